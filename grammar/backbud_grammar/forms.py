@@ -1,0 +1,109 @@
+"""What a detail may look like: the forms from which the tables of acts and cards are made."""
+
+from __future__ import annotations
+
+from msgspec import Struct
+
+from backbud_grammar.measures import UNITS
+
+# The sorts of measure a form may ask for, beyond the dimensions of the units.
+LOOSE_SORTS = ("size", "number", "fraction", "ratio", "npk", "money", "money rate", "rate", "list")
+SORTS = frozenset(unit.dimension for unit in UNITS) | frozenset(LOOSE_SORTS)
+
+# How each sort is asked for in a message.
+EXAMPLES = {
+    "length": "a length such as 2 cm",
+    "area": "an area such as 4 m2",
+    "volume": "a volume such as 4.5 L",
+    "mass": "a mass such as 250 g",
+    "temperature": "a temperature such as 4 C",
+    "duration": "a time such as 20 min or 1 h 20",
+    "share": "a share such as 30 %",
+    "concentration": "a concentration such as 100 ppm",
+    "hardness": "a hardness such as 8 dH",
+    "conductivity": "a conductivity such as 0.4 mS/cm",
+    "speed": "a speed such as 2 m/s",
+    "angle": "an angle such as 90 degrees",
+    "size": "sizes such as 38 x 27 x 7 cm",
+    "number": "a number",
+    "fraction": "a fraction such as 1/3",
+    "ratio": "a ratio such as 1:10",
+    "npk": "N-P-K such as 20-10-20",
+    "money": "an amount such as 120 EUR",
+    "money rate": "a rate such as 45 EUR/h",
+    "rate": "a rate such as 2 g/L",
+    "list": "twelve numbers, January first, and one unit",
+}
+
+ANY_WORDS = ("…",)
+
+
+class Form(Struct, frozen=True, gc=False):
+    """One detail an act takes, or one label of a card.
+
+    `name`: what code calls it. `labels`: the words it is written with, () when it stands bare.
+    `sorts`: the measures it may carry; `bound`: one of them must be there.
+    `refers`: the kinds of thing it may refer to. `words`: words it may carry, or ANY_WORDS.
+    `part`: a part of the tree may follow after `on`. `date`: it takes a date or a span.
+    `negative`: a number below zero makes sense. `prose`: everything after the label is text.
+    `parts_by_volume`: the label itself is free, as an ingredient in a mix.
+    """
+
+    name: str
+    labels: tuple[str, ...] = ()
+    sorts: tuple[str, ...] = ()
+    bound: bool = False
+    refers: tuple[str, ...] = ()
+    words: tuple[str, ...] = ()
+    part: bool = False
+    date: bool = False
+    negative: bool = False
+    prose: bool = False
+    free_label: bool = False
+    about: str = ""
+
+    def shown(self) -> str:
+        """The form as the manual and messages show it: `off below LENGTH`."""
+        takes = []
+        if self.refers:
+            takes.append(" or ".join(kind.upper() for kind in self.refers))
+        if self.sorts:
+            text = " or ".join(s.upper() for s in self.sorts)
+            takes.append(text if self.bound else f"[{text}]")
+        if self.date:
+            takes.append("DATE")
+        if self.words == ANY_WORDS or self.prose:
+            takes.append("words")
+        elif self.words:
+            takes.append(" | ".join(self.words))
+        if self.part:
+            takes.append("[on PART]")
+        label = " | ".join(self.labels)
+        return " ".join(filter(None, (label, *takes)))
+
+
+class ActForm(Struct, frozen=True, gc=False):
+    """An act: its past form, its bare form, what it may be done to, and its details.
+
+    `group` is its heading in the manual. `on`: the kinds of subject. `prose`: everything is text.
+    `shared`: measures are totals shared equally among the trees of the subject line.
+    `names_act`: the first word of its details is another act (planned, skipped …).
+    """
+
+    word: str
+    bare: str
+    group: str
+    forms: tuple[Form, ...] = ()
+    on: tuple[str, ...] = ("tree",)
+    prose: bool = False
+    shared: bool = False
+    names_act: bool = False
+    about: str = ""
+
+
+class KindForm(Struct, frozen=True, gc=False):
+    """A kind of card and its labels."""
+
+    kind: str
+    forms: tuple[Form, ...]
+    about: str

@@ -1,0 +1,167 @@
+"""The table of cards: each kind of thing that exists, and the labels its card may carry."""
+
+from __future__ import annotations
+
+from backbud_grammar.forms import ANY_WORDS, Form, KindForm
+
+COVERS = (
+    "open",
+    "shade net",
+    "cold frame",
+    "tunnel",
+    "unheated glass",
+    "heated glass",
+    "indoors",
+)
+POT_SHAPES = ("rectangle", "oval", "round", "hexagon", "drum")
+STRENGTHS = ("weak", "fair", "strong")
+
+
+def _text(label: str, about: str) -> Form:
+    return Form(label, (label,), prose=True, about=about)
+
+
+def _measure(label: str, about: str, *sorts: str, negative: bool = False) -> Form:
+    return Form(label, (label,), sorts, bound=True, negative=negative, about=about)
+
+
+def _ref(label: str, about: str, *kinds: str) -> Form:
+    return Form(label, (label,), refers=kinds, about=about)
+
+
+def _choice(label: str, about: str, words: tuple[str, ...], *sorts: str) -> Form:
+    return Form(label, (label,), sorts, words=words, negative=True, about=about)
+
+
+_SINCE = Form("since", ("since",), date=True, about="from when it was so")
+_FORMERLY = Form("formerly", ("formerly",), words=ANY_WORDS, about="older handles, oldest first")
+_NAME = _text("name", "what people call it")
+_VALUE = _measure("value", "what it is worth", "money")
+_NOTE = _text("note", "anything else, for the keeper")
+
+KINDS: dict[str, KindForm] = {
+    form.kind: form
+    for form in (
+        KindForm(
+            "tree",
+            (
+                _text("kind", "the species, by common or botanical name; cultivar in quotes"),
+                _NAME,
+                _SINCE,
+                _FORMERLY,
+                _ref("owner", "whose it is, when not the keeper's", "person"),
+                _ref("place", "where it stands", "place"),
+                _ref("pot", "the pot it stands in", "pot"),
+                _ref("mix", "the mix it stands in", "mix"),
+                _measure("trunk", "thickness above the root flare", "length"),
+                _measure("height", "above the soil", "length"),
+                _measure("root ball", "length x width x depth", "size"),
+                _measure("wedges", "how many sectors the root ball is reckoned in", "number"),
+                _text("front", "how to know the front"),
+                _text("style", "upright, cascade, group …"),
+                _text("origin", "where it came from"),
+                _text("passport", "plant passport or import number"),
+                _choice("strength", "as it grows now", STRENGTHS),
+                _VALUE,
+                Form("wanted", ("wanted",), date=True, about="when its owner wants it back"),
+                _NOTE,
+            ),
+            "a tree",
+        ),
+        KindForm(
+            "place",
+            (
+                _NAME,
+                _SINCE,
+                _FORMERLY,
+                _choice("cover", "what is over it", COVERS, "share", "temperature"),
+                _ref("within", "the place it is part of", "place"),
+                _text("town", "the nearest town"),
+                Form("latitude", ("latitude",), ("number", "angle"), True, words=("N", "S"),
+                     negative=True, about="degrees, north positive"),
+                Form("longitude", ("longitude",), ("number", "angle"), True, words=("E", "W"),
+                     negative=True, about="degrees, east positive"),
+                _measure("elevation", "above the sea", "length", negative=True),
+                _measure("low", "mean daily low of the twelve months", "list", negative=True),
+                _measure("high", "mean daily high of the twelve months", "list", negative=True),
+                _measure("rain", "mean rain of the twelve months", "list"),
+                _text("weather", "a weather file in the journal's folder"),
+                _NOTE,
+            ),
+            "a place where trees stand",
+        ),
+        KindForm(
+            "pot",
+            (
+                _NAME,
+                _SINCE,
+                _FORMERLY,
+                _choice("shape", "its outline", POT_SHAPES),
+                _measure("inside", "length x width x depth, or across x depth", "size"),
+                _measure("outside", "length x width x depth, or across x depth", "size"),
+                _measure("taper", "how much narrower the floor is", "length", "share"),
+                _measure("holes", "drainage holes", "number"),
+                _measure("feet", "height of the feet", "length"),
+                _text("colour", "glaze or clay"),
+                _VALUE,
+                _NOTE,
+            ),
+            "a pot",
+        ),
+        KindForm(
+            "person",
+            (
+                _NAME,
+                _SINCE,
+                _FORMERLY,
+                _text("contact", "how to reach them; for the keeper's eyes only"),
+                _text("town", "where they live"),
+                _ref("place", "the place their trees go home to", "place"),
+                _text("experience", "beginner, some years …"),
+                _measure("rate", "what an hour costs", "money rate", "money"),
+                _NOTE,
+            ),
+            "an owner, a customer, a helper",
+        ),
+        KindForm(
+            "mix",
+            (
+                _NAME,
+                _SINCE,
+                _FORMERLY,
+                Form("settles", ("settles",), ("share",), True, about="how much it settles"),
+                _measure("pH", "acidity", "number"),
+                _NOTE,
+                Form("ingredient", (), ("number", "fraction", "share"), True, free_label=True,
+                     about="one line an ingredient with its parts by volume"),
+            ),
+            "a substrate mix",
+        ),
+        KindForm(
+            "material",
+            (
+                _NAME,
+                _SINCE,
+                _FORMERLY,
+                Form("sold in", ("sold in",), ("volume", "mass", "length", "number"), True,
+                     words=("bag of", "bag", "roll of", "roll", "bottle of", "bottle", "box of",
+                            "box", "tub of", "tub", "sheet", "pieces"), about="the unit of sale"),
+                _measure("price", "what one of them costs", "money"),
+                _measure("label", "N-P-K as printed on it", "npk"),
+                _choice("metal", "of a wire", ("aluminium", "Al", "copper", "Cu")),
+                Form("density", ("density",), ("rate",), True, about="mass of a volume: 0.6 kg/L"),
+                _NOTE,
+            ),
+            "something bought and used up",
+        ),
+        KindForm(
+            "group",
+            (_NAME, _SINCE, _FORMERLY,
+             Form("trees", ("trees",), words=ANY_WORDS, about="their handles, with commas"),
+             _NOTE),
+            "trees that are often meant together",
+        ),
+    )
+}
+
+RESERVED_HANDLES = frozenset(KINDS) | {"all", "except", "each"}

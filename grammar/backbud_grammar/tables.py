@@ -1,0 +1,84 @@
+"""The grammar file goes in, a ready LALR parser comes out, kept between runs.
+
+Lark keeps its tables by pickling, and whoever writes the pickle can run code; so they are kept
+in the person's own cache folder, never in a journal, which may come from somebody else.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import os
+import stat
+import sys
+from importlib.resources import files
+from pathlib import Path
+
+import lark
+
+STARTS = ["page", "card", "stray", "subjects", "detail"]
+
+
+def load_parser() -> lark.Lark:
+    """Return the parser of journal.lark, from the cache folder where it can be trusted."""
+    grammar = files("backbud_grammar").joinpath("journal.lark").read_bytes()
+    mark = f"{lark.__version__} {sys.version} {STARTS}".encode()
+    name = f"grammar-{hashlib.blake2b(grammar + mark, digest_size=16).hexdigest()}"
+    folder = cache_folder()
+    kept = folder / name if folder else None
+    if kept is not None and _mine(kept):
+        try:
+            with kept.open("rb") as file:
+                return lark.Lark.load(file)
+        except Exception:
+            # A torn or foreign file is no reason to stop: the tables are built again.
+            pass
+    parser = build_parser(grammar.decode())
+    if kept is not None:
+        _keep(parser, kept)
+    return parser
+
+
+def build_parser(grammar: str) -> lark.Lark:
+    """Build the parser from the grammar's text."""
+    return lark.Lark(
+        grammar,
+        parser="lalr",
+        lexer="contextual",
+        start=STARTS,
+        maybe_placeholders=False,
+        propagate_positions=False,
+    )
+
+
+def cache_folder() -> Path | None:
+    """Return the person's own cache folder for backbud, made if need be; None where there is none."""
+    base = os.environ.get("XDG_CACHE_HOME") or os.environ.get("LOCALAPPDATA")
+    try:
+        folder = (Path(base) if base else Path.home() / ".cache") / "backbud"
+        folder.mkdir(mode=0o700, parents=True, exist_ok=True)
+    except (OSError, RuntimeError):
+        return None
+    return folder if _mine(folder) else None
+
+
+def _mine(path: Path) -> bool:
+    """Whether the path is this person's own and nobody else may write it."""
+    try:
+        found = path.lstat()
+    except OSError:
+        return False
+    if stat.S_ISLNK(found.st_mode):
+        return False
+    if not hasattr(os, "getuid"):
+        return True
+    return found.st_uid == os.getuid() and not found.st_mode & (stat.S_IWGRP | stat.S_IWOTH)
+
+
+def _keep(parser: lark.Lark, path: Path) -> None:
+    waiting = path.with_name(f"{path.name}.{os.getpid()}")
+    try:
+        with waiting.open("wb") as file:
+            parser.save(file)
+        waiting.replace(path)
+    except OSError:
+        waiting.unlink(missing_ok=True)

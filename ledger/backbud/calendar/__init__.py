@@ -1,0 +1,1 @@
+"""Follow-ups go in; iCalendar feeds come out."""

@@ -1,0 +1,113 @@
+"""What a tree, a pot and a place were on one day: frozen values, and nothing else."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from datetime import date
+from typing import Literal
+
+from backbud_grammar.measures import Measure
+from msgspec import Struct
+
+from backbud.journal.events import Event
+
+Standing = Literal["not yet", "here", "sold", "lent", "returned", "died", "lost"]
+
+
+class Entry(Struct, frozen=True, gc=False):
+    """An event in one tree's history; `among` is how many trees share its totals.
+
+    `corrected_by`: the later line that changed it; the event is as corrected, and `as_written`
+    is what first stood there.
+    """
+
+    event: Event
+    among: int = 1
+    corrected_by: Event | None = None
+    as_written: Event | None = None
+
+
+class OnTree(Struct, frozen=True, gc=False):
+    """Something that was put on the tree or into its pot and is still there.
+
+    `sort`: wire, guy, wrap, tie, mesh, protection, shade, layer, graft. `what`: as a person says
+    it ("2.5 mm Al"). `from_before`: it was there before the last repotting, so it should be out.
+    """
+
+    sort: str
+    what: str
+    part: str
+    count: int
+    since: date
+    event: Event
+    thickness_mm: float | None = None
+    from_before: bool = False
+
+
+class Zone(Struct, frozen=True, gc=False):
+    """How a zone of the tree grows: 1 (weakest) to 5, and the day that was seen."""
+
+    name: str
+    score: int
+    day: date
+
+
+class Tree(Struct, frozen=True):
+    """A tree on a day, after everything that was done up to and on it.
+
+    `handle`: as its card has it now; `first_handle`: its oldest, from which ids are made.
+    `kind`: the species as written, without the cultivar. `owner` "": the keeper's own.
+    Sizes are measures as written. `last`: the last event of each act. `history`: oldest first.
+    `opened`: root wedges with the day each was last opened.
+    """
+
+    handle: str
+    first_handle: str
+    name: str
+    kind: str
+    cultivar: str
+    standing: Standing
+    standing_since: date | None
+    owner: str
+    place: str
+    pot: str
+    mix: str
+    strength: str
+    planted_out: bool
+    quarantined: bool
+    wanted: str
+    sizes: Mapping[str, Measure]
+    facts: Mapping[str, str]
+    zones: tuple[Zone, ...]
+    opened: tuple[tuple[str, date], ...]
+    on_tree: tuple[OnTree, ...]
+    last: Mapping[str, Event]
+    history: tuple[Entry, ...]
+    since: date | None = None
+
+    @property
+    def here(self) -> bool:
+        return self.standing == "here"
+
+    @property
+    def title(self) -> str:
+        """The name a person reads: the card's name, or the handle."""
+        return self.name or self.handle
+
+    @property
+    def weak(self) -> bool:
+        return self.strength == "weak"
+
+    def on(self, *sorts: str) -> tuple[OnTree, ...]:
+        """What of these sorts is on the tree."""
+        return tuple(thing for thing in self.on_tree if thing.sort in sorts)
+
+    def last_of(self, *acts: str) -> Event | None:
+        """The latest event of any of these acts."""
+        found = [self.last[act] for act in acts if act in self.last]
+        return max(found, key=lambda e: (e.day, e.file, e.line), default=None)
+
+    def done_since(self, day: date, *acts: str) -> bool:
+        """Whether any of these acts was done on or after the day."""
+        last = self.last_of(*acts)
+        return last is not None and last.day >= day

@@ -1,0 +1,88 @@
+"""An act line as read goes in; a typed event with its place in the diary comes out."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from backbud_grammar.dates import WrittenDate
+from backbud_grammar.measures import Measure
+from backbud_grammar.syntax import Detail
+from msgspec import Struct
+
+
+class Origin(Struct, frozen=True, gc=False):
+    """The line of the journal that something grew from; line and column count from 1."""
+
+    file: str
+    line: int
+    column: int
+
+    def __str__(self) -> str:
+        return f"{self.file}:{self.line}"
+
+
+class Event(Struct, frozen=True, gc=False):
+    """One act on one page: the act in its past form, its date, its details, its remark.
+
+    `named`: the act that a plan, a skip, a put-off or a correction speaks of. `text`: the details
+    as written. `subjects`: the subject line as written; it may name other people's trees, so it
+    is never shown to an owner.
+    """
+
+    act: str
+    when: WrittenDate
+    details: tuple[Detail, ...]
+    text: str
+    remark: str
+    named: str
+    subjects: str
+    file: str
+    line: int
+    column: int
+
+    @property
+    def day(self) -> date:
+        """The (earliest) day of the act."""
+        return self.when.first
+
+    @property
+    def exact(self) -> bool:
+        """Whether the day is known; only then follow-ups grow from it."""
+        return self.when.exact
+
+    @property
+    def origin(self) -> Origin:
+        return Origin(self.file, self.line, self.column)
+
+    @property
+    def written(self) -> str:
+        """The act as a line: `repotted same pot, 2 cm off below`."""
+        return f"{self.act} {self.text}".rstrip()
+
+    def all(self, name: str) -> tuple[Detail, ...]:
+        """Every detail of that name."""
+        return tuple(d for d in self.details if d.name == name)
+
+    def first(self, name: str) -> Detail | None:
+        """The first detail of that name, or None."""
+        return next((d for d in self.details if d.name == name), None)
+
+    def has(self, name: str) -> bool:
+        """Whether a detail of that name stands there."""
+        return self.first(name) is not None
+
+    def says(self, *words: str) -> bool:
+        """Whether one of these words or phrases stands among the words of a detail."""
+        return any(
+            f" {word} " in f" {d.words} " or d.name == word for d in self.details for word in words
+        )
+
+    def measure(self, name: str) -> Measure | None:
+        """The measure of the first detail of that name, or None."""
+        found = self.first(name)
+        return found.measure if found else None
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """Every part of the tree that is named."""
+        return tuple(d.part for d in self.details if d.part)

@@ -1,0 +1,1 @@
+"""The collection and its plan go in; static HTML pages come out."""

@@ -1,0 +1,1 @@
+"""The collection and its species go in; dated, explained follow-ups come out."""

@@ -1,0 +1,721 @@
+"""A set of files comes in; `made/` then holds exactly that set, or after any failure the last one.
+
+How it stays whole:
+1. Files whose bytes differ are staged in `.backbud/staged/` and synced. Nothing else has changed.
+2. A synced list of them is renamed to `.backbud/commitment`. From here on the new set counts.
+3. The manifest names the old and the new files, so that whatever happens each has an owner.
+4. Each staged file is renamed into `made/`, files of the old set that are gone are removed.
+5. The manifest names the new files only; then the commitment is removed.
+A run that dies before 2 leaves staged files, which `finish` throws away. One that dies after it
+leaves the commitment, which `finish` carries out: a step already done is seen by its missing
+staged file. If `.backbud/` is deleted half way, the manifest in `made/` still names all that is
+ours, and the next `publish` compares bytes and writes what is missing.
+"""
+
+from __future__ import annotations
+
+import errno
+import os
+import shutil
+import stat
+import sys
+import time
+import unicodedata
+from _thread import get_ident
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from contextlib import contextmanager, suppress
+from typing import NamedTuple
+
+from backbud.publish import (
+    COMMITMENT,
+    MADE,
+    MANIFEST,
+    MEMORY,
+    STAGED,
+    manifest_names,
+    manifest_text,
+)
+
+if sys.platform == "win32":
+    import msvcrt
+else:
+    import fcntl
+
+LOCK = "lock"
+LOCK_WAIT_SECONDS = 10.0
+_LOCK_PAUSE_SECONDS = 0.05
+_LOCKED_BYTE = 1 << 30  # far behind the text, which others may read while Windows locks this byte
+
+# Windows refuses to replace or remove a file that a reader has open for a moment.
+RETRY_PAUSES_SECONDS: tuple[float, ...] = (
+    (0.01, 0.02, 0.05, 0.1, 0.2, 0.4, 0.8) if sys.platform == "win32" else ()
+)
+
+_WINDOWS_JUNCTION = 0xA0000003  # IO_REPARSE_TAG_MOUNT_POINT: a folder that leads elsewhere
+_COMMITMENT_HEAD = "backbud commitment 1"
+_COMMITMENT_END = "end"
+_STILL_WHOLE = "The output of last time is still whole."
+_TO_FINISH = "The output is half way: the next command finishes it."
+
+_held: set[tuple[str, int]] = set()
+
+
+class PublishError(Exception):
+    """The output could not be published; the message is for the person at the bench."""
+
+
+class BusyError(PublishError):
+    """Another run holds the journal's lock."""
+
+
+class Published(NamedTuple):
+    """What one publishing did: relative paths written and removed, and how many stayed as is."""
+
+    written: tuple[str, ...]
+    removed: tuple[str, ...]
+    kept: int
+
+
+class _Move(NamedTuple):
+    staged: str  # file name in the staging folder
+    name: str  # relative path in made/
+    is_new: bool  # the old manifest does not name it
+
+
+class _Commitment(NamedTuple):
+    coming: str  # staged manifest that names the old and the new files
+    final: str  # staged manifest that names the new files
+    moves: tuple[_Move, ...]
+    gone: tuple[str, ...]
+
+
+def publish(journal: str, files: Mapping[str, bytes]) -> Published:
+    """Make `made/` of the journal's folder hold exactly `files` (relative POSIX path to bytes).
+
+    Files that no earlier publishing wrote stay untouched. Raises PublishError if a name cannot be
+    used, if something that is not ours is in the way, if `made/` or a folder in it is a link, if
+    another run holds the lock, or if the system refuses; the message says in what state the output
+    is left.
+    """
+    _check_names(files)
+    with lock(journal):
+        finish(journal)
+        with _in_words(journal, _STILL_WHOLE):
+            made = _made_folder(journal)
+            old = _old_names(made)
+            gone = sorted(old - files.keys())
+            changed = _changed_names(made, files, gone)
+            _check_way(made, changed, gone, old)
+        if changed or gone or old != files.keys():
+            commitment = _commit(journal, files, changed, gone, old)
+            with _in_words(journal, _TO_FINISH):
+                _carry_out(journal, commitment, again=False)
+    return Published(tuple(changed), tuple(gone), len(files) - len(changed))
+
+
+def finish(journal: str) -> bool:
+    """Carry out a commitment that an earlier run left, or throw away what it only staged.
+
+    Returns True if there was a commitment. Every command calls this first; with nothing left over
+    it writes nothing and takes no lock. Raises PublishError as `publish` does.
+    """
+    is_committed = os.path.lexists(_commitment_path(journal))
+    if not is_committed and not os.path.lexists(_staged_folder(journal)):
+        return False
+    try:
+        with lock(journal, LOCK_WAIT_SECONDS if is_committed else 0.0):
+            return _finish_locked(journal)
+    except BusyError:
+        if is_committed:
+            raise
+        return False  # what is staged is not left over: another run is staging it now
+
+
+def _finish_locked(journal: str) -> bool:
+    with _in_words(journal, _TO_FINISH):
+        commitment = _read_commitment(journal)
+        if commitment is not None:
+            _carry_out(journal, commitment, again=True)
+            return True
+        _remove_if_there(_commitment_path(journal))
+        _throw_away(journal)
+        return False
+
+
+def memory_folder(journal: str) -> str:
+    """The path of `.backbud/` in the journal, made if it is missing, with a `.gitignore` of all.
+
+    Raises PublishError if it is a link or cannot be made.
+    """
+    folder = os.path.join(journal, MEMORY)
+    with _in_words(journal, _STILL_WHOLE):
+        if not os.path.isdir(journal):
+            raise PublishError(f"There is no folder {journal}.")
+        _make_real_folder(folder, MEMORY)
+        if not os.path.lexists(os.path.join(folder, ".gitignore")):
+            write_whole(folder, ".gitignore", b"*\n")
+    return folder
+
+
+def write_whole(folder: str, name: str, content: bytes) -> None:
+    """Write a small file of the memory so that a reader finds the old bytes or the new ones.
+
+    Raises OSError.
+    """
+    path = os.path.join(folder, name)
+    beside = f"{path}.{os.getpid()}-{get_ident()}"
+    try:
+        _write_new(beside, content)
+        _sync_file(beside)
+        _retried(os.replace, beside, path)
+    except OSError:
+        _remove_if_there(beside)
+        raise
+
+
+# --- names -------------------------------------------------------------------------------------
+
+
+def _check_names(names: Iterable[str]) -> None:
+    """Refuse names that lead out of `made/`, or that are one file or folder on some system."""
+    spelled: dict[str, tuple[str, bool]] = {}
+    for name in names:
+        if not _is_plain(name):
+            raise PublishError(f"{name!r} cannot be the name of an output file.")
+        for path, is_file in [(name, True), *((folder, False) for folder in _folders_of(name))]:
+            other, was_file = spelled.setdefault(_folded(path), (path, is_file))
+            if other != path or was_file != is_file:
+                raise PublishError(f"{other} and {path} cannot both be in the output.")
+
+
+def _is_plain(name: str) -> bool:
+    """Whether a path is relative, printable, below its folder and not the manifest's own."""
+    if "\\" in name or ":" in name or name.split("/")[0].casefold() == MANIFEST:
+        return False
+    if any(unicodedata.category(sign) in ("Cc", "Cs", "Zl", "Zp") for sign in name):
+        return False
+    return all(part not in ("", ".", "..") for part in name.split("/"))
+
+
+def _folders_of(name: str) -> list[str]:
+    """The folders above a relative path, outermost first: `a/b/c` gives `a`, `a/b`."""
+    parts = name.split("/")
+    return ["/".join(parts[:count]) for count in range(1, len(parts))]
+
+
+def _folded(name: str) -> str:
+    """The name as a file system sees it that knows neither case nor ways to write one letter."""
+    return unicodedata.normalize("NFC", unicodedata.normalize("NFC", name).casefold())
+
+
+# --- looking, before anything is changed ---------------------------------------------------------
+
+
+def _made_folder(journal: str) -> str:
+    made = os.path.join(journal, MADE)
+    _make_real_folder(made, MADE)
+    return made
+
+
+def _make_real_folder(path: str, shown: str) -> None:
+    found = _lstat(path)
+    if found is None:
+        os.mkdir(path)
+    elif _is_link(found):
+        raise PublishError(
+            f"{shown} is a link, and backbud writes only into real folders. Remove the link."
+        )
+    elif not stat.S_ISDIR(found.st_mode):
+        raise PublishError(f"{shown} is in the way: it should be a folder. Move it away.")
+
+
+def _lstat(path: str) -> os.stat_result | None:
+    """What stands at a path, a link itself and not its target; None if nothing does."""
+    try:
+        return os.lstat(path)
+    except (FileNotFoundError, NotADirectoryError):
+        return None
+
+
+def _is_link(found: os.stat_result) -> bool:
+    return (
+        stat.S_ISLNK(found.st_mode) or getattr(found, "st_reparse_tag", 0) == _WINDOWS_JUNCTION
+    )
+
+
+def _old_names(made: str) -> set[str]:
+    """The files that the manifest in `made/` names: those that earlier runs wrote."""
+    path = os.path.join(made, MANIFEST)
+    found = _lstat(path)
+    if found is None:
+        return set()
+    text = _read_text(path) if stat.S_ISREG(found.st_mode) else ""
+    names = manifest_names(text)
+    # A manifest comes with the journal, perhaps from somebody else: its names may lead anywhere.
+    if names is None or not all(map(_is_plain, names)):
+        raise PublishError(
+            f"{MADE}/{MANIFEST} is damaged. Remove the folder {MADE} and make it anew."
+        )
+    return set(names)
+
+
+def _read_text(path: str) -> str:
+    with open(path, "rb") as file:
+        return file.read().decode("utf-8", "replace")
+
+
+def _changed_names(made: str, files: Mapping[str, bytes], gone: Iterable[str]) -> list[str]:
+    """The files to stage: bytes differ, or an old file of nearly the same name is to go.
+
+    On a system that does not know case, that old file may be the very one that was compared.
+    """
+    nearly = set(map(_folded, gone))
+    return [
+        name
+        for name in sorted(files)
+        if _folded(name) in nearly or not _holds(os.path.join(made, name), files[name])
+    ]
+
+
+def _holds(path: str, content: bytes) -> bool:
+    found = _lstat(path)
+    if found is None or not stat.S_ISREG(found.st_mode) or found.st_size != len(content):
+        return False
+    with open(path, "rb") as file:
+        return file.read() == content
+
+
+def _check_way(made: str, changed: list[str], gone: list[str], old: set[str]) -> None:
+    """Refuse if a link, or something that is not ours, is where a file is to come or to go."""
+    near = {_folded(name): name for name in old}
+    seen: set[str] = set()
+    if (changed or gone) and not os.access(made, os.W_OK | os.X_OK):
+        raise _may_not_write(MADE)
+    for name in [*changed, *gone]:
+        for folder in _folders_of(name):
+            if folder not in seen:
+                seen.add(folder)
+                _check_folder(made, folder, old)
+    for name in changed:
+        _check_target(made, name, old, near)
+    for name in gone:
+        found = _lstat(os.path.join(made, name))
+        if found is not None and _is_link(found):
+            raise _link_in_the_way(name)
+
+
+def _check_folder(made: str, folder: str, old: set[str]) -> None:
+    path = os.path.join(made, folder)
+    found = _lstat(path)
+    if found is None:
+        return
+    if _is_link(found):
+        raise _link_in_the_way(folder)
+    if stat.S_ISDIR(found.st_mode):
+        if not os.access(path, os.W_OK | os.X_OK):
+            raise _may_not_write(f"{MADE}/{folder}")
+    elif folder not in old:
+        raise _in_the_way(folder)
+
+
+def _check_target(made: str, name: str, old: set[str], near: Mapping[str, str]) -> None:
+    path = os.path.join(made, name)
+    found = _lstat(path)
+    if found is None:
+        return
+    if _is_link(found):
+        raise _link_in_the_way(name)
+    if stat.S_ISDIR(found.st_mode):
+        _check_leaving(made, name, old)
+    elif name not in old:
+        # It may be ours under another spelling, where the file system does not know case.
+        other = near.get(_folded(name))
+        found_other = _lstat(os.path.join(made, other)) if other else None
+        if found_other is None or not os.path.samestat(found, found_other):
+            raise _in_the_way(name)
+
+
+def _check_leaving(made: str, folder: str, old: set[str]) -> None:
+    """Refuse if a folder that makes way for a file holds anything that is not ours."""
+    ours = old.union(*(_folders_of(name) for name in old))
+    with os.scandir(os.path.join(made, folder)) as entries:
+        for entry in entries:
+            name = f"{folder}/{entry.name}"
+            if name not in ours or entry.is_symlink():
+                raise _in_the_way(name)
+            if entry.is_dir(follow_symlinks=False):
+                _check_leaving(made, name, old)
+
+
+def _may_not_write(folder: str) -> PublishError:
+    return PublishError(f"{folder} may not be written to. {_STILL_WHOLE}")
+
+
+def _in_the_way(name: str, outcome: str = _STILL_WHOLE) -> PublishError:
+    return PublishError(
+        f"{MADE}/{name} is in the way: backbud did not write it and leaves it alone."
+        f" Move it away. {outcome}"
+    )
+
+
+def _link_in_the_way(name: str) -> PublishError:
+    return PublishError(
+        f"{MADE}/{name} is a link, and backbud writes only into real folders."
+        f" Remove the link. {_STILL_WHOLE}"
+    )
+
+
+# --- committing ----------------------------------------------------------------------------------
+
+
+def _commit(
+    journal: str, files: Mapping[str, bytes], changed: list[str], gone: list[str], old: set[str]
+) -> _Commitment:
+    """Stage what differs, then rename the list of it: after that the new set counts."""
+    staged = _staged_folder(journal)
+    run = os.getpid()  # so that a second run can never take these files for its own
+    moves = tuple(
+        _Move(f"{run}-{count}", name, name not in old) for count, name in enumerate(changed)
+    )
+    commitment = _Commitment(f"{run}-coming", f"{run}-final", moves, tuple(gone))
+    contents = {move.staged: files[move.name] for move in moves}
+    contents[commitment.coming] = manifest_text(sorted(old.union(files))).encode()
+    contents[commitment.final] = manifest_text(sorted(files)).encode()
+    contents[f"{run}-{COMMITMENT}"] = _commitment_text(commitment).encode()
+    target = _commitment_path(journal)
+    try:
+        with _in_words(journal, _STILL_WHOLE):
+            _stage(staged, contents)
+            _check_same_disk(journal)
+            _retried(os.replace, os.path.join(staged, f"{run}-{COMMITMENT}"), target)
+    except PublishError:
+        # Staged files may be what fills the disk. Left lying, the next command removes them.
+        if not os.path.lexists(target):
+            with suppress(OSError):
+                _throw_away(journal)
+        raise
+    with _in_words(journal, _TO_FINISH):
+        _sync_folder(os.path.join(journal, MEMORY))
+    return commitment
+
+
+def _stage(staged: str, contents: Mapping[str, bytes]) -> None:
+    """Write all, then sync all: the first sync takes most of the others with it."""
+    _make_real_folder(staged, f"{MEMORY}/{STAGED}")
+    paths = [os.path.join(staged, name) for name in contents]
+    for path, content in zip(paths, contents.values(), strict=True):
+        _write_new(path, content)
+    for path in paths:
+        _sync_file(path)
+    _sync_folder(staged)
+
+
+def _check_same_disk(journal: str) -> None:
+    """Refuse before the commitment what no rename could carry out after it."""
+    if os.lstat(os.path.join(journal, MADE)).st_dev != os.lstat(_staged_folder(journal)).st_dev:
+        raise PublishError(
+            f"{MADE} and {MEMORY} lie on different disks. Put both on the journal's own."
+        )
+
+
+def _commitment_text(commitment: _Commitment) -> str:
+    moves = (
+        f"{'new' if move.is_new else 'changed'} {move.staged} {move.name}"
+        for move in commitment.moves
+    )
+    gone = (f"gone {name}" for name in commitment.gone)
+    heads = (_COMMITMENT_HEAD, f"coming {commitment.coming}", f"final {commitment.final}")
+    return "\n".join([*heads, *moves, *gone, _COMMITMENT_END, ""])
+
+
+def _read_commitment(journal: str) -> _Commitment | None:
+    """The commitment that an earlier run left; None if there is none, or none that is whole.
+
+    It was synced before it got its name, so a damaged one is not of our making: nothing of it is
+    done. Its names are checked as if they came from anybody.
+    """
+    path = _commitment_path(journal)
+    found = _lstat(path)
+    if found is None or not stat.S_ISREG(found.st_mode):
+        return None
+    lines = _read_text(path).split("\n")
+    if lines[:1] != [_COMMITMENT_HEAD] or lines[-2:] != [_COMMITMENT_END, ""]:
+        return None
+    staged = {"coming": "", "final": ""}
+    moves: list[_Move] = []
+    gone: list[str] = []
+    for line in lines[1:-2]:
+        what, _, rest = line.partition(" ")
+        if what in ("new", "changed"):
+            source, _, name = rest.partition(" ")
+            moves.append(_Move(source, name, what == "new"))
+        elif what == "gone":
+            gone.append(rest)
+        elif what in staged:
+            staged[what] = rest
+        else:
+            return None
+    sources = [*staged.values(), *(move.staged for move in moves)]
+    names = [*gone, *(move.name for move in moves)]
+    if any("/" in source or not _is_plain(source) for source in sources):
+        return None
+    if not all(map(_is_plain, names)):
+        return None
+    return _Commitment(staged["coming"], staged["final"], tuple(moves), tuple(gone))
+
+
+# --- carrying out --------------------------------------------------------------------------------
+
+
+def _carry_out(journal: str, commitment: _Commitment, *, again: bool) -> None:
+    """Take every step of a commitment; `again` if an earlier run may have taken some of them.
+
+    Each step can be repeated: what is staged is still to be placed, what is not has been placed.
+    """
+    made, staged = _made_folder(journal), _staged_folder(journal)
+    manifest = os.path.join(made, MANIFEST)
+    in_the_way = _gone_in_the_way(commitment)
+    touched = {made}
+    _place(os.path.join(staged, commitment.coming), manifest, again=again)
+    _sync_folder(made)
+    for move in commitment.moves:
+        source, target = os.path.join(staged, move.staged), os.path.join(made, move.name)
+        if again and not os.path.lexists(source):
+            continue
+        for name in in_the_way.get(move.name, ()):
+            touched |= _remove(made, name)
+        touched |= _make_folders(made, move.name)
+        if move.is_new and _lstat(target) is not None:
+            raise _in_the_way(move.name, _TO_FINISH)
+        _place(source, target, again=again)
+        touched.add(os.path.dirname(target))
+    done = {name for names in in_the_way.values() for name in names}
+    for name in commitment.gone:
+        if name not in done:
+            touched |= _remove(made, name)
+    for folder in sorted(touched):
+        _sync_folder(folder)
+    _place(os.path.join(staged, commitment.final), manifest, again=again)
+    _sync_folder(made)
+    _remove_if_there(_commitment_path(journal))
+    _sync_folder(os.path.join(journal, MEMORY))
+    _throw_away(journal)
+
+
+def _gone_in_the_way(commitment: _Commitment) -> dict[str, list[str]]:
+    """For each file to place, the old files that must go first: where it needs a folder, below
+    where it stands itself, or of a name that some file systems take for the same."""
+    at: dict[str, list[str]] = {}
+    below: dict[str, list[str]] = {}
+    for name in commitment.gone:
+        at.setdefault(_folded(name), []).append(name)
+        for folder in _folders_of(name):
+            below.setdefault(_folded(folder), []).append(name)
+    found: dict[str, list[str]] = {}
+    for move in commitment.moves:
+        names = [*below.get(_folded(move.name), ())]
+        for path in [*_folders_of(move.name), move.name]:
+            names += at.get(_folded(path), ())
+        if names:
+            found[move.name] = names
+    return found
+
+
+def _place(source: str, target: str, *, again: bool) -> None:
+    if again and not os.path.lexists(source):
+        return
+    _retried(os.replace, source, target)
+
+
+def _make_folders(made: str, name: str) -> set[str]:
+    """Make the folders above a file; returns those that got a new entry."""
+    touched = set()
+    for folder in _folders_of(name):
+        path = os.path.join(made, folder)
+        if _lstat(path) is None:
+            touched.add(os.path.dirname(path))
+        _make_real_folder(path, f"{MADE}/{folder}")
+    return touched
+
+
+def _remove(made: str, name: str) -> set[str]:
+    """Remove an old file and the folders it leaves empty; returns the folders that lost an entry.
+
+    A folder at that name is a newer file's, and a file above it too: then the old one is gone.
+    """
+    folders = [os.path.join(made, folder) for folder in _folders_of(name)]
+    for folder in folders:
+        found = _lstat(folder)
+        if found is None or not stat.S_ISDIR(found.st_mode) or _is_link(found):
+            return set()
+    path = os.path.join(made, name)
+    found = _lstat(path)
+    if found is not None and not stat.S_ISDIR(found.st_mode):
+        _retried(os.remove, path)
+    for folder in reversed(folders):
+        try:
+            os.rmdir(folder)
+        except OSError:
+            return {folder}
+    return {made}
+
+
+# --- small steps on files ------------------------------------------------------------------------
+
+
+def _commitment_path(journal: str) -> str:
+    return os.path.join(journal, MEMORY, COMMITMENT)
+
+
+def _staged_folder(journal: str) -> str:
+    return os.path.join(journal, MEMORY, STAGED)
+
+
+def _write_new(path: str, content: bytes) -> None:
+    """Write a file that is not there yet: never through a link that somebody put there."""
+    with open(path, "xb") as file:
+        file.write(content)
+
+
+def _sync_file(path: str) -> None:
+    with open(path, "r+b") as file:
+        os.fsync(file.fileno())
+
+
+def _sync_folder(path: str) -> None:
+    """Sync the names in a folder, where the system can."""
+    if sys.platform == "win32":
+        return
+    descriptor = os.open(path, os.O_RDONLY | os.O_DIRECTORY)
+    try:
+        os.fsync(descriptor)
+    except OSError as error:
+        # Some network file systems cannot sync a folder at all.
+        if error.errno not in (errno.EINVAL, errno.ENOTSUP):
+            raise
+    finally:
+        os.close(descriptor)
+
+
+def _retried(step: Callable[..., None], *paths: str) -> None:
+    for pause in RETRY_PAUSES_SECONDS:
+        try:
+            return step(*paths)
+        except PermissionError:
+            time.sleep(pause)
+    return step(*paths)
+
+
+def _remove_if_there(path: str) -> None:
+    with suppress(FileNotFoundError):
+        _retried(os.remove, path)
+
+
+def _throw_away(journal: str) -> None:
+    """Remove what is staged. The standard function follows no link, and refuses one here."""
+    with suppress(FileNotFoundError):
+        shutil.rmtree(_staged_folder(journal))
+
+
+@contextmanager
+def _in_words(journal: str, outcome: str) -> Iterator[None]:
+    """Turn an error of the system into a sentence, followed by one on the state of the output."""
+    try:
+        yield
+    except OSError as error:
+        path = error.filename2 or error.filename
+        place = f" ({os.path.relpath(path, journal)})" if isinstance(path, str) else ""
+        raise PublishError(
+            f"Could not write {MADE}: {error.strerror or error}{place}. {outcome}"
+        ) from error
+
+
+# --- the lock ------------------------------------------------------------------------------------
+
+
+@contextmanager
+def lock(journal: str, wait_seconds: float = LOCK_WAIT_SECONDS) -> Iterator[None]:
+    """Keep every other run, and every other thread of this one, from publishing in the journal.
+
+    A thread that holds the lock may take it again; so may, unwanted, two tasks of one event loop.
+    Raises BusyError after `wait_seconds`, PublishError if the journal cannot be written to.
+    """
+    key = (os.path.realpath(journal), get_ident())
+    if key in _held:
+        yield
+        return
+    descriptor = _take_lock(journal, wait_seconds)
+    _held.add(key)
+    try:
+        yield
+    finally:
+        _held.discard(key)
+        _unlock(descriptor)
+        os.close(descriptor)
+
+
+def _take_lock(journal: str, wait_seconds: float) -> int:
+    until = time.monotonic() + wait_seconds
+    while True:
+        path = os.path.join(memory_folder(journal), LOCK)
+        with _in_words(journal, _STILL_WHOLE):
+            descriptor = os.open(path, os.O_RDWR | os.O_CREAT | getattr(os, "O_NOFOLLOW", 0), 0o666)
+            try:
+                if _lock_now(descriptor):
+                    if _is_still_at(descriptor, path):
+                        _sign(descriptor)
+                        return descriptor
+                elif time.monotonic() >= until:
+                    who = os.read(descriptor, 100).decode("ascii", "replace") or "unknown"
+                    raise BusyError(
+                        f"Another run of backbud (process {who}) is at work on this journal."
+                        " Try again when it has ended."
+                    )
+            except BaseException:
+                os.close(descriptor)
+                raise
+            os.close(descriptor)
+        time.sleep(_LOCK_PAUSE_SECONDS)
+
+
+def _is_still_at(descriptor: int, path: str) -> bool:
+    """Whether the file that was locked is still the one others would lock: not if `.backbud/` was
+    deleted in between."""
+    found = _lstat(path)
+    return found is not None and os.path.samestat(found, os.fstat(descriptor))
+
+
+def _sign(descriptor: int) -> None:
+    """Say who holds the lock. The lock counts without it, so a full disk is no obstacle."""
+    with suppress(OSError):
+        os.lseek(descriptor, 0, os.SEEK_SET)
+        os.ftruncate(descriptor, 0)
+        os.write(descriptor, str(os.getpid()).encode())
+
+
+if sys.platform == "win32":
+
+    def _lock_now(descriptor: int) -> bool:
+        os.lseek(descriptor, _LOCKED_BYTE, os.SEEK_SET)
+        try:
+            msvcrt.locking(descriptor, msvcrt.LK_NBLCK, 1)
+        except OSError:
+            os.lseek(descriptor, 0, os.SEEK_SET)
+            return False
+        return True
+
+    def _unlock(descriptor: int) -> None:
+        os.lseek(descriptor, _LOCKED_BYTE, os.SEEK_SET)
+        msvcrt.locking(descriptor, msvcrt.LK_UNLCK, 1)
+
+else:
+
+    def _lock_now(descriptor: int) -> bool:
+        try:
+            fcntl.flock(descriptor, fcntl.LOCK_EX | fcntl.LOCK_NB)
+        except BlockingIOError:
+            return False
+        return True
+
+    def _unlock(descriptor: int) -> None:
+        fcntl.flock(descriptor, fcntl.LOCK_UN)

@@ -88,9 +88,10 @@ _TABLE: list[ActForm] = []
 
 def _act(group: str, word: str, bare: str, *forms: Form, on: tuple[str, ...] = ("tree",),
          about: str = "", prose: bool = False, shared: bool = False,
-         names_act: bool = False) -> None:
+         names_act: bool = False, needs: bool = False) -> None:
     with_by = forms if prose or any("by" in f.labels for f in forms) else (*forms, _BY)
-    _TABLE.append(ActForm(word, bare, group, with_by, on, prose, shared, names_act, about))
+    _TABLE.append(ActForm(word, bare, group, with_by, on, prose, shared, names_act,
+                          needs, about=about))
 
 
 # --- Arrivals and departures
@@ -126,7 +127,7 @@ _act(_G, "lost", "lose", _words("how", "stolen", "missing", part=False))
 # --- Branch and leaf work
 _G = "Branch and leaf work"
 _act(_G, "pruned", "prune", _words("how", "hard", "light", "structural", "roots aside",
-     "to old wood", *_EXTENT), _BACK_TO, _PART, Form("off", ("off",), ("share", "length"), True,
+     "to old wood", *_EXTENT), _BACK_TO, _PART, Form("off", ("off",), ("share", "fraction", "length"), True,
      part=True), about="hard, when it goes into old wood or takes a third and more")
 _act(_G, "trimmed", "trim", _words("how", "light", "outline", "low", "top", *_EXTENT), _BACK_TO,
      _PART)
@@ -162,7 +163,7 @@ _act(_G, "bent", "bend", _words("how", "heavy", "light"), _bare("down", "length"
 _act(_G, "wrapped", "wrap", _words("with", "raffia", "tape"), _PART)
 _act(_G, "unwrapped", "unwrap", _words("how", "partly", "all"), _PART)
 _act(_G, "refronted", "refront", _bare("angle", "angle", words=("clockwise", "anticlockwise",
-     "counter-clockwise")), about="the tree has a new front")
+     "counter-clockwise")), about="the tree has a new front", needs=True)
 
 # --- Root work
 _G = "Root work"
@@ -192,7 +193,7 @@ _act(_G, "fed", "feed", _bare("npk", "npk"), _bare("strength", "rate", "share", 
      _words("how", "half strength", "full strength", "liquid", "solid", "organic", "foliar",
             part=False), Form("with", ("with",), refers=("material",)))
 _act(_G, "moved", "move", Form("to", ("to", "into"), refers=("place",)),
-     Form("to", refers=("place",), about="the place, with or without `to`"), _to("from", "place"))
+     Form("to", refers=("place",), about="the place, with or without `to`"), _to("from", "place"), needs=True)
 _act(_G, "turned", "turn", _bare("angle", "angle"), about="on the bench, towards the light")
 _act(_G, "shaded", "shade", _bare("share", "share"), _words("with", "net", "fleece", part=False),
      on=_TREE_OR_PLACE)
@@ -232,17 +233,17 @@ _act(_G, "private", "private", prose=True, on=("tree", "place", "pot", "person",
 _act(_G, "measured", "measure", _measure("trunk", "length"), _measure("height", "length"),
      _measure("spread", "length", "size"), _measure("root ball", "size"),
      Form("pH", ("water pH", "pH"), ("number",), True), _measure("hardness", "hardness"),
-     _measure("conductivity", "conductivity"), on=_TREE_OR_PLACE)
-_act(_G, "staged", "stage", _bare("stage", "number", part=True, about="BBCH growth stage, 0-99"))
+     _measure("conductivity", "conductivity"), on=_TREE_OR_PLACE, needs=True)
+_act(_G, "staged", "stage", _bare("stage", "number", part=True, about="BBCH growth stage, 0-99"), needs=True)
 _act(_G, "bloomed", "bloom", _words("how", "first", "full", "over", "sparse", "well"),
      _bare("flowers", "number", words=("flowers",)), _PART)
 _act(_G, "vigour", "vigour", Form("zone", (), ("number",), words=ANY_WORDS,
-     about="a zone, then 1 to 5 or weak, fair, strong"))
-_act(_G, "drained", "drain", _bare("time", "duration", about="for a can of water to pass"))
-_act(_G, "photographed", "photograph", Form("file", words=ANY_WORDS, about="a picture's file"))
+     about="a zone, then 1 to 5 or weak, fair, strong"), needs=True)
+_act(_G, "drained", "drain", _bare("time", "duration", about="for a can of water to pass"), needs=True)
+_act(_G, "photographed", "photograph", Form("file", words=ANY_WORDS, about="a picture's file"), needs=True)
 _act(_G, "shown", "show", _free("at", about="the exhibition"), Form("award", ("award",),
      words=ANY_WORDS))
-_act(_G, "valued", "value", _MONEY, on=("tree", "pot"))
+_act(_G, "valued", "value", _MONEY, on=("tree", "pot"), needs=True)
 
 # --- Work for others
 _G = "Work for others"
@@ -250,15 +251,15 @@ _act(_G, "agreed", "agree", _MONEY, Form("rate", ("rate",), ("money rate", "mone
      Form("wanted", ("by",), date=True, about="when it is wanted back"),
      _free("for", about="what the price is for"), on=("tree", "person"), shared=True)
 _act(_G, "worked", "work", _bare("time", "duration"), _free("on", "at", about="what at"),
-     shared=True)
+     shared=True, needs=True)
 _act(_G, "used", "use", Form("material", (), ("volume", "mass", "length", "number"), bound=True,
-     refers=("material", "mix"), words=("bag", "bags", "pieces", "sheet", "sheets")), shared=True)
+     refers=("material", "mix"), words=("bag", "bags", "pieces", "sheet", "sheets")), shared=True, needs=True)
 _act(_G, "ready", "ready", about="to go home")
 _act(_G, "billed", "bill", _MONEY, _free("number"), _free("for"), on=("tree", "person"),
      shared=True)
 _act(_G, "paid", "pay", _MONEY, _words("how", "cash", "by transfer", "by card", part=False),
-     on=("tree", "person"), shared=True)
-_act(_G, "priced", "price", _MONEY, on=("material", "pot"), about="what it costs from now on")
+     on=("tree", "person"), shared=True, needs=True)
+_act(_G, "priced", "price", _MONEY, on=("material", "pot"), about="what it costs from now on", needs=True)
 
 # --- Plans
 _G = "Plans"

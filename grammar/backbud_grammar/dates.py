@@ -220,10 +220,12 @@ def _end_of_span(
         in_full = start[: len(start) - len(part)] + part
         if meant := list(_meant(text)):
             raise _bad(text, "is no date", _hint_naming(meant)) from None
+        hint = misread.hint
         if 0 < len(part) < len(start) and _reads(in_full):
-            misread.hint = f"Write the end in full: {start}/{in_full}."
-        misread.offset += offset
-        raise
+            hint = f"Write the end in full: {start}/{in_full}."
+        raise Misread(
+            misread.code, misread.message, hint, misread.offset + offset, misread.length
+        ) from None
 
 
 def _no_such(text: str, hint: str) -> Misread:

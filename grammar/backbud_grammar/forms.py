@@ -87,7 +87,7 @@ class ActForm(Struct, frozen=True, gc=False):
 
     `group` is its heading in the manual. `on`: the kinds of subject. `prose`: everything is text.
     `shared`: measures are totals shared equally among the trees of the subject line.
-    `names_act`: the first word of its details is another act (planned, skipped …).
+    `needs_detail`: alone on its line it says nothing. `names_act`: the first word of its details is another act (planned, skipped …).
     """
 
     word: str
@@ -98,6 +98,8 @@ class ActForm(Struct, frozen=True, gc=False):
     prose: bool = False
     shared: bool = False
     names_act: bool = False
+    needs_detail: bool = False
+    example: str = "repot"
     about: str = ""
 
 

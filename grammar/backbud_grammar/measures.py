@@ -10,7 +10,7 @@ from decimal import Decimal
 
 from msgspec import Struct
 
-from backbud_grammar.problems import Misread, did_you_mean
+from backbud_grammar.problems import Misread, nearest
 
 
 class Unit(Struct, frozen=True, gc=False):
@@ -221,11 +221,18 @@ def unit_named(written: str) -> Unit:
     key = re.sub(r"\s+", " ", written)
     unit = BY_WRITING.get(key)
     if unit is None:
-        raise Misread(
-            "unknown-unit",
-            f"“{written}” is no unit known here",
-            _SAID_OTHERWISE.get(key.casefold().replace(" ", ""))
-            or did_you_mean(key, BY_WRITING, "Units: mm cm m, mL L, g kg, C F, min h, %."),
-            length=len(written),
-        )
+        message = f"“{written}” is no unit known here"
+        raise Misread("unknown-unit", message, _hint_for_unit(key), length=len(written))
     return unit
+
+
+def _hint_for_unit(written: str) -> str:
+    folded = written.casefold().replace(" ", "")
+    if folded in _SAID_OTHERWISE:
+        return _SAID_OTHERWISE[folded]
+    # The short ones are like too many things.
+    long = [said for said in _SAID_OTHERWISE if len(said) > 4]
+    near = nearest(written, [*long, *BY_WRITING])
+    if not near:
+        return "Units: mm cm m, mL L, g kg, C F, min h, %."
+    return _SAID_OTHERWISE.get(near) or f"Did you mean “{near}”?"

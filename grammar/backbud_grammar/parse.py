@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING, Any, Literal
 
 from msgspec import Struct
 
-from backbud_grammar.details import Item, part_at_commas, read_items
-from backbud_grammar.forms import ActForm, Form
+from backbud_grammar.details import Item, part_at_commas, read_items, without_part
+from backbud_grammar.forms import ANY_WORDS, ActForm, Form, KindForm
 from backbud_grammar.kinds import KINDS
 from backbud_grammar.measures import BY_WRITING, Measure, read_number, unit_named
 from backbud_grammar.problems import Flaw, Misread, did_you_mean, nearest
@@ -37,50 +37,53 @@ Start = Literal["page", "card", "stray", "subjects", "detail"]
 LONGEST_LINE = 10_000
 
 # Where a section begins: a date, or a card's first line (the same as HEAD in journal.lark).
-_SECTION = re.compile(rf"^(?=\d|(?:{'|'.join(KINDS)})[ \t]+[^\s,]+[ \t]*$)", re.MULTILINE)
+_SECTION = re.compile(
+    rf"^(?=[0-9]|(?:{'|'.join(KINDS)})[ \t]+[^ \t,\n]+[ \t]*$)".encode(), re.MULTILINE
+)
 _INDENT = re.compile(r"[ \t]*")
 _REMARK = re.compile(r"(?:^|\s)(?:--|—)(?:\s+|$)")
 
 
-def sections(text: str) -> list[tuple[int, str]]:
-    """Part a file's text into sections: for each the line it begins on (0 first) and its text.
+def sections(data: bytes) -> list[tuple[int, bytes]]:
+    """Part a file into sections: for each the line it begins on (0 first) and its bytes.
 
-    The text has `\\n` line ends. Each section's text ends with one.
+    The bytes are UTF-8 with `\\n` line ends. Each section ends with one. They are parted before
+    they are decoded, so that a section already known is never decoded at all.
     """
-    if not text.endswith("\n"):
-        text += "\n"
-    starts = [m.start() for m in _SECTION.finditer(text)]
+    if not data.endswith(b"\n"):
+        data += b"\n"
+    starts = [m.start() for m in _SECTION.finditer(data)]
     if not starts or starts[0] != 0:
         starts.insert(0, 0)
-    out: list[tuple[int, str]] = []
+    out: list[tuple[int, bytes]] = []
     line = 0
-    for start, end in zip(starts, [*starts[1:], len(text)], strict=True):
-        piece = text[start:end]
+    for start, end in zip(starts, [*starts[1:], len(data)], strict=True):
+        piece = data[start:end]
         out.append((line, piece))
-        line += piece.count("\n")
+        line += piece.count(b"\n")
     return out
 
 
-class OutlineFlaws(Struct, frozen=True):
-    """What the outline needs to know of the table of acts."""
+class Known(Struct, frozen=True):
+    """What the outline needs to know of the table of acts: every word, and those of prose."""
 
     words: frozenset[str]
     prose: frozenset[str]
 
     @staticmethod
-    def of(acts: Mapping[str, ActForm]) -> OutlineFlaws:
-        return OutlineFlaws(
+    def of(acts: Mapping[str, ActForm]) -> Known:
+        return Known(
             frozenset(acts), frozenset(word for word, act in acts.items() if act.prose)
         )
 
 
-def read_section(text: str, known: OutlineFlaws) -> Section:
+def read_section(section: bytes, known: Known) -> Section:
     """Read one section's outline. Lines too long to be a journal's are set aside with a flaw."""
-    text, flaws = _without_long_lines(text)
+    text, flaws = _without_long_lines(section.decode())
     start: Start = "stray"
-    if text[:1].isdigit():
+    if section[:1].isdigit() and text[:1] != "\n":
         start = "page"
-    elif _SECTION.match(text):
+    elif _SECTION.match(section):
         start = "card"
     tree = _parser().parse(text, start=start)
     return _section(tree, known, flaws)
@@ -100,7 +103,7 @@ def _without_long_lines(text: str) -> tuple[str, list[Flaw]]:
     return "\n".join(lines), flaws
 
 
-def _section(tree: Tree[Token], known: OutlineFlaws, flaws: list[Flaw]) -> Section:
+def _section(tree: Tree[Token], known: Known, flaws: list[Flaw]) -> Section:
     children: list[Any] = list(tree.children)
     head: Token | None = None
     if tree.data != "stray":
@@ -154,17 +157,17 @@ def _continued(token: Token) -> list[tuple[int, str]]:
     line = (token.line or 1) - 1
     return [
         (line + i, text.rstrip())
-        for i, text in enumerate(token[:-1].split("\n"))
+        for i, text in enumerate(token.rstrip().split("\n"))
         if not text.lstrip().startswith("#")
     ]
 
 
-def _acts(tokens: list[Token], known: OutlineFlaws, flaws: list[Flaw]) -> tuple[Act, ...]:
+def _acts(tokens: list[Token], known: Known, flaws: list[Flaw]) -> tuple[Act, ...]:
     acts: list[Act] = []
     first_indent = ""
     for token in tokens:
-        text = str(token)
-        if text.find("\n") == len(text) - 1:
+        text = token.rstrip()
+        if "\n" not in text:
             acts.append(_act(text, (token.line or 1) - 1, known))
         else:
             acts += _joined(_continued(token), known, flaws)
@@ -185,9 +188,8 @@ def _mixed_indent(indent: str, first: str, line: int, flaws: list[Flaw]) -> None
                           "warning"))
 
 
-def _act(text: str, line: int, known: OutlineFlaws) -> Act:
+def _act(text: str, line: int, known: Known) -> Act:
     """An act that stands on one line, the common case."""
-    text = text.rstrip()
     body = text.lstrip()
     column = len(text) - len(body) + 1
     word, _, rest = body.partition(" ") if "\t" not in body else _at_blank(body)
@@ -207,7 +209,7 @@ def _without_remark(rest: str) -> tuple[str, str]:
 
 
 def _joined(
-    lines: list[tuple[int, str]], known: OutlineFlaws, flaws: list[Flaw]
+    lines: list[tuple[int, str]], known: Known, flaws: list[Flaw]
 ) -> list[Act]:
     """Join an act's lines; a deeper line that begins with an act word is an act and a flaw."""
     groups: list[list[tuple[int, str]]] = []
@@ -226,8 +228,8 @@ def _joined(
     return [_join(group, known) for group in groups]
 
 
-def _join(group: list[tuple[int, str]], known: OutlineFlaws) -> Act:
-    first = _act(group[0][1], group[0][0], OutlineFlaws(known.words, known.words))
+def _join(group: list[tuple[int, str]], known: Known) -> Act:
+    first = _act(group[0][1], group[0][0], Known(known.words, known.words))
     text, seams = first.text, []
     for line, more in group[1:]:
         body = more.lstrip()
@@ -243,71 +245,210 @@ def _join(group: list[tuple[int, str]], known: OutlineFlaws) -> Act:
 # ------------------------------------------------------------------ details and subject lines
 
 
-def read_details(text: str, forms: tuple[Form, ...]) -> tuple[tuple[Detail, ...], tuple[Flaw, ...]]:
-    """Read the details of an act. A flaw's `line` is 0 and its `column` the offset in `text`."""
-    details: list[Detail] = []
-    flaws: list[Flaw] = []
-    if not text:
-        return (), ()
-    for offset, piece in part_at_commas(text):
-        found = read_detail(piece, forms)
-        if isinstance(found, Flaw):
-            flaws.append(Flaw(found.code, 0, found.column + offset, found.length, found.message,
-                              found.hint))
-        else:
-            details += [
-                Detail(d.name, d.words, d.measure, d.handle, d.part, d.date, d.share,
-                       d.offset + offset, d.length)
-                for d in found
-            ] if offset else found
-    return tuple(details), tuple(flaws)
+def read_card_line(kind: KindForm, text: str) -> Reading:
+    """Read a card's line: the longest known label that opens it, then its value."""
+    folded = " ".join(text.split()).casefold()
+    found: tuple[int, Form] | None = None
+    for form in kind.forms:
+        for label in form.labels:
+            opens = folded == label.casefold() or folded.startswith(label.casefold() + " ")
+            if opens and (found is None or len(label) > found[0]):
+                found = (len(label), form)
+    if found is None:
+        free = next((form for form in kind.forms if form.free_label), None)
+        return _ingredient(text, free) if free else Reading(flaw=_unknown_label(kind, text))
+    form = found[1]
+    value = re.sub(r"^" + r"\s+".join(["\\S+"] * (folded[: found[0]].count(" ") + 1)), "", text).strip()
+    if not value:
+        return Reading(flaw=Flaw("no-value", 0, 0, len(text), f"nothing stands after “{text}”",
+                                 f"Expected: {form.shown()}."))
+    if form.prose:
+        at = len(text) - len(value)
+        return Reading((Detail(form.name, words=value, offset=at, length=len(value)),))
+    return read_detail(text, (form,))
+
+
+def _ingredient(text: str, form: Form) -> Reading:
+    """A free label and a measure: `akadama 2`."""
+    read = read_detail(text, (Form(form.name, (), form.sorts, form.bound, words=ANY_WORDS),))
+    if read.details and not read.details[0].words:
+        return Reading(flaw=Flaw("no-words", 0, 0, len(text), "an ingredient has a name",
+                                 "For example: akadama 2"))
+    return read
+
+
+def _unknown_label(kind: KindForm, text: str) -> Flaw:
+    word = text.split(None, 1)[0]
+    labels = [label for form in kind.forms for label in form.labels]
+    return Flaw("unknown-label", 0, 0, len(word), f"“{word}” is no label of a {kind.kind}",
+                did_you_mean(word, labels, f"Labels: {', '.join(labels)}."))
 
 
 class ActReading(Struct, frozen=True, gc=False):
     """The details of an act as read; `named` is the act that a plan, a skip, a correction names.
 
-    Flaws count from the text's first character, as in `read_details`.
+    `starts`: for each detail where its piece begins in the text; a detail's own offset counts
+    from there. Flaws have `line` 0 and count from the text's first character.
     """
 
     named: str
     details: tuple[Detail, ...]
+    starts: tuple[int, ...]
     flaws: tuple[Flaw, ...]
 
 
-def read_act(form: ActForm, text: str, acts: Mapping[str, ActForm]) -> ActReading:
-    """Read the text after an act word."""
-    if form.prose:
-        return ActReading("", (Detail("text", words=text, length=len(text)),) if text else (), ())
-    if not form.names_act:
-        return ActReading("", *read_details(text, form.forms))
-    word = text.split(None, 1)[0].rstrip(",") if text else ""
-    named = acts.get(word.casefold())
-    if named is None:
-        example = f"For example: {form.word} repot."
-        hint = did_you_mean(word, acts, example) if word else example
-        return ActReading("", (), (Flaw("unknown-act", 0, 0, len(word) or 1,
-                                        f"“{form.word}” needs an act after it", hint),))
-    # What stood before the details of the named act is blanked, so that offsets stay.
-    rest = " " * len(word) + text[len(word) :]
-    if rest.lstrip().startswith(","):
-        rest = rest.replace(",", " ", 1)
-    if not rest.strip():
-        return ActReading(named.word, (), ())
-    details, flaws = read_details(rest, (*form.forms, *named.forms))
-    return ActReading(named.word, details, flaws)
+class Reading(Struct, frozen=True, array_like=True, gc=False):
+    """What one piece between commas was read as: its details, or the flaw it has."""
+
+    details: tuple[Detail, ...] = ()
+    flaw: Flaw | None = None
 
 
-@cache
-def read_detail(text: str, forms: tuple[Form, ...]) -> tuple[Detail, ...] | Flaw:
-    """Read one comma-free detail, once and for all; a Flaw where it is not understood."""
+class Details:
+    """Reads the details of acts, each piece once; `kept` can be handed on to the next run."""
+
+    def __init__(
+        self, acts: Mapping[str, ActForm], kept: dict[str, Reading] | None = None
+    ) -> None:
+        self.acts = acts
+        self.kept: dict[str, Reading] = {} if kept is None else kept
+        self.recalled = len(self.kept)
+        self._whole: dict[tuple[str, str], ActReading] = {}
+        self._parts: dict[str, frozenset[str]] = {}
+
+    def card_line(self, kind: KindForm, text: str) -> Reading:
+        """Read a card's line."""
+        kept_as = f"card {kind.kind}\0{text}"
+        reading = self.kept.get(kept_as)
+        if reading is None:
+            reading = self.kept[kept_as] = read_card_line(kind, text)
+        return reading
+
+    def of(self, form: ActForm, text: str) -> ActReading:
+        """Read the text after an act word."""
+        key = (form.word, text)
+        reading = self._whole.get(key)
+        if reading is None:
+            reading = self._whole[key] = self._read(form, text)
+        return reading
+
+    def _read(self, form: ActForm, text: str) -> ActReading:
+        if form.prose:
+            return prose_reading(text)
+        if not form.names_act:
+            flaws = () if text or not form.needs_detail else (_nothing_said(form),)
+            return self._pieces("", form.word, text, form.forms, flaws)
+        word = text.split(None, 1)[0].rstrip(",") if text else ""
+        named = self.acts.get(word.casefold())
+        if named is None:
+            example = f"For example: {form.word} {form.example}."
+            hint = did_you_mean(word, self.acts, example) if word else example
+            return ActReading("", (), (), (Flaw("unknown-act", 0, 0, len(word) or 1,
+                                                f"“{form.word}” needs an act after it", hint),))
+        # What stood before the details of the named act is blanked, so that offsets stay.
+        rest = " " * len(word) + text[len(word) :]
+        if rest.lstrip().startswith(","):
+            rest = rest.replace(",", " ", 1)
+        if named.prose:
+            return _corrected_prose(named, rest)
+        key = f"{form.word} {named.word}"
+        return self._pieces(named.word, key, rest, (*form.forms, *named.forms), ())
+
+    def _pieces(
+        self, named: str, key: str, text: str, forms: tuple[Form, ...], found: tuple[Flaw, ...]
+    ) -> ActReading:
+        details: list[Detail] = []
+        starts: list[int] = []
+        flaws: list[Flaw] = list(found)
+        if text.strip():
+            with_part = self._with_part(key, forms)
+            for start, piece in part_at_commas(text):
+                reading = self._piece(key, piece, forms, with_part)
+                details += reading.details
+                starts += [start] * len(reading.details)
+                flaw = reading.flaw
+                if flaw is not None:
+                    flaws.append(Flaw(flaw.code, 0, flaw.column + start, flaw.length,
+                                      flaw.message, flaw.hint))
+        return ActReading(named, tuple(details), tuple(starts), tuple(flaws))
+
+
+    def _with_part(self, key: str, forms: tuple[Form, ...]) -> frozenset[str]:
+        """The names of an act's forms that may be followed by a part of the tree."""
+        if key not in self._parts:
+            self._parts[key] = frozenset(form.name for form in forms if form.part)
+        return self._parts[key]
+
+    def _piece(
+        self, key: str, piece: str, forms: tuple[Form, ...], with_part: frozenset[str]
+    ) -> Reading:
+        """Read one piece; the part of the tree is taken off first, so that few readings differ."""
+        if not with_part or "on " not in f"{piece} " or '"' in piece:
+            return self._kept(key, piece, forms)
+        head, part, tail = without_part(piece, forms)
+        if not part:
+            if piece.split()[-1] == "on":
+                return Reading(flaw=Flaw("no-part", 0, len(piece) - 2, 2,
+                                         "nothing stands after “on”",
+                                         "Name the part: on apex, on left 2."))
+            return self._kept(key, piece, forms)
+        details: tuple[Detail, ...] = ()
+        flaw: Flaw | None = None
+        if head:
+            details, flaw = (read := self._kept(key, head, forms)).details, read.flaw
+        if details and details[-1].name in with_part:
+            d = details[-1]
+            placed = Detail(d.name, d.words, d.measure, d.handle, part, d.date, d.share, d.offset,
+                            len(piece) - d.offset)
+            details = (*details[:-1], placed)
+        else:
+            details = (*details, Detail("part", part=part, length=len(piece)))
+        if tail:
+            more = self._kept(key, tail, forms)
+            details += more.details
+            flaw = flaw or more.flaw
+        return Reading(details, flaw)
+
+    def _kept(self, key: str, piece: str, forms: tuple[Form, ...]) -> Reading:
+        kept_as = f"{key}\0{piece}"
+        reading = self.kept.get(kept_as)
+        if reading is None:
+            reading = self.kept[kept_as] = read_detail(piece, forms)
+        return reading
+
+
+def prose_reading(text: str) -> ActReading:
+    """The reading of an act that takes everything as prose."""
+    details = (Detail("text", words=text, length=len(text)),) if text else ()
+    return ActReading("", details, (0,) * len(details), ())
+
+
+def _corrected_prose(named: ActForm, rest: str) -> ActReading:
+    """`corrected noted 2027-03-06 the left one`: the date, then prose."""
+    words = rest.split(None, 1)
+    details: list[Detail] = []
+    if words:
+        details.append(Detail("date", date=words[0].rstrip(",")))
+    if len(words) > 1:
+        details.append(Detail("text", words=words[1]))
+    return ActReading(named.word, tuple(details), (0,) * len(details), ())
+
+
+def _nothing_said(form: ActForm) -> Flaw:
+    return Flaw("no-detail", 0, 0, 0, f"“{form.word}” says nothing yet",
+                f"Expected: {', '.join(f.shown() for f in form.forms if f.name != 'by')}.")
+
+
+def read_detail(text: str, forms: tuple[Form, ...]) -> Reading:
+    """Read one comma-free detail; a Flaw where it is not understood."""
     if not text:
-        return Flaw("empty-detail", 0, 0, 1, "nothing stands between the commas",
-                    "Take the comma out, or say what belongs here.")
+        return Reading(flaw=Flaw("empty-detail", 0, 0, 1, "nothing stands between the commas",
+                                 "Take the comma out, or say what belongs here."))
     try:
-        return read_items(read_item_list(text), forms)
+        return Reading(read_items(read_item_list(text), forms))
     except Misread as error:
-        return Flaw(error.code, 0, error.offset, error.length or len(text), error.message,
-                    error.hint)
+        return Reading(flaw=Flaw(error.code, 0, error.offset, error.length or len(text),
+                                 error.message, error.hint))
 
 
 def read_item_list(text: str) -> list[Item]:

@@ -6,7 +6,7 @@ A problem never stops the reading: every other line still compiles.
 from __future__ import annotations
 
 import unicodedata
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 
 from msgspec import Struct
 
@@ -55,15 +55,23 @@ class Problem(Struct, frozen=True, gc=False):
 class Misread(Exception):
     """Raised inside the reading of one detail; its caller turns it into a `Flaw`.
 
-    `offset` and `length` are within the text that was being read.
+    `offset` and `length` are within the text that was being read. A hint that takes time to find
+    may be given as a function: many readings are tried, and few are told to anybody.
     """
 
     def __init__(
-        self, code: str, message: str, hint: str = "", offset: int = 0, length: int = 0
+        self, code: str, message: str, hint: str | Callable[[], str] = "", offset: int = 0,
+        length: int = 0,
     ) -> None:
         super().__init__(message)
-        self.code, self.message, self.hint = code, message, hint
+        self.code, self.message = code, message
         self.offset, self.length = offset, length
+        self._hint = hint
+
+    @property
+    def hint(self) -> str:
+        """What to do about it: the nearest known word, or what was expected."""
+        return self._hint if isinstance(self._hint, str) else self._hint()
 
 
 # A screen line of a bench laptop; a longer source line is cut around the mark.

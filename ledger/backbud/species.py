@@ -50,6 +50,7 @@ __all__ = [
     "Year",
     "Zone",
     "after",
+    "after_stage",
     "days_after",
     "each",
     "rules_of",
@@ -94,6 +95,12 @@ def days_after(day: date, opens: int, best: int, closes: int) -> Window:
 def weeks_after(day: date, opens: int, best: int, closes: int) -> Window:
     """The window so many weeks after a day."""
     return days_after(day, 7 * opens, 7 * best, 7 * closes)
+
+
+def after_stage(stage: Stage, opens: int, best: int, closes: int) -> Window:
+    """The window so many days after a stage's first, usual and last day; before it, if negative."""
+    days = ((stage.first, opens), (stage.day, best), (stage.last, closes))
+    return Window(*(day + timedelta(days=n) for day, n in days))
 
 
 class Proposal(Struct, frozen=True):
@@ -310,6 +317,9 @@ class Species:
     `stage_months`: for each BBCH stage the first, usual and last northern month and day.
     `repot_years`: least, usual, most years between repottings in a pot.
     `root_share`: the share of the root ball's volume that may go in a cool and in a warm place.
+    `frost_limit_c`: the coldest night, in °C, that roots in a pot bear without protection.
+    `advice`: what whoever keeps the tree should know, `never`: what must not be done to it; each
+    one sentence, for the care sheet.
     """
 
     interface: ClassVar[int] = INTERFACE
@@ -324,6 +334,9 @@ class Species:
     repot_years: ClassVar[Fact[tuple[int, int, int]] | None] = None
     root_share: ClassVar[Fact[tuple[float, float]] | None] = None
     toxicity: ClassVar[Fact[str] | None] = None
+    frost_limit_c: ClassVar[Fact[float] | None] = None
+    advice: ClassVar[tuple[str, ...]] = ()
+    never: ClassVar[tuple[str, ...]] = ()
     stage_months: ClassVar[Mapping[int, tuple[MonthDay, MonthDay, MonthDay]]] = {}
     wire_check_weeks: ClassVar[Fact[tuple[int, int, int]]] = Fact((4, 6, 8), COMMON_PRACTICE)
 

@@ -57,7 +57,7 @@ _COMMITMENT_END = "end"
 _STILL_WHOLE = "The output of last time is still whole."
 _TO_FINISH = "The output is half way: the next command finishes it."
 
-_held: set[tuple[str, int]] = set()
+_held: set[tuple[str, int, int]] = set()  # the journal, the process and its thread
 
 
 class PublishError(Exception):
@@ -164,6 +164,7 @@ def write_whole(folder: str, name: str, content: bytes) -> None:
     """
     path = os.path.join(folder, name)
     beside = f"{path}.{os.getpid()}-{get_ident()}"
+    _remove_if_there(beside)  # left by a dead process that had this one's number
     try:
         _write_new(beside, content)
         _sync_file(beside)
@@ -221,6 +222,7 @@ def _make_real_folder(path: str, shown: str) -> None:
     found = _lstat(path)
     if found is None:
         os.mkdir(path)
+        _sync_folder(os.path.dirname(path) or os.curdir)
     elif _is_link(found):
         raise PublishError(
             f"{shown} is a link, and backbud writes only into real folders. Remove the link."
@@ -238,9 +240,7 @@ def _lstat(path: str) -> os.stat_result | None:
 
 
 def _is_link(found: os.stat_result) -> bool:
-    return (
-        stat.S_ISLNK(found.st_mode) or getattr(found, "st_reparse_tag", 0) == _WINDOWS_JUNCTION
-    )
+    return stat.S_ISLNK(found.st_mode) or getattr(found, "st_reparse_tag", 0) == _WINDOWS_JUNCTION
 
 
 def _old_names(made: str) -> set[str]:
@@ -484,7 +484,8 @@ def _carry_out(journal: str, commitment: _Commitment, *, again: bool) -> None:
             continue
         for name in in_the_way.get(move.name, ()):
             touched |= _remove(made, name)
-        touched |= _make_folders(made, move.name)
+        for folder in _folders_of(move.name):
+            _make_real_folder(os.path.join(made, folder), f"{MADE}/{folder}")
         if move.is_new and _lstat(target) is not None:
             raise _in_the_way(move.name, _TO_FINISH)
         _place(source, target, again=again)
@@ -494,12 +495,14 @@ def _carry_out(journal: str, commitment: _Commitment, *, again: bool) -> None:
         if name not in done:
             touched |= _remove(made, name)
     for folder in sorted(touched):
-        _sync_folder(folder)
+        with suppress(FileNotFoundError, NotADirectoryError):  # touched first, then removed
+            _sync_folder(folder)
     _place(os.path.join(staged, commitment.final), manifest, again=again)
     _sync_folder(made)
     _remove_if_there(_commitment_path(journal))
-    _sync_folder(os.path.join(journal, MEMORY))
-    _throw_away(journal)
+    with suppress(OSError):  # all is done: what is left over here does no harm
+        _sync_folder(os.path.join(journal, MEMORY))
+        _throw_away(journal)
 
 
 def _gone_in_the_way(commitment: _Commitment) -> dict[str, list[str]]:
@@ -525,17 +528,6 @@ def _place(source: str, target: str, *, again: bool) -> None:
     if again and not os.path.lexists(source):
         return
     _retried(os.replace, source, target)
-
-
-def _make_folders(made: str, name: str) -> set[str]:
-    """Make the folders above a file; returns those that got a new entry."""
-    touched = set()
-    for folder in _folders_of(name):
-        path = os.path.join(made, folder)
-        if _lstat(path) is None:
-            touched.add(os.path.dirname(path))
-        _make_real_folder(path, f"{MADE}/{folder}")
-    return touched
 
 
 def _remove(made: str, name: str) -> set[str]:
@@ -640,7 +632,7 @@ def lock(journal: str, wait_seconds: float = LOCK_WAIT_SECONDS) -> Iterator[None
     A thread that holds the lock may take it again; so may, unwanted, two tasks of one event loop.
     Raises BusyError after `wait_seconds`, PublishError if the journal cannot be written to.
     """
-    key = (os.path.realpath(journal), get_ident())
+    key = (os.path.realpath(journal), os.getpid(), get_ident())
     if key in _held:
         yield
         return

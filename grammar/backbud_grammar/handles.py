@@ -1,0 +1,45 @@
+"""A handle as written goes in; the form in which handles are compared comes out."""
+
+from __future__ import annotations
+
+import unicodedata
+from functools import cache
+
+from backbud_grammar.kinds import RESERVED_HANDLES
+
+
+@cache
+def fold(handle: str) -> str:
+    """Return the handle without case, and without marks on Latin and Greek letters.
+
+    In other scripts a mark makes another letter, so it stays.
+
+    >>> fold("Kōyō"), fold("が") == fold("か")
+    ('koyo', False)
+    """
+    if handle.isascii():
+        return handle.lower()
+    out: list[str] = []
+    strip = False
+    for char in unicodedata.normalize("NFD", handle.casefold()):
+        if unicodedata.combining(char):
+            if strip:
+                continue
+        else:
+            strip = unicodedata.name(char, "").startswith(("LATIN", "GREEK"))
+        out.append(char)
+    return unicodedata.normalize("NFC", "".join(out))
+
+
+def flaw_of(handle: str) -> str:
+    """Return what is wrong with a new handle, or "" when it is good."""
+    if handle.lower() in RESERVED_HANDLES:
+        return f"“{handle}” is a word of the language and cannot be a handle"
+    if not unicodedata.category(handle[0]).startswith("L"):
+        return f"“{handle}” does not begin with a letter"
+    if any(unicodedata.category(c) in ("Lu", "Lt") for c in handle):
+        return f"“{handle}” has a capital letter"
+    bad = [c for c in handle if c != "-" and unicodedata.category(c)[0] not in "LMN"]
+    if bad:
+        return f"“{handle}” holds “{bad[0]}”; a handle is letters, digits and hyphens"
+    return ""

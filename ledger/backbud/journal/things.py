@@ -1,0 +1,226 @@
+"""Cards go in; the things that exist come out, by handle, with every reference checked."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from msgspec import Struct
+
+from backbud.journal.events import Origin
+from backbud.journal.notes import Notes
+from backbud_grammar.dates import WrittenDate, read_date
+from backbud_grammar.forms import KindForm
+from backbud_grammar.handles import flaw_of, fold
+from backbud_grammar.kinds import KINDS
+from backbud_grammar.measures import Measure
+from backbud_grammar.parse import Details
+from backbud_grammar.problems import Flaw, Misread, did_you_mean
+from backbud_grammar.syntax import Card, Detail
+
+# Labels that may stand several times on one card.
+_REPEATED = frozenset({"ingredient", "note"})
+
+
+class Line(Struct, frozen=True, gc=False):
+    """One line of a card as read, and where it stands."""
+
+    detail: Detail
+    origin: Origin
+
+
+class Thing(Struct, frozen=True, gc=False):
+    """What one card says. `first_handle`: its oldest handle, from which ids are made."""
+
+    kind: str
+    handle: str
+    first_handle: str
+    lines: tuple[Line, ...]
+    origin: Origin
+    since: WrittenDate | None
+
+    def detail(self, label: str) -> Detail | None:
+        """The first line of that label, or None."""
+        return next((ln.detail for ln in self.lines if ln.detail.name == label), None)
+
+    def text(self, label: str) -> str:
+        """The words (or the handle) of a label, or ""."""
+        found = self.detail(label)
+        return "" if found is None else found.words or found.handle
+
+    def measure(self, label: str) -> Measure | None:
+        """The measure of a label, or None."""
+        found = self.detail(label)
+        return found.measure if found else None
+
+    @property
+    def title(self) -> str:
+        """What a person calls it."""
+        return self.text("name") or self.handle
+
+
+class Things(Struct, frozen=True):
+    """Everything that has a card, by canonical handle, and how any spelling finds it."""
+
+    by_handle: Mapping[str, Thing]
+    spellings: Mapping[str, str]
+
+    def find(self, written: str) -> Thing | None:
+        """The thing so named, in any case, with or without marks, by any handle it ever had."""
+        handle = self.spellings.get(fold(written))
+        return self.by_handle[handle] if handle else None
+
+    def of_kind(self, kind: str) -> list[Thing]:
+        """Every thing of a kind, in the order of the journal."""
+        return [thing for thing in self.by_handle.values() if thing.kind == kind]
+
+    def nearest(self, written: str, *kinds: str) -> str:
+        """A hint that names the nearest handle of these kinds."""
+        known = [t.handle for t in self.by_handle.values() if not kinds or t.kind in kinds]
+        return did_you_mean(written, known, "Give it a card, or check the spelling.")
+
+
+class PlacedCard(Struct, frozen=True, gc=False):
+    """A card and the file and line (0 first) it begins on."""
+
+    card: Card
+    file: str
+    line: int
+
+
+def read_things(
+    cards: Iterable[PlacedCard], southern: bool, details: Details, notes: Notes
+) -> Things:
+    """Read every card; a second card of a handle is a problem and is left out."""
+    by_handle: dict[str, Thing] = {}
+    spellings: dict[str, str] = {}
+    for placed in cards:
+        thing = _thing(placed, southern, details, notes)
+        if thing is None:
+            continue
+        taken = spellings.get(fold(thing.handle))
+        if taken is not None:
+            first = by_handle[taken].origin
+            notes.add(placed.file, placed.line, Flaw(
+                "duplicate-card", 0, placed.card.column, len(placed.card.handle),
+                f"“{thing.handle}” already has a card", f"The first stands in {first}. "
+                "This card was left out."))
+            continue
+        by_handle[thing.handle] = thing
+        for written in (thing.handle, *_formerly(thing)):
+            other = spellings.setdefault(fold(written), thing.handle)
+            if other != thing.handle:
+                notes.add(placed.file, placed.line, Flaw(
+                    "duplicate-card", 0, placed.card.column, len(placed.card.handle),
+                    f"“{written}” is a handle of “{other}” too", "One handle names one thing."))
+    things = Things(by_handle, spellings)
+    for thing in by_handle.values():
+        _check_references(thing, things, notes)
+    return things
+
+
+def _formerly(thing: Thing) -> list[str]:
+    return thing.text("formerly").replace(",", " ").split()
+
+
+def _thing(
+    placed: PlacedCard, southern: bool, details: Details, notes: Notes
+) -> Thing | None:
+    card = placed.card
+    wrong = flaw_of(card.handle)
+    if wrong:
+        notes.add(placed.file, placed.line,
+                  Flaw("bad-handle", 0, card.column, len(card.handle), wrong,
+                       "A handle is one lowercase word with hyphens, such as hoshi or tray-7."))
+        return None
+    kind = KINDS[card.kind]
+    lines = _lines(placed, kind, details, notes)
+    since = _since(lines, southern, notes)
+    origin = Origin(placed.file, placed.line + 1, 1)
+    thing = Thing(card.kind, card.handle, card.handle, lines, origin, since)
+    formerly = _formerly(thing)
+    if formerly:
+        return Thing(card.kind, card.handle, formerly[0], lines, origin, since)
+    return thing
+
+
+def _lines(
+    placed: PlacedCard, kind: KindForm, details: Details, notes: Notes
+) -> tuple[Line, ...]:
+    lines: list[Line] = []
+    seen: set[str] = set()
+    for line in placed.card.lines:
+        reading = details.card_line(kind, line.text)
+        flaw = reading.flaw
+        if flaw is not None:
+            notes.add(placed.file, placed.line,
+                      Flaw(flaw.code, line.line, line.column + flaw.column, flaw.length,
+                           flaw.message, flaw.hint))
+            continue
+        read = reading.details[0]
+        if read.name in seen and read.name not in _REPEATED:
+            notes.add(placed.file, placed.line,
+                      Flaw("duplicate-label", line.line, line.column, len(read.name),
+                           f"“{read.name}” stands twice on this card",
+                           "The first was taken. What changed later belongs in the diary."))
+            continue
+        seen.add(read.name)
+        lines.append(Line(read, Origin(placed.file, placed.line + line.line + 1, line.column)))
+    return tuple(lines)
+
+
+def _since(lines: Iterable[Line], southern: bool, notes: Notes) -> WrittenDate | None:
+    for line in lines:
+        if line.detail.date:
+            try:
+                date = read_date(line.detail.date, southern)
+            except Misread as error:
+                notes.at(line.origin, error.code, error.message, error.hint,
+                         line.detail.offset + len(line.detail.name) + 1, len(line.detail.date))
+                continue
+            if line.detail.name == "since":
+                return date
+    return None
+
+
+def _check_references(thing: Thing, things: Things, notes: Notes) -> None:
+    for line in thing.lines:
+        form = next(f for f in KINDS[thing.kind].forms if f.name == line.detail.name)
+        if form.refers and line.detail.handle:
+            check_reference(line.detail.handle, form.refers, things, notes, line.origin)
+    if thing.kind == "group":
+        line_of = next((ln for ln in thing.lines if ln.detail.name == "trees"), None)
+        for handle in members(thing):
+            assert line_of is not None
+            check_reference(handle, ("tree",), things, notes, line_of.origin)
+    within = thing
+    seen = {thing.handle}
+    while within.kind == "place" and (outer := things.find(within.text("within"))) is not None:
+        if outer.handle in seen:
+            notes.at(thing.origin, "bad-reference", f"“{thing.handle}” is within itself",
+                     "Take out one of the “within” lines.", 0, 1)
+            break
+        seen.add(outer.handle)
+        within = outer
+
+
+def members(group: Thing) -> list[str]:
+    """The handles on a group's card."""
+    return group.text("trees").replace(",", " ").split()
+
+
+def check_reference(
+    written: str, kinds: tuple[str, ...], things: Things, notes: Notes, origin: Origin,
+    offset: int = 0,
+) -> Thing | None:
+    """Return the thing referred to, or note why there is none of these kinds."""
+    found = things.find(written)
+    if found is None:
+        notes.at(origin, "unknown-handle", f"no {' or '.join(kinds)} is called “{written}”",
+                 things.nearest(written, *kinds), offset, len(written))
+        return None
+    if found.kind not in kinds:
+        notes.at(origin, "wrong-kind",
+                 f"“{written}” is a {found.kind}, not a {' or a '.join(kinds)}",
+                 f"Its card stands in {found.origin}.", offset, len(written))
+        return None
+    return found

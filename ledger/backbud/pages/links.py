@@ -1,0 +1,29 @@
+"""A handle or an id comes in; the path, the link or the anchor of its page comes out."""
+
+from __future__ import annotations
+
+from hashlib import blake2b
+from urllib.parse import quote
+
+INDEX = "index.html"
+TREES = "trees.html"
+# Names that Windows keeps for devices, whatever their ending (Microsoft, Naming Files).
+_DEVICES = frozenset(
+    {"con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in "123456789")}
+)
+
+
+def tree_page(handle: str) -> str:
+    """The path of a tree's page below the output: `trees/hoshi.html`."""
+    name = f"{handle}_" if handle in _DEVICES else handle
+    return f"trees/{name}.html"
+
+
+def link(path: str, base: str = "", anchor: str = "") -> str:
+    """A relative link to a path, from a page whose way to the top is `base`."""
+    return base + quote(path) + (f"#{anchor}" if anchor else "")
+
+
+def anchor_of(follow_up_id: str) -> str:
+    """The anchor of a follow-up on its tree's page; an id may hold spaces, an anchor may not."""
+    return "why-" + blake2b(follow_up_id.encode(), digest_size=6).hexdigest()

@@ -1,0 +1,259 @@
+"""A tree comes in; the facts of its page come out: what it is, what is on it, how it grows."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import date
+from itertools import groupby
+
+from backbud_grammar.dates import read_date
+from backbud_grammar.problems import Misread
+from msgspec import Struct
+
+from backbud.collection.state import OnTree, Standing, Tree
+from backbud.pages import history, words, work
+from backbud.pages.botanical import Run, botanical_runs
+from backbud.pages.links import link, tree_page
+from backbud.pages.view import Nursery, SpeciesFact
+
+MOST_VIGOUR = 5
+
+# Facts of a card that the page shows elsewhere, or that only the compiler needs.
+_SHOWN_ELSEWHERE = frozenset(
+    {"kind", "name", "since", "formerly", "owner", "place", "pot", "mix", "strength", "wanted",
+     "trunk", "height", "spread", "root ball", "wedges"}
+)  # fmt: skip
+_FOR_THE_KEEPER = frozenset({"note", "value"})
+_SIZES = ("trunk", "height", "spread", "root ball")
+
+# What goes together, in the order the page shows it.
+_SORTS = {
+    "wire": "wire", "guy": "guy wire", "wrap": "wrapping", "tie": "anchor tie", "mesh": "mesh",
+    "graft": "graft", "layer": "layer", "protection": "protection", "shade": "shade",
+}  # fmt: skip
+_SORT_ORDER = {sort: at for at, sort in enumerate(_SORTS)}
+
+_GONE: dict[Standing, str] = {
+    "not yet": "not here yet",
+    "sold": "sold",
+    "lent": "lent",
+    "returned": "returned",
+    "died": "died",
+    "lost": "lost",
+}
+
+
+class Fact(Struct, frozen=True):
+    """A label and its value; `private`: for the keeper's eyes only."""
+
+    label: str
+    value: str
+    private: bool = False
+
+
+class Thing(Struct, frozen=True):
+    """Something on the tree or in its pot: what, where, since when and how long."""
+
+    what: str
+    part: str
+    since: str
+    iso: str
+    long: str
+    at: str
+    from_before: bool
+
+
+class Vigour(Struct, frozen=True):
+    """A zone's vigour as leaves: how many of five, and the day it was seen."""
+
+    zone: str
+    score: int
+    word: str
+    seen: str
+
+
+class Sheet(Struct, frozen=True):
+    """All that a tree's page shows."""
+
+    title: str
+    handle: str
+    page: str
+    kind: str
+    botanical: tuple[Run, ...]
+    standing: str
+    alerts: tuple[str, ...]
+    facts: tuple[Fact, ...]
+    things: tuple[Thing, ...]
+    vigour: tuple[Vigour, ...]
+    roots: tuple[Fact, ...]
+    species: str
+    species_facts: tuple[SpeciesFact, ...]
+    board: work.Board
+    settled: tuple[work.Settled, ...]
+    years: tuple[history.Year, ...]
+    entries: str
+
+
+class Listed(Struct, frozen=True):
+    """A tree's line in the list of all trees."""
+
+    title: str
+    page: str
+    kind: str
+    botanical: tuple[Run, ...]
+    since: str
+    place: str
+    owner: str
+    standing: str
+    next_task: str
+    next_when: str
+    late: bool
+
+
+def sheet_of(view: Nursery, tree: Tree) -> Sheet:
+    """Gather everything that a tree's page shows."""
+    species = view.species.get(tree.handle)
+    return Sheet(
+        tree.title,
+        tree.handle,
+        tree_page(tree.handle),
+        _kind(tree),
+        _botanical(view, tree),
+        "" if tree.here else _standing(tree, view.today.year),
+        _alerts(tree),
+        tuple(_facts(view, tree)),
+        tuple(_thing(thing, view.today) for thing in sorted(tree.on_tree, key=_thing_order)),
+        tuple(_vigour(zone.name, zone.score, zone.day, view.today) for zone in tree.zones),
+        tuple(_roots(tree, view.today)),
+        species.title if species else "",
+        species.facts if species else (),
+        work.board(view, (tree,)),
+        work.settled(view, tree),
+        history.years_of(tree.history),
+        words.number(len(tree.history), "entry", "entries"),
+    )
+
+
+def listed(view: Nursery, tree: Tree) -> Listed:
+    """A tree's line in the list, with the next work that is open on it."""
+    today = view.today
+    plans = [p for p in view.plans.get(tree.handle, ()) if _is_open(p.state(today))]
+    # What is late or open goes by its last day, what comes by its first.
+    plan = min(plans, key=lambda p: (max(p.window.opens, today), p.window.closes, p.id),
+               default=None)  # fmt: skip
+    late = bool(plan and plan.state(today) == "overdue")
+    return Listed(
+        tree.title,
+        link(tree_page(tree.handle)),
+        _kind(tree),
+        _botanical(view, tree),
+        _since(tree, today.year),
+        view.name(tree.place),
+        view.name(tree.owner),
+        _standing(tree, today.year),
+        words.sentence(plan.title) if plan else "",
+        _next_when(plan.window.opens, plan.window.closes, today) if plan else "",
+        late,
+    )
+
+
+def _is_open(state: work.State) -> bool:
+    return state in ("overdue", "now", "coming")
+
+
+def _next_when(opens: date, closes: date, today: date) -> str:
+    if today > closes:
+        return f"{words.days((today - closes).days)} late"
+    if today >= opens:
+        return f"until {words.day(closes, today.year)}"
+    return f"from {words.day(opens, today.year)}"
+
+
+def _kind(tree: Tree) -> str:
+    return f"{tree.kind} ‘{tree.cultivar}’" if tree.cultivar else tree.kind
+
+
+def _botanical(view: Nursery, tree: Tree) -> tuple[Run, ...]:
+    species = view.species.get(tree.handle)
+    return botanical_runs(species.botanical, tree.cultivar) if species else ()
+
+
+def _standing(tree: Tree, year: int) -> str:
+    if tree.here:
+        return ""
+    since = f" {words.day(tree.standing_since, year)}" if tree.standing_since else ""
+    return _GONE[tree.standing] + since
+
+
+def _since(tree: Tree, year: int) -> str:
+    """As the card has it, so that a rough date stays rough; else the day of the replay."""
+    try:
+        return words.written(read_date(tree.facts.get("since", "")), year)
+    except Misread:
+        return words.day(tree.since, year) if tree.since else ""
+
+
+def _alerts(tree: Tree) -> tuple[str, ...]:
+    found = {
+        "In quarantine: keep it apart, clean your tools.": tree.quarantined,
+        "Weak: no hard work on it.": tree.weak,
+        "Planted out in open ground.": tree.planted_out,
+        "Something from before the last repotting is still on it.": any(
+            thing.from_before for thing in tree.on_tree
+        ),
+    }
+    return tuple(text for text, is_so in found.items() if is_so)
+
+
+def _facts(view: Nursery, tree: Tree) -> Iterable[Fact]:
+    main = {
+        "place": view.name(tree.place),
+        "owner": view.name(tree.owner) if tree.owner else "the nursery",
+        "wanted back": tree.wanted,
+        "since": _since(tree, view.today.year),
+        "pot": view.name(tree.pot),
+        "mix": view.name(tree.mix),
+        "strength": tree.strength,
+    }
+    sizes = {name: tree.sizes[name] for name in _SIZES if name in tree.sizes}
+    sizes |= {name: tree.sizes[name] for name in sorted(tree.sizes) if name not in sizes}
+    yield from (Fact(label, value) for label, value in main.items() if value)
+    yield from (Fact(name, words.sizes(str(measure))) for name, measure in sizes.items())
+    for label in sorted(tree.facts):
+        if label not in _SHOWN_ELSEWHERE and tree.facts[label]:
+            yield Fact(label, words.sizes(tree.facts[label]), label in _FOR_THE_KEEPER)
+    if tree.name:
+        yield Fact("handle", tree.handle)
+
+
+def _thing_order(thing: OnTree) -> tuple[bool, int, date, int, str]:
+    sort = _SORT_ORDER.get(thing.sort, len(_SORT_ORDER))
+    return not thing.from_before, sort, thing.since, thing.event.line, thing.part
+
+
+def _thing(thing: OnTree, today: date) -> Thing:
+    sort = _SORTS.get(thing.sort, thing.sort)
+    what = thing.what if sort in thing.what else f"{thing.what} {sort}".strip()
+    return Thing(
+        words.sentence(what) + (f" × {thing.count}" if thing.count > 1 else ""),
+        thing.part,
+        words.day(thing.since, today.year),
+        thing.since.isoformat(),
+        words.days((today - thing.since).days),
+        str(thing.event.origin),
+        thing.from_before,
+    )
+
+
+def _vigour(zone: str, score: int, seen: date, today: date) -> Vigour:
+    # The trade's three words on the five steps.
+    word = {1: "very weak", 2: "weak", 3: "fair", 4: "strong", 5: "very strong"}.get(score, "")
+    return Vigour(zone, score, word, words.day(seen, today.year))
+
+
+def _roots(tree: Tree, today: date) -> Iterable[Fact]:
+    """The wedges of the root ball by the day they were last opened, the oldest first."""
+    opened = sorted(tree.opened, key=lambda pair: pair[1])
+    for day, wedges in groupby(opened, key=lambda pair: pair[1]):
+        names = ", ".join(wedge for wedge, _ in wedges)
+        yield Fact(names, f"{words.day(day, today.year)}, {words.days((today - day).days)} ago")

@@ -1,0 +1,149 @@
+"""Dates, windows and counts come in; plain English comes out, the same on every page."""
+
+from __future__ import annotations
+
+import re
+from datetime import date, timedelta
+
+from backbud_grammar.dates import WrittenDate
+
+from backbud.species import Window
+
+MONTHS = (
+    "January", "February", "March", "April", "May", "June", "July", "August", "September",
+    "October", "November", "December",
+)  # fmt: skip
+# EDTF level 1, the season after the year.
+_SEASONS = {"21": "spring", "22": "summer", "23": "autumn", "24": "winter"}
+_SEASON = re.compile(r"[0-9]{4}-(2[1-4])")
+
+
+def day(on: date, year: int) -> str:
+    """`6 March`; the year only when it is another than `year`."""
+    return f"{on.day} {month(on, year)}"
+
+
+def full_day(on: date) -> str:
+    """`6 March 2027`."""
+    return f"{day(on, on.year)} {on.year}"
+
+
+def month(on: date, year: int) -> str:
+    """`March`; the year only when it is another than `year`."""
+    name = MONTHS[on.month - 1]
+    return name if on.year == year else f"{name} {on.year}"
+
+
+def week(monday: date, today: date) -> str:
+    """`This week`, `Next week`, `Week of 7 December`, by the week's Monday."""
+    weeks = (monday - monday_of(today)).days // 7
+    named = {0: "This week", 1: "Next week"}
+    return named.get(weeks, f"Week of {day(monday, today.year)}")
+
+
+def monday_of(on: date) -> date:
+    """The first day of the week (ISO 8601: Monday)."""
+    return on - timedelta(days=on.weekday())
+
+
+def between(first: date, last: date, year: int) -> str:
+    """`6 to 14 March`, `28 February to 6 March`, `30 December 2026 to 4 January 2027`."""
+    if first == last:
+        return day(first, year)
+    if (first.year, first.month) == (last.year, last.month):
+        return f"{first.day} to {day(last, year)}"
+    if first.year == last.year:
+        return f"{day(first, first.year)} to {day(last, year)}"
+    return f"{full_day(first)} to {full_day(last)}"
+
+
+def written(when: WrittenDate, year: int) -> str:
+    """A date as written, rough ones too: `spring 2014`, `about 2014`, `perhaps May 2014`."""
+    lead = ("perhaps " if when.uncertain else "") + ("about " if when.approximate else "")
+    return lead + _rough(when, year)
+
+
+def _rough(when: WrittenDate, year: int) -> str:
+    first, last = when.first, when.last
+    season = _SEASON.match(when.text)
+    if first == date.min:
+        return f"until {day(last, year)}"
+    if last == date.max:
+        return f"from {day(first, year)}"
+    if season and "/" not in when.text:
+        name = _SEASONS[season[1]]
+        return name if first.year == year else f"{name} {first.year}"
+    if (first.month, first.day, last.month, last.day) == (1, 1, 12, 31):
+        return str(first.year) if first.year == last.year else f"{first.year} to {last.year}"
+    if (first.year, first.month) == (last.year, last.month) and _whole_months(first, last):
+        return month(first, year)
+    if first.weekday() == 0 and (last - first).days == 6:
+        return f"week of {day(first, year)}"
+    return between(first, last, year)
+
+
+def _whole_months(first: date, last: date) -> bool:
+    return first.day == 1 and (last + timedelta(days=1)).day == 1
+
+
+def days(count: int) -> str:
+    """`today`-free spans: `1 day`, `12 days`, `5 weeks`, `14 months`, `3 years`."""
+    if count < 21:
+        return number(count, "day")
+    if count < 7 * 26:
+        return number(count // 7, "week")
+    if count < 365 * 2:
+        # Mean Gregorian month, 30.44 days.
+        return number(round(count / 30.44), "month")
+    return number(count // 365, "year")
+
+
+def minutes(count: int) -> str:
+    """`20 min`, `1 h`, `1 h 20`."""
+    hours, rest = divmod(count, 60)
+    if not hours:
+        return f"{rest} min"
+    return f"{hours} h {rest:02}" if rest else f"{hours} h"
+
+
+def number(count: int, one: str, many: str = "") -> str:
+    """`1 entry`, `3 entries`; `many` is `one` and an s where it is not given."""
+    return f"{count} {one if count == 1 else many or one + 's'}"
+
+
+def sentence(text: str) -> str:
+    """The text with a capital at its start."""
+    return text[:1].upper() + text[1:]
+
+
+def sizes(text: str) -> str:
+    """Sizes as print sets them: `38 × 27 × 7 cm`."""
+    return text.replace(" x ", " × ")
+
+
+def when_late(window: Window, today: date) -> str:
+    """How late: `12 days late, best was 1 November`."""
+    late = days((today - window.closes).days)
+    return f"{late} late, best was {day(window.best, today.year)}"
+
+
+def when_now(window: Window, today: date) -> str:
+    """Where in an open window today is: `best 30 November`, `best is past, 3 days left`."""
+    if window.best == today:
+        best = "best today"
+    elif window.best > today:
+        best = f"best {day(window.best, today.year)}"
+    else:
+        best = "best is past"
+    left = (window.closes - today).days
+    if left == 0:
+        return f"{best}, last day today"
+    return f"{best}, {number(left, 'day')} left" if left <= 7 else best
+
+
+def when_coming(window: Window, today: date) -> str:
+    """The window ahead: `from 6 March until 14 March`, `only on 6 March`."""
+    year = today.year
+    if window.opens == window.closes:
+        return f"only on {day(window.opens, year)}"
+    return f"from {day(window.opens, year)} until {day(window.closes, year)}"

@@ -1,0 +1,222 @@
+"""Follow-ups come in; the rows of what wants doing come out, sorted and grouped by day."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from datetime import date, timedelta
+from itertools import groupby
+
+from msgspec import Struct
+
+from backbud.collection.state import Tree
+from backbud.pages import words
+from backbud.pages.links import anchor_of, link, tree_page
+from backbud.pages.view import Nursery
+from backbud.plan.followups import FollowUp, Reason, ReasonSort, State
+from backbud.species import Window
+
+# How far ahead the coming works are laid out by week.
+WEEKS_AHEAD = 6
+# How long a settled work is still told of.
+SETTLED_DAYS = 365
+
+_REASON_LABELS: dict[ReasonSort, str] = {
+    "diary": "written",
+    "season": "season",
+    "rule": "rule",
+    "datum": "reckoned",
+    "plan": "planned",
+}
+
+
+class Mark(Struct, frozen=True):
+    """The date in the margin: a word, the day and the month, and the day for machines."""
+
+    word: str
+    day: str
+    month: str
+    iso: str
+
+
+class Because(Struct, frozen=True):
+    """One link of the chain of reasons, and the line of the journal it stands on."""
+
+    label: str
+    text: str
+    at: str
+
+
+class Row(Struct, frozen=True):
+    """One work to do: what, on which tree, until when, how long, why, and what to beware of."""
+
+    state: State
+    mark: Mark
+    task: str
+    tree: str
+    page: str
+    place: str
+    when: str
+    minutes: str
+    notes: tuple[str, ...]
+    because: tuple[Because, ...]
+    cautions: tuple[str, ...]
+    anchor: str
+
+
+class Group(Struct, frozen=True):
+    """Rows under one heading; `total` counts them and adds up their minutes."""
+
+    heading: str
+    total: str
+    rows: tuple[Row, ...]
+
+
+class Board(Struct, frozen=True):
+    """Everything that wants doing: what is late, what can be done now, what comes, and later."""
+
+    overdue: Group
+    now: Group
+    coming: tuple[Group, ...]
+    later: tuple[Group, ...]
+    counts: tuple[int, int, int, int]
+
+
+class Settled(Struct, frozen=True):
+    """A work that is done with: what, how, when and what was said."""
+
+    outcome: str
+    task: str
+    day: str
+    iso: str
+    remark: str
+    at: str
+
+
+def board(view: Nursery, trees: Iterable[Tree]) -> Board:
+    """Lay out the open follow-ups of these trees on the view's day."""
+    today = view.today
+    by_state: dict[State, list[tuple[FollowUp, Tree]]] = {"overdue": [], "now": [], "coming": []}
+    for tree in trees:
+        for plan in view.plans.get(tree.handle, ()):
+            state = plan.state(today)
+            if state in by_state:
+                by_state[state].append((plan, tree))
+    horizon = words.monday_of(today) + timedelta(weeks=WEEKS_AHEAD)
+    coming = sorted(by_state["coming"], key=_by_best)
+    near = [pair for pair in coming if pair[0].window.best < horizon]
+    later = coming[len(near) :]
+    overdue = sorted(by_state["overdue"], key=_by_last_day)
+    now = sorted(by_state["now"], key=_by_last_day)
+    return Board(
+        _group(view, "Overdue", overdue),
+        _group(view, "Now", now),
+        _grouped(view, near, words.monday_of, lambda monday: words.week(monday, today)),
+        _grouped(view, later, _first_of_month, lambda first: words.month(first, today.year)),
+        (len(overdue), len(now), len(near), len(later)),
+    )
+
+
+def _by_last_day(pair: tuple[FollowUp, Tree]) -> tuple[date, date, str, str]:
+    window = pair[0].window
+    return window.closes, window.best, pair[1].title, pair[0].id
+
+
+def _by_best(pair: tuple[FollowUp, Tree]) -> tuple[date, date, str, str]:
+    window = pair[0].window
+    return window.best, window.closes, pair[1].title, pair[0].id
+
+
+def _first_of_month(day: date) -> date:
+    return day.replace(day=1)
+
+
+def _grouped(
+    view: Nursery,
+    pairs: list[tuple[FollowUp, Tree]],
+    start_of: Callable[[date], date],
+    heading_of: Callable[[date], str],
+) -> tuple[Group, ...]:
+    """Group what is sorted by its best day under headings."""
+    return tuple(
+        _group(view, heading_of(start), list(members))
+        for start, members in groupby(pairs, lambda pair: start_of(pair[0].window.best))
+    )
+
+
+def _group(view: Nursery, heading: str, pairs: list[tuple[FollowUp, Tree]]) -> Group:
+    minutes = sum(plan.minutes for plan, _ in pairs)
+    total = words.number(len(pairs), "work")
+    if minutes:
+        total += f", {words.minutes(minutes)}"
+    return Group(heading, total, tuple(_row(view, plan, tree) for plan, tree in pairs))
+
+
+def _row(view: Nursery, plan: FollowUp, tree: Tree) -> Row:
+    today = view.today
+    state = plan.state(today)
+    return Row(
+        state,
+        _mark(plan.window, state, today),
+        words.sentence(plan.title),
+        tree.title,
+        link(tree_page(tree.handle)),
+        view.name(tree.place),
+        words.sentence(_when(plan.window, state, today)),
+        words.minutes(plan.minutes) if plan.minutes else "",
+        _notes(plan, today),
+        tuple(_because(reason) for reason in plan.because),
+        plan.cautions,
+        anchor_of(plan.id),
+    )
+
+
+def _because(reason: Reason) -> Because:
+    at = str(reason.origin) if reason.origin else ""
+    return Because(_REASON_LABELS[reason.sort], reason.text, at)
+
+
+def _mark(window: Window, state: State, today: date) -> Mark:
+    """The margin tells the date that counts: the last day, or the best day of what comes."""
+    word, day = {
+        "overdue": ("was due by", window.closes),
+        "now": ("until", window.closes),
+    }.get(state, ("best", window.best))
+    return Mark(word, str(day.day), words.month(day, today.year), day.isoformat())
+
+
+def _when(window: Window, state: State, today: date) -> str:
+    if state == "overdue":
+        return words.when_late(window, today)
+    return (words.when_now if state == "now" else words.when_coming)(window, today)
+
+
+def _notes(plan: FollowUp, today: date) -> tuple[str, ...]:
+    notes = ["planned by you"] if plan.planned else []
+    if plan.moved_from:
+        old = plan.moved_from
+        notes.append(f"put off, was {words.between(old.opens, old.closes, today.year)}")
+    return tuple(notes)
+
+
+def settled(view: Nursery, tree: Tree) -> tuple[Settled, ...]:
+    """What was done or skipped on a tree within a year, the latest first."""
+    since = view.today - timedelta(days=SETTLED_DAYS)
+    plans = [p for p in view.plans.get(tree.handle, ()) if p.outcome in ("done", "skipped")]
+    recent = sorted((p for p in plans if _settled_on(p) >= since), key=_settled_on, reverse=True)
+    return tuple(_settled(plan, view.today) for plan in recent)
+
+
+def _settled_on(plan: FollowUp) -> date:
+    return plan.settled.day if plan.settled else plan.window.closes
+
+
+def _settled(plan: FollowUp, today: date) -> Settled:
+    on, event = _settled_on(plan), plan.settled
+    return Settled(
+        plan.outcome,
+        words.sentence(plan.title),
+        words.day(on, today.year),
+        on.isoformat(),
+        event.remark if event else "",
+        str(event.origin) if event else "",
+    )

@@ -1,0 +1,57 @@
+"""A proposal of a rule and what became of it go in; one follow-up, with its id, comes out."""
+
+from __future__ import annotations
+
+from datetime import date
+from typing import Literal
+
+from msgspec import Struct
+
+from backbud.journal.events import Event, Origin
+from backbud.species import Window
+
+# `open` is told apart by the day it is looked at; the others are settled for good.
+Outcome = Literal["open", "done", "skipped", "replaced", "lapsed"]
+State = Literal["overdue", "now", "coming", "done", "skipped", "replaced", "lapsed"]
+ReasonSort = Literal["diary", "season", "rule", "datum", "plan"]
+
+
+class Reason(Struct, frozen=True, gc=False):
+    """One link of the chain: one sentence, and the line it stands on where there is one."""
+
+    sort: ReasonSort
+    text: str
+    origin: Origin | None = None
+
+
+class FollowUp(Struct, frozen=True):
+    """A work that falls due on one tree.
+
+    `id`: tree's first handle / rule / cause, and a part where the rule tells apart. `act`: the
+    act expected, past form. `title`: as a person says it ("check wire on left 2"). `owner`,
+    `place`: the tree's own, today. `window`: after every put-off. `put_off_to`: the window as it
+    was before. `settled_by`: acts that settle it; `settled`: the event that did.
+    """
+
+    id: str
+    tree: str
+    act: str
+    title: str
+    window: Window
+    because: tuple[Reason, ...]
+    cautions: tuple[str, ...]
+    minutes: int
+    settled_by: tuple[str, ...]
+    outcome: Outcome = "open"
+    settled: Event | None = None
+    moved_from: Window | None = None
+    lapses: bool = False
+    planned: bool = False
+
+    def state(self, today: date) -> State:
+        """How the follow-up stands on a day."""
+        if self.outcome != "open":
+            return self.outcome
+        if today > self.window.closes:
+            return "lapsed" if self.lapses else "overdue"
+        return "now" if today >= self.window.opens else "coming"

@@ -1,0 +1,76 @@
+"""A command line comes in; a `make` with nothing to do is answered here, all else by `backbud.cli`.
+
+Only this module and what it imports runs before the answer, so nothing here may import more.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+import time
+
+from backbud.publish.unchanged import nothing_to_do
+
+SETTINGS = "backbud.toml"
+NOTHING_CHANGED = "Nothing changed."
+
+
+def main() -> int:
+    """Run the command line of this process; returns the exit status."""
+    argv = sys.argv[1:]
+    request = make_request(argv, os.getcwd(), time.strftime("%Y-%m-%d"))
+    if request is not None:
+        last = nothing_to_do(*request)
+        if last is not None:
+            status, summary = last
+            print(summary if request[2].endswith("json") else f"{NOTHING_CHANGED}\n{summary}")
+            return status
+    from importlib import import_module
+
+    return int(import_module("backbud.cli").main(argv))
+
+
+def make_request(argv: list[str], here: str, today: str) -> tuple[str, str, str] | None:
+    """What a `make` asks for: the journal's folder, the day, and the arguments in one spelling.
+
+    These are what `fingerprint` and `nothing_to_do` take. None for any other command, for arguments
+    that are not plainly `make [FOLDER] [--on DATE] [--json]`, and where there is no journal.
+    """
+    if argv[:1] != ["make"]:
+        return None
+    folders: list[str] = []
+    days: list[str] = []
+    is_json = False
+    rest = iter(argv[1:])
+    for argument in rest:
+        if argument == "--json":
+            is_json = True
+        elif argument == "--on":
+            days.append(next(rest, ""))
+        elif argument.startswith("--on="):
+            days.append(argument.removeprefix("--on="))
+        elif argument.startswith("-"):
+            return None
+        else:
+            folders.append(argument)
+    if len(folders) > 1 or len(days) > 1:
+        return None
+    journal = _journal_here(folders[0]) if folders else _journal_above(here)
+    if journal is None:
+        return None
+    arguments = f"make{' on' if days else ''}{' json' if is_json else ''}"
+    return journal, days[0] if days else today, arguments
+
+
+def _journal_here(folder: str) -> str | None:
+    return folder if os.path.isfile(os.path.join(folder, SETTINGS)) else None
+
+
+def _journal_above(folder: str) -> str | None:
+    """The nearest folder from this one upward that holds settings."""
+    while _journal_here(folder) is None:
+        above = os.path.dirname(folder)
+        if above == folder:
+            return None
+        folder = above
+    return folder

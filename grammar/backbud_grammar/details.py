@@ -213,20 +213,27 @@ def _labelled(items: list[Item], forms: Sequence[Form]) -> tuple[Form, list[Item
     """
     words = [item.text.casefold() if item.sort == "word" else "" for item in items]
     text = f" {' '.join(words)} "
-    best: tuple[int, int, Form | None] | None = None
+    best: tuple[int, int, Form, str] | None = None
     for form in forms:
-        for phrase in (*form.labels, *form.words):
-            is_label = phrase in form.labels
-            if f" {phrase.casefold()} " not in text or not is_label and " " not in phrase:
-                continue
-            parts = phrase.casefold().split()
-            at = next(i for i in range(len(words)) if words[i : i + len(parts)] == parts)
-            if best is None or (len(parts), -at) > best[:2]:
-                best = (len(parts), -at, form if is_label else None)
-    if best is None or best[2] is None:
+        for label in form.labels:
+            folded = label.casefold()
+            if f" {folded} " in text:
+                parts = folded.split()
+                at = next(i for i in range(len(words)) if words[i : i + len(parts)] == parts)
+                if best is None or (len(parts), -at) > best[:2]:
+                    best = (len(parts), -at, form, folded)
+    if best is None or _inside_phrase(best[3], text, forms):
         return None
     size, at = best[0], -best[1]
     return best[2], items[:at] + items[at + size :]
+
+
+def _inside_phrase(label: str, text: str, forms: Sequence[Form]) -> bool:
+    return any(
+        len(phrase) > len(label) and f" {label} " in f" {phrase} " and f" {phrase} " in text
+        for form in forms
+        for phrase in form.words
+    )
 
 
 def _fit(form: Form, items: list[Item]) -> Detail:

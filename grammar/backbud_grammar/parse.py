@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any, Literal
 
 from msgspec import Struct
 
+from backbud_grammar.acts import DAY_FORMS
 from backbud_grammar.details import Item, part_at_commas, read_items, without_part
 from backbud_grammar.forms import ANY_WORDS, ActForm, Form, KindForm
 from backbud_grammar.kinds import KINDS
@@ -308,13 +309,36 @@ class Details:
     """Reads the details of acts, each piece once; `kept` can be handed on to the next run."""
 
     def __init__(
-        self, acts: Mapping[str, ActForm], kept: dict[str, Reading] | None = None
+        self,
+        acts: Mapping[str, ActForm],
+        kept: dict[str, Reading] | None = None,
+        kept_subjects: dict[str, Subjects] | None = None,
     ) -> None:
         self.acts = acts
         self.kept: dict[str, Reading] = {} if kept is None else kept
-        self.recalled = len(self.kept)
+        self.kept_subjects: dict[str, Subjects] = {} if kept_subjects is None else kept_subjects
+        self._recalled = (len(self.kept), len(self.kept_subjects))
         self._whole: dict[tuple[str, str], ActReading] = {}
         self._parts: dict[str, frozenset[str]] = {}
+
+    @property
+    def learned(self) -> bool:
+        """Whether anything was read that was not handed over at the start."""
+        return self._recalled != (len(self.kept), len(self.kept_subjects))
+
+    def weather(self, piece: str) -> Reading:
+        """Read one piece of a day's weather."""
+        return self._kept("day", piece, DAY_FORMS)
+
+    def subjects(self, text: str) -> Subjects | Flaw:
+        """Read a subject line."""
+        subjects = self.kept_subjects.get(text)
+        if subjects is None:
+            read = read_subjects(text)
+            if isinstance(read, Flaw):
+                return read
+            subjects = self.kept_subjects[text] = read
+        return subjects
 
     def card_line(self, kind: KindForm, text: str) -> Reading:
         """Read a card's line."""
@@ -542,9 +566,8 @@ def _numbers(token: Token, *, money: bool) -> tuple[Any, ...]:
     return tuple(read_number(n, money=money) for n in _NUMBER.findall(token))
 
 
-@cache
 def read_subjects(text: str) -> Subjects | Flaw:
-    """Read a subject line, once and for all."""
+    """Read a subject line."""
     from lark import UnexpectedInput
 
     try:

@@ -44,6 +44,7 @@ __all__ = [
     "Season",
     "Species",
     "Stage",
+    "StageMonths",
     "Temperature",
     "Tree",
     "Window",
@@ -159,6 +160,8 @@ class Temperature(Struct, frozen=True, gc=False):
 
 # A day of a northern year; the south is shifted by six months.
 MonthDay = tuple[int, int]
+# For each BBCH stage its first, usual and last day.
+StageMonths = Mapping[int, tuple[MonthDay, MonthDay, MonthDay]]
 
 
 class Year(Struct, frozen=True):
@@ -178,7 +181,7 @@ class Year(Struct, frozen=True):
     low_c: tuple[float, ...]
     high_c: tuple[float, ...]
     seen: Mapping[int, date]
-    stage_months: Mapping[int, tuple[MonthDay, MonthDay, MonthDay]]
+    stage_months: StageMonths
     figures: Mapping[str, float]
 
     def on(self, month_day: MonthDay) -> date:
@@ -337,7 +340,7 @@ class Species:
     frost_limit_c: ClassVar[Fact[float] | None] = None
     advice: ClassVar[tuple[str, ...]] = ()
     never: ClassVar[tuple[str, ...]] = ()
-    stage_months: ClassVar[Mapping[int, tuple[MonthDay, MonthDay, MonthDay]]] = {}
+    stage_months: ClassVar[StageMonths] = {}
     wire_check_weeks: ClassVar[Fact[tuple[int, int, int]]] = Fact((4, 6, 8), COMMON_PRACTICE)
 
     @property

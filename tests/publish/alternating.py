@@ -29,7 +29,7 @@ def run(journal: str, number: int) -> None:
 
     def slow_replace(source: str, target: str) -> None:
         replace(source, target)
-        time.sleep(0.0003)
+        time.sleep(0.0005)
 
     os.replace = slow_replace  # type: ignore[assignment]
     print(finish(journal), flush=True)

@@ -28,7 +28,7 @@ OLD = {
     "trees/yuki.html": b"yuki, old",
     "owners/marrow/index.html": b"marrow",
     "plans": b"a file that becomes a folder",
-    "season/2027.html": b"a folder that becomes a file",
+    "season/2027/spring.html": b"a folder that becomes a file",
 }
 NEW = {
     "index.html": b"new index, longer",
@@ -107,7 +107,7 @@ def test_only_what_differs_is_written_and_only_what_is_gone_is_removed(tmp_path:
     assert done.removed == (
         "owners/marrow/index.html",
         "plans",
-        "season/2027.html",
+        "season/2027/spring.html",
         "style-1a.css",
     )
     assert done.kept == 1
@@ -654,6 +654,85 @@ def test_the_memory_deleted_while_a_run_is_at_work_is_told(tmp_path: Path, steps
         assert is_told or made(journal) == NEW | FOREIGN, last
         publish(str(journal), NEW)
         assert made(journal) == NEW | FOREIGN, last
+
+
+# --- where case does not tell names apart --------------------------------------------------------
+
+
+def as_stored(path: object, root: str) -> object:
+    """The path as such a file system finds it: each part as it is spelled on the disk already."""
+    if not isinstance(path, str) or not path.startswith(root):
+        return path
+    found = root
+    for part in path.removeprefix(root).strip("/").split("/"):
+        there = os.listdir(found) if os.path.isdir(found) else []
+        same = [name for name in there if name.casefold() == part.casefold()]
+        found = f"{found}/{same[0] if same else part}"
+    return found
+
+
+@contextmanager
+def blind_to_case(journal: Path, before: Callable[[str], None]) -> Iterator[None]:
+    """Make the steps of publishing see the journal as a file system that does not know case."""
+    with each_step(before):
+        patch = pytest.MonkeyPatch()
+
+        def blind(step: Callable[..., object]) -> Callable[..., object]:
+            def call(*arguments: object, **options: object) -> object:
+                found = [as_stored(argument, str(journal)) for argument in arguments]
+                return step(*found, **options)
+
+            return call
+
+        for name in ("open", "replace", "mkdir", "remove", "rmdir", "unlink", "lstat", "access"):
+            patch.setattr(os, name, blind(getattr(os, name)))
+        patch.setattr(commit, "open", blind(commit.open), raising=False)  # type: ignore[attr-defined]
+        try:
+            yield
+        finally:
+            patch.undo()
+
+
+def test_a_change_of_case_where_case_does_not_count_loses_nothing_at_any_step(
+    tmp_path: Path,
+) -> None:
+    old = {"Hoshi.html": b"same", "Trees/Yuki.html": b"old", "Trees/Elm.html": b"elm"}
+    new = {"hoshi.html": b"same", "trees/yuki.html": b"new", "trees/Elm.html": b"elm"}
+    mine = {"mine.txt": b"mine"}
+
+    def folded(files: Mapping[str, bytes]) -> dict[str, bytes]:
+        return {name.casefold(): content for name, content in files.items()}
+
+    last, is_done = 0, False
+    while not is_done:
+        last += 1
+        journal = tmp_path / str(last)
+        journal.mkdir()
+        publish(str(journal), old)
+        put(journal, mine)
+        count = 0
+
+        def before(name: str, last: int = last) -> None:
+            nonlocal count
+            count += 1
+            if count >= last:
+                raise Killed(name)
+
+        try:
+            with blind_to_case(journal, before):
+                publish(str(journal), new)
+            is_done = True
+        except Killed:
+            is_committed = (journal / ".backbud/commitment").exists()
+            with blind_to_case(journal, lambda name: None):
+                assert finish(str(journal)) is is_committed
+            if is_committed:
+                assert folded(made(journal)) == folded(new | mine), last
+            assert folded(made(journal)) in (folded(old | mine), folded(new | mine)), last
+        with blind_to_case(journal, lambda name: None):
+            publish(str(journal), new)
+        assert folded(made(journal)) == folded(new | mine), last
+    assert last > 60
 
 
 # Names that stand in each other's way as files and folders, and by case.

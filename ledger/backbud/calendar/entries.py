@@ -11,6 +11,7 @@ from msgspec import Struct
 
 from backbud.collection.state import Tree
 from backbud.journal.settings import Show
+from backbud.pages.links import anchor_of, link, tree_page
 from backbud.plan.followups import FollowUp, Reason
 from backbud.species import Window
 
@@ -35,7 +36,7 @@ def entry_of(
     `place`: where the tree stands, as a person says it. `base_url`: an absolute URI under which
     the pages are served, or "". Nothing in an entry depends on today.
     """
-    from icalendar import Event, vText
+    from icalendar import Event, vText, vUri
 
     uid = uid_of(follow_up.id, journal_id)
     start, end = _days(follow_up.window, show)
@@ -50,7 +51,8 @@ def entry_of(
     if place:
         event.add("location", vText(one_line(place)))
     if base_url:
-        event.add("url", url_of(base_url, f"trees/{tree.first_handle}.html"))
+        page = url_of(base_url, tree_page(tree.handle), anchor_of(follow_up.id))
+        event.add("url", vUri(page))
     return CalendarEntry(start, uid, event.to_ical())
 
 
@@ -63,9 +65,9 @@ def uid_of(follow_up_id: str, journal_id: str) -> str:
     return blake2b(uid.encode(), digest_size=32).hexdigest()
 
 
-def url_of(base_url: str, path: str) -> str:
-    """The absolute URI of a file of the output."""
-    return f"{base_url.rstrip('/')}/{quote(path)}"
+def url_of(base_url: str, path: str, anchor: str = "") -> str:
+    """The absolute URI of a file of the output, or of a place in it."""
+    return link(path, f"{base_url.rstrip('/')}/", anchor)
 
 
 def _days(window: Window, show: Show) -> tuple[date, date]:

@@ -19,6 +19,7 @@ from backbud.calendar.revisions import (
 )
 from backbud.collection.state import Tree
 from backbud.journal.settings import Show
+from backbud.pages.links import tree_page
 from backbud.plan.followups import FollowUp
 
 if TYPE_CHECKING:
@@ -48,7 +49,7 @@ def feeds_of(
 
     `trees`: by handle. `names`: of places and persons, by handle. Every tree has its feed, with
     work or without, so that who subscribes sees that nothing is left to do. Its path has the
-    tree's first handle, so that it stays when the tree is renamed.
+    tree's first handle, so that it stays when the tree is renamed, and else is named as its page.
     """
     still_open = tuple(f for f in follow_ups if f.outcome == "open")
     return tuple(feed for sort in SORTS for feed in sort(still_open, trees, names))
@@ -68,7 +69,7 @@ def _by_tree(
         of_tree[follow_up.tree].append(follow_up)
     for handle, tree in trees.items():
         yield Feed(
-            f"calendars/trees/{tree.first_handle}.ics",
+            f"calendars/{tree_page(tree.first_handle).removesuffix('.html')}.ics",
             tree.title,
             f"What falls due on {', '.join(filter(None, (tree.title, tree.kind)))}.",
             tuple(of_tree[handle]),
@@ -128,7 +129,7 @@ def _feed(
     feed: Feed, entries: Mapping[str, CalendarEntry], revisions: Revisions, base_url: str
 ) -> bytes:
     """One feed's bytes. Entries were written once for all feeds, and are only put in here."""
-    from icalendar import Calendar, vDuration, vText
+    from icalendar import Calendar, vDuration, vText, vUri
 
     calendar = Calendar()
     calendar.add("version", vText("2.0"))
@@ -139,7 +140,7 @@ def _feed(
     calendar.add("color", vText(_COLOURS[crc32(feed.path.encode()) % len(_COLOURS)]))
     calendar.add("refresh-interval", vDuration(_REFRESH), parameters={"VALUE": "DURATION"})
     if base_url:
-        calendar.add("source", url_of(base_url, feed.path), parameters={"VALUE": "URI"})
+        calendar.add("source", vUri(url_of(base_url, feed.path)), parameters={"VALUE": "URI"})
     shown = {f.id: entries[f.id] for f in feed.follow_ups if f.id in entries}
     if not shown:
         calendar.add_component(_utc())

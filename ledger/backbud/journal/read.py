@@ -24,15 +24,13 @@ from backbud.journal.find import find_files
 from backbud.journal.notes import Notes
 from backbud.journal.settings import SETTINGS_FILE, Settings, read_settings
 from backbud.journal.things import PlacedCard, Things, check_reference, read_things
-from backbud_grammar.acts import ACTS, DAY_FORMS, by_word
+from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.dates import WrittenDate, read_date, read_span
 from backbud_grammar.forms import ActForm
 from backbud_grammar.parse import (
     Details,
     Known,
-    read_detail,
     read_section,
-    read_subjects,
     sections,
 )
 from backbud_grammar.details import part_at_commas
@@ -49,8 +47,6 @@ from backbud_grammar.syntax import (
 )
 from backbud_grammar.version import language_mark
 
-DAY_FORM = ActForm("day", "day", "", DAY_FORMS)
-_LONG_AGO = date(1, 1, 1)
 
 
 class DatedBlock(Struct, frozen=True, gc=False):
@@ -127,7 +123,7 @@ def read_journal(
     by_act = by_word(acts)
     parted = _outlines(folder, [(name, texts[name]) for name in names if name in texts], by_act)
     southern = _southern(parted.cards, settings.home)
-    details = Details(by_act, parted.memory.readings)
+    details = Details(by_act, parted.memory.readings, parted.memory.subjects)
     things = read_things(parted.cards, southern, details, notes)
     _check_settings(settings, things, texts[SETTINGS_FILE].decode(), notes)
     pages, weather = _pages(parted, things, details, notes, southern, today, as_of)
@@ -228,9 +224,10 @@ def _mark(acts: Mapping[str, ActForm]) -> str:
 
 def _keep(folder: str, parted: _Parted, details: Details) -> bool:
     """Write the memory when this run read something new; what no file holds any more is let go."""
-    if not parted.fresh and len(details.kept) == details.recalled:
+    if not parted.fresh and not details.learned:
         return True
-    remember.keep(folder, remember.Memory(parted.memory.mark, parted.used, details.kept))
+    remember.keep(folder, remember.Memory(
+        parted.memory.mark, parted.used, details.kept, details.kept_subjects))
     return False
 
 
@@ -309,7 +306,6 @@ class _EventReader:
     def __init__(self, things: Things, details: Details, notes: Notes) -> None:
         self.things, self.details, self.notes = things, details, notes
         self._sound: set[tuple[str, str]] = set()
-        self._subjects: dict[str, Subjects | Flaw] = {}
 
     def blocks(
         self, blocks: tuple[Block, ...], when: WrittenDate, file: str, line: int
@@ -335,10 +331,8 @@ class _EventReader:
                     "this act has no subject line above it",
                     "Write the tree's handle on a line of its own, at the left edge."))
             return None
-        read = self._subjects.get(block.subjects)
-        if read is None:
-            read = self._subjects[block.subjects] = read_subjects(block.subjects)
-        first = block.subjects.split(None, 1)[0].casefold()
+        read = self.details.subjects(block.subjects)
+        first = block.subjects.split(None, 1)[0]
         if first in self.details.acts and self.things.find(first) is None:
             self.notes.add(file, line, Flaw(
                 "act-at-edge", block.line, 1, len(first), f"“{first}” is an act, but stands at "
@@ -422,7 +416,7 @@ class _EventReader:
         pieces = []
         place = ""
         for start, piece in part_at_commas(page.weather):
-            read = read_detail(piece, DAY_FORMS)
+            read = self.details.weather(piece)
             if read.flaw:
                 self.notes.add(file, line, Flaw(
                     read.flaw.code, 0, page.weather_column + start + read.flaw.column,

@@ -12,18 +12,19 @@ import msgspec
 
 from backbud.publish import MEMORY
 from backbud_grammar.parse import Reading
-from backbud_grammar.syntax import Section
+from backbud_grammar.syntax import Section, Subjects
 
 SYNTAX_FILE = "syntax.msgpack"
 
 
 class Memory(msgspec.Struct, gc=False):
     """`mark`: versions of the language it was read with. `sections` by digest of their bytes,
-    `readings` of details by act and text."""
+    `readings` of details by act and text, `subjects` by subject line."""
 
     mark: str
     sections: dict[bytes, Section]
     readings: dict[str, Reading]
+    subjects: dict[str, Subjects]
 
 
 def recall(journal: str, mark: str) -> Memory:
@@ -32,8 +33,8 @@ def recall(journal: str, mark: str) -> Memory:
         with open(os.path.join(journal, MEMORY, SYNTAX_FILE), "rb") as file:
             memory = msgspec.msgpack.decode(file.read(), type=Memory)
     except (OSError, msgspec.MsgspecError, UnicodeDecodeError, RecursionError):
-        return Memory(mark, {}, {})
-    return memory if memory.mark == mark else Memory(mark, {}, {})
+        return Memory(mark, {}, {}, {})
+    return memory if memory.mark == mark else Memory(mark, {}, {}, {})
 
 
 def keep(journal: str, memory: Memory) -> None:

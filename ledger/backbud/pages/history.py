@@ -6,13 +6,13 @@ from collections.abc import Sequence
 from functools import cache
 from itertools import groupby
 
-from backbud_grammar.acts import ACTS, by_word
-from backbud_grammar.dates import WrittenDate
 from msgspec import Struct
 
 from backbud.collection.state import Entry
 from backbud.journal.events import Event
 from backbud.pages import words
+from backbud_grammar.acts import ACTS, by_word
+from backbud_grammar.dates import WrittenDate
 
 # How many of the latest years stand open on a page.
 YEARS_OPEN = 2

@@ -24,8 +24,8 @@ ASSETS = {"style": "backbud.css", "leaf": "leaf.svg"}
 def render_pages(view: Nursery) -> dict[str, bytes]:
     """Render the whole set: relative path to bytes, the same bytes for the same view."""
     assets = {name: _asset(file) for name, file in ASSETS.items()}
-    pages = {path: content for path, content in assets.values()}
-    shared = {
+    pages = dict(assets.values())
+    shared: dict[str, object] = {
         "title": view.title,
         "home": view.home,
         "today": words.full_day(view.today),
@@ -44,7 +44,6 @@ def _index(view: Nursery) -> dict[str, object]:
     return {
         "base": "",
         "board": work.board(view, view.trees),
-        "weeks_ahead": work.WEEKS_AHEAD,
         "problems": view.problems,
         "trees": len(view.trees),
     }
@@ -101,6 +100,7 @@ def _environment() -> Environment:
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
+        keep_trailing_newline=True,
         auto_reload=False,
     )
     environment.globals |= {

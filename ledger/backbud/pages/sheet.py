@@ -6,8 +6,6 @@ from collections.abc import Iterable
 from datetime import date
 from itertools import groupby
 
-from backbud_grammar.dates import read_date
-from backbud_grammar.problems import Misread
 from msgspec import Struct
 
 from backbud.collection.state import OnTree, Standing, Tree
@@ -15,6 +13,9 @@ from backbud.pages import history, words, work
 from backbud.pages.botanical import Run, botanical_runs
 from backbud.pages.links import link, tree_page
 from backbud.pages.view import Nursery, SpeciesFact
+from backbud.plan.followups import State
+from backbud_grammar.dates import read_span
+from backbud_grammar.problems import Misread
 
 MOST_VIGOUR = 5
 
@@ -76,10 +77,10 @@ class Sheet(Struct, frozen=True):
     """All that a tree's page shows."""
 
     title: str
-    handle: str
     page: str
     kind: str
     botanical: tuple[Run, ...]
+    where: tuple[Fact, ...]
     standing: str
     alerts: tuple[str, ...]
     facts: tuple[Fact, ...]
@@ -100,7 +101,6 @@ class Listed(Struct, frozen=True):
     title: str
     page: str
     kind: str
-    botanical: tuple[Run, ...]
     since: str
     place: str
     owner: str
@@ -115,10 +115,10 @@ def sheet_of(view: Nursery, tree: Tree) -> Sheet:
     species = view.species.get(tree.handle)
     return Sheet(
         tree.title,
-        tree.handle,
         tree_page(tree.handle),
-        _kind(tree),
-        _botanical(view, tree),
+        tree.kind if species else _kind(tree),
+        botanical_runs(species.botanical, tree.cultivar) if species else (),
+        tuple(_where(view, tree)),
         "" if tree.here else _standing(tree, view.today.year),
         _alerts(tree),
         tuple(_facts(view, tree)),
@@ -146,8 +146,7 @@ def listed(view: Nursery, tree: Tree) -> Listed:
         tree.title,
         link(tree_page(tree.handle)),
         _kind(tree),
-        _botanical(view, tree),
-        _since(tree, today.year),
+        _since(tree),
         view.name(tree.place),
         view.name(tree.owner),
         _standing(tree, today.year),
@@ -157,7 +156,7 @@ def listed(view: Nursery, tree: Tree) -> Listed:
     )
 
 
-def _is_open(state: work.State) -> bool:
+def _is_open(state: State) -> bool:
     return state in ("overdue", "now", "coming")
 
 
@@ -173,11 +172,6 @@ def _kind(tree: Tree) -> str:
     return f"{tree.kind} ‘{tree.cultivar}’" if tree.cultivar else tree.kind
 
 
-def _botanical(view: Nursery, tree: Tree) -> tuple[Run, ...]:
-    species = view.species.get(tree.handle)
-    return botanical_runs(species.botanical, tree.cultivar) if species else ()
-
-
 def _standing(tree: Tree, year: int) -> str:
     if tree.here:
         return ""
@@ -185,12 +179,18 @@ def _standing(tree: Tree, year: int) -> str:
     return _GONE[tree.standing] + since
 
 
-def _since(tree: Tree, year: int) -> str:
+def _since(tree: Tree) -> str:
     """As the card has it, so that a rough date stays rough; else the day of the replay."""
+    in_words = _date_in_words(tree.facts.get("since", ""))
+    return in_words or (words.full_day(tree.since) if tree.since else "")
+
+
+def _date_in_words(text: str) -> str:
+    """A date or span as written, with its year; "" where it is none."""
     try:
-        return words.written(read_date(tree.facts.get("since", "")), year)
+        return words.written(read_span(text), 0)
     except Misread:
-        return words.day(tree.since, year) if tree.since else ""
+        return ""
 
 
 def _alerts(tree: Tree) -> tuple[str, ...]:
@@ -205,12 +205,19 @@ def _alerts(tree: Tree) -> tuple[str, ...]:
     return tuple(text for text, is_so in found.items() if is_so)
 
 
+def _where(view: Nursery, tree: Tree) -> Iterable[Fact]:
+    """Where it stands, whose it is, and when that person wants it back."""
+    if tree.place and tree.here:
+        yield Fact("stands in", view.name(tree.place))
+    if tree.owner:
+        yield Fact("belongs to", view.name(tree.owner))
+    if tree.wanted:
+        yield Fact("wanted back", _date_in_words(tree.wanted) or tree.wanted)
+
+
 def _facts(view: Nursery, tree: Tree) -> Iterable[Fact]:
     main = {
-        "place": view.name(tree.place),
-        "owner": view.name(tree.owner) if tree.owner else "the nursery",
-        "wanted back": tree.wanted,
-        "since": _since(tree, view.today.year),
+        "since": _since(tree),
         "pot": view.name(tree.pot),
         "mix": view.name(tree.mix),
         "strength": tree.strength,

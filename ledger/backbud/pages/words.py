@@ -5,9 +5,8 @@ from __future__ import annotations
 import re
 from datetime import date, timedelta
 
-from backbud_grammar.dates import WrittenDate
-
 from backbud.species import Window
+from backbud_grammar.dates import WrittenDate
 
 MONTHS = (
     "January", "February", "March", "April", "May", "June", "July", "August", "September",
@@ -87,10 +86,10 @@ def _whole_months(first: date, last: date) -> bool:
 
 
 def days(count: int) -> str:
-    """`today`-free spans: `1 day`, `12 days`, `5 weeks`, `14 months`, `3 years`."""
+    """A length of time in the unit that fits it: `12 days`, `5 weeks`, `14 months`, `3 years`."""
     if count < 21:
         return number(count, "day")
-    if count < 7 * 26:
+    if count < 7 * 12:
         return number(count // 7, "week")
     if count < 365 * 2:
         # Mean Gregorian month, 30.44 days.
@@ -128,13 +127,13 @@ def when_late(window: Window, today: date) -> str:
 
 
 def when_now(window: Window, today: date) -> str:
-    """Where in an open window today is: `best 30 November`, `best is past, 3 days left`."""
+    """Where in an open window today is: `best 30 November`, `best was 9 May, 3 days left`."""
     if window.best == today:
         best = "best today"
     elif window.best > today:
         best = f"best {day(window.best, today.year)}"
     else:
-        best = "best is past"
+        best = f"best was {day(window.best, today.year)}"
     left = (window.closes - today).days
     if left == 0:
         return f"{best}, last day today"

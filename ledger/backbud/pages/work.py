@@ -178,7 +178,7 @@ def _because(reason: Reason) -> Because:
 def _mark(window: Window, state: State, today: date) -> Mark:
     """The margin tells the date that counts: the last day, or the best day of what comes."""
     word, day = {
-        "overdue": ("was due by", window.closes),
+        "overdue": ("was due", window.closes),
         "now": ("until", window.closes),
     }.get(state, ("best", window.best))
     return Mark(word, str(day.day), words.month(day, today.year), day.isoformat())

@@ -28,9 +28,9 @@ class FollowUp(Struct, frozen=True):
     """A work that falls due on one tree.
 
     `id`: tree's first handle / rule / cause, and a part where the rule tells apart. `act`: the
-    act expected, past form. `title`: as a person says it ("check wire on left 2"). `owner`,
-    `place`: the tree's own, today. `window`: after every put-off. `put_off_to`: the window as it
-    was before. `settled_by`: acts that settle it; `settled`: the event that did.
+    act expected, past form. `title`: as a person says it ("check wire on left 2").
+    `window`: after every put-off; `moved_from`: as it was before. `settled_by`: acts that settle
+    it; `settled`: the event that did. `next_cycle`: from then on the next one stands for it.
     """
 
     id: str
@@ -47,11 +47,14 @@ class FollowUp(Struct, frozen=True):
     moved_from: Window | None = None
     lapses: bool = False
     planned: bool = False
+    next_cycle: date | None = None
 
     def state(self, today: date) -> State:
         """How the follow-up stands on a day."""
         if self.outcome != "open":
             return self.outcome
+        if self.next_cycle is not None and today >= self.next_cycle:
+            return "replaced"
         if today > self.window.closes:
             return "lapsed" if self.lapses else "overdue"
         return "now" if today >= self.window.opens else "coming"

@@ -534,22 +534,27 @@ def _remove(made: str, name: str) -> set[str]:
     """Remove an old file and the folders it leaves empty; returns the folders that lost an entry.
 
     A folder at that name is a newer file's, and a file above it too: then the old one is gone.
+    Some of it may have been removed already, down to a last folder that is empty by now.
     """
-    folders = [os.path.join(made, folder) for folder in _folders_of(name)]
-    for folder in folders:
-        found = _lstat(folder)
+    folders = [made]
+    for folder in _folders_of(name):
+        path = os.path.join(made, folder)
+        found = _lstat(path)
         if found is None or not stat.S_ISDIR(found.st_mode) or _is_link(found):
-            return set()
-    path = os.path.join(made, name)
-    found = _lstat(path)
-    if found is not None and not stat.S_ISDIR(found.st_mode):
-        _retried(os.remove, path)
-    for folder in reversed(folders):
+            break
+        folders.append(path)
+    else:
+        path = os.path.join(made, name)
+        found = _lstat(path)
+        if found is not None and not stat.S_ISDIR(found.st_mode):
+            _retried(os.remove, path)
+    while len(folders) > 1:
         try:
-            os.rmdir(folder)
+            os.rmdir(folders[-1])
         except OSError:
-            return {folder}
-    return {made}
+            break
+        folders.pop()
+    return {folders[-1]}
 
 
 # --- small steps on files ------------------------------------------------------------------------

@@ -1,0 +1,336 @@
+"""The words of a command line go in; what they ask for is done, and an exit status comes out.
+
+0 fine, 1 problems in the journal, 2 misuse. Heavy libraries are imported where they are used.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+from argparse import ArgumentParser, Namespace
+from collections.abc import Sequence
+from datetime import date, timedelta
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from backbud.plan.followups import FollowUp
+    from backbud.session import Session
+
+FINE, PROBLEMS, MISUSE = 0, 1, 2
+
+
+class Misuse(Exception):
+    """The command cannot be carried out as it was given; the sentence says why."""
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one command and return its exit status."""
+    parser = _parser()
+    options = parser.parse_args(arguments)
+    if not hasattr(options, "run"):
+        parser.print_help()
+        return MISUSE
+    import gc
+
+    # A run builds many small values and ends; collecting cycles in between only costs time.
+    gc.disable()
+    try:
+        status: int = options.run(options)
+    except Misuse as error:
+        print(f"backbud: {error}", file=sys.stderr)
+        return MISUSE
+    except BrokenPipeError:
+        # The reader of our output went away, as `head` does.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return FINE
+    except KeyboardInterrupt:
+        return 130
+    return status
+
+
+def _parser() -> ArgumentParser:
+    parser = ArgumentParser(
+        prog="backbud",
+        description="Compiles a plain-text care journal about bonsai into a calendar and pages.",
+    )
+    from backbud import __version__
+
+    parser.add_argument("--version", action="version", version=f"backbud {__version__}")
+    commands = parser.add_subparsers(title="commands", metavar="COMMAND")
+
+    def command(name: str, run: object, about: str) -> ArgumentParser:
+        sub = commands.add_parser(name, help=about, description=about)
+        sub.set_defaults(run=run)
+        return sub
+
+    def journal(sub: ArgumentParser, *, day: bool = True, json: bool = True) -> ArgumentParser:
+        sub.add_argument("folder", nargs="?", default="", metavar="FOLDER",
+                         help="the journal (default: the one this folder is in)")
+        if day:
+            sub.add_argument("--on", metavar="DATE", default="",
+                             help="look at the journal as it was on this day (2027-03-06)")
+        if json:
+            sub.add_argument("--json", action="store_true", help="print JSON for a program")
+        return sub
+
+    begin = command("begin", _begin, "start a journal in a new folder")
+    begin.add_argument("folder", metavar="FOLDER")
+    journal(command("check", _check, "print every problem of the journal"))
+    journal(command("make", _make, "compile the journal into calendars and pages (made/)"))
+    due = journal(command("due", _due, "what wants doing, soonest first"))
+    due.add_argument("--within", metavar="DAYS", default="42d",
+                     help="how far ahead: 14d or 6w (default: 6w)")
+    due.add_argument("--tree", metavar="HANDLE", default="", help="only this tree")
+    tree = command("tree", _tree, "a tree: what it is, what is on it, what was done, what is due")
+    tree.add_argument("handle", metavar="HANDLE")
+    journal(tree)
+    why = command("why", _why, "why something is due: the chain of reasons")
+    why.add_argument("id", metavar="ID", help="a follow-up's id, or a part of it")
+    journal(why)
+    tidy = command("tidy", _tidy, "line up the details in files, changing no meaning")
+    tidy.add_argument("files", nargs="+", metavar="FILE")
+    return parser
+
+
+# ------------------------------------------------------------------ what every command needs
+
+
+def _folder(written: str) -> str:
+    from backbud.journal.find import find_journal
+
+    if written:
+        if not os.path.isfile(os.path.join(written, "backbud.toml")):
+            raise Misuse(f"{written} holds no journal (no backbud.toml). "
+                         f"Start one with: backbud begin {written}")
+        return os.path.abspath(written)
+    found = find_journal(os.getcwd())
+    if found is None:
+        raise Misuse("there is no journal here (no backbud.toml, in this folder or above it). "
+                     "Start one with: backbud begin FOLDER")
+    return found
+
+
+def _day(options: Namespace) -> tuple[date, bool]:
+    """The day to look from, and whether it was asked for."""
+    if not options.on:
+        return date.today(), False
+    from backbud_grammar.dates import read_date
+    from backbud_grammar.problems import Misread
+
+    try:
+        day = read_date(options.on)
+    except Misread as error:
+        raise Misuse(f"--on: {error.message}. {error.hint}") from None
+    if not day.exact:
+        raise Misuse(f"--on needs one exact day, such as 2027-03-06, not “{options.on}”")
+    return day.first, True
+
+
+def _session(options: Namespace) -> Session:
+    from backbud.publish.commit import PublishError, finish
+    from backbud.session import open_session
+
+    folder = _folder(options.folder)
+    today, asked = _day(options)
+    try:
+        # What an interrupted run had committed is completed first.
+        finish(folder)
+    except PublishError as error:
+        print(f"backbud: {error}", file=sys.stderr)
+    return open_session(folder, today, as_of=asked)
+
+
+def _status(session: Session) -> int:
+    """The exit status, and a word about problems where there are any."""
+    count = len(session.problems())
+    if count:
+        print(f"{_count(count, 'problem')} in the journal; backbud check shows them.",
+              file=sys.stderr)
+    return PROBLEMS if count else FINE
+
+
+def _count(number: int, noun: str) -> str:
+    return f"{number} {noun}" if number == 1 else f"{number} {noun}s"
+
+
+def _print_json(value: object) -> None:
+    import json
+
+    print(json.dumps(value, ensure_ascii=False, indent=2))
+
+
+# ------------------------------------------------------------------ the commands
+
+
+def _begin(options: Namespace) -> int:
+    from backbud.begin import begin
+
+    try:
+        written = begin(options.folder, date.today())
+    except FileExistsError as error:
+        raise Misuse(f"{error.filename or options.folder} is there already; "
+                     "choose a new or empty folder") from None
+    except OSError as error:
+        raise Misuse(f"{options.folder} cannot be made: {error.strerror}") from None
+    print(f"A journal is in {options.folder}:")
+    for name in written:
+        print(f"  {name}")
+    print(f"Write in it with any text editor. Then: backbud make {options.folder}")
+    return FINE
+
+
+def _check(options: Namespace) -> int:
+    session = _session(options)
+    problems = session.problems()
+    if options.json:
+        _print_json([problem.as_json() for problem in problems])
+    elif not problems:
+        print(f"No problems. {session.summary()}")
+    else:
+        from backbud_grammar.problems import show
+
+        for problem in problems:
+            print(show(problem))
+        files = len({problem.file for problem in problems})
+        print(f"\n{_count(len(problems), 'problem')} in {_count(files, 'file')}. "
+              f"{session.summary()}")
+    return PROBLEMS if problems else FINE
+
+
+def _make(options: Namespace) -> int:
+    from backbud.make import make
+    from backbud.publish.commit import PublishError
+
+    folder = _folder(options.folder)
+    today, asked = _day(options)
+    try:
+        made = make(folder, today, as_of=asked)
+    except PublishError as error:
+        raise Misuse(str(error)) from None
+    if options.json:
+        _print_json(made.as_json())
+    else:
+        from backbud_grammar.problems import show
+
+        for problem in made.problems[:20]:
+            print(show(problem), file=sys.stderr)
+        if len(made.problems) > 20:
+            print(f"… and {len(made.problems) - 20} more; backbud check shows all.",
+                  file=sys.stderr)
+        print(made.summary)
+    return PROBLEMS if made.problems else FINE
+
+
+def _within(written: str) -> timedelta:
+    number, unit = written[:-1], written[-1:]
+    days = {"d": 1, "w": 7}.get(unit)
+    if days is None:
+        number, days = written, 1
+    if not number.isdecimal() or int(number) * days > 36500:
+        raise Misuse(f"--within is a number of days or weeks, such as 14d or 6w, not “{written}”")
+    return timedelta(days=int(number) * days)
+
+
+def _due(options: Namespace) -> int:
+    within = _within(options.within)
+    session = _session(options)
+    only = [session.tree_handle(_known_tree(session, options.tree))] if options.tree else None
+    plan = session.plan(only)
+    today = session.today
+    found = sorted(
+        (f for f in plan.all() if f.state(today) in ("overdue", "now")
+         or f.state(today) == "coming" and f.window.opens <= today + within),
+        key=lambda f: (f.window.best, f.tree, f.id),
+    )
+    if options.json:
+        _print_json([_as_json(f, today) for f in found])
+        return _status(session)
+    from backbud.report import due_lines
+
+    for line in due_lines(found, plan.trees, today, within):
+        print(line)
+    return _status(session)
+
+
+def _as_json(follow_up: FollowUp, today: date) -> dict[str, object]:
+    window = follow_up.window
+    return {
+        "id": follow_up.id,
+        "tree": follow_up.tree,
+        "act": follow_up.act,
+        "title": follow_up.title,
+        "from": window.opens.isoformat(),
+        "best": window.best.isoformat(),
+        "until": window.closes.isoformat(),
+        "state": follow_up.state(today),
+        "because": [r.text if r.origin is None else f"{r.text} ({r.origin})"
+                    for r in follow_up.because],
+        "cautions": list(follow_up.cautions),
+        "minutes": follow_up.minutes,
+    }
+
+
+def _known_tree(session: Session, written: str) -> str:
+    if not session.tree_handle(written):
+        near = session.nearest_tree(written)
+        raise Misuse(f"no tree is called “{written}”. {near}".rstrip())
+    return written
+
+
+def _tree(options: Namespace) -> int:
+    session = _session(options)
+    handle = session.tree_handle(_known_tree(session, options.handle))
+    plan = session.plan([handle])
+    tree = plan.trees[handle]
+    follow_ups = plan.follow_ups[handle]
+    if options.json:
+        from backbud.report import tree_json
+
+        _print_json({**tree_json(tree),
+                     "due": [_as_json(f, session.today) for f in follow_ups
+                             if f.state(session.today) in ("overdue", "now", "coming")]})
+    else:
+        from backbud.report import tree_lines
+
+        for line in tree_lines(tree, plan.species[handle], follow_ups, session.today,
+                               session.names()):
+            print(line)
+    return _status(session)
+
+
+def _why(options: Namespace) -> int:
+    session = _session(options)
+    handle = session.tree_of_id(options.id)
+    plan = session.plan([handle] if handle else None)
+    found = plan.find(options.id)
+    if not found:
+        raise Misuse(f"nothing due has the id “{options.id}”. backbud due --json prints the ids.")
+    if len(found) > 1 and not options.json:
+        open_ones = [f for f in found if f.outcome == "open"]
+        found = open_ones or found
+    if options.json:
+        _print_json([_as_json(f, session.today) for f in found])
+    else:
+        from backbud.report import why_lines
+
+        for follow_up in found:
+            for line in why_lines(follow_up, plan.trees[follow_up.tree], session.today):
+                print(line)
+    return _status(session)
+
+
+def _tidy(options: Namespace) -> int:
+    from backbud_grammar.tidy import TidyError, tidy_file
+
+    status = FINE
+    for name in options.files:
+        try:
+            changed = tidy_file(name)
+        except OSError as error:
+            raise Misuse(f"{name} cannot be tidied: {error.strerror}") from None
+        except TidyError as error:
+            print(f"backbud: {name} was left alone: {error}", file=sys.stderr)
+            status = PROBLEMS
+            continue
+        print(f"{name}: {'tidied' if changed else 'was tidy'}")
+    return status

@@ -1,0 +1,17 @@
+"""A treated tree is looked at again."""
+
+from __future__ import annotations
+
+from backbud.species import Event, Proposal, Proposals, Tree, Year, after, days_after
+
+
+@after("treated", rule="pest-check")
+def are_they_gone(tree: Tree, done: Event, year: Year) -> Proposals:
+    against = done.first("against")
+    yield Proposal(
+        "checked", days_after(done.day, 7, 10, 14), what="pests",
+        because=f"One treatment seldom ends {against.words if against else 'a pest'}; "
+        "eggs hatch later.",
+        cautions=("Treat again only as the label allows.",),
+        settled_by=("checked pests", "treated"), minutes=5,
+    )

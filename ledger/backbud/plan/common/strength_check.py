@@ -1,0 +1,19 @@
+"""A tree seen to be weak is looked at again soon."""
+
+from __future__ import annotations
+
+from backbud.species import Event, Proposal, Proposals, Tree, Year, after, weeks_after
+
+
+@after("vigour", rule="strength-check")
+def is_it_gaining(tree: Tree, done: Event, year: Year) -> Proposals:
+    if not tree.weak:
+        return
+    slow = ", ".join(zone.name for zone in tree.zones if zone.score <= 2)
+    yield Proposal(
+        "vigour", weeks_after(done.day, 4, 6, 10), what="of the weak zones",
+        because="A weak tree is watched until it grows again.",
+        datum=f"Weak: {slow}." if slow else "",
+        cautions=("No root work, hard pruning or leaf work until it is stronger.",),
+        settled_by=("vigour", "checked strength"),
+    )

@@ -1,0 +1,18 @@
+"""Wire that has been on for a year comes off, set or not."""
+
+from __future__ import annotations
+
+from backbud.plan.common.wire_check import parts_of
+from backbud.species import Event, Proposal, Proposals, Tree, Year, after, weeks_after
+
+
+@after("wired", rule="wire-off")
+def off_within_the_year(tree: Tree, done: Event, year: Year) -> Proposals:
+    """Common practice, no source: deciduous wood sets in a season, an evergreen in a year."""
+    for part in parts_of(done):
+        yield Proposal(
+            "unwired", weeks_after(done.day, 26, 36, 52), part=part,
+            what=f"on {part}" if part else "",
+            because="Wood that has not set after a year is wired anew, not left to scar.",
+            cautions=("Cut wire off in short pieces; unwinding tears bark and buds.",),
+        )

@@ -1,0 +1,13 @@
+"""Raffia comes off after one growing season."""
+
+from __future__ import annotations
+
+from backbud.species import Event, Proposal, Proposals, Tree, Year, after, weeks_after
+
+
+@after("wrapped", rule="wrap-off")
+def off_after_a_season(tree: Tree, done: Event, year: Year) -> Proposals:
+    yield Proposal(
+        "unwrapped", weeks_after(done.day, 20, 30, 52),
+        because="Raffia rots and keeps bark wet after a growing season.",
+    )

@@ -1,0 +1,167 @@
+"""Trees and follow-ups go in; the lines that a terminal prints come out."""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Iterator, Mapping, Sequence
+from datetime import date, timedelta
+
+from backbud.collection.state import Entry, OnTree, Tree
+from backbud.pages.words import between, day, full_day, minutes
+from backbud.plan.followups import FollowUp, State
+from backbud.species import Species
+
+HEADINGS: tuple[tuple[State, str], ...] = (
+    ("overdue", "Overdue"), ("now", "Now"), ("coming", "Coming"))
+LAST_LINES = 12
+
+
+def _bold(text: str) -> str:
+    """Bold on a terminal, unless NO_COLOR is set."""
+    if sys.stdout.isatty() and not os.environ.get("NO_COLOR"):
+        return f"\033[1m{text}\033[0m"
+    return text
+
+
+def due_lines(
+    found: Sequence[FollowUp], trees: Mapping[str, Tree], today: date, within: timedelta
+) -> Iterator[str]:
+    """What wants doing: overdue, now, coming."""
+    if not found:
+        yield f"Nothing is due until {day(today + within, today.year)}."
+        return
+    for state, heading in HEADINGS:
+        some = [f for f in found if f.state(today) == state]
+        if not some:
+            continue
+        yield _bold(f"{heading} ({len(some)})")
+        wide = max(len(f.tree) for f in some)
+        for follow_up in some:
+            window = follow_up.window
+            if state == "coming":
+                when = between(window.opens, window.closes, today.year)
+            else:
+                when = f"until {day(window.closes, today.year)}"
+            yield (f"  {follow_up.tree:<{wide}}  {follow_up.title}  –  {when}"
+                   f"  ({minutes(follow_up.minutes)})")
+            for caution in follow_up.cautions:
+                yield f"  {'':<{wide}}    ! {caution}"
+        yield ""
+    yield "Why: backbud why TREE/RULE/CAUSE (the ids: backbud due --json)"
+
+
+def why_lines(follow_up: FollowUp, tree: Tree, today: date) -> Iterator[str]:
+    """The chain of reasons of one follow-up."""
+    window = follow_up.window
+    yield _bold(f"{follow_up.title} – {tree.title}")
+    yield f"  id      {follow_up.id}"
+    yield f"  state   {follow_up.state(today)}"
+    yield (f"  when    {between(window.opens, window.closes, today.year)}, "
+           f"best {day(window.best, today.year)}")
+    if follow_up.moved_from is not None:
+        was = follow_up.moved_from
+        yield f"  was     {between(was.opens, was.closes, today.year)}"
+    yield f"  takes   {minutes(follow_up.minutes)}"
+    for n, reason in enumerate(follow_up.because):
+        where = f"  ({reason.origin})" if reason.origin else ""
+        yield f"  {'because' if n == 0 else '       '} {reason.text}{where}"
+    for caution in follow_up.cautions:
+        yield f"  caution {caution}"
+    settled = follow_up.settled
+    if settled is not None:
+        yield f"  settled {settled.day}: {settled.written}  ({settled.origin})"
+
+
+def tree_lines(
+    tree: Tree, species: Species | None, follow_ups: Sequence[FollowUp], today: date,
+    names: Mapping[str, str],
+) -> Iterator[str]:
+    """A tree: what it is, what is on it, what is due, what was done last."""
+    yield _bold(f"{tree.title} ({tree.handle})")
+    for label, value in _facts(tree, species, names):
+        yield f"  {label:<10} {value}"
+    if tree.on_tree:
+        yield _bold("On it")
+        for thing in tree.on_tree:
+            yield f"  {_thing(thing, today)}"
+    shown = [f for f in follow_ups if f.state(today) in ("overdue", "now", "coming")]
+    if shown:
+        yield _bold("Due")
+        for follow_up in shown[:LAST_LINES]:
+            window = between(follow_up.window.opens, follow_up.window.closes, today.year)
+            yield f"  {follow_up.state(today):<8} {follow_up.title}  –  {window}"
+    if tree.history:
+        yield _bold("Done")
+        for entry in tree.history[-LAST_LINES:][::-1]:
+            yield f"  {_done(entry)}"
+
+
+def _facts(
+    tree: Tree, species: Species | None, names: Mapping[str, str]
+) -> Iterator[tuple[str, str]]:
+    kind = tree.kind + (f" ‘{tree.cultivar}’" if tree.cultivar else "")
+    if species is not None and species.botanical.casefold() != tree.kind.casefold():
+        kind += f" ({species.botanical})"
+    yield "kind", kind
+    if not tree.here:
+        since = f" since {full_day(tree.standing_since)}" if tree.standing_since else ""
+        yield "standing", f"{tree.standing}{since}"
+    for label, handle in (("owner", tree.owner), ("place", tree.place), ("pot", tree.pot),
+                          ("mix", tree.mix)):
+        if handle:
+            yield label, names.get(handle, handle)
+    if tree.strength:
+        yield "strength", tree.strength
+    for label, measure in tree.sizes.items():
+        yield label, str(measure)
+    if tree.zones:
+        yield "vigour", ", ".join(f"{zone.name} {zone.score}" for zone in tree.zones)
+    if tree.opened:
+        yield "opened", ", ".join(f"{wedge} {when}" for wedge, when in tree.opened)
+
+
+def _thing(thing: OnTree, today: date) -> str:
+    count = f" x {thing.count}" if thing.count > 1 else ""
+    part = f" on {thing.part}" if thing.part else ""
+    left = " – left from before the last repotting" if thing.from_before else ""
+    what = thing.what if thing.what.startswith(thing.sort) else f"{thing.sort} {thing.what}"
+    return f"{what}{count}{part}, since {day(thing.since, today.year)}{left}"
+
+
+def _done(entry: Entry) -> str:
+    event = entry.event
+    remark = f" – {event.remark}" if event.remark else ""
+    mark = f"  [corrected on {entry.corrected_by.day}]" if entry.corrected_by else ""
+    return f"{event.when.text}  {event.written}{remark}{mark}"
+
+
+def tree_json(tree: Tree) -> dict[str, object]:
+    """A tree for a program."""
+    return {
+        "tree": tree.handle,
+        "name": tree.title,
+        "kind": tree.kind,
+        "cultivar": tree.cultivar,
+        "standing": tree.standing,
+        "owner": tree.owner,
+        "place": tree.place,
+        "pot": tree.pot,
+        "mix": tree.mix,
+        "strength": tree.strength,
+        "sizes": {label: str(measure) for label, measure in tree.sizes.items()},
+        "vigour": {zone.name: zone.score for zone in tree.zones},
+        "opened": {wedge: when.isoformat() for wedge, when in tree.opened},
+        "on_it": [
+            {"sort": thing.sort, "what": thing.what, "part": thing.part, "count": thing.count,
+             "since": thing.since.isoformat(), "from_before": thing.from_before}
+            for thing in tree.on_tree
+        ],
+        "last": {act: event.when.text for act, event in tree.last.items()},
+        "history": [
+            {"date": entry.event.when.text, "act": entry.event.act, "details": entry.event.text,
+             "remark": entry.event.remark, "at": str(entry.event.origin),
+             "corrected": entry.corrected_by is not None}
+            for entry in tree.history
+        ],
+    }

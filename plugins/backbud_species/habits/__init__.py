@@ -1,0 +1,1 @@
+"""What several species have in common: pieces a species plugin is put together from."""

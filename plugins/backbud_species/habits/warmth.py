@@ -1,0 +1,57 @@
+"""A year and some days go in; whether the place is cool then comes out, with the datum."""
+
+from __future__ import annotations
+
+from datetime import date
+from typing import NamedTuple
+
+from backbud.species import Year
+from backbud_species.habits.figures import SHELTER_BELOW, WARM_SUMMER_FROM, Figure
+
+UNKNOWN = "Nothing is known of the weather here: the place has no temperatures."
+
+THREE_WEEKS = 21
+SUMMER_DAYS = 92
+
+
+class Warmth(NamedTuple):
+    """Whether it is cool, None where nothing is known, and the figure that decided."""
+
+    cool: bool | None
+    datum: str
+
+    def after(self, clause: str) -> str:
+        """One sentence of a clause and the datum."""
+        return f"{clause}; {self.datum[0].lower()}{self.datum[1:]}"
+
+
+def three_weeks_ahead(year: Year, day: date) -> Warmth:
+    """Whether the three weeks from a day are too cool for soft growth to harden by itself."""
+    return mean_against(year, day, THREE_WEEKS, SHELTER_BELOW)
+
+
+def summer(year: Year) -> Warmth:
+    """Whether the summer of this place is cool."""
+    return summer_against(year, WARM_SUMMER_FROM)
+
+
+def summer_against(year: Year, figure: Figure) -> Warmth:
+    """Whether the mean of June, July and August (north) is under the figure."""
+    return mean_against(year, year.on((6, 1)), SUMMER_DAYS, figure)
+
+
+def mean_against(year: Year, day: date, days: int, figure: Figure) -> Warmth:
+    """Whether the mean of so many days from a day is under the figure."""
+    expected = year.expected_mean(day, days)
+    if expected is None:
+        return Warmth(None, UNKNOWN)
+    limit = figure.of(year)
+    cool = expected.celsius < limit
+    seen = expected.because.removesuffix(".")
+    side = "under" if cool else "not under"
+    return Warmth(cool, f"{seen}, {side} {limit:g} °C ({figure.name}, a setting of ours).")
+
+
+def under_cover(year: Year, *covers: str) -> bool:
+    """Whether the place has one of these covers."""
+    return year.cover.casefold().startswith(covers)

@@ -1,0 +1,95 @@
+"""Trees and follow-ups, built with what a test cares about and defaults for the rest."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+from datetime import date
+from typing import Any
+
+import pytest
+
+from backbud.calendar.feeds import EVERYTHING, feeds_of, write_feeds
+from backbud.calendar.revisions import Revisions
+from backbud.collection.state import Tree
+from backbud.journal.events import Origin
+from backbud.plan.followups import FollowUp, Reason
+from backbud.species import Window
+
+TODAY = date(2027, 3, 1)
+
+
+class Builders:
+    """Makes values; `days` are ISO dates, the first, best and last of a window."""
+
+    def window(self, *days: str) -> Window:
+        return Window(*map(date.fromisoformat, days))
+
+    def reason(self, text: str, place: str = "") -> Reason:
+        file, _, line = place.rpartition(":")
+        return Reason("diary" if place else "rule", text,
+                      Origin(file, int(line), 1) if place else None)
+
+    def tree(self, handle: str, **known: Any) -> Tree:
+        blank: dict[str, Any] = dict.fromkeys(
+            ("name", "cultivar", "owner", "place", "pot", "mix", "strength", "wanted"), ""
+        )
+        blank |= {
+            "first_handle": handle, "kind": "trident maple", "standing": "here",
+            "standing_since": None, "planted_out": False, "quarantined": False, "sizes": {},
+            "facts": {}, "zones": (), "opened": (), "on_tree": (), "last": {}, "history": (),
+        }
+        return Tree(handle=handle, **{**blank, **known})
+
+    def follow_up(self, tree: str = "hoshi", *days: str, **known: Any) -> FollowUp:
+        blank: dict[str, Any] = {
+            "id": f"{tree}/maple-feed/repotted 2027-03-06", "act": "fed", "title": "feed",
+            "window": self.window(*(days or ("2027-04-03", "2027-04-10", "2027-04-24"))),
+            "because": (self.reason("Cut roots take up no feed for about four weeks."),),
+            "cautions": (), "minutes": 0, "settled_by": ("fed",),
+        }
+        return FollowUp(tree=tree, **{**blank, **known})
+
+    def made(self, follow_ups: Sequence[FollowUp], *, today: date = TODAY,
+             trees: Mapping[str, Tree] | None = None, names: Mapping[str, str] | None = None,
+             remembered: Revisions | None = None, **settings: Any,
+             ) -> tuple[dict[str, bytes], Revisions]:
+        """Every feed of these follow-ups; trees that are not given are plain ones."""
+        trees = {f.tree: self.tree(f.tree) for f in follow_ups} | dict(trees or {})
+        names = names or {}
+        feeds = feeds_of(follow_ups, trees, names)
+        return write_feeds(feeds, trees, names, today, settings.pop("journal_id", "upper-yard"),
+                           remembered or {}, **settings)
+
+    def feed(self, follow_ups: Sequence[FollowUp], **known: Any) -> bytes:
+        """The feed of everything."""
+        return self.made(follow_ups, **known)[0][EVERYTHING]
+
+    def lines(self, feed: bytes) -> list[str]:
+        """The content lines of a feed, unfolded as RFC 5545 §3.1 says."""
+        return feed.replace(b"\r\n ", b"").decode().split("\r\n")[:-1]
+
+    def events(self, feed: bytes) -> list[list[str]]:
+        """The content lines of each event, without its BEGIN and END."""
+        lines = self.lines(feed)
+        starts = [i for i, line in enumerate(lines) if line == "BEGIN:VEVENT"]
+        return [lines[i + 1:lines.index("END:VEVENT", i)] for i in starts]
+
+    def values(self, feed: bytes, name: str) -> list[str]:
+        """The raw values of a property of events, in the order of the feed."""
+        return _values([line for event in self.events(feed) for line in event], name)
+
+    def calendar_values(self, feed: bytes, name: str) -> list[str]:
+        """The raw values of a property of the calendar itself."""
+        lines = self.lines(feed)
+        end = min(i for i, line in enumerate(lines) if i and line.startswith(("BEGIN:", "END:")))
+        return _values(lines[:end], name)
+
+
+def _values(lines: Sequence[str], name: str) -> list[str]:
+    return [line.split(":", 1)[1] for line in lines if re.split("[;:]", line)[0] == name]
+
+
+@pytest.fixture(scope="session")
+def build() -> Builders:
+    return Builders()

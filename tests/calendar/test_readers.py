@@ -1,0 +1,157 @@
+"""What two readers that did not write the feeds find in them: vobject, and ical.js in Node."""
+
+from __future__ import annotations
+
+import json
+import random
+import shutil
+import subprocess
+from collections.abc import Callable
+from datetime import UTC, date, datetime
+from pathlib import Path
+from typing import Any
+
+import pytest
+import vobject
+
+from backbud.pages.links import anchor_of
+
+HERE = Path(__file__).parent
+Read = Callable[[bytes], list[dict[str, Any]]]
+
+# What breaks a reader: escapes, folds in odd places, other scripts, joined and unjoined emoji.
+PIECES = ("\\", "\\n", ";", ",", ":", '"', " ", "  ", "\t", "a", "wire", "é", "e\u0301", "ß", "星",
+          "ほし", "שלום", "السلام", "\u200f", "\u2067", "🌳", "👩‍🌾", "🇯🇵", "x" * 74, "=", "%",
+          "^n")
+
+
+def with_vobject(feed: bytes) -> list[dict[str, Any]]:
+    calendar = vobject.readOne(feed.decode())
+    return [
+        {
+            "uid": event.uid.value,
+            "summary": event.summary.value,
+            "description": event.description.value,
+            "start": event.dtstart.value.isoformat(),
+            "end": event.dtend.value.isoformat(),
+            "days": (event.dtend.value - event.dtstart.value).days,
+            "allDay": type(event.dtstart.value) is type(event.dtend.value) is date,
+            "sequence": int(event.sequence.value),
+            "stamp": f"{event.dtstamp.value.astimezone(UTC):%Y-%m-%dT%H:%M:%SZ}",
+            "categories": event.categories.value,
+        }
+        for event in calendar.contents.get("vevent", [])
+    ]
+
+
+def with_ical_js(feed: bytes) -> list[dict[str, Any]]:
+    events: list[dict[str, Any]] = read_by_ical_js(feed)["events"]
+    return events
+
+
+def read_by_ical_js(feed: bytes) -> dict[str, Any]:
+    node = shutil.which("node")
+    if node is None or not (HERE / "node_modules" / "ical.js").is_dir():
+        pytest.skip("needs node, and `npm ci` in tests/calendar")
+    run = subprocess.run([node, HERE / "read_feed.mjs"], input=feed, capture_output=True)
+    assert run.returncode == 0, run.stderr.decode()
+    found: dict[str, Any] = json.loads(run.stdout)
+    return found
+
+
+@pytest.fixture(params=[with_vobject, with_ical_js], ids=["vobject", "ical.js"])
+def read(request: pytest.FixtureRequest) -> Read:
+    found: Read = request.param
+    return found
+
+
+def test_every_work_stands_on_the_day_meant(build: Any, read: Read) -> None:
+    work = [
+        build.follow_up("hoshi", "2027-02-20", "2027-02-28", "2027-03-05", id="hoshi/a",
+                        title="repot", act="repotted", minutes=120,
+                        because=(build.reason("Bud burst is near.", "diary/2027.txt:4"),),
+                        cautions=("Lift with two.",)),
+        build.follow_up("yuki", "2028-02-01", "2028-02-29", "2028-03-01", id="yuki/b"),
+    ]
+    first, second = read(build.feed(work))
+    assert (first["start"], first["end"], first["days"]) == ("2027-02-28", "2027-03-01", 1)
+    assert (second["start"], second["end"], second["days"]) == ("2028-02-29", "2028-03-01", 1)
+    assert first["allDay"] and second["allDay"]
+    assert first["uid"] == "hoshi/a@upper-yard"
+    assert first["summary"] == "repot: hoshi"
+    assert first["categories"] == ["repotted"]
+    assert (first["sequence"], first["stamp"]) == (99210, "2027-03-01T00:00:00Z")
+    assert first["description"] == (
+        "From 2027-02-20 to 2027-03-05, best on 2027-02-28.\n"
+        "About 2 h.\n"
+        "\n"
+        "Caution: Lift with two.\n"
+        "\n"
+        "Why:\n"
+        "- Bud burst is near. (diary/2027.txt:4)"
+    )
+
+
+def test_a_window_spans_its_last_day(build: Any, read: Read) -> None:
+    work = build.follow_up("hoshi", "2027-03-26", "2027-04-01", "2027-04-09")
+    (event,) = read(build.feed([work], show="window"))
+    # 26 March to 9 April, both included: 15 days
+    assert (event["start"], event["end"], event["days"]) == ("2027-03-26", "2027-04-10", 15)
+
+
+def test_a_feed_without_work_reads(build: Any, read: Read) -> None:
+    assert read(build.feed([])) == []
+
+
+def test_every_text_comes_back(build: Any, read: Read) -> None:
+    chance = random.Random(20270301)
+    texts = [
+        "".join(chance.choices(PIECES, k=chance.randint(1, 12 if number % 10 else 120)))
+        for number in range(300)
+    ]
+    work = [
+        build.follow_up("hoshi", id=f"hoshi/{number:03}", title=f"a{text}z",
+                        because=(build.reason(f"{text}.", "d.txt:1"), build.reason(text)))
+        for number, text in enumerate(texts)
+    ]
+    events = read(build.feed(work))
+    assert len(events) == 300
+    for text, event in zip(texts, events, strict=True):
+        plain = text.replace("\t", " ")  # a tab is a control character like any other
+        assert event["summary"] == f"a{plain}z: hoshi"
+        assert event["description"] == (
+            "From 2027-04-03 to 2027-04-24, best on 2027-04-10.\n\nWhy:\n"
+            f"- {plain}. (d.txt:1)\n- {plain}"
+        )
+
+
+def test_ical_js_finds_the_calendar_and_its_links(build: Any) -> None:
+    work = build.follow_up("hoshi")
+    trees = {"hoshi": build.tree("hoshi", name="Hoshi; the first, of two", place="tunnel")}
+    files, _ = build.made([work], trees=trees, names={"tunnel": "tunnel, south end"},
+                          base_url="https://yard.example")
+    found = read_by_ical_js(files["calendars/trees/hoshi.ics"])
+    colour = found["properties"].pop("color")
+    assert colour == build.calendar_values(files["calendars/trees/hoshi.ics"], "COLOR")[0]
+    assert found["properties"] == {
+        "version": "2.0",
+        "prodid": "-//backbud//backbud//EN",
+        "calscale": "GREGORIAN",
+        "method": None,
+        # ical.js does not know NAME, and gives the raw value of what it does not know.
+        "name": "Hoshi\\; the first\\, of two",
+        "description": "What falls due on Hoshi; the first, of two, trident maple.",
+        "refresh-interval": "PT12H",
+        "source": "https://yard.example/calendars/trees/hoshi.ics",
+    }
+    (event,) = found["events"]
+    assert event["location"] == "tunnel, south end"
+    assert event["transp"] == "TRANSPARENT"
+    assert event["changed"] == event["stamp"] == "2027-03-01T00:00:00Z"
+    assert event["url"] == f"https://yard.example/trees/hoshi.html#{anchor_of(work.id)}"
+
+
+def test_vobject_finds_nothing_against_its_own_rules(build: Any) -> None:
+    calendar = vobject.readOne(build.feed([build.follow_up("hoshi")]).decode())
+    assert calendar.validate(raiseException=True)
+    assert calendar.vevent.last_modified.value == datetime(2027, 3, 1, tzinfo=UTC)

@@ -1,0 +1,297 @@
+"""The pages in a real browser: their width, their colours, their targets, and on paper.
+
+Chromium is spoken to over its debugging pipe (Chrome DevTools Protocol), so no driver is needed.
+"""
+
+from __future__ import annotations
+
+import base64
+import fcntl
+import json
+import os
+import re
+import select
+import shutil
+import subprocess
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from backbud.pages import Nursery, render_pages
+
+PATIENCE_S = 60
+CHROMIUM = shutil.which("chromium")
+PAGES = ("index.html", "trees.html", "trees/hoshi.html", "trees/ferryman.html")
+WIDTHS = (320, 360, 1280)
+SCHEMES = ("light", "dark")
+
+pytestmark = [
+    pytest.mark.chromium,
+    pytest.mark.skipif(CHROMIUM is None, reason="chromium is not installed"),
+]
+
+
+class Browser:
+    """One page of a headless Chromium."""
+
+    def __init__(self, profile: Path) -> None:
+        to_read, self._to_write = os.pipe()
+        self._to_hear, to_speak = os.pipe()
+        # Chromium reads from 3 and writes to 4; out of the way first, or one could hide the other.
+        ends = [fcntl.fcntl(end, fcntl.F_DUPFD, 10) for end in (to_read, to_speak)]
+
+        def place_ends() -> None:
+            os.dup2(ends[0], 3)
+            os.dup2(ends[1], 4)
+
+        assert CHROMIUM is not None
+        self._process = subprocess.Popen(
+            [CHROMIUM, "--headless", "--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage",
+             "--no-first-run", "--hide-scrollbars", "--remote-debugging-pipe",
+             f"--user-data-dir={profile}", "about:blank"],
+            close_fds=False, preexec_fn=place_ends,
+            stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
+        )  # fmt: skip
+        for end in (to_read, to_speak, *ends):
+            os.close(end)
+        self._heard = b""
+        self._count = 0
+        self._session = ""
+        self.requests: list[str] = []
+        target = self.call("Target.createTarget", url="about:blank")["targetId"]
+        self._session = self.call("Target.attachToTarget", targetId=target, flatten=True)[
+            "sessionId"
+        ]
+        self.call("Page.enable")
+        self.call("Network.enable")
+
+    def call(self, method: str, **params: Any) -> dict[str, Any]:
+        """Call a method of the protocol and wait for its answer."""
+        self._count += 1
+        number = self._count
+        message: dict[str, Any] = {"id": number, "method": method, "params": params}
+        if self._session:
+            message["sessionId"] = self._session
+        os.write(self._to_write, json.dumps(message).encode() + b"\0")
+        while True:
+            answer = self._hear()
+            if answer.get("id") == number:
+                assert "error" not in answer, answer
+                result: dict[str, Any] = answer["result"]
+                return result
+
+    def wait_for(self, event: str) -> None:
+        while self._hear().get("method") != event:
+            pass
+
+    def _hear(self) -> dict[str, Any]:
+        while b"\0" not in self._heard:
+            ready, _, _ = select.select([self._to_hear], [], [], PATIENCE_S)
+            assert ready, f"chromium said nothing for {PATIENCE_S} s"
+            got = os.read(self._to_hear, 1 << 20)
+            assert got, "chromium ended"
+            self._heard += got
+        line, _, self._heard = self._heard.partition(b"\0")
+        message: dict[str, Any] = json.loads(line)
+        if message.get("method") == "Network.requestWillBeSent":
+            self.requests.append(message["params"]["request"]["url"])
+        return message
+
+    def open(self, page: Path, width: int, scheme: str) -> None:
+        self.call("Emulation.setDeviceMetricsOverride", width=width, height=800,
+                  deviceScaleFactor=1, mobile=False)  # fmt: skip
+        self.call("Emulation.setEmulatedMedia",
+                  features=[{"name": "prefers-color-scheme", "value": scheme}])  # fmt: skip
+        self.call("Page.navigate", url=page.as_uri())
+        self.wait_for("Page.loadEventFired")
+
+    def value(self, script: str) -> Any:
+        answer = self.call("Runtime.evaluate", expression=script, returnByValue=True)
+        assert "exceptionDetails" not in answer, answer
+        return answer["result"].get("value")
+
+    def picture(self) -> bytes:
+        """The whole page as PNG."""
+        shot = self.call("Page.captureScreenshot", captureBeyondViewport=True)
+        return base64.b64decode(shot["data"])
+
+    def print(self) -> bytes:
+        """The page as PDF, on the paper that its stylesheet asks for."""
+        printed = self.call("Page.printToPDF", preferCSSPageSize=True, printBackground=False)
+        return base64.b64decode(printed["data"])
+
+    def close(self) -> None:
+        os.close(self._to_write)
+        os.close(self._to_hear)
+        self._process.terminate()
+        self._process.wait(20)
+
+
+@pytest.fixture(scope="module")
+def folder(nursery: Nursery, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The pages as files."""
+    folder = tmp_path_factory.mktemp("made")
+    for path, page in render_pages(nursery).items():
+        (folder / path).parent.mkdir(parents=True, exist_ok=True)
+        (folder / path).write_bytes(page)
+    return folder
+
+
+@pytest.fixture(scope="module")
+def browser(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Browser]:
+    browser = Browser(tmp_path_factory.mktemp("profile"))
+    yield browser
+    browser.close()
+
+
+OPEN_ALL = "document.querySelectorAll('details').forEach(d => d.open = true)"
+
+# Every element that ends beyond the window, but for what scrolls in itself or is kept unseen.
+BEYOND = """
+[...document.body.querySelectorAll('*')].filter(e => {
+  const box = e.getBoundingClientRect();
+  return !e.closest('.unseen, .skip, pre, thead') && box.width &&
+    (box.right > innerWidth + 0.5 || box.left < -0.5);
+}).map(e => e.outerHTML.slice(0, 80))
+"""
+
+# Each text with its colour and the colours under it, from the text's element up to the root.
+COLOURS = """
+(() => {
+  const found = {};
+  const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  while (walk.nextNode()) {
+    if (!walk.currentNode.data.trim()) continue;
+    const of = getComputedStyle(walk.currentNode.parentElement);
+    const under = [];
+    for (let e = walk.currentNode.parentElement; e; e = e.parentElement)
+      under.push(getComputedStyle(e).backgroundColor);
+    found[of.color + '|' + under.filter(c => c != 'rgba(0, 0, 0, 0)')[0]] =
+      walk.currentNode.data.trim();
+  }
+  return found;
+})()
+"""
+
+# Links and summaries by their size; a link is where it can be hit, in each of its lines.
+TARGETS = """
+[...document.querySelectorAll('a:not(.skip), summary')].flatMap(e =>
+  [...e.getClientRects()].map(box => [e.textContent.trim(), box.width, box.height]))
+"""
+
+
+@pytest.mark.parametrize("page", PAGES)
+@pytest.mark.parametrize("scheme", SCHEMES)
+@pytest.mark.parametrize("width", WIDTHS)
+def test_nothing_runs_over_the_side(
+    browser: Browser, folder: Path, width: int, scheme: str, page: str
+) -> None:
+    browser.open(folder / page, width, scheme)
+    browser.value(OPEN_ALL)
+    assert browser.value("innerWidth") == width
+    assert browser.value("document.documentElement.scrollWidth") == width
+    assert browser.value(BEYOND) == []
+
+
+@pytest.mark.parametrize("page", PAGES)
+@pytest.mark.parametrize("scheme", SCHEMES)
+def test_every_text_on_the_page_can_be_read(
+    browser: Browser, folder: Path, scheme: str, page: str
+) -> None:
+    """WCAG 2.2, 1.4.3, on the colours that the browser computes."""
+    browser.open(folder / page, 1280, scheme)
+    browser.value(OPEN_ALL)
+    colours: dict[str, str] = browser.value(COLOURS)
+    assert len(colours) >= 3
+    for pair, text in colours.items():
+        ratio = contrast(*pair.split("|"))
+        assert ratio >= 4.5, (pair, text, ratio)
+    papers = {pair.split("|")[1] for pair in colours}
+    assert {"light": "rgb(251, 248, 240)", "dark": "rgb(25, 26, 22)"}[scheme] in papers
+
+
+def contrast(*colours: str) -> float:
+    """Contrast ratio of two colours as CSS serialises them, `rgb(1, 2, 3)` (WCAG 2.2)."""
+    both = []
+    for colour in colours:
+        channels = [int(c) / 255 for c in colour.removeprefix("rgb(").rstrip(")").split(",")]
+        linear = [c / 12.92 if c <= 0.04045 else ((c + 0.055) / 1.055) ** 2.4 for c in channels]
+        both.append(0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2] + 0.05)
+    return max(both) / min(both)
+
+
+@pytest.mark.parametrize("page", PAGES)
+@pytest.mark.parametrize("width", [360, 1280])
+def test_every_target_is_big_enough(
+    browser: Browser, folder: Path, width: int, page: str
+) -> None:
+    """WCAG 2.2, 2.5.8: 24 by 24 CSS pixels."""
+    browser.open(folder / page, width, "light")
+    browser.value(OPEN_ALL)
+    targets: list[tuple[str, float, float]] = browser.value(TARGETS)
+    assert len(targets) >= 3
+    assert [target for target in targets if min(target[1:]) < 24] == []
+
+
+def test_the_focus_is_seen_and_the_skip_link_comes_first(browser: Browser, folder: Path) -> None:
+    browser.open(folder / "index.html", 1280, "light")
+    for step in range(2):
+        for kind in ("rawKeyDown", "keyUp"):
+            browser.call("Input.dispatchKeyEvent", type=kind, key="Tab", code="Tab",
+                         windowsVirtualKeyCode=9)  # fmt: skip
+        focused = browser.value(
+            "[document.activeElement.textContent,"
+            " getComputedStyle(document.activeElement).outlineStyle,"
+            " parseFloat(getComputedStyle(document.activeElement).outlineWidth),"
+            " document.activeElement.getBoundingClientRect().top >= 0]"
+        )
+        assert focused[1:] == ["solid", 3, True]
+        if step == 0:
+            assert focused[0] == "Skip to the page"
+
+
+def test_the_browser_asks_for_nothing_but_the_pages(browser: Browser, folder: Path) -> None:
+    del browser.requests[:]
+    for page in PAGES:
+        browser.open(folder / page, 1280, "light")
+    assert len(browser.requests) >= 2 * len(PAGES)
+    assert {url for url in browser.requests if not url.startswith(folder.as_uri() + "/")} == set()
+
+
+@pytest.mark.parametrize(("page", "least"), [("index.html", 2), ("trees/hoshi.html", 4)])
+def test_prints_on_a4(browser: Browser, folder: Path, page: str, least: int) -> None:
+    browser.open(folder / page, 1280, "dark")
+    pdf = browser.print()
+    assert pdf.startswith(b"%PDF-")
+    boxes = re.findall(rb"/MediaBox\s*\[([^\]]*)\]", pdf)
+    assert len(boxes) >= least
+    for box in boxes:
+        # ISO 216: 210 x 297 mm, at 72 points an inch.
+        left, bottom, right, top = (float(number) for number in box.split())
+        assert (right - left, top - bottom) == pytest.approx((595.3, 841.9), abs=1)
+
+
+def test_on_paper_every_year_is_open_and_nothing_is_left_to_click(
+    browser: Browser, folder: Path
+) -> None:
+    browser.open(folder / "trees/hoshi.html", 760, "light")
+    browser.call("Emulation.setEmulatedMedia", media="print")
+    try:
+        heights = browser.value(
+            "[...document.querySelectorAll('.history details')].map(d => d.offsetHeight)"
+        )
+        assert len(heights) == 21
+        # A year is its heading and at least one line.
+        assert min(heights) > 40
+        hidden = browser.value(
+            "['.skip', 'nav', '.foot']"
+            ".map(s => getComputedStyle(document.querySelector(s)).display)"
+        )
+        assert hidden == ["none"] * 3
+        assert browser.value(
+            "getComputedStyle(document.querySelector('.row')).breakInside"
+        ) == "avoid"  # fmt: skip
+    finally:
+        browser.call("Emulation.setEmulatedMedia", media="")

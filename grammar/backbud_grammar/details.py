@@ -17,7 +17,7 @@ from backbud_grammar.syntax import Detail
 
 # After one of these a reference or a purpose follows, and a new detail begins without a comma.
 PREPOSITIONS = frozenset(
-    "into from to for by as at in with against of until mix".split()
+    ["into", "from", "to", "for", "by", "as", "at", "in", "with", "against", "of", "until", "mix"]
 )
 SHARES = ("each", "together")
 NUMERIC = ("number", "fraction")
@@ -282,7 +282,7 @@ def _sorted_out(form: Form, items: list[Item]) -> tuple[Measure | None, list[Ite
     date = ""
     for item in items:
         numeric = item.measure is not None and item.measure.sort in NUMERIC
-        if form.date and not date and (item.sort == "date" or numeric and len(item.text) == 4):
+        if form.date and not date and (item.sort == "date" or (numeric and len(item.text) == 4)):
             date = item.text
         elif item.sort == "date":
             if form.words == ANY_WORDS:
@@ -290,9 +290,7 @@ def _sorted_out(form: Form, items: list[Item]) -> tuple[Measure | None, list[Ite
             else:
                 raise Misread("unexpected-date", "no date is expected here", "",
                               item.offset, item.length)
-        elif item.measure is None or form.words == ANY_WORDS and numeric and not (
-            "number" in form.sorts
-        ):
+        elif item.measure is None or (form.words == ANY_WORDS and numeric and "number" not in form.sorts):
             words.append(item)
         elif measure is not None:
             raise Misread("two-measures", "a detail holds one measure",

@@ -180,7 +180,7 @@ def _acts(tokens: list[Token], known: Known, flaws: list[Flaw]) -> tuple[Act, ..
 
 
 def _mixed_indent(indent: str, first: str, line: int, flaws: list[Flaw]) -> None:
-    if " " in indent.lstrip(" ") and "\t" in indent or "\t" in indent.lstrip("\t") or (
+    if (" " in indent.lstrip(" ") and "\t" in indent) or "\t" in indent.lstrip("\t") or (
         not indent.startswith(first) and not first.startswith(indent)
     ):
         flaws.append(Flaw("mixed-indent", line, 1, len(indent),

@@ -144,13 +144,11 @@ def _status(session: Session) -> int:
     """The exit status, and a word about problems where there are any."""
     count = len(session.problems())
     if count:
-        print(f"{_count(count, 'problem')} in the journal; backbud check shows them.",
+        from backbud.pages.words import number
+
+        print(f"{number(count, 'problem')} in the journal; backbud check shows them.",
               file=sys.stderr)
     return PROBLEMS if count else FINE
-
-
-def _count(number: int, noun: str) -> str:
-    return f"{number} {noun}" if number == 1 else f"{number} {noun}s"
 
 
 def _print_json(value: object) -> None:
@@ -187,12 +185,13 @@ def _check(options: Namespace) -> int:
     elif not problems:
         print(f"No problems. {session.summary()}")
     else:
+        from backbud.pages.words import number
         from backbud_grammar.problems import show
 
         for problem in problems:
             print(show(problem))
         files = len({problem.file for problem in problems})
-        print(f"\n{_count(len(problems), 'problem')} in {_count(files, 'file')}. "
+        print(f"\n{number(len(problems), 'problem')} in {number(files, 'file')}. "
               f"{session.summary()}")
     return PROBLEMS if problems else FINE
 
@@ -239,7 +238,7 @@ def _due(options: Namespace) -> int:
     today = session.today
     found = sorted(
         (f for f in plan.all() if f.state(today) in ("overdue", "now")
-         or f.state(today) == "coming" and f.window.opens <= today + within),
+         or (f.state(today) == "coming" and f.window.opens <= today + within)),
         key=lambda f: (f.window.best, f.tree, f.id),
     )
     if options.json:

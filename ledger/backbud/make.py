@@ -25,6 +25,7 @@ from backbud.calendar.revisions import (
 )
 from backbud.pages.render import render_pages
 from backbud.pages.view import Nursery, SpeciesFact, SpeciesFacts
+from backbud.pages.words import number
 from backbud.plan.run import Plan
 from backbud.publish import MADE, MEMORY
 from backbud.publish.commit import finish, lock, memory_folder, publish, write_whole
@@ -150,13 +151,12 @@ def _made(
     problems = session.problems()
     here = sum(1 for tree in plan.trees.values() if tree.here)
     lines = [
-        f"{here} trees here: {overdue} works overdue, {now} now, {coming} coming.",
+        f"{number(here, 'tree')} here: {overdue} works overdue, {now} now, {coming} coming.",
         f"Pages: {os.path.join(folder, MADE, 'index.html')}",
         f"Calendar: {os.path.join(folder, MADE, ALL_FEED)}",
     ]
     if problems:
-        noun = "problem" if len(problems) == 1 else "problems"
-        lines.append(f"{len(problems)} {noun} in the journal; backbud check shows them. "
+        lines.append(f"{number(len(problems), 'problem')} in the journal; backbud check shows them. "
                      "Every other line was compiled.")
     return Made(folder, written, removed, kept, here, overdue + now + coming, problems,
                 "\n".join(lines))

@@ -9,6 +9,7 @@ from functools import cached_property
 from backbud.collection.whereabouts import Histories, replay
 from backbud.journal.events import Origin
 from backbud.journal.read import Journal, read_journal
+from backbud.pages.words import number
 from backbud.plan.run import Plan, plan_all
 from backbud.species import Species
 from backbud_grammar.handles import fold

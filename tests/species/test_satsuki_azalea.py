@@ -407,7 +407,7 @@ def test_two_ties_hold_a_medium_tree(made, only):
     loose = made.event("2027-06-25", "repotted", "same pot, 5 cm off below")
     found = only(made.after(SATSUKI, "satsuki-ties", made.tree(loose), loose, year))
     assert (found.act, found.what) == ("tied", "with two ties of 2.5 mm aluminium")
-    held = made.event("2027-06-25", "repotted", "same pot, tied 2.5 mm Al x 2")
+    held = made.event("2027-06-25", "repotted", "same pot, tied 2.5 mm x 2 Al")
     assert made.after(SATSUKI, "satsuki-ties", made.tree(held), held, year) == []
 
 

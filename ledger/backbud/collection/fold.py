@@ -240,7 +240,7 @@ def _take_off(*sorts: str) -> Callable[[_Draft, Event, Things], None]:
         draft.on_tree = [
             thing for thing in draft.on_tree
             if thing.sort not in sorts
-            or parts and not any(_holds(thing.part.casefold(), part) for part in parts)
+            or (parts and not any(_holds(thing.part.casefold(), part) for part in parts))
         ]
 
     return effect

@@ -6,10 +6,10 @@ from collections.abc import Mapping
 from datetime import date
 from typing import Literal
 
-from backbud_grammar.measures import Measure
 from msgspec import Struct
 
 from backbud.journal.events import Event
+from backbud_grammar.measures import Measure
 
 Standing = Literal["not yet", "here", "sold", "lent", "returned", "died", "lost"]
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from datetime import date
 
+from msgspec import Struct
+
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.measures import Measure
 from backbud_grammar.syntax import Detail
-from msgspec import Struct
 
 
 class Origin(Struct, frozen=True, gc=False):

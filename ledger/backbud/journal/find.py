@@ -52,7 +52,7 @@ def _walk(
     for entry in entries:
         name = f"{below}/{entry.name}" if below else entry.name
         is_folder = entry.is_dir(follow_symlinks=False)
-        if entry.name.startswith(".") or name == MADE and is_folder:
+        if entry.name.startswith(".") or (name == MADE and is_folder):
             continue
         if ignores and _ignored(name + ("/" if is_folder else ""), ignores):
             continue

@@ -26,6 +26,7 @@ from backbud.journal.settings import SETTINGS_FILE, Settings, read_settings
 from backbud.journal.things import PlacedCard, Things, check_reference, read_things
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.dates import WrittenDate, read_date, read_span
+from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ActForm
 from backbud_grammar.parse import (
     Details,
@@ -33,7 +34,6 @@ from backbud_grammar.parse import (
     read_section,
     sections,
 )
-from backbud_grammar.details import part_at_commas
 from backbud_grammar.problems import Flaw, Misread, Problem, did_you_mean
 from backbud_grammar.syntax import (
     Act,
@@ -46,7 +46,6 @@ from backbud_grammar.syntax import (
     Subjects,
 )
 from backbud_grammar.version import language_mark
-
 
 
 class DatedBlock(Struct, frozen=True, gc=False):

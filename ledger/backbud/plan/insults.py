@@ -34,7 +34,7 @@ def weighed(tree: Tree, follow_ups: tuple[FollowUp, ...]) -> tuple[FollowUp, ...
 
 
 def _warned(tree: Tree, follow_up: FollowUp, done: list[Event]) -> FollowUp:
-    hard = follow_up.act in STRESSING or follow_up.act == "pruned" and "hard" in follow_up.title
+    hard = follow_up.act in STRESSING or (follow_up.act == "pruned" and "hard" in follow_up.title)
     if follow_up.outcome != "open" or not hard:
         return follow_up
     cautions = list(follow_up.cautions)

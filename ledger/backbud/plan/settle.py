@@ -65,7 +65,7 @@ def _settles(event: Event, settled_by: Iterable[str], part: str) -> bool:
     """
     for wanted in settled_by:
         act, _, word = wanted.partition(" ")
-        if event.act != act or word and event.has("what") and not event.says(word):
+        if event.act != act or (word and event.has("what") and not event.says(word)):
             continue
         parts = event.parts
         if not part or not parts or any(_overlap(part, other) for other in parts):

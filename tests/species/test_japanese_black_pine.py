@@ -1,0 +1,187 @@
+"""The Japanese black pine's rules. Every figure held here is common practice, no source.
+
+The summer figures of 17 and 19 °C are ours.
+"""
+
+from __future__ import annotations
+
+from datetime import date
+
+import pytest
+
+from backbud.species import Window
+from backbud_species.japanese_black_pine import JapaneseBlackPine
+
+PINE = JapaneseBlackPine()
+
+
+def days(*texts: str) -> Window:
+    return Window(*(date.fromisoformat(text) for text in texts))
+
+
+# ------------------------------------------------------------------ the gate of decandling
+
+
+def test_a_strong_pine_in_a_warm_place_is_decandled_late(made, only):
+    year = made.year(PINE, "warm")
+    found = only(made.yearly(PINE, made.tree(strength="strong"), year, "black-pine-decandle"))
+    assert found.act == "decandled"
+    # Needles part 12, 25 May and 8 June: 18, 30 and 42 days after.
+    assert found.window == days("2027-05-30", "2027-06-24", "2027-07-20")
+    assert found.cautions
+    assert made.yearly(PINE, made.tree(strength="strong"), year, "black-pine-candles") == []
+
+
+def test_where_the_summer_is_short_it_is_decandled_early(made, only):
+    year = made.year(PINE, "mild")
+    found = only(made.yearly(PINE, made.tree(strength="strong"), year, "black-pine-decandle"))
+    # 7, 14 and 25 days after the needles part.
+    assert found.window == days("2027-05-19", "2027-06-08", "2027-07-03")
+
+
+def test_where_the_summer_is_too_cool_it_is_not_decandled_but_candles_are_broken(made, only):
+    year, strong = made.year(PINE, "cool"), made.tree(strength="strong")
+    assert made.yearly(PINE, strong, year, "black-pine-decandle") == []
+    found = only(made.yearly(PINE, strong, year, "black-pine-candles"))
+    assert found.act == "pinched"
+    assert "under 17 °C" in found.datum
+    setting = made.year(PINE, "cool", figures={"decandle_from_c": 10.0})
+    assert len(made.yearly(PINE, strong, setting, "black-pine-decandle")) == 1
+
+
+@pytest.mark.parametrize(("act", "text"), [
+    ("repotted", "same pot, 2 cm off below"),
+    ("root-pruned", "wedges N"),
+    ("pruned", "hard"),
+    ("bent", "heavy on left 1"),
+])
+def test_no_decandling_after_other_hard_work_this_year(made, only, act, text):
+    year = made.year(PINE, "warm")
+    tree = made.tree(made.event("2027-03-20", act, text), strength="strong")
+    assert made.yearly(PINE, tree, year, "black-pine-decandle") == []
+    candles = only(made.yearly(PINE, tree, year, "black-pine-candles"))
+    assert candles.datum == f"It was {act} on 2027-03-20, in this same year."
+    last_year = made.tree(made.event("2026-03-20", act, text), strength="strong")
+    only(made.yearly(PINE, last_year, year, "black-pine-decandle"))
+
+
+def test_root_work_of_the_autumn_does_not_unmake_the_summers_decandling(made, only):
+    tree = made.tree(made.event("2027-10-01", "repotted", "same pot, 2 cm off below"),
+                     strength="strong")
+    only(made.yearly(PINE, tree, made.year(PINE, "warm"), "black-pine-decandle"))
+
+
+def test_a_weak_pine_keeps_its_candles_and_its_needles(made, only):
+    year, weak = made.year(PINE, "warm"), made.tree(strength="weak")
+    assert made.yearly(PINE, weak, year, "black-pine-decandle") == []
+    assert made.yearly(PINE, weak, year, "black-pine-candles") == []
+    needles = only(made.yearly(PINE, weak, year, "black-pine-needles"))
+    assert needles.act == "cleaned"
+    assert "every green one stays" in needles.what
+
+
+def test_a_fair_pine_has_its_longest_candles_broken(made, only):
+    year, fair = made.year(PINE, "warm"), made.tree(strength="fair")
+    assert made.yearly(PINE, fair, year, "black-pine-decandle") == []
+    found = only(made.yearly(PINE, fair, year, "black-pine-candles"))
+    assert found.datum == "Its strength is written down as fair."
+
+
+def test_where_nobody_wrote_its_strength_that_is_asked_first(made, only):
+    found = only(made.yearly(PINE, made.tree(), made.year(PINE, "warm"), "black-pine-decandle"))
+    assert found.act == "checked"
+    assert found.lapses
+    assert found.datum == "Its strength is written down as nothing yet."
+
+
+# ------------------------------------------------------------------ after decandling
+
+
+def test_after_decandling_shoots_are_thinned_to_two_and_feed_begins_again(made, only):
+    year = made.year(PINE, "warm")
+    done = made.event("2027-06-24", "decandled")
+    tree = made.tree(done, strength="strong")
+    shoots = only(made.after(PINE, "black-pine-shoots", tree, done, year))
+    # Seven, nine and fourteen weeks.
+    assert shoots.window == days("2027-08-12", "2027-08-26", "2027-09-30")
+    assert "two" in shoots.what
+    feed = only(made.after(PINE, "black-pine-feed-again", tree, done, year))
+    assert feed.window == days("2027-08-19", "2027-09-02", "2027-09-16")
+    assert made.after(PINE, "black-pine-strong-candles", tree, done, year) == []
+
+
+def test_weak_candles_get_ten_days_start(made, only):
+    year = made.year(PINE, "warm")
+    done = made.event("2027-06-24", "decandled", "weak")
+    tree = made.tree(done, strength="strong")
+    strong = only(made.after(PINE, "black-pine-strong-candles", tree, done, year))
+    assert strong.window.best == date(2027, 7, 4)
+    assert made.after(PINE, "black-pine-shoots", tree, done, year) == []
+    assert made.after(PINE, "black-pine-feed-again", tree, done, year) == []
+
+
+def test_old_needles_are_plucked_after_growth_ends_most_at_the_top(made, only):
+    found = only(made.yearly(PINE, made.tree(), made.year(PINE), "black-pine-needles"))
+    assert found.act == "plucked"
+    # Growth ends 25 September, 12 October and 1 November: 7, 28 and 70 days after.
+    assert found.window == days("2027-10-02", "2027-11-09", "2028-01-10")
+    assert "five pairs" in found.because
+    assert "ten" in found.because
+
+
+def test_whorls_are_thinned_in_autumn_only_where_it_was_not_decandled(made, only):
+    year = made.year(PINE, "warm")
+    only(made.yearly(PINE, made.tree(strength="fair"), year, "black-pine-shoots-autumn"))
+    done = made.tree(made.event("2027-06-24", "decandled"), strength="strong")
+    assert made.yearly(PINE, done, year, "black-pine-shoots-autumn") == []
+
+
+# ------------------------------------------------------------------ roots, wire, winter
+
+
+def test_repotting_waits_four_years_and_names_the_wedges(made, only):
+    year = made.year(PINE)
+    tree = made.tree(made.event("2023-03-20", "repotted", "same pot, wedges N E"),
+                     opened={"N": "2023-03-20", "E": "2023-03-20"})
+    found = only(made.yearly(PINE, tree, year, "black-pine-repot"))
+    assert found.window == days("2027-03-05", "2027-03-20", "2027-04-14")
+    assert found.what == "opening wedges NE and SE"
+    three = made.tree(made.event("2024-03-20", "repotted", "same pot"))
+    assert made.yearly(PINE, three, year, "black-pine-repot") == []
+
+
+def test_a_third_of_the_roots_is_the_most_in_a_cool_place(made, only):
+    half = made.event("2027-03-20", "repotted", "same pot, off 50 %")
+    found = only(made.after(PINE, "black-pine-root-share", made.tree(half), half,
+                            made.year(PINE, "cool")))
+    assert "33 % is the most in a cool place" in found.datum
+    assert made.after(PINE, "black-pine-root-share", made.tree(half), half,
+                      made.year(PINE, "warm")) == []
+    bare = made.event("2027-03-20", "repotted", "same pot, bare-rooted")
+    only(made.after(PINE, "black-pine-root-share", made.tree(bare), bare,
+                    made.year(PINE, "warm")))
+
+
+def test_it_is_wired_from_late_autumn_where_no_wire_is_on(made, only):
+    found = only(made.yearly(PINE, made.tree(), made.year(PINE), "black-pine-wire"))
+    # 28, 56 and 100 days after growth ends.
+    assert found.window == days("2027-10-23", "2027-12-07", "2028-02-09")
+    assert made.yearly(PINE, made.tree(wire=True), made.year(PINE), "black-pine-wire") == []
+
+
+def test_its_pot_is_protected_only_where_nights_under_minus_ten_can_come(made, only):
+    # Lows of 1 °C: nights to -7 °C.
+    assert made.yearly(PINE, made.tree(), made.year(PINE), "black-pine-winter") == []
+    hard = made.year(PINE, low=(-4.0,) * 12)
+    found = only(made.yearly(PINE, made.tree(), hard, "black-pine-winter"))
+    assert "a night of -12 °C can come" in found.datum
+
+
+def test_in_the_south_candles_are_cut_in_december(made, only):
+    year = made.year(PINE, "warm", southern=True)
+    found = only(made.yearly(PINE, made.tree(strength="strong"), year, "black-pine-decandle"))
+    # Needles part 12, 25 November and 8 December.
+    assert found.window == days("2027-11-30", "2027-12-25", "2028-01-19")
+    spring = made.tree(made.event("2027-09-20", "repotted", "same pot, 2 cm off below"),
+                       strength="strong")
+    assert made.yearly(PINE, spring, year, "black-pine-decandle") == []

@@ -487,10 +487,10 @@ def read_item_list(text: str) -> list[Item]:
         raise Misread("not-understood", "this cannot be read",
                       'A text with a comma stands in "double quotes"; is one missing?',
                       offset, max(len(text) - offset, 1)) from None
-    return [_item(child, text) for child in tree.children]
+    return [item_of(child, text) for child in tree.children]
 
 
-def _item(node: Any, text: str) -> Item:
+def item_of(node: Any, text: str) -> Item:
     from lark import Token
 
     if isinstance(node, Token):

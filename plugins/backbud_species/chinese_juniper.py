@@ -31,8 +31,9 @@ from backbud_species.habits.done import (
     is_hard_pruning,
     is_hard_work,
     last_of_before,
+    on_part,
+    parts_of,
     since,
-    with_parts,
 )
 from backbud_species.habits.repotting import repotting, until
 from backbud_species.habits.roots import over_share
@@ -156,7 +157,6 @@ class ChineseJuniper(Species):
                 "scale foliage grows out of it.",
                 datum=f"Three months from {done.day} ({COMMON_PRACTICE}).",
                 settled_by=("checked strength", "vigour"),
-                part="needle foliage",
                 lapses=True,
             )
 
@@ -177,18 +177,17 @@ class ChineseJuniper(Species):
     @after("bent", rule="juniper-after-bend")
     def after_heavy_bend(self, tree: Tree, done: Event, year: Year) -> Proposals:
         """A torn live vein shows in the foliage weeks later."""
-        if not done.says("heavy"):
-            return
-        yield Proposal(
-            "checked",
-            weeks_after(done.day, 4, 6, 10),
-            what=with_parts("strength of foliage and live vein", done),
-            because="A torn live vein shows weeks later, when its foliage turns grey and dull.",
-            datum=f"Six weeks from {done.day} ({COMMON_PRACTICE}).",
-            cautions=("Shade, still air and no root work this year.",),
-            settled_by=("checked strength", "checked wounds", "vigour"),
-            part="bend",
-        )
+        for part in parts_of(done) if done.says("heavy") else ():
+            yield Proposal(
+                "checked",
+                weeks_after(done.day, 4, 6, 10),
+                what=on_part("strength of foliage and live vein", part),
+                part=part,
+                because="A torn live vein shows weeks later, when its foliage turns grey and dull.",
+                datum=f"Six weeks from {done.day} ({COMMON_PRACTICE}).",
+                cautions=("Shade, still air and no root work this year.",),
+                settled_by=("checked strength", "checked wounds", "vigour"),
+            )
 
     @each("summer", rule="juniper-deadwood")
     def care_for_deadwood(self, tree: Tree, season: Season, year: Year) -> Proposals:

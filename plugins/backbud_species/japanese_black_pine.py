@@ -31,8 +31,9 @@ from backbud_species.habits.done import (
     is_hard_pruning,
     is_hard_work,
     last_before,
+    on_part,
+    parts_of,
     since,
-    with_parts,
 )
 from backbud_species.habits.figures import DECANDLE_FROM
 from backbud_species.habits.repotting import repotting, until
@@ -46,6 +47,8 @@ from backbud_species.habits.yearly import (
     wiring,
 )
 
+_NOT_LOOKED_AT = "Nobody has written down how strong it is."
+
 
 class _Gate(NamedTuple):
     """Whether a tree may be decandled, and the sentence that says why or why not."""
@@ -57,7 +60,8 @@ class _Gate(NamedTuple):
 def _gate(tree: Tree, stage: Stage, year: Year) -> _Gate:
     """Decandling only for a strong tree, with no other hard work this year, in a warm summer."""
     if tree.strength != "strong":
-        return _Gate(False, f"Its strength is written down as {tree.strength or 'nothing yet'}.")
+        known = f"It is written down as {tree.strength}." if tree.strength else _NOT_LOOKED_AT
+        return _Gate(False, known)
     hard = last_before(tree, stage.day, _stresses)
     if hard is not None and hard.day >= year.first:
         return _Gate(False, f"It was {hard.act} on {hard.day}, in this same year.")
@@ -185,7 +189,6 @@ class JapaneseBlackPine(Species):
             because="The weak parts get about ten days' start, so that the second flush comes "
             "evenly.",
             datum=f"The weak candles were cut on {done.day}.",
-            part="strong",
         )
 
     @after("decandled", rule="black-pine-shoots")
@@ -213,16 +216,18 @@ class JapaneseBlackPine(Species):
             because="Feed stops at the cutting of the candles, so that the new needles stay short, "
             "and begins again when they are hard.",
             datum=f"Ten weeks from {done.day} ({COMMON_PRACTICE}).",
+            lapses=True,
         )
 
     @after("pruned", rule="black-pine-back-buds")
     def back_buds(self, tree: Tree, done: Event, year: Year) -> Proposals:
         """Buds come behind a cut only where needles are left."""
-        if is_hard_pruning(done):
+        for part in parts_of(done) if is_hard_pruning(done) else ():
             yield Proposal(
                 "checked",
                 weeks_after(done.day, 12, 16, 26),
-                what=with_parts("buds behind the cuts", done),
+                what=on_part("buds behind the cuts", part),
+                part=part,
                 because="A black pine buds back behind a cut where needles were left, and slowly.",
                 datum=f"Four months from {done.day} ({COMMON_PRACTICE}).",
                 settled_by=("checked buds",),
@@ -289,7 +294,7 @@ class JapaneseBlackPine(Species):
         yield from feeding(
             tree,
             after_stage(stage, 0, 10, 21),
-            because="Fed well from spring on, it has the strength for a second flush.",
+            because="Fed well from spring on, it gathers the strength that candle work asks for.",
             datum=stage.because,
             what="well, until the candles are cut" if tree.strength == "strong" else "well",
         )

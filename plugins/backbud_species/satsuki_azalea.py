@@ -34,8 +34,9 @@ from backbud_species.habits.done import (
     is_hard_work,
     is_root_work,
     last_of_before,
+    on_part,
+    parts_of,
     since,
-    with_parts,
 )
 from backbud_species.habits.figures import SLOW_DRAIN_FROM
 from backbud_species.habits.repotting import is_slow, repotting
@@ -141,31 +142,33 @@ class SatsukiAzalea(Species):
 
     # ------------------------------------------------------------------ branches
 
+    @when(69, rule="satsuki-low-first")
+    def low_shoots_first(self, tree: Tree, stage: Stage, year: Year) -> Proposals:
+        """The strong low shoots held back, unless the top already grows as well."""
+        low, top = _zone_score(tree, _LOW), _zone_score(tree, _TOP)
+        seen = low is not None and top is not None
+        if not _bears_trimming(tree, stage) or (seen and low <= top):
+            return
+        yield Proposal(
+            "trimmed",
+            after_stage(stage, 0, 5, 14),
+            what="low shoots first",
+            because="It grows strongest low down and slowest at the top, so low shoots are "
+            "shortened first and the top is left to catch up.",
+            datum=f"Low branches grow {low} of 5, the top {top} of 5." if seen else stage.because,
+            settled_by=("trimmed", "pruned"),
+        )
+
     @when(69, rule="satsuki-trim")
     def light_trim(self, tree: Tree, stage: Stage, year: Year) -> Proposals:
-        """Low shoots first, then the rest from the top down; a weak tree is left to grow."""
+        """From the top down, after the low shoots; a weak tree is left to grow."""
         if tree.weak:
             yield left_to_grow(
                 after_stage(stage, 0, 14, 28),
                 because="A weak azalea is left untrimmed until it grows again.",
             )
+        if not _bears_trimming(tree, stage):
             return
-        if since(tree, stage.first - timedelta(weeks=12), stage.day, is_hard_pruning):
-            return
-        low, top = _zone_score(tree, _LOW), _zone_score(tree, _TOP)
-        if low is None or top is None or low > top:
-            yield Proposal(
-                "trimmed",
-                after_stage(stage, 0, 5, 14),
-                what="low shoots first",
-                because="It grows strongest low down and slowest at the top, so low shoots are "
-                "shortened first and the top is left to catch up.",
-                datum=stage.because
-                if low is None or top is None
-                else f"Low branches grow {low} of 5, the top {top} of 5.",
-                settled_by=("trimmed", "pruned"),
-                part="low",
-            )
         yield Proposal(
             "trimmed",
             after_stage(stage, 10, 18, 28),
@@ -175,8 +178,13 @@ class SatsukiAzalea(Species):
             "leaf.",
             datum=stage.because,
             settled_by=("trimmed", "pruned"),
-            part="all",
         )
+
+    @when(69, rule="satsuki-trunk-buds")
+    def rub_trunk_buds(self, tree: Tree, stage: Stage, year: Year) -> Proposals:
+        """Buds where no branch is wanted; a weak tree keeps them."""
+        if tree.weak:
+            return
         yield Proposal(
             "rubbed",
             after_stage(stage, 10, 18, 42),
@@ -189,11 +197,12 @@ class SatsukiAzalea(Species):
     @after("pruned", rule="satsuki-new-buds")
     def buds_on_old_wood(self, tree: Tree, done: Event, year: Year) -> Proposals:
         """The answer to hard pruning."""
-        if is_hard_pruning(done):
+        for part in parts_of(done) if is_hard_pruning(done) else ():
             yield Proposal(
                 "checked",
                 weeks_after(done.day, 7, 8, 10),
-                what=with_parts("buds on the old wood", done),
+                what=on_part("buds on the old wood", part),
+                part=part,
                 because="Hard pruning answers with buds along the old wood in about eight weeks.",
                 datum=f"Eight weeks from {done.day} ({COMMON_PRACTICE}).",
                 settled_by=("checked buds",),
@@ -265,7 +274,6 @@ class SatsukiAzalea(Species):
             because="Moist sphagnum on top keeps the fine roots at the surface moist through "
             "recovery.",
             datum="No moss is written down with the repotting.",
-            part="moss",
             lapses=True,
         )
 
@@ -294,7 +302,7 @@ class SatsukiAzalea(Species):
                 f"A can took {done.measure('time')} to pass; {SLOW_DRAIN_FROM.of(year):g} s is "
                 f"slow ({SLOW_DRAIN_FROM.name}, a setting of ours)."
             )
-        elif done.says("hard surface", "surface is hard", "sheds water"):
+        elif _tells_of_hard_surface(done):
             datum = "The surface was noted as hard."
         else:
             return
@@ -335,7 +343,7 @@ class SatsukiAzalea(Species):
 
         The 17 °C is a setting of ours, not the trade's. A work of the same day asks only once.
         """
-        if not is_hard_work(done) or (is_root_work(done) and _hard_pruned_on(tree, done)):
+        if done != _first_hard_work_of_the_day(tree, done):
             return
         if under_cover(year, "unheated glass"):
             yield _out_of_glass(
@@ -359,14 +367,17 @@ class SatsukiAzalea(Species):
         )
         yield _out_of_glass(days_after(done.day, 14, 21, 28), warmth.datum, lapses=True)
 
-    @after("moved", rule="satsuki-glass-latest")
-    def out_at_the_latest(self, tree: Tree, done: Event, year: Year) -> Proposals:
-        """A tree that did go under glass after hard work has to come out."""
+    @after("moved", rule="satsuki-glass-out")
+    def out_again(self, tree: Tree, done: Event, year: Year) -> Proposals:
+        """A tree that did go under glass after hard work has to come out.
+
+        The day of the work counts: the move in settles the date that the work itself asked for.
+        """
         if not under_cover(year, "unheated glass"):
             return
-        if since(tree, done.day - _FOUR_WEEKS, done.day, is_hard_work):
+        if since(tree, done.day - _FOUR_WEEKS, done.day + timedelta(days=1), is_hard_work):
             yield _out_of_glass(
-                days_after(done.day, 21, 21, 28), f"It went under glass on {done.day}."
+                days_after(done.day, 14, 18, 21), f"It went under glass on {done.day}."
             )
 
     @each("autumn", rule="satsuki-winter")
@@ -421,12 +432,24 @@ class SatsukiAzalea(Species):
         return done.act != "repotted" or done.has("mix") or is_root_work(done)
 
 
+def _tells_of_hard_surface(noted: Event) -> bool:
+    told = " ".join(detail.words for detail in noted.details).casefold()
+    return any(phrase in told for phrase in ("hard surface", "surface is hard", "sheds water"))
+
+
 def _left_some_flowers(disbudded: Event) -> bool:
     return bool(disbudded.details) and not disbudded.says("all")
 
 
-def _hard_pruned_on(tree: Tree, done: Event) -> bool:
-    return since(tree, done.day, done.day + timedelta(days=1), is_hard_pruning)
+def _bears_trimming(tree: Tree, stage: Stage) -> bool:
+    """Neither weak nor pruned hard in the three months before."""
+    three_months_ago = stage.first - timedelta(weeks=12)
+    return not tree.weak and not since(tree, three_months_ago, stage.day, is_hard_pruning)
+
+
+def _first_hard_work_of_the_day(tree: Tree, done: Event) -> Event | None:
+    same_day = (e.event for e in tree.history if e.event.day == done.day)
+    return next(filter(is_hard_work, same_day), None)
 
 
 def _for_an_owner(tree: Tree) -> tuple[str, ...]:

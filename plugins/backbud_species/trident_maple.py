@@ -33,8 +33,9 @@ from backbud_species.habits.done import (
     is_hard_work,
     is_root_work,
     last_of_before,
+    on_part,
+    parts_of,
     since,
-    with_parts,
 )
 from backbud_species.habits.figures import LATE_FROST_BELOW
 from backbud_species.habits.repotting import repotting, until
@@ -230,12 +231,10 @@ class TridentMaple(Species):
             lapses=True,
         )
 
-    @after("pruned", rule="trident-seal")
-    def seal_large_cuts(self, tree: Tree, done: Event, year: Year) -> Proposals:
-        """A large cut is closed the same day; one made as the sap rises is watched."""
-        if not is_hard_pruning(done):
-            return
-        if self._sap_rises(done.day, year):
+    @after("pruned", rule="trident-bleeding")
+    def watch_cuts_in_rising_sap(self, tree: Tree, done: Event, year: Year) -> Proposals:
+        """A large cut made between midwinter and bud burst."""
+        if is_hard_pruning(done) and self._sap_rises(done.day, year):
             yield Proposal(
                 "checked",
                 days_after(done.day, 1, 2, 10),
@@ -244,16 +243,20 @@ class TridentMaple(Species):
                 "stops.",
                 datum=f"It was cut on {done.day}, between midwinter and bud burst.",
                 settled_by=("checked wounds",),
-                part="bleeding",
                 lapses=True,
             )
-        if not tree.done_since(done.day, "sealed"):
+
+    @after("pruned", rule="trident-seal")
+    def seal_large_cuts(self, tree: Tree, done: Event, year: Year) -> Proposals:
+        """A large cut is closed the same day."""
+        for part in parts_of(done) if is_hard_pruning(done) else ():
             yield Proposal(
                 "sealed",
                 days_after(done.day, 0, 0, 3),
-                what=with_parts("the large cuts", done),
+                what=on_part("the large cuts", part),
+                part=part,
                 because="A sealed cut rolls over evenly and a maple closes it within a few years.",
-                datum="No sealing is written down.",
+                datum=f"It was cut hard on {done.day}.",
                 lapses=True,
             )
 
@@ -292,7 +295,6 @@ class TridentMaple(Species):
             because="Frost burns the young leaves, so it is covered or brought in on clear nights.",
             datum=datum,
             settled_by=("protected", "moved"),
-            part="late frost",
             lapses=True,
         )
 

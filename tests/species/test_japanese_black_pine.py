@@ -84,14 +84,14 @@ def test_a_fair_pine_has_its_longest_candles_broken(made, only):
     year, fair = made.year(PINE, "warm"), made.tree(strength="fair")
     assert made.yearly(PINE, fair, year, "black-pine-decandle") == []
     found = only(made.yearly(PINE, fair, year, "black-pine-candles"))
-    assert found.datum == "Its strength is written down as fair."
+    assert found.datum == "It is written down as fair."
 
 
 def test_where_nobody_wrote_its_strength_that_is_asked_first(made, only):
     found = only(made.yearly(PINE, made.tree(), made.year(PINE, "warm"), "black-pine-decandle"))
     assert found.act == "checked"
     assert found.lapses
-    assert found.datum == "Its strength is written down as nothing yet."
+    assert found.datum == "Nobody has written down how strong it is."
 
 
 # ------------------------------------------------------------------ after decandling
@@ -145,7 +145,7 @@ def test_repotting_waits_four_years_and_names_the_wedges(made, only):
                      opened={"N": "2023-03-20", "E": "2023-03-20"})
     found = only(made.yearly(PINE, tree, year, "black-pine-repot"))
     assert found.window == days("2027-03-05", "2027-03-20", "2027-04-14")
-    assert found.what == "opening wedges NE and SE"
+    assert found.what == "and open wedges NE and SE"
     three = made.tree(made.event("2024-03-20", "repotted", "same pot"))
     assert made.yearly(PINE, three, year, "black-pine-repot") == []
 

@@ -27,12 +27,13 @@ def by_part(proposals):
 # ------------------------------------------------------------------ where it grows strongest
 
 
-def test_it_grows_strongest_low_down_so_low_shoots_are_shortened_first(made):
+def test_it_grows_strongest_low_down_so_low_shoots_are_shortened_first(made, only):
     assert SATSUKI.strongest == "basitonic"
     assert SATSUKI.evergreen
     year = made.year(SATSUKI)
-    parts = by_part(made.yearly(SATSUKI, made.tree(strength="strong"), year, "satsuki-trim"))
-    low, rest = parts["low"], parts["all"]
+    tree = made.tree(strength="strong")
+    low = only(made.yearly(SATSUKI, tree, year, "satsuki-low-first"))
+    rest = only(made.yearly(SATSUKI, tree, year, "satsuki-trim"))
     assert low.act == rest.act == "trimmed"
     # End of flowering is 8, 18 June and 2 July here: 0, 5, 14 days and 10, 18, 28 days after.
     assert low.window == days("2027-06-08", "2027-06-23", "2027-07-16")
@@ -41,35 +42,35 @@ def test_it_grows_strongest_low_down_so_low_shoots_are_shortened_first(made):
     assert "the top is left to catch up" in low.because
 
 
-def test_a_top_that_grows_as_well_as_the_low_branches_is_not_waited_for(made):
+def test_a_top_that_grows_as_well_as_the_low_branches_is_not_waited_for(made, only):
     year = made.year(SATSUKI)
-    level = made.tree(zones={"low": 3, "top": 4})
-    assert "low" not in by_part(made.yearly(SATSUKI, level, year, "satsuki-trim"))
+    level = made.tree(zones={"low": 3, "top": 3})
+    assert made.yearly(SATSUKI, level, year, "satsuki-low-first") == []
     lagging = made.tree(zones={"low": 4, "top": 2})
-    low = by_part(made.yearly(SATSUKI, lagging, year, "satsuki-trim"))["low"]
+    low = only(made.yearly(SATSUKI, lagging, year, "satsuki-low-first"))
     assert low.datum == "Low branches grow 4 of 5, the top 2 of 5."
 
 
-def test_the_light_trim_goes_to_three_or_four_leaves_from_the_top_down(made):
-    year = made.year(SATSUKI)
-    trim = by_part(made.yearly(SATSUKI, made.tree(), year, "satsuki-trim"))["all"]
+def test_the_light_trim_goes_to_three_or_four_leaves_from_the_top_down(made, only):
+    trim = only(made.yearly(SATSUKI, made.tree(), made.year(SATSUKI), "satsuki-trim"))
     assert "From the top down" in trim.because
     assert "three or four leaves" in trim.because
     assert "the strongest comes out" in trim.because
     assert "bare tips go back to the first leaf" in trim.because
 
 
-def test_trunk_buds_are_rubbed_off_unless_a_branch_is_wanted(made):
-    year = made.year(SATSUKI)
-    found = made.yearly(SATSUKI, made.tree(), year, "satsuki-trim")
-    rub = next(p for p in found if p.act == "rubbed")
+def test_trunk_buds_are_rubbed_off_unless_a_branch_is_wanted(made, only):
+    rub = only(made.yearly(SATSUKI, made.tree(), made.year(SATSUKI), "satsuki-trunk-buds"))
+    assert rub.act == "rubbed"
     assert "unless a branch is wanted there" in rub.because
     assert rub.lapses
 
 
 def test_a_weak_tree_is_not_trimmed_but_looked_at(made, only):
-    look = only(made.yearly(SATSUKI, made.tree(strength="weak"), made.year(SATSUKI),
-                            "satsuki-trim"))
+    year, weak = made.year(SATSUKI), made.tree(strength="weak")
+    assert made.yearly(SATSUKI, weak, year, "satsuki-low-first") == []
+    assert made.yearly(SATSUKI, weak, year, "satsuki-trunk-buds") == []
+    look = only(made.yearly(SATSUKI, weak, year, "satsuki-trim"))
     assert look.act == "checked"
     assert look.lapses
     assert look.datum == "The tree is written down as weak."
@@ -77,7 +78,8 @@ def test_a_weak_tree_is_not_trimmed_but_looked_at(made, only):
 
 def test_a_tree_pruned_hard_this_spring_is_not_trimmed_again(made):
     tree = made.tree(made.event("2027-04-02", "pruned", "hard"))
-    assert made.yearly(SATSUKI, tree, made.year(SATSUKI), "satsuki-trim") == []
+    for rule in ("satsuki-low-first", "satsuki-trim"):
+        assert made.yearly(SATSUKI, tree, made.year(SATSUKI), rule) == []
 
 
 # ------------------------------------------------------------------ flowers
@@ -131,8 +133,14 @@ def test_hard_pruning_asks_for_the_buds_after_about_eight_weeks(made, only):
     assert found.window.best == date(2027, 8, 15)
     assert found.window.opens == date(2027, 8, 8)
     assert found.act == "checked"
-    assert found.what == "buds on the old wood: low left"
+    assert found.what == "buds on the old wood, low left"
     assert found.settled_by == ("checked buds",)
+
+
+def test_each_part_that_was_cut_hard_is_asked_for_by_itself(made):
+    done = made.event("2027-06-20", "pruned", "hard on low left, hard on low right, light on top")
+    found = made.after(SATSUKI, "satsuki-new-buds", made.tree(done), done, made.year(SATSUKI))
+    assert [p.part for p in found] == ["low left", "low right"]
 
 
 @pytest.mark.parametrize("text", ["light", "", "off 20 %", "weak"])
@@ -211,27 +219,38 @@ def test_a_tree_already_under_unheated_glass_needs_only_the_date_to_come_out(mad
     assert not out.lapses
 
 
-def test_a_tree_that_did_go_under_glass_must_come_out(made, only):
+@pytest.mark.parametrize("moved_on", ["2027-06-20", "2027-06-22"])
+def test_a_tree_that_did_go_under_glass_must_come_out_after_two_to_three_weeks(
+    made, only, moved_on
+):
     pruned = made.event("2027-06-20", "pruned", "hard")
-    moved = made.event("2027-06-22", "moved", "glass")
+    moved = made.event(moved_on, "moved", "glass")
     tree = made.tree(pruned, moved)
     glass = made.year(SATSUKI, cover="unheated glass")
-    out = only(made.after(SATSUKI, "satsuki-glass-latest", tree, moved, glass))
-    assert out.window == days("2027-07-13", "2027-07-13", "2027-07-20")
+    out = only(made.after(SATSUKI, "satsuki-glass-out", tree, moved, glass))
+    assert (out.window.opens - moved.day).days == 14
+    assert (out.window.closes - moved.day).days == 21
     assert not out.lapses
     outdoors = made.year(SATSUKI, cover="open")
-    assert made.after(SATSUKI, "satsuki-glass-latest", tree, moved, outdoors) == []
-    for_the_winter = made.event("2027-11-10", "moved", "glass")
-    later = made.tree(pruned, for_the_winter)
-    assert made.after(SATSUKI, "satsuki-glass-latest", later, for_the_winter, glass) == []
+    assert made.after(SATSUKI, "satsuki-glass-out", tree, moved, outdoors) == []
+
+
+def test_a_tree_that_goes_under_glass_for_the_winter_stays(made):
+    pruned = made.event("2027-06-20", "pruned", "hard")
+    moved = made.event("2027-11-10", "moved", "glass")
+    glass = made.year(SATSUKI, cover="unheated glass")
+    tree = made.tree(pruned, moved)
+    assert made.after(SATSUKI, "satsuki-glass-out", tree, moved, glass) == []
 
 
 def test_hard_pruning_and_root_work_of_one_day_ask_for_glass_once(made):
     pruned = made.event("2027-06-20", "pruned", "hard")
     repotted = made.event("2027-06-20", "repotted", "same pot, 5 cm off below")
-    tree, year = made.tree(pruned, repotted), made.year(SATSUKI)
-    assert len(made.after(SATSUKI, "satsuki-glass", tree, pruned, year)) == 2
-    assert made.after(SATSUKI, "satsuki-glass", tree, repotted, year) == []
+    year = made.year(SATSUKI)
+    for first, second in ((pruned, repotted), (repotted, pruned)):
+        tree = made.tree(first, second)
+        assert len(made.after(SATSUKI, "satsuki-glass", tree, first, year)) == 2
+        assert made.after(SATSUKI, "satsuki-glass", tree, second, year) == []
 
 
 def test_in_the_south_december_is_warm_and_june_is_cold(made):
@@ -275,9 +294,10 @@ def test_root_work_is_not_due_after_two_years_unless_water_stands(made, only):
     assert made.yearly(SATSUKI, quick, year, "satsuki-root-work") == []
 
 
-def test_work_done_inside_the_window_does_not_unmake_the_proposal(made, only):
+@pytest.mark.parametrize("day", ["2027-03-10", "2027-06-25"])
+def test_work_done_inside_the_window_does_not_unmake_the_proposal(made, only, day):
     tree = made.tree(made.event("2024-06-20", "repotted", "same pot"),
-                     made.event("2027-06-25", "repotted", "same pot"))
+                     made.event(day, "repotted", "same pot"))
     only(made.yearly(SATSUKI, tree, made.year(SATSUKI), "satsuki-root-work"))
 
 
@@ -290,7 +310,7 @@ def test_the_next_repotting_names_the_wedges_opened_least_recently(made, only):
     )
     found = only(made.yearly(SATSUKI, tree, made.year(SATSUKI), "satsuki-root-work"))
     # NE and SE were never opened; of the three of 2021 SW comes first round the ball.
-    assert found.what == "opening wedges NE, SE and SW"
+    assert found.what == "and open wedges NE, SE and SW"
     assert "up to the trunk" in found.because
 
 
@@ -301,7 +321,7 @@ def test_when_every_wedge_was_opened_the_oldest_come_again(made, only):
                 "W": "2022-06-20", "NW": "2022-06-20", "S": "2024-06-20", "SW": "2024-06-20"},
     )
     found = only(made.yearly(SATSUKI, tree, made.year(SATSUKI), "satsuki-root-work"))
-    assert found.what == "opening wedges N and NE"
+    assert found.what == "and open wedges N and NE"
 
 
 def test_a_weak_tree_is_not_repotted_by_the_calendar(made, only):
@@ -418,7 +438,7 @@ def test_two_ties_hold_a_medium_tree(made, only):
     ("drained", "90 s"),
     ("drained", "2 min"),
     ("noted", "the surface is hard and sheds water"),
-    ("noted", "a hard surface under the moss"),
+    ("noted", "Under the moss a hard surface, dry below."),
 ])
 def test_a_hard_surface_is_opened_with_a_wooden_stick(made, only, act, text):
     done = made.event("2027-07-10", act, text)

@@ -103,20 +103,24 @@ def test_new_leaves_are_looked_for_four_weeks_after_a_stripping(made, only):
     assert made.after(TRIDENT, "trident-new-leaves", made.tree(part), part, year) == []
 
 
-def test_large_cuts_are_sealed_and_cuts_in_rising_sap_are_watched(made):
+def test_large_cuts_are_sealed_the_same_day(made, only):
     year = made.year(TRIDENT)
-    in_sap = made.event("2027-02-20", "pruned", "hard on apex")
-    found = made.after(TRIDENT, "trident-seal", made.tree(in_sap), in_sap, year)
-    assert [p.act for p in found] == ["checked", "sealed"]
-    assert "bleeds" in found[0].because
-    assert found[1].what == "the large cuts: apex"
-    summer = made.event("2027-06-20", "pruned", "hard")
-    found = made.after(TRIDENT, "trident-seal", made.tree(summer), summer, year)
-    assert [p.act for p in found] == ["sealed"]
-    sealed = made.tree(summer, made.event("2027-06-20", "sealed", "with putty"))
-    assert made.after(TRIDENT, "trident-seal", sealed, summer, year) == []
-    light = made.event("2027-02-20", "pruned", "light")
+    done = made.event("2027-06-20", "pruned", "hard on apex")
+    found = only(made.after(TRIDENT, "trident-seal", made.tree(done), done, year))
+    assert (found.act, found.what) == ("sealed", "the large cuts, apex")
+    assert found.window.best == date(2027, 6, 20)
+    light = made.event("2027-06-20", "pruned", "light")
     assert made.after(TRIDENT, "trident-seal", made.tree(light), light, year) == []
+
+
+@pytest.mark.parametrize(("day", "watched"), [
+    # Between midwinter and the usual bud burst of 28 March.
+    ("2027-01-14", False), ("2027-02-20", True), ("2027-03-28", True), ("2027-03-29", False),
+])
+def test_cuts_in_rising_sap_are_watched(made, day, watched):
+    done = made.event(day, "pruned", "hard")
+    found = made.after(TRIDENT, "trident-bleeding", made.tree(done), done, made.year(TRIDENT))
+    assert [p.act for p in found] == (["checked"] if watched else [])
 
 
 def test_bare_twigs_are_pruned_after_leaf_fall_and_before_the_sap_rises(made, only):

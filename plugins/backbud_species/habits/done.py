@@ -13,13 +13,14 @@ from backbud.species import Event, Tree
 
 # A third of the growth off counts as hard; common practice, no source.
 HARD_SHARE = 1 / 3
+_HARD_WORDS = ("hard", "to old wood")
 
 
 def is_hard_pruning(done: Event) -> bool:
     """Whether it was a pruning into old wood, or one that took a third and more."""
     if done.act != "pruned":
         return False
-    return done.says("hard", "to old wood") or (share_of(done, "off") or 0.0) >= HARD_SHARE - 1e-9
+    return done.says(*_HARD_WORDS) or (share_of(done, "off") or 0.0) >= HARD_SHARE - 1e-9
 
 
 def is_root_work(done: Event) -> bool:
@@ -36,9 +37,18 @@ def is_hard_work(done: Event) -> bool:
     return is_root_work(done) or is_hard_pruning(done)
 
 
-def with_parts(words: str, done: Event) -> str:
-    """The words, and the parts of the tree the work named: `buds: low left`."""
-    return f"{words}: {', '.join(done.parts)}" if done.parts else words
+def parts_of(done: Event) -> tuple[str, ...]:
+    """The parts of the tree a work names, each once; an empty one where it names none.
+
+    Of a pruning that was hard on one part and light on another, only the hard ones.
+    """
+    hard = [d.part for d in done.details if d.part and any(w in d.words for w in _HARD_WORDS)]
+    return tuple(dict.fromkeys(hard or done.parts)) or ("",)
+
+
+def on_part(words: str, part: str) -> str:
+    """The words, and the part they are about: `buds on the old wood, low left`."""
+    return f"{words}, {part}" if part else words
 
 
 def share_of(done: Event, detail: str) -> float | None:

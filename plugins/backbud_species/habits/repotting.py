@@ -121,7 +121,9 @@ def _look(window: Window, because: str, datum: str) -> Proposal:
 def _wedge_words(tree: Tree, last: Event, before: date) -> str:
     named = last_before(tree, before, lambda event: bool(wedges_of(event)))
     wedges = wedges_least_recent(tree, len(wedges_of(named)) if named else _USUAL_WEDGES)
-    return f"opening wedges {listed(wedges)}" if wedges else ""
+    if not wedges:
+        return ""
+    return f"and open wedge{'s' if len(wedges) > 1 else ''} {listed(wedges)}"
 
 
 def _old_ties(tree: Tree) -> tuple[str, ...]:

@@ -62,7 +62,6 @@ def over_share(
             "until it grows.",
         ),
         settled_by=("checked strength", "checked roots", "vigour"),
-        part="root share",
         lapses=True,
     )
 

@@ -20,12 +20,12 @@ LABEL_DECIDES = (
 
 
 def feeding(
-    tree: Tree, window: Window, because: str, datum: str, what: str = "", part: str = ""
+    tree: Tree, window: Window, because: str, datum: str, what: str = ""
 ) -> Proposals:
     """Feed, unless the roots were worked on so lately that feeding has to wait."""
     if since(tree, window.best - REST_AFTER_ROOT_WORK, window.best, is_root_work):
         return
-    yield Proposal("fed", window, what=what, because=because, datum=datum, part=part)
+    yield Proposal("fed", window, what=what, because=because, datum=datum, lapses=True)
 
 
 def wiring(
@@ -34,7 +34,13 @@ def wiring(
     """The season for wiring, where nothing is wired yet and the tree is not weak."""
     if not tree.weak and not tree.on("wire"):
         yield Proposal(
-            "wired", window, because=because, datum=datum, cautions=cautions, lapses=True
+            "wired",
+            window,
+            what="what has to be set",
+            because=because,
+            datum=datum,
+            cautions=cautions,
+            lapses=True,
         )
 
 
@@ -47,7 +53,6 @@ def left_to_grow(window: Window, because: str) -> Proposal:
         because=because,
         datum="The tree is written down as weak.",
         settled_by=("vigour", "checked strength"),
-        part="strength",
         lapses=True,
     )
 
@@ -64,7 +69,6 @@ def pests(
         datum=datum,
         cautions=(*cautions, LABEL_DECIDES),
         settled_by=("checked pests", "treated"),
-        part="pests",
         lapses=True,
     )
 

@@ -1,0 +1,60 @@
+"""The rules of the code itself: types, style, the one way of imports, the wheel."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+import venv
+import zipfile
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parents[2]
+
+
+def run(*command: str, cwd: Path = ROOT) -> subprocess.CompletedProcess[str]:
+    return subprocess.run(command, cwd=cwd, capture_output=True, text=True, check=False)
+
+
+def test_types_are_strict() -> None:
+    done = run(sys.executable, "-m", "mypy")
+    assert done.returncode == 0, done.stdout
+
+
+def test_style_is_clean() -> None:
+    done = run(sys.executable, "-m", "ruff", "check", ".")
+    assert done.returncode == 0, done.stdout
+    done = run(sys.executable, "-m", "ruff", "format", "--check", ".")
+    assert done.returncode == 0, done.stdout
+
+
+def test_imports_run_one_way() -> None:
+    done = run(str(Path(sys.executable).with_name("lint-imports")))
+    assert done.returncode == 0, done.stdout
+    assert "0 broken" in done.stdout
+
+
+@pytest.mark.slow
+def test_the_wheel_installed_elsewhere_compiles_a_journal(tmp_path: Path) -> None:
+    built = run(sys.executable, "-m", "build", "--wheel", "--outdir", str(tmp_path / "dist"))
+    assert built.returncode == 0, built.stdout + built.stderr
+    (wheel,) = (tmp_path / "dist").glob("*.whl")
+    names = zipfile.ZipFile(wheel).namelist()
+    tops = {name.split("/")[0] for name in names}
+    assert {top for top in tops if not top.endswith(".dist-info")} == {
+        "backbud", "backbud_grammar", "backbud_species",
+    }
+    assert all(f"{top}/py.typed" in names for top in tops if not top.endswith(".dist-info"))
+
+    venv.create(tmp_path / "venv", with_pip=True)
+    python = next((tmp_path / "venv").glob("[bS]*/python*"))
+    installed = run(str(python), "-m", "pip", "install", "--quiet", str(wheel))
+    assert installed.returncode == 0, installed.stderr
+    backbud = str(python.with_name("backbud"))
+    begun = run(backbud, "begin", str(tmp_path / "journal"), cwd=tmp_path)
+    assert begun.returncode == 0, begun.stderr
+    made = run(backbud, "make", str(tmp_path / "journal"), cwd=tmp_path)
+    assert made.returncode == 0, made.stderr
+    assert (tmp_path / "journal/made/index.html").stat().st_size > 1000
+    assert b"BEGIN:VEVENT" in (tmp_path / "journal/made/calendars/all.ics").read_bytes()

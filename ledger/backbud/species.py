@@ -242,7 +242,7 @@ class Year(Struct, frozen=True):
         celsius = mean_of_days_c(means, day, days)
         return Temperature(
             celsius,
-            f"The {days} days from {day} average {celsius:.0f} °C here "
+            f"The {days} days from {day} average {celsius:.1f} °C here "
             "(from the place's monthly means).",
         )
 

@@ -128,6 +128,7 @@ class ChineseJuniper(Species):
             "other tips stay, for the tree lives from them.",
             datum=stage.because,
             settled_by=("trimmed", "pruned"),
+            lapses=True,
         )
 
     @when(91, rule="juniper-thin")
@@ -206,6 +207,7 @@ class ChineseJuniper(Species):
             "rots.",
             datum=f"It was last {made.act} {made.when.text}.",
             cautions=("Cover soil and live bark: it kills both.",),
+            lapses=True,
         )
 
     # ------------------------------------------------------------------ feed, health, winter

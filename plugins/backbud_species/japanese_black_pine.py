@@ -203,6 +203,7 @@ class JapaneseBlackPine(Species):
             because="Several buds come where a candle was cut; two side by side stay, middling "
             "ones at the top and strong ones low down.",
             datum=f"Nine weeks from {done.day} ({COMMON_PRACTICE}).",
+            lapses=True,
         )
 
     @after("decandled", rule="black-pine-feed-again")
@@ -257,6 +258,7 @@ class JapaneseBlackPine(Species):
             because="Old needles come out so that light reaches the inner buds; the top keeps "
             "about five pairs a shoot, the low branches about ten.",
             datum=stage.because,
+            lapses=True,
         )
 
     @when(91, rule="black-pine-shoots-autumn")

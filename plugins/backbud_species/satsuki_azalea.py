@@ -53,9 +53,11 @@ _TOO_LONG_UNDER_GLASS = (
 _FOUR_WEEKS = timedelta(weeks=4)
 
 
-def _zone_score(tree: Tree, names: tuple[str, ...]) -> int | None:
-    """How the first of these zones grows, 1 to 5; None where nobody looked."""
-    return next((zone.score for zone in tree.zones if zone.name in names), None)
+def _low_and_top(tree: Tree) -> tuple[int, int] | None:
+    """How the low branches and the top grow, 1 to 5; None where not both were looked at."""
+    low = next((zone.score for zone in tree.zones if zone.name in _LOW), None)
+    top = next((zone.score for zone in tree.zones if zone.name in _TOP), None)
+    return None if low is None or top is None else (low, top)
 
 
 class SatsukiAzalea(Species):
@@ -121,7 +123,7 @@ class SatsukiAzalea(Species):
             if tree.weak
             else "Without its flowers the tree has more strength and answers hard pruning better.",
             datum=stage.because,
-            lapses=not tree.weak,
+            lapses=True,
         )
 
     @when(69, rule="satsuki-deadhead")
@@ -138,6 +140,7 @@ class SatsukiAzalea(Species):
             "so that no strength goes into seed.",
             datum=stage.because,
             cautions=("Brown, slimy petals are petal blight: take them away from the bench.",),
+            lapses=True,
         )
 
     # ------------------------------------------------------------------ branches
@@ -145,9 +148,8 @@ class SatsukiAzalea(Species):
     @when(69, rule="satsuki-low-first")
     def low_shoots_first(self, tree: Tree, stage: Stage, year: Year) -> Proposals:
         """The strong low shoots held back, unless the top already grows as well."""
-        low, top = _zone_score(tree, _LOW), _zone_score(tree, _TOP)
-        seen = low is not None and top is not None
-        if not _bears_trimming(tree, stage) or (seen and low <= top):
+        scores = _low_and_top(tree)
+        if not _bears_trimming(tree, stage) or (scores and scores[0] <= scores[1]):
             return
         yield Proposal(
             "trimmed",
@@ -155,8 +157,11 @@ class SatsukiAzalea(Species):
             what="low shoots first",
             because="It grows strongest low down and slowest at the top, so low shoots are "
             "shortened first and the top is left to catch up.",
-            datum=f"Low branches grow {low} of 5, the top {top} of 5." if seen else stage.because,
+            datum=f"Low branches grow {scores[0]} of 5, the top {scores[1]} of 5."
+            if scores
+            else stage.because,
             settled_by=("trimmed", "pruned"),
+            lapses=True,
         )
 
     @when(69, rule="satsuki-trim")
@@ -178,6 +183,7 @@ class SatsukiAzalea(Species):
             "leaf.",
             datum=stage.because,
             settled_by=("trimmed", "pruned"),
+            lapses=True,
         )
 
     @when(69, rule="satsuki-trunk-buds")

@@ -148,6 +148,7 @@ class TridentMaple(Species):
             "hard, the top hardest.",
             datum=stage.because,
             settled_by=("trimmed", "pruned"),
+            lapses=True,
         )
 
     @each("summer", rule="trident-trim-late")

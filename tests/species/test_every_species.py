@@ -152,6 +152,16 @@ def test_a_weak_tree_is_never_worked_hard(made, kind):
 
 
 @pytest.mark.parametrize("kind", KINDS)
+def test_work_of_a_season_lapses_with_it(made, kind):
+    species = kind()
+    for strength in ("", "weak", "strong"):
+        tree = made.tree(made.event("2020-03-20", "repotted", "same pot"),
+                         made.event("2026-09-20", "carved", "jin on left 3"), strength=strength)
+        for proposal in made.yearly(species, tree, made.year(species, "warm")):
+            assert proposal.lapses, proposal
+
+
+@pytest.mark.parametrize("kind", KINDS)
 def test_facts_name_their_source(kind):
     facts = {name: value for name in dir(kind) if isinstance(value := getattr(kind, name), Fact)}
     for name in ("hardiness", "soil_ph", "usual_mix", "repot_years", "root_share", "toxicity",

@@ -119,7 +119,7 @@ def test_flower_buds_come_off_before_they_open_for_strength_and_hard_pruning(mad
     assert advice.lapses
     weak = only(made.yearly(SATSUKI, made.tree(strength="weak"), year, "satsuki-disbud"))
     assert weak.what == "all of it, before the flowers open"
-    assert not weak.lapses
+    assert "leave a weak tree its strength" in weak.because
 
 
 # ------------------------------------------------------------------ hard pruning and glass
@@ -314,6 +314,19 @@ def test_the_next_repotting_names_the_wedges_opened_least_recently(made, only):
     assert "up to the trunk" in found.because
 
 
+@pytest.mark.parametrize(("written", "opened", "next_ones"), [
+    ("wedges front right", {"front": "2024-06-20", "right": "2024-06-20"}, "N and NE"),
+    ("wedges N E, 2 cm off below",
+     {"N": "2024-06-20", "E": "2024-06-20", "underside": "2024-06-20"}, "NE and SE"),
+    ("wedges 12 3", {"12": "2024-06-20", "3": "2024-06-20"}, "1 and 2"),
+    ("wedges 1 2", {"1": "2024-06-20", "2": "2024-06-20", "3": "2021-06-20"}, "4 and 5"),
+])
+def test_wedges_are_named_by_side_by_compass_or_by_clock(made, only, written, opened, next_ones):
+    tree = made.tree(made.event("2024-06-20", "repotted", f"same pot, {written}"), opened=opened)
+    found = only(made.yearly(SATSUKI, tree, made.year(SATSUKI), "satsuki-root-work"))
+    assert found.what == f"and open wedges {next_ones}"
+
+
 def test_when_every_wedge_was_opened_the_oldest_come_again(made, only):
     tree = made.tree(
         made.event("2024-06-20", "repotted", "same pot, wedges S SW"),
@@ -493,6 +506,7 @@ def test_winter_protection_where_the_roots_may_freeze(made, only):
     # The cool place's lows average 1 °C: nights to -7 °C can come, and roots bear -5 °C.
     cold = only(made.yearly(SATSUKI, made.tree(), made.year(SATSUKI), "satsuki-winter"))
     assert cold.act == "protected"
+    assert cold.window == days("2027-11-01", "2027-11-15", "2028-02-11")
     assert "a night of -7 °C can come" in cold.datum
     assert "-5 °C (common practice, no source)" in cold.datum
     # 5 °C on average: nights to -3 °C.
@@ -502,7 +516,7 @@ def test_winter_protection_where_the_roots_may_freeze(made, only):
     assert made.yearly(SATSUKI, made.tree(), covered, "satsuki-winter") == []
     unknown = only(made.yearly(SATSUKI, made.tree(), made.year(SATSUKI, "unknown"),
                                "satsuki-winter"))
-    assert unknown.lapses
+    assert unknown.datum.startswith("Nothing is known of the weather here")
 
 
 def test_no_feed_within_six_weeks_of_root_work(made, only):

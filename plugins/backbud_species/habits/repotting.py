@@ -65,6 +65,7 @@ def repotting(
         because=because,
         datum=datum,
         cautions=(*cautions, *_old_ties(tree)),
+        lapses=True,
     )
 
 

@@ -5,14 +5,18 @@ A wedge that was opened is reckoned to half-way from the rim to the trunk: ours,
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+from datetime import date
 from typing import NamedTuple
 
 from backbud.species import Event, Fact, Proposal, Proposals, Tree, Year, days_after
 from backbud_species.habits.done import is_root_work, share_of
 from backbud_species.habits.warmth import summer
 
+# As seen from above with the front at the bottom; the clock has 6 at the front.
 COMPASS = ("N", "NE", "E", "SE", "S", "SW", "W", "NW")
-WEDGES_IN_A_BALL = 8
+CLOCK = tuple(str(hour) for hour in range(1, 13))
+_SIDES = {"BACK": "N", "RIGHT": "E", "FRONT": "S", "LEFT": "W"}
 
 # A sector from half the radius outwards is three quarters of the whole sector.
 PART_OF_A_WEDGE = 0.75
@@ -68,30 +72,34 @@ def over_share(
 
 def wedges_least_recent(tree: Tree, how_many: int) -> tuple[str, ...]:
     """The wedges whose turn it is: first those never opened, then those opened longest ago."""
-    opened = dict(tree.opened)
+    opened: dict[str, date] = {}
+    for written, day in tree.opened:
+        for name in _wedges((written,)):
+            opened[name] = max(day, opened.get(name, day))
     if not opened:
         return ()
-    names = _sectors(tree, tuple(opened))
+    names = _sectors(tree, opened)
     # The sort is stable: among equals the order round the ball stays.
-    turn = sorted(names, key=lambda name: opened[name].toordinal() if name in opened else 0)
+    turn = sorted(names, key=lambda name: opened.get(name, date.min))
     return tuple(sorted(turn[:how_many], key=names.index))
 
 
 def wedges_of(done: Event) -> tuple[str, ...]:
-    """The wedges a work names: `wedges N E S` gives N, E and S."""
-    return tuple(word for detail in done.all("wedges") for word in detail.words.split())
+    """The wedges a work names: `wedges N E front` gives N, E and S."""
+    return _wedges(word for detail in done.all("wedges") for word in detail.words.split())
 
 
-def _sectors(tree: Tree, opened: tuple[str, ...]) -> tuple[str, ...]:
-    """Every wedge of the ball, in the words the diary uses."""
-    if not set(opened) <= set(COMPASS):
-        return opened
-    return COMPASS[::2] if _wedges_in_ball(tree) == 4 else COMPASS
+def _wedges(words: Iterable[str]) -> tuple[str, ...]:
+    """The words that name a wedge, each in one way; others, as `underside`, are left out."""
+    names = (_SIDES.get(word.upper(), word.upper()) for word in words)
+    return tuple(name for name in names if name in COMPASS or name in CLOCK)
 
 
-def _wedges_in_ball(tree: Tree) -> int:
-    written = tree.facts.get("wedges", "")
-    return int(written) if written.isdigit() and int(written) else WEDGES_IN_A_BALL
+def _sectors(tree: Tree, named: Iterable[str]) -> tuple[str, ...]:
+    """Every wedge of the ball, by the clock or the compass as the diary names them."""
+    if any(name in CLOCK for name in named):
+        return CLOCK
+    return COMPASS[::2] if tree.facts.get("wedges") == "4" else COMPASS
 
 
 def _ball_cm(tree: Tree) -> tuple[float, ...]:
@@ -122,5 +130,6 @@ def _plan_left(tree: Tree, done: Event) -> float:
 
 
 def _wedges_left(tree: Tree, done: Event) -> float:
-    opened = len(wedges_of(done)) / _wedges_in_ball(tree)
+    wedges = wedges_of(done)
+    opened = len(wedges) / len(_sectors(tree, wedges))
     return max(0.0, 1 - PART_OF_A_WEDGE * opened)

@@ -10,7 +10,7 @@ from backbud_species.habits.figures import COLD_NIGHT_DROP
 from backbud_species.habits.warmth import UNKNOWN, under_cover
 
 # Cut roots take up no feed for about six weeks; common practice, no source.
-REST_AFTER_ROOT_WORK = timedelta(weeks=6)
+SIX_WEEKS = timedelta(weeks=6)
 _COVERED = ("cold frame", "tunnel", "unheated glass", "heated glass", "indoors")
 
 FROZEN_WOOD_SNAPS = "Frozen wood snaps: wire it thawed."
@@ -23,7 +23,7 @@ def feeding(
     tree: Tree, window: Window, because: str, datum: str, what: str = ""
 ) -> Proposals:
     """Feed, unless the roots were worked on so lately that feeding has to wait."""
-    if since(tree, window.best - REST_AFTER_ROOT_WORK, window.best, is_root_work):
+    if since(tree, window.best - SIX_WEEKS, window.best, is_root_work):
         return
     yield Proposal("fed", window, what=what, because=because, datum=datum, lapses=True)
 
@@ -91,12 +91,13 @@ def winter_protection(tree: Tree, year: Year, limit: Fact[float], because: str) 
             f"The coldest month's lows average {mean:g} °C, so a night of {night:g} °C can come "
             f"({COLD_NIGHT_DROP.name}, a setting of ours); {bears}."
         )
+    opens, best = year.on((11, 1)), year.on((11, 15))
     yield Proposal(
         "protected",
-        year.months((11, 1), (11, 15), (12, 10)),
+        Window(opens, best, year.on((12, 31)) + SIX_WEEKS),
         what="against winter frost",
         because=because,
         datum=datum,
         settled_by=("protected", "moved"),
-        lapses=not year.low_c,
+        lapses=True,
     )

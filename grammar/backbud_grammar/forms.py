@@ -4,12 +4,6 @@ from __future__ import annotations
 
 from msgspec import Struct
 
-from backbud_grammar.measures import UNITS
-
-# The sorts of measure a form may ask for, beyond the dimensions of the units.
-LOOSE_SORTS = ("size", "number", "fraction", "ratio", "npk", "money", "money rate", "rate", "list")
-SORTS = frozenset(unit.dimension for unit in UNITS) | frozenset(LOOSE_SORTS)
-
 # How each sort is asked for in a message.
 EXAMPLES = {
     "length": "a length such as 2 cm",
@@ -17,7 +11,7 @@ EXAMPLES = {
     "volume": "a volume such as 4.5 L",
     "mass": "a mass such as 250 g",
     "temperature": "a temperature such as 4 C",
-    "duration": "a time such as 20 min or 1 h 20",
+    "duration": "a time such as 20 min, 1 h 20 or 3 weeks",
     "share": "a share such as 30 %",
     "concentration": "a concentration such as 100 ppm",
     "hardness": "a hardness such as 8 dH",
@@ -37,6 +31,14 @@ EXAMPLES = {
 
 ANY_WORDS = ("…",)
 
+# What a form with a reader of its own takes, as the manual shows it (see `READERS` in details.py).
+SHOWN_OF_READER = {
+    "ingredient": "NAME",
+    "wedges": "N | NE | E | … | front | back | left | right | 1 … 12",
+    "zone": "[ZONE] 1 … 5 | weak | fair | strong",
+    "time": "14:30",
+}
+
 
 class Form(Struct, frozen=True, gc=False):
     """One detail an act takes, or one label of a card.
@@ -46,7 +48,11 @@ class Form(Struct, frozen=True, gc=False):
     `refers`: the kinds of thing it may refer to. `words`: words it may carry, or ANY_WORDS.
     `part`: a part of the tree may follow after `on`. `date`: it takes a date or a span.
     `negative`: a number below zero makes sense. `prose`: everything after the label is text.
-    `parts_by_volume`: the label itself is free, as an ingredient in a mix.
+    `free_label`: the label itself is free, as an ingredient in a mix. `list_of`: what the numbers
+    of a list measure.
+    `reader`: it is read in a way of its own. `limits`: the least and the greatest number that can
+    be meant. `whole`: it counts, so no decimals. `several`: it may stand more than once in an act,
+    as forms with a part or with free words always may. `not_with`: forms it contradicts.
     """
 
     name: str
@@ -61,14 +67,29 @@ class Form(Struct, frozen=True, gc=False):
     prose: bool = False
     free_label: bool = False
     about: str = ""
+    list_of: str = ""
+    reader: str = ""
+    limits: tuple[int, int] | None = None
+    whole: bool = False
+    several: bool = False
+    not_with: tuple[str, ...] = ()
+
+    @property
+    def free(self) -> bool:
+        """Whether any words may stand there, and nothing else is looked for."""
+        return self.words == ANY_WORDS and not self.refers
 
     def shown(self) -> str:
-        """The form as the manual and messages show it: `off below LENGTH`."""
+        """The form as the manual shows it: `off below LENGTH`."""
         takes = []
+        if self.reader:
+            takes.append(SHOWN_OF_READER[self.reader])
         if self.refers:
             takes.append(" or ".join(kind.upper() for kind in self.refers))
         if self.sorts:
             text = " or ".join(s.upper() for s in self.sorts)
+            if self.limits:
+                text += f" {self.limits[0]} … {self.limits[1]}"
             takes.append(text if self.bound else f"[{text}]")
         if self.date:
             takes.append("DATE")
@@ -81,13 +102,33 @@ class Form(Struct, frozen=True, gc=False):
         label = " | ".join(self.labels)
         return " ".join(filter(None, (label, *takes)))
 
+    def wanted(self) -> str:
+        """What belongs there, as a message says it: `a length such as 2 cm`."""
+        takes = [EXAMPLES[sort] for sort in self.sorts]
+        if len(takes) > 2:
+            takes = [f"a {', '.join(self.sorts[:-1])} or {self.sorts[-1]}"]
+        if self.limits and self.sorts[:1] == ("number",):
+            takes[0] = f"a number from {self.limits[0]} to {self.limits[1]}"
+        if self.refers:
+            takes.append(f"the handle of a {' or a '.join(self.refers)}")
+        if self.date:
+            takes.append("a date such as 2027-03-06")
+        if self.reader:
+            takes.append(SHOWN_OF_READER[self.reader].replace(" | ", ", "))
+        if self.words == ANY_WORDS or self.prose:
+            takes.append("words")
+        elif self.words and not (self.sorts or self.refers):
+            takes.append(", ".join(self.words))
+        return " or ".join(takes)
+
 
 class ActForm(Struct, frozen=True, gc=False):
     """An act: its past form, its bare form, what it may be done to, and its details.
 
     `group` is its heading in the manual. `on`: the kinds of subject. `prose`: everything is text.
     `shared`: measures are totals shared equally among the trees of the subject line.
-    `needs_detail`: alone on its line it says nothing. `names_act`: the first word of its details is another act (planned, skipped …).
+    `needs_detail`: alone on its line it says nothing. `names_act`: the first word of its details
+    is another act (planned, skipped …). `also`: other words for the same work.
     """
 
     word: str
@@ -101,6 +142,7 @@ class ActForm(Struct, frozen=True, gc=False):
     needs_detail: bool = False
     example: str = "repot"
     about: str = ""
+    also: tuple[str, ...] = ()
 
 
 class KindForm(Struct, frozen=True, gc=False):

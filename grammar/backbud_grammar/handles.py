@@ -33,13 +33,18 @@ def fold(handle: str) -> str:
 
 def flaw_of(handle: str) -> str:
     """Return what is wrong with a new handle, or "" when it is good."""
-    if handle.lower() in RESERVED_HANDLES:
+    if fold(handle) in RESERVED_HANDLES:
         return f"“{handle}” is a word of the language and cannot be a handle"
-    if not unicodedata.category(handle[0]).startswith("L"):
+    if not handle or not unicodedata.category(handle[0]).startswith("L"):
         return f"“{handle}” does not begin with a letter"
     if any(unicodedata.category(c) in ("Lu", "Lt") for c in handle):
         return f"“{handle}” has a capital letter"
     bad = [c for c in handle if c != "-" and unicodedata.category(c)[0] not in "LMN"]
     if bad:
-        return f"“{handle}” holds “{bad[0]}”; a handle is letters, digits and hyphens"
+        return f"“{handle}” holds “{_shown(bad[0])}”; a handle is letters, digits and hyphens"
     return ""
+
+
+def _shown(char: str) -> str:
+    """A character that can be seen, or its number."""
+    return char if char.isprintable() else f"U+{ord(char):04X}"

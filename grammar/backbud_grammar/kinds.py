@@ -21,8 +21,14 @@ def _text(label: str, about: str) -> Form:
     return Form(label, (label,), prose=True, about=about)
 
 
-def _measure(label: str, about: str, *sorts: str, negative: bool = False) -> Form:
-    return Form(label, (label,), sorts, bound=True, negative=negative, about=about)
+def _measure(label: str, about: str, *sorts: str, negative: bool = False, whole: bool = False,
+             limits: tuple[int, int] | None = None) -> Form:
+    return Form(label, (label,), sorts, bound=True, negative=negative, about=about, whole=whole,
+                limits=limits)
+
+
+def _list(label: str, about: str, of: str, *, negative: bool = False) -> Form:
+    return Form(label, (label,), ("list",), bound=True, negative=negative, about=about, list_of=of)
 
 
 def _ref(label: str, about: str, *kinds: str) -> Form:
@@ -55,8 +61,11 @@ KINDS: dict[str, KindForm] = {
                 _ref("mix", "the mix it stands in", "mix"),
                 _measure("trunk", "thickness above the root flare", "length"),
                 _measure("height", "above the soil", "length"),
+                _measure("spread", "across the crown", "length", "size"),
+                _measure("nebari", "root flare, across", "length"),
                 _measure("root ball", "length x width x depth", "size"),
-                _measure("wedges", "how many sectors the root ball is reckoned in", "number"),
+                _measure("wedges", "how many sectors the root ball is reckoned in", "number",
+                         whole=True, limits=(2, 24)),
                 _text("front", "how to know the front"),
                 _text("style", "upright, cascade, group …"),
                 _text("origin", "where it came from"),
@@ -78,13 +87,13 @@ KINDS: dict[str, KindForm] = {
                 _ref("within", "the place it is part of", "place"),
                 _text("town", "the nearest town"),
                 Form("latitude", ("latitude",), ("number", "angle"), True, words=("N", "S"),
-                     negative=True, about="degrees, north positive"),
+                     negative=True, limits=(-90, 90), about="degrees, north positive"),
                 Form("longitude", ("longitude",), ("number", "angle"), True, words=("E", "W"),
-                     negative=True, about="degrees, east positive"),
+                     negative=True, limits=(-180, 180), about="degrees, east positive"),
                 _measure("elevation", "above the sea", "length", negative=True),
-                _measure("low", "mean daily low of the twelve months", "list", negative=True),
-                _measure("high", "mean daily high of the twelve months", "list", negative=True),
-                _measure("rain", "mean rain of the twelve months", "list"),
+                _list("low", "mean daily low of the twelve months", "temperature", negative=True),
+                _list("high", "mean daily high of the twelve months", "temperature", negative=True),
+                _list("rain", "mean rain of the twelve months", "length"),
                 _text("weather", "a weather file in the journal's folder"),
                 _NOTE,
             ),
@@ -100,7 +109,7 @@ KINDS: dict[str, KindForm] = {
                 _measure("inside", "length x width x depth, or across x depth", "size"),
                 _measure("outside", "length x width x depth, or across x depth", "size"),
                 _measure("taper", "how much narrower the floor is", "length", "share"),
-                _measure("holes", "drainage holes", "number"),
+                _measure("holes", "drainage holes", "number", whole=True),
                 _measure("feet", "height of the feet", "length"),
                 _text("colour", "glaze or clay"),
                 _VALUE,
@@ -130,10 +139,10 @@ KINDS: dict[str, KindForm] = {
                 _SINCE,
                 _FORMERLY,
                 Form("settles", ("settles",), ("share",), True, about="how much it settles"),
-                _measure("pH", "acidity", "number"),
+                _measure("pH", "acidity", "number", limits=(0, 14)),
                 _NOTE,
                 Form("ingredient", (), ("number", "fraction", "share"), True, free_label=True,
-                     about="one line an ingredient with its parts by volume"),
+                     reader="ingredient", about="one line an ingredient with its parts by volume"),
             ),
             "a substrate mix",
         ),

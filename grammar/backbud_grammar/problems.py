@@ -83,11 +83,11 @@ def show(problem: Problem) -> str:
     head = f"{problem.file}:{problem.line}:{problem.column}: {problem.message} [{problem.code}]"
     out = [head]
     if problem.source.strip():
-        line, column = _cut(problem.source, problem.column)
+        line, column, length = _cut(problem.source, problem.column, max(problem.length, 1))
         margin = "    "
         # Tabs stay tabs under tabs, and wide letters take two cells, so that the mark lines up.
         lead = "".join(c if c == "\t" else " " * _cells(c) for c in line[: column - 1])
-        marked = line[column - 1 : column - 1 + max(problem.length, 1)]
+        marked = line[column - 1 : column - 1 + length]
         out.append(f"{margin}{line}")
         out.append(f"{margin}{lead}{'^' * max(sum(map(_cells, marked)), 1)}")
     if problem.hint:
@@ -95,15 +95,17 @@ def show(problem: Problem) -> str:
     return "\n".join(out)
 
 
-def _cut(line: str, column: int) -> tuple[str, int]:
-    printable = "".join(c if c == "\t" or c.isprintable() else "\N{REPLACEMENT CHARACTER}" for c in line)
-    if len(printable) <= SHOWN_WIDTH:
-        return printable, column
-    start = max(0, column - 1 - SHOWN_WIDTH // 2)
-    piece = printable[start : start + SHOWN_WIDTH]
-    lead = "…" if start else ""
-    tail = "…" if start + SHOWN_WIDTH < len(printable) else ""
-    return lead + piece + tail, column - start + len(lead)
+def _cut(line: str, column: int, length: int) -> tuple[str, int, int]:
+    """The line, the mark's column and length in it, cut around the mark where it is long."""
+    start, end, lead, tail = 0, len(line), "", ""
+    if len(line) > SHOWN_WIDTH:
+        start = max(0, min(column - 1 - SHOWN_WIDTH // 2, len(line) - SHOWN_WIDTH))
+        end = start + SHOWN_WIDTH
+        lead, tail = "…" if start else "", "…" if end < len(line) else ""
+    piece = "".join(c if c == "\t" or c.isprintable() else "\N{REPLACEMENT CHARACTER}"
+                    for c in line[start:end])
+    length = min(length, max(end - column + 1, 1))
+    return lead + piece + tail, column - start + len(lead), length
 
 
 def _cells(char: str) -> int:

@@ -33,12 +33,16 @@ class Act(Struct, frozen=True, array_like=True, gc=False):
 
     def place_of(self, offset: int) -> tuple[int, int]:
         """Return the line and column of a character of `text`."""
-        line, column, base = self.line, self.text_column, 0
-        for seam in self.seams:
-            if seam.offset > offset:
-                break
-            line, column, base = seam.line, seam.column, seam.offset
-        return line, column + offset - base
+        return _place(offset, self.line, self.text_column, self.seams)
+
+
+def _place(offset: int, line: int, column: int, seams: tuple[Seam, ...]) -> tuple[int, int]:
+    base = 0
+    for seam in seams:
+        if seam.offset > offset:
+            break
+        line, column, base = seam.line, seam.column, seam.offset
+    return line, column + offset - base
 
 
 class Block(Struct, frozen=True, array_like=True, gc=False):
@@ -50,11 +54,16 @@ class Block(Struct, frozen=True, array_like=True, gc=False):
 
 
 class CardLine(Struct, frozen=True, array_like=True, gc=False):
-    """A line of a card, label and value not yet parted."""
+    """A line of a card with its continuations joined, label and value not yet parted."""
 
     text: str
     line: int
     column: int
+    seams: tuple[Seam, ...] = ()
+
+    def place_of(self, offset: int) -> tuple[int, int]:
+        """Return the line and column of a character of `text`."""
+        return _place(offset, self.line, self.column, self.seams)
 
 
 class Page(Struct, frozen=True, array_like=True, gc=False, tag="page"):

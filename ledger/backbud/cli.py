@@ -17,6 +17,8 @@ if TYPE_CHECKING:
     from backbud.session import Session
 
 FINE, PROBLEMS, MISUSE = 0, 1, 2
+# More than a screenful helps nobody who only wanted to compile.
+SHOWN_BY_MAKE = 20
 
 
 class Misuse(Exception):
@@ -198,25 +200,25 @@ def _check(options: Namespace) -> int:
 
 def _make(options: Namespace) -> int:
     from backbud.make import make
+    from backbud.pages.words import number
     from backbud.publish.commit import PublishError
+    from backbud.publish.unchanged import make_arguments
+    from backbud_grammar.problems import show
 
     folder = _folder(options.folder)
     today, asked = _day(options)
     try:
-        made = make(folder, today, as_of=asked)
+        made = make(folder, today, as_of=asked,
+                    arguments=make_arguments(asked, options.json), json=options.json)
     except PublishError as error:
         raise Misuse(str(error)) from None
-    if options.json:
-        _print_json(made.as_json())
-    else:
-        from backbud_grammar.problems import show
-
-        for problem in made.problems[:20]:
+    if not options.json:
+        for problem in made.problems[:SHOWN_BY_MAKE]:
             print(show(problem), file=sys.stderr)
-        if len(made.problems) > 20:
-            print(f"… and {len(made.problems) - 20} more; backbud check shows all.",
-                  file=sys.stderr)
-        print(made.summary)
+        if len(made.problems) > SHOWN_BY_MAKE:
+            more = number(len(made.problems) - SHOWN_BY_MAKE, "more problem")
+            print(f"… and {more}; backbud check shows all.", file=sys.stderr)
+    print(made.summary)
     return PROBLEMS if made.problems else FINE
 
 

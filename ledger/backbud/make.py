@@ -12,7 +12,9 @@ from __future__ import annotations
 import os
 import sys
 import time
+from collections import Counter
 from datetime import date
+from json import dumps
 
 from msgspec import Struct
 
@@ -28,7 +30,15 @@ from backbud.pages.view import Nursery, SpeciesFact, SpeciesFacts
 from backbud.pages.words import number
 from backbud.plan.run import Plan
 from backbud.publish import MADE, MEMORY
-from backbud.publish.commit import finish, lock, memory_folder, publish, write_whole
+from backbud.publish.commit import (
+    Published,
+    PublishError,
+    finish,
+    lock,
+    memory_folder,
+    publish,
+    write_whole,
+)
 from backbud.publish.unchanged import fingerprint, remember
 from backbud.session import Session, open_session
 from backbud.species import Fact, Species
@@ -43,26 +53,21 @@ SILENT_SECONDS = 1.0
 class Made(Struct, frozen=True):
     """What a run of make did. `summary`: as it is printed, and again when nothing changed."""
 
-    folder: str
     written: int
     removed: int
     kept: int
-    trees: int
-    open_follow_ups: int
     problems: tuple[Problem, ...]
     summary: str
 
-    def as_json(self) -> dict[str, object]:
-        """For a program."""
-        return {
-            "folder": self.folder, "written": self.written, "removed": self.removed,
-            "unchanged": self.kept, "trees": self.trees, "due": self.open_follow_ups,
-            "problems": [problem.as_json() for problem in self.problems],
-        }
 
+def make(
+    folder: str, today: date, *, as_of: bool = False, arguments: str = "make", json: bool = False
+) -> Made:
+    """Compile the journal and publish it whole; PublishError where that cannot be done.
 
-def make(folder: str, today: date, *, as_of: bool = False, arguments: str = "make") -> Made:
-    """Compile the journal and publish it whole; PublishError where that cannot be done."""
+    `json`: the summary is JSON. `arguments`: how the run was asked for, so that the same question
+    can be answered from memory.
+    """
     with lock(folder):
         finish(folder)
         known = fingerprint(folder, today.isoformat(), arguments)
@@ -77,11 +82,13 @@ def make(folder: str, today: date, *, as_of: bool = False, arguments: str = "mak
         files |= feeds
         # First the numbers, then the feeds: a run that dies in between leaves out a number, where
         # it would else give one out twice.
-        write_whole(memory_folder(folder), REVISIONS, write_revisions(revisions))
+        try:
+            write_whole(memory_folder(folder), REVISIONS, write_revisions(revisions))
+        except OSError as error:
+            raise PublishError(f"{MEMORY} cannot be written: {error.strerror}") from error
         progress.tell("publishing")
         published = publish(folder, files)
-        made = _made(session, plan, folder, len(published.written), len(published.removed),
-                     published.kept)
+        made = _made(session, plan, folder, published, json)
         remember(folder, known, made.summary, 1 if made.problems else 0)
         progress.end()
     return made
@@ -142,24 +149,31 @@ def _bytes(path: str) -> bytes:
         return b""
 
 
-def _made(
-    session: Session, plan: Plan, folder: str, written: int, removed: int, kept: int
-) -> Made:
-    states = [f.state(session.today) for f in plan.all()]
-    overdue, now = states.count("overdue"), states.count("now")
-    coming = states.count("coming")
+def _made(session: Session, plan: Plan, folder: str, published: Published, json: bool) -> Made:
+    states = Counter(f.state(session.today) for f in plan.all())
     problems = session.problems()
     here = sum(1 for tree in plan.trees.values() if tree.here)
-    lines = [
-        f"{number(here, 'tree')} here: {overdue} works overdue, {now} now, {coming} coming.",
-        f"Pages: {os.path.join(folder, MADE, 'index.html')}",
-        f"Calendar: {os.path.join(folder, MADE, ALL_FEED)}",
-    ]
-    if problems:
-        lines.append(f"{number(len(problems), 'problem')} in the journal; backbud check shows them. "
-                     "Every other line was compiled.")
-    return Made(folder, written, removed, kept, here, overdue + now + coming, problems,
-                "\n".join(lines))
+    pages = os.path.join(folder, MADE, "index.html")
+    calendar = os.path.join(folder, MADE, ALL_FEED)
+    if json:
+        # Nothing of what this one run wrote: the same text answers when nothing changed.
+        summary = dumps({
+            "pages": pages, "calendar": calendar, "trees": here, "overdue": states["overdue"],
+            "now": states["now"], "coming": states["coming"],
+            "problems": [problem.as_json() for problem in problems],
+        }, ensure_ascii=False, indent=2)
+    else:
+        lines = [
+            f"{number(here, 'tree')} here: {states['overdue']} works overdue, "
+            f"{states['now']} now, {states['coming']} coming.",
+            f"Pages: {pages}",
+            f"Calendar: {calendar}",
+        ]
+        if problems:
+            lines.append(f"{number(len(problems), 'problem')} in the journal; backbud check shows "
+                         "them. Every other line was compiled.")
+        summary = "\n".join(lines)
+    return Made(len(published.written), len(published.removed), published.kept, problems, summary)
 
 
 class _Progress:

@@ -13,7 +13,10 @@ from backbud.plan.followups import FollowUp, State
 from backbud.species import Species
 
 HEADINGS: tuple[tuple[State, str], ...] = (
-    ("overdue", "Overdue"), ("now", "Now"), ("coming", "Coming"))
+    ("overdue", "Overdue"),
+    ("now", "Now"),
+    ("coming", "Coming"),
+)
 LAST_LINES = 12
 
 
@@ -43,9 +46,12 @@ def due_lines(
                 when = between(window.opens, window.closes, today.year)
             else:
                 when = f"until {day(window.closes, today.year)}"
-            yield (f"  {follow_up.tree:<{wide}}  {follow_up.title}  –  {when}"
-                   f"  ({minutes(follow_up.minutes)})")
-            for caution in follow_up.cautions:
+            yield (
+                f"  {follow_up.tree:<{wide}}  {follow_up.title}  –  {when}"
+                f"  ({minutes(follow_up.minutes)})"
+            )
+            # What comes later is looked at closely later.
+            for caution in follow_up.cautions if state != "coming" else ():
                 yield f"  {'':<{wide}}    ! {caution}"
         yield ""
     yield "Why: backbud why TREE/RULE/CAUSE (the ids: backbud due --json)"
@@ -57,8 +63,10 @@ def why_lines(follow_up: FollowUp, tree: Tree, today: date) -> Iterator[str]:
     yield _bold(f"{follow_up.title} – {tree.title}")
     yield f"  id      {follow_up.id}"
     yield f"  state   {follow_up.state(today)}"
-    yield (f"  when    {between(window.opens, window.closes, today.year)}, "
-           f"best {day(window.best, today.year)}")
+    yield (
+        f"  when    {between(window.opens, window.closes, today.year)}, "
+        f"best {day(window.best, today.year)}"
+    )
     if follow_up.moved_from is not None:
         was = follow_up.moved_from
         yield f"  was     {between(was.opens, was.closes, today.year)}"
@@ -74,7 +82,10 @@ def why_lines(follow_up: FollowUp, tree: Tree, today: date) -> Iterator[str]:
 
 
 def tree_lines(
-    tree: Tree, species: Species | None, follow_ups: Sequence[FollowUp], today: date,
+    tree: Tree,
+    species: Species | None,
+    follow_ups: Sequence[FollowUp],
+    today: date,
     names: Mapping[str, str],
 ) -> Iterator[str]:
     """A tree: what it is, what is on it, what is due, what was done last."""
@@ -107,8 +118,12 @@ def _facts(
     if not tree.here:
         since = f" since {full_day(tree.standing_since)}" if tree.standing_since else ""
         yield "standing", f"{tree.standing}{since}"
-    for label, handle in (("owner", tree.owner), ("place", tree.place), ("pot", tree.pot),
-                          ("mix", tree.mix)):
+    for label, handle in (
+        ("owner", tree.owner),
+        ("place", tree.place),
+        ("pot", tree.pot),
+        ("mix", tree.mix),
+    ):
         if handle:
             yield label, names.get(handle, handle)
     if tree.strength:
@@ -130,10 +145,14 @@ def _thing(thing: OnTree, today: date) -> str:
 
 
 def _done(entry: Entry) -> str:
-    event = entry.event
+    event, by, first = entry.event, entry.corrected_by, entry.as_written
     remark = f" – {event.remark}" if event.remark else ""
-    mark = f"  [corrected on {entry.corrected_by.day}]" if entry.corrected_by else ""
-    return f"{event.when.text}  {event.written}{remark}{mark}"
+    line = f"{event.when.text}  {event.written}{remark}"
+    if by is None or first is None:
+        return line
+    if entry.undone:
+        return f"{line}  [not done: corrected on {by.day}]"
+    return f"{line}  [corrected on {by.day}; first written: {first.text}]"
 
 
 def tree_json(tree: Tree) -> dict[str, object]:
@@ -144,24 +163,43 @@ def tree_json(tree: Tree) -> dict[str, object]:
         "kind": tree.kind,
         "cultivar": tree.cultivar,
         "standing": tree.standing,
+        "since": tree.since.isoformat() if tree.since else None,
         "owner": tree.owner,
         "place": tree.place,
         "pot": tree.pot,
         "mix": tree.mix,
         "strength": tree.strength,
+        "planted_out": tree.planted_out,
+        "quarantined": tree.quarantined,
+        "wanted": tree.wanted,
         "sizes": {label: str(measure) for label, measure in tree.sizes.items()},
         "vigour": {zone.name: zone.score for zone in tree.zones},
         "opened": {wedge: when.isoformat() for wedge, when in tree.opened},
         "on_it": [
-            {"sort": thing.sort, "what": thing.what, "part": thing.part, "count": thing.count,
-             "since": thing.since.isoformat(), "from_before": thing.from_before}
+            {
+                "sort": thing.sort,
+                "what": thing.what,
+                "part": thing.part,
+                "count": thing.count,
+                "thickness_mm": thing.thickness_mm,
+                "since": thing.since.isoformat(),
+                "from_before": thing.from_before,
+            }
             for thing in tree.on_tree
         ],
         "last": {act: event.when.text for act, event in tree.last.items()},
         "history": [
-            {"date": entry.event.when.text, "act": entry.event.act, "details": entry.event.text,
-             "remark": entry.event.remark, "at": str(entry.event.origin),
-             "corrected": entry.corrected_by is not None}
+            {
+                "date": entry.event.when.text,
+                "act": entry.event.act,
+                "details": entry.event.text,
+                "remark": entry.event.remark,
+                "at": str(entry.event.origin),
+                "corrected": entry.corrected_by is not None,
+                "corrected_at": str(entry.corrected_by.origin) if entry.corrected_by else None,
+                "first_written": entry.as_written.text if entry.as_written else None,
+                "done": not entry.undone,
+            }
             for entry in tree.history
         ],
     }

@@ -22,6 +22,7 @@ from __future__ import annotations
 import calendar
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import date, timedelta
+from functools import lru_cache
 from typing import Any, ClassVar, Generic, Literal, TypeVar
 
 from msgspec import Struct
@@ -62,6 +63,9 @@ __all__ = [
 INTERFACE = 1
 
 T = TypeVar("T")
+
+# Every tree of a place asks for the same few means.
+_mean_of_days_c = lru_cache(maxsize=4096)(mean_of_days_c)
 
 SeasonName = Literal["spring", "summer", "autumn", "winter", "year"]
 
@@ -112,6 +116,8 @@ class Proposal(Struct, frozen=True):
     `datum`: the figure that decided, in one sentence. `settled_by`: acts that settle it (the act
     itself when empty). `part`: tells apart equal acts of one tree and day. `lapses`: advice that
     ends with its window and is never overdue. `minutes`: 0 takes the usual time of the act.
+    `early_days`: how many days before its window the act already counts as done; None takes the
+    usual ones (four weeks; root work half a year; a check or a taking off, any day).
     """
 
     act: str
@@ -124,6 +130,7 @@ class Proposal(Struct, frozen=True):
     part: str = ""
     minutes: int = 0
     lapses: bool = False
+    early_days: int | None = None
 
 
 Proposals = Iterator[Proposal]
@@ -169,7 +176,8 @@ class Year(Struct, frozen=True):
 
     `name`: "2027", or "2026/27". `low_c`, `high_c`: monthly means, January first, or () where the
     place has none. `seen`: stages seen on this tree this year. `stage_months`: the species' own.
-    `cover`: what is over the place. `figures`: numbers from the settings.
+    `cover`: what is over the place. `figures`: numbers from the settings. `wire_weeks`: the
+    species' own `wire_check_weeks`.
     """
 
     name: str
@@ -183,6 +191,7 @@ class Year(Struct, frozen=True):
     seen: Mapping[int, date]
     stage_months: StageMonths
     figures: Mapping[str, float]
+    wire_weeks: tuple[int, int, int] = (4, 6, 8)
 
     def on(self, month_day: MonthDay) -> date:
         """The day of this growing year that a northern month and day means here."""
@@ -239,7 +248,7 @@ class Year(Struct, frozen=True):
         if not self.low_c or not self.high_c:
             return None
         means = tuple((low + high) / 2 for low, high in zip(self.low_c, self.high_c, strict=True))
-        celsius = mean_of_days_c(means, day, days)
+        celsius = _mean_of_days_c(means, day, days)
         return Temperature(
             celsius,
             f"The {days} days from {day} average {celsius:.1f} °C here "

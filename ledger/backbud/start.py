@@ -9,7 +9,7 @@ import os
 import sys
 import time
 
-from backbud.publish.unchanged import nothing_to_do
+from backbud.publish.unchanged import make_arguments, nothing_to_do
 
 SETTINGS = "backbud.toml"
 NOTHING_CHANGED = "Nothing changed."
@@ -58,8 +58,7 @@ def make_request(argv: list[str], here: str, today: str) -> tuple[str, str, str]
     journal = _journal_here(folders[0]) if folders else _journal_above(here)
     if journal is None:
         return None
-    arguments = f"make{' on' if days else ''}{' json' if is_json else ''}"
-    return journal, days[0] if days else today, arguments
+    return journal, days[0] if days else today, make_arguments(bool(days), is_json)
 
 
 def _journal_here(folder: str) -> str | None:

@@ -565,7 +565,7 @@ def prepare(journal: Path) -> None:
 def test_a_run_killed_before_any_step_leaves_old_or_new_and_never_a_mixture(
     tmp_path: Path, steps: int
 ) -> None:
-    outcomes = []
+    outcomes: list[str] = []
     for last in range(1, steps + 1):
         journal = tmp_path / str(last)
         journal.mkdir()

@@ -115,14 +115,14 @@ def write_feeds(
 
 
 def _shown(feeds: Sequence[Feed], today: date) -> list[FollowUp]:
-    """Every follow-up of the feeds once, without those that have lapsed."""
+    """Every follow-up of the feeds once, without those that lapsed or whose next one is there."""
     found: dict[str, FollowUp] = {}
     for feed in feeds:
         for follow_up in feed.follow_ups:
             known = found.setdefault(follow_up.id, follow_up)
             if known is not follow_up and known != follow_up:
                 raise ValueError(f"two different follow-ups have the id {follow_up.id}")
-    return [follow_up for follow_up in found.values() if follow_up.state(today) != "lapsed"]
+    return [f for f in found.values() if f.state(today) not in ("lapsed", "replaced")]
 
 
 def _feed(

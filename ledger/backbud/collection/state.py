@@ -10,21 +10,35 @@ from msgspec import Struct
 
 from backbud.journal.events import Event
 from backbud_grammar.measures import Measure
+from backbud_grammar.syntax import Detail
 
 Standing = Literal["not yet", "here", "sold", "lent", "returned", "died", "lost"]
 
 
 class Entry(Struct, frozen=True, gc=False):
-    """An event in one tree's history; `among` is how many trees share its totals.
+    """An event in one tree's history.
 
+    `among`: how many trees share what is a total in it, 1 where every measure is for each tree.
     `corrected_by`: the later line that changed it; the event is as corrected, and `as_written`
-    is what first stood there.
+    is what first stood there. `totals`: a measure counts for all trees together unless it says
+    `each`; else for each tree unless it says `together`.
     """
 
     event: Event
     among: int = 1
     corrected_by: Event | None = None
     as_written: Event | None = None
+    totals: bool = False
+
+    @property
+    def undone(self) -> bool:
+        """Whether a later line says that it never happened."""
+        return self.corrected_by is not None and self.event.has("not done")
+
+    def divided_by(self, detail: Detail) -> int:
+        """By how many a measure of this entry is divided to have this tree's part of it."""
+        together = detail.share == "together" or (self.totals and detail.share != "each")
+        return self.among if together else 1
 
 
 class OnTree(Struct, frozen=True, gc=False):
@@ -58,7 +72,8 @@ class Tree(Struct, frozen=True):
     `handle`: as its card has it now; `first_handle`: its oldest, from which ids are made.
     `kind`: the species as written, without the cultivar. `owner` "": the keeper's own.
     Sizes are measures as written. `last`: the last event of each act. `history`: oldest first.
-    `opened`: root wedges with the day each was last opened.
+    `opened`: root wedges, by the front it has now, with the day each was last opened.
+    `outside`: the place with no winter cover where it last stood, "" where there was none.
     """
 
     handle: str
@@ -84,6 +99,7 @@ class Tree(Struct, frozen=True):
     last: Mapping[str, Event]
     history: tuple[Entry, ...]
     since: date | None = None
+    outside: str = ""
 
     @property
     def here(self) -> bool:

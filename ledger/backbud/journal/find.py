@@ -3,7 +3,11 @@
 from __future__ import annotations
 
 import os
+from collections.abc import Mapping
+from contextlib import suppress
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from backbud.journal.settings import SETTINGS_FILE
 from backbud.publish import MADE
@@ -26,49 +30,87 @@ def find_journal(start: str) -> str | None:
         folder = parent
 
 
-def find_files(journal: str) -> tuple[list[str], list[str]]:
-    """Return the text files below the journal's folder, and the links that were not followed.
+class Found(Struct, frozen=True):
+    """What lies below a journal's folder: the text files, and what was passed over and why.
 
-    Both are relative names with `/`, sorted. Left out: folders whose names begin with a dot, the
-    output folder, what a `.gitignore` names. Git itself is never run.
+    Names are relative with `/`, sorted. `passed_over`: by name a sentence and a hint.
+    """
+
+    files: tuple[str, ...]
+    passed_over: Mapping[str, tuple[str, str]]
+
+
+def find_files(journal: str) -> Found:
+    """Return the text files below the journal's folder.
+
+    Left out without a word: folders whose names begin with a dot, the output folder, what a
+    `.gitignore` names. Git itself is never run. Links are passed over, with a word. OSError
+    where the journal's folder itself cannot be read.
     """
     found: list[str] = []
-    links: list[str] = []
-    _walk(journal, "", (), found, links)
-    return sorted(found), sorted(links)
+    passed_over: dict[str, tuple[str, str]] = {}
+    _walk(journal, "", (), found, passed_over)
+    return Found(tuple(sorted(found)), dict(sorted(passed_over.items())))
 
 
 def _walk(
-    journal: str, below: str, ignores: Ignores, found: list[str], links: list[str]
+    journal: str, below: str, ignores: Ignores, found: list[str],
+    passed_over: dict[str, tuple[str, str]],
 ) -> None:
     folder = os.path.join(journal, below) if below else journal
     try:
         entries = sorted(os.scandir(folder), key=lambda entry: entry.name)
-    except OSError:
+    except OSError as error:
+        if not below:
+            raise
+        passed_over[below] = (f"this folder cannot be read: {error.strerror}",
+                              "Its files are missing here. May you read it?")
         return
     if any(entry.name == ".gitignore" and entry.is_file(follow_symlinks=False)
            for entry in entries):
         ignores = (*ignores, (below, _read_ignore(os.path.join(folder, ".gitignore"))))
     for entry in entries:
         name = f"{below}/{entry.name}" if below else entry.name
+        is_text = entry.name.lower().endswith(".txt")
         is_folder = entry.is_dir(follow_symlinks=False)
         if entry.name.startswith(".") or (name == MADE and is_folder):
             continue
         if ignores and _ignored(name + ("/" if is_folder else ""), ignores):
             continue
-        if is_folder:
-            _walk(journal, name, ignores, found, links)
-        elif entry.is_symlink() and (entry.name.endswith(".txt") or entry.is_dir()):
-            links.append(name)
-        elif entry.name.endswith(".txt") and entry.is_file(follow_symlinks=False):
+        if not _is_unicode(entry.name):
+            if is_folder or is_text:
+                shown = name.encode(errors="surrogateescape").decode(errors="replace")
+                passed_over[shown] = ("the name of this file is not UTF-8",
+                                      "It was left out. Give it another name.")
+        elif is_folder:
+            _walk(journal, name, ignores, found, passed_over)
+        elif entry.is_symlink() and (is_text or entry.is_dir()):
+            passed_over[name] = ("this is a link and was not followed",
+                                 "Everything of a journal lies in its own folder.")
+        elif is_text and entry.is_file(follow_symlinks=False):
             found.append(name)
+
+
+def _is_unicode(name: str) -> bool:
+    """Whether a name has none of the stand-ins for bytes that are no text."""
+    return name.isascii() or not any("\ud800" <= char <= "\udfff" for char in name)
 
 
 def _read_ignore(path: str) -> GitIgnoreSpec:
     from pathspec import GitIgnoreSpec
 
-    with open(path, encoding="utf-8", errors="replace") as file:
-        return GitIgnoreSpec.from_lines(file.read().splitlines())
+    try:
+        with open(path, encoding="utf-8", errors="replace") as file:
+            lines = file.read().splitlines()
+    except OSError:
+        lines = []
+    good: list[str] = []
+    for line in lines:
+        # A pattern that git could not read either names nothing.
+        with suppress(ValueError):
+            GitIgnoreSpec.from_lines([line])
+            good.append(line)
+    return GitIgnoreSpec.from_lines(good)
 
 
 def _ignored(name: str, ignores: Ignores) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from backbud.journal.events import Origin
+from backbud_grammar.parse import LONGEST_LINE
 from backbud_grammar.problems import Flaw, Problem
 
 # A file that is no journal at all would drown what matters.
@@ -18,16 +19,22 @@ class Notes:
         self._texts = texts
         self._lines: dict[str, list[str]] = {}
         self._found: dict[tuple[str, int, int, str, str], Problem] = {}
+        self._counts: dict[str, int] = {}
 
     def add(self, file: str, line: int, flaw: Flaw) -> None:
         """Note a flaw of a section that begins on `line` (0 first)."""
         number = line + flaw.line + 1
         key = (file, number, flaw.column, flaw.code, flaw.message)
         if key not in self._found:
+            self._counts[file] = self._counts.get(file, 0) + 1
             self._found[key] = Problem(
                 flaw.code, flaw.severity, file, number, flaw.column, flaw.length, flaw.message,
                 flaw.hint, self._source(file, number),
             )
+
+    def flooded(self, file: str) -> bool:
+        """Whether more was found in a file than is shown; hints need no more be sought."""
+        return self._counts.get(file, 0) > 2 * MOST_PER_FILE
 
     def at(
         self, origin: Origin, code: str, message: str, hint: str, offset: int, length: int,
@@ -42,7 +49,7 @@ class Notes:
             text = self._texts.get(file, b"").decode(errors="replace")
             self._lines[file] = text.split("\n")
         lines = self._lines[file]
-        return lines[number - 1] if number <= len(lines) else ""
+        return lines[number - 1][: LONGEST_LINE] if number <= len(lines) else ""
 
     def problems(self) -> tuple[Problem, ...]:
         """Every problem, by file, line and column; a flood from one file is cut and counted."""

@@ -12,29 +12,41 @@ The steps, in order:
 from __future__ import annotations
 
 import os
-from collections.abc import Mapping
+import posixpath
+import re
+from collections.abc import Mapping, Sequence
 from datetime import date
 from hashlib import blake2b
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from backbud.journal import remember
 from backbud.journal.events import Event, Origin
 from backbud.journal.find import find_files
 from backbud.journal.notes import Notes
 from backbud.journal.settings import SETTINGS_FILE, Settings, read_settings
-from backbud.journal.things import PlacedCard, Things, check_reference, read_things
+from backbud.journal.things import (
+    PlacedCard,
+    Things,
+    check_reference,
+    read_things,
+    with_lines_at_edge,
+)
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.dates import WrittenDate, read_date, read_span
 from backbud_grammar.details import part_at_commas
-from backbud_grammar.forms import ActForm
+from backbud_grammar.forms import ANY_WORDS, ActForm, Form
+from backbud_grammar.kinds import KINDS
 from backbud_grammar.parse import (
+    ActReading,
     Details,
     Known,
+    read_act_line,
     read_section,
     sections,
 )
-from backbud_grammar.problems import Flaw, Misread, Problem, did_you_mean
+from backbud_grammar.problems import Flaw, Misread, Problem, did_you_mean, nearest
 from backbud_grammar.syntax import (
     Act,
     Block,
@@ -46,6 +58,9 @@ from backbud_grammar.syntax import (
     Subjects,
 )
 from backbud_grammar.version import language_mark
+
+# More than any hand writes; what is larger is some other file.
+LARGEST_FILE = 256 * 1024 * 1024
 
 
 class DatedBlock(Struct, frozen=True, gc=False):
@@ -108,21 +123,26 @@ def read_journal(
     `as_of`: lines dated after `today` are left out, as if not yet written; otherwise they are
     problems. OSError only where the folder itself cannot be read.
     """
-    names, links = find_files(folder)
+    found = find_files(folder)
     texts: dict[str, bytes] = {}
     notes = Notes(texts)
-    for name in [SETTINGS_FILE, *names]:
-        _load(folder, name, texts, notes)
-    for link in links:
-        notes.add(link, 0, Flaw("link", 0, 1, 1, "this is a link and was not followed",
-                                "Everything of a journal lies in its own folder."))
+    for name, (message, hint) in found.passed_over.items():
+        notes.add(name, 0, Flaw("passed-over", 0, 1, 1, message, hint))
+    loaded = {name: _load(folder, name) for name in (SETTINGS_FILE, *found.files)}
+    texts.update((name, text.data) for name, text in loaded.items())
     settings, flaws = read_settings(texts[SETTINGS_FILE].decode())
-    for flaw in flaws:
+    for flaw in (*loaded[SETTINGS_FILE].flaws, *flaws):
         notes.add(SETTINGS_FILE, 0, flaw)
     by_act = by_word(acts)
-    parted = _outlines(folder, [(name, texts[name]) for name in names if name in texts], by_act)
+    parted = _outlines(folder, {name: texts[name] for name in found.files}, by_act)
+    for name in found.files:
+        if name not in parted.weather_files:
+            for flaw in loaded[name].flaws:
+                notes.add(name, 0, flaw)
     southern = _southern(parted.cards, settings.home)
     details = Details(by_act, parted.memory.readings, parted.memory.subjects)
+    parted.cards = [with_lines_at_edge(placed, details, notes) if placed.card.blocks else placed
+                    for placed in parted.cards]
     things = read_things(parted.cards, southern, details, notes)
     _check_settings(settings, things, texts[SETTINGS_FILE].decode(), notes)
     pages, weather = _pages(parted, things, details, notes, southern, today, as_of)
@@ -133,49 +153,83 @@ def read_journal(
 # ------------------------------------------------------------------ load
 
 
-def _load(folder: str, name: str, texts: dict[str, bytes], notes: Notes) -> None:
-    """Read one file's bytes; what is no UTF-8 text is noted, and as much as can be is kept."""
+class _Loaded(Struct, frozen=True):
+    """A file's text as UTF-8 with `\\n` line ends, and what was wrong with its bytes."""
+
+    data: bytes
+    flaws: tuple[Flaw, ...] = ()
+
+
+def _load(folder: str, name: str) -> _Loaded:
+    """Read one file's bytes; what is no UTF-8 text is a flaw, and as much as can be is kept."""
     try:
         with open(os.path.join(folder, name), "rb") as file:
+            if os.fstat(file.fileno()).st_size > LARGEST_FILE:
+                return _left_out("large-file", "this file is too large for a journal",
+                                 "It was left out.")
             data = file.read()
     except OSError as error:
-        texts[name] = b""
-        notes.add(name, 0, Flaw("unreadable", 0, 1, 1, f"this file cannot be read: "
-                                f"{error.strerror}", ""))
-        return
-    if data.startswith((b"\xff\xfe", b"\xfe\xff")) or b"\0" in data:
-        texts[name] = b""
-        utf16 = data[:2] in (b"\xff\xfe", b"\xfe\xff")
-        notes.add(name, 0, Flaw(
-            "binary-file", 0, 1, 1,
-            "this file is UTF-16" if utf16 else "this is no text file",
-            "Save it as UTF-8." if utf16 else "It was left out. Only UTF-8 text ends in .txt."))
-        return
+        return _left_out("unreadable", f"this file cannot be read: {error.strerror}",
+                         "Its lines are missing here. May you read it?")
+    if data.startswith((b"\xff\xfe", b"\xfe\xff")):
+        return _left_out("binary-file", "this file is UTF-16", "Save it as UTF-8.")
     data = data.removeprefix(b"\xef\xbb\xbf")
     if b"\r" in data:
         data = data.replace(b"\r\n", b"\n").replace(b"\r", b"\n")
-    texts[name] = data
-    if not data.isascii():
+    if b"\0" not in data:
+        if data.isascii():
+            return _Loaded(data)
         try:
             data.decode()
         except UnicodeDecodeError:
-            texts[name] = _mended(name, data, notes)
+            return _mended(data)
+        return _Loaded(data)
+    # A power cut can leave noughts at the end of a file that is sound otherwise.
+    if _is_binary(data):
+        return _left_out("binary-file", "this is no text file",
+                         "It was left out. Only UTF-8 text ends in .txt.")
+    return _mended(data)
 
 
-def _mended(name: str, data: bytes, notes: Notes) -> bytes:
+def _left_out(code: str, message: str, hint: str) -> _Loaded:
+    return _Loaded(b"", (Flaw(code, 0, 1, 1, message, hint),))
+
+
+def _is_binary(data: bytes) -> bool:
+    """Whether noughts are scattered all over, or stand among other bytes that are no text."""
+    text = data.rstrip(b"\0\n")
+    if 20 * text.count(b"\0") > len(text):
+        return True
+    try:
+        text.decode()
+    except UnicodeDecodeError:
+        return b"\0" in text
+    return False
+
+
+def _mended(data: bytes) -> _Loaded:
+    """Put a sign in the place of what is no text, so that every other line is read."""
     lines = data.split(b"\n")
+    flaws: list[Flaw] = []
     for number, line in enumerate(lines):
+        if b"\0" in line:
+            column = len(line[: line.index(b"\0")].decode(errors="replace")) + 1
+            flaws.append(Flaw("no-text", number, column, 1, "this is no letter but a nought byte",
+                              "Take it out; what stands around it was read."))
+            # A line of nothing else says nothing.
+            line = line.replace(b"\0", "\N{REPLACEMENT CHARACTER}".encode()) if (
+                line.strip(b"\0")) else b""
+            lines[number] = line
         try:
             line.decode()
         except UnicodeDecodeError as error:
             column = len(line[: error.start].decode()) + 1
-            notes.add(name, number, Flaw(
-                "not-utf-8", 0, column, 1, "this letter is not UTF-8",
+            flaws.append(Flaw(
+                "not-utf-8", number, column, 1, "this letter is not UTF-8",
                 "Save the file as UTF-8; the letter was read as \N{REPLACEMENT CHARACTER}."))
             lines[number] = line.decode(errors="replace").encode()
-    mended = b"\n".join(lines)
     # The lines that problems show are the mended ones.
-    return mended
+    return _Loaded(b"\n".join(lines), tuple(flaws))
 
 
 # ------------------------------------------------------------------ part and outline
@@ -188,30 +242,54 @@ class _Parted(Struct):
     memory: remember.Memory
     used: dict[bytes, Section]
     fresh: bool
+    weather_files: frozenset[str] = frozenset()
 
 
-def _outlines(
-    folder: str, files: list[tuple[str, bytes]], acts: Mapping[str, ActForm]
-) -> _Parted:
-    known = Known.of(acts)
+_WEATHER = re.compile(rb"^[ \t]+weather[ \t]+([^\n]+)", re.MULTILINE | re.IGNORECASE)
+
+
+def _outlines(folder: str, files: Mapping[str, bytes], acts: Mapping[str, ActForm]) -> _Parted:
+    """Outline every file but those that a place's card names as weather."""
     memory = remember.recall(folder, _mark(acts))
     parted = _Parted([], [], [], memory, {}, False)
-    recalled = memory.sections
-    for name, data in files:
-        for line, text in sections(data):
-            digest = blake2b(text, digest_size=16).digest()
-            section = recalled.get(digest)
-            if section is None:
-                section = recalled[digest] = read_section(text, known)
-                parted.fresh = True
-            parted.used[digest] = section
-            if isinstance(section, Page):
-                parted.pages.append((name, line, section))
-            elif isinstance(section, Card):
-                parted.cards.append(PlacedCard(section, name, line))
-            elif section.blocks or section.flaws:
-                parted.strays.append((name, line, section))
+    known = Known.of(acts)
+    perhaps = {
+        name for data in files.values() if b"weather" in data
+        for found in _WEATHER.finditer(data) if (name := _file_name(found[1].decode())) in files
+    }
+    for name, data in files.items():
+        if name not in perhaps:
+            _outline(name, data, known, parted)
+    if perhaps:
+        parted.weather_files = frozenset(
+            name for placed in parted.cards if placed.card.kind == "place"
+            for line in placed.card.lines if line.text.casefold().startswith("weather")
+            if (name := _file_name(line.text.partition(" ")[2])) in perhaps
+        )
+        for name in sorted(perhaps - parted.weather_files):
+            _outline(name, files[name], known, parted)
     return parted
+
+
+def _file_name(written: str) -> str:
+    return posixpath.normpath(written.strip().replace("\\", "/"))
+
+
+def _outline(name: str, data: bytes, known: Known, parted: _Parted) -> None:
+    recalled = parted.memory.sections
+    for line, text in sections(data):
+        digest = blake2b(text, digest_size=16).digest()
+        section = recalled.get(digest)
+        if section is None:
+            section = recalled[digest] = read_section(text, known)
+            parted.fresh = True
+        parted.used[digest] = section
+        if isinstance(section, Page):
+            parted.pages.append((name, line, section))
+        elif isinstance(section, Card):
+            parted.cards.append(PlacedCard(section, name, line))
+        elif section.blocks or section.flaws:
+            parted.strays.append((name, line, section))
 
 
 def _mark(acts: Mapping[str, ActForm]) -> str:
@@ -264,31 +342,44 @@ def _pages(
     pages: list[DatedPage] = []
     weather: list[DayWeather] = []
     for file, line, page in parted.pages:
-        for flaw in page.flaws:
-            notes.add(file, line, flaw)
         try:
             when = read_date(page.date, southern)
         except Misread as error:
             notes.add(file, line, Flaw(error.code, 0, 1, len(page.date), error.message,
                                        error.hint))
-            continue
+            # Without a day nothing of it can be replayed, but its other problems are told too.
+            when = NO_DAY
         if when.first > today:
-            if not as_of:
-                _note_future(when, file, line, today, notes)
-            continue
-        if page.weather:
-            weather += reader.weather(page, when, file, line)
-        pages.append(DatedPage(when, file, line + 1, reader.blocks(page.blocks, when, file, line)))
+            if as_of:
+                continue
+            _note_future(when, file, line, today, notes)
+        elif when.exact and when.last < OLDEST_DAY and when is not NO_DAY:
+            notes.add(file, line, Flaw("old-date", 0, 1, len(when.text), f"{when.text} is long ago",
+                                       "Is the year right?", "warning"))
+        for flaw in page.flaws:
+            notes.add(file, line, flaw)
+        said = reader.weather(page, when, file, line) if page.weather else []
+        blocks = reader.blocks(page.blocks, when, file, line)
+        if when is not NO_DAY and when.first <= today:
+            weather += said
+            pages.append(DatedPage(when, file, line + 1, blocks))
     for placed in parted.cards:
         for flaw in placed.card.flaws:
             notes.add(placed.file, placed.line, flaw)
-        reader.misplaced(placed.card.blocks, placed.file, placed.line)
+        reader.misplaced(placed.card.blocks, placed.file, placed.line, after_card=True)
     for file, line, stray in parted.strays:
         for flaw in stray.flaws:
             notes.add(file, line, flaw)
         reader.misplaced(stray.blocks, file, line)
     pages.sort(key=lambda page: (page.when.first, page.file, page.line))
     return tuple(pages), tuple(weather)
+
+
+NOBODY = Subjects(())
+# A page whose date cannot be read.
+NO_DAY = WrittenDate("", date.min, date.min, True, False, False)
+# Trees are older than any diary of them; what is known of their youth has a rough date.
+OLDEST_DAY = date(1800, 1, 1)
 
 
 def _note_future(when: WrittenDate, file: str, line: int, today: date, notes: Notes) -> None:
@@ -304,23 +395,53 @@ class _EventReader:
 
     def __init__(self, things: Things, details: Details, notes: Notes) -> None:
         self.things, self.details, self.notes = things, details, notes
-        self._sound: set[tuple[str, str]] = set()
+        # Acts without any flaw, by word and text.
+        self._sound: dict[tuple[str, str], ActReading] = {}
+        # Subject lines that are no acts.
+        self._plain: set[str] = {""}
 
     def blocks(
         self, blocks: tuple[Block, ...], when: WrittenDate, file: str, line: int
     ) -> tuple[DatedBlock, ...]:
         out: list[DatedBlock] = []
         for block in blocks:
+            text = block.subjects
+            if text not in self._plain:
+                slipped = self._act_at_edge(block, file, line)
+                if slipped is not None:
+                    # It, and what stands below it, belong to the subject line above.
+                    above = out.pop() if out else DatedBlock(NOBODY, "", 0, ())
+                    more = self._events((slipped, *block.acts), when, above.text, file, line)
+                    if above.line:
+                        out.append(replace(above, events=(*above.events, *more)))
+                    continue
             subjects = self._subject_line(block, file, line)
-            if subjects is None:
-                continue
-            events: list[Event] = []
-            for act in block.acts:
-                event = self._event(act, when, block.subjects, file, line)
-                if event is not None:
-                    events.append(event)
-            out.append(DatedBlock(subjects, block.subjects, line + block.line + 1, tuple(events)))
+            events = self._events(block.acts, when, text, file, line)
+            if subjects is not None:
+                out.append(DatedBlock(subjects, text, line + block.line + 1, events))
         return tuple(out)
+
+    def _events(
+        self, acts: tuple[Act, ...], when: WrittenDate, subjects: str, file: str, line: int
+    ) -> tuple[Event, ...]:
+        events: list[Event] = []
+        for act in acts:
+            event = self._event(act, when, subjects, file, line)
+            if event is not None:
+                events.append(event)
+        return tuple(events)
+
+    def _act_at_edge(self, block: Block, file: str, line: int) -> Act | None:
+        """The act that a subject line is in truth, or None."""
+        first = block.subjects.split(None, 1)[0]
+        if first.casefold() not in self.details.acts or self.things.find(first) is not None:
+            self._plain.add(block.subjects)
+            return None
+        self.notes.add(file, line, Flaw(
+            "act-at-edge", block.line, 1, len(first),
+            f"“{first}” is an act, but stands at the left edge",
+            "Put two spaces in front of an act."))
+        return read_act_line(block.subjects, block.line, Known.of(self.details.acts))
 
     def _subject_line(self, block: Block, file: str, line: int) -> Subjects | None:
         if not block.subjects:
@@ -331,15 +452,8 @@ class _EventReader:
                     "Write the tree's handle on a line of its own, at the left edge."))
             return None
         read = self.details.subjects(block.subjects)
-        first = block.subjects.split(None, 1)[0]
-        if first in self.details.acts and self.things.find(first) is None:
-            self.notes.add(file, line, Flaw(
-                "act-at-edge", block.line, 1, len(first), f"“{first}” is an act, but stands at "
-                "the left edge", "Put two spaces in front of an act."))
-            return None
         if isinstance(read, Flaw):
-            self.notes.add(file, line, Flaw(read.code, block.line, read.column, read.length,
-                                            read.message, read.hint))
+            self.notes.add(file, line, self._explained(read, block))
             return None
         if not block.acts:
             self.notes.add(file, line, Flaw(
@@ -347,26 +461,54 @@ class _EventReader:
                 "Acts stand below the subject line, indented.", "warning"))
         return read
 
+    def _explained(self, flaw: Flaw, block: Block) -> Flaw:
+        """A subject line's flaw in its place; an act or a card on that line is said to be one."""
+        message, hint = flaw.message, flaw.hint
+        first, *more = block.subjects.split()
+        wrong = block.subjects[flaw.column - 1 :].split()
+        if wrong and wrong[0].casefold() in self.details.acts:
+            message = f"the act “{wrong[0]}” stands on the subject line"
+            hint = "Acts stand on lines of their own below, indented."
+        elif more and "," not in block.subjects:
+            kind = nearest(first, KINDS) if first.casefold() not in KINDS else first.casefold()
+            if kind and self.things.find(first) is None:
+                message = f"this is neither a card nor a subject line: “{block.subjects}”"
+                hint = f"A card begins with its kind and one handle: {kind} {'-'.join(more)}"
+        return Flaw(flaw.code, block.line, flaw.column, flaw.length, message, hint)
+
     def _event(
         self, act: Act, when: WrittenDate, subjects: str, file: str, line: int
     ) -> Event | None:
         form = self.details.acts.get(act.word) or self.details.acts.get(act.word.casefold())
         if form is None:
-            self.notes.add(file, line, Flaw(
-                "unknown-act", act.line, act.column, len(act.word),
-                f"“{act.word}” is no act known here",
-                did_you_mean(act.word, self.details.acts,
-                             "The manual lists every act; free words go after noted.")))
+            self.notes.add(file, line, self._unknown_act(act, file))
             return None
-        reading = self.details.of(form, act.text)
-        if reading.flaws:
+        key = (form.word, act.text)
+        reading = self._sound.get(key)
+        if reading is None:
+            reading = self.details.of(form, act.text)
             for flaw in reading.flaws:
                 self._note(act, file, line, flaw)
-        key = (form.word, act.text)
-        if key not in self._sound:
-            self._check(form, act, reading.details, reading.starts, file, line)
+                if form.names_act and flaw.code in WITHOUT_AN_ACT:
+                    return None
+            if self._check(form, act, reading, file, line) and not reading.flaws:
+                self._sound[key] = reading
         return Event(form.word, when, reading.details, act.text, act.remark, reading.named,
                      subjects, file, line + act.line + 1, act.column)
+
+    def _unknown_act(self, act: Act, file: str) -> Flaw:
+        word, code, message = act.word, "unknown-act", f"“{act.word}” is no act known here"
+        hint = "The manual lists every act; free words go after noted."
+        thing = self.things.find(word.rstrip(",:"))
+        if word[:4].isdecimal() and "-" in word:
+            code, message = "indented-date", "a date stands at the left edge"
+            hint = "Take the spaces in front of it out; what is below belongs to it."
+        elif thing is not None:
+            code, message = "indented-subject", f"“{word}” is a {thing.kind}, but stands indented"
+            hint = "A subject line stands at the left edge."
+        elif not self.notes.flooded(file):
+            hint = did_you_mean(word, self.details.acts, hint)
+        return Flaw(code, act.line, act.column, len(word), message, hint)
 
     def _note(self, act: Act, file: str, line: int, flaw: Flaw) -> None:
         if flaw.length == 0:
@@ -377,87 +519,119 @@ class _EventReader:
         self.notes.add(file, line, Flaw(flaw.code, at, column, length, flaw.message, flaw.hint,
                                         flaw.severity))
 
-    def _check(self, form: ActForm, act: Act, details: tuple[Detail, ...],
-               starts: tuple[int, ...], file: str, line: int) -> None:
-        """Check every reference and date once; what is sound is not looked at again."""
+    def _check(
+        self, form: ActForm, act: Act, reading: ActReading, file: str, line: int
+    ) -> bool:
+        """Check every reference and date; whether they are sound, so that one check is enough."""
         sound = True
-        forms = {f.name: f for f in form.forms}
-        named = self.details.of(form, act.text).named
-        if named:
-            forms = {f.name: f for f in self.details.acts[named].forms} | forms
-        for detail, start in zip(details, starts, strict=True):
-            flaw = self._flaw_of_reference(detail, forms[detail.name].refers) if (
-                detail.handle
-            ) else _flaw_of_date(detail) if detail.date else None
+        forms = list(form.forms)
+        if reading.named:
+            forms += self.details.acts[reading.named].forms
+        for detail, start in zip(reading.details, reading.starts, strict=True):
+            if detail.handle:
+                kinds = tuple(dict.fromkeys(
+                    kind for f in forms if f.name == detail.name for kind in f.refers))
+                said, flaw = detail.handle, self._flaw_of_reference(detail.handle, kinds, forms)
+            elif detail.date:
+                said, flaw = detail.date, _flaw_of_date(detail.date)
+            else:
+                continue
             if flaw is not None:
                 sound = False
-                self._note(act, file, line, Flaw(
-                    flaw.code, 0, start + detail.offset + flaw.column, flaw.length, flaw.message,
-                    flaw.hint))
-        if sound:
-            self._sound.add((form.word, act.text))
+                at = max(act.text.find(said, start + detail.offset), 0)
+                self._note(act, file, line, Flaw(flaw.code, 0, at + flaw.column,
+                                                 flaw.length or len(said), flaw.message,
+                                                 flaw.hint))
+        return sound
 
-    def _flaw_of_reference(self, detail: Detail, kinds: tuple[str, ...]) -> Flaw | None:
-        found = self.things.find(detail.handle)
+    def _flaw_of_reference(
+        self, handle: str, kinds: tuple[str, ...], forms: Sequence[Form] = ()
+    ) -> Flaw | None:
+        """What is wrong with a handle; the nearest one or the nearest detail is the hint."""
+        found = self.things.find(handle)
         if found is None:
-            return Flaw("unknown-handle", 0, 0, detail.length,
-                        f"no {' or '.join(kinds)} is called “{detail.handle}”",
-                        self.things.nearest(detail.handle, *kinds))
+            hint = self.things.nearest(handle, *kinds)
+            said = [word for form in forms if form.words != ANY_WORDS
+                    for word in (*form.labels, *form.words)]
+            if not hint.startswith("Did you mean"):
+                hint = did_you_mean(handle, said, hint)
+            return Flaw("unknown-handle", 0, 0, len(handle),
+                        f"no {' or '.join(kinds)} is called “{handle}”", hint)
         if found.kind not in kinds:
-            return Flaw("wrong-kind", 0, 0, detail.length,
-                        f"“{detail.handle}” is a {found.kind}, not a {' or a '.join(kinds)}",
+            return Flaw("wrong-kind", 0, 0, len(handle),
+                        f"“{handle}” is a {found.kind}, not a {' or a '.join(kinds)}",
                         f"Its card stands in {found.origin}.")
         return None
 
     def weather(self, page: Page, when: WrittenDate, file: str, line: int) -> list[DayWeather]:
         """The weather on a page's first line."""
-        out: list[DayWeather] = []
-        pieces = []
+        found: dict[str, Detail] = {}
         place = ""
+
+        def note(flaw: Flaw, at: int, hint: str = "") -> None:
+            self.notes.add(file, line, Flaw(
+                flaw.code, 0, page.weather_column + at, flaw.length, flaw.message,
+                hint or flaw.hint))
+
         for start, piece in part_at_commas(page.weather):
             read = self.details.weather(piece)
             if read.flaw:
-                self.notes.add(file, line, Flaw(
-                    read.flaw.code, 0, page.weather_column + start + read.flaw.column,
-                    read.flaw.length, read.flaw.message, read.flaw.hint))
+                note(read.flaw, start + read.flaw.column,
+                     "Handles stand on a line of their own below the date."
+                     if self.things.find(piece) is not None else "")
             for detail in read.details:
-                if detail.name == "at":
-                    flaw = self._flaw_of_reference(detail, ("place",))
+                at = start + detail.offset
+                if detail.name in found:
+                    note(Flaw("said-twice", 0, 0, detail.length, f"“{detail.name}” stands here "
+                              "twice, and the first counts", "Take one out."), at)
+                elif detail.name == "at":
+                    flaw = self._flaw_of_reference(detail.handle, ("place",))
                     if flaw:
-                        self.notes.add(file, line, Flaw(
-                            flaw.code, 0, page.weather_column + start + detail.offset,
-                            flaw.length, flaw.message, flaw.hint))
+                        note(flaw, piece.index(detail.handle) + start)
                     else:
-                        found = self.things.find(detail.handle)
-                        place = found.handle if found else ""
+                        thing = self.things.find(detail.handle)
+                        place = thing.handle if thing else ""
                 else:
-                    pieces.append(detail)
+                    found[detail.name] = detail
+        low, high = (found[name].measure if name in found else None for name in ("low", "high"))
+        if low and high and low.within("C") > high.within("C"):
+            note(Flaw("contradiction", 0, 0, len(page.weather), "the low is above the high",
+                      "Are the two swapped?"), 0)
         origin = Origin(file, line + 1, page.weather_column)
         if not when.exact:
             self.notes.add(file, line, Flaw(
                 "rough-weather", 0, page.weather_column, len(page.weather),
                 "weather needs an exact day", "Write the date as 2027-03-06.", "warning"))
             return []
-        for detail in pieces:
+        out: list[DayWeather] = []
+        for detail in found.values():
             measure = detail.measure
             value, unit = (float(measure.number), measure.unit) if measure else (1.0, "")
             out.append(DayWeather(when.first, place, detail.name, value, unit, origin))
         return out
 
-    def misplaced(self, blocks: tuple[Block, ...], file: str, line: int) -> None:
+    def misplaced(
+        self, blocks: tuple[Block, ...], file: str, line: int, *, after_card: bool = False
+    ) -> None:
         """Note acts and subject lines that stand on no page."""
         for block in blocks:
             at = block.line if block.subjects else block.acts[0].line
             text = block.subjects or block.acts[0].word
             column = 1 if block.subjects else block.acts[0].column
+            hint = "A page begins with its date at the left edge: 2027-03-06."
+            if after_card:
+                hint = f"A card ends the page above it. {hint}"
             self.notes.add(file, line, Flaw(
-                "no-date", at, column, len(text), "this stands before any date",
-                "A page begins with its date at the left edge: 2027-03-06"))
+                "no-date", at, column, len(text), "no date stands above this", hint))
 
 
-def _flaw_of_date(detail: Detail) -> Flaw | None:
+# With these it is not known what is planned or corrected.
+WITHOUT_AN_ACT = ("unknown-act", "no-date")
+
+
+def _flaw_of_date(written: str) -> Flaw | None:
     try:
-        read_span(detail.date)
+        read_span(written)
     except Misread as error:
-        return Flaw(error.code, 0, 0, detail.length, error.message, error.hint)
+        return Flaw(error.code, 0, error.offset, error.length, error.message, error.hint)
     return None

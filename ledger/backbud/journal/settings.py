@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import re
 import tomllib
 from collections.abc import Mapping
+from math import isfinite
 from typing import Any, Literal
 
 from msgspec import Struct
@@ -44,17 +46,20 @@ def read_settings(text: str) -> tuple[Settings, list[Flaw]]:
     """Read the settings; what cannot be used is a flaw, and its default stands."""
     try:
         table: dict[str, Any] = tomllib.loads(text)
-    except tomllib.TOMLDecodeError as error:
-        line, column = _place(str(error))
-        return Settings(), [Flaw("bad-settings", line, column, 1, f"this is not TOML: {error}",
-                                 "The defaults were used for everything.")]
+    except (ValueError, RecursionError) as error:
+        # ValueError also where a number is too long, RecursionError where brackets nest too deep.
+        line, column = _place(str(error), text)
+        what = str(error).partition(" (at ")[0] or "it cannot be read"
+        return Settings(), [Flaw("bad-settings", line, column, 1, f"this is not TOML: {what}",
+                                 'A setting is written: key = "text". The defaults were used for '
+                                 "everything.")]
     flaws: list[Flaw] = []
     values: dict[str, Any] = {}
     for key, value in table.items():
         wrong = _wrong(key, value)
         if wrong:
-            line = _line_of(key, text)
-            flaws.append(Flaw("bad-settings", line, 1, len(key), wrong[0], wrong[1]))
+            line, column = _place_of_key(key, text)
+            flaws.append(Flaw("bad-settings", line, column, len(key), wrong[0], wrong[1]))
         elif key != "language":
             values[key] = float(value) if key == "hours_per_week" else value
     if "language" not in table:
@@ -68,7 +73,7 @@ def _wrong(key: str, value: object) -> tuple[str, str] | None:
     number = isinstance(value, (int, float)) and not isinstance(value, bool)
     if key not in _KNOWN:
         return f"“{key}” is no setting", did_you_mean(key, _KNOWN, f"Known: {', '.join(_KNOWN)}.")
-    if key == "language" and value != LANGUAGE:
+    if key == "language" and (value != LANGUAGE or isinstance(value, bool)):
         return (f"language {value} is not known to this version",
                 f"This version reads language {LANGUAGE}.")
     if key in _TEXTS and not isinstance(value, str):
@@ -78,14 +83,15 @@ def _wrong(key: str, value: object) -> tuple[str, str] | None:
     if key == "journal_id" and not _is_id(str(value)):
         return "“journal_id” is letters, digits, dots and hyphens", 'For example: "upper-yard"'
     if key == "hours_per_week" and not (number and 0 <= float(str(value)) <= 168):
-        return "“hours_per_week” is a number from 0 to 168", ""
+        return "“hours_per_week” is a number from 0 to 168", "For example: hours_per_week = 10"
     if key == "show" and value not in ("best day", "window"):
-        return "“show” is “best day” or “window”", ""
+        return "“show” is “best day” or “window”", 'For example: show = "window"'
     if key == "figures" and not (
         isinstance(value, dict)
-        and all(isinstance(n, (int, float)) and not isinstance(n, bool) for n in value.values())
+        and all(isinstance(n, (int, float)) and not isinstance(n, bool) and isfinite(n)
+                for n in value.values())
     ):
-        return "“figures” is a table of numbers", ""
+        return "“figures” is a table of numbers", "For example: decandle_from_c = 14"
     return None
 
 
@@ -93,16 +99,18 @@ def _is_id(text: str) -> bool:
     return bool(text) and text.isascii() and text.replace("-", "").replace(".", "").isalnum()
 
 
-def _line_of(key: str, text: str) -> int:
-    for number, line in enumerate(text.splitlines()):
-        if line.split("=")[0].strip().strip('[]"') == key:
-            return number
-    return 0
-
-
-def _place(message: str) -> tuple[int, int]:
-    """The line (0 first) and column that a TOML error names."""
-    words = message.replace(",", " ").replace(")", " ").split()
-    if "line" in words and "column" in words:
-        return (int(words[words.index("line") + 1]) - 1, int(words[words.index("column") + 1]))
+def _place_of_key(key: str, text: str) -> tuple[int, int]:
+    """The line (0 first) and column of a setting."""
+    for number, line in enumerate(text.split("\n")):
+        if line.split("=")[0].strip().strip("[]\"' ") == key:
+            return number, line.index(key) + 1
     return 0, 1
+
+
+def _place(message: str, text: str) -> tuple[int, int]:
+    """The line (0 first) and column that a TOML error names; it may name the text's end."""
+    found = re.search(r"line (\d+), column (\d+)", message)
+    if found is not None:
+        return int(found[1]) - 1, int(found[2])
+    lines = text.rstrip("\n").split("\n")
+    return (len(lines) - 1, len(lines[-1]) + 1) if "end of document" in message else (0, 1)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from backbud.journal.events import Origin
 from backbud.journal.notes import Notes
@@ -15,17 +16,24 @@ from backbud_grammar.kinds import KINDS
 from backbud_grammar.measures import Measure
 from backbud_grammar.parse import Details
 from backbud_grammar.problems import Flaw, Misread, did_you_mean
-from backbud_grammar.syntax import Card, Detail
+from backbud_grammar.syntax import Card, CardLine, Detail
 
 # Labels that may stand several times on one card.
 _REPEATED = frozenset({"ingredient", "note"})
 
 
 class Line(Struct, frozen=True, gc=False):
-    """One line of a card as read, and where it stands."""
+    """One line of a card as read, and where it stands; `written` is what was read."""
 
     detail: Detail
     origin: Origin
+    written: CardLine
+
+    def where(self, said: str) -> Origin:
+        """The place of words that stand in the line."""
+        at = self.written.text.find(said, self.detail.offset)
+        line, column = self.written.place_of(max(at, 0))
+        return Origin(self.origin.file, self.origin.line + line - self.written.line, column)
 
 
 class Thing(Struct, frozen=True, gc=False):
@@ -99,47 +107,86 @@ def read_things(
             continue
         taken = spellings.get(fold(thing.handle))
         if taken is not None:
-            first = by_handle[taken].origin
-            notes.add(placed.file, placed.line, Flaw(
-                "duplicate-card", 0, placed.card.column, len(placed.card.handle),
-                f"“{thing.handle}” already has a card", f"The first stands in {first}. "
-                "This card was left out."))
+            notes.add(placed.file, placed.line, _duplicate(placed.card, by_handle[taken]))
             continue
         by_handle[thing.handle] = thing
-        for written in (thing.handle, *_formerly(thing)):
-            other = spellings.setdefault(fold(written), thing.handle)
-            if other != thing.handle:
-                notes.add(placed.file, placed.line, Flaw(
-                    "duplicate-card", 0, placed.card.column, len(placed.card.handle),
-                    f"“{written}” is a handle of “{other}” too", "One handle names one thing."))
+        spellings[fold(thing.handle)] = thing.handle
+        _keep_former(thing, spellings, notes)
     things = Things(by_handle, spellings)
     for thing in by_handle.values():
         _check_references(thing, things, notes)
     return things
 
 
+def _duplicate(card: Card, first: Thing) -> Flaw:
+    message = f"“{card.handle}” already has a card"
+    if card.handle != first.handle:
+        message = f"“{card.handle}” is read as “{first.handle}”, which already has a card"
+    return Flaw("duplicate-card", 0, card.column, len(card.handle), message,
+                f"The first stands in {first.origin}. This one was left out; give it another "
+                "handle.")
+
+
+def _keep_former(thing: Thing, spellings: dict[str, str], notes: Notes) -> None:
+    """Let every handle a thing ever had find it."""
+    for written in _formerly(thing):
+        other = spellings.setdefault(fold(written), thing.handle)
+        wrong = flaw_of(written)
+        if other != thing.handle:
+            wrong = f"“{written}” is a handle of “{other}” too"
+        line = next(line for line in thing.lines if line.detail.name == "formerly")
+        if wrong:
+            notes.at(line.where(written), "duplicate-card" if other != thing.handle
+                     else "bad-handle", wrong, "One handle names one thing.", 0, len(written))
+
+
 def _formerly(thing: Thing) -> list[str]:
     return thing.text("formerly").replace(",", " ").split()
+
+
+def with_lines_at_edge(placed: PlacedCard, details: Details, notes: Notes) -> PlacedCard:
+    """A card whose lines slipped to the left edge gets them back, each with a problem."""
+    card = placed.card
+    kind = KINDS[card.kind]
+    lines, blocks = list(card.lines), list(card.blocks)
+    while blocks:
+        text, line = blocks[0].subjects, blocks[0].line
+        if not text or not details.card_line(kind, text).details:
+            break
+        label = text.split(None, 1)[0]
+        notes.add(placed.file, placed.line, Flaw(
+            "label-at-edge", line, 1, len(label), f"“{label}” belongs to the card above, but "
+            "stands at the left edge", "Put two spaces in front of it."))
+        lines.append(CardLine(text, line, 1))
+        for act in blocks.pop(0).acts:
+            remark = f" -- {act.remark}" if act.remark else ""
+            lines.append(CardLine(f"{act.word} {act.text}{remark}", act.line, act.column))
+    return PlacedCard(replace(card, lines=tuple(lines), blocks=tuple(blocks)), placed.file,
+                      placed.line)
 
 
 def _thing(
     placed: PlacedCard, southern: bool, details: Details, notes: Notes
 ) -> Thing | None:
     card = placed.card
-    wrong = flaw_of(card.handle)
+    handle = card.handle
+    wrong = flaw_of(handle)
     if wrong:
         notes.add(placed.file, placed.line,
-                  Flaw("bad-handle", 0, card.column, len(card.handle), wrong,
+                  Flaw("bad-handle", 0, card.column, len(handle), wrong,
                        "A handle is one lowercase word with hyphens, such as hoshi or tray-7."))
-        return None
+        # A capital letter does no harm: the lines of the diary find the card all the same.
+        handle = handle.lower()
+        if flaw_of(handle):
+            return None
     kind = KINDS[card.kind]
     lines = _lines(placed, kind, details, notes)
     since = _since(lines, southern, notes)
     origin = Origin(placed.file, placed.line + 1, 1)
-    thing = Thing(card.kind, card.handle, card.handle, lines, origin, since)
+    thing = Thing(card.kind, handle, handle, lines, origin, since)
     formerly = _formerly(thing)
     if formerly:
-        return Thing(card.kind, card.handle, formerly[0], lines, origin, since)
+        return Thing(card.kind, handle, formerly[0], lines, origin, since)
     return thing
 
 
@@ -152,11 +199,17 @@ def _lines(
         reading = details.card_line(kind, line.text)
         flaw = reading.flaw
         if flaw is not None:
+            at, column = line.place_of(flaw.column)
             notes.add(placed.file, placed.line,
-                      Flaw(flaw.code, line.line, line.column + flaw.column, flaw.length,
-                           flaw.message, flaw.hint))
+                      Flaw(flaw.code, at, column, flaw.length, flaw.message, flaw.hint))
             continue
-        read = reading.details[0]
+        read, *more = reading.details
+        if more:
+            at, column = line.place_of(more[0].offset)
+            notes.add(placed.file, placed.line,
+                      Flaw("unknown-word", at, column, more[0].length,
+                           f"“{kind.kind}” takes one thing on a line",
+                           "Write the second on a line of its own."))
         if read.name in seen and read.name not in _REPEATED:
             notes.add(placed.file, placed.line,
                       Flaw("duplicate-label", line.line, line.column, len(read.name),
@@ -164,7 +217,8 @@ def _lines(
                            "The first was taken. What changed later belongs in the diary."))
             continue
         seen.add(read.name)
-        lines.append(Line(read, Origin(placed.file, placed.line + line.line + 1, line.column)))
+        origin = Origin(placed.file, placed.line + line.line + 1, line.column)
+        lines.append(Line(read, origin, line))
     return tuple(lines)
 
 
@@ -174,8 +228,8 @@ def _since(lines: Iterable[Line], southern: bool, notes: Notes) -> WrittenDate |
             try:
                 date = read_date(line.detail.date, southern)
             except Misread as error:
-                notes.at(line.origin, error.code, error.message, error.hint,
-                         line.detail.offset + len(line.detail.name) + 1, len(line.detail.date))
+                notes.at(line.where(line.detail.date), error.code, error.message, error.hint, 0,
+                         len(line.detail.date))
                 continue
             if line.detail.name == "since":
                 return date
@@ -186,12 +240,13 @@ def _check_references(thing: Thing, things: Things, notes: Notes) -> None:
     for line in thing.lines:
         form = next(f for f in KINDS[thing.kind].forms if f.name == line.detail.name)
         if form.refers and line.detail.handle:
-            check_reference(line.detail.handle, form.refers, things, notes, line.origin)
+            check_reference(line.detail.handle, form.refers, things, notes,
+                            line.where(line.detail.handle))
     if thing.kind == "group":
         line_of = next((ln for ln in thing.lines if ln.detail.name == "trees"), None)
         for handle in members(thing):
             assert line_of is not None
-            check_reference(handle, ("tree",), things, notes, line_of.origin)
+            check_reference(handle, ("tree",), things, notes, line_of.where(handle))
     within = thing
     seen = {thing.handle}
     while within.kind == "place" and (outer := things.find(within.text("within"))) is not None:

@@ -2,46 +2,69 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from datetime import timedelta
 
+from backbud.collection.stand import ARRIVALS
 from backbud.collection.state import Tree
+from backbud.journal.events import Event
 from backbud.journal.read import Journal
-from backbud.plan.followups import FollowUp, Reason
-from backbud.plan.minutes import usual_minutes
-from backbud.species import Window
-from backbud_grammar.dates import read_span
-from backbud_grammar.problems import Misread
+from backbud.plan.due import Due, cause_of, due_of
+from backbud.plan.followups import Reason
+from backbud.plan.quote import Quoter
+from backbud.plan.windows import span_window
+from backbud.species import Proposal, Window
 
 # Time to see the tree settle and to arrange the day.
 AHEAD = timedelta(days=14)
 
 
-def customer_follow_ups(tree: Tree, journal: Journal) -> list[FollowUp]:
-    """The hand-back of a tree that its owner wants by a day, or that is ready to go."""
-    if not tree.owner or tree.owner == journal.settings.keeper:
-        return []
-    ready = tree.last.get("ready")
-    if ready is not None and tree.standing_since and ready.day >= tree.standing_since:
+def hand_back(tree: Tree, journal: Journal, quoter: Quoter) -> Iterator[Due]:
+    """The hand-back of a tree that its owner wants by a day, or that is ready to go.
+
+    It hangs on the tree's coming, so that it stays one entry from the agreement to the day.
+    """
+    keeper = journal.things.find(journal.settings.keeper)
+    if not tree.owner or (keeper is not None and tree.owner == keeper.handle):
+        return
+    came = _came(tree)
+    ready, agreed = (_this_time(tree.last.get(act), came) for act in ("ready", "agreed"))
+    if ready is not None:
         window = Window(ready.day, ready.day + AHEAD / 2, ready.day + AHEAD)
-        reason = Reason("diary", f"{ready.day}: ready.", ready.origin)
-        cause = f"ready-{ready.when.text}"
-    elif tree.wanted:
-        try:
-            by = read_span(tree.wanted, journal.southern).last
-        except Misread:
-            return []
-        if tree.standing_since is not None and by < tree.standing_since:
-            return []
-        window = Window(by - AHEAD, by - AHEAD / 2, by)
-        agreed = tree.last.get("agreed")
-        reason = Reason("plan", f"Its owner wants it back by {tree.wanted}.",
-                        agreed.origin if agreed else None)
-        cause = f"wanted-{tree.wanted}".replace("/", "_")
+        reason = Reason("diary", quoter.reason(ready, tree), ready.origin)
     else:
-        return []
-    return [FollowUp(
-        f"{tree.first_handle}/hand-back/{cause}", tree.handle, "returned", "return to its owner",
-        window, (reason, Reason("rule", "It goes home with an account of the work and advice.")),
-        ("Keep it out of frost, sun and wind on the way.",), usual_minutes("returned"),
-        ("returned",),
-    )]
+        by = span_window(tree.wanted, journal.southern) if tree.wanted else None
+        if by is None or (came is not None and by.closes < came.day):
+            return
+        window = Window(by.closes - AHEAD, by.closes - AHEAD / 2, by.closes)
+        reason = Reason(
+            "plan", f"Its owner wants it back by {tree.wanted}.", agreed.origin if agreed else None
+        )
+    cause = next((event for event in (came, agreed, ready) if event is not None), None)
+    yield due_of(
+        tree,
+        Proposal(
+            "returned",
+            window,
+            "It goes home with an account of the work and advice.",
+            "to its owner",
+            cautions=("Keep it out of frost, sun and wind on the way.",),
+        ),
+        "hand-back",
+        cause_of(cause) if cause else f"wanted-{tree.wanted}".replace("/", "_"),
+        reason,
+        journal.acts,
+    )
+
+
+def _came(tree: Tree) -> Event | None:
+    """The exact day of its last coming."""
+    came = tree.last_of(*ARRIVALS)
+    return came if came is not None and came.exact else None
+
+
+def _this_time(event: Event | None, came: Event | None) -> Event | None:
+    """The event, unless it was on an earlier visit."""
+    if event is None or not event.exact or (came is not None and event.day < came.day):
+        return None
+    return event

@@ -12,7 +12,6 @@ from backbud.plan.followups import FollowUp
 
 # Common practice, no source: one insult a season.
 SEASON = timedelta(days=150)
-ROOT_WORK = frozenset({"repotted", "root-pruned", "collected"})
 STRESSING = frozenset({"repotted", "root-pruned", "defoliated", "decandled", "bent", "collected"})
 
 
@@ -22,27 +21,43 @@ def stresses(event: Event) -> bool:
         return event.says("hard", "to old wood")
     if event.act == "bent":
         return event.says("heavy")
-    if event.has("no root work"):
-        return False
-    return event.act in STRESSING
+    if event.act == "defoliated":
+        return not event.says("partial", "large leaves", "half of each leaf", "some", "outer")
+    return event.act in STRESSING and not event.has("no root work")
 
 
 def weighed(tree: Tree, follow_ups: tuple[FollowUp, ...]) -> tuple[FollowUp, ...]:
     """Add a caution to each open stressing work within a season of another, or on a weak tree."""
-    done = [entry.event for entry in tree.history if stresses(entry.event)]
-    return tuple(_warned(tree, one, done) for one in follow_ups)
+    done = [e.event for e in tree.history if not e.undone and stresses(e.event)]
+    due = sorted((one for one in follow_ups if _is_hard(one)), key=lambda one: one.window.best)
+    return tuple(_warned(tree, one, done, due) if _is_hard(one) else one for one in follow_ups)
 
 
-def _warned(tree: Tree, follow_up: FollowUp, done: list[Event]) -> FollowUp:
-    hard = follow_up.act in STRESSING or (follow_up.act == "pruned" and "hard" in follow_up.title)
-    if follow_up.outcome != "open" or not hard:
-        return follow_up
+def _is_hard(follow_up: FollowUp) -> bool:
+    if follow_up.outcome != "open" or "part" in follow_up.title.split():
+        return False
+    hard = "hard" in follow_up.title.split()
+    return follow_up.act in STRESSING or (follow_up.act == "pruned" and hard)
+
+
+def _warned(tree: Tree, follow_up: FollowUp, done: list[Event], due: list[FollowUp]) -> FollowUp:
+    """The work with a caution for each reason to leave it."""
+    window = follow_up.window
     cautions = list(follow_up.cautions)
     if tree.weak:
         cautions.append("The tree is weak: leave this until it grows again.")
-    before = [e for e in done
-              if timedelta(0) <= follow_up.window.opens - e.day < SEASON and e.act != follow_up.act]
+    lately = [
+        event
+        for event in done
+        if window.opens - SEASON < event.day <= window.closes and event.act != follow_up.act
+    ]
+    if lately:
+        cautions.append(f"One insult a season: it was {lately[-1].act} on {lately[-1].day}.")
+    before = [
+        other
+        for other in due
+        if other.act != follow_up.act and timedelta(0) <= window.best - other.window.best < SEASON
+    ]
     if before:
-        last = before[-1]
-        cautions.append(f"One insult a season: it was {last.act} on {last.day}.")
+        cautions.append(f"One insult a season: it is due to {before[-1].title} as well.")
     return replace(follow_up, cautions=tuple(dict.fromkeys(cautions)))

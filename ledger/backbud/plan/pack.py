@@ -1,4 +1,4 @@
-"""The entry points of the installed packages go in; the species that the compiler knows come out."""
+"""The entry points of the installed packages go in; the species known here come out."""
 
 from __future__ import annotations
 
@@ -47,7 +47,8 @@ class Pack:
                 found = point.load()()
                 if found.interface != INTERFACE:
                     raise ValueError(
-                        f"it was written for interface {found.interface}, this is {INTERFACE}")
+                        f"it was written for interface {found.interface}, this is {INTERFACE}"
+                    )
             except Exception as error:
                 fault = f"the species “{point.name}” ({point.value}) cannot be used: {error}"
                 if fault not in self.faults:

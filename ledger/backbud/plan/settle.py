@@ -1,122 +1,225 @@
-"""Follow-ups and a tree's later history go in; each follow-up with what became of it comes out."""
+"""Dues and a tree's later history go in; each due with what became of it comes out.
+
+A due is done by its act inside its window, after it, or shortly before; skipped or moved by the
+keeper's word; or left open. Nothing before its cause counts.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable
 from datetime import date, timedelta
 
 from msgspec.structs import replace
 
-from backbud.collection.state import Entry
+from backbud.collection.on_tree import TAKEN_OFF_BY, is_meant
+from backbud.collection.state import Tree
 from backbud.journal.events import Event
+from backbud.plan.due import POTTINGS, Due
 from backbud.plan.followups import FollowUp, Reason
+from backbud.plan.looks import look_at, looks
+from backbud.plan.windows import window_said
 from backbud.species import Window
-from backbud_grammar.dates import read_span
-from backbud_grammar.forms import ActForm
-from backbud_grammar.problems import Misread
 
-# Early work counts, else the roots are done twice.
+# How early a work counts; common practice, no source.
 EARLY = timedelta(days=28)
-# A skip or a put-off speaks of what is due about now, or of what comes next.
-SPOKEN_OF = timedelta(days=120)
+EARLY_AS_PLANNED = timedelta(days=60)
+# Nobody cuts roots twice in half a year.
+EARLY_ROOTS = timedelta(days=180)
+ROOT_WORK = frozenset({*POTTINGS, "root-pruned"})
+# What was put on by an act comes off, and is looked at, whenever it is.
+ANY_DAY = frozenset({*TAKEN_OFF_BY.values(), "released", "checked"})
+# A word about what is to come speaks of nothing further away.
+SPOKEN_OF = timedelta(days=400)
+
+Quote = Callable[[Event], Reason]
+# What was put off though nothing was due: a plan of its own.
+AsPlan = Callable[[Event, int], Due]
 
 
 def settled(
-    follow_up: FollowUp, part: str, cause: Event | None, history: Sequence[Entry],
-    acts: dict[str, ActForm], southern: bool,
-) -> FollowUp:
-    """Return the follow-up as later lines left it: done, skipped, put off, or still open.
-
-    `cause`: the event it grew from; nothing before it settles it. Corrections that say an act
-    was not done leave no trace here.
-    """
-    earliest = follow_up.window.opens - EARLY
-    for entry in history:
+    dues: Iterable[Due], tree: Tree, southern: bool, quote: Quote, as_plan: AsPlan
+) -> list[Due]:
+    """Return the dues as the tree's history left them, and those that a put-off set anew."""
+    now: dict[str, Due] = {}
+    by_act: dict[str, list[str]] = {}
+    for due in dues:
+        _wait(due, now, by_act)
+    for at, entry in enumerate(tree.history):
         event = entry.event
-        if not _after(event, cause) or event.has("not done"):
-            continue
-        speaks = event.act in ("skipped", "put-off") and _speaks_of(event, follow_up)
-        if speaks and event.day >= follow_up.window.opens - SPOKEN_OF:
-            if event.act == "skipped":
-                return replace(follow_up, outcome="skipped", settled=event,
-                               because=(*follow_up.because, _said(event)))
-            window = _put_off_to(event, southern)
-            if window is not None:
-                follow_up = replace(
-                    follow_up, window=window, moved_from=follow_up.window,
-                    because=(*follow_up.because, _said(event)), next_cycle=None)
-                earliest = min(earliest, window.opens - EARLY)
-        elif event.day >= earliest and _settles(event, follow_up.settled_by, part):
-            return replace(follow_up, outcome="done", settled=event)
-    return follow_up
+        if event.act in ("skipped", "put-off"):
+            if event.exact and not entry.undone and event.named:
+                for due in _told(event, at, now, southern, quote, as_plan):
+                    _wait(due, now, by_act)
+        elif event.act in by_act and not entry.undone:
+            waiting = (now[ident] for ident in by_act[event.act])
+            for due in _done_by(event, at, waiting):
+                now[due.follow_up.id] = _with(due, outcome="done", settled=event)
+    return [_off_again(due, tree) for due in now.values()]
 
 
-def _after(event: Event, cause: Event | None) -> bool:
-    if cause is None:
-        return True
-    here = (event.day, event.file, event.line, event.column)
-    return here > (cause.day, cause.file, cause.line, cause.column)
+def _wait(due: Due, now: dict[str, Due], by_act: dict[str, list[str]]) -> None:
+    """Set a due, new or changed, to wait for each act that settles it."""
+    ident = due.follow_up.id
+    if ident not in now:
+        for act in {words.split()[0] for words in due.follow_up.settled_by}:
+            by_act.setdefault(act, []).append(ident)
+    now[ident] = due
 
 
-def _settles(event: Event, settled_by: Iterable[str], part: str) -> bool:
-    """Whether the event is one of these acts, on this part or on no part in particular.
+def _with(due: Due, **changed: object) -> Due:
+    return replace(due, follow_up=replace(due.follow_up, **changed))
+
+
+# ------------------------------------------------------------------ done
+
+
+def _done_by(event: Event, at: int, waiting: Iterable[Due]) -> list[Due]:
+    """Which of the waiting dues an event settles.
+
+    Of works that one rule asks for one after another, it settles those whose turn it is.
+    """
+    by_cause: dict[tuple[str, str], list[Due]] = {}
+    for due in waiting:
+        if due.at < at and _still_open(due, event.day) and _settles(event, due):
+            by_cause.setdefault((due.rule, due.cause), []).append(due)
+    return [due for found in by_cause.values() for due in _whose_turn(found, event.day)]
+
+
+def _still_open(due: Due, day: date) -> bool:
+    follow_up = due.follow_up
+    return follow_up.outcome == "open" and not (
+        follow_up.next_cycle is not None and day >= follow_up.next_cycle
+    )
+
+
+def _whose_turn(found: list[Due], day: date) -> list[Due]:
+    first = min(due.follow_up.window.opens for due in found)
+    return [due for due in found if due.follow_up.window.opens <= max(first, day)]
+
+
+def _settles(event: Event, due: Due) -> bool:
+    """Whether the event is one of the acts that settle the due, there, and not too early.
 
     An act may carry a word: "checked wire" is settled by a check of wire, or by a bare check.
     """
-    for wanted in settled_by:
+    if event.says("partly") or _too_early(event, due):
+        return False
+    for wanted in due.follow_up.settled_by:
         act, _, word = wanted.partition(" ")
-        if event.act != act or (word and event.has("what") and not event.says(word)):
+        if act != event.act:
             continue
-        parts = event.parts
-        if not part or not parts or any(_overlap(part, other) for other in parts):
+        parts, told = event.parts, False
+        if act == "checked":
+            look = look_at(event, word)
+            if look is None:
+                continue
+            # A look that found where it bites, or that set the next, was a look at all of it.
+            parts, told = look.parts, look.finding == "biting" or event.has("again")
+        if due.on_part:
+            if is_meant(due.part, parts):
+                return True
+        elif not parts or told or due.event is None or act not in ANY_DAY:
             return True
     return False
 
 
-def _overlap(one: str, other: str) -> bool:
-    a, b = f" {one.casefold()} ", f" {other.casefold()} "
-    return a in b or b in a
+def _too_early(event: Event, due: Due) -> bool:
+    early = due.early
+    if early is None and due.event is not None and _any_day(event):
+        return False
+    if early is None and event.act in ROOT_WORK:
+        early = EARLY_ROOTS
+    early = early or (EARLY_AS_PLANNED if due.follow_up.planned else EARLY)
+    return due.follow_up.window.opens - event.day > early
 
 
-def _speaks_of(event: Event, follow_up: FollowUp) -> bool:
-    named = event.named
-    return named == follow_up.act or any(w.split()[0] == named for w in follow_up.settled_by)
+def _any_day(event: Event) -> bool:
+    """Whether it settles what an act asked for on whatever day; not a check of nothing named."""
+    return event.act in ANY_DAY and (event.act != "checked" or event.has("what"))
 
 
-def _said(event: Event) -> Reason:
-    remark = f" – {event.remark}" if event.remark else ""
-    return Reason("plan", f"{event.day}: {event.written}{remark}.", event.origin)
+def _off_again(due: Due, tree: Tree) -> Due:
+    """What was to come off or to be looked at is done with when none of it is on the tree."""
+    follow_up = due.follow_up
+    if due.event is None or follow_up.outcome != "open":
+        return due
+    for sort, act in TAKEN_OFF_BY.items():
+        last = tree.last.get(act)
+        if act not in follow_up.settled_by or last is None or not _later(last, due.event):
+            continue
+        on = tree.on(sort)
+        if not any(not due.on_part or is_meant(thing.part, (due.part,)) for thing in on):
+            return _with(due, outcome="done", settled=last)
+    return due
 
 
-def _put_off_to(event: Event, southern: bool) -> Window | None:
-    """The window a put-off or a plan names: `to 2028-03/2028-04`, `in 2-3 weeks`."""
-    to = event.first("to")
-    if to is not None and to.date:
-        try:
-            span = read_span(to.date, southern)
-        except Misread:
-            return None
-        last = max(span.first, span.last)
-        if last == date.max:
-            last = span.first + timedelta(days=365)
-        return Window(span.first, span.first + (last - span.first) / 2, last)
-    measure = event.measure("in")
-    if measure is None:
-        return None
-    days = {"day": 1.0, "week": 7.0, "month": 30.44, "year": 365.25, "h": 1 / 24}
-    per = days.get(measure.unit, 1.0)
-    low = int(float(measure.numbers[0]) * per)
-    high = int(float(measure.upper) * per) if measure.upper is not None else low
-    if high == low:
-        high = low + max(low // 4, 1)
-    opens = event.day + timedelta(days=low)
-    closes = event.day + timedelta(days=high)
-    return Window(opens, opens + (closes - opens) / 2, closes)
+def _later(event: Event, than: Event) -> bool:
+    return (event.day, event.file, event.line) > (than.day, than.file, than.line)
 
 
-def window_of_plan(event: Event, southern: bool) -> Window:
-    """When a planned act is meant to be done; a month from its page where it does not say."""
-    window = _put_off_to(event, southern)
-    if window is not None:
-        return window
-    return Window(event.day, event.day, event.day + timedelta(days=30))
+# ------------------------------------------------------------------ skipped and put off
+
+
+def _told(
+    event: Event, at: int, now: dict[str, Due], southern: bool, quote: Quote, as_plan: AsPlan
+) -> list[Due]:
+    """What a skip or a put-off says of what was due then."""
+    meant = _spoken_of(event, at, now.values())
+    window = window_said(event, southern) if event.act == "put-off" else None
+    if window is None:
+        # Put off to no day is not done this time, as skipped.
+        return [
+            _with(
+                due,
+                outcome="skipped",
+                settled=event,
+                because=(*due.follow_up.because, quote(event)),
+            )
+            for due in meant
+        ]
+    if not meant:
+        return [as_plan(event, at)]
+    return [_moved(due, window, quote(event)) for due in meant]
+
+
+def _moved(due: Due, window: Window, said: Reason) -> Due:
+    was = due.follow_up
+    return _with(
+        due,
+        window=window,
+        moved_from=was.moved_from or was.window,
+        next_cycle=None,
+        because=(*was.because, said),
+        lapses=False,
+    )
+
+
+def _spoken_of(event: Event, at: int, dues: Iterable[Due]) -> list[Due]:
+    """The dues a word is about: those whose time it is, or else those that come next."""
+    found = [
+        due
+        for due in dues
+        if due.at < at
+        and _still_open(due, event.day)
+        and (not due.on_part or is_meant(due.part, event.parts))
+    ]
+    about = [due for due in found if due.follow_up.act == event.named]
+    about = about or [due for due in found if _may_settle(due.follow_up, event.named)]
+    if event.has("what"):
+        said = {f"{event.named} {look.what}" for look in looks(event)}
+        about = [due for due in about if said.intersection(due.follow_up.settled_by)]
+    about = [
+        due
+        for due in about
+        if not (due.follow_up.lapses and due.follow_up.window.closes < event.day)
+    ]
+    due_now = [due for due in about if due.follow_up.window.opens - EARLY <= event.day]
+    if due_now:
+        return due_now
+    coming = [due for due in about if due.follow_up.window.opens - event.day < SPOKEN_OF]
+    first = min((due.follow_up.window.closes for due in coming), default=None)
+    return [due for due in coming if first is not None and due.follow_up.window.opens <= first]
+
+
+def _may_settle(follow_up: FollowUp, act: str) -> bool:
+    return any(words.split()[0] == act for words in follow_up.settled_by)

@@ -658,11 +658,10 @@ def _take_lock(journal: str, wait_seconds: float) -> int:
         with _in_words(journal, _STILL_WHOLE):
             descriptor = os.open(path, os.O_RDWR | os.O_CREAT | getattr(os, "O_NOFOLLOW", 0), 0o666)
             try:
-                if _lock_now(descriptor):
-                    if _is_still_at(descriptor, path):
-                        _sign(descriptor)
-                        return descriptor
-                elif time.monotonic() >= until:
+                if _lock_now(descriptor) and _is_still_at(descriptor, path):
+                    _sign(descriptor)
+                    return descriptor
+                if time.monotonic() >= until:
                     who = os.read(descriptor, 100).decode("ascii", "replace") or "unknown"
                     raise BusyError(
                         f"Another run of backbud (process {who}) is at work on this journal."

@@ -32,6 +32,7 @@ PACKAGES = ("backbud", "backbud_grammar", "backbud_species")
 _INPUT_ENDINGS = (".txt", ".csv")
 _INPUT_NAMES = ("backbud.toml", ".gitignore")
 _PLUGINS = "plugins/"
+_LINK = "/"  # ends the name of a link in the list of inputs
 _DIGEST_BYTES = 32
 _CHUNK_BYTES = 1 << 16  # larger ones are fetched anew from the system each time
 _SIZE_DIGITS = 12
@@ -39,16 +40,21 @@ _HEAD = "backbud remembered 1"
 _ENCODING = ("utf-8", "surrogatepass")  # file names may hold bytes that are no letters
 
 
+def make_arguments(is_as_of: bool, is_json: bool) -> str:
+    """The options of a `make` in the one spelling that is remembered."""
+    return f"make{' on' if is_as_of else ''}{' json' if is_json else ''}"
+
+
 def fingerprint(journal: str, today: str, arguments: str) -> str:
     """A digest, in hexadecimal, of all that the output of `make` is made from.
 
-    That is: the day, the arguments, the versions of backbud and Python, name, size and time of
-    each file of the installed program and of each installed distribution; and the relative names
-    and the bytes of the journal's inputs. Take it before the inputs are read for the work itself.
-    Returns "", which is never remembered, if anything cannot be read.
+    That is: the day, the arguments, where the journal lies, the versions of backbud and Python,
+    name, size and time of each file of the installed program and of each installed distribution;
+    and the relative names and the bytes of the journal's inputs. Take it before the inputs are
+    read for the work itself. Returns "", which is never remembered, if anything cannot be read.
     """
     try:
-        return _surroundings(today, arguments) + _inputs_digest(_read_inputs(journal))
+        return _surroundings(journal, today, arguments) + _inputs_digest(_read_inputs(journal))
     except OSError:
         return ""
 
@@ -64,24 +70,31 @@ def remember(
 
     `known` is the fingerprint taken when the run began, `status` the exit status. `also` names
     further files that the run read or looked for (photographs, modules of species that others
-    installed): absolute paths, or paths within the journal. Remembers nothing if `known` is empty
-    or an input has changed since it was taken. Raises OSError if an input cannot be read or
-    `.backbud/` not be written to, PublishError as `memory_folder` does.
+    installed): absolute paths, or paths within the journal. Remembers nothing if `known` is empty,
+    if an input has changed since it was taken, or if the disk refuses: then the next run does all
+    its work again. Raises PublishError as `memory_folder` does.
     """
+    from contextlib import suppress
+
     from backbud.publish.commit import memory_folder, write_whole
 
     surroundings, inputs_digest = known[: 2 * _DIGEST_BYTES], known[2 * _DIGEST_BYTES :]
     signature = _signature(journal, also)
     if not known or signature is None:
         return
-    inputs = _read_inputs(journal)
+    try:
+        inputs = _read_inputs(journal)
+    except OSError:
+        return
     if _inputs_digest(inputs) != inputs_digest:
         return
     lines = [_HEAD, surroundings, signature, str(status), f"{len(also)} {len(inputs)}", *also]
     lines += [f"{len(content)} {name}" for name, content in inputs.items()]
     head = "\n".join([*lines, summary]).encode(*_ENCODING)
     size = f"{len(head):{_SIZE_DIGITS}}".encode()
-    write_whole(memory_folder(journal), REMEMBERED, b"".join([size, head, *inputs.values()]))
+    folder = memory_folder(journal)
+    with suppress(OSError):
+        write_whole(folder, REMEMBERED, b"".join([size, head, *inputs.values()]))
 
 
 def forget(journal: str) -> None:
@@ -109,7 +122,7 @@ def nothing_to_do(journal: str, today: str, arguments: str) -> tuple[int, str] |
             also, inputs = tuple(lines[:also_count]), lines[also_count:]
             is_same = (
                 head == _HEAD
-                and surroundings == _surroundings(today, arguments)
+                and surroundings == _surroundings(journal, today, arguments)
                 and _has_same_inputs(journal, inputs, file)
                 and signature == _signature(journal, also)
             )
@@ -130,8 +143,10 @@ def _digest_of(texts: list[str]) -> str:
 def _read_inputs(journal: str) -> dict[str, bytes]:
     inputs = {}
     for name in sorted(_input_names(journal, "")):
-        with FileIO(f"{journal}/{name}") as file:
-            inputs[name] = file.readall()
+        inputs[name] = b""
+        if not name.endswith(_LINK):
+            with FileIO(f"{journal}/{name}") as file:
+                inputs[name] = file.readall()
     return inputs
 
 
@@ -151,6 +166,8 @@ def _has_same_inputs(journal: str, lines: list[str], copies: FileIO) -> bool:
     if names != sorted(_input_names(journal, "")):
         return False
     for name, size in zip(names, sizes, strict=True):
+        if name.endswith(_LINK):
+            continue
         with FileIO(f"{journal}/{name}") as file:
             while chunk := file.read(_CHUNK_BYTES):
                 size -= len(chunk)
@@ -162,7 +179,10 @@ def _has_same_inputs(journal: str, lines: list[str], copies: FileIO) -> bool:
 
 
 def _input_names(journal: str, folder: str) -> list[str]:
-    """The relative paths of the inputs in a folder ("" or ending in a slash) and below it."""
+    """The relative paths of the inputs in a folder ("" or ending in a slash) and below it.
+
+    Links are not followed to folders, but that one is there is told by its name and a slash.
+    """
     names = []
     is_in_plugins = folder.startswith(_PLUGINS)
     with os.scandir(f"{journal}/{folder}") as entries:
@@ -171,7 +191,10 @@ def _input_names(journal: str, folder: str) -> list[str]:
             if entry.is_dir(follow_symlinks=False):
                 if name[0] != "." and (folder or name != MADE):
                     names += _input_names(journal, f"{folder}{name}/")
-            elif (
+                continue
+            if entry.is_symlink():
+                names.append(f"{folder}{name}{_LINK}")
+            if (
                 name.endswith(_INPUT_ENDINGS)
                 or name in _INPUT_NAMES
                 or (is_in_plugins and name.endswith(".py"))
@@ -183,9 +206,9 @@ def _input_names(journal: str, folder: str) -> list[str]:
 # --- the program ---------------------------------------------------------------------------------
 
 
-def _surroundings(today: str, arguments: str) -> str:
-    """A digest of all that the output depends on and that does not lie in the journal."""
-    found = [today, arguments, __version__, sys.version]
+def _surroundings(journal: str, today: str, arguments: str) -> str:
+    """A digest of all that the output and the summary depend on beside the inputs."""
+    found = [today, arguments, os.path.abspath(journal), __version__, sys.version]
     for package in PACKAGES:
         for folder in _package_folders(package):
             found.append(package)

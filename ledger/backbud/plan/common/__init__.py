@@ -5,22 +5,31 @@ from __future__ import annotations
 from types import ModuleType
 
 from backbud.plan.common import (
+    arrival,
+    cutting_roots,
+    drainage,
     feed_rests,
     graft_takes,
     guy_check,
     layer_roots,
+    not_yet,
     pests_gone,
     quarantine_ends,
     root_rest,
     strength_check,
     ties_out,
     weather_cover_off,
+    winter_quarters,
     wire_check,
     wire_off,
     wrap_off,
 )
 
 RULES: tuple[ModuleType, ...] = (
+    arrival,
+    not_yet,
+    cutting_roots,
+    drainage,
     feed_rests,
     graft_takes,
     guy_check,
@@ -31,7 +40,11 @@ RULES: tuple[ModuleType, ...] = (
     strength_check,
     ties_out,
     weather_cover_off,
+    winter_quarters,
     wire_check,
     wire_off,
     wrap_off,
 )
+
+# These speak only where the species has no rule of its own after the same act.
+UNLESS_SPECIES_SPEAKS: tuple[ModuleType, ...] = (drainage,)

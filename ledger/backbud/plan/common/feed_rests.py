@@ -7,13 +7,17 @@ from backbud.species import Event, Proposal, Proposals, Tree, Year, after, days_
 
 @after("repotted", "potted-on", "root-pruned", rule="feed-rests")
 def feeding_begins(tree: Tree, done: Event, year: Year) -> Proposals:
-    """Common practice, no source: about four weeks, and not into the dormant season."""
+    """Common practice, no source: about four weeks, and only in the growing season."""
     if done.has("no root work"):
         return
     window = days_after(done.day, 28, 35, 56)
-    if window.best > year.on((9, 30)):
+    if not year.on((4, 1)) <= window.best <= year.on((9, 30)):
         return
     yield Proposal(
-        "fed", window, what="again", because="Cut roots take up no feed for about four weeks.",
-        cautions=("Half strength at first.",), lapses=True,
+        "fed",
+        window,
+        what="again",
+        because="Cut roots take up no feed for about four weeks.",
+        cautions=("Half strength at first.",),
+        lapses=True,
     )

@@ -2,13 +2,24 @@
 
 from __future__ import annotations
 
+from backbud.plan.common.parts import on_part, parts_of
 from backbud.species import Event, Proposal, Proposals, Tree, Year, after, weeks_after
 
 
 @after("grafted", rule="graft-check")
 def has_it_taken(tree: Tree, done: Event, year: Year) -> Proposals:
-    yield Proposal(
-        "checked", weeks_after(done.day, 6, 8, 10), what="graft",
-        because="A graft shows in six to ten weeks whether it has taken.",
-        settled_by=("checked graft", "separated"), minutes=5,
-    )
+    """Common practice, no source: thread and approach grafts take by thickening, so slowly."""
+    slow = done.says("thread", "approach")
+    weeks = (16, 20, 26) if slow else (6, 8, 10)
+    for part in parts_of(done):
+        yield Proposal(
+            "checked",
+            weeks_after(done.day, *weeks),
+            what=on_part("graft", part),
+            part=part,
+            because="A thread or approach graft has taken when it is thicker behind than before."
+            if slow
+            else "A graft shows in six to ten weeks whether it has taken.",
+            settled_by=("checked graft", "separated"),
+            minutes=5,
+        )

@@ -2,13 +2,30 @@
 
 from __future__ import annotations
 
+from backbud.plan.common.parts import on_part, parts_of
+from backbud.plan.looks import look_at
 from backbud.species import Event, Proposal, Proposals, Tree, Year, after, weeks_after
 
 
-@after("guyed", rule="guy-check")
+@after("guyed", "checked", rule="guy-check")
 def still_tight(tree: Tree, done: Event, year: Year) -> Proposals:
-    yield Proposal(
-        "checked", weeks_after(done.day, 6, 8, 12), what="guys",
-        because="A guy slackens as the branch sets, and its pad wears through.",
-        settled_by=("checked guys", "unguyed"), minutes=5,
-    )
+    """Each look sets the next, as long as the guy is on. Common practice, no source."""
+    if not tree.on("guy"):
+        return
+    if done.act == "checked" and (done.has("again") or not _looked_at_guys(done)):
+        return
+    for part in parts_of(done) if done.act == "guyed" else [""]:
+        yield Proposal(
+            "checked",
+            weeks_after(done.day, 8, 10, 14),
+            what=on_part("guys", part),
+            part=part,
+            because="A guy slackens as the branch sets, and its pad wears through.",
+            settled_by=("checked guys", "unguyed"),
+            minutes=5,
+        )
+
+
+def _looked_at_guys(done: Event) -> bool:
+    look = look_at(done, "guys")
+    return look is not None and look.what == "guys"

@@ -8,10 +8,13 @@ from backbud.species import Event, Proposal, Proposals, Tree, Year, after, days_
 @after("treated", rule="pest-check")
 def are_they_gone(tree: Tree, done: Event, year: Year) -> Proposals:
     against = done.first("against")
+    target = against.words.strip('"') if against else "a pest"
     yield Proposal(
-        "checked", days_after(done.day, 7, 10, 14), what="pests",
-        because=f"One treatment seldom ends {against.words if against else 'a pest'}; "
-        "eggs hatch later.",
+        "checked",
+        days_after(done.day, 7, 10, 14),
+        what="for pests",
+        because=f"One treatment seldom ends {target}; eggs hatch later.",
         cautions=("Treat again only as the label allows.",),
-        settled_by=("checked pests", "treated"), minutes=5,
+        settled_by=("checked pests", "treated"),
+        minutes=5,
     )

@@ -2,19 +2,24 @@
 
 from __future__ import annotations
 
+from backbud.collection.places import is_winter_cover
 from backbud.species import Event, Proposal, Proposals, Tree, Year, after, days_after
 
-HARD = ("pruned", "defoliated", "decandled", "bent")
 
-
-@after("repotted", "root-pruned", rule="root-rest")
+@after("repotted", "root-pruned", "collected", "separated", rule="root-rest")
 def out_of_sun_wind_and_frost(tree: Tree, done: Event, year: Year) -> Proposals:
-    """Common practice, no source: three to four weeks."""
-    if done.has("no root work") or tree.on("protection"):
+    """Common practice, no source: three to four weeks; nothing where it is sheltered already."""
+    if done.has("no root work") or tree.on("protection", "shade") or is_winter_cover(year.cover):
+        return
+    if done.act == "separated" and tree.standing_since != done.day:
+        # The old tree, which was here before, lost a branch and no root.
         return
     yield Proposal(
-        "protected", days_after(done.day, 0, 0, 28), what="from sun, wind and frost",
+        "protected",
+        days_after(done.day, 0, 0, 28),
+        what="from sun, wind and frost",
         because="Cut roots cannot make up for what sun and wind take.",
         cautions=("No frost on fresh roots.", "No hard pruning, bending or leaf work now."),
-        settled_by=("protected", "shaded", "moved"), lapses=True,
+        settled_by=("protected", "shaded", "moved"),
+        lapses=True,
     )

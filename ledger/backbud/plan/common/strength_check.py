@@ -2,16 +2,23 @@
 
 from __future__ import annotations
 
+from backbud.plan.common.seasons import coming, in_growth
 from backbud.species import Event, Proposal, Proposals, Tree, Year, after, weeks_after
 
 
 @after("vigour", rule="strength-check")
 def is_it_gaining(tree: Tree, done: Event, year: Year) -> Proposals:
+    """In growth after six weeks, else when growth has begun. Common practice, no source."""
     if not tree.weak:
         return
+    window = weeks_after(done.day, 4, 6, 10)
+    if not in_growth(window.best, year):
+        window = coming(year, done.day, (4, 15), (5, 1), (5, 31))
     slow = ", ".join(zone.name for zone in tree.zones if zone.score <= 2)
     yield Proposal(
-        "vigour", weeks_after(done.day, 4, 6, 10), what="of the weak zones",
+        "vigour",
+        window,
+        what="of the weak zones",
         because="A weak tree is watched until it grows again.",
         datum=f"Weak: {slow}." if slow else "",
         cautions=("No root work, hard pruning or leaf work until it is stronger.",),

@@ -1,35 +1,59 @@
-"""Winter protection and summer shade come off again."""
+"""Winter protection, a night's fleece and summer shade come off again."""
 
 from __future__ import annotations
 
-from backbud.species import Event, Proposal, Proposals, Tree, Window, Year, after
+from datetime import timedelta
+
+from backbud.plan.common.seasons import coming
+from backbud.species import Event, Proposal, Proposals, Tree, Window, Year, after, days_after
+
+_ROOT_WORK = ("repotted", "root-pruned", "collected")
+_FRESH_ROOTS = timedelta(weeks=4)
 
 
 @after("protected", rule="protection-off")
-def winter_is_over(tree: Tree, done: Event, year: Year) -> Proposals:
-    """By months until the weather of the place decides."""
-    if not tree.on("protection") or year.on((3, 1)) <= done.day <= year.on((8, 31)):
+def weather_is_over(tree: Tree, done: Event, year: Year) -> Proposals:
+    """By months until the weather of the place decides. Common practice, no source."""
+    if not tree.on("protection"):
         return
-    spring = year.months((3, 10), (4, 5), (5, 10))
-    if done.day > spring.opens:
-        spring = Window(*(day.replace(year=day.year + 1) for day in
-                          (spring.opens, spring.best, spring.closes)))
-    yield Proposal(
-        "unprotected", spring, datum=year.by_months,
-        because="Under winter cover growth starts early and soft.",
+    if done.day > year.on((8, 31)) or done.day < year.on((3, 1)):
+        yield _off(
+            coming(year, done.day + timedelta(days=7), (3, 10), (4, 5), (5, 10)),
+            year.by_months,
+            because="Under winter cover growth starts early and soft.",
+        )
+    elif tree.done_since(done.day - _FRESH_ROOTS, *_ROOT_WORK):
+        yield _off(
+            days_after(done.day, 21, 28, 42),
+            f"Protected on {done.day}.",
+            because="After four weeks new roots make up for sun and wind.",
+        )
+    else:
+        yield _off(
+            days_after(done.day, 1, 3, 21),
+            f"Protected on {done.day}.",
+            because="In growth a cover keeps light and air away.",
+        )
+
+
+def _off(window: Window, datum: str, because: str) -> Proposal:
+    return Proposal(
+        "unprotected",
+        window,
+        datum=datum,
+        because=because,
         cautions=("Choose a dull day, and keep fleece at hand for late frost.",),
     )
 
 
 @after("shaded", rule="shade-off")
 def summer_is_over(tree: Tree, done: Event, year: Year) -> Proposals:
-    if not tree.on("shade"):
+    """By months until the weather of the place decides. Common practice, no source."""
+    if not tree.on("shade") or done.day >= year.on((10, 1)):
         return
-    autumn = year.months((9, 1), (9, 15), (10, 15))
-    if done.day >= autumn.closes:
-        return
-    opens = max(autumn.opens, done.day)
     yield Proposal(
-        "unshaded", Window(opens, max(autumn.best, opens), autumn.closes), datum=year.by_months,
+        "unshaded",
+        coming(year, done.day, (9, 1), (9, 15), (10, 15)),
+        datum=year.by_months,
         because="The low sun of autumn hardens the wood and the buds.",
     )

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from backbud.plan.common.wire_check import parts_of
+from backbud.plan.common.parts import on_part, parts_of
+from backbud.plan.common.wire_check import CUT_IT_OFF
 from backbud.species import Event, Proposal, Proposals, Tree, Year, after, weeks_after
 
 
@@ -11,8 +12,11 @@ def off_within_the_year(tree: Tree, done: Event, year: Year) -> Proposals:
     """Common practice, no source: deciduous wood sets in a season, an evergreen in a year."""
     for part in parts_of(done):
         yield Proposal(
-            "unwired", weeks_after(done.day, 26, 36, 52), part=part,
-            what=f"on {part}" if part else "",
+            "unwired",
+            weeks_after(done.day, 26, 36, 52),
+            part=part,
+            what=on_part("", part),
             because="Wood that has not set after a year is wired anew, not left to scar.",
-            cautions=("Cut wire off in short pieces; unwinding tears bark and buds.",),
+            cautions=(CUT_IT_OFF,),
+            minutes=15,
         )

@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
+from backbud.plan.common.parts import on_part, parts_of
 from backbud.species import Event, Proposal, Proposals, Tree, Year, after, weeks_after
 
 
 @after("wrapped", rule="wrap-off")
 def off_after_a_season(tree: Tree, done: Event, year: Year) -> Proposals:
-    yield Proposal(
-        "unwrapped", weeks_after(done.day, 20, 30, 52),
-        because="Raffia rots and keeps bark wet after a growing season.",
-    )
+    """Common practice, no source."""
+    for part in parts_of(done):
+        yield Proposal(
+            "unwrapped",
+            weeks_after(done.day, 20, 30, 52),
+            what=on_part("", part),
+            part=part,
+            because="Raffia rots and keeps bark wet after a growing season.",
+        )

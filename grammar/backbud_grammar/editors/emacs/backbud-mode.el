@@ -1,0 +1,138 @@
+;;; backbud-mode.el --- Highlighting for backbud care journals  -*- lexical-binding: t; -*-
+
+;; SPDX-License-Identifier: MIT
+;; Package-Requires: ((emacs "26.1"))
+
+;;; Commentary:
+;; Made from the tables of the language by python -m backbud_grammar.editors.generate
+
+;;; Code:
+
+(require 'font-lock)
+
+(defconst backbud-act-words
+  '("agree" "agreed" "air-layer" "air-layered" "bend" "bent" "bill" "billed" "bloom" "bloomed" "bought" "buy" "carve" "carved" "check" "checked" "clean" "cleaned" "collect" "collected" "correct" "corrected" "deadhead" "deadheaded" "decandle" "decandled" "defoliate" "defoliated" "die" "died" "disbud" "disbudded" "drain" "drained" "fed" "feed" "fertilise" "fertilised" "fertilize" "fertilized" "flush" "flushed" "fruit" "fruited" "germinate" "germinated" "graft" "grafted" "guy" "guyed" "layer" "layered" "leaf-prune" "leaf-pruned" "lend" "lent" "lose" "lost" "measure" "measured" "mist" "misted" "move" "moved" "needle-pluck" "needle-plucked" "notch" "notched" "note" "noted" "open" "opened" "paid" "pay" "photo" "photograph" "photographed" "pinch" "pinched" "plan" "planned" "plant-out" "planted-out" "pluck" "plucked" "pot-on" "pot-up" "potted" "potted-on" "potted-up" "price" "priced" "prick-out" "pricked-out" "private" "protect" "protected" "prune" "pruned" "put-off" "quarantine" "quarantined" "ready" "receive" "received" "refront" "refronted" "release" "released" "repot" "repotted" "return" "returned" "root-prune" "root-pruned" "rotate" "rotated" "rub" "rubbed" "seal" "sealed" "sell" "separate" "separated" "shade" "shaded" "show" "shown" "skip" "skipped" "slip" "slipped" "soak" "soaked" "sold" "sow" "sown" "spray" "sprayed" "stage" "staged" "strike" "struck" "thin" "thinned" "tie" "tied" "top-dress" "top-dressed" "treat" "treat-deadwood" "treated" "treated-deadwood" "trim" "trimmed" "turn" "turned" "unguy" "unguyed" "unprotect" "unprotected" "unshade" "unshaded" "untie" "untied" "unwire" "unwired" "unwrap" "unwrapped" "use" "used" "value" "valued" "vigor" "vigour" "water" "watered" "weed" "weeded" "wire" "wired" "work" "worked" "wrap" "wrapped")
+  "Every word that can open an act line.")
+
+(defconst backbud-prose-act-words
+  '("note" "noted" "private")
+  "Acts that take everything as prose.")
+
+(defconst backbud-detail-words
+  '("water conductivity" "off the underside" "rooting hormone" "drainage layer" "water hardness" "off all round" "off the sides" "conductivity" "no root work" "old ties out" "old wire out" "anchored to" "bare-rooted" "off the top" "with permit" "bare roots" "stays here" "stratified" "teased out" "off below" "off sides" "on a tile" "root ball" "again in" "hardness" "imported" "loosened" "not done" "re-entry" "same pot" "sphagnum" "together" "water pH" "against" "back to" "diluted" "leaving" "off top" "on loan" "combed" "height" "nebari" "number" "raised" "sealed" "soaked" "spread" "turned" "washed" "wedges" "again" "award" "girth" "stays" "stubs" "taped" "trunk" "until" "wedge" "area" "dose" "each" "from" "into" "mesh" "moss" "rate" "stub" "tied" "weak" "wind" "with" "for" "mix" "off" "as" "at" "by" "in" "of" "on" "pH" "to")
+  "Words that open a detail.")
+
+(defconst backbud-weather-words
+  '("humidity" "frost" "hail" "high" "rain" "snow" "wind" "low" "sun" "at")
+  "Words of the day's weather.")
+
+(defconst backbud-labels
+  '(("tree" "root ball" "formerly" "strength" "height" "nebari" "spread" "wanted" "wedges" "owner" "place" "since" "trunk" "value" "mix" "pot")
+    ("place" "elevation" "longitude" "formerly" "latitude" "within" "cover" "since" "high" "rain" "low")
+    ("pot" "formerly" "outside" "inside" "holes" "shape" "since" "taper" "value" "feet")
+    ("person" "formerly" "place" "since" "rate")
+    ("mix" "formerly" "settles" "since" "pH")
+    ("material" "formerly" "density" "sold in" "label" "metal" "price" "since")
+    ("group" "formerly" "since" "trees"))
+  "For each kind of card its labels with details after them.")
+
+(defconst backbud-prose-labels
+  '(("tree" "passport" "origin" "front" "style" "kind" "name" "note")
+    ("place" "weather" "name" "note" "town")
+    ("pot" "colour" "name" "note")
+    ("person" "experience" "contact" "name" "note" "town")
+    ("mix" "name" "note")
+    ("material" "name" "note")
+    ("group" "name" "note"))
+  "For each kind of card its labels with prose after them.")
+
+(defconst backbud-head-regexp
+  (concat "^" (regexp-opt '("tree" "place" "pot" "person" "mix" "material" "group") t) "[ \t]+\\([^ \t,\n]+\\)[ \t]*$")
+  "The first line of a card.")
+
+(defun backbud--opening (words)
+  "Return a regexp for any of WORDS and the rest of the line."
+  (concat (regexp-opt words t) "\\(?:[ \t]+\\(.*\\)\\)?$"))
+
+(defun backbud--card-kind ()
+  "Return the kind of the card that the line belongs to, or nil."
+  (save-excursion
+    (beginning-of-line)
+    (let ((case-fold-search nil))
+      (and (re-search-backward "^[^ \t\n#]" nil t)
+           (looking-at backbud-head-regexp)
+           (match-string-no-properties 1)))))
+
+(defun backbud--match-line (limit words-of)
+  "Find an indented line up to LIMIT that opens with one of the words for it.
+WORDS-OF returns them for the kind of the card around, or nil.  The first group
+is the word, the second what follows."
+  (let ((found nil))
+    (while (and (not found)
+                (re-search-forward "^[ \t]+\\([^ \t\n#]\\)" limit t))
+      (goto-char (match-beginning 1))
+      (let ((words (funcall words-of (backbud--card-kind)))
+            (case-fold-search t))
+        (if (and words (looking-at (backbud--opening words)))
+            (progn (goto-char (match-end 0)) (setq found t))
+          (end-of-line))))
+    found))
+
+(defun backbud--match-act (limit)
+  "Find an act up to LIMIT."
+  (backbud--match-line limit (lambda (kind) (and (not kind) backbud-act-words))))
+
+(defun backbud--match-prose-act (limit)
+  "Find an act up to LIMIT that takes everything as prose."
+  (backbud--match-line limit (lambda (kind) (and (not kind) backbud-prose-act-words))))
+
+(defun backbud--match-label (limit)
+  "Find a card's line up to LIMIT with details."
+  (backbud--match-line limit (lambda (kind) (cdr (assoc kind backbud-labels)))))
+
+(defun backbud--match-prose-label (limit)
+  "Find a card's line up to LIMIT with prose."
+  (backbud--match-line limit (lambda (kind) (cdr (assoc kind backbud-prose-labels)))))
+
+(defconst backbud-font-lock-keywords
+  `(("^[ \t]*#.*$" . font-lock-comment-face)
+    (,backbud-head-regexp (1 font-lock-type-face) (2 font-lock-function-name-face))
+    ("^[0-9][^ \t\n]*" (0 font-lock-function-name-face)
+     (,(regexp-opt backbud-weather-words 'symbols) nil nil (0 font-lock-builtin-face)))
+    ("^[^ \t\n#0-9].*$" (0 font-lock-variable-name-face)
+     (,(regexp-opt '("all" "except" "in" "of") 'symbols)
+      (progn (beginning-of-line) nil) nil (0 font-lock-keyword-face t)))
+    (backbud--match-prose-act (1 font-lock-keyword-face) (2 font-lock-string-face nil t))
+    (backbud--match-prose-label (1 font-lock-type-face) (2 font-lock-string-face nil t))
+    ("[ \t]\\(\\(?:--\\|—\\)\\(?:[ \t].*\\)?\\)$" 1 font-lock-comment-face)
+    ("\"[^\n\"]*\"" . font-lock-string-face)
+    (backbud--match-act (1 font-lock-keyword-face))
+    (backbud--match-label (1 font-lock-type-face))
+    ("\\_<\\(\\(?:[0-9]\\{4\\}[-0-9WX~?%]*/\\(?:[0-9]\\{4\\}[-0-9WX~?%]*\\|\\.\\.\\)\\|\\.\\./[0-9]\\{4\\}[-0-9WX~?%]*\\|[0-9]\\{4\\}-[0-9]\\{2\\}-[0-9]\\{2\\}[~?%]?\\|[0-9]\\{4\\}-\\(?:[0-9]\\{2\\}\\|XX\\|W[0-9]\\{2\\}\\)\\(?:-\\(?:XX\\|[0-9]\\)\\)?[~?%]?\\|[0-9]\\{4\\}[~?%]\\|[0-9]\\{2\\}\\(?:XX\\|[0-9]X\\)[~?%]?\\)\\)\\(?:[ \t,\"]\\|$\\)" 1 font-lock-constant-face)
+    ("\\_<\\(\\(?:[0-9]+[ \t]*h[ \t]*[0-9]+\\(?:[ \t]*min\\)?\\|[-−]?[0-9]+\\(?:[.,][0-9]+\\)*\\(?:\\(?:[ \t]*[x×][ \t]*\\|[-–/:]\\|[ \t]+to[ \t]+\\)[-−]?[0-9]+\\(?:[.,][0-9]+\\)*\\)*\\(?:\\(?:[ \t]*\\(?:degrees\\|minutes\\|percent\\|seconds\\|UK gal\\|US gal\\|degree\\|inches\\|liters\\|litres\\|minute\\|months\\|second\\|hours\\|liter\\|litre\\|mS/cm\\|month\\|uS/cm\\|weeks\\|years\\|µS/cm\\|μS/cm\\|days\\|feet\\|foot\\|hour\\|inch\\|week\\|year\\|cm2\\|cm²\\|day\\|m/s\\|min\\|ppm\\|°dH\\|cL\\|cl\\|cm\\|dH\\|dL\\|dl\\|ha\\|kg\\|lb\\|m2\\|m3\\|mL\\|mg\\|ml\\|mm\\|m²\\|m³\\|oz\\|°C\\|°F\\|%\\|C\\|F\\|L\\|d\\|g\\|h\\|l\\|m\\|s\\|°\\)\\|[ \t]+[A-Z]\\{3\\}\\)\\(?:[ \t]*/[ \t]*\\(?:degrees\\|minutes\\|percent\\|seconds\\|UK gal\\|US gal\\|degree\\|inches\\|liters\\|litres\\|minute\\|months\\|second\\|hours\\|liter\\|litre\\|mS/cm\\|month\\|uS/cm\\|weeks\\|years\\|µS/cm\\|μS/cm\\|days\\|feet\\|foot\\|hour\\|inch\\|week\\|year\\|cm2\\|cm²\\|day\\|m/s\\|min\\|ppm\\|°dH\\|cL\\|cl\\|cm\\|dH\\|dL\\|dl\\|ha\\|kg\\|lb\\|m2\\|m3\\|mL\\|mg\\|ml\\|mm\\|m²\\|m³\\|oz\\|°C\\|°F\\|%\\|C\\|F\\|L\\|d\\|g\\|h\\|l\\|m\\|s\\|°\\)\\)?\\)?\\(?:[ \t]+[x×][ \t]*[0-9]+\\)?\\)\\)\\(?:[ \t,\"]\\|$\\)" 1 font-lock-constant-face)
+    ("^[ \t]+[^ \t\n#]+"
+     (,(regexp-opt backbud-detail-words 'symbols) nil nil (0 font-lock-builtin-face))))
+  "What is highlighted, in this order; what has a colour keeps it.")
+
+;;;###autoload
+(define-derived-mode backbud-mode text-mode "backbud"
+  "Mode for backbud care journals."
+  (modify-syntax-entry ?\" "." backbud-mode-syntax-table)
+  (modify-syntax-entry ?- "_" backbud-mode-syntax-table)
+  (setq-local comment-start "# ")
+  (setq-local comment-start-skip "#+[ \t]*")
+  (setq-local font-lock-defaults '(backbud-font-lock-keywords t)))
+
+;;;###autoload
+(defun backbud-journal-p ()
+  "Return non-nil in a text file below a folder with a backbud.toml."
+  (and buffer-file-name
+       (string-suffix-p ".txt" buffer-file-name)
+       (locate-dominating-file buffer-file-name "backbud.toml")
+       t))
+
+;;;###autoload
+(add-to-list 'magic-mode-alist '(backbud-journal-p . backbud-mode))
+
+(provide 'backbud-mode)
+;;; backbud-mode.el ends here

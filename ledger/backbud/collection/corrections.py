@@ -1,0 +1,189 @@
+"""Dated pages go in; for each line that was corrected later, what corrects it comes out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import date
+
+from msgspec import Struct
+
+from backbud.collection.state import Entry
+from backbud.journal.events import Event
+from backbud.journal.read import DatedBlock, Journal
+from backbud.journal.things import Things, members
+from backbud_grammar.dates import read_date
+from backbud_grammar.details import part_at_commas
+from backbud_grammar.handles import fold
+from backbud_grammar.problems import Misread
+from backbud_grammar.syntax import Detail
+
+# Details that cannot both be so: a correction that names one takes the other away.
+_EITHER_OR = {"into": "same pot", "same pot": "into"}
+
+
+class Corrections(Struct):
+    """What corrects each line of each tree; `met` grows as the replay meets the lines.
+
+    The key is a tree's folded handle and the identity of the event.
+    """
+
+    by_line: dict[tuple[str, int], list[Event]]
+    met: set[tuple[str, int]]
+    lines: set[int]
+
+    def touch(self, event: Event) -> bool:
+        """Whether any correction speaks of this line; nearly always not."""
+        return id(event) in self.lines
+
+    def of(self, handle: str, event: Event) -> list[Event]:
+        """The corrections of one line of a tree, oldest first; each is met once."""
+        key = fold(handle)
+        found = [
+            by for by in self.by_line.get((key, id(event)), ()) if (key, id(by)) not in self.met
+        ]
+        self.met.update((key, id(by)) for by in found)
+        return found
+
+    def was_met(self, handle: str, correction: Event) -> bool:
+        """Whether the line that the correction speaks of was found in the tree's history."""
+        return (fold(handle), id(correction)) in self.met
+
+
+def corrections_in(journal: Journal) -> Corrections:
+    """Find the line that each correction speaks of: that act on that day, of that tree.
+
+    Of several, the one with the parts that the correction names; a line that names the tree
+    before one with `all`.
+    """
+    found = Corrections({}, set(), set())
+    wanted: dict[tuple[str, date], list[tuple[Event, list[str]]]] = {}
+    for page in journal.pages:
+        for block in page.blocks:
+            for event in block.events:
+                if event.act == "corrected":
+                    key = (event.named, _day_of(event, journal.southern))
+                    handles = plain_handles(block, journal.things)
+                    wanted.setdefault(key, []).append((event, handles))
+    if not wanted:
+        return found
+    lines: dict[tuple[str, date], list[tuple[DatedBlock, Event]]] = {}
+    days = {day for _, day in wanted}
+    for page in journal.pages:
+        if page.when.first in days:
+            for block in page.blocks:
+                for event in block.events:
+                    if (event.act, page.when.first) in wanted:
+                        lines.setdefault((event.act, page.when.first), []).append((block, event))
+    for key, corrections in wanted.items():
+        for correction, handles in corrections:
+            for handle in handles:
+                for line in _lines_meant(handle, correction, lines.get(key, []), journal.things):
+                    found.by_line.setdefault((handle, id(line)), []).append(correction)
+                    found.lines.add(id(line))
+    return found
+
+
+def _lines_meant(
+    handle: str, correction: Event, lines: list[tuple[DatedBlock, Event]], things: Things
+) -> Iterator[Event]:
+    named = [event for block, event in lines if handle in plain_handles(block, things)]
+    if named:
+        parts = set(correction.parts)
+        yield max(named, key=lambda event: len(parts.intersection(event.parts)))
+        return
+    # Who `all` means is known in the replay only; the first of these lines that the tree is in.
+    for block, event in lines:
+        if any(item.by != "handle" for item in block.subjects.chosen):
+            yield event
+
+
+def _day_of(event: Event, southern: bool) -> date:
+    detail = event.first("date")
+    try:
+        return read_date(detail.date, southern).first if detail else date.min
+    except Misread:
+        return date.min
+
+
+def plain_handles(block: DatedBlock, things: Things) -> list[str]:
+    """The trees a subject line names outright or by a group, as folded handles."""
+    left_out: set[str] = set()
+    for item in block.subjects.left_out:
+        left_out.update(_named(item.words, things) if item.by == "handle" else ())
+    return [
+        handle
+        for item in block.subjects.chosen
+        if item.by == "handle"
+        for handle in _named(item.words, things)
+        if handle not in left_out
+    ]
+
+
+def _named(written: str, things: Things) -> list[str]:
+    thing = things.find(written)
+    if thing is None:
+        return [fold(written)]
+    names = members(thing) if thing.kind == "group" else [thing.handle]
+    return [fold(found.handle) for name in names if (found := things.find(name)) is not None]
+
+
+# ------------------------------------------------------------------ what it changes
+
+
+def corrected_entry(entry: Entry, corrections: list[Event], journal: Journal) -> Entry:
+    """Return the entry with the details that the corrections name replaced, and both kept."""
+    meant = entry.event
+    for correction in corrections:
+        meant = _as_corrected(meant, correction, journal)
+    return Entry(meant, entry.among, corrections[-1], entry.event, entry.totals)
+
+
+def _as_corrected(event: Event, correction: Event, journal: Journal) -> Event:
+    new = [d for d in correction.details if d.name != "date"]
+    kept = [d for d in event.details if not any(_replaces(d, by, event) for by in new)]
+    pieces = [*_text_of(event, journal, kept), *_text_of(correction, journal, new)]
+    text = ", ".join(pieces)
+    # Read anew, so that each detail's place in the text is right for the next correction.
+    details = journal.details.of(journal.acts[event.act], text).details
+    undone = tuple(d for d in (*kept, *new) if d.name == "not done")
+    return Event(
+        event.act,
+        event.when,
+        (*details, *undone),
+        text,
+        event.remark,
+        event.named,
+        event.subjects,
+        event.file,
+        event.line,
+        event.column,
+    )
+
+
+def _replaces(old: Detail, new: Detail, event: Event) -> bool:
+    """Whether a correction's detail takes the place of one of the event's.
+
+    Where it names a part that the event has too, only that part's.
+    """
+    if old.name != new.name:
+        return _EITHER_OR.get(new.name) == old.name
+    has_part = any(d.part == new.part for d in event.all(new.name))
+    return not (new.part and has_part) or old.part == new.part
+
+
+def _text_of(event: Event, journal: Journal, wanted: list[Detail]) -> Iterator[str]:
+    """The text of an event, piece by piece, with only the wanted details in it."""
+    text = event.text
+    if event.named:
+        # As it was read: what stands before the details of the named act is blank.
+        word = text.split(None, 1)[0]
+        after = text[len(word) :] if not word.endswith(",") else f" {text[len(word) :]}"
+        text = " " * len(word.rstrip(",")) + after
+    reading = journal.details.of(journal.acts[event.act], event.text)
+    for start, piece in part_at_commas(text):
+        here = [d for d, at in zip(reading.details, reading.starts, strict=True) if at == start]
+        stays = [d for d in here if d in wanted and d.name != "not done"]
+        if len(stays) == len(here) and (stays or not event.named):
+            yield piece
+        elif stays:
+            yield " ".join(piece[d.offset : d.offset + d.length] for d in stays)

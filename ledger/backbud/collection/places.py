@@ -1,0 +1,37 @@
+"""The cards of places go in; what lies within what, and under which cover, comes out."""
+
+from __future__ import annotations
+
+from backbud.journal.things import Thing, Things
+
+# Where trees stand for the winter, and not for the whole year; the words of a card's `cover`.
+WINTER_COVERS = ("cold frame", "tunnel", "unheated glass", "heated glass", "indoors")
+
+
+def outward(place: Thing | None, things: Things) -> list[Thing]:
+    """Return the place and the places it is within, from the inside out."""
+    out: list[Thing] = []
+    while place is not None and place not in out:
+        out.append(place)
+        within = place.text("within")
+        place = things.find(within) if within else None
+    return out
+
+
+def cover_of(place: Thing | None, things: Things) -> str:
+    """Return what is over a place: its own cover, or that of what it is within, or ""."""
+    return next((cover for at in outward(place, things) if (cover := at.text("cover"))), "")
+
+
+def is_winter_cover(cover: str) -> bool:
+    """Whether trees stand under such a cover for the winter."""
+    return cover.casefold().startswith(WINTER_COVERS)
+
+
+def places_inside(things: Things) -> dict[str, frozenset[str]]:
+    """Return for each place the handles of the places within it, itself included."""
+    inside: dict[str, set[str]] = {}
+    for place in things.of_kind("place"):
+        for at in outward(place, things):
+            inside.setdefault(at.handle, set()).add(place.handle)
+    return {handle: frozenset(names) for handle, names in inside.items()}

@@ -1,0 +1,103 @@
+"""A tree's standing and an act go in; where it stands then, whose it is, in which pot, comes out.
+
+What the replay of the whole journal and the fold of one tree both need to know.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from datetime import date
+
+from msgspec import Struct
+
+from backbud.collection.state import Standing
+from backbud.journal.events import Event
+from backbud.journal.things import Things
+
+ARRIVALS = frozenset({"received", "bought", "collected", "sown", "struck"})
+DEPARTURES: Mapping[str, Standing] = {
+    "sold": "sold",
+    "lent": "lent",
+    "returned": "returned",
+    "died": "died",
+    "lost": "lost",
+}
+POTTINGS = frozenset({"repotted", "potted-on", "slipped"})
+
+
+class Start(Struct, frozen=True, gc=False):
+    """How a tree stood before the first line about it; handles, or ""."""
+
+    owner: str
+    place: str
+    pot: str
+    standing: Standing
+
+
+class Stand(Struct):
+    """Whose a tree is, where it stands, in which pot, and whether it is here, at some moment."""
+
+    start: Start
+    owner: str
+    place: str
+    pot: str
+    standing: Standing
+    standing_since: date | None = None
+    planted_out: bool = False
+
+
+def canonical(things: Things, written: str) -> str:
+    """The handle by which a thing is known, however it is written; "" where there is none."""
+    found = things.find(written) if written else None
+    return found.handle if found else ""
+
+
+def _arrived(stand: Stand, event: Event, things: Things) -> None:
+    if event.act == "bought":
+        stand.owner = ""
+    sender = event.first("from")
+    lent_for_work = event.has("for") or event.has("on loan")
+    if event.act == "received" and sender is not None and lent_for_work and not stand.owner:
+        stand.owner = canonical(things, sender.handle)
+    stand.place = stand.place or stand.start.place
+    stand.standing, stand.standing_since = "here", event.day
+    _potted(stand, event, things)
+
+
+def _left(stand: Stand, event: Event, things: Things) -> None:
+    to = event.first("to")
+    if event.act == "returned" and stand.standing == "lent" and to is None:
+        stand.standing, stand.standing_since = "here", event.day
+        return
+    if event.act == "sold" and to is not None:
+        stand.owner = canonical(things, to.handle) or stand.owner
+    if event.says("stays"):
+        return
+    stand.standing, stand.standing_since = DEPARTURES[event.act], event.day
+    if event.act != "lent":
+        stand.place = ""
+
+
+def _moved(stand: Stand, event: Event, things: Things) -> None:
+    to = event.first("to")
+    place = canonical(things, to.handle) if to is not None else ""
+    if event.act == "planted-out":
+        stand.planted_out, stand.pot = True, ""
+    elif place and place != stand.place:
+        stand.planted_out = False
+    stand.place = place or stand.place
+
+
+def _potted(stand: Stand, event: Event, things: Things) -> None:
+    into = event.first("into")
+    pot = canonical(things, into.handle) if into is not None else ""
+    if pot:
+        stand.pot, stand.planted_out = pot, False
+
+
+STANDS: Mapping[str, Callable[[Stand, Event, Things], None]] = {
+    **dict.fromkeys(ARRIVALS, _arrived),
+    **dict.fromkeys(DEPARTURES, _left),
+    **dict.fromkeys(("moved", "planted-out", "quarantined"), _moved),
+    **dict.fromkeys(POTTINGS, _potted),
+}

@@ -1,0 +1,28 @@
+"""A tree that came in is looked over before it joins the others."""
+
+from __future__ import annotations
+
+from backbud.species import Event, Proposal, Proposals, Tree, Year, after, days_after
+
+
+@after("received", "bought", "collected", rule="arrival-check")
+def look_it_over(tree: Tree, done: Event, year: Year) -> Proposals:
+    """Common practice, no source."""
+    if done.has("imported"):
+        yield Proposal(
+            "quarantined",
+            days_after(done.day, 0, 0, 7),
+            what="away from the others",
+            because="An imported tree is kept apart until it is known to be clean.",
+            cautions=("The plant-health authority's terms decide how long, and who is told.",),
+        )
+        return
+    wired = " and its wire" if tree.on("wire") else ""
+    yield Proposal(
+        "checked",
+        days_after(done.day, 0, 2, 14),
+        what=f"for pests{wired}",
+        because="What came in with it spreads from bench to bench.",
+        settled_by=("checked pests", "quarantined", "treated"),
+        lapses=True,
+    )

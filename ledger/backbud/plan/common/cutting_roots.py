@@ -1,0 +1,26 @@
+"""A cutting is looked at when it should have rooted."""
+
+from __future__ import annotations
+
+from backbud.plan.common.seasons import coming, in_growth
+from backbud.species import Event, Proposal, Proposals, Tree, Year, after, weeks_after
+
+
+@after("struck", rule="cutting-check")
+def has_it_rooted(tree: Tree, done: Event, year: Year) -> Proposals:
+    """Common practice, no source: in growth two to three months, in winter not before spring."""
+    growing = in_growth(done.day, year)
+    window = (
+        weeks_after(done.day, 8, 10, 13)
+        if growing
+        else coming(year, done.day, (5, 1), (5, 20), (6, 20))
+    )
+    yield Proposal(
+        "checked",
+        window,
+        what="roots",
+        because="A cutting roots in two to three months of growth.",
+        cautions=("Look at the holes of the pot and pull at nothing.",),
+        settled_by=("checked roots", "potted-on", "repotted"),
+        minutes=5,
+    )

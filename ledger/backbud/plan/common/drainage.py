@@ -1,0 +1,56 @@
+"""Water that takes longer and longer to pass asks for a look at the roots."""
+
+from __future__ import annotations
+
+from statistics import median
+
+from backbud.species import Event, Proposal, Proposals, Tree, Year, after, days_after
+
+# Seconds a can of water takes to pass, and how much slower than it was: ours, no source.
+SLOW_S = 60.0
+SLOWER = 2.0
+WORTH_A_LOOK_S = 30.0
+# What makes the soil anew, so that older times say nothing.
+_NEW_SOIL = ("repotted", "potted-on", "slipped")
+
+
+@after("drained", rule="drains-slowly")
+def look_at_the_roots(tree: Tree, done: Event, year: Year) -> Proposals:
+    """Slow by itself, or twice as slow as it used to be in this soil."""
+    seconds = _seconds(done)
+    if seconds is None:
+        return
+    before = _before(tree, done)
+    usual = median(before) if before else None
+    slow = seconds >= year.figure("slow_drain_from_s", SLOW_S)
+    slower = usual is not None and seconds >= max(SLOWER * usual, WORTH_A_LOOK_S)
+    if not (slow or slower):
+        return
+    was = f"; it took {usual:.0f} s before" if usual is not None else ""
+    yield Proposal(
+        "checked",
+        days_after(done.day, 0, 3, 14),
+        what="roots: open the hard surface, look at the holes and the underside",
+        because="Water that stands or runs off leaves roots dry in one place and rotting in "
+        "another.",
+        datum=f"A can took {seconds:.0f} s to pass{was}.",
+        settled_by=("checked roots", "checked drainage", "opened", "repotted"),
+    )
+
+
+def _seconds(drained: Event) -> float | None:
+    time = drained.measure("time")
+    return time.within("s") if time is not None else None
+
+
+def _before(tree: Tree, done: Event) -> list[float]:
+    """The times written down since the soil was new."""
+    anew = tree.last_of(*_NEW_SOIL)
+    return [
+        seconds
+        for entry in tree.history
+        if entry.event.act == "drained"
+        and entry.event is not done
+        and (anew is None or entry.event.day > anew.day)
+        and (seconds := _seconds(entry.event)) is not None
+    ]

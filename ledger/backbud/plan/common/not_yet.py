@@ -1,0 +1,26 @@
+"""A check that found something not yet so sets the next look at it."""
+
+from __future__ import annotations
+
+from backbud.plan.looks import looks
+from backbud.species import Event, Proposal, Proposals, Tree, Year, after, weeks_after
+
+
+@after("checked", rule="not-yet")
+def look_again(tree: Tree, done: Event, year: Year) -> Proposals:
+    """A graft, a layer or a cutting that has not taken, and pests that are not gone."""
+    if done.has("again"):
+        return
+    for look in looks(done):
+        if look.finding != "not yet" or look.what not in ("graft", "layer", "roots", "buds"):
+            continue
+        for part in look.parts or ("",):
+            yield Proposal(
+                "checked",
+                weeks_after(done.day, 3, 4, 6),
+                what=f"{look.what} on {part}" if part else look.what,
+                because=f"On {done.day} it was not yet so.",
+                settled_by=look.settled_by,
+                part=part,
+                minutes=5,
+            )

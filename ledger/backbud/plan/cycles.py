@@ -1,0 +1,75 @@
+"""Dues go in; each comes out knowing from which day the next of its kind stands for it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import date
+
+from msgspec.structs import replace
+
+from backbud.plan.due import Due
+from backbud.plan.followups import FollowUp
+
+# Acts of which the next one stands for the last, whichever rule asked for it.
+ONE_FOR_ALL = frozenset({"fed"})
+# Rules that ask about one thing, one after another: when wire is to come off, nobody asks for a
+# look at it any more.
+ONE_CHAIN = {"wire-check": "wire", "wire-check-again": "wire", "wire-off": "wire"}
+
+
+def with_cycles(dues: Iterable[Due]) -> list[Due]:
+    """Tell each due when the next of its rule and part, by another cause, stands for it.
+
+    That is the day the next one's window opens; at once where that opens no later than its own.
+    """
+    chains: dict[tuple[str, ...], list[Due]] = {}
+    for due in dues:
+        chains.setdefault(_chain_of(due), []).append(due)
+    out: list[Due] = []
+    for chain in chains.values():
+        chain.sort(key=lambda due: (due.follow_up.window.opens, due.at, due.follow_up.id))
+        for n, due in enumerate(chain):
+            following = next((other for other in chain[n + 1 :] if _is_another(other, due)), None)
+            out.append(due if following is None else _until(due, _stands_from(due, following)))
+    return out
+
+
+def overtaken(dues: Iterable[Due]) -> list[Due]:
+    """Close what is still open and was overtaken by the next before its own window."""
+    return [_replaced(due) if _is_overtaken(due.follow_up) else due for due in dues]
+
+
+def _is_overtaken(follow_up: FollowUp) -> bool:
+    following = follow_up.next_cycle
+    return (
+        follow_up.outcome == "open"
+        and following is not None
+        and (following <= follow_up.window.opens)
+    )
+
+
+def _replaced(due: Due) -> Due:
+    return replace(due, follow_up=replace(due.follow_up, outcome="replaced"))
+
+
+def _chain_of(due: Due) -> tuple[str, ...]:
+    act = due.follow_up.act
+    if act in ONE_FOR_ALL:
+        return (act,)
+    asked = (ONE_CHAIN[due.rule],) if due.rule in ONE_CHAIN else (due.rule, act)
+    return (*asked, due.part.casefold())
+
+
+def _is_another(following: Due, due: Due) -> bool:
+    return (following.rule, following.cause) != (due.rule, due.cause)
+
+
+def _stands_from(due: Due, following: Due) -> date:
+    opens = following.follow_up.window.opens
+    if following.event is not None and opens <= due.follow_up.window.opens:
+        return following.event.day
+    return opens
+
+
+def _until(due: Due, day: date) -> Due:
+    return replace(due, follow_up=replace(due.follow_up, next_cycle=day))

@@ -1,0 +1,97 @@
+"""What a rule proposed, or the keeper planned, goes in; a follow-up with its id comes out."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from datetime import timedelta
+
+from msgspec import Struct
+
+from backbud.collection.state import Tree
+from backbud.journal.events import Event
+from backbud.plan.dangers import cautions_for
+from backbud.plan.followups import FollowUp, Reason
+from backbud.plan.minutes import usual_minutes
+from backbud.species import Proposal
+from backbud_grammar.forms import ActForm
+
+# What gives the roots new soil or new room: one of these stands for another.
+POTTINGS = ("repotted", "potted-on", "slipped")
+
+
+class Due(Struct, frozen=True):
+    """A follow-up on its way through the plan, with what it hangs on.
+
+    `at`: the place of its cause in the tree's history, -1 for a season's. `part`: as the rule
+    gave it; `on_part`: it is a part of the tree, and not a word that tells two works apart.
+    `early`: how long before its window an act settles it; None takes the act's own.
+    """
+
+    follow_up: FollowUp
+    rule: str
+    cause: str
+    event: Event | None = None
+    at: int = -1
+    part: str = ""
+    early: timedelta | None = None
+
+    @property
+    def on_part(self) -> bool:
+        if not self.part or self.event is None:
+            return False
+        return self.part.casefold() in (part.casefold() for part in self.event.parts)
+
+
+def due_of(
+    tree: Tree,
+    proposal: Proposal,
+    rule: str,
+    cause: str,
+    reason: Reason,
+    acts: Mapping[str, ActForm],
+    event: Event | None = None,
+    at: int = -1,
+    planned: bool = False,
+) -> Due:
+    """Name a proposal and give it its chain of reasons.
+
+    The id is made of the tree's first handle, the rule, the cause and the part, and nothing else.
+    """
+    act = acts[proposal.act]
+    part = f"/{_slug(proposal.part)}" if proposal.part else ""
+    because = [reason]
+    if proposal.because:
+        because.append(Reason("rule", proposal.because))
+    if proposal.datum:
+        because.append(Reason("datum", proposal.datum))
+    follow_up = FollowUp(
+        f"{tree.first_handle}/{rule}/{cause}{part}",
+        tree.handle,
+        act.word,
+        f"{act.bare} {proposal.what}".strip(),
+        proposal.window,
+        tuple(because),
+        tuple(dict.fromkeys((*proposal.cautions, *cautions_for(act.word)))),
+        proposal.minutes or usual_minutes(act.word),
+        _settled_by(act.word, proposal),
+        lapses=proposal.lapses,
+        planned=planned,
+    )
+    early = None if proposal.early_days is None else timedelta(days=proposal.early_days)
+    return Due(follow_up, rule, cause, event, at, proposal.part, early)
+
+
+def cause_of(event: Event) -> str:
+    """The act and its date as written."""
+    return f"{event.act}-{event.when.text}"
+
+
+def _settled_by(act: str, proposal: Proposal) -> tuple[str, ...]:
+    settled_by = proposal.settled_by or (act,)
+    if "repotted" in settled_by:
+        return tuple(dict.fromkeys((*settled_by, *POTTINGS)))
+    return settled_by
+
+
+def _slug(part: str) -> str:
+    return "-".join(part.casefold().replace("/", " ").split())

@@ -1,0 +1,75 @@
+"""Dues as settled go in; those that the keeper's own plan stands for come out as replaced."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import date, timedelta
+
+from msgspec.structs import replace
+
+from backbud.collection.on_tree import is_meant
+from backbud.plan.due import POTTINGS, Due
+from backbud.plan.followups import FollowUp
+
+# How near a plan stands for a proposal; common practice, no source.
+NEAR = timedelta(days=42)
+# What is done once a year at most: a plan stands for every proposal until then, and after it.
+ONCE_A_YEAR = frozenset({*POTTINGS, "root-pruned", "defoliated", "decandled"})
+HALF_A_YEAR = timedelta(days=180)
+YEAR = timedelta(days=365)
+
+
+def given_way(dues: Iterable[Due]) -> list[Due]:
+    """Return the dues; a proposal gives way to the plan of the same work near its window.
+
+    A proposal that the keeper put off is from then on a plan, and one plan of a work is enough.
+    """
+    every = list(dues)
+    plans = [due for due in every if _is_the_keepers(due.follow_up)]
+    return [
+        replace(due, follow_up=replace(due.follow_up, outcome="replaced", settled=None))
+        if any(_stands_for(plan, due) for plan in plans)
+        else due
+        for due in every
+    ]
+
+
+def _is_the_keepers(follow_up: FollowUp) -> bool:
+    alive = follow_up.outcome in ("open", "done")
+    return alive and (follow_up.planned or follow_up.moved_from is not None)
+
+
+def _stands_for(plan: Due, due: Due) -> bool:
+    one, other = plan.follow_up, due.follow_up
+    if one.id == other.id or one.act != other.act or not _same_check(one, other):
+        return False
+    # A plan for one branch does not stand for the whole tree.
+    if plan.on_part and not is_meant(due.part if due.on_part else "", (plan.part,)):
+        return False
+    if not (other.outcome == "open" or (other.outcome == "done" and other.settled is one.settled)):
+        return False
+    if _is_the_keepers(other):
+        return _outranks(plan, due)
+    first, last = _reach(plan)
+    return first <= other.window.best <= last
+
+
+def _same_check(one: FollowUp, other: FollowUp) -> bool:
+    return one.act != "checked" or bool(set(one.settled_by).intersection(other.settled_by))
+
+
+def _outranks(plan: Due, due: Due) -> bool:
+    """Of two that were moved to one window, a plan before a proposal, then the first by id."""
+    one, other = plan.follow_up, due.follow_up
+    if other.moved_from is None or one.moved_from is None or one.window != other.window:
+        return False
+    return (not one.planned, one.id) < (not other.planned, other.id)
+
+
+def _reach(plan: Due) -> tuple[date, date]:
+    follow_up = plan.follow_up
+    window = follow_up.moved_from or follow_up.window
+    if follow_up.act not in ONCE_A_YEAR:
+        return window.opens - NEAR, follow_up.window.closes + NEAR
+    said = plan.event.day if follow_up.planned and plan.event else window.opens
+    return min(said, window.opens) - YEAR, follow_up.window.closes + HALF_A_YEAR

@@ -1,0 +1,236 @@
+"""A tree and its species' rules go in; what each rule proposes, and on what it hangs, comes out.
+
+A rule hangs on an act, on a season of a growing year, or on a growth stage. It is given the tree
+as it was then: just after the act, or when the season or stage began.
+"""
+
+from __future__ import annotations
+
+import traceback
+from collections.abc import Iterator, Mapping, Sequence
+from datetime import date, timedelta
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from backbud.collection.fold import entries_until, trees_after
+from backbud.collection.state import Tree
+from backbud.collection.whereabouts import Histories
+from backbud.journal.events import Event, Origin
+from backbud.journal.read import Journal
+from backbud.plan.common import RULES, UNLESS_SPECIES_SPEAKS
+from backbud.plan.due import Due, cause_of, due_of
+from backbud.plan.followups import Reason
+from backbud.plan.quote import Quoter
+from backbud.plan.windows import window_said
+from backbud.plan.year import Seen, Years, stages_seen
+from backbud.species import Proposal, Rule, Season, Species, Stage, Year, rules_of
+from backbud_grammar.dates import growing_year_days
+
+# How far back an act still asks for something, and how far ahead a season is looked at.
+YEARS_BACK = 3
+AHEAD = timedelta(days=400)
+_DAY = timedelta(days=1)
+# The growing years before and after this one whose seasons still count.
+YEARS_AROUND = (-1, 0, 1)
+
+
+class _Asked(Struct, frozen=True):
+    """A rule to be asked: with the tree after `count` entries, what is given to it, and when."""
+
+    rule: Rule
+    count: int
+    day: date
+    place: str
+    given: Event | Season | Stage
+    cause: str
+    reason: Reason
+    event: Event | None = None
+
+
+class Hanger:
+    """Asks every rule; what a rule raises is kept for a problem, and the rest is asked still."""
+
+    def __init__(self, journal: Journal, histories: Histories, today: date) -> None:
+        self.journal, self.histories, self.today = journal, histories, today
+        self.years = Years(journal.things, journal.settings, journal.southern)
+        self.quoter = Quoter(journal, histories.trees)
+        self.this_year, _ = growing_year_days(today, journal.southern)
+        self.since = self.this_year.replace(year=self.this_year.year - YEARS_BACK)
+        self._rules: dict[type[Species] | None, tuple[Rule, ...]] = {}
+        self._by_act: dict[type[Species] | None, Mapping[str, Sequence[Rule]]] = {}
+        self._failed: dict[tuple[str, str], list[str]] = {}
+
+    def proposed(self, tree: Tree, species: Species | None, known_since: date) -> list[Due]:
+        """Everything that the rules propose for a tree as it is today."""
+        seen = stages_seen(tree.history)
+        asked = [
+            *self._on_acts(tree, species),
+            *self._on_years(tree, species, seen, known_since),
+        ]
+        states = trees_after(
+            self.histories, self.journal.things, tree.handle, (one.count for one in asked)
+        )
+        if any(entry.undone for entry in tree.history):
+            states = {count: _without_undone(state) for count, state in states.items()}
+        out: list[Due] = []
+        for one in asked:
+            then = states[one.count]
+            known = seen if one.event is None else [s for s in seen if s[0] <= one.day]
+            year = self.years.at(one.place or then.place, one.day, species, known)
+            for proposal in self._ask(one.rule, tree, then, one.given, year):
+                at = -1 if one.event is None else one.count - 1
+                out.append(
+                    due_of(
+                        tree,
+                        proposal,
+                        one.rule.id,
+                        one.cause,
+                        one.reason,
+                        self.journal.acts,
+                        one.event,
+                        at,
+                    )
+                )
+        return out
+
+    # -------------------------------------------------------------- on what the rules hang
+
+    def _on_acts(self, tree: Tree, species: Species | None) -> Iterator[_Asked]:
+        by_act = self._rules_by_act(species)
+        # What is still on the tree asks to come off, however long ago it was put on.
+        still_on = {id(thing.event) for thing in tree.on_tree}
+        for at, entry in enumerate(tree.history):
+            event = entry.event
+            rules = by_act.get(event.act)
+            if rules is None or not event.exact or entry.undone:
+                continue
+            if event.day < self.since and id(event) not in still_on:
+                continue
+            reason = Reason("diary", self.quoter.reason(event, tree), event.origin)
+            for rule in rules:
+                yield _Asked(rule, at + 1, event.day, "", event, cause_of(event), reason, event)
+
+    def _on_years(
+        self, tree: Tree, species: Species | None, seen: Seen, known_since: date
+    ) -> Iterator[_Asked]:
+        rules = [rule for rule in self._rules_of(species) if rule.hangs_on != "act"]
+        if not rules:
+            return
+        place = self.years.usual_place(tree, self.today)
+        for first in self._growing_years(tree):
+            year = self.years.at(place, first, species, seen)
+            for rule in rules:
+                found = _season_or_stage(rule, year)
+                if found is None or found.first > self.today + AHEAD:
+                    continue
+                begun = found.first <= self.today
+                # A tree that came later in the season is asked about as it came.
+                day = max(found.first - _DAY, known_since) if begun else self.today
+                count = entries_until(self.histories, tree.handle, min(day, self.today))
+                yield _Asked(
+                    rule,
+                    count,
+                    first,
+                    "" if begun else place,
+                    found,
+                    year.name.replace("/", "-"),
+                    _reason_of(found, year),
+                )
+
+    def _growing_years(self, tree: Tree) -> list[date]:
+        """The first days of the growing years that count: those around today, and those whose
+        work was put off into them."""
+        this = self.this_year.year
+        years = {this + offset for offset in YEARS_AROUND}
+        oldest = min(years)
+        for entry in tree.history:
+            event = entry.event
+            if event.act == "put-off" and event.exact and not entry.undone:
+                window = window_said(event, self.journal.southern)
+                begun = growing_year_days(event.day, self.journal.southern)[0].year
+                if window is not None and window.closes.year >= oldest:
+                    years |= {begun, begun + 1}
+        return [self.this_year.replace(year=year) for year in sorted(years)]
+
+    # -------------------------------------------------------------- the rules
+
+    def _rules_of(self, species: Species | None) -> tuple[Rule, ...]:
+        kind = type(species) if species is not None else None
+        if kind not in self._rules:
+            own = rules_of(species) if species is not None else ()
+            spoken = {act for rule in own for act in rule.acts}
+            common = [
+                rule
+                for module in RULES
+                for rule in rules_of(module)
+                if module not in UNLESS_SPECIES_SPEAKS or not spoken.intersection(rule.acts)
+            ]
+            self._rules[kind] = (*common, *own)
+        return self._rules[kind]
+
+    def _rules_by_act(self, species: Species | None) -> Mapping[str, Sequence[Rule]]:
+        kind = type(species) if species is not None else None
+        if kind not in self._by_act:
+            by_act: dict[str, list[Rule]] = {}
+            for rule in self._rules_of(species):
+                for act in rule.acts:
+                    by_act.setdefault(act, []).append(rule)
+            self._by_act[kind] = by_act
+        return self._by_act[kind]
+
+    def _ask(
+        self, rule: Rule, tree: Tree, then: Tree, given: object, year: Year
+    ) -> Iterator[Proposal]:
+        """Run a rule; what it raises, or yields that is none, is a problem of the journal's."""
+        try:
+            for proposal in rule.function(then, given, year):
+                self._check(proposal)
+                yield proposal
+        except Exception as error:
+            frames = traceback.extract_tb(error.__traceback__)[1:] or traceback.extract_tb(
+                error.__traceback__
+            )
+            where = ", ".join(f"{f.filename}:{f.lineno} in {f.name}" for f in frames)
+            what = f"{type(error).__name__}: {error} ({where})"
+            self._failed.setdefault((rule.id, what), []).append(tree.handle)
+
+    def _check(self, proposal: object) -> None:
+        if not isinstance(proposal, Proposal):
+            raise TypeError(f"it yielded {proposal!r}, which is no Proposal")
+        for act in (proposal.act, *(words.split()[0] for words in proposal.settled_by)):
+            known = self.journal.acts.get(act)
+            if known is None or known.word != act:
+                raise ValueError(f"“{act}” is no act in its past form")
+
+    def note_failures(self) -> None:
+        """Note each rule that failed, once for all the trees it failed for."""
+        for (rule, what), handles in self._failed.items():
+            card = self.journal.things.by_handle.get(handles[0])
+            more = f" and {len(handles) - 1} more" if len(handles) > 1 else ""
+            self.journal.notes.at(
+                card.origin if card else Origin("backbud.toml", 1, 1),
+                "rule-failed",
+                f"the rule “{rule}” failed for {handles[0]}{more}: {what}",
+                "Everything else was planned.",
+                0,
+                1,
+            )
+        self._failed.clear()
+
+
+def _without_undone(tree: Tree) -> Tree:
+    """The tree as a rule sees it: what never happened is no part of its history."""
+    return replace(tree, history=tuple(entry for entry in tree.history if not entry.undone))
+
+
+def _season_or_stage(rule: Rule, year: Year) -> Season | Stage | None:
+    return year.season(rule.season) if rule.hangs_on == "season" else year.stage(rule.stage)
+
+
+def _reason_of(found: Season | Stage, year: Year) -> Reason:
+    if isinstance(found, Season):
+        return Reason(
+            "season", f"{found.name.capitalize()} {year.name} at {year.place or 'this place'}."
+        )
+    return Reason("season", f"BBCH stage {found.code}, {year.name}. {found.because}")

@@ -1,0 +1,92 @@
+"""A tree's history goes in; what the keeper planned, put off or set for a check comes out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from backbud.collection.state import Tree
+from backbud.journal.events import Event
+from backbud.journal.read import Journal
+from backbud.plan.due import Due, cause_of, due_of
+from backbud.plan.followups import Reason
+from backbud.plan.looks import looks
+from backbud.plan.quote import Quoter
+from backbud.plan.windows import window_again, window_of_plan
+from backbud.species import Proposal
+
+PLANNED, AGAIN = "planned", "check-again"
+
+
+def set_by_keeper(tree: Tree, journal: Journal, quoter: Quoter) -> Iterator[Due]:
+    """Every plan, and every check that a check set for later, oldest first."""
+    for at, entry in enumerate(tree.history):
+        event = entry.event
+        if not event.exact or entry.undone:
+            continue
+        if event.act == "planned" and event.named:
+            yield planned(tree, event, at, journal, quoter)
+        elif event.act == "checked" and event.has("again"):
+            yield from _again(tree, event, at, journal, quoter)
+
+
+def planned(tree: Tree, event: Event, at: int, journal: Journal, quoter: Quoter) -> Due:
+    """The work that a plan speaks of; of a put-off too, where nothing was due that it moves."""
+    act = journal.acts[event.named].word
+    parts = event.parts
+    proposal = Proposal(
+        act,
+        window_of_plan(event, journal.southern),
+        "",
+        _what(event, tree, quoter),
+        part=parts[0] if parts else "",
+    )
+    reason = Reason("plan", quoter.reason(event, tree, remark=True), event.origin)
+    return due_of(
+        tree,
+        proposal,
+        PLANNED,
+        f"{act}-{event.when.text}",
+        reason,
+        journal.acts,
+        event,
+        at,
+        planned=True,
+    )
+
+
+def _what(event: Event, tree: Tree, quoter: Quoter) -> str:
+    """The details of a plan without its time: `into tray-9, mix maple`."""
+    first, *rest = quoter.pieces(event, tree)
+    pieces = [first.partition(" ")[2], *rest]
+    return ", ".join(p for p in pieces if p and p.split()[0] not in ("to", "in"))
+
+
+def _again(tree: Tree, event: Event, at: int, journal: Journal, quoter: Quoter) -> Iterator[Due]:
+    """A look that is to be taken again, on the day that was said."""
+    window = window_again(event, journal.southern)
+    if window is None:
+        return
+    reason = Reason("diary", quoter.reason(event, tree), event.origin)
+    for look in looks(event):
+        # Where wire bites is where it comes off; it is all of it that is looked at again.
+        for part in ("",) if look.finding == "biting" else look.parts or ("",):
+            what = f"{look.what} on {part}" if part else look.what
+            proposal = Proposal(
+                "checked",
+                window,
+                "The last look set the next.",
+                what.strip(),
+                settled_by=look.settled_by,
+                part=f"{look.what} {part}".strip(),
+            )
+            yield due_of(
+                tree,
+                proposal,
+                AGAIN,
+                cause_of(event),
+                reason,
+                journal.acts,
+                event,
+                at,
+                planned=True,
+            )

@@ -1,0 +1,67 @@
+"""A check as written goes in; what was looked at, where, and what was found, comes out."""
+
+from __future__ import annotations
+
+from msgspec import Struct
+
+from backbud.journal.events import Event
+
+# What else settles a check, by what is looked at: it is off, or was seen more closely.
+ALSO = {
+    "wire": "unwired",
+    "ties": "untied",
+    "guys": "unguyed",
+    "graft": "separated",
+    "layer": "separated",
+    "protection": "unprotected",
+    "strength": "vigour",
+    "roots": "repotted",
+    "drainage": "drained",
+    "raffia": "unwrapped",
+}
+
+
+class Look(Struct, frozen=True, gc=False):
+    """One thing that was looked at: `what` (wire, ties …; "" for the tree), where, the finding."""
+
+    what: str
+    parts: tuple[str, ...]
+    finding: str
+
+    @property
+    def settled_by(self) -> tuple[str, ...]:
+        """What settles the next look at it."""
+        check = f"checked {self.what}".rstrip()
+        return (check, ALSO[self.what]) if self.what in ALSO else (check,)
+
+
+def looks(event: Event) -> tuple[Look, ...]:
+    """Return each thing that a `checked` line names: `wire biting on left 1, ties fine` is two."""
+    found: list[Look] = []
+    whats: list[str] = []
+    parts: list[str] = []
+    finding = ""
+    for detail in event.details:
+        if detail.name == "what":
+            if whats:
+                found += _each(whats, parts, finding)
+                parts, finding = [], ""
+            whats = detail.words.split()
+        elif detail.name == "finding":
+            finding = detail.words
+        if detail.part:
+            parts.append(detail.part)
+    return (*found, *_each(whats or [""], parts, finding))
+
+
+def _each(whats: list[str], parts: list[str], finding: str) -> list[Look]:
+    """`wire ties fine` is two looks."""
+    return [Look(what, tuple(parts), finding) for what in whats]
+
+
+def look_at(event: Event, what: str) -> Look | None:
+    """Return the look at one thing; a check that names nothing looked at everything."""
+    for look in looks(event):
+        if look.what in ("", what):
+            return look
+    return None

@@ -1,0 +1,47 @@
+"""A journal written in a test: its text goes in, a session on a day comes out."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import date
+from pathlib import Path
+from textwrap import dedent
+
+import pytest
+
+from backbud.session import Session, open_session
+
+SETTINGS = 'language = 1\nname = "A test"\ncurrency = "EUR"\n'
+
+Written = Callable[..., Session]
+
+
+@pytest.fixture
+def written(tmp_path: Path) -> Written:
+    """Write a journal anew and open it: `written(text, on="2026-11-20")`.
+
+    `settings`: more lines of backbud.toml. `as_of`: leave out lines dated later. `files`: more
+    files by name. Problems fail the test, but for those whose codes `problems` names, and for a
+    kind that no species knows.
+    """
+
+    def write(
+        text: str,
+        on: str = "2026-11-20",
+        *,
+        settings: str = "",
+        as_of: bool = False,
+        files: dict[str, str] | None = None,
+        problems: tuple[str, ...] = (),
+    ) -> Session:
+        for old in tmp_path.glob("*.txt"):
+            old.unlink()
+        (tmp_path / "backbud.toml").write_text(SETTINGS + settings)
+        for name, content in {"journal.txt": text, **(files or {})}.items():
+            (tmp_path / name).write_text(dedent(content))
+        session = open_session(str(tmp_path), date.fromisoformat(on), as_of=as_of)
+        found = [p.code for p in session.problems() if p.code != "unknown-species"]
+        assert sorted(set(found)) == sorted(problems), session.problems()
+        return session
+
+    return write

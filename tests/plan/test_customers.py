@@ -1,0 +1,126 @@
+"""A customer's tree goes home: from the agreement to the day it is one entry."""
+
+from __future__ import annotations
+
+import pytest
+
+CARDS = """
+    place yard
+      latitude  56
+    person una
+    person marrow
+    tree tarn
+      kind      garden shrub
+      owner     marrow
+    tree mine
+      kind      garden shrub
+      owner     una
+    tree ours
+      kind      garden shrub
+"""
+KEEPER = 'home = "yard"\nkeeper = "una"\n'
+VISIT = """
+    2026-03-01
+    tarn
+      received  from marrow for repotting
+      agreed    200 EUR for repotting, by 2026-05-30
+"""
+ID = "tarn/hand-back/received-2026-03-01"
+
+
+def test_it_is_wanted_by_a_day(written, find, days) -> None:
+    back = find(written(CARDS + VISIT, "2026-03-02", settings=KEEPER), "hand-back")
+    assert (back.id, back.act, back.title) == (ID, "returned", "return to its owner")
+    assert days(back) == ["2026-05-16", "2026-05-23", "2026-05-30"]
+    assert back.because[0].text == "Its owner wants it back by 2026-05-30."
+    assert back.because[0].origin.line == 18
+
+
+def test_when_it_is_ready_the_same_entry_moves(written, find, days) -> None:
+    ready = (
+        VISIT
+        + """
+    2026-04-20
+    tarn
+      ready
+    """
+    )
+    back = find(written(CARDS + ready, "2026-04-21", settings=KEEPER), "hand-back")
+    assert back.id == ID
+    assert days(back) == ["2026-04-20", "2026-04-27", "2026-05-04"]
+    assert back.because[0].text == "2026-04-20: ready."
+
+
+def test_it_is_put_off(written, find, days) -> None:
+    later = (
+        VISIT
+        + """
+    2026-05-20
+    tarn
+      put-off   return, to 2026-06-15 -- its new shoots are soft
+    """
+    )
+    back = find(written(CARDS + later, "2026-05-21", settings=KEEPER), "hand-back")
+    assert (back.id, days(back)) == (ID, ["2026-06-15"] * 3)
+
+
+def test_gone_home_it_is_nobodys_work_and_the_next_visit_is_another(written, states, find) -> None:
+    home = (
+        VISIT
+        + """
+    2026-05-25
+    tarn
+      returned  to marrow
+    """
+    )
+    assert states(written(CARDS + home, settings=KEEPER)) == {}
+    again = (
+        home
+        + """
+    2026-09-01
+    tarn
+      received  from marrow
+    """
+    )
+    assert states(written(CARDS + again, settings=KEEPER), "hand-back") == {}
+    ready = (
+        again
+        + """
+    2026-09-10
+    tarn
+      ready
+    """
+    )
+    back = find(written(CARDS + ready, settings=KEEPER), "hand-back")
+    assert back.id == "tarn/hand-back/received-2026-09-01"
+
+
+@pytest.mark.parametrize("handle", ["mine", "ours"])
+def test_the_keepers_own_trees_go_nowhere(written, states, handle) -> None:
+    session = written(
+        CARDS
+        + f"""
+    2026-03-01
+    {handle}
+      agreed    by 2026-05-30
+      ready
+    """,
+        settings=KEEPER,
+    )
+    assert states(session, f"{handle}/hand-back") == {}
+
+
+def test_sold_and_still_here_it_is_a_customers_tree(written, find) -> None:
+    session = written(
+        CARDS
+        + """
+    2026-03-01
+    ours
+      sold      to marrow, 900 EUR, stays
+      agreed    by 2026-12
+    """,
+        settings=KEEPER,
+    )
+    back = find(session, "ours/hand-back")
+    assert back.id == "ours/hand-back/agreed-2026-03-01"
+    assert "EUR" not in " ".join(reason.text for reason in back.because)

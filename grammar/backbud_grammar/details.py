@@ -91,6 +91,8 @@ class Lexicon:
         self.watched = frozenset(
             [name for name, _ in self.not_with] + (["part"] if self.placed else []))
         self.label_words = frozenset(words for _, words, _, _ in self.labels)
+        # Whether a bare number says something to this act by itself.
+        self.takes_number = any({"number", "money"} & set(form.sorts) for form in self.bare)
         self.label_heads = frozenset(words[0] for words in self.label_words)
         self.longest_label = max(map(len, self.label_words), default=0)
 
@@ -216,13 +218,14 @@ def _read_phrase(items: list[Item], lexicon: Lexicon) -> list[Detail]:
     """Read a phrase as one detail, or as several that follow each other without a comma.
 
     Free words leave what looks like a measure to the other forms of the act, as long as one of
-    them takes it: `for repotting 120 EUR`, but `with 5 cm mulch`.
+    them takes it: `for repotting 120 EUR`, but `with 5 cm mulch`. A bare number belongs to the
+    words, `at Hall 2`; where the act takes one too, nobody can tell and it is a problem.
     """
     whole = _read_one(items, lexicon, 0)
     if whole is not None:
         return [whole]
     free = _opens_free(items, lexicon)
-    for loose in (0, 1) if free else (0,):
+    for loose in (0, 1) if free and not lexicon.takes_number else (0,):
         read = _cut(items, lexicon, loose)
         if read is not None:
             return read
@@ -235,10 +238,9 @@ def _read_phrase(items: list[Item], lexicon: Lexicon) -> list[Detail]:
 
 def _could_measure(items: Sequence[Item], lexicon: Lexicon) -> bool:
     """Whether a measure stands there that some form of the act takes."""
-    return any(
-        item.measure is not None and item.measure.sort != "number"
-        and item.measure.sort in lexicon.sorts for item in items
-    )
+    sorts = {item.measure.sort for item in items if item.measure is not None}
+    return ("number" in sorts and lexicon.takes_number) or not lexicon.sorts.isdisjoint(
+        sorts - {"number"})
 
 
 def _opens_free(items: Sequence[Item], lexicon: Lexicon) -> bool:
@@ -257,20 +259,21 @@ def _cut(items: list[Item], lexicon: Lexicon, loose: int) -> list[Detail] | None
     for start in range(count - 1, -1, -1):
         for end in range(count, start, -1):
             tail = tails[end]
-            if tail is None or _one_number(items, end):
+            if tail is None or (end < count and _belongs(items[start:end], items[end], lexicon)):
                 continue
             read = _read_one(items[start:end], lexicon, loose)
             if read is not None:
                 tails[start] = [read, *tail]
                 break
-    named = [detail.name for detail in tails[0] or () if detail.handle]
-    # Words that nobody knows are not several handles in a row.
-    return tails[0] if len(set(named)) == len(named) else None
+    names = [detail.name for detail in tails[0] or ()]
+    # Neither two measures of one sort nor words that nobody knows follow without a comma.
+    return tails[0] if len(set(names)) == len(names) else None
 
 
-def _one_number(items: Sequence[Item], at: int) -> bool:
-    """Whether a cut would part `1 200`, a number with a gap for a separator."""
-    return 0 < at < len(items) and _thousands(items[at - 1], items[at])
+def _belongs(before: Sequence[Item], item: Item, lexicon: Lexicon) -> bool:
+    """Whether no cut may stand here: in `1 200`, or between free words and a bare number."""
+    return _thousands(before[-1], item) or (
+        _is_plain_number(item) and _opens_free(before, lexicon))
 
 
 def _thousands(one: Item, other: Item) -> bool:
@@ -533,9 +536,12 @@ def _is_word(item: Item, loose: int) -> bool:
 def _is_count(items: Sequence[Item], i: int) -> bool:
     """Whether `x 2` stands here, behind a measure and its metal: `2 mm Al x 2`."""
     return (
-        0 < i + 1 < len(items) and items[i].text in ("x", "×") and items[i + 1].text.isdecimal()
-        and len(items[i + 1].text) < 5
+        0 < i + 1 < len(items) and items[i].text in ("x", "×")
+        and _COUNT.fullmatch(items[i + 1].text) is not None
     )
+
+
+_COUNT = re.compile(r"[1-9][0-9]{0,3}")
 
 
 def _counted(measure: Measure, item: Item) -> Measure:
@@ -590,8 +596,9 @@ def _check_limits(form: Form, item: Item, measure: Measure) -> None:
                       f"It lies between {form.limits[0]} and {form.limits[1]}{unit}.",
                       item.offset, item.length)
     if form.whole and any(number != number.to_integral_value() for number in numbers):
-        raise Misread("not-whole", f"“{item.text}” is no whole number", "It is counted.",
-                      item.offset, item.length)
+        below = int(numbers[0])
+        raise Misread("not-whole", f"“{item.text}” is no whole number",
+                      f"Write {below} or {below + 1}.", item.offset, item.length)
 
 
 def _in_settings_currency(form: Form, item: Item, items: Sequence[Item]) -> Measure:
@@ -735,9 +742,11 @@ def _error_of(items: list[Item], lexicon: Lexicon) -> Misread:
             return wrong
     if error is not None and error.code in TELLING and odd is None:
         return error
-    if odd and (before := values[odd - 1].measure) is not None:
+    before = values[odd - 1].measure if odd else None
+    if before is not None and any(before.sort in form.sorts for form in lexicon.bare):
         return _unknown(values[odd:], lexicon, before)
-    return _unknown(items if odd is None else values[odd:], lexicon)
+    start = odd if odd and before is None else 0
+    return _unknown(values[start:], lexicon)
 
 
 def _first_error(forms: Sequence[Form], items: list[Item]) -> Misread | None:
@@ -911,6 +920,8 @@ SCORES = {"1", "2", "3", "4", "5"}
 
 def _ingredient(form: Form, items: list[Item]) -> Detail:
     """`akadama 2`, `pumice 3-6 mm 1/2`: a name, and last its parts by volume."""
+    if items[-1].text in ("part", "parts"):
+        items = items[:-1] or items
     last, name = items[-1], _written(items[:-1])
     if last.flaw is not None:
         raise last.flaw

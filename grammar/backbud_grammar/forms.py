@@ -117,8 +117,8 @@ class Form(Struct, frozen=True, gc=False):
             takes.append(SHOWN_OF_READER[self.reader].replace(" | ", ", "))
         if self.words == ANY_WORDS or self.prose:
             takes.append("words")
-        elif self.words and not (self.sorts or self.refers):
-            takes.append(", ".join(self.words))
+        elif self.words and not (self.bound or self.refers):
+            takes.insert(0, ", ".join(self.words))
         return " or ".join(takes)
 
 

@@ -1,4 +1,4 @@
-"""Text goes in, syntax and flaws come out; nothing raises, and every line stands for itself."""
+"""The text of an act, a card's line or a subject line goes in; details and flaws come out."""
 
 from __future__ import annotations
 
@@ -13,6 +13,7 @@ from msgspec.structs import replace
 
 from backbud_grammar.acts import DAY_FORMS
 from backbud_grammar.details import (
+    REMARK_HINT,
     SHARES,
     Item,
     Lexicon,
@@ -24,252 +25,18 @@ from backbud_grammar.details import (
     without_part,
 )
 from backbud_grammar.forms import ActForm, Form, KindForm
-from backbud_grammar.kinds import KINDS
 from backbud_grammar.measures import BY_WRITING, Measure, read_number, unit_named
 from backbud_grammar.problems import Flaw, Misread, did_you_mean, nearest
 from backbud_grammar.syntax import (
-    Act,
-    Block,
-    Card,
-    CardLine,
     Detail,
-    Page,
-    Seam,
-    Section,
     Selection,
-    Stray,
     Subjects,
 )
 
 if TYPE_CHECKING:
-    from lark import Lark, Token, Tree
+    from lark import Lark, Token
 
-Start = Literal["page", "card", "stray", "subjects", "detail"]
-
-# No line that a hand wrote is longer; what is, is some other file.
-LONGEST_LINE = 10_000
-
-# A telephone may begin a line with a capital letter.
-_KINDS = "|".join(f"[{kind[0].upper()}{kind[0]}]{kind[1:]}" for kind in KINDS)
-# Where a section begins: a date, or a card's first line (the same as HEAD in journal.lark).
-_CARD = rf"(?:{_KINDS})[ \t]+[^ \t,\n]+[ \t]*$"
-_SECTION = re.compile(rf"^(?=[0-9]|{_CARD})".encode(), re.MULTILINE)
-_CARD_HEAD = re.compile(_CARD, re.MULTILINE)
-# Every blank of Unicode but those of the grammar is as good as a space: a page may come out of
-# another program with hard spaces or form feeds in it.
-_BLANKS = dict.fromkeys(
-    (*range(0x0B, 0x0E), *range(0x1C, 0x20), 0x85, 0xA0, 0x1680, *range(0x2000, 0x200B), 0x2028,
-     0x2029, 0x202F, 0x205F, 0x3000), " ")
-# The bytes that any of them begins with in UTF-8.
-_PERHAPS_BLANK = re.compile(rb"[\x0b-\x0d\x1c-\x1f\xc2\xe1-\xe3]")
-_INDENT = re.compile(r"[ \t]*")
-_REMARK = re.compile(r"(?:^|\s)(?:--|—)(?:\s+|$)")
-
-
-def sections(data: bytes) -> list[tuple[int, bytes]]:
-    """Part a file into sections: for each the line it begins on (0 first) and its bytes.
-
-    The bytes are UTF-8 with `\\n` line ends. Each section ends with one. They are parted before
-    they are decoded, so that a section already known is never decoded at all.
-    """
-    if not data.endswith(b"\n"):
-        data += b"\n"
-    starts = [m.start() for m in _SECTION.finditer(data)]
-    if not starts or starts[0] != 0:
-        starts.insert(0, 0)
-    out: list[tuple[int, bytes]] = []
-    line = 0
-    for start, end in zip(starts, [*starts[1:], len(data)], strict=True):
-        piece = data[start:end]
-        out.append((line, piece))
-        line += piece.count(b"\n")
-    return out
-
-
-class Known(Struct, frozen=True):
-    """What the outline needs to know of the table of acts: every word, and those of prose."""
-
-    words: frozenset[str]
-    prose: frozenset[str]
-
-    @staticmethod
-    def of(acts: Mapping[str, ActForm]) -> Known:
-        return Known(
-            frozenset(acts), frozenset(word for word, act in acts.items() if act.prose)
-        )
-
-
-def read_section(section: bytes, known: Known) -> Section:
-    """Read one section's outline. Lines too long to be a journal's are set aside with a flaw."""
-    text = section.decode()
-    if _PERHAPS_BLANK.search(section):
-        text = text.translate(_BLANKS)
-    text, flaws = _without_long_lines(text)
-    start: Start = "stray"
-    if section[:1].isdigit() and text[:1] != "\n":
-        start = "page"
-    elif _CARD_HEAD.match(text):
-        start = "card"
-    tree = _parser().parse(text, start=start)
-    return _section(tree, known, flaws)
-
-
-def _without_long_lines(text: str) -> tuple[str, list[Flaw]]:
-    if len(text) <= LONGEST_LINE:
-        return text, []
-    flaws: list[Flaw] = []
-    lines = text.split("\n")
-    for i, line in enumerate(lines):
-        if len(line) > LONGEST_LINE:
-            flaws.append(Flaw("long-line", i, 1, 1, f"a line of {len(line)} characters",
-                              f"Nothing in a journal is longer than {LONGEST_LINE}; "
-                              "this line was left out."))
-            lines[i] = ""
-    return "\n".join(lines), flaws
-
-
-def _section(tree: Tree[Token], known: Known, flaws: list[Flaw]) -> Section:
-    children: list[Any] = list(tree.children)
-    head: Token | None = None
-    if tree.data != "stray":
-        head = children.pop(0)
-    blocks: list[Block] = []
-    loose: list[CardLine] = []
-    for child in children:
-        tokens = child.children
-        if child.data == "loose":
-            if tree.data == "card":
-                loose += [_card_line(token) for token in tokens]
-            else:
-                blocks.append(Block("", 0, _acts(tokens, known, flaws)))
-        else:
-            subject = tokens[0]
-            acts = _acts(tokens[1:], known, flaws)
-            blocks.append(Block(subject.rstrip(), subject.line - 1, acts))
-    if tree.data == "page":
-        assert head is not None
-        date, weather, column = _day(head)
-        return Page(date, weather, column, tuple(blocks), tuple(flaws))
-    if tree.data == "card":
-        assert head is not None
-        kind, handle = head.split()
-        return Card(kind.lower(), handle, head.index(handle, len(kind)) + 1, tuple(loose),
-                    tuple(blocks), tuple(flaws))
-    return Stray(tuple(blocks), tuple(flaws))
-
-
-def _day(token: str) -> tuple[str, str, int]:
-    line = token.rstrip()
-    date, _, weather = line.partition(" ") if "\t" not in line else _at_blank(line)
-    stripped = weather.lstrip()
-    return date, stripped, len(line) - len(stripped) + 1
-
-
-def _at_blank(line: str) -> tuple[str, str, str]:
-    parts = line.split(None, 1)
-    return parts[0], "", parts[1] if len(parts) > 1 else ""
-
-
-def _card_line(token: Token) -> CardLine:
-    (line, first), *more = _continued(token)
-    text, seams = _with_more(first.lstrip(), more)
-    return CardLine(text, line, len(first) - len(first.lstrip()) + 1, seams)
-
-
-def _with_more(text: str, lines: list[tuple[int, str]]) -> tuple[str, tuple[Seam, ...]]:
-    """Join the deeper lines to a text, each by a space; where each goes on is kept."""
-    seams: list[Seam] = []
-    for line, more in lines:
-        body = more.lstrip()
-        seams.append(Seam(len(text) + 1 if text else 0, line, len(more) - len(body) + 1))
-        text = f"{text} {body}" if text else body
-    return text, tuple(seams)
-
-
-def _continued(token: Token) -> list[tuple[int, str]]:
-    """The lines of a token with their numbers, remarks to oneself left out."""
-    line = (token.line or 1) - 1
-    return [
-        (line + i, text.rstrip())
-        for i, text in enumerate(token.rstrip().split("\n"))
-        if not text.lstrip().startswith("#")
-    ]
-
-
-def _acts(tokens: list[Token], known: Known, flaws: list[Flaw]) -> tuple[Act, ...]:
-    acts: list[Act] = []
-    first_indent = ""
-    for token in tokens:
-        text = token.rstrip()
-        if "\n" not in text:
-            acts.append(read_act_line(text, (token.line or 1) - 1, known))
-        else:
-            acts += _joined(_continued(token), known, flaws)
-        indent = text[: len(text) - len(text.lstrip())]
-        first_indent = first_indent or indent
-        if "\t" in indent or "\t" in first_indent:
-            _mixed_indent(indent, first_indent, (token.line or 1) - 1, flaws)
-    return tuple(acts)
-
-
-def _mixed_indent(indent: str, first: str, line: int, flaws: list[Flaw]) -> None:
-    if (" " in indent.lstrip(" ") and "\t" in indent) or "\t" in indent.lstrip("\t") or (
-        not indent.startswith(first) and not first.startswith(indent)
-    ):
-        flaws.append(Flaw("mixed-indent", line, 1, len(indent),
-                          "tabs and spaces are mixed in front of this line",
-                          "It was read as an act of its own. Use one of the two in a block.",
-                          "warning"))
-
-
-def read_act_line(text: str, line: int, known: Known) -> Act:
-    """Read an act that stands on one line, the common case."""
-    body = text.lstrip()
-    column = len(text) - len(body) + 1
-    word, _, rest = body.partition(" ") if "\t" not in body else _at_blank(body)
-    rest = rest.lstrip()
-    text_column = column + len(body) - len(rest)
-    remark = ""
-    if ("--" in rest or "—" in rest) and word.casefold() not in known.prose:
-        rest, remark = _without_remark(rest)
-    return Act(word, rest, remark, line, column, text_column)
-
-
-def _without_remark(rest: str) -> tuple[str, str]:
-    mark = _REMARK.search(rest)
-    if mark is None:
-        return rest, ""
-    return rest[: mark.start()].rstrip(), rest[mark.end() :]
-
-
-def _joined(
-    lines: list[tuple[int, str]], known: Known, flaws: list[Flaw]
-) -> list[Act]:
-    """Join an act's lines; a deeper line that begins with an act word is an act and a flaw."""
-    groups: list[list[tuple[int, str]]] = []
-    for line, text in lines:
-        words = text.split(None, 1)
-        if groups and words[0].casefold() not in known.words:
-            groups[-1].append((line, text))
-            continue
-        if groups:
-            column = len(text) - len(text.lstrip()) + 1
-            flaws.append(Flaw("deeper-act", line, column, len(words[0]),
-                              f"“{words[0]}” is an act, but stands deeper than the act above",
-                              "It was read as an act of its own. Move it left; if it goes on with "
-                              "the line above, begin this line with another word."))
-        groups.append([(line, text)])
-    return [_join(group, known) for group in groups]
-
-
-def _join(group: list[tuple[int, str]], known: Known) -> Act:
-    first = read_act_line(group[0][1], group[0][0], Known(known.words, known.words))
-    text, seams = _with_more(first.text, group[1:])
-    remark = ""
-    if first.word.casefold() not in known.prose:
-        text, remark = _without_remark(text)
-    return Act(first.word, text, remark, first.line, first.column, first.text_column, seams)
-
+Start = Literal["subjects", "detail"]
 
 # ------------------------------------------------------------------ details and subject lines
 
@@ -289,7 +56,12 @@ def read_card_line(kind: KindForm, text: str) -> Reading:
                                  f"Expected {form.wanted()}."))
     if form.prose or form.free:
         return Reading((Detail(form.name, words=value, offset=at, length=len(value)),))
-    return read_detail(text, _lexicon_of(kind, form))
+    read = read_detail(text, _lexicon_of(kind, form))
+    if read.flaw is not None and REMARK_HINT in read.flaw.hint:
+        # A card has no remarks.
+        return Reading(flaw=replace(read.flaw, hint=read.flaw.hint.replace(
+            REMARK_HINT, "Free words go after “note”.")))
+    return read
 
 
 def _label_of(kind: KindForm, text: str) -> tuple[str, Form | None]:
@@ -694,9 +466,11 @@ def _measure(rule: str, tokens: list[Token]) -> Measure:
 
 def _count(written: str) -> int:
     digits = written.lstrip("x× \t")
-    if len(digits) > 4:
-        raise Misread("bad-number", f"“{digits}” is too many", "A count has at most four digits.")
-    return int(digits) if digits else 1
+    if not digits:
+        return 1
+    if len(digits) > 4 or not digits.isascii() or int(digits) == 0:
+        raise Misread("bad-number", f"“{digits}” is no count", "Write one from 1 to 9999.")
+    return int(digits)
 
 
 def _exact(written: str, upper: Decimal, lower: Decimal) -> Decimal:

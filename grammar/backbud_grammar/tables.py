@@ -10,12 +10,13 @@ import hashlib
 import os
 import stat
 import sys
+from collections.abc import Sequence
 from importlib.resources import files
 from pathlib import Path
 
 import lark
 
-STARTS = ["page", "card", "stray", "subjects", "detail"]
+STARTS = ["subjects", "detail"]
 
 
 def load_parser() -> lark.Lark:
@@ -38,20 +39,20 @@ def load_parser() -> lark.Lark:
     return parser
 
 
-def build_parser(grammar: str) -> lark.Lark:
-    """Build the parser from the grammar's text."""
+def build_parser(grammar: str, starts: Sequence[str] = STARTS) -> lark.Lark:
+    """Build the parser from the grammar's text, for these start symbols."""
     return lark.Lark(
         grammar,
         parser="lalr",
         lexer="contextual",
-        start=STARTS,
+        start=list(starts),
         maybe_placeholders=False,
         propagate_positions=False,
     )
 
 
 def cache_folder() -> Path | None:
-    """Return the person's own cache folder for backbud, made if need be; None where there is none."""
+    """Return the person's own cache folder for backbud, made if need be, or None."""
     base = os.environ.get("XDG_CACHE_HOME") or os.environ.get("LOCALAPPDATA")
     try:
         folder = (Path(base) if base else Path.home() / ".cache") / "backbud"

@@ -22,7 +22,8 @@ from backbud_grammar.dates import read_date
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ActForm, KindForm
 from backbud_grammar.kinds import KINDS
-from backbud_grammar.parse import LONGEST_LINE, Details, Known, read_section, sections
+from backbud_grammar.outline import LONGEST_LINE, Known, read_section, sections
+from backbud_grammar.parse import Details
 from backbud_grammar.problems import Flaw, Misread, _cells
 from backbud_grammar.syntax import Act, Block, Card, CardLine, Detail, Page, Section
 

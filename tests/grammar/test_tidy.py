@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 from backbud_grammar import tidy
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.forms import ActForm
-from backbud_grammar.parse import Known, read_section, sections
+from backbud_grammar.outline import Known, read_section, sections
 from backbud_grammar.syntax import Card, Page
 from backbud_grammar.tidy import TidyError, tidy_file, tidy_text
 

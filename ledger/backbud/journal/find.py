@@ -11,6 +11,7 @@ from msgspec import Struct
 
 from backbud.journal.settings import SETTINGS_FILE
 from backbud.publish import MADE
+from backbud_grammar.problems import Flaw
 
 if TYPE_CHECKING:
     from pathspec import GitIgnoreSpec
@@ -33,11 +34,11 @@ def find_journal(start: str) -> str | None:
 class Found(Struct, frozen=True):
     """What lies below a journal's folder: the text files, and what was passed over and why.
 
-    Names are relative with `/`, sorted. `passed_over`: by name a sentence and a hint.
+    Names are relative with `/`, sorted.
     """
 
     files: tuple[str, ...]
-    passed_over: Mapping[str, tuple[str, str]]
+    passed_over: Mapping[str, Flaw]
 
 
 def find_files(journal: str) -> Found:
@@ -48,14 +49,14 @@ def find_files(journal: str) -> Found:
     where the journal's folder itself cannot be read.
     """
     found: list[str] = []
-    passed_over: dict[str, tuple[str, str]] = {}
+    passed_over: dict[str, Flaw] = {}
     _walk(journal, "", (), found, passed_over)
     return Found(tuple(sorted(found)), dict(sorted(passed_over.items())))
 
 
 def _walk(
     journal: str, below: str, ignores: Ignores, found: list[str],
-    passed_over: dict[str, tuple[str, str]],
+    passed_over: dict[str, Flaw],
 ) -> None:
     folder = os.path.join(journal, below) if below else journal
     try:
@@ -63,8 +64,8 @@ def _walk(
     except OSError as error:
         if not below:
             raise
-        passed_over[below] = (f"this folder cannot be read: {error.strerror}",
-                              "Its files are missing here. May you read it?")
+        passed_over[below] = Flaw("unreadable", 0, 1, 1, f"this folder cannot be read: "
+                                  f"{error.strerror}", "Its files are missing here.")
         return
     if any(entry.name == ".gitignore" and entry.is_file(follow_symlinks=False)
            for entry in entries):
@@ -80,13 +81,13 @@ def _walk(
         if not _is_unicode(entry.name):
             if is_folder or is_text:
                 shown = name.encode(errors="surrogateescape").decode(errors="replace")
-                passed_over[shown] = ("the name of this file is not UTF-8",
-                                      "It was left out. Give it another name.")
+                passed_over[shown] = Flaw("bad-file-name", 0, 1, 1, "this name is not UTF-8",
+                                          "It was left out. Give it another name.")
         elif is_folder:
             _walk(journal, name, ignores, found, passed_over)
         elif entry.is_symlink() and (is_text or entry.is_dir()):
-            passed_over[name] = ("this is a link and was not followed",
-                                 "Everything of a journal lies in its own folder.")
+            passed_over[name] = Flaw("link", 0, 1, 1, "this is a link and was not followed",
+                                     "Everything of a journal lies in its own folder.")
         elif is_text and entry.is_file(follow_symlinks=False):
             found.append(name)
 

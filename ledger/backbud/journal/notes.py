@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from backbud.journal.events import Origin
-from backbud_grammar.parse import LONGEST_LINE
+from backbud_grammar.outline import LONGEST_LINE
 from backbud_grammar.problems import Flaw, Problem
 
 # A file that is no journal at all would drown what matters.

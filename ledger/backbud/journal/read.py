@@ -38,14 +38,8 @@ from backbud_grammar.dates import WrittenDate, read_date, read_span
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ANY_WORDS, ActForm, Form
 from backbud_grammar.kinds import KINDS
-from backbud_grammar.parse import (
-    ActReading,
-    Details,
-    Known,
-    read_act_line,
-    read_section,
-    sections,
-)
+from backbud_grammar.outline import Known, read_act_line, read_section, sections
+from backbud_grammar.parse import ActReading, Details
 from backbud_grammar.problems import Flaw, Misread, Problem, did_you_mean, nearest
 from backbud_grammar.syntax import (
     Act,
@@ -126,8 +120,8 @@ def read_journal(
     found = find_files(folder)
     texts: dict[str, bytes] = {}
     notes = Notes(texts)
-    for name, (message, hint) in found.passed_over.items():
-        notes.add(name, 0, Flaw("passed-over", 0, 1, 1, message, hint))
+    for name, flaw in found.passed_over.items():
+        notes.add(name, 0, flaw)
     loaded = {name: _load(folder, name) for name in (SETTINGS_FILE, *found.files)}
     texts.update((name, text.data) for name, text in loaded.items())
     settings, flaws = read_settings(texts[SETTINGS_FILE].decode())
@@ -367,10 +361,19 @@ def _pages(
         for flaw in placed.card.flaws:
             notes.add(placed.file, placed.line, flaw)
         reader.misplaced(placed.card.blocks, placed.file, placed.line, after_card=True)
+    journal_files = {file for file, _, _ in parted.pages} | {p.file for p in parted.cards}
     for file, line, stray in parted.strays:
         for flaw in stray.flaws:
             notes.add(file, line, flaw)
-        reader.misplaced(stray.blocks, file, line)
+        if file in journal_files:
+            reader.misplaced(stray.blocks, file, line)
+        elif stray.blocks:
+            block = stray.blocks[0]
+            at = block.line if block.subjects else block.acts[0].line
+            notes.add(file, line, Flaw(
+                "no-date", at, 1, 1, "this file has no date and no card, so nothing of it was read",
+                "A page begins with its date at the left edge: 2027-03-06. If this is no part of "
+                "the journal, give it another ending than .txt."))
     pages.sort(key=lambda page: (page.when.first, page.file, page.line))
     return tuple(pages), tuple(weather)
 
@@ -446,10 +449,11 @@ class _EventReader:
     def _subject_line(self, block: Block, file: str, line: int) -> Subjects | None:
         if not block.subjects:
             for act in block.acts:
-                self.notes.add(file, line, Flaw(
-                    "no-subject", act.line, act.column, len(act.word),
-                    "this act has no subject line above it",
-                    "Write the tree's handle on a line of its own, at the left edge."))
+                if act.word.casefold() in self.details.acts:
+                    self.notes.add(file, line, Flaw(
+                        "no-subject", act.line, act.column, len(act.word),
+                        "this act has no subject line above it",
+                        "Write the tree's handle on a line of its own, at the left edge."))
             return None
         read = self.details.subjects(block.subjects)
         if isinstance(read, Flaw):
@@ -464,7 +468,7 @@ class _EventReader:
     def _explained(self, flaw: Flaw, block: Block) -> Flaw:
         """A subject line's flaw in its place; an act or a card on that line is said to be one."""
         message, hint = flaw.message, flaw.hint
-        first, *more = block.subjects.split()
+        first, *more = block.subjects.split() or [""]
         wrong = block.subjects[flaw.column - 1 :].split()
         if wrong and wrong[0].casefold() in self.details.acts:
             message = f"the act “{wrong[0]}” stands on the subject line"
@@ -501,8 +505,8 @@ class _EventReader:
         hint = "The manual lists every act; free words go after noted."
         thing = self.things.find(word.rstrip(",:"))
         if word[:4].isdecimal() and "-" in word:
-            code, message = "indented-date", "a date stands at the left edge"
-            hint = "Take the spaces in front of it out; what is below belongs to it."
+            code, message = "indented-date", "this date is indented, so it begins no page"
+            hint = "Take the spaces in front of it out."
         elif thing is not None:
             code, message = "indented-subject", f"“{word}” is a {thing.kind}, but stands indented"
             hint = "A subject line stands at the left edge."
@@ -619,6 +623,10 @@ class _EventReader:
             text = block.subjects or block.acts[0].word
             column = 1 if block.subjects else block.acts[0].column
             hint = "A page begins with its date at the left edge: 2027-03-06."
+            no_card = self._explained(Flaw("no-date", 0, 1, len(text), "", ""), block)
+            if no_card.message:
+                self.notes.add(file, line, no_card)
+                continue
             if after_card:
                 hint = f"A card ends the page above it. {hint}"
             self.notes.add(file, line, Flaw(

@@ -251,8 +251,9 @@ def _check_references(thing: Thing, things: Things, notes: Notes) -> None:
     seen = {thing.handle}
     while within.kind == "place" and (outer := things.find(within.text("within"))) is not None:
         if outer.handle in seen:
-            notes.at(thing.origin, "bad-reference", f"“{thing.handle}” is within itself",
-                     "Take out one of the “within” lines.", 0, 1)
+            line = next(line for line in thing.lines if line.detail.name == "within")
+            notes.at(line.origin, "bad-reference", f"“{thing.handle}” is within itself",
+                     "Take out one of the “within” lines.", 0, len("within"))
             break
         seen.add(outer.handle)
         within = outer

@@ -1,0 +1,255 @@
+"""One section's bytes go in; a page, a card or a stray comes out, made of whole lines, and flaws.
+
+The outline is a plain row of lines, so it is scanned with journal.lark's own terminals, which is
+several times faster than to parse it. What the row must be is said by the grammar's rules `page`,
+`card` and `stray`, and the tests hold the two together.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from functools import cache
+from importlib.resources import files
+
+from msgspec import Struct
+
+from backbud_grammar.forms import ActForm
+from backbud_grammar.kinds import KINDS
+from backbud_grammar.problems import Flaw
+from backbud_grammar.syntax import Act, Block, Card, CardLine, Page, Seam, Section, Stray
+
+# The number of a line's first line (0 first), and its text joined with its deeper lines.
+Scanned = tuple[int, str]
+
+# No line that a hand wrote is longer; what is, is some other file.
+LONGEST_LINE = 10_000
+
+# A telephone may begin a line with a capital letter.
+_KINDS = "|".join(f"[{kind[0].upper()}{kind[0]}]{kind[1:]}" for kind in KINDS)
+# Where a section begins: a date, or a card's first line (the same as HEAD in journal.lark).
+_CARD = rf"(?:{_KINDS})[ \t]+[^ \t,\n]+[ \t]*$"
+_SECTION = re.compile(rf"^(?=[0-9]|{_CARD})".encode(), re.MULTILINE)
+# Every blank of Unicode but those of the grammar is as good as a space: a page may come out of
+# another program with hard spaces or form feeds in it.
+_BLANKS = dict.fromkeys(
+    (*range(0x0B, 0x0E), *range(0x1C, 0x20), 0x85, 0xA0, 0x1680, *range(0x2000, 0x200B), 0x2028,
+     0x2029, 0x202F, 0x205F, 0x3000), " ")
+# The bytes that any of them begins with in UTF-8.
+_PERHAPS_BLANK = re.compile(rb"[\x0b-\x0d\x1c-\x1f\xc2\xe1-\xe3]")
+# `NAME.priority: /pattern/` in the grammar file.
+_TERMINAL = re.compile(r"^([A-Z]+)(?:\.\d+)?: +/(.*)/$", re.MULTILINE)
+_REMARK = re.compile(r"(?:^|\s)(?:--|—)(?:\s+|$)")
+
+
+def sections(data: bytes) -> list[tuple[int, bytes]]:
+    """Part a file into sections: for each the line it begins on (0 first) and its bytes.
+
+    The bytes are UTF-8 with `\\n` line ends. Each section ends with one. They are parted before
+    they are decoded, so that a section already known is never decoded at all.
+    """
+    if not data.endswith(b"\n"):
+        data += b"\n"
+    starts = [m.start() for m in _SECTION.finditer(data)]
+    if not starts or starts[0] != 0:
+        starts.insert(0, 0)
+    out: list[tuple[int, bytes]] = []
+    line = 0
+    for start, end in zip(starts, [*starts[1:], len(data)], strict=True):
+        piece = data[start:end]
+        out.append((line, piece))
+        line += piece.count(b"\n")
+    return out
+
+
+class Known(Struct, frozen=True):
+    """What the outline needs to know of the table of acts: every word, and those of prose."""
+
+    words: frozenset[str]
+    prose: frozenset[str]
+
+    @staticmethod
+    def of(acts: Mapping[str, ActForm]) -> Known:
+        return Known(
+            frozenset(acts), frozenset(word for word, act in acts.items() if act.prose)
+        )
+
+
+def read_section(section: bytes, known: Known) -> Section:
+    """Read one section's outline. Lines too long to be a journal's are set aside with a flaw."""
+    text = section.decode()
+    if _PERHAPS_BLANK.search(section):
+        text = text.translate(_BLANKS)
+    text, flaws = _without_long_lines(text)
+    head, loose, parted = _scan(text)
+    blocks = [Block(subjects, line, _acts(lines, known, flaws))
+              for (line, subjects), lines in parted]
+    if head is not None and not head[1][0].isdigit():
+        kind, handle = head[1].split()
+        return Card(kind.lower(), handle, head[1].index(handle, len(kind)) + 1,
+                    tuple(_card_line(*line) for line in loose), tuple(blocks), tuple(flaws))
+    if loose:
+        blocks.insert(0, Block("", 0, _acts(loose, known, flaws)))
+    if head is None:
+        return Stray(tuple(blocks), tuple(flaws))
+    date, weather, column = _day(head[1])
+    return Page(date, weather, column, tuple(blocks), tuple(flaws))
+
+
+def _without_long_lines(text: str) -> tuple[str, list[Flaw]]:
+    if len(text) <= LONGEST_LINE:
+        return text, []
+    flaws: list[Flaw] = []
+    lines = text.split("\n")
+    for i, line in enumerate(lines):
+        if len(line) > LONGEST_LINE:
+            flaws.append(Flaw("long-line", i, 1, 1, f"a line of {len(line)} characters",
+                              f"Nothing in a journal is longer than {LONGEST_LINE}; "
+                              "this line was left out."))
+            lines[i] = ""
+    return "\n".join(lines), flaws
+
+
+def _scan(
+    text: str,
+) -> tuple[Scanned | None, list[Scanned], list[tuple[Scanned, list[Scanned]]]]:
+    """Part a section into its head, the lines before any subject, and the blocks."""
+    head: Scanned | None = None
+    loose: list[Scanned] = []
+    blocks: list[tuple[Scanned, list[Scanned]]] = []
+    lines = loose
+    number = 0
+    for found in _terminals().finditer(text):
+        name, piece = found.lastgroup, found.group()
+        if name == "LINE":
+            lines.append((number, piece.rstrip()))
+        elif name == "SUBJECTS":
+            lines = []
+            blocks.append(((number, piece.rstrip()), lines))
+        elif name in ("DAY", "HEAD"):
+            head = (number, piece.rstrip())
+        number += piece.count("\n")
+    return head, loose, blocks
+
+
+@cache
+def _terminals() -> re.Pattern[str]:
+    """The terminals of whole lines, as journal.lark has them; lark itself is not needed for that.
+
+    DAY and HEAD are tried before SUBJECTS; no two of the others match the same line.
+    """
+    grammar = files("backbud_grammar").joinpath("journal.lark").read_text(encoding="utf-8")
+    found: dict[str, str] = dict(_TERMINAL.findall(grammar))
+    names = ("LINE", "DAY", "HEAD", "SUBJECTS", "BLANK", "REMARK")
+    return re.compile("|".join(f"(?P<{name}>{found[name]})" for name in names))
+
+
+def _day(line: str) -> tuple[str, str, int]:
+    date, rest = _first_word(line)
+    return date, rest, len(line) - len(rest) + 1
+
+
+def _first_word(text: str) -> tuple[str, str]:
+    if "\t" not in text:
+        word, _, rest = text.partition(" ")
+        return word, rest.lstrip()
+    word, *more = text.split(None, 1)
+    return word, more[0] if more else ""
+
+
+def _card_line(number: int, text: str) -> CardLine:
+    (line, first), *more = _continued(number, text)
+    joined, seams = _with_more(first.lstrip(), more)
+    return CardLine(joined, line, len(first) - len(first.lstrip()) + 1, seams)
+
+
+def _with_more(text: str, lines: list[Scanned]) -> tuple[str, tuple[Seam, ...]]:
+    """Join the deeper lines to a text, each by a space; where each goes on is kept."""
+    seams: list[Seam] = []
+    for line, more in lines:
+        body = more.lstrip()
+        seams.append(Seam(len(text) + 1 if text else 0, line, len(more) - len(body) + 1))
+        text = f"{text} {body}" if text else body
+    return text, tuple(seams)
+
+
+def _continued(number: int, text: str) -> list[Scanned]:
+    """The lines of a joined line with their numbers, remarks to oneself left out."""
+    return [
+        (number + i, line.rstrip())
+        for i, line in enumerate(text.split("\n"))
+        if not line.lstrip().startswith("#")
+    ]
+
+
+def _acts(lines: list[Scanned], known: Known, flaws: list[Flaw]) -> tuple[Act, ...]:
+    acts: list[Act] = []
+    tabs = False
+    for number, text in lines:
+        if "\n" not in text:
+            acts.append(read_act_line(text, number, known))
+        else:
+            acts += _joined(_continued(number, text), known, flaws)
+        tabs = tabs or "\t" in text
+    if tabs:
+        first = lines[0][1]
+        first = first[: len(first) - len(first.lstrip())]
+        for number, text in lines:
+            _mixed_indent(text[: len(text) - len(text.lstrip())], first, number, flaws)
+    return tuple(acts)
+
+
+def _mixed_indent(indent: str, first: str, line: int, flaws: list[Flaw]) -> None:
+    if (" " in indent.lstrip(" ") and "\t" in indent) or "\t" in indent.lstrip("\t") or (
+        not indent.startswith(first) and not first.startswith(indent)
+    ):
+        flaws.append(Flaw("mixed-indent", line, 1, len(indent),
+                          "tabs and spaces are mixed in front of this line",
+                          "It was read as an act of its own. Use one of the two in a block.",
+                          "warning"))
+
+
+def read_act_line(text: str, line: int, known: Known) -> Act:
+    """Read an act that stands on one line, the common case."""
+    body = text.lstrip()
+    word, rest = _first_word(body)
+    column = len(text) - len(body) + 1
+    text_column = column + len(body) - len(rest)
+    remark = ""
+    if ("--" in rest or "—" in rest) and word.casefold() not in known.prose:
+        rest, remark = _without_remark(rest)
+    return Act(word, rest, remark, line, column, text_column)
+
+
+def _without_remark(rest: str) -> tuple[str, str]:
+    mark = _REMARK.search(rest)
+    if mark is None:
+        return rest, ""
+    return rest[: mark.start()].rstrip(), rest[mark.end() :]
+
+
+def _joined(lines: list[Scanned], known: Known, flaws: list[Flaw]) -> list[Act]:
+    """Join an act's lines; a deeper line that begins with an act word is an act and a flaw."""
+    groups: list[list[Scanned]] = []
+    for line, text in lines:
+        words = text.split(None, 1)
+        if groups and words[0].casefold() not in known.words:
+            groups[-1].append((line, text))
+            continue
+        if groups:
+            column = len(text) - len(text.lstrip()) + 1
+            flaws.append(Flaw("deeper-act", line, column, len(words[0]),
+                              f"“{words[0]}” is an act, but stands deeper than the act above",
+                              "It was read as an act of its own. Move it left; if it goes on with "
+                              "the line above, begin this line with another word."))
+        groups.append([(line, text)])
+    return [_join(group, known) for group in groups]
+
+
+def _join(group: list[Scanned], known: Known) -> Act:
+    first = read_act_line(group[0][1], group[0][0], Known(known.words, known.words))
+    text, seams = _with_more(first.text, group[1:])
+    remark = ""
+    if first.word.casefold() not in known.prose:
+        text, remark = _without_remark(text)
+    return Act(first.word, text, remark, first.line, first.column, first.text_column, seams)

@@ -207,9 +207,7 @@ def _week(year: int, week: int, weekday: str | None, text: str) -> tuple[date, d
     return day, date.fromordinal(min(day.toordinal() + 6, date.max.toordinal()))
 
 
-def _end_of_span(
-    text: str, part: str, offset: int, unbounded: date, southern: bool
-) -> WrittenDate:
+def _end_of_span(text: str, part: str, offset: int, unbounded: date, southern: bool) -> WrittenDate:
     if part in ("", ".."):
         return WrittenDate(part, unbounded, unbounded, False, False, False)
     try:
@@ -249,9 +247,23 @@ _HYPHENS = str.maketrans(dict.fromkeys("\u2010\u2011\u2012\u2013\u2014\u2212", "
 _NUMBERS = r"([0-9]+)[-./ ]+([0-9]+)(?:[-./ ]+([0-9]+))?\.?"
 _SPAN = r"(\.\.|.*?)(?:/| *(?<!^)\.\.\.? *| +(?:to|until|-) +|-(?=[0-9]{4}-))(.*)"
 _NAMES = {
-    "january": "01", "february": "02", "march": "03", "april": "04", "may": "05", "june": "06",
-    "july": "07", "august": "08", "september": "09", "october": "10", "november": "11",
-    "december": "12", "spring": "21", "summer": "22", "autumn": "23", "fall": "23", "winter": "24",
+    "january": "01",
+    "february": "02",
+    "march": "03",
+    "april": "04",
+    "may": "05",
+    "june": "06",
+    "july": "07",
+    "august": "08",
+    "september": "09",
+    "october": "10",
+    "november": "11",
+    "december": "12",
+    "spring": "21",
+    "summer": "22",
+    "autumn": "23",
+    "fall": "23",
+    "winter": "24",
 }
 
 

@@ -68,13 +68,18 @@ class Lexicon:
         for form in forms:
             for label in form.labels:
                 by_label.setdefault(label.casefold(), []).append(form)
-        phrases = [word.casefold() for form in forms for word in form.words if form.words
-                   is not ANY_WORDS]
+        phrases = [
+            word.casefold() for form in forms for word in form.words if form.words is not ANY_WORDS
+        ]
         # Each label: padded for the search, its words, its forms, and the longer phrases of a
         # closed list that hold it ("by" in "by hand").
         self.labels: list[tuple[str, tuple[str, ...], list[Form], list[str]]] = [
-            (f" {label} ", tuple(label.split()), of,
-             [f" {p} " for p in phrases if len(p) > len(label) and f" {label} " in f" {p} "])
+            (
+                f" {label} ",
+                tuple(label.split()),
+                of,
+                [f" {p} " for p in phrases if len(p) > len(label) and f" {label} " in f" {p} "],
+            )
             for label, of in by_label.items()
         ]
         self.sorts = frozenset(sort for form in forms for sort in form.sorts)
@@ -84,12 +89,11 @@ class Lexicon:
         )
         # Forms that contradict each other, and bare measures that may have a part.
         self.not_with = [(form.name, other) for form in forms for other in form.not_with]
-        self.placed = frozenset(
-            form.name for form in self.bare if form.part and form.bound
-        )
+        self.placed = frozenset(form.name for form in self.bare if form.part and form.bound)
         # With none of these, and nothing twice, an act contradicts itself in nothing.
         self.watched = frozenset(
-            [name for name, _ in self.not_with] + (["part"] if self.placed else []))
+            [name for name, _ in self.not_with] + (["part"] if self.placed else [])
+        )
         self.label_words = frozenset(words for _, words, _, _ in self.labels)
         # Whether a bare number says something to this act by itself.
         self.takes_number = any({"number", "money"} & set(form.sorts) for form in self.bare)
@@ -98,14 +102,17 @@ class Lexicon:
 
     def said(self, name: str) -> str:
         """How a message speaks of a form."""
-        return next((f"“{form.labels[0]}”" for form in self.forms
-                     if form.name == name and form.labels), "this")
+        return next(
+            (f"“{form.labels[0]}”" for form in self.forms if form.name == name and form.labels),
+            "this",
+        )
 
     def opened_by(self, items: Sequence[Item]) -> list[Form]:
         """The forms whose label stands first among the items."""
         words = tuple(item.text.casefold() for item in items[: self.longest_label])
-        return [form for _, label, of, _ in self.labels if words[: len(label)] == label
-                for form in of]
+        return [
+            form for _, label, of, _ in self.labels if words[: len(label)] == label for form in of
+        ]
 
 
 def _single(form: Form) -> bool:
@@ -177,7 +184,8 @@ def _phrases(items: Sequence[Item], lexicon: Lexicon) -> list[list[Item]]:
     if not any(word in openers for word in words[1:]):
         return [list(items)]
     starts = [
-        i for i, word in enumerate(words)
+        i
+        for i, word in enumerate(words)
         if i and word in openers and not _inside_phrase(words, i, lexicon.long_phrases)
     ]
     phrases = [list(items[a:b]) for a, b in zip([0, *starts], [*starts, len(items)], strict=True)]
@@ -240,13 +248,15 @@ def _could_measure(items: Sequence[Item], lexicon: Lexicon) -> bool:
     """Whether a measure stands there that some form of the act takes."""
     sorts = {item.measure.sort for item in items if item.measure is not None}
     return ("number" in sorts and lexicon.takes_number) or not lexicon.sorts.isdisjoint(
-        sorts - {"number"})
+        sorts - {"number"}
+    )
 
 
 def _opens_free(items: Sequence[Item], lexicon: Lexicon) -> bool:
     text = f" {' '.join(item.text.casefold() for item in items)} "
-    return any(padded in text and any(form.free for form in of)
-               for padded, _, of, _ in lexicon.labels)
+    return any(
+        padded in text and any(form.free for form in of) for padded, _, of, _ in lexicon.labels
+    )
 
 
 def _cut(items: list[Item], lexicon: Lexicon, loose: int) -> list[Detail] | None:
@@ -272,14 +282,16 @@ def _cut(items: list[Item], lexicon: Lexicon, loose: int) -> list[Detail] | None
 
 def _belongs(before: Sequence[Item], item: Item, lexicon: Lexicon) -> bool:
     """Whether no cut may stand here: in `1 200`, or between free words and a bare number."""
-    return _thousands(before[-1], item) or (
-        _is_plain_number(item) and _opens_free(before, lexicon))
+    return _thousands(before[-1], item) or (_is_plain_number(item) and _opens_free(before, lexicon))
 
 
 def _thousands(one: Item, other: Item) -> bool:
     return (
-        one.measure is not None and other.measure is not None and one.text.isdecimal()
-        and len(one.text) <= 3 and re.match(r"\d{3}(?!\d)", other.text) is not None
+        one.measure is not None
+        and other.measure is not None
+        and one.text.isdecimal()
+        and len(one.text) <= 3
+        and re.match(r"\d{3}(?!\d)", other.text) is not None
     )
 
 
@@ -296,8 +308,17 @@ def _read_one(items: list[Item], lexicon: Lexicon, loose: int) -> Detail | None:
         except Misread:
             continue
         start, length = _extent(items)
-        return Detail(form.name, detail.words, detail.measure, detail.handle, "", detail.date,
-                      share, start, length)
+        return Detail(
+            form.name,
+            detail.words,
+            detail.measure,
+            detail.handle,
+            "",
+            detail.date,
+            share,
+            start,
+            length,
+        )
     return None
 
 
@@ -307,10 +328,16 @@ def _likely(bare: Sequence[Form], items: Sequence[Item]) -> list[Form]:
     if not sorts:
         return [form for form in bare if not form.bound or form.reader]
     if "number" in sorts:
-        return [form for form in bare if form.sorts or form.date or form.reader
-                or form.words == ANY_WORDS]
-    return [form for form in bare if form.reader or form.words == ANY_WORDS
-            or not sorts.isdisjoint(form.sorts)]
+        return [
+            form
+            for form in bare
+            if form.sorts or form.date or form.reader or form.words == ANY_WORDS
+        ]
+    return [
+        form
+        for form in bare
+        if form.reader or form.words == ANY_WORDS or not sorts.isdisjoint(form.sorts)
+    ]
 
 
 def _without_share(items: list[Item]) -> tuple[list[Item], str]:
@@ -352,8 +379,14 @@ def without_part(text: str, lexicon: Lexicon) -> Placed | None:
     if end > 1:
         folded = [word.casefold() for word in words]
         if not lexicon.label_heads.isdisjoint(folded):
-            end = next((i for i in range(1, end) if folded[i] in lexicon.label_heads
-                        and _label_at(folded, i, lexicon)), end)
+            end = next(
+                (
+                    i
+                    for i in range(1, end)
+                    if folded[i] in lexicon.label_heads and _label_at(folded, i, lexicon)
+                ),
+                end,
+            )
     if end == len(words):
         return Placed(text[:at].strip(), " ".join(words), "", at, len(text))
     tail_at = [found.start() for found in _WORD.finditer(text, at + 2)][end]
@@ -361,8 +394,10 @@ def without_part(text: str, lexicon: Lexicon) -> Placed | None:
 
 
 def _label_at(words: list[str], i: int, lexicon: Lexicon) -> bool:
-    return any(tuple(words[i : i + size]) in lexicon.label_words
-               for size in range(1, lexicon.longest_label + 1))
+    return any(
+        tuple(words[i : i + size]) in lexicon.label_words
+        for size in range(1, lexicon.longest_label + 1)
+    )
 
 
 _WORD = re.compile(r"\S+")
@@ -386,12 +421,21 @@ def flaw_of_part(part: str) -> Misread | None:
     """What is wrong with a part of a tree: a measure in it, or two parts in one."""
     found = _MEASURE_IN_PART.search(part)
     if found is not None:
-        return Misread("measure-in-part", "a measure stands after the part",
-                       "Write it first: 3 mm Al on left 2.", found.start(), len(found[0]))
+        return Misread(
+            "measure-in-part",
+            "a measure stands after the part",
+            "Write it first: 3 mm Al on left 2.",
+            found.start(),
+            len(found[0]),
+        )
     if " on " in part:
-        return Misread("two-parts", "two parts stand in one detail",
-                       "Part them with a comma, each with its measure: "
-                       "2 mm Al on left 1, 2 mm Al on left 2.", part.index(" on ") + 1, 2)
+        return Misread(
+            "two-parts",
+            "two parts stand in one detail",
+            "Part them with a comma, each with its measure: 2 mm Al on left 1, 2 mm Al on left 2.",
+            part.index(" on ") + 1,
+            2,
+        )
     return None
 
 
@@ -428,21 +472,26 @@ def _fit(form: Form, items: list[Item], loose: int = 0) -> Detail:
     if words and not _words_allowed(form, text):
         raise _wrong_words(form, words, text)
     if form.bound and measure is None:
-        raise Misread("no-measure", f"{_named(form)} needs {_expected(form)}", "",
-                      *_extent(items))
+        raise Misread("no-measure", f"{_named(form)} needs {_expected(form)}", "", *_extent(items))
     if form.labels:
         if form.refers and not handle:
-            raise Misread("no-handle", f"{_named(form)} needs the handle of a "
-                          f"{' or a '.join(form.refers)}", "", *_extent(items))
+            raise Misread(
+                "no-handle",
+                f"{_named(form)} needs the handle of a {' or a '.join(form.refers)}",
+                "",
+                *_extent(items),
+            )
         if form.words == ANY_WORDS and not words and measure is None:
-            raise Misread("no-words", f"nothing stands after {_named(form)}", "",
-                          *_extent(items))
+            raise Misread("no-words", f"nothing stands after {_named(form)}", "", *_extent(items))
     elif not (measure or handle or words or date):
         raise Misread("unknown-detail", "nothing is said here")
     elif form.refers and form.bound and not handle:
-        raise Misread("no-handle", f"{items[0].text} of what?",
-                      f"Name the {' or the '.join(form.refers)} by its handle.",
-                      *_extent(items))
+        raise Misread(
+            "no-handle",
+            f"{items[0].text} of what?",
+            f"Name the {' or the '.join(form.refers)} by its handle.",
+            *_extent(items),
+        )
     return Detail(form.name, text, measure, handle, "", date)
 
 
@@ -474,9 +523,7 @@ def _date_among(form: Form, items: list[Item]) -> tuple[str, list[Item]]:
     """Take the date out of the items; Misread where one is wanted and another thing stands."""
     if len(items) == 1 and (items[0].sort == "date" or _is_year(items[0])):
         return items[0].text, []
-    measured = any(
-        item.measure is not None and item.measure.sort in form.sorts for item in items
-    )
+    measured = any(item.measure is not None and item.measure.sort in form.sorts for item in items)
     if not form.labels or measured:
         return "", items
     if not items:
@@ -496,9 +543,7 @@ def _is_year(item: Item) -> bool:
     return len(item.text) == 4 and item.text.isdecimal()
 
 
-def _sorted_out(
-    form: Form, items: list[Item], loose: int
-) -> tuple[Measure | None, list[Item]]:
+def _sorted_out(form: Form, items: list[Item], loose: int) -> tuple[Measure | None, list[Item]]:
     """Part the items into the one measure and the words.
 
     `loose`: free words take numbers too (1), or measures of any sort (2).
@@ -517,8 +562,9 @@ def _sorted_out(
         elif item.flaw is not None:
             raise item.flaw
         elif item.measure is None:
-            raise Misread("unexpected-date", "no date is expected here", "",
-                          item.offset, item.length)
+            raise Misread(
+                "unexpected-date", "no date is expected here", "", item.offset, item.length
+            )
         elif measure is not None:
             if not _is_count(items, i - 1):
                 raise _two_measures(items[i - 1], item)
@@ -536,7 +582,8 @@ def _is_word(item: Item, loose: int) -> bool:
 def _is_count(items: Sequence[Item], i: int) -> bool:
     """Whether `x 2` stands here, behind a measure and its metal: `2 mm Al x 2`."""
     return (
-        0 < i + 1 < len(items) and items[i].text in ("x", "×")
+        0 < i + 1 < len(items)
+        and items[i].text in ("x", "×")
         and _COUNT.fullmatch(items[i + 1].text) is not None
     )
 
@@ -545,40 +592,68 @@ _COUNT = re.compile(r"[1-9][0-9]{0,3}")
 
 
 def _counted(measure: Measure, item: Item) -> Measure:
-    return Measure(measure.numbers, measure.unit, measure.sort, measure.upper, measure.per,
-                   int(item.text))
+    return Measure(
+        measure.numbers, measure.unit, measure.sort, measure.upper, measure.per, int(item.text)
+    )
 
 
 def _two_measures(before: Item, item: Item) -> Misread:
     if _thousands(before, item):
-        return Misread("thousands-separator", f"“{before.text} {item.text}” has a gap in it",
-                       f"Write {before.text}{item.text}.", before.offset,
-                       item.stop - before.offset)
-    return Misread("two-measures", "a detail holds one measure",
-                   "Part them with a comma and a space.", item.offset, item.length)
+        return Misread(
+            "thousands-separator",
+            f"“{before.text} {item.text}” has a gap in it",
+            f"Write {before.text}{item.text}.",
+            before.offset,
+            item.stop - before.offset,
+        )
+    return Misread(
+        "two-measures",
+        "a detail holds one measure",
+        "Part them with a comma and a space.",
+        item.offset,
+        item.length,
+    )
 
 
 def _accepted(form: Form, item: Item, items: Sequence[Item]) -> Measure:
     measure = item.measure
     assert measure is not None
     if measure.sort in ("money", "money rate") and measure.unit not in CURRENCIES:
-        raise Misread("unknown-unit", f"“{measure.unit}” is no unit or ISO 4217 currency",
-                      partial(_hint_for_unit, measure.unit, form), item.offset, item.length)
+        raise Misread(
+            "unknown-unit",
+            f"“{measure.unit}” is no unit or ISO 4217 currency",
+            partial(_hint_for_unit, measure.unit, form),
+            item.offset,
+            item.length,
+        )
     if not form.negative and any(number < 0 for number in measure.numbers):
-        raise Misread("negative-measure", f"“{item.text}” is below zero",
-                      f"Expected {_expected(form)}." if form.sorts else "",
-                      item.offset, item.length)
+        raise Misread(
+            "negative-measure",
+            f"“{item.text}” is below zero",
+            f"Expected {_expected(form)}." if form.sorts else "",
+            item.offset,
+            item.length,
+        )
     if measure.sort == "number" and "number" not in form.sorts and form.sorts:
         if "money" in form.sorts:
             return _in_settings_currency(form, item, items)
         raise _without_unit(form, item, items)
     if measure.sort not in form.sorts:
         if not form.sorts:
-            raise Misread("unexpected-measure", f"{_named(form)} takes no measure",
-                          'Put a comma before it, or the words in "double quotes".',
-                          item.offset, item.length)
-        raise Misread("wrong-measure", f"“{item.text}” is not what {_named(form)} takes",
-                      f"Expected {_expected(form)}.", item.offset, item.length)
+            raise Misread(
+                "unexpected-measure",
+                f"{_named(form)} takes no measure",
+                'Put a comma before it, or the words in "double quotes".',
+                item.offset,
+                item.length,
+            )
+        raise Misread(
+            "wrong-measure",
+            f"“{item.text}” is not what {_named(form)} takes",
+            f"Expected {_expected(form)}.",
+            item.offset,
+            item.length,
+        )
     if form.limits or form.whole:
         _check_limits(form, item, measure)
     return measure
@@ -588,17 +663,28 @@ def _check_limits(form: Form, item: Item, measure: Measure) -> None:
     numbers = [*measure.numbers, *([measure.upper] if measure.upper is not None else [])]
     if measure.sort == "fraction":
         numbers = [100 * numbers[0] / numbers[1]]
-    if form.limits and measure.sort in ("number", "share", "fraction", "angle") and not all(
-        form.limits[0] <= number <= form.limits[1] for number in numbers
+    if (
+        form.limits
+        and measure.sort in ("number", "share", "fraction", "angle")
+        and not all(form.limits[0] <= number <= form.limits[1] for number in numbers)
     ):
         unit = " %" if measure.sort in ("share", "fraction") else ""
-        raise Misread("out-of-range", f"“{item.text}” cannot be",
-                      f"It lies between {form.limits[0]} and {form.limits[1]}{unit}.",
-                      item.offset, item.length)
+        raise Misread(
+            "out-of-range",
+            f"“{item.text}” is out of range",
+            f"It lies between {form.limits[0]} and {form.limits[1]}{unit}.",
+            item.offset,
+            item.length,
+        )
     if form.whole and any(number != number.to_integral_value() for number in numbers):
         below = int(numbers[0])
-        raise Misread("not-whole", f"“{item.text}” is no whole number",
-                      f"Write {below} or {below + 1}.", item.offset, item.length)
+        raise Misread(
+            "not-whole",
+            f"“{item.text}” is no whole number",
+            f"Write {below} or {below + 1}.",
+            item.offset,
+            item.length,
+        )
 
 
 def _in_settings_currency(form: Form, item: Item, items: Sequence[Item]) -> Measure:
@@ -606,8 +692,13 @@ def _in_settings_currency(form: Form, item: Item, items: Sequence[Item]) -> Meas
     assert measure is not None
     after = _word_after(item, items)
     if after is not None and form.words != ANY_WORDS:
-        raise Misread("unknown-unit", f"“{after.text}” is no ISO 4217 currency",
-                      partial(_hint_for_unit, after.text, form), after.offset, after.length)
+        raise Misread(
+            "unknown-unit",
+            f"“{after.text}” is no ISO 4217 currency",
+            partial(_hint_for_unit, after.text, form),
+            after.offset,
+            after.length,
+        )
     try:
         read_number(item.text, money=True)
     except Misread as error:
@@ -618,10 +709,20 @@ def _in_settings_currency(form: Form, item: Item, items: Sequence[Item]) -> Meas
 def _without_unit(form: Form, item: Item, items: Sequence[Item]) -> Misread:
     after = _word_after(item, items)
     if after is not None and after.text not in _own_words(form):
-        return Misread("unknown-unit", f"“{after.text}” is no unit known here",
-                       partial(_hint_for_unit, after.text, form), after.offset, after.length)
-    return Misread("no-unit", f"“{item.text}” has no unit", f"Expected {_expected(form)}.",
-                   item.offset, item.length)
+        return Misread(
+            "unknown-unit",
+            f"“{after.text}” is no unit known here",
+            partial(_hint_for_unit, after.text, form),
+            after.offset,
+            after.length,
+        )
+    return Misread(
+        "no-unit",
+        f"“{item.text}” has no unit",
+        f"Expected {_expected(form)}.",
+        item.offset,
+        item.length,
+    )
 
 
 def _word_after(item: Item, items: Sequence[Item]) -> Item | None:
@@ -654,25 +755,40 @@ def _as_list(form: Form, items: Sequence[Item]) -> Measure:
     if len(measures) != 12 or len(items) != 12:
         odd = next((item for item in items if item.measure is None), None)
         place = (odd.offset, odd.length) if odd else _extent(items)
-        raise Misread("wrong-list", f"{len(measures)} numbers stand here, not twelve"
-                      if odd is None else f"“{odd.text}” is no number",
-                      f"Expected {EXAMPLES['list']}.", *place)
+        raise Misread(
+            "wrong-list",
+            f"{len(measures)} numbers stand here, not twelve"
+            if odd is None
+            else f"“{odd.text}” is no number",
+            f"Expected {EXAMPLES['list']}.",
+            *place,
+        )
     last = measures[-1]
     for item, measure in zip(items, measures, strict=True):
         plain = measure.sort == "number" and measure.upper is None
         same = measure.sort == last.sort and measure.unit == last.unit and measure.upper is None
         if not (plain or same) or len(measure.numbers) > 1:
-            raise Misread("wrong-list", f"“{item.text}” is not one of twelve numbers",
-                          f"Expected {EXAMPLES['list']}.", item.offset, item.length)
+            raise Misread(
+                "wrong-list",
+                f"“{item.text}” is not one of twelve numbers",
+                f"Expected {EXAMPLES['list']}.",
+                item.offset,
+                item.length,
+            )
         if measure.numbers[0] < 0 and not form.negative:
-            raise Misread("negative-measure", f"“{item.text}” is below zero", "",
-                          item.offset, item.length)
+            raise Misread(
+                "negative-measure", f"“{item.text}” is below zero", "", item.offset, item.length
+            )
     if last.sort != form.list_of:
-        raise Misread("no-unit" if last.sort == "number" else "wrong-measure",
-                      f"the list has no unit of {form.list_of}" if last.sort == "number"
-                      else f"“{last.unit}” is no unit of {form.list_of}",
-                      f"The last number carries it: {EXAMPLES[form.list_of]}.",
-                      items[-1].offset, items[-1].length)
+        raise Misread(
+            "no-unit" if last.sort == "number" else "wrong-measure",
+            f"the list has no unit of {form.list_of}"
+            if last.sort == "number"
+            else f"“{last.unit}” is no unit of {form.list_of}",
+            f"The last number carries it: {EXAMPLES[form.list_of]}.",
+            items[-1].offset,
+            items[-1].length,
+        )
     return Measure(tuple(m.numbers[0] for m in measures), last.unit, "list")
 
 
@@ -729,8 +845,14 @@ def _error_of(items: list[Item], lexicon: Lexicon) -> Misread:
             return error
     error = _first_error(_likely(lexicon.bare, values), values)
     known = {word.casefold() for form in lexicon.bare for word in _own_words(form)}
-    odd = next((i for i, item in enumerate(values) if item.sort in ("word", "quoted")
-                and item.text.casefold() not in known), None)
+    odd = next(
+        (
+            i
+            for i, item in enumerate(values)
+            if item.sort in ("word", "quoted") and item.text.casefold() not in known
+        ),
+        None,
+    )
     if error is None and len(lexicon.bare) == 1:
         error = _first_error(lexicon.bare, values)
     if error is not None and len(lexicon.bare) == 1 and error.code != "unknown-detail":
@@ -778,22 +900,34 @@ def _any_of(bare: Sequence[Form]) -> Form:
     )
 
 
-def _unknown(
-    items: Sequence[Item], lexicon: Lexicon, before: Measure | None = None
-) -> Misread:
+def _unknown(items: Sequence[Item], lexicon: Lexicon, before: Measure | None = None) -> Misread:
     """The problem of items that are no detail; `before`: the measure that stands before them."""
     start, length = _extent(items)
     text = _written(items)
     if not lexicon.forms:
-        return Misread("unknown-detail", "this act takes no details",
-                       "Write it as a remark, after “ -- ”.", start, length)
+        return Misread(
+            "unknown-detail",
+            "this act takes no details",
+            "Write it as a remark, after “ -- ”.",
+            start,
+            length,
+        )
     if items and items[0].sort == "date":
         opener = next((form.labels[0] for form in lexicon.forms if form.date and form.labels), "")
-        return Misread("unexpected-date", "a date stands here, but not what it is for",
-                       f"Write {opener} {items[0].text}." if opener else REMARK_HINT,
-                       items[0].offset, items[0].length)
-    return Misread("unknown-detail", f"“{text}” is not understood here",
-                   partial(_hint_for_unknown, text, items, lexicon, before), start, length)
+        return Misread(
+            "unexpected-date",
+            "a date stands here, but not what it is for",
+            f"Write {opener} {items[0].text}." if opener else REMARK_HINT,
+            items[0].offset,
+            items[0].length,
+        )
+    return Misread(
+        "unknown-detail",
+        f"“{text}” is not understood here",
+        partial(_hint_for_unknown, text, items, lexicon, before),
+        start,
+        length,
+    )
 
 
 def _hint_for_unknown(
@@ -812,25 +946,49 @@ def _hint_for_unknown(
         return f"{near} {REMARK_HINT}"
     if lexicon.with_part and not _PART_WORDS.isdisjoint(words):
         return f"A part of the tree stands after “on”: on {text}."
-    beside = [word for form in lexicon.bare if before is not None and before.sort in form.sorts
-              for word in form.words]
+    beside = [
+        word
+        for form in lexicon.bare
+        if before is not None and before.sort in form.sorts
+        for word in form.words
+    ]
     if beside:
-        return f"Beside a measure: {', '.join(beside)}. {REMARK_HINT}"
+        return f"Here may follow: {', '.join(beside)}. {REMARK_HINT}"
     return f"{expected_of(lexicon.forms)} {REMARK_HINT}"
 
 
 _PART_WORDS = frozenset(
-    ("left", "right", "front", "back", "apex", "top", "crown", "low", "lower", "high", "upper",
-     "inner", "outer", "branch", "branches", "trunk", "leader", "first", "second", "third")
+    (
+        "left",
+        "right",
+        "front",
+        "back",
+        "apex",
+        "top",
+        "crown",
+        "low",
+        "lower",
+        "high",
+        "upper",
+        "inner",
+        "outer",
+        "branch",
+        "branches",
+        "trunk",
+        "leader",
+        "first",
+        "second",
+        "third",
+    )
 )
 
 
 def expected_of(forms: Sequence[Form]) -> str:
     """What an act takes, in one line: `Expected: same pot, into, mix, …`"""
     takes = dict.fromkeys(
-        form.labels[0] if form.labels
-        else form.about if form.free else form.wanted() or "on PART"
-        for form in forms if form.name != "by"
+        form.labels[0] if form.labels else form.about if form.free else form.wanted() or "on PART"
+        for form in forms
+        if form.name != "by"
     )
     shown = list(takes)[:SHOWN_DETAILS]
     more = ", …" if len(takes) > SHOWN_DETAILS else "."
@@ -839,11 +997,18 @@ def expected_of(forms: Sequence[Form]) -> str:
 
 def _wrong_words(form: Form, words: Sequence[Item], text: str) -> Misread:
     if form.labels:
-        return Misread("unknown-word", f"“{text}” is not understood after {_named(form)}",
-                       partial(_hint_for_words, text, form), *_extent(words))
-    return Misread("unknown-detail", f"“{text}” is not understood here",
-                   partial(did_you_mean, text, form.words, f"Expected: {_expected(form)}."),
-                   *_extent(words))
+        return Misread(
+            "unknown-word",
+            f"“{text}” is not understood after {_named(form)}",
+            partial(_hint_for_words, text, form),
+            *_extent(words),
+        )
+    return Misread(
+        "unknown-detail",
+        f"“{text}” is not understood here",
+        partial(did_you_mean, text, form.words, f"Expected: {_expected(form)}."),
+        *_extent(words),
+    )
 
 
 def _hint_for_words(text: str, form: Form) -> str:
@@ -856,13 +1021,22 @@ def _hint_for_words(text: str, form: Form) -> str:
 
 
 _SLIPS: tuple[tuple[re.Pattern[str], str, str], ...] = (
-    (re.compile(r"(?<=[^\d\s]),(?=\S)|,(?=[^\d\s])"), "no space stands after this comma",
-     COMMA_HINT),
+    (
+        re.compile(r"(?<=[^\d\s]),(?=\S)|,(?=[^\d\s])"),
+        "no space stands after this comma",
+        COMMA_HINT,
+    ),
     (re.compile(r";"), "a semicolon parts nothing here", COMMA_HINT),
-    (re.compile(r"(?<=\s)[-–](?=\s)"), "a single dash parts nothing here",
-     "Free words go after two hyphens: “ -- ”."),
-    (re.compile(r"[€£$¥](?=\s?\d)"), "the currency stands behind the amount",
-     "Write the amount and then its code: 120 EUR."),
+    (
+        re.compile(r"(?<=\s)[-–](?=\s)"),
+        "a single dash parts nothing here",
+        "Free words go after two hyphens: “ -- ”.",
+    ),
+    (
+        re.compile(r"[€£$¥](?=\s?\d)"),
+        "the currency stands behind the amount",
+        "Write the amount and then its code: 120 EUR.",
+    ),
     (re.compile(r"(?<=\w)\.$"), "no full stop belongs here", "Take it out."),
 )
 
@@ -882,8 +1056,15 @@ def slip_in(text: str, error: Misread) -> Misread:
 WEDGES: Mapping[str, str] = {
     **{name.lower(): name for name in ("N", "NE", "E", "SE", "S", "SW", "W", "NW")},
     **{str(hour): str(hour) for hour in range(1, 13)},
-    "back": "N", "rear": "N", "right": "E", "front": "S", "left": "W",
-    "front-left": "SW", "front-right": "SE", "back-left": "NW", "back-right": "NE",
+    "back": "N",
+    "rear": "N",
+    "right": "E",
+    "front": "S",
+    "left": "W",
+    "front-left": "SW",
+    "front-right": "SE",
+    "back-left": "NW",
+    "back-right": "NE",
 }
 _BETWEEN_WEDGES = ("o'clock", "o’clock", "and", "the", "&", "+")
 
@@ -897,9 +1078,14 @@ def _wedges(form: Form, items: list[Item]) -> Detail:
             if folded in _BETWEEN_WEDGES:
                 continue
             if folded not in WEDGES:
-                raise Misread("unknown-wedge", f"“{word}” is no wedge of the root ball",
-                              "Wedges: N NE E SE S SW W NW, front back left right, or the clock "
-                              "1 to 12; the front is S or 6.", at, len(word))
+                raise Misread(
+                    "unknown-wedge",
+                    f"“{word}” is no wedge of the root ball",
+                    "Wedges: N NE E SE S SW W NW, front back left right, or the clock "
+                    "1 to 12; the front is S or 6.",
+                    at,
+                    len(word),
+                )
             found[WEDGES[folded]] = None
     if not found:
         raise Misread("no-words", "no wedge is named", "For example: wedges N E S.")
@@ -926,11 +1112,16 @@ def _ingredient(form: Form, items: list[Item]) -> Detail:
     if last.flaw is not None:
         raise last.flaw
     if last.measure is None:
-        raise Misread("no-measure", f"“{_written(items)}” does not say how much",
-                      "Its parts by volume stand last: akadama 2.", *_extent(items))
+        raise Misread(
+            "no-measure",
+            f"“{_written(items)}” does not say how much",
+            "Its parts by volume stand last: akadama 2.",
+            *_extent(items),
+        )
     if not name:
-        raise Misread("no-words", "an ingredient has a name", "For example: akadama 2.",
-                      *_extent(items))
+        raise Misread(
+            "no-words", "an ingredient has a name", "For example: akadama 2.", *_extent(items)
+        )
     return Detail(form.name, name, _accepted(form, last, items))
 
 
@@ -943,12 +1134,18 @@ def _zone(form: Form, items: list[Item]) -> Detail:
     if not _is_score(last) and rest and _is_score(items[0]):
         last, rest = items[0], items[1:]
     if last.text.isdecimal() and last.text not in SCORES and not _is_score(items[0]):
-        raise Misread("out-of-range", f"“{last.text}” cannot be", "Vigour is from 1 to 5.",
-                      last.offset, last.length)
+        raise Misread(
+            "out-of-range",
+            f"“{last.text}” is out of range",
+            "Vigour is from 1 to 5.",
+            last.offset,
+            last.length,
+        )
     if not _is_score(last):
         near = did_you_mean(last.text, STRENGTHS, "Write 1 to 5, or weak, fair, strong: apex 4.")
-        raise Misread("no-score", f"“{_written(items)}” does not say how it grows", near,
-                      *_extent(items))
+        raise Misread(
+            "no-score", f"“{_written(items)}” does not say how it grows", near, *_extent(items)
+        )
     zone = _written(rest)
     if last.text in SCORES:
         return Detail(form.name, zone, Measure((Decimal(last.text),), "", "number"))
@@ -967,8 +1164,9 @@ def _time(form: Form, items: list[Item]) -> Detail:
     written = _written(items)
     found = _TIME.fullmatch(written)
     if found is None:
-        raise Misread("bad-time", f"“{written}” is no time of day", "Write it as 14:30.",
-                      *_extent(items))
+        raise Misread(
+            "bad-time", f"“{written}” is no time of day", "Write it as 14:30.", *_extent(items)
+        )
     return Detail(form.name, f"{int(found[1]):02}:{found[2]}")
 
 

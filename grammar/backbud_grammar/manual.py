@@ -48,15 +48,19 @@ def _table(head: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
 def _cards() -> str:
     out = ["## Cards"]
     for kind in KINDS.values():
-        rows = [(_code(form.shown() if form.labels else "WORDS NUMBER"), _cell(form.about))
-                for form in kind.forms]
+        rows = [
+            (_code(form.shown() if form.labels else "WORDS NUMBER"), _cell(form.about))
+            for form in kind.forms
+        ]
         out += [f"### `{kind.kind}`: {kind.about}", _table(("line", "what it says"), rows)]
     return "\n\n".join(out)
 
 
 def _acts() -> str:
-    out = ["## Acts",
-           "Past and bare form mean the same. What stands in square brackets may be left out."]
+    out = [
+        "## Acts",
+        "Past and bare form mean the same. What stands in square brackets may be left out.",
+    ]
     groups = dict.fromkeys(act.group for act in ACTS)
     for group in groups:
         rows = [_act_row(act) for act in ACTS if act.group == group]
@@ -75,8 +79,13 @@ def _act_row(act: ActForm) -> tuple[str, ...]:
         details = "<br>".join(("`ACT`, with its details", details)) if details else "`ACT`"
     if act.shared:
         notes.append("shared equally by the trees of the line; `each` says otherwise")
-    return (f"`{act.word}`", f"`{act.bare}`", details, ", ".join(act.on),
-            _cell("; ".join(filter(None, notes))))
+    return (
+        f"`{act.word}`",
+        f"`{act.bare}`",
+        details,
+        ", ".join(act.on),
+        _cell("; ".join(filter(None, notes))),
+    )
 
 
 def _shown(form: Form) -> str:
@@ -97,7 +106,8 @@ def _units() -> str:
     by_dimension: dict[str, list[str]] = {}
     for unit in UNITS:
         by_dimension.setdefault(unit.dimension, []).append(
-            " ".join(f"`{writing}`" for writing in (unit.symbol, *unit.written)))
+            " ".join(f"`{writing}`" for writing in (unit.symbol, *unit.written))
+        )
     rows = [(dimension, ", ".join(units)) for dimension, units in by_dimension.items()]
     return "## Units\n\n" + _table(("measures", "units"), rows)
 

@@ -74,7 +74,7 @@ BY_WRITING: dict[str, Unit] = {
 _SAID_OTHERWISE: dict[str, str] = {
     said: hint
     for hint, names in {
-        "Write inch.": "in in. ins \" ″ ”",
+        "Write inch.": 'in in. ins " ″ ”',
         "Write foot.": "ft ft. ' ′ ’",
         "Write mm.": "millimetre millimetres millimeter millimeters",
         "Write cm.": "centimetre centimetres centimeter centimeters",

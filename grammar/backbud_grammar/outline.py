@@ -33,8 +33,21 @@ _SECTION = re.compile(rf"^(?=[0-9]|{_CARD})".encode(), re.MULTILINE)
 # Every blank of Unicode but those of the grammar is as good as a space: a page may come out of
 # another program with hard spaces or form feeds in it.
 _BLANKS = dict.fromkeys(
-    (*range(0x0B, 0x0E), *range(0x1C, 0x20), 0x85, 0xA0, 0x1680, *range(0x2000, 0x200B), 0x2028,
-     0x2029, 0x202F, 0x205F, 0x3000), " ")
+    (
+        *range(0x0B, 0x0E),
+        *range(0x1C, 0x20),
+        0x85,
+        0xA0,
+        0x1680,
+        *range(0x2000, 0x200B),
+        0x2028,
+        0x2029,
+        0x202F,
+        0x205F,
+        0x3000,
+    ),
+    " ",
+)
 # The bytes that any of them begins with in UTF-8.
 _PERHAPS_BLANK = re.compile(rb"[\x0b-\x0d\x1c-\x1f\xc2\xe1-\xe3]")
 # `NAME.priority: /pattern/` in the grammar file.
@@ -70,9 +83,7 @@ class Known(Struct, frozen=True):
 
     @staticmethod
     def of(acts: Mapping[str, ActForm]) -> Known:
-        return Known(
-            frozenset(acts), frozenset(word for word, act in acts.items() if act.prose)
-        )
+        return Known(frozenset(acts), frozenset(word for word, act in acts.items() if act.prose))
 
 
 def read_section(section: bytes, known: Known) -> Section:
@@ -82,12 +93,19 @@ def read_section(section: bytes, known: Known) -> Section:
         text = text.translate(_BLANKS)
     text, flaws = _without_long_lines(text)
     head, loose, parted = _scan(text)
-    blocks = [Block(subjects, line, _acts(lines, known, flaws))
-              for (line, subjects), lines in parted]
+    blocks = [
+        Block(subjects, line, _acts(lines, known, flaws)) for (line, subjects), lines in parted
+    ]
     if head is not None and not head[1][0].isdigit():
         kind, handle = head[1].split()
-        return Card(kind.lower(), handle, head[1].index(handle, len(kind)) + 1,
-                    tuple(_card_line(*line) for line in loose), tuple(blocks), tuple(flaws))
+        return Card(
+            kind.lower(),
+            handle,
+            head[1].index(handle, len(kind)) + 1,
+            tuple(_card_line(*line) for line in loose),
+            tuple(blocks),
+            tuple(flaws),
+        )
     if loose:
         blocks.insert(0, Block("", 0, _acts(loose, known, flaws)))
     if head is None:
@@ -103,9 +121,16 @@ def _without_long_lines(text: str) -> tuple[str, list[Flaw]]:
     lines = text.split("\n")
     for i, line in enumerate(lines):
         if len(line) > LONGEST_LINE:
-            flaws.append(Flaw("long-line", i, 1, 1, f"a line of {len(line)} characters",
-                              f"Nothing in a journal is longer than {LONGEST_LINE}; "
-                              "this line was left out."))
+            flaws.append(
+                Flaw(
+                    "long-line",
+                    i,
+                    1,
+                    1,
+                    f"a line of {len(line)} characters",
+                    f"Nothing in a journal is longer than {LONGEST_LINE}; this line was left out.",
+                )
+            )
             lines[i] = ""
     return "\n".join(lines), flaws
 
@@ -200,13 +225,22 @@ def _acts(lines: list[Scanned], known: Known, flaws: list[Flaw]) -> tuple[Act, .
 
 
 def _mixed_indent(indent: str, first: str, line: int, flaws: list[Flaw]) -> None:
-    if (" " in indent.lstrip(" ") and "\t" in indent) or "\t" in indent.lstrip("\t") or (
-        not indent.startswith(first) and not first.startswith(indent)
+    if (
+        (" " in indent.lstrip(" ") and "\t" in indent)
+        or "\t" in indent.lstrip("\t")
+        or (not indent.startswith(first) and not first.startswith(indent))
     ):
-        flaws.append(Flaw("mixed-indent", line, 1, len(indent),
-                          "tabs and spaces are mixed in front of this line",
-                          "It was read as an act of its own. Use one of the two in a block.",
-                          "warning"))
+        flaws.append(
+            Flaw(
+                "mixed-indent",
+                line,
+                1,
+                len(indent),
+                "tabs and spaces are mixed in front of this line",
+                "It was read as an act of its own. Use one of the two in a block.",
+                "warning",
+            )
+        )
 
 
 def read_act_line(text: str, line: int, known: Known) -> Act:
@@ -238,10 +272,17 @@ def _joined(lines: list[Scanned], known: Known, flaws: list[Flaw]) -> list[Act]:
             continue
         if groups:
             column = len(text) - len(text.lstrip()) + 1
-            flaws.append(Flaw("deeper-act", line, column, len(words[0]),
-                              f"“{words[0]}” is an act, but stands deeper than the act above",
-                              "It was read as an act of its own. Move it left; if it goes on with "
-                              "the line above, begin this line with another word."))
+            flaws.append(
+                Flaw(
+                    "deeper-act",
+                    line,
+                    column,
+                    len(words[0]),
+                    f"“{words[0]}” is an act, but stands deeper than the act above",
+                    "It was read as an act of its own. Move it left; if it goes on with "
+                    "the line above, begin this line with another word.",
+                )
+            )
         groups.append([(line, text)])
     return [_join(group, known) for group in groups]
 

@@ -52,15 +52,26 @@ def read_card_line(kind: KindForm, text: str) -> Reading:
     value = text[len(label) :].lstrip()
     at = len(text) - len(value)
     if not value:
-        return Reading(flaw=Flaw("no-value", 0, 0, len(text), f"nothing stands after “{text}”",
-                                 f"Expected {form.wanted()}."))
+        return Reading(
+            flaw=Flaw(
+                "no-value",
+                0,
+                0,
+                len(text),
+                f"nothing stands after “{text}”",
+                f"Expected {form.wanted()}.",
+            )
+        )
     if form.prose or form.free:
         return Reading((Detail(form.name, words=value, offset=at, length=len(value)),))
     read = read_detail(text, _lexicon_of(kind, form))
     if read.flaw is not None and REMARK_HINT in read.flaw.hint:
         # A card has no remarks.
-        return Reading(flaw=replace(read.flaw, hint=read.flaw.hint.replace(
-            REMARK_HINT, "Free words go after “note”.")))
+        return Reading(
+            flaw=replace(
+                read.flaw, hint=read.flaw.hint.replace(REMARK_HINT, "Free words go after “note”.")
+            )
+        )
     return read
 
 
@@ -93,11 +104,22 @@ def _unknown_label(kind: KindForm, text: str, free: Form | None) -> Flaw:
     word = text.split(None, 1)[0]
     labels = [label for form in kind.forms for label in form.labels]
     if free:
-        return Flaw("unknown-label", 0, 0, len(text),
-                    f"“{text}” is no label of a {kind.kind}, and no ingredient without a number",
-                    did_you_mean(word, labels, "An ingredient and its parts: akadama 2."))
-    return Flaw("unknown-label", 0, 0, len(word), f"“{word}” is no label of a {kind.kind}",
-                did_you_mean(word, labels, f"Labels: {', '.join(labels)}."))
+        return Flaw(
+            "unknown-label",
+            0,
+            0,
+            len(text),
+            f"“{text}” is no label of a {kind.kind}, and no ingredient without a number",
+            did_you_mean(word, labels, "An ingredient and its parts: akadama 2."),
+        )
+    return Flaw(
+        "unknown-label",
+        0,
+        0,
+        len(word),
+        f"“{word}” is no label of a {kind.kind}",
+        did_you_mean(word, labels, f"Labels: {', '.join(labels)}."),
+    )
 
 
 class ActReading(Struct, frozen=True, gc=False):
@@ -194,8 +216,11 @@ class Details:
             example = f"For example: {form.word} {form.example}."
             works = [bare for bare, act in self.acts.items() if not act.names_act]
             hint = did_you_mean(word, works, example) if word and named is None else example
-            message = (f"“{word}” is no act known here" if word and named is None
-                       else f"“{form.word}” needs a work after it")
+            message = (
+                f"“{word}” is no act known here"
+                if word and named is None
+                else f"“{form.word}” needs a work after it"
+            )
             return ActReading("", (), (), (Flaw("unknown-act", 0, 0, len(word), message, hint),))
         # What stood before the details of the named act is blanked, so that offsets stay.
         rest = " " * len(word) + text[len(word) :]
@@ -204,12 +229,26 @@ class Details:
         if named.prose:
             reading = _corrected_prose(named, rest)
         else:
-            reading = self._pieces(named.word, f"{form.word} {named.word}", rest,
-                                   (*form.forms, *named.forms), ())
+            reading = self._pieces(
+                named.word, f"{form.word} {named.word}", rest, (*form.forms, *named.forms), ()
+            )
         if corrects and not any(d.name == "date" for d in reading.details):
-            return ActReading(named.word, reading.details, reading.starts, (*reading.flaws, Flaw(
-                "no-date", 0, 0, len(word), f"which “{word}” is corrected? Its date is missing",
-                f"For example: {form.word} {word} 2027-03-06, not done.")))
+            return ActReading(
+                named.word,
+                reading.details,
+                reading.starts,
+                (
+                    *reading.flaws,
+                    Flaw(
+                        "no-date",
+                        0,
+                        0,
+                        len(word),
+                        f"which “{word}” is corrected? Its date is missing",
+                        f"For example: {form.word} {word} 2027-03-06, not done.",
+                    ),
+                ),
+            )
         return reading
 
     def _pieces(
@@ -233,18 +272,18 @@ class Details:
                 starts += [start] * len(reading.details)
                 flaw = reading.flaw
                 if flaw is not None:
-                    flaws.append(self._explained(flaw, start, piece))
+                    flaws.append(self._explained(flaw, start, piece, text))
             if len(details) > 1:
                 names = {detail.name for detail in details}
                 if len(names) < len(details) or not lexicon.watched.isdisjoint(names):
                     flaws += _contradictions(details, starts, lexicon)
         return ActReading(named, tuple(details), tuple(starts), tuple(flaws))
 
-    def _explained(self, flaw: Flaw, start: int, piece: str) -> Flaw:
+    def _explained(self, flaw: Flaw, start: int, piece: str, text: str) -> Flaw:
         """A piece's flaw in its place in the act; a detail of another act is said to be one."""
         message, hint = flaw.message, flaw.hint
         if flaw.code == "empty-detail":
-            return Flaw(flaw.code, 0, max(start - 1, 0), 1, message, hint)
+            return Flaw(flaw.code, 0, max(text.rfind(",", 0, start), 0), 1, message, hint)
         if flaw.code == "unknown-detail" and hint.startswith("Expected"):
             act = self._act_that_says(piece)
             if act:
@@ -262,8 +301,9 @@ class Details:
                 continue
             placed = without_part(piece, lexicon) if lexicon.with_part else None
             read = read_detail(placed.head if placed else piece, lexicon)
-            if read.flaw is None and any(d.words or lexicon.said(d.name) != "this"
-                                         for d in read.details):
+            if read.flaw is None and any(
+                d.words or lexicon.said(d.name) != "this" for d in read.details
+            ):
                 return act.word
         return ""
 
@@ -279,8 +319,16 @@ class Details:
         if placed is None:
             return self._kept(key, piece, lexicon)
         if not placed.part:
-            return Reading(flaw=Flaw("no-part", 0, placed.at, 2, "nothing stands after “on”",
-                                     "Name the part: on apex, on left 2."))
+            return Reading(
+                flaw=Flaw(
+                    "no-part",
+                    0,
+                    placed.at,
+                    2,
+                    "nothing stands after “on”",
+                    "Name the part: on apex, on left 2.",
+                )
+            )
         details: tuple[Detail, ...] = ()
         flaw: Flaw | None = None
         if placed.head:
@@ -288,12 +336,27 @@ class Details:
             details, flaw = read.details, read.flaw
         if details and details[-1].name in lexicon.with_part:
             d = details[-1]
-            details = (*details[:-1], Detail(
-                d.name, d.words, d.measure, d.handle, placed.part, d.date, d.share, d.offset,
-                placed.tail_at - d.offset))
+            details = (
+                *details[:-1],
+                Detail(
+                    d.name,
+                    d.words,
+                    d.measure,
+                    d.handle,
+                    placed.part,
+                    d.date,
+                    d.share,
+                    d.offset,
+                    placed.tail_at - d.offset,
+                ),
+            )
         else:
-            details = (*details, Detail("part", "", None, "", placed.part, "", "", placed.at,
-                                        placed.tail_at - placed.at))
+            details = (
+                *details,
+                Detail(
+                    "part", "", None, "", placed.part, "", "", placed.at, placed.tail_at - placed.at
+                ),
+            )
         wrong = flaw_of_part(placed.part)
         if wrong is not None and flaw is None:
             at = piece.index(placed.part.split(" ", 1)[0], placed.at + 2)
@@ -313,29 +376,43 @@ class Details:
         return reading
 
 
-def _contradictions(
-    details: list[Detail], starts: list[int], lexicon: Lexicon
-) -> Iterator[Flaw]:
+def _contradictions(details: list[Detail], starts: list[int], lexicon: Lexicon) -> Iterator[Flaw]:
     """What is said twice where only the first would count, or cannot stand together."""
     names = [detail.name for detail in details]
     if len(set(names)) < len(names) and not lexicon.single.isdisjoint(names):
         for i, name in enumerate(names):
             if name in lexicon.single and name in names[:i]:
                 said = lexicon.said(name)
-                yield Flaw("said-twice", 0, starts[i] + details[i].offset, details[i].length,
-                           f"{said} stands here twice, and the first counts",
-                           "Take one out, or write the second on an act line of its own.")
+                yield Flaw(
+                    "said-twice",
+                    0,
+                    starts[i] + details[i].offset,
+                    details[i].length,
+                    f"{said} stands here twice, and the first counts",
+                    "Take one out, or write the second on an act line of its own.",
+                )
     for name, other in lexicon.not_with:
         if name in names and other in names:
             i = max(names.index(name), names.index(other))
-            yield Flaw("contradiction", 0, starts[i] + details[i].offset, details[i].length,
-                       f"“{name}” and “{other}” cannot both be so", "Take one of them out.")
+            yield Flaw(
+                "contradiction",
+                0,
+                starts[i] + details[i].offset,
+                details[i].length,
+                f"“{name}” and “{other}” cannot both be so",
+                "Take one of them out.",
+            )
     if "part" in names and not lexicon.placed.isdisjoint(names):
         i = names.index("part")
         if any(d.name in lexicon.placed and not d.part for d in details):
-            yield Flaw("part-first", 0, starts[i] + details[i].offset, details[i].length,
-                       "this part has no measure, and a measure has no part",
-                       "Write the measure first: 3 mm Al on left 2.")
+            yield Flaw(
+                "part-first",
+                0,
+                starts[i] + details[i].offset,
+                details[i].length,
+                "this part has no measure, and a measure has no part",
+                "Write the measure first: 3 mm Al on left 2.",
+            )
 
 
 def prose_reading(text: str) -> ActReading:
@@ -364,15 +441,26 @@ def _nothing_said(form: ActForm) -> Flaw:
 def read_detail(text: str, lexicon: Lexicon) -> Reading:
     """Read one comma-free detail; a Flaw where it is not understood."""
     if not text:
-        return Reading(flaw=Flaw("empty-detail", 0, 0, 1, "nothing stands behind this comma",
-                                 "Take the comma out, or say what belongs here."))
+        return Reading(
+            flaw=Flaw(
+                "empty-detail",
+                0,
+                0,
+                1,
+                "nothing stands behind this comma",
+                "Take the comma out, or say what belongs here.",
+            )
+        )
     try:
         return Reading(read_items(read_item_list(text), lexicon))
     except Misread as error:
         if error.code in ("unknown-detail", "unknown-word"):
             error = slip_in(text, error)
-        return Reading(flaw=Flaw(error.code, 0, error.offset, error.length or len(text),
-                                 error.message, error.hint))
+        return Reading(
+            flaw=Flaw(
+                error.code, 0, error.offset, error.length or len(text), error.message, error.hint
+            )
+        )
 
 
 def read_item_list(text: str) -> list[Item]:
@@ -388,11 +476,16 @@ def read_item_list(text: str) -> list[Item]:
         # Only a quotation mark that is never closed has no reading at all.
         at = max(text.rfind('"'), 0)
         if at and text[at - 1].isdigit():
-            raise Misread("unknown-unit", "“\"” is no unit known here", "Write inch.", at,
-                          1) from None
-        raise Misread("unclosed-quote", "this quotation mark is never closed",
-                      'A text with a comma stands in "double quotes".', at,
-                      max(len(text) - at, 1)) from None
+            raise Misread(
+                "unknown-unit", '“"” is no unit known here', "Write inch.", at, 1
+            ) from None
+        raise Misread(
+            "unclosed-quote",
+            "this quotation mark is never closed",
+            'A text with a comma stands in "double quotes".',
+            at,
+            max(len(text) - at, 1),
+        ) from None
     return [item_of(child, text) for child in tree.children]
 
 
@@ -408,8 +501,13 @@ def item_of(node: Any, text: str) -> Item:
         start = node.start_pos or 0
         if node.type == "QUOTED":
             # A cultivar keeps its quotes, a text loses them.
-            return Item("quoted", str(node) if node[0] == "'" else str(node[1:-1]), start, None,
-                        start + len(node))
+            return Item(
+                "quoted",
+                str(node) if node[0] == "'" else str(node[1:-1]),
+                start,
+                None,
+                start + len(node),
+            )
         return Item("word", str(node), start)
     tokens: list[Token] = node.children
     start, end = tokens[0].start_pos or 0, tokens[-1].end_pos or 0
@@ -433,31 +531,43 @@ def _measure(rule: str, tokens: list[Token]) -> Measure:
     numbers = _numbers(first, money=rule in ("money", "money_rate"))
     if first.type == "RANGE":
         if numbers[1] <= numbers[0]:
-            raise Misread("falling-range", f"“{first}” does not rise",
-                          "Write the smaller number first.")
+            raise Misread(
+                "falling-range", f"“{first}” does not rise", "Write the smaller number first."
+            )
         return Measure(numbers[:1], symbol, "rate" if per else sort, numbers[1], per, count)
     if rule == "sizes":
         if sort != "length":
-            raise Misread("no-unit" if unit is None else "wrong-measure",
-                          f"“{' '.join(tokens)}” has no unit of length",
-                          "The unit stands last: 38 x 27 x 7 cm.")
+            raise Misread(
+                "no-unit" if unit is None else "wrong-measure",
+                f"“{' '.join(tokens)}” has no unit of length",
+                "The unit stands last: 38 x 27 x 7 cm.",
+            )
         return Measure(numbers, symbol, "size", None, "", count)
     if rule == "hours":
         if numbers[1] >= 60:
-            raise Misread("too-many-minutes", f"“{first}” has 60 minutes and more behind its hours",
-                          "Write 1 h 20, or 80 min.")
+            raise Misread(
+                "too-many-minutes",
+                f"“{first}” has 60 minutes and more behind its hours",
+                "Write 1 h 20, or 80 min.",
+            )
         return Measure((numbers[0] * 60 + numbers[1],), "min", "duration")
     if rule in ("fraction", "ratio", "part_of_unit"):
         if not all(numbers):
-            raise Misread("zero-ratio", f"“{first}” has a nought in it",
-                          "No number of a fraction or a ratio is 0.")
+            raise Misread(
+                "zero-ratio",
+                f"“{first}” has a nought in it",
+                "No number of a fraction or a ratio is 0.",
+            )
         if rule == "part_of_unit":
             return Measure((_exact(first, *numbers),), symbol, sort, None, "", count)
         return Measure(numbers, "", rule)
     if rule == "npk":
         if sum(numbers) > 100:
-            raise Misread("out-of-range", f"“{first}” adds up to more than 100",
-                          "N-P-K are percent, as printed on the label.")
+            raise Misread(
+                "out-of-range",
+                f"“{first}” adds up to more than 100",
+                "N-P-K are percent, as printed on the label.",
+            )
         return Measure(numbers, "", "npk")
     if rule in ("money", "money_rate"):
         return Measure(numbers, rest["CURRENCY"], "money rate" if per else "money", None, per)
@@ -487,8 +597,11 @@ def _per(written: str) -> str:
     if written in BY_WRITING:
         return unit_named(written).symbol
     near = nearest(written, BY_WRITING)
-    raise Misread("unknown-unit", f"“{written}” is no unit known here",
-                  f"Did you mean “{near}”?" if near else "A rate is 2 g/L or 45 EUR/h.")
+    raise Misread(
+        "unknown-unit",
+        f"“{written}” is no unit known here",
+        f"Did you mean “{near}”?" if near else "A rate is 2 g/L or 45 EUR/h.",
+    )
 
 
 _NUMBER = re.compile(r"(?:(?<![\d.,])[-+−])?(?:\d+(?:[.,]\d+)*|[.,]\d+)")
@@ -510,8 +623,9 @@ def read_subjects(text: str) -> Subjects | Flaw:
     """Read a subject line."""
     if _NOT_ONLY_HANDLES.search(text) is None:
         # Handles with commas need no parser.
-        return Subjects(tuple(Selection("handle", found[0], found.start())
-                              for found in _HANDLE.finditer(text)))
+        return Subjects(
+            tuple(Selection("handle", found[0], found.start()) for found in _HANDLE.finditer(text))
+        )
     from lark import UnexpectedInput
 
     try:
@@ -524,8 +638,13 @@ def read_subjects(text: str) -> Subjects | Flaw:
     mark = re.search(r"(?i)(?:^|[\s,])except(?=[\s,])", text)
     border = mark.end() if mark else len(text)
     for node in tree.children:
-        by = {"handle": "handle", "all_in": "in", "all_of": "of", "all_kind": "kind",
-              "everything": "all"}[node.data]
+        by = {
+            "handle": "handle",
+            "all_in": "in",
+            "all_of": "of",
+            "all_kind": "kind",
+            "everything": "all",
+        }[node.data]
         offset = node.children[0].start_pos if node.children else 0
         item = Selection(by, " ".join(map(str, node.children)), offset or 0)
         (chosen if item.offset < border else left_out).append(item)
@@ -541,18 +660,36 @@ _NOT_ONLY_HANDLES = re.compile(
 # What a subject line may have wrong, the first that is found: pattern, message, hint.
 _WRONG_SUBJECTS = (
     (re.compile(r"[;/&+]"), "only a comma parts handles", "For example: hoshi, yuki"),
-    (re.compile(r",(?=\s*(?:,|$))|^,"), "nothing stands at this comma",
-     "Take it out, or write a handle."),
-    (re.compile(r"(?i)^\s*except(?=\s|$)"), "“except” has nothing to take from",
-     "For example: all in tunnel except hoshi"),
-    (re.compile(r"(?i)(?<=[\s,])except\s*$"), "nothing stands after “except”",
-     "Name what is left out: except hoshi, yuki"),
-    (re.compile(r"(?i)\ball\s+(?:in|of)(?=\s*(?:,|$|except\s))"), "a handle is missing here",
-     "Write all in PLACE, or all of PERSON."),
-    (re.compile(r"(?i)(?<=\s)except(?=\s.*\sexcept\s)"), "“except” stands here twice",
-     "Once is enough: except hoshi, yuki"),
-    (re.compile(r"(?<=[^\s,])\s+[^\s,]"), "no comma stands before this",
-     "Write handles with commas, or all in PLACE, all of PERSON, all KIND, and then except …"),
+    (
+        re.compile(r",(?=\s*(?:,|$))|^,"),
+        "nothing stands at this comma",
+        "Take it out, or write a handle.",
+    ),
+    (
+        re.compile(r"(?i)^\s*except(?=\s|$)"),
+        "“except” has nothing to take from",
+        "For example: all in tunnel except hoshi",
+    ),
+    (
+        re.compile(r"(?i)(?<=[\s,])except\s*$"),
+        "nothing stands after “except”",
+        "Name what is left out: except hoshi, yuki",
+    ),
+    (
+        re.compile(r"(?i)\ball\s+(?:in|of)(?=\s*(?:,|$|except\s))"),
+        "a handle is missing here",
+        "Write all in PLACE, or all of PERSON.",
+    ),
+    (
+        re.compile(r"(?i)(?<=\s)except(?=\s.*\sexcept\s)"),
+        "“except” stands here twice",
+        "Once is enough: except hoshi, yuki",
+    ),
+    (
+        re.compile(r"(?<=[^\s,])\s+[^\s,]"),
+        "no comma stands before this",
+        "Write handles with commas, or all in PLACE, all of PERSON, all KIND, and then except …",
+    ),
 )
 
 
@@ -561,10 +698,17 @@ def _flaw_of_subjects(text: str) -> Flaw:
         found = pattern.search(text)
         if found is not None:
             blanks = len(found[0]) - len(found[0].lstrip())
-            return Flaw("bad-subjects", 0, found.start() + blanks + 1, len(found[0]) - blanks,
-                        message, hint)
-    return Flaw("bad-subjects", 0, 1, len(text), "this line does not say which trees",
-                "Write handles with commas, or all in PLACE, all of PERSON, all KIND.")
+            return Flaw(
+                "bad-subjects", 0, found.start() + blanks + 1, len(found[0]) - blanks, message, hint
+            )
+    return Flaw(
+        "bad-subjects",
+        0,
+        1,
+        len(text),
+        "this line does not say which trees",
+        "Write handles with commas, or all in PLACE, all of PERSON, all KIND.",
+    )
 
 
 # ------------------------------------------------------------------ the parser itself

@@ -60,7 +60,11 @@ class Misread(Exception):
     """
 
     def __init__(
-        self, code: str, message: str, hint: str | Callable[[], str] = "", offset: int = 0,
+        self,
+        code: str,
+        message: str,
+        hint: str | Callable[[], str] = "",
+        offset: int = 0,
         length: int = 0,
     ) -> None:
         super().__init__(message)
@@ -102,8 +106,9 @@ def _cut(line: str, column: int, length: int) -> tuple[str, int, int]:
         start = max(0, min(column - 1 - SHOWN_WIDTH // 2, len(line) - SHOWN_WIDTH))
         end = start + SHOWN_WIDTH
         lead, tail = "…" if start else "", "…" if end < len(line) else ""
-    piece = "".join(c if c == "\t" or c.isprintable() else "\N{REPLACEMENT CHARACTER}"
-                    for c in line[start:end])
+    piece = "".join(
+        c if c == "\t" or c.isprintable() else "\N{REPLACEMENT CHARACTER}" for c in line[start:end]
+    )
     length = min(length, max(end - column + 1, 1))
     return lead + piece + tail, column - start + len(lead), length
 

@@ -170,10 +170,13 @@ def _line_up(lines: list[_Line], parsed: Parsed, details: Details) -> None:
             here[0].sort = "card"
             here[0].text = f"{section.kind} {section.handle}"
             border = section.blocks[0].line if section.blocks else len(here)
-            _line_up_group(here[1:border], {
-                line.line - 1: _lead_of_card_line(line, here[line.line].text, section, details)
-                for line in section.lines
-            })
+            _line_up_group(
+                here[1:border],
+                {
+                    line.line - 1: _lead_of_card_line(line, here[line.line].text, section, details)
+                    for line in section.lines
+                },
+            )
         for block, end in _with_ends(section.blocks, len(here)):
             _line_up_block(here, block, end, section.flaws, details)
 
@@ -198,9 +201,10 @@ def _line_up_block(
     if not block.acts or any(act.line in flawed for act in block.acts):
         return
     first = block.acts[0].line
-    _line_up_group(here[first:end], {
-        act.line - first: _lead_of_act(act, here[act.line].text, details) for act in block.acts
-    })
+    _line_up_group(
+        here[first:end],
+        {act.line - first: _lead_of_act(act, here[act.line].text, details) for act in block.acts},
+    )
 
 
 def _line_up_group(here: list[_Line], leads: dict[int, _Lead]) -> None:
@@ -267,8 +271,9 @@ def _label_of(kind: KindForm, text: str, details: Details) -> str:
     """The words of a card's line that are its label, "" where none is known."""
     folded = f"{' '.join(text.split()).casefold()} "
     labels = [label for form in kind.forms for label in form.labels]
-    known = max((la for la in labels if folded.startswith(f"{la.casefold()} ")), key=len,
-                default="")
+    known = max(
+        (la for la in labels if folded.startswith(f"{la.casefold()} ")), key=len, default=""
+    )
     if known:
         return known
     read = details.card_line(kind, text).details
@@ -335,8 +340,13 @@ def _meaning(parsed: Parsed, details: Details) -> list[tuple[int, Any]]:
         if isinstance(section, Page):
             said = ("page", section.date, section.weather, _weather(section, details), *said)
         elif isinstance(section, Card):
-            said = ("card", section.kind, section.handle,
-                    [_card_line(line, section.kind, details) for line in section.lines], *said)
+            said = (
+                "card",
+                section.kind,
+                section.handle,
+                [_card_line(line, section.kind, details) for line in section.lines],
+                *said,
+            )
         if any(said):
             out.append((line, said))
     return out
@@ -344,9 +354,11 @@ def _meaning(parsed: Parsed, details: Details) -> list[tuple[int, Any]]:
 
 def _block(block: Block, details: Details) -> tuple[Any, ...]:
     subjects = details.subjects(block.subjects) if block.subjects else None
-    return block.subjects, subjects, [
-        (act.word, act.text, act.remark, _act(act, details)) for act in block.acts
-    ]
+    return (
+        block.subjects,
+        subjects,
+        [(act.word, act.text, act.remark, _act(act, details)) for act in block.acts],
+    )
 
 
 def _act(act: Act, details: Details) -> Any:
@@ -368,8 +380,10 @@ def _weather(page: Page, details: Details) -> tuple[list[Any], list[str]]:
     if not page.weather:
         return [], []
     reads = [details.weather(piece) for _, piece in part_at_commas(page.weather)]
-    return ([_placeless(read.details) for read in reads],
-            [read.flaw.code for read in reads if read.flaw])
+    return (
+        [_placeless(read.details) for read in reads],
+        [read.flaw.code for read in reads if read.flaw],
+    )
 
 
 def _placeless(details: Iterable[Detail]) -> list[Detail]:
@@ -415,7 +429,9 @@ def _put_in_place(path: str, data: bytes, found: os.stat_result) -> None:
         os.chmod(waiting, stat.S_IMODE(found.st_mode))
         now = os.lstat(path)
         if (now.st_ino, now.st_size, now.st_mtime_ns) != (
-            found.st_ino, found.st_size, found.st_mtime_ns
+            found.st_ino,
+            found.st_size,
+            found.st_mtime_ns,
         ):
             raise TidyError("it was written by somebody else just now; try again")
         os.replace(waiting, path)

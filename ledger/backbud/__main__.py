@@ -1,7 +1,5 @@
 """`python -m backbud`: the same as the command."""
 
-import sys
+from backbud.start import run
 
-from backbud.start import main
-
-sys.exit(main())
+run()

@@ -66,11 +66,20 @@ def _parser() -> ArgumentParser:
         return sub
 
     def journal(sub: ArgumentParser, *, day: bool = True, json: bool = True) -> ArgumentParser:
-        sub.add_argument("folder", nargs="?", default="", metavar="FOLDER",
-                         help="the journal (default: the one this folder is in)")
+        sub.add_argument(
+            "folder",
+            nargs="?",
+            default="",
+            metavar="FOLDER",
+            help="the journal (default: the one this folder is in)",
+        )
         if day:
-            sub.add_argument("--on", metavar="DATE", default="",
-                             help="look at the journal as it was on this day (2027-03-06)")
+            sub.add_argument(
+                "--on",
+                metavar="DATE",
+                default="",
+                help="look at the journal as it was on this day (2027-03-06)",
+            )
         if json:
             sub.add_argument("--json", action="store_true", help="print JSON for a program")
         return sub
@@ -80,8 +89,9 @@ def _parser() -> ArgumentParser:
     journal(command("check", _check, "print every problem of the journal"))
     journal(command("make", _make, "compile the journal into calendars and pages (made/)"))
     due = journal(command("due", _due, "what wants doing, soonest first"))
-    due.add_argument("--within", metavar="DAYS", default="42d",
-                     help="how far ahead: 14d or 6w (default: 6w)")
+    due.add_argument(
+        "--within", metavar="DAYS", default="42d", help="how far ahead: 14d or 6w (default: 6w)"
+    )
     due.add_argument("--tree", metavar="HANDLE", default="", help="only this tree")
     tree = command("tree", _tree, "a tree: what it is, what is on it, what was done, what is due")
     tree.add_argument("handle", metavar="HANDLE")
@@ -102,13 +112,17 @@ def _folder(written: str) -> str:
 
     if written:
         if not os.path.isfile(os.path.join(written, "backbud.toml")):
-            raise Misuse(f"{written} holds no journal (no backbud.toml). "
-                         f"Start one with: backbud begin {written}")
+            raise Misuse(
+                f"{written} holds no journal (no backbud.toml). "
+                f"Start one with: backbud begin {written}"
+            )
         return os.path.abspath(written)
     found = find_journal(os.getcwd())
     if found is None:
-        raise Misuse("there is no journal here (no backbud.toml, in this folder or above it). "
-                     "Start one with: backbud begin FOLDER")
+        raise Misuse(
+            "there is no journal here (no backbud.toml, in this folder or above it). "
+            "Start one with: backbud begin FOLDER"
+        )
     return found
 
 
@@ -129,16 +143,18 @@ def _day(options: Namespace) -> tuple[date, bool]:
 
 
 def _session(options: Namespace) -> Session:
-    from backbud.publish.commit import PublishError, finish
+    from backbud.publish.unchanged import left_unfinished
     from backbud.session import open_session
 
     folder = _folder(options.folder)
     today, asked = _day(options)
-    try:
-        # What an interrupted run had committed is completed first.
-        finish(folder)
-    except PublishError as error:
-        print(f"backbud: {error}", file=sys.stderr)
+    if left_unfinished(folder):
+        from backbud.publish.commit import PublishError, finish
+
+        try:
+            finish(folder)
+        except PublishError as error:
+            print(f"backbud: {error}", file=sys.stderr)
     return open_session(folder, today, as_of=asked)
 
 
@@ -146,10 +162,11 @@ def _status(session: Session) -> int:
     """The exit status, and a word about problems where there are any."""
     count = len(session.problems())
     if count:
-        from backbud.pages.words import number
+        from backbud.words import number
 
-        print(f"{number(count, 'problem')} in the journal; backbud check shows them.",
-              file=sys.stderr)
+        print(
+            f"{number(count, 'problem')} in the journal; backbud check shows them.", file=sys.stderr
+        )
     return PROBLEMS if count else FINE
 
 
@@ -168,8 +185,9 @@ def _begin(options: Namespace) -> int:
     try:
         written = begin(options.folder, date.today())
     except FileExistsError as error:
-        raise Misuse(f"{error.filename or options.folder} is there already; "
-                     "choose a new or empty folder") from None
+        raise Misuse(
+            f"{error.filename or options.folder} is there already; choose a new or empty folder"
+        ) from None
     except OSError as error:
         raise Misuse(f"{options.folder} cannot be made: {error.strerror}") from None
     print(f"A journal is in {options.folder}:")
@@ -187,29 +205,35 @@ def _check(options: Namespace) -> int:
     elif not problems:
         print(f"No problems. {session.summary()}")
     else:
-        from backbud.pages.words import number
+        from backbud.words import number
         from backbud_grammar.problems import show
 
         for problem in problems:
             print(show(problem))
         files = len({problem.file for problem in problems})
-        print(f"\n{number(len(problems), 'problem')} in {number(files, 'file')}. "
-              f"{session.summary()}")
+        print(
+            f"\n{number(len(problems), 'problem')} in {number(files, 'file')}. {session.summary()}"
+        )
     return PROBLEMS if problems else FINE
 
 
 def _make(options: Namespace) -> int:
     from backbud.make import make
-    from backbud.pages.words import number
     from backbud.publish.commit import PublishError
     from backbud.publish.unchanged import make_arguments
+    from backbud.words import number
     from backbud_grammar.problems import show
 
     folder = _folder(options.folder)
     today, asked = _day(options)
     try:
-        made = make(folder, today, as_of=asked,
-                    arguments=make_arguments(asked, options.json), json=options.json)
+        made = make(
+            folder,
+            today,
+            as_of=asked,
+            arguments=make_arguments(asked, options.json),
+            json=options.json,
+        )
     except PublishError as error:
         raise Misuse(str(error)) from None
     if not options.json:
@@ -239,8 +263,12 @@ def _due(options: Namespace) -> int:
     plan = session.plan(only)
     today = session.today
     found = sorted(
-        (f for f in plan.all() if f.state(today) in ("overdue", "now")
-         or (f.state(today) == "coming" and f.window.opens <= today + within)),
+        (
+            f
+            for f in plan.all()
+            if f.state(today) in ("overdue", "now")
+            or (f.state(today) == "coming" and f.window.opens <= today + within)
+        ),
         key=lambda f: (f.window.best, f.tree, f.id),
     )
     if options.json:
@@ -264,8 +292,9 @@ def _as_json(follow_up: FollowUp, today: date) -> dict[str, object]:
         "best": window.best.isoformat(),
         "until": window.closes.isoformat(),
         "state": follow_up.state(today),
-        "because": [r.text if r.origin is None else f"{r.text} ({r.origin})"
-                    for r in follow_up.because],
+        "because": [
+            r.text if r.origin is None else f"{r.text} ({r.origin})" for r in follow_up.because
+        ],
         "cautions": list(follow_up.cautions),
         "minutes": follow_up.minutes,
     }
@@ -287,14 +316,22 @@ def _tree(options: Namespace) -> int:
     if options.json:
         from backbud.report import tree_json
 
-        _print_json({**tree_json(tree),
-                     "due": [_as_json(f, session.today) for f in follow_ups
-                             if f.state(session.today) in ("overdue", "now", "coming")]})
+        _print_json(
+            {
+                **tree_json(tree),
+                "due": [
+                    _as_json(f, session.today)
+                    for f in follow_ups
+                    if f.state(session.today) in ("overdue", "now", "coming")
+                ],
+            }
+        )
     else:
         from backbud.report import tree_lines
 
-        for line in tree_lines(tree, plan.species[handle], follow_ups, session.today,
-                               session.names()):
+        for line in tree_lines(
+            tree, plan.species[handle], follow_ups, session.today, session.names()
+        ):
             print(line)
     return _status(session)
 

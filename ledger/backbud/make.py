@@ -27,7 +27,6 @@ from backbud.calendar.revisions import (
 )
 from backbud.pages.render import render_pages
 from backbud.pages.view import Nursery, SpeciesFact, SpeciesFacts
-from backbud.pages.words import number
 from backbud.plan.run import Plan
 from backbud.publish import MADE, MEMORY
 from backbud.publish.commit import (
@@ -42,6 +41,7 @@ from backbud.publish.commit import (
 from backbud.publish.unchanged import fingerprint, remember
 from backbud.session import Session, open_session
 from backbud.species import Fact, Species
+from backbud.words import number
 from backbud_grammar.problems import Problem, show
 
 REVISIONS = "revisions.json"
@@ -99,8 +99,13 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
     home = session.journal.things.find(session.journal.settings.home)
     species = {handle: _facts(found) for handle, found in plan.species.items() if found}
     return Nursery(
-        session.journal.settings.name, session.today, home.title if home else "",
-        tuple(plan.trees.values()), plan.follow_ups, session.names(), species,
+        session.journal.settings.name,
+        session.today,
+        home.title if home else "",
+        tuple(plan.trees.values()),
+        plan.follow_ups,
+        session.names(),
+        species,
         tuple(show(problem) for problem in session.problems()),
     )
 
@@ -108,31 +113,52 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
 def _facts(species: Species) -> SpeciesFacts:
     ph, years, share = species.soil_ph, species.repot_years, species.root_share
     rows: list[tuple[str, str, Fact[object] | None]] = [
-        ("grows strongest", "at the top" if species.strongest == "acrotonic" else "at the base",
-         None),
-        ("hardiness", f"RHS {species.hardiness.value}" if species.hardiness else "",
-         species.hardiness),  # type: ignore[list-item]
+        (
+            "grows strongest",
+            "at the top" if species.strongest == "acrotonic" else "at the base",
+            None,
+        ),
+        (
+            "hardiness",
+            f"RHS {species.hardiness.value}" if species.hardiness else "",
+            species.hardiness,
+        ),  # type: ignore[list-item]
         ("soil pH", f"{ph.value[0]:g} to {ph.value[1]:g}" if ph else "", ph),  # type: ignore[list-item]
-        ("usual mix", species.usual_mix.value if species.usual_mix else "",
-         species.usual_mix),  # type: ignore[list-item]
-        ("repotted every", f"{years.value[0]} to {years.value[2]} years" if years else "",
-         years),  # type: ignore[list-item]
-        ("roots off at once", f"{share.value[0]:.0%} in a cool place, {share.value[1]:.0%} in a "
-         "warm one" if share else "", share),  # type: ignore[list-item]
-        ("poisonous", species.toxicity.value if species.toxicity else "",
-         species.toxicity),  # type: ignore[list-item]
+        ("usual mix", species.usual_mix.value if species.usual_mix else "", species.usual_mix),  # type: ignore[list-item]
+        ("repotted every", f"{years.value[0]} to {years.value[2]} years" if years else "", years),  # type: ignore[list-item]
+        (
+            "roots off at once",
+            f"{share.value[0]:.0%} in a cool place, {share.value[1]:.0%} in a warm one"
+            if share
+            else "",
+            share,
+        ),  # type: ignore[list-item]
+        ("poisonous", species.toxicity.value if species.toxicity else "", species.toxicity),  # type: ignore[list-item]
     ]
-    return SpeciesFacts(species.title, species.botanical, tuple(
-        SpeciesFact(label, value, fact.source if fact else "") for label, value, fact in rows
-        if value))
+    return SpeciesFacts(
+        species.title,
+        species.botanical,
+        tuple(
+            SpeciesFact(label, value, fact.source if fact else "")
+            for label, value, fact in rows
+            if value
+        ),
+    )
 
 
 def _feeds(session: Session, plan: Plan, folder: str) -> tuple[dict[str, bytes], Revisions]:
     settings = session.journal.settings
     names = session.names()
     return write_feeds(
-        feeds_of(tuple(plan.all()), plan.trees, names), plan.trees, names, session.today,
-        settings.journal_id, _remembered(folder), show=settings.show, base_url=settings.base_url)
+        feeds_of(tuple(plan.all()), plan.trees, names),
+        plan.trees,
+        names,
+        session.today,
+        settings.journal_id,
+        _remembered(folder),
+        show=settings.show,
+        base_url=settings.base_url,
+    )
 
 
 def _remembered(folder: str) -> Revisions:
@@ -157,11 +183,19 @@ def _made(session: Session, plan: Plan, folder: str, published: Published, json:
     calendar = os.path.join(folder, MADE, ALL_FEED)
     if json:
         # Nothing of what this one run wrote: the same text answers when nothing changed.
-        summary = dumps({
-            "pages": pages, "calendar": calendar, "trees": here, "overdue": states["overdue"],
-            "now": states["now"], "coming": states["coming"],
-            "problems": [problem.as_json() for problem in problems],
-        }, ensure_ascii=False, indent=2)
+        summary = dumps(
+            {
+                "pages": pages,
+                "calendar": calendar,
+                "trees": here,
+                "overdue": states["overdue"],
+                "now": states["now"],
+                "coming": states["coming"],
+                "problems": [problem.as_json() for problem in problems],
+            },
+            ensure_ascii=False,
+            indent=2,
+        )
     else:
         lines = [
             f"{number(here, 'tree')} here: {states['overdue']} works overdue, "
@@ -170,8 +204,10 @@ def _made(session: Session, plan: Plan, folder: str, published: Published, json:
             f"Calendar: {calendar}",
         ]
         if problems:
-            lines.append(f"{number(len(problems), 'problem')} in the journal; backbud check shows "
-                         "them. Every other line was compiled.")
+            lines.append(
+                f"{number(len(problems), 'problem')} in the journal; backbud check shows "
+                "them. Every other line was compiled."
+            )
         summary = "\n".join(lines)
     return Made(len(published.written), len(published.removed), published.kept, problems, summary)
 

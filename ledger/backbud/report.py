@@ -8,9 +8,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from datetime import date, timedelta
 
 from backbud.collection.state import Entry, OnTree, Tree
-from backbud.pages.words import between, day, full_day, minutes
 from backbud.plan.followups import FollowUp, State
 from backbud.species import Species
+from backbud.words import between, day, full_day, minutes
 
 HEADINGS: tuple[tuple[State, str], ...] = (
     ("overdue", "Overdue"),

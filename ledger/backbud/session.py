@@ -5,15 +5,21 @@ from __future__ import annotations
 from collections.abc import Iterable
 from datetime import date
 from functools import cached_property
+from typing import TYPE_CHECKING
 
 from backbud.collection.whereabouts import Histories, replay
+from backbud.journal import remember
 from backbud.journal.events import Origin
 from backbud.journal.read import Journal, read_journal
-from backbud.pages.words import number
-from backbud.plan.run import Plan, plan_all
-from backbud.species import Species
+from backbud.journal.things import Thing
+from backbud.publish.unchanged import installed_mark
+from backbud.words import number
 from backbud_grammar.handles import fold
 from backbud_grammar.problems import Problem, did_you_mean
+
+if TYPE_CHECKING:
+    from backbud.plan.run import Plan
+    from backbud.species import Species
 
 
 class Session:
@@ -26,6 +32,8 @@ class Session:
 
     def plan(self, only: Iterable[str] | None = None) -> Plan:
         """The follow-ups of every tree, or of these only."""
+        from backbud.plan.run import plan_all
+
         return plan_all(self.journal, self.histories, self._species, self.today, only)
 
     def problems(self) -> tuple[Problem, ...]:
@@ -70,24 +78,50 @@ class Session:
         return installed().find(kind)
 
     def _check_kinds(self) -> None:
-        """Note each tree whose kind no species knows; it still gets what holds for every tree."""
+        """Note each tree whose kind no species knows; it still gets what holds for every tree.
+
+        To find the species takes longer than all else in a small journal, so what was found is
+        remembered as long as nothing is installed or taken away.
+        """
+        folder, mark = self.journal.folder, installed_mark()
+        kinds = {_kind(thing) for thing in self.journal.things.of_kind("tree")}
+        if kinds <= remember.recall_kinds(folder, mark):
+            return
         from backbud.plan.pack import installed
 
         pack = installed()
         for thing in self.journal.things.of_kind("tree"):
-            kind = thing.text("kind").split("'")[0].strip()
+            kind = _kind(thing)
             line = next((ln for ln in thing.lines if ln.detail.name == "kind"), None)
             if line is None:
                 self.journal.notes.at(
-                    thing.origin, "no-kind", f"“{thing.handle}” has no kind",
-                    "Add a line: kind  trident maple", 0, 4, "warning")
+                    thing.origin,
+                    "no-kind",
+                    f"“{thing.handle}” has no kind",
+                    "Add a line: kind  trident maple",
+                    0,
+                    4,
+                    "warning",
+                )
             elif pack.find(kind) is None:
                 self.journal.notes.at(
-                    line.origin, "unknown-species", f"no species is called “{kind}”",
+                    line.origin,
+                    "unknown-species",
+                    f"no species is called “{kind}”",
                     did_you_mean(kind, pack.names, "Only what holds for every tree is planned."),
-                    line.detail.offset, len(kind), "warning")
+                    line.detail.offset,
+                    len(kind),
+                    "warning",
+                )
+        if not pack.faults and all(pack.find(kind) is not None for kind in kinds):
+            remember.keep_kinds(folder, mark, kinds)
         for fault in pack.faults:
             self.journal.notes.at(Origin("backbud.toml", 1, 1), "species-failed", fault, "", 0, 1)
+
+
+def _kind(tree: Thing) -> str:
+    """A tree's species as its card has it, without the cultivar."""
+    return tree.text("kind").split("'")[0].strip()
 
 
 def open_session(folder: str, today: date, *, as_of: bool = False) -> Session:

@@ -49,15 +49,21 @@ def forget(folder: Path) -> None:
 
 def told(what: str, measured: float, base: float, limit: float) -> None:
     ratio = measured / base
-    print(f"\n{what}: {measured * 1000:.0f} ms against {base * 1000:.0f} ms, "
-          f"ratio {ratio:.2f} (limit {limit})")
+    print(
+        f"\n{what}: {measured * 1000:.0f} ms against {base * 1000:.0f} ms, "
+        f"ratio {ratio:.2f} (limit {limit})"
+    )
     assert ratio < limit
 
 
 def test_help_starts_lightly() -> None:
     run(BACKBUD, "--help")
-    told("backbud --help / import lark", seconds(lambda: run(BACKBUD, "--help"), 20),
-         seconds(lambda: run(sys.executable, "-c", "import lark"), 20), 2.0)
+    told(
+        "backbud --help / import lark",
+        seconds(lambda: run(BACKBUD, "--help"), 20),
+        seconds(lambda: run(sys.executable, "-c", "import lark"), 20),
+        2.0,
+    )
 
 
 def test_cold_check_against_a_one_pass_grammar(large: Path) -> None:
@@ -76,9 +82,12 @@ def test_cold_check_against_a_one_pass_grammar(large: Path) -> None:
 
 def test_make_with_nothing_changed(large: Path) -> None:
     run(BACKBUD, "make", str(large))
-    told("make, nothing changed / python -c pass",
-         seconds(lambda: run(BACKBUD, "make", str(large)), 20),
-         seconds(lambda: run(sys.executable, "-c", "pass"), 20), 3.0)
+    told(
+        "make, nothing changed / python -c pass",
+        seconds(lambda: run(BACKBUD, "make", str(large)), 20),
+        seconds(lambda: run(sys.executable, "-c", "pass"), 20),
+        3.0,
+    )
 
 
 def test_check_after_one_page_was_edited(large: Path) -> None:
@@ -89,8 +98,9 @@ def test_check_after_one_page_was_edited(large: Path) -> None:
     best = float("inf")
     for n in range(5):
         day = next(ln for ln in reversed(text.splitlines()) if ln[:1].isdigit())[:10]
-        page.write_text(f"{text}\n{day}\n\n{tree}\n  noted     looked at it {n} times\n",
-                        encoding="utf-8")
+        page.write_text(
+            f"{text}\n{day}\n\n{tree}\n  noted     looked at it {n} times\n", encoding="utf-8"
+        )
         best = min(best, seconds(lambda: run(BACKBUD, "check", str(large)), 1))
     page.write_text(text, encoding="utf-8")
     told("check, one page edited / half a second", best, 0.5, 1.0)
@@ -103,8 +113,9 @@ def test_memory(large: Path) -> None:
         "status = main(['check', sys.argv[1]]); "
         "print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024)"
     )
-    out = subprocess.run([sys.executable, "-c", measure, str(large)], check=True,
-                         capture_output=True, text=True).stdout
+    out = subprocess.run(
+        [sys.executable, "-c", measure, str(large)], check=True, capture_output=True, text=True
+    ).stdout
     megabytes = float(out.split()[-1])
     print(f"\nmemory of a cold check of {ACTS} acts: {megabytes:.0f} MB (limit 300)")
     assert megabytes < 300

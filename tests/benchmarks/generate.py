@@ -1,6 +1,6 @@
 """A number of acts and a seed go in; a large invented journal comes out, always the same one.
 
-    python tests/benchmarks/generate.py FOLDER 100000 [SEED]
+python tests/benchmarks/generate.py FOLDER 100000 [SEED]
 """
 
 from __future__ import annotations
@@ -32,8 +32,17 @@ AZALEA, MAPLE, PINE, JUNIPER = KINDS = (
 CULTIVARS = {AZALEA: ("'Kaho'", "'Nikko'", "'Kozan'"), JUNIPER: ("'Itoigawa'",)}
 USUAL_MIX = {AZALEA: "acid", MAPLE: "maple", PINE: "sharp", JUNIPER: "sharp"}
 # Outdoor places, and the two where the tender ones winter.
-PLACES = ("yard", "south-bench", "north-bench", "pine-bench", "hedge-row", "show-bench",
-          "quay", "tunnel", "glass")
+PLACES = (
+    "yard",
+    "south-bench",
+    "north-bench",
+    "pine-bench",
+    "hedge-row",
+    "show-bench",
+    "quay",
+    "tunnel",
+    "glass",
+)
 OUTDOORS = PLACES[:-2]
 SHELTERS = PLACES[-2:]
 MIXES = {
@@ -200,14 +209,21 @@ class Nursery:
                 lines.append(("within", "yard"))
             self._add_card("places", f"place {place}", lines)
         for handle, name in [("keeper", "the keeper"), *self.people]:
-            self._add_card("people", f"person {handle}", (
-                ("name", name), ("experience", rng.choice(("beginner", "some years", "many"))),
-                ("rate", f"{rng.randint(30, 48)} EUR/h")))
+            self._add_card(
+                "people",
+                f"person {handle}",
+                (
+                    ("name", name),
+                    ("experience", rng.choice(("beginner", "some years", "many"))),
+                    ("rate", f"{rng.randint(30, 48)} EUR/h"),
+                ),
+            )
         for mix, parts in MIXES.items():
             self._add_card("stores", f"mix {mix}", ((name, str(n)) for name, n in parts))
         for material, (sold_in, price) in MATERIALS.items():
-            self._add_card("stores", f"material {material}",
-                           (("sold in", sold_in), ("price", price)))
+            self._add_card(
+                "stores", f"material {material}", (("sold in", sold_in), ("price", price))
+            )
         files = {name: "\n\n".join(cards) + "\n" for name, cards in self.cards.items()}
         trees = self.cards["trees"]
         del files["trees"]
@@ -223,9 +239,18 @@ class Nursery:
     def part(self) -> str:
         side = self.rng.choice(SIDES)
         return self.rng.choice(
-            (f"{side} {self.rng.randint(1, 9)}", f"low {side}", f"second {side}", "apex", "crown",
-             f"{side} {self.rng.randint(1, 9)}", f"{side} {self.rng.randint(1, 9)} tip",
-             f"upper {side}", f"{side} pad", "trunk line")
+            (
+                f"{side} {self.rng.randint(1, 9)}",
+                f"low {side}",
+                f"second {side}",
+                "apex",
+                "crown",
+                f"{side} {self.rng.randint(1, 9)}",
+                f"{side} {self.rng.randint(1, 9)} tip",
+                f"upper {side}",
+                f"{side} pad",
+                "trunk line",
+            )
         )
 
     def remark(self, odds: float) -> str:
@@ -320,8 +345,19 @@ def _checked(n: Nursery, t: Tree, day: date) -> str:
     if t.wires and n.rng.random() < 0.7:
         part = f" on {n.rng.choice(t.wires)}" if n.rng.random() < 0.5 else ""
         return f"checked wire {n.pick('fine', 'biting', 'loose')}{part}{again}{n.remark(0.3)}"
-    what = n.pick("ties fine", "roots dry", "drainage fine", "pests clean", "buds", "moss dry",
-                  "wounds fine", "strength", "pests", "roots wet", "ties biting")
+    what = n.pick(
+        "ties fine",
+        "roots dry",
+        "drainage fine",
+        "pests clean",
+        "buds",
+        "moss dry",
+        "wounds fine",
+        "strength",
+        "pests",
+        "roots wet",
+        "ties biting",
+    )
     return f"checked {what}{again}{n.remark(0.3)}"
 
 
@@ -330,8 +366,10 @@ def _guyed(n: Nursery, t: Tree, day: date) -> str:
     if part in t.guys:
         return ""
     t.guys.append(part)
-    return (f"guyed {n.pick('0.8', '1', '1.2')} mm Cu on {part}, "
-            f"anchored to {n.pick('the pot rim', 'a root', 'the back foot', 'branch one')}")
+    return (
+        f"guyed {n.pick('0.8', '1', '1.2')} mm Cu on {part}, "
+        f"anchored to {n.pick('the pot rim', 'a root', 'the back foot', 'branch one')}"
+    )
 
 
 def _unguyed(n: Nursery, t: Tree, day: date) -> str:
@@ -357,8 +395,10 @@ def _pinched(n: Nursery, t: Tree, day: date) -> str:
 
 
 def _decandled(n: Nursery, t: Tree, day: date) -> str:
-    return (f"decandled {n.pick('strong', 'medium', 'all')}, stubs {n.rng.randint(2, 8)} mm "
-            f"on {n.part()}{n.remark(0.25)}")
+    return (
+        f"decandled {n.pick('strong', 'medium', 'all')}, stubs {n.rng.randint(2, 8)} mm "
+        f"on {n.part()}{n.remark(0.25)}"
+    )
 
 
 def _plucked(n: Nursery, t: Tree, day: date) -> str:
@@ -378,8 +418,12 @@ def _disbudded(n: Nursery, t: Tree, day: date) -> str:
 
 
 def _bloomed(n: Nursery, t: Tree, day: date) -> str:
-    return n.pick(f"bloomed first on {n.part()}", "bloomed full", "bloomed over",
-                  f"bloomed {n.rng.randint(2, 90)} flowers") + n.remark(0.2)
+    return n.pick(
+        f"bloomed first on {n.part()}",
+        "bloomed full",
+        "bloomed over",
+        f"bloomed {n.rng.randint(2, 90)} flowers",
+    ) + n.remark(0.2)
 
 
 def _staged(n: Nursery, t: Tree, day: date) -> str:
@@ -388,18 +432,25 @@ def _staged(n: Nursery, t: Tree, day: date) -> str:
 
 
 def _jin(n: Nursery, t: Tree, day: date) -> str:
-    return n.pick(f"carved jin on {n.part()}", f"carved shari on {n.part()}",
-                  f"treated-deadwood lime sulphur, diluted 1:{n.rng.randint(1, 4)} on {n.part()}")
+    return n.pick(
+        f"carved jin on {n.part()}",
+        f"carved shari on {n.part()}",
+        f"treated-deadwood lime sulphur, diluted 1:{n.rng.randint(1, 4)} on {n.part()}",
+    )
 
 
 def _measured(n: Nursery, t: Tree, day: date) -> str:
-    return (f"measured trunk {_number(n.rng.randint(20, 160) / 10)} cm, "
-            f"height {n.rng.randint(18, 96)} cm")
+    return (
+        f"measured trunk {_number(n.rng.randint(20, 160) / 10)} cm, "
+        f"height {n.rng.randint(18, 96)} cm"
+    )
 
 
 def _vigour(n: Nursery, t: Tree, day: date) -> str:
-    return (f"vigour apex {n.rng.randint(1, 5)}, {n.pick('low', 'inner', 'back', 'left')} "
-            f"{n.pick('weak', 'fair', 'strong', '2', '3', '4')}{n.remark(0.2)}")
+    return (
+        f"vigour apex {n.rng.randint(1, 5)}, {n.pick('low', 'inner', 'back', 'left')} "
+        f"{n.pick('weak', 'fair', 'strong', '2', '3', '4')}{n.remark(0.2)}"
+    )
 
 
 def _drained(n: Nursery, t: Tree, day: date) -> str:
@@ -416,9 +467,14 @@ def _fed(n: Nursery, t: Tree, day: date) -> str:
 
 
 def _watered(n: Nursery, t: Tree, day: date) -> str:
-    return n.pick("watered twice", "watered well", "watered light",
-                  f"soaked for {n.rng.randint(5, 60)} min", f"flushed {n.rng.randint(2, 6)} cans",
-                  f"watered {_number(n.rng.randint(5, 60) / 10)} L") + n.remark(0.5)
+    return n.pick(
+        "watered twice",
+        "watered well",
+        "watered light",
+        f"soaked for {n.rng.randint(5, 60)} min",
+        f"flushed {n.rng.randint(2, 6)} cans",
+        f"watered {_number(n.rng.randint(5, 60) / 10)} L",
+    ) + n.remark(0.5)
 
 
 def _moved(n: Nursery, t: Tree, day: date) -> str:
@@ -434,9 +490,14 @@ def _turned(n: Nursery, t: Tree, day: date) -> str:
 
 
 def _kept(n: Nursery, t: Tree, day: date) -> str:
-    return n.pick("weeded", f"top-dressed moss {_number(n.rng.randint(2, 20) / 10)} L",
-                  "cleaned trunk", "cleaned algae off", "cleaned dead leaves",
-                  f"opened surface {n.rng.randint(5, 20)} mm") + n.remark(0.6)
+    return n.pick(
+        "weeded",
+        f"top-dressed moss {_number(n.rng.randint(2, 20) / 10)} L",
+        "cleaned trunk",
+        "cleaned algae off",
+        "cleaned dead leaves",
+        f"opened surface {n.rng.randint(5, 20)} mm",
+    ) + n.remark(0.6)
 
 
 def _protected(n: Nursery, t: Tree, day: date) -> str:
@@ -490,26 +551,35 @@ def _corrected(n: Nursery, t: Tree, day: date) -> str:
     if when is None or when >= day or when == t.corrected:
         return ""
     t.corrected = when
-    return (f"corrected repotted {when}, {_number(n.rng.randint(4, 40) / 10)} cm off below"
-            f"{n.remark(0.4)}")
+    return (
+        f"corrected repotted {when}, {_number(n.rng.randint(4, 40) / 10)} cm off below"
+        f"{n.remark(0.4)}"
+    )
 
 
 def _worked(n: Nursery, t: Tree, day: date) -> str:
-    time = n.pick(f"{n.rng.randint(5, 55)} min", f"{n.rng.randint(1, 3)} h",
-                  f"{n.rng.randint(1, 3)} h {n.rng.randint(5, 55):02}")
+    time = n.pick(
+        f"{n.rng.randint(5, 55)} min",
+        f"{n.rng.randint(1, 3)} h",
+        f"{n.rng.randint(1, 3)} h {n.rng.randint(5, 55):02}",
+    )
     return f"worked {time}{n.remark(0.4)}"
 
 
 def _used(n: Nursery, t: Tree, day: date) -> str:
-    return n.pick(f"used {n.pick('wire-al', 'wire-cu')} {n.rng.randint(10, 400)} g",
-                  f"used {n.pick('pumice', 'akadama', 'kanuma', 'moss')} "
-                  f"{_number(n.rng.randint(5, 80) / 10)} L")
+    return n.pick(
+        f"used {n.pick('wire-al', 'wire-cu')} {n.rng.randint(10, 400)} g",
+        f"used {n.pick('pumice', 'akadama', 'kanuma', 'moss')} "
+        f"{_number(n.rng.randint(5, 80) / 10)} L",
+    )
 
 
 def _treated(n: Nursery, t: Tree, day: date) -> str:
-    return (f"treated with {n.pick('soft soap', 'rape oil')}, dose {n.rng.randint(5, 20)} mL/L, "
-            f"against {n.pick('scale', 'aphids', 'spider mite', 'lace bug')}, "
-            f"re-entry {n.rng.randint(2, 24)} h")
+    return (
+        f"treated with {n.pick('soft soap', 'rape oil')}, dose {n.rng.randint(5, 20)} mL/L, "
+        f"against {n.pick('scale', 'aphids', 'spider mite', 'lace bug')}, "
+        f"re-entry {n.rng.randint(2, 24)} h"
+    )
 
 
 def _agreed(n: Nursery, t: Tree, day: date) -> str:
@@ -585,8 +655,18 @@ def _acts_on(n: Nursery, tree: Tree, day: date) -> list[str]:
 
 
 # What is done to several trees at once, so it changes nothing that the generator follows.
-TOGETHER: tuple[Writer, ...] = (_fed, _watered, _turned, _kept, _noted, _fed, _staged, _trimmed,
-                                _worked, _used)
+TOGETHER: tuple[Writer, ...] = (
+    _fed,
+    _watered,
+    _turned,
+    _kept,
+    _noted,
+    _fed,
+    _staged,
+    _trimmed,
+    _worked,
+    _used,
+)
 
 
 def _block(n: Nursery, subjects: str, acts: list[str]) -> list[str]:
@@ -664,8 +744,10 @@ def _arrivals(n: Nursery, day: date) -> list[str]:
         tree = n.away.pop(n.rng.randrange(len(n.away)))
         tree.place = n.pick(*(p for p in OUTDOORS if p != tree.place))
         n.about.append(tree)
-        acts = [f"received from {tree.owner} for {n.pick('repotting', 'a season', 'wiring')}",
-                f"moved {tree.place}"]
+        acts = [
+            f"received from {tree.owner} for {n.pick('repotting', 'a season', 'wiring')}",
+            f"moved {tree.place}",
+        ]
         lines += _block(n, tree.handle, acts)
     return lines
 

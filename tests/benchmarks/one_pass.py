@@ -54,8 +54,9 @@ def one_pass_parser() -> lark.Lark:
         r'WORD:        /[^\s"]+/', r'WORD:        /(?!--[ \t\n])[^\s",]+(?:,[^\s",]+)*/'
     )
     details = re.sub(r"\(\?!\[\^\\s\"", r'(?![^\\s,"', details)
-    return lark.Lark(_OUTLINE + selections + details, parser="lalr", lexer="contextual",
-                     maybe_placeholders=False)
+    return lark.Lark(
+        _OUTLINE + selections + details, parser="lalr", lexer="contextual", maybe_placeholders=False
+    )
 
 
 def read_one_pass(folder: Path, *, values: bool) -> int:

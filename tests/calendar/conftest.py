@@ -27,39 +27,67 @@ class Builders:
 
     def reason(self, text: str, place: str = "") -> Reason:
         file, _, line = place.rpartition(":")
-        return Reason("diary" if place else "rule", text,
-                      Origin(file, int(line), 1) if place else None)
+        return Reason(
+            "diary" if place else "rule", text, Origin(file, int(line), 1) if place else None
+        )
 
     def tree(self, handle: str, **known: Any) -> Tree:
         blank: dict[str, Any] = dict.fromkeys(
             ("name", "cultivar", "owner", "place", "pot", "mix", "strength", "wanted"), ""
         )
         blank |= {
-            "first_handle": handle, "kind": "trident maple", "standing": "here",
-            "standing_since": None, "planted_out": False, "quarantined": False, "sizes": {},
-            "facts": {}, "zones": (), "opened": (), "on_tree": (), "last": {}, "history": (),
+            "first_handle": handle,
+            "kind": "trident maple",
+            "standing": "here",
+            "standing_since": None,
+            "planted_out": False,
+            "quarantined": False,
+            "sizes": {},
+            "facts": {},
+            "zones": (),
+            "opened": (),
+            "on_tree": (),
+            "last": {},
+            "history": (),
         }
         return Tree(handle=handle, **{**blank, **known})
 
     def follow_up(self, tree: str = "hoshi", *days: str, **known: Any) -> FollowUp:
         blank: dict[str, Any] = {
-            "id": f"{tree}/maple-feed/repotted 2027-03-06", "act": "fed", "title": "feed",
+            "id": f"{tree}/maple-feed/repotted 2027-03-06",
+            "act": "fed",
+            "title": "feed",
             "window": self.window(*(days or ("2027-04-03", "2027-04-10", "2027-04-24"))),
             "because": (self.reason("Cut roots take up no feed for about four weeks."),),
-            "cautions": (), "minutes": 0, "settled_by": ("fed",),
+            "cautions": (),
+            "minutes": 0,
+            "settled_by": ("fed",),
         }
         return FollowUp(tree=tree, **{**blank, **known})
 
-    def made(self, follow_ups: Sequence[FollowUp], *, today: date = TODAY,
-             trees: Mapping[str, Tree] | None = None, names: Mapping[str, str] | None = None,
-             remembered: Revisions | None = None, **settings: Any,
-             ) -> tuple[dict[str, bytes], Revisions]:
+    def made(
+        self,
+        follow_ups: Sequence[FollowUp],
+        *,
+        today: date = TODAY,
+        trees: Mapping[str, Tree] | None = None,
+        names: Mapping[str, str] | None = None,
+        remembered: Revisions | None = None,
+        **settings: Any,
+    ) -> tuple[dict[str, bytes], Revisions]:
         """Every feed of these follow-ups; trees that are not given are plain ones."""
         trees = {f.tree: self.tree(f.tree) for f in follow_ups} | dict(trees or {})
         names = names or {}
         feeds = feeds_of(follow_ups, trees, names)
-        return write_feeds(feeds, trees, names, today, settings.pop("journal_id", "upper-yard"),
-                           remembered or {}, **settings)
+        return write_feeds(
+            feeds,
+            trees,
+            names,
+            today,
+            settings.pop("journal_id", "upper-yard"),
+            remembered or {},
+            **settings,
+        )
 
     def feed(self, follow_ups: Sequence[FollowUp], **known: Any) -> bytes:
         """The feed of everything."""
@@ -73,7 +101,7 @@ class Builders:
         """The content lines of each event, without its BEGIN and END."""
         lines = self.lines(feed)
         starts = [i for i, line in enumerate(lines) if line == "BEGIN:VEVENT"]
-        return [lines[i + 1:lines.index("END:VEVENT", i)] for i in starts]
+        return [lines[i + 1 : lines.index("END:VEVENT", i)] for i in starts]
 
     def values(self, feed: bytes, name: str) -> list[str]:
         """The raw values of a property of events, in the order of the feed."""

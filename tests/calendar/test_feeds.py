@@ -14,8 +14,11 @@ from backbud.pages.links import anchor_of
 
 def test_one_feed_of_everything_and_one_of_each_tree(build: Any) -> None:
     files, _ = build.made([build.follow_up("hoshi"), build.follow_up("yuki")])
-    assert list(files) == ["calendars/all.ics", "calendars/trees/hoshi.ics",
-                           "calendars/trees/yuki.ics"]
+    assert list(files) == [
+        "calendars/all.ics",
+        "calendars/trees/hoshi.ics",
+        "calendars/trees/yuki.ics",
+    ]
     uids = {path: build.values(feed, "UID") for path, feed in files.items()}
     hoshi = "hoshi/maple-feed/repotted%202027-03-06@upper-yard"
     yuki = "yuki/maple-feed/repotted%202027-03-06@upper-yard"
@@ -73,41 +76,60 @@ def test_two_follow_ups_of_one_id_are_refused(build: Any) -> None:
 
 def test_an_entry_whole(build: Any) -> None:
     follow_up = build.follow_up(
-        "hoshi", "2027-04-17", "2027-05-01", "2027-05-15",
-        id="hoshi/wire-check/wired 2027-03-20/left-2", act="checked",
-        title="check wire on left 2", minutes=90,
-        because=(build.reason("wired 3 mm Al on left 2", "diary/2027.txt:12"),
-                 build.reason("Wire bites in four to eight weeks of growth.")),
+        "hoshi",
+        "2027-04-17",
+        "2027-05-01",
+        "2027-05-15",
+        id="hoshi/wire-check/wired 2027-03-20/left-2",
+        act="checked",
+        title="check wire on left 2",
+        minutes=90,
+        because=(
+            build.reason("wired 3 mm Al on left 2", "diary/2027.txt:12"),
+            build.reason("Wire bites in four to eight weeks of growth."),
+        ),
         cautions=("Cut wire springs: guard your eyes.",),
     )
     hoshi = build.tree("hoshi", name="Hoshi", place="tunnel", owner="marrow")
-    (event,) = build.events(build.feed(
-        [follow_up], trees={"hoshi": hoshi}, base_url="https://yard.example/made/",
-        names={"tunnel": "the long tunnel", "marrow": "Ada Marrow"},
-    ))
+    (event,) = build.events(
+        build.feed(
+            [follow_up],
+            trees={"hoshi": hoshi},
+            base_url="https://yard.example/made/",
+            names={"tunnel": "the long tunnel", "marrow": "Ada Marrow"},
+        )
+    )
     # 2027-03-01 is 9921 days after 2000-01-01: 27 years, of which 7 leap years, 31 and 28 days.
-    assert sorted(event) == sorted([
-        "UID:hoshi/wire-check/wired%202027-03-20/left-2@upper-yard",
-        "DTSTAMP:20270301T000000Z",
-        "LAST-MODIFIED:20270301T000000Z",
-        "SEQUENCE:99210",
-        "SUMMARY:check wire on left 2: Hoshi",
-        "DTSTART;VALUE=DATE:20270501",
-        "DTEND;VALUE=DATE:20270502",
-        "CATEGORIES:checked",
-        "TRANSP:TRANSPARENT",
-        "LOCATION:the long tunnel",
-        f"URL:https://yard.example/made/trees/hoshi.html#{anchor_of(follow_up.id)}",
-        "DESCRIPTION:From 2027-04-17 to 2027-05-15\\, best on 2027-05-01.\\nAbout 1 h 30 min."
-        "\\n\\nCaution: Cut wire springs: guard your eyes."
-        "\\n\\nWhy:\\n- wired 3 mm Al on left 2 (diary/2027.txt:12)"
-        "\\n- Wire bites in four to eight weeks of growth.",
-    ])
+    assert sorted(event) == sorted(
+        [
+            "UID:hoshi/wire-check/wired%202027-03-20/left-2@upper-yard",
+            "DTSTAMP:20270301T000000Z",
+            "LAST-MODIFIED:20270301T000000Z",
+            "SEQUENCE:99210",
+            "SUMMARY:check wire on left 2: Hoshi",
+            "DTSTART;VALUE=DATE:20270501",
+            "DTEND;VALUE=DATE:20270502",
+            "CATEGORIES:checked",
+            "TRANSP:TRANSPARENT",
+            "LOCATION:the long tunnel",
+            f"URL:https://yard.example/made/trees/hoshi.html#{anchor_of(follow_up.id)}",
+            "DESCRIPTION:From 2027-04-17 to 2027-05-15\\, best on 2027-05-01.\\nAbout 1 h 30 min."
+            "\\n\\nCaution: Cut wire springs: guard your eyes."
+            "\\n\\nWhy:\\n- wired 3 mm Al on left 2 (diary/2027.txt:12)"
+            "\\n- Wire bites in four to eight weeks of growth.",
+        ]
+    )
 
 
-@pytest.mark.parametrize(("minutes", "said"), [
-    (0, ""), (5, "\\nAbout 5 min."), (60, "\\nAbout 1 h."), (145, "\\nAbout 2 h 25 min."),
-])
+@pytest.mark.parametrize(
+    ("minutes", "said"),
+    [
+        (0, ""),
+        (5, "\\nAbout 5 min."),
+        (60, "\\nAbout 1 h."),
+        (145, "\\nAbout 2 h 25 min."),
+    ],
+)
 def test_the_time_it_takes(build: Any, minutes: int, said: str) -> None:
     feed = build.feed([build.follow_up(minutes=minutes)])
     assert build.values(feed, "DESCRIPTION") == [
@@ -117,24 +139,63 @@ def test_the_time_it_takes(build: Any, minutes: int, said: str) -> None:
 
 
 # The end is exclusive: the day after the last one (RFC 5545 §3.6.1, "non-inclusive end").
-@pytest.mark.parametrize(("days", "show", "start", "end", "said"), [
-    (("2027-02-20", "2027-02-28", "2027-03-05"), "best day", "20270228", "20270301",
-     "From 2027-02-20 to 2027-03-05\\, best on 2027-02-28."),
-    (("2027-02-20", "2027-02-28", "2027-03-05"), "window", "20270220", "20270306",
-     "From 2027-02-20 to 2027-03-05\\, best on 2027-02-28."),
-    (("2027-12-31", "2027-12-31", "2027-12-31"), "window", "20271231", "20280101",
-     "On 2027-12-31."),
-    (("2028-02-28", "2028-02-29", "2028-02-29"), "best day", "20280229", "20280301",
-     "From 2028-02-28 to 2028-02-29\\, best on 2028-02-29."),
-    (("2027-04-01", "2027-04-01", "9999-12-31"), "best day", "20270401", "20270402",
-     "From 2027-04-01 on\\, best on 2027-04-01."),
-    (("2027-04-01", "2027-04-01", "9999-12-31"), "window", "20270401", "99991231",
-     "From 2027-04-01 on\\, best on 2027-04-01."),
-    (("9999-12-31", "9999-12-31", "9999-12-31"), "best day", "99991230", "99991231",
-     "On 9999-12-31."),
-])
-def test_the_best_day_or_the_window(build: Any, days: tuple[str, ...], show: str, start: str,
-                                    end: str, said: str) -> None:
+@pytest.mark.parametrize(
+    ("days", "show", "start", "end", "said"),
+    [
+        (
+            ("2027-02-20", "2027-02-28", "2027-03-05"),
+            "best day",
+            "20270228",
+            "20270301",
+            "From 2027-02-20 to 2027-03-05\\, best on 2027-02-28.",
+        ),
+        (
+            ("2027-02-20", "2027-02-28", "2027-03-05"),
+            "window",
+            "20270220",
+            "20270306",
+            "From 2027-02-20 to 2027-03-05\\, best on 2027-02-28.",
+        ),
+        (
+            ("2027-12-31", "2027-12-31", "2027-12-31"),
+            "window",
+            "20271231",
+            "20280101",
+            "On 2027-12-31.",
+        ),
+        (
+            ("2028-02-28", "2028-02-29", "2028-02-29"),
+            "best day",
+            "20280229",
+            "20280301",
+            "From 2028-02-28 to 2028-02-29\\, best on 2028-02-29.",
+        ),
+        (
+            ("2027-04-01", "2027-04-01", "9999-12-31"),
+            "best day",
+            "20270401",
+            "20270402",
+            "From 2027-04-01 on\\, best on 2027-04-01.",
+        ),
+        (
+            ("2027-04-01", "2027-04-01", "9999-12-31"),
+            "window",
+            "20270401",
+            "99991231",
+            "From 2027-04-01 on\\, best on 2027-04-01.",
+        ),
+        (
+            ("9999-12-31", "9999-12-31", "9999-12-31"),
+            "best day",
+            "99991230",
+            "99991231",
+            "On 9999-12-31.",
+        ),
+    ],
+)
+def test_the_best_day_or_the_window(
+    build: Any, days: tuple[str, ...], show: str, start: str, end: str, said: str
+) -> None:
     feed = build.feed([build.follow_up("hoshi", *days)], show=show)
     assert build.values(feed, "DTSTART") == [start]
     assert build.values(feed, "DTEND") == [end]
@@ -161,8 +222,11 @@ def test_urls_of_handles_in_other_scripts_are_ascii(build: Any) -> None:
 
 def test_nobody_who_owns_a_tree_is_named(build: Any) -> None:
     trees = {"hoshi": build.tree("hoshi", owner="marrow"), "yuki": build.tree("yuki", owner="pell")}
-    files, _ = build.made([build.follow_up("hoshi"), build.follow_up("yuki")], trees=trees,
-                          names={"marrow": "Ada Marrow", "pell": "Jo Pell"})
+    files, _ = build.made(
+        [build.follow_up("hoshi"), build.follow_up("yuki")],
+        trees=trees,
+        names={"marrow": "Ada Marrow", "pell": "Jo Pell"},
+    )
     found = b"".join(files.values()).lower()
     assert b"hoshi" in found
     assert not [name for name in (b"marrow", b"pell") if name in found]
@@ -181,8 +245,9 @@ def test_uids_stay_on_rebuild_on_another_day_and_beside_other_work(build: Any) -
     mine = build.follow_up("hoshi", id="hoshi/maple-feed/repotted 2027-03-06")
     expected = "hoshi/maple-feed/repotted%202027-03-06@upper-yard"
     before = build.follow_up("aki", "2027-02-01", "2027-02-02", "2027-02-03")
-    moved = build.follow_up("hoshi", "2028-01-01", "2028-01-02", "2028-01-03", title="feed half",
-                            minutes=5)
+    moved = build.follow_up(
+        "hoshi", "2028-01-01", "2028-01-02", "2028-01-03", title="feed half", minutes=5
+    )
     assert build.values(build.feed([mine]), "UID") == [expected]
     assert build.values(build.feed([mine]), "UID") == [expected]
     assert build.values(build.feed([mine], today=date(2031, 12, 31)), "UID") == [expected]
@@ -191,8 +256,17 @@ def test_uids_stay_on_rebuild_on_another_day_and_beside_other_work(build: Any) -
 
 
 def test_uids_are_ascii_and_tell_apart_whatever_the_script(build: Any) -> None:
-    ids = ["星/a", "ほし/a", "ほし/a%2F", "ほし/a,b", "ほし/a;b", "ほし/a b", "ほし/a%20b", "é/a",
-           "e\u0301/a"]
+    ids = [
+        "星/a",
+        "ほし/a",
+        "ほし/a%2F",
+        "ほし/a,b",
+        "ほし/a;b",
+        "ほし/a b",
+        "ほし/a%20b",
+        "é/a",
+        "e\u0301/a",
+    ]
     feed = build.feed([build.follow_up("hoshi", id=id) for id in ids])
     uids = build.values(feed, "UID")
     assert len(set(uids)) == len(ids)

@@ -20,9 +20,35 @@ HERE = Path(__file__).parent
 Read = Callable[[bytes], list[dict[str, Any]]]
 
 # What breaks a reader: escapes, folds in odd places, other scripts, joined and unjoined emoji.
-PIECES = ("\\", "\\n", ";", ",", ":", '"', " ", "  ", "\t", "a", "wire", "é", "e\u0301", "ß", "星",
-          "ほし", "שלום", "السلام", "\u200f", "\u2067", "🌳", "👩‍🌾", "🇯🇵", "x" * 74, "=", "%",
-          "^n")
+PIECES = (
+    "\\",
+    "\\n",
+    ";",
+    ",",
+    ":",
+    '"',
+    " ",
+    "  ",
+    "\t",
+    "a",
+    "wire",
+    "é",
+    "e\u0301",
+    "ß",
+    "星",
+    "ほし",
+    "שלום",
+    "السلام",
+    "\u200f",
+    "\u2067",
+    "🌳",
+    "👩‍🌾",
+    "🇯🇵",
+    "x" * 74,
+    "=",
+    "%",
+    "^n",
+)
 
 
 def with_vobject(feed: bytes) -> list[dict[str, Any]]:
@@ -67,10 +93,18 @@ def read(request: pytest.FixtureRequest) -> Read:
 
 def test_every_work_stands_on_the_day_meant(build: Any, read: Read) -> None:
     work = [
-        build.follow_up("hoshi", "2027-02-20", "2027-02-28", "2027-03-05", id="hoshi/a",
-                        title="repot", act="repotted", minutes=120,
-                        because=(build.reason("Bud burst is near.", "diary/2027.txt:4"),),
-                        cautions=("Lift with two.",)),
+        build.follow_up(
+            "hoshi",
+            "2027-02-20",
+            "2027-02-28",
+            "2027-03-05",
+            id="hoshi/a",
+            title="repot",
+            act="repotted",
+            minutes=120,
+            because=(build.reason("Bud burst is near.", "diary/2027.txt:4"),),
+            cautions=("Lift with two.",),
+        ),
         build.follow_up("yuki", "2028-02-01", "2028-02-29", "2028-03-01", id="yuki/b"),
     ]
     first, second = read(build.feed(work))
@@ -110,8 +144,12 @@ def test_every_text_comes_back(build: Any, read: Read) -> None:
         for number in range(300)
     ]
     work = [
-        build.follow_up("hoshi", id=f"hoshi/{number:03}", title=f"a{text}z",
-                        because=(build.reason(f"{text}.", "d.txt:1"), build.reason(text)))
+        build.follow_up(
+            "hoshi",
+            id=f"hoshi/{number:03}",
+            title=f"a{text}z",
+            because=(build.reason(f"{text}.", "d.txt:1"), build.reason(text)),
+        )
         for number, text in enumerate(texts)
     ]
     events = read(build.feed(work))
@@ -128,8 +166,9 @@ def test_every_text_comes_back(build: Any, read: Read) -> None:
 def test_ical_js_finds_the_calendar_and_its_links(build: Any) -> None:
     work = build.follow_up("hoshi")
     trees = {"hoshi": build.tree("hoshi", name="Hoshi; the first, of two", place="tunnel")}
-    files, _ = build.made([work], trees=trees, names={"tunnel": "tunnel, south end"},
-                          base_url="https://yard.example")
+    files, _ = build.made(
+        [work], trees=trees, names={"tunnel": "tunnel, south end"}, base_url="https://yard.example"
+    )
     found = read_by_ical_js(files["calendars/trees/hoshi.ics"])
     colour = found["properties"].pop("color")
     assert colour == build.calendar_values(files["calendars/trees/hoshi.ics"], "COLOR")[0]

@@ -26,8 +26,11 @@ FIRST_SEQUENCE = 99210  # 9921 days after 2000-01-01 (27 years, 7 of them leap, 
 
 
 def revision_in(build: Any, feed: bytes) -> tuple[list[str], list[str], list[str]]:
-    return (build.values(feed, "SEQUENCE"), build.values(feed, "DTSTAMP"),
-            build.values(feed, "LAST-MODIFIED"))
+    return (
+        build.values(feed, "SEQUENCE"),
+        build.values(feed, "DTSTAMP"),
+        build.values(feed, "LAST-MODIFIED"),
+    )
 
 
 def test_an_entry_that_is_the_same_keeps_its_revision(build: Any) -> None:
@@ -50,24 +53,36 @@ def test_an_entry_that_changed_rises(build: Any) -> None:
     # ten days on the floor is higher: 9931 days
     feed, _ = build.made([changed], today=date(2027, 3, 11), remembered=back)
     assert revision_in(build, feed["calendars/all.ics"]) == (
-        ["99310"], ["20270311T000000Z"], ["20270311T000000Z"]
+        ["99310"],
+        ["20270311T000000Z"],
+        ["20270311T000000Z"],
     )
 
 
-@pytest.mark.parametrize("changes", [
-    {"title": "water"}, {"act": "watered"}, {"minutes": 5}, {"cautions": ("Heavy.",)},
-    {"because": ()},
-])
+@pytest.mark.parametrize(
+    "changes",
+    [
+        {"title": "water"},
+        {"act": "watered"},
+        {"minutes": 5},
+        {"cautions": ("Heavy.",)},
+        {"because": ()},
+    ],
+)
 def test_whatever_an_entry_shows_counts(build: Any, changes: dict[str, Any]) -> None:
     _, remembered = build.made([build.follow_up()])
     _, after = build.made([build.follow_up(**changes)], remembered=remembered)
     assert after[UID].sequence == FIRST_SEQUENCE + 1
 
 
-@pytest.mark.parametrize("days", [
-    ("2027-04-04", "2027-04-10", "2027-04-24"), ("2027-04-03", "2027-04-11", "2027-04-24"),
-    ("2027-04-03", "2027-04-10", "2027-04-25"),
-])
+@pytest.mark.parametrize(
+    "days",
+    [
+        ("2027-04-04", "2027-04-10", "2027-04-24"),
+        ("2027-04-03", "2027-04-11", "2027-04-24"),
+        ("2027-04-03", "2027-04-10", "2027-04-25"),
+    ],
+)
 def test_each_end_of_the_window_counts(build: Any, days: tuple[str, ...]) -> None:
     _, remembered = build.made([build.follow_up()])
     _, after = build.made([build.follow_up("hoshi", *days)], remembered=remembered)
@@ -78,9 +93,11 @@ def test_another_name_or_place_of_the_tree_counts_and_what_is_not_shown_does_not
     build: Any,
 ) -> None:
     def made(remembered: Revisions | None = None, **known: Any) -> int:
-        _, revisions = build.made([build.follow_up(planned="settled_by" in known)],
-                                  trees={"hoshi": build.tree("hoshi", **known)},
-                                  remembered=remembered)
+        _, revisions = build.made(
+            [build.follow_up(planned="settled_by" in known)],
+            trees={"hoshi": build.tree("hoshi", **known)},
+            remembered=remembered,
+        )
         kept.update(revisions)
         return int(revisions[UID].sequence)
 
@@ -100,8 +117,11 @@ def test_one_entry_has_one_revision_in_all_its_feeds(build: Any) -> None:
 
 def test_work_beside_it_changes_nothing(build: Any) -> None:
     _, remembered = build.made([build.follow_up("yuki")], today=FIRST_DAY)
-    _, after = build.made([build.follow_up("aki"), build.follow_up("yuki")],
-                          today=date(2027, 3, 2), remembered=remembered)
+    _, after = build.made(
+        [build.follow_up("aki"), build.follow_up("yuki")],
+        today=date(2027, 3, 2),
+        remembered=remembered,
+    )
     (uid,) = remembered
     assert after[uid] == remembered[uid]
 
@@ -140,14 +160,23 @@ def test_torn_bytes_give_nothing() -> None:
     assert [n for n in range(len(written)) if read_revisions(written[:n]) != {}] == []
 
 
-@pytest.mark.parametrize("foreign", [
-    b"", b"\xff\xfe", b"null", b"[]", b"1", b'{"a": 1}', b'{"a": {"digest": "x"}}',
-    b'{"a": {"digest": "x", "sequence": -1, "stamp": "2027-03-01"}}',
-    b'{"a": {"digest": "x", "sequence": 2147483648, "stamp": "2027-03-01"}}',
-    b'{"a": {"digest": "x", "sequence": 1, "stamp": "2027-02-30"}}',
-    b'{"\xff": {"digest": "x", "sequence": 1, "stamp": "2027-03-01"}}',
-    b"[" * 100_000,
-])
+@pytest.mark.parametrize(
+    "foreign",
+    [
+        b"",
+        b"\xff\xfe",
+        b"null",
+        b"[]",
+        b"1",
+        b'{"a": 1}',
+        b'{"a": {"digest": "x"}}',
+        b'{"a": {"digest": "x", "sequence": -1, "stamp": "2027-03-01"}}',
+        b'{"a": {"digest": "x", "sequence": 2147483648, "stamp": "2027-03-01"}}',
+        b'{"a": {"digest": "x", "sequence": 1, "stamp": "2027-02-30"}}',
+        b'{"\xff": {"digest": "x", "sequence": 1, "stamp": "2027-03-01"}}',
+        b"[" * 100_000,
+    ],
+)
 def test_foreign_bytes_give_nothing(foreign: bytes) -> None:
     assert read_revisions(foreign) == {}
     assert published_revisions(foreign) == {}
@@ -191,8 +220,12 @@ class Subscriber:
         self.seen = {}
         for event in vobject.readOne(feed.decode()).contents.get("vevent", []):
             uid, rank = event.uid.value, (int(event.sequence.value), event.dtstamp.value)
-            content = (event.summary.value, event.description.value, event.dtstart.value,
-                       event.dtend.value)
+            content = (
+                event.summary.value,
+                event.description.value,
+                event.dtstart.value,
+                event.dtend.value,
+            )
             self.seen[uid] = content
             if uid not in self.taken or rank > self.taken[uid][0]:
                 self.taken[uid] = (rank, content)
@@ -212,7 +245,10 @@ def edits(
         else:
             best = chance.randint(2, 20)
             present[name] = build.follow_up(
-                name, "2027-04-01", f"2027-04-{best:02}", "2027-04-20",
+                name,
+                "2027-04-01",
+                f"2027-04-{best:02}",
+                "2027-04-20",
                 title=chance.choice(("feed", "water", "check wire", f"edit {number}")),
             )
         yield list(present.values())

@@ -26,15 +26,22 @@ NASTY = (
 def feeds(build: Any) -> dict[str, bytes]:
     """Feeds with every nasty text in each place a text can stand, and one with no work."""
     work = [
-        build.follow_up(f"tree-{number}", id=f"{text}/{number}", title=text, act="re;potted,",
-                        because=(build.reason(text, f"{text}:{number}"),), cautions=(text, text),
-                        minutes=number)
+        build.follow_up(
+            f"tree-{number}",
+            id=f"{text}/{number}",
+            title=text,
+            act="re;potted,",
+            because=(build.reason(text, f"{text}:{number}"),),
+            cautions=(text, text),
+            minutes=number,
+        )
         for number, text in enumerate(NASTY)
     ]
     trees = {f.tree: build.tree(f.tree, name=f.title, place="bench", kind=f.title) for f in work}
     trees["idle"] = build.tree("idle")
-    files, _ = build.made(work, trees=trees, names={"bench": NASTY[0]},
-                          base_url="https://yard.example/a,b;c")
+    files, _ = build.made(
+        work, trees=trees, names={"bench": NASTY[0]}, base_url="https://yard.example/a,b;c"
+    )
     assert len(files) == len(NASTY) + 2
     return dict(files)
 
@@ -99,10 +106,22 @@ def test_each_event(build: Any, feeds: dict[str, bytes]) -> None:
     for feed in feeds.values():
         for event in build.events(feed):
             names = [re.split("[;:]", line)[0] for line in event]
-            assert sorted(names) == sorted({
-                "UID", "DTSTAMP", "LAST-MODIFIED", "SEQUENCE", "SUMMARY", "DESCRIPTION", "DTSTART",
-                "DTEND", "CATEGORIES", "TRANSP", "LOCATION", "URL",
-            })
+            assert sorted(names) == sorted(
+                {
+                    "UID",
+                    "DTSTAMP",
+                    "LAST-MODIFIED",
+                    "SEQUENCE",
+                    "SUMMARY",
+                    "DESCRIPTION",
+                    "DTSTART",
+                    "DTEND",
+                    "CATEGORIES",
+                    "TRANSP",
+                    "LOCATION",
+                    "URL",
+                }
+            )
             # §3.8.2.2: the end has the type of the start, and lies after it.
             assert "DTSTART;VALUE=DATE:20270410" in event
             assert "DTEND;VALUE=DATE:20270411" in event
@@ -122,8 +141,24 @@ def test_uids_are_unique(build: Any, feeds: dict[str, bytes]) -> None:
 def test_new_properties(build: Any, feeds: dict[str, bytes]) -> None:
     """RFC 7986 §5.1, §5.2, §5.7, §5.8, §5.9."""
     # The sixteen names of HTML 4 that CSS Color Level 3 §4.1 begins with.
-    basic = {"black", "silver", "gray", "white", "maroon", "red", "purple", "fuchsia", "green",
-             "lime", "olive", "yellow", "navy", "blue", "teal", "aqua"}
+    basic = {
+        "black",
+        "silver",
+        "gray",
+        "white",
+        "maroon",
+        "red",
+        "purple",
+        "fuchsia",
+        "green",
+        "lime",
+        "olive",
+        "yellow",
+        "navy",
+        "blue",
+        "teal",
+        "aqua",
+    }
     for feed in feeds.values():
         lines = build.lines(feed)
         assert len(build.calendar_values(feed, "NAME")) == 1
@@ -139,9 +174,17 @@ def test_new_properties(build: Any, feeds: dict[str, bytes]) -> None:
 def test_a_feed_without_work(build: Any, feeds: dict[str, bytes]) -> None:
     """RFC 5545 §3.6: one component at least; §3.6.5: what a VTIMEZONE must have."""
     lines = build.lines(feeds["calendars/trees/idle.ics"])
-    assert sorted(lines[lines.index("BEGIN:VTIMEZONE"):]) == sorted([
-        "BEGIN:VTIMEZONE", "TZID:Etc/UTC", "BEGIN:STANDARD", "DTSTART:19700101T000000",
-        "TZOFFSETFROM:+0000", "TZOFFSETTO:+0000", "END:STANDARD", "END:VTIMEZONE",
-        "END:VCALENDAR",
-    ])
+    assert sorted(lines[lines.index("BEGIN:VTIMEZONE") :]) == sorted(
+        [
+            "BEGIN:VTIMEZONE",
+            "TZID:Etc/UTC",
+            "BEGIN:STANDARD",
+            "DTSTART:19700101T000000",
+            "TZOFFSETFROM:+0000",
+            "TZOFFSETTO:+0000",
+            "END:STANDARD",
+            "END:VTIMEZONE",
+            "END:VCALENDAR",
+        ]
+    )
     assert "BEGIN:VTIMEZONE" not in build.lines(feeds["calendars/all.ics"])

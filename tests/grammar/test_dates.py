@@ -91,9 +91,7 @@ EDTF_INTERVALS = [
 ]
 
 
-@pytest.mark.parametrize(
-    ("text", "first", "last", "exact", "approximate", "uncertain"), EDTF_DATES
-)
+@pytest.mark.parametrize(("text", "first", "last", "exact", "approximate", "uncertain"), EDTF_DATES)
 def test_edtf_dates_of_levels_0_and_1(
     text: str, first: str, last: str, exact: bool, approximate: bool, uncertain: bool
 ) -> None:
@@ -464,18 +462,38 @@ def test_reversed_spans(text: str, hint: str) -> None:
 @pytest.mark.parametrize(
     ("text", "code", "offset", "length", "hint"),
     [
-        ("2027-02-30/2027-03-06", "no-such-date", 0, 10,
-         "That month runs from 2027-02-01 to 2027-02-28."),
-        ("2027-03-06/2027-04-31", "no-such-date", 11, 10,
-         "That month runs from 2027-04-01 to 2027-04-30."),
+        (
+            "2027-02-30/2027-03-06",
+            "no-such-date",
+            0,
+            10,
+            "That month runs from 2027-02-01 to 2027-02-28.",
+        ),
+        (
+            "2027-03-06/2027-04-31",
+            "no-such-date",
+            11,
+            10,
+            "That month runs from 2027-04-01 to 2027-04-30.",
+        ),
         ("2027-03-06/04-01", "bad-date", 11, 5, "Write the end in full: 2027-03-06/2027-04-01."),
         ("2027-03-06/10", "bad-date", 11, 2, "Write the end in full: 2027-03-06/2027-03-10."),
-        ("2027-03-06/x", "bad-date", 11, 1,
-         "Write 2027-03-06, or 2027-03, 2027 or 2027~ if you know no more."),
+        (
+            "2027-03-06/x",
+            "bad-date",
+            11,
+            1,
+            "Write 2027-03-06, or 2027-03, 2027 or 2027~ if you know no more.",
+        ),
         ("2027-03-06T14:30/2027-03-07", "bad-date", 0, 16, "Write 2027-03-06."),
         ("03/2027", "bad-date", 0, 7, "Write 2027-03."),
-        ("06/03/2027", "bad-date", 0, 10,
-         "It can be read two ways: write 2027-03-06 or 2027-06-03."),
+        (
+            "06/03/2027",
+            "bad-date",
+            0,
+            10,
+            "It can be read two ways: write 2027-03-06 or 2027-06-03.",
+        ),
         ("/", "bad-date", 0, 1, "Write a date on one side at least, as in ../2027-03-06."),
         ("../..", "bad-date", 0, 5, "Write a date on one side at least, as in ../2027-03-06."),
     ],

@@ -33,8 +33,12 @@ from backbud_grammar.measures import UNITS as ALL_UNITS
 FILES = files()
 GRAMMAR: dict[str, Any] = json.loads(FILES["vscode/backbud.tmLanguage.json"])
 RULES: dict[str, Any] = GRAMMAR["repository"]
-LABELS = [(kind.kind, label, form.prose)
-          for kind in KINDS.values() for form in kind.forms for label in form.labels]
+LABELS = [
+    (kind.kind, label, form.prose)
+    for kind in KINDS.values()
+    for form in kind.forms
+    for label in form.labels
+]
 
 
 @pytest.mark.parametrize("name", FILES)
@@ -165,8 +169,12 @@ def test_the_extension_names_its_files() -> None:
 
 def python(posix: str) -> str:
     """An extended regular expression as Python reads it."""
-    return (posix.replace("[[:blank:]]", "[ \t]").replace("[:blank:]", " \t")
-            .replace(r"\<", r"\b").replace(r"\>", r"\b"))
+    return (
+        posix.replace("[[:blank:]]", "[ \t]")
+        .replace("[:blank:]", " \t")
+        .replace(r"\<", r"\b")
+        .replace(r"\>", r"\b")
+    )
 
 
 def test_nano_knows_every_act_label_and_kind() -> None:
@@ -177,14 +185,17 @@ def test_nano_knows_every_act_label_and_kind() -> None:
             command, colour, rest = line.split(" ", 2)
             flags = re.IGNORECASE if command == "icolor" else 0
             assert rest.startswith('"') and rest.endswith('"')
-            colours += [(colour, re.compile(python(each), flags))
-                        for each in rest[1:-1].split('" "')]
+            colours += [
+                (colour, re.compile(python(each), flags)) for each in rest[1:-1].split('" "')
+            ]
 
     def colour_of(line: str, column: int) -> str:
         """The last rule that paints a column wins."""
-        painted = [colour for colour, pattern in colours
-                   if any(found.start() <= column < found.end()
-                          for found in pattern.finditer(line))]
+        painted = [
+            colour
+            for colour, pattern in colours
+            if any(found.start() <= column < found.end() for found in pattern.finditer(line))
+        ]
         return painted[-1] if painted else ""
 
     for word in (*by_word(ACTS), *(label for _, label, _ in LABELS)):

@@ -18,12 +18,34 @@ GRAMMAR = files("backbud_grammar").joinpath("journal.lark").read_text(encoding="
 PARSER = build_parser(GRAMMAR, ["page", "card", "stray"])
 KNOWN = Known.of(by_word(ACTS))
 
-LINES = st.sampled_from([
-    "2027-03-06   low 1 C", "2014~", "tree hoshi", "Tree hoshi", "tree", "tree hoshi yuki",
-    "place tunnel  ", "hoshi, yuki", "all in tunnel", "  repotted  same pot", "  watered",
-    "    mix maple 4.5 L", "\tmoved tunnel", "\t  tunnel", "  # a remark", "# a remark", "", "   ",
-    "  noted   two roots -- crossed", "      watered", "x", "0", "  kind   trident maple", "ō",
-])
+LINES = st.sampled_from(
+    [
+        "2027-03-06   low 1 C",
+        "2014~",
+        "tree hoshi",
+        "Tree hoshi",
+        "tree",
+        "tree hoshi yuki",
+        "place tunnel  ",
+        "hoshi, yuki",
+        "all in tunnel",
+        "  repotted  same pot",
+        "  watered",
+        "    mix maple 4.5 L",
+        "\tmoved tunnel",
+        "\t  tunnel",
+        "  # a remark",
+        "# a remark",
+        "",
+        "   ",
+        "  noted   two roots -- crossed",
+        "      watered",
+        "x",
+        "0",
+        "  kind   trident maple",
+        "ō",
+    ]
+)
 
 
 def shape_by_the_grammar(section: bytes) -> tuple[str, list[tuple[str, int, int]]]:
@@ -56,8 +78,9 @@ def lines_of(acts: tuple[Act, ...], deeper: set[int]) -> int:
 
 def shape_as_scanned(section: Section) -> tuple[str, list[tuple[str, int, int]]]:
     deeper = {flaw.line for flaw in section.flaws if flaw.code == "deeper-act"}
-    blocks = [(b.subjects, b.line if b.subjects else 0, lines_of(b.acts, deeper))
-              for b in section.blocks]
+    blocks = [
+        (b.subjects, b.line if b.subjects else 0, lines_of(b.acts, deeper)) for b in section.blocks
+    ]
     if isinstance(section, Card):
         loose = [("", 0, len(section.lines))] if section.lines else []
         return "card", loose + blocks
@@ -77,8 +100,9 @@ def test_every_line_of_a_section_is_read() -> None:
     assert isinstance(page, Page)
     assert page.date == "2027-03-06"
     assert page.weather == "low 1 C"
-    assert [(b.subjects, b.line, [(a.word, a.text, a.line) for a in b.acts])
-            for b in page.blocks] == [
+    assert [
+        (b.subjects, b.line, [(a.word, a.text, a.line) for a in b.acts]) for b in page.blocks
+    ] == [
         ("hoshi", 2, [("watered", "", 3), ("moved", "tunnel", 5)]),
         ("yuki", 7, []),
     ]

@@ -301,8 +301,9 @@ def outline(text: str) -> list[Any]:
     out: list[Any] = []
     for _, piece in sections(plain.encode()):
         section = read_section(piece, KNOWN)
-        blocks = [(b.subjects, [(a.word, a.text, a.remark) for a in b.acts])
-                  for b in section.blocks]
+        blocks = [
+            (b.subjects, [(a.word, a.text, a.remark) for a in b.acts]) for b in section.blocks
+        ]
         flaws = [flaw.code for flaw in section.flaws]
         if isinstance(section, Page):
             out.append((section.date, section.weather, blocks, flaws))

@@ -20,8 +20,12 @@ TODAY = date(2027, 6, 1)
 def said(detail: Detail) -> str:
     """A detail as `name: handle measure words date on part (share)`."""
     value = (
-        detail.handle, str(detail.measure or ""), detail.words, detail.date,
-        f"on {detail.part}" if detail.part else "", f"({detail.share})" if detail.share else "",
+        detail.handle,
+        str(detail.measure or ""),
+        detail.words,
+        detail.date,
+        f"on {detail.part}" if detail.part else "",
+        f"({detail.share})" if detail.share else "",
     )
     return f"{detail.name}: {' '.join(filter(None, value))}".rstrip(": ")
 
@@ -103,11 +107,20 @@ class Read:
 def read(tmp_path: Path) -> Callable[..., Read]:
     """Write files and read them: `read("2027-03-06\\n…", **{"more.txt": b"…"})`."""
 
-    def write(diary: str | bytes = "", *, cards: str = CARDS, as_of: str = "",
-              files: dict[str, str | bytes] | None = None) -> Read:
+    def write(
+        diary: str | bytes = "",
+        *,
+        cards: str = CARDS,
+        as_of: str = "",
+        files: dict[str, str | bytes] | None = None,
+    ) -> Read:
         settings = 'language = 1\ncurrency = "EUR"\n'
-        for name, text in {"backbud.toml": settings, "cards.txt": cards, "diary.txt": diary,
-                           **(files or {})}.items():
+        for name, text in {
+            "backbud.toml": settings,
+            "cards.txt": cards,
+            "diary.txt": diary,
+            **(files or {}),
+        }.items():
             path = tmp_path / name
             path.parent.mkdir(parents=True, exist_ok=True)
             path.write_bytes(text if isinstance(text, bytes) else text.encode())

@@ -39,8 +39,11 @@ EVERY_LINE = [
     ("place", "elevation -2 m", "elevation: -2 m"),
     ("place", "low 1 1 2 4 6 9 11 11 9 7 4 2 C", "low: 1 1 2 4 6 9 11 11 9 7 4 2 C"),
     ("place", "low -6 -4 -1 2,5 6 9 11 11 9 7 4 -2 C", "low: -6 -4 -1 2.5 6 9 11 11 9 7 4 -2 C"),
-    ("place", "rain 60 50 50 40 50 60 70 70 60 70 70 60 mm",
-     "rain: 60 50 50 40 50 60 70 70 60 70 70 60 mm"),
+    (
+        "place",
+        "rain 60 50 50 40 50 60 70 70 60 70 70 60 mm",
+        "rain: 60 50 50 40 50 60 70 70 60 70 70 60 mm",
+    ),
     ("place", "weather data/station one.csv", "weather: data/station one.csv"),
     ("pot", "shape rectangle", "shape: rectangle"),
     ("pot", "inside 38 x 27 x 7 cm", "inside: 38 x 27 x 7 cm"),
@@ -106,8 +109,10 @@ def test_what_a_card_does_not_take(card_line, kind, line, code) -> None:
 
 
 def test_a_card_goes_on_over_deeper_lines(read) -> None:
-    journal = read(cards="tree hoshi\n  kind trident maple\ntree yuki\n  kind trident maple\n"
-                         "group pair\n  trees  hoshi,\n         yuki\n")
+    journal = read(
+        cards="tree hoshi\n  kind trident maple\ntree yuki\n  kind trident maple\n"
+        "group pair\n  trees  hoshi,\n         yuki\n"
+    )
     assert journal.problems == []
     assert journal.journal.things.by_handle["pair"].text("trees") == "hoshi, yuki"
 
@@ -119,8 +124,9 @@ def test_a_telephones_capital_letter_is_a_kind_all_the_same(read) -> None:
 
 
 def test_a_card_ends_the_page_above_it(read) -> None:
-    journal = read("2027-03-06\nhoshi\n  watered\n\ntree mori\n  kind trident maple\n\n"
-                   "yuki\n  watered\n")
+    journal = read(
+        "2027-03-06\nhoshi\n  watered\n\ntree mori\n  kind trident maple\n\nyuki\n  watered\n"
+    )
     assert journal.acts == ["2027-03-06 hoshi | watered"]
     assert journal.problems == ["no-date"]
 
@@ -137,8 +143,31 @@ def test_a_good_handle(handle) -> None:
 
 @pytest.mark.parametrize(
     "handle",
-    ["Hoshi", "2b", "-b", "b_c", "b.c", "b/c", "🌲", "b🌲", "tree", "place", "pot", "person", "mix",
-     "material", "group", "all", "except", "each", "trée", "b\u202ec", "b\u200dc", "\u0301b", ""],
+    [
+        "Hoshi",
+        "2b",
+        "-b",
+        "b_c",
+        "b.c",
+        "b/c",
+        "🌲",
+        "b🌲",
+        "tree",
+        "place",
+        "pot",
+        "person",
+        "mix",
+        "material",
+        "group",
+        "all",
+        "except",
+        "each",
+        "trée",
+        "b\u202ec",
+        "b\u200dc",
+        "\u0301b",
+        "",
+    ],
 )
 def test_a_bad_handle(handle) -> None:
     assert flaw_of(handle) != ""
@@ -164,9 +193,10 @@ def test_case_never_counts_and_marks_count_outside_latin_and_greek(one, other, s
 
 
 def test_an_old_handle_still_finds_the_card_and_makes_its_ids(read) -> None:
-    journal = read("2027-03-06\nBlight\n  watered\n  moved  to the tunnel\n",
-                   cards="tree hoshi\n  kind trident maple\n  formerly blight, second\n"
-                         "place tunnel\n")
+    journal = read(
+        "2027-03-06\nBlight\n  watered\n  moved  to the tunnel\n",
+        cards="tree hoshi\n  kind trident maple\n  formerly blight, second\nplace tunnel\n",
+    )
     assert journal.problems == []
     hoshi = journal.journal.things.by_handle["hoshi"]
     assert hoshi.first_handle == "blight"

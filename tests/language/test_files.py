@@ -27,8 +27,20 @@ ACTS = ["2027-03-06 hoshi | watered", "2027-03-06 hoshi | moved tunnel"]
         DIARY.replace("  ", "\N{NO-BREAK SPACE} ").encode(),
         (DIARY.replace("\n\n", "\n\f\n")).encode(),
     ],
-    ids=["LF", "CRLF", "CR", "mixed", "BOM", "no last newline", "tabs", "tab after the act",
-         "blank lines around", "blanks at the ends", "hard spaces", "form feed"],
+    ids=[
+        "LF",
+        "CRLF",
+        "CR",
+        "mixed",
+        "BOM",
+        "no last newline",
+        "tabs",
+        "tab after the act",
+        "blank lines around",
+        "blanks at the ends",
+        "hard spaces",
+        "form feed",
+    ],
 )
 def test_the_shape_of_a_file_does_not_matter(read, data) -> None:
     journal = read(data)
@@ -43,13 +55,20 @@ def test_lines_are_counted_with_every_line_end(read) -> None:
 
 
 def test_any_layout_of_folders_is_read_and_a_file_may_hold_both(read) -> None:
-    journal = read("", cards="", files={
-        "a/b/c/deep.txt": "tree hoshi\n  kind maple\n" + DIARY.replace("tunnel", "shed"),
-        "place.txt": "place shed\n",
-        "old/more.TXT": "2026-01-01\nhoshi\n  turned\n",
-    })
-    assert journal.acts == ["2026-01-01 hoshi | turned", "2027-03-06 hoshi | watered",
-                            "2027-03-06 hoshi | moved shed"]
+    journal = read(
+        "",
+        cards="",
+        files={
+            "a/b/c/deep.txt": "tree hoshi\n  kind maple\n" + DIARY.replace("tunnel", "shed"),
+            "place.txt": "place shed\n",
+            "old/more.TXT": "2026-01-01\nhoshi\n  turned\n",
+        },
+    )
+    assert journal.acts == [
+        "2026-01-01 hoshi | turned",
+        "2027-03-06 hoshi | watered",
+        "2027-03-06 hoshi | moved shed",
+    ]
 
 
 @pytest.mark.parametrize(
@@ -67,16 +86,22 @@ def test_only_the_output_folder_of_the_journal_itself_is_left_out(read) -> None:
 
 def test_gitignore_is_obeyed_nested_and_negated(read) -> None:
     bad = "rubbish here\n"
-    journal = read(DIARY, files={
-        ".gitignore": "drafts/\n*-old.txt\n!keep-old.txt\n/root-only.txt\n# a remark\n",
-        "drafts/a.txt": bad, "x-old.txt": bad, "sub/y-old.txt": bad, "root-only.txt": bad,
-        "keep-old.txt": "2027-04-01\nhoshi\n  watered -- keep\n",
-        "sub/root-only.txt": "2027-04-02\nhoshi\n  watered -- sub\n",
-        "sub/.gitignore": "inner.txt\n!z-old.txt\n",
-        "sub/inner.txt": bad,
-        "sub/z-old.txt": "2027-04-03\nhoshi\n  watered -- z\n",
-        "inner.txt": "2027-04-04\nhoshi\n  watered -- inner\n",
-    })
+    journal = read(
+        DIARY,
+        files={
+            ".gitignore": "drafts/\n*-old.txt\n!keep-old.txt\n/root-only.txt\n# a remark\n",
+            "drafts/a.txt": bad,
+            "x-old.txt": bad,
+            "sub/y-old.txt": bad,
+            "root-only.txt": bad,
+            "keep-old.txt": "2027-04-01\nhoshi\n  watered -- keep\n",
+            "sub/root-only.txt": "2027-04-02\nhoshi\n  watered -- sub\n",
+            "sub/.gitignore": "inner.txt\n!z-old.txt\n",
+            "sub/inner.txt": bad,
+            "sub/z-old.txt": "2027-04-03\nhoshi\n  watered -- z\n",
+            "inner.txt": "2027-04-04\nhoshi\n  watered -- inner\n",
+        },
+    )
     assert journal.problems == []
     assert [e.remark for e in journal.events] == ["", "", "keep", "sub", "z", "inner"]
 
@@ -109,7 +134,9 @@ def test_links_are_not_followed_and_said(read, tmp_path: Path) -> None:
     journal = read(DIARY)
     assert journal.acts == ACTS
     assert [(p.code, p.file) for p in journal.journal.problems()] == [
-        ("link", "folder"), ("link", "link.txt")]
+        ("link", "folder"),
+        ("link", "link.txt"),
+    ]
     assert journal.journal.things.find("intruder") is None
 
 
@@ -128,8 +155,9 @@ def test_a_file_named_as_weather_is_no_diary(read) -> None:
 
 def test_a_file_is_weather_only_if_a_place_says_so(read) -> None:
     # The words stand in a remark, so the file stays a diary.
-    journal = read("2027-03-07\nhoshi\n  noted\n      weather  more.txt\n",
-                   files={"more.txt": DIARY})
+    journal = read(
+        "2027-03-07\nhoshi\n  noted\n      weather  more.txt\n", files={"more.txt": DIARY}
+    )
     assert journal.acts == [*ACTS, "2027-03-07 hoshi | noted weather  more.txt"]
 
 

@@ -15,8 +15,11 @@ READER = Details(by_word(ACTS))
     [
         ("planned repot, to 2028-03/2028-04", "repotted", ["to: 2028-03/2028-04"]),
         ("plan repot to 2028-03", "repotted", ["to: 2028-03"]),
-        ("planned repotted, into tray-9, mix maple, to 2028", "repotted",
-         ["into: tray-9", "mix: maple", "to: 2028"]),
+        (
+            "planned repotted, into tray-9, mix maple, to 2028",
+            "repotted",
+            ["into: tray-9", "mix: maple", "to: 2028"],
+        ),
         ("planned move, to tunnel, in 2-3 weeks", "moved", ["to: tunnel", "in: 2-3 week"]),
         ("planned move to tunnel in 3 weeks", "moved", ["to: tunnel", "in: 3 week"]),
         ("planned quarantine in glass, in 3 weeks", "quarantined", ["to: glass", "in: 3 week"]),
@@ -25,13 +28,22 @@ READER = Details(by_word(ACTS))
         ("put-off repot in 2-3 weeks", "repotted", ["in: 2-3 week"]),
         ("skipped repot", "repotted", []),
         ("skip Decandle", "decandled", []),
-        ("corrected repotted 2027-03-06, 1 cm off below", "repotted",
-         ["date: 2027-03-06", "off below: 1 cm"]),
+        (
+            "corrected repotted 2027-03-06, 1 cm off below",
+            "repotted",
+            ["date: 2027-03-06", "off below: 1 cm"],
+        ),
         ("corrected repot 2027-03-06, not done", "repotted", ["date: 2027-03-06", "not done"]),
-        ("corrected wired 2027-03-06, 2 mm on apex", "wired",
-         ["date: 2027-03-06", "wire: 2 mm on apex"]),
-        ("corrected noted 2027-03-06 the left one, really -- yes", "noted",
-         ["date: 2027-03-06", "text: the left one, really -- yes"]),
+        (
+            "corrected wired 2027-03-06, 2 mm on apex",
+            "wired",
+            ["date: 2027-03-06", "wire: 2 mm on apex"],
+        ),
+        (
+            "corrected noted 2027-03-06 the left one, really -- yes",
+            "noted",
+            ["date: 2027-03-06", "text: the left one, really -- yes"],
+        ),
         ("corrected noted 2027-03-06, not done", "noted", ["date: 2027-03-06", "not done"]),
     ],
 )
@@ -68,7 +80,8 @@ def test_what_is_wrong_with_it(flaws, line, code) -> None:
 def test_a_correction_without_a_remark_of_its_own_keeps_it(read) -> None:
     journal = read("2027-03-06\nhoshi\n  corrected repotted 2027-03-05, not done -- it was yuki\n")
     assert journal.acts == [
-        "2027-03-06 hoshi | corrected repotted 2027-03-05, not done -- it was yuki"]
+        "2027-03-06 hoshi | corrected repotted 2027-03-05, not done -- it was yuki"
+    ]
 
 
 def test_a_rough_date_starts_nothing_and_an_exact_one_does(written) -> None:

@@ -41,9 +41,9 @@ def test_pages_go_by_their_earliest_day_then_file_then_line(read) -> None:
     journal = read(
         "2020\nhoshi\n  noted rough\n2019-12-31\nhoshi\n  noted before\n"
         "2020-01-01\nhoshi\n  noted first\n2020-01-01\nhoshi\n  noted second\n",
-        files={"a.txt": "2020-01-01\nhoshi\n  noted of a.txt\n"})
-    assert [e.text for e in journal.events] == [
-        "before", "of a.txt", "rough", "first", "second"]
+        files={"a.txt": "2020-01-01\nhoshi\n  noted of a.txt\n"},
+    )
+    assert [e.text for e in journal.events] == ["before", "of a.txt", "rough", "first", "second"]
 
 
 def test_an_act_after_the_real_day_is_a_problem_and_with_on_it_is_not_there_yet(read) -> None:
@@ -60,12 +60,18 @@ def test_an_act_after_the_real_day_is_a_problem_and_with_on_it_is_not_there_yet(
 
 
 def test_the_days_weather_is_of_the_home_place_or_of_the_one_named(read) -> None:
-    journal = read("2027-03-06   low -1,5 C, high 9 C, rain 4 mm, frost\n"
-                   "2027-03-07   low 30 F, at Tunnel\n2027-03-08\n")
+    journal = read(
+        "2027-03-06   low -1,5 C, high 9 C, rain 4 mm, frost\n"
+        "2027-03-07   low 30 F, at Tunnel\n2027-03-08\n"
+    )
     assert journal.problems == []
     assert [(w.day.day, w.place, w.name, w.value, w.unit) for w in journal.journal.weather] == [
-        (6, "", "low", -1.5, "C"), (6, "", "high", 9.0, "C"), (6, "", "rain", 4.0, "mm"),
-        (6, "", "frost", 1.0, ""), (7, "tunnel", "low", 30.0, "F")]
+        (6, "", "low", -1.5, "C"),
+        (6, "", "high", 9.0, "C"),
+        (6, "", "rain", 4.0, "mm"),
+        (6, "", "frost", 1.0, ""),
+        (7, "tunnel", "low", 30.0, "F"),
+    ]
 
 
 def test_weather_on_a_rough_day_is_no_weather(read) -> None:
@@ -90,10 +96,16 @@ def test_weather_on_a_rough_day_is_no_weather(read) -> None:
         ("all of marrow", [("of", "marrow")], []),
         ("all trident maple", [("kind", "trident maple")], []),
         ("all  trident   maple", [("kind", "trident maple")], []),
-        ("all in tunnel except hoshi, yuki", [("in", "tunnel")],
-         [("handle", "hoshi"), ("handle", "yuki")]),
-        ("yuki, all in tunnel except all of marrow", [("handle", "yuki"), ("in", "tunnel")],
-         [("of", "marrow")]),
+        (
+            "all in tunnel except hoshi, yuki",
+            [("in", "tunnel")],
+            [("handle", "hoshi"), ("handle", "yuki")],
+        ),
+        (
+            "yuki, all in tunnel except all of marrow",
+            [("handle", "yuki"), ("in", "tunnel")],
+            [("of", "marrow")],
+        ),
         ("all maple Except kaze", [("kind", "maple")], [("handle", "kaze")]),
         ("allium, inn", [("handle", "allium"), ("handle", "inn")], []),
     ],
@@ -110,10 +122,17 @@ def test_a_subject_line(read, line, chosen, left_out) -> None:
 @pytest.mark.parametrize(
     ("written", "act"),
     [
-        ("repotted", "repotted"), ("repot", "repotted"), ("Repotted", "repotted"),
-        ("REPOT", "repotted"), ("put-off repot", "put-off"), ("vigour 3", "vigour"),
-        ("vigor 3", "vigour"), ("fertilised liquid", "fed"), ("sprayed with soap", "treated"),
-        ("potted into tray-1", "potted-on"), ("rotated", "turned"),
+        ("repotted", "repotted"),
+        ("repot", "repotted"),
+        ("Repotted", "repotted"),
+        ("REPOT", "repotted"),
+        ("put-off repot", "put-off"),
+        ("vigour 3", "vigour"),
+        ("vigor 3", "vigour"),
+        ("fertilised liquid", "fed"),
+        ("sprayed with soap", "treated"),
+        ("potted into tray-1", "potted-on"),
+        ("rotated", "turned"),
     ],
 )
 def test_past_and_bare_form_and_any_case_mean_the_same(read, written, act) -> None:
@@ -124,8 +143,10 @@ def test_past_and_bare_form_and_any_case_mean_the_same(read, written, act) -> No
 
 def test_a_deeper_line_goes_on_with_the_one_above(read) -> None:
     journal = read(f"{PAGE}  repotted  same pot,\n     2 cm off below,\n       moss\n  watered\n")
-    assert journal.acts == ["2027-03-06 hoshi | repotted same pot, 2 cm off below, moss",
-                            "2027-03-06 hoshi | watered"]
+    assert journal.acts == [
+        "2027-03-06 hoshi | repotted same pot, 2 cm off below, moss",
+        "2027-03-06 hoshi | watered",
+    ]
 
 
 def test_a_continuation_may_stand_alone_below_the_act_word(read) -> None:

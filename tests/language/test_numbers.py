@@ -198,9 +198,26 @@ def test_a_number_of_thousands_of_digits_is_read_or_told_and_never_raises() -> N
 
 @pytest.mark.parametrize(
     "written",
-    ["2028", "2028-03", "2028-03-06", "20280306", "2028~", "2028-21", "2028-W10", "2028W10",
-     "2028-W10-3", "2028W103", "202X", "2028-03/2028-04", "2027-03-06/2027-04-01", "1985/",
-     "1985/..", "/1985", "../1985", "2028-W10/2028-W12"],
+    [
+        "2028",
+        "2028-03",
+        "2028-03-06",
+        "20280306",
+        "2028~",
+        "2028-21",
+        "2028-W10",
+        "2028W10",
+        "2028-W10-3",
+        "2028W103",
+        "202X",
+        "2028-03/2028-04",
+        "2027-03-06/2027-04-01",
+        "1985/",
+        "1985/..",
+        "/1985",
+        "../1985",
+        "2028-W10/2028-W12",
+    ],
 )
 def test_a_date_or_a_span(details, written) -> None:
     assert details(f"planned repot, to {written}") == [f"to: {written}"]
@@ -216,8 +233,7 @@ def test_a_date_or_a_span(details, written) -> None:
         ("spring 2028", "bad-date", "Write 2028-21."),
         ("2028/03/06", "bad-date", "Write 2028-03-06."),
         ("2028-w10", "bad-date", "Write 2028-W10."),
-        ("soon", "bad-date",
-         "Write 2027-03-06, or 2027-03, 2027 or 2027~ if you know no more."),
+        ("soon", "bad-date", "Write 2027-03-06, or 2027-03, 2027 or 2027~ if you know no more."),
         ("", "no-date", ""),
     ],
 )

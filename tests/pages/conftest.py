@@ -91,8 +91,15 @@ def _long_history() -> tuple[Entry, ...]:
         Entry(event("moved", "2014-21", "tunnel")),
         Entry(undone, corrected_by=taken_back, as_written=undone),
         Entry(event("planned", "2026-11-20", "to 2028-03", named="repotted", line=320)),
-        Entry(event("noted", "2026-11-20", "a thick root crosses under the front; take it next "
-                    "time. גזע רחב, and the bark is plating", line=321)),
+        Entry(
+            event(
+                "noted",
+                "2026-11-20",
+                "a thick root crosses under the front; take it next "
+                "time. גזע רחב, and the bark is plating",
+                line=321,
+            )
+        ),
     ]
     return tuple(sorted(entries, key=lambda e: (e.event.day, e.event.line)))
 

@@ -224,9 +224,7 @@ def contrast(*colours: str) -> float:
 
 @pytest.mark.parametrize("page", PAGES)
 @pytest.mark.parametrize("width", [360, 1280])
-def test_every_target_is_big_enough(
-    browser: Browser, folder: Path, width: int, page: str
-) -> None:
+def test_every_target_is_big_enough(browser: Browser, folder: Path, width: int, page: str) -> None:
     """WCAG 2.2, 2.5.8: 24 by 24 CSS pixels."""
     browser.open(folder / page, width, "light")
     browser.value(OPEN_ALL)

@@ -258,8 +258,9 @@ def test_page_of_a_tree_tells_the_chain_of_reasons(outlines: Mapping[str, Outlin
 def test_page_of_a_tree_tells_what_it_is(pages: Mapping[str, bytes],
                                          outlines: Mapping[str, Outline]) -> None:  # fmt: skip
     text = outlines["trees/hoshi.html"].text
-    assert b"<i>Acer buergerianum</i> \xe2\x80\x98Evening Rill\xe2\x80\x99" in (
-        pages["trees/hoshi.html"]
+    assert (
+        b"<i>Acer buergerianum</i> \xe2\x80\x98Evening Rill\xe2\x80\x99"
+        in (pages["trees/hoshi.html"])
     )
     assert "stands in Tunnel belongs to Odile Marrow wanted back May 2027" in text
     for fact in ("since about 2006", "pot Grey tray, no 7", "mix Maple mix", "trunk 9 cm",

@@ -1,4 +1,4 @@
-"""A diary with something wrong in it goes in; its problems and what was read all the same come out."""
+"""A diary with something wrong in it goes in; its problems and what was read come out."""
 
 from __future__ import annotations
 
@@ -49,8 +49,12 @@ class Told:
         self.journal, self.histories = journal, histories
         self.problems = list(journal.problems())
         self.codes = [problem.code for problem in self.problems]
-        self.acts = [f"{event.subjects} {event.written}" for page in journal.pages
-                     for block in page.blocks for event in block.events]
+        self.acts = [
+            f"{event.subjects} {event.written}"
+            for page in journal.pages
+            for block in page.blocks
+            for event in block.events
+        ]
 
     def only(self) -> Problem:
         assert len(self.problems) == 1, [show(problem) for problem in self.problems]
@@ -66,9 +70,14 @@ def marked(problem: Problem) -> str:
 def tell(tmp_path: Path) -> Callable[..., Told]:
     """Write a journal and read it: `tell("2027-03-06\\n…", cards=…)`."""
 
-    def write(diary: str | bytes = "", *, cards: str = CARDS, as_of: str = "",
-              settings: str | bytes | None = SETTINGS,
-              files: dict[str, str | bytes] | None = None) -> Told:
+    def write(
+        diary: str | bytes = "",
+        *,
+        cards: str = CARDS,
+        as_of: str = "",
+        settings: str | bytes | None = SETTINGS,
+        files: dict[str, str | bytes] | None = None,
+    ) -> Told:
         contents = {"cards.txt": cards, "diary.txt": diary, **(files or {})}
         if settings is not None:
             contents["backbud.toml"] = settings
@@ -91,7 +100,7 @@ def tell_line(tell) -> Callable[[str], Problem]:
     The line stands in line 4 of diary.txt, below `hoshi` and `  watered`.
     """
 
-    def write(line: str, *, acts: list[str] | None = None) -> Problem:
+    def write(line: str) -> Problem:
         told = tell(f"2027-03-06\nhoshi\n  watered\n{line}\n  turned\nyuki\n  moved tunnel\n")
         assert [act for act in told.acts if act in SOUND] == SOUND
         problem = told.only()

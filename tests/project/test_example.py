@@ -33,7 +33,10 @@ def test_it_holds_what_a_nursery_has(tmp_path: Path) -> None:
     trees = session.plan().trees
     kinds = {tree.kind for tree in trees.values()}
     assert kinds == {
-        "satsuki azalea", "trident maple", "Japanese black pine", "Chinese juniper",
+        "satsuki azalea",
+        "trident maple",
+        "Japanese black pine",
+        "Chinese juniper",
     }
     assert len(trees) >= 16
     standings = {tree.standing for tree in trees.values()}

@@ -16,8 +16,7 @@ MANUAL = Path(__file__).parents[2] / "grammar" / "README.md"
 
 def test_the_tables_are_those_of_the_code() -> None:
     manual = MANUAL.read_text(encoding="utf-8")
-    assert with_tables(manual) == manual, (
-        "run: python -m backbud_grammar.manual grammar/README.md")
+    assert with_tables(manual) == manual, "run: python -m backbud_grammar.manual grammar/README.md"
 
 
 def test_every_act_is_in_the_manual() -> None:
@@ -27,8 +26,9 @@ def test_every_act_is_in_the_manual() -> None:
 
 
 def test_the_examples_give_no_problem(tmp_path: Path) -> None:
-    cards, diary = re.findall(r"^```\n(.*?)^```$", MANUAL.read_text(encoding="utf-8"),
-                              flags=re.MULTILINE | re.DOTALL)[:2]
+    cards, diary = re.findall(
+        r"^```\n(.*?)^```$", MANUAL.read_text(encoding="utf-8"), flags=re.MULTILINE | re.DOTALL
+    )[:2]
     more = "tree yuki\n  kind  trident maple\n  place tunnel\ntree kaze\n  kind  trident maple\n"
     (tmp_path / "backbud.toml").write_text('language = 1\nhome = "tunnel"\ncurrency = "EUR"\n')
     (tmp_path / "cards.txt").write_text(cards + more, encoding="utf-8")

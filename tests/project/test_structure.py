@@ -43,7 +43,9 @@ def test_the_wheel_installed_elsewhere_compiles_a_journal(tmp_path: Path) -> Non
     names = zipfile.ZipFile(wheel).namelist()
     tops = {name.split("/")[0] for name in names}
     assert {top for top in tops if not top.endswith(".dist-info")} == {
-        "backbud", "backbud_grammar", "backbud_species",
+        "backbud",
+        "backbud_grammar",
+        "backbud_species",
     }
     assert all(f"{top}/py.typed" in names for top in tops if not top.endswith(".dist-info"))
 

@@ -99,11 +99,9 @@ CHANGES: dict[str, Callable[[Path], object]] = {
     "a photograph": lambda journal: touch(journal / "photos/hoshi.jpg"),
     "a photograph gone": lambda journal: (journal / "photos/hoshi.jpg").unlink(),
     "a photograph that was missed": lambda journal: (journal / "photos/yuki.jpg").write_text("x"),
-    "a page's time": lambda journal: touch(journal / "made/trees/hoshi.html"),
-    "a page's size": lambda journal: (journal / "made/index.html").write_text("mine"),
+    "a stranger among the pages": lambda journal: (journal / "made/mine.txt").write_text("mine"),
     "a page gone": lambda journal: (journal / "made/index.html").unlink(),
     "the manifest gone": lambda journal: (journal / "made/.manifest").unlink(),
-    "the manifest's time": lambda journal: touch(journal / "made/.manifest"),
     "the output gone": lambda journal: shutil.rmtree(journal / "made"),
     "the memory gone": lambda journal: shutil.rmtree(journal / ".backbud"),
     "forgotten": lambda journal: forget(str(journal)),
@@ -127,14 +125,13 @@ def test_each_change_is_seen(journal: Path, change: Callable[[Path], object]) ->
     "change",
     [
         lambda journal: touch(journal / "diary/2027.txt"),
-        lambda journal: (journal / "made/mine.txt").write_text("mine"),
+        lambda journal: touch(journal / "made/.manifest"),
         lambda journal: (journal / "tools/count.py").write_text("print(1)\n"),
         lambda journal: (journal / "photos/elm.jpg").write_text("not asked for"),
         lambda journal: [
             (journal / ".editor").mkdir(),
             (journal / ".editor/notes.txt").write_text("not read"),
         ],
-        lambda journal: (journal / "made/notes.txt").write_text("not read"),
         lambda journal: finish(str(journal)),
     ],
 )

@@ -47,8 +47,18 @@ class Made:
         """An act line as the journal reads it; a line that it does not read fails the test."""
         reading = DETAILS.of(WORDS[act], text)
         assert reading.flaws == (), reading.flaws
-        return Event(act, read_date(day), reading.details, text, "", reading.named, "tree",
-                     "diary/test.txt", 1, 3)
+        return Event(
+            act,
+            read_date(day),
+            reading.details,
+            text,
+            "",
+            reading.named,
+            "tree",
+            "diary/test.txt",
+            1,
+            3,
+        )
 
     def tree(
         self,
@@ -71,15 +81,31 @@ class Made:
             put_on = self.event("2026-11-01", "wired", "2 mm Al on left 1")
             on = (OnTree("wire", "2 mm Al", "left 1", 1, put_on.day, put_on),)
         values: dict[str, Any] = {
-            "handle": "sora", "first_handle": "sora", "name": "", "kind": "", "cultivar": "",
-            "standing": "here", "standing_since": None, "owner": owner, "place": "yard",
-            "pot": "", "mix": "", "strength": strength, "planted_out": planted_out,
-            "quarantined": False, "wanted": "", "sizes": sizes, "facts": {},
-            "zones": tuple(Zone(name, score, date(2027, 1, 1))
-                           for name, score in (zones or {}).items()),
-            "opened": tuple((name, date.fromisoformat(day))
-                            for name, day in (opened or {}).items()),
-            "on_tree": on, "last": {event.act: event for event in history},
+            "handle": "sora",
+            "first_handle": "sora",
+            "name": "",
+            "kind": "",
+            "cultivar": "",
+            "standing": "here",
+            "standing_since": None,
+            "owner": owner,
+            "place": "yard",
+            "pot": "",
+            "mix": "",
+            "strength": strength,
+            "planted_out": planted_out,
+            "quarantined": False,
+            "wanted": "",
+            "sizes": sizes,
+            "facts": {},
+            "zones": tuple(
+                Zone(name, score, date(2027, 1, 1)) for name, score in (zones or {}).items()
+            ),
+            "opened": tuple(
+                (name, date.fromisoformat(day)) for name, day in (opened or {}).items()
+            ),
+            "on_tree": on,
+            "last": {event.act: event for event in history},
             "history": tuple(Entry(event) for event in history),
         }
         return Tree(**values)
@@ -98,17 +124,28 @@ class Made:
         """The growing year 2027 (south: 2027/28) at one of the places above; "unknown" has none."""
         means = PLACES[place]
         lows, highs = (turned(m) if southern else m for m in means)
-        first, last = (date(2027, 7, 1), date(2028, 6, 30)) if southern else (
-            date(2027, 1, 1), date(2027, 12, 31))
+        first, last = (
+            (date(2027, 7, 1), date(2028, 6, 30))
+            if southern
+            else (date(2027, 1, 1), date(2027, 12, 31))
+        )
         return Year(
-            "2027/28" if southern else "2027", first, last, southern, "yard", cover,
-            lows if low is None else low, highs,
+            "2027/28" if southern else "2027",
+            first,
+            last,
+            southern,
+            "yard",
+            cover,
+            lows if low is None else low,
+            highs,
             {code: date.fromisoformat(day) for code, day in (seen or {}).items()},
-            species.stage_months, figures or {},
+            species.stage_months,
+            figures or {},
         )
 
-    def after(self, species: Species, rule: str, tree: Tree, done: Event, year: Year
-              ) -> list[Proposal]:
+    def after(
+        self, species: Species, rule: str, tree: Tree, done: Event, year: Year
+    ) -> list[Proposal]:
         """What one rule proposes after an event."""
         found = next(r for r in rules_of(species) if r.id == rule)
         if done.act not in found.acts:
@@ -119,8 +156,9 @@ class Made:
         """What the rules of seasons and stages propose in the year, or one of them."""
         return [proposal for _, proposal in self.yearly_by_rule(species, tree, year, rule)]
 
-    def yearly_by_rule(self, species: Species, tree: Tree, year: Year, rule: str = ""
-                       ) -> Iterator[tuple[str, Proposal]]:
+    def yearly_by_rule(
+        self, species: Species, tree: Tree, year: Year, rule: str = ""
+    ) -> Iterator[tuple[str, Proposal]]:
         for found in rules_of(species):
             if rule and found.id != rule:
                 continue

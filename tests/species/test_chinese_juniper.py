@@ -39,8 +39,9 @@ def test_nothing_is_cut_in_a_year_of_root_work_or_hard_pruning(made):
 
 def test_hard_pruning_brings_needle_foliage_that_stays(made, only):
     done = made.event("2027-03-28", "pruned", "hard on right 2")
-    found = only(made.after(JUNIPER, "juniper-needle-foliage", made.tree(done), done,
-                            made.year(JUNIPER)))
+    found = only(
+        made.after(JUNIPER, "juniper-needle-foliage", made.tree(done), done, made.year(JUNIPER))
+    )
     # Twelve weeks from 28 March.
     assert found.window.best == date(2027, 6, 20)
     assert "stays on until scale foliage" in found.because
@@ -70,14 +71,18 @@ def test_deadwood_is_painted_once_a_year_where_there_is_any(made, only):
 
 
 def test_deadwood_painted_inside_the_window_does_not_unmake_the_proposal(made, only):
-    tree = made.tree(made.event("2025-11-10", "carved", "jin on left 3"),
-                     made.event("2027-07-12", "treated-deadwood", "lime sulphur"))
+    tree = made.tree(
+        made.event("2025-11-10", "carved", "jin on left 3"),
+        made.event("2027-07-12", "treated-deadwood", "lime sulphur"),
+    )
     only(made.yearly(JUNIPER, tree, made.year(JUNIPER), "juniper-deadwood"))
 
 
 def test_it_is_repotted_in_spring_after_four_years_half_the_ball_at_a_time(made, only):
-    tree = made.tree(made.event("2023-04-01", "repotted", "same pot, wedges N NE E SE"),
-                     opened=dict.fromkeys(("N", "NE", "E", "SE"), "2023-04-01"))
+    tree = made.tree(
+        made.event("2023-04-01", "repotted", "same pot, wedges N NE E SE"),
+        opened=dict.fromkeys(("N", "NE", "E", "SE"), "2023-04-01"),
+    )
     found = only(made.yearly(JUNIPER, tree, made.year(JUNIPER), "juniper-repot"))
     assert found.what == "and open wedges S, SW, W and NW"
     assert found.window == days("2027-03-12", "2027-03-28", "2027-04-20")

@@ -49,7 +49,9 @@ LINES = [
 def every_proposal(made, species):
     """Every proposal of the rules over strengths, places, hemispheres, covers and histories."""
     for strength, place, southern, cover in product(
-        ("", "weak", "fair", "strong"), ("cool", "mild", "warm", "unknown"), (False, True),
+        ("", "weak", "fair", "strong"),
+        ("cool", "mild", "warm", "unknown"),
+        (False, True),
         ("", "unheated glass"),
     ):
         year = made.year(species, place, southern=southern, cover=cover)
@@ -58,8 +60,14 @@ def every_proposal(made, species):
         carved = made.event(f"{first.year - 1}-03-20", "carved", "jin on left 3")
         for tree in (
             made.tree(strength=strength),
-            made.tree(old, carved, strength=strength, owner="marrow",
-                      opened={"N": "2021-03-20", "E": "2021-03-20"}, zones={"low": 5, "top": 1}),
+            made.tree(
+                old,
+                carved,
+                strength=strength,
+                owner="marrow",
+                opened={"N": "2021-03-20", "E": "2021-03-20"},
+                zones={"low": 5, "top": 1},
+            ),
         ):
             yield from made.yearly(species, tree, year)
         for act, text in LINES:
@@ -147,16 +155,29 @@ def test_a_weak_tree_is_never_worked_hard(made, kind):
     tree = made.tree(made.event("2020-03-20", "repotted", "same pot"), strength="weak")
     for place in ("cool", "warm", "unknown"):
         acts = {p.act for p in made.yearly(species, tree, made.year(species, place))}
-        assert not acts & {"repotted", "pruned", "trimmed", "decandled", "defoliated", "plucked",
-                           "wired", "pinched", "thinned", "bent"}
+        assert not acts & {
+            "repotted",
+            "pruned",
+            "trimmed",
+            "decandled",
+            "defoliated",
+            "plucked",
+            "wired",
+            "pinched",
+            "thinned",
+            "bent",
+        }
 
 
 @pytest.mark.parametrize("kind", KINDS)
 def test_work_of_a_season_lapses_with_it(made, kind):
     species = kind()
     for strength in ("", "weak", "strong"):
-        tree = made.tree(made.event("2020-03-20", "repotted", "same pot"),
-                         made.event("2026-09-20", "carved", "jin on left 3"), strength=strength)
+        tree = made.tree(
+            made.event("2020-03-20", "repotted", "same pot"),
+            made.event("2026-09-20", "carved", "jin on left 3"),
+            strength=strength,
+        )
         for proposal in made.yearly(species, tree, made.year(species, "warm")):
             assert proposal.lapses, proposal
 
@@ -164,8 +185,16 @@ def test_work_of_a_season_lapses_with_it(made, kind):
 @pytest.mark.parametrize("kind", KINDS)
 def test_facts_name_their_source(kind):
     facts = {name: value for name in dir(kind) if isinstance(value := getattr(kind, name), Fact)}
-    for name in ("hardiness", "soil_ph", "usual_mix", "repot_years", "root_share", "toxicity",
-                 "frost_limit_c", "wire_check_weeks"):
+    for name in (
+        "hardiness",
+        "soil_ph",
+        "usual_mix",
+        "repot_years",
+        "root_share",
+        "toxicity",
+        "frost_limit_c",
+        "wire_check_weeks",
+    ):
         assert name in facts, name
     assert all(fact.source for fact in facts.values())
     least, usual, most = kind.repot_years.value

@@ -49,12 +49,15 @@ def test_where_the_summer_is_too_cool_it_is_not_decandled_but_candles_are_broken
     assert len(made.yearly(PINE, strong, setting, "black-pine-decandle")) == 1
 
 
-@pytest.mark.parametrize(("act", "text"), [
-    ("repotted", "same pot, 2 cm off below"),
-    ("root-pruned", "wedges N"),
-    ("pruned", "hard"),
-    ("bent", "heavy on left 1"),
-])
+@pytest.mark.parametrize(
+    ("act", "text"),
+    [
+        ("repotted", "same pot, 2 cm off below"),
+        ("root-pruned", "wedges N"),
+        ("pruned", "hard"),
+        ("bent", "heavy on left 1"),
+    ],
+)
 def test_no_decandling_after_other_hard_work_this_year(made, only, act, text):
     year = made.year(PINE, "warm")
     tree = made.tree(made.event("2027-03-20", act, text), strength="strong")
@@ -66,8 +69,9 @@ def test_no_decandling_after_other_hard_work_this_year(made, only, act, text):
 
 
 def test_root_work_of_the_autumn_does_not_unmake_the_summers_decandling(made, only):
-    tree = made.tree(made.event("2027-10-01", "repotted", "same pot, 2 cm off below"),
-                     strength="strong")
+    tree = made.tree(
+        made.event("2027-10-01", "repotted", "same pot, 2 cm off below"), strength="strong"
+    )
     only(made.yearly(PINE, tree, made.year(PINE, "warm"), "black-pine-decandle"))
 
 
@@ -141,8 +145,10 @@ def test_whorls_are_thinned_in_autumn_only_where_it_was_not_decandled(made, only
 
 def test_repotting_waits_four_years_and_names_the_wedges(made, only):
     year = made.year(PINE)
-    tree = made.tree(made.event("2023-03-20", "repotted", "same pot, wedges N E"),
-                     opened={"N": "2023-03-20", "E": "2023-03-20"})
+    tree = made.tree(
+        made.event("2023-03-20", "repotted", "same pot, wedges N E"),
+        opened={"N": "2023-03-20", "E": "2023-03-20"},
+    )
     found = only(made.yearly(PINE, tree, year, "black-pine-repot"))
     assert found.window == days("2027-03-05", "2027-03-20", "2027-04-14")
     assert found.what == "and open wedges NE and SE"
@@ -152,14 +158,16 @@ def test_repotting_waits_four_years_and_names_the_wedges(made, only):
 
 def test_a_third_of_the_roots_is_the_most_in_a_cool_place(made, only):
     half = made.event("2027-03-20", "repotted", "same pot, off 50 %")
-    found = only(made.after(PINE, "black-pine-root-share", made.tree(half), half,
-                            made.year(PINE, "cool")))
+    found = only(
+        made.after(PINE, "black-pine-root-share", made.tree(half), half, made.year(PINE, "cool"))
+    )
     assert "33 % is the most in a cool place" in found.datum
-    assert made.after(PINE, "black-pine-root-share", made.tree(half), half,
-                      made.year(PINE, "warm")) == []
+    assert (
+        made.after(PINE, "black-pine-root-share", made.tree(half), half, made.year(PINE, "warm"))
+        == []
+    )
     bare = made.event("2027-03-20", "repotted", "same pot, bare-rooted")
-    only(made.after(PINE, "black-pine-root-share", made.tree(bare), bare,
-                    made.year(PINE, "warm")))
+    only(made.after(PINE, "black-pine-root-share", made.tree(bare), bare, made.year(PINE, "warm")))
 
 
 def test_it_is_wired_from_late_autumn_where_no_wire_is_on(made, only):
@@ -182,6 +190,7 @@ def test_in_the_south_candles_are_cut_in_december(made, only):
     found = only(made.yearly(PINE, made.tree(strength="strong"), year, "black-pine-decandle"))
     # Needles part 12, 25 November and 8 December.
     assert found.window == days("2027-11-30", "2027-12-25", "2028-01-19")
-    spring = made.tree(made.event("2027-09-20", "repotted", "same pot, 2 cm off below"),
-                       strength="strong")
+    spring = made.tree(
+        made.event("2027-09-20", "repotted", "same pot, 2 cm off below"), strength="strong"
+    )
     assert made.yearly(PINE, spring, year, "black-pine-decandle") == []

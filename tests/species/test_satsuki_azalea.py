@@ -127,8 +127,7 @@ def test_flower_buds_come_off_before_they_open_for_strength_and_hard_pruning(mad
 
 def test_hard_pruning_asks_for_the_buds_after_about_eight_weeks(made, only):
     done = made.event("2027-06-20", "pruned", "hard on low left")
-    found = only(made.after(SATSUKI, "satsuki-new-buds", made.tree(done), done,
-                            made.year(SATSUKI)))
+    found = only(made.after(SATSUKI, "satsuki-new-buds", made.tree(done), done, made.year(SATSUKI)))
     # Eight weeks from 20 June is 15 August.
     assert found.window.best == date(2027, 8, 15)
     assert found.window.opens == date(2027, 8, 8)
@@ -157,17 +156,19 @@ def test_a_third_and_more_or_old_wood_is_hard(made, only, text):
     only(made.after(SATSUKI, "satsuki-new-buds", made.tree(done), done, made.year(SATSUKI)))
 
 
-@pytest.mark.parametrize(("act", "text", "work"), [
-    ("pruned", "hard on low left", "hard pruning"),
-    ("repotted", "same pot, 5 cm off below", "root work"),
-    ("root-pruned", "wedges N E", "root work"),
-])
-def test_in_a_cool_place_glass_for_two_to_three_weeks_and_a_date_to_come_out(
-    made, act, text, work
-):
+@pytest.mark.parametrize(
+    ("act", "text", "work"),
+    [
+        ("pruned", "hard on low left", "hard pruning"),
+        ("repotted", "same pot, 5 cm off below", "root work"),
+        ("root-pruned", "wedges N E", "root work"),
+    ],
+)
+def test_in_a_cool_place_glass_for_two_to_three_weeks_and_a_date_to_come_out(made, act, text, work):
     done = made.event("2027-06-20", act, text)
-    found = by_part(made.after(SATSUKI, "satsuki-glass", made.tree(done), done,
-                               made.year(SATSUKI, "cool")))
+    found = by_part(
+        made.after(SATSUKI, "satsuki-glass", made.tree(done), done, made.year(SATSUKI, "cool"))
+    )
     into, out = found["in"], found["out"]
     assert into.act == out.act == "moved"
     assert into.what == "under unheated glass for two to three weeks"
@@ -182,9 +183,13 @@ def test_in_a_cool_place_glass_for_two_to_three_weeks_and_a_date_to_come_out(
     assert "setting of ours" in into.datum
 
 
-@pytest.mark.parametrize(("act", "text"), [
-    ("pruned", "hard"), ("repotted", "same pot, 5 cm off below"),
-])
+@pytest.mark.parametrize(
+    ("act", "text"),
+    [
+        ("pruned", "hard"),
+        ("repotted", "same pot, 5 cm off below"),
+    ],
+)
 def test_in_a_warm_place_neither(made, act, text):
     done = made.event("2027-06-20", act, text)
     year = made.year(SATSUKI, "warm")
@@ -202,8 +207,9 @@ def test_the_17_degrees_are_a_setting(made):
 
 def test_without_weather_it_is_only_lapsing_advice_and_says_so(made):
     done = made.event("2027-06-20", "pruned", "hard")
-    found = made.after(SATSUKI, "satsuki-glass", made.tree(done), done,
-                       made.year(SATSUKI, "unknown"))
+    found = made.after(
+        SATSUKI, "satsuki-glass", made.tree(done), done, made.year(SATSUKI, "unknown")
+    )
     assert [p.part for p in found] == ["in", "out"]
     assert all(p.lapses for p in found)
     assert all("Nothing is known of the weather" in p.datum for p in found)
@@ -296,8 +302,9 @@ def test_root_work_is_not_due_after_two_years_unless_water_stands(made, only):
 
 @pytest.mark.parametrize("day", ["2027-03-10", "2027-06-25"])
 def test_work_done_inside_the_window_does_not_unmake_the_proposal(made, only, day):
-    tree = made.tree(made.event("2024-06-20", "repotted", "same pot"),
-                     made.event(day, "repotted", "same pot"))
+    tree = made.tree(
+        made.event("2024-06-20", "repotted", "same pot"), made.event(day, "repotted", "same pot")
+    )
     only(made.yearly(SATSUKI, tree, made.year(SATSUKI), "satsuki-root-work"))
 
 
@@ -305,8 +312,14 @@ def test_the_next_repotting_names_the_wedges_opened_least_recently(made, only):
     tree = made.tree(
         made.event("2021-06-20", "repotted", "same pot, wedges W NW SW"),
         made.event("2024-06-20", "repotted", "same pot, wedges N E S"),
-        opened={"W": "2021-06-20", "NW": "2021-06-20", "SW": "2021-06-20",
-                "N": "2024-06-20", "E": "2024-06-20", "S": "2024-06-20"},
+        opened={
+            "W": "2021-06-20",
+            "NW": "2021-06-20",
+            "SW": "2021-06-20",
+            "N": "2024-06-20",
+            "E": "2024-06-20",
+            "S": "2024-06-20",
+        },
     )
     found = only(made.yearly(SATSUKI, tree, made.year(SATSUKI), "satsuki-root-work"))
     # NE and SE were never opened; of the three of 2021 SW comes first round the ball.
@@ -314,13 +327,19 @@ def test_the_next_repotting_names_the_wedges_opened_least_recently(made, only):
     assert "up to the trunk" in found.because
 
 
-@pytest.mark.parametrize(("written", "opened", "next_ones"), [
-    ("wedges front right", {"front": "2024-06-20", "right": "2024-06-20"}, "N and NE"),
-    ("wedges N E, 2 cm off below",
-     {"N": "2024-06-20", "E": "2024-06-20", "underside": "2024-06-20"}, "NE and SE"),
-    ("wedges 12 3", {"12": "2024-06-20", "3": "2024-06-20"}, "1 and 2"),
-    ("wedges 1 2", {"1": "2024-06-20", "2": "2024-06-20", "3": "2021-06-20"}, "4 and 5"),
-])
+@pytest.mark.parametrize(
+    ("written", "opened", "next_ones"),
+    [
+        ("wedges front right", {"front": "2024-06-20", "right": "2024-06-20"}, "N and NE"),
+        (
+            "wedges N E, 2 cm off below",
+            {"N": "2024-06-20", "E": "2024-06-20", "underside": "2024-06-20"},
+            "NE and SE",
+        ),
+        ("wedges 12 3", {"12": "2024-06-20", "3": "2024-06-20"}, "1 and 2"),
+        ("wedges 1 2", {"1": "2024-06-20", "2": "2024-06-20", "3": "2021-06-20"}, "4 and 5"),
+    ],
+)
 def test_wedges_are_named_by_side_by_compass_or_by_clock(made, only, written, opened, next_ones):
     tree = made.tree(made.event("2024-06-20", "repotted", f"same pot, {written}"), opened=opened)
     found = only(made.yearly(SATSUKI, tree, made.year(SATSUKI), "satsuki-root-work"))
@@ -330,8 +349,16 @@ def test_wedges_are_named_by_side_by_compass_or_by_clock(made, only, written, op
 def test_when_every_wedge_was_opened_the_oldest_come_again(made, only):
     tree = made.tree(
         made.event("2024-06-20", "repotted", "same pot, wedges S SW"),
-        opened={"N": "2018-06-20", "NE": "2018-06-20", "E": "2020-06-20", "SE": "2020-06-20",
-                "W": "2022-06-20", "NW": "2022-06-20", "S": "2024-06-20", "SW": "2024-06-20"},
+        opened={
+            "N": "2018-06-20",
+            "NE": "2018-06-20",
+            "E": "2020-06-20",
+            "SE": "2020-06-20",
+            "W": "2022-06-20",
+            "NW": "2022-06-20",
+            "S": "2024-06-20",
+            "SW": "2024-06-20",
+        },
     )
     found = only(made.yearly(SATSUKI, tree, made.year(SATSUKI), "satsuki-root-work"))
     assert found.what == "and open wedges N and NE"
@@ -384,13 +411,16 @@ def test_more_than_the_share_of_a_cool_place_is_a_caution_at_once(made, only):
     assert made.after(SATSUKI, "satsuki-root-share", tree, done, warm) == []
 
 
-@pytest.mark.parametrize(("text", "cautioned"), [
-    ("same pot, off 60 %", True),
-    ("same pot, off 1/2", False),
-    ("same pot, bare-rooted", True),
-    ("same pot, no root work", False),
-    ("same pot", False),
-])
+@pytest.mark.parametrize(
+    ("text", "cautioned"),
+    [
+        ("same pot, off 60 %", True),
+        ("same pot, off 1/2", False),
+        ("same pot, bare-rooted", True),
+        ("same pot, no root work", False),
+        ("same pot", False),
+    ],
+)
 def test_a_share_as_written_is_taken_as_it_stands(made, text, cautioned):
     done = made.event("2027-06-25", "repotted", text)
     tree = made.tree(done)
@@ -447,28 +477,37 @@ def test_two_ties_hold_a_medium_tree(made, only):
 # ------------------------------------------------------------------ a hard surface
 
 
-@pytest.mark.parametrize(("act", "text"), [
-    ("drained", "90 s"),
-    ("drained", "2 min"),
-    ("noted", "the surface is hard and sheds water"),
-    ("noted", "Under the moss a hard surface, dry below."),
-])
+@pytest.mark.parametrize(
+    ("act", "text"),
+    [
+        ("drained", "90 s"),
+        ("drained", "2 min"),
+        ("noted", "the surface is hard and sheds water"),
+        ("noted", "Under the moss a hard surface, dry below."),
+    ],
+)
 def test_a_hard_surface_is_opened_with_a_wooden_stick(made, only, act, text):
     done = made.event("2027-07-10", act, text)
-    found = only(made.after(SATSUKI, "satsuki-hard-surface", made.tree(done), done,
-                            made.year(SATSUKI)))
+    found = only(
+        made.after(SATSUKI, "satsuki-hard-surface", made.tree(done), done, made.year(SATSUKI))
+    )
     assert found.act == "opened"
     assert "wooden stick, not a metal hook" in found.because
     assert "very fine" in found.because
 
 
-@pytest.mark.parametrize(("act", "text"), [
-    ("drained", "20 s"), ("noted", "water passes well, the surface is soft"),
-])
+@pytest.mark.parametrize(
+    ("act", "text"),
+    [
+        ("drained", "20 s"),
+        ("noted", "water passes well, the surface is soft"),
+    ],
+)
 def test_soil_that_takes_water_is_left_alone(made, act, text):
     done = made.event("2027-07-10", act, text)
-    assert made.after(SATSUKI, "satsuki-hard-surface", made.tree(done), done,
-                      made.year(SATSUKI)) == []
+    assert (
+        made.after(SATSUKI, "satsuki-hard-surface", made.tree(done), done, made.year(SATSUKI)) == []
+    )
 
 
 def test_how_slow_is_slow_is_a_setting(made):
@@ -514,8 +553,9 @@ def test_winter_protection_where_the_roots_may_freeze(made, only):
     assert made.yearly(SATSUKI, made.tree(), mild, "satsuki-winter") == []
     covered = made.year(SATSUKI, cover="unheated glass")
     assert made.yearly(SATSUKI, made.tree(), covered, "satsuki-winter") == []
-    unknown = only(made.yearly(SATSUKI, made.tree(), made.year(SATSUKI, "unknown"),
-                               "satsuki-winter"))
+    unknown = only(
+        made.yearly(SATSUKI, made.tree(), made.year(SATSUKI, "unknown"), "satsuki-winter")
+    )
     assert unknown.datum.startswith("Nothing is known of the weather here")
 
 

@@ -53,11 +53,13 @@ def test_it_grows_strongest_at_the_top_so_strong_tips_are_pinched_first(made, on
 def test_leaves_stay_on_a_weak_or_just_repotted_tree(made, rule):
     year = made.year(TRIDENT, "warm")
     assert made.yearly(TRIDENT, made.tree(strength="weak"), year, rule) == []
-    fresh = made.tree(made.event("2027-03-10", "repotted", "same pot, 2 cm off below"),
-                      strength="strong")
+    fresh = made.tree(
+        made.event("2027-03-10", "repotted", "same pot, 2 cm off below"), strength="strong"
+    )
     assert made.yearly(TRIDENT, fresh, year, rule) == []
-    set_back = made.tree(made.event("2027-03-10", "repotted", "same pot, no root work"),
-                         strength="strong")
+    set_back = made.tree(
+        made.event("2027-03-10", "repotted", "same pot, no root work"), strength="strong"
+    )
     assert len(made.yearly(TRIDENT, set_back, year, rule)) == 1
 
 
@@ -76,11 +78,13 @@ def test_only_a_strong_tree_in_a_warm_place_is_stripped_fully(made, only):
     cool = only(made.yearly(TRIDENT, strong, made.year(TRIDENT, "cool"), "trident-defoliate"))
     assert cool.what.startswith("in part")
     assert "under 19 °C" in cool.datum
-    unknown = only(made.yearly(TRIDENT, strong, made.year(TRIDENT, "unknown"),
-                               "trident-defoliate"))
+    unknown = only(made.yearly(TRIDENT, strong, made.year(TRIDENT, "unknown"), "trident-defoliate"))
     assert unknown.what.startswith("in part")
-    fair = only(made.yearly(TRIDENT, made.tree(strength="fair"), made.year(TRIDENT, "warm"),
-                            "trident-defoliate"))
+    fair = only(
+        made.yearly(
+            TRIDENT, made.tree(strength="fair"), made.year(TRIDENT, "warm"), "trident-defoliate"
+        )
+    )
     assert fair.what.startswith("in part")
     assert fair.datum == "It is not written down as strong."
 
@@ -113,10 +117,16 @@ def test_large_cuts_are_sealed_the_same_day(made, only):
     assert made.after(TRIDENT, "trident-seal", made.tree(light), light, year) == []
 
 
-@pytest.mark.parametrize(("day", "watched"), [
-    # Between midwinter and the usual bud burst of 28 March.
-    ("2027-01-14", False), ("2027-02-20", True), ("2027-03-28", True), ("2027-03-29", False),
-])
+@pytest.mark.parametrize(
+    ("day", "watched"),
+    [
+        # Between midwinter and the usual bud burst of 28 March.
+        ("2027-01-14", False),
+        ("2027-02-20", True),
+        ("2027-03-28", True),
+        ("2027-03-29", False),
+    ],
+)
 def test_cuts_in_rising_sap_are_watched(made, day, watched):
     done = made.event(day, "pruned", "hard")
     found = made.after(TRIDENT, "trident-bleeding", made.tree(done), done, made.year(TRIDENT))
@@ -127,8 +137,9 @@ def test_bare_twigs_are_pruned_after_leaf_fall_and_before_the_sap_rises(made, on
     found = only(made.yearly(TRIDENT, made.tree(), made.year(TRIDENT), "trident-prune"))
     # Dormant 10, 25 November and 12 December: 0, 7 and 21 days after.
     assert found.window == days("2027-11-10", "2027-12-02", "2028-01-02")
-    assert made.yearly(TRIDENT, made.tree(strength="weak"), made.year(TRIDENT),
-                       "trident-prune") == []
+    assert (
+        made.yearly(TRIDENT, made.tree(strength="weak"), made.year(TRIDENT), "trident-prune") == []
+    )
 
 
 def test_wire_is_not_asked_for_where_wire_is_on(made, only):
@@ -140,12 +151,10 @@ def test_wire_is_not_asked_for_where_wire_is_on(made, only):
 
 def test_young_leaves_are_guarded_where_april_nights_can_freeze(made, only):
     # April lows average 4 °C at the cool place, 11 °C at the warm one; the limit of 5 °C is ours.
-    cool = only(made.yearly(TRIDENT, made.tree(), made.year(TRIDENT, "cool"),
-                            "trident-late-frost"))
+    cool = only(made.yearly(TRIDENT, made.tree(), made.year(TRIDENT, "cool"), "trident-late-frost"))
     assert cool.act == "protected"
     assert "average 4 °C" in cool.datum
-    assert made.yearly(TRIDENT, made.tree(), made.year(TRIDENT, "warm"),
-                       "trident-late-frost") == []
+    assert made.yearly(TRIDENT, made.tree(), made.year(TRIDENT, "warm"), "trident-late-frost") == []
     tunnel = made.year(TRIDENT, "cool", cover="tunnel")
     assert made.yearly(TRIDENT, made.tree(), tunnel, "trident-late-frost") == []
 

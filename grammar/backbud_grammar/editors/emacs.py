@@ -154,21 +154,24 @@ is the word, the second what follows."
 
 def emacs_mode() -> str:
     """The mode's file."""
-    return _filled(_MODE, {
-        "made_by": MADE_BY,
-        "acts": _list(ACT_WORDS),
-        "prose_acts": _list(PROSE_ACT_WORDS),
-        "details": _list(DETAIL_WORDS),
-        "weather": _list(WEATHER_WORDS),
-        "labels": "\n    ".join(_table(card.kind, card.labels) for card in CARDS),
-        "prose_labels": "\n    ".join(_table(card.kind, card.prose) for card in CARDS),
-        "kinds": _list(KIND_WORDS),
-        "choices": _list(CHOICE_WORDS),
-        "aside": _string(rf"[ {_TAB}]\({in_lisp(ASIDE)}\(?:[ {_TAB}].*\)?\)$"),
-        "quoted": _string(in_lisp(QUOTED.replace("[^", "[^\n"))),
-        "date": _apart(DATE),
-        "measure": _apart(MEASURE),
-    })
+    return _filled(
+        _MODE,
+        {
+            "made_by": MADE_BY,
+            "acts": _list(ACT_WORDS),
+            "prose_acts": _list(PROSE_ACT_WORDS),
+            "details": _list(DETAIL_WORDS),
+            "weather": _list(WEATHER_WORDS),
+            "labels": "\n    ".join(_table(card.kind, card.labels) for card in CARDS),
+            "prose_labels": "\n    ".join(_table(card.kind, card.prose) for card in CARDS),
+            "kinds": _list(KIND_WORDS),
+            "choices": _list(CHOICE_WORDS),
+            "aside": _string(rf"[ {_TAB}]\({in_lisp(ASIDE)}\(?:[ {_TAB}].*\)?\)$"),
+            "quoted": _string(in_lisp(QUOTED.replace("[^", "[^\n"))),
+            "date": _apart(DATE),
+            "measure": _apart(MEASURE),
+        },
+    )
 
 
 def _filled(template: str, values: dict[str, str]) -> str:

@@ -29,9 +29,7 @@ _BLANK = "[[:blank:]]"
 def nano_syntax() -> str:
     """The syntax; what stands further down paints over what stands above."""
     labels = longest_first(label for card in CARDS for label in (*card.labels, *card.prose))
-    prose = longest_first(
-        (*PROSE_ACT_WORDS, *(label for card in CARDS for label in card.prose))
-    )
+    prose = longest_first((*PROSE_ACT_WORDS, *(label for card in CARDS for label in card.prose)))
     words = _opens((*ACT_WORDS, *labels))
     lines = [
         f"## {MADE_BY}",

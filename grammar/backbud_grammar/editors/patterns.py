@@ -78,9 +78,7 @@ _DATE = (
     f"|[0-9]{{4}}[~?%]|[0-9]{{2}}(?:XX|[0-9]X){_ROUGH}"
 )
 _LOOSE_DATE = "[0-9]{4}[-0-9WX~?%]*"
-DATE = (
-    rf"(?:{_LOOSE_DATE}/(?:{_LOOSE_DATE}|\.\.)|\.\./{_LOOSE_DATE}|{_DATE})"
-)
+DATE = rf"(?:{_LOOSE_DATE}/(?:{_LOOSE_DATE}|\.\.)|\.\./{_LOOSE_DATE}|{_DATE})"
 HEAD = f"{any_of(KIND_WORDS)}[ \\t]+[^ \\t,]+[ \\t]*"
 ASIDE = "(?:--|—)"
 QUOTED = '"[^"]*"'
@@ -105,29 +103,38 @@ def _translated(pattern: str, rules: dict[str, Callable[[str], str]]) -> str:
 
 def in_vim(pattern: str) -> str:
     """The pattern in Vim's very magic form, without the `\\v`."""
-    return _translated(pattern, {
-        "open": lambda _: "%(",
-        "sign": lambda sign: "\\" + sign,
-        "char": lambda char: "\\" + char if char in "~@&=<>%" else char,
-    })
+    return _translated(
+        pattern,
+        {
+            "open": lambda _: "%(",
+            "sign": lambda sign: "\\" + sign,
+            "char": lambda char: "\\" + char if char in "~@&=<>%" else char,
+        },
+    )
 
 
 def in_posix(pattern: str) -> str:
     """The pattern as an extended regular expression of POSIX."""
-    return _translated(pattern, {
-        "open": lambda _: "(",
-        "sign": lambda sign: "\\" + sign,
-        "set": lambda text: text.replace(" \\t", "[:blank:]"),
-    })
+    return _translated(
+        pattern,
+        {
+            "open": lambda _: "(",
+            "sign": lambda sign: "\\" + sign,
+            "set": lambda text: text.replace(" \\t", "[:blank:]"),
+        },
+    )
 
 
 def in_lisp(pattern: str) -> str:
     """The pattern as Emacs reads it once its string is read; tabs stand for themselves."""
-    return _translated(pattern, {
-        "open": lambda _: "\\(?:",
-        "close": lambda _: "\\)",
-        "alt": lambda _: "\\|",
-        "repeat": lambda text: text if len(text) == 1 else f"\\{text[:-1]}\\}}",
-        "sign": lambda sign: "\\" + sign if sign in ".*+?[^$\\" else sign,
-        "set": lambda text: text.replace("\\t", "\t"),
-    })
+    return _translated(
+        pattern,
+        {
+            "open": lambda _: "\\(?:",
+            "close": lambda _: "\\)",
+            "alt": lambda _: "\\|",
+            "repeat": lambda text: text if len(text) == 1 else f"\\{text[:-1]}\\}}",
+            "sign": lambda sign: "\\" + sign if sign in ".*+?[^$\\" else sign,
+            "set": lambda text: text.replace("\\t", "\t"),
+        },
+    )

@@ -62,8 +62,11 @@ def vim_syntax() -> str:
         _match("Day", r".*$", "contained contains=backbudWeather,backbudMeasure"),
         _match("Weather", _before(any_of(WEATHER_WORDS)), "contained"),
         _match("Subjects", r"^[^ \t#0-9].*$", "contains=backbudChoice"),
-        _match("Choice", r"\c%(^|[ \t,])@<=" + in_vim(any_of(CHOICE_WORDS)) + r"%([ \t,]|$)@=",
-               "contained"),
+        _match(
+            "Choice",
+            r"\c%(^|[ \t,])@<=" + in_vim(any_of(CHOICE_WORDS)) + r"%([ \t,]|$)@=",
+            "contained",
+        ),
         "",
         "syn cluster backbudDetails contains=backbudDetail,backbudMeasure,backbudSpan,backbudText,"
         "backbudRemark",
@@ -71,8 +74,9 @@ def vim_syntax() -> str:
         _match("Measure", _before(MEASURE), "contained"),
         _match("Span", _before(DATE), "contained"),
         _match("Text", in_vim(QUOTED), "contained contains=@Spell"),
-        _region("ActLine", r"\z([ \t]+)\ze[^ \t#]",
-                "contains=backbudAct,backbudAside,@backbudDetails"),
+        _region(
+            "ActLine", r"\z([ \t]+)\ze[^ \t#]", "contains=backbudAct,backbudAside,@backbudDetails"
+        ),
         _region("ProseLine", _opens(PROSE_ACT_WORDS), "contains=backbudAct,backbudRemark,@Spell"),
         _match("Act", r"\c" + _INDENTED + in_vim(any_of(ACT_WORDS)) + _WORD_ENDS, "contained"),
         rf"syn region backbudAside start=;\v[ \t]@<={in_vim(ASIDE)}{_WORD_ENDS}; end=;\%$; "
@@ -100,10 +104,16 @@ def _card(card: CardWords) -> list[str]:
     lines = [
         rf"syn region backbud{name} start=;\v^{head}$; end=;\v^\ze[^ \t#]; keepend "
         f"contains=backbudKind,backbud{name}Line,backbud{name}Prose,backbudRemark",
-        _region(f"{name}Line", r"\z([ \t]+)\ze[^ \t#]",
-                f"contained contains=backbud{name}Label,@backbudDetails"),
-        _region(f"{name}Prose", _opens(card.prose),
-                f"contained contains=backbud{name}Label,backbudRemark,@Spell"),
+        _region(
+            f"{name}Line",
+            r"\z([ \t]+)\ze[^ \t#]",
+            f"contained contains=backbud{name}Label,@backbudDetails",
+        ),
+        _region(
+            f"{name}Prose",
+            _opens(card.prose),
+            f"contained contains=backbud{name}Label,backbudRemark,@Spell",
+        ),
         _match(f"{name}Label", r"\c" + _INDENTED + labels + _WORD_ENDS, "contained"),
         rf"syn sync match backbudSync{name} grouphere backbud{name} ;\v^{head}$;",
         f"hi def link backbud{name}Label Type",

@@ -72,9 +72,7 @@ def url_of(base_url: str, path: str, anchor: str = "") -> str:
 
 def _days(window: Window, show: Show) -> tuple[date, date]:
     """First day and exclusive end."""
-    first, last = (
-        (window.opens, window.closes) if show == "window" else (window.best, window.best)
-    )
+    first, last = (window.opens, window.closes) if show == "window" else (window.best, window.best)
     return min(first, _LAST_DAY), min(last, _LAST_DAY) + _DAY
 
 

@@ -77,9 +77,7 @@ def _by_tree(
 
 
 # Every sort of feed; another sort is one more function here.
-Sort = Callable[
-    [tuple[FollowUp, ...], Mapping[str, Tree], Mapping[str, str]], Iterator[Feed]
-]
+Sort = Callable[[tuple[FollowUp, ...], Mapping[str, Tree], Mapping[str, str]], Iterator[Feed]]
 SORTS: tuple[Sort, ...] = (_everything, _by_tree)
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from datetime import date
 
 from msgspec import Struct
@@ -49,21 +49,21 @@ class Corrections(Struct):
         return (fold(handle), id(correction)) in self.met
 
 
-def corrections_in(journal: Journal) -> Corrections:
+def corrections_in(journal: Journal, turns: Iterable[tuple[DatedBlock, Event]]) -> Corrections:
     """Find the line that each correction speaks of: that act on that day, of that tree.
+
+    `turns`: among them every correction of the journal, in its order.
 
     Of several, the one with the parts that the correction names; a line that names the tree
     before one with `all`.
     """
     found = Corrections({}, set(), set())
     wanted: dict[tuple[str, date], list[tuple[Event, list[str]]]] = {}
-    for page in journal.pages:
-        for block in page.blocks:
-            for event in block.events:
-                if event.act == "corrected":
-                    key = (event.named, _day_of(event, journal.southern))
-                    handles = plain_handles(block, journal.things)
-                    wanted.setdefault(key, []).append((event, handles))
+    for block, event in turns:
+        if event.act == "corrected":
+            key = (event.named, _day_of(event, journal.southern))
+            handles = plain_handles(block, journal.things)
+            wanted.setdefault(key, []).append((event, handles))
     if not wanted:
         return found
     lines: dict[tuple[str, date], list[tuple[DatedBlock, Event]]] = {}

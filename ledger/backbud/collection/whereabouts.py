@@ -6,7 +6,8 @@ each tree stands, whose it is, whether it is here, and which pot it is in.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
+from datetime import date
 
 from msgspec import Struct
 
@@ -16,8 +17,9 @@ from backbud.collection.state import Entry
 from backbud.collection.subjects import Chooser, Whereabouts
 from backbud.journal.events import Event
 from backbud.journal.read import DatedBlock, DatedPage, Journal
-from backbud.journal.things import Thing
+from backbud.journal.things import Thing, Things
 from backbud_grammar.handles import flaw_of, fold
+from backbud_grammar.syntax import Subjects
 
 __all__ = ["Histories", "Whereabouts", "replay"]
 
@@ -40,6 +42,10 @@ ANYWHERE = ARRIVALS | {
 }
 
 
+# The few acts that must be known before the replay begins.
+TURNS = frozenset({*ARRIVALS, *DEPARTURES, "separated", "corrected"})
+
+
 class Histories(Struct, frozen=True):
     """Every tree's history and last whereabouts, by handle; and what was done to other things."""
 
@@ -52,17 +58,48 @@ def replay(journal: Journal) -> Histories:
     return _Replay(journal).run()
 
 
+def _plain(subjects: Subjects) -> bool:
+    """Whether a subject line only names handles."""
+    return not subjects.left_out and all(item.by == "handle" for item in subjects.chosen)
+
+
+def _calm(trees: list[Whereabouts], day: date) -> bool:
+    """Whether every tree is here, and its card speaks of the day."""
+    for tree in trees:
+        if tree.standing != "here" or (tree.since is not None and day < tree.since.first):
+            return False
+    return True
+
+
 class _Replay:
     def __init__(self, journal: Journal) -> None:
         self.journal, self.things, self.notes = journal, journal.things, journal.notes
         self.trees: dict[str, Whereabouts] = {}
         self.others: dict[str, list[Event]] = {}
-        self.corrections = corrections_in(journal)
+        self.turns = [
+            (block, event)
+            for page in journal.pages
+            for block in page.blocks
+            for event in block.events
+            if event.act in TURNS
+        ]
+        self.corrections = corrections_in(journal, self.turns)
+        # By pot every tree that ever stood in it.
+        self.used: dict[str, dict[str, Whereabouts]] = {}
+        # Subject lines that name trees outright mean the same ones each time.
+        self.plain: dict[str, tuple[list[tuple[Whereabouts, bool]], list[Whereabouts]]] = {}
+        # Acts that change nothing a subject line can ask for: most of a diary.
+        # For each whether its measures are totals.
+        self.everyday = {
+            form.word: form.shared
+            for form in journal.acts.values()
+            if "tree" in form.on and form.word not in (*STANDS, "corrected", "separated")
+        }
         keeper = canonical(self.things, journal.settings.keeper)
         self.chooser = Chooser(self.trees, self.things, keeper, self.notes)
 
     def run(self) -> Histories:
-        arrived = _first_comings(self.journal)
+        arrived = _first_comings(self.turns, self.things)
         for thing in self.things.of_kind("tree"):
             owner, place, pot = (
                 canonical(self.things, thing.text(label)) for label in ("owner", "place", "pot")
@@ -79,19 +116,34 @@ class _Replay:
     # -------------------------------------------------------------- a block
 
     def _block(self, page: DatedPage, block: DatedBlock) -> None:
-        chosen = self.chooser.chosen(page, block)
-        trees = [
-            (self.trees[handle], outright)
-            for handle, outright in chosen.items()
-            if handle in self.trees
-        ]
+        others: dict[str, bool] = {}
+        known = self.plain.get(block.text)
+        if known is None:
+            chosen = self.chooser.chosen(page, block)
+            named = [(self.trees[h], outright) for h, outright in chosen.items() if h in self.trees]
+            others = {h: outright for h, outright in chosen.items() if h not in self.trees}
+            trees = [tree for tree, _ in named]
+            if not others and len(named) == len(block.subjects.chosen) and _plain(block.subjects):
+                self.plain[block.text] = (named, trees)
+        else:
+            named, trees = known
+        calm = not others and _calm(trees, page.when.last)
+        everyday, corrected = self.everyday, self.corrections.lines
         for event in block.events:
-            if len(trees) != len(chosen):
-                self._on_others(event, chosen)
+            totals = everyday.get(event.act) if calm else None
+            if totals is not None and id(event) not in corrected:
+                among = self._among(event, len(trees)) if len(trees) > 1 else 1
+                entry = Entry(event, among, None, None, totals)
+                for tree in trees:
+                    tree.entries.append(entry)
+                continue
+            if others:
+                self._on_others(event, others)
             if trees and "tree" in self.journal.acts[event.act].on:
-                self._on_trees(event, trees, len(chosen) - len(trees))
+                self._on_trees(event, named, len(others))
+                calm = not others and _calm(trees, page.when.last)
             elif trees:
-                self._wrong_subject(event, trees[0][0].handle, "tree")
+                self._wrong_subject(event, trees[0].handle, "tree")
 
     def _on_trees(self, event: Event, named: list[tuple[Whereabouts, bool]], others: int) -> None:
         act, totals = event.act, self.journal.acts[event.act].shared
@@ -140,10 +192,8 @@ class _Replay:
             return things
         return 1
 
-    def _on_others(self, event: Event, chosen: Mapping[str, bool]) -> None:
-        for handle in chosen:
-            if handle in self.trees:
-                continue
+    def _on_others(self, event: Event, handles: Mapping[str, bool]) -> None:
+        for handle in handles:
             thing = self.things.by_handle[handle]
             if thing.kind not in self.journal.acts[event.act].on:
                 self._wrong_subject(event, handle, thing.kind)
@@ -196,7 +246,7 @@ class _Replay:
     def _check_pot(self, tree: Whereabouts, event: Event) -> None:
         if not event.has("into"):
             return
-        for other in self.trees.values():
+        for other in self.used.setdefault(tree.pot, {}).values():
             if other.pot == tree.pot and other is not tree and other.standing == "here":
                 self.notes.at(
                     event.origin,
@@ -206,11 +256,13 @@ class _Replay:
                     0,
                     len(event.act),
                 )
+        self.used[tree.pot][tree.handle] = tree
 
     def _check_pots_on_cards(self) -> None:
         taken: dict[str, str] = {}
         for thing in self.things.of_kind("tree"):
             tree = self.trees[thing.handle]
+            self.used.setdefault(tree.pot, {})[tree.handle] = tree
             if tree.pot and tree.standing == "here":
                 first = taken.setdefault(tree.pot, tree.handle)
                 if first != tree.handle:
@@ -281,19 +333,17 @@ def _beginning(handle: str, first_handle: str, start: Start, card: Thing | None)
     )
 
 
-def _first_comings(journal: Journal) -> set[str]:
+def _first_comings(turns: Iterable[tuple[DatedBlock, Event]], things: Things) -> set[str]:
     """The trees whose first coming or going in the diary is a coming: not here before it."""
     first: dict[str, bool] = {}
-    for page in journal.pages:
-        for block in page.blocks:
-            for event in block.events:
-                arrives = event.act in ARRIVALS
-                if arrives or event.act in DEPARTURES:
-                    for handle in plain_handles(block, journal.things):
-                        first.setdefault(handle, arrives)
-                elif event.act == "separated":
-                    new = event.first("as")
-                    found = journal.things.find(new.words) if new is not None else None
-                    if found is not None:
-                        first.setdefault(fold(found.handle), True)
+    for block, event in turns:
+        arrives = event.act in ARRIVALS
+        if arrives or event.act in DEPARTURES:
+            for handle in plain_handles(block, things):
+                first.setdefault(handle, arrives)
+        elif event.act == "separated":
+            new = event.first("as")
+            found = things.find(new.words) if new is not None else None
+            if found is not None:
+                first.setdefault(fold(found.handle), True)
     return {handle for handle, arrives in first.items() if arrives}

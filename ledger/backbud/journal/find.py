@@ -55,7 +55,10 @@ def find_files(journal: str) -> Found:
 
 
 def _walk(
-    journal: str, below: str, ignores: Ignores, found: list[str],
+    journal: str,
+    below: str,
+    ignores: Ignores,
+    found: list[str],
     passed_over: dict[str, Flaw],
 ) -> None:
     folder = os.path.join(journal, below) if below else journal
@@ -64,11 +67,18 @@ def _walk(
     except OSError as error:
         if not below:
             raise
-        passed_over[below] = Flaw("unreadable", 0, 1, 1, f"this folder cannot be read: "
-                                  f"{error.strerror}", "Its files are missing here.")
+        passed_over[below] = Flaw(
+            "unreadable",
+            0,
+            1,
+            1,
+            f"this folder cannot be read: {error.strerror}",
+            "Its files are missing here.",
+        )
         return
-    if any(entry.name == ".gitignore" and entry.is_file(follow_symlinks=False)
-           for entry in entries):
+    if any(
+        entry.name == ".gitignore" and entry.is_file(follow_symlinks=False) for entry in entries
+    ):
         ignores = (*ignores, (below, _read_ignore(os.path.join(folder, ".gitignore"))))
     for entry in entries:
         name = f"{below}/{entry.name}" if below else entry.name
@@ -81,13 +91,25 @@ def _walk(
         if not _is_unicode(entry.name):
             if is_folder or is_text:
                 shown = name.encode(errors="surrogateescape").decode(errors="replace")
-                passed_over[shown] = Flaw("bad-file-name", 0, 1, 1, "this name is not UTF-8",
-                                          "It was left out. Give it another name.")
+                passed_over[shown] = Flaw(
+                    "bad-file-name",
+                    0,
+                    1,
+                    1,
+                    "this name is not UTF-8",
+                    "It was left out. Give it another name.",
+                )
         elif is_folder:
             _walk(journal, name, ignores, found, passed_over)
         elif entry.is_symlink() and (is_text or entry.is_dir()):
-            passed_over[name] = Flaw("link", 0, 1, 1, "this is a link and was not followed",
-                                     "Everything of a journal lies in its own folder.")
+            passed_over[name] = Flaw(
+                "link",
+                0,
+                1,
+                1,
+                "this is a link and was not followed",
+                "Everything of a journal lies in its own folder.",
+            )
         elif is_text and entry.is_file(follow_symlinks=False):
             found.append(name)
 

@@ -28,8 +28,15 @@ class Notes:
         if key not in self._found:
             self._counts[file] = self._counts.get(file, 0) + 1
             self._found[key] = Problem(
-                flaw.code, flaw.severity, file, number, flaw.column, flaw.length, flaw.message,
-                flaw.hint, self._source(file, number),
+                flaw.code,
+                flaw.severity,
+                file,
+                number,
+                flaw.column,
+                flaw.length,
+                flaw.message,
+                flaw.hint,
+                self._source(file, number),
             )
 
     def flooded(self, file: str) -> bool:
@@ -37,19 +44,28 @@ class Notes:
         return self._counts.get(file, 0) > 2 * MOST_PER_FILE
 
     def at(
-        self, origin: Origin, code: str, message: str, hint: str, offset: int, length: int,
+        self,
+        origin: Origin,
+        code: str,
+        message: str,
+        hint: str,
+        offset: int,
+        length: int,
         severity: str = "error",
     ) -> None:
         """Note a problem `offset` characters behind an origin."""
-        self.add(origin.file, origin.line - 1,
-                 Flaw(code, 0, origin.column + offset, length, message, hint, severity))
+        self.add(
+            origin.file,
+            origin.line - 1,
+            Flaw(code, 0, origin.column + offset, length, message, hint, severity),
+        )
 
     def _source(self, file: str, number: int) -> str:
         if file not in self._lines:
             text = self._texts.get(file, b"").decode(errors="replace")
             self._lines[file] = text.split("\n")
         lines = self._lines[file]
-        return lines[number - 1][: LONGEST_LINE] if number <= len(lines) else ""
+        return lines[number - 1][:LONGEST_LINE] if number <= len(lines) else ""
 
     def problems(self) -> tuple[Problem, ...]:
         """Every problem, by file, line and column; a flood from one file is cut and counted."""
@@ -61,7 +77,17 @@ class Notes:
                 out.append(problem)
         for file, count in counts.items():
             if count > MOST_PER_FILE:
-                out.append(Problem("many-problems", "error", file, 1, 1, 1,
-                                   f"{count - MOST_PER_FILE} more problems in this file",
-                                   "Mend the first ones; the rest often go with them.", ""))
+                out.append(
+                    Problem(
+                        "many-problems",
+                        "error",
+                        file,
+                        1,
+                        1,
+                        1,
+                        f"{count - MOST_PER_FILE} more problems in this file",
+                        "Mend the first ones; the rest often go with them.",
+                        "",
+                    )
+                )
         return tuple(out)

@@ -22,6 +22,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.journal import remember
+from backbud.journal.currency import note_bare_amounts
 from backbud.journal.events import Event, Origin
 from backbud.journal.find import find_files
 from backbud.journal.notes import Notes
@@ -135,13 +136,38 @@ def read_journal(
                 notes.add(name, 0, flaw)
     southern = _southern(parted.cards, settings.home)
     details = Details(by_act, parted.memory.readings, parted.memory.subjects)
-    parted.cards = [with_lines_at_edge(placed, details, notes) if placed.card.blocks else placed
-                    for placed in parted.cards]
+    parted.cards = [
+        with_lines_at_edge(placed, details, notes) if placed.card.blocks else placed
+        for placed in parted.cards
+    ]
     things = read_things(parted.cards, southern, details, notes)
     _check_settings(settings, things, texts[SETTINGS_FILE].decode(), notes)
-    pages, weather = _pages(parted, things, details, notes, southern, today, as_of)
-    return Journal(folder, settings, things, pages, weather, by_act, details, notes, southern,
-                   remembered=_keep(folder, parted, details))
+    handles = _digest(
+        "\n".join(
+            f"{spelling} {things.by_handle[handle].kind}"
+            for spelling, handle in things.spellings.items()
+        ).encode()
+    )
+    reader = _EventReader(things, details, notes, _recalled_sound(parted.memory, handles))
+    pages, weather = _pages(parted, reader, notes, southern, today, as_of)
+    if not settings.currency:
+        note_bare_amounts(
+            (event for page in pages for block in page.blocks for event in block.events),
+            things,
+            notes,
+        )
+    return Journal(
+        folder,
+        settings,
+        things,
+        pages,
+        weather,
+        by_act,
+        details,
+        notes,
+        southern,
+        remembered=_keep(folder, parted, reader, handles),
+    )
 
 
 # ------------------------------------------------------------------ load
@@ -159,12 +185,16 @@ def _load(folder: str, name: str) -> _Loaded:
     try:
         with open(os.path.join(folder, name), "rb") as file:
             if os.fstat(file.fileno()).st_size > LARGEST_FILE:
-                return _left_out("large-file", "this file is too large for a journal",
-                                 "It was left out.")
+                return _left_out(
+                    "large-file", "this file is too large for a journal", "It was left out."
+                )
             data = file.read()
     except OSError as error:
-        return _left_out("unreadable", f"this file cannot be read: {error.strerror}",
-                         "Its lines are missing here. May you read it?")
+        return _left_out(
+            "unreadable",
+            f"this file cannot be read: {error.strerror}",
+            "Its lines are missing here. May you read it?",
+        )
     if data.startswith((b"\xff\xfe", b"\xfe\xff")):
         return _left_out("binary-file", "this file is UTF-16", "Save it as UTF-8.")
     data = data.removeprefix(b"\xef\xbb\xbf")
@@ -180,8 +210,9 @@ def _load(folder: str, name: str) -> _Loaded:
         return _Loaded(data)
     # A power cut can leave noughts at the end of a file that is sound otherwise.
     if _is_binary(data):
-        return _left_out("binary-file", "this is no text file",
-                         "It was left out. Only UTF-8 text ends in .txt.")
+        return _left_out(
+            "binary-file", "this is no text file", "It was left out. Only UTF-8 text ends in .txt."
+        )
     return _mended(data)
 
 
@@ -208,19 +239,37 @@ def _mended(data: bytes) -> _Loaded:
     for number, line in enumerate(lines):
         if b"\0" in line:
             column = len(line[: line.index(b"\0")].decode(errors="replace")) + 1
-            flaws.append(Flaw("no-text", number, column, 1, "this is no letter but a nought byte",
-                              "Take it out; what stands around it was read."))
+            flaws.append(
+                Flaw(
+                    "no-text",
+                    number,
+                    column,
+                    1,
+                    "this is no letter but a nought byte",
+                    "Take it out; what stands around it was read.",
+                )
+            )
             # A line of nothing else says nothing.
-            line = line.replace(b"\0", "\N{REPLACEMENT CHARACTER}".encode()) if (
-                line.strip(b"\0")) else b""
+            line = (
+                line.replace(b"\0", "\N{REPLACEMENT CHARACTER}".encode())
+                if (line.strip(b"\0"))
+                else b""
+            )
             lines[number] = line
         try:
             line.decode()
         except UnicodeDecodeError as error:
             column = len(line[: error.start].decode()) + 1
-            flaws.append(Flaw(
-                "not-utf-8", number, column, 1, "this letter is not UTF-8",
-                "Save the file as UTF-8; the letter was read as \N{REPLACEMENT CHARACTER}."))
+            flaws.append(
+                Flaw(
+                    "not-utf-8",
+                    number,
+                    column,
+                    1,
+                    "this letter is not UTF-8",
+                    "Save the file as UTF-8; the letter was read as \N{REPLACEMENT CHARACTER}.",
+                )
+            )
             lines[number] = line.decode(errors="replace").encode()
     # The lines that problems show are the mended ones.
     return _Loaded(b"\n".join(lines), tuple(flaws))
@@ -235,29 +284,37 @@ class _Parted(Struct):
     strays: list[tuple[str, int, Stray]]
     memory: remember.Memory
     used: dict[bytes, Section]
-    fresh: bool
+    used_files: dict[bytes, list[tuple[int, bytes]]]
+    fresh: int
     weather_files: frozenset[str] = frozenset()
 
 
+FEW_PAGES = 20
 _WEATHER = re.compile(rb"^[ \t]+weather[ \t]+([^\n]+)", re.MULTILINE | re.IGNORECASE)
 
 
 def _outlines(folder: str, files: Mapping[str, bytes], acts: Mapping[str, ActForm]) -> _Parted:
     """Outline every file but those that a place's card names as weather."""
     memory = remember.recall(folder, _mark(acts))
-    parted = _Parted([], [], [], memory, {}, False)
+    parted = _Parted([], [], [], memory, {}, {}, 0)
     known = Known.of(acts)
     perhaps = {
-        name for data in files.values() if b"weather" in data
-        for found in _WEATHER.finditer(data) if (name := _file_name(found[1].decode())) in files
+        name
+        for data in files.values()
+        if b"weather" in data
+        for found in _WEATHER.finditer(data)
+        if (name := _file_name(found[1].decode())) in files
     }
     for name, data in files.items():
         if name not in perhaps:
             _outline(name, data, known, parted)
     if perhaps:
         parted.weather_files = frozenset(
-            name for placed in parted.cards if placed.card.kind == "place"
-            for line in placed.card.lines if line.text.casefold().startswith("weather")
+            name
+            for placed in parted.cards
+            if placed.card.kind == "place"
+            for line in placed.card.lines
+            if line.text.casefold().startswith("weather")
             if (name := _file_name(line.text.partition(" ")[2])) in perhaps
         )
         for name in sorted(perhaps - parted.weather_files):
@@ -271,19 +328,29 @@ def _file_name(written: str) -> str:
 
 def _outline(name: str, data: bytes, known: Known, parted: _Parted) -> None:
     recalled = parted.memory.sections
-    for line, text in sections(data):
-        digest = blake2b(text, digest_size=16).digest()
-        section = recalled.get(digest)
-        if section is None:
-            section = recalled[digest] = read_section(text, known)
-            parted.fresh = True
-        parted.used[digest] = section
+    whole = _digest(data)
+    row = parted.memory.files.get(whole)
+    if row is None:
+        row = []
+        for line, text in sections(data):
+            digest = _digest(text)
+            if digest not in recalled:
+                recalled[digest] = read_section(text, known)
+                parted.fresh += 1
+            row.append((line, digest))
+    parted.used_files[whole] = row
+    for line, digest in row:
+        section = parted.used[digest] = recalled[digest]
         if isinstance(section, Page):
             parted.pages.append((name, line, section))
         elif isinstance(section, Card):
             parted.cards.append(PlacedCard(section, name, line))
         elif section.blocks or section.flaws:
             parted.strays.append((name, line, section))
+
+
+def _digest(data: bytes) -> bytes:
+    return blake2b(data, digest_size=16).digest()
 
 
 def _mark(acts: Mapping[str, ActForm]) -> str:
@@ -293,12 +360,46 @@ def _mark(acts: Mapping[str, ActForm]) -> str:
     return blake2b(f"{language_mark()} {table}".encode(), digest_size=16).hexdigest()
 
 
-def _keep(folder: str, parted: _Parted, details: Details) -> bool:
+# By word and text: the past form, the details, the act it names.
+SoundActs = dict[tuple[str, str], tuple[str, tuple[Detail, ...], str]]
+
+
+def _recalled_sound(memory: remember.Memory, handles: bytes) -> SoundActs:
+    """The acts in which nothing was wrong, as long as every handle means what it did."""
+    if memory.things != handles:
+        return {}
+    pool = memory.details
+    return {
+        (word, text): (one.word, tuple([pool[i] for i in one.details]), one.named)
+        for word, texts in memory.sound.items()
+        for text, one in texts.items()
+    }
+
+
+def _keep(folder: str, parted: _Parted, reader: _EventReader, handles: bytes) -> bool:
     """Write the memory when this run read something new; what no file holds any more is let go."""
-    if not parted.fresh and not details.learned:
+    memory, details = parted.memory, reader.details
+    # A few new pages are sooner read again than the whole memory is written.
+    if parted.fresh <= FEW_PAGES and memory.things == handles and not details.learned:
         return True
-    remember.keep(folder, remember.Memory(
-        parted.memory.mark, parted.used, details.kept, details.kept_subjects))
+    places: dict[Detail, int] = {}
+    sound: dict[str, dict[str, remember.Sound]] = {}
+    for (word, text), (past, found, named) in reader.sound.items():
+        at = tuple([places.setdefault(detail, len(places)) for detail in found])
+        sound.setdefault(word, {})[text] = remember.Sound(past, at, named)
+    remember.keep(
+        folder,
+        remember.Memory(
+            memory.mark,
+            parted.used,
+            parted.used_files,
+            details.kept,
+            details.kept_subjects,
+            handles,
+            list(places),
+            sound,
+        ),
+    )
     return False
 
 
@@ -315,32 +416,37 @@ def _southern(cards: list[PlacedCard], home: str) -> bool:
 
 def _check_settings(settings: Settings, things: Things, text: str, notes: Notes) -> None:
     for key, handle, kind in (
-        ("home", settings.home, "place"), ("keeper", settings.keeper, "person")
+        ("home", settings.home, "place"),
+        ("keeper", settings.keeper, "person"),
     ):
         if handle:
-            number = next((i for i, ln in enumerate(text.splitlines())
-                           if ln.split("=")[0].strip() == key), 0)
+            number = next(
+                (i for i, ln in enumerate(text.splitlines()) if ln.split("=")[0].strip() == key), 0
+            )
             line = text.splitlines()[number]
-            check_reference(handle, (kind,), things, notes,
-                            Origin(SETTINGS_FILE, number + 1, 1), max(line.find(handle), 0))
+            check_reference(
+                handle,
+                (kind,),
+                things,
+                notes,
+                Origin(SETTINGS_FILE, number + 1, 1),
+                max(line.find(handle), 0),
+            )
 
 
 # ------------------------------------------------------------------ events
 
 
 def _pages(
-    parted: _Parted, things: Things, details: Details, notes: Notes, southern: bool, today: date,
-    as_of: bool,
+    parted: _Parted, reader: _EventReader, notes: Notes, southern: bool, today: date, as_of: bool
 ) -> tuple[tuple[DatedPage, ...], tuple[DayWeather, ...]]:
-    reader = _EventReader(things, details, notes)
     pages: list[DatedPage] = []
     weather: list[DayWeather] = []
     for file, line, page in parted.pages:
         try:
             when = read_date(page.date, southern)
         except Misread as error:
-            notes.add(file, line, Flaw(error.code, 0, 1, len(page.date), error.message,
-                                       error.hint))
+            notes.add(file, line, Flaw(error.code, 0, 1, len(page.date), error.message, error.hint))
             # Without a day nothing of it can be replayed, but its other problems are told too.
             when = NO_DAY
         if when.first > today:
@@ -348,8 +454,19 @@ def _pages(
                 continue
             _note_future(when, file, line, today, notes)
         elif when.exact and when.last < OLDEST_DAY and when is not NO_DAY:
-            notes.add(file, line, Flaw("old-date", 0, 1, len(when.text), f"{when.text} is long ago",
-                                       "Is the year right?", "warning"))
+            notes.add(
+                file,
+                line,
+                Flaw(
+                    "old-date",
+                    0,
+                    1,
+                    len(when.text),
+                    f"{when.text} is long ago",
+                    "Is the year right?",
+                    "warning",
+                ),
+            )
         for flaw in page.flaws:
             notes.add(file, line, flaw)
         said = reader.weather(page, when, file, line) if page.weather else []
@@ -370,10 +487,19 @@ def _pages(
         elif stray.blocks:
             block = stray.blocks[0]
             at = block.line if block.subjects else block.acts[0].line
-            notes.add(file, line, Flaw(
-                "no-date", at, 1, 1, "this file has no date and no card, so nothing of it was read",
-                "A page begins with its date at the left edge: 2027-03-06. If this is no part of "
-                "the journal, give it another ending than .txt."))
+            notes.add(
+                file,
+                line,
+                Flaw(
+                    "no-date",
+                    at,
+                    1,
+                    1,
+                    "this file has no date and no card, so nothing of it was read",
+                    "A page begins with its date at the left edge: 2027-03-06. If this is no part of "
+                    "the journal, give it another ending than .txt.",
+                ),
+            )
     pages.sort(key=lambda page: (page.when.first, page.file, page.line))
     return tuple(pages), tuple(weather)
 
@@ -389,17 +515,26 @@ def _note_future(when: WrittenDate, file: str, line: int, today: date, notes: No
     hint = "What is still to come is written as planned: planned repot, to 2027-03."
     if (when.first - today).days > 366:
         hint = f"Is the year right? {hint}"
-    notes.add(file, line, Flaw("future-date", 0, 1, len(when.text),
-                               f"{when.text} has not come yet (today is {today})", hint))
+    notes.add(
+        file,
+        line,
+        Flaw(
+            "future-date",
+            0,
+            1,
+            len(when.text),
+            f"{when.text} has not come yet (today is {today})",
+            hint,
+        ),
+    )
 
 
 class _EventReader:
     """Turns blocks into events against the table of acts; problems go to the notes."""
 
-    def __init__(self, things: Things, details: Details, notes: Notes) -> None:
+    def __init__(self, things: Things, details: Details, notes: Notes, sound: SoundActs) -> None:
         self.things, self.details, self.notes = things, details, notes
-        # Acts without any flaw, by word and text.
-        self._sound: dict[tuple[str, str], ActReading] = {}
+        self.sound = sound
         # Subject lines that are no acts.
         self._plain: set[str] = {""}
 
@@ -428,7 +563,26 @@ class _EventReader:
         self, acts: tuple[Act, ...], when: WrittenDate, subjects: str, file: str, line: int
     ) -> tuple[Event, ...]:
         events: list[Event] = []
+        sound = self.sound
         for act in acts:
+            known = sound.get((act.word, act.text))
+            if known is not None:
+                word, details, named = known
+                events.append(
+                    Event(
+                        word,
+                        when,
+                        details,
+                        act.text,
+                        act.remark,
+                        named,
+                        subjects,
+                        file,
+                        line + act.line + 1,
+                        act.column,
+                    )
+                )
+                continue
             event = self._event(act, when, subjects, file, line)
             if event is not None:
                 events.append(event)
@@ -440,29 +594,55 @@ class _EventReader:
         if first.casefold() not in self.details.acts or self.things.find(first) is not None:
             self._plain.add(block.subjects)
             return None
-        self.notes.add(file, line, Flaw(
-            "act-at-edge", block.line, 1, len(first),
-            f"“{first}” is an act, but stands at the left edge",
-            "Put two spaces in front of an act."))
+        self.notes.add(
+            file,
+            line,
+            Flaw(
+                "act-at-edge",
+                block.line,
+                1,
+                len(first),
+                f"“{first}” is an act, but stands at the left edge",
+                "Put two spaces in front of an act.",
+            ),
+        )
         return read_act_line(block.subjects, block.line, Known.of(self.details.acts))
 
     def _subject_line(self, block: Block, file: str, line: int) -> Subjects | None:
         if not block.subjects:
             for act in block.acts:
                 if act.word.casefold() in self.details.acts:
-                    self.notes.add(file, line, Flaw(
-                        "no-subject", act.line, act.column, len(act.word),
-                        "this act has no subject line above it",
-                        "Write the tree's handle on a line of its own, at the left edge."))
+                    self.notes.add(
+                        file,
+                        line,
+                        Flaw(
+                            "no-subject",
+                            act.line,
+                            act.column,
+                            len(act.word),
+                            "this act has no subject line above it",
+                            "Write the tree's handle on a line of its own, at the left edge.",
+                        ),
+                    )
             return None
         read = self.details.subjects(block.subjects)
         if isinstance(read, Flaw):
             self.notes.add(file, line, self._explained(read, block))
             return None
         if not block.acts:
-            self.notes.add(file, line, Flaw(
-                "no-acts", block.line, 1, len(block.subjects), "nothing was done here",
-                "Acts stand below the subject line, indented.", "warning"))
+            self.notes.add(
+                file,
+                line,
+                Flaw(
+                    "no-acts",
+                    block.line,
+                    1,
+                    len(block.subjects),
+                    "nothing was done here",
+                    "Acts stand below the subject line, indented.",
+                    "warning",
+                ),
+            )
         return read
 
     def _explained(self, flaw: Flaw, block: Block) -> Flaw:
@@ -487,18 +667,25 @@ class _EventReader:
         if form is None:
             self.notes.add(file, line, self._unknown_act(act, file))
             return None
-        key = (form.word, act.text)
-        reading = self._sound.get(key)
-        if reading is None:
-            reading = self.details.of(form, act.text)
-            for flaw in reading.flaws:
-                self._note(act, file, line, flaw)
-                if form.names_act and flaw.code in WITHOUT_AN_ACT:
-                    return None
-            if self._check(form, act, reading, file, line) and not reading.flaws:
-                self._sound[key] = reading
-        return Event(form.word, when, reading.details, act.text, act.remark, reading.named,
-                     subjects, file, line + act.line + 1, act.column)
+        reading = self.details.of(form, act.text)
+        for flaw in reading.flaws:
+            self._note(act, file, line, flaw)
+            if form.names_act and flaw.code in WITHOUT_AN_ACT:
+                return None
+        if self._check(form, act, reading, file, line) and not reading.flaws:
+            self.sound[act.word, act.text] = (form.word, reading.details, reading.named)
+        return Event(
+            form.word,
+            when,
+            reading.details,
+            act.text,
+            act.remark,
+            reading.named,
+            subjects,
+            file,
+            line + act.line + 1,
+            act.column,
+        )
 
     def _unknown_act(self, act: Act, file: str) -> Flaw:
         word, code, message = act.word, "unknown-act", f"“{act.word}” is no act known here"
@@ -520,12 +707,11 @@ class _EventReader:
         else:
             at, column = act.place_of(flaw.column)
             length = flaw.length
-        self.notes.add(file, line, Flaw(flaw.code, at, column, length, flaw.message, flaw.hint,
-                                        flaw.severity))
+        self.notes.add(
+            file, line, Flaw(flaw.code, at, column, length, flaw.message, flaw.hint, flaw.severity)
+        )
 
-    def _check(
-        self, form: ActForm, act: Act, reading: ActReading, file: str, line: int
-    ) -> bool:
+    def _check(self, form: ActForm, act: Act, reading: ActReading, file: str, line: int) -> bool:
         """Check every reference and date; whether they are sound, so that one check is enough."""
         sound = True
         forms = list(form.forms)
@@ -533,8 +719,9 @@ class _EventReader:
             forms += self.details.acts[reading.named].forms
         for detail, start in zip(reading.details, reading.starts, strict=True):
             if detail.handle:
-                kinds = tuple(dict.fromkeys(
-                    kind for f in forms if f.name == detail.name for kind in f.refers))
+                kinds = tuple(
+                    dict.fromkeys(kind for f in forms if f.name == detail.name for kind in f.refers)
+                )
                 said, flaw = detail.handle, self._flaw_of_reference(detail.handle, kinds, forms)
             elif detail.date:
                 said, flaw = detail.date, _flaw_of_date(detail.date)
@@ -543,9 +730,19 @@ class _EventReader:
             if flaw is not None:
                 sound = False
                 at = max(act.text.find(said, start + detail.offset), 0)
-                self._note(act, file, line, Flaw(flaw.code, 0, at + flaw.column,
-                                                 flaw.length or len(said), flaw.message,
-                                                 flaw.hint))
+                self._note(
+                    act,
+                    file,
+                    line,
+                    Flaw(
+                        flaw.code,
+                        0,
+                        at + flaw.column,
+                        flaw.length or len(said),
+                        flaw.message,
+                        flaw.hint,
+                    ),
+                )
         return sound
 
     def _flaw_of_reference(
@@ -554,17 +751,31 @@ class _EventReader:
         """What is wrong with a handle; the nearest one or the nearest detail is the hint."""
         found = self.things.find(handle)
         if found is None:
-            hint = self.things.nearest(handle, *kinds)
-            said = [word for form in forms if form.words != ANY_WORDS
-                    for word in (*form.labels, *form.words)]
-            if not hint.startswith("Did you mean"):
-                hint = did_you_mean(handle, said, hint)
-            return Flaw("unknown-handle", 0, 0, len(handle),
-                        f"no {' or '.join(kinds)} is called “{handle}”", hint)
+            near = [thing.handle for thing in self.things.by_handle.values() if thing.kind in kinds]
+            near += [
+                word
+                for form in forms
+                if form.words != ANY_WORDS
+                for word in (*form.labels, *form.words)
+            ]
+            hint = did_you_mean(handle, near, "Give it a card, or check the spelling.")
+            return Flaw(
+                "unknown-handle",
+                0,
+                0,
+                len(handle),
+                f"no {' or '.join(kinds)} is called “{handle}”",
+                hint,
+            )
         if found.kind not in kinds:
-            return Flaw("wrong-kind", 0, 0, len(handle),
-                        f"“{handle}” is a {found.kind}, not a {' or a '.join(kinds)}",
-                        f"Its card stands in {found.origin}.")
+            return Flaw(
+                "wrong-kind",
+                0,
+                0,
+                len(handle),
+                f"“{handle}” is a {found.kind}, not a {' or a '.join(kinds)}",
+                f"Its card stands in {found.origin}.",
+            )
         return None
 
     def weather(self, page: Page, when: WrittenDate, file: str, line: int) -> list[DayWeather]:
@@ -573,21 +784,43 @@ class _EventReader:
         place = ""
 
         def note(flaw: Flaw, at: int, hint: str = "") -> None:
-            self.notes.add(file, line, Flaw(
-                flaw.code, 0, page.weather_column + at, flaw.length, flaw.message,
-                hint or flaw.hint))
+            self.notes.add(
+                file,
+                line,
+                Flaw(
+                    flaw.code,
+                    0,
+                    page.weather_column + at,
+                    flaw.length,
+                    flaw.message,
+                    hint or flaw.hint,
+                ),
+            )
 
         for start, piece in part_at_commas(page.weather):
             read = self.details.weather(piece)
             if read.flaw:
-                note(read.flaw, start + read.flaw.column,
-                     "Handles stand on a line of their own below the date."
-                     if self.things.find(piece) is not None else "")
+                note(
+                    read.flaw,
+                    start + read.flaw.column,
+                    "Handles stand on a line of their own below the date."
+                    if self.things.find(piece) is not None
+                    else "",
+                )
             for detail in read.details:
                 at = start + detail.offset
                 if detail.name in found:
-                    note(Flaw("said-twice", 0, 0, detail.length, f"“{detail.name}” stands here "
-                              "twice, and the first counts", "Take one out."), at)
+                    note(
+                        Flaw(
+                            "said-twice",
+                            0,
+                            0,
+                            detail.length,
+                            f"“{detail.name}” stands here twice, and the first counts",
+                            "Take one out.",
+                        ),
+                        at,
+                    )
                 elif detail.name == "at":
                     flaw = self._flaw_of_reference(detail.handle, ("place",))
                     if flaw:
@@ -599,13 +832,32 @@ class _EventReader:
                     found[detail.name] = detail
         low, high = (found[name].measure if name in found else None for name in ("low", "high"))
         if low and high and low.within("C") > high.within("C"):
-            note(Flaw("contradiction", 0, 0, len(page.weather), "the low is above the high",
-                      "Are the two swapped?"), 0)
+            note(
+                Flaw(
+                    "contradiction",
+                    0,
+                    0,
+                    len(page.weather),
+                    "the low is above the high",
+                    "Are the two swapped?",
+                ),
+                0,
+            )
         origin = Origin(file, line + 1, page.weather_column)
         if not when.exact:
-            self.notes.add(file, line, Flaw(
-                "rough-weather", 0, page.weather_column, len(page.weather),
-                "weather needs an exact day", "Write the date as 2027-03-06.", "warning"))
+            self.notes.add(
+                file,
+                line,
+                Flaw(
+                    "rough-weather",
+                    0,
+                    page.weather_column,
+                    len(page.weather),
+                    "weather needs an exact day",
+                    "Write the date as 2027-03-06.",
+                    "warning",
+                ),
+            )
             return []
         out: list[DayWeather] = []
         for detail in found.values():
@@ -629,8 +881,11 @@ class _EventReader:
                 continue
             if after_card:
                 hint = f"A card ends the page above it. {hint}"
-            self.notes.add(file, line, Flaw(
-                "no-date", at, column, len(text), "no date stands above this", hint))
+            self.notes.add(
+                file,
+                line,
+                Flaw("no-date", at, column, len(text), "no date stands above this", hint),
+            )
 
 
 # With these it is not known what is planned or corrected.

@@ -50,9 +50,16 @@ def read_settings(text: str) -> tuple[Settings, list[Flaw]]:
         # ValueError also where a number is too long, RecursionError where brackets nest too deep.
         line, column = _place(str(error), text)
         what = str(error).partition(" (at ")[0] or "it cannot be read"
-        return Settings(), [Flaw("bad-settings", line, column, 1, f"this is not TOML: {what}",
-                                 'A setting is written: key = "text". The defaults were used for '
-                                 "everything.")]
+        return Settings(), [
+            Flaw(
+                "bad-settings",
+                line,
+                column,
+                1,
+                f"this is not TOML: {what}",
+                'A setting is written: key = "text". The defaults were used for everything.',
+            )
+        ]
     flaws: list[Flaw] = []
     values: dict[str, Any] = {}
     for key, value in table.items():
@@ -63,8 +70,16 @@ def read_settings(text: str) -> tuple[Settings, list[Flaw]]:
         elif key != "language":
             values[key] = float(value) if key == "hours_per_week" else value
     if "language" not in table:
-        flaws.append(Flaw("bad-settings", 0, 1, 1, "the settings do not say which language",
-                          f"Add the line: language = {LANGUAGE}"))
+        flaws.append(
+            Flaw(
+                "bad-settings",
+                0,
+                1,
+                1,
+                "the settings do not say which language",
+                f"Add the line: language = {LANGUAGE}",
+            )
+        )
     return Settings(**values), flaws
 
 
@@ -74,8 +89,10 @@ def _wrong(key: str, value: object) -> tuple[str, str] | None:
     if key not in _KNOWN:
         return f"“{key}” is no setting", did_you_mean(key, _KNOWN, f"Known: {', '.join(_KNOWN)}.")
     if key == "language" and (value != LANGUAGE or isinstance(value, bool)):
-        return (f"language {value} is not known to this version",
-                f"This version reads language {LANGUAGE}.")
+        return (
+            f"language {value} is not known to this version",
+            f"This version reads language {LANGUAGE}.",
+        )
     if key in _TEXTS and not isinstance(value, str):
         return f"“{key}” is a text", f'For example: {key} = "…"'
     if key == "currency" and value not in CURRENCIES:
@@ -88,8 +105,10 @@ def _wrong(key: str, value: object) -> tuple[str, str] | None:
         return "“show” is “best day” or “window”", 'For example: show = "window"'
     if key == "figures" and not (
         isinstance(value, dict)
-        and all(isinstance(n, (int, float)) and not isinstance(n, bool) and isfinite(n)
-                for n in value.values())
+        and all(
+            isinstance(n, (int, float)) and not isinstance(n, bool) and isfinite(n)
+            for n in value.values()
+        )
     ):
         return "“figures” is a table of numbers", "For example: decandle_from_c = 14"
     return None

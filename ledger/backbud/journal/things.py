@@ -122,9 +122,14 @@ def _duplicate(card: Card, first: Thing) -> Flaw:
     message = f"“{card.handle}” already has a card"
     if card.handle != first.handle:
         message = f"“{card.handle}” is read as “{first.handle}”, which already has a card"
-    return Flaw("duplicate-card", 0, card.column, len(card.handle), message,
-                f"The first stands in {first.origin}. This one was left out; give it another "
-                "handle.")
+    return Flaw(
+        "duplicate-card",
+        0,
+        card.column,
+        len(card.handle),
+        message,
+        f"The first stands in {first.origin}. This one was left out; give it another handle.",
+    )
 
 
 def _keep_former(thing: Thing, spellings: dict[str, str], notes: Notes) -> None:
@@ -136,8 +141,14 @@ def _keep_former(thing: Thing, spellings: dict[str, str], notes: Notes) -> None:
             wrong = f"“{written}” is a handle of “{other}” too"
         line = next(line for line in thing.lines if line.detail.name == "formerly")
         if wrong:
-            notes.at(line.where(written), "duplicate-card" if other != thing.handle
-                     else "bad-handle", wrong, "One handle names one thing.", 0, len(written))
+            notes.at(
+                line.where(written),
+                "duplicate-card" if other != thing.handle else "bad-handle",
+                wrong,
+                "One handle names one thing.",
+                0,
+                len(written),
+            )
 
 
 def _formerly(thing: Thing) -> list[str]:
@@ -154,27 +165,44 @@ def with_lines_at_edge(placed: PlacedCard, details: Details, notes: Notes) -> Pl
         if not text or not details.card_line(kind, text).details:
             break
         label = text.split(None, 1)[0]
-        notes.add(placed.file, placed.line, Flaw(
-            "label-at-edge", line, 1, len(label), f"“{label}” belongs to the card above, but "
-            "stands at the left edge", "Put two spaces in front of it."))
+        notes.add(
+            placed.file,
+            placed.line,
+            Flaw(
+                "label-at-edge",
+                line,
+                1,
+                len(label),
+                f"“{label}” belongs to the card above, but stands at the left edge",
+                "Put two spaces in front of it.",
+            ),
+        )
         lines.append(CardLine(text, line, 1))
         for act in blocks.pop(0).acts:
             remark = f" -- {act.remark}" if act.remark else ""
             lines.append(CardLine(f"{act.word} {act.text}{remark}", act.line, act.column))
-    return PlacedCard(replace(card, lines=tuple(lines), blocks=tuple(blocks)), placed.file,
-                      placed.line)
+    return PlacedCard(
+        replace(card, lines=tuple(lines), blocks=tuple(blocks)), placed.file, placed.line
+    )
 
 
-def _thing(
-    placed: PlacedCard, southern: bool, details: Details, notes: Notes
-) -> Thing | None:
+def _thing(placed: PlacedCard, southern: bool, details: Details, notes: Notes) -> Thing | None:
     card = placed.card
     handle = card.handle
     wrong = flaw_of(handle)
     if wrong:
-        notes.add(placed.file, placed.line,
-                  Flaw("bad-handle", 0, card.column, len(handle), wrong,
-                       "A handle is one lowercase word with hyphens, such as hoshi or tray-7."))
+        notes.add(
+            placed.file,
+            placed.line,
+            Flaw(
+                "bad-handle",
+                0,
+                card.column,
+                len(handle),
+                wrong,
+                "A handle is one lowercase word with hyphens, such as hoshi or tray-7.",
+            ),
+        )
         # A capital letter does no harm: the lines of the diary find the card all the same.
         handle = handle.lower()
         if flaw_of(handle):
@@ -190,9 +218,7 @@ def _thing(
     return thing
 
 
-def _lines(
-    placed: PlacedCard, kind: KindForm, details: Details, notes: Notes
-) -> tuple[Line, ...]:
+def _lines(placed: PlacedCard, kind: KindForm, details: Details, notes: Notes) -> tuple[Line, ...]:
     lines: list[Line] = []
     seen: set[str] = set()
     for line in placed.card.lines:
@@ -200,21 +226,40 @@ def _lines(
         flaw = reading.flaw
         if flaw is not None:
             at, column = line.place_of(flaw.column)
-            notes.add(placed.file, placed.line,
-                      Flaw(flaw.code, at, column, flaw.length, flaw.message, flaw.hint))
+            notes.add(
+                placed.file,
+                placed.line,
+                Flaw(flaw.code, at, column, flaw.length, flaw.message, flaw.hint),
+            )
             continue
         read, *more = reading.details
         if more:
             at, column = line.place_of(more[0].offset)
-            notes.add(placed.file, placed.line,
-                      Flaw("unknown-word", at, column, more[0].length,
-                           f"“{kind.kind}” takes one thing on a line",
-                           "Write the second on a line of its own."))
+            notes.add(
+                placed.file,
+                placed.line,
+                Flaw(
+                    "unknown-word",
+                    at,
+                    column,
+                    more[0].length,
+                    f"“{kind.kind}” takes one thing on a line",
+                    "Write the second on a line of its own.",
+                ),
+            )
         if read.name in seen and read.name not in _REPEATED:
-            notes.add(placed.file, placed.line,
-                      Flaw("duplicate-label", line.line, line.column, len(read.name),
-                           f"“{read.name}” stands twice on this card",
-                           "The first was taken. What changed later belongs in the diary."))
+            notes.add(
+                placed.file,
+                placed.line,
+                Flaw(
+                    "duplicate-label",
+                    line.line,
+                    line.column,
+                    len(read.name),
+                    f"“{read.name}” stands twice on this card",
+                    "The first was taken. What changed later belongs in the diary.",
+                ),
+            )
             continue
         seen.add(read.name)
         origin = Origin(placed.file, placed.line + line.line + 1, line.column)
@@ -228,8 +273,14 @@ def _since(lines: Iterable[Line], southern: bool, notes: Notes) -> WrittenDate |
             try:
                 date = read_date(line.detail.date, southern)
             except Misread as error:
-                notes.at(line.where(line.detail.date), error.code, error.message, error.hint, 0,
-                         len(line.detail.date))
+                notes.at(
+                    line.where(line.detail.date),
+                    error.code,
+                    error.message,
+                    error.hint,
+                    0,
+                    len(line.detail.date),
+                )
                 continue
             if line.detail.name == "since":
                 return date
@@ -240,8 +291,9 @@ def _check_references(thing: Thing, things: Things, notes: Notes) -> None:
     for line in thing.lines:
         form = next(f for f in KINDS[thing.kind].forms if f.name == line.detail.name)
         if form.refers and line.detail.handle:
-            check_reference(line.detail.handle, form.refers, things, notes,
-                            line.where(line.detail.handle))
+            check_reference(
+                line.detail.handle, form.refers, things, notes, line.where(line.detail.handle)
+            )
     if thing.kind == "group":
         line_of = next((ln for ln in thing.lines if ln.detail.name == "trees"), None)
         for handle in members(thing):
@@ -252,8 +304,14 @@ def _check_references(thing: Thing, things: Things, notes: Notes) -> None:
     while within.kind == "place" and (outer := things.find(within.text("within"))) is not None:
         if outer.handle in seen:
             line = next(line for line in thing.lines if line.detail.name == "within")
-            notes.at(line.origin, "bad-reference", f"“{thing.handle}” is within itself",
-                     "Take out one of the “within” lines.", 0, len("within"))
+            notes.at(
+                line.origin,
+                "bad-reference",
+                f"“{thing.handle}” is within itself",
+                "Take out one of the “within” lines.",
+                0,
+                len("within"),
+            )
             break
         seen.add(outer.handle)
         within = outer
@@ -265,18 +323,33 @@ def members(group: Thing) -> list[str]:
 
 
 def check_reference(
-    written: str, kinds: tuple[str, ...], things: Things, notes: Notes, origin: Origin,
+    written: str,
+    kinds: tuple[str, ...],
+    things: Things,
+    notes: Notes,
+    origin: Origin,
     offset: int = 0,
 ) -> Thing | None:
     """Return the thing referred to, or note why there is none of these kinds."""
     found = things.find(written)
     if found is None:
-        notes.at(origin, "unknown-handle", f"no {' or '.join(kinds)} is called “{written}”",
-                 things.nearest(written, *kinds), offset, len(written))
+        notes.at(
+            origin,
+            "unknown-handle",
+            f"no {' or '.join(kinds)} is called “{written}”",
+            things.nearest(written, *kinds),
+            offset,
+            len(written),
+        )
         return None
     if found.kind not in kinds:
-        notes.at(origin, "wrong-kind",
-                 f"“{written}” is a {found.kind}, not a {' or a '.join(kinds)}",
-                 f"Its card stands in {found.origin}.", offset, len(written))
+        notes.at(
+            origin,
+            "wrong-kind",
+            f"“{written}” is a {found.kind}, not a {' or a '.join(kinds)}",
+            f"Its card stands in {found.origin}.",
+            offset,
+            len(written),
+        )
         return None
     return found

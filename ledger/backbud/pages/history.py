@@ -8,9 +8,9 @@ from itertools import groupby
 
 from msgspec import Struct
 
+from backbud import words
 from backbud.collection.state import Entry
 from backbud.journal.events import Event
-from backbud.pages import words
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.dates import WrittenDate
 

@@ -8,8 +8,9 @@ from hashlib import blake2b
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from backbud import words
 from backbud.collection.state import Tree
-from backbud.pages import links, words, work
+from backbud.pages import links, work
 from backbud.pages.sheet import MOST_VIGOUR, Listed, listed, sheet_of
 from backbud.pages.view import Nursery
 

@@ -8,8 +8,9 @@ from itertools import groupby
 
 from msgspec import Struct
 
+from backbud import words
 from backbud.collection.state import OnTree, Standing, Tree
-from backbud.pages import history, words, work
+from backbud.pages import history, work
 from backbud.pages.botanical import Run, botanical_runs
 from backbud.pages.links import link, tree_page
 from backbud.pages.view import Nursery, SpeciesFact

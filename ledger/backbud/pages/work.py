@@ -8,8 +8,8 @@ from itertools import groupby
 
 from msgspec import Struct
 
+from backbud import words
 from backbud.collection.state import Tree
-from backbud.pages import words
 from backbud.pages.links import anchor_of, link, tree_page
 from backbud.pages.view import Nursery
 from backbud.plan.followups import FollowUp, Reason, ReasonSort, State

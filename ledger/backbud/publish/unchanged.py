@@ -108,10 +108,10 @@ def nothing_to_do(journal: str, today: str, arguments: str) -> tuple[int, str] |
     """The exit status and the summary of the last `make`, if it would do the very same again.
 
     None if anything that `fingerprint` covers is not as it was remembered, if a published file or
-    one of the further files has another size or time, or if a publishing was left unfinished.
+    a folder of published files or one of the further files has, or if a publishing was left so.
     """
     memory = f"{journal}/{MEMORY}"
-    if os.path.lexists(f"{memory}/{COMMITMENT}") or os.path.lexists(f"{memory}/{STAGED}"):
+    if left_unfinished(journal):
         return None
     try:
         with FileIO(f"{memory}/{REMEMBERED}") as file:
@@ -208,14 +208,30 @@ def _input_names(journal: str, folder: str) -> list[str]:
 
 def _surroundings(journal: str, today: str, arguments: str) -> str:
     """A digest of all that the output and the summary depend on beside the inputs."""
-    found = [today, arguments, os.path.abspath(journal), __version__, sys.version]
+    return _digest_of([today, arguments, os.path.abspath(journal), *_installed()])
+
+
+def installed_mark() -> str:
+    """A digest of the installed program: it changes with any file of it, and with any package
+    that is installed or taken away. Raises OSError if something cannot be read."""
+    return _digest_of(_installed())
+
+
+def left_unfinished(journal: str) -> bool:
+    """Whether an earlier run was killed while it published."""
+    memory = f"{journal}/{MEMORY}"
+    return os.path.lexists(f"{memory}/{COMMITMENT}") or os.path.lexists(f"{memory}/{STAGED}")
+
+
+def _installed() -> list[str]:
+    found = [__version__, sys.version]
     for package in PACKAGES:
         for folder in _package_folders(package):
             found.append(package)
             _find_sources(folder, found)
     for path in sys.path:
         _find_distributions(path, found)
-    return _digest_of(found)
+    return found
 
 
 def _package_folders(package: str) -> list[str]:
@@ -263,21 +279,22 @@ def _name(entry: os.DirEntry[str]) -> str:
 
 
 def _signature(journal: str, also: tuple[str, ...]) -> str | None:
-    """A digest of size and time of the manifest, all files it names, and the further files.
+    """A digest of the manifest, of the times of the folders it names, and of the further files.
 
-    None if there is no whole manifest, or a file that it names is missing.
+    A published file that is missing or was put there by others is seen by its folder's time; one
+    that was written over in its place is not, until the next run that has something to do. None
+    if there is no whole manifest.
     """
     made = f"{journal}/{MADE}/"
-    look = os.lstat
-    found = []
     try:
         with FileIO(made + MANIFEST) as file:
-            names = manifest_names(file.readall().decode())
+            text = file.readall().decode()
+        names = manifest_names(text)
         if names is None:
             return None
-        for name in [MANIFEST, *names]:
-            status = look(made + name)
-            found.append(f"{status.st_size} {status.st_mtime_ns}")
+        found = [text]
+        for folder in sorted({name.rpartition("/")[0] for name in names}):
+            found.append(f"{folder} {os.lstat(made + folder).st_mtime_ns}")
     except (OSError, ValueError):
         return None
     for path in also:

@@ -19,9 +19,7 @@ LABEL_DECIDES = (
 )
 
 
-def feeding(
-    tree: Tree, window: Window, because: str, datum: str, what: str = ""
-) -> Proposals:
+def feeding(tree: Tree, window: Window, because: str, datum: str, what: str = "") -> Proposals:
     """Feed, unless the roots were worked on so lately that feeding has to wait."""
     if since(tree, window.best - SIX_WEEKS, window.best, is_root_work):
         return

@@ -4,9 +4,12 @@ from __future__ import annotations
 
 import re
 from datetime import date, timedelta
+from typing import TYPE_CHECKING
 
-from backbud.species import Window
 from backbud_grammar.dates import WrittenDate
+
+if TYPE_CHECKING:
+    from backbud.species import Window
 
 MONTHS = (
     "January", "February", "March", "April", "May", "June", "July", "August", "September",

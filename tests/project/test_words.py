@@ -6,7 +6,7 @@ from datetime import date
 
 import pytest
 
-from backbud.pages import words
+from backbud import words
 from backbud.pages.botanical import Run, botanical_runs
 from backbud.pages.links import anchor_of, link, tree_page
 from backbud.species import Window

@@ -36,4 +36,4 @@ def test_the_examples_give_no_problem(tmp_path: Path) -> None:
     session = open_session(str(tmp_path), date(2027, 4, 1))
     assert [f"{p.line}: {p.message}" for p in session.problems()] == []
     journal = read_journal(str(tmp_path), date(2027, 4, 1))
-    assert sum(len(b.events) for page in journal.pages for b in page.blocks) == 13
+    assert sum(len(b.events) for page in journal.pages for b in page.blocks) == 12

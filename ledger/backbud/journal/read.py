@@ -496,8 +496,8 @@ def _pages(
                     1,
                     1,
                     "this file has no date and no card, so nothing of it was read",
-                    "A page begins with its date at the left edge: 2027-03-06. If this is no part of "
-                    "the journal, give it another ending than .txt.",
+                    "A page begins with its date at the left edge: 2027-03-06. If this is no "
+                    "part of the journal, give it another ending than .txt.",
                 ),
             )
     pages.sort(key=lambda page: (page.when.first, page.file, page.line))

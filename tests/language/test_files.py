@@ -147,10 +147,13 @@ def test_a_link_in_a_circle_ends(read, tmp_path: Path) -> None:
 
 def test_a_file_named_as_weather_is_no_diary(read) -> None:
     station = "  yyyy  mm   tmax\n  1959   1    4.5\n1959 2 7.3\nLocation 51 N\n"
-    cards = "place yard\n  weather  data/station.txt\ntree hoshi\n  kind maple\nplace tunnel\n"
-    journal = read(DIARY, cards=cards, files={"data/station.txt": station})
-    assert journal.problems == []
-    assert journal.acts == ACTS
+    for gap in ("  ", "\t"):
+        cards = (
+            f"place yard\n  weather{gap}data/station.txt\ntree hoshi\n  kind maple\nplace tunnel\n"
+        )
+        journal = read(DIARY, cards=cards, files={"data/station.txt": station})
+        assert journal.problems == []
+        assert journal.acts == ACTS
 
 
 def test_a_file_is_weather_only_if_a_place_says_so(read) -> None:

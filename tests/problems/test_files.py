@@ -273,3 +273,19 @@ def test_a_bare_amount_needs_a_currency_in_the_settings(tell, mark) -> None:
     ]
     assert told.problems[0].hint == "Write 120 EUR, or name the currency once in backbud.toml."
     assert tell(diary, cards=cards, settings='language = 1\ncurrency = "CHF"\n').codes == []
+
+
+def test_a_memory_that_names_what_it_does_not_hold_is_no_harm(tell, tmp_path) -> None:
+    import msgspec
+
+    from backbud.journal.remember import SYNTAX_FILE, Memory
+
+    tell(GOOD)
+    kept = tmp_path / ".backbud" / SYNTAX_FILE
+    memory = msgspec.msgpack.decode(kept.read_bytes(), type=Memory)
+    assert memory.files
+    memory.sections.clear()
+    kept.write_bytes(msgspec.msgpack.encode(memory))
+    assert tell(GOOD).acts == ["hoshi watered"]
+    kept.write_bytes(b"\xc1 torn")
+    assert tell(GOOD).acts == ["hoshi watered"]

@@ -315,7 +315,7 @@ def _outlines(folder: str, files: Mapping[str, bytes], acts: Mapping[str, ActFor
             if placed.card.kind == "place"
             for line in placed.card.lines
             if line.text.casefold().startswith("weather")
-            if (name := _file_name(line.text.partition(" ")[2])) in perhaps
+            if (name := _file_name(line.text[len("weather") :])) in perhaps
         )
         for name in sorted(perhaps - parted.weather_files):
             _outline(name, files[name], known, parted)
@@ -330,7 +330,8 @@ def _outline(name: str, data: bytes, known: Known, parted: _Parted) -> None:
     recalled = parted.memory.sections
     whole = _digest(data)
     row = parted.memory.files.get(whole)
-    if row is None:
+    # A foreign memory may name what it does not hold.
+    if row is None or any(digest not in recalled for _, digest in row):
         row = []
         for line, text in sections(data):
             digest = _digest(text)

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterable
+from contextlib import suppress
 
 import msgspec
 
@@ -76,22 +77,8 @@ def keep_kinds(journal: str, mark: str, kinds: Iterable[str]) -> None:
 
 
 def _write(journal: str, name: str, data: bytes) -> None:
-    waiting = os.path.join(journal, MEMORY, f"{name}.{os.getpid()}")
-    try:
-        make_memory_folder(journal)
-        with open(waiting, "wb") as file:
-            file.write(data)
-        os.replace(waiting, os.path.join(journal, MEMORY, name))
-    except OSError:
-        return
+    # Only a run that has something to keep needs the machinery of publishing.
+    from backbud.publish.commit import PublishError, memory_folder, write_whole
 
-
-def make_memory_folder(journal: str) -> str:
-    """Make the folder of what is remembered, which git ignores; return its path."""
-    folder = os.path.join(journal, MEMORY)
-    os.makedirs(folder, exist_ok=True)
-    ignore = os.path.join(folder, ".gitignore")
-    if not os.path.exists(ignore):
-        with open(ignore, "w", encoding="utf-8") as file:
-            file.write("*\n")
-    return folder
+    with suppress(OSError, PublishError):
+        write_whole(memory_folder(journal), name, data)

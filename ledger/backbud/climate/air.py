@@ -1,0 +1,151 @@
+"""Measured days and the monthly means of a place go in; the air of any day comes out.
+
+A day that was measured is taken as it was; every other day is the climate's: a harmonic fit of the
+twelve means, or the average of the years on record where a place has no means.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from datetime import date, timedelta
+from functools import cached_property
+from statistics import stdev
+from typing import NamedTuple
+
+from msgspec import Struct
+
+from backbud.climate.daily_from_months import daily_means
+from backbud.climate.days import MonthlyMeans, WeatherDay
+
+# How the mean of one day strays about the climate's, where no years tell: from memory of
+# temperate stations, between 3 and 4 °C.
+USUAL_DAY_TO_DAY_C = 3.5
+LEAST_DAY_TO_DAY_C = 0.5
+# A year with more days missing is no year on record.
+MOST_DAYS_MISSING = 30
+DAY = timedelta(days=1)
+
+
+class Air(NamedTuple):
+    """The air of one day, °C.
+
+    `measured`: False where it is what the climate leads to expect. `felt`: the thermometer hung
+    under the cover, so that the cover shifts it no more.
+    """
+
+    low_c: float
+    high_c: float
+    measured: bool = False
+    felt: bool = False
+
+    @property
+    def mean_c(self) -> float:
+        return (self.low_c + self.high_c) / 2
+
+
+class Shift(Struct, frozen=True, gc=False):
+    """What a cover does to the air under it.
+
+    `low_c`, `high_c`: °C added to the day's low and high. `least_c`: what a heater keeps it at.
+    """
+
+    low_c: float = 0.0
+    high_c: float = 0.0
+    least_c: float | None = None
+
+    def under(self, outside: Air) -> Air:
+        """The air under the cover, on a day when it is so outside."""
+        if outside.felt:
+            return outside
+        low, high = outside.low_c + self.low_c, outside.high_c + self.high_c
+        if self.least_c is not None:
+            low, high = max(low, self.least_c), max(high, self.least_c)
+        return Air(low, max(low, high), outside.measured)
+
+
+OPEN_AIR = Shift()
+
+
+class PlaceAir:
+    """The air of a place as it is known at the end of `today`."""
+
+    def __init__(
+        self,
+        measured: Mapping[date, WeatherDay],
+        means: MonthlyMeans,
+        today: date,
+        means_from: str,
+        felt: frozenset[date] = frozenset(),
+    ) -> None:
+        """`means_from`: where the means come from, as words in a sentence. `felt`: the days that
+        a thermometer under the place's cover measured."""
+        self.felt = felt
+        self._usual: dict[int, tuple[Air, ...]] = {}
+        self._years: dict[date, tuple[date, ...]] = {}
+        self.measured = {day: seen for day, seen in measured.items() if day <= today}
+        self.means, self.today, self.means_from = means, today, means_from
+
+    def expected(self, day: date) -> Air:
+        """What the climate leads to expect of a day, whether it was measured or not."""
+        year = self._usual.get(day.year)
+        if year is None:
+            lows = daily_means(self.means.low_c, day.year)
+            highs = daily_means(self.means.high_c, day.year)
+            year = self._usual[day.year] = tuple(map(Air, lows, highs))
+        return year[day.toordinal() - date(day.year, 1, 1).toordinal()]
+
+    def of(self, day: date) -> Air:
+        """The day as measured; what was not written down of it is the climate's."""
+        seen = self.measured.get(day)
+        usual = self.expected(day)
+        if seen is None or (seen.low_c is None and seen.high_c is None):
+            return usual
+        low, high = seen.low_c, seen.high_c
+        if low is None:
+            low = usual.low_c if high is None else min(usual.low_c, high)
+        return Air(low, max(usual.high_c, low) if high is None else high, True, day in self.felt)
+
+    def complete_years(self, first: date) -> tuple[date, ...]:
+        """The first days of every year on record before the one that begins on `first`.
+
+        A year is on record when no more than 30 of its days lack a temperature.
+        """
+        if first not in self._years:
+            self._years[first] = tuple(self._complete_before(first))
+        return self._years[first]
+
+    def _complete_before(self, first: date) -> Iterator[date]:
+        oldest = min(self.measured, default=first)
+        for year in range(oldest.year - 1, first.year):
+            begins = first.replace(year=year)
+            ends = first.replace(year=year + 1)
+            days = (ends - begins).days
+            known = sum(1 for n in range(days) if self._has_mean(begins + n * DAY))
+            if days - known <= MOST_DAYS_MISSING:
+                yield begins
+
+    def has_days_from(self, day: date) -> bool:
+        """Whether anything was measured on or after a day."""
+        return self._measured_until >= day
+
+    @cached_property
+    def _measured_until(self) -> date:
+        return max(self.measured, default=date.min)
+
+    def seen_or_means(self, day: date) -> str:
+        """What the sums from a day on rest on, as words in a sentence."""
+        return "the weather of this year" if self.has_days_from(day) else self.means_from
+
+    @cached_property
+    def day_to_day_c(self) -> float:
+        """How far the mean of a day strays about the climate's (standard deviation, °C)."""
+        strays = [
+            seen.mean_c - self.expected(day).mean_c
+            for day, seen in self.measured.items()
+            if seen.mean_c is not None
+        ]
+        return max(stdev(strays), LEAST_DAY_TO_DAY_C) if len(strays) >= 365 else USUAL_DAY_TO_DAY_C
+
+    def _has_mean(self, day: date) -> bool:
+        seen = self.measured.get(day)
+        return seen is not None and seen.mean_c is not None

@@ -1,0 +1,125 @@
+"""The air of a place and a base temperature go in; the sum of every day of a year comes out.
+
+Days that were measured count by the single sine between their low and high. Days that are only
+expected count by the climate's mean and by how far days stray about it, since a mean under the
+base still has warm days in it.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_left
+from collections.abc import Callable
+from datetime import date
+from functools import lru_cache
+from itertools import accumulate
+from math import erf, exp, pi, sqrt
+from typing import NamedTuple
+
+from backbud.climate.air import DAY, Air, PlaceAir, Shift
+from backbud.climate.degree_days import cold_degree_days, degree_days_by_sine
+
+# A growing year and the weeks after it, so that what comes late is still found.
+DAYS_OF_TRACE = 366
+
+
+Weight = Callable[[date], float]
+
+
+def even(day: date) -> float:
+    """Every day counts alike."""
+    return 1.0
+
+
+class Trace(NamedTuple):
+    """A sum day by day: `sums[n]` is the sum at the end of `first` + n days."""
+
+    first: date
+    sums: tuple[float, ...]
+
+    def at(self, day: date) -> float:
+        """The sum at the end of a day; 0 before the first, the whole sum after the last."""
+        at = min((day - self.first).days, len(self.sums) - 1)
+        return self.sums[at] if at >= 0 else 0.0
+
+    def reaches(self, wanted: float, start: float = 0.0) -> date | None:
+        """The first day at whose end the sum is `wanted` more than `start`; None if never."""
+        at = bisect_left(self.sums, wanted + start)
+        return self.first + at * DAY if at < len(self.sums) else None
+
+
+class DaySums:
+    """What each day at a place adds to a sum, each day reckoned once."""
+
+    def __init__(self, air: PlaceAir, shift: Shift, of_day: Callable[[Air, float], float]) -> None:
+        self.air, self.shift, self._of_day = air, shift, of_day
+        self._known: dict[date, float] = {}
+
+    def of(self, day: date) -> float:
+        """The degree-days of a day, as measured or else as expected."""
+        found = self._known.get(day)
+        if found is None:
+            seen = self.shift.under(self.air.of(day))
+            found = self._known[day] = self._of_day(seen, self.air.day_to_day_c)
+        return found
+
+    def trace(self, first: date, as_in: date | None = None, weight: Weight = even) -> Trace:
+        """The sums from the first day of a growing year on.
+
+        `as_in`: the first day of an earlier year whose days stand in for those not measured yet.
+        `weight`: what a day's sum counts for.
+        """
+        days = (first + n * DAY for n in range(DAYS_OF_TRACE))
+        back = (first - as_in).days * DAY if as_in is not None else 0 * DAY
+        today = self.air.today
+        sums = (weight(day) * self.of(day if day <= today else day - back) for day in days)
+        return Trace(first, tuple(accumulate(sums)))
+
+
+def heat_sums(air: PlaceAir, shift: Shift, base_c: float) -> DaySums:
+    """Degree-days over a base, day by day."""
+    return DaySums(air, shift, lambda seen, stray: _warm(seen, stray, base_c))
+
+
+def cold_sums(air: PlaceAir, shift: Shift, threshold_c: float) -> DaySums:
+    """Degree-days under a threshold, day by day."""
+    return DaySums(air, shift, lambda seen, stray: _cold(seen, stray, threshold_c))
+
+
+def heat_trace(
+    air: PlaceAir, shift: Shift, first: date, base_c: float, as_in: date | None = None
+) -> Trace:
+    """Degree-days over a base from a day on; `as_in` as for `DaySums.trace`."""
+    return heat_sums(air, shift, base_c).trace(first, as_in)
+
+
+def expected_degree_days(mean_c: float, stray_c: float, base_c: float) -> float:
+    """Degree-days over a base to be expected of a day whose mean strays about `mean_c`.
+
+    Thom (1954): with z = (mean - base) / stray, stray × (density(z) + z × share(z)) of the normal
+    curve. `stray_c`: the standard deviation of the day's mean, °C, more than 0.
+    """
+    if stray_c <= 0:
+        raise ValueError("how far days stray must be more than 0 °C")
+    z = (mean_c - base_c) / stray_c
+    density = exp(-z * z / 2) / sqrt(2 * pi)
+    share = (1 + erf(z / sqrt(2))) / 2
+    return stray_c * (density + z * share)
+
+
+@lru_cache(maxsize=65536)
+def _expected(mean_c: float, stray_c: float, base_c: float) -> float:
+    return expected_degree_days(mean_c, stray_c, base_c)
+
+
+def _warm(seen: Air, stray_c: float, base_c: float) -> float:
+    if seen.measured:
+        return degree_days_by_sine(seen.low_c, seen.high_c, base_c)
+    # The swing of the day counts beside the straying of days: a sine's variance is swing²/2.
+    swing = (seen.high_c - seen.low_c) / 2
+    return _expected(seen.mean_c, round(sqrt(stray_c**2 + swing**2 / 2), 3), base_c)
+
+
+def _cold(seen: Air, stray_c: float, threshold_c: float) -> float:
+    if seen.measured:
+        return cold_degree_days(seen.low_c, seen.high_c, threshold_c)
+    return _expected(-seen.mean_c, stray_c, -threshold_c)

@@ -1,0 +1,132 @@
+"""What a year asks of the weather: means, cold nights, hot days, and how each is known."""
+
+from __future__ import annotations
+
+from datetime import date, timedelta
+
+import pytest
+from tests.climate.conftest import even_days, even_means
+
+from backbud.climate.air import OPEN_AIR, PlaceAir, Shift
+from backbud.climate.days import MonthlyMeans, WeatherDay
+from backbud.climate.outlook import Outlook
+
+NEW_YEAR = date(2027, 1, 1)
+LOW = (1.0, 1.0, 2.0, 4.0, 6.0, 9.0, 11.0, 11.0, 9.0, 6.0, 3.0, 1.0)
+HIGH = (6.0, 7.0, 9.0, 12.0, 15.0, 18.0, 20.0, 19.0, 17.0, 13.0, 9.0, 6.0)
+
+
+def over(air: PlaceAir, shift: Shift = OPEN_AIR, night_shift_c: float = 0.0) -> Outlook:
+    return Outlook(
+        air,
+        shift,
+        latitude=50.0,
+        southern=False,
+        cold_night_drop_c=6.0,
+        night_shift_c=night_shift_c,
+    )
+
+
+def years_with_last_frosts(*last: tuple[int, int]) -> dict[date, WeatherDay]:
+    """Winters from 2020 on, mild but for one night of -1 °C in spring and one on 1 November."""
+    days = even_days(date(2020, 7, 1), 365 * len(last) + 2, 5.0, 9.0)
+    for year, (month, day) in enumerate(last, 2021):
+        for night in (date(year, month, day), date(year - 1, 11, 1)):
+            days[night] = WeatherDay(night, -1.0, 5.0)
+    return days
+
+
+# ------------------------------------------------------------------ means
+
+
+def test_the_mean_says_how_many_days_were_measured(place) -> None:
+    air = place(date(2027, 1, 10), even_days(NEW_YEAR, 10, 2.0, 6.0), low_c=10.0, high_c=18.0)
+    assert over(air).mean(NEW_YEAR, 10) == (
+        4.0,
+        "The 10 days from 2027-01-01 average 4.0 °C here (as measured).",
+    )
+    mixed = over(air).mean(NEW_YEAR, 20)
+    assert mixed.celsius == pytest.approx(9.0)
+    assert mixed.because.endswith("(10 measured, the rest by the monthly means).")
+    assert over(air).usual_mean(NEW_YEAR, 20).celsius == pytest.approx(14.0)
+
+
+def test_a_cover_warms_what_is_expected_and_a_heater_holds_its_least(place) -> None:
+    air = place(date(2026, 12, 31), low_c=0.0, high_c=4.0)
+    assert over(air, Shift(1.5, 6.0)).mean(NEW_YEAR, 5).celsius == pytest.approx(5.75)
+    # Not under 5 °C: 5 and 10 °C.
+    assert over(air, Shift(1.5, 6.0, 5.0)).mean(NEW_YEAR, 5).celsius == pytest.approx(7.5)
+
+
+def test_no_days_have_no_mean(place) -> None:
+    for ask in (over(place(NEW_YEAR)).mean, over(place(NEW_YEAR)).usual_mean):
+        with pytest.raises(ValueError, match="one day"):
+            ask(NEW_YEAR, 0)
+
+
+# ------------------------------------------------------------------ cold nights
+
+
+def test_five_winters_on_record_tell_when_frost_ends_and_begins() -> None:
+    """Last frosts on 1, 11, 21, 31 March and 10 April, all ten days apart: nine of ten years had
+    theirs by 0.6 of the way from the fourth to the fifth (type 7), one of ten by 0.4 of the way
+    from the first to the second; the middle is the third."""
+    days = years_with_last_frosts((3, 1), (3, 11), (3, 21), (3, 31), (4, 10))
+    outlook = over(PlaceAir(days, even_means(5.0, 9.0), date(2025, 12, 31), "means"))
+    ends = outlook.cold_nights_end(date(2026, 1, 1), 0.0)
+    assert ends is not None
+    assert ends[:3] == (date(2026, 3, 5), date(2026, 3, 21), date(2026, 4, 6))
+    assert ends.because == (
+        "In nine of ten years the last night of 0 °C came by 6 April (5 winters on record)."
+    )
+    begins = outlook.cold_nights_begin(date(2026, 1, 1), 0.0)
+    assert begins is not None
+    assert begins.first == date(2026, 11, 1)
+    # No winter on record had a night of -5 °C.
+    assert outlook.cold_nights_end(date(2026, 1, 1), -5.0) is None
+    assert outlook.cold_nights_begin(date(2026, 1, 1), -5.0) is None
+
+
+def test_with_fewer_winters_the_monthly_means_tell() -> None:
+    """0 °C with a drop of 6 °C: the last day whose mean low is 6 °C or less lies in mid-May."""
+    air = PlaceAir({}, MonthlyMeans(LOW, HIGH), date(2026, 12, 31), "the card")
+    ends = over(air).cold_nights_end(NEW_YEAR, 0.0)
+    assert ends is not None
+    assert date(2027, 5, 10) <= ends.last <= date(2027, 5, 20)
+    # With half the drop the mean low must be 3 °C: about 1 April.
+    assert date(2027, 3, 25) <= ends.day <= date(2027, 4, 6)
+    assert "(the card; cold nights lie 6 °C under the mean low: cold_night_drop_c" in ends.because
+    assert over(air).cold_nights_end(NEW_YEAR, -10.0) is None
+
+
+def test_milder_nights_under_a_cover_put_frost_off_there_but_not_outside() -> None:
+    air = PlaceAir({}, MonthlyMeans(LOW, HIGH), date(2026, 12, 31), "the card")
+    outside, inside = over(air), over(air, night_shift_c=3.0)
+    begins = (outside.cold_nights_begin(NEW_YEAR, -2.0), inside.cold_nights_begin(NEW_YEAR, -2.0))
+    assert begins[0] is not None and begins[1] is not None
+    assert begins[0].first < begins[1].first
+    ends = (outside.cold_nights_end(NEW_YEAR, -2.0), inside.cold_nights_end(NEW_YEAR, -2.0))
+    assert ends[0] == ends[1]
+
+
+# ------------------------------------------------------------------ heat
+
+
+def test_hot_days_are_those_of_the_average_year() -> None:
+    means = MonthlyMeans(LOW, (*HIGH[:6], 34.0, 33.0, *HIGH[8:]))
+    air = PlaceAir({}, means, date(2026, 12, 31), "the card")
+    hot = over(air).hot_days(NEW_YEAR, 32.0)
+    assert hot is not None
+    assert date(2027, 6, 20) < hot.first < date(2027, 7, 20)
+    assert date(2027, 8, 5) < hot.last < date(2027, 9, 1)
+    assert hot.because == "The days reach 32 °C on the average (by the card)."
+    assert over(air).hot_days(NEW_YEAR, 45.0) is None
+
+
+def test_what_is_asked_twice_is_reckoned_once() -> None:
+    air = PlaceAir({}, MonthlyMeans(LOW, HIGH), date(2026, 12, 31), "the card")
+    outlook = over(air)
+    assert outlook.hot_days(NEW_YEAR, 15.0) is outlook.hot_days(NEW_YEAR, 15.0)
+    assert outlook.hot_days(NEW_YEAR, 15.0) != outlook.hot_days(NEW_YEAR, 16.0)
+    later = NEW_YEAR + timedelta(days=365)
+    assert outlook.hot_days(later, 15.0) != outlook.hot_days(NEW_YEAR, 15.0)

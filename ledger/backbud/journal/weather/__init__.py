@@ -1,0 +1,1 @@
+"""Day lines and weather files go in; what is known of the weather of each place comes out."""

@@ -1,0 +1,91 @@
+"""The card of a place and its weather files go in; where the place is comes out."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from backbud.journal.notes import Notes
+from backbud.journal.things import Thing
+from backbud.journal.weather.record import Position, PositionFrom
+from backbud.journal.weather.series import Station
+
+
+def own_position(place: Thing, stations: Sequence[Station], folder: str, notes: Notes) -> Position:
+    """Return what the place itself says: its card, else its town, else its files' station.
+
+    The town is looked up only where the card leaves latitude or longitude open; a town that is
+    not known, or shares its name with others, is noted. `folder`: the journal's.
+    """
+    latitude, longitude = _degrees(place, "latitude", "S"), _degrees(place, "longitude", "W")
+    elevation = place.measure("elevation")
+    elevation_m = elevation.within("m") if elevation else None
+    known_from: PositionFrom = "" if latitude is None else "card"
+    if latitude is None or longitude is None:
+        town = _town(place, folder, notes)
+        if town is not None:
+            known_from = known_from or "town"
+            latitude = town[0] if latitude is None else latitude
+            longitude = town[1] if longitude is None else longitude
+    station = next((station for station in stations if station.latitude is not None), None)
+    if latitude is None and station is not None:
+        latitude, known_from = station.latitude, "weather file"
+        longitude = station.longitude if longitude is None else longitude
+        elevation_m = station.elevation_m if elevation_m is None else elevation_m
+    return Position(
+        latitude, longitude, elevation_m, known_from, place.handle if known_from else ""
+    )
+
+
+def taken_over(own: Position, around: Position) -> Position:
+    """Return the place's own position, or where its latitude is not known, the one around it."""
+    if own.latitude is not None:
+        return own
+    return Position(
+        around.latitude,
+        around.longitude if own.longitude is None else own.longitude,
+        around.elevation_m if own.elevation_m is None else own.elevation_m,
+        around.known_from,
+        around.place,
+    )
+
+
+def _degrees(place: Thing, label: str, negative: str) -> float | None:
+    detail = place.detail(label)
+    if detail is None or detail.measure is None:
+        return None
+    degrees = float(detail.measure.number)
+    return -abs(degrees) if detail.words == negative else degrees
+
+
+def _town(place: Thing, folder: str, notes: Notes) -> tuple[float, float] | None:
+    written = place.text("town")
+    if not written:
+        return None
+    from backbud.journal.weather.town import town_called
+
+    line = next(line for line in place.lines if line.detail.name == "town")
+    at = line.where(written)
+    town = town_called(written, folder)
+    if town is None:
+        notes.at(
+            at,
+            "unknown-town",
+            f"no town called “{written}” is known here",
+            "Write latitude and longitude on the card: latitude 52.4 N, longitude 4.6 E.",
+            0,
+            len(written),
+        )
+        return None
+    if town.others:
+        others = "another town is" if town.others == 1 else f"{town.others} more towns are"
+        notes.at(
+            at,
+            "several-towns",
+            f"{others} called “{written}”; the largest, in {town.country}, was taken",
+            "Latitude and longitude on the card settle which one is meant, and so may its "
+            f"country: town {town.name}, {town.country}",
+            0,
+            len(written),
+            "warning",
+        )
+    return town.latitude, town.longitude

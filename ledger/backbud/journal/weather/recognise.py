@@ -1,0 +1,21 @@
+"""The lines of a weather file go in; the form they are written in comes out."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from backbud.journal.weather import ghcn_daily, plain_csv, station_months
+from backbud.journal.weather.series import Form
+
+# The plain one comes last: its columns may be any, so it would take others for its own.
+FORMS: tuple[Form, ...] = (
+    ghcn_daily.WIDE,
+    ghcn_daily.LONG,
+    station_months.FORM,
+    plain_csv.FORM,
+)
+
+
+def recognise(lines: Sequence[str]) -> Form | None:
+    """Return the first form that knows the text as its own, or None."""
+    return next((form for form in FORMS if form.recognises(lines)), None)

@@ -22,32 +22,45 @@ from __future__ import annotations
 import calendar
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import date, timedelta
-from functools import lru_cache
-from typing import Any, ClassVar, Generic, Literal, TypeVar
+from functools import partial
+from typing import Any, ClassVar, Generic, Literal, NamedTuple, TypeVar
 
 from msgspec import Struct
 
-from backbud.climate.months import mean_of_days_c
+from backbud.bench.bite import USUAL_GIRTH_GROWTH_MM
+from backbud.bench.pots import Pot
+from backbud.climate.outlook import NightsTurn, Outlook, Span, Wants
+from backbud.climate.stages import Own
 from backbud.collection.state import Entry, OnTree, Tree, Zone
+from backbud.collection.zones import zone_scores
 from backbud.journal.events import Event
+from backbud_grammar.forms import ANY_WORDS, ActForm, Form
 
 __all__ = [
+    "ANY_WORDS",
     "COMMON_PRACTICE",
     "FROM_MEMORY",
     "INTERFACE",
+    "ActForm",
     "Entry",
     "Event",
     "Fact",
+    "Figure",
+    "Form",
     "OnTree",
     "Proposal",
     "Proposals",
+    "RepotInterval",
     "Rule",
     "Season",
+    "Section",
     "Species",
     "Stage",
     "StageMonths",
     "Temperature",
     "Tree",
+    "Turn",
+    "Wants",
     "Window",
     "Year",
     "Zone",
@@ -58,19 +71,20 @@ __all__ = [
     "rules_of",
     "weeks_after",
     "when",
+    "zone_scores",
 ]
 
 INTERFACE = 1
 
 T = TypeVar("T")
 
-# Every tree of a place asks for the same few means.
-_mean_of_days_c = lru_cache(maxsize=4096)(mean_of_days_c)
-
 SeasonName = Literal["spring", "summer", "autumn", "winter", "year"]
 
 COMMON_PRACTICE = "common practice, no source"
 FROM_MEMORY = "from memory"
+NO_WEATHER = "Nothing is known of the weather here."
+# Further off than this, days that the weather moves are set to whole weeks.
+DAYS_EXACT = 21
 
 
 class Fact(Struct, Generic[T], frozen=True):
@@ -78,6 +92,35 @@ class Fact(Struct, Generic[T], frozen=True):
 
     value: T
     source: str
+
+
+class Figure(NamedTuple):
+    """A number of ours and not the trade's: its name in the settings, its default, its meaning."""
+
+    name: str
+    default: float
+    about: str
+
+    def among(self, figures: Mapping[str, float]) -> float:
+        """The number as set, or its default."""
+        return figures.get(self.name, self.default)
+
+    def of(self, year: Year) -> float:
+        """The number as set where the tree stands."""
+        return self.among(year.figures)
+
+
+class RepotInterval(NamedTuple):
+    """Least, usual and most years between repottings of a young and of an old tree.
+
+    Young is a tree known to be under `young_until_years` years old, old one that is known to be
+    `old_from_years` or more; every other goes by the species' `repot_years`.
+    """
+
+    young: tuple[int, int, int]
+    old: tuple[int, int, int]
+    young_until_years: int = 10
+    old_from_years: int = 40
 
 
 class Window(Struct, frozen=True, gc=False):
@@ -117,7 +160,8 @@ class Proposal(Struct, frozen=True):
     itself when empty). `part`: tells apart equal acts of one tree and day. `lapses`: advice that
     ends with its window and is never overdue. `minutes`: 0 takes the usual time of the act.
     `early_days`: how many days before its window the act already counts as done; None takes the
-    usual ones (four weeks; root work half a year; a check or a taking off, any day).
+    usual ones (four weeks; root work half a year; a check or a taking off, any day). `wedges`:
+    the wedges of the root ball that are to be opened.
     """
 
     act: str
@@ -131,9 +175,22 @@ class Proposal(Struct, frozen=True):
     minutes: int = 0
     lapses: bool = False
     early_days: int | None = None
+    wedges: tuple[str, ...] = ()
 
 
 Proposals = Iterator[Proposal]
+
+
+class Section(Struct, frozen=True):
+    """A part of a tree's page that a plugin writes: plain text, never HTML.
+
+    `paragraphs` come first, then a table of `rows` under its `head`, where there are any.
+    """
+
+    title: str
+    paragraphs: tuple[str, ...] = ()
+    head: tuple[str, ...] = ()
+    rows: tuple[tuple[str, ...], ...] = ()
 
 
 class Season(Struct, frozen=True, gc=False):
@@ -159,9 +216,18 @@ class Stage(Struct, frozen=True, gc=False):
 
 
 class Temperature(Struct, frozen=True, gc=False):
-    """A mean temperature that is expected over some days, and how that is known."""
+    """A mean temperature over some days, and how that is known, in one sentence."""
 
     celsius: float
+    because: str
+
+
+class Turn(Struct, frozen=True, gc=False):
+    """When the weather turns: in eight of ten years between `first` and `last`; and the datum."""
+
+    first: date
+    day: date
+    last: date
     because: str
 
 
@@ -174,24 +240,34 @@ StageMonths = Mapping[int, tuple[MonthDay, MonthDay, MonthDay]]
 class Year(Struct, frozen=True):
     """One growing year (January to December; July to June in the south) at a tree's place.
 
-    `name`: "2027", or "2026/27". `low_c`, `high_c`: monthly means, January first, or () where the
-    place has none. `seen`: stages seen on this tree this year. `stage_months`: the species' own.
-    `cover`: what is over the place. `figures`: numbers from the settings. `wire_weeks`: the
-    species' own `wire_check_weeks`.
+    `name`: "2027", or "2026/27". `today`: the day up to which the weather is known. `seen`: stages
+    seen on this tree this year. `stage_months`, `wants`, `wire_weeks`: the species' own. `own`:
+    how this tree's heat sums compare with its species'. `cover`: what is over the place.
+    `outlook`: the weather of the place, None where nothing is known of it. `roots_bear`: the
+    coldest night its roots bear in this pot; `comes_in_below_c`: the coldest a tender tree stays
+    out in; `pot`: what it stands in; None where that is not known. `figures`: numbers from the
+    settings.
     """
 
     name: str
     first: date
     last: date
+    today: date
     southern: bool
     place: str
     cover: str
-    low_c: tuple[float, ...]
-    high_c: tuple[float, ...]
     seen: Mapping[int, date]
     stage_months: StageMonths
     figures: Mapping[str, float]
     wire_weeks: tuple[int, int, int] = (4, 6, 8)
+    outlook: Outlook | None = None
+    wants: Wants = Wants()
+    own: Own = Own()
+    roots_bear: Temperature | None = None
+    comes_in_below_c: float | None = None
+    why_frost: str = ""
+    girth_growth_mm: float = USUAL_GIRTH_GROWTH_MM
+    pot: Pot | None = None
 
     def on(self, month_day: MonthDay) -> date:
         """The day of this growing year that a northern month and day means here."""
@@ -214,6 +290,11 @@ class Year(Struct, frozen=True):
         """The datum of a window that rests on months alone."""
         return f"By the months of the {'southern' if self.southern else 'northern'} hemisphere."
 
+    @property
+    def no_weather(self) -> str:
+        """The datum of what would rest on weather, where nothing is known of it."""
+        return f"{self.by_months} {NO_WEATHER}"
+
     def season(self, name: SeasonName) -> Season:
         """Meteorological seasons inside the growing year; winter is its first two months."""
         spans: dict[str, tuple[MonthDay, MonthDay]] = {
@@ -229,8 +310,8 @@ class Year(Struct, frozen=True):
     def stage(self, code: int) -> Stage | None:
         """When this tree reaches the stage this year; None where the species has no such stage.
 
-        A stage that was seen beats one that is expected. The heat sum of the place has its place
-        here: until a climate model is given, what is expected goes by months.
+        A stage that was seen beats one that is expected. Expected is what the sums of the place
+        say, or the months of the hemisphere where nothing is known of its weather.
         """
         if code in self.seen:
             day = self.seen[code]
@@ -238,22 +319,71 @@ class Year(Struct, frozen=True):
         if code not in self.stage_months:
             return None
         first, day, last = (self.on(md) for md in self.stage_months[code])
-        return Stage(code, first, day, last, False, self.by_months)
+        if self.outlook is None:
+            return Stage(code, first, day, last, False, self.no_weather)
+        usual = self.stage_months[code][1]
+        found = self.outlook.stage(self.first, usual, self.wants, self.own, self.last)
+        if found is None:
+            datum = f"{self.by_months} By its weather it does not come this year."
+            return Stage(code, first, day, last, False, datum)
+        window = self.rounded(Window(found.first, found.day, found.last))
+        return Stage(code, window.opens, window.best, window.closes, False, found.because)
+
+    def rounded(self, window: Window) -> Window:
+        """The window with every day that is more than three weeks off set to a Monday.
+
+        The weather moves windows every day; so a calendar that was subscribed to keeps still.
+        """
+        opens, best, closes = (self._to_week(d) for d in (window.opens, window.best, window.closes))
+        best = max(opens, best)
+        return Window(opens, best, max(best, closes))
+
+    def _to_week(self, day: date) -> date:
+        if (day - self.today).days <= DAYS_EXACT:
+            return day
+        # Ordinal 1 is a Monday.
+        monday = date.fromordinal(round((day.toordinal() - 1) / 7) * 7 + 1)
+        return min(max(monday, self.first), self.last) if self.first <= day <= self.last else monday
 
     def expected_mean(self, day: date, days: int) -> Temperature | None:
-        """The mean air temperature expected over so many days from a day, in °C.
+        """The mean temperature under the cover over so many days from a day, in °C.
 
-        From the place's monthly means; None where it has none.
+        As measured, and as the climate leads to expect; None where nothing is known.
         """
-        if not self.low_c or not self.high_c:
+        if self.outlook is None:
             return None
-        means = tuple((low + high) / 2 for low, high in zip(self.low_c, self.high_c, strict=True))
-        celsius = _mean_of_days_c(means, day, days)
-        return Temperature(
-            celsius,
-            f"The {days} days from {day} average {celsius:.1f} °C here "
-            "(from the place's monthly means).",
-        )
+        return Temperature(*self.outlook.mean(day, days))
+
+    def usual_mean(self, day: date, days: int) -> Temperature | None:
+        """The mean temperature of the average year over so many days from a day, in °C."""
+        if self.outlook is None:
+            return None
+        return Temperature(*self.outlook.usual_mean(day, days))
+
+    def cold_nights_end(self, limit_c: float) -> Turn | None:
+        """The last night of spring at or under a temperature (°C), by the air in the open.
+
+        None where nothing is known of the weather, or where such nights do not come.
+        """
+        if self.outlook is None:
+            return None
+        return self._turn(self.outlook.cold_nights_end(self.first, limit_c))
+
+    def cold_nights_begin(self, limit_c: float) -> Turn | None:
+        """The first night of autumn at or under a temperature; None as `cold_nights_end`."""
+        if self.outlook is None:
+            return None
+        return self._turn(self.outlook.cold_nights_begin(self.first, limit_c))
+
+    def hot_days(self, high_c: float) -> Span | None:
+        """The time of year whose days reach a temperature (°C) on the average; None where none."""
+        return None if self.outlook is None else self.outlook.hot_days(self.first, high_c)
+
+    def _turn(self, found: NightsTurn | None) -> Turn | None:
+        if found is None:
+            return None
+        window = self.rounded(Window(found.first, found.day, found.last))
+        return Turn(window.opens, window.best, window.closes, found.because)
 
     def figure(self, name: str, default: float) -> float:
         """A number from the settings, or its default."""
@@ -308,16 +438,52 @@ def _marked(
 
 
 def rules_of(owner: object) -> tuple[Rule, ...]:
-    """Every rule of a class, an instance or a module, ordered by id; functions ready to call."""
+    """Every rule of a class, an instance or a module, ordered by id; functions ready to call.
+
+    A species' rules are its methods and its `works`, whose ids go behind its `rule_prefix`.
+    ValueError where two of them share an id, since follow-ups could not be told apart.
+    """
     found: dict[str, Rule] = {}
+    for rule in (*_methods(owner), *_works(owner)):
+        if rule.id in found:
+            raise ValueError(
+                f"two rules of {getattr(owner, '__name__', type(owner).__name__)} have the id "
+                f"“{rule.id}”; give one of them another"
+            )
+        found[rule.id] = rule
+    return tuple(found[key] for key in sorted(found))
+
+
+def _methods(owner: object) -> Iterator[Rule]:
+    """The marked functions of a class, an instance or a module; one under two names once."""
+    seen: list[object] = []
     for name in dir(owner):
         function: Any = getattr(owner, name, None)
         mark = getattr(function, _MARK, None)
-        if isinstance(mark, Rule):
-            found[mark.id] = Rule(
-                mark.id, mark.hangs_on, mark.acts, mark.season, mark.stage, function
-            )
-    return tuple(found[key] for key in sorted(found))
+        if isinstance(mark, Rule) and function not in seen:
+            seen.append(function)
+            yield Rule(mark.id, mark.hangs_on, mark.acts, mark.season, mark.stage, function)
+
+
+def _works(owner: object) -> Iterator[Rule]:
+    """The rules made by builders; their functions take the species first, as methods do."""
+    if not isinstance(owner, Species):
+        return
+    for rule in owner.works:
+        yield Rule(
+            f"{owner.rule_prefix or _slug(owner.botanical)}-{rule.id}",
+            rule.hangs_on,
+            rule.acts,
+            rule.season,
+            rule.stage,
+            partial(rule.function, owner),
+        )
+
+
+def _slug(botanical: str) -> str:
+    """`Acer palmatum` is `acer-palmatum`."""
+    words = "".join(c if c.isalnum() else " " for c in botanical.casefold()).split()
+    return "-".join(words)
 
 
 class Species:
@@ -326,12 +492,21 @@ class Species:
     `botanical`: the name without a cultivar (ICNCP: `Rhododendron indicum`). `common`: common
     names, the first is the one shown. `also`: other names the journal may use. `evergreen`;
     `strongest`: where it grows strongest, acrotonic (at the top) or basitonic (at the base).
-    `stage_months`: for each BBCH stage the first, usual and last northern month and day.
-    `repot_years`: least, usual, most years between repottings in a pot.
+    `stage_months`: for each BBCH stage the first, usual and last northern month and day in a mild
+    temperate place; the weather of a place moves them by `base_c`, the temperature over which a
+    day's heat counts, and by `chill_portions`, the chill (Dynamic model) buds need before.
+    `habit`: how it grows, in one sentence. `light`, `water`: what it asks for, each a sentence.
+    `bark`: how its bark bears wire, in one sentence; shown as a caution with every wiring.
+    `repot_years`: least, usual, most years between repottings in a pot; `repot_interval`: the
+    same for a young and for an old tree, where they differ.
     `root_share`: the share of the root ball's volume that may go in a cool and in a warm place.
-    `frost_limit_c`: the coldest night, in °C, that roots in a pot bear without protection.
+    `frost_limit_c`: the coldest night, in °C, that roots in a pot bear without protection, where
+    it is not what the hardiness rating leads to expect; `why_frost`: the reason in one sentence.
+    `comes_in_below_c`: of a tender tree, the coldest night, in °C, that it stays outside in.
     `advice`: what whoever keeps the tree should know, `never`: what must not be done to it; each
     one sentence, for the care sheet.
+    `works`: rules made by builders (`backbud_species.habits.works`), beside the methods;
+    `rule_prefix`: what their ids begin with, never changed (the botanical name when empty).
     """
 
     interface: ClassVar[int] = INTERFACE
@@ -340,17 +515,29 @@ class Species:
     also: ClassVar[tuple[str, ...]] = ()
     evergreen: ClassVar[bool] = False
     strongest: ClassVar[Literal["acrotonic", "basitonic"]] = "acrotonic"
+    habit: ClassVar[str] = ""
+    light: ClassVar[Fact[str] | None] = None
+    water: ClassVar[Fact[str] | None] = None
+    bark: ClassVar[Fact[str] | None] = None
     hardiness: ClassVar[Fact[str] | None] = None
     soil_ph: ClassVar[Fact[tuple[float, float]] | None] = None
     usual_mix: ClassVar[Fact[str] | None] = None
     repot_years: ClassVar[Fact[tuple[int, int, int]] | None] = None
+    repot_interval: ClassVar[Fact[RepotInterval] | None] = None
     root_share: ClassVar[Fact[tuple[float, float]] | None] = None
     toxicity: ClassVar[Fact[str] | None] = None
     frost_limit_c: ClassVar[Fact[float] | None] = None
+    comes_in_below_c: ClassVar[Fact[float] | None] = None
+    why_frost: ClassVar[str] = "Roots in a pot die in cold that the top still bears."
     advice: ClassVar[tuple[str, ...]] = ()
     never: ClassVar[tuple[str, ...]] = ()
     stage_months: ClassVar[StageMonths] = {}
+    base_c: ClassVar[Fact[float]] = Fact(5.0, COMMON_PRACTICE)
+    chill_portions: ClassVar[Fact[float] | None] = None
     wire_check_weeks: ClassVar[Fact[tuple[int, int, int]]] = Fact((4, 6, 8), COMMON_PRACTICE)
+    girth_growth_mm: ClassVar[Fact[float]] = Fact(USUAL_GIRTH_GROWTH_MM, COMMON_PRACTICE)
+    rule_prefix: ClassVar[str] = ""
+    works: ClassVar[tuple[Rule, ...]] = ()
 
     @property
     def title(self) -> str:

@@ -4,12 +4,21 @@ from __future__ import annotations
 
 import re
 from datetime import date, timedelta
-from typing import TYPE_CHECKING
+from typing import Protocol
 
 from backbud_grammar.dates import WrittenDate
 
-if TYPE_CHECKING:
-    from backbud.species import Window
+
+class Window(Protocol):
+    """A first, a best and a last day."""
+
+    @property
+    def opens(self) -> date: ...
+    @property
+    def best(self) -> date: ...
+    @property
+    def closes(self) -> date: ...
+
 
 MONTHS = (
     "January", "February", "March", "April", "May", "June", "July", "August", "September",

@@ -29,20 +29,19 @@ from backbud.species import (
 )
 from backbud_species.habits.done import (
     is_hard_pruning,
-    is_hard_work,
     last_of_before,
     on_part,
     parts_of,
-    since,
 )
+from backbud_species.habits.gates import LEAF_WORK, stress
 from backbud_species.habits.repotting import repotting, until
 from backbud_species.habits.roots import over_share
+from backbud_species.habits.works import at, balances
 from backbud_species.habits.yearly import (
     FROZEN_WOOD_SNAPS,
     feeding,
     left_to_grow,
     pests,
-    winter_protection,
     wiring,
 )
 
@@ -52,9 +51,11 @@ _FRESH_DEADWOOD_DRIES = timedelta(weeks=6)
 class ChineseJuniper(Species):
     """A scale juniper that lives from its foliage, with live veins beside deadwood."""
 
+    rule_prefix = "juniper"
     botanical = "Juniperus chinensis"
     common = ("Chinese juniper", "shimpaku")
     also = ("Juniperus chinensis var. sargentii", "Juniperus sargentii", "Sargent juniper")
+    habit = "A juniper of scale foliage and stringy bark, strongest at its tips."
     evergreen = True
     strongest = "acrotonic"
     # Another plant list gives H6 for one cultivar; the RHS list itself was not at hand.
@@ -63,8 +64,14 @@ class ChineseJuniper(Species):
     usual_mix = Fact("akadama 1, pumice 1, lava 1", COMMON_PRACTICE)
     repot_years = Fact((2, 4, 6), COMMON_PRACTICE)
     root_share = Fact((0.33, 0.5), COMMON_PRACTICE)
+    light = Fact("Full sun and moving air.", COMMON_PRACTICE)
+    water = Fact("Let the surface dry a little between waterings.", COMMON_PRACTICE)
+    bark = Fact("Live veins swell over wire by the second summer.", COMMON_PRACTICE)
     toxicity = Fact("Mildly poisonous if eaten; needle foliage can make a rash.", FROM_MEMORY)
-    frost_limit_c = Fact(-10.0, COMMON_PRACTICE)
+    why_frost = (
+        "The top is hardy, but roots in a pot are less so, and sun and wind on a "
+        "frozen pot dry the foliage."
+    )
     # Its wood sets slowly; live veins swell over the wire by the second summer.
     wire_check_weeks = Fact((8, 12, 20), COMMON_PRACTICE)
     advice = (
@@ -86,6 +93,7 @@ class ChineseJuniper(Species):
         10: ((4, 25), (5, 10), (5, 28)),
         91: ((9, 20), (10, 8), (10, 28)),
     }
+    works = (balances("balance", at(10, 28, 42, 63)),)
 
     # ------------------------------------------------------------------ roots
 
@@ -96,7 +104,7 @@ class ChineseJuniper(Species):
             tree,
             year,
             until(stage, year.stage(7)),
-            self.repot_years,
+            self,
             because="It is repotted as growth begins, one half of the ball at a time and with all "
             "its foliage on: foliage makes the new roots.",
             cautions=("No heavy bending and no carving in the year of repotting.",),
@@ -112,7 +120,7 @@ class ChineseJuniper(Species):
     @when(10, rule="juniper-trim")
     def shorten_runners(self, tree: Tree, stage: Stage, year: Year) -> Proposals:
         """Strong shoots out with scissors once they have hardened; tips are not pinched."""
-        if since(tree, year.first, stage.day, is_hard_work):
+        if stress(tree, stage.day, year):
             return
         if tree.weak:
             yield left_to_grow(
@@ -134,7 +142,7 @@ class ChineseJuniper(Species):
     @when(91, rule="juniper-thin")
     def let_light_in(self, tree: Tree, stage: Stage, year: Year) -> Proposals:
         """Foliage in the shade dies, and with it the way back."""
-        if tree.weak or since(tree, year.first, stage.day, is_hard_work):
+        if LEAF_WORK.shut(tree, stage.day, year):
             return
         yield Proposal(
             "thinned",
@@ -217,6 +225,7 @@ class ChineseJuniper(Species):
         """From the first light green."""
         yield from feeding(
             tree,
+            year,
             after_stage(stage, 0, 10, 21),
             because="It is fed from the first light green tips on, evenly and not too much: rich "
             "feed makes coarse shoots.",
@@ -228,6 +237,7 @@ class ChineseJuniper(Species):
         """It thickens in autumn."""
         yield from feeding(
             tree,
+            year,
             year.months((9, 5), (9, 20), (10, 15)),
             because="Junipers grow on into autumn and store the last feed for spring.",
             datum=year.by_months,
@@ -257,15 +267,4 @@ class ChineseJuniper(Species):
             because="Spider mites grey the foliage in hot, dry weather before anybody sees them; "
             "brown tips after a wet spring are tip blight and are cut out on a dry day.",
             datum=year.by_months,
-        )
-
-    @each("autumn", rule="juniper-winter")
-    def winter(self, tree: Tree, season: Season, year: Year) -> Proposals:
-        """Sun and wind on a frozen pot dry it out."""
-        yield from winter_protection(
-            tree,
-            year,
-            self.frost_limit_c,
-            because="The top is hardy, but roots in a pot are less so, and sun and wind on a "
-            "frozen pot dry the foliage.",
         )

@@ -29,25 +29,22 @@ from backbud.species import (
 )
 from backbud_species.habits.done import (
     is_hard_pruning,
-    is_hard_work,
-    last_before,
     on_part,
     parts_of,
     since,
 )
 from backbud_species.habits.figures import DECANDLE_FROM
+from backbud_species.habits.gates import DECANDLING
 from backbud_species.habits.repotting import repotting, until
 from backbud_species.habits.roots import over_share
 from backbud_species.habits.warmth import summer, summer_against
+from backbud_species.habits.works import at, balances
 from backbud_species.habits.yearly import (
     FROZEN_WOOD_SNAPS,
     feeding,
     pests,
-    winter_protection,
     wiring,
 )
-
-_NOT_LOOKED_AT = "Nobody has written down how strong it is."
 
 
 class _Gate(NamedTuple):
@@ -58,27 +55,19 @@ class _Gate(NamedTuple):
 
 
 def _gate(tree: Tree, stage: Stage, year: Year) -> _Gate:
-    """Decandling only for a strong tree, with no other hard work this year, in a warm summer."""
-    if tree.strength != "strong":
-        known = f"It is written down as {tree.strength}." if tree.strength else _NOT_LOOKED_AT
-        return _Gate(False, known)
-    hard = last_before(tree, stage.day, _stresses)
-    if hard is not None and hard.day >= year.first:
-        return _Gate(False, f"It was {hard.act} on {hard.day}, in this same year.")
-    warmth = summer_against(year, DECANDLE_FROM)
-    return _Gate(warmth.cool is not True, warmth.datum)
-
-
-def _stresses(done: Event) -> bool:
-    return is_hard_work(done) or (done.act == "bent" and done.says("heavy"))
+    """Decandling only for a strong tree, with no other hard work this season, in a warm summer."""
+    shut = DECANDLING.shut(tree, stage.day, year)
+    return _Gate(not shut, shut or summer_against(year, DECANDLE_FROM).datum)
 
 
 class JapaneseBlackPine(Species):
     """A two-flush pine, strongest at the top, that answers candle cutting with a second flush."""
 
+    rule_prefix = "black-pine"
     botanical = "Pinus thunbergii"
     common = ("Japanese black pine", "black pine")
     also = ("Pinus thunbergiana", "kuromatsu")
+    habit = "A pine of long stiff needles and rough bark, strongest at the top."
     evergreen = True
     strongest = "acrotonic"
     hardiness = Fact("H6", FROM_MEMORY)
@@ -87,8 +76,13 @@ class JapaneseBlackPine(Species):
     usual_mix = Fact("akadama 1, pumice 1, lava 1", COMMON_PRACTICE)
     repot_years = Fact((2, 4, 6), COMMON_PRACTICE)
     root_share = Fact((0.33, 0.5), COMMON_PRACTICE)
+    light = Fact("Full sun all day.", COMMON_PRACTICE)
+    water = Fact("Let the surface dry a little between waterings.", COMMON_PRACTICE)
+    bark = Fact("Wire scars stay in plated bark, so look at it before it bites.", COMMON_PRACTICE)
     toxicity = Fact("Not known to be poisonous; resin sticks and can irritate skin.", FROM_MEMORY)
-    frost_limit_c = Fact(-10.0, COMMON_PRACTICE)
+    why_frost = (
+        "The top is hardy, but roots in a shallow pot and dry wind on frozen soil are not safe."
+    )
     # Pine wood sets slowly and wire stays for a season.
     wire_check_weeks = Fact((8, 12, 16), COMMON_PRACTICE)
     advice = (
@@ -109,6 +103,7 @@ class JapaneseBlackPine(Species):
         10: ((5, 12), (5, 25), (6, 8)),
         91: ((9, 25), (10, 12), (11, 1)),
     }
+    works = (balances("balance", at(7, 7, 18, 28), act="pinched"),)
 
     # ------------------------------------------------------------------ roots
 
@@ -119,7 +114,7 @@ class JapaneseBlackPine(Species):
             tree,
             year,
             until(stage, year.stage(7)),
-            self.repot_years,
+            self,
             because="It is repotted as the buds swell and keeps half of its old soil, with the "
             "white threads that live on its roots.",
             cautions=("No decandling in the year of repotting.",),
@@ -295,6 +290,7 @@ class JapaneseBlackPine(Species):
         """Strength for the second flush."""
         yield from feeding(
             tree,
+            year,
             after_stage(stage, 0, 10, 21),
             because="Fed well from spring on, it gathers the strength that candle work asks for.",
             datum=stage.because,
@@ -306,6 +302,7 @@ class JapaneseBlackPine(Species):
         """Pines store in autumn."""
         yield from feeding(
             tree,
+            year,
             year.months((9, 15), (10, 1), (10, 31)),
             because="Autumn feed makes next year's buds and ends with the first hard frosts.",
             datum=year.by_months,
@@ -320,15 +317,4 @@ class JapaneseBlackPine(Species):
             because="Needle cast shows as yellow bands and brown tips in spring, scale and woolly "
             "aphids sit at the base of the needles.",
             datum=year.by_months,
-        )
-
-    @each("autumn", rule="black-pine-winter")
-    def winter(self, tree: Tree, season: Season, year: Year) -> Proposals:
-        """Hardy above, less so in a shallow pot."""
-        yield from winter_protection(
-            tree,
-            year,
-            self.frost_limit_c,
-            because="The top is hardy, but roots in a shallow pot and dry wind on frozen soil are "
-            "not safe.",
         )

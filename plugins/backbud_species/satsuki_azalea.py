@@ -33,16 +33,17 @@ from backbud_species.habits.done import (
     is_hard_pruning,
     is_hard_work,
     is_root_work,
-    last_of_before,
     on_part,
     parts_of,
     since,
 )
 from backbud_species.habits.figures import SLOW_DRAIN_FROM
-from backbud_species.habits.repotting import is_slow, repotting
+from backbud_species.habits.flowers import flowers_are_off
+from backbud_species.habits.repotting import repotting
 from backbud_species.habits.roots import over_share
+from backbud_species.habits.signs import is_slow
 from backbud_species.habits.warmth import three_weeks_ahead, under_cover
-from backbud_species.habits.yearly import feeding, left_to_grow, pests, winter_protection, wiring
+from backbud_species.habits.yearly import feeding, left_to_grow, pests, wiring
 
 _LOW = ("low", "lower", "base", "bottom")
 _TOP = ("top", "apex", "crown")
@@ -63,6 +64,7 @@ def _low_and_top(tree: Tree) -> tuple[int, int] | None:
 class SatsukiAzalea(Species):
     """Late-flowering evergreen azaleas of Japan, strongest low down."""
 
+    rule_prefix = "satsuki"
     botanical = "Rhododendron indicum"
     common = ("satsuki azalea", "satsuki")
     also = (
@@ -71,6 +73,7 @@ class SatsukiAzalea(Species):
         "Rhododendron tamurae",
         "Azalea Satsuki Group",
     )
+    habit = "A twiggy evergreen shrub, strongest at the base and slowest at the top."
     evergreen = True
     strongest = "basitonic"
     # A gardening reference gives H4 for R. indicum; the RHS list itself was not at hand.
@@ -79,11 +82,14 @@ class SatsukiAzalea(Species):
     usual_mix = Fact("kanuma, acid and granular", COMMON_PRACTICE)
     repot_years = Fact((2, 3, 5), COMMON_PRACTICE)
     root_share = Fact((0.5, 1.0), COMMON_PRACTICE)
+    light = Fact("Morning sun and light shade in the afternoon.", COMMON_PRACTICE)
+    water = Fact("Rain or soft water, and never dry.", COMMON_PRACTICE)
+    bark = Fact("Its wood is brittle and its bark thin: bend little by little.", COMMON_PRACTICE)
     toxicity = Fact(
         "All parts are highly poisonous if eaten.",
         "North Carolina State University, Poisonous Plants: Rhododendron spp.",
     )
-    frost_limit_c = Fact(-5.0, COMMON_PRACTICE)
+    why_frost = "Azalea roots lie fine and shallow and die in a pot that freezes through."
     wire_check_weeks = Fact((4, 6, 8), COMMON_PRACTICE)
     advice = (
         "Never let the root ball dry out; a deeper pot forgives missed watering and is better for "
@@ -129,8 +135,7 @@ class SatsukiAzalea(Species):
     @when(69, rule="satsuki-deadhead")
     def spent_flowers_off(self, tree: Tree, stage: Stage, year: Year) -> Proposals:
         """No strength for seed."""
-        buds = last_of_before(tree, stage.first, "disbudded")
-        if buds and buds.day >= year.first and not _left_some_flowers(buds):
+        if flowers_are_off(tree, stage.first, year):
             return
         yield Proposal(
             "deadheaded",
@@ -238,7 +243,7 @@ class SatsukiAzalea(Species):
             tree,
             year,
             Window(opens, closes.best, closes.closes),
-            self.repot_years,
+            self,
             because="Root work follows flowering or comes in spring, with other wedges each time, "
             "so that over a few repottings the whole ball is renewed up to the trunk.",
             cautions=(
@@ -386,16 +391,6 @@ class SatsukiAzalea(Species):
                 days_after(done.day, 14, 18, 21), f"It went under glass on {done.day}."
             )
 
-    @each("autumn", rule="satsuki-winter")
-    def winter(self, tree: Tree, season: Season, year: Year) -> Proposals:
-        """The roots die long before the top."""
-        yield from winter_protection(
-            tree,
-            year,
-            self.frost_limit_c,
-            because="Azalea roots lie fine and shallow and die in a pot that freezes through.",
-        )
-
     # ------------------------------------------------------------------ feed and health
 
     @when(10, rule="satsuki-feed-spring")
@@ -403,6 +398,7 @@ class SatsukiAzalea(Species):
         """Little before flowering."""
         yield from feeding(
             tree,
+            year,
             after_stage(stage, 0, 7, 14),
             because="A weak acid feed in spring is enough: none while the flowers are open.",
             datum=stage.because,
@@ -414,6 +410,7 @@ class SatsukiAzalea(Species):
         """The main feed of the year."""
         yield from feeding(
             tree,
+            year,
             after_stage(stage, 10, 18, 28),
             because="After flowering it makes its shoots and next year's buds, so the main feed "
             "comes then and ends with the summer.",
@@ -441,10 +438,6 @@ class SatsukiAzalea(Species):
 def _tells_of_hard_surface(noted: Event) -> bool:
     told = " ".join(detail.words for detail in noted.details).casefold()
     return any(phrase in told for phrase in ("hard surface", "surface is hard", "sheds water"))
-
-
-def _left_some_flowers(disbudded: Event) -> bool:
-    return bool(disbudded.details) and not disbudded.says("all")
 
 
 def _bears_trimming(tree: Tree, stage: Stage) -> bool:

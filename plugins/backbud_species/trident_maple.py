@@ -5,7 +5,6 @@ Unless a rule says otherwise, its figures are common practice, no source.
 
 from __future__ import annotations
 
-from datetime import date, timedelta
 from typing import ClassVar
 
 from backbud.species import (
@@ -28,37 +27,24 @@ from backbud.species import (
     weeks_after,
     when,
 )
-from backbud_species.habits.done import (
-    is_hard_pruning,
-    is_hard_work,
-    is_root_work,
-    last_of_before,
-    on_part,
-    parts_of,
-    since,
-)
-from backbud_species.habits.figures import LATE_FROST_BELOW
+from backbud_species.habits.done import is_hard_pruning, on_part, parts_of
+from backbud_species.habits.gates import HARD_WORK, LEAF_WORK
+from backbud_species.habits.leaves import Way, late_frost, leaves_off
+from backbud_species.habits.maples import sap_rises
 from backbud_species.habits.repotting import repotting, until
 from backbud_species.habits.roots import over_share
-from backbud_species.habits.warmth import UNKNOWN, summer, under_cover
-from backbud_species.habits.yearly import (
-    FROZEN_WOOD_SNAPS,
-    feeding,
-    left_to_grow,
-    pests,
-    winter_protection,
-    wiring,
-)
-
-_ELEVEN_MONTHS = timedelta(days=330)
+from backbud_species.habits.works import at, balances
+from backbud_species.habits.yearly import FROZEN_WOOD_SNAPS, feeding, left_to_grow, pests, wiring
 
 
 class TridentMaple(Species):
     """A vigorous maple, strongest at the top, quick to heal and to thicken."""
 
+    rule_prefix = "trident"
     botanical = "Acer buergerianum"
     common = ("trident maple",)
     also = ("Acer trifidum", "Acer buergeranum", "three-toothed maple")
+    habit = "A vigorous tree of paired twigs, strongest at the top and the outside."
     strongest = "acrotonic"
     # Another plant list gives H6 to H7; the RHS list itself was not at hand.
     hardiness = Fact("H6", FROM_MEMORY)
@@ -66,8 +52,12 @@ class TridentMaple(Species):
     usual_mix = Fact("akadama 3, pumice 1", COMMON_PRACTICE)
     repot_years = Fact((1, 2, 4), COMMON_PRACTICE)
     root_share = Fact((0.6, 1.0), COMMON_PRACTICE)
+    light = Fact("Full sun, with shade from noon in the hottest weeks.", COMMON_PRACTICE)
+    water = Fact("Plenty while it is in leaf, little while it is bare.", COMMON_PRACTICE)
+    bark = Fact("It thickens so fast that wire bites within a month.", COMMON_PRACTICE)
     toxicity = Fact("Not known to harm people; keep maple seed away from horses.", FROM_MEMORY)
     frost_limit_c = Fact(-5.0, COMMON_PRACTICE)
+    why_frost = "Its roots are fleshy and burst when the pot freezes through."
     # It thickens so fast that wire bites within a month.
     wire_check_weeks = Fact((3, 4, 6), COMMON_PRACTICE)
     advice = (
@@ -92,6 +82,7 @@ class TridentMaple(Species):
         93: ((10, 15), (11, 1), (11, 18)),
         97: ((11, 10), (11, 25), (12, 12)),
     }
+    works = (balances("balance", at(19, -5, 3, 14)),)
 
     # ------------------------------------------------------------------ roots
 
@@ -102,7 +93,7 @@ class TridentMaple(Species):
             tree,
             year,
             until(stage, year.stage(7)),
-            self.repot_years,
+            self,
             because="It is repotted as the buds swell and before the first leaf opens; it bears "
             "hard root work and soon fills a pot.",
             cautions=("Keep it from frost afterwards: cut roots freeze first.",),
@@ -119,7 +110,7 @@ class TridentMaple(Species):
     @when(10, rule="trident-pinch")
     def pinch_strong_tips(self, tree: Tree, stage: Stage, year: Year) -> Proposals:
         """The top and the outside first; not a tree that needs its leaves."""
-        if tree.weak or since(tree, year.first, stage.first, is_root_work):
+        if LEAF_WORK.shut(tree, stage.first, year):
             return
         yield Proposal(
             "pinched",
@@ -173,31 +164,22 @@ class TridentMaple(Species):
 
         Nothing for a weak tree, nor after root work or hard pruning in the same year.
         """
-        if tree.weak or since(tree, year.first, stage.first, is_hard_work):
+        if HARD_WORK.shut(tree, stage.first, year):
             return
-        warmth = summer(year)
-        last = last_of_before(tree, stage.first, "defoliated")
-        rested = last is None or stage.day - last.day > _ELEVEN_MONTHS
-        if tree.strength == "strong" and rested and warmth.cool is False:
-            yield Proposal(
-                "defoliated",
-                after_stage(stage, 0, 7, 14),
-                what="fully, the stalks left on",
-                because="A strong trident in a warm place is stripped once its leaves are hard and "
-                "answers with finer twigs and smaller leaves.",
-                datum=warmth.after("It is written down as strong"),
-                cautions=("No root work and no hard pruning in the same year.",),
-                lapses=True,
-            )
-            return
-        yield Proposal(
-            "defoliated",
+        yield from leaves_off(
+            tree,
+            year,
             after_stage(stage, 0, 7, 14),
-            what="in part: large and outer leaves",
-            because="Large and outer leaves come off so that light reaches the inner twigs; the "
-            "rest stay, since a full stripping needs a strong tree and a warm summer.",
-            datum=_why_in_part(tree, rested, warmth.datum),
-            lapses=True,
+            full=Way(
+                "fully, the stalks left on",
+                "A strong trident in a warm place is stripped once its leaves are hard and answers "
+                "with finer twigs and smaller leaves.",
+            ),
+            part=Way(
+                "in part: large and outer leaves",
+                "Large and outer leaves come off so that light reaches the inner twigs; the rest "
+                "stay, since a full stripping needs a strong tree and a warm summer.",
+            ),
         )
 
     @after("defoliated", rule="trident-new-leaves")
@@ -235,7 +217,7 @@ class TridentMaple(Species):
     @after("pruned", rule="trident-bleeding")
     def watch_cuts_in_rising_sap(self, tree: Tree, done: Event, year: Year) -> Proposals:
         """A large cut made between midwinter and bud burst."""
-        if is_hard_pruning(done) and self._sap_rises(done.day, year):
+        if is_hard_pruning(done) and sap_rises(done.day, year):
             yield Proposal(
                 "checked",
                 days_after(done.day, 1, 2, 10),
@@ -278,35 +260,12 @@ class TridentMaple(Species):
     @when(10, rule="trident-late-frost")
     def guard_young_leaves(self, tree: Tree, stage: Stage, year: Year) -> Proposals:
         """A frost on open leaves costs the first flush."""
-        if year.cover and not under_cover(year, "open", "shade net"):
-            return
-        datum = UNKNOWN
-        if year.low_c:
-            low, limit = year.low_c[stage.day.month - 1], LATE_FROST_BELOW.of(year)
-            if low >= limit:
-                return
-            datum = (
-                f"Lows in the month of the first leaves average {low:g} °C here, under {limit:g} "
-                f"°C ({LATE_FROST_BELOW.name}, a setting of ours)."
-            )
-        yield Proposal(
-            "protected",
-            after_stage(stage, -3, 3, 25),
-            what="young leaves against late frost",
-            because="Frost burns the young leaves, so it is covered or brought in on clear nights.",
-            datum=datum,
-            settled_by=("protected", "moved"),
-            lapses=True,
-        )
-
-    @each("autumn", rule="trident-winter")
-    def winter(self, tree: Tree, season: Season, year: Year) -> Proposals:
-        """Its fleshy roots hold much water."""
-        yield from winter_protection(
-            tree,
+        yield from late_frost(
             year,
-            self.frost_limit_c,
-            because="Its roots are fleshy and burst when the pot freezes through.",
+            after_stage(stage, 0, 0, 0),
+            because="Frost burns the young leaves, so it is covered or brought in on clear nights.",
+            frost_c=0.0,
+            lasts_days=25,
         )
 
     # ------------------------------------------------------------------ feed and health
@@ -316,6 +275,7 @@ class TridentMaple(Species):
         """Early feed makes long shoots and large leaves."""
         yield from feeding(
             tree,
+            year,
             after_stage(stage, 0, 7, 21),
             because="A finished tree is fed once the first leaves are hard; one that must thicken "
             "is fed from the first leaf.",
@@ -327,6 +287,7 @@ class TridentMaple(Species):
         """Strength for the spring."""
         yield from feeding(
             tree,
+            year,
             after_stage(stage, -7, 0, 14),
             because="Fed while the leaves are still green, with little nitrogen, it goes strong "
             "into spring.",
@@ -343,14 +304,3 @@ class TridentMaple(Species):
             because="Aphids sit on the soft tips, and mildew follows where leaves stand close.",
             datum=year.by_months,
         )
-
-    @staticmethod
-    def _sap_rises(day: date, year: Year) -> bool:
-        burst = year.stage(7)
-        return burst is not None and year.on((1, 15)) <= day <= burst.day
-
-
-def _why_in_part(tree: Tree, rested: bool, weather: str) -> str:
-    if tree.strength != "strong":
-        return "It is not written down as strong."
-    return weather if rested else "It was stripped less than a year ago."

@@ -88,7 +88,9 @@ def _plan(session: Session, species: Species | None) -> Plan:
     """The plan; with a species, as if every tree were of it."""
     if species is None:
         return session.plan()
-    return plan_all(session.journal, session.histories, lambda kind: species, session.today)
+    return plan_all(
+        session.journal, session.histories, lambda kind: species, session.weather, session.today
+    )
 
 
 @pytest.fixture

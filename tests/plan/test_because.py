@@ -88,7 +88,9 @@ def test_a_stage_that_was_seen_is_the_datum_and_moves_the_window(written, find) 
         ),
         "yuki/satsuki-deadhead/2026",
     )
-    assert chain(by_months)[0][1].endswith("By the months of the northern hemisphere.")
+    assert chain(by_months)[0][1].endswith(
+        "By the months of the northern hemisphere. Nothing is known of the weather here."
+    )
     assert chain(seen)[0][1] == ("BBCH stage 69, 2026. Stage 69 was seen on 2026-06-01.")
     assert seen.window.opens.isoformat() == "2026-06-01" != by_months.window.opens.isoformat()
 

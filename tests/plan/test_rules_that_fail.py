@@ -100,7 +100,9 @@ class NoGenerator(Good):
 )
 def test_what_a_rule_raises_is_a_problem_and_the_rest_is_planned(written, species, what) -> None:
     session = written(JOURNAL)
-    plan = plan_all(session.journal, session.histories, lambda kind: species, session.today)
+    plan = plan_all(
+        session.journal, session.histories, lambda kind: species, session.weather, session.today
+    )
     (problem,) = [p for p in session.problems() if p.code == "rule-failed"]
     # Once, and not for each tree; at the card of the first.
     assert problem.message.startswith("the rule “bad” failed for hoshi and 1 more: " + what)
@@ -113,7 +115,9 @@ def test_what_a_rule_raises_is_a_problem_and_the_rest_is_planned(written, specie
 
 def test_the_problem_says_where_the_rule_failed(written) -> None:
     session = written(JOURNAL)
-    plan = plan_all(session.journal, session.histories, lambda kind: Raises(), session.today)
+    plan = plan_all(
+        session.journal, session.histories, lambda kind: Raises(), session.weather, session.today
+    )
     (problem,) = [p for p in session.problems() if p.code == "rule-failed"]
     assert "test_rules_that_fail.py:" in problem.message
     assert problem.message.endswith("in bad)")

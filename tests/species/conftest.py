@@ -8,8 +8,15 @@ from typing import Any
 
 import pytest
 
+from backbud.climate.air import PlaceAir
+from backbud.climate.days import MonthlyMeans
+from backbud.climate.outlook import Outlook, Wants
+from backbud.climate.stages import Expected, Own
 from backbud.collection.state import Entry, OnTree, Tree, Zone
 from backbud.journal.events import Event
+from backbud.plan.covers import cover_from
+from backbud.plan.figures import COLD_NIGHT_DROP
+from backbud.plan.year import roots_bear
 from backbud.species import Proposal, Season, Species, Year, rules_of
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.dates import read_date
@@ -33,6 +40,23 @@ PLACES = {
     "warm": (WARM_LOW, WARM_HIGH),
     "unknown": ((), ()),
 }
+
+
+# So long after the year that no day is set to whole weeks.
+LONG_AFTER = date(2029, 1, 1)
+
+
+class UsualDays(Outlook):
+    """A place where every stage comes on the species' usual day.
+
+    So the rules are tested on days that can be read from the species; how the weather moves them
+    is tested with the climate.
+    """
+
+    def stage(
+        self, year: date, usual: tuple[int, int], wants: Wants, own: Own, until: date
+    ) -> Expected | None:
+        return None
 
 
 def turned(means: tuple[float, ...]) -> tuple[float, ...]:
@@ -129,18 +153,37 @@ class Made:
             if southern
             else (date(2027, 1, 1), date(2027, 12, 31))
         )
+        figures = figures or {}
+        outlook = None
+        if lows:
+            air = PlaceAir(
+                {},
+                MonthlyMeans(lows if low is None else low, highs),
+                LONG_AFTER,
+                "the place's monthly means",
+            )
+            outlook = UsualDays(
+                air,
+                cover_from(cover, figures).shift,
+                latitude=-50.0 if southern else 50.0,
+                southern=southern,
+                cold_night_drop_c=COLD_NIGHT_DROP.among(figures),
+            )
         return Year(
             "2027/28" if southern else "2027",
             first,
             last,
+            LONG_AFTER,
             southern,
             "yard",
             cover,
-            lows if low is None else low,
-            highs,
             {code: date.fromisoformat(day) for code, day in (seen or {}).items()},
             species.stage_months,
-            figures or {},
+            figures,
+            outlook=outlook,
+            roots_bear=roots_bear(species, None, figures),
+            comes_in_below_c=species.comes_in_below_c and species.comes_in_below_c.value,
+            why_frost=species.why_frost,
         )
 
     def after(

@@ -3,27 +3,32 @@
 from __future__ import annotations
 
 import tomllib
+from datetime import date, timedelta
 from importlib import import_module
 from itertools import product
 from pathlib import Path
 
 import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 
 from backbud.species import Fact, rules_of
 from backbud_grammar.acts import ACTS, by_word
-from backbud_species.chinese_juniper import ChineseJuniper
 from backbud_species.habits.figures import FIGURES
-from backbud_species.japanese_black_pine import JapaneseBlackPine
-from backbud_species.satsuki_azalea import SatsukiAzalea
-from backbud_species.trident_maple import TridentMaple
 
-PREFIXES = {
-    SatsukiAzalea: "satsuki-",
-    TridentMaple: "trident-",
-    JapaneseBlackPine: "black-pine-",
-    ChineseJuniper: "juniper-",
-}
-KINDS = sorted(PREFIXES, key=lambda kind: kind.botanical)
+PROJECT = tomllib.loads((Path(__file__).parents[2] / "pyproject.toml").read_text())
+DECLARED = PROJECT["project"]["entry-points"]["backbud.species"]
+
+
+def _kind(target):
+    module, _, attribute = target.partition(":")
+    return getattr(import_module(module), attribute)
+
+
+# Every species of the built-in pack, as the project declares them.
+KINDS = sorted({_kind(target) for target in DECLARED.values()}, key=lambda kind: kind.botanical)
+# The only ones of them that answer cut candles with a second flush.
+TWO_FLUSH = {"Pinus thunbergii", "Pinus densiflora"}
 
 # One line of each act that a rule of some species hangs on, in forms that reach its branches.
 LINES = [
@@ -107,10 +112,9 @@ def test_every_proposal_is_a_known_act_in_order_and_in_sentences(made, kind):
 @pytest.mark.parametrize("kind", KINDS)
 def test_rule_ids_are_short_and_carry_the_species(kind):
     ids = [rule.id for rule in rules_of(kind())]
-    methods = [name for name in vars(kind) if hasattr(vars(kind)[name], "__backbud_rule__")]
-    assert len(ids) == len(methods), "two methods share an id"
+    assert kind.rule_prefix, "without it the ids hang on the botanical name"
     for rule_id in ids:
-        assert rule_id.startswith(PREFIXES[kind])
+        assert rule_id.startswith(f"{kind.rule_prefix}-")
         assert rule_id == rule_id.lower()
         assert len(rule_id) <= 30
         assert all(part.isalpha() for part in rule_id.split("-"))
@@ -119,6 +123,12 @@ def test_rule_ids_are_short_and_carry_the_species(kind):
 def test_rule_ids_are_unique_over_all_species():
     ids = [rule.id for kind in KINDS for rule in rules_of(kind())]
     assert len(ids) == len(set(ids))
+    assert len({kind.rule_prefix for kind in KINDS}) == len(KINDS)
+
+
+def test_names_are_unique_over_all_species():
+    names = [n.casefold() for kind in KINDS for n in (kind.botanical, *kind.common, *kind.also)]
+    assert len(names) == len(set(names))
 
 
 @pytest.mark.parametrize("kind", KINDS)
@@ -192,8 +202,10 @@ def test_facts_name_their_source(kind):
         "repot_years",
         "root_share",
         "toxicity",
-        "frost_limit_c",
         "wire_check_weeks",
+        "light",
+        "water",
+        "bark",
     ):
         assert name in facts, name
     assert all(fact.source for fact in facts.values())
@@ -205,30 +217,135 @@ def test_facts_name_their_source(kind):
     assert 4 < acid < alkaline < 8
     assert all(line.endswith(".") for line in (*kind.advice, *kind.never))
     assert kind.advice and kind.never
+    for sentence in (kind.habit, kind.light.value, kind.water.value, kind.bark.value):
+        assert sentence[0].isupper() and sentence.endswith("."), sentence
+    if kind.repot_interval is not None:
+        young, old = kind.repot_interval.value[:2]
+        assert young[0] <= young[1] <= young[2] and old[0] < old[1] < old[2]
+        assert young[1] <= usual <= old[1], "young trees more often, old ones less"
+    for sentence in (kind.habit, kind.light.value, kind.water.value, kind.bark.value):
+        assert sentence[0].isupper() and sentence.endswith("."), sentence
+    if kind.repot_interval is not None:
+        young, old = kind.repot_interval.value[:2]
+        assert young[0] <= young[1] <= young[2] and old[0] < old[1] < old[2]
+        assert young[1] <= usual <= old[1], "young trees more often, old ones less"
+    for sentence in (kind.habit, kind.light.value, kind.water.value, kind.bark.value):
+        assert sentence[0].isupper() and sentence.endswith("."), sentence
+    if kind.repot_interval is not None:
+        young, old = kind.repot_interval.value[:2]
+        assert young[0] <= young[1] <= young[2] and old[0] < old[1] < old[2]
+        assert young[1] <= usual <= old[1], "young trees more often, old ones less"
+    for sentence in (kind.habit, kind.light.value, kind.water.value, kind.bark.value):
+        assert sentence[0].isupper() and sentence.endswith("."), sentence
+    if kind.repot_interval is not None:
+        young, old = kind.repot_interval.value[:2]
+        assert young[0] <= young[1] <= young[2] and old[0] < old[1] < old[2]
+        assert young[1] <= usual <= old[1], "young trees more often, old ones less"
 
 
 @pytest.mark.parametrize("kind", KINDS)
 def test_stages_come_in_order_and_evergreens_never_reach_leaf_fall(kind):
-    stages = [kind.stage_months[code] for code in sorted(kind.stage_months)]
-    for first, day, last in stages:
+    for first, day, last in kind.stage_months.values():
         assert first < day < last
-    usual = [day for _, day, _ in stages]
-    assert usual == sorted(usual)
+    # Flowers (60 to 69) run beside the leaves, before or after them as the species has it.
+    for codes in (range(60), range(60, 70), (0, 10, 19, *range(90, 100))):
+        usual = [kind.stage_months[code][1] for code in codes if code in kind.stage_months]
+        assert usual == sorted(usual)
     # BBCH monograph (Meier 2001): 93 is the beginning, 97 the end of leaf fall.
     assert ({93, 97} <= set(kind.stage_months)) is not kind.evergreen
     assert kind.evergreen is not any(code >= 93 for code in kind.stage_months)
 
 
 def test_the_entry_points_name_the_species():
-    project = tomllib.loads((Path(__file__).parents[2] / "pyproject.toml").read_text())
-    declared = project["project"]["entry-points"]["backbud.species"]
-    for name, target in declared.items():
-        module, _, attribute = target.partition(":")
-        assert getattr(import_module(module), attribute)().title == name
+    for name, target in DECLARED.items():
+        assert _kind(target)().title == name
 
 
 def test_figures_of_ours_have_a_name_a_unit_and_a_use():
     assert {figure.name for figure in FIGURES} >= {"shelter_below_c", "slow_drain_from_s"}
     for figure in FIGURES:
-        assert figure.name.endswith(("_c", "_s"))
+        assert figure.name.endswith(("_c", "_s", "_cm", "_ratio", "_share"))
         assert figure.about.endswith(".")
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_candles_are_cut_on_two_flush_pines_only(made, kind):
+    acts = {p.act for p in every_proposal(made, kind()) if p.act == "decandled"}
+    assert bool(acts) is (kind.botanical in TWO_FLUSH)
+
+
+# What a tree may not bear in the year of another hard work, or sick, or newly come.
+HELD = [
+    ("collected", "", "2026-03-10"),
+    ("received", "imported", "2026-12-10"),
+    ("checked", "pests many", "2027-02-10"),
+]
+
+
+@pytest.mark.parametrize("kind", KINDS)
+@pytest.mark.parametrize(("act", "text", "day"), HELD)
+def test_no_root_work_on_a_tree_that_is_sick_or_new(made, kind, act, text, day):
+    tree = made.tree(
+        made.event("2019-03-20", "repotted", "same pot"),
+        made.event(day, act, text),
+        strength="fair",
+    )
+    year = made.year(kind(), "cool")
+    root_rules = [
+        rule.id for rule in rules_of(kind()) if "repot" in rule.id or "root-work" in rule.id
+    ]
+    assert root_rules
+    for rule in root_rules:
+        assert "repotted" not in {p.act for p in made.yearly(kind(), tree, year, rule)} or (
+            # Eight weeks after the check of February the tree may be well again.
+            act == "checked" and year.stage(1).first > date(2027, 4, 7)
+        )
+
+
+DIARY = st.lists(st.tuples(st.sampled_from(LINES), st.integers(0, 500)), min_size=0, max_size=6)
+
+
+@pytest.mark.parametrize("kind", KINDS)
+@settings(
+    max_examples=12,
+    deadline=None,
+    derandomize=True,
+    suppress_health_check=[HealthCheck.function_scoped_fixture],
+)
+@given(
+    lines=DIARY,
+    strength=st.sampled_from(["", "weak", "fair", "strong"]),
+    place=st.sampled_from(["cool", "mild", "warm", "unknown"]),
+    southern=st.booleans(),
+)
+def test_follow_ups_are_valid_for_random_small_diaries(
+    made, kind, lines, strength, place, southern
+):
+    species, words = kind(), {form.word for form in ACTS}
+    year = made.year(species, place, southern=southern)
+    done = [
+        made.event((year.first + timedelta(days=n - 200)).isoformat(), act, text)
+        for (act, text), n in lines
+    ]
+    tree = made.tree(*done, strength=strength)
+    found = list(made.yearly_by_rule(species, tree, year))
+    for rule in rules_of(species):
+        for event in done:
+            if event.act in rule.acts:
+                after = list(rule.function(tree, event, year))
+                assert all(p.window.closes >= event.day for p in after), rule.id
+                found += [(rule.id, p) for p in after]
+    for rule_id, proposal in found:
+        assert proposal.act in words, rule_id
+        assert proposal.window.opens <= proposal.window.best <= proposal.window.closes
+        assert proposal.datum.endswith(".") and proposal.because.endswith("."), rule_id
+        hard = {"repotted", "decandled", "defoliated"}
+        assert not (
+            strength == "weak"
+            and proposal.act in hard
+            and rule_id.split("-")[-1] in {"repot", "decandle", "defoliate"}
+        ), rule_id
+    # The same diary gives the same follow-ups.
+    assert [p for _, p in made.yearly_by_rule(species, tree, year)] == [
+        p for _, p in found[: len(made.yearly(species, tree, year))]
+    ]

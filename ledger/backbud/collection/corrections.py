@@ -8,8 +8,9 @@ from datetime import date
 from msgspec import Struct
 
 from backbud.collection.state import Entry
+from backbud.journal.dated import DatedBlock
 from backbud.journal.events import Event
-from backbud.journal.read import DatedBlock, Journal
+from backbud.journal.read import Journal
 from backbud.journal.things import Things, members
 from backbud_grammar.dates import read_date
 from backbud_grammar.details import part_at_commas
@@ -24,12 +25,14 @@ _EITHER_OR = {"into": "same pot", "same pot": "into"}
 class Corrections(Struct):
     """What corrects each line of each tree; `met` grows as the replay meets the lines.
 
-    The key is a tree's folded handle and the identity of the event.
+    The key is a tree's folded handle and the identity of the event. `lines`, `blocks`: the
+    identities of the events that any correction speaks of, and of the blocks they stand in.
     """
 
     by_line: dict[tuple[str, int], list[Event]]
     met: set[tuple[str, int]]
     lines: set[int]
+    blocks: set[int]
 
     def touch(self, event: Event) -> bool:
         """Whether any correction speaks of this line; nearly always not."""
@@ -57,7 +60,7 @@ def corrections_in(journal: Journal, turns: Iterable[tuple[DatedBlock, Event]]) 
     Of several, the one with the parts that the correction names; a line that names the tree
     before one with `all`.
     """
-    found = Corrections({}, set(), set())
+    found = Corrections({}, set(), set(), set())
     wanted: dict[tuple[str, date], list[tuple[Event, list[str]]]] = {}
     for block, event in turns:
         if event.act == "corrected":
@@ -71,30 +74,33 @@ def corrections_in(journal: Journal, turns: Iterable[tuple[DatedBlock, Event]]) 
     for page in journal.pages:
         if page.when.first in days:
             for block in page.blocks:
-                for event in block.events:
-                    if (event.act, page.when.first) in wanted:
-                        lines.setdefault((event.act, page.when.first), []).append((block, event))
+                for i, act in enumerate(block.acts):
+                    if (act, page.when.first) in wanted:
+                        lines.setdefault((act, page.when.first), []).append((block, block.event(i)))
     for key, corrections in wanted.items():
         for correction, handles in corrections:
             for handle in handles:
-                for line in _lines_meant(handle, correction, lines.get(key, []), journal.things):
+                for block, line in _lines_meant(
+                    handle, correction, lines.get(key, []), journal.things
+                ):
                     found.by_line.setdefault((handle, id(line)), []).append(correction)
                     found.lines.add(id(line))
+                    found.blocks.add(id(block))
     return found
 
 
 def _lines_meant(
     handle: str, correction: Event, lines: list[tuple[DatedBlock, Event]], things: Things
-) -> Iterator[Event]:
-    named = [event for block, event in lines if handle in plain_handles(block, things)]
+) -> Iterator[tuple[DatedBlock, Event]]:
+    named = [line for line in lines if handle in plain_handles(line[0], things)]
     if named:
         parts = set(correction.parts)
-        yield max(named, key=lambda event: len(parts.intersection(event.parts)))
+        yield max(named, key=lambda line: len(parts.intersection(line[1].parts)))
         return
     # Who `all` means is known in the replay only; the first of these lines that the tree is in.
     for block, event in lines:
         if any(item.by != "handle" for item in block.subjects.chosen):
-            yield event
+            yield block, event
 
 
 def _day_of(event: Event, southern: bool) -> date:

@@ -13,6 +13,7 @@ from backbud.collection.stand import ARRIVALS, POTTINGS, STANDS, Stand, canonica
 from backbud.collection.state import Entry, OnTree, Tree, Zone
 from backbud.collection.wedges import Opening, opened, openings, root_map, turned
 from backbud.collection.whereabouts import Histories, Whereabouts
+from backbud.collection.zones import WHOLE_TREE, zone_scores
 from backbud.journal.events import Event
 from backbud.journal.things import Thing, Things
 from backbud_grammar.measures import Measure
@@ -28,9 +29,7 @@ FACTS = (
     "value",
     "note",
 )
-SCORES = {"weak": 1, "fair": 3, "strong": 5}
 FRESH = ("imported", "bare-rooted", "weak")
-WHOLE_TREE = "whole tree"
 # How long a zone's vigour still speaks for the tree: ours, no source.
 VIGOUR_COUNTS = timedelta(days=365)
 
@@ -248,16 +247,8 @@ def _valued(draft: _Draft, event: Event) -> None:
 
 
 def _vigour(draft: _Draft, event: Event) -> None:
-    for detail in event.all("zone"):
-        words = detail.words.split()
-        if detail.measure is not None:
-            score = int(detail.measure.number)
-        elif words and words[-1].casefold() in SCORES:
-            score = SCORES[words.pop().casefold()]
-        else:
-            continue
-        zone = " ".join(words).casefold() or WHOLE_TREE
-        draft.zones[zone] = Zone(zone, min(max(score, 1), 5), event.day)
+    for zone, score in zone_scores(event):
+        draft.zones[zone] = Zone(zone, score, event.day)
         if zone in (WHOLE_TREE, "all", "whole"):
             draft.zones = {zone: draft.zones[zone]}
     scores = [z.score for z in draft.zones.values() if event.day - z.day <= VIGOUR_COUNTS]

@@ -3,30 +3,38 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from functools import cache
 
 from backbud.collection.places import places_inside
 from backbud.collection.stand import Stand
 from backbud.collection.state import Entry
+from backbud.collection.taken_down import Lines
+from backbud.journal.dated import DatedBlock, DatedPage
 from backbud.journal.notes import Notes
-from backbud.journal.read import DatedBlock, DatedPage
 from backbud.journal.things import Things, members
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.handles import fold
 from backbud_grammar.problems import Flaw
-from backbud_grammar.syntax import Selection
+from backbud_grammar.syntax import Selection, Subjects
 
 
 class Whereabouts(Stand, gc=False, kw_only=True):
     """A tree as the replay goes on: where it is now, and all that was written of it so far.
 
     `kind`: as written, cultivar and all. `kind_words`: the species alone, to be asked for.
+    `entries` are for when the replay is done.
     """
 
     handle: str
     first_handle: str
     kind: str
     since: WrittenDate | None
-    entries: list[Entry]
+    lines: Lines
+
+    @property
+    def entries(self) -> list[Entry]:
+        """Its history, oldest first."""
+        return self.lines.entries
 
     @property
     def kind_words(self) -> str:
@@ -44,14 +52,14 @@ class Chooser:
         # The handles of trees that came by `separated … as` and have no card.
         self.uncarded: dict[str, str] = {}
 
-    def chosen(self, page: DatedPage, block: DatedBlock) -> dict[str, bool]:
+    def chosen(self, subjects: Subjects, page: DatedPage, block: DatedBlock) -> dict[str, bool]:
         """The handles that are meant, each once, in the order written.
 
         The value is whether it was named outright, and not by its group.
         """
-        out = self._resolve(block.subjects.chosen, page, block)
-        if block.subjects.left_out:
-            for handle in self._resolve(block.subjects.left_out, page, block):
+        out = self._resolve(subjects.chosen, page, block)
+        if subjects.left_out:
+            for handle in self._resolve(subjects.left_out, page, block):
                 out.pop(handle, None)
         return out
 
@@ -160,6 +168,7 @@ def _has(tree: Whereabouts, words: str) -> bool:
     return f" {words} " in f" {tree.kind_words} "
 
 
+@cache
 def kind_words(kind: str) -> str:
     """The species of a kind, folded, without its cultivar."""
     return " ".join(kind.split("'")[0].casefold().split())

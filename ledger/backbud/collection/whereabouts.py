@@ -15,8 +15,10 @@ from backbud.collection.corrections import corrected_entry, corrections_in, plai
 from backbud.collection.stand import ARRIVALS, DEPARTURES, POTTINGS, STANDS, Start, canonical
 from backbud.collection.state import Entry
 from backbud.collection.subjects import Chooser, Whereabouts
+from backbud.collection.taken_down import Everyday, Lines, among
+from backbud.journal.dated import DatedBlock, DatedPage
 from backbud.journal.events import Event
-from backbud.journal.read import DatedBlock, DatedPage, Journal
+from backbud.journal.read import Journal
 from backbud.journal.things import Thing, Things
 from backbud_grammar.handles import flaw_of, fold
 from backbud_grammar.syntax import Subjects
@@ -60,7 +62,7 @@ def replay(journal: Journal) -> Histories:
 
 def _plain(subjects: Subjects) -> bool:
     """Whether a subject line only names handles."""
-    return not subjects.left_out and all(item.by == "handle" for item in subjects.chosen)
+    return not subjects.left_out and {item.by for item in subjects.chosen} == {"handle"}
 
 
 def _calm(trees: list[Whereabouts], day: date) -> bool:
@@ -71,30 +73,41 @@ def _calm(trees: list[Whereabouts], day: date) -> bool:
     return True
 
 
+class _Meant(Struct, gc=False):
+    """Whom a subject line means: trees, each named outright or by a group, and other things."""
+
+    trees: list[Whereabouts]
+    outright: list[bool]
+    others: list[str]
+
+
 class _Replay:
     def __init__(self, journal: Journal) -> None:
         self.journal, self.things, self.notes = journal, journal.things, journal.notes
         self.trees: dict[str, Whereabouts] = {}
         self.others: dict[str, list[Event]] = {}
         self.turns = [
-            (block, event)
+            (block, block.event(i))
             for page in journal.pages
             for block in page.blocks
-            for event in block.events
-            if event.act in TURNS
+            if not TURNS.isdisjoint(block.acts)
+            for i, act in enumerate(block.acts)
+            if act in TURNS
         ]
         self.corrections = corrections_in(journal, self.turns)
+        self.corrected = self.corrections.blocks
         # By pot every tree that ever stood in it.
         self.used: dict[str, dict[str, Whereabouts]] = {}
         # Subject lines that name trees outright mean the same ones each time.
-        self.plain: dict[str, tuple[list[tuple[Whereabouts, bool]], list[Whereabouts]]] = {}
+        self.plain: dict[str, _Meant] = {}
         # Acts that change nothing a subject line can ask for: most of a diary.
         # For each whether its measures are totals.
-        self.everyday = {
+        self.totals = {
             form.word: form.shared
             for form in journal.acts.values()
             if "tree" in form.on and form.word not in (*STANDS, "corrected", "separated")
         }
+        self.everyday = frozenset(self.totals)
         keeper = canonical(self.things, journal.settings.keeper)
         self.chooser = Chooser(self.trees, self.things, keeper, self.notes)
 
@@ -116,44 +129,61 @@ class _Replay:
     # -------------------------------------------------------------- a block
 
     def _block(self, page: DatedPage, block: DatedBlock) -> None:
-        others: dict[str, bool] = {}
-        known = self.plain.get(block.text)
-        if known is None:
-            chosen = self.chooser.chosen(page, block)
-            named = [(self.trees[h], outright) for h, outright in chosen.items() if h in self.trees]
-            others = {h: outright for h, outright in chosen.items() if h not in self.trees}
-            trees = [tree for tree, _ in named]
-            if not others and len(named) == len(block.subjects.chosen) and _plain(block.subjects):
-                self.plain[block.text] = (named, trees)
-        else:
-            named, trees = known
-        calm = not others and _calm(trees, page.when.last)
-        everyday, corrected = self.everyday, self.corrections.lines
-        for event in block.events:
-            totals = everyday.get(event.act) if calm else None
-            if totals is not None and id(event) not in corrected:
-                among = self._among(event, len(trees)) if len(trees) > 1 else 1
-                entry = Entry(event, among, None, None, totals)
+        meant = self.plain.get(block.text) or self._meant(page, block)
+        trees, day = meant.trees, page.when.last
+        calm = not meant.others and _calm(trees, day) and id(block) not in self.corrected
+        if calm and self.everyday.issuperset(block.acts):
+            line = Everyday(block, None, len(trees), self.totals)
+            for tree in trees:
+                tree.lines.append(line)
+            return
+        for i, act in enumerate(block.acts):
+            if calm and act in self.everyday:
+                line = Everyday(block, i, len(trees), self.totals)
                 for tree in trees:
-                    tree.entries.append(entry)
-                continue
-            if others:
-                self._on_others(event, others)
-            if trees and "tree" in self.journal.acts[event.act].on:
-                self._on_trees(event, named, len(others))
-                calm = not others and _calm(trees, page.when.last)
-            elif trees:
-                self._wrong_subject(event, trees[0].handle, "tree")
+                    tree.lines.append(line)
+            else:
+                self._act(block.event(i), meant)
+                calm = calm and _calm(trees, day)
 
-    def _on_trees(self, event: Event, named: list[tuple[Whereabouts, bool]], others: int) -> None:
+    def _act(self, event: Event, meant: _Meant) -> None:
+        if meant.others:
+            self._on_others(event, meant.others)
+        if not meant.trees:
+            return
+        if "tree" in self.journal.acts[event.act].on:
+            self._on_trees(event, meant)
+        else:
+            self._wrong_subject(event, meant.trees[0].handle, "tree")
+
+    def _meant(self, page: DatedPage, block: DatedBlock) -> _Meant:
+        subjects = block.subjects
+        named = {item.words: self.trees.get(item.words) for item in subjects.chosen}
+        trees = [tree for tree in named.values() if tree is not None]
+        plain = _plain(subjects)
+        if plain and len(trees) == len(subjects.chosen):
+            meant = _Meant(trees, [True] * len(trees), [])
+        else:
+            chosen = self.chooser.chosen(subjects, page, block)
+            meant = _Meant(
+                [self.trees[handle] for handle in chosen if handle in self.trees],
+                [outright for handle, outright in chosen.items() if handle in self.trees],
+                [handle for handle in chosen if handle not in self.trees],
+            )
+        if plain and not meant.others and len(meant.trees) == len(subjects.chosen):
+            self.plain[block.text] = meant
+        return meant
+
+    def _on_trees(self, event: Event, meant: _Meant) -> None:
         act, totals = event.act, self.journal.acts[event.act].shared
         # A group's card is not dated: who left is no longer meant by its name.
         trees = [
             tree
-            for tree, outright in named
+            for tree, outright in zip(meant.trees, meant.outright, strict=True)
             if outright or tree.standing == "here" or act in ANYWHERE
         ]
-        entry = Entry(event, self._among(event, len(trees) + others), totals=totals)
+        things = len(trees) + len(meant.others)
+        entry = Entry(event, among(event, things, totals=totals), totals=totals)
         corrected = self.corrections.touch(event)
         stands = STANDS.get(act)
         for tree in trees:
@@ -170,7 +200,7 @@ class _Replay:
                 corrections = self.corrections.of(tree.handle, event)
                 if corrections:
                     mine = corrected_entry(entry, corrections, self.journal)
-            tree.entries.append(mine)
+            tree.lines.append(mine)
             if act == "corrected":
                 if not self.corrections.was_met(tree.handle, event):
                     self._nothing_to_correct(event, tree)
@@ -183,16 +213,7 @@ class _Replay:
             elif act == "separated":
                 self._separated(tree, mine.event)
 
-    def _among(self, event: Event, things: int) -> int:
-        """How many share what is a total in the line."""
-        if things > 1 and (
-            self.journal.acts[event.act].shared
-            or any(detail.share == "together" for detail in event.details)
-        ):
-            return things
-        return 1
-
-    def _on_others(self, event: Event, handles: Mapping[str, bool]) -> None:
+    def _on_others(self, event: Event, handles: Iterable[str]) -> None:
         for handle in handles:
             thing = self.things.by_handle[handle]
             if thing.kind not in self.journal.acts[event.act].on:
@@ -229,7 +250,7 @@ class _Replay:
         child.since = child.since or event.when
         child.owner, child.place = child.start.owner, child.start.place
         child.standing, child.standing_since = "here", event.day
-        child.entries.append(Entry(event))
+        child.lines.append(Entry(event))
 
     # -------------------------------------------------------------- what cannot be
 
@@ -329,7 +350,7 @@ def _beginning(handle: str, first_handle: str, start: Start, card: Thing | None)
         first_handle=first_handle,
         kind=card.text("kind") if card else "",
         since=card.since if card else None,
-        entries=[],
+        lines=Lines(),
     )
 
 

@@ -11,7 +11,6 @@ from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.plan.dangers import cautions_for
 from backbud.plan.followups import FollowUp, Reason
-from backbud.plan.minutes import usual_minutes
 from backbud.species import Proposal
 from backbud_grammar.forms import ActForm
 
@@ -72,10 +71,11 @@ def due_of(
         proposal.window,
         tuple(because),
         tuple(dict.fromkeys((*proposal.cautions, *cautions_for(act.word)))),
-        proposal.minutes or usual_minutes(act.word),
+        proposal.minutes,
         _settled_by(act.word, proposal),
         lapses=proposal.lapses,
         planned=planned,
+        wedges=proposal.wedges,
     )
     early = None if proposal.early_days is None else timedelta(days=proposal.early_days)
     return Due(follow_up, rule, cause, event, at, proposal.part, early)

@@ -31,6 +31,7 @@ class FollowUp(Struct, frozen=True):
     act expected, past form. `title`: as a person says it ("check wire on left 2").
     `window`: after every put-off; `moved_from`: as it was before. `settled_by`: acts that settle
     it; `settled`: the event that did. `next_cycle`: from then on the next one stands for it.
+    `wedges`: the wedges of the root ball that it opens.
     """
 
     id: str
@@ -48,6 +49,7 @@ class FollowUp(Struct, frozen=True):
     lapses: bool = False
     planned: bool = False
     next_cycle: date | None = None
+    wedges: tuple[str, ...] = ()
 
     def state(self, today: date) -> State:
         """How the follow-up stands on a day."""

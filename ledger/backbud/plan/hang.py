@@ -6,7 +6,6 @@ as it was then: just after the act, or when the season or stage began.
 
 from __future__ import annotations
 
-import traceback
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date, timedelta
 
@@ -16,15 +15,17 @@ from msgspec.structs import replace
 from backbud.collection.fold import entries_until, trees_after
 from backbud.collection.state import Tree
 from backbud.collection.whereabouts import Histories
-from backbud.journal.events import Event, Origin
+from backbud.journal.events import Event
 from backbud.journal.read import Journal
+from backbud.journal.weather.records import Records
+from backbud.plan.asking import Asker
 from backbud.plan.common import RULES, UNLESS_SPECIES_SPEAKS
 from backbud.plan.due import Due, cause_of, due_of
 from backbud.plan.followups import Reason
 from backbud.plan.quote import Quoter
 from backbud.plan.windows import window_said
 from backbud.plan.year import Seen, Years, stages_seen
-from backbud.species import Proposal, Rule, Season, Species, Stage, Year, rules_of
+from backbud.species import Rule, Season, Species, Stage, Year, rules_of
 from backbud_grammar.dates import growing_year_days
 
 # How far back an act still asks for something, and how far ahead a season is looked at.
@@ -49,17 +50,25 @@ class _Asked(Struct, frozen=True):
 
 
 class Hanger:
-    """Asks every rule; what a rule raises is kept for a problem, and the rest is asked still."""
+    """Asks every rule, those of `own` too: rules of the journal's own for every tree."""
 
-    def __init__(self, journal: Journal, histories: Histories, today: date) -> None:
+    def __init__(
+        self,
+        journal: Journal,
+        histories: Histories,
+        weather: Records,
+        today: date,
+        own: tuple[Rule, ...] = (),
+    ) -> None:
         self.journal, self.histories, self.today = journal, histories, today
-        self.years = Years(journal.things, journal.settings, journal.southern)
+        self.years = Years(journal, weather, today)
         self.quoter = Quoter(journal, histories.trees)
         self.this_year, _ = growing_year_days(today, journal.southern)
         self.since = self.this_year.replace(year=self.this_year.year - YEARS_BACK)
         self._rules: dict[type[Species] | None, tuple[Rule, ...]] = {}
         self._by_act: dict[type[Species] | None, Mapping[str, Sequence[Rule]]] = {}
-        self._failed: dict[tuple[str, str], list[str]] = {}
+        self._own = own
+        self.asker = Asker(journal, today)
 
     def proposed(self, tree: Tree, species: Species | None, known_since: date) -> list[Due]:
         """Everything that the rules propose for a tree as it is today."""
@@ -76,9 +85,9 @@ class Hanger:
         out: list[Due] = []
         for one in asked:
             then = states[one.count]
-            known = seen if one.event is None else [s for s in seen if s[0] <= one.day]
-            year = self.years.at(one.place or then.place, one.day, species, known)
-            for proposal in self._ask(one.rule, tree, then, one.given, year):
+            known = seen if one.event is None else tuple(s for s in seen if s[0] <= one.day)
+            year = self.years.at(then, one.place or then.place, one.day, species, known)
+            for proposal in self.asker.ask(one.rule, tree, then, one.given, year):
                 at = -1 if one.event is None else one.count - 1
                 out.append(
                     due_of(
@@ -119,7 +128,7 @@ class Hanger:
             return
         place = self.years.usual_place(tree, self.today)
         for first in self._growing_years(tree):
-            year = self.years.at(place, first, species, seen)
+            year = self.years.at(tree, place, first, species, seen)
             for rule in rules:
                 found = _season_or_stage(rule, year)
                 if found is None or found.first > self.today + AHEAD:
@@ -166,7 +175,7 @@ class Hanger:
                 for rule in rules_of(module)
                 if module not in UNLESS_SPECIES_SPEAKS or not spoken.intersection(rule.acts)
             ]
-            self._rules[kind] = (*common, *own)
+            self._rules[kind] = (*common, *self._own, *own)
         return self._rules[kind]
 
     def _rules_by_act(self, species: Species | None) -> Mapping[str, Sequence[Rule]]:
@@ -178,45 +187,6 @@ class Hanger:
                     by_act.setdefault(act, []).append(rule)
             self._by_act[kind] = by_act
         return self._by_act[kind]
-
-    def _ask(
-        self, rule: Rule, tree: Tree, then: Tree, given: object, year: Year
-    ) -> Iterator[Proposal]:
-        """Run a rule; what it raises, or yields that is none, is a problem of the journal's."""
-        try:
-            for proposal in rule.function(then, given, year):
-                self._check(proposal)
-                yield proposal
-        except Exception as error:
-            frames = traceback.extract_tb(error.__traceback__)[1:] or traceback.extract_tb(
-                error.__traceback__
-            )
-            where = ", ".join(f"{f.filename}:{f.lineno} in {f.name}" for f in frames)
-            what = f"{type(error).__name__}: {error} ({where})"
-            self._failed.setdefault((rule.id, what), []).append(tree.handle)
-
-    def _check(self, proposal: object) -> None:
-        if not isinstance(proposal, Proposal):
-            raise TypeError(f"it yielded {proposal!r}, which is no Proposal")
-        for act in (proposal.act, *(words.split()[0] for words in proposal.settled_by)):
-            known = self.journal.acts.get(act)
-            if known is None or known.word != act:
-                raise ValueError(f"“{act}” is no act in its past form")
-
-    def note_failures(self) -> None:
-        """Note each rule that failed, once for all the trees it failed for."""
-        for (rule, what), handles in self._failed.items():
-            card = self.journal.things.by_handle.get(handles[0])
-            more = f" and {len(handles) - 1} more" if len(handles) > 1 else ""
-            self.journal.notes.at(
-                card.origin if card else Origin("backbud.toml", 1, 1),
-                "rule-failed",
-                f"the rule “{rule}” failed for {handles[0]}{more}: {what}",
-                "Everything else was planned.",
-                0,
-                1,
-            )
-        self._failed.clear()
 
 
 def _without_undone(tree: Tree) -> Tree:

@@ -10,6 +10,7 @@ The steps for each tree, in order:
     settle    by what was done, skipped or put off since (settle.py)
     give way  what the keeper planned takes the place of what a rule proposed (give_way.py)
     weigh     two stresses in one season, or one on a weak tree, are a caution (insults.py)
+    time      the minutes of each, as `worked` lines taught them or as usual (hours.py)
 
 Nothing here looks at today but to choose which growing years are worth computing.
 """
@@ -18,6 +19,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import date
+from functools import partial
 
 from msgspec import Struct
 
@@ -26,16 +28,21 @@ from backbud.collection.state import Tree
 from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
 from backbud.journal.read import Journal
+from backbud.journal.weather.records import Records
+from backbud.kept import KEEP_NOTHING, Is, Kept
 from backbud.plan.customers import hand_back
 from backbud.plan.cycles import overtaken, with_cycles
 from backbud.plan.due import Due
 from backbud.plan.followups import FollowUp, Reason
 from backbud.plan.give_way import given_way
 from backbud.plan.hang import Hanger
+from backbud.plan.hours import learned, timed
 from backbud.plan.insults import weighed
 from backbud.plan.keepers import planned, set_by_keeper
 from backbud.plan.settle import settled
+from backbud.plan.world import own_of, world_of
 from backbud.species import Species
+from backbud.trust.plugins import NO_PLUGINS, Plugins
 
 
 class Plan(Struct, frozen=True):
@@ -63,21 +70,43 @@ def plan_all(
     journal: Journal,
     histories: Histories,
     find_species: SpeciesFinder,
+    weather: Records,
     today: date,
     only: Iterable[str] | None = None,
+    kept: Kept = KEEP_NOTHING,
+    plugins: Plugins = NO_PLUGINS,
 ) -> Plan:
-    """Plan every tree (or `only` these) as the diary stands on a day."""
-    hanger = Hanger(journal, histories, today)
+    """Plan every tree (or `only` these) as the diary stands on a day.
+
+    `kept`: what an earlier run of this process left. `plugins`: what the journal's own code adds.
+    """
+    hanger = Hanger(journal, histories, weather, today, plugins.rules)
     handles = list(histories.trees if only is None else only)
     trees: dict[str, Tree] = {}
     follow_ups: dict[str, tuple[FollowUp, ...]] = {}
     species: dict[str, Species | None] = {}
-    for handle in handles:
-        tree = trees[handle] = tree_on(histories, journal.things, handle, today)
-        species[handle] = find_species(tree.kind)
+    world = None
+    if kept is not KEEP_NOTHING:
+        around = (*world_of(journal, histories, weather, today), plugins.mark)
+        world = kept.once("world", around, object)
+
+    minutes = learned(histories, journal.things, today)
+
+    def planned_now() -> tuple[Tree, Species | None, tuple[FollowUp, ...]]:
+        tree = tree_on(histories, journal.things, handle, today)
+        found = find_species(tree.kind)
         # Who is not here asks for nothing.
-        follow_ups[handle] = _of_tree(tree, species[handle], hanger) if tree.here else ()
-    hanger.note_failures()
+        return tree, found, _of_tree(tree, found, hanger) if tree.here else ()
+
+    for handle in handles:
+        slot, own = ("plan", handle), own_of(journal, histories, handle, world)
+        trees[handle], species[handle], due = kept.once(slot, own, planned_now)
+        follow_ups[handle] = kept.once(
+            ("minutes", handle), (Is(due), minutes), partial(timed, trees[handle], due, minutes)
+        )
+        if hanger.asker.failed_for(handle):
+            kept.drop(slot)
+    hanger.asker.note_failures()
     return Plan(trees, follow_ups, species)
 
 

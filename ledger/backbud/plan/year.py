@@ -1,48 +1,58 @@
-"""A place, a day and a species go in; the growing year there comes out.
+"""A tree, a place, a day and a species go in; the growing year there comes out.
 
-What a model of the weather knows of a place comes in here, through `Year`.
+What the weather of a place says comes in here, through `Year`.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping
 from datetime import date, timedelta
 
 from msgspec import Struct
 
-from backbud.collection.places import cover_of, is_winter_cover, outward
+from backbud.bench.pots import Pot
+from backbud.climate.hardiness import coldest_night_for_roots_c
+from backbud.climate.outlook import Outlook, Wants
+from backbud.climate.stages import Own
+from backbud.collection.places import cover_of, is_winter_cover
 from backbud.collection.state import Entry, Tree
-from backbud.journal.settings import Settings
-from backbud.journal.things import Thing, Things
-from backbud.species import Species, Year
+from backbud.journal.read import Journal
+from backbud.journal.weather.records import Records
+from backbud.plan.figures import POT_MARGIN, SHALLOW_BELOW, SHALLOW_MARGIN
+from backbud.plan.skies import Skies
+from backbud.plan.vessels import pot_of_card
+from backbud.species import COMMON_PRACTICE, Species, Temperature, Year
 from backbud_grammar.dates import growing_year, growing_year_days
 
 # What `bloomed` says of the BBCH stage of flowering.
 BLOOM_STAGES = {"first": 60, "full": 65, "over": 69}
 # A tree that long under winter cover lives there.
 LIVES_THERE = timedelta(days=300)
-
 # The days on which growth stages were seen on a tree, in order.
-Seen = Sequence[tuple[date, int]]
+Seen = tuple[tuple[date, int], ...]
 
 
 class _Site(Struct, frozen=True):
     title: str
     cover: str
-    low_c: tuple[float, ...]
-    high_c: tuple[float, ...]
+    outlook: Outlook | None
 
 
 class Years:
     """The growing years of a journal's places."""
 
-    def __init__(self, things: Things, settings: Settings, southern: bool) -> None:
-        self.things, self.settings, self.southern = things, settings, southern
-        self.home = things.find(settings.home) if settings.home else None
+    def __init__(self, journal: Journal, weather: Records, today: date) -> None:
+        self.things, self.settings = journal.things, journal.settings
+        self.southern, self.today = journal.southern, today
+        self.home = self.things.find(self.settings.home) if self.settings.home else None
+        self._skies = Skies(weather, self.settings.figures, self.southern, today)
         self._sites: dict[str, _Site] = {}
+        self._pots: dict[str, Pot | None] = {}
+        self._limits: dict[tuple[str, type[Species] | type[None]], Temperature | None] = {}
+        self._owns: dict[tuple[str, type[Species], Seen], Own] = {}
 
-    def at(self, place: str, day: date, species: Species | None, seen: Seen) -> Year:
-        """Return the growing year that holds the day, at a place ("" is the home place)."""
+    def at(self, tree: Tree, place: str, day: date, species: Species | None, seen: Seen) -> Year:
+        """Return a tree's growing year that holds the day, at a place ("" is the home place)."""
         first, last = growing_year_days(day, self.southern)
         site = self._site(place)
         stages: dict[int, date] = {}
@@ -53,15 +63,22 @@ class Years:
             growing_year(day, self.southern),
             first,
             last,
+            self.today,
             self.southern,
             site.title,
             site.cover,
-            site.low_c,
-            site.high_c,
             stages,
             species.stage_months if species else {},
             self.settings.figures,
             (species or Species).wire_check_weeks.value,
+            site.outlook,
+            wants_of(species),
+            self._own(place, species, seen),
+            self._bears(tree.pot, species),
+            species.comes_in_below_c.value if species and species.comes_in_below_c else None,
+            (species or Species).why_frost,
+            (species or Species).girth_growth_mm.value,
+            self._pot(tree.pot),
         )
 
     def usual_place(self, tree: Tree, today: date) -> str:
@@ -73,25 +90,88 @@ class Years:
             return tree.outside
         return tree.place
 
+    def _own(self, place: str, species: Species | None, seen: Seen) -> Own:
+        """How this tree's sums compare with its species', from every stage seen on it."""
+        outlook = self._site(place).outlook
+        if not seen or species is None or outlook is None:
+            return Own()
+        key = (place, type(species), seen)
+        if key not in self._owns:
+            usual = species.stage_months
+            self._owns[key] = outlook.own(
+                [
+                    (growing_year_days(day, self.southern)[0], usual[stage][1], day)
+                    for day, stage in seen
+                    if stage in usual
+                ],
+                wants_of(species),
+            )
+        return self._owns[key]
+
+    def _pot(self, handle: str) -> Pot | None:
+        """The inside of a pot, where its card gives a size."""
+        if handle not in self._pots:
+            card = self.things.find(handle) if handle else None
+            self._pots[handle] = pot_of_card(card, self.settings.figures)[0] if card else None
+        return self._pots[handle]
+
+    def _bears(self, pot: str, species: Species | None) -> Temperature | None:
+        """The coldest night that roots in this pot bear."""
+        key = (pot, type(species))
+        if key not in self._limits:
+            known = self._pot(pot)
+            depth_cm = known.depth_cm if known else None
+            self._limits[key] = roots_bear(species, depth_cm, self.settings.figures)
+        return self._limits[key]
+
     def _site(self, handle: str) -> _Site:
         if handle not in self._sites:
             place = self.things.find(handle) if handle else None
             here = place or self.home
+            cover = cover_of(here, self.things)
             self._sites[handle] = _Site(
                 here.title if here else "",
-                cover_of(here, self.things),
-                self._means(here, "low"),
-                self._means(here, "high"),
+                cover,
+                self._skies.over(here.handle if here else "", cover),
             )
         return self._sites[handle]
 
-    def _means(self, place: Thing | None, label: str) -> tuple[float, ...]:
-        """Twelve monthly means in °C: the place's own, or of what it is within, or of the home."""
-        for at in (*outward(place, self.things), *outward(self.home, self.things)):
-            measure = at.measure(label)
-            if measure is not None:
-                return measure.sizes_in("C")
-        return ()
+
+def roots_bear(
+    species: Species | None, pot_depth_cm: float | None, figures: Mapping[str, float]
+) -> Temperature | None:
+    """The coldest night that roots in this pot bear; None where the species does not say."""
+    if species is None:
+        return None
+    if species.frost_limit_c is not None:
+        limit = species.frost_limit_c
+        return Temperature(
+            limit.value, f"Roots in a pot bear about {limit.value:g} °C ({limit.source})."
+        )
+    if species.hardiness is None:
+        return None
+    rating, source = species.hardiness.value, species.hardiness.source
+    celsius = coldest_night_for_roots_c(
+        rating,
+        pot_depth_cm,
+        pot_margin_c=POT_MARGIN.among(figures),
+        shallow_below_cm=SHALLOW_BELOW.among(figures),
+        shallow_margin_c=SHALLOW_MARGIN.among(figures),
+    )
+    pot = "a pot" if pot_depth_cm is None else f"a pot {pot_depth_cm:g} cm deep"
+    return Temperature(
+        celsius,
+        f"It is rated {rating} ({source}), and its roots in {pot} bear about {celsius:g} °C "
+        f"({POT_MARGIN.name} and {SHALLOW_MARGIN.name}, settings of ours, {COMMON_PRACTICE}).",
+    )
+
+
+def wants_of(species: Species | None) -> Wants:
+    """What moves a species, or any tree, through its year."""
+    if species is None:
+        return Wants()
+    chill = species.chill_portions
+    return Wants(species.base_c.value, chill.value if chill else 0.0)
 
 
 def stages_seen(history: Iterable[Entry]) -> Seen:
@@ -106,4 +186,4 @@ def stages_seen(history: Iterable[Entry]) -> Seen:
             seen.append((event.day, int(measure.number)))
         elif event.act == "bloomed":
             seen += [(event.day, stage) for word, stage in BLOOM_STAGES.items() if event.says(word)]
-    return seen
+    return tuple(seen)

@@ -13,7 +13,7 @@ from backbud.species import Event, Tree
 
 # A third of the growth off counts as hard; common practice, no source.
 HARD_SHARE = 1 / 3
-_HARD_WORDS = ("hard", "to old wood")
+_HARD_WORDS = ("hard", "to old wood", "trunk chop", "by half", "by a third", "by two thirds")
 
 
 def is_hard_pruning(done: Event) -> bool:
@@ -29,7 +29,7 @@ def is_root_work(done: Event) -> bool:
         return not done.has("no root work")
     if done.act == "potted-on":
         return any(done.has(name) for name in ("off", "off below", "off sides", "wedges"))
-    return done.act == "root-pruned"
+    return done.act in ("root-pruned", "lifted")
 
 
 def is_hard_work(done: Event) -> bool:

@@ -5,21 +5,7 @@ Each may be set in the settings' table of figures under its name.
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
-from backbud.species import Year
-
-
-class Figure(NamedTuple):
-    """A number of ours: its name in the settings, its default, what it decides."""
-
-    name: str
-    default: float
-    about: str
-
-    def of(self, year: Year) -> float:
-        return year.figure(self.name, self.default)
-
+from backbud.species import Figure
 
 SHELTER_BELOW = Figure(
     "shelter_below_c", 17.0, "Mean of three weeks in °C under which an azalea gains by glass."
@@ -30,21 +16,31 @@ WARM_SUMMER_FROM = Figure(
 DECANDLE_FROM = Figure(
     "decandle_from_c", 17.0, "Mean of the summer in °C from which a pine makes its second flush."
 )
-COLD_NIGHT_DROP = Figure(
-    "cold_night_drop_c", 8.0, "How far in °C the coldest night lies under its month's mean low."
-)
-LATE_FROST_BELOW = Figure(
-    "late_frost_below_c", 5.0, "Mean low of a month in °C under which its nights can freeze."
+FEED_RESTS_OVER = Figure(
+    "feed_rests_over_c", 32.0, "Mean high of the day in °C from which roots take up no feed."
 )
 SLOW_DRAIN_FROM = Figure(
     "slow_drain_from_s", 60.0, "Seconds a can of water takes to pass from which soil drains slowly."
+)
+SLOWER_EACH_YEAR = Figure(
+    "slower_each_year_ratio",
+    1.25,
+    "How many times as long water takes from year to year in tired soil.",
+)
+BALL_FILLS_POT = Figure(
+    "ball_fills_pot_share", 0.9, "Share of the pot that a root ball takes up from which it is full."
+)
+SHALLOW_POT_BELOW = Figure(
+    "shallow_pot_below_cm", 5.0, "Depth in cm under which a root ball fills its pot a year sooner."
 )
 
 FIGURES = (
     SHELTER_BELOW,
     WARM_SUMMER_FROM,
     DECANDLE_FROM,
-    COLD_NIGHT_DROP,
-    LATE_FROST_BELOW,
+    FEED_RESTS_OVER,
     SLOW_DRAIN_FROM,
+    SLOWER_EACH_YEAR,
+    BALL_FILLS_POT,
+    SHALLOW_POT_BELOW,
 )

@@ -6,14 +6,16 @@ from collections.abc import Sequence
 from datetime import date
 from typing import NamedTuple
 
-from backbud.species import Event, Fact, Proposal, Proposals, Stage, Tree, Window, Year
+from backbud.species import Event, Proposal, Proposals, Species, Stage, Tree, Window, Year
 from backbud_species.habits.done import last_before, last_of_before
-from backbud_species.habits.figures import SLOW_DRAIN_FROM
-from backbud_species.habits.roots import wedges_least_recent, wedges_of
+from backbud_species.habits.gates import ROOT_WORK, strength_first
+from backbud_species.habits.intervals import years_between_repottings
+from backbud_species.habits.roots import wedges_of
+from backbud_species.habits.signs import early_signs
+from backbud_species.habits.turn import NextWedges, next_wedges
 
 # What gives the roots new soil or new room.
 _ROOM = ("repotted", "potted-on", "slipped", "root-pruned")
-_USUAL_WEDGES = 3
 
 
 class _Last(NamedTuple):
@@ -25,18 +27,20 @@ def repotting(
     tree: Tree,
     year: Year,
     window: Window,
-    years: Fact[tuple[int, int, int]],
+    species: Species,
     because: str,
     cautions: tuple[str, ...] = (),
     by_wedges: bool = True,
 ) -> Proposals:
     """Propose the repotting when it is due; a check of the roots for a weak tree or a new one.
 
-    Due is a tree whose last repotting is the usual number of years ago, or the least number when
-    water has been slow to pass since. `by_wedges` names the wedges of the root ball whose turn it
-    is.
+    A sick tree, or one that has not settled since it came, is looked at in its stead.
+    Due is a tree whose last repotting is the usual number of years ago, or the least number where
+    its roots show signs of wanting it early (signs.py). `by_wedges` names the wedges of the root
+    ball whose turn it is (turn.py).
     """
-    if tree.planted_out:
+    years = years_between_repottings(species, tree, window.best, year)
+    if tree.planted_out or years is None:
         return
     last = _last(tree, window)
     if last is None:
@@ -46,11 +50,11 @@ def repotting(
             "No repotting is written down.",
         )
         return
-    slow = _slow_since(tree, year, last.done, window.opens)
+    signs = early_signs(tree, year, last.done, window.opens)
     least, usual, _ = years.value
-    if last.years < (least if slow else usual):
+    if last.years < (least if signs else usual):
         return
-    datum = _datum(last, usual, years.source, slow)
+    datum = _datum(last, usual, years.source, signs)
     if tree.weak:
         yield _look(
             window,
@@ -58,14 +62,20 @@ def repotting(
             datum,
         )
         return
+    unfit = ROOT_WORK.shut(tree, window.opens, year)
+    if unfit:
+        yield strength_first(window, "repotted", unfit)
+        return
+    turn = _turn(tree, year, species, window.opens) if by_wedges else None
     yield Proposal(
         "repotted",
         window,
-        what=_wedge_words(tree, last.done, window.opens) if by_wedges else "",
+        what=_wedge_words(turn),
         because=because,
-        datum=datum,
+        datum=f"{datum} {turn.because}" if turn else datum,
         cautions=(*cautions, *_old_ties(tree)),
         lapses=True,
+        wedges=turn.names if turn else (),
     )
 
 
@@ -79,12 +89,6 @@ def years_between(first: date, later: date) -> int:
     return round((later - first).days / 365.25)
 
 
-def is_slow(drained: Event, year: Year) -> bool:
-    """Whether a can of water took too long to pass."""
-    time = drained.measure("time")
-    return time is not None and time.within("s") >= SLOW_DRAIN_FROM.of(year)
-
-
 def listed(names: Sequence[str]) -> str:
     """Names as a person lists them: `N, NE and E`."""
     *others, last = names
@@ -96,15 +100,11 @@ def _last(tree: Tree, window: Window) -> _Last | None:
     return _Last(done, years_between(done.day, window.best)) if done else None
 
 
-def _slow_since(tree: Tree, year: Year, last: Event, before: date) -> bool:
-    drained = last_of_before(tree, before, "drained")
-    return drained is not None and drained.day > last.day and is_slow(drained, year)
-
-
-def _datum(last: _Last, usual: int, source: str, slow: bool) -> str:
+def _datum(last: _Last, usual: int, source: str, signs: Sequence[str]) -> str:
     ago = f"{last.years} year{'' if last.years == 1 else 's'}"
     text = f"Last {last.done.act} {last.done.when.text}, {ago} before; the usual time is {usual}"
-    return f"{text} ({source}){', and water has been slow to pass' if slow else ''}."
+    early = f", and {listed(signs)}" if signs else ""
+    return f"{text} ({source}){early}."
 
 
 def _look(window: Window, because: str, datum: str) -> Proposal:
@@ -119,12 +119,17 @@ def _look(window: Window, because: str, datum: str) -> Proposal:
     )
 
 
-def _wedge_words(tree: Tree, last: Event, before: date) -> str:
+def _turn(tree: Tree, year: Year, species: Species, before: date) -> NextWedges | None:
+    """Which wedges to open, as many as the last time that any were named."""
     named = last_before(tree, before, lambda event: bool(wedges_of(event)))
-    wedges = wedges_least_recent(tree, len(wedges_of(named)) if named else _USUAL_WEDGES)
-    if not wedges:
+    last_time = len(wedges_of(named)) if named else 0
+    return next_wedges(tree, year, species.root_share, last_time)
+
+
+def _wedge_words(turn: NextWedges | None) -> str:
+    if turn is None:
         return ""
-    return f"and open wedge{'s' if len(wedges) > 1 else ''} {listed(wedges)}"
+    return f"and open wedge{'s' if len(turn.names) > 1 else ''} {listed(turn.names)}"
 
 
 def _old_ties(tree: Tree) -> tuple[str, ...]:

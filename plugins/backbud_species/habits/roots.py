@@ -9,6 +9,14 @@ from collections.abc import Iterable
 from datetime import date
 from typing import NamedTuple
 
+from backbud.bench.roots import (
+    Ball,
+    Cuts,
+    Opened,
+    ball_of,
+    part_of_wedge,
+    share_of_volume_removed,
+)
 from backbud.species import Event, Fact, Proposal, Proposals, Tree, Year, days_after
 from backbud_species.habits.done import is_root_work, share_of
 from backbud_species.habits.warmth import summer
@@ -18,8 +26,10 @@ COMPASS = ("N", "NE", "E", "SE", "S", "SW", "W", "NW")
 CLOCK = tuple(str(hour) for hour in range(1, 13))
 _SIDES = {"BACK": "N", "RIGHT": "E", "FRONT": "S", "LEFT": "W"}
 
-# A sector from half the radius outwards is three quarters of the whole sector.
-PART_OF_A_WEDGE = 0.75
+# From the rim half-way to the trunk.
+PART_OF_A_WEDGE = part_of_wedge(0.5)
+# Where no size is known, only the wedges can be reckoned, and for them every ball does.
+_ANY_BALL = Ball("round", 1.0, 1.0, 1.0)
 
 
 class Taken(NamedTuple):
@@ -36,8 +46,15 @@ def share_taken(tree: Tree, done: Event) -> Taken | None:
     stated = share_of(done, "off")
     if stated is not None:
         return Taken(stated, "as written")
-    left = _height_left(tree, done) * _plan_left(tree, done) * _wedges_left(tree, done)
-    return Taken(1 - left, "reckoned from the cuts") if left < 1 else None
+    ball = ball_of_tree(tree)
+    wedges = _opened(tree, done)
+    cuts = wedges if ball is None else _with_lengths(wedges, done)
+    try:
+        # The card says neither whether the ball is square or oval, nor which way it lies.
+        share = share_of_volume_removed(ball or _ANY_BALL, cuts, by_angle=False)
+    except ValueError:
+        return Taken(1.0, "the cuts are as large as the ball when it was last measured")
+    return Taken(share, "reckoned from the cuts") if share > 0 else None
 
 
 def over_share(
@@ -47,17 +64,15 @@ def over_share(
     taken = share_taken(tree, done) if is_root_work(done) else None
     if taken is None:
         return
-    warmth = summer(year)
-    most = bearable.value[1] if warmth.cool is False else bearable.value[0]
+    most, place = most_share(year, bearable)
     if taken.share <= most + 1e-9:
         return
-    place = "a warm place" if warmth.cool is False else "a cool place"
     yield Proposal(
         "checked",
         days_after(done.day, 0, 7, 42),
         what="strength closely: leaves, and water in the pot",
         because="More of the root ball went than this tree bears here, so it is watched closely.",
-        datum=warmth.after(
+        datum=summer(year).after(
             f"About {100 * taken.share:.0f} % of the root ball went ({taken.because}); "
             f"{100 * most:.0f} % is the most in {place} ({bearable.source})"
         ),
@@ -70,18 +85,19 @@ def over_share(
     )
 
 
-def wedges_least_recent(tree: Tree, how_many: int) -> tuple[str, ...]:
-    """The wedges whose turn it is: first those never opened, then those opened longest ago."""
+def most_share(year: Year, bearable: Fact[tuple[float, float]]) -> tuple[float, str]:
+    """The share of the ball that may go at this place, and what kind of place it is."""
+    cool, warm = bearable.value
+    return (warm, "a warm place") if summer(year).cool is False else (cool, "a cool place")
+
+
+def days_opened(tree: Tree) -> dict[str, date]:
+    """Each wedge that was ever opened, with the last day."""
     opened: dict[str, date] = {}
     for written, day in tree.opened:
         for name in _wedges((written,)):
             opened[name] = max(day, opened.get(name, day))
-    if not opened:
-        return ()
-    names = _sectors(tree, opened)
-    # The sort is stable: among equals the order round the ball stays.
-    turn = sorted(names, key=lambda name: opened.get(name, date.min))
-    return tuple(sorted(turn[:how_many], key=names.index))
+    return opened
 
 
 def wedges_of(done: Event) -> tuple[str, ...]:
@@ -95,41 +111,35 @@ def _wedges(words: Iterable[str]) -> tuple[str, ...]:
     return tuple(name for name in names if name in COMPASS or name in CLOCK)
 
 
-def _sectors(tree: Tree, named: Iterable[str]) -> tuple[str, ...]:
+def sectors_of(tree: Tree, named: Iterable[str]) -> tuple[str, ...]:
     """Every wedge of the ball, by the clock or the compass as the diary names them."""
     if any(name in CLOCK for name in named):
         return CLOCK
     return COMPASS[::2] if tree.facts.get("wedges") == "4" else COMPASS
 
 
-def _ball_cm(tree: Tree) -> tuple[float, ...]:
-    """Length, width and depth in cm; () where the tree has no root ball on its card."""
+def ball_of_tree(tree: Tree) -> Ball | None:
+    """The root ball as last measured; None where no size, or a size of 0, is written."""
     size = tree.sizes.get("root ball")
-    return size.sizes_in("cm") if size is not None else ()
+    sizes_cm = size.sizes_in("cm") if size is not None else ()
+    if not sizes_cm or min(sizes_cm) <= 0:
+        return None
+    return ball_of("round" if len(sizes_cm) == 2 else "rectangle", sizes_cm)
+
+
+def _opened(tree: Tree, done: Event) -> Cuts:
+    """The wedges a work opened. Which they are does not matter where all count the same."""
+    named = wedges_of(done)
+    sectors = len(sectors_of(tree, named))
+    opened = (Opened(wedge, PART_OF_A_WEDGE) for wedge in range(min(len(named), sectors)))
+    return Cuts(opened=tuple(opened), wedges=sectors)
+
+
+def _with_lengths(wedges: Cuts, done: Event) -> Cuts:
+    below, top, sides = (_off_cm(done, f"off {where}") for where in ("below", "top", "sides"))
+    return Cuts(below, top, sides, wedges.opened, wedges.wedges)
 
 
 def _off_cm(done: Event, detail: str) -> float:
     measure = done.measure(detail)
     return measure.within("cm") if measure is not None else 0.0
-
-
-def _height_left(tree: Tree, done: Event) -> float:
-    ball = _ball_cm(tree)
-    if not ball:
-        return 1.0
-    return max(0.0, 1 - (_off_cm(done, "off below") + _off_cm(done, "off top")) / ball[-1])
-
-
-def _plan_left(tree: Tree, done: Event) -> float:
-    left = 1.0
-    across = _ball_cm(tree)[:-1]
-    # A round ball has one measure across: it counts for both directions.
-    for width in across if len(across) == 2 else across * 2:
-        left *= max(0.0, 1 - 2 * _off_cm(done, "off sides") / width)
-    return left
-
-
-def _wedges_left(tree: Tree, done: Event) -> float:
-    wedges = wedges_of(done)
-    opened = len(wedges) / len(_sectors(tree, wedges))
-    return max(0.0, 1 - PART_OF_A_WEDGE * opened)

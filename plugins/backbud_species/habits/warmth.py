@@ -5,8 +5,8 @@ from __future__ import annotations
 from datetime import date
 from typing import NamedTuple
 
-from backbud.species import Year
-from backbud_species.habits.figures import SHELTER_BELOW, WARM_SUMMER_FROM, Figure
+from backbud.species import Figure, Temperature, Year
+from backbud_species.habits.figures import SHELTER_BELOW, WARM_SUMMER_FROM
 
 UNKNOWN = "Nothing is known of the weather here: the place has no temperatures."
 
@@ -36,13 +36,16 @@ def summer(year: Year) -> Warmth:
 
 
 def summer_against(year: Year, figure: Figure) -> Warmth:
-    """Whether the mean of June, July and August (north) is under the figure."""
-    return mean_against(year, year.on((6, 1)), SUMMER_DAYS, figure)
+    """Whether the mean of June, July and August (north) is under the figure, in usual years."""
+    return _against(year, year.usual_mean(year.on((6, 1)), SUMMER_DAYS), figure)
 
 
 def mean_against(year: Year, day: date, days: int, figure: Figure) -> Warmth:
     """Whether the mean of so many days from a day is under the figure."""
-    expected = year.expected_mean(day, days)
+    return _against(year, year.expected_mean(day, days), figure)
+
+
+def _against(year: Year, expected: Temperature | None, figure: Figure) -> Warmth:
     if expected is None:
         return Warmth(None, UNKNOWN)
     limit = figure.of(year)

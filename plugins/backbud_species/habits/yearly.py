@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from datetime import timedelta
+from datetime import date, timedelta
 
-from backbud.species import Fact, Proposal, Proposals, Tree, Window, Year
+from backbud.species import Proposal, Proposals, Tree, Window, Year
 from backbud_species.habits.done import is_root_work, since
-from backbud_species.habits.figures import COLD_NIGHT_DROP
-from backbud_species.habits.warmth import UNKNOWN, under_cover
+from backbud_species.habits.figures import FEED_RESTS_OVER
 
 # Cut roots take up no feed for about six weeks; common practice, no source.
 SIX_WEEKS = timedelta(weeks=6)
-_COVERED = ("cold frame", "tunnel", "unheated glass", "heated glass", "indoors")
 
 FROZEN_WOOD_SNAPS = "Frozen wood snaps: wire it thawed."
 LABEL_DECIDES = (
@@ -19,11 +17,33 @@ LABEL_DECIDES = (
 )
 
 
-def feeding(tree: Tree, window: Window, because: str, datum: str, what: str = "") -> Proposals:
-    """Feed, unless the roots were worked on so lately that feeding has to wait."""
+def feeding(
+    tree: Tree, year: Year, window: Window, because: str, datum: str, what: str = ""
+) -> Proposals:
+    """Feed, unless the roots were worked on so lately that feeding has to wait.
+
+    In the hot weeks of a place it rests: the window ends before them or begins after them.
+    """
     if since(tree, window.best - SIX_WEEKS, window.best, is_root_work):
         return
+    hot = year.hot_days(FEED_RESTS_OVER.of(year))
+    if hot is not None and hot.first <= window.best <= hot.last:
+        window = _round(window, hot.first, hot.last)
+        datum = (
+            f"{hot.because.removesuffix('.')}, and feed rests from {hot.first} to {hot.last} "
+            f"({FEED_RESTS_OVER.name}, a setting of ours)."
+        )
     yield Proposal("fed", window, what=what, because=because, datum=datum, lapses=True)
+
+
+def _round(window: Window, first: date, last: date) -> Window:
+    """The window moved out of the days from `first` to `last`: before them where it opened
+    before, else after them."""
+    if window.opens < first:
+        before = first - timedelta(days=1)
+        return Window(window.opens, before, before)
+    after = last + timedelta(days=1)
+    return Window(after, after, max(window.closes, after + timedelta(days=21)))
 
 
 def wiring(
@@ -67,35 +87,5 @@ def pests(
         datum=datum,
         cautions=(*cautions, LABEL_DECIDES),
         settled_by=("checked pests", "treated"),
-        lapses=True,
-    )
-
-
-def winter_protection(tree: Tree, year: Year, limit: Fact[float], because: str) -> Proposals:
-    """Protect before the cold, where nights colder than the roots bear must be expected.
-
-    Nothing where the tree stands under cover, is planted out, or the winters are mild.
-    """
-    if under_cover(year, *_COVERED) or tree.planted_out:
-        return
-    bears = f"roots in a pot bear about {limit.value:g} °C ({limit.source})"
-    datum = f"{UNKNOWN.removesuffix('.')}; {bears}."
-    if year.low_c:
-        mean = min(year.low_c)
-        night = mean - COLD_NIGHT_DROP.of(year)
-        if night > limit.value:
-            return
-        datum = (
-            f"The coldest month's lows average {mean:g} °C, so a night of {night:g} °C can come "
-            f"({COLD_NIGHT_DROP.name}, a setting of ours); {bears}."
-        )
-    opens, best = year.on((11, 1)), year.on((11, 15))
-    yield Proposal(
-        "protected",
-        Window(opens, best, year.on((12, 31)) + SIX_WEEKS),
-        what="against winter frost",
-        because=because,
-        datum=datum,
-        settled_by=("protected", "moved"),
         lapses=True,
     )

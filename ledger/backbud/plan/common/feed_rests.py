@@ -5,7 +5,7 @@ from __future__ import annotations
 from backbud.species import Event, Proposal, Proposals, Tree, Year, after, days_after
 
 
-@after("repotted", "potted-on", "root-pruned", rule="feed-rests")
+@after("repotted", "potted-on", "root-pruned", "lifted", rule="feed-rests")
 def feeding_begins(tree: Tree, done: Event, year: Year) -> Proposals:
     """Common practice, no source: about four weeks, and only in the growing season."""
     if done.has("no root work"):

@@ -1,6 +1,6 @@
 """A day and a year go in; whether it lies in growth, and the spring to come, come out.
 
-By months until the weather of the place decides. Common practice, no source.
+Months, where no weather decides, are common practice, no source.
 """
 
 from __future__ import annotations
@@ -12,9 +12,33 @@ from backbud.species import Window, Year
 MonthDay = tuple[int, int]
 
 
+# BBCH: bud burst, shoot growth complete, leaf fall begins.
+_BURST, _GROWN, _LEAF_FALL = 7, 91, 93
+
+
 def in_growth(day: date, year: Year) -> bool:
-    """Whether wood thickens then: maples, pines and junipers do so until mid-October."""
-    return year.on((3, 15)) <= day <= year.on((10, 15))
+    """Whether wood thickens then: from bud burst until leaf fall, or until shoots are ripe.
+
+    By months where the species has no such stage: mid-March to mid-October.
+    """
+    burst = year.stage(_BURST)
+    ends = year.stage(_LEAF_FALL) or year.stage(_GROWN)
+    first = burst.first if burst else year.on((3, 15))
+    return first <= day <= (ends.last if ends else year.on((10, 15)))
+
+
+def coming_turn(year: Year, day: date, limit_c: float) -> tuple[Window, str] | None:
+    """When the next cold nights end after a day, and the datum; None where they do not come, or
+    nothing is known of them."""
+    turn = year.cold_nights_end(limit_c)
+    if turn is None:
+        return None
+    window = Window(turn.first, turn.day, turn.last)
+    if window.closes <= day:
+        window = year.rounded(a_year_later(window))
+    opens = max(window.opens, day)
+    best = max(window.best, opens)
+    return Window(opens, best, max(window.closes, best)), turn.because
 
 
 def coming(year: Year, day: date, opens: MonthDay, best: MonthDay, closes: MonthDay) -> Window:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from datetime import timedelta
 
-from backbud.plan.common.seasons import coming
+from backbud.plan.common.seasons import coming, coming_turn
+from backbud.plan.common.winter_quarters import RESTING_BEARS_C
 from backbud.species import Event, Proposal, Proposals, Tree, Window, Year, after, days_after
 
 _ROOT_WORK = ("repotted", "root-pruned", "collected")
@@ -13,13 +14,19 @@ _FRESH_ROOTS = timedelta(weeks=4)
 
 @after("protected", rule="protection-off")
 def weather_is_over(tree: Tree, done: Event, year: Year) -> Proposals:
-    """By months until the weather of the place decides. Common practice, no source."""
+    """When nights that its roots do not bear have ended, or by months. Months: common practice."""
     if not tree.on("protection"):
         return
     if done.day > year.on((8, 31)) or done.day < year.on((3, 1)):
-        yield _off(
-            coming(year, done.day + timedelta(days=7), (3, 10), (4, 5), (5, 10)),
+        week_after = done.day + timedelta(days=7)
+        limit = year.roots_bear.celsius if year.roots_bear else RESTING_BEARS_C
+        window, datum = coming_turn(year, week_after, limit) or (
+            coming(year, week_after, (3, 10), (4, 5), (5, 10)),
             year.by_months,
+        )
+        yield _off(
+            window,
+            datum,
             because="Under winter cover growth starts early and soft.",
         )
     elif tree.done_since(done.day - _FRESH_ROOTS, *_ROOT_WORK):

@@ -2,34 +2,49 @@
 
 from __future__ import annotations
 
-from datetime import timedelta
+from datetime import date, timedelta
 
 from backbud.collection.places import is_winter_cover
-from backbud.plan.common.seasons import coming
-from backbud.species import Event, Proposal, Proposals, Tree, Year, after
+from backbud.plan.common.seasons import coming, coming_turn
+from backbud.species import Event, Proposal, Proposals, Tree, Window, Year, after
 
 # Warmed places hold growth that no frost may touch.
 WARMED = ("heated glass", "indoors")
+# Nights that soft growth, and roots in a pot, still bear; common practice, no source.
+WARMED_BEARS_C = 5.0
+RESTING_BEARS_C = -3.0
 
 
 @after("moved", rule="winter-quarters-out")
 def out_in_spring(tree: Tree, done: Event, year: Year) -> Proposals:
-    """Where it stood outside before: a tree that lives under glass stays there.
-
-    Common practice, no source.
-    """
+    """Where it stood outside before: a tree that lives under glass stays there."""
     if not tree.outside or tree.outside == tree.place or not is_winter_cover(year.cover):
         return
     if year.on((4, 15)) < done.day < year.on((9, 1)):
         return
-    warmed = year.cover.casefold().startswith(WARMED)
-    months = ((5, 10), (5, 20), (6, 5)) if warmed else ((3, 10), (4, 5), (5, 10))
+    window, datum = _when(done.day + timedelta(days=14), year)
     yield Proposal(
         "moved",
-        coming(year, done.day + timedelta(days=14), *months),
+        window,
         what=f"out again, to {tree.outside}",
-        datum=year.by_months,
+        datum=datum,
         because="Under cover it grows early and soft once the days are long.",
         cautions=("Choose a dull, mild day, and keep fleece at hand for late frost.",),
         early_days=365,
     )
+
+
+def _when(day: date, year: Year) -> tuple[Window, str]:
+    """When the nights let it out, or by months where nothing is known of them.
+
+    The months are common practice, no source.
+    """
+    warmed = year.cover.casefold().startswith(WARMED)
+    limit = WARMED_BEARS_C if warmed else RESTING_BEARS_C
+    if year.comes_in_below_c is not None:
+        limit = max(limit, year.comes_in_below_c)
+    found = coming_turn(year, day, limit)
+    if found is not None:
+        return found
+    months = ((5, 10), (5, 20), (6, 5)) if warmed else ((3, 10), (4, 5), (5, 10))
+    return coming(year, day, *months), year.by_months

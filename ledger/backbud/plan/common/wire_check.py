@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from datetime import timedelta
+from datetime import date, timedelta
 
+from backbud.plan.common.bite import Bite, bite_of
 from backbud.plan.common.parts import on_part, parts_of
 from backbud.plan.common.seasons import a_year_later, in_growth
 from backbud.plan.looks import look_at
@@ -12,12 +13,13 @@ from backbud.species import Event, Proposal, Proposals, Tree, Window, Year, afte
 CUT_IT_OFF = "Cut wire off in short pieces; unwinding tears bark and buds."
 _BUD_BURST = 7
 _SOON_AFTER = timedelta(weeks=2)
+_TEN_DAYS = timedelta(days=10)
 
 
 @after("wired", rule="wire-check")
 def look_before_it_bites(tree: Tree, done: Event, year: Year) -> Proposals:
     for part in parts_of(done):
-        yield _look(done, year, part)
+        yield _look(tree, done, year, part)
 
 
 @after("checked", rule="wire-check-again")
@@ -39,27 +41,53 @@ def look_again(tree: Tree, done: Event, year: Year) -> Proposals:
             )
     if not done.has("again"):
         for part in ("",) if biting else look.parts or ("",):
-            yield _look(done, year, part)
+            yield _look(tree, done, year, part)
 
 
-def _look(done: Event, year: Year, part: str) -> Proposal:
+def _look(tree: Tree, done: Event, year: Year, part: str) -> Proposal:
+    """A look after so many weeks of growth, and in any case before it is reckoned to bite."""
     first, usual, last = year.wire_weeks
     if in_growth(done.day, year):
         window = weeks_after(done.day, first, usual, last)
         because = f"Wire bites after {first} to {last} weeks of growth on such wood."
+        datum = ""
     else:
         window = _once_growth_begins(done, year)
         because = "In the cold half of the year wood does not thicken; wire bites as growth begins."
+        datum = _growth(year)
+    bite = _first_bite(tree, done, year, part)
+    if bite is not None:
+        datum = f"{datum} {bite.because}".lstrip()
+        window = _before(window, bite.day, done.day)
     return Proposal(
         "checked",
         window,
         what=on_part("wire", part),
         part=part,
         because=because,
-        datum=_growth(year) if window.opens != done.day + timedelta(weeks=first) else "",
+        datum=datum,
         settled_by=("checked wire", "unwired"),
         minutes=5,
     )
+
+
+def _first_bite(tree: Tree, done: Event, year: Year, part: str) -> Bite | None:
+    """When the first of the wires on a part bites, wherever one is where no part is named."""
+    bites = [
+        bite
+        for wire in tree.on("wire")
+        if wire.thickness_mm and part in ("", wire.part)
+        if (bite := bite_of(tree, year, wire.since, wire.thickness_mm)) is not None
+        if bite.day > done.day
+    ]
+    return min(bites, default=None)
+
+
+def _before(window: Window, bite: date, done: date) -> Window:
+    """The window, brought forward where the wire bites before its end."""
+    closes = max(min(window.closes, bite), done + _SOON_AFTER)
+    best = min(window.best, max(closes - _TEN_DAYS, done + _SOON_AFTER))
+    return Window(min(window.opens, best), best, closes)
 
 
 def _once_growth_begins(done: Event, year: Year) -> Window:

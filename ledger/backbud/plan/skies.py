@@ -1,0 +1,86 @@
+"""A place and its cover go in; what is known of the air there comes out.
+
+Places under the same sky and cover share one outlook, so each sum is reckoned once.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from datetime import date
+
+from backbud.climate.air import OPEN_AIR, PlaceAir, Shift
+from backbud.climate.outlook import Outlook
+from backbud.journal.weather.record import MeansFrom, WeatherRecord
+from backbud.journal.weather.records import Records
+from backbud.plan.covers import cover_from
+from backbud.plan.figures import COLD_NIGHT_DROP
+
+# Where nobody says, day length is taken to be that of so many degrees.
+LATITUDE_UNKNOWN = 45.0
+# So many nights under a cover must have been measured before they tell how mild it is there.
+NIGHTS_COMPARED = 30
+MEANS_FROM: Mapping[MeansFrom, str] = {
+    "card": "the place's monthly means",
+    "station months": "the months of its station",
+    "daily series": "the average of the days on record",
+}
+
+
+class Skies:
+    """What is known of the air at each place, at the end of a day."""
+
+    def __init__(
+        self, weather: Records, figures: Mapping[str, float], southern: bool, today: date
+    ) -> None:
+        self.weather, self.figures = weather, figures
+        self.southern, self.today = southern, today
+        self._outlooks: dict[tuple[object, ...], Outlook] = {}
+        self._airs: dict[tuple[object, ...], PlaceAir] = {}
+
+    def over(self, place: str, cover: str) -> Outlook | None:
+        """What is known under a cover at a place ("" is the home place); None where its months
+        are not known."""
+        record = self.weather.record_of(place)
+        if record.means is None:
+            return None
+        shift = cover_from(cover, self.figures).shift
+        # A thermometer under a cover feels what it does.
+        felt = frozenset(record.own_days) if shift != OPEN_AIR else frozenset[date]()
+        sky = (place if record.own_days else record.days_from, record.means_place, felt)
+        key = (*sky, record.latitude, shift)
+        if key not in self._outlooks:
+            if sky not in self._airs:
+                self._airs[sky] = PlaceAir(
+                    record.days, record.means, self.today, MEANS_FROM[record.means_from], felt
+                )
+            self._outlooks[key] = self._outlook(self._airs[sky], record, shift)
+        return self._outlooks[key]
+
+    def _outlook(self, air: PlaceAir, record: WeatherRecord, shift: Shift) -> Outlook:
+        latitude = record.latitude
+        if latitude is None:
+            latitude = -LATITUDE_UNKNOWN if self.southern else LATITUDE_UNKNOWN
+        return Outlook(
+            air,
+            shift,
+            latitude=latitude,
+            southern=self.southern,
+            cold_night_drop_c=COLD_NIGHT_DROP.among(self.figures),
+            night_shift_c=self._milder_nights(record) if air.felt else 0.0,
+        )
+
+    def _milder_nights(self, record: WeatherRecord) -> float:
+        """By how many °C nights under a cover are milder than at home, as a thermometer found.
+
+        The tenth of the differences: nine of ten nights were milder still. 0 where too few nights
+        were measured in both places.
+        """
+        home = self.weather.record_of("").own_days
+        found = sorted(
+            seen.low_c - outside.low_c
+            for day, seen in record.own_days.items()
+            if seen.low_c is not None
+            and (outside := home.get(day)) is not None
+            and outside.low_c is not None
+        )
+        return max(0.0, found[len(found) // 10]) if len(found) >= NIGHTS_COMPARED else 0.0

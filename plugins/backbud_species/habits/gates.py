@@ -1,0 +1,159 @@
+"""A tree and a day go in; why a work is to be held back comes out, "" where nothing speaks so.
+
+Strength first: what is written down of the tree before the day decides. Terms of weeks and years
+are common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import date, timedelta
+from typing import NamedTuple
+
+from backbud.species import Event, Proposal, Tree, Window, Year
+from backbud_species.habits.done import is_hard_work, last_before, last_of_before
+from backbud_species.habits.figures import DECANDLE_FROM
+from backbud_species.habits.warmth import summer_against
+
+# A tree answers one insult a season.
+SEASON = timedelta(days=150)
+SICK_FOR = timedelta(weeks=8)
+_A_YEAR = timedelta(days=365)
+
+_PESTS = frozenset(
+    ["pests", "aphids", "scale", "mites", "mealybug", "weevils", "slugs", "mildew", "mould"]
+)
+_PARTS = frozenset(["leaves", "needles", "bark", "shoots", "roots", "strength"])
+_AILING = ("rotten", "dead", "spots", "sticky", "eaten", "yellow", "brown", "damaged", "weak")
+_SEEN = ("some", "many")
+_WELL = ("none", "clean", "fine", "all fine", "healthy", "healed", "green", "fair", "strong")
+# What takes part of the leaves only is no insult.
+_IN_PART = ("partial", "large leaves", "half of each leaf", "some", "outer", "outer leaves")
+
+NOT_LOOKED_AT = "Nobody has written down how strong it is."
+
+
+class Gate(NamedTuple):
+    """What holds a work back: a sentence why, or "" where it may be done.
+
+    `speaks`: whether a look at the tree's strength is proposed in the work's stead.
+    """
+
+    shut: Callable[[Tree, date, Year], str]
+    speaks: bool
+
+
+def stresses(done: Event) -> bool:
+    """Whether the work takes strength that a tree needs a season to regain."""
+    if done.act == "bent":
+        return done.says("heavy")
+    if done.act == "defoliated":
+        return not done.says(*_IN_PART)
+    return done.act == "decandled" or is_hard_work(done)
+
+
+def weakness(tree: Tree, day: date, year: Year) -> str:
+    """Why it is too weak for any work."""
+    return "The tree is written down as weak." if tree.weak else ""
+
+
+def sickness(tree: Tree, day: date, year: Year) -> str:
+    """Why it counts as sick: what a check found, or a treatment, in the last eight weeks."""
+    last = last_before(tree, day, _tells_of_health)
+    if last is None or last.day < day - SICK_FOR:
+        return ""
+    if last.act == "treated":
+        return f"It was treated on {last.day}, less than eight weeks before."
+    return f"A check on {last.day} found it ailing ({last.text})." if _is_ailing(last) else ""
+
+
+def newness(tree: Tree, day: date, year: Year) -> str:
+    """Why it has not settled: collected this or last growing year, imported, in quarantine."""
+    if tree.quarantined:
+        return "It stands in quarantine."
+    collected = last_of_before(tree, day, "collected")
+    if collected and collected.day >= year.first - _A_YEAR:
+        return f"It was collected on {collected.day} and has to settle for two growing years."
+    imported = last_before(tree, day, lambda done: done.has("imported"))
+    if imported and imported.day >= day - _A_YEAR:
+        return f"It was imported on {imported.day} and has to settle for a year."
+    return ""
+
+
+def stress(tree: Tree, day: date, year: Year) -> str:
+    """Which hard work was done to it this season: in this growing year, or five months before."""
+    last = last_before(tree, day, stresses)
+    if last is None or last.day < min(year.first, day - SEASON):
+        return ""
+    season = "in this same year" if last.day >= year.first else "in the same season"
+    return f"It was {last.act} on {last.day}, {season}."
+
+
+def not_strong(tree: Tree, day: date, year: Year) -> str:
+    """Why it does not count as strong."""
+    if tree.strength == "strong":
+        return ""
+    return f"It is written down as {tree.strength}." if tree.strength else NOT_LOOKED_AT
+
+
+def short_summer(tree: Tree, day: date, year: Year) -> str:
+    """Why no second flush ripens at this place."""
+    warmth = summer_against(year, DECANDLE_FROM)
+    return warmth.datum if warmth.cool else ""
+
+
+def first_reason(
+    *reasons: Callable[[Tree, date, Year], str],
+) -> Callable[[Tree, date, Year], str]:
+    """The first of several reasons that speaks."""
+
+    def shut(tree: Tree, day: date, year: Year) -> str:
+        return next(filter(None, (reason(tree, day, year) for reason in reasons)), "")
+
+    return shut
+
+
+# No tree is too weak to be fed, looked at, sheltered, or freed of its seed.
+ALWAYS = Gate(lambda tree, day, year: "", speaks=False)
+# Pinching, trimming, thinning, wiring: not a weak or a sick tree, nor one that has not settled.
+LIGHT_WORK = Gate(first_reason(weakness, sickness, newness), speaks=False)
+# Pinching and leaf trimming in part: also not in the year of root work or hard pruning.
+LEAF_WORK = Gate(first_reason(weakness, sickness, newness, stress), speaks=False)
+# Root work: another insult of the season is flagged by the plan, and does not hold it back.
+ROOT_WORK = Gate(first_reason(weakness, sickness, newness), speaks=True)
+# Defoliation, hard pruning, heavy bending.
+HARD_WORK = Gate(first_reason(weakness, sickness, newness, stress), speaks=True)
+# The whole leaf: only from a strong tree.
+FULL_DEFOLIATION = Gate(first_reason(not_strong, sickness, newness, stress), speaks=True)
+# Candle cutting on two-flush pines: strong, unstressed, and a summer long enough.
+DECANDLING = Gate(first_reason(not_strong, sickness, newness, stress, short_summer), speaks=True)
+
+
+def strength_first(window: Window, act: str, reason: str, part: str = "") -> Proposal:
+    """A look at the tree's strength in the stead of a work that is held back, and why."""
+    return Proposal(
+        "checked",
+        window,
+        what="strength, and hold the hard work back",
+        because=f"It would be {act} now, but a tree takes hard work only in strength and once a "
+        "season.",
+        datum=reason,
+        settled_by=("checked strength", "vigour", act),
+        part=part,
+        lapses=True,
+    )
+
+
+def _tells_of_health(done: Event) -> bool:
+    """Whether it was treated, or looked at for what shows sickness, with a finding."""
+    if done.act == "treated":
+        return not done.says("winter wash")
+    return done.act == "checked" and (_is_ailing(done) or done.says(*_WELL))
+
+
+def _is_ailing(done: Event) -> bool:
+    """Whether a check found pests, or leaves, bark or roots that ail."""
+    looked_at = {word for detail in done.all("what") for word in detail.words.split()}
+    if not looked_at.isdisjoint(_PESTS) and done.says(*_SEEN):
+        return True
+    return not looked_at.isdisjoint(_PESTS | _PARTS) and done.says(*_AILING)

@@ -1,0 +1,61 @@
+"""A species and a tree go in; the years between its repottings come out, by age and by depth.
+
+A root ball in a shallow pot fills it a year sooner: common practice, no source.
+"""
+
+from __future__ import annotations
+
+from datetime import date
+from typing import NamedTuple
+
+from backbud.species import Fact, Species, Tree, Year
+from backbud_species.habits.done import last_of_before
+from backbud_species.habits.figures import SHALLOW_POT_BELOW
+
+_DAYS = 365.25
+
+
+def years_between_repottings(
+    species: Species, tree: Tree, day: date, year: Year
+) -> Fact[tuple[int, int, int]] | None:
+    """Least, usual and most years, and what they go by; None where the species does not say."""
+    usual = species.repot_years
+    if usual is None:
+        return None
+    years, by = usual.value, [usual.source]
+    interval, age = species.repot_interval, known_age_years(tree, day)
+    if interval is not None and age is not None:
+        if age.exact and age.years < interval.value.young_until_years:
+            years, by = interval.value.young, [interval.source, "for a young tree"]
+        elif age.years >= interval.value.old_from_years:
+            years, by = interval.value.old, [interval.source, "for an old tree"]
+    depth_cm = root_ball_depth_cm(tree)
+    if depth_cm is not None and depth_cm < SHALLOW_POT_BELOW.of(year):
+        least, common, most = (max(1, n - 1) for n in years)
+        years = (least, common, most)
+        by.append(f"a year less where the ball is {depth_cm:g} cm deep")
+    return Fact(years, ", ".join(by))
+
+
+class Age(NamedTuple):
+    """Years, and whether they are all of its life or only those that are known."""
+
+    years: float
+    exact: bool
+
+
+def known_age_years(tree: Tree, day: date) -> Age | None:
+    """From its sowing or striking; else at least as long as it has been in the collection."""
+    begun = last_of_before(tree, day, "sown", "struck")
+    if begun is not None:
+        return Age((day - begun.day).days / _DAYS, True)
+    if tree.since is not None:
+        return Age((day - tree.since).days / _DAYS, False)
+    return None
+
+
+def root_ball_depth_cm(tree: Tree) -> float | None:
+    """How deep the root ball is; None where no depth is written."""
+    size = tree.sizes.get("root ball")
+    sizes_cm = size.sizes_in("cm") if size is not None else ()
+    return sizes_cm[-1] if len(sizes_cm) >= 2 else None

@@ -1,0 +1,83 @@
+"""What junipers have in common, of scale and of needle. Figures: common practice."""
+
+from __future__ import annotations
+
+from typing import ClassVar
+
+from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Event, Fact, Rule
+from backbud_species.habits.conifers import Conifer
+from backbud_species.habits.done import is_hard_pruning
+from backbud_species.habits.works import (
+    LEAF_WORK,
+    altered,
+    at,
+    checks_after,
+    trims,
+    watches_for,
+    weeks,
+    work,
+)
+
+
+def _is_heavy(bent: Event) -> bool:
+    return bent.says("heavy")
+
+
+class Juniper(Conifer):
+    """A juniper: it lives from its foliage, with live veins beside deadwood."""
+
+    strongest = "acrotonic"
+    toxicity = Fact("Mildly poisonous if eaten; needle foliage can make a rash.", FROM_MEMORY)
+    bark = Fact("Live veins swell over wire by the second summer.", COMMON_PRACTICE)
+    never: ClassVar[tuple[str, ...]] = (
+        "Never pinch every tip: the tree lives from them.",
+        "Never keep it beside pears or hawthorns: they share rusts.",
+        *Conifer.never,
+    )
+    works: ClassVar[tuple[Rule, ...]] = altered(
+        Conifer.works,
+        trims(
+            "trim",
+            at(10, 28, 42, 63),
+            what="runners, with scissors at their base",
+            because="Shoots that run out of the outline are cut at their base; the other tips "
+            "stay, for the tree lives from them.",
+            gate=LEAF_WORK,
+        ),
+        work(
+            "thin",
+            "thinned",
+            at(91, -21, -7, 21),
+            what="what hangs down and grows in the forks",
+            because="Light keeps the inner shoots alive, and every branch keeps green at its end.",
+            gate=LEAF_WORK,
+        ),
+        checks_after(
+            "after-pruning",
+            ("pruned",),
+            weeks(10, 12, 16),
+            look_at="strength",
+            because="A hard cut costs a juniper foliage that it lives from, and shows in its "
+            "colour months later.",
+            only_after=is_hard_pruning,
+        ),
+        checks_after(
+            "after-bend",
+            ("bent",),
+            weeks(4, 6, 10),
+            look_at="strength",
+            what="strength of foliage and live vein",
+            because="A torn live vein shows weeks later, when its foliage turns grey and dull.",
+            cautions=("Shade, still air and no root work this year.",),
+            only_after=_is_heavy,
+            each_part=True,
+            lapses=False,
+        ),
+        watches_for(
+            "rust",
+            at(7, -14, 0, 14),
+            where="orange jelly on twigs after rain",
+            because="Rust shows in wet spring weather as orange jelly on swollen twigs.",
+            cautions=("Some of these rusts must be reported: ask the plant-health service.",),
+        ),
+    )

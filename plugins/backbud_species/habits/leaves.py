@@ -1,0 +1,91 @@
+"""A tree that may lose leaves goes in; whether all or part of them come off comes out."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+from typing import NamedTuple
+
+from backbud.species import Proposal, Proposals, Tree, Window, Year
+from backbud_species.habits.done import last_of_before
+from backbud_species.habits.warmth import UNKNOWN, summer, under_cover
+
+_ELEVEN_MONTHS = timedelta(days=330)
+
+
+class Way(NamedTuple):
+    """One way to do a work: the words that make it plain, and why, in one sentence."""
+
+    what: str
+    because: str
+
+
+def leaves_off(tree: Tree, year: Year, window: Window, full: Way | None, part: Way) -> Proposals:
+    """All leaves from a strong, rested tree in a warm place; part of them from any other.
+
+    Ask the gate first: nothing comes off a weak, sick or just repotted tree.
+    """
+    warmth = summer(year)
+    last = last_of_before(tree, window.opens, "defoliated")
+    rested = last is None or window.opens - last.day > _ELEVEN_MONTHS
+    if full and tree.strength == "strong" and rested and warmth.cool is False:
+        yield Proposal(
+            "defoliated",
+            window,
+            what=full.what,
+            because=full.because,
+            datum=warmth.after("It is written down as strong"),
+            cautions=("No root work and no hard pruning in the same year.",),
+            lapses=True,
+        )
+        return
+    yield Proposal(
+        "defoliated",
+        window,
+        what=part.what,
+        because=part.because,
+        datum=_why_in_part(tree, full, rested, warmth.datum),
+        lapses=True,
+    )
+
+
+def _why_in_part(tree: Tree, full: Way | None, rested: bool, weather: str) -> str:
+    if full is None:
+        return "This species is never stripped of all its leaves at once."
+    if tree.strength != "strong":
+        return "It is not written down as strong."
+    return weather if rested else "It was stripped less than a year ago."
+
+
+def late_frost(
+    year: Year, first_leaf: Window, because: str, frost_c: float, lasts_days: int
+) -> Proposals:
+    """Cover for young leaves as long as frosts (°C) come after the first of them opens.
+
+    Nothing where the place is covered, or where the last frost comes before the leaves do.
+    """
+    if year.cover and not under_cover(year, "open", "shade net"):
+        return
+    opens = first_leaf.opens - timedelta(days=3)
+    window, datum = (
+        Window(
+            opens,
+            first_leaf.best + timedelta(days=3),
+            first_leaf.closes + timedelta(days=lasts_days),
+        ),
+        UNKNOWN,
+    )
+    if year.outlook is not None:
+        frost = year.cold_nights_end(frost_c)
+        if frost is None or frost.last <= first_leaf.opens:
+            return
+        best = min(max(first_leaf.best, opens), frost.last)
+        window, datum = Window(opens, best, frost.last), frost.because
+    yield Proposal(
+        "protected",
+        window,
+        what="young leaves against late frost",
+        because=because,
+        datum=datum,
+        settled_by=("protected", "moved"),
+        lapses=True,
+    )

@@ -1,0 +1,104 @@
+"""A tree and its last root work go in; the signs that its roots want work early come out.
+
+Years alone do not tell: water that passes more and more slowly, a surface that had to be opened,
+and a ball that fills its pot do. The figures are ours, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import date
+from itertools import pairwise
+from statistics import median
+
+from backbud.bench.pots import volume_litres
+from backbud.bench.roots import ball_litres
+from backbud.species import Event, Tree, Year, zone_scores
+from backbud_species.habits.done import last_of_before
+from backbud_species.habits.figures import BALL_FILLS_POT, SLOW_DRAIN_FROM, SLOWER_EACH_YEAR
+from backbud_species.habits.roots import ball_of_tree
+
+# Fewer years say nothing of a trend.
+_YEARS_OF_TREND = 2
+
+
+def early_signs(tree: Tree, year: Year, last: Event, before: date) -> tuple[str, ...]:
+    """Each sign since the last root work, as words in a sentence."""
+    return tuple(
+        filter(
+            None,
+            (
+                _slow(tree, year, last, before) or _slower_each_year(tree, year, last, before),
+                _surface_opened(tree, last, before),
+                _grows_less_each_year(tree, last, before),
+                _fills_its_pot(tree, year),
+            ),
+        )
+    )
+
+
+def is_slow(drained: Event, year: Year) -> bool:
+    """Whether a can of water took too long to pass."""
+    return (seconds(drained) or 0.0) >= SLOW_DRAIN_FROM.of(year)
+
+
+def seconds(drained: Event) -> float | None:
+    """How long the water took to pass, in seconds; None where it is not written."""
+    time = drained.measure("time")
+    return time.within("s") if time is not None else None
+
+
+def _slow(tree: Tree, year: Year, last: Event, before: date) -> str:
+    drained = last_of_before(tree, before, "drained")
+    if drained is None or drained.day <= last.day or not is_slow(drained, year):
+        return ""
+    return f"water has been slow to pass ({seconds(drained):.0f} s on {drained.day})"
+
+
+def _slower_each_year(tree: Tree, year: Year, last: Event, before: date) -> str:
+    """Water that took longer in every year than in the one before."""
+    by_year: dict[int, list[float]] = {}
+    for event in _since(tree, last, before):
+        if event.act == "drained" and (took := seconds(event)) is not None:
+            by_year.setdefault(event.day.year, []).append(took)
+    medians = [median(by_year[each]) for each in sorted(by_year)]
+    grown = all(
+        later >= SLOWER_EACH_YEAR.of(year) * earlier for earlier, later in pairwise(medians)
+    )
+    if len(medians) < _YEARS_OF_TREND or not grown:
+        return ""
+    return f"water takes longer each year ({', '.join(f'{took:.0f}' for took in medians)} s)"
+
+
+def _surface_opened(tree: Tree, last: Event, before: date) -> str:
+    opened = [e for e in _since(tree, last, before) if e.act == "opened" and e.says("hard surface")]
+    return f"its hard surface had to be opened on {opened[-1].day}" if opened else ""
+
+
+def _grows_less_each_year(tree: Tree, last: Event, before: date) -> str:
+    """Vigour that fell in every year, over all zones."""
+    by_year: dict[int, list[float]] = {}
+    for event in _since(tree, last, before):
+        if event.act == "vigour":
+            by_year.setdefault(event.day.year, []).extend(score for _, score in zone_scores(event))
+    medians = [median(by_year[each]) for each in sorted(by_year) if by_year[each]]
+    falling = all(later < earlier for earlier, later in pairwise(medians))
+    if len(medians) < _YEARS_OF_TREND or not falling:
+        return ""
+    return f"it grows less each year (vigour {', '.join(f'{score:g}' for score in medians)} of 5)"
+
+
+def _fills_its_pot(tree: Tree, year: Year) -> str:
+    ball = ball_of_tree(tree)
+    if ball is None or year.pot is None:
+        return ""
+    share = ball_litres(ball) / volume_litres(year.pot)
+    if share < BALL_FILLS_POT.of(year):
+        return ""
+    return f"its root ball fills the pot ({100 * min(share, 1.0):.0f} % of it)"
+
+
+def _since(tree: Tree, last: Event, before: date) -> Iterator[Event]:
+    for entry in tree.history:
+        if last.day < entry.event.day < before and entry.event.exact:
+            yield entry.event

@@ -1,0 +1,153 @@
+"""A Japanese red pine's work and year go in; what its softer second flush and thin bark ask for.
+
+Unless a rule says otherwise, its figures are common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import date, timedelta
+from typing import ClassVar
+
+from backbud.species import (
+    COMMON_PRACTICE,
+    FROM_MEMORY,
+    Fact,
+    Proposal,
+    Rule,
+    Species,
+    Stage,
+    StageMonths,
+    Tree,
+    Year,
+)
+from backbud_species.habits.done import since
+from backbud_species.habits.gates import DECANDLING, short_summer
+from backbud_species.habits.pines import TwoFlushPine
+from backbud_species.habits.works import (
+    LIGHT_WORK,
+    altered,
+    at,
+    decandles,
+    months,
+    pinches,
+    watches_for,
+    work,
+)
+
+_OREGON = "Oregon State University, Landscape Plants: Pinus densiflora"
+_ILLINOIS = "University of Illinois Extension, Selecting Trees: Diplodia tip blight"
+_EPPO = "EPPO Global Database, Bursaphelenchus xylophilus: hosts"
+
+
+def _two_years_running(tree: Tree, year: Year) -> bool:
+    """Whether its candles were cut in both of the years before this one."""
+    one, two = year.first - timedelta(days=365), year.first - timedelta(days=730)
+    return all(
+        since(tree, first, before, lambda done: done.act == "decandled")
+        for first, before in ((one, year.first), (two, one))
+    )
+
+
+def _with_rest(rule: Rule) -> Rule:
+    """The rule, except after two years in which the candles were cut, and where no summer does.
+
+    Where the summer is always too short nobody needs to be told so every year.
+    """
+
+    def ask(species: Species, tree: Tree, stage: Stage, year: Year) -> Iterable[Proposal]:
+        if _two_years_running(tree, year) or short_summer(tree, stage.day, year):
+            return ()
+        return rule.function(species, tree, stage, year)
+
+    return Rule(rule.id, rule.hangs_on, rule.acts, rule.season, rule.stage, ask)
+
+
+def _keeps_candles(tree: Tree, day: date, year: Year) -> bool:
+    return bool(DECANDLING.shut(tree, day, year)) or _two_years_running(tree, year)
+
+
+class JapaneseRedPine(TwoFlushPine):
+    """A two-flush pine, weaker in its second flush than the black pine, with thin red bark."""
+
+    rule_prefix = "red-pine"
+    botanical = "Pinus densiflora"
+    common = ("Japanese red pine",)
+    also = ("Korean red pine", "Pinus funebris", "akamatsu", "mematsu")
+    habit = "A slender pine of fine soft needles and thin red bark, strongest at the top."
+    # The RHS list itself was not at hand.
+    hardiness = Fact("H7", FROM_MEMORY)
+    # Oregon says slightly acid, without figures.
+    soil_ph = Fact((5.0, 6.5), FROM_MEMORY)
+    usual_mix = Fact("pumice 2, akadama 1, lava 1", COMMON_PRACTICE)
+    root_share = Fact((0.3, 0.45), COMMON_PRACTICE)
+    light = Fact("Full sun.", _OREGON)
+    water = Fact("Well drained above all; leaner and drier than a black pine.", COMMON_PRACTICE)
+    bark = Fact(
+        "The red bark of the upper trunk is thin and flakes off under wire and brush: pad it.",
+        COMMON_PRACTICE,
+    )
+    wire_check_weeks = Fact((6, 10, 14), COMMON_PRACTICE)
+    stage_months: ClassVar[StageMonths] = {
+        1: ((3, 8), (3, 23), (4, 8)),
+        7: ((4, 1), (4, 17), (5, 3)),
+        10: ((5, 14), (5, 27), (6, 10)),
+        91: ((9, 22), (10, 10), (10, 30)),
+    }
+    advice = (
+        "Full sun all day and moving air.",
+        "Let the surface dry between waterings: it bears drought better than a wet pot.",
+        "Keep hands and brushes off the red bark.",
+        "Leave candles and needles to whoever trains the tree.",
+    )
+    never = (
+        "Never cut its candles three years running: its second flush tires sooner than a black "
+        "pine's.",
+        *TwoFlushPine.never,
+    )
+    works: ClassVar[tuple[Rule, ...]] = altered(
+        TwoFlushPine.works,
+        pinches(
+            "candles",
+            at(7, 10, 20, 30),
+            what="the longest candles to the length of the rest",
+            because="In a year in which its candles are not cut in summer, the longest are broken "
+            "in spring, so that the top does not outgrow the low branches.",
+            gate=LIGHT_WORK,
+            only_if=_keeps_candles,
+        ),
+        _with_rest(
+            decandles(
+                "decandle",
+                at(10, 8, 20, 32),
+                short=at(10, 0, 7, 18),
+                what="weak candles first, short stubs left",
+                because="Its second flush is weaker than a black pine's, so the candles of a "
+                "strong tree are cut about ten days sooner and the new shoots have longer.",
+            )
+        ),
+        work(
+            "needles",
+            "plucked",
+            at(91, 7, 28, 70),
+            what="old needles: about seven pairs a shoot stay at the top, twelve low down",
+            because="Old needles shade the inner buds; it is weaker than a black pine and keeps "
+            "more of them.",
+        ),
+        watches_for(
+            "pests",
+            at(10, -14, 3, 24),
+            where="brown stunted candles with beads of resin, white scale where needles begin",
+            because=f"Tip blight kills the young needles in a wet spring ({_ILLINOIS}), and scale "
+            "hatches at that time.",
+            cautions=("Cut them out on a dry day and take old cones off: spores come from them.",),
+        ),
+        watches_for(
+            "wilt",
+            months((7, 15), (8, 20), (9, 30)),
+            where="needles that turn dull and hang while the pot is moist",
+            because="The pinewood nematode kills a red pine within weeks of summer, and this is "
+            f"one of its chief hosts ({_EPPO}).",
+            cautions=("Where it is not yet known it must be reported: call plant health at once.",),
+        ),
+    )

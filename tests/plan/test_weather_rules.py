@@ -1,0 +1,257 @@
+"""Rules that hold for every tree and follow the weather: wire, winter quarters, tender trees."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import date
+from textwrap import dedent
+
+import pytest
+from tests.plan.conftest import Pattern
+
+from backbud.bench.bite import bites_on
+from backbud.climate.air import OPEN_AIR, PlaceAir
+from backbud.climate.days import MonthlyMeans
+from backbud.climate.heat import heat_trace
+from backbud.plan.followups import FollowUp
+from backbud.species import COMMON_PRACTICE, Fact
+from backbud_grammar.dates import growing_year_days
+
+HOME = 'home = "yard"\n'
+LOW = (1, 1, 2, 4, 6, 9, 11, 11, 9, 6, 3, 1)
+HIGH = (6, 7, 9, 12, 15, 18, 20, 19, 17, 13, 9, 6)
+CARDS = f"""
+place yard
+  latitude  56
+  low   {" ".join(map(str, LOW))} C
+  high  {" ".join(map(str, HIGH))} C
+
+place glass
+  within  yard
+  cover   unheated glass
+
+place parlour
+  within  yard
+  cover   indoors
+
+tree hoshi
+  kind   pattern tree
+  place  yard
+"""
+
+Find = Callable[..., FollowUp]
+
+
+class Tender(Pattern):
+    """A tree of warm countries."""
+
+    comes_in_below_c = Fact(10.0, COMMON_PRACTICE)
+
+
+class Rated(Pattern):
+    """A tree whose top bears -10 °C: in a pot 5 °C less, in a shallow one 8 °C less."""
+
+    hardiness = Fact("H4", "a test")
+
+
+class Hardier(Pattern):
+    """Rated -20 °C, so -15 °C in a pot: such nights do not come to the yard."""
+
+    hardiness = Fact("H6", "a test")
+
+
+def datum(found: FollowUp) -> str:
+    return " ".join(reason.text for reason in found.because)
+
+
+@pytest.fixture
+def diary(written) -> Callable[..., object]:
+    def write(text: str, on: str, cards: str = CARDS, problems: tuple[str, ...] = ()) -> object:
+        return written(cards + dedent(text), on, settings=HOME, problems=problems)
+
+    return write
+
+
+# ------------------------------------------------------------------ wire
+
+
+def test_a_look_is_set_before_the_wire_is_reckoned_to_bite(diary, find: Find) -> None:
+    """Thin wire put on before the season's growth, on a strong branch: 12 mm of girth a year.
+
+    The day is that of bench/bite.py by the yard's own heat sum; the look comes ten days before.
+    """
+    session = diary(
+        """
+        2026-03-01
+        hoshi
+          vigour  top 5
+        2026-05-01
+        hoshi
+          wired   1 mm Al on left 1
+        """,
+        "2026-05-02",
+    )
+    look = find(session, "hoshi/wire-check/wired-2026-05-01", Pattern())
+    air = PlaceAir({}, MonthlyMeans(LOW, HIGH), date(2026, 5, 2), "means")
+    first, _ = growing_year_days(date(2026, 5, 1), southern=False)
+    trace = heat_trace(air, OPEN_AIR, first, 5.0)
+    sums = [(date.fromordinal(first.toordinal() + n), total) for n, total in enumerate(trace.sums)]
+    bite = bites_on(date(2026, 5, 1), sums, trace.sums[-1], 12.0, 1.0)
+    assert bite is not None and date(2026, 5, 20) < bite < date(2026, 7, 10)
+    assert f"1 mm wire is reckoned to bite about {bite}" in datum(look)
+    assert look.window.closes <= max(bite, date(2026, 5, 15))
+
+
+def test_thick_wire_does_not_put_the_look_off(diary, find: Find) -> None:
+    """6 mm of girth a year are 0.95 mm of radius: a quarter of 6 mm wire is not reached by the
+    weeks of the species, 4, 6 and 8, so these hold."""
+    session = diary(
+        """
+        2026-05-01
+        hoshi
+          wired   6 mm Al on left 1
+        """,
+        "2026-05-02",
+    )
+    look = find(session, "hoshi/wire-check/wired-2026-05-01", Pattern())
+    assert look.window.opens == date(2026, 5, 29)
+    assert look.window.best == date(2026, 6, 12)
+    assert look.window.closes == date(2026, 6, 26)
+    assert "6 mm wire is reckoned to bite about 2027" in datum(look)
+
+
+def test_each_look_sets_the_next_before_the_bite(diary, find: Find) -> None:
+    session = diary(
+        """
+        2026-05-01
+        hoshi
+          wired    1 mm Al on left 1
+        2026-05-25
+        hoshi
+          checked  wire fine
+        """,
+        "2026-05-26",
+    )
+    again = find(session, "hoshi/wire-check-again/checked-2026-05-25", Pattern())
+    assert "is reckoned to bite about" in datum(again)
+
+
+# ------------------------------------------------------------------ winter quarters
+
+
+def test_it_comes_out_when_hard_nights_have_ended(diary, find: Find) -> None:
+    """-3 °C (ours): lows less 6 °C are over it when the mean low is 3 °C, from late March on."""
+    session = diary(
+        """
+        2026-06-01
+        hoshi
+          noted  well
+        2026-11-10
+        hoshi
+          moved  glass
+        """,
+        "2026-11-20",
+    )
+    out = find(session, "hoshi/winter-quarters-out/moved-2026-11-10", Pattern())
+    assert "The last night of -3 °C is to be expected by" in datum(out)
+    assert date(2027, 3, 15) <= out.window.closes <= date(2027, 4, 10)
+    assert out.window.best.weekday() == 0
+
+
+def test_a_tender_tree_comes_out_only_after_its_own_limit(diary, find: Find) -> None:
+    session = diary(
+        """
+        2026-06-01
+        hoshi
+          noted  well
+        2026-09-10
+        hoshi
+          moved  parlour
+        """,
+        "2026-09-20",
+    )
+    out = find(session, "hoshi/winter-quarters-out/moved-2026-09-10", Tender())
+    # The mean low never reaches 16 °C, so 10 °C nights must be expected all summer.
+    assert "10 °C" in datum(out)
+
+
+def test_a_tender_tree_goes_in_before_cold_nights(diary, find: Find) -> None:
+    session = diary(
+        """
+        2026-06-01
+        hoshi
+          noted  well
+        """,
+        "2026-06-20",
+    )
+    inside = find(session, "hoshi/tender-in/2026", Tender())
+    assert inside.title.startswith("move")
+    assert "The first night of 10 °C is to be expected by" in datum(inside)
+    assert "It comes in below 10 °C." in datum(inside)
+    assert find(session, "feed-spring/2027", Pattern())
+    assert not [f for f in session.plan().all() if "tender-in" in f.id]
+
+
+# ------------------------------------------------------------------ frost and hardiness
+
+
+@pytest.mark.parametrize(
+    ("pot", "limit"),
+    [("30 x 20 x 12 cm", "-5"), ("30 x 20 x 5 cm", "-2")],
+)
+def test_the_rating_and_the_depth_of_the_pot_decide_when_frost_protection_goes_on(
+    diary, find: Find, pot: str, limit: str
+) -> None:
+    """H4 is -10 °C for the top (RHS, from memory); 5 and 8 °C sooner in a pot are ours."""
+    cards = CARDS + f"  pot    tray\n\npot tray\n  inside  {pot}\n"
+    session = diary("2026-06-01\nhoshi\n  noted  well\n", "2026-09-01", cards)
+    on = find(session, "hoshi/winter-frost/2026", Rated())
+    assert f"its roots in a pot {pot.split(' x ')[2]} deep bear about {limit} °C" in datum(on)
+    assert "settings of ours, common practice, no source" in datum(on)
+
+
+def test_a_shallow_pot_is_protected_earlier(diary, find: Find) -> None:
+    deep, shallow = (
+        find(
+            diary(
+                "2026-06-01\nhoshi\n  noted  well\n",
+                "2026-09-01",
+                CARDS + f"  pot    tray\n\npot tray\n  inside  30 x 20 x {depth} cm\n",
+            ),
+            "hoshi/winter-frost/2026",
+            Rated(),
+        )
+        for depth in (12, 5)
+    )
+    assert shallow.window.best < deep.window.best
+
+
+def test_where_no_such_night_comes_nothing_is_asked(diary) -> None:
+    from backbud.plan.run import plan_all
+
+    session = diary("2026-06-01\nhoshi\n  noted  well\n", "2026-09-01")
+    species = Hardier()
+    plan = plan_all(
+        session.journal, session.histories, lambda kind: species, session.weather, session.today
+    )
+    assert not [f for f in plan.all() if "winter-frost" in f.id]
+
+
+def test_in_the_south_frost_comes_in_june(written, find: Find) -> None:
+    """The yard turned by six months; a pot that is not known counts as shallow, so -2 °C: the mean
+    low falls to 4 °C, six over it, between April's 6 and May's 3."""
+    lows = " ".join(map(str, LOW[6:] + LOW[:6]))
+    highs = " ".join(map(str, HIGH[6:] + HIGH[:6]))
+    cards = f"""
+place yard
+  latitude  -44
+  low   {lows} C
+  high  {highs} C
+
+tree hoshi
+  kind   pattern tree
+  place  yard
+"""
+    session = written(cards + "\n2026-08-01\nhoshi\n  noted  well\n", "2026-09-01", settings=HOME)
+    on = find(session, "hoshi/winter-frost/2026-27", Rated())
+    assert date(2027, 4, 15) < on.window.best < date(2027, 5, 15)

@@ -1,0 +1,165 @@
+"""The plan of the root ball and the drawing of the zones: well-formed, true, and in words too."""
+
+from __future__ import annotations
+
+from datetime import date
+from math import hypot
+from xml.etree import ElementTree
+
+import pytest
+
+from backbud.pages.drawings.root_ball import age_of, root_ball, sectors
+from backbud.pages.drawings.vigour import uneven, vigour
+
+TODAY = date(2026, 11, 25)
+OPENED = {
+    "N": date(2026, 3, 10),
+    "E": date(2024, 3, 10),
+    "SW": date(2020, 3, 10),
+    "underside": date(2024, 3, 10),
+}
+
+
+def parsed(svg: str) -> ElementTree.Element:
+    # The page declares the namespace; the parser must be told.
+    return ElementTree.fromstring(
+        svg.replace("<svg ", '<svg xmlns="http://www.w3.org/2000/svg" ', 1)
+    )
+
+
+def texts(svg: str) -> list[tuple[str, float, float]]:
+    return [
+        (node.text or "", float(node.get("x", 0)), float(node.get("y", 0)))
+        for node in parsed(svg).iter("{http://www.w3.org/2000/svg}text")
+    ]
+
+
+# ------------------------------------------------------------------ the root ball
+
+
+def test_the_front_is_at_the_bottom_and_the_right_on_the_right() -> None:
+    drawn = root_ball("roots", OPENED, (), 8, TODAY)
+    where = {name: (x, y) for name, x, y in texts(drawn.svg)}
+    assert where["N"][1] < where["E"][1] < where["S"][1]
+    assert where["W"][0] < where["S"][0] < where["E"][0]
+    assert where["front"][1] > where["S"][1]
+
+
+def test_each_wedge_says_when_it_was_opened_and_how_long_ago_is_its_shade() -> None:
+    drawn = root_ball("roots", OPENED, ("S", "NW"), 8, TODAY)
+    shades = [
+        node.get("class")
+        for node in parsed(drawn.svg).iter("{http://www.w3.org/2000/svg}path")
+        if (node.get("class") or "").startswith("wedge")
+    ]
+    # Clockwise from the back: N, NE, E, SE, S, SW, W, NW.
+    assert shades == [
+        "wedge recent",
+        "wedge never",
+        "wedge earlier",
+        "wedge never",
+        "wedge never coming",
+        "wedge long",
+        "wedge never",
+        "wedge never coming",
+    ]
+    said = [text for text, _, _ in texts(drawn.svg)]
+    assert "2026" in said and "never, next" in said
+
+
+def test_the_table_says_the_same_the_longest_closed_first() -> None:
+    drawn = root_ball("roots", OPENED, ("S",), 8, TODAY)
+    assert drawn.table.heads == ("Wedge", "Last opened", "Ago", "Next")
+    assert drawn.table.rows[0] == ("NE", "never", "", "")
+    assert ("S, front", "never", "", "next") in drawn.table.rows
+    assert drawn.table.rows[-4:] == (
+        ("SW", "10 March 2020", "6 years", ""),
+        ("E, right", "10 March 2024", "2 years", ""),
+        ("underside", "10 March 2024", "2 years", ""),
+        ("N, back", "10 March 2026", "9 months", ""),
+    )
+    title = parsed(drawn.svg).find("{http://www.w3.org/2000/svg}desc")
+    assert title is not None and "N, back 10 March 2026" in (title.text or "")
+
+
+@pytest.mark.parametrize(
+    ("opened", "count", "names"),
+    [
+        ((), 8, ("N", "NE", "E", "SE", "S", "SW", "W", "NW")),
+        (("N",), 4, ("N", "E", "S", "W")),
+        (("12", "3"), 8, ("12", "1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "11")),
+        ((), 6, ("12", "2", "4", "6", "8", "10")),
+        ((), 5, ("12", "2:24", "4:48", "7:12", "9:36")),
+    ],
+)
+def test_wedges_go_by_the_compass_or_by_the_clock(opened, count, names) -> None:
+    assert sectors(opened, count) == names
+
+
+@pytest.mark.parametrize("count", [3, 4, 5, 6, 8, 12, 16])
+def test_any_number_of_wedges_fills_the_round(count) -> None:
+    """The corners on the rim lie 100 from the middle, and each wedge begins where one ends."""
+    drawn = root_ball("roots", {}, (), count, TODAY)
+    wedges = [
+        (node.get("d") or "").replace("M", "").split(" L")
+        for node in parsed(drawn.svg).iter("{http://www.w3.org/2000/svg}path")
+        if (node.get("class") or "").startswith("wedge")
+    ]
+    assert len(wedges) == count
+    starts, ends = [], []
+    for _, rim, *_ in wedges:
+        first, arc = rim.split(" A")
+        x, y = map(float, first.split())
+        assert hypot(x, y) == pytest.approx(100, abs=0.02)
+        starts.append((x, y))
+        ends.append(tuple(map(float, arc.split()[5:7])))
+    for end, start in zip(ends, starts[1:] + starts[:1], strict=True):
+        assert end == pytest.approx(start, abs=0.02)
+
+
+def test_the_shades_change_after_one_and_three_years() -> None:
+    assert age_of(None, TODAY) == "never"
+    assert age_of(date(2025, 11, 26), TODAY) == "recent"
+    assert age_of(date(2025, 11, 20), TODAY) == "earlier"
+    assert age_of(date(2023, 11, 20), TODAY) == "long"
+
+
+# ------------------------------------------------------------------ the zones
+
+LOOKS = {
+    date(2024, 5, 25): {"apex": 5, "low": 3},
+    date(2026, 5, 16): {"low": 2, "apex": 5, "left 2": 4},
+}
+
+
+def test_zones_stand_as_on_the_tree_and_uneven_ones_are_marked() -> None:
+    drawn = vigour("zones", LOOKS)
+    rows = [(text, y) for text, x, y in texts(drawn.svg) if x == 0]
+    assert [text for text, _ in sorted(rows, key=lambda row: row[1])] == ["apex", "left 2", "low"]
+    leaves = [
+        node.get("class") for node in parsed(drawn.svg).iter("{http://www.w3.org/2000/svg}path")
+    ]
+    assert leaves.count("leaf strongest") == 1
+    assert leaves.count("leaf weakest") == 1
+    assert leaves.count("leaf") == 3
+    assert [key.words for key in drawn.keys] == ["grows strongest", "falls behind"]
+    assert drawn.table.rows == (("apex", "5", "5"), ("left 2", "–", "4"), ("low", "3", "2"))
+
+
+def test_even_zones_are_not_marked() -> None:
+    assert uneven({"apex": 4, "low": 3}) == (frozenset(), frozenset())
+    assert uneven({"apex": 5, "low": 3, "left": 3}) == ({"apex"}, {"low", "left"})
+    assert vigour("zones", {TODAY: {"apex": 4, "low": 3}}).keys == ()
+
+
+def test_what_is_written_in_the_diary_is_escaped() -> None:
+    drawn = vigour("zones", {TODAY: {"<b>left</b> & right": 4, "low": 1}})
+    assert "<b>" not in drawn.svg
+    assert any(text == "<b>left</b> & right" for text, _, _ in texts(drawn.svg))
+
+
+def test_only_the_last_six_looks_are_drawn_and_all_are_in_the_table() -> None:
+    looks = {date(year, 5, 1): {"apex": 3} for year in range(2018, 2027)}
+    drawn = vigour("zones", looks)
+    assert sum(text == "1 May" for text, _, _ in texts(drawn.svg)) == 6
+    assert len(drawn.table.heads) == 10

@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import ClassVar
 
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths
+from backbud_species.habits.flushes import trims_again
 from backbud_species.habits.maples import SpreadingMaple
 from backbud_species.habits.works import (
     Way,
@@ -16,6 +17,7 @@ from backbud_species.habits.works import (
     checks_after,
     defoliates,
     months,
+    protects_leaves,
     trims,
     watches_for,
     weeks,
@@ -41,7 +43,7 @@ class FieldMaple(SpreadingMaple):
     usual_mix = Fact("akadama 2, pumice 1, lava 1", COMMON_PRACTICE)
     root_share = Fact((0.5, 0.8), COMMON_PRACTICE)
     # Its roots are far hardier than those of the maples of the Far East.
-    frost_limit_c = None
+    frost_limit_c = Fact(-10.0, COMMON_PRACTICE)
     why_frost = "It is hardy, but roots in a shallow pot freeze through sooner than in the soil."
     light = Fact("Full sun; light shade only in a heat wave.", COMMON_PRACTICE)
     water = Fact("Plenty in leaf; it bears a dry day better than other maples.", COMMON_PRACTICE)
@@ -73,6 +75,18 @@ class FieldMaple(SpreadingMaple):
             what="shoots of three pairs and more to one pair, from the top down",
             because="Its joints are long, so only shoots cut to the first pair make a fine twig, "
             "and it answers from old wood too.",
+        ),
+        trims_again(
+            "trim-late",
+            months((7, 20), (8, 5), (8, 25)),
+            what="the second flush to one pair",
+            because="What grows after a late summer trim still ripens before the frost.",
+        ),
+        protects_leaves(
+            "late-frost",
+            10,
+            frost_c=-2.0,
+            because="Its leaves bear a touch of frost, and a hard one costs the first flush.",
         ),
         defoliates(
             "defoliate",

@@ -9,13 +9,14 @@ from typing import ClassVar
 
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, RepotInterval, Rule, StageMonths
 from backbud_species.habits.broadleaves import BroadleafDeciduous
+from backbud_species.habits.done import is_hard_pruning
 from backbud_species.habits.works import (
     ALWAYS,
+    after_work,
     altered,
     at,
     between,
     feeds,
-    months,
     prunes,
     repots,
     trims,
@@ -47,14 +48,12 @@ class Ginkgo(BroadleafDeciduous):
     frost_limit_c = Fact(-5.0, COMMON_PRACTICE)
     why_frost = "Its roots are thick and full of water, and burst long before its top is harmed."
     light = Fact("Full sun to part shade.", _OKLAHOMA)
-    water = Fact("Moist and well drained; its thick roots rot in a wet pot.", _OKLAHOMA)
+    water = Fact("Moist and well drained.", _OKLAHOMA)
     bark = Fact(
         "Young bark is soft and marks at once; thick branches break rather than bend.",
         COMMON_PRACTICE,
     )
-    toxicity = Fact(
-        "Ten of its seeds can poison a person, raw ones most; keep them from pets too.", _HONG_KONG
-    )
+    toxicity = Fact("Ten of its seeds can poison a person, raw ones above all.", _HONG_KONG)
     wire_check_weeks = Fact((4, 6, 8), COMMON_PRACTICE)
     girth_growth_mm = Fact(4.0, COMMON_PRACTICE)
     # For a cool temperate place; from memory. 19: leaves full size and leathery.
@@ -69,8 +68,9 @@ class Ginkgo(BroadleafDeciduous):
     }
     advice = (
         "Bring the pot where it cannot freeze through: the roots go first, and show it in May.",
-        "Water when the surface dries, and little after leaf fall, which comes in a few days.",
-        "Male and female are different trees: only a female makes seed, after some decades.",
+        "Water when the surface dries, and little after leaf fall: thick roots rot in a wet pot.",
+        "Male and female are different trees, and a female makes seed only after decades.",
+        "Keep its seeds from children and pets.",
     )
     never = (
         *BroadleafDeciduous.never,
@@ -83,8 +83,8 @@ class Ginkgo(BroadleafDeciduous):
         *repots(
             "repot",
             between(1, 7),
-            because="Thick roots regrow only in warming soil, so it is repotted as the green shows "
-            "at the spurs and not before.",
+            because="Thick roots regrow only in warming soil, so it is repotted as the buds at "
+            "the spurs swell and not before.",
             cautions=(
                 "Shorten thick roots a little at a time and let no cut root stand wet.",
                 "Keep it from frost afterwards: cut roots freeze first.",
@@ -99,19 +99,21 @@ class Ginkgo(BroadleafDeciduous):
         ),
         prunes(
             "prune",
-            months((2, 20), (3, 10), (3, 28)),
+            at(1, -28, -20, -12),
             what="long shoots to one or two buds, and twigs that died",
             because="Twigs often die back over winter, so it is cut when the living buds show, and "
             "an open cut then meets no frost.",
             cautions=("Cut hollow and close: it makes hardly any callus.",),
         ),
-        work(
+        after_work(
             "seal",
+            ("pruned",),
             "sealed",
-            months((2, 21), (3, 12), (4, 5)),
-            what="every cut thicker than a pencil",
+            (0, 0, 3),
+            what="the large cuts, hollowed",
             because="Its cuts stay open for years, and water that stands in them rots the heart.",
-            only_if=lambda tree, day, year: False,
+            only_after=is_hard_pruning,
+            each_part=True,
         ),
         wires(
             "wire",

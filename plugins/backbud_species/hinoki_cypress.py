@@ -35,12 +35,7 @@ class HinokiCypress(Conifer):
     rule_prefix = "hinoki"
     botanical = "Chamaecyparis obtusa"
     common = ("hinoki cypress", "hinoki")
-    also = (
-        "hinoki false cypress",
-        "Cupressus obtusa",
-        "Retinospora obtusa",
-        "chabohiba",
-    )
+    also = ("hinoki false cypress", "Cupressus obtusa", "Retinospora obtusa", "chabohiba")
     habit = "A cypress of flat dark fans and red stringy bark, strongest at the top."
     strongest = "acrotonic"
     # The RHS list itself was not at hand.

@@ -27,8 +27,6 @@ from backbud_species.habits.works import (
 )
 
 _RHS = "Royal Horticultural Society plant page, Cryptomeria japonica ‘Sekkan-sugi’"
-_OREGON = "Oregon State University, Landscape Plants: Cryptomeria japonica"
-_MISSOURI = "Missouri Botanical Garden, Plant Finder: Cryptomeria japonica"
 
 
 class JapaneseCedar(Conifer):
@@ -37,24 +35,19 @@ class JapaneseCedar(Conifer):
     rule_prefix = "cryptomeria"
     botanical = "Cryptomeria japonica"
     common = ("Japanese cedar", "cryptomeria")
-    also = (
-        "sugi",
-        "Japanese red cedar",
-        "Cupressus japonica",
-        "Taxodium japonicum",
-    )
+    also = ("sugi", "Japanese red cedar", "Cupressus japonica", "Taxodium japonicum")
     habit = "A straight conical tree of soft awl needles and red stringy bark, strongest on top."
     strongest = "acrotonic"
     # The society's page of a garden form; that of the species was not at hand.
     hardiness = Fact("H6", _RHS)
-    # Oregon says acid, without figures.
+    # The society says acid to alkaline, without figures; the trade grows it acid.
     soil_ph = Fact((5.0, 6.5), FROM_MEMORY)
     usual_mix = Fact("akadama 3, pumice 1, lava 1", COMMON_PRACTICE)
     repot_years = Fact((2, 3, 5), COMMON_PRACTICE)
     repot_interval = Fact(RepotInterval((1, 2, 3), (3, 4, 6)), COMMON_PRACTICE)
     root_share = Fact((0.4, 0.5), COMMON_PRACTICE)
-    light = Fact("Sun or part shade, out of high winds.", _OREGON)
-    water = Fact("Moist always: its soil should not dry out.", _MISSOURI)
+    light = Fact("Full sun or part shade, in a sheltered place.", _RHS)
+    water = Fact("Moist and well drained: it never bears a dry ball.", COMMON_PRACTICE)
     bark = Fact("Soft stringy bark that tears and marks under wire.", COMMON_PRACTICE)
     wire_check_weeks = Fact((6, 9, 14), COMMON_PRACTICE)
     toxicity = Fact(
@@ -140,8 +133,7 @@ class JapaneseCedar(Conifer):
             "blight",
             months((6, 10), (6, 30), (8, 15)),
             where="brown twigs that begin inside and low down",
-            because=f"Leaf blight is its chief disease ({_MISSOURI}), and still wet air inside the "
-            "crown spreads it.",
+            because="Leaf blight browns it from the inside, where the air stands still and wet.",
             cautions=("Cut it out on a dry day, and water the soil and not the crown at night.",),
         ),
         shades_in_heat("shade", because="Hot dry air browns its tips even in a wet pot."),

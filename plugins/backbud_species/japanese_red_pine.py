@@ -5,24 +5,10 @@ Unless a rule says otherwise, its figures are common practice, no source.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from datetime import date, timedelta
 from typing import ClassVar
 
-from backbud.species import (
-    COMMON_PRACTICE,
-    FROM_MEMORY,
-    Fact,
-    Proposal,
-    Rule,
-    Species,
-    Stage,
-    StageMonths,
-    Tree,
-    Year,
-)
-from backbud_species.habits.done import since
-from backbud_species.habits.gates import DECANDLING, short_summer
+from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths
+from backbud_species.habits.candles import keeps_candles, with_rest
 from backbud_species.habits.pines import TwoFlushPine
 from backbud_species.habits.works import (
     LIGHT_WORK,
@@ -38,33 +24,6 @@ from backbud_species.habits.works import (
 _OREGON = "Oregon State University, Landscape Plants: Pinus densiflora"
 _ILLINOIS = "University of Illinois Extension, Selecting Trees: Diplodia tip blight"
 _EPPO = "EPPO Global Database, Bursaphelenchus xylophilus: hosts"
-
-
-def _two_years_running(tree: Tree, year: Year) -> bool:
-    """Whether its candles were cut in both of the years before this one."""
-    one, two = year.first - timedelta(days=365), year.first - timedelta(days=730)
-    return all(
-        since(tree, first, before, lambda done: done.act == "decandled")
-        for first, before in ((one, year.first), (two, one))
-    )
-
-
-def _with_rest(rule: Rule) -> Rule:
-    """The rule, except after two years in which the candles were cut, and where no summer does.
-
-    Where the summer is always too short nobody needs to be told so every year.
-    """
-
-    def ask(species: Species, tree: Tree, stage: Stage, year: Year) -> Iterable[Proposal]:
-        if _two_years_running(tree, year) or short_summer(tree, stage.day, year):
-            return ()
-        return rule.function(species, tree, stage, year)
-
-    return Rule(rule.id, rule.hangs_on, rule.acts, rule.season, rule.stage, ask)
-
-
-def _keeps_candles(tree: Tree, day: date, year: Year) -> bool:
-    return bool(DECANDLING.shut(tree, day, year)) or _two_years_running(tree, year)
 
 
 class JapaneseRedPine(TwoFlushPine):
@@ -114,9 +73,9 @@ class JapaneseRedPine(TwoFlushPine):
             because="In a year in which its candles are not cut in summer, the longest are broken "
             "in spring, so that the top does not outgrow the low branches.",
             gate=LIGHT_WORK,
-            only_if=_keeps_candles,
+            only_if=keeps_candles,
         ),
-        _with_rest(
+        with_rest(
             decandles(
                 "decandle",
                 at(10, 8, 20, 32),

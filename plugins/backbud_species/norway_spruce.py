@@ -5,6 +5,8 @@ from __future__ import annotations
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact
 from backbud_species.habits.spruces import Spruce
 
+_UTAH = "Utah State University Extension, Tree Browser: Norway spruce"
+
 
 class NorwaySpruce(Spruce):
     """The spruce of Europe: dense, late to flush, with needles all round the twig."""
@@ -17,5 +19,5 @@ class NorwaySpruce(Spruce):
     # The RHS list itself was not at hand.
     hardiness = Fact("H7", FROM_MEMORY)
     soil_ph = Fact((4.5, 6.5), FROM_MEMORY)
-    light = Fact("Full sun; shaded branches thin out and die.", COMMON_PRACTICE)
+    light = Fact("Sun; it bears middling shade.", _UTAH)
     water = Fact("Evenly moist and well drained.", COMMON_PRACTICE)

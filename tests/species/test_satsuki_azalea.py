@@ -96,7 +96,7 @@ def test_flowering_that_was_seen_to_end_sets_the_date(made, only):
     year = made.year(SATSUKI, seen={69: "2027-05-30"})
     found = only(made.yearly(SATSUKI, made.tree(), year, "satsuki-deadhead"))
     assert found.window == days("2027-05-30", "2027-06-02", "2027-06-09")
-    assert found.datum == "Stage 69 was seen on 2027-05-30."
+    assert found.datum == "It was seen on 2027-05-30."
 
 
 def test_nothing_to_deadhead_when_every_flower_bud_was_taken_off(made, only):

@@ -7,15 +7,13 @@ from typing import ClassVar
 from backbud.species import COMMON_PRACTICE, Fact, RepotInterval, Rule
 from backbud_species.habits.broadleaves import BroadleafDeciduous
 from backbud_species.habits.works import (
-    HARD_WORK,
-    LIGHT_WORK,
+    LEAF_WORK,
     Way,
     altered,
     at,
     between,
     defoliates,
     feeds,
-    months,
     pinches,
     protects_leaves,
     prunes,
@@ -67,11 +65,11 @@ class Beech(BroadleafDeciduous):
             "winter-leaves",
             "cleaned",
             at(1, -14, -3, 7),
-            what="the dry leaves off by hand, the stalks downward",
+            what="dead leaves off by hand, each pulled along its stalk",
             because="Old leaves shelter the buds all winter, and come off before these swell and "
             "break at a touch.",
             cautions=("The buds are long and snap off: hold each twig.",),
-            gate=LIGHT_WORK,
+            settled_by=("cleaned dead leaves", "cleaned leaves"),
         ),
         pinches(
             "pinch",
@@ -92,7 +90,7 @@ class Beech(BroadleafDeciduous):
             what="strong shoots that were missed to two leaves; every weak one keeps its tip",
             because="It seldom grows again this year, so a cut only sets buds for the next, and "
             "light reaches the inner ones.",
-            gate=HARD_WORK,
+            gate=LEAF_WORK,
         ),
         defoliates(
             "defoliate",
@@ -104,16 +102,16 @@ class Beech(BroadleafDeciduous):
         ),
         prunes(
             "prune",
-            months((2, 5), (2, 25), (3, 15)),
+            at(1, -42, -35, -25),
             what="twigs to one or two buds, the top hardest",
             because="By late winter plump and slim buds are told apart, and a cut that close to "
             "growth dies back least.",
         ),
         wires(
             "wire",
-            months((2, 10), (3, 1), (3, 18)),
+            at(1, -38, -30, -20),
             because="Twigs bend before the buds swell, and are soon past the danger of frost.",
-            cautions=(FROZEN_WOOD_SNAPS, "Pad it: the bark never loses a mark."),
+            cautions=(FROZEN_WOOD_SNAPS,),
         ),
         feeds(
             "feed",

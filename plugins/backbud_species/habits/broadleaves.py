@@ -6,6 +6,7 @@ from typing import ClassVar
 
 from backbud.species import COMMON_PRACTICE, Fact, RepotInterval, Rule, Species, StageMonths
 from backbud_species.habits.done import is_hard_pruning
+from backbud_species.habits.flushes import trims_again
 from backbud_species.habits.works import (
     after_work,
     at,
@@ -82,7 +83,7 @@ class BroadleafDeciduous(Species):
             because="Once the first leaves are hard the shoots have fed the tree, and shortened "
             "ones branch.",
         ),
-        trims(
+        trims_again(
             "trim-late",
             months((7, 20), (8, 5), (8, 25)),
             what="the second flush to two leaves",
@@ -164,7 +165,7 @@ class BroadleafEvergreen(Species):
             because="Once the new leaves are hard, shortened shoots branch and light reaches the "
             "inner twigs.",
         ),
-        trims(
+        trims_again(
             "trim-late",
             months((7, 25), (8, 8), (8, 28)),
             what="what outgrows the outline",

@@ -6,6 +6,7 @@ from typing import ClassVar
 
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule
 from backbud_species.habits.broadleaves import BroadleafDeciduous
+from backbud_species.habits.flushes import trims_again
 from backbud_species.habits.works import (
     altered,
     at,
@@ -49,14 +50,14 @@ class Elm(BroadleafDeciduous):
             "makes two finer ones.",
             cautions=("Cut to a leaf that points where the next twig is wanted.",),
         ),
-        trims(
+        trims_again(
             "trim-next",
             months((7, 3), (7, 15), (7, 30)),
             what="the second flush to two leaves",
             because="It flushes again within weeks, and what runs on shades the inner twigs, "
             "which then die.",
         ),
-        trims(
+        trims_again(
             "trim-late",
             months((8, 12), (8, 22), (9, 5)),
             what="what outgrew the outline",
@@ -71,7 +72,7 @@ class Elm(BroadleafDeciduous):
         watches_for(
             "pests",
             months((5, 1), (5, 20), (6, 20)),
-            where="undersides of the leaves, for aphids, galls, and small round holes",
+            where="undersides of the leaves, for aphids and galls, and small round holes in them",
             because="Aphids and gall mites come with the soft leaves, and leaf beetles eat small "
             "holes in them.",
         ),

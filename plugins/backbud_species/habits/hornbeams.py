@@ -1,11 +1,11 @@
-"""What hornbeams have in common: hard wood, cuts that die back, leaves kept dry. Common practice."""
+"""What hornbeams have in common: hard wood, and cuts that die back. Common practice."""
 
 from __future__ import annotations
 
 from typing import ClassVar
 
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, RepotInterval, Rule
-from backbud_species.habits.broadleaves import SEAL_LARGE_CUTS, BroadleafDeciduous
+from backbud_species.habits.broadleaves import BroadleafDeciduous
 from backbud_species.habits.done import is_hard_pruning
 from backbud_species.habits.works import (
     Way,
@@ -15,13 +15,13 @@ from backbud_species.habits.works import (
     checks_after,
     defoliates,
     pinches,
+    protects_leaves,
     prunes,
     repots,
     trims,
     watches_for,
     weeks,
     wires,
-    without,
 )
 from backbud_species.habits.yearly import FROZEN_WOOD_SNAPS
 
@@ -32,22 +32,25 @@ class Hornbeam(BroadleafDeciduous):
     repot_years = Fact((2, 3, 5), COMMON_PRACTICE)
     repot_interval = Fact(RepotInterval((1, 2, 3), (3, 5, 8)), COMMON_PRACTICE)
     toxicity = Fact("Not known to harm people or pets.", FROM_MEMORY)
-    bark = Fact(
-        "Its bark is thin and smooth and keeps wire marks, and wood over two years old is stiff.",
-        COMMON_PRACTICE,
-    )
+    bark = Fact("Its bark is thin and smooth and keeps wire marks.", COMMON_PRACTICE)
     never: ClassVar[tuple[str, ...]] = (
         *BroadleafDeciduous.never,
         "Never cut a branch flush at once: it dies back to the next bud and into the trunk.",
     )
     works: ClassVar[tuple[Rule, ...]] = altered(
-        without(BroadleafDeciduous.works, "seal"),
+        BroadleafDeciduous.works,
         *repots(
             "repot",
             between(1, 7),
             because="As the pointed buds swell roots regrow fastest, and no leaf has opened yet "
             "that would want their water.",
             cautions=("Keep it from frost and drying wind afterwards.",),
+        ),
+        protects_leaves(
+            "late-frost",
+            10,
+            frost_c=-3.0,
+            because="Its leaves bear a light frost, and a hard one browns them all.",
         ),
         pinches(
             "pinch",
@@ -74,17 +77,13 @@ class Hornbeam(BroadleafDeciduous):
         ),
         wires(
             "wire",
-            at(19, 0, 10, 30),
-            because="Shoots of this year set before they turn hard and brittle.",
-            cautions=("Two-year wood and older cracks: bend it over weeks, wrapped.",),
+            at(97, 0, 14, 50),
+            because="Bare branches are seen best, though only the thinner ones still bend.",
+            cautions=(
+                FROZEN_WOOD_SNAPS,
+                "Wood of two years and more cracks: bend it over weeks, wrapped.",
+            ),
         ),
-        wires(
-            "wire-bare",
-            at(97, 7, 21, 60),
-            because="Bare branches are seen best, though only thin ones still bend.",
-            cautions=(FROZEN_WOOD_SNAPS,),
-        ),
-        SEAL_LARGE_CUTS,
         checks_after(
             "stubs",
             ("pruned",),
@@ -99,7 +98,7 @@ class Hornbeam(BroadleafDeciduous):
         trims(
             "trim",
             at(19, 0, 8, 18),
-            what="shoots that ran to two or three leaves, the top hardest",
+            what="long shoots back to two or three leaves, the top hardest",
             because="Once the first leaves are hard a shortened shoot makes two; a weak one keeps "
             "its tip.",
         ),

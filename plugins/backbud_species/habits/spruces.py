@@ -62,7 +62,7 @@ class Spruce(Conifer):
         protects_leaves(
             "late-frost",
             10,
-            because="The new shoots are soft as lettuce and hang brown after one late frost.",
+            because="The new shoots are soft for weeks and hang brown after one late frost.",
             frost_c=-1.0,
         ),
         pinches(

@@ -1,0 +1,56 @@
+"""A European beech's work and year go in; what its one flush and its long days ask for.
+
+Unless a rule says otherwise, its figures are common practice, no source.
+"""
+
+from __future__ import annotations
+
+from typing import ClassVar
+
+from backbud.species import FROM_MEMORY, Fact, Rule, StageMonths
+from backbud_species.habits.beeches import Beech
+from backbud_species.habits.works import altered, months, work
+
+_FORESTRY = "Forest Research, Tree species database: Beech"
+
+
+class EuropeanBeech(Beech):
+    """A beech of broad leaves, late to open, that waits for long days."""
+
+    rule_prefix = "beech"
+    botanical = "Fagus sylvatica"
+    common = ("European beech", "common beech", "beech")
+    also = ("copper beech", "Fagus sylvatica f. purpurea", "yoroppa buna")
+    habit = "A tree of one flush a year from long buds, with pale smooth bark, strong at the top."
+    # The RHS list itself was not at hand.
+    hardiness = Fact("H6", FROM_MEMORY)
+    soil_ph = Fact((6.0, 7.5), _FORESTRY)
+    water = Fact("Never dry, never waterlogged: its shallow roots bear neither.", _FORESTRY)
+    toxicity = Fact(
+        "Raw beechnuts upset the stomach; they are dangerous to horses in numbers.", FROM_MEMORY
+    )
+    # Its buds want much chill and then long days (Heide 1993, Physiologia Plantarum 89: 187); the
+    # number is no more than a guess from its rank among trees.
+    chill_portions = Fact(60.0, FROM_MEMORY)
+    # For a cool temperate place; from memory. 19: leaves full size and hardened. It keeps brown
+    # leaves: 97 is when what will fall has fallen.
+    stage_months: ClassVar[StageMonths] = {
+        1: ((3, 22), (4, 5), (4, 18)),
+        7: ((4, 10), (4, 21), (5, 4)),
+        10: ((4, 18), (4, 28), (5, 10)),
+        19: ((5, 28), (6, 10), (6, 24)),
+        91: ((8, 10), (8, 30), (9, 20)),
+        93: ((10, 15), (10, 31), (11, 16)),
+        97: ((11, 12), (11, 28), (12, 15)),
+    }
+    works: ClassVar[tuple[Rule, ...]] = altered(
+        Beech.works,
+        work(
+            "shade",
+            "shaded",
+            months((6, 20), (7, 5), (8, 15)),
+            what="from noon on, while it is hot",
+            because=f"It suffers in drought years even in woods ({_FORESTRY}), and a scorched leaf "
+            "is not replaced.",
+        ),
+    )

@@ -85,7 +85,7 @@ class FloweringCherry(StoneFruit):
         ),
         trims(
             "trim",
-            at(69, 5, 14, 30),
+            at(69, 14, 25, 38),
             what="long shoots to three or four leaves; spurs left whole",
             because="Shortened early, a long shoot makes flower spurs at its base by autumn.",
         ),

@@ -112,7 +112,7 @@ class FloweringApricot(StoneFruit):
         prunes(
             "prune",
             at(97, 0, 14, 45),
-            what="thin tips beyond the last flower bud, and what crosses",
+            what="thin tips beyond the last flower bud, and thin twigs that cross",
             because="On bare twigs the round flower buds, often two beside a slim leaf bud, show "
             "what to keep.",
             cautions=(SILVER_LEAF,),

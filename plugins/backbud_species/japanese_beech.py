@@ -8,8 +8,8 @@ from __future__ import annotations
 from typing import ClassVar
 
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths
-from backbud_species.habits.beeches import Beech
-from backbud_species.habits.works import Way, altered, at, defoliates, prunes
+from backbud_species.habits.beeches import Beech, thins_leaves
+from backbud_species.habits.works import altered, at, prunes
 
 _DENDROLOGY = "International Dendrology Society, Trees and Shrubs Online: Fagus crenata"
 _BOONE = "Boone County Arboretum, Fagus crenata"
@@ -45,13 +45,9 @@ class JapaneseBeech(Beech):
     }
     works: ClassVar[tuple[Rule, ...]] = altered(
         Beech.works,
-        defoliates(
-            "defoliate",
-            at(19, 3, 10, 21),
-            part=Way(
-                "in part: one leaf in two of the outer twigs, the stalks left on",
-                "Buds behind a taken leaf stay slim, and those in light on the inside fill out.",
-            ),
+        thins_leaves(
+            what="leaves of the outer twigs to one in two, the stalks left on",
+            because="Buds behind a taken leaf stay slim, and those inside fill out in the light.",
         ),
         prunes(
             "prune",

@@ -5,7 +5,6 @@ Unless a rule says otherwise, its figures are common practice, no source.
 
 from __future__ import annotations
 
-from datetime import date
 from typing import ClassVar
 
 from backbud.species import (
@@ -15,10 +14,8 @@ from backbud.species import (
     RepotInterval,
     Rule,
     StageMonths,
-    Tree,
-    Year,
 )
-from backbud_species.habits.done import since
+from backbud_species.habits.candles import candles_left_whole
 from backbud_species.habits.pines import OneFlushPine
 from backbud_species.habits.works import (
     HARD_WORK,
@@ -36,11 +33,6 @@ from backbud_species.habits.works import (
 _UTAH = "Utah State University Extension, Tree Browser: mugo or Swiss mountain pine"
 _ILLINOIS = "University of Illinois Extension, sawfly"
 _OHIO = "Ohio State University Extension, PLPATH-TREE-03"
-
-
-def _candles_left_whole(tree: Tree, day: date, year: Year) -> bool:
-    """Whether its candles were not broken this spring: one of the two works is enough."""
-    return not since(tree, year.first, day, lambda done: done.act == "pinched")
 
 
 class MugoPine(OneFlushPine):
@@ -104,7 +96,7 @@ class MugoPine(OneFlushPine):
             "buds behind the cut and on last year's wood.",
             cautions=("Every cut shoot keeps needles: it does not bud from bare wood.",),
             gate=HARD_WORK,
-            only_if=_candles_left_whole,
+            only_if=candles_left_whole,
         ),
         checks_after(
             "summer-buds",

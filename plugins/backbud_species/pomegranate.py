@@ -84,7 +84,7 @@ class Pomegranate(BroadleafDeciduous):
         "Never repot it in cold soil.",
     )
     works: ClassVar[tuple[Rule, ...]] = altered(
-        without(BroadleafDeciduous.works, "trim-late", "feed-autumn"),
+        without(BroadleafDeciduous.works, "trim-late"),
         *repots(
             "repot",
             between(1, 7),
@@ -134,6 +134,13 @@ class Pomegranate(BroadleafDeciduous):
             "feed",
             at(10, 14, 28, 56),
             because="It makes flowering shoots of what it takes up in the first warm weeks.",
+        ),
+        feeds(
+            "feed-autumn",
+            months((8, 10), (8, 25), (9, 15)),
+            what="with little nitrogen and much potash",
+            because="Ripe wood bears the winter and next year's flowers, and soft late growth "
+            "bears neither.",
         ),
         prunes(
             "prune",

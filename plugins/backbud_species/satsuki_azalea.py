@@ -11,6 +11,7 @@ from typing import ClassVar
 from backbud.species import (
     COMMON_PRACTICE,
     FROM_MEMORY,
+    SLOW_DRAIN_FROM,
     Event,
     Fact,
     Proposal,
@@ -37,7 +38,6 @@ from backbud_species.habits.done import (
     parts_of,
     since,
 )
-from backbud_species.habits.figures import SLOW_DRAIN_FROM
 from backbud_species.habits.flowers import flowers_are_off
 from backbud_species.habits.repotting import repotting
 from backbud_species.habits.roots import over_share
@@ -52,6 +52,11 @@ _TOO_LONG_UNDER_GLASS = (
     "Eight or nine weeks under glass already make long soft growth, so it comes out in time."
 )
 _FOUR_WEEKS = timedelta(weeks=4)
+# By strength; a tree of which nothing else is known may be cut hard.
+_WHICH_BUDS = {
+    "weak": "all of it, before the flowers open",
+    "strong": "what crowds before the flowers open, and all of it only before hard pruning",
+}
 
 
 def _low_and_top(tree: Tree) -> tuple[int, int] | None:
@@ -124,7 +129,7 @@ class SatsukiAzalea(Species):
         yield Proposal(
             "disbudded",
             after_stage(stage, -35, -14, -1),
-            what="all of it, before the flowers open" if tree.weak else "before the flowers open",
+            what=_WHICH_BUDS.get(tree.strength, "before the flowers open"),
             because="Flower buds taken off before they open leave a weak tree its strength."
             if tree.weak
             else "Without its flowers the tree has more strength and answers hard pruning better.",
@@ -416,6 +421,18 @@ class SatsukiAzalea(Species):
             "comes then and ends with the summer.",
             datum=stage.because,
             what="without lime",
+        )
+
+    @when(91, rule="satsuki-feed-autumn")
+    def feed_in_autumn(self, tree: Tree, stage: Stage, year: Year) -> Proposals:
+        """A little as the shoots ripen."""
+        yield from feeding(
+            tree,
+            year,
+            after_stage(stage, -14, 0, 14),
+            because="Fed a little as its shoots ripen, it fills its flower buds and winters well.",
+            datum=stage.because,
+            what="weakly, without lime",
         )
 
     @each("summer", rule="satsuki-pests")

@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import ClassVar
 
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, RepotInterval, Rule, StageMonths
+from backbud_species.habits.candles import candles_left_whole
 from backbud_species.habits.pines import OneFlushPine
 from backbud_species.habits.works import (
     HARD_WORK,
@@ -68,16 +69,20 @@ class ScotsPine(OneFlushPine):
             what="strong candles by half to two thirds, while they are soft; weak ones left",
             because="It makes one flush a year, so the strong candles give way to the weak ones "
             "before the needles part, the top hardest.",
-            cautions=("Break them with the fingers: scissors brown the needles that are left.",),
+            cautions=(
+                "Break them with the fingers: scissors brown the needles that are left.",
+                "Either this or cut shoots in summer, not both.",
+            ),
         ),
         trims(
             "shoots",
             at(10, 49, 63, 84),
             what="strong new shoots, back to a few pairs of needles",
-            because="A shoot cut when its needles have just hardened sets several buds behind the "
-            "cut for next year.",
+            because="Where candles were left whole, a shoot cut as its needles harden sets several "
+            "buds behind the cut for next year.",
             cautions=("Every cut shoot keeps needles: it does not bud from bare wood.",),
             gate=HARD_WORK,
+            only_if=candles_left_whole,
         ),
         checks_after(
             "summer-buds",

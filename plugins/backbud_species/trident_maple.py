@@ -28,6 +28,7 @@ from backbud.species import (
     when,
 )
 from backbud_species.habits.done import is_hard_pruning, on_part, parts_of
+from backbud_species.habits.flushes import EARLY_DAYS
 from backbud_species.habits.gates import HARD_WORK, LEAF_WORK
 from backbud_species.habits.leaves import Way, late_frost, leaves_off
 from backbud_species.habits.maples import sap_rises
@@ -156,6 +157,7 @@ class TridentMaple(Species):
             datum=year.by_months,
             settled_by=("trimmed", "pruned"),
             lapses=True,
+            early_days=EARLY_DAYS,
         )
 
     @when(19, rule="trident-defoliate")

@@ -223,24 +223,6 @@ def test_facts_name_their_source(kind):
         young, old = kind.repot_interval.value[:2]
         assert young[0] <= young[1] <= young[2] and old[0] < old[1] < old[2]
         assert young[1] <= usual <= old[1], "young trees more often, old ones less"
-    for sentence in (kind.habit, kind.light.value, kind.water.value, kind.bark.value):
-        assert sentence[0].isupper() and sentence.endswith("."), sentence
-    if kind.repot_interval is not None:
-        young, old = kind.repot_interval.value[:2]
-        assert young[0] <= young[1] <= young[2] and old[0] < old[1] < old[2]
-        assert young[1] <= usual <= old[1], "young trees more often, old ones less"
-    for sentence in (kind.habit, kind.light.value, kind.water.value, kind.bark.value):
-        assert sentence[0].isupper() and sentence.endswith("."), sentence
-    if kind.repot_interval is not None:
-        young, old = kind.repot_interval.value[:2]
-        assert young[0] <= young[1] <= young[2] and old[0] < old[1] < old[2]
-        assert young[1] <= usual <= old[1], "young trees more often, old ones less"
-    for sentence in (kind.habit, kind.light.value, kind.water.value, kind.bark.value):
-        assert sentence[0].isupper() and sentence.endswith("."), sentence
-    if kind.repot_interval is not None:
-        young, old = kind.repot_interval.value[:2]
-        assert young[0] <= young[1] <= young[2] and old[0] < old[1] < old[2]
-        assert young[1] <= usual <= old[1], "young trees more often, old ones less"
 
 
 @pytest.mark.parametrize("kind", KINDS)

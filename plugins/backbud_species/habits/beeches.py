@@ -8,11 +8,9 @@ from backbud.species import COMMON_PRACTICE, Fact, RepotInterval, Rule
 from backbud_species.habits.broadleaves import BroadleafDeciduous
 from backbud_species.habits.works import (
     LEAF_WORK,
-    Way,
     altered,
     at,
     between,
-    defoliates,
     feeds,
     pinches,
     protects_leaves,
@@ -25,6 +23,20 @@ from backbud_species.habits.works import (
     work,
 )
 from backbud_species.habits.yearly import FROZEN_WOOD_SNAPS
+
+
+def thins_leaves(*, what: str, because: str) -> Rule:
+    """Some leaf taken from a strong tree's outside: it makes no others, so most of it stays."""
+    return work(
+        "leaves",
+        "thinned",
+        at(19, 3, 10, 21),
+        what=what,
+        because=because,
+        cautions=("Not from inner or weak twigs, and never all: no second leaves come.",),
+        gate=LEAF_WORK,
+        only_if=lambda tree, day, year: tree.strength == "strong",
+    )
 
 
 class Beech(BroadleafDeciduous):
@@ -92,13 +104,9 @@ class Beech(BroadleafDeciduous):
             "light reaches the inner ones.",
             gate=LEAF_WORK,
         ),
-        defoliates(
-            "defoliate",
-            at(19, 3, 10, 21),
-            part=Way(
-                "in part: large outer leaves cut in half, the top first",
-                "Light reaches the inner buds, and the leaf left on them still feeds them.",
-            ),
+        thins_leaves(
+            what="large outer leaves, each cut in half, the top first",
+            because="Light reaches the inner buds, and the leaf left on them still feeds them.",
         ),
         prunes(
             "prune",

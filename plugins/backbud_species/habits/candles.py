@@ -1,4 +1,4 @@
-"""A rule that cuts candles goes in; one that lets a weaker pine rest every third year comes out.
+"""A pine and its year go in; whether its candles rest, were kept or were broken comes out.
 
 Two years of cutting and one of rest: common practice, no source.
 """
@@ -30,6 +30,11 @@ def with_rest(rule: Rule) -> Rule:
 def keeps_candles(tree: Tree, day: date, year: Year) -> bool:
     """Whether its candles are not cut this summer, so that they are evened out in spring."""
     return bool(DECANDLING.shut(tree, day, year)) or _two_years_running(tree, year)
+
+
+def candles_left_whole(tree: Tree, day: date, year: Year) -> bool:
+    """Whether its candles were not broken this spring, so that its shoots may be cut later."""
+    return not since(tree, year.first, day, lambda done: done.act == "pinched")
 
 
 def _two_years_running(tree: Tree, year: Year) -> bool:

@@ -5,7 +5,7 @@ Each may be set in the settings' table of figures under its name.
 
 from __future__ import annotations
 
-from backbud.species import Figure
+from backbud.species import SLOW_DRAIN_FROM, Figure
 
 SHELTER_BELOW = Figure(
     "shelter_below_c", 17.0, "Mean of three weeks in °C under which an azalea gains by glass."
@@ -18,9 +18,6 @@ DECANDLE_FROM = Figure(
 )
 FEED_RESTS_OVER = Figure(
     "feed_rests_over_c", 32.0, "Mean high of the day in °C from which roots take up no feed."
-)
-SLOW_DRAIN_FROM = Figure(
-    "slow_drain_from_s", 60.0, "Seconds a can of water takes to pass from which soil drains slowly."
 )
 SLOWER_EACH_YEAR = Figure(
     "slower_each_year_ratio",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import ClassVar
 
 from backbud.species import COMMON_PRACTICE, Fact, Rule, StageMonths
+from backbud_species.habits.blossom import spares_flowers
 from backbud_species.habits.broadleaves import BroadleafDeciduous, BroadleafEvergreen
 from backbud_species.habits.works import (
     altered,
@@ -48,7 +49,9 @@ class SpringBlossom(BroadleafDeciduous):
     )
     works: ClassVar[tuple[Rule, ...]] = altered(
         without(BroadleafDeciduous.works, "trim-late"),
-        disbuds("disbud", at(60, -21, -10, -1), because=_BUDS, what="part of the flower buds"),
+        spares_flowers(
+            "disbud", at(60, -21, -10, -1), because=_BUDS, what="part of the flower buds"
+        ),
         deadheads(
             "deadhead",
             at(69, 0, 4, 14),

@@ -15,7 +15,7 @@ from backbud.species import Proposal, Rule
 from backbud_species.habits.works import Time, trims
 
 # What is cut so shortly before is the flush that is meant.
-_EARLY_DAYS = 7
+EARLY_DAYS = 7
 
 
 def trims_again(
@@ -26,6 +26,6 @@ def trims_again(
 
     def function(*given: Any) -> Iterator[Proposal]:
         for proposal in rule.function(*given):
-            yield replace(proposal, early_days=_EARLY_DAYS)
+            yield replace(proposal, early_days=EARLY_DAYS)
 
     return replace(rule, function=function)

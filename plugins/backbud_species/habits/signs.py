@@ -13,9 +13,9 @@ from statistics import median
 
 from backbud.bench.pots import volume_litres
 from backbud.bench.roots import ball_litres
-from backbud.species import Event, Tree, Year, zone_scores
+from backbud.species import SLOW_DRAIN_FROM, Event, Tree, Year, zone_scores
 from backbud_species.habits.done import last_of_before
-from backbud_species.habits.figures import BALL_FILLS_POT, SLOW_DRAIN_FROM, SLOWER_EACH_YEAR
+from backbud_species.habits.figures import BALL_FILLS_POT, SLOWER_EACH_YEAR
 from backbud_species.habits.roots import ball_of_tree
 
 # Fewer years say nothing of a trend.

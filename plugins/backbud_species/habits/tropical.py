@@ -32,8 +32,9 @@ class Tropical(BroadleafEvergreen):
     repot_years = Fact((1, 2, 4), COMMON_PRACTICE)
     repot_interval = Fact(RepotInterval((1, 1, 2), (2, 3, 5)), COMMON_PRACTICE)
     root_share = Fact((0.4, 0.6), COMMON_PRACTICE)
-    frost_limit_c = Fact(5.0, COMMON_PRACTICE)
-    comes_in_below_c = Fact(10.0, COMMON_PRACTICE)
+    # The coldest single nights: where the mean night is 10 °C, some are 5 °C.
+    frost_limit_c = Fact(1.0, COMMON_PRACTICE)
+    comes_in_below_c = Fact(5.0, COMMON_PRACTICE)
     why_frost = "Its roots stop in the cold and rot in a wet, cold pot."
     wire_check_weeks = Fact((3, 4, 6), COMMON_PRACTICE)
     light = Fact("The lightest place there is in winter, full sun in summer.", COMMON_PRACTICE)
@@ -80,7 +81,7 @@ class Tropical(BroadleafEvergreen):
         ),
         watches_for(
             "pests",
-            months((10, 10), (11, 1), (12, 15)),
+            months((9, 20), (10, 20), (12, 10)),
             where="undersides of the leaves and forks, before they spread indoors",
             because="Scale, mealybug and mites spread in the dry air of a heated room.",
         ),

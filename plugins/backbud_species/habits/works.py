@@ -103,6 +103,8 @@ Works = tuple[Rule, ...]
 Asked = Callable[[Species, Tree, Year, Window, str], Proposals]
 OnlyIf = Callable[[Tree, date, Year], bool]
 _WARMED = ("heated glass", "indoors")
+# A shorter summer than this is not worth two moves; common practice, no source.
+_WORTH_THE_MOVE = timedelta(weeks=6)
 
 
 # ------------------------------------------------------------------ putting works together
@@ -393,13 +395,19 @@ def protects_leaves(
 
 
 def goes_out(rule_id: str, *, because: str, cautions: tuple[str, ...] = ()) -> Rule:
-    """A tender tree under warmth goes out once the nights are as mild as it bears."""
+    """A tender tree under warmth goes out once the nights are as mild as it bears.
+
+    It stays in where, in one year of ten, they are so for less than six weeks.
+    """
 
     def ask(species: Species, tree: Tree, given: Season, year: Year) -> Proposals:
         limit = species.comes_in_below_c
         if limit is None or not under_cover(year, *_WARMED):
             return
         nights = year.cold_nights_end(limit.value)
+        autumn = year.cold_nights_begin(limit.value)
+        if nights and autumn and autumn.first - nights.last < _WORTH_THE_MOVE:
+            return
         if nights is not None:
             window = Window(nights.day, nights.last, nights.last + timedelta(days=21))
             datum = nights.because

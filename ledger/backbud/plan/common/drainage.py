@@ -4,10 +4,18 @@ from __future__ import annotations
 
 from statistics import median
 
-from backbud.species import Event, Proposal, Proposals, Tree, Year, after, days_after
+from backbud.species import (
+    SLOW_DRAIN_FROM,
+    Event,
+    Proposal,
+    Proposals,
+    Tree,
+    Year,
+    after,
+    days_after,
+)
 
-# Seconds a can of water takes to pass, and how much slower than it was: ours, no source.
-SLOW_S = 60.0
+# How much slower than it was, and from how many seconds on: ours, no source.
 SLOWER = 2.0
 WORTH_A_LOOK_S = 30.0
 # What makes the soil anew, so that older times say nothing.
@@ -22,7 +30,7 @@ def look_at_the_roots(tree: Tree, done: Event, year: Year) -> Proposals:
         return
     before = _before(tree, done)
     usual = median(before) if before else None
-    slow = seconds >= year.figure("slow_drain_from_s", SLOW_S)
+    slow = seconds >= SLOW_DRAIN_FROM.of(year)
     slower = usual is not None and seconds >= max(SLOWER * usual, WORTH_A_LOOK_S)
     if not (slow or slower):
         return

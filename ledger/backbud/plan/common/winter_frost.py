@@ -16,7 +16,13 @@ _A_FEW_DAYS = timedelta(days=4)
 def before_the_first_hard_night(tree: Tree, season: Season, year: Year) -> Proposals:
     """Opens a fortnight before the first such night of one year in ten, and closes with it."""
     bears = year.roots_bear
-    if bears is None or tree.planted_out or year.cover.casefold().startswith(_KEEPS_FROST_OFF):
+    # A tender tree comes in instead (tender.py).
+    if (
+        bears is None
+        or year.comes_in_below_c is not None
+        or tree.planted_out
+        or year.cover.casefold().startswith(_KEEPS_FROST_OFF)
+    ):
         return
     if year.outlook is None:
         window = Window(year.on((11, 1)), year.on((11, 15)), year.on((12, 31)))

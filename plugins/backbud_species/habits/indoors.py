@@ -1,0 +1,46 @@
+"""What trees of warm countries ask for in a room: light, food, a last trim. Common practice."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from backbud.species import Tree, Year
+from backbud_species.habits.flushes import trims_again
+from backbud_species.habits.warmth import under_cover
+from backbud_species.habits.works import ALWAYS, feeds, months, work
+
+
+def winters_inside(tree: Tree, day: date, year: Year) -> bool:
+    """Whether the nights of its place send a tender tree in, as far as is known."""
+    if under_cover(year, "heated glass", "indoors"):
+        return True
+    limit = year.comes_in_below_c
+    if limit is None:
+        return False
+    return year.outlook is None or year.cold_nights_begin(limit) is not None
+
+
+WINTER_LIGHT = work(
+    "light",
+    "turned",
+    months((11, 1), (11, 20), (2, 15)),
+    what="a quarter each week, at the lightest window",
+    because="Light in a room is weak and comes from one side, so the far side loses its twigs.",
+    cautions=("A lamp for twelve hours a day makes up for a dark window.",),
+    gate=ALWAYS,
+    only_if=winters_inside,
+)
+WINTER_FEED = feeds(
+    "feed-winter",
+    months((11, 10), (12, 15), (2, 15)),
+    what="weakly, and only while new leaves open",
+    because="In warmth and light it grows on all winter and uses food, and in the dark it rests "
+    "and feed stays in the soil as salt.",
+)
+LAST_TRIM = trims_again(
+    "trim-late",
+    months((8, 5), (8, 20), (9, 8)),
+    what="the next flush to two leaves",
+    because="What grows after it still ripens in good light, and a tree cut in the dark months "
+    "stands thin until spring.",
+)

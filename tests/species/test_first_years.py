@@ -1,0 +1,118 @@
+"""The first year of every species, as reviewed in first_years.txt: the works of a young tree.
+
+The table is written anew, for a species that was added or a rule that changed, by
+
+    python -m tests.species.test_first_years
+
+which marks every species whose lines changed as not read yet. Read those, mend the species file
+where a practitioner would shake the head, and strike the mark out.
+"""
+
+from __future__ import annotations
+
+from itertools import combinations
+from pathlib import Path
+
+import pytest
+from tests.species.conftest import Made
+from tests.species.test_every_species import KINDS
+
+TABLE = Path(__file__).with_name("first_years.txt")
+COMMAND = "python -m tests.species.test_first_years"
+UNREAD = "  (not read yet)"
+HEAD = f"""\
+The first years of every species: what its rules propose for a healthy young tree.
+
+The tree stands in a training pot, was bought three years before and repotted two years before,
+and is written down as fair or as strong. Nothing else was done to it, and nothing is done in the
+year. The place is the cool one of tests/species/conftest.py (a mean of 14.7 °C from June to
+August), north, in the open, with every stage on the species' usual day. Rules that hold for every
+tree, such as winter quarters, are not in it.
+
+A line: the best day, the first and the last, the act, and what. "strong" or "fair" stands before
+a line that only such a tree has. Counts are those of a strong tree, at the cool place and at the
+warm one (24.2 °C).
+
+Every year was read whole, by eye, by this measure: each work stands in its season, by the stage
+of that species and not of another; none is asked for twice, and none that a bench would expect is
+missing; each agrees with how the species grows (one flush or several, where it is strongest, on
+which wood it flowers, what bleeds, breaks or dies back), with a cool summer, and with one hard
+work a season; and the whole can be done by one person who has other trees.
+
+Written by: {COMMAND}
+A species whose lines changed is marked "{UNREAD.strip()}" until somebody has read it by that
+measure and struck out the mark.
+"""
+
+
+def works_of_a_year(made, kind, place, strength):
+    """Each work of the year as a line, by its days."""
+    species = kind()
+    tree = made.tree(
+        made.event("2024-04-10", "bought"),
+        made.event("2025-03-25", "repotted", "same pot"),
+        strength=strength,
+    )
+    found = [
+        (p.window.best, p.window.opens, p.window.closes, p.act, p.what)
+        for p in made.yearly(species, tree, made.year(species, place))
+    ]
+    return sorted(found)
+
+
+def block(made, kind):
+    """The lines of one species, and its heading without a mark."""
+    fair, strong = (works_of_a_year(made, kind, "cool", s) for s in ("fair", "strong"))
+    warm = works_of_a_year(made, kind, "warm", "strong")
+    lines = [f"{kind.botanical} ({kind.common[0]}): {len(strong)} cool, {len(warm)} warm"]
+    for work in sorted({*fair, *strong}):
+        best, opens, closes, act, what = work
+        only = "" if work in fair and work in strong else "strong" if work in strong else "fair"
+        line = f"  {only:6} {best:%m-%d}  {opens:%m-%d} to {closes:%m-%d}  {act:11} {what}"
+        lines.append(line.rstrip())
+    return tuple(lines)
+
+
+def written(text):
+    """The blocks of a table by their first line, whole."""
+    parts = [part.splitlines() for part in text.rstrip("\n").split("\n\n") if part]
+    return {part[0].removesuffix(UNREAD): tuple(part) for part in parts}
+
+
+def table(made, old):
+    """The whole table; a species that is not in the old one as it is now is marked as unread."""
+    known = written(old)
+    parts = [HEAD.rstrip("\n")]
+    for kind in KINDS:
+        now = block(made, kind)
+        before = known.get(now[0], ())
+        same = before[1:] == now[1:]
+        heading = before[0] if same else now[0] + UNREAD
+        parts.append("\n".join((heading, *now[1:])))
+    return "\n\n".join(parts) + "\n"
+
+
+def test_the_table_of_first_years_is_what_the_rules_propose(made):
+    text = TABLE.read_text(encoding="utf-8")
+    assert text == table(made, text), f"write it anew and read what changed: {COMMAND}"
+
+
+def test_every_first_year_was_read():
+    unread = [line for line in TABLE.read_text("utf-8").splitlines() if line.endswith(UNREAD)]
+    assert not unread, "read these and strike the mark out"
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_no_work_of_a_first_year_is_asked_for_twice(made, kind):
+    for strength in ("fair", "strong"):
+        works = works_of_a_year(made, kind, "cool", strength)
+        for (one, *_, act, what), (later, *_, same, words) in combinations(works, 2):
+            if (act, what) == (same, words) or act == same == "fed":
+                assert (later - one).days >= 42, (act, what)
+
+
+if __name__ == "__main__":
+    old = TABLE.read_text(encoding="utf-8") if TABLE.exists() else ""
+    TABLE.write_text(table(Made(), old), encoding="utf-8")
+    marked = TABLE.read_text(encoding="utf-8").count(UNREAD)
+    print(f"{TABLE}: {len(KINDS)} species, {marked} to be read")

@@ -30,6 +30,8 @@ EXAMPLES = {
 }
 
 ANY_WORDS = ("…",)
+# So many words of a closed list are named in a message; the manual names all.
+SHOWN_WORDS = 8
 
 # What a form with a reader of its own takes, as the manual shows it (see `READERS` in details.py).
 SHOWN_OF_READER = {
@@ -118,8 +120,13 @@ class Form(Struct, frozen=True, gc=False):
         if self.words == ANY_WORDS or self.prose:
             takes.append("words")
         elif self.words and not (self.bound or self.refers):
-            takes.insert(0, ", ".join(self.words))
+            takes.insert(0, _first_of(self.words))
         return " or ".join(takes)
+
+
+def _first_of(words: tuple[str, ...]) -> str:
+    """The words of a closed list, no more than a message has room for."""
+    return ", ".join(words if len(words) <= SHOWN_WORDS else (*words[:SHOWN_WORDS], "…"))
 
 
 class ActForm(Struct, frozen=True, gc=False):

@@ -33,6 +33,15 @@ def fold(handle: str) -> str:
 
 def flaw_of(handle: str) -> str:
     """Return what is wrong with a new handle, or "" when it is good."""
+    if (
+        handle.isascii()
+        and handle.islower()
+        and handle[0].isalpha()
+        and handle.replace("-", "").isalnum()
+        and handle not in RESERVED_HANDLES
+    ):
+        # The common case, told at once.
+        return ""
     if fold(handle) in RESERVED_HANDLES:
         return f"“{handle}” is a word of the language and cannot be a handle"
     if not handle or not unicodedata.category(handle[0]).startswith("L"):

@@ -17,21 +17,22 @@ POT_SHAPES = ("rectangle", "oval", "round", "hexagon", "drum")
 STRENGTHS = ("weak", "fair", "strong")
 
 
-def _text(label: str, about: str) -> Form:
-    return Form(label, (label,), prose=True, about=about)
+def _text(label: str, about: str, *also: str) -> Form:
+    return Form(label, (label, *also), prose=True, about=about)
 
 
 def _measure(
     label: str,
     about: str,
     *sorts: str,
+    also: tuple[str, ...] = (),
     negative: bool = False,
     whole: bool = False,
     limits: tuple[int, int] | None = None,
 ) -> Form:
     return Form(
         label,
-        (label,),
+        (label, *also),
         sorts,
         bound=True,
         negative=negative,
@@ -57,7 +58,7 @@ _SINCE = Form("since", ("since",), date=True, about="from when it was so")
 _FORMERLY = Form("formerly", ("formerly",), words=ANY_WORDS, about="older handles, oldest first")
 _NAME = _text("name", "what people call it")
 _VALUE = _measure("value", "what it is worth", "money")
-_NOTE = _text("note", "anything else, for the keeper")
+_NOTE = _text("note", "anything else, for the keeper", "notes")
 
 KINDS: dict[str, KindForm] = {
     form.kind: form
@@ -65,7 +66,7 @@ KINDS: dict[str, KindForm] = {
         KindForm(
             "tree",
             (
-                _text("kind", "the species, by common or botanical name; cultivar in quotes"),
+                _text("kind", "by common or botanical name; cultivar in quotes", "species"),
                 _NAME,
                 _SINCE,
                 _FORMERLY,
@@ -75,8 +76,9 @@ KINDS: dict[str, KindForm] = {
                 _ref("mix", "the mix it stands in", "mix"),
                 _measure("trunk", "thickness above the root flare", "length"),
                 _measure("height", "above the soil", "length"),
-                _measure("spread", "across the crown", "length", "size"),
+                _measure("spread", "across the crown", "length", "size", also=("width",)),
                 _measure("nebari", "root flare, across", "length"),
+                _measure("girth", "round the trunk", "length"),
                 _measure("root ball", "length x width x depth", "size"),
                 _measure(
                     "wedges",
@@ -91,7 +93,12 @@ KINDS: dict[str, KindForm] = {
                 _text("passport", "plant passport or import number"),
                 _choice("strength", "as it grows now", STRENGTHS),
                 _VALUE,
-                Form("wanted", ("wanted",), date=True, about="when its owner wants it back"),
+                Form(
+                    "wanted",
+                    ("wanted", "wanted by"),
+                    date=True,
+                    about="when its owner wants it back",
+                ),
                 _NOTE,
             ),
             "a tree",
@@ -125,11 +132,11 @@ KINDS: dict[str, KindForm] = {
                     limits=(-180, 180),
                     about="degrees, east positive",
                 ),
-                _measure("elevation", "above the sea", "length", negative=True),
+                _measure("elevation", "above the sea", "length", negative=True, also=("altitude",)),
                 _list("low", "mean daily low of the twelve months", "temperature", negative=True),
                 _list("high", "mean daily high of the twelve months", "temperature", negative=True),
                 _list("rain", "mean rain of the twelve months", "length"),
-                _text("weather", "a weather file in the journal's folder"),
+                _text("weather", "a weather file in the journal's folder; one line for each file"),
                 _NOTE,
             ),
             "a place where trees stand",
@@ -146,7 +153,8 @@ KINDS: dict[str, KindForm] = {
                 _measure("taper", "how much narrower the floor is", "length", "share"),
                 _measure("holes", "drainage holes", "number", whole=True),
                 _measure("feet", "height of the feet", "length"),
-                _text("colour", "glaze or clay"),
+                _text("colour", "glaze or clay", "color", "glaze"),
+                _text("maker", "who made it, or its mark"),
                 _VALUE,
                 _NOTE,
             ),

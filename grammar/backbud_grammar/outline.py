@@ -1,16 +1,14 @@
 """One section's bytes go in; a page, a card or a stray comes out, made of whole lines, and flaws.
 
-The outline is a plain row of lines, so it is scanned with journal.lark's own terminals, which is
-several times faster than to parse it. What the row must be is said by the grammar's rules `page`,
-`card` and `stray`, and the tests hold the two together.
+The outline is a plain row of lines, so it is read line by line, which is many times faster than to
+parse it. What the row must be is said by the rules `page`, `card` and `stray` of journal.lark, and
+the tests hold the two together.
 """
 
 from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from functools import cache
-from importlib.resources import files
 
 from msgspec import Struct
 
@@ -19,7 +17,7 @@ from backbud_grammar.kinds import KINDS
 from backbud_grammar.problems import Flaw
 from backbud_grammar.syntax import Act, Block, Card, CardLine, Page, Seam, Section, Stray
 
-# The number of a line's first line (0 first), and its text joined with its deeper lines.
+# The number of a line's first line (0 first), and its text: deeper lines stand in it after a \n.
 Scanned = tuple[int, str]
 
 # No line that a hand wrote is longer; what is, is some other file.
@@ -27,9 +25,10 @@ LONGEST_LINE = 10_000
 
 # A telephone may begin a line with a capital letter.
 _KINDS = "|".join(f"[{kind[0].upper()}{kind[0]}]{kind[1:]}" for kind in KINDS)
-# Where a section begins: a date, or a card's first line (the same as HEAD in journal.lark).
+# Where a section begins: a date, or a card's first line (DAY and HEAD in journal.lark).
 _CARD = rf"(?:{_KINDS})[ \t]+[^ \t,\n]+[ \t]*$"
-_SECTION = re.compile(rf"^(?=[0-9]|{_CARD})".encode(), re.MULTILINE)
+_SECTION = re.compile(rf"\n(?=[0-9]|{_CARD})".encode(), re.MULTILINE)
+_HEAD = re.compile(rf"[0-9]|{_CARD}")
 # Every blank of Unicode but those of the grammar is as good as a space: a page may come out of
 # another program with hard spaces or form feeds in it.
 _BLANKS = dict.fromkeys(
@@ -50,8 +49,6 @@ _BLANKS = dict.fromkeys(
 )
 # The bytes that any of them begins with in UTF-8.
 _PERHAPS_BLANK = re.compile(rb"[\x0b-\x0d\x1c-\x1f\xc2\xe1-\xe3]")
-# `NAME.priority: /pattern/` in the grammar file.
-_TERMINAL = re.compile(r"^([A-Z]+)(?:\.\d+)?: +/(.*)/$", re.MULTILINE)
 _REMARK = re.compile(r"(?:^|\s)(?:--|—)(?:\s+|$)")
 
 
@@ -61,11 +58,11 @@ def sections(data: bytes) -> list[tuple[int, bytes]]:
     The bytes are UTF-8 with `\\n` line ends. Each section ends with one. They are parted before
     they are decoded, so that a section already known is never decoded at all.
     """
+    if _PERHAPS_BLANK.search(data):
+        data = data.decode().translate(_BLANKS).encode()
     if not data.endswith(b"\n"):
         data += b"\n"
-    starts = [m.start() for m in _SECTION.finditer(data)]
-    if not starts or starts[0] != 0:
-        starts.insert(0, 0)
+    starts = [0, *(found.end() for found in _SECTION.finditer(data))]
     out: list[tuple[int, bytes]] = []
     line = 0
     for start, end in zip(starts, [*starts[1:], len(data)], strict=True):
@@ -76,21 +73,24 @@ def sections(data: bytes) -> list[tuple[int, bytes]]:
 
 
 class Known(Struct, frozen=True):
-    """What the outline needs to know of the table of acts: every word, and those of prose."""
+    """What the outline needs to know of the table of acts: every word, and those of prose.
+
+    `acts`: the table itself, for the words that open a detail of an act: `tied` of `repotted`.
+    """
 
     words: frozenset[str]
     prose: frozenset[str]
+    acts: Mapping[str, ActForm] = {}
 
     @staticmethod
     def of(acts: Mapping[str, ActForm]) -> Known:
-        return Known(frozenset(acts), frozenset(word for word, act in acts.items() if act.prose))
+        prose = frozenset(word for word, act in acts.items() if act.prose)
+        return Known(frozenset(acts), prose, acts)
 
 
 def read_section(section: bytes, known: Known) -> Section:
     """Read one section's outline. Lines too long to be a journal's are set aside with a flaw."""
     text = section.decode()
-    if _PERHAPS_BLANK.search(section):
-        text = text.translate(_BLANKS)
     text, flaws = _without_long_lines(text)
     head, loose, parted = _scan(text)
     blocks = [
@@ -143,30 +143,33 @@ def _scan(
     loose: list[Scanned] = []
     blocks: list[tuple[Scanned, list[Scanned]]] = []
     lines = loose
-    number = 0
-    for found in _terminals().finditer(text):
-        name, piece = found.lastgroup, found.group()
-        if name == "LINE":
-            lines.append((number, piece.rstrip()))
-        elif name == "SUBJECTS":
-            lines = []
-            blocks.append(((number, piece.rstrip()), lines))
-        elif name in ("DAY", "HEAD"):
-            head = (number, piece.rstrip())
-        number += piece.count("\n")
+    # The indent of the line that a deeper one goes on; None where there is none.
+    indent: int | None = None
+    for number, written in enumerate(text.split("\n")):
+        line = written.rstrip()
+        if not line:
+            indent = None
+        elif line[0] not in " \t#":
+            indent = None
+            if number == 0 and _HEAD.match(line):
+                head = (0, line)
+            else:
+                lines = []
+                blocks.append(((number, line), lines))
+        else:
+            body = line.lstrip()
+            if body[0] == "#":
+                continue
+            deep = len(line) - len(body)
+            if indent is not None and deep > indent and line.startswith(lines[-1][1][:indent]):
+                first, above = lines[-1]
+                # Remarks to oneself between the two count as lines.
+                gap = "\n" * (number - first - above.count("\n"))
+                lines[-1] = (first, f"{above}{gap}{line}")
+            else:
+                indent = deep
+                lines.append((number, line))
     return head, loose, blocks
-
-
-@cache
-def _terminals() -> re.Pattern[str]:
-    """The terminals of whole lines, as journal.lark has them; lark itself is not needed for that.
-
-    DAY and HEAD are tried before SUBJECTS; no two of the others match the same line.
-    """
-    grammar = files("backbud_grammar").joinpath("journal.lark").read_text(encoding="utf-8")
-    found: dict[str, str] = dict(_TERMINAL.findall(grammar))
-    names = ("LINE", "DAY", "HEAD", "SUBJECTS", "BLANK", "REMARK")
-    return re.compile("|".join(f"(?P<{name}>{found[name]})" for name in names))
 
 
 def _day(line: str) -> tuple[str, str, int]:
@@ -175,11 +178,12 @@ def _day(line: str) -> tuple[str, str, int]:
 
 
 def _first_word(text: str) -> tuple[str, str]:
-    if "\t" not in text:
-        word, _, rest = text.partition(" ")
-        return word, rest.lstrip()
-    word, *more = text.split(None, 1)
-    return word, more[0] if more else ""
+    """The first word of a text that begins with one, and what follows."""
+    word, _, rest = text.partition(" ")
+    if "\t" in word:
+        word, *more = text.split(None, 1)
+        return word, more[0] if more else ""
+    return word, rest.lstrip()
 
 
 def _card_line(number: int, text: str) -> CardLine:
@@ -199,24 +203,18 @@ def _with_more(text: str, lines: list[Scanned]) -> tuple[str, tuple[Seam, ...]]:
 
 
 def _continued(number: int, text: str) -> list[Scanned]:
-    """The lines of a joined line with their numbers, remarks to oneself left out."""
-    return [
-        (number + i, line.rstrip())
-        for i, line in enumerate(text.split("\n"))
-        if not line.lstrip().startswith("#")
-    ]
+    """The lines of a joined line with their numbers."""
+    return [(number + i, line) for i, line in enumerate(text.split("\n")) if line]
 
 
 def _acts(lines: list[Scanned], known: Known, flaws: list[Flaw]) -> tuple[Act, ...]:
     acts: list[Act] = []
-    tabs = False
     for number, text in lines:
         if "\n" not in text:
             acts.append(read_act_line(text, number, known))
         else:
             acts += _joined(_continued(number, text), known, flaws)
-        tabs = tabs or "\t" in text
-    if tabs:
+    if any("\t" in text for _, text in lines):
         first = lines[0][1]
         first = first[: len(first) - len(first.lstrip())]
         for number, text in lines:
@@ -247,9 +245,8 @@ def read_act_line(text: str, line: int, known: Known) -> Act:
     """Read an act that stands on one line, the common case."""
     body = text.lstrip()
     word, rest = _first_word(body)
-    column = len(text) - len(body) + 1
-    text_column = column + len(body) - len(rest)
-    remark = ""
+    size, remark = len(text), ""
+    column, text_column = size - len(body) + 1, size - len(rest) + 1
     if ("--" in rest or "—" in rest) and word.casefold() not in known.prose:
         rest, remark = _without_remark(rest)
     return Act(word, rest, remark, line, column, text_column)
@@ -267,7 +264,8 @@ def _joined(lines: list[Scanned], known: Known, flaws: list[Flaw]) -> list[Act]:
     groups: list[list[Scanned]] = []
     for line, text in lines:
         words = text.split(None, 1)
-        if groups and words[0].casefold() not in known.words:
+        is_act = words[0].casefold() in known.words
+        if groups and (not is_act or _goes_on(groups[-1], words[0].casefold(), known)):
             groups[-1].append((line, text))
             continue
         if groups:
@@ -279,12 +277,29 @@ def _joined(lines: list[Scanned], known: Known, flaws: list[Flaw]) -> list[Act]:
                     column,
                     len(words[0]),
                     f"“{words[0]}” is an act, but stands deeper than the act above",
-                    "It was read as an act of its own. Move it left; if it goes on with "
-                    "the line above, begin this line with another word.",
+                    "It was read as an act of its own. Move it left; if it goes on with the line "
+                    "above, end that one with a comma, or begin this one with another word.",
                 )
             )
         groups.append([(line, text)])
     return [_join(group, known) for group in groups]
+
+
+def _goes_on(group: list[Scanned], word: str, known: Known) -> bool:
+    """Whether a line goes on with the act above: after a comma, with a label of that act.
+
+    `tied 2 mm x 2` does below `repotted same pot,` and below `planned repot, to 2028,` too.
+    """
+    in_remark = any(_REMARK.search(text) for _, text in group)
+    if in_remark or not group[-1][1].rstrip().endswith(","):
+        return False
+    first, *named = (one.rstrip(",").casefold() for one in group[0][1].split(None, 2)[:2])
+    act = known.acts.get(first)
+    if act is not None and act.names_act and named:
+        act = known.acts.get(named[0])
+    return act is not None and any(
+        label.split()[0].casefold() == word for form in act.forms for label in form.labels
+    )
 
 
 def _join(group: list[Scanned], known: Known) -> Act:

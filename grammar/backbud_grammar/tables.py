@@ -6,7 +6,6 @@ in the person's own cache folder, never in a journal, which may come from somebo
 
 from __future__ import annotations
 
-import hashlib
 import os
 import stat
 import sys
@@ -16,6 +15,8 @@ from pathlib import Path
 
 import lark
 
+from backbud_grammar.digest import digest
+
 STARTS = ["subjects", "detail"]
 
 
@@ -23,7 +24,7 @@ def load_parser() -> lark.Lark:
     """Return the parser of journal.lark, from the cache folder where it can be trusted."""
     grammar = files("backbud_grammar").joinpath("journal.lark").read_bytes()
     mark = f"{lark.__version__} {sys.version} {STARTS}".encode()
-    name = f"grammar-{hashlib.blake2b(grammar + mark, digest_size=16).hexdigest()}"
+    name = f"grammar-{digest(grammar, mark).hex()}"
     folder = cache_folder()
     kept = folder / name if folder else None
     if kept is not None and _mine(kept):

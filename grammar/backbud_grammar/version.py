@@ -4,16 +4,17 @@ from __future__ import annotations
 
 import os
 from functools import cache
-from hashlib import blake2b
+
+from backbud_grammar.digest import digest
 
 
 @cache
 def language_mark() -> str:
     """Return the digest of every source file of the language."""
     folder = os.path.dirname(__file__)
-    digest = blake2b(digest_size=16)
+    pieces: list[bytes] = []
     for name in sorted(os.listdir(folder)):
         if name.endswith((".py", ".lark")):
             with open(os.path.join(folder, name), "rb") as file:
-                digest.update(name.encode() + b"\0" + file.read())
-    return digest.hexdigest()
+                pieces += (name.encode() + b"\0", file.read())
+    return digest(*pieces).hex()

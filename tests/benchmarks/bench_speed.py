@@ -10,6 +10,7 @@ import os
 import shutil
 import subprocess
 import sys
+import tempfile
 import time
 from collections.abc import Callable
 from pathlib import Path
@@ -20,6 +21,10 @@ from one_pass import read_one_pass
 
 ACTS = int(os.environ.get("ACTS", "100000"))
 BACKBUD = str(Path(sys.executable).with_name("backbud"))
+# As it is when it was installed: with its modules compiled, here in a folder of their own.
+COMPILED = tempfile.mkdtemp(prefix="backbud-compiled-")
+ENVIRONMENT = {**os.environ, "PYTHONPYCACHEPREFIX": COMPILED}
+ENVIRONMENT.pop("PYTHONDONTWRITEBYTECODE", None)
 
 
 @pytest.fixture(scope="session")
@@ -40,7 +45,7 @@ def seconds(action: Callable[[], object], times: int = 5) -> float:
 
 
 def run(*command: str) -> None:
-    subprocess.run(command, check=True, stdout=subprocess.DEVNULL)
+    subprocess.run(command, check=True, stdout=subprocess.DEVNULL, env=ENVIRONMENT)
 
 
 def forget(folder: Path) -> None:

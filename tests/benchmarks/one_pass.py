@@ -14,10 +14,11 @@ from pathlib import Path
 import lark
 
 from backbud_grammar.acts import ACTS, by_word
-from backbud_grammar.details import Item, read_items
+from backbud_grammar.details import read_items
 from backbud_grammar.forms import ActForm
-from backbud_grammar.parse import item_of
+from backbud_grammar.items import Item, item_of
 from backbud_grammar.problems import Misread
+from backbud_grammar.shape import part_of
 
 _OUTLINE = r"""
 start: _NL* (page | card)*
@@ -89,7 +90,7 @@ def _values(act: lark.Tree[lark.Token], acts: Mapping[str, ActForm], text: str) 
     for node in items:
         if isinstance(node, lark.Token) and node.type == "REMARK_TEXT":
             break
-        item = item_of(node, text)
+        item = _item(node, text)
         if "," in text[end : item.offset] and groups[-1]:
             groups.append([])
         end = item.offset + item.length
@@ -100,3 +101,10 @@ def _values(act: lark.Tree[lark.Token], acts: Mapping[str, ActForm], text: str) 
                 read_items(group, form.forms)
             except Misread:
                 continue
+
+
+def _item(node: lark.Tree[lark.Token] | lark.Token, text: str) -> Item:
+    """A node as an item; the words, most of them, by the shortest way."""
+    if isinstance(node, lark.Token) and node.type == "WORD":
+        return Item("word", str(node), node.start_pos or 0)
+    return item_of(part_of(node), text)

@@ -215,7 +215,79 @@ def test_planted_out_leaves_pot_and_mesh(written, tree, shown) -> None:
     assert (back.planted_out, back.pot, back.place) == (False, "tray-9", "tunnel")
 
 
+def test_lifted_out_of_open_ground_into_a_pot(written, tree, shown) -> None:
+    session = written(
+        CARDS
+        + """
+    2024-03-12
+    hoshi
+      planted-out   in yard
+      tied          2 mm
+    2026-03-12
+    hoshi
+      lifted        from the field, to frame, root ball 40 x 30 x 15 cm, wedges N E, mix maple
+    2026-04-12
+    hoshi
+      potted-on     into tray-9
+    2026-06-12
+    hoshi
+      planted-out   in yard
+    2026-09-12
+    hoshi
+      lifted        into tray-7, tied 3 mm x 2, mesh 4, off below 2 cm
+    """
+    )
+    out = tree(session, "hoshi", "2026-03-20")
+    assert (out.planted_out, out.pot, out.place, out.mix) == (False, "", "frame", "maple")
+    assert str(out.sizes["root ball"]) == "40 x 30 x 15 cm"
+    assert [name for name, _ in out.opened] == ["N", "E"]
+    assert shown(out) == ["old tie: 2 mm"]
+    potted = tree(session, "hoshi")
+    assert (potted.planted_out, potted.pot, potted.place) == (False, "tray-7", "yard")
+    assert shown(potted) == ["old tie: 2 mm", "tie: 3 mm x 2", "mesh: mesh x 4"]
+    assert "underside" in [name for name, _ in potted.opened]
+
+
+def test_what_its_owner_wants_it_back_by_is_known_from_its_coming(written, tree) -> None:
+    session = written(
+        CARDS
+        + """
+    2026-03-01
+    hoshi
+      received   from marrow, for repotting, wanted by 2026-09
+    2026-05-01
+    hoshi
+      agreed     for repotting 120 EUR, by 2026-10
+    2026-07-01
+    hoshi
+      returned   to marrow
+    """
+    )
+    wanted = [tree(session, "hoshi", day).wanted for day in ("2026-03-01", "2026-05-01", "")]
+    assert wanted == ["2026-09", "2026-10", ""]
+
+
 # ------------------------------------------------------------------ roots
+
+
+def test_wedges_in_small_letters_are_the_same_wedges(written, tree) -> None:
+    session = written(
+        CARDS
+        + """
+    2024-03-12
+    hoshi
+      repotted    same pot, wedges N, E
+    2026-03-12
+    hoshi
+      repotted    same pot, wedges S, e, nw
+    """
+    )
+    assert tree(session, "hoshi").opened == (
+        ("N", date(2024, 3, 12)),
+        ("S", date(2026, 3, 12)),
+        ("E", date(2026, 3, 12)),
+        ("NW", date(2026, 3, 12)),
+    )
 
 
 def test_wedges_and_the_day_each_was_last_opened(written, tree) -> None:

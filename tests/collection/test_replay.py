@@ -374,6 +374,33 @@ def test_a_handle_that_is_taken_makes_no_new_tree(written, taken) -> None:
     assert set(session.histories.trees) == {"hoshi", "yuki", "mori"}
 
 
+def test_a_handle_that_is_not_well_formed_makes_no_new_tree_and_is_told_once(written) -> None:
+    session = written(
+        CARDS
+        + """
+    2026-05-01
+    yuki
+      separated  on apex, as Foo
+    """,
+        problems=("bad-handle",),
+    )
+    (problem,) = [p for p in session.problems() if p.code == "bad-handle"]
+    assert problem.source[problem.column - 1 :] == "Foo"
+    assert set(session.histories.trees) == {"hoshi", "yuki", "mori"}
+
+
+def test_a_tree_is_not_lifted_into_a_pot_where_another_one_stands(written) -> None:
+    written(
+        CARDS
+        + """
+    2026-05-01
+    yuki
+      lifted     into tray-7
+    """,
+        problems=("pot-taken",),
+    )
+
+
 # ------------------------------------------------------------------ shared
 
 

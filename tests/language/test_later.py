@@ -13,18 +13,18 @@ READER = Details(by_word(ACTS))
 @pytest.mark.parametrize(
     ("line", "named", "expected"),
     [
-        ("planned repot, to 2028-03/2028-04", "repotted", ["to: 2028-03/2028-04"]),
-        ("plan repot to 2028-03", "repotted", ["to: 2028-03"]),
+        ("planned repot, to 2028-03/2028-04", "repotted", ["when: 2028-03/2028-04"]),
+        ("plan repot to 2028-03", "repotted", ["when: 2028-03"]),
         (
             "planned repotted, into tray-9, mix maple, to 2028",
             "repotted",
-            ["into: tray-9", "mix: maple", "to: 2028"],
+            ["into: tray-9", "mix: maple", "when: 2028"],
         ),
         ("planned move, to tunnel, in 2-3 weeks", "moved", ["to: tunnel", "in: 2-3 week"]),
         ("planned move to tunnel in 3 weeks", "moved", ["to: tunnel", "in: 3 week"]),
         ("planned quarantine in glass, in 3 weeks", "quarantined", ["to: glass", "in: 3 week"]),
         ("planned wire on left 2", "wired", ["part: on left 2"]),
-        ("put-off repot, to 2028", "repotted", ["to: 2028"]),
+        ("put-off repot, to 2028", "repotted", ["when: 2028"]),
         ("put-off repot in 2-3 weeks", "repotted", ["in: 2-3 week"]),
         ("skipped repot", "repotted", []),
         ("skip Decandle", "decandled", []),

@@ -220,8 +220,8 @@ def test_a_number_of_thousands_of_digits_is_read_or_told_and_never_raises() -> N
     ],
 )
 def test_a_date_or_a_span(details, written) -> None:
-    assert details(f"planned repot, to {written}") == [f"to: {written}"]
-    assert details(f"put-off repot to {written}") == [f"to: {written}"]
+    assert details(f"planned repot, to {written}") == [f"when: {written}"]
+    assert details(f"put-off repot to {written}") == [f"when: {written}"]
 
 
 @pytest.mark.parametrize(

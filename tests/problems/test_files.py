@@ -275,7 +275,7 @@ def test_a_bare_amount_needs_a_currency_in_the_settings(tell, mark) -> None:
     assert tell(diary, cards=cards, settings='language = 1\ncurrency = "CHF"\n').codes == []
 
 
-def test_a_memory_that_names_what_it_does_not_hold_is_no_harm(tell, tmp_path) -> None:
+def test_a_memory_that_leaves_out_some_of_a_file_is_no_harm(tell, tmp_path) -> None:
     import msgspec
 
     from backbud.journal.remember import SYNTAX_FILE, Memory
@@ -284,8 +284,68 @@ def test_a_memory_that_names_what_it_does_not_hold_is_no_harm(tell, tmp_path) ->
     kept = tmp_path / ".backbud" / SYNTAX_FILE
     memory = msgspec.msgpack.decode(kept.read_bytes(), type=Memory)
     assert memory.files
-    memory.sections.clear()
+    memory.files = {digest: [] for digest in memory.files}
     kept.write_bytes(msgspec.msgpack.encode(memory))
     assert tell(GOOD).acts == ["hoshi watered"]
     kept.write_bytes(b"\xc1 torn")
     assert tell(GOOD).acts == ["hoshi watered"]
+
+
+POT_CARDS = "place yard\nmix maple\n  akadama 2\npot tray-1\ntree hoshi\n  kind trident maple\n"
+POT_DIARY = """\
+2027-03-06   low 1 C, high 9 C, rain 4 mm
+
+hoshi
+  repotted    into tray-1, 2 cm off below, wedges N E, mix maple 4.5 L
+  watered     -- dry wind
+  noted       two roots crossed
+"""
+
+
+def test_what_is_remembered_is_what_was_read(tell) -> None:
+    def all_of(told) -> tuple:
+        journal, trees = told.journal, told.histories.trees
+        blocks = [block for page in journal.pages for block in page.blocks]
+        return (
+            [(block.text, block.line, block.subjects, block.events) for block in blocks],
+            [(tree.handle, tree.pot, tree.entries) for tree in trees.values()],
+            journal.weather,
+            told.problems,
+        )
+
+    first, again = (tell(POT_DIARY, cards=POT_CARDS) for _ in range(2))
+    assert all_of(first) == all_of(again)
+    (block,) = again.journal.pages[0].blocks
+    assert [event.written for event in block.events] == [
+        "repotted into tray-1, 2 cm off below, wedges N E, mix maple 4.5 L",
+        "watered",
+        "noted two roots crossed",
+    ]
+    assert block.events[1].remark == "dry wind"
+    assert [(w.name, w.value, w.unit) for w in again.journal.weather] == [
+        ("low", 1.0, "C"),
+        ("high", 9.0, "C"),
+        ("rain", 4.0, "mm"),
+    ]
+
+
+def test_a_page_that_was_sound_is_looked_at_again_when_a_handle_is_gone(tell) -> None:
+    without = POT_CARDS.replace("pot tray-1", "pot tray-2")
+    assert tell(POT_DIARY, cards=POT_CARDS).codes == []
+    assert tell(POT_DIARY, cards=without).codes == ["unknown-handle"]
+    # The problem is told each time, and gone with its cause.
+    assert tell(POT_DIARY, cards=without).codes == ["unknown-handle"]
+    assert tell(POT_DIARY, cards=POT_CARDS).codes == []
+
+
+def test_a_page_that_was_left_out_on_an_earlier_day_is_not_taken_for_sound(tell) -> None:
+    without = POT_CARDS.replace("pot tray-1", "pot tray-2")
+    assert tell(POT_DIARY, cards=POT_CARDS).codes == []
+    assert tell(POT_DIARY, cards=without, as_of="2027-01-01").codes == []
+    assert tell(POT_DIARY, cards=without).codes == ["unknown-handle"]
+
+
+def test_a_card_may_have_a_hard_space_in_its_first_line(tell) -> None:
+    told = tell(POT_DIARY, cards=POT_CARDS.replace("tree hoshi", "tree\N{NO-BREAK SPACE}hoshi"))
+    assert told.codes == []
+    assert list(told.histories.trees) == ["hoshi"]

@@ -275,14 +275,6 @@ LINES = [
         "or 6.",
     ),
     (
-        "  repotted wedges N, E",
-        "unknown-detail",
-        22,
-        "E",
-        "“E” is not understood here",
-        "Wedges stand together without commas: wedges N E S.",
-    ),
-    (
         "  staged 120",
         "out-of-range",
         10,
@@ -305,6 +297,217 @@ LINES = [
         "photographed",
         "“photographed” says nothing yet",
         "Expected: a picture's file.",
+    ),
+    # said in other words
+    (
+        "  top dressed moss",
+        "unknown-act",
+        3,
+        "top",
+        "“top” is no act known here",
+        "Write it with a hyphen: top-dressed.",
+    ),
+    (
+        "  stolen",
+        "unknown-act",
+        3,
+        "stolen",
+        "“stolen” is no act known here",
+        "Write lost stolen.",
+    ),
+    (
+        "  moved under the bench",
+        "unknown-detail",
+        9,
+        "under the bench",
+        "“under the bench” is not understood here",
+        "Name a place that has a card: moved tunnel -- under the bench.",
+    ),
+    (
+        "  repotted mix 2 parts akadama",
+        "unknown-unit",
+        18,
+        "parts",
+        "“parts” is no unit known here",
+        "The parts of a mix stand on its card; here stands its handle: mix maple.",
+    ),
+    (
+        "  planned repot in March",
+        "unknown-word",
+        20,
+        "March",
+        "“March” is not understood after “in”",
+        "Write the year and the month: to 2027-03.",
+    ),
+    (
+        "  planned prune, roots",
+        "unknown-detail",
+        18,
+        "roots",
+        "“roots” is not understood here",
+        "For roots write a line “root-pruned off below 2 cm”.",
+    ),
+    (
+        "  worked 2:30",
+        "wrong-measure",
+        10,
+        "2:30",
+        "“2:30” has no unit",
+        "Write 2 h 30.",
+    ),
+    (
+        "  worked 2:05",
+        "wrong-measure",
+        10,
+        "2:05",
+        "“2:05” has no unit",
+        "Write 2 h 5.",
+    ),
+    (
+        "  worked 2:00",
+        "wrong-measure",
+        10,
+        "2:00",
+        "“2:00” has no unit",
+        "Write 2 h.",
+    ),
+    (
+        "  soaked for 0:20",
+        "wrong-measure",
+        14,
+        "0:20",
+        "“0:20” has no unit",
+        "Write 20 min.",
+    ),
+    (
+        "  treated-deadwood lime sulphur, 0:20",
+        "zero-ratio",
+        34,
+        "0:20",
+        "“0:20” has a nought in it",
+        "No number of a fraction or a ratio is 0.",
+    ),
+    (
+        "  vigour apex very weak",
+        "no-score",
+        10,
+        "apex very weak",
+        "“apex very weak” does not say how it grows",
+        "Write 1 to 5, or weak, fair, strong: apex 1 is very weak.",
+    ),
+    (
+        "  watered wombles",
+        "unknown-detail",
+        11,
+        "wombles",
+        "“wombles” is not understood here",
+        "Expected: a volume such as 4.5 L, cans, times, well, in, deeply, light, lightly, twice, "
+        "by hand, overhead, …, with. Free words go after “ -- ”.",
+    ),
+    (
+        "  weeded wombles",
+        "unknown-detail",
+        10,
+        "wombles",
+        "“wombles” is not understood here",
+        "This act takes no details. Free words go after “ -- ”.",
+    ),
+    (
+        "  weeded same pot",
+        "unknown-detail",
+        10,
+        "same pot",
+        "“same pot” is not understood here",
+        "“same pot” is said of repotted: write a line “repotted …”.",
+    ),
+    (
+        "  unwired apex",
+        "unknown-detail",
+        11,
+        "apex",
+        "“apex” is not understood here",
+        "A part of the tree stands after “on”: on apex.",
+    ),
+    (
+        "  wired 3 mm Al, left 2",
+        "unknown-detail",
+        18,
+        "left 2",
+        "“left 2” is not understood here",
+        "A part of the tree stands after “on”: on left 2.",
+    ),
+    (
+        "  unwired branch 3",
+        "unknown-detail",
+        11,
+        "branch 3",
+        "“branch 3” is not understood here",
+        "A part of the tree stands after “on”: on branch 3.",
+    ),
+    (
+        "  repotted wedges front, left and right",
+        "unknown-detail",
+        26,
+        "left and right",
+        "“left and right” is not understood here",
+        "Wedges stand together without commas: wedges N E S.",
+    ),
+    (
+        "  separated on apex, as Foo",
+        "bad-handle",
+        25,
+        "Foo",
+        "“Foo” has a capital letter",
+        "Choose another handle for the new tree.",
+    ),
+    (
+        "  separated as little  red",
+        "bad-handle",
+        13,
+        "as little  red",
+        "“little red” holds “ ”; a handle is letters, digits and hyphens",
+        "Choose another handle for the new tree.",
+    ),
+    (
+        "  separated as tray-1",
+        "bad-handle",
+        16,
+        "tray-1",
+        "“tray-1” is a pot already",
+        "Choose another handle for the new tree.",
+    ),
+    (
+        "  planned separate, as Foo",
+        "bad-handle",
+        24,
+        "Foo",
+        "“Foo” has a capital letter",
+        "Choose another handle for the new tree.",
+    ),
+    (
+        "  rubbed trunk 3",
+        "unknown-detail",
+        10,
+        "trunk 3",
+        "“trunk 3” is not understood here",
+        "A part of the tree stands after “on”: on trunk 3.",
+    ),
+    (
+        "  decandled first 3",
+        "no-unit",
+        19,
+        "3",
+        "“3” has no unit",
+        "Expected a share such as 30 % or a fraction such as 1/3.",
+    ),
+    (
+        "  turned left 90",
+        "unknown-detail",
+        10,
+        "left 90",
+        "“left 90” is not understood here",
+        "Expected: an angle such as 90 degrees, quarter turn, half turn, "
+        "quarter, half, round. Free words go after “ -- ”.",
     ),
     # where a line stands
     (
@@ -541,6 +744,38 @@ SUBJECTS = [
         "Give it a card, or check the spelling.",
     ),
     (
+        "all of hoshi",
+        "wrong-kind",
+        8,
+        "hoshi",
+        "“hoshi” is a tree, not a person",
+        "Write hoshi.",
+    ),
+    (
+        "all of Tunnel",
+        "wrong-kind",
+        8,
+        "Tunnel",
+        "“Tunnel” is a place, not a person",
+        "Write all in tunnel.",
+    ),
+    (
+        "all in marrow",
+        "wrong-kind",
+        8,
+        "marrow",
+        "“marrow” is a person, not a place",
+        "Write all of marrow.",
+    ),
+    (
+        "all in tray-1",
+        "wrong-kind",
+        8,
+        "tray-1",
+        "“tray-1” is a pot, not a place",
+        "Its card stands in cards.txt:9.",
+    ),
+    (
         "all trident maples",
         "unknown-kind",
         5,
@@ -608,10 +843,63 @@ def test_a_continuation_that_begins_with_an_act_word(tell, mark) -> None:
     deeper = told.problems[-1]
     assert (deeper.code, deeper.line, deeper.column, mark(deeper)) == ("deeper-act", 4, 7, "moved")
     assert deeper.message == "“moved” is an act, but stands deeper than the act above"
-    assert "It was read as an act of its own." in deeper.hint
+    assert deeper.hint == (
+        "It was read as an act of its own. Move it left; if it goes on with the line above, end "
+        "that one with a comma, or begin this one with another word."
+    )
     # The comma in front of it leads nowhere now.
     assert [(p.code, p.line) for p in told.problems[:-1]] == [("empty-detail", 3)]
     assert told.acts == ["hoshi repotted same pot,", "hoshi moved tunnel", "hoshi turned"]
+
+
+@pytest.mark.parametrize(
+    ("lines", "act", "details"),
+    [
+        (
+            "  repotted same pot,\n      tied 2 mm x 2,\n      soaked 20 min\n",
+            "repotted",
+            ["same pot", "tied", "soaked"],
+        ),
+        ("  repotted same pot,\n      # both\n      Tied 2 mm\n", "repotted", ["same pot", "tied"]),
+        ("  planned repot, to 2028,\n      soaked 20 min\n", "planned", ["when", "soaked"]),
+        (
+            "  corrected repotted 2027-03-06,\n      tied 2 mm\n",
+            "corrected",
+            ["date", "tied"],
+        ),
+    ],
+)
+def test_after_a_comma_a_label_of_the_act_goes_on_with_it(tell, lines, act, details) -> None:
+    told = tell(f"2027-03-06\nhoshi\n  repotted same pot\nyuki\n{lines}  turned\n")
+    assert [code for code in told.codes if code != "nothing-to-correct"] == []
+    first, second = told.journal.pages[0].blocks[1].events
+    assert (first.act, [detail.name for detail in first.details]) == (act, details)
+    assert second.act == "turned"
+
+
+@pytest.mark.parametrize(
+    "above",
+    # No comma; no label of that act; the comma stands in a remark, or in prose.
+    ["repotted same pot", "moved tunnel,", "repotted same pot -- dry,", "noted dry, light,"],
+)
+def test_a_deeper_act_goes_on_with_nothing_else(tell, mark, above) -> None:
+    told = tell(f"2027-03-06\nhoshi\n  {above}\n      watered twice\n")
+    deeper = told.problems[-1]
+    assert (deeper.code, deeper.line, mark(deeper)) == ("deeper-act", 4, "watered")
+    assert told.acts[-1] == "hoshi watered twice"
+
+
+def test_the_mark_is_right_where_a_label_goes_on(tell, mark) -> None:
+    told = tell("2027-03-06\nhoshi\n  repotted same pot,\n      tied 2 cmm\n")
+    problem = told.only()
+    assert (problem.line, problem.column, mark(problem)) == (4, 14, "cmm")
+
+
+def test_a_new_tree_takes_the_handle_of_a_card_in_any_case(tell) -> None:
+    assert tell("2027-03-06\nhoshi\n  separated on apex, as Chip\n", cards=CARD_OF_CHIP).codes == []
+
+
+CARD_OF_CHIP = "place yard\ntree hoshi\n  kind trident maple\ntree chip\n  kind trident maple\n"
 
 
 def test_a_tab_among_spaces(tell) -> None:
@@ -790,3 +1078,15 @@ def test_combining_marks_count_as_letters_of_the_line_and_take_no_width(tell) ->
         "2027-03-06\nhoshi\n  pru\u0308ned hard, on apexx of\n",
     )
     assert show(told.problems[0]).splitlines()[2] == "      ^^^^^^"
+
+
+def test_a_figure_that_nothing_asks_for_is_told_with_the_nearest(written) -> None:
+    session = written(
+        "tree hoshi\n  kind  trident maple\n",
+        settings="[figures]\npot_margin_c = 4\npot_margn_c = 4\n",
+        problems=("unknown-figure",),
+    )
+    (slip,) = session.problems()
+    assert (slip.file, slip.severity) == ("backbud.toml", "warning")
+    assert slip.source == "pot_margn_c = 4"
+    assert "pot_margin_c" in slip.hint

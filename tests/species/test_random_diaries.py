@@ -6,9 +6,10 @@ year, and goes through a real journal: written, read, planned.
 
 from __future__ import annotations
 
-import os
 import re
+from collections.abc import Callable
 from datetime import date, timedelta
+from itertools import groupby
 from typing import Any, NamedTuple
 
 import pytest
@@ -19,16 +20,19 @@ from tests.species.test_every_species import KINDS, TWO_FLUSH
 
 from backbud.plan.common import RULES
 from backbud.plan.followups import FollowUp
+from backbud.plan.run import Plan
 from backbud.species import rules_of
 from backbud_grammar.acts import ACTS
-from backbud_species.habits.gates import strength_first
 
 YEARS = (2023, 2024, 2025, 2026)
-TODAYS = ("2026-02-20", "2026-05-10", "2026-07-20", "2026-11-20")
+TODAYS = tuple(date(2026, *day) for day in ((2, 20), (5, 10), (7, 20), (11, 20)))
+# The second day of a growing year, north and south: none of its stages has begun, so what hangs
+# on them is asked of the tree as it is now.
+NEW_YEARS = (date(2026, 1, 2), date(2026, 7, 2))
 OPEN = ("overdue", "now", "coming")
 PAST_FORMS = {form.word for form in ACTS}
 COMMON_IDS = {rule.id for module in RULES for rule in rules_of(module)}
-KEEPERS_IDS = {"planned", "check-again", "hand-back"}
+KEEPERS_IDS = {"planned", "check-again"}
 
 # Each line with the northern months in which it is written.
 ALL_YEAR = tuple(range(1, 13))
@@ -90,6 +94,9 @@ LINES: tuple[tuple[str, tuple[int, ...]], ...] = (
 ARRIVALS = ("bought", "bought imported", "collected", "received imported", "noted here all along")
 
 
+Lines = tuple[tuple[date, str], ...]
+
+
 class Diary(NamedTuple):
     """What is drawn: a tree of a species at a place, and its dated lines."""
 
@@ -97,7 +104,8 @@ class Diary(NamedTuple):
     southern: bool
     weather: str
     strength: str
-    lines: tuple[tuple[date, str], ...]
+    today: date
+    lines: Lines
 
     def cards(self) -> str:
         """The places, the tree, and another tree that nothing hangs on."""
@@ -114,10 +122,14 @@ class Diary(NamedTuple):
             "tree other\n  kind  a shrub of no known sort\n  place  yard\n"
         )
 
-    def pages(self, more: tuple[tuple[date, str], ...] = ()) -> str:
-        """The diary, a page for each day."""
+    def pages(self, more: Lines = (), chosen: Callable[[date], bool] = lambda day: True) -> str:
+        """The diary with more lines, a page for each day that is chosen."""
         lines = sorted((*self.lines, *more), key=lambda line: line[0])
-        return "\n".join(f"{day}\nsora\n  {text}\n" for day, text in lines)
+        return "".join(
+            f"\n{day}\nsora\n" + "".join(f"  {text}\n" for _, text in of_day)
+            for day, of_day in groupby(lines, key=lambda line: line[0])
+            if chosen(day)
+        )
 
 
 def _row(months: tuple[float, ...]) -> str:
@@ -129,31 +141,284 @@ def _day(year: int, month: int, day: int, southern: bool) -> date:
 
 
 @st.composite
-def diaries(draw: st.DrawFn, kinds: Any = KINDS, until: str = "2026-11-20") -> Diary:
-    """A tree of any of these species, and what a practitioner may have written of it until a day."""
+def diaries(draw: st.DrawFn, kinds: Any = KINDS, last: tuple[str, ...] = ()) -> Diary:
+    """A tree of any of these species, and what a practitioner may have written of it.
+
+    `last`: lines of which one stands last, a week before the second day of a growing year.
+    """
     southern = draw(st.booleans())
-    last = date.fromisoformat(until)
-    lines = []
-    arrival = draw(st.sampled_from(ARRIVALS))
+    today = NEW_YEARS[southern] if last else draw(st.sampled_from(TODAYS))
     come = _day(draw(st.sampled_from(YEARS[:3])), draw(st.integers(1, 12)), 5, southern)
+    lines = [(come, draw(st.sampled_from(ARRIVALS)))]
     for text, months in draw(st.lists(st.sampled_from(LINES), max_size=9)):
         year, month = draw(st.sampled_from(YEARS)), draw(st.sampled_from(months))
-        lines.append((_day(year, month, draw(st.integers(6, 28)), southern), text))
+        day = _day(year, month, draw(st.integers(6, 28)), southern)
+        if come < day <= today - timedelta(days=10):
+            lines.append((day, text))
+    if last:
+        lines.append((today - timedelta(days=7), draw(st.sampled_from(last))))
     return Diary(
         draw(st.sampled_from(kinds)),
         southern,
         draw(st.sampled_from(("cool", "warm", "unknown"))),
         draw(st.sampled_from(("", "weak", "fair", "strong"))),
-        ((come, arrival), *((day, text) for day, text in lines if come < day <= last)),
+        today,
+        tuple(lines),
     )
 
 
-def planned(written, diary, today, more=(), before="", files=()):
-    """The follow-ups of the tree by id."""
-    text = diary.cards() + "\n" + before + diary.pages(more)
-    session = written(text, today, files=dict(files), settings='home = "yard"\n')
-    return {one.id: one for one in session.plan().follow_ups["sora"]}
+Planned = Callable[..., Plan]
 
 
-if __name__ == "__main__":
-    pass
+@pytest.fixture
+def compiled(written) -> Planned:
+    """Write a diary, read it and plan it: `compiled(diary, today, more, before, in_files)`."""
+
+    def plan(
+        diary: Diary,
+        today: date | None = None,
+        more: Lines = (),
+        before: str = "",
+        in_files: bool = False,
+    ) -> Plan:
+        texts = {"journal.txt": before + diary.pages(more)}
+        if in_files:
+            # Every other day in a file that is read before, and the cards in the last one.
+            texts = {
+                "a.txt": diary.pages(more, lambda day: day.toordinal() % 2 == 0),
+                "b.txt": before + diary.pages(more, lambda day: day.toordinal() % 2 == 1),
+            }
+        cards = {"z.txt" if in_files else "cards.txt": diary.cards()}
+        on = (today or diary.today).isoformat()
+        session = written(
+            texts.pop("journal.txt", "# No line here.\n"),
+            on,
+            files={**texts, **cards},
+            settings='home = "yard"\n',
+        )
+        return session.plan(["sora"])
+
+    return plan
+
+
+def of_tree(plan: Plan) -> dict[str, FollowUp]:
+    return {one.id: one for one in plan.follow_ups["sora"]}
+
+
+def said(plan: Plan) -> dict[str, Any]:
+    """What a person is told of each follow-up: all of it but the lines where the reasons stand."""
+    return {
+        one.id: (
+            one.act,
+            one.title,
+            one.window,
+            tuple((reason.sort, reason.text) for reason in one.because),
+            one.cautions,
+            one.outcome,
+            one.settled_by,
+        )
+        for one in plan.follow_ups["sora"]
+    }
+
+
+# ------------------------------------------------------------------ what holds for each follow-up
+
+
+def is_sound(one: FollowUp, diary: Diary) -> None:
+    """A window in order, a chain of sentences that begins in the diary or a season, a real act."""
+    window, kind = one.window, diary.kind
+    assert window.opens <= window.best <= window.closes
+    assert one.act in PAST_FORMS
+    assert {words.split()[0] for words in one.settled_by} <= PAST_FORMS
+    first, *more = one.because
+    # The chain ends, or begins, in what was written or in a season.
+    assert first.sort in ("diary", "season", "plan") or more[-1].sort in ("diary", "season")
+    assert first.sort == "season" or first.origin is not None
+    for text in (*(reason.text for reason in one.because), *one.cautions):
+        assert len(text) > 8 and text.endswith("."), text
+        assert text[0].isupper() or text[0].isdigit(), text
+        assert "  " not in text and " ." not in text and ".." not in text, text
+    is_named_well(one, diary)
+    if kind.botanical not in TWO_FLUSH:
+        assert one.act != "decandled"
+    if kind.evergreen:
+        # BBCH 93 to 97 is leaf fall, which an evergreen never reaches.
+        assert not re.search(r"BBCH 9[3-7]", " ".join(reason.text for reason in one.because))
+
+
+def is_named_well(one: FollowUp, diary: Diary) -> None:
+    """handle/rule/cause, and a part: a rule that exists, on a line of the diary or on a year."""
+    handle, rule, cause, *part = one.id.split("/")
+    assert handle == "sora" and len(part) <= 1
+    assert re.fullmatch(r"[a-z0-9/-]+", one.id), one.id
+    of_species = {rule.id for rule in rules_of(diary.kind())}
+    assert rule in of_species | COMMON_IDS | KEEPERS_IDS, rule
+    written = {f"{text.split()[0]}-{day}" for day, text in diary.lines}
+    if rule in KEEPERS_IDS:
+        assert cause[-10:] in {day.isoformat() for day, _ in diary.lines}
+    elif one.because[0].sort == "season":
+        growing_year = r"(\d{4})-(\d{2})" if diary.southern else r"\d{4}"
+        assert re.fullmatch(growing_year, cause), cause
+    else:
+        assert cause in written, cause
+
+
+def is_told_alike(compiled: Planned, diary: Diary) -> None:
+    """Neither another order of files, nor another day, nor an entry that is no matter of it."""
+    plan = compiled(diary)
+    now = said(plan)
+    assert said(compiled(diary)) == now
+    assert said(compiled(diary, in_files=True)) == now
+    first = min(day for day, _ in diary.lines)
+    before = f"\n{first - timedelta(days=40)}\nother\n  repotted same pot\n"
+    assert said(compiled(diary, before=before)) == now
+    visitors = ((first + timedelta(days=1), "noted visitors at noon"),)
+    assert said(compiled(diary, more=visitors)) == now
+    # A month later, in the same growing year and with no line more, the same is asked.
+    later = of_tree(compiled(diary, diary.today + timedelta(days=30)))
+    assert set(now) <= set(later)
+    for ident, one in of_tree(plan).items():
+        assert (later[ident].act, later[ident].title) == (one.act, one.title)
+        if diary.weather == "unknown":
+            assert later[ident].window == one.window
+
+
+# How an act that wants words is written when it is done.
+DONE_AS = {
+    "repotted": "repotted same pot",
+    "wired": "wired 2 mm Al on left 1",
+    "vigour": "vigour 3",
+    "protected": "protected fleece",
+    "shaded": "shaded 40 %",
+    "fed": "fed",
+}
+
+
+def line_that_does(one: FollowUp) -> str:
+    """The act as a keeper would enter it, on its part where it has one."""
+    words = one.settled_by[0]
+    _, _, _, *part = one.id.split("/")
+    if words == "moved":
+        return "moved glass" if part == ["in"] else "moved yard"
+    if part and (named := part[0].replace("-", " ")) in ("left 1", "right 1", "apex", "trunk"):
+        return f"{words} on {named}"
+    return DONE_AS.get(words, words)
+
+
+def is_settled_by_its_act(compiled: Planned, diary: Diary, one: FollowUp) -> None:
+    """Entered on its best day it asks for nothing more."""
+    day = max(one.window.best, min(day for day, _ in diary.lines))
+    today = max(day, diary.today)
+    done = line_that_does(one)
+    after = of_tree(compiled(diary, today, more=((day, done),))).get(one.id)
+    assert after is None or after.state(today) not in OPEN, (one.id, f"{day} {done}")
+
+
+# ------------------------------------------------------------------ strength first
+
+HARD = {"repotted", "root-pruned", "potted-on", "lifted", "defoliated", "decandled", "bent"}
+ROOTS = {"repotted", "root-pruned", "potted-on", "lifted"}
+# What a tree answers once a season, as it is written in the lines above.
+INSULTS = (
+    "pruned hard",
+    "pruned by a third",
+    "repotted same pot, off",
+    "root-pruned",
+    "bent heavy",
+    "defoliated full",
+    "decandled",
+)
+AILING = ("checked pests many", "checked strength weak", "checked roots rotten", "treated soft")
+WELL = ("checked pests none", "checked roots fine")
+
+
+def is_hard(one: FollowUp) -> bool:
+    return one.act in HARD or (one.act == "pruned" and "hard:" in one.title)
+
+
+def why_held(one: FollowUp, diary: Diary, strength: str) -> str:
+    """Why the tree does not bear a hard work in its window, by the lines alone; "" if it does."""
+    opens, cause = one.window.opens, one.id.split("/")[2]
+    year = date(int(cause[:4]), 7 if diary.southern else 1, 1)
+    before = [(day, text) for day, text in diary.lines if day < opens]
+
+    def last(*begin: str) -> date:
+        return max((day for day, text in before if text.startswith(begin)), default=date.min)
+
+    if strength == "weak":
+        return "weak"
+    if last(*AILING) > last(*WELL) and last(*AILING) >= opens - timedelta(weeks=8):
+        return "sick"
+    if last("collected") >= year - timedelta(days=365):
+        return "collected"
+    if last("bought imported", "received imported") >= opens - timedelta(days=365):
+        return "imported"
+    if one.act not in ROOTS and last(*INSULTS) >= min(year, opens - timedelta(days=150)):
+        return "worked"
+    if one.act == "decandled" or (one.act == "defoliated" and "fully" in one.title):
+        return "" if strength == "strong" else "not strong"
+    return ""
+
+
+def is_spared(plan: Plan, diary: Diary) -> int:
+    """No hard work of the year to come on a tree that does not bear it; how many were held."""
+    of_species = {rule.id for rule in rules_of(diary.kind())}
+    strength, held = plan.trees["sora"].strength, 0
+    for one in of_tree(plan).values():
+        ours = one.id.split("/")[1] in of_species and one.because[0].sort == "season"
+        if not ours or one.window.opens < diary.today or one.state(diary.today) not in OPEN:
+            continue
+        if is_hard(one):
+            assert why_held(one, diary, strength) == "", (one.id, one.title)
+        held += "hold the hard work back" in one.title
+        if one.act in ("pinched", "wired", "trimmed", "pruned", "thinned", "plucked"):
+            assert strength != "weak", one.id
+    return held
+
+
+# ------------------------------------------------------------------ the tests
+
+FAST = settings(
+    deadline=None,
+    derandomize=True,
+    suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],
+)
+LAST_LINES = (
+    "vigour weak",
+    "vigour strong",
+    "checked pests many",
+    "root-pruned off 30 %",
+    "pruned hard on left 1",
+    "bought imported",
+    "collected",
+    "watered",
+)
+
+
+@settings(FAST, max_examples=80)
+@given(diary=diaries())
+def test_every_follow_up_of_a_random_diary_is_sound(compiled, diary):
+    plan = compiled(diary)
+    assert plan.follow_ups["sora"]
+    for one in plan.follow_ups["sora"]:
+        is_sound(one, diary)
+
+
+@settings(FAST, max_examples=25)
+@given(diary=diaries())
+def test_a_follow_up_is_told_alike_however_the_diary_lies(compiled, diary):
+    is_told_alike(compiled, diary)
+
+
+@settings(FAST, max_examples=80)
+@given(diary=diaries(), choice=st.randoms(use_true_random=False))
+def test_a_follow_up_is_settled_by_its_act_on_its_best_day(compiled, diary, choice):
+    asked = [one for one in of_tree(compiled(diary)).values() if one.state(diary.today) in OPEN]
+    if asked:
+        is_settled_by_its_act(compiled, diary, choice.choice(asked))
+
+
+@settings(FAST, max_examples=80)
+@given(diary=diaries(last=LAST_LINES))
+def test_no_hard_work_is_asked_of_a_tree_that_does_not_bear_it(compiled, diary):
+    is_spared(compiled(diary), diary)

@@ -6,7 +6,7 @@ import pytest
 from msgspec.structs import replace
 
 from backbud.bench.pots import pot_from_inside
-from backbud.species import COMMON_PRACTICE, Fact
+from backbud.species import COMMON_PRACTICE, Fact, OnTree
 from backbud_species.habits.signs import early_signs
 from backbud_species.habits.turn import next_wedges
 from backbud_species.trident_maple import TridentMaple
@@ -131,3 +131,19 @@ def test_signs_bring_the_repotting_forward_and_it_says_so(made, only) -> None:
     early = only(made.yearly(TRIDENT, made.tree(*history), year, "trident-repot"))
     assert "water takes longer each year (20, 30 s)" in early.datum
     assert made.yearly(TRIDENT, made.tree(history[0]), year, "trident-repot") == []
+
+
+def test_ties_and_mesh_stand_in_the_repottings_own_list(made, only) -> None:
+    """First what was left from before the last potting, then what holds the tree now."""
+    last = made.event("2024-03-10", "repotted", "same pot, 2 cm off below")
+    put_in = made.event("2021-03-10", "repotted", "same pot, tied 2 mm x 2, mesh 2")
+    on_tree = (
+        OnTree("tie", "2 mm Al", "", 2, put_in.day, put_in, 2.0, True),
+        OnTree("mesh", "mesh", "", 2, last.day, last),
+    )
+    tree = replace(made.tree(last), on_tree=on_tree)
+    found = only(made.yearly(TRIDENT, tree, made.year(TRIDENT), "trident-repot"))
+    assert "Still in the root ball from before the last potting: 2 mm Al tie × 2." in (
+        found.cautions
+    )
+    assert "To take out of the pot: mesh × 2." in found.cautions

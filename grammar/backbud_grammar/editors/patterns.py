@@ -13,8 +13,8 @@ from collections.abc import Callable, Iterable, Iterator
 from msgspec import Struct
 
 from backbud_grammar.acts import ACTS, DAY_FORMS, by_word
-from backbud_grammar.details import SHARES
 from backbud_grammar.kinds import KINDS
+from backbud_grammar.lexicon import SHARES
 from backbud_grammar.measures import BY_WRITING
 
 MADE_BY = "Made from the tables of the language by python -m backbud_grammar.editors.generate"

@@ -265,11 +265,12 @@ def _agreed(draft: _Draft, event: Event) -> None:
 
 # Beyond where a tree stands (stand.py) and what is on it (on_tree.py).
 EFFECTS: Mapping[str, tuple[Callable[[_Draft, Event], None], ...]] = {
-    **dict.fromkeys(ARRIVALS, (_arrived, _into_mix, _see_place)),
+    **dict.fromkeys(ARRIVALS, (_arrived, _into_mix, _see_place, _agreed)),
     **dict.fromkeys(POTTINGS, (_into_mix, _opened, _measured)),
     "returned": (_left, _see_place),
     "moved": (_see_place,),
     "planted-out": (_see_place,),
+    "lifted": (_into_mix, _opened, _measured, _see_place),
     "quarantined": (_quarantined, _see_place),
     "released": (_quarantined,),
     "opened": (_opened,),

@@ -186,6 +186,7 @@ EFFECTS: Mapping[str, Effect] = {
     "potted-on": _repotted,
     "slipped": _repotted,
     "planted-out": _planted_out,
+    "lifted": _repotted,
     "tied": _put_on("tie", "tied"),
     "untied": take_off("tie"),
     "wired": _put_on("wire", "wire"),

@@ -19,8 +19,13 @@ def outward(place: Thing | None, things: Things) -> list[Thing]:
 
 
 def cover_of(place: Thing | None, things: Things) -> str:
-    """Return what is over a place: its own cover, or that of what it is within, or ""."""
-    return next((cover for at in outward(place, things) if (cover := at.text("cover"))), "")
+    """Return what is over a place as written, `shade net 40 %`: its own cover, or that of what it
+    is within, or ""."""
+    found = (at.detail("cover") for at in outward(place, things))
+    cover = next((detail for detail in found if detail is not None), None)
+    if cover is None:
+        return ""
+    return f"{cover.words} {cover.measure}" if cover.measure is not None else cover.words
 
 
 def is_winter_cover(cover: str) -> bool:

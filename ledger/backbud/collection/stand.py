@@ -95,9 +95,17 @@ def _potted(stand: Stand, event: Event, things: Things) -> None:
         stand.pot, stand.planted_out = pot, False
 
 
+def _lifted(stand: Stand, event: Event, things: Things) -> None:
+    """Out of open ground, and into the pot that is named."""
+    _moved(stand, event, things)
+    stand.planted_out = False
+    _potted(stand, event, things)
+
+
 STANDS: Mapping[str, Callable[[Stand, Event, Things], None]] = {
     **dict.fromkeys(ARRIVALS, _arrived),
     **dict.fromkeys(DEPARTURES, _left),
     **dict.fromkeys(("moved", "planted-out", "quarantined"), _moved),
     **dict.fromkeys(POTTINGS, _potted),
+    "lifted": _lifted,
 }

@@ -11,7 +11,7 @@ from backbud.collection.state import Entry
 from backbud.collection.taken_down import Lines
 from backbud.journal.dated import DatedBlock, DatedPage
 from backbud.journal.notes import Notes
-from backbud.journal.things import Things, members
+from backbud.journal.things import Thing, Things, members
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.handles import fold
 from backbud_grammar.problems import Flaw
@@ -116,7 +116,17 @@ class Chooser:
             return self._of_kind(item, here, page, block)
         kind = "place" if item.by == "in" else "person"
         thing = self.things.find(item.words)
-        if thing is None or thing.kind != kind:
+        if thing is not None and thing.kind != kind:
+            self._note(
+                page,
+                block,
+                item,
+                "wrong-kind",
+                f"“{item.words}” is a {thing.kind}, not a {kind}",
+                _how_chosen(thing),
+            )
+            return []
+        if thing is None:
             self._note(
                 page,
                 block,
@@ -162,6 +172,16 @@ class Chooser:
             block.line - 1,
             Flaw(code, 0, item.offset + 1, max(len(item.words), 3), message, hint),
         )
+
+
+# How a subject line names a thing of each kind.
+_CHOSEN = {"tree": "", "group": "", "place": "all in ", "person": "all of "}
+
+
+def _how_chosen(thing: Thing) -> str:
+    if thing.kind in _CHOSEN:
+        return f"Write {_CHOSEN[thing.kind]}{thing.handle}."
+    return f"Its card stands in {thing.origin}."
 
 
 def _has(tree: Whereabouts, words: str) -> bool:

@@ -34,7 +34,8 @@ def openings(words: str, day: date) -> list[Opening]:
 
 
 def _opening(word: str, day: date) -> Opening:
-    if word in COMPASS:
+    if word.upper() in COMPASS:
+        word = word.upper()
         return Opening(word, day, COMPASS.index(word) * 45.0)
     if word.isdecimal():
         return Opening(word, day, int(word) % _HOURS * 30.0, _HOURS)

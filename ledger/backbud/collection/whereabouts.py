@@ -44,6 +44,8 @@ ANYWHERE = ARRIVALS | {
 }
 
 
+# What may put a tree into a pot where another one stands.
+INTO_POTS = POTTINGS | ARRIVALS | {"lifted"}
 # The few acts that must be known before the replay begins.
 TURNS = frozenset({*ARRIVALS, *DEPARTURES, "separated", "corrected"})
 
@@ -208,7 +210,7 @@ class _Replay:
                 continue
             elif stands is not None:
                 stands(tree, mine.event, self.things)
-                if act in POTTINGS or act in ARRIVALS:
+                if act in INTO_POTS:
                     self._check_pot(tree, mine.event)
             elif act == "separated":
                 self._separated(tree, mine.event)
@@ -235,9 +237,11 @@ class _Replay:
                 self._taken(event, f"“{new.words}” is here already")
                 return
         else:
-            wrong = flaw_of(new.words)
-            if wrong or card is not None or fold(new.words) in self.chooser.uncarded:
-                self._taken(event, wrong or f"“{new.words}” is taken")
+            if card is not None or flaw_of(new.words):
+                # It was told when the line was read.
+                return
+            if fold(new.words) in self.chooser.uncarded:
+                self._taken(event, f"“{new.words}” is taken")
                 return
             self.chooser.uncarded[fold(new.words)] = new.words
             start = Start("", "", "", "not yet")

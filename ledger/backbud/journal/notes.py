@@ -21,6 +21,10 @@ class Notes:
         self._found: dict[tuple[str, int, int, str, str], Problem] = {}
         self._counts: dict[str, int] = {}
 
+    def __len__(self) -> int:
+        """How much was noted so far."""
+        return len(self._found)
+
     def add(self, file: str, line: int, flaw: Flaw) -> None:
         """Note a flaw of a section that begins on `line` (0 first)."""
         number = line + flaw.line + 1

@@ -7,43 +7,128 @@ only, never code.
 from __future__ import annotations
 
 import os
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from contextlib import suppress
+from typing import Any, Generic, TypeVar
 
 import msgspec
+from msgspec import Raw
 
+from backbud.journal.dated import Said, SoundActs
 from backbud.publish import MEMORY
-from backbud_grammar.parse import Reading
-from backbud_grammar.syntax import Detail, Section, Subjects
+from backbud_grammar.details import Reading
+from backbud_grammar.parse import Details
+from backbud_grammar.problems import Flaw
+from backbud_grammar.syntax import Act, Block, Card, Page, Stray, Subjects
 
 SYNTAX_FILE = "syntax.msgpack"
 KINDS_FILE = "kinds"
 
 
-class Sound(msgspec.Struct, frozen=True, array_like=True, gc=False):
-    """An act that was read without a flaw: the past form of its word, its details as places in
-    `Memory.details`, the act that it names."""
+S = TypeVar("S")
 
-    word: str
-    details: tuple[int, ...]
-    named: str
+# Place, name, value and unit.
+SaidWeather = tuple[str, str, float, str]
+
+
+class Sound(msgspec.Struct, frozen=True, array_like=True, gc=False):
+    """A page in which nothing was wrong: the past form of each act, block by block, and the
+    weather on its first line."""
+
+    acts: tuple[tuple[str, ...], ...]
+    weather: tuple[SaidWeather, ...]
+
+
+class RecalledBlock(msgspec.Struct, frozen=True, array_like=True, gc=False):
+    """A `Block` whose acts are not decoded yet."""
+
+    subjects: str
+    line: int
+    acts: Raw
+
+
+class RecalledPage(msgspec.Struct, frozen=True, array_like=True, gc=False, tag="page"):
+    """A `Page` of such blocks."""
+
+    date: str
+    weather: str
+    weather_column: int
+    blocks: tuple[RecalledBlock, ...]
+    flaws: tuple[Flaw, ...] = ()
+
+    def read(self) -> Page:
+        """The page with all its acts."""
+        blocks = tuple([Block(b.subjects, b.line, acts_of(b.acts)) for b in self.blocks])
+        return Page(self.date, self.weather, self.weather_column, blocks, self.flaws)
+
+
+class Kept(msgspec.Struct, Generic[S], array_like=True, gc=False):
+    """A section: the digest of its bytes, its lines, what was read; `sound` where that is so."""
+
+    digest: bytes
+    lines: int
+    section: S
+    sound: Sound | None = None
+
+
+Recalled = RecalledPage | Card | Stray
 
 
 class Memory(msgspec.Struct, gc=False):
-    """`mark`: versions of the language it was read with. `sections` by digest of their bytes,
-    `files`: by digest of a whole file the first line and the digest of each of its sections,
-    `readings` of details by act and text, `subjects` by subject line. `sound`: by word and text
-    the acts in which nothing was wrong, as long as the handles are those of the digest `things`.
+    """`mark`: versions of the language it was read with. `files`: by digest of a whole file its
+    sections. `readings`: of details, by the act or card they stand in and by text. `subjects`: by
+    subject line.
+
+    What is said to be sound is so as long as the handles are those of the digest `things`;
+    `said`: by word and text the acts in which nothing was wrong.
+
+    Most of it is never asked for, so that is decoded only when it is.
     """
 
     mark: str
-    sections: dict[bytes, Section]
-    files: dict[bytes, list[tuple[int, bytes]]]
-    readings: dict[str, Reading]
-    subjects: dict[str, Subjects]
     things: bytes = b""
-    details: list[Detail] = []
-    sound: dict[str, dict[str, Sound]] = {}
+    files: dict[bytes, list[Kept[Recalled]]] = {}
+    readings: dict[str, Raw] = {}
+    subjects: dict[str, Subjects] = {}
+    said: dict[str, dict[str, Raw]] = {}
+
+    def forget_sound(self, files: Mapping[bytes, Iterable[Kept[Any]]]) -> None:
+        """Let go of all that was sound only as long as every handle meant what it did."""
+        self.said = {}
+        for row in files.values():
+            for kept in row:
+                kept.sound = None
+
+    def readings_of(self, what: str) -> dict[str, Reading]:
+        """The readings of the details of an act or a card, as far as they are remembered."""
+        raw = self.readings.get(what)
+        if raw is None:
+            return {}
+        try:
+            return _READINGS.decode(raw)
+        except (msgspec.MsgspecError, UnicodeDecodeError):
+            return {}
+
+    def said_of(self, word: str, text: str) -> Said | None:
+        """What an act says, as far as that is remembered."""
+        texts = self.said.get(word)
+        raw = texts.get(text) if texts is not None else None
+        if raw is None:
+            return None
+        try:
+            return _SAID.decode(raw)
+        except (msgspec.MsgspecError, UnicodeDecodeError):
+            return None
+
+
+def acts_of(raw: Raw) -> tuple[Act, ...]:
+    """Decode the acts of a block. MsgspecError where the memory is not one of ours."""
+    return _ACTS.decode(raw)
+
+
+_ACTS = msgspec.msgpack.Decoder(tuple[Act, ...])
+_READINGS = msgspec.msgpack.Decoder(dict[str, Reading])
+_SAID = msgspec.msgpack.Decoder(Said)
 
 
 def recall(journal: str, mark: str) -> Memory:
@@ -52,13 +137,27 @@ def recall(journal: str, mark: str) -> Memory:
         with open(os.path.join(journal, MEMORY, SYNTAX_FILE), "rb") as file:
             memory = msgspec.msgpack.decode(file.read(), type=Memory)
     except (OSError, msgspec.MsgspecError, UnicodeDecodeError, RecursionError):
-        return Memory(mark, {}, {}, {}, {})
-    return memory if memory.mark == mark else Memory(mark, {}, {}, {}, {})
+        return Memory(mark)
+    return memory if memory.mark == mark else Memory(mark)
 
 
-def keep(journal: str, memory: Memory) -> None:
-    """Write the memory, atomically; where the folder cannot be written, nothing is kept."""
-    _write(journal, SYNTAX_FILE, msgspec.msgpack.encode(memory))
+def keep(journal: str, memory: Memory, details: Details, said: SoundActs) -> None:
+    """Write the memory, atomically; where the folder cannot be written, nothing is kept.
+
+    What this run read and found sound is added to what the memory holds already.
+    """
+    whole = {
+        "mark": memory.mark,
+        "things": memory.things,
+        "files": memory.files,
+        "readings": {**memory.readings, **details.readings},
+        "subjects": details.known_subjects,
+        "said": {
+            word: {**memory.said.get(word, {}), **said.get(word, {})}
+            for word in {**memory.said, **said}
+        },
+    }
+    _write(journal, SYNTAX_FILE, msgspec.msgpack.encode(whole))
 
 
 def recall_kinds(journal: str, mark: str) -> frozenset[str]:

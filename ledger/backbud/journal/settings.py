@@ -17,6 +17,7 @@ LANGUAGE = 1
 SETTINGS_FILE = "backbud.toml"
 
 Show = Literal["best day", "window"]
+Settled = Literal["leave", "completed"]
 
 
 class Settings(Struct, frozen=True):
@@ -25,6 +26,10 @@ class Settings(Struct, frozen=True):
     `home`, `keeper`: handles of a place card and a person card. `journal_id` ends every calendar
     entry's id. `show`: whether calendars show a work's best day or its whole window. `base_url`:
     where the pages are served, for links in calendars. `figures`: numbers rules may ask for.
+    `alarm_days`: how many days before a work's day each of its alarms rings, at `alarm_hour`.
+    `settled`: whether what is done or skipped leaves the calendars or stays in them as done with.
+    `caldav_url`: the server that `backbud publish` writes to. `publish`: the feeds that go there,
+    by their names below `calendars/`.
     """
 
     name: str = "A journal without a name"
@@ -35,11 +40,19 @@ class Settings(Struct, frozen=True):
     hours_per_week: float = 0.0
     show: Show = "best day"
     base_url: str = ""
+    alarm_days: tuple[int, ...] = ()
+    alarm_hour: int = 8
+    settled: Settled = "leave"
+    caldav_url: str = ""
+    publish: tuple[str, ...] = ("all", "tasks/all")
     figures: Mapping[str, float] = {}
 
 
-_TEXTS = ("name", "home", "keeper", "currency", "journal_id", "base_url")
-_KNOWN = ("language", *_TEXTS, "hours_per_week", "show", "figures")
+_TEXTS = ("name", "home", "keeper", "currency", "journal_id", "base_url", "caldav_url")
+_CALENDARS = ("show", "settled", "alarm_days", "alarm_hour", "publish")
+_KNOWN = ("language", *_TEXTS, "hours_per_week", *_CALENDARS, "figures")
+LONGEST_ALARM_DAYS = 365
+LONGEST_JOURNAL_ID = 60  # it ends every UID, and a UID has room for 255 octets
 
 
 def read_settings(text: str) -> tuple[Settings, list[Flaw]]:
@@ -68,7 +81,7 @@ def read_settings(text: str) -> tuple[Settings, list[Flaw]]:
             line, column = _place_of_key(key, text)
             flaws.append(Flaw("bad-settings", line, column, len(key), wrong[0], wrong[1]))
         elif key != "language":
-            values[key] = float(value) if key == "hours_per_week" else value
+            values[key] = _kept(key, value)
     if "language" not in table:
         flaws.append(
             Flaw(
@@ -81,6 +94,15 @@ def read_settings(text: str) -> tuple[Settings, list[Flaw]]:
             )
         )
     return Settings(**values), flaws
+
+
+def _kept(key: str, value: Any) -> Any:
+    """A sound setting as it is kept."""
+    if key == "hours_per_week":
+        return float(value)
+    if key in ("alarm_days", "publish"):
+        return tuple(dict.fromkeys(value if isinstance(value, list) else [value]))
+    return value
 
 
 def _wrong(key: str, value: object) -> tuple[str, str] | None:
@@ -99,10 +121,18 @@ def _wrong(key: str, value: object) -> tuple[str, str] | None:
         return f"“{value}” is no ISO 4217 currency", did_you_mean(str(value), CURRENCIES)
     if key == "journal_id" and not _is_id(str(value)):
         return "“journal_id” is letters, digits, dots and hyphens", 'For example: "upper-yard"'
+    if key == "journal_id" and len(str(value)) > LONGEST_JOURNAL_ID:
+        return f"“journal_id” is at most {LONGEST_JOURNAL_ID} long", 'For example: "upper-yard"'
+    if key == "base_url" and value != "" and not _is_web_address(str(value)):
+        return (
+            "“base_url” is no absolute http or https address",
+            'Write where the pages are served, scheme and all: "https://trees.example/". '
+            "Leave it out if they are served nowhere.",
+        )
     if key == "hours_per_week" and not (number and 0 <= float(str(value)) <= 168):
         return "“hours_per_week” is a number from 0 to 168", "For example: hours_per_week = 10"
-    if key == "show" and value not in ("best day", "window"):
-        return "“show” is “best day” or “window”", 'For example: show = "window"'
+    if key in (*_CALENDARS, "caldav_url"):
+        return _wrong_in_calendars(key, value)
     if key == "figures" and not (
         isinstance(value, dict)
         and all(
@@ -114,8 +144,74 @@ def _wrong(key: str, value: object) -> tuple[str, str] | None:
     return None
 
 
+def _wrong_in_calendars(key: str, value: object) -> tuple[str, str] | None:
+    """What is wrong with a setting of the calendars: a message and a hint."""
+    if key == "show" and value not in ("best day", "window"):
+        return "“show” is “best day” or “window”", 'For example: show = "window"'
+    if key == "settled" and value not in ("leave", "completed"):
+        return "“settled” is “leave” or “completed”", 'For example: settled = "completed"'
+    if key == "alarm_days" and not all(
+        _is_whole(n, LONGEST_ALARM_DAYS) for n in (value if isinstance(value, list) else [value])
+    ):
+        return (
+            f"“alarm_days” is a whole number of days from 0 to {LONGEST_ALARM_DAYS}, or a list",
+            "For example: alarm_days = [7, 0]",
+        )
+    if key == "alarm_hour" and not _is_whole(value, 23):
+        return "“alarm_hour” is a whole hour from 0 to 23", "For example: alarm_hour = 7"
+    if key == "publish" and not (
+        isinstance(value, list) and all(isinstance(name, str) and name for name in value)
+    ):
+        return (
+            "“publish” is a list of feeds, as they are named below calendars/",
+            'For example: publish = ["all", "tasks/all"]',
+        )
+    if key == "caldav_url" and value != "" and not _is_web_address(str(value)):
+        return (
+            "“caldav_url” is no absolute http or https address",
+            'For example: caldav_url = "https://calendar.example/". A name and a password never '
+            "stand in it.",
+        )
+    return None
+
+
+def _is_whole(value: object, most: int) -> bool:
+    return isinstance(value, int) and not isinstance(value, bool) and 0 <= value <= most
+
+
 def _is_id(text: str) -> bool:
     return bool(text) and text.isascii() and text.replace("-", "").replace(".", "").isalnum()
+
+
+def _is_web_address(text: str) -> bool:
+    """Whether it is an absolute http(s) URI to which the name of a page can be added.
+
+    RFC 3986, 4.3: an absolute URI has no fragment; a query would swallow the page's name. White
+    space, quotes and angle brackets are no characters of a URI (RFC 3986, 2). A name and password
+    in it would stand in every calendar.
+    """
+    # Few settings have one, and the import takes longer than reading them.
+    from urllib.parse import urlsplit
+
+    if re.search(r"[^\x21-\x7e]|[\"<>\\^`{|}?#]", text):
+        return False
+    try:
+        parts = urlsplit(text)
+        port = parts.port
+    except ValueError:
+        return False
+    return (
+        parts.scheme in ("http", "https")
+        and bool(parts.hostname)
+        and parts.username is None
+        and port != 0
+    )
+
+
+def place_of_setting(text: bytes, key: str) -> tuple[int, int]:
+    """The line and column, from 1, on which a setting stands in the file."""
+    line, column = _place_of_key(key, text.decode(errors="replace"))
+    return line + 1, column
 
 
 def _place_of_key(key: str, text: str) -> tuple[int, int]:

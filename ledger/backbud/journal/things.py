@@ -19,7 +19,7 @@ from backbud_grammar.problems import Flaw, Misread, did_you_mean
 from backbud_grammar.syntax import Card, CardLine, Detail
 
 # Labels that may stand several times on one card.
-_REPEATED = frozenset({"ingredient", "note"})
+_REPEATED = frozenset({"ingredient", "note", "weather"})
 
 
 class Line(Struct, frozen=True, gc=False):
@@ -289,11 +289,12 @@ def _since(lines: Iterable[Line], southern: bool, notes: Notes) -> WrittenDate |
 
 def _check_references(thing: Thing, things: Things, notes: Notes) -> None:
     for line in thing.lines:
+        handle = line.detail.handle
+        if not handle:
+            continue
         form = next(f for f in KINDS[thing.kind].forms if f.name == line.detail.name)
-        if form.refers and line.detail.handle:
-            check_reference(
-                line.detail.handle, form.refers, things, notes, line.where(line.detail.handle)
-            )
+        if form.refers:
+            check_reference(handle, form.refers, things, notes, line.where(handle))
     if thing.kind == "group":
         line_of = next((ln for ln in thing.lines if ln.detail.name == "trees"), None)
         for handle in members(thing):

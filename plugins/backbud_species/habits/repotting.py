@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import date
 from typing import NamedTuple
 
-from backbud.species import Event, Proposal, Proposals, Species, Stage, Tree, Window, Year
+from backbud.species import Event, OnTree, Proposal, Proposals, Species, Stage, Tree, Window, Year
 from backbud_species.habits.done import last_before, last_of_before
 from backbud_species.habits.gates import ROOT_WORK, strength_first
 from backbud_species.habits.intervals import years_between_repottings
@@ -73,7 +73,7 @@ def repotting(
         what=_wedge_words(turn),
         because=because,
         datum=f"{datum} {turn.because}" if turn else datum,
-        cautions=(*cautions, *_old_ties(tree)),
+        cautions=(*cautions, *_metal_out(tree)),
         lapses=True,
         wedges=turn.names if turn else (),
     )
@@ -132,6 +132,21 @@ def _wedge_words(turn: NextWedges | None) -> str:
     return f"and open wedge{'s' if len(turn.names) > 1 else ''} {listed(turn.names)}"
 
 
-def _old_ties(tree: Tree) -> tuple[str, ...]:
-    left = [thing.what for thing in tree.on("tie", "mesh") if thing.from_before]
-    return (f"Old metal is still in the root ball: {listed(left)}.",) if left else ()
+def _metal_out(tree: Tree) -> tuple[str, ...]:
+    """What has to come out of the root ball and the pot; first what was left there before."""
+    old: list[str] = []
+    now: list[str] = []
+    for thing in tree.on("tie", "mesh"):
+        (old if thing.from_before else now).append(_counted(thing))
+    said = []
+    if old:
+        said.append(f"Still in the root ball from before the last potting: {listed(old)}.")
+    if now:
+        said.append(f"To take out of the pot: {listed(now)}.")
+    return tuple(said)
+
+
+def _counted(thing: OnTree) -> str:
+    """`2 mm Al tie × 2`, `mesh`."""
+    what = thing.what if thing.sort in thing.what else f"{thing.what} {thing.sort}".strip()
+    return f"{what} × {thing.count}" if thing.count > 1 else what

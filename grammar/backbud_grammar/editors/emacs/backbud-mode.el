@@ -11,7 +11,7 @@
 (require 'font-lock)
 
 (defconst backbud-act-words
-  '("agree" "agreed" "air-layer" "air-layered" "bend" "bent" "bill" "billed" "bloom" "bloomed" "bought" "buy" "carve" "carved" "check" "checked" "clean" "cleaned" "collect" "collected" "correct" "corrected" "deadhead" "deadheaded" "decandle" "decandled" "defoliate" "defoliated" "die" "died" "disbud" "disbudded" "drain" "drained" "fed" "feed" "fertilise" "fertilised" "fertilize" "fertilized" "flush" "flushed" "fruit" "fruited" "germinate" "germinated" "graft" "grafted" "guy" "guyed" "layer" "layered" "leaf-prune" "leaf-pruned" "lend" "lent" "lose" "lost" "measure" "measured" "mist" "misted" "move" "moved" "needle-pluck" "needle-plucked" "notch" "notched" "note" "noted" "open" "opened" "paid" "pay" "photo" "photograph" "photographed" "pinch" "pinched" "plan" "planned" "plant-out" "planted-out" "pluck" "plucked" "pot-on" "pot-up" "potted" "potted-on" "potted-up" "price" "priced" "prick-out" "pricked-out" "private" "protect" "protected" "prune" "pruned" "put-off" "quarantine" "quarantined" "ready" "receive" "received" "refront" "refronted" "release" "released" "repot" "repotted" "return" "returned" "root-prune" "root-pruned" "rotate" "rotated" "rub" "rubbed" "seal" "sealed" "sell" "separate" "separated" "shade" "shaded" "show" "shown" "skip" "skipped" "slip" "slipped" "soak" "soaked" "sold" "sow" "sown" "spray" "sprayed" "stage" "staged" "strike" "struck" "thin" "thinned" "tie" "tied" "top-dress" "top-dressed" "treat" "treat-deadwood" "treated" "treated-deadwood" "trim" "trimmed" "turn" "turned" "unguy" "unguyed" "unprotect" "unprotected" "unshade" "unshaded" "untie" "untied" "unwire" "unwired" "unwrap" "unwrapped" "use" "used" "value" "valued" "vigor" "vigour" "water" "watered" "weed" "weeded" "wire" "wired" "work" "worked" "wrap" "wrapped")
+  '("agree" "agreed" "air-layer" "air-layered" "bend" "bent" "bill" "billed" "bloom" "bloomed" "bought" "buy" "carve" "carved" "check" "checked" "clean" "cleaned" "clip" "clipped" "collect" "collected" "correct" "corrected" "count" "counted" "cut-back" "deadhead" "deadheaded" "decandle" "decandled" "defoliate" "defoliated" "die" "died" "dig" "disbud" "disbudded" "drain" "drained" "dug" "exhibit" "exhibited" "fed" "feed" "fertilise" "fertilised" "fertilize" "fertilized" "flowered" "flush" "flushed" "fruit" "fruited" "germinate" "germinated" "graft" "grafted" "guy" "guyed" "invoiced" "layer" "layered" "leaf-prune" "leaf-pruned" "lend" "lent" "lift" "lifted" "lime-sulphur" "lime-sulphured" "lose" "lost" "measure" "measured" "mist" "misted" "move" "moved" "needle-pluck" "needle-plucked" "notch" "notched" "note" "noted" "open" "opened" "paid" "pay" "photo" "photograph" "photographed" "pinch" "pinched" "plan" "planned" "plant-out" "planted-out" "pluck" "plucked" "pot-on" "pot-up" "potted" "potted-on" "potted-up" "price" "priced" "prick" "prick-out" "pricked" "pricked-out" "private" "protect" "protected" "prune" "pruned" "put-off" "quarantine" "quarantined" "quote" "quoted" "ready" "receive" "received" "refront" "refronted" "release" "released" "repot" "repotted" "return" "returned" "root-prune" "root-pruned" "rooted" "rotate" "rotated" "rub" "rubbed" "seal" "sealed" "sell" "separate" "separated" "sever" "severed" "shade" "shaded" "show" "shown" "skip" "skipped" "slip" "slipped" "soak" "soaked" "sold" "sow" "sown" "spray" "sprayed" "stage" "staged" "strike" "struck" "style" "styled" "thin" "thinned" "tie" "tied" "top-dress" "top-dressed" "treat" "treat-deadwood" "treated" "treated-deadwood" "trim" "trimmed" "turn" "turned" "unguy" "unguyed" "unprotect" "unprotected" "unshade" "unshaded" "untie" "untied" "unwire" "unwired" "unwrap" "unwrapped" "use" "used" "value" "valued" "ventilate" "ventilated" "vigor" "vigour" "water" "watered" "weed" "weeded" "wire" "wired" "work" "worked" "wrap" "wrapped")
   "Every word that can open an act line.")
 
 (defconst backbud-prose-act-words
@@ -19,7 +19,7 @@
   "Acts that take everything as prose.")
 
 (defconst backbud-detail-words
-  '("water conductivity" "off the underside" "rooting hormone" "drainage layer" "water hardness" "off all round" "off the sides" "conductivity" "no root work" "old ties out" "old wire out" "anchored to" "bare-rooted" "off the top" "with permit" "bare roots" "stays here" "stratified" "teased out" "off below" "off sides" "on a tile" "root ball" "again in" "hardness" "imported" "loosened" "not done" "re-entry" "same pot" "sphagnum" "together" "water pH" "against" "back to" "diluted" "leaving" "off top" "on loan" "combed" "height" "nebari" "number" "raised" "sealed" "soaked" "spread" "turned" "washed" "wedges" "again" "award" "girth" "stays" "stubs" "taped" "trunk" "until" "wedge" "area" "dose" "each" "from" "into" "mesh" "moss" "rate" "stub" "tied" "weak" "wind" "with" "for" "mix" "off" "as" "at" "by" "in" "of" "on" "pH" "to")
+  '("leaving the petioles" "old soil washed out" "water conductivity" "wrapped in plastic" "off the underside" "water temperature" "half bare-rooted" "leaving petioles" "soil temperature" "cold stratified" "field soil kept" "rooting hormone" "roots shortened" "sphagnum on top" "with field soil" "drainage layer" "in a split pot" "invoice number" "rooting powder" "roots cut back" "trunk diameter" "water hardness" "off all round" "off the sides" "permit number" "ball wrapped" "conductivity" "no root work" "old ties cut" "old ties out" "old wire out" "roots combed" "anchored to" "bare-rooted" "bottom heat" "moss on top" "off the top" "rooting gel" "with accent" "with permit" "with scroll" "bare roots" "combed out" "everything" "in plastic" "internodes" "stays here" "stratified" "teased out" "washed out" "watered in" "as a gift" "back into" "internode" "off below" "off sides" "on a tile" "root ball" "wanted by" "again in" "all over" "diameter" "hardness" "imported" "in a pot" "loosened" "not done" "on stand" "out into" "re-entry" "same mix" "same pot" "sphagnum" "together" "water pH" "against" "back to" "candles" "diluted" "hormone" "invoice" "leaving" "lowered" "needles" "off top" "on loan" "soil pH" "tied in" "watered" "accent" "bagged" "candle" "combed" "height" "higher" "in pot" "nebari" "needle" "number" "out of" "out to" "permit" "raised" "scroll" "sealed" "shoots" "soaked" "spread" "tilted" "turned" "wanted" "washed" "wedges" "weight" "again" "award" "girth" "lower" "medal" "pairs" "prize" "shoot" "stand" "stays" "stubs" "taped" "times" "trunk" "until" "wedge" "width" "BBCH" "area" "cans" "dose" "each" "from" "gift" "into" "mesh" "moss" "onto" "rate" "stub" "tied" "ties" "time" "weak" "wind" "with" "all" "can" "for" "mix" "off" "EC" "as" "at" "by" "in" "of" "on" "pH" "to")
   "Words that open a detail.")
 
 (defconst backbud-weather-words
@@ -27,8 +27,8 @@
   "Words of the day's weather.")
 
 (defconst backbud-labels
-  '(("tree" "root ball" "formerly" "strength" "height" "nebari" "spread" "wanted" "wedges" "owner" "place" "since" "trunk" "value" "mix" "pot")
-    ("place" "elevation" "longitude" "formerly" "latitude" "within" "cover" "since" "high" "rain" "low")
+  '(("tree" "root ball" "wanted by" "formerly" "strength" "height" "nebari" "spread" "wanted" "wedges" "girth" "owner" "place" "since" "trunk" "value" "width" "mix" "pot")
+    ("place" "elevation" "longitude" "altitude" "formerly" "latitude" "within" "cover" "since" "high" "rain" "low")
     ("pot" "formerly" "outside" "inside" "holes" "shape" "since" "taper" "value" "feet")
     ("person" "formerly" "place" "since" "rate")
     ("mix" "formerly" "settles" "since" "pH")
@@ -37,13 +37,13 @@
   "For each kind of card its labels with details after them.")
 
 (defconst backbud-prose-labels
-  '(("tree" "passport" "origin" "front" "style" "kind" "name" "note")
-    ("place" "weather" "name" "note" "town")
-    ("pot" "colour" "name" "note")
-    ("person" "experience" "contact" "name" "note" "town")
-    ("mix" "name" "note")
-    ("material" "name" "note")
-    ("group" "name" "note"))
+  '(("tree" "passport" "species" "origin" "front" "notes" "style" "kind" "name" "note")
+    ("place" "weather" "notes" "name" "note" "town")
+    ("pot" "colour" "color" "glaze" "maker" "notes" "name" "note")
+    ("person" "experience" "contact" "notes" "name" "note" "town")
+    ("mix" "notes" "name" "note")
+    ("material" "notes" "name" "note")
+    ("group" "notes" "name" "note"))
   "For each kind of card its labels with prose after them.")
 
 (defconst backbud-head-regexp

@@ -10,9 +10,10 @@ The steps, in order, for one place:
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Hashable, Iterator, Mapping
 from datetime import date
 from functools import cached_property
+from typing import Any, TypeVar
 
 from msgspec.structs import replace
 
@@ -24,6 +25,8 @@ from backbud.journal.weather.named import files_named_by
 from backbud.journal.weather.position import own_position, taken_over
 from backbud.journal.weather.record import Source, WeatherRecord, merged_days, merged_months
 from backbud.journal.weather.series import Series, Until
+
+T = TypeVar("T")
 
 
 def records(journal: Journal, today: date, as_of: bool = False) -> Records:
@@ -42,6 +45,18 @@ class Records(Mapping[str, WeatherRecord]):
         self._own: dict[str, WeatherRecord] = {}
         self._whole: dict[str, WeatherRecord] = {}
         self._series: dict[str, Series] = {}
+        self._reckoned: dict[Hashable, Any] = {}
+
+    def reckoned(self, what: Hashable, work: Callable[[], T]) -> T:
+        """What was reckoned from this weather, reckoned once.
+
+        `what` names all that it was reckoned from beside the weather, the cards of places and pots,
+        the settings and the day: these stay the same as long as the records are handed on.
+        """
+        if what not in self._reckoned:
+            self._reckoned[what] = work()
+        found: T = self._reckoned[what]
+        return found
 
     def __getitem__(self, place: str) -> WeatherRecord:
         if self._place(place) is None:

@@ -12,13 +12,13 @@ syn match backbudSubjects ;\v^[^ \t#0-9].*$; contains=backbudChoice
 syn match backbudChoice ;\v\c%(^|[ \t,])@<=%(all|except|in|of)%([ \t,]|$)@=; contained
 
 syn cluster backbudDetails contains=backbudDetail,backbudMeasure,backbudSpan,backbudText,backbudRemark
-syn match backbudDetail ;\v%(^|[ \t"])@<=%(water conductivity|off the underside|rooting hormone|drainage layer|water hardness|off all round|off the sides|conductivity|no root work|old ties out|old wire out|anchored to|bare-rooted|off the top|with permit|bare roots|stays here|stratified|teased out|off below|off sides|on a tile|root ball|again in|hardness|imported|loosened|not done|re-entry|same pot|sphagnum|together|water pH|against|back to|diluted|leaving|off top|on loan|combed|height|nebari|number|raised|sealed|soaked|spread|turned|washed|wedges|again|award|girth|stays|stubs|taped|trunk|until|wedge|area|dose|each|from|into|mesh|moss|rate|stub|tied|weak|wind|with|for|mix|off|as|at|by|in|of|on|pH|to)%([ \t,"]|$)@=; contained
+syn match backbudDetail ;\v%(^|[ \t"])@<=%(leaving the petioles|old soil washed out|water conductivity|wrapped in plastic|off the underside|water temperature|half bare-rooted|leaving petioles|soil temperature|cold stratified|field soil kept|rooting hormone|roots shortened|sphagnum on top|with field soil|drainage layer|in a split pot|invoice number|rooting powder|roots cut back|trunk diameter|water hardness|off all round|off the sides|permit number|ball wrapped|conductivity|no root work|old ties cut|old ties out|old wire out|roots combed|anchored to|bare-rooted|bottom heat|moss on top|off the top|rooting gel|with accent|with permit|with scroll|bare roots|combed out|everything|in plastic|internodes|stays here|stratified|teased out|washed out|watered in|as a gift|back into|internode|off below|off sides|on a tile|root ball|wanted by|again in|all over|diameter|hardness|imported|in a pot|loosened|not done|on stand|out into|re-entry|same mix|same pot|sphagnum|together|water pH|against|back to|candles|diluted|hormone|invoice|leaving|lowered|needles|off top|on loan|soil pH|tied in|watered|accent|bagged|candle|combed|height|higher|in pot|nebari|needle|number|out of|out to|permit|raised|scroll|sealed|shoots|soaked|spread|tilted|turned|wanted|washed|wedges|weight|again|award|girth|lower|medal|pairs|prize|shoot|stand|stays|stubs|taped|times|trunk|until|wedge|width|BBCH|area|cans|dose|each|from|gift|into|mesh|moss|onto|rate|stub|tied|ties|time|weak|wind|with|all|can|for|mix|off|EC|as|at|by|in|of|on|pH|to)%([ \t,"]|$)@=; contained
 syn match backbudMeasure ;\v%(^|[ \t"])@<=%([0-9]+[ \t]*h[ \t]*[0-9]+%([ \t]*min)?|[-−]?[0-9]+%([.,][0-9]+)*%(%([ \t]*[x×][ \t]*|[-–/:]|[ \t]+to[ \t]+)[-−]?[0-9]+%([.,][0-9]+)*)*%(%([ \t]*%(degrees|minutes|percent|seconds|UK gal|US gal|degree|inches|liters|litres|minute|months|second|hours|liter|litre|mS/cm|month|uS/cm|weeks|years|µS/cm|μS/cm|days|feet|foot|hour|inch|week|year|cm2|cm²|day|m/s|min|ppm|°dH|cL|cl|cm|dH|dL|dl|ha|kg|lb|m2|m3|mL|mg|ml|mm|m²|m³|oz|°C|°F|\%|C|F|L|d|g|h|l|m|s|°)|[ \t]+[A-Z]{3})%([ \t]*/[ \t]*%(degrees|minutes|percent|seconds|UK gal|US gal|degree|inches|liters|litres|minute|months|second|hours|liter|litre|mS/cm|month|uS/cm|weeks|years|µS/cm|μS/cm|days|feet|foot|hour|inch|week|year|cm2|cm²|day|m/s|min|ppm|°dH|cL|cl|cm|dH|dL|dl|ha|kg|lb|m2|m3|mL|mg|ml|mm|m²|m³|oz|°C|°F|\%|C|F|L|d|g|h|l|m|s|°))?)?%([ \t]+[x×][ \t]*[0-9]+)?)%([ \t,"]|$)@=; contained
 syn match backbudSpan ;\v%(^|[ \t"])@<=%([0-9]{4}[-0-9WX~?%]*/%([0-9]{4}[-0-9WX~?%]*|\.\.)|\.\./[0-9]{4}[-0-9WX~?%]*|[0-9]{4}-[0-9]{2}-[0-9]{2}[~?%]?|[0-9]{4}-%([0-9]{2}|XX|W[0-9]{2})%(-%(XX|[0-9]))?[~?%]?|[0-9]{4}[~?%]|[0-9]{2}%(XX|[0-9]X)[~?%]?)%([ \t,"]|$)@=; contained
 syn match backbudText ;\v"[^"]*"; contained contains=@Spell
 syn region backbudActLine start=;\v^\z([ \t]+)\ze[^ \t#]; end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contains=backbudAct,backbudAside,@backbudDetails
 syn region backbudProseLine start=;\v^\c\z([ \t]+)\ze%(note|noted|private)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contains=backbudAct,backbudRemark,@Spell
-syn match backbudAct ;\v\c%(^[ \t]+)@<=%(agree|agreed|air-layer|air-layered|bend|bent|bill|billed|bloom|bloomed|bought|buy|carve|carved|check|checked|clean|cleaned|collect|collected|correct|corrected|deadhead|deadheaded|decandle|decandled|defoliate|defoliated|die|died|disbud|disbudded|drain|drained|fed|feed|fertilise|fertilised|fertilize|fertilized|flush|flushed|fruit|fruited|germinate|germinated|graft|grafted|guy|guyed|layer|layered|leaf-prune|leaf-pruned|lend|lent|lose|lost|measure|measured|mist|misted|move|moved|needle-pluck|needle-plucked|notch|notched|note|noted|open|opened|paid|pay|photo|photograph|photographed|pinch|pinched|plan|planned|plant-out|planted-out|pluck|plucked|pot-on|pot-up|potted|potted-on|potted-up|price|priced|prick-out|pricked-out|private|protect|protected|prune|pruned|put-off|quarantine|quarantined|ready|receive|received|refront|refronted|release|released|repot|repotted|return|returned|root-prune|root-pruned|rotate|rotated|rub|rubbed|seal|sealed|sell|separate|separated|shade|shaded|show|shown|skip|skipped|slip|slipped|soak|soaked|sold|sow|sown|spray|sprayed|stage|staged|strike|struck|thin|thinned|tie|tied|top-dress|top-dressed|treat|treat-deadwood|treated|treated-deadwood|trim|trimmed|turn|turned|unguy|unguyed|unprotect|unprotected|unshade|unshaded|untie|untied|unwire|unwired|unwrap|unwrapped|use|used|value|valued|vigor|vigour|water|watered|weed|weeded|wire|wired|work|worked|wrap|wrapped)%([ \t]|$)@=; contained
+syn match backbudAct ;\v\c%(^[ \t]+)@<=%(agree|agreed|air-layer|air-layered|bend|bent|bill|billed|bloom|bloomed|bought|buy|carve|carved|check|checked|clean|cleaned|clip|clipped|collect|collected|correct|corrected|count|counted|cut-back|deadhead|deadheaded|decandle|decandled|defoliate|defoliated|die|died|dig|disbud|disbudded|drain|drained|dug|exhibit|exhibited|fed|feed|fertilise|fertilised|fertilize|fertilized|flowered|flush|flushed|fruit|fruited|germinate|germinated|graft|grafted|guy|guyed|invoiced|layer|layered|leaf-prune|leaf-pruned|lend|lent|lift|lifted|lime-sulphur|lime-sulphured|lose|lost|measure|measured|mist|misted|move|moved|needle-pluck|needle-plucked|notch|notched|note|noted|open|opened|paid|pay|photo|photograph|photographed|pinch|pinched|plan|planned|plant-out|planted-out|pluck|plucked|pot-on|pot-up|potted|potted-on|potted-up|price|priced|prick|prick-out|pricked|pricked-out|private|protect|protected|prune|pruned|put-off|quarantine|quarantined|quote|quoted|ready|receive|received|refront|refronted|release|released|repot|repotted|return|returned|root-prune|root-pruned|rooted|rotate|rotated|rub|rubbed|seal|sealed|sell|separate|separated|sever|severed|shade|shaded|show|shown|skip|skipped|slip|slipped|soak|soaked|sold|sow|sown|spray|sprayed|stage|staged|strike|struck|style|styled|thin|thinned|tie|tied|top-dress|top-dressed|treat|treat-deadwood|treated|treated-deadwood|trim|trimmed|turn|turned|unguy|unguyed|unprotect|unprotected|unshade|unshaded|untie|untied|unwire|unwired|unwrap|unwrapped|use|used|value|valued|ventilate|ventilated|vigor|vigour|water|watered|weed|weeded|wire|wired|work|worked|wrap|wrapped)%([ \t]|$)@=; contained
 syn region backbudAside start=;\v[ \t]@<=%(--|—)%([ \t]|$)@=; end=;\%$; contained contains=backbudAct,backbudRemark,@Spell
 
 syn match backbudKind ;\v^%(tree|place|pot|person|mix|material|group); contained nextgroup=backbudHandle
@@ -26,57 +26,57 @@ syn match backbudHandle ;\v[ \t]+[^ \t]+; contained
 
 syn region backbudTree start=;\v^tree[ \t]+[^ \t,]+[ \t]*$; end=;\v^\ze[^ \t#]; keepend contains=backbudKind,backbudTreeLine,backbudTreeProse,backbudRemark
 syn region backbudTreeLine start=;\v^\z([ \t]+)\ze[^ \t#]; end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudTreeLabel,@backbudDetails
-syn region backbudTreeProse start=;\v^\c\z([ \t]+)\ze%(passport|origin|front|style|kind|name|note)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudTreeLabel,backbudRemark,@Spell
-syn match backbudTreeLabel ;\v\c%(^[ \t]+)@<=%(root ball|formerly|strength|height|nebari|spread|wanted|wedges|owner|place|since|trunk|value|mix|pot|passport|origin|front|style|kind|name|note)%([ \t]|$)@=; contained
+syn region backbudTreeProse start=;\v^\c\z([ \t]+)\ze%(passport|species|origin|front|notes|style|kind|name|note)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudTreeLabel,backbudRemark,@Spell
+syn match backbudTreeLabel ;\v\c%(^[ \t]+)@<=%(root ball|wanted by|formerly|strength|height|nebari|spread|wanted|wedges|girth|owner|place|since|trunk|value|width|mix|pot|passport|species|origin|front|notes|style|kind|name|note)%([ \t]|$)@=; contained
 syn sync match backbudSyncTree grouphere backbudTree ;\v^tree[ \t]+[^ \t,]+[ \t]*$;
 hi def link backbudTreeLabel Type
 hi def link backbudTreeProse String
 
 syn region backbudPlace start=;\v^place[ \t]+[^ \t,]+[ \t]*$; end=;\v^\ze[^ \t#]; keepend contains=backbudKind,backbudPlaceLine,backbudPlaceProse,backbudRemark
 syn region backbudPlaceLine start=;\v^\z([ \t]+)\ze[^ \t#]; end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudPlaceLabel,@backbudDetails
-syn region backbudPlaceProse start=;\v^\c\z([ \t]+)\ze%(weather|name|note|town)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudPlaceLabel,backbudRemark,@Spell
-syn match backbudPlaceLabel ;\v\c%(^[ \t]+)@<=%(elevation|longitude|formerly|latitude|within|cover|since|high|rain|low|weather|name|note|town)%([ \t]|$)@=; contained
+syn region backbudPlaceProse start=;\v^\c\z([ \t]+)\ze%(weather|notes|name|note|town)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudPlaceLabel,backbudRemark,@Spell
+syn match backbudPlaceLabel ;\v\c%(^[ \t]+)@<=%(elevation|longitude|altitude|formerly|latitude|within|cover|since|high|rain|low|weather|notes|name|note|town)%([ \t]|$)@=; contained
 syn sync match backbudSyncPlace grouphere backbudPlace ;\v^place[ \t]+[^ \t,]+[ \t]*$;
 hi def link backbudPlaceLabel Type
 hi def link backbudPlaceProse String
 
 syn region backbudPot start=;\v^pot[ \t]+[^ \t,]+[ \t]*$; end=;\v^\ze[^ \t#]; keepend contains=backbudKind,backbudPotLine,backbudPotProse,backbudRemark
 syn region backbudPotLine start=;\v^\z([ \t]+)\ze[^ \t#]; end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudPotLabel,@backbudDetails
-syn region backbudPotProse start=;\v^\c\z([ \t]+)\ze%(colour|name|note)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudPotLabel,backbudRemark,@Spell
-syn match backbudPotLabel ;\v\c%(^[ \t]+)@<=%(formerly|outside|inside|holes|shape|since|taper|value|feet|colour|name|note)%([ \t]|$)@=; contained
+syn region backbudPotProse start=;\v^\c\z([ \t]+)\ze%(colour|color|glaze|maker|notes|name|note)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudPotLabel,backbudRemark,@Spell
+syn match backbudPotLabel ;\v\c%(^[ \t]+)@<=%(formerly|outside|inside|holes|shape|since|taper|value|feet|colour|color|glaze|maker|notes|name|note)%([ \t]|$)@=; contained
 syn sync match backbudSyncPot grouphere backbudPot ;\v^pot[ \t]+[^ \t,]+[ \t]*$;
 hi def link backbudPotLabel Type
 hi def link backbudPotProse String
 
 syn region backbudPerson start=;\v^person[ \t]+[^ \t,]+[ \t]*$; end=;\v^\ze[^ \t#]; keepend contains=backbudKind,backbudPersonLine,backbudPersonProse,backbudRemark
 syn region backbudPersonLine start=;\v^\z([ \t]+)\ze[^ \t#]; end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudPersonLabel,@backbudDetails
-syn region backbudPersonProse start=;\v^\c\z([ \t]+)\ze%(experience|contact|name|note|town)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudPersonLabel,backbudRemark,@Spell
-syn match backbudPersonLabel ;\v\c%(^[ \t]+)@<=%(formerly|place|since|rate|experience|contact|name|note|town)%([ \t]|$)@=; contained
+syn region backbudPersonProse start=;\v^\c\z([ \t]+)\ze%(experience|contact|notes|name|note|town)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudPersonLabel,backbudRemark,@Spell
+syn match backbudPersonLabel ;\v\c%(^[ \t]+)@<=%(formerly|place|since|rate|experience|contact|notes|name|note|town)%([ \t]|$)@=; contained
 syn sync match backbudSyncPerson grouphere backbudPerson ;\v^person[ \t]+[^ \t,]+[ \t]*$;
 hi def link backbudPersonLabel Type
 hi def link backbudPersonProse String
 
 syn region backbudMix start=;\v^mix[ \t]+[^ \t,]+[ \t]*$; end=;\v^\ze[^ \t#]; keepend contains=backbudKind,backbudMixLine,backbudMixProse,backbudRemark
 syn region backbudMixLine start=;\v^\z([ \t]+)\ze[^ \t#]; end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudMixLabel,@backbudDetails
-syn region backbudMixProse start=;\v^\c\z([ \t]+)\ze%(name|note)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudMixLabel,backbudRemark,@Spell
+syn region backbudMixProse start=;\v^\c\z([ \t]+)\ze%(notes|name|note)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudMixLabel,backbudRemark,@Spell
 syn match backbudMixLabel ;\v%(^[ \t]+)@<=[^ \t#].{-}\ze[ \t]+[0-9]; contained
-syn match backbudMixLabel ;\v\c%(^[ \t]+)@<=%(formerly|settles|since|pH|name|note)%([ \t]|$)@=; contained
+syn match backbudMixLabel ;\v\c%(^[ \t]+)@<=%(formerly|settles|since|pH|notes|name|note)%([ \t]|$)@=; contained
 syn sync match backbudSyncMix grouphere backbudMix ;\v^mix[ \t]+[^ \t,]+[ \t]*$;
 hi def link backbudMixLabel Type
 hi def link backbudMixProse String
 
 syn region backbudMaterial start=;\v^material[ \t]+[^ \t,]+[ \t]*$; end=;\v^\ze[^ \t#]; keepend contains=backbudKind,backbudMaterialLine,backbudMaterialProse,backbudRemark
 syn region backbudMaterialLine start=;\v^\z([ \t]+)\ze[^ \t#]; end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudMaterialLabel,@backbudDetails
-syn region backbudMaterialProse start=;\v^\c\z([ \t]+)\ze%(name|note)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudMaterialLabel,backbudRemark,@Spell
-syn match backbudMaterialLabel ;\v\c%(^[ \t]+)@<=%(formerly|density|sold in|label|metal|price|since|name|note)%([ \t]|$)@=; contained
+syn region backbudMaterialProse start=;\v^\c\z([ \t]+)\ze%(notes|name|note)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudMaterialLabel,backbudRemark,@Spell
+syn match backbudMaterialLabel ;\v\c%(^[ \t]+)@<=%(formerly|density|sold in|label|metal|price|since|notes|name|note)%([ \t]|$)@=; contained
 syn sync match backbudSyncMaterial grouphere backbudMaterial ;\v^material[ \t]+[^ \t,]+[ \t]*$;
 hi def link backbudMaterialLabel Type
 hi def link backbudMaterialProse String
 
 syn region backbudGroup start=;\v^group[ \t]+[^ \t,]+[ \t]*$; end=;\v^\ze[^ \t#]; keepend contains=backbudKind,backbudGroupLine,backbudGroupProse,backbudRemark
 syn region backbudGroupLine start=;\v^\z([ \t]+)\ze[^ \t#]; end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudGroupLabel,@backbudDetails
-syn region backbudGroupProse start=;\v^\c\z([ \t]+)\ze%(name|note)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudGroupLabel,backbudRemark,@Spell
-syn match backbudGroupLabel ;\v\c%(^[ \t]+)@<=%(formerly|since|trees|name|note)%([ \t]|$)@=; contained
+syn region backbudGroupProse start=;\v^\c\z([ \t]+)\ze%(notes|name|note)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudGroupLabel,backbudRemark,@Spell
+syn match backbudGroupLabel ;\v\c%(^[ \t]+)@<=%(formerly|since|trees|notes|name|note)%([ \t]|$)@=; contained
 syn sync match backbudSyncGroup grouphere backbudGroup ;\v^group[ \t]+[^ \t,]+[ \t]*$;
 hi def link backbudGroupLabel Type
 hi def link backbudGroupProse String

@@ -1,0 +1,261 @@
+"""A measure of a detail and the form it is held against go in; the measure as meant comes out."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from functools import partial
+
+from backbud_grammar.forms import ANY_WORDS, EXAMPLES, Form
+from backbud_grammar.items import Item, extent
+from backbud_grammar.measures import CURRENCIES, Measure, read_number, unit_named
+from backbud_grammar.problems import Misread, nearest
+
+
+def named(form: Form) -> str:
+    return f"“{form.labels[0]}”" if form.labels else "this act"
+
+
+def expected(form: Form) -> str:
+    return form.wanted() or "no more words"
+
+
+def own_words(form: Form) -> set[str]:
+    return {word for phrase in form.words for word in phrase.split()}
+
+
+def accepted(form: Form, item: Item, items: Sequence[Item]) -> Measure:
+    measure = item.measure
+    assert measure is not None
+    if measure.sort in ("money", "money rate") and measure.unit not in CURRENCIES:
+        raise Misread(
+            "unknown-unit",
+            f"“{measure.unit}” is no unit or ISO 4217 currency",
+            partial(hint_for_unit, measure.unit, form),
+            item.offset,
+            item.length,
+        )
+    if not form.negative and any(number < 0 for number in measure.numbers):
+        raise Misread(
+            "negative-measure",
+            f"“{item.text}” is below zero",
+            f"Expected {expected(form)}." if form.sorts else "",
+            item.offset,
+            item.length,
+        )
+    if measure.sort == "number" and "number" not in form.sorts and form.sorts:
+        if "money" in form.sorts:
+            return _in_settings_currency(form, item, items)
+        raise _without_unit(form, item, items)
+    if measure.sort not in form.sorts:
+        by_the_clock = _hours_and_minutes(form, item)
+        if by_the_clock is not None:
+            raise by_the_clock
+        if not form.sorts:
+            raise Misread(
+                "unexpected-measure",
+                f"{named(form)} takes no measure",
+                'Put a comma before it, or the words in "double quotes".',
+                item.offset,
+                item.length,
+            )
+        raise Misread(
+            "wrong-measure",
+            f"“{item.text}” is not what {named(form)} takes",
+            f"Expected {expected(form)}.",
+            item.offset,
+            item.length,
+        )
+    if form.limits or form.whole:
+        _check_limits(form, item, measure)
+    return measure
+
+
+def flaw_of_item(form: Form, item: Item, flaw: Misread) -> Misread:
+    """The flaw of a measure that could not be read: `2:00` is no ratio, but may be a time."""
+    return _hours_and_minutes(form, item) or flaw
+
+
+_CLOCK = re.compile(r"0*(\d+):0*(\d+)", re.ASCII)
+
+
+def _hours_and_minutes(form: Form, item: Item) -> Misread | None:
+    """Where a time is asked for, `2:30` is one as a clock shows it, and has no unit."""
+    found = _CLOCK.fullmatch(item.text) if "duration" in form.sorts else None
+    if found is None:
+        return None
+    hours, minutes = found.groups()
+    if hours == "0":
+        meant = f"{minutes} min"
+    else:
+        meant = f"{hours} h" if minutes == "0" else f"{hours} h {minutes}"
+    return Misread(
+        "wrong-measure", f"“{item.text}” has no unit", f"Write {meant}.", item.offset, item.length
+    )
+
+
+def _check_limits(form: Form, item: Item, measure: Measure) -> None:
+    numbers = [*measure.numbers, *([measure.upper] if measure.upper is not None else [])]
+    if measure.sort == "fraction":
+        numbers = [100 * numbers[0] / numbers[1]]
+    if (
+        form.limits
+        and measure.sort in ("number", "share", "fraction", "angle")
+        and not all(form.limits[0] <= number <= form.limits[1] for number in numbers)
+    ):
+        unit = " %" if measure.sort in ("share", "fraction") else ""
+        raise Misread(
+            "out-of-range",
+            f"“{item.text}” is out of range",
+            f"It lies between {form.limits[0]} and {form.limits[1]}{unit}.",
+            item.offset,
+            item.length,
+        )
+    if form.whole and any(number != number.to_integral_value() for number in numbers):
+        below = int(numbers[0])
+        raise Misread(
+            "not-whole",
+            f"“{item.text}” is no whole number",
+            f"Write {below} or {below + 1}.",
+            item.offset,
+            item.length,
+        )
+
+
+def _in_settings_currency(form: Form, item: Item, items: Sequence[Item]) -> Measure:
+    measure = item.measure
+    assert measure is not None
+    after = _word_after(item, items)
+    if after is not None and form.words != ANY_WORDS:
+        raise Misread(
+            "unknown-unit",
+            f"“{after.text}” is no ISO 4217 currency",
+            partial(hint_for_unit, after.text, form),
+            after.offset,
+            after.length,
+        )
+    try:
+        read_number(item.text, money=True)
+    except Misread as error:
+        raise Misread(error.code, error.message, error.hint, item.offset, item.length) from None
+    return Measure(measure.numbers, "", "money")
+
+
+def _without_unit(form: Form, item: Item, items: Sequence[Item]) -> Misread:
+    after = _word_after(item, items)
+    if after is not None and after.text not in own_words(form):
+        return Misread(
+            "unknown-unit",
+            f"“{after.text}” is no unit known here",
+            partial(hint_for_unit, after.text, form),
+            after.offset,
+            after.length,
+        )
+    return Misread(
+        "no-unit",
+        f"“{item.text}” has no unit",
+        f"Expected {expected(form)}.",
+        item.offset,
+        item.length,
+    )
+
+
+def _word_after(item: Item, items: Sequence[Item]) -> Item | None:
+    """The word that stands right behind a number, where its unit would be."""
+    return next((i for i in items if i.sort == "word" and i.offset >= item.stop), None)
+
+
+def as_list(form: Form, items: Sequence[Item]) -> Measure:
+    """Twelve numbers with one unit; where it stands behind each, it is the same."""
+    flaw = next((item.flaw for item in items if item.flaw is not None), None)
+    if flaw is not None:
+        raise flaw
+    measures = [item.measure for item in items if item.measure is not None]
+    if len(measures) != 12 or len(items) != 12:
+        odd = next((item for item in items if item.measure is None), None)
+        place = (odd.offset, odd.length) if odd else extent(items)
+        raise Misread(
+            "wrong-list",
+            f"{len(measures)} numbers stand here, not twelve"
+            if odd is None
+            else f"“{odd.text}” is no number",
+            f"Expected {EXAMPLES['list']}.",
+            *place,
+        )
+    last = measures[-1]
+    for item, measure in zip(items, measures, strict=True):
+        plain = measure.sort == "number" and measure.upper is None
+        same = measure.sort == last.sort and measure.unit == last.unit and measure.upper is None
+        if not (plain or same) or len(measure.numbers) > 1:
+            raise Misread(
+                "wrong-list",
+                f"“{item.text}” is not one of twelve numbers",
+                f"Expected {EXAMPLES['list']}.",
+                item.offset,
+                item.length,
+            )
+        if measure.numbers[0] < 0 and not form.negative:
+            raise Misread(
+                "negative-measure", f"“{item.text}” is below zero", "", item.offset, item.length
+            )
+    if last.sort != form.list_of:
+        raise Misread(
+            "no-unit" if last.sort == "number" else "wrong-measure",
+            f"the list has no unit of {form.list_of}"
+            if last.sort == "number"
+            else f"“{last.unit}” is no unit of {form.list_of}",
+            f"The last number carries it: {EXAMPLES[form.list_of]}.",
+            items[-1].offset,
+            items[-1].length,
+        )
+    return Measure(tuple(m.numbers[0] for m in measures), last.unit, "list")
+
+
+def counted(measure: Measure, item: Item) -> Measure:
+    return Measure(
+        measure.numbers, measure.unit, measure.sort, measure.upper, measure.per, int(item.text)
+    )
+
+
+def two_measures(before: Item, item: Item) -> Misread:
+    if thousands(before, item):
+        return Misread(
+            "thousands-separator",
+            f"“{before.text} {item.text}” has a gap in it",
+            f"Write {before.text}{item.text}.",
+            before.offset,
+            item.stop - before.offset,
+        )
+    return Misread(
+        "two-measures",
+        "a detail holds one measure",
+        "Part them with a comma and a space.",
+        item.offset,
+        item.length,
+    )
+
+
+def thousands(one: Item, other: Item) -> bool:
+    return (
+        one.measure is not None
+        and other.measure is not None
+        and one.text.isdecimal()
+        and len(one.text) <= 3
+        and re.match(r"\d{3}(?!\d)", other.text) is not None
+    )
+
+
+_SIGNS = {"€": "EUR", "£": "GBP", "¥": "JPY", "$": "USD", "euro": "EUR", "euros": "EUR"}
+
+
+def hint_for_unit(written: str, form: Form) -> str:
+    """The unit that was meant, or what the form takes."""
+    if "money" in form.sorts or "money rate" in form.sorts:
+        code = _SIGNS.get(written.casefold()) or nearest(written, sorted(CURRENCIES))
+        return f"Write {code}." if code else f"Expected {expected(form)}."
+    try:
+        unit_named(written)
+    except Misread as error:
+        if not error.hint.startswith("Units:"):
+            return error.hint
+    return f"Expected {expected(form)}."

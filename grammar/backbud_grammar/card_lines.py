@@ -1,0 +1,94 @@
+"""A line of a card goes in; the label that opens it and its value come out."""
+
+from __future__ import annotations
+
+import re
+
+from msgspec.structs import replace
+
+from backbud_grammar.details import Reading, read_detail
+from backbud_grammar.forms import Form, KindForm
+from backbud_grammar.lexicon import REMARK_HINT, Lexicon
+from backbud_grammar.problems import Flaw, did_you_mean
+from backbud_grammar.syntax import Detail
+
+
+def read_card_line(kind: KindForm, text: str) -> Reading:
+    """Read a card's line: the longest known label that opens it, then its value."""
+    label, form = _label_of(kind, text)
+    if form is None:
+        free = next((form for form in kind.forms if form.free_label), None)
+        if free is None or not any(char.isdigit() for char in text):
+            return Reading(flaw=_unknown_label(kind, text, free))
+        return read_detail(text, _lexicon_of(kind, free))
+    value = text[len(label) :].lstrip()
+    at = len(text) - len(value)
+    if not value:
+        return Reading(
+            flaw=Flaw(
+                "no-value",
+                0,
+                0,
+                len(text),
+                f"nothing stands after “{text}”",
+                f"Expected {form.wanted()}.",
+            )
+        )
+    if form.prose or form.free:
+        return Reading((Detail(form.name, words=value, offset=at, length=len(value)),))
+    read = read_detail(text, _lexicon_of(kind, form))
+    if read.flaw is not None and REMARK_HINT in read.flaw.hint:
+        # A card has no remarks.
+        return Reading(
+            flaw=replace(
+                read.flaw, hint=read.flaw.hint.replace(REMARK_HINT, "Free words go after “note”.")
+            )
+        )
+    return read
+
+
+def _label_of(kind: KindForm, text: str) -> tuple[str, Form | None]:
+    """The longest label of the kind that opens the text, as written there, and its form."""
+    words = text.split()
+    best: tuple[int, Form | None] = 0, None
+    for form in kind.forms:
+        for label in form.labels:
+            size = label.count(" ") + 1
+            if size > best[0] and " ".join(words[:size]).casefold() == label.casefold():
+                best = size, form
+    size, found = best
+    written = re.match(rf"(?:\S+\s*){{{size}}}(?<=\S)", text) if size else None
+    return (written[0] if written else ""), found
+
+
+_CARD_LEXICONS: dict[tuple[str, str], Lexicon] = {}
+
+
+def _lexicon_of(kind: KindForm, form: Form) -> Lexicon:
+    key = (kind.kind, form.name)
+    lexicon = _CARD_LEXICONS.get(key)
+    if lexicon is None or lexicon.forms[0] is not form:
+        lexicon = _CARD_LEXICONS[key] = Lexicon((form,))
+    return lexicon
+
+
+def _unknown_label(kind: KindForm, text: str, free: Form | None) -> Flaw:
+    word = text.split(None, 1)[0]
+    labels = [label for form in kind.forms for label in form.labels]
+    if free:
+        return Flaw(
+            "unknown-label",
+            0,
+            0,
+            len(text),
+            f"“{text}” is no label of a {kind.kind}, and no ingredient without a number",
+            did_you_mean(word, labels, "An ingredient and its parts: akadama 2."),
+        )
+    return Flaw(
+        "unknown-label",
+        0,
+        0,
+        len(word),
+        f"“{word}” is no label of a {kind.kind}",
+        did_you_mean(word, labels, f"Labels: {', '.join(labels)}."),
+    )

@@ -1,0 +1,99 @@
+"""The forms of an act or of a card's line go in, sorted for reading they come out."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from backbud_grammar.forms import ANY_WORDS, Form
+from backbud_grammar.items import Item
+
+# After one of these a reference or a purpose follows, and a new detail begins without a comma.
+PREPOSITIONS = frozenset(
+    ("into", "from", "to", "for", "by", "as", "at", "in", "with", "against", "of", "until", "mix")
+)
+
+SHARES = ("each", "together")
+
+NO_HANDLES = PREPOSITIONS | {"on", "and", *SHARES}
+
+# Longer ones are not cut into details that follow each other without a comma.
+LONGEST_UNCUT = 12
+REMARK_HINT = "Free words go after “ -- ”."
+
+
+class Lexicon:
+    """What can be written of an act or on a card's line: its forms, sorted for reading."""
+
+    def __init__(self, forms: Sequence[Form]) -> None:
+        self.forms = tuple(forms)
+        self.bare = tuple(form for form in forms if not form.labels)
+        self.with_part = frozenset(form.name for form in forms if form.part)
+        self.single = frozenset(form.name for form in forms if _single(form))
+        by_label: dict[str, list[Form]] = {}
+        for form in forms:
+            for label in form.labels:
+                by_label.setdefault(label.casefold(), []).append(form)
+        phrases = [
+            word.casefold() for form in forms for word in form.words if form.words is not ANY_WORDS
+        ]
+        # Each label: padded for the search, its words, its forms, and the longer phrases of a
+        # closed list that hold it ("by" in "by hand").
+        self.labels: list[tuple[str, tuple[str, ...], list[Form], list[str]]] = [
+            (
+                f" {label} ",
+                tuple(label.split()),
+                of,
+                [f" {p} " for p in phrases if len(p) > len(label) and f" {label} " in f" {p} "],
+            )
+            for label, of in by_label.items()
+        ]
+        self.sorts = frozenset(sort for form in forms for sort in form.sorts)
+        self.openers = frozenset(label for label in by_label if label in PREPOSITIONS)
+        self.long_phrases = frozenset(
+            tuple(phrase.split()) for phrase in (*by_label, *phrases) if " " in phrase
+        )
+        # Forms that contradict each other, and bare measures that may have a part.
+        self.not_with = [(form.name, other) for form in forms for other in form.not_with]
+        self.placed = frozenset(form.name for form in self.bare if form.part and form.bound)
+        # With none of these, and nothing twice, an act contradicts itself in nothing.
+        self.watched = frozenset(
+            [name for name, _ in self.not_with] + (["part"] if self.placed else [])
+        )
+        self.label_words = frozenset(words for _, words, _, _ in self.labels)
+        # Whether a bare number says something to this act by itself.
+        self.takes_number = any({"number", "money"} & set(form.sorts) for form in self.bare)
+        self.label_heads = frozenset(words[0] for words in self.label_words)
+        self.longest_label = max(map(len, self.label_words), default=0)
+
+    def said(self, name: str) -> str:
+        """How a message speaks of a form."""
+        return next(
+            (f"“{form.labels[0]}”" for form in self.forms if form.name == name and form.labels),
+            "this",
+        )
+
+    def opened_by(self, items: Sequence[Item]) -> list[Form]:
+        """The forms whose label stands first among the items."""
+        words = tuple(item.text.casefold() for item in items[: self.longest_label])
+        return [
+            form for _, label, of, _ in self.labels if words[: len(label)] == label for form in of
+        ]
+
+
+def _single(form: Form) -> bool:
+    """Whether a second detail of this form would be dropped by whoever asks for the first."""
+    carries = bool(form.sorts or form.refers or form.date or form.reader)
+    return carries and not (form.several or form.part or form.free)
+
+
+_LEXICONS: dict[int, Lexicon] = {}
+
+
+def lexicon_of(forms: tuple[Form, ...]) -> Lexicon:
+    """Return the lexicon of a lasting tuple of forms, as the tables hold them."""
+    # Hashing so many values takes longer than reading a detail. The lexicon keeps the tuple
+    # alive, so its id names no other.
+    lexicon = _LEXICONS.get(id(forms))
+    if lexicon is None:
+        lexicon = _LEXICONS[id(forms)] = Lexicon(forms)
+    return lexicon

@@ -1,0 +1,177 @@
+"""A word or a detail that the tables do not have goes in; what to write instead comes out.
+
+What is here is said at the bench and stays a problem, because it could be meant in two ways, or
+because a plain word of its own says more.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from backbud_grammar.forms import ActForm
+
+_ACTS: Mapping[str, str] = {
+    said: hint
+    for hint, words in {
+        "Write pruned: pruned back to 2 buds, or pruned hard.": "cut shortened reduced topped",
+        "Write pruned trunk chop, and the height after “ -- ”.": "chopped",
+        "Write carved, and where: carved jin on left 1.": "jinned stripped",
+        "Write treated-deadwood lime sulphur.": "limed",
+        "Write two lines: unwired, and then wired.": "rewired",
+        "Write guyed, and to what: guyed 1 mm Al on left 1 to the pot.": "staked braced",
+        "Write top-dressed moss.": "mossed",
+        "Write protected, and with what: protected fleece, protected heeled in.": (
+            "covered insulated mulched buried plunged heeled"
+        ),
+        "Write unprotected.": "uncovered",
+        "Write moved, and the place: moved tunnel.": "brought took taken carried placed put",
+        "Write planted-out in open ground, repotted in a pot.": "planted",
+        "Write repotted, or lifted where it came out of open ground.": "transplanted",
+        "Write separated.": "divided",
+        "Write styled again.": "restyled",
+        "Write cleaned, and what: cleaned floor.": "swept",
+        "Write died, and of what: died of frost.": "killed discarded binned",
+        "Write lost stolen.": "stolen",
+        "Write returned to PERSON where it was theirs, sold to PERSON where it is now.": (
+            "delivered given gave"
+        ),
+        "Write shown, and at what: shown at the spring show.": "entered",
+        "Write worked, and on what: worked 2 h on show preparation.": "prepared groomed",
+        "Write bloomed, fruited, or the stage: staged 07 is bud burst.": "leafed budded budding",
+        "Write checked, and what was found: checked buds swelling.": "looked inspected examined",
+        "Write noted, and then anything: noted new buds low left.": (
+            "saw seen found heated told called phoned asked thought"
+        ),
+    }.items()
+    for said in words.split()
+}
+
+_STAGES = (
+    "Write the BBCH number: 01 bud swelling, 07 bud burst, 10 first leaves, 60 first flowers, "
+    "65 full flower, 69 end of flowering, 91 growth complete, 93 leaf fall begins, 97 dormant."
+)
+_ON_A_SIDE = dict.fromkeys(
+    ("left", "right", "trunk", "branch"), "A part of the tree stands after “on”: down on left 1."
+)
+_MONTHS = "january february march april may june july august september october november december"
+_LATER = {
+    "year": "Write in 1 year, which counts from this page, or to 2028.",
+    **{
+        month: f"Write the year and the month: to 2027-{number:02}."
+        for number, month in enumerate(_MONTHS.split(), 1)
+    },
+}
+# By the act that was written, and words in the detail.
+_DETAILS: Mapping[str, Mapping[str, str]] = {
+    "treated": {
+        "jin": "For deadwood write a line “treated-deadwood lime sulphur, on jin 1”.",
+        "shari": "For deadwood write a line “treated-deadwood lime sulphur, on shari”.",
+        "deadwood": "For deadwood write a line “treated-deadwood lime sulphur”.",
+        "scale": "A pest stands after “against”: against scale.",
+        "aphids": "A pest stands after “against”: against aphids.",
+        "mites": "A pest stands after “against”: against mites.",
+        "mildew": "A disease stands after “against”: against mildew.",
+    },
+    "repotted": {
+        "parts": "The parts of a mix stand on its card; here stands its handle: mix maple.",
+        "times": "The count stands behind: tied 2 mm x 4.",
+        "third": "Write off 1/3.",
+        "half": "Write off 1/2, or half bare-rooted.",
+        "slab": "Give the slab a card as a pot, and write its handle: onto slab-1.",
+    },
+    "bent": _ON_A_SIDE,
+    "guyed": _ON_A_SIDE,
+    "defoliated": {
+        "but": "Write what comes off: strong, outer leaves, off 2/3.",
+        "thirds": "Write off 2/3.",
+    },
+    "unwired": {
+        "but": "Write where it comes off: on left 1, on left 2.",
+    },
+    "refronted": {
+        "back": "Write how far it was turned: 180 degrees.",
+        "left": "Write how far it was turned: 90 degrees anticlockwise.",
+        "right": "Write how far it was turned: 90 degrees clockwise.",
+    },
+    "received": {
+        "by": "Write wanted by 2027-05.",
+    },
+    "billed": {
+        "h": "Write the sum, and the hours after “ -- ”: 120 EUR -- 3 h.",
+    },
+    "drained": {
+        "min": "Write it in seconds: 90 s.",
+        "slowly": "Write how long a can of water took: 90 s.",
+    },
+    "measured": {
+        "caliper": "Write trunk 9.5 cm.",
+    },
+    "pruned": {
+        **dict.fromkeys(
+            ("branch", "leader", "trunk", "left", "right"),
+            "A part of the tree stands after “on”: hard on left 2.",
+        ),
+        "roots": "For roots write a line “root-pruned off below 2 cm”.",
+        "back buds": "Write pruned for light, or rubbed back buds where they came off.",
+    },
+    "fed": {
+        "removed": "What comes off is cleaned: write a line “cleaned cakes off”.",
+        "off": "What comes off is cleaned: write a line “cleaned cakes off”.",
+    },
+    "checked": {
+        "biting in": "Write biting: wire biting on left 2.",
+        "cutting in": "Write biting: wire biting on left 2.",
+    },
+    "layered": {
+        "below": "A part of the tree stands after “on”: on trunk below the first branch.",
+    },
+    "moved": {
+        "under": "Name a place that has a card: moved tunnel -- under the bench.",
+        "behind": "Name a place that has a card: moved tunnel -- behind the door.",
+        "beside": "Name a place that has a card: moved tunnel -- beside the door.",
+        "until": "Going back is a plan: write a line “planned move yard, in 3 weeks”.",
+    },
+    "shaded": {
+        "until": "Taking it off is a plan: write a line “planned unshade, to 2027-09”.",
+        "for": "Taking it off is a plan: write a line “planned unshade, in 2 weeks”.",
+    },
+    "wired": {
+        "and": "Part them with a comma, each with its part: 2 mm Al on left 1, 3 mm Al on left 2.",
+    },
+    "worked": {
+        "half a day": "Write the hours: worked 4 h.",
+    },
+    "staged": dict.fromkeys(
+        ("bud", "buds", "leaf", "leaves", "flower", "flowers", "growth", "dormant"), _STAGES
+    ),
+    "planned": _LATER,
+    "put-off": _LATER,
+    "skipped": {
+        "this year": "It is skipped but once: skipped repot.",
+        "too": "The reason stands after “ -- ”: skipped repot -- too weak.",
+    },
+}
+
+
+def hint_for_act(word: str, text: str, acts: Mapping[str, ActForm]) -> str:
+    """What to write for a word that is no act; `text` follows it. "" where nothing is known.
+
+    >>> from backbud_grammar.acts import ACTS, by_word
+    >>> hint_for_act("top", "dressed moss", by_word(ACTS))
+    'Write it with a hyphen: top-dressed.'
+    """
+    following = text.split(None, 1)[:1]
+    joined = "-".join((word, *following)).casefold().rstrip(",")
+    if following and joined in acts:
+        return f"Write it with a hyphen: {joined}."
+    return _ACTS.get(word.casefold(), "")
+
+
+def hint_for_detail(act: str, detail: str) -> str:
+    """What to write for a detail that an act does not take; "" where nothing is known.
+
+    >>> hint_for_detail("pruned", "roots")
+    'For roots write a line “root-pruned off below 2 cm”.'
+    """
+    words = f" {detail.casefold()} "
+    return next((hint for said, hint in _DETAILS.get(act, {}).items() if f" {said} " in words), "")

@@ -1,0 +1,118 @@
+"""An outlined page goes in, with who reads its acts; a dated page comes out.
+
+Its events are made when they are first asked for: a check asks for few of them.
+"""
+
+from __future__ import annotations
+
+from datetime import date
+from typing import Protocol
+
+from msgspec import Raw, Struct
+
+from backbud.journal.events import Event, Origin
+from backbud_grammar.dates import WrittenDate
+from backbud_grammar.syntax import Act, Detail, Subjects
+
+
+class Said(Struct, frozen=True, array_like=True, gc=False):
+    """What an act says: its past form, its details, and the act that it names."""
+
+    act: str
+    details: tuple[Detail, ...]
+    named: str
+
+
+# By word and text, of acts in which nothing was wrong.
+SoundActs = dict[str, dict[str, Said]]
+
+
+class Reader(Protocol):
+    """Reads lines that were read before, and found good enough to stand in a block."""
+
+    def subjects(self, text: str) -> Subjects:
+        """What a subject line means."""
+
+    def recalled(self, acts: Raw) -> tuple[Act, ...]:
+        """The acts of a block as they were remembered."""
+
+    def said(self, act: Act) -> Said:
+        """What an act says."""
+
+
+class Head(Struct, frozen=True, gc=False):
+    """What the blocks of a page share; `line` counts from 0."""
+
+    when: WrittenDate
+    file: str
+    line: int
+    reader: Reader
+
+
+class DatedBlock(Struct, gc=False, eq=False):
+    """A subject line and its events; `line` counts from 1 in the file.
+
+    `acts`: the past form of each. `written`: the same as they stand there, or as remembered.
+    """
+
+    head: Head
+    text: str
+    line: int
+    acts: tuple[str, ...]
+    written: tuple[Act, ...] | Raw
+    _made: dict[int, Event] | None = None
+
+    @property
+    def subjects(self) -> Subjects:
+        return self.head.reader.subjects(self.text)
+
+    @property
+    def events(self) -> tuple[Event, ...]:
+        return tuple([self.event(i) for i in range(len(self.acts))])
+
+    def event(self, i: int) -> Event:
+        """One of the events, always the same one."""
+        if self._made is None:
+            self._made = {}
+        event = self._made.get(i)
+        if event is None:
+            if isinstance(self.written, Raw):
+                self.written = self.head.reader.recalled(self.written)
+            event = self._made[i] = self._make(self.written[i])
+        return event
+
+    def _make(self, act: Act) -> Event:
+        head = self.head
+        said = head.reader.said(act)
+        return Event(
+            said.act,
+            head.when,
+            said.details,
+            act.text,
+            act.remark,
+            said.named,
+            self.text,
+            head.file,
+            head.line + act.line + 1,
+            act.column,
+        )
+
+
+class DatedPage(Struct, frozen=True, gc=False):
+    """A page in its place among all pages."""
+
+    when: WrittenDate
+    file: str
+    line: int
+    blocks: tuple[DatedBlock, ...]
+
+
+class DayWeather(Struct, frozen=True, gc=False):
+    """What a page's first line says of a day's weather; `place` "" is the home place."""
+
+    day: date
+    place: str
+    name: str
+    value: float
+    unit: str
+    origin: Origin

@@ -1,0 +1,251 @@
+"""What to buy for the planned works: every figure worked out by hand beside it."""
+
+from __future__ import annotations
+
+from datetime import date
+from decimal import Decimal
+
+import pytest
+
+from backbud.plan.stores import Stores, stores_of
+from backbud.plan.stores.values import Buy
+from backbud.session import Session
+
+CARDS = """
+    mix acid
+      kanuma     4
+      sphagnum   1
+    mix grit
+      lava       1
+      settles    5 %
+    material kanuma
+      sold in    bag of 14 L
+      price      19 EUR
+    material sphagnum
+      sold in    bag of 5 L
+      price      16.50 EUR
+    material lava
+      sold in    bag of 20 L
+      price      14 EUR
+    material al-2
+      name       aluminium wire 2 mm
+      sold in    roll of 1 kg
+      price      24 EUR
+      metal      aluminium
+    material cakes
+      sold in    box of 200
+      price      40 EUR
+    pot low
+      shape      rectangle
+      inside     30 x 20 x 6 cm
+      holes      2
+    pot twin
+      shape      rectangle
+      inside     30 x 20 x 6 cm
+      holes      2
+    pot wide
+      shape      rectangle
+      inside     40 x 30 x 6 cm
+      holes      4
+    tree oak
+      kind       garden shrub
+      pot        low
+      mix        grit
+    tree elm
+      kind       garden shrub
+      pot        twin
+      mix        acid
+"""
+
+
+def stores(session: Session) -> Stores:
+    return stores_of(session.journal, session.histories, session.plan(), session.today)
+
+
+@pytest.fixture
+def buying(written):
+    """What is wanted, by the material's key, on 20 November 2026."""
+
+    def after(diary: str, **given: object) -> dict[str, Buy]:
+        found = stores(written(CARDS + diary, **given))
+        return {one.material.key: one for one in found.buying}
+
+    return after
+
+
+PLANNED = """
+    2026-11-01
+    elm
+      planned   repot, to 2027-03, mix acid 10 L, tied 2 mm x 2 Al
+"""
+
+
+def test_a_planned_repotting_in_bags(buying) -> None:
+    found = buying(PLANNED)
+    kanuma, sphagnum = found["kanuma"], found["sphagnum"]
+    # 8 L of kanuma in the mix, 8 / 0.85 from the bag, and a tenth more: 10.35 L.
+    assert kanuma.wanted == pytest.approx(9.411765, abs=1e-6)
+    assert kanuma.with_margin == pytest.approx(10.352941, abs=1e-6)
+    assert (kanuma.count, kanuma.cost) == (1, Decimal("19.00"))
+    # 14 L less what the work takes.
+    assert kanuma.left_over == pytest.approx(4.588235, abs=1e-6)
+    assert sphagnum.with_margin == pytest.approx(2.2)
+    assert (sphagnum.count, sphagnum.cost) == (1, Decimal("16.50"))
+    (want,) = kanuma.wants
+    assert (want.tree, want.day, want.because) == ("elm", date(2027, 3, 16), "as planned")
+    # Two ties of 52 cm, and a tenth.
+    assert found["al-2"].with_margin == pytest.approx(1.144)
+
+
+def test_what_is_on_hand_comes_off_and_the_margin_may_be_set(buying) -> None:
+    on_hand = """
+    2026-01-01
+    kanuma
+      bought    1 bag
+    2026-02-01
+    oak
+      used      kanuma 4 L
+    """
+    found = buying(on_hand + PLANNED)["kanuma"]
+    # 10.35 L wanted with the margin, 10 L here.
+    assert (found.on_hand, found.count) == (10, 1)
+    assert found.short == pytest.approx(0.352941, abs=1e-6)
+    exact = buying(on_hand + PLANNED, settings="[figures]\nbuying_margin_percent = 0\n")["kanuma"]
+    assert (exact.short, exact.count, exact.cost) == (0, 0, Decimal("0.00"))
+
+
+def test_more_used_than_bought_is_no_debt(buying) -> None:
+    found = buying(
+        """
+    2026-02-01
+    oak
+      used      kanuma 40 L
+    """
+        + PLANNED
+    )["kanuma"]
+    assert (found.on_hand, found.count) == (0, 1)
+
+
+def test_two_works_want_two_bags(buying) -> None:
+    found = buying("""
+    2026-11-01
+    elm, oak
+      planned   repot, to 2027-04, mix acid 10 L
+    """)["kanuma"]
+    # 2 x 9.411765 and a tenth are 20.71 L: two bags of 14 L, 38 EUR.
+    assert (found.count, found.cost) == (2, Decimal("38.00"))
+    assert [want.tree for want in found.wants] == ["elm", "oak"]
+
+
+def test_the_same_pot_takes_what_it_took_the_last_time(buying) -> None:
+    found = buying("""
+    2024-03-01
+    oak
+      repotted  same pot, mix grit 3.8 L
+    2026-11-01
+    oak
+      planned   repot, to 2027-03
+    """)["lava"]
+    # 5 % stay in the sieve.
+    assert found.wanted == pytest.approx(4.0)
+    assert found.wants[0].because == "as on 2024-03-01"
+
+
+def test_else_it_is_reckoned_from_the_pot(buying) -> None:
+    found = buying("""
+    2026-11-01
+    oak
+      planned   repot, to 2027-03, into wide
+    """)
+    # 40 x 30 x 5 cm are 6 L; of the ball, 3 L in the old pot, two thirds stay: 4 L of room.
+    assert found["lava"].wanted == pytest.approx(4 / 0.95 / 0.95)
+    assert found["lava"].wants[0].because.startswith("reckoned: 33% of the root ball")
+    # A pot of 7.2 L has two ties of 2.5 mm, 40 + 2 x 6 + 10 cm each; four staples.
+    assert found["aluminium wire 2.5 mm"].wanted == pytest.approx(1.24)
+    assert found["aluminium wire 1.5 mm"].wanted == pytest.approx(0.32)
+
+
+def test_wire_as_the_last_time_weighed_or_reckoned(buying) -> None:
+    planned = """
+    2026-11-01
+    oak, elm
+      planned   wire, to 2027-01
+    """
+    found = buying(
+        """
+    2025-01-01
+    elm
+      wired     2 mm Al on left 1, 2 mm Al on left 2
+    2025-12-01
+    oak
+      wired     2 mm Al on left 1
+    2025-12-20
+    oak
+      used      al-2 84.823 g
+    """
+        + planned
+    )["al-2"]
+    # 84.823 g of 2 mm are 10 m; two branches at 2 m each.
+    amounts = {want.tree: want.quantity for want in found.wants}
+    assert amounts == {"oak": pytest.approx(10, abs=1e-4), "elm": 4}
+    assert {want.because for want in found.wants} == {
+        "weighed, as on 2025-12-01",
+        "reckoned, as on 2025-01-01",
+    }
+
+
+def test_wire_as_it_was_planned(buying) -> None:
+    found = buying("""
+    2026-11-01
+    oak
+      planned   wire, to 2027-01, 2 mm Al on left 1, 2 mm Al on left 2 tip
+    """)["al-2"]
+    # A branch and half a one.
+    assert found.wanted == pytest.approx(3.0)
+
+
+def test_feed_is_the_dose_of_that_time_of_the_year(buying) -> None:
+    found = buying("""
+    2026-05-01
+    oak
+      fed       6 cakes
+    2026-09-01
+    oak
+      fed       2 cakes
+    2026-11-01
+    oak
+      planned   feed, to 2027-05-10
+    """)["cakes"]
+    assert (found.wanted, found.wants[0].because) == (6, "as on 2026-05-01")
+
+
+def test_what_cannot_be_reckoned_says_what_to_write(written) -> None:
+    found = stores(
+        written("""
+    tree oak
+      kind       garden shrub
+    tree elm
+      kind       garden shrub
+    2026-11-01
+    oak, elm
+      planned   repot, to 2027-03
+      planned   wire, to 2027-01
+    """)
+    )
+    assert found.buying == ()
+    assert [(one.what, one.trees) for one in found.missing] == [
+        ("wire", ("oak", "elm")),
+        ("repot", ("oak", "elm")),
+    ]
+    assert found.missing[1].to_write == "its mix, as a line “mix” on its card"
+
+
+def test_only_what_stands_within_a_year_is_bought_for(buying) -> None:
+    assert (
+        buying("""
+    2026-11-01
+    elm
+      planned   repot, to 2028-03, mix acid 10 L
+    """)
+        == {}
+    )

@@ -10,11 +10,14 @@ from typing import Any
 import pytest
 
 from backbud.calendar.feeds import EVERYTHING, feeds_of, write_feeds
+from backbud.calendar.grounds import Grounds
 from backbud.calendar.revisions import Revisions
 from backbud.collection.state import Tree
-from backbud.journal.events import Origin
+from backbud.journal.events import Event, Origin
+from backbud.journal.settings import Settings
 from backbud.plan.followups import FollowUp, Reason
 from backbud.species import Window
+from backbud_grammar.dates import read_date
 
 TODAY = date(2027, 3, 1)
 
@@ -65,6 +68,10 @@ class Builders:
         }
         return FollowUp(tree=tree, **{**blank, **known})
 
+    def done(self, day: str, act: str = "fed") -> Event:
+        """An act that settled a follow-up."""
+        return Event(act, read_date(day), (), "", "", "", "hoshi", "diary.txt", 1, 3)
+
     def made(
         self,
         follow_ups: Sequence[FollowUp],
@@ -73,21 +80,18 @@ class Builders:
         trees: Mapping[str, Tree] | None = None,
         names: Mapping[str, str] | None = None,
         remembered: Revisions | None = None,
+        cards: Mapping[str, Any] | None = None,
         **settings: Any,
     ) -> tuple[dict[str, bytes], Revisions]:
-        """Every feed of these follow-ups; trees that are not given are plain ones."""
+        """Every feed of these follow-ups; trees that are not given are plain ones.
+
+        `cards`: what the grounds know of places and persons.
+        """
         trees = {f.tree: self.tree(f.tree) for f in follow_ups} | dict(trees or {})
-        names = names or {}
-        feeds = feeds_of(follow_ups, trees, names)
-        return write_feeds(
-            feeds,
-            trees,
-            names,
-            today,
-            settings.pop("journal_id", "upper-yard"),
-            remembered or {},
-            **settings,
-        )
+        grounds = Grounds(trees, names or {}, **(cards or {}))
+        chosen = Settings(**{"journal_id": "upper-yard", **settings})
+        feeds = feeds_of(follow_ups, grounds, today, chosen.settled)
+        return write_feeds(feeds, grounds, today, chosen, remembered or {})
 
     def feed(self, follow_ups: Sequence[FollowUp], **known: Any) -> bytes:
         """The feed of everything."""
@@ -97,15 +101,15 @@ class Builders:
         """The content lines of a feed, unfolded as RFC 5545 §3.1 says."""
         return feed.replace(b"\r\n ", b"").decode().split("\r\n")[:-1]
 
-    def events(self, feed: bytes) -> list[list[str]]:
-        """The content lines of each event, without its BEGIN and END."""
+    def events(self, feed: bytes, sort: str = "VEVENT") -> list[list[str]]:
+        """The content lines of each event, or task, without its BEGIN and END."""
         lines = self.lines(feed)
-        starts = [i for i, line in enumerate(lines) if line == "BEGIN:VEVENT"]
-        return [lines[i + 1 : lines.index("END:VEVENT", i)] for i in starts]
+        starts = [i for i, line in enumerate(lines) if line == f"BEGIN:{sort}"]
+        return [lines[i + 1 : lines.index(f"END:{sort}", i)] for i in starts]
 
-    def values(self, feed: bytes, name: str) -> list[str]:
-        """The raw values of a property of events, in the order of the feed."""
-        return _values([line for event in self.events(feed) for line in event], name)
+    def values(self, feed: bytes, name: str, sort: str = "VEVENT") -> list[str]:
+        """The raw values of a property of events, or tasks, in the order of the feed."""
+        return _values([line for event in self.events(feed, sort) for line in event], name)
 
     def calendar_values(self, feed: bytes, name: str) -> list[str]:
         """The raw values of a property of the calendar itself."""

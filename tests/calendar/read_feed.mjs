@@ -23,7 +23,21 @@ const events = calendar.getAllSubcomponents("vevent").map((component) => {
     url: value(component, "url"),
   };
 });
+const tasks = calendar.getAllSubcomponents("vtodo").map((component) => ({
+  uid: value(component, "uid"),
+  summary: value(component, "summary"),
+  description: value(component, "description"),
+  start: value(component, "dtstart"),
+  due: value(component, "due"),
+  status: value(component, "status"),
+  completed: value(component, "completed"),
+  sequence: component.getFirstPropertyValue("sequence"),
+  alarms: component.getAllSubcomponents("valarm").map((alarm) => [
+    alarm.getFirstPropertyValue("trigger").toString(),
+    alarm.getFirstProperty("trigger").getParameter("related"),
+  ]),
+}));
 const names = ["version", "prodid", "calscale", "method", "name", "description", "color",
   "refresh-interval", "source"];
 const properties = Object.fromEntries(names.map((name) => [name, value(calendar, name)]));
-process.stdout.write(JSON.stringify({ properties, events }));
+process.stdout.write(JSON.stringify({ properties, events, tasks }));

@@ -9,26 +9,80 @@ from typing import Any
 
 import pytest
 
+from backbud.calendar.works import WORKS as WORK_TABLE
+from backbud.calendar.works import work_of
 from backbud.pages.links import anchor_of
+from backbud_grammar.acts import ACTS
+
+WORKS = "roots branches wire deadwood feed water watch shelter health propagation business planning"
 
 
-def test_one_feed_of_everything_and_one_of_each_tree(build: Any) -> None:
-    files, _ = build.made([build.follow_up("hoshi"), build.follow_up("yuki")])
-    assert list(files) == [
-        "calendars/all.ics",
-        "calendars/trees/hoshi.ics",
-        "calendars/trees/yuki.ics",
+def test_the_full_set_of_feeds(build: Any) -> None:
+    """Everything; by tree, place, owner and kind of work; and all of that again as tasks."""
+    trees = {
+        "hoshi": build.tree("hoshi", place="bench", owner="marrow"),
+        "yuki": build.tree("yuki", place="tunnel", owner="wrenfold"),
+    }
+    cards = {
+        "inside": {"yard": frozenset({"yard", "bench"}), "bench": {"bench"}, "tunnel": {"tunnel"}},
+        "first_handles": {"bench": "old-bench"},
+        "persons": frozenset({"marrow", "wrenfold", "pell"}),
+        "keeper": "wrenfold",
+    }
+    files, _ = build.made(
+        [build.follow_up("hoshi"), build.follow_up("yuki")], trees=trees, cards=cards
+    )
+    events = [
+        "all.ics",
+        "trees/hoshi.ics",
+        "trees/yuki.ics",
+        "places/yard.ics",
+        "places/old-bench.ics",
+        "places/tunnel.ics",
+        "own.ics",
+        "owners/marrow.ics",
+        *(f"work/{name}.ics" for name in WORKS.split()),
     ]
-    uids = {path: build.values(feed, "UID") for path, feed in files.items()}
+    tasks = [f"tasks/{name}" for name in events]
+    assert list(files) == [f"calendars/{name}" for name in [*events, *tasks]]
     hoshi = "hoshi/maple-feed/repotted%202027-03-06@upper-yard"
     yuki = "yuki/maple-feed/repotted%202027-03-06@upper-yard"
-    assert list(uids.values()) == [[hoshi, yuki], [hoshi], [yuki]]
+    uids = {name: build.values(files[f"calendars/{name}"], "UID") for name in events}
+    assert {name: found for name, found in uids.items() if found} == {
+        "all.ics": [hoshi, yuki],
+        "trees/hoshi.ics": [hoshi],
+        "trees/yuki.ics": [yuki],
+        "places/yard.ics": [hoshi],
+        "places/old-bench.ics": [hoshi],
+        "places/tunnel.ics": [yuki],
+        "own.ics": [yuki],
+        "owners/marrow.ics": [hoshi],
+        "work/feed.ics": [hoshi, yuki],
+    }
+    for name, task in zip(events, tasks, strict=True):
+        feed = files[f"calendars/{task}"]
+        assert build.values(feed, "UID", "VTODO") == [f"task:{uid}" for uid in uids[name]]
+        assert build.events(feed) == []
+
+
+def test_every_act_of_the_language_is_of_one_kind_of_work() -> None:
+    listed = [act for work in WORK_TABLE for act in work.acts]
+    assert sorted(listed) == sorted(act.word for act in ACTS)
+    assert [work.name for work in WORK_TABLE] == WORKS.split()
+    assert (work_of("repotted").name, work_of("unwired").name) == ("roots", "wire")
+
+
+def test_an_act_of_a_plugin_is_other_work(build: Any) -> None:
+    files, _ = build.made([build.follow_up("hoshi", act="grafted-by-approach")])
+    assert len(build.events(files["calendars/work/other.ics"])) == 1
+    assert len(build.events(files["calendars/tasks/work/other.ics"], "VTODO")) == 1
+    assert "calendars/work/other.ics" not in build.made([build.follow_up("hoshi")])[0]
 
 
 def test_a_renamed_tree_keeps_its_feed(build: Any) -> None:
     renamed = build.tree("star", first_handle="hoshi", name="Star of the yard")
     files, _ = build.made([build.follow_up("star")], trees={"star": renamed})
-    assert list(files) == ["calendars/all.ics", "calendars/trees/hoshi.ics"]
+    assert list(files)[:2] == ["calendars/all.ics", "calendars/trees/hoshi.ics"]
     feed = files["calendars/trees/hoshi.ics"]
     assert build.calendar_values(feed, "NAME") == ["Star of the yard"]
 
@@ -39,11 +93,51 @@ def test_no_feed_has_a_name_that_windows_keeps_for_a_device(build: Any) -> None:
 
 @pytest.mark.parametrize("outcome", ["done", "skipped", "replaced", "lapsed"])
 def test_only_what_is_open_is_shown(build: Any, outcome: str) -> None:
-    settled = build.follow_up("hoshi", outcome=outcome)
+    by = build.done("2027-02-28")
+    settled = build.follow_up("hoshi", outcome=outcome, settled=by)
     files, revisions = build.made([settled, build.follow_up("yuki", title="water")])
     assert build.values(files["calendars/all.ics"], "SUMMARY") == ["water: yuki"]
+    assert build.values(files["calendars/tasks/all.ics"], "SUMMARY", "VTODO") == ["water: yuki"]
     assert build.events(files["calendars/trees/hoshi.ics"]) == []
-    assert len(revisions) == 1
+    assert len(revisions) == 2  # the event and the task
+
+
+def test_what_is_settled_stays_where_the_settings_say_so(build: Any) -> None:
+    by = build.done("2027-02-27")
+    work = [
+        build.follow_up("hoshi", id="hoshi/a", outcome="done", settled=by),
+        build.follow_up("hoshi", id="hoshi/b", title="water", outcome="skipped", settled=by),
+        build.follow_up("hoshi", id="hoshi/c", outcome="replaced"),
+        build.follow_up("hoshi", id="hoshi/d", outcome="lapsed"),
+    ]
+    files, _ = build.made(work, settled="completed", alarm_days=(1,))
+    done, skipped = build.events(files["calendars/all.ics"])
+    assert {
+        "SUMMARY:done: feed: hoshi",
+        "DTSTART;VALUE=DATE:20270227",
+        "DTEND;VALUE=DATE:20270228",
+    } < set(done)
+    assert not [line for line in done if line.startswith("STATUS")]
+    assert {"SUMMARY:water: hoshi", "DTSTART;VALUE=DATE:20270410", "STATUS:CANCELLED"} < set(
+        skipped
+    )
+    assert build.values(files["calendars/all.ics"], "DESCRIPTION")[0].startswith(
+        "Done on 2027-02-27.\\nFrom 2027-04-03 to 2027-04-24\\, best on 2027-04-10.\\n"
+    )
+    done, skipped = build.events(files["calendars/tasks/all.ics"], "VTODO")
+    assert {
+        "SUMMARY:feed: hoshi",
+        "DUE;VALUE=DATE:20270410",
+        "STATUS:COMPLETED",
+        "COMPLETED:20270227T120000Z",
+        "PERCENT-COMPLETE:100",
+    } < set(done)
+    assert {"SUMMARY:water: hoshi", "STATUS:CANCELLED"} < set(skipped)
+    # nothing rings for what is done with, and after a year it goes
+    assert b"VALARM" not in b"".join(files.values())
+    year = build.feed(work, settled="completed", today=date(2028, 2, 27))
+    assert len(build.events(year)) == 2
+    assert build.events(build.feed(work, settled="completed", today=date(2028, 2, 28))) == []
 
 
 def test_overdue_work_stays_on_its_day_and_advice_ends_with_its_window(build: Any) -> None:
@@ -119,6 +213,69 @@ def test_an_entry_whole(build: Any) -> None:
             "\\n- Wire bites in four to eight weeks of growth.",
         ]
     )
+
+
+def test_a_task_whole(build: Any) -> None:
+    work = build.follow_up(
+        "hoshi", "2027-04-17", "2027-05-01", "2027-05-15", act="checked", minutes=5
+    )
+    files, _ = build.made([work], base_url="https://yard.example/")
+    (task,) = build.events(files["calendars/tasks/all.ics"], "VTODO")
+    assert sorted(task) == sorted(
+        [
+            "UID:task:hoshi/maple-feed/repotted%202027-03-06@upper-yard",
+            "DTSTAMP:20270301T000000Z",
+            "LAST-MODIFIED:20270301T000000Z",
+            "SEQUENCE:99210",
+            "SUMMARY:feed: hoshi",
+            "DTSTART;VALUE=DATE:20270417",
+            "DUE;VALUE=DATE:20270501",
+            "STATUS:NEEDS-ACTION",
+            "CATEGORIES:checked",
+            f"URL:https://yard.example/trees/hoshi.html#{anchor_of(work.id)}",
+            "DESCRIPTION:From 2027-04-17 to 2027-05-15\\, best on 2027-05-01.\\nAbout 5 min."
+            "\\n\\nWhy:\\n- Cut roots take up no feed for about four weeks.",
+        ]
+    )
+    in_window, _ = build.made([work], show="window")
+    assert build.values(in_window["calendars/tasks/all.ics"], "DUE", "VTODO") == ["20270515"]
+
+
+def test_a_task_of_one_day_has_no_beginning(build: Any) -> None:
+    """RFC 5545 §3.8.2.3: a to-do is due later than it begins."""
+    work = build.follow_up("hoshi", "2027-04-17", "2027-04-17", "2027-05-15")
+    (task,) = build.events(build.made([work])[0]["calendars/tasks/all.ics"], "VTODO")
+    assert "DUE;VALUE=DATE:20270417" in task
+    assert not [line for line in task if line.startswith("DTSTART")]
+
+
+# RFC 5545 §3.3.6: days, then T and hours; §3.6.6: an alarm's time counts from the entry's start.
+# At 8 o'clock three days before is 2 days and 16 hours before the midnight a day begins with.
+@pytest.mark.parametrize(
+    ("settings", "event", "task"),
+    [
+        ({"alarm_days": ()}, [], []),
+        ({"alarm_days": (3,)}, ["RELATED=START:-P2DT16H"], ["RELATED=END:-P2DT16H"]),
+        (
+            {"alarm_days": (7, 0), "alarm_hour": 0},
+            ["RELATED=START:-P7D", "RELATED=START:PT0H"],
+            ["RELATED=END:-P7D", "RELATED=END:PT0H"],
+        ),
+        (
+            {"alarm_days": (0,), "alarm_hour": 18, "show": "window"},
+            ["RELATED=START:PT18H"],
+            ["RELATED=START:PT18H"],
+        ),
+    ],
+)
+def test_alarms(build: Any, settings: dict[str, Any], event: list[str], task: list[str]) -> None:
+    files, _ = build.made([build.follow_up()], **settings)
+    for path, expected in (("all.ics", event), ("tasks/all.ics", task)):
+        lines = build.lines(files[f"calendars/{path}"])
+        assert [line for line in lines if line.startswith("TRIGGER")] == [
+            f"TRIGGER;{trigger}" for trigger in expected
+        ]
+        assert lines.count("ACTION:DISPLAY") == lines.count("BEGIN:VALARM") == len(expected)
 
 
 @pytest.mark.parametrize(
@@ -220,19 +377,70 @@ def test_urls_of_handles_in_other_scripts_are_ascii(build: Any) -> None:
     ]
 
 
-def test_nobody_who_owns_a_tree_is_named(build: Any) -> None:
-    trees = {"hoshi": build.tree("hoshi", owner="marrow"), "yuki": build.tree("yuki", owner="pell")}
+def test_an_owner_reads_of_nobody_else(build: Any) -> None:
+    """Of others neither trees, persons, places named for them, files, nor the keeper's pages."""
+    trees = {
+        "hoshi": build.tree("hoshi", owner="marrow", place="pell-corner"),
+        "ren": build.tree("ren", owner="marrow"),
+        "yuki": build.tree("yuki", owner="pell", name="Snow of the south"),
+        "aki": build.tree("aki"),
+    }
+    work = [
+        build.follow_up(
+            "hoshi",
+            id="hoshi/a",
+            title="move out again, to pell-corner",
+            because=(
+                build.reason("2027-03-01: moved pell-corner.", "diary/pell.txt:4"),
+                build.reason("2027-03-01: grafted, scion of yuki.", "diary/2027.txt:5"),
+                build.reason("2027-03-02: repotted, as ren was.", "diary/pell.txt:6"),
+                build.reason("Pell says nothing here: a rule's own words stay."),
+            ),
+        ),
+        build.follow_up("yuki", id="yuki/a"),
+        build.follow_up("aki", id="aki/a"),
+    ]
+    cards = {"persons": frozenset({"marrow", "pell", "wrenfold"}), "keeper": "wrenfold"}
+    files, revisions = build.made(
+        work,
+        trees=trees,
+        names={"marrow": "Ada Marrow", "pell": "Jo Pell", "pell-corner": "Jo's corner"},
+        cards=cards,
+        base_url="https://yard.example",
+    )
+    for path, sort in (("owners/marrow", "VEVENT"), ("tasks/owners/marrow", "VTODO")):
+        feed = files[f"calendars/{path}.ics"]
+        assert build.values(feed, "SUMMARY", sort) == ["move: hoshi"]
+        assert build.values(feed, "DESCRIPTION", sort) == [
+            "From 2027-04-03 to 2027-04-24\\, best on 2027-04-10.\\n\\nWhy:"
+            "\\n- 2027-03-02: repotted\\, as ren was."
+            "\\n- Pell says nothing here: a rule's own words stay."
+        ]
+        assert build.values(feed, "LOCATION", sort) == []
+        found = feed.lower().replace(b"\r\n ", b"").replace(b"pell says nothing", b"")
+        hidden = (b"yuki", b"aki", b"snow", b"pell", b"wrenfold", b".txt", b"yard.example")
+        assert [name for name in hidden if name in found] == []
+        assert b"Trees of Ada Marrow" in feed
+    # the keeper reads all of it, under a revision of its own
+    assert "move out again\\, to pell-corner: hoshi" in build.values(
+        files["calendars/all.ics"], "SUMMARY"
+    )
+    assert {"hoshi/a@upper-yard", "hoshi/a@upper-yard marrow"} < set(revisions)
+
+
+@pytest.mark.parametrize("path", ["all.ics", "own.ics", "trees/hoshi.ics", "work/feed.ics"])
+def test_other_feeds_do_not_say_who_owns_a_tree(build: Any, path: str) -> None:
+    trees = {"hoshi": build.tree("hoshi", owner="marrow"), "yuki": build.tree("yuki")}
     files, _ = build.made(
         [build.follow_up("hoshi"), build.follow_up("yuki")],
         trees=trees,
-        names={"marrow": "Ada Marrow", "pell": "Jo Pell"},
+        names={"marrow": "Ada Marrow"},
     )
-    found = b"".join(files.values()).lower()
-    assert b"hoshi" in found
-    assert not [name for name in (b"marrow", b"pell") if name in found]
+    assert b"marrow" not in files[f"calendars/{path}"].lower()
+    assert b"marrow" not in files[f"calendars/tasks/{path}"].lower()
 
 
-def test_icalendar_is_not_imported_before_a_feed_is_written() -> None:
+def test_no_library_is_imported_to_write_feeds() -> None:
     code = "import sys, backbud.calendar.feeds; print('icalendar' in sys.modules)"
     run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert run.stdout == "False\n"
@@ -280,7 +488,8 @@ def test_a_uid_is_never_longer_than_every_reader_must_keep(build: Any) -> None:
     feed = build.feed([build.follow_up("hoshi", id=id) for id in (fits, too_long, too_long_too)])
     uids = build.values(feed, "UID")
     assert f"{fits}@upper-yard" in uids
-    assert sorted(map(len, uids)) == [64, 64, 255]
+    assert sorted(map(len, uids)) == [75, 75, 255]  # 64 of a digest
+    assert all(uid.endswith("@upper-yard") for uid in uids)
     assert len(set(uids)) == 3
     assert build.values(build.feed([build.follow_up("hoshi", id=too_long)]), "UID")[0] in uids
 

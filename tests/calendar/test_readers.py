@@ -7,7 +7,7 @@ import random
 import shutil
 import subprocess
 from collections.abc import Callable
-from datetime import UTC, date, datetime
+from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 from typing import Any
 
@@ -161,6 +161,49 @@ def test_every_text_comes_back(build: Any, read: Read) -> None:
             "From 2027-04-03 to 2027-04-24, best on 2027-04-10.\n\nWhy:\n"
             f"- {plain}. (d.txt:1)\n- {plain}"
         )
+
+
+def test_tasks_are_read_as_meant(build: Any) -> None:
+    """By ical.js and by vobject, one of a window and one done."""
+    by = build.done("2027-02-27")
+    work = [
+        build.follow_up("hoshi", id="hoshi/a", title="wässern; 星, שלום 🌳"),
+        build.follow_up(
+            "hoshi",
+            "2027-05-01",
+            "2027-05-02",
+            "2027-05-03",
+            id="hoshi/b",
+            outcome="done",
+            settled=by,
+        ),
+    ]
+    files, _ = build.made(work, settled="completed", alarm_days=(2,), alarm_hour=7)
+    feed = files["calendars/tasks/all.ics"]
+    first, second = read_by_ical_js(feed)["tasks"]
+    assert first == {
+        "uid": "task:hoshi/a@upper-yard",
+        "summary": "wässern; 星, שלום 🌳: hoshi",
+        "description": "From 2027-04-03 to 2027-04-24, best on 2027-04-10.\n\nWhy:\n"
+        "- Cut roots take up no feed for about four weeks.",
+        "start": "2027-04-03",
+        "due": "2027-04-10",
+        "status": "NEEDS-ACTION",
+        "completed": None,
+        "sequence": 99210,
+        # seven in the morning two days before: one day and 17 hours before the day begins
+        "alarms": [["-P1DT17H", "END"]],
+    }
+    assert (second["status"], second["completed"]) == ("COMPLETED", "2027-02-27T12:00:00Z")
+    assert second["alarms"] == []
+    todos = vobject.readOne(feed.decode()).contents["vtodo"]
+    assert [(todo.due.value, todo.status.value) for todo in todos] == [
+        (date(2027, 4, 10), "NEEDS-ACTION"),
+        (date(2027, 5, 2), "COMPLETED"),
+    ]
+    assert todos[0].summary.value == first["summary"]
+    assert todos[0].valarm.trigger.value == -timedelta(days=1, hours=17)
+    assert all(todo.validate(raiseException=True) for todo in todos)
 
 
 def test_ical_js_finds_the_calendar_and_its_links(build: Any) -> None:

@@ -111,8 +111,10 @@ def test_another_name_or_place_of_the_tree_counts_and_what_is_not_shown_does_not
 def test_one_entry_has_one_revision_in_all_its_feeds(build: Any) -> None:
     _, remembered = build.made([build.follow_up()])
     files, _ = build.made([build.follow_up(title="water")], remembered=remembered)
-    sequences = [build.values(feed, "SEQUENCE") for feed in files.values()]
-    assert sequences == [["99211"], ["99211"]]
+    shown = ("all", "own", "trees/hoshi", "work/feed")
+    for path, sort in (("", "VEVENT"), ("tasks/", "VTODO")):
+        feeds = [files[f"calendars/{path}{name}.ics"] for name in shown]
+        assert [build.values(feed, "SEQUENCE", sort) for feed in feeds] == [["99211"]] * 4
 
 
 def test_work_beside_it_changes_nothing(build: Any) -> None:
@@ -122,8 +124,8 @@ def test_work_beside_it_changes_nothing(build: Any) -> None:
         today=date(2027, 3, 2),
         remembered=remembered,
     )
-    (uid,) = remembered
-    assert after[uid] == remembered[uid]
+    assert len(remembered) == 2  # the event and the task
+    assert {uid: after[uid] for uid in remembered} == remembered
 
 
 def test_a_day_before_the_epoch_gives_no_negative_sequence(build: Any) -> None:
@@ -198,8 +200,10 @@ def test_a_published_feed_tells_the_revisions(build: Any) -> None:
     _, first = build.made(work, today=date(2027, 2, 1), base_url=url)
     work.append(build.follow_up("aki"))
     files, revisions = build.made(work, remembered=first, base_url=url)
-    assert sorted(r.sequence for r in revisions.values()) == [98930, 98930, 99210]
-    assert published_revisions(files["calendars/all.ics"]) == revisions
+    assert sorted(r.sequence for r in revisions.values()) == [98930] * 4 + [99210] * 2
+    events = published_revisions(files["calendars/all.ics"])
+    assert len(events) == 3
+    assert events | published_revisions(files["calendars/tasks/all.ics"]) == revisions
     torn = files["calendars/all.ics"][:-40]
     assert len(published_revisions(torn)) == 2
 

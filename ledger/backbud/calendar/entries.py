@@ -2,15 +2,23 @@
 
 from __future__ import annotations
 
-import unicodedata
-from datetime import date, timedelta
+from collections.abc import Iterator
+from datetime import UTC, date, datetime, time, timedelta
 from hashlib import blake2b
 from urllib.parse import quote
 
 from msgspec import Struct
 
+from backbud.calendar.lines import (
+    content_line,
+    day_value,
+    hours_value,
+    moment_value,
+    one_line,
+    text_line,
+)
 from backbud.collection.state import Tree
-from backbud.journal.settings import Show
+from backbud.journal.settings import Settings
 from backbud.pages.links import anchor_of, link, tree_page
 from backbud.plan.followups import FollowUp, Reason
 from backbud.species import Window
@@ -18,51 +26,101 @@ from backbud.species import Window
 LONGEST_UID_OCTETS = 255  # what every reader must be able to keep (RFC 5545 §3.8.4.7)
 _DAY = timedelta(days=1)
 _LAST_DAY = date.max - _DAY  # the end is exclusive, so it needs a day more
+_NOON = time(12, tzinfo=UTC)  # the same day nearly all over the earth
 
 
 class CalendarEntry(Struct, frozen=True, gc=False):
-    """One entry: its first day, its UID, and its lines as bytes, not yet with a revision."""
+    """One entry: the day it is sorted by, its UID, and its lines as bytes, not yet with a
+    revision."""
 
     start: date
     uid: str
     content: bytes
 
 
-def entry_of(
-    follow_up: FollowUp, tree: Tree, place: str, journal_id: str, show: Show, base_url: str
-) -> CalendarEntry:
+def event_of(follow_up: FollowUp, tree: Tree, place: str, settings: Settings) -> CalendarEntry:
     """Return the event (RFC 5545 §3.6.1) of a follow-up on its tree.
 
-    `place`: where the tree stands, as a person says it. `base_url`: an absolute URI under which
-    the pages are served, or "". Nothing in an entry depends on today.
+    `place`: where the tree stands, as a person says it. Nothing in an entry depends on today.
+    What is done lies on the day it was done, what was skipped stays where it was.
     """
-    from icalendar import Event, vText, vUri
+    uid = uid_of(follow_up.id, settings.journal_id)
+    first, last = _days(follow_up, settings)
+    lines = [
+        text_line("UID", uid),
+        *_words(follow_up, tree, place, settings, "done: " if _is_done(follow_up) else ""),
+        content_line("DTSTART;VALUE=DATE", day_value(first)),
+        content_line("DTEND;VALUE=DATE", day_value(last + _DAY)),
+        content_line("TRANSP", "TRANSPARENT"),
+    ]
+    if follow_up.outcome == "skipped":
+        lines.append(content_line("STATUS", "CANCELLED"))
+    lines += _alarms(follow_up, tree, settings, "START")
+    return _entry("VEVENT", first, uid, lines)
 
-    uid = uid_of(follow_up.id, journal_id)
-    start, end = _days(follow_up.window, show)
-    event = Event()
-    event.add("uid", vText(uid))
-    event.add("summary", vText(one_line(f"{follow_up.title}: {tree.title}")))
-    event.add("dtstart", start)
-    event.add("dtend", end)
-    event.add("transp", vText("TRANSPARENT"))
-    event.add("categories", [one_line(follow_up.act)])
-    event.add("description", vText(_description(follow_up)))
-    if place:
-        event.add("location", vText(one_line(place)))
-    if base_url:
-        page = url_of(base_url, tree_page(tree.handle), anchor_of(follow_up.id))
-        event.add("url", vUri(page))
-    return CalendarEntry(start, uid, event.to_ical())
+
+def task_of(follow_up: FollowUp, tree: Tree, place: str, settings: Settings) -> CalendarEntry:
+    """Return the task (RFC 5545 §3.6.2) of a follow-up, as `event_of` does the event.
+
+    It begins when the window opens and is due on the best day, or at the window's end where
+    calendars show the window. A beginning must lie before what is due (§3.8.2.3), so a task of one
+    day has none.
+    """
+    uid = task_uid_of(follow_up.id, settings.journal_id)
+    window = follow_up.window
+    first = min(window.opens, _LAST_DAY)
+    due = min(window.closes if settings.show == "window" else window.best, _LAST_DAY)
+    lines = [text_line("UID", uid), *_words(follow_up, tree, place, settings)]
+    if first < due:
+        lines.append(content_line("DTSTART;VALUE=DATE", day_value(first)))
+    lines.append(content_line("DUE;VALUE=DATE", day_value(due)))
+    lines += _status(follow_up)
+    related = "START" if settings.show == "window" and first < due else "END"
+    lines += _alarms(follow_up, tree, settings, related)
+    return _entry("VTODO", due, uid, lines)
+
+
+def _status(follow_up: FollowUp) -> list[bytes]:
+    """How a task stands (§3.8.1.11)."""
+    if _is_done(follow_up) and follow_up.settled is not None:
+        noon = datetime.combine(follow_up.settled.day, _NOON)
+        return [
+            content_line("STATUS", "COMPLETED"),
+            content_line("COMPLETED", moment_value(noon)),
+            content_line("PERCENT-COMPLETE", "100"),
+        ]
+    skipped = follow_up.outcome == "skipped"
+    return [content_line("STATUS", "CANCELLED" if skipped else "NEEDS-ACTION")]
+
+
+def _entry(sort: str, day: date, uid: str, lines: list[bytes]) -> CalendarEntry:
+    inside = b"".join(lines)
+    return CalendarEntry(
+        day, uid, b"".join((f"BEGIN:{sort}\r\n".encode(), inside, f"END:{sort}\r\n".encode()))
+    )
 
 
 def uid_of(follow_up_id: str, journal_id: str) -> str:
-    """The UID of a follow-up: its id in ASCII (`%` and two digits for any other octet) and the
-    journal's; a digest of that where it is longer than any reader must keep."""
-    uid = f"{quote(follow_up_id)}@{quote(journal_id)}"
+    """The UID of a follow-up's event: its id in ASCII (`%` and two digits for any other octet) and
+    the journal's; a digest in the id's place where it is longer than any reader must keep."""
+    return _uid(quote(follow_up_id), journal_id)
+
+
+def task_uid_of(follow_up_id: str, journal_id: str) -> str:
+    """The UID of a follow-up's task; no id begins so, since `quote` leaves no colon."""
+    return _uid(f"task:{quote(follow_up_id)}", journal_id)
+
+
+def is_of_journal(uid: str, journal_id: str) -> bool:
+    """Whether a UID is one that this journal gives out."""
+    return uid.endswith(f"@{quote(journal_id)}")
+
+
+def _uid(name: str, journal_id: str) -> str:
+    uid = f"{name}@{quote(journal_id)}"
     if len(uid) <= LONGEST_UID_OCTETS:
         return uid
-    return blake2b(uid.encode(), digest_size=32).hexdigest()
+    return f"{blake2b(uid.encode(), digest_size=32).hexdigest()}@{quote(journal_id)}"
 
 
 def url_of(base_url: str, path: str, anchor: str = "") -> str:
@@ -70,19 +128,67 @@ def url_of(base_url: str, path: str, anchor: str = "") -> str:
     return link(path, f"{base_url.rstrip('/')}/", anchor)
 
 
-def _days(window: Window, show: Show) -> tuple[date, date]:
-    """First day and exclusive end."""
-    first, last = (window.opens, window.closes) if show == "window" else (window.best, window.best)
-    return min(first, _LAST_DAY), min(last, _LAST_DAY) + _DAY
+def _is_done(follow_up: FollowUp) -> bool:
+    return follow_up.outcome == "done"
+
+
+def _days(follow_up: FollowUp, settings: Settings) -> tuple[date, date]:
+    """First and last day of an event."""
+    window, settled = follow_up.window, follow_up.settled
+    if _is_done(follow_up) and settled is not None:
+        first = last = settled.day
+    elif settings.show == "window":
+        first, last = window.opens, window.closes
+    else:
+        first = last = window.best
+    return min(first, _LAST_DAY), min(last, _LAST_DAY)
+
+
+def _words(
+    follow_up: FollowUp, tree: Tree, place: str, settings: Settings, before: str = ""
+) -> list[bytes]:
+    """What a person reads."""
+    lines = [
+        text_line("SUMMARY", before + _summary(follow_up, tree)),
+        text_line("CATEGORIES", one_line(follow_up.act)),
+        text_line("DESCRIPTION", _description(follow_up)),
+    ]
+    if place:
+        lines.append(text_line("LOCATION", one_line(place)))
+    if settings.base_url:
+        page = url_of(settings.base_url, tree_page(tree.handle), anchor_of(follow_up.id))
+        lines.append(content_line("URL", page))
+    return lines
+
+
+def _alarms(follow_up: FollowUp, tree: Tree, settings: Settings, related: str) -> Iterator[bytes]:
+    """The alarms that the settings ask for (§3.6.6), at an hour of a day before."""
+    if follow_up.outcome != "open":
+        return
+    for days in settings.alarm_days:
+        # A day without a time begins at its midnight (§3.8.6.3).
+        before = timedelta(hours=settings.alarm_hour) - timedelta(days=days)
+        yield content_line("BEGIN", "VALARM")
+        yield content_line("ACTION", "DISPLAY")
+        yield text_line("DESCRIPTION", _summary(follow_up, tree))
+        yield content_line(f"TRIGGER;RELATED={related}", hours_value(before))
+        yield content_line("END", "VALARM")
+
+
+def _summary(follow_up: FollowUp, tree: Tree) -> str:
+    return one_line(f"{follow_up.title}: {tree.title}")
 
 
 def _description(follow_up: FollowUp) -> str:
     lines = [_in_words(follow_up.window)]
+    if follow_up.outcome != "open" and follow_up.settled is not None:
+        lines.insert(0, f"{follow_up.outcome.capitalize()} on {follow_up.settled.day}.")
     if follow_up.minutes:
         lines.append(f"About {_time(follow_up.minutes)}.")
     if follow_up.cautions:
         lines += ["", *(f"Caution: {one_line(caution)}" for caution in follow_up.cautions)]
-    lines += ["", "Why:", *map(_link, follow_up.because)]
+    if follow_up.because:
+        lines += ["", "Why:", *map(_link, follow_up.because)]
     return "\n".join(lines)
 
 
@@ -101,11 +207,3 @@ def _time(minutes: int) -> str:
 def _link(reason: Reason) -> str:
     origin = f" ({reason.origin})" if reason.origin else ""
     return one_line(f"- {reason.text}{origin}")
-
-
-def one_line(text: str) -> str:
-    """Return the text with a space for each character that breaks a line or may not stand in a
-    TEXT value (RFC 5545 §3.3.11)."""
-    if text.isprintable():
-        return text
-    return "".join(" " if unicodedata.category(c) in ("Cc", "Zl", "Zp") else c for c in text)

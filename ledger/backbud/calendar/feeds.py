@@ -2,161 +2,294 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from datetime import date, datetime, timedelta
-from typing import TYPE_CHECKING
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from datetime import date, timedelta
+from functools import cache, partial
+from typing import TypeVar
 from zlib import crc32
 
 from msgspec import Struct
+from msgspec.structs import replace
 
-from backbud.calendar.entries import CalendarEntry, entry_of, one_line, url_of
+from backbud.calendar.entries import CalendarEntry, event_of, task_of, url_of
+from backbud.calendar.grounds import Grounds
+from backbud.calendar.lines import content_line, hours_value, one_line, text_line
+from backbud.calendar.owners import Others
 from backbud.calendar.revisions import (
     Revision,
     Revisions,
-    revised,
+    digest_of,
+    key_of,
+    published_revisions,
+    revised_to,
     stamped,
     worth_keeping,
 )
-from backbud.collection.state import Tree
-from backbud.journal.settings import Show
+from backbud.calendar.works import WORKS, work_of
+from backbud.journal.settings import Settings, Settled
+from backbud.kept import KEEP_NOTHING, Is, Kept
 from backbud.pages.links import tree_page
 from backbud.plan.followups import FollowUp
 
-if TYPE_CHECKING:
-    from icalendar import Timezone
-
-EVERYTHING = "calendars/all.ics"
-_PRODUCT = "-//backbud//backbud//EN"
+FOLDER, TASKS = "calendars/", "tasks/"
+EVERYTHING = f"{FOLDER}all.ics"
+# What is done with stays so long in calendars that are to keep it.
+KEPT = timedelta(days=365)
+PRODUCT = "-//backbud//backbud//EN"
 _REFRESH = timedelta(hours=12)
 # Dark enough to read on white; names that CSS has had since its first level.
 _COLOURS = ("green", "teal", "navy", "purple", "maroon", "olive")
-_END = b"END:VCALENDAR\r\n"
+Key = TypeVar("Key")
 
 
 class Feed(Struct, frozen=True):
-    """One calendar to subscribe to: its path in the output and the follow-ups it shows."""
+    """One calendar to subscribe to: its path in the output and the follow-ups it shows.
+
+    `owner`: whose eyes it is for; "" for the keeper's. `tasks`: it holds tasks, else events.
+    """
 
     path: str
     name: str
     description: str
     follow_ups: tuple[FollowUp, ...]
+    owner: str = ""
+    tasks: bool = False
 
 
 def feeds_of(
-    follow_ups: Iterable[FollowUp], trees: Mapping[str, Tree], names: Mapping[str, str]
+    follow_ups: Iterable[FollowUp], grounds: Grounds, today: date, settled: Settled = "leave"
 ) -> tuple[Feed, ...]:
-    """Return every feed with its open follow-ups.
+    """Return every feed with its follow-ups, and after them the same again as tasks.
 
-    `trees`: by handle. `names`: of places and persons, by handle. Every tree has its feed, with
-    work or without, so that who subscribes sees that nothing is left to do. Its path has the
-    tree's first handle, so that it stays when the tree is renamed, and else is named as its page.
+    What has lapsed on `today` is left out, and so is what is done or skipped, unless `settled`
+    keeps it. Every tree, place, owner and kind of work has its feed, with work or without, so that
+    who subscribes sees that nothing is left to do. A path has the thing's first handle, so that it
+    stays when the thing is renamed.
     """
-    still_open = tuple(f for f in follow_ups if f.outcome == "open")
-    return tuple(feed for sort in SORTS for feed in sort(still_open, trees, names))
+    shown = tuple(f for f in follow_ups if _is_shown(f, today, settled))
+    events = [feed for sort in SORTS for feed in sort(shown, grounds)]
+    return (*events, *map(_as_tasks, events))
 
 
-def _everything(
-    follow_ups: tuple[FollowUp, ...], trees: Mapping[str, Tree], names: Mapping[str, str]
-) -> Iterator[Feed]:
+def _is_shown(follow_up: FollowUp, today: date, settled: Settled) -> bool:
+    state = follow_up.state(today)
+    if state in ("done", "skipped"):
+        by = follow_up.settled
+        return settled == "completed" and by is not None and today - by.day <= KEPT
+    return state in ("overdue", "now", "coming")
+
+
+def _as_tasks(feed: Feed) -> Feed:
+    path = f"{FOLDER}{TASKS}{feed.path.removeprefix(FOLDER)}"
+    return replace(feed, path=path, name=f"{feed.name}, tasks", tasks=True)
+
+
+# ------------------------------------------------------------------ which feeds there are
+
+
+def _everything(follow_ups: tuple[FollowUp, ...], grounds: Grounds) -> Iterator[Feed]:
     yield Feed(EVERYTHING, "All trees", "What falls due on every tree.", follow_ups)
 
 
-def _by_tree(
-    follow_ups: tuple[FollowUp, ...], trees: Mapping[str, Tree], names: Mapping[str, str]
-) -> Iterator[Feed]:
-    of_tree: dict[str, list[FollowUp]] = {handle: [] for handle in trees}
-    for follow_up in follow_ups:
-        of_tree[follow_up.tree].append(follow_up)
-    for handle, tree in trees.items():
+def _by_tree(follow_ups: tuple[FollowUp, ...], grounds: Grounds) -> Iterator[Feed]:
+    of_tree = _grouped(follow_ups, lambda f: f.tree)
+    for handle, tree in grounds.trees.items():
         yield Feed(
-            f"calendars/{tree_page(tree.first_handle).removesuffix('.html')}.ics",
+            _path("trees", tree.first_handle),
             tree.title,
             f"What falls due on {', '.join(filter(None, (tree.title, tree.kind)))}.",
-            tuple(of_tree[handle]),
+            of_tree.get(handle, ()),
         )
 
 
+def _by_place(follow_ups: tuple[FollowUp, ...], grounds: Grounds) -> Iterator[Feed]:
+    """Each place with the places within it, by where the trees stand now."""
+    trees = grounds.trees
+    for place, inside in grounds.inside.items():
+        name = grounds.name_of(place)
+        yield Feed(
+            _path("places", grounds.first_handles.get(place, place)),
+            name,
+            f"What falls due on the trees in {name}.",
+            tuple(f for f in follow_ups if trees[f.tree].place in inside),
+        )
+
+
+def _by_owner(follow_ups: tuple[FollowUp, ...], grounds: Grounds) -> Iterator[Feed]:
+    """The keeper's own trees, for the keeper; and each owner's, for that owner."""
+    of_owner = _grouped(follow_ups, lambda f: grounds.owner_of(grounds.trees[f.tree]))
+    about = "What falls due on the keeper's own trees."
+    yield Feed(f"{FOLDER}own.ics", "Own trees", about, of_owner.get("", ()))
+    for owner in dict.fromkeys(map(grounds.owner_of, grounds.trees.values())):
+        if owner:
+            name = grounds.name_of(owner)
+            yield Feed(
+                _path("owners", grounds.first_handles.get(owner, owner)),
+                f"Trees of {name}",
+                f"What falls due on the trees of {name}.",
+                of_owner.get(owner, ()),
+                owner,
+            )
+
+
+def _by_work(follow_ups: tuple[FollowUp, ...], grounds: Grounds) -> Iterator[Feed]:
+    of_work = _grouped(follow_ups, lambda f: work_of(f.act))
+    for work in dict.fromkeys((*WORKS, *of_work)):
+        about = f"{work.title} that falls due, on every tree."
+        yield Feed(_path("work", work.name), work.title, about, of_work.get(work, ()))
+
+
+def _path(folder: str, handle: str) -> str:
+    # Pages are named so that any system can keep them.
+    name = tree_page(handle).removeprefix("trees/").removesuffix(".html")
+    return f"{FOLDER}{folder}/{name}.ics"
+
+
+def _grouped(
+    follow_ups: Iterable[FollowUp], key: Callable[[FollowUp], Key]
+) -> dict[Key, tuple[FollowUp, ...]]:
+    groups: dict[Key, list[FollowUp]] = {}
+    for follow_up in follow_ups:
+        groups.setdefault(key(follow_up), []).append(follow_up)
+    return {name: tuple(group) for name, group in groups.items()}
+
+
 # Every sort of feed; another sort is one more function here.
-Sort = Callable[[tuple[FollowUp, ...], Mapping[str, Tree], Mapping[str, str]], Iterator[Feed]]
-SORTS: tuple[Sort, ...] = (_everything, _by_tree)
+Sort = Callable[[tuple[FollowUp, ...], Grounds], Iterator[Feed]]
+SORTS: tuple[Sort, ...] = (_everything, _by_tree, _by_place, _by_owner, _by_work)
+
+
+# ------------------------------------------------------------------ their bytes
 
 
 def write_feeds(
     feeds: Sequence[Feed],
-    trees: Mapping[str, Tree],
-    names: Mapping[str, str],
+    grounds: Grounds,
     today: date,
-    journal_id: str,
+    settings: Settings,
     remembered: Revisions,
-    *,
-    show: Show = "best day",
-    base_url: str = "",
+    kept: Kept = KEEP_NOTHING,
 ) -> tuple[dict[str, bytes], Revisions]:
     """Return each feed's bytes by its path, and the revisions to remember for the next run.
 
-    What has lapsed on `today` is left out; else `today` only enters the revision of an entry that
-    is new or has changed. `show`: an entry lies on the best day of its window, or spans all of it.
-    `base_url`: an absolute URI under which the output is served; without it no entry has a URL.
-    Raises ValueError where two different follow-ups have one id.
+    `today` only enters the revision of an entry that is new or has changed. An owner's feed names
+    no other person and no tree of another, and links nowhere: the pages are the keeper's.
+    `kept`: what an earlier run of this process left. Raises ValueError where two different
+    follow-ups have one id.
     """
-    entries: dict[str, CalendarEntry] = {}
-    revisions: dict[str, Revision] = {}
-    for follow_up in _shown(feeds, today):
-        tree = trees[follow_up.tree]
-        place = names.get(tree.place, tree.place)
-        entry = entry_of(follow_up, tree, place, journal_id, show, base_url)
-        entries[follow_up.id] = entry
-        revisions[entry.uid] = revised(remembered.get(entry.uid), entry.content, today)
-    files = {feed.path: _feed(feed, entries, revisions, base_url) for feed in feeds}
-    kept = {uid: old for uid, old in remembered.items() if worth_keeping(old, today)}
-    return files, kept | revisions
+    writer = _Writer(grounds, today, settings, remembered, kept)
+    files = {feed.path: writer.feed(feed) for feed in feeds}
+    still = {key: old for key, old in remembered.items() if worth_keeping(old, today)}
+    return files, still | writer.revisions
 
 
-def _shown(feeds: Sequence[Feed], today: date) -> list[FollowUp]:
-    """Every follow-up of the feeds once, without those that lapsed or whose next one is there."""
-    found: dict[str, FollowUp] = {}
-    for feed in feeds:
-        for follow_up in feed.follow_ups:
-            known = found.setdefault(follow_up.id, follow_up)
-            if known is not follow_up and known != follow_up:
-                raise ValueError(f"two different follow-ups have the id {follow_up.id}")
-    return [f for f in found.values() if f.state(today) not in ("lapsed", "replaced")]
+class _Writer:
+    """Writes each entry once for all the feeds that show it to the same eyes."""
+
+    def __init__(
+        self,
+        grounds: Grounds,
+        today: date,
+        settings: Settings,
+        remembered: Revisions,
+        kept: Kept,
+    ) -> None:
+        self._kept = kept
+        # All that an entry is made from beside its own follow-up and tree.
+        trees = [(tree.handle, tree.first_handle, tree.title, tree.owner)
+                 for tree in grounds.trees.values()]  # fmt: skip
+        around = (settings, trees, replace(grounds, trees={}))
+        self._around = Is(kept.once("around entries", around, object))
+        self.grounds, self.today, self.settings = grounds, today, settings
+        self.remembered = remembered
+        self.revisions: dict[str, Revision] = {}
+        self._entries: dict[tuple[str, bool, str], tuple[FollowUp, CalendarEntry, bytes]] = {}
+        self._others = cache(lambda owner: Others(owner, grounds))
+
+    def feed(self, feed: Feed) -> bytes:
+        found = {f.id: self._entry(f, feed) for f in feed.follow_ups}
+        base_url = "" if feed.owner else self.settings.base_url
+
+        def written() -> bytes:
+            in_order = sorted(found.values(), key=lambda one: (one[0].start, one[0].uid))
+            shown = [lines for _, lines in in_order] or [_NOTHING]
+            return b"".join([*_head(feed, base_url), *shown, content_line("END", "VCALENDAR")])
+
+        inputs = (feed.name, feed.description, base_url, [lines for _, lines in found.values()])
+        return self._kept.once(("feed", feed.path), inputs, written)
+
+    def _entry(self, follow_up: FollowUp, feed: Feed) -> tuple[CalendarEntry, bytes]:
+        key = (follow_up.id, feed.tasks, feed.owner)
+        known = self._entries.get(key)
+        if known is None:
+            inputs = (self._around, Is(follow_up), Is(self.grounds.trees[follow_up.tree]))
+            entry, digest = self._kept.once(
+                ("entry", *key), inputs, partial(self._with_digest, follow_up, feed)
+            )
+            name = key_of(entry.uid, feed.owner)
+            revision = revised_to(self.remembered.get(name), digest, self.today)
+            self.revisions[name] = revision
+            lines = self._kept.once(
+                ("lines", *key), (Is(entry), revision), partial(stamped, entry.content, revision)
+            )
+            known = (follow_up, entry, lines)
+            self._entries[key] = known
+        elif known[0] is not follow_up and known[0] != follow_up:
+            raise ValueError(f"two different follow-ups have the id {follow_up.id}")
+        return known[1:]
+
+    def _with_digest(self, follow_up: FollowUp, feed: Feed) -> tuple[CalendarEntry, str]:
+        entry = self._written(follow_up, feed)
+        return entry, digest_of(entry.content)
+
+    def _written(self, follow_up: FollowUp, feed: Feed) -> CalendarEntry:
+        tree, settings = self.grounds.trees[follow_up.tree], self.settings
+        place = self.grounds.name_of(tree.place)
+        if feed.owner:
+            others: Others = self._others(feed.owner)
+            follow_up = others.left_out(follow_up)
+            place = "" if others.named_in(place) else place
+            settings = replace(settings, base_url="")
+        return (task_of if feed.tasks else event_of)(follow_up, tree, place, settings)
 
 
-def _feed(
-    feed: Feed, entries: Mapping[str, CalendarEntry], revisions: Revisions, base_url: str
-) -> bytes:
-    """One feed's bytes. Entries were written once for all feeds, and are only put in here."""
-    from icalendar import Calendar, vDuration, vText, vUri
-
-    calendar = Calendar()
-    calendar.add("version", vText("2.0"))
-    calendar.add("prodid", vText(_PRODUCT))
-    calendar.add("calscale", vText("GREGORIAN"))
-    calendar.add("name", vText(one_line(feed.name)))
-    calendar.add("description", vText(one_line(feed.description)))
-    calendar.add("color", vText(_COLOURS[crc32(feed.path.encode()) % len(_COLOURS)]))
-    calendar.add("refresh-interval", vDuration(_REFRESH), parameters={"VALUE": "DURATION"})
+def _head(feed: Feed, base_url: str) -> Iterator[bytes]:
+    """The lines of a feed before its entries."""
+    yield content_line("BEGIN", "VCALENDAR")
+    yield content_line("VERSION", "2.0")
+    yield content_line("PRODID", PRODUCT)
+    yield content_line("CALSCALE", "GREGORIAN")
+    yield text_line("NAME", one_line(feed.name))
+    yield text_line("DESCRIPTION", one_line(feed.description))
+    yield content_line("COLOR", _COLOURS[crc32(feed.path.encode()) % len(_COLOURS)])
+    yield content_line("REFRESH-INTERVAL;VALUE=DURATION", hours_value(_REFRESH))
     if base_url:
-        calendar.add("source", vUri(url_of(base_url, feed.path)), parameters={"VALUE": "URI"})
-    shown = {f.id: entries[f.id] for f in feed.follow_ups if f.id in entries}
-    if not shown:
-        calendar.add_component(_utc())
-    in_order = sorted(shown.values(), key=lambda entry: (entry.start, entry.uid))
-    lines = [stamped(entry.content, revisions[entry.uid]) for entry in in_order]
-    return b"".join([calendar.to_ical().removesuffix(_END), *lines, _END])
+        yield content_line("SOURCE;VALUE=URI", url_of(base_url, feed.path))
 
 
-def _utc() -> Timezone:
-    """What stands in a feed that shows nothing, since one component must (RFC 5545 §3.6): people
-    see nothing of it, and the subscription stays."""
-    from icalendar import Timezone, TimezoneStandard
+# What stands in a feed that shows nothing, since one component must (RFC 5545 §3.6): people see
+# nothing of it, and the subscription stays.
+_NOTHING = b"".join(
+    content_line(*line.split(":", 1))
+    for line in """\
+BEGIN:VTIMEZONE
+TZID:Etc/UTC
+BEGIN:STANDARD
+DTSTART:19700101T000000
+TZOFFSETFROM:+0000
+TZOFFSETTO:+0000
+END:STANDARD
+END:VTIMEZONE""".splitlines()
+)
 
-    standard = TimezoneStandard()
-    standard.add("dtstart", datetime(1970, 1, 1))
-    standard.add("tzoffsetfrom", timedelta())
-    standard.add("tzoffsetto", timedelta())
-    zone = Timezone()
-    zone.add("tzid", "Etc/UTC")
-    zone.add_component(standard)
-    return zone
+
+def published(feeds: Iterable[Feed], read: Callable[[str], bytes]) -> Revisions:
+    """Return the revisions that the feeds of the last run carry, where what was remembered is lost.
+
+    `read`: the bytes of a file of the output, b"" where there is none.
+    """
+    found: dict[str, Revision] = {}
+    for feed in feeds:
+        if feed.owner or feed.path.removeprefix(FOLDER) in ("all.ics", f"{TASKS}all.ics"):
+            found |= published_revisions(read(feed.path), feed.owner)
+    return found

@@ -32,10 +32,15 @@ class Revision(Struct, frozen=True, gc=False):
     stamp: date
 
 
-Revisions = Mapping[str, Revision]  # by UID
+Revisions = Mapping[str, Revision]  # by UID, and by whom an entry is for (`key_of`)
 
 _decoder = msgspec.json.Decoder(dict[str, Revision])
 _encoder = msgspec.json.Encoder(order="sorted")
+
+
+def key_of(uid: str, owner: str) -> str:
+    """What an entry's revision is remembered by: an owner reads less of it than the keeper."""
+    return f"{uid} {owner}" if owner else uid
 
 
 def read_revisions(remembered: bytes) -> Revisions:
@@ -54,7 +59,11 @@ def write_revisions(revisions: Revisions) -> bytes:
 
 def revised(old: Revision | None, content: bytes, today: date) -> Revision:
     """Return the revision of an entry: the old one if its content is the same, else the next."""
-    digest = _digest(content)
+    return revised_to(old, digest_of(content), today)
+
+
+def revised_to(old: Revision | None, digest: str, today: date) -> Revision:
+    """Return the revision of an entry whose content has the digest."""
     if old is not None and old.digest == digest:
         return old
     after = 0 if old is None else old.sequence + 1
@@ -75,7 +84,7 @@ def stamped(content: bytes, revision: Revision) -> bytes:
 
 
 # A folded line goes on after a space, so only a property's first line can match.
-_ENTRY = re.compile(rb"^BEGIN:(VEVENT)\r\n.*?^END:\1\r\n", re.MULTILINE | re.DOTALL)
+_ENTRY = re.compile(rb"^BEGIN:(VEVENT|VTODO)\r\n.*?^END:\1\r\n", re.MULTILINE | re.DOTALL)
 _REVISION = re.compile(
     rb"^DTSTAMP:(\d{8})T000000Z\r\nLAST-MODIFIED:\1T000000Z\r\nSEQUENCE:(\d{1,10})\r\n",
     re.MULTILINE,
@@ -83,8 +92,11 @@ _REVISION = re.compile(
 _UID = re.compile(rb"^UID:(.*)\r\n", re.MULTILINE)
 
 
-def published_revisions(feed: bytes) -> Revisions:
-    """Return the revisions that a feed of ours carries, for when what was remembered is lost."""
+def published_revisions(feed: bytes, owner: str = "") -> Revisions:
+    """Return the revisions that a feed of ours carries, for when what was remembered is lost.
+
+    `owner`: whose eyes the feed is for, "" for the keeper's.
+    """
     found: dict[str, Revision] = {}
     for entry in _ENTRY.finditer(feed):
         uid = _UID.search(entry[0].replace(b"\r\n ", b""))
@@ -94,13 +106,12 @@ def published_revisions(feed: bytes) -> Revisions:
                 stamp = date.fromisoformat(revision[1].decode())
             except ValueError:
                 continue
-            found[uid[1].decode("ascii", "replace")] = Revision(
-                _digest(entry[0]), int(revision[2]), stamp
-            )
+            key = key_of(uid[1].decode("ascii", "replace"), owner)
+            found[key] = Revision(digest_of(entry[0]), int(revision[2]), stamp)
     return found
 
 
-def _digest(entry: bytes) -> str:
+def digest_of(entry: bytes) -> str:
     """The digest of an entry's content, with or without a revision among its lines."""
     return blake2b(_REVISION.sub(b"", entry, count=1), digest_size=16).hexdigest()
 

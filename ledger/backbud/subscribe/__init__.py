@@ -1,0 +1,1 @@
+"""Feeds go out to a CalDAV server, and what was ticked off there comes back as diary lines."""

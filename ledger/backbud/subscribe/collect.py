@@ -1,0 +1,227 @@
+"""A journal's folder goes in; what was ticked off on a server comes out as diary lines.
+
+The steps, in order:
+    fetch     the tasks of ours that are ticked off (tasks.py)
+    settle    for each the line that settles its follow-up, tried out in memory (settling.py)
+    place     each line on the page of its day (placing.py)
+    write     the files whole, once the keeper said yes; then the journal is read again, and where
+              it does not say what was meant, the old files are put back
+"""
+
+from __future__ import annotations
+
+import os
+import stat
+import tempfile
+from collections.abc import Iterable, Iterator, Mapping
+from contextlib import suppress
+from datetime import date
+from itertools import groupby
+
+from msgspec import Struct
+
+from backbud.calendar.entries import is_of_journal, task_uid_of
+from backbud.journal.read import load
+from backbud.plan.followups import FollowUp
+from backbud.publish.commit import lock
+from backbud.session import Session, open_session
+from backbud.subscribe.changes import read_entry
+from backbud.subscribe.errors import SubscribeError
+from backbud.subscribe.memory import COLLECTED, TOLD, keep, recall
+from backbud.subscribe.placing import Line, Place, place_of, with_lines
+from backbud.subscribe.publish import open_server, prefix_of, settings_of, sort_of
+from backbud.subscribe.server import Server
+from backbud.subscribe.settling import Bench
+from backbud.subscribe.tasks import Tick, tick_of
+
+
+class Offer(Struct, frozen=True):
+    """A line that a tick became, and where it goes."""
+
+    tick: Tick
+    follow_up: str
+    line: Line
+    place: Place
+
+
+class Collected(Struct, frozen=True):
+    """What a server's ticks come to: lines to offer, what cannot be, and ticks dealt with before.
+
+    `texts`: the diary files as they were read.
+    """
+
+    offers: tuple[Offer, ...]
+    refused: tuple[str, ...]
+    settled: tuple[Tick, ...]
+    texts: Mapping[str, bytes]
+
+    def lines(self) -> Iterator[str]:
+        """What to show the keeper: each new line below its file, day and tree; then the rest."""
+        if not self.offers and not self.refused:
+            yield "Nothing new was ticked off."
+        for place, offers in groupby(self._in_order(), key=lambda one: one.place):
+            yield f"{place.file}, {'a new page of ' if place.is_new else ''}{place.day}:"
+            for tree, of_tree in groupby(offers, key=lambda one: one.line.tree):
+                yield f"  {tree}"
+                yield from (f"  {offer.line.text}" for offer in of_tree)
+        for why in self.refused:
+            yield f"Not to be written: {why}"
+
+    def _in_order(self) -> list[Offer]:
+        return sorted(self.offers, key=lambda one: (one.place, one.line.tree))
+
+    def as_json(self) -> dict[str, object]:
+        """The same for a program."""
+        return {
+            "offered": [
+                {
+                    "id": offer.follow_up,
+                    "file": offer.place.file,
+                    "date": offer.line.day.isoformat(),
+                    "tree": offer.line.tree,
+                    "line": offer.line.text.strip(),
+                }
+                for offer in self._in_order()
+            ],
+            "not_to_be_written": list(self.refused),
+            "in_the_diary_already": [tick.uid for tick in self.settled],
+        }
+
+
+def collect(folder: str, today: date, to: str, environ: Mapping[str, str]) -> Collected:
+    """Fetch what was ticked off and return the lines to offer; nothing is written."""
+    settings = settings_of(folder)
+    server = open_server(settings, to, environ)
+    try:
+        ticks = _ticks(server, settings.journal_id, recall(folder, TOLD))
+    finally:
+        server.close()
+    dealt_with = recall(folder, COLLECTED)
+    new = [tick for tick in ticks if dealt_with.get(tick.uid) != tick.stamp]
+    if not new:
+        return Collected((), (), (), {})
+    return _offers(open_session(folder, today), new, settings.journal_id)
+
+
+def _ticks(server: Server, journal_id: str, told: Mapping[str, str]) -> list[Tick]:
+    """Every task of this journal that is ticked off, in whichever calendar of it, each once."""
+    prefix, found = prefix_of(journal_id), dict[str, Tick]()
+    for collection in server.collections():
+        slug = collection.slug
+        if not slug.startswith(prefix) or sort_of(slug.removeprefix(prefix)) != "VTODO":
+            continue
+        for stored in server.entries(collection, "VTODO"):
+            entry = read_entry(stored.data)
+            uid = str(entry.get("UID", "")) if entry is not None else ""
+            tick = tick_of(entry, told.get(uid)) if entry is not None else None
+            if tick is not None and is_of_journal(uid, journal_id):
+                found.setdefault(uid, tick)
+    return list(found.values())
+
+
+def _offers(session: Session, ticks: Iterable[Tick], journal_id: str) -> Collected:
+    today, journal = session.today, session.journal
+    by_uid = {task_uid_of(f.id, journal_id): f for f in session.plan().all()}
+    bench = Bench(session)
+    offers: list[Offer] = []
+    refused: list[str] = []
+    settled: list[Tick] = []
+    for tick in sorted(ticks, key=lambda one: (one.day(today), one.uid)):
+        asked = by_uid.get(tick.uid)
+        now = bench.follow_up(asked) if asked is not None else None
+        if asked is None or now is None:
+            refused.append(_refusal(tick, today, "nothing in the journal asks for it any more"))
+        elif now.outcome in ("done", "skipped"):
+            settled.append(tick)
+        else:
+            day = tick.day(today)
+            place = place_of(day, journal.pages, journal.texts)
+            line = bench.settle(now, day, tick.note, place) if place is not None else None
+            if place is None:
+                refused.append(_refusal(tick, today, "the diary has no dated page yet"))
+            elif line is None:
+                refused.append(_refusal(tick, today, _why_not(now, day)))
+            else:
+                offers.append(Offer(tick, now.id, line, place))
+    files = {offer.place.file for offer in offers}
+    texts = {name: journal.texts[name] for name in files}
+    return Collected(tuple(offers), tuple(refused), tuple(settled), texts)
+
+
+def _refusal(tick: Tick, today: date, why: str) -> str:
+    note = f" Its note: {tick.note}" if tick.note else ""
+    return f"{tick.summary}, ticked off for {tick.day(today)}: {why}.{note}"
+
+
+def _why_not(follow_up: FollowUp, day: date) -> str:
+    if day < follow_up.window.opens:
+        return f"no line of that day settles it; its time begins on {follow_up.window.opens}"
+    return "no line that can be made of it settles it; write it into the diary yourself"
+
+
+# ------------------------------------------------------------------ writing
+
+
+def write(folder: str, today: date, collected: Collected) -> None:
+    """Write the offered lines into the diary, and remember the ticks.
+
+    SubscribeError where a file was changed meanwhile or cannot be written, and where the journal
+    does not read as was meant; then the diary is as it was.
+    """
+    with lock(folder):
+        old = {name: _unchanged(folder, name, text) for name, text in collected.texts.items()}
+        try:
+            for name, data in old.items():
+                placed = [(o.place, o.line) for o in collected.offers if o.place.file == name]
+                _put_in_place(os.path.join(folder, name), with_lines(data, placed))
+            _check(open_session(folder, today), collected)
+        except BaseException as error:
+            for name, data in old.items():
+                _put_in_place(os.path.join(folder, name), data)
+            if isinstance(error, OSError):
+                raise SubscribeError(f"the diary cannot be written: {error.strerror}") from None
+            raise
+        remember(folder, [offer.tick for offer in collected.offers])
+
+
+def remember(folder: str, ticks: Iterable[Tick]) -> None:
+    """Remember that these ticks are in the diary, so that none is offered twice."""
+    stamps = {tick.uid: tick.stamp for tick in ticks}
+    if stamps:
+        keep(folder, COLLECTED, recall(folder, COLLECTED) | stamps)
+
+
+def _unchanged(folder: str, name: str, text: bytes) -> bytes:
+    """The bytes of a file, if it still says what was read."""
+    if load(folder, name).data != text:
+        raise SubscribeError(f"{name} was changed meanwhile; nothing was written. Collect again")
+    with open(os.path.join(folder, name), "rb") as file:
+        return file.read()
+
+
+def _check(session: Session, collected: Collected) -> None:
+    by_id = {f.id: f for f in session.plan().all()}
+    for offer in collected.offers:
+        found = by_id.get(offer.follow_up)
+        if found is not None and found.outcome != "done":
+            raise SubscribeError(
+                f"“{offer.line.text.strip()}” did not settle {offer.follow_up} once it was "
+                "written; the diary is as it was"
+            )
+
+
+def _put_in_place(path: str, data: bytes) -> None:
+    """Write a file whole: a reader finds the old bytes or the new ones. OSError."""
+    mode = stat.S_IMODE(os.lstat(path).st_mode)
+    handle, beside = tempfile.mkstemp(prefix=".", suffix=".backbud", dir=os.path.dirname(path))
+    try:
+        with os.fdopen(handle, "wb") as file:
+            file.write(data)
+            file.flush()
+            os.fsync(file.fileno())
+        os.chmod(beside, mode)
+        os.replace(beside, path)
+    except BaseException:
+        with suppress(OSError):
+            os.unlink(beside)
+        raise

@@ -1,0 +1,126 @@
+"""A follow-up and the day it was ticked off go in; the act line that settles it comes out.
+
+What a line does is not guessed: it is put into the journal as read, and the journal is planned
+again.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from datetime import date
+
+from msgspec.structs import replace
+
+from backbud.journal.dated import DatedPage, Head
+from backbud.journal.diary import DiaryReader
+from backbud.journal.notes import Notes
+from backbud.journal.remember import Kept
+from backbud.plan.followups import FollowUp
+from backbud.plan.run import Plan
+from backbud.session import Session
+from backbud.subscribe.placing import Line, Place
+from backbud_grammar.dates import read_date
+from backbud_grammar.outline import Known, read_section
+from backbud_grammar.syntax import Page
+from backbud_grammar.tidy import COLUMN, GAP, INDENT
+
+# More than anybody writes into a calendar; a journal's line holds ten thousand characters.
+LONGEST_NOTE = 2000
+_ON_PART = re.compile(r"\bon (.+)$")
+_TO_PLACE = re.compile(r"\bto (\S+)$")
+
+
+class Bench:
+    """A journal as read, on which lines are tried out; those that were taken stay on it."""
+
+    def __init__(self, session: Session) -> None:
+        journal = session.journal
+        # What is wrong in the journal already is of no matter here.
+        self._session = _again(session, journal.pages, Notes(journal.texts))
+        self._problems = len(self._session.journal.notes)
+
+    def follow_up(self, follow_up: FollowUp) -> FollowUp | None:
+        """The follow-up as it stands with the lines taken so far."""
+        return _of(self._session.plan([follow_up.tree]), follow_up)
+
+    def settle(self, follow_up: FollowUp, day: date, note: str, place: Place) -> Line | None:
+        """Return the line that says most and settles the follow-up, and take it; None if none does.
+
+        A line that makes a problem is none.
+        """
+        for details in candidates(follow_up):
+            line = Line(follow_up.tree, day, written(follow_up.act, details, note))
+            tried = _with(self._session, line, place)
+            found = len(tried.journal.notes)
+            if found <= self._problems and _settles(tried, follow_up, day):
+                self._session = tried
+                return line
+        return None
+
+
+def written(act: str, details: str, note: str) -> str:
+    """An act line as `backbud tidy` would leave it."""
+    if len(note) > LONGEST_NOTE:
+        note = f"{note[:LONGEST_NOTE].rsplit(' ', 1)[0]}…"
+    lead = f"{INDENT}{act}"
+    rest = " ".join(filter(None, (details, f"-- {note}" if note else "")))
+    return f"{lead:<{COLUMN - GAP}}{' ' * GAP}{rest}".rstrip() if rest else lead
+
+
+def candidates(follow_up: FollowUp) -> Iterator[str]:
+    """The details that may stand behind the act, from the fullest to none.
+
+    A follow-up's title is its act and then what is to be done, often in the diary's own words.
+    """
+    _, _, asked = follow_up.title.partition(" ")
+    part = _ON_PART.search(asked)
+    place = _TO_PLACE.search(asked)
+    words = [
+        wanted.partition(" ")[2]
+        for wanted in follow_up.settled_by
+        if wanted.split()[0] == follow_up.act
+    ]
+    on = part[0] if part else ""
+    found = [asked, *(f"{word} {on}".strip() for word in words), *words, on]
+    found += [place[1]] if place else []
+    yield from dict.fromkeys((*found, ""))
+
+
+def _with(session: Session, line: Line, place: Place) -> Session:
+    """The session of a journal that has one line more."""
+    journal = session.journal
+    notes = Notes(journal.texts)
+    when = read_date(line.day.isoformat())
+    text = f"{when.text}\n\n{line.tree}\n{line.text}\n".encode()
+    section = read_section(text, Known.of(journal.acts))
+    reader = DiaryReader(journal.things, journal.details, notes, lambda word, text: None, {})
+    if not isinstance(section, Page):
+        raise ValueError(f"{line.day} does not begin a page")
+    blocks, _ = reader.page(
+        Kept(b"", text.count(b"\n"), section), Head(when, place.file, place.at, reader)
+    )
+    page = DatedPage(when, place.file, place.at + 1, blocks)
+    pages = sorted((*journal.pages, page), key=lambda one: one.when.first)
+    return _again(session, tuple(pages), notes)
+
+
+def _again(session: Session, pages: tuple[DatedPage, ...], notes: Notes) -> Session:
+    """The session with these pages, and with its own problems only."""
+    again = Session(replace(session.journal, pages=pages, notes=notes), session.today)
+    # The weather is the same, and reading it takes time.
+    again.weather = session.weather
+    return again
+
+
+def _settles(session: Session, follow_up: FollowUp, day: date) -> bool:
+    """Whether it is done on that day; of a tree that went with it nothing is asked any more."""
+    plan = session.plan([follow_up.tree])
+    found = _of(plan, follow_up)
+    if found is None:
+        return not plan.trees[follow_up.tree].here
+    return found.outcome == "done" and found.settled is not None and found.settled.day == day
+
+
+def _of(plan: Plan, follow_up: FollowUp) -> FollowUp | None:
+    return next((f for f in plan.all() if f.id == follow_up.id), None)

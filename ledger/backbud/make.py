@@ -13,21 +13,23 @@ import os
 import sys
 import time
 from collections import Counter
+from collections.abc import Callable, Iterable
 from datetime import date
 from json import dumps
 
 from msgspec import Struct
 
-from backbud.calendar.feeds import feeds_of, write_feeds
-from backbud.calendar.revisions import (
-    Revisions,
-    published_revisions,
-    read_revisions,
-    write_revisions,
-)
+from backbud.calendar.feeds import EVERYTHING, Feed, feeds_of, published, write_feeds
+from backbud.calendar.grounds import grounds_of
+from backbud.calendar.revisions import Revisions, read_revisions, write_revisions
+from backbud.facts import facts_of
+from backbud.journal.weather.named import weather_files
+from backbud.kept import KEEP_NOTHING, Kept
 from backbud.pages.render import render_pages
-from backbud.pages.view import Nursery, SpeciesFact, SpeciesFacts
+from backbud.pages.skies import weather_of
+from backbud.pages.view import Nursery, SpeciesFacts
 from backbud.plan.run import Plan
+from backbud.plan.stores import stores_of
 from backbud.publish import MADE, MEMORY
 from backbud.publish.commit import (
     Published,
@@ -40,12 +42,10 @@ from backbud.publish.commit import (
 )
 from backbud.publish.unchanged import fingerprint, remember
 from backbud.session import Session, open_session
-from backbud.species import Fact, Species
 from backbud.words import number
 from backbud_grammar.problems import Problem, show
 
 REVISIONS = "revisions.json"
-ALL_FEED = "calendars/all.ics"
 # Longer than this, a person at a terminal is told what is going on.
 SILENT_SECONDS = 1.0
 
@@ -61,22 +61,34 @@ class Made(Struct, frozen=True):
 
 
 def make(
-    folder: str, today: date, *, as_of: bool = False, arguments: str = "make", json: bool = False
+    folder: str,
+    today: date,
+    *,
+    as_of: bool = False,
+    arguments: str = "make",
+    json: bool = False,
+    remembered: bool = True,
+    look: Callable[[Session], None] | None = None,
+    kept: Kept = KEEP_NOTHING,
 ) -> Made:
     """Compile the journal and publish it whole; PublishError where that cannot be done.
 
     `json`: the summary is JSON. `arguments`: how the run was asked for, so that the same question
-    can be answered from memory.
+    can be answered from memory, unless it is not to be `remembered`. `look`: is shown what was
+    read; what it raises ends the run before anything is written. `kept`: what an earlier run of
+    this process left.
     """
     with lock(folder):
         finish(folder)
-        known = fingerprint(folder, today.isoformat(), arguments)
+        known = fingerprint(folder, today.isoformat(), arguments) if remembered else ""
         progress = _Progress()
-        session = open_session(folder, today, as_of=as_of)
+        session = open_session(folder, today, as_of=as_of, kept=kept)
+        if look is not None:
+            look(session)
         progress.tell("planning")
         plan = session.plan()
         progress.tell("pages")
-        files = render_pages(nursery_of(session, plan))
+        files = render_pages(nursery_of(session, plan), kept)
         progress.tell("calendars")
         feeds, revisions = _feeds(session, plan, folder)
         files |= feeds
@@ -89,7 +101,9 @@ def make(
         progress.tell("publishing")
         published = publish(folder, files)
         made = _made(session, plan, folder, published, json)
-        remember(folder, known, made.summary, 1 if made.problems else 0)
+        status = 1 if made.problems else 0
+        remember(folder, known, made.summary, status, also=weather_files(session.journal))
+        kept.end()
         progress.end()
     return made
 
@@ -97,7 +111,14 @@ def make(
 def nursery_of(session: Session, plan: Plan) -> Nursery:
     """Everything the pages show, for the keeper's eyes."""
     home = session.journal.things.find(session.journal.settings.home)
-    species = {handle: _facts(found) for handle, found in plan.species.items() if found}
+    more = session.plugins.facts
+    species = {
+        handle: SpeciesFacts(found.title, found.botanical, facts_of(found, more))
+        for handle, found in plan.species.items()
+        if found
+    }
+    # What fails in them is a problem, so they come before the problems.
+    sections = session.sections(plan)
     return Nursery(
         session.journal.settings.name,
         session.today,
@@ -107,64 +128,28 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
         session.names(),
         species,
         tuple(show(problem) for problem in session.problems()),
-    )
-
-
-def _facts(species: Species) -> SpeciesFacts:
-    ph, years, share = species.soil_ph, species.repot_years, species.root_share
-    rows: list[tuple[str, str, Fact[object] | None]] = [
-        (
-            "grows strongest",
-            "at the top" if species.strongest == "acrotonic" else "at the base",
-            None,
-        ),
-        (
-            "hardiness",
-            f"RHS {species.hardiness.value}" if species.hardiness else "",
-            species.hardiness,
-        ),  # type: ignore[list-item]
-        ("soil pH", f"{ph.value[0]:g} to {ph.value[1]:g}" if ph else "", ph),  # type: ignore[list-item]
-        ("usual mix", species.usual_mix.value if species.usual_mix else "", species.usual_mix),  # type: ignore[list-item]
-        ("repotted every", f"{years.value[0]} to {years.value[2]} years" if years else "", years),  # type: ignore[list-item]
-        (
-            "roots off at once",
-            f"{share.value[0]:.0%} in a cool place, {share.value[1]:.0%} in a warm one"
-            if share
-            else "",
-            share,
-        ),  # type: ignore[list-item]
-        ("poisonous", species.toxicity.value if species.toxicity else "", species.toxicity),  # type: ignore[list-item]
-    ]
-    return SpeciesFacts(
-        species.title,
-        species.botanical,
-        tuple(
-            SpeciesFact(label, value, fact.source if fact else "")
-            for label, value, fact in rows
-            if value
+        sections=sections,
+        hours_per_week=session.journal.settings.hours_per_week,
+        stores=stores_of(session.journal, session.histories, plan, session.today, session.by_tree),
+        bites=plan.bites,
+        weather=weather_of(
+            session.journal, plan.trees.values(), plan.species, session.weather, session.today
         ),
     )
 
 
 def _feeds(session: Session, plan: Plan, folder: str) -> tuple[dict[str, bytes], Revisions]:
-    settings = session.journal.settings
-    names = session.names()
-    return write_feeds(
-        feeds_of(tuple(plan.all()), plan.trees, names),
-        plan.trees,
-        names,
-        session.today,
-        settings.journal_id,
-        _remembered(folder),
-        show=settings.show,
-        base_url=settings.base_url,
-    )
+    settings, things = session.journal.settings, session.journal.things
+    grounds = grounds_of(plan.trees, things, session.names(), settings.keeper)
+    feeds = feeds_of(plan.all(), grounds, session.today, settings.settled)
+    remembered = _remembered(folder, feeds)
+    return write_feeds(feeds, grounds, session.today, settings, remembered, session.kept)
 
 
-def _remembered(folder: str) -> Revisions:
+def _remembered(folder: str, feeds: Iterable[Feed]) -> Revisions:
     """The revisions of the last run; where they are lost, what was published tells them."""
     revisions = read_revisions(_bytes(os.path.join(folder, MEMORY, REVISIONS)))
-    return revisions or published_revisions(_bytes(os.path.join(folder, MADE, ALL_FEED)))
+    return revisions or published(feeds, lambda path: _bytes(os.path.join(folder, MADE, path)))
 
 
 def _bytes(path: str) -> bytes:
@@ -180,7 +165,7 @@ def _made(session: Session, plan: Plan, folder: str, published: Published, json:
     problems = session.problems()
     here = sum(1 for tree in plan.trees.values() if tree.here)
     pages = os.path.join(folder, MADE, "index.html")
-    calendar = os.path.join(folder, MADE, ALL_FEED)
+    calendar = os.path.join(folder, MADE, EVERYTHING)
     if json:
         # Nothing of what this one run wrote: the same text answers when nothing changed.
         summary = dumps(
@@ -192,6 +177,7 @@ def _made(session: Session, plan: Plan, folder: str, published: Published, json:
                 "now": states["now"],
                 "coming": states["coming"],
                 "problems": [problem.as_json() for problem in problems],
+                "left_out": session.plugins.left_out,
             },
             ensure_ascii=False,
             indent=2,
@@ -208,6 +194,8 @@ def _made(session: Session, plan: Plan, folder: str, published: Published, json:
                 f"{number(len(problems), 'problem')} in the journal; backbud check shows "
                 "them. Every other line was compiled."
             )
+        if session.plugins.left_out:
+            lines.append(session.plugins.left_out)
         summary = "\n".join(lines)
     return Made(len(published.written), len(published.removed), published.kept, problems, summary)
 

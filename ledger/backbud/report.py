@@ -9,6 +9,7 @@ from datetime import date, timedelta
 
 from backbud.collection.state import Entry, OnTree, Tree
 from backbud.plan.followups import FollowUp, State
+from backbud.plan.waits import WAITS, waits_on_weather
 from backbud.species import Species
 from backbud.words import between, day, full_day, minutes
 
@@ -49,6 +50,7 @@ def due_lines(
             yield (
                 f"  {follow_up.tree:<{wide}}  {follow_up.title}  –  {when}"
                 f"  ({minutes(follow_up.minutes)})"
+                f"{f' · {WAITS}' if waits_on_weather(follow_up, today) else ''}"
             )
             # What comes later is looked at closely later.
             for caution in follow_up.cautions if state != "coming" else ():

@@ -41,6 +41,7 @@ __all__ = [
     "COMMON_PRACTICE",
     "FROM_MEMORY",
     "INTERFACE",
+    "SLOW_DRAIN_FROM",
     "ActForm",
     "Entry",
     "Event",
@@ -69,6 +70,7 @@ __all__ = [
     "days_after",
     "each",
     "rules_of",
+    "stage_name",
     "weeks_after",
     "when",
     "zone_scores",
@@ -121,6 +123,11 @@ class RepotInterval(NamedTuple):
     old: tuple[int, int, int]
     young_until_years: int = 10
     old_from_years: int = 40
+
+
+SLOW_DRAIN_FROM = Figure(
+    "slow_drain_from_s", 60.0, "Seconds a can of water takes to pass from which soil drains slowly."
+)
 
 
 class Window(Struct, frozen=True, gc=False):
@@ -231,6 +238,36 @@ class Turn(Struct, frozen=True, gc=False):
     because: str
 
 
+# BBCH monograph (Meier 2001), in the words of the bench.
+STAGE_NAMES: Mapping[int, str] = {
+    0: "Winter rest",
+    1: "Bud swelling",
+    7: "Bud burst",
+    10: "First leaves",
+    11: "First leaf open",
+    19: "Leaves out",
+    31: "Shoots begin to grow",
+    51: "Flower buds swelling",
+    55: "Flower buds showing",
+    59: "Flower buds colouring",
+    60: "First flowers",
+    65: "Full flower",
+    69: "End of flowering",
+    71: "Fruit set",
+    81: "Fruit colouring",
+    89: "Fruit ripe",
+    91: "Shoot growth complete",
+    93: "Leaf fall begins",
+    97: "Leaf fall over",
+}
+
+
+def stage_name(code: int) -> str:
+    """What a BBCH stage is called; one with no name of its own by the nearest before it."""
+    named = max(known for known in STAGE_NAMES if known <= max(code, 0))
+    return STAGE_NAMES[named] if named == code else f"{STAGE_NAMES[named]}, further on"
+
+
 # A day of a northern year; the south is shifted by six months.
 MonthDay = tuple[int, int]
 # For each BBCH stage its first, usual and last day.
@@ -315,7 +352,7 @@ class Year(Struct, frozen=True):
         """
         if code in self.seen:
             day = self.seen[code]
-            return Stage(code, day, day, day, True, f"Stage {code} was seen on {day}.")
+            return Stage(code, day, day, day, True, f"It was seen on {day}.")
         if code not in self.stage_months:
             return None
         first, day, last = (self.on(md) for md in self.stage_months[code])
@@ -384,10 +421,6 @@ class Year(Struct, frozen=True):
             return None
         window = self.rounded(Window(found.first, found.day, found.last))
         return Turn(window.opens, window.best, window.closes, found.because)
-
-    def figure(self, name: str, default: float) -> float:
-        """A number from the settings, or its default."""
-        return self.figures.get(name, default)
 
 
 class Rule(Struct, frozen=True):

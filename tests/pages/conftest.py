@@ -5,14 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterable
 from datetime import date, timedelta
 from decimal import Decimal
+from math import cos, pi
+from pathlib import Path
 from typing import Any
 
 import pytest
+from msgspec.structs import replace
 
 from backbud.collection.state import Entry, OnTree, Tree, Zone
 from backbud.journal.events import Event, Origin
 from backbud.pages import Nursery, SpeciesFact, SpeciesFacts
+from backbud.pages.skies import Weather, weather_of
 from backbud.plan.followups import FollowUp, Reason
+from backbud.session import open_session
 from backbud.species import Window
 from backbud_grammar.dates import read_date
 from backbud_grammar.measures import Measure
@@ -242,6 +247,48 @@ def rich_nursery() -> Nursery:
     )  # fmt: skip
 
 
+WEATHER_CARDS = """\
+place tunnel
+  cover      tunnel
+  within     hollow
+
+place hollow
+  name       Ash Hollow
+  latitude   52
+  low        0 0 1 3 5 8 10 10 8 5 3 1 C
+  high       6 7 9 12 15 17 19 18 16 12 9 6 C
+  rain       118 88 84 62 66 68 82 92 98 124 118 126 mm
+  weather    days.csv
+
+pot tray-7
+  inside     38 x 27 x 7 cm
+
+tree hoshi
+  kind       trident maple
+  place      tunnel
+  pot        tray-7
+
+tree moth
+  kind       hornbeam
+  place      tunnel
+"""
+
+
+def some_weather(folder: Path) -> Weather:
+    """Four winters of an invented place: a wave through the year, and a little saw on it."""
+    (folder / "backbud.toml").write_text('language = 1\nhome = "hollow"\n')
+    (folder / "cards.txt").write_text(WEATHER_CARDS)
+    rows = ["date,low,high,rain"]
+    for n in range((TODAY - date(2022, 7, 1)).days):
+        day = date(2022, 7, 1) + timedelta(days=n)
+        mean = 9 - 9 * cos(2 * pi * (day.timetuple().tm_yday - 20) / 365.25) + n * 7 % 11 - 5
+        rows.append(f"{day},{mean - 4:.1f},{mean + 4:.1f},{n % 3}")
+    (folder / "days.csv").write_text("\n".join(rows) + "\n")
+    session = open_session(str(folder), TODAY)
+    plan = session.plan()
+    return weather_of(session.journal, plan.trees.values(), plan.species, session.weather, TODAY)
+
+
 @pytest.fixture(scope="session")
-def nursery() -> Nursery:
-    return rich_nursery()
+def nursery(tmp_path_factory: pytest.TempPathFactory) -> Nursery:
+    return replace(rich_nursery(), weather=some_weather(tmp_path_factory.mktemp("weather")))

@@ -23,7 +23,13 @@ from backbud.pages import Nursery, render_pages
 
 PATIENCE_S = 60
 CHROMIUM = shutil.which("chromium")
-PAGES = ("index.html", "trees.html", "trees/hoshi.html", "trees/ferryman.html")
+PAGES = (
+    "index.html",
+    "trees.html",
+    "weather.html",
+    "trees/hoshi.html",
+    "trees/ferryman.html",
+)
 WIDTHS = (320, 360, 1280)
 SCHEMES = ("light", "dark")
 
@@ -168,7 +174,8 @@ COLOURS = """
     const under = [];
     for (let e = walk.currentNode.parentElement; e; e = e.parentElement)
       under.push(getComputedStyle(e).backgroundColor);
-    found[of.color + '|' + under.filter(c => c != 'rgba(0, 0, 0, 0)')[0]] =
+    const inDrawing = walk.currentNode.parentElement.closest('svg text');
+    found[(inDrawing ? of.fill : of.color) + '|' + under.filter(c => c != 'rgba(0, 0, 0, 0)')[0]] =
       walk.currentNode.data.trim();
   }
   return found;
@@ -258,7 +265,9 @@ def test_the_browser_asks_for_nothing_but_the_pages(browser: Browser, folder: Pa
     assert {url for url in browser.requests if not url.startswith(folder.as_uri() + "/")} == set()
 
 
-@pytest.mark.parametrize(("page", "least"), [("index.html", 2), ("trees/hoshi.html", 4)])
+@pytest.mark.parametrize(
+    ("page", "least"), [("index.html", 2), ("trees/hoshi.html", 4), ("weather.html", 3)]
+)
 def test_prints_on_a4(browser: Browser, folder: Path, page: str, least: int) -> None:
     browser.open(folder / page, 1280, "dark")
     pdf = browser.print()
@@ -293,3 +302,30 @@ def test_on_paper_every_year_is_open_and_nothing_is_left_to_click(
         ) == "avoid"  # fmt: skip
     finally:
         browser.call("Emulation.setEmulatedMedia", media="")
+
+
+@pytest.mark.parametrize("width", [360, 1280])
+def test_letters_of_a_drawing_keep_their_size_and_stand_apart(
+    browser: Browser, folder: Path, width: int
+) -> None:
+    browser.open(folder / "weather.html", width, "light")
+    browser.value(OPEN_ALL)
+    sizes = browser.value(
+        "[...document.querySelectorAll('svg.drawing text')]"
+        ".map(t => parseFloat(getComputedStyle(t).fontSize))"
+    )
+    assert len(sizes) > 100 and min(sizes) >= 12
+    # Months, figures, unit and today: no two texts of a drawing lie on each other.
+    assert browser.value(ON_EACH_OTHER) == []
+
+
+ON_EACH_OTHER = """
+[...document.querySelectorAll('svg.drawing')].flatMap(svg => {
+  const boxes = [...svg.querySelectorAll('text')]
+    .map(t => [t.textContent, t.getBoundingClientRect()]).filter(([_, box]) => box.width);
+  return boxes.flatMap(([one, a], n) => boxes.slice(n + 1)
+    .filter(([_, b]) => a.left < b.right - 0.5 && b.left < a.right - 0.5 &&
+      a.top + 3 < b.bottom && b.top + 3 < a.bottom)
+    .map(([other]) => one + ' | ' + other));
+})
+"""

@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from functools import cache
+from collections.abc import Callable, Iterable
+from functools import cache, partial
 from hashlib import blake2b
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from backbud import words
 from backbud.collection.state import Tree
-from backbud.pages import links, work
+from backbud.kept import KEEP_NOTHING, Is, Kept
+from backbud.pages import links, season, stores, weather, work
+from backbud.pages.narrow import only_tree, own_inputs, without_trees
 from backbud.pages.sheet import MOST_VIGOUR, Listed, listed, sheet_of
 from backbud.pages.view import Nursery
+from backbud.plan.followups import FollowUp
 
 if TYPE_CHECKING:
     from jinja2 import Environment, Template
@@ -22,8 +25,11 @@ TEMPLATES = Path(__file__).parent / "templates"
 ASSETS = {"style": "backbud.css", "leaf": "leaf.svg"}
 
 
-def render_pages(view: Nursery) -> dict[str, bytes]:
-    """Render the whole set: relative path to bytes, the same bytes for the same view."""
+def render_pages(view: Nursery, kept: Kept = KEEP_NOTHING) -> dict[str, bytes]:
+    """Render the whole set: relative path to bytes, the same bytes for the same view.
+
+    `kept`: what an earlier run of this process left.
+    """
     assets = {name: _asset(file) for name, file in ASSETS.items()}
     pages = dict(assets.values())
     shared: dict[str, object] = {
@@ -32,22 +38,83 @@ def render_pages(view: Nursery) -> dict[str, bytes]:
         "today": words.full_day(view.today),
         "today_iso": view.today.isoformat(),
         "assets": {name: path for name, (path, _) in assets.items()},
+        "drawn": _drawn,
     }
-    pages[links.INDEX] = _page("index.html", shared, _index(view))
+    around = kept.once("around pages", (without_trees(view), shared), object)
+    pages[links.INDEX] = _page("index.html", shared, _index(view, Rows(view, around, kept)))
     pages[links.TREES] = _page("trees.html", shared, _trees(view))
+    # Of the trees it shows what they are called, and what they drink.
+    called = [(tree.handle, tree.title) for tree in view.trees]
+    pages[links.WEATHER] = kept.once(
+        "weather page",
+        (Is(around), view.weather, called),
+        lambda: _page("weather.html", shared, _weather(view)),
+    )
+    pages[links.SEASON] = _page("season.html", shared, _season(view, kept))
+    pages[links.STORES] = _page("stores.html", shared, _stores(view))
     for tree in view.trees:
-        sheet = sheet_of(view, tree)
-        pages[sheet.page] = _page("tree.html", shared, {"base": "../", "tree": sheet})
+        # A tree's page is made from nothing but what is that tree's own.
+        own = only_tree(view, tree)
+        path, page = kept.once(
+            ("page", tree.handle), own_inputs(own, around), partial(_tree, own, shared)
+        )
+        pages[path] = page
     return pages
 
 
-def _index(view: Nursery) -> dict[str, object]:
+def _tree(view: Nursery, shared: dict[str, object]) -> tuple[str, bytes]:
+    """The page of the one tree of the view, and its path."""
+    sheet = sheet_of(view, view.trees[0])
+    return sheet.page, _page("tree.html", shared, {"base": "../", "tree": sheet})
+
+
+class Rows:
+    """The rows of the first page, thousands of them, each made only when its work has changed."""
+
+    def __init__(self, view: Nursery, around: object, kept: Kept) -> None:
+        self._view, self._around, self._kept = view, around, kept
+
+    def of(self, plan: FollowUp, tree: Tree) -> work.Row:
+        """The row of a work."""
+        return self._kept.once(
+            ("row", plan.id),
+            (Is(self._around), Is(plan), Is(tree)),
+            lambda: work.row(only_tree(self._view, tree), plan, tree),
+        )
+
+    def drawn(self, row: work.Row, base: str, with_tree: bool) -> str:
+        """The markup of a row."""
+        slot = ("drawn", row.page, row.anchor)
+        return self._kept.once(
+            slot, (Is(row), base, with_tree), partial(_drawn, row, base, with_tree)
+        )
+
+
+def _drawn(row: work.Row, base: str, with_tree: bool) -> str:
+    macro: Callable[..., str] = _template("rows.html").module.row  # type: ignore[attr-defined]
+    return macro(row, base, with_tree)
+
+
+def _index(view: Nursery, rows: Rows) -> dict[str, object]:
     return {
         "base": "",
-        "board": work.board(view, view.trees),
+        "drawn": rows.drawn,
+        "board": work.board(view, view.trees, rows.of),
         "problems": view.problems,
         "trees": len(view.trees),
     }
+
+
+def _weather(view: Nursery) -> dict[str, object]:
+    return {"base": "", "weather": weather.sheet(view)}
+
+
+def _season(view: Nursery, kept: Kept) -> dict[str, object]:
+    return {"base": "", "season": season.sheet(view, kept)}
+
+
+def _stores(view: Nursery) -> dict[str, object]:
+    return {"base": "", "stores": stores.sheet(view)}
 
 
 def _trees(view: Nursery) -> dict[str, object]:
@@ -74,7 +141,7 @@ def _listed(view: Nursery, trees: Iterable[Tree]) -> list[Listed]:
 
 
 def _page(template: str, shared: dict[str, object], own: dict[str, object]) -> bytes:
-    return _template(template).render(shared, **own).encode()
+    return _template(template).render(shared | own).encode()
 
 
 def _asset(name: str) -> tuple[str, bytes]:
@@ -109,6 +176,9 @@ def _environment() -> Environment:
         "number": words.number,
         "index_page": links.INDEX,
         "trees_page": links.TREES,
+        "weather_page": links.WEATHER,
+        "season_page": links.SEASON,
+        "stores_page": links.STORES,
         "most_vigour": MOST_VIGOUR,
     }
     return environment

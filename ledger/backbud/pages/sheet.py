@@ -4,21 +4,30 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from datetime import date
-from itertools import groupby
 
 from msgspec import Struct
 
 from backbud import words
+from backbud.bench.water import ESTIMATE
 from backbud.collection.state import OnTree, Standing, Tree
+from backbud.collection.zones import WHOLE_TREE, zone_scores
 from backbud.pages import history, work
+from backbud.pages.amounts import half_gone, litres
 from backbud.pages.botanical import Run, botanical_runs
+from backbud.pages.drawings.axes import Drawing
+from backbud.pages.drawings.root_ball import root_ball
+from backbud.pages.drawings.vigour import vigour
 from backbud.pages.links import link, tree_page
 from backbud.pages.view import Nursery, SpeciesFact
 from backbud.plan.followups import State
+from backbud.plan.water import Water
+from backbud.species import Section
 from backbud_grammar.dates import read_span
 from backbud_grammar.problems import Misread
 
 MOST_VIGOUR = 5
+# The wedges of a root ball where its card does not say.
+WEDGES = 8
 
 # Facts of a card that the page shows elsewhere, or that only the compiler needs.
 _SHOWN_ELSEWHERE = frozenset(
@@ -54,7 +63,10 @@ class Fact(Struct, frozen=True):
 
 
 class Thing(Struct, frozen=True):
-    """Something on the tree or in its pot: what, where, since when and how long."""
+    """Something on the tree or in its pot: what, where, since when and how long.
+
+    `bites`: when it is reckoned to bite, in words.
+    """
 
     what: str
     part: str
@@ -63,6 +75,7 @@ class Thing(Struct, frozen=True):
     long: str
     at: str
     from_before: bool
+    bites: str = ""
 
 
 class Vigour(Struct, frozen=True):
@@ -87,13 +100,15 @@ class Sheet(Struct, frozen=True):
     facts: tuple[Fact, ...]
     things: tuple[Thing, ...]
     vigour: tuple[Vigour, ...]
-    roots: tuple[Fact, ...]
+    zones: Drawing | None
+    roots: Drawing | None
     species: str
     species_facts: tuple[SpeciesFact, ...]
     board: work.Board
     settled: tuple[work.Settled, ...]
     years: tuple[history.Year, ...]
     entries: str
+    sections: tuple[Section, ...]
 
 
 class Listed(Struct, frozen=True):
@@ -123,15 +138,17 @@ def sheet_of(view: Nursery, tree: Tree) -> Sheet:
         "" if tree.here else _standing(tree, view.today.year),
         _alerts(tree),
         tuple(_facts(view, tree)),
-        tuple(_thing(thing, view.today) for thing in sorted(tree.on_tree, key=_thing_order)),
+        tuple(_things(view, tree)),
         tuple(_vigour(zone.name, zone.score, zone.day, view.today) for zone in tree.zones),
-        tuple(_roots(tree, view.today)),
+        _zones(tree),
+        _roots(view, tree),
         species.title if species else "",
         species.facts if species else (),
         work.board(view, (tree,)),
         work.settled(view, tree),
         history.years_of(tree.history),
         words.number(len(tree.history), "entry", "entries"),
+        view.sections.get(tree.handle, ()),
     )
 
 
@@ -223,9 +240,12 @@ def _facts(view: Nursery, tree: Tree) -> Iterable[Fact]:
         "mix": view.name(tree.mix),
         "strength": tree.strength,
     }
+    water = _water(view.weather.water, tree.handle)
     sizes = {name: tree.sizes[name] for name in _SIZES if name in tree.sizes}
     sizes |= {name: tree.sizes[name] for name in sorted(tree.sizes) if name not in sizes}
     yield from (Fact(label, value) for label, value in main.items() if value)
+    if water:
+        yield Fact("water", water)
     yield from (Fact(name, words.sizes(str(measure))) for name, measure in sizes.items())
     for label in sorted(tree.facts):
         if label not in _SHOWN_ELSEWHERE and tree.facts[label]:
@@ -234,12 +254,31 @@ def _facts(view: Nursery, tree: Tree) -> Iterable[Fact]:
         yield Fact("handle", tree.handle)
 
 
+def _water(water: Water, tree: str) -> str:
+    """What the tree drinks and how long its pot lasts; or what to write down."""
+    found = water.trees.get(tree)
+    if found is not None:
+        return (
+            f"about {litres(found.litres_now)} a day now; half of what the pot holds is gone in "
+            f"{half_gone(found.days_until_half)}. {ESTIMATE}"
+        )
+    wanted = next((one.to_write for one in water.too_little if one.tree == tree), "")
+    return f"too little is known: write down {wanted}" if wanted else ""
+
+
 def _thing_order(thing: OnTree) -> tuple[bool, int, date, int, str]:
     sort = _SORT_ORDER.get(thing.sort, len(_SORT_ORDER))
     return not thing.from_before, sort, thing.since, thing.event.line, thing.part
 
 
-def _thing(thing: OnTree, today: date) -> Thing:
+def _things(view: Nursery, tree: Tree) -> Iterable[Thing]:
+    """What is on the tree, what should be out of it first."""
+    bites = view.bites.get(tree.handle) or (None,) * len(tree.on_tree)
+    on_it = sorted(zip(tree.on_tree, bites, strict=True), key=lambda pair: _thing_order(pair[0]))
+    return (_thing(thing, bite, view.today) for thing, bite in on_it)
+
+
+def _thing(thing: OnTree, bite: date | None, today: date) -> Thing:
     sort = _SORTS.get(thing.sort, thing.sort)
     what = thing.what if sort in thing.what else f"{thing.what} {sort}".strip()
     return Thing(
@@ -250,6 +289,7 @@ def _thing(thing: OnTree, today: date) -> Thing:
         words.days((today - thing.since).days),
         str(thing.event.origin),
         thing.from_before,
+        f"bites about {words.day(bite, today.year)}" if bite else "",
     )
 
 
@@ -259,9 +299,26 @@ def _vigour(zone: str, score: int, seen: date, today: date) -> Vigour:
     return Vigour(zone, score, word, words.day(seen, today.year))
 
 
-def _roots(tree: Tree, today: date) -> Iterable[Fact]:
-    """The wedges of the root ball by the day they were last opened, the oldest first."""
-    opened = sorted(tree.opened, key=lambda pair: pair[1])
-    for day, wedges in groupby(opened, key=lambda pair: pair[1]):
-        names = ", ".join(wedge for wedge, _ in wedges)
-        yield Fact(names, f"{words.day(day, today.year)}, {words.days((today - day).days)} ago")
+def _zones(tree: Tree) -> Drawing | None:
+    """How each zone grew at every look; None where the tree was only looked at as a whole."""
+    looks: dict[date, dict[str, int]] = {}
+    for entry in tree.history:
+        if entry.event.act == "vigour" and entry.event.exact and not entry.undone:
+            looks.setdefault(entry.event.day, {}).update(zone_scores(entry.event))
+    named = {zone for scores in looks.values() for zone in scores} - {WHOLE_TREE}
+    return vigour("zones", looks) if named else None
+
+
+def _roots(view: Nursery, tree: Tree) -> Drawing | None:
+    """The plan of the root ball; None where no part of it was ever written down."""
+    opened = dict(tree.opened)
+    plans = view.plans.get(tree.handle, ())
+    coming = next(
+        (plan.wedges for plan in plans if plan.wedges and _is_open(plan.state(view.today))), ()
+    )
+    if not opened and not coming:
+        return None
+    count = tree.facts.get("wedges", "")
+    return root_ball(
+        "root-ball", opened, coming, int(count) if count.isdecimal() else WEDGES, view.today
+    )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from datetime import date, timedelta
+from functools import partial
 from itertools import groupby
 
 from msgspec import Struct
@@ -13,6 +14,7 @@ from backbud.collection.state import Tree
 from backbud.pages.links import anchor_of, link, tree_page
 from backbud.pages.view import Nursery
 from backbud.plan.followups import FollowUp, Reason, ReasonSort, State
+from backbud.plan.waits import WAITS, waits_on_weather
 from backbud.species import Window
 
 # How far ahead the coming works are laid out by week.
@@ -59,6 +61,7 @@ class Row(Struct, frozen=True):
     minutes: str
     notes: tuple[str, ...]
     because: tuple[Because, ...]
+    reason: str
     cautions: tuple[str, ...]
     anchor: str
 
@@ -92,9 +95,16 @@ class Settled(Struct, frozen=True):
     at: str
 
 
-def board(view: Nursery, trees: Iterable[Tree]) -> Board:
-    """Lay out the open follow-ups of these trees on the view's day."""
+RowOf = Callable[[FollowUp, Tree], Row]
+
+
+def board(view: Nursery, trees: Iterable[Tree], row_of: RowOf | None = None) -> Board:
+    """Lay out the open follow-ups of these trees on the view's day.
+
+    `row_of`: gives the row of a follow-up, where it need not be made anew.
+    """
     today = view.today
+    row_of = row_of or partial(row, view)
     by_state: dict[State, list[tuple[FollowUp, Tree]]] = {"overdue": [], "now": [], "coming": []}
     for tree in trees:
         for plan in view.plans.get(tree.handle, ()):
@@ -108,10 +118,10 @@ def board(view: Nursery, trees: Iterable[Tree]) -> Board:
     overdue = sorted(by_state["overdue"], key=_by_last_day)
     now = sorted(by_state["now"], key=_by_last_day)
     return Board(
-        _group(view, "Overdue", overdue),
-        _group(view, "Now", now),
-        _grouped(view, near, words.monday_of, lambda monday: words.week(monday, today)),
-        _grouped(view, later, _first_of_month, lambda first: words.month(first, today.year)),
+        _group("Overdue", overdue, row_of),
+        _group("Now", now, row_of),
+        _grouped(near, row_of, words.monday_of, lambda monday: words.week(monday, today)),
+        _grouped(later, row_of, _first_of_month, lambda first: words.month(first, today.year)),
         (len(overdue), len(now), len(near), len(later)),
     )
 
@@ -131,27 +141,28 @@ def _first_of_month(day: date) -> date:
 
 
 def _grouped(
-    view: Nursery,
     pairs: list[tuple[FollowUp, Tree]],
+    row_of: RowOf,
     start_of: Callable[[date], date],
     heading_of: Callable[[date], str],
 ) -> tuple[Group, ...]:
     """Group what is sorted by its best day under headings."""
     return tuple(
-        _group(view, heading_of(start), list(members))
+        _group(heading_of(start), list(members), row_of)
         for start, members in groupby(pairs, lambda pair: start_of(pair[0].window.best))
     )
 
 
-def _group(view: Nursery, heading: str, pairs: list[tuple[FollowUp, Tree]]) -> Group:
+def _group(heading: str, pairs: list[tuple[FollowUp, Tree]], row_of: RowOf) -> Group:
     minutes = sum(plan.minutes for plan, _ in pairs)
     total = words.number(len(pairs), "work")
     if minutes:
         total += f", {words.minutes(minutes)}"
-    return Group(heading, total, tuple(_row(view, plan, tree) for plan, tree in pairs))
+    return Group(heading, total, tuple(row_of(plan, tree) for plan, tree in pairs))
 
 
-def _row(view: Nursery, plan: FollowUp, tree: Tree) -> Row:
+def row(view: Nursery, plan: FollowUp, tree: Tree) -> Row:
+    """One work as it is shown; from the view only the day and the names."""
     today = view.today
     state = plan.state(today)
     return Row(
@@ -165,9 +176,16 @@ def _row(view: Nursery, plan: FollowUp, tree: Tree) -> Row:
         words.minutes(plan.minutes) if plan.minutes else "",
         _notes(plan, today),
         tuple(_because(reason) for reason in plan.because),
+        _shortest(plan.because),
         plan.cautions,
         anchor_of(plan.id),
     )
+
+
+def _shortest(because: tuple[Reason, ...]) -> str:
+    """The one reason that a row has room for: the diary line, else the rule, not its season."""
+    told = (reason.text for reason in because if reason.sort != "season")
+    return next(told, because[0].text if because else "")
 
 
 def _because(reason: Reason) -> Because:
@@ -192,6 +210,8 @@ def _when(window: Window, state: State, today: date) -> str:
 
 def _notes(plan: FollowUp, today: date) -> tuple[str, ...]:
     notes = ["planned by you"] if plan.planned else []
+    if waits_on_weather(plan, today):
+        notes.append(WAITS)
     if plan.moved_from:
         old = plan.moved_from
         notes.append(f"put off, was {words.between(old.opens, old.closes, today.year)}")

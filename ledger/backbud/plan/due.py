@@ -61,7 +61,7 @@ def due_of(
     because = [reason]
     if proposal.because:
         because.append(Reason("rule", proposal.because))
-    if proposal.datum:
+    if proposal.datum and proposal.datum not in reason.text:
         because.append(Reason("datum", proposal.datum))
     follow_up = FollowUp(
         f"{tree.first_handle}/{rule}/{cause}{part}",

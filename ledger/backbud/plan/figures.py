@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from backbud.plan.covers import COVER_FIGURES
+from backbud.plan.vessels import VESSEL_FIGURES
 from backbud.species import Figure
 
 COLD_NIGHT_DROP = Figure(
@@ -16,4 +17,11 @@ SHALLOW_MARGIN = Figure(
 )
 SHALLOW_BELOW = Figure("shallow_below_cm", 8.0, "Depth in cm under which a pot is shallow.")
 
-PLAN_FIGURES = (COLD_NIGHT_DROP, POT_MARGIN, SHALLOW_MARGIN, SHALLOW_BELOW, *COVER_FIGURES)
+PLAN_FIGURES = (
+    COLD_NIGHT_DROP,
+    POT_MARGIN,
+    SHALLOW_MARGIN,
+    SHALLOW_BELOW,
+    *COVER_FIGURES,
+    *VESSEL_FIGURES,
+)

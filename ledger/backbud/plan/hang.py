@@ -20,12 +20,13 @@ from backbud.journal.read import Journal
 from backbud.journal.weather.records import Records
 from backbud.plan.asking import Asker
 from backbud.plan.common import RULES, UNLESS_SPECIES_SPEAKS
+from backbud.plan.common.bite import bite_of
 from backbud.plan.due import Due, cause_of, due_of
 from backbud.plan.followups import Reason
 from backbud.plan.quote import Quoter
 from backbud.plan.windows import window_said
 from backbud.plan.year import Seen, Years, stages_seen
-from backbud.species import Rule, Season, Species, Stage, Year, rules_of
+from backbud.species import Rule, Season, Species, Stage, Year, rules_of, stage_name
 from backbud_grammar.dates import growing_year_days
 
 # How far back an act still asks for something, and how far ahead a season is looked at.
@@ -34,6 +35,9 @@ AHEAD = timedelta(days=400)
 _DAY = timedelta(days=1)
 # The growing years before and after this one whose seasons still count.
 YEARS_AROUND = (-1, 0, 1)
+
+
+Bites = tuple[date | None, ...]
 
 
 class _Asked(Struct, frozen=True):
@@ -102,6 +106,20 @@ class Hanger:
                     )
                 )
         return out
+
+    def bites(self, tree: Tree, species: Species | None) -> Bites:
+        """For each thing on a tree the day it is reckoned to bite; None where it is no wire."""
+        if not tree.on("wire"):
+            return ()
+        seen = stages_seen(tree.history)
+        out: list[date | None] = []
+        for thing in tree.on_tree:
+            bite = None
+            if thing.sort == "wire" and thing.thickness_mm:
+                year = self.years.at(tree, tree.place, thing.since, species, seen)
+                bite = bite_of(tree, year, thing.since, thing.thickness_mm)
+            out.append(bite.day if bite else None)
+        return tuple(out)
 
     # -------------------------------------------------------------- on what the rules hang
 
@@ -203,4 +221,5 @@ def _reason_of(found: Season | Stage, year: Year) -> Reason:
         return Reason(
             "season", f"{found.name.capitalize()} {year.name} at {year.place or 'this place'}."
         )
-    return Reason("season", f"BBCH stage {found.code}, {year.name}. {found.because}")
+    stage = f"{stage_name(found.code)} (BBCH {found.code:02d}), {year.name}"
+    return Reason("season", f"{stage}. {found.because}")

@@ -12,13 +12,15 @@ from backbud.plan.followups import FollowUp
 
 # Common practice, no source: one insult a season.
 SEASON = timedelta(days=150)
-STRESSING = frozenset({"repotted", "root-pruned", "defoliated", "decandled", "bent", "collected"})
+STRESSING = frozenset(
+    {"repotted", "root-pruned", "defoliated", "decandled", "bent", "collected", "lifted"}
+)
 
 
 def stresses(event: Event) -> bool:
     """Whether the act, as far as it went, takes strength that a tree needs a season to regain."""
     if event.act == "pruned":
-        return event.says("hard", "to old wood")
+        return event.says("hard", "to old wood", "trunk chop", "by half", "by two thirds")
     if event.act == "bent":
         return event.says("heavy")
     if event.act == "defoliated":

@@ -15,6 +15,8 @@ from backbud.plan.windows import window_again, window_of_plan
 from backbud.species import Proposal
 
 PLANNED, AGAIN = "planned", "check-again"
+# What says when, and not what.
+TIMES = ("to", "until", "in", "next", "this")
 
 
 def set_by_keeper(tree: Tree, journal: Journal, quoter: Quoter) -> Iterator[Due]:
@@ -58,7 +60,7 @@ def _what(event: Event, tree: Tree, quoter: Quoter) -> str:
     """The details of a plan without its time: `into tray-9, mix maple`."""
     first, *rest = quoter.pieces(event, tree)
     pieces = [first.partition(" ")[2], *rest]
-    return ", ".join(p for p in pieces if p and p.split()[0] not in ("to", "in"))
+    return ", ".join(p for p in pieces if p and p.split()[0] not in TIMES)
 
 
 def _again(tree: Tree, event: Event, at: int, journal: Journal, quoter: Quoter) -> Iterator[Due]:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-# Common practice, no source: one medium tree, tools at hand. What `worked` lines teach comes later.
+# Common practice, no source: one medium tree, tools at hand. What was learned from `worked` lines
+# goes before these (hours.py).
 USUAL_MINUTES = {
     "repotted": 60,
     "potted-on": 30,

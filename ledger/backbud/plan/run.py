@@ -35,22 +35,26 @@ from backbud.plan.cycles import overtaken, with_cycles
 from backbud.plan.due import Due
 from backbud.plan.followups import FollowUp, Reason
 from backbud.plan.give_way import given_way
-from backbud.plan.hang import Hanger
+from backbud.plan.hang import Bites, Hanger
 from backbud.plan.hours import learned, timed
 from backbud.plan.insults import weighed
 from backbud.plan.keepers import planned, set_by_keeper
 from backbud.plan.settle import settled
-from backbud.plan.world import own_of, world_of
+from backbud.plan.world import ByTree
 from backbud.species import Species
 from backbud.trust.plugins import NO_PLUGINS, Plugins
 
 
 class Plan(Struct, frozen=True):
-    """Every tree as it is, and its follow-ups, in the order of their windows."""
+    """Every tree as it is, and its follow-ups, in the order of their windows.
+
+    `bites`: by tree, for each thing that is on it the day it is reckoned to bite, if it is wire.
+    """
 
     trees: Mapping[str, Tree]
     follow_ups: Mapping[str, tuple[FollowUp, ...]]
     species: Mapping[str, Species | None]
+    bites: Mapping[str, Bites] = {}
 
     def all(self) -> Iterator[FollowUp]:
         """Every follow-up of every tree."""
@@ -74,40 +78,44 @@ def plan_all(
     today: date,
     only: Iterable[str] | None = None,
     kept: Kept = KEEP_NOTHING,
+    world: object = None,
     plugins: Plugins = NO_PLUGINS,
 ) -> Plan:
     """Plan every tree (or `only` these) as the diary stands on a day.
 
-    `kept`: what an earlier run of this process left. `plugins`: what the journal's own code adds.
+    `kept`: what an earlier run of this process left. `world`: stands for all that a plan is made
+    from and that is no tree's own, as long as it is the same (world.py). `plugins`: what the
+    journal's own code adds.
     """
     hanger = Hanger(journal, histories, weather, today, plugins.rules)
     handles = list(histories.trees if only is None else only)
     trees: dict[str, Tree] = {}
     follow_ups: dict[str, tuple[FollowUp, ...]] = {}
     species: dict[str, Species | None] = {}
-    world = None
-    if kept is not KEEP_NOTHING:
-        around = (*world_of(journal, histories, weather, today), plugins.mark)
-        world = kept.once("world", around, object)
+    by_tree = ByTree(kept, world)
+    minutes = learned(histories, journal.things, today, by_tree)
+    bites: dict[str, Bites] = {}
 
-    minutes = learned(histories, journal.things, today)
-
-    def planned_now() -> tuple[Tree, Species | None, tuple[FollowUp, ...]]:
+    def planned_now() -> tuple[Tree, Species | None, tuple[FollowUp, ...], Bites]:
         tree = tree_on(histories, journal.things, handle, today)
         found = find_species(tree.kind)
         # Who is not here asks for nothing.
-        return tree, found, _of_tree(tree, found, hanger) if tree.here else ()
+        if not tree.here:
+            return tree, found, (), ()
+        return tree, found, _of_tree(tree, found, hanger), hanger.bites(tree, found)
 
     for handle in handles:
-        slot, own = ("plan", handle), own_of(journal, histories, handle, world)
-        trees[handle], species[handle], due = kept.once(slot, own, planned_now)
+        trees[handle], species[handle], due, bites[handle] = by_tree.once(
+            "plan", handle, histories, journal.things, planned_now
+        )
         follow_ups[handle] = kept.once(
             ("minutes", handle), (Is(due), minutes), partial(timed, trees[handle], due, minutes)
         )
+    for handle in handles:
         if hanger.asker.failed_for(handle):
-            kept.drop(slot)
+            by_tree.drop("plan", handle)
     hanger.asker.note_failures()
-    return Plan(trees, follow_ups, species)
+    return Plan(trees, follow_ups, species, bites)
 
 
 def _of_tree(tree: Tree, species: Species | None, hanger: Hanger) -> tuple[FollowUp, ...]:

@@ -25,7 +25,7 @@ EARLY = timedelta(days=28)
 EARLY_AS_PLANNED = timedelta(days=60)
 # Nobody cuts roots twice in half a year.
 EARLY_ROOTS = timedelta(days=180)
-ROOT_WORK = frozenset({*POTTINGS, "root-pruned"})
+ROOT_WORK = frozenset({*POTTINGS, "root-pruned", "lifted"})
 # What was put on by an act comes off, and is looked at, whenever it is.
 ANY_DAY = frozenset({*TAKEN_OFF_BY.values(), "released", "checked"})
 # A word about what is to come speaks of nothing further away.
@@ -129,7 +129,8 @@ def _too_early(event: Event, due: Due) -> bool:
         return False
     if early is None and event.act in ROOT_WORK:
         early = EARLY_ROOTS
-    early = early or (EARLY_AS_PLANNED if due.follow_up.planned else EARLY)
+    if early is None:
+        early = EARLY_AS_PLANNED if due.follow_up.planned else EARLY
     return due.follow_up.window.opens - event.day > early
 
 

@@ -34,8 +34,11 @@ class Skies:
     ) -> None:
         self.weather, self.figures = weather, figures
         self.southern, self.today = southern, today
-        self._outlooks: dict[tuple[object, ...], Outlook] = {}
-        self._airs: dict[tuple[object, ...], PlaceAir] = {}
+        around = (southern, today, tuple(figures.items()))
+        self._outlooks: dict[tuple[object, ...], Outlook] = weather.reckoned(
+            ("outlooks", *around), dict
+        )
+        self._airs: dict[tuple[object, ...], PlaceAir] = weather.reckoned(("airs", *around), dict)
 
     def over(self, place: str, cover: str) -> Outlook | None:
         """What is known under a cover at a place ("" is the home place); None where its months

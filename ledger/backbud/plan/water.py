@@ -174,7 +174,10 @@ def water_of(
 ) -> Water:
     """Return the water of every tree that is here; `species` by the tree's handle."""
     figures, southern = journal.settings.figures, journal.southern
-    skies = OpenSkies(Skies(weather, figures, southern, today), weather, journal.things)
+    skies = weather.reckoned(
+        ("open skies", today, tuple(figures.items())),
+        lambda: OpenSkies(Skies(weather, figures, southern, today), weather, journal.things),
+    )
     last = today + (YEAR_DAYS + DAYS_LOOKED_AHEAD) * DAY
     foliages = Foliages(Years(journal, weather, today), southern, _laid_out_from(today), last)
     canopies: dict[tuple[int, Foliage], _Canopy] = {}

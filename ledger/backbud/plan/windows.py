@@ -27,14 +27,28 @@ def window_said(event: Event, southern: bool) -> Window | None:
 
     `in 3 weeks` has room behind it; a span as said has none.
     """
-    to = event.first("to")
-    if to is not None and to.date:
-        return span_window(to.date, southern)
+    when = event.first("when")
+    if when is not None and when.date:
+        return span_window(when.date, southern)
+    season = event.first("season")
+    if season is not None:
+        return _season_window(season.words, event.day, southern)
     window = _window_in(event.first("in"), event.day)
     if window is not None and window.opens == window.closes:
         room = max((window.opens - event.day) // 4, timedelta(days=1))
         return Window(window.opens, window.opens, window.opens + room)
     return window
+
+
+def _season_window(words: str, day: date, southern: bool) -> Window | None:
+    """The season that is not over on a day; `next` is one that has not begun."""
+    lead, _, name = words.casefold().partition(" ")
+    code = 21 + ("spring", "summer", "autumn", "winter").index(name)
+    for year in range(day.year - 1, day.year + 3):
+        window = span_window(f"{year}-{code}", southern)
+        if window and (window.opens if lead == "next" else window.closes) > day:
+            return window
+    return None
 
 
 def window_of_plan(event: Event, southern: bool) -> Window:
@@ -54,7 +68,10 @@ def window_again(event: Event, southern: bool) -> Window | None:
 def window_until(event: Event, southern: bool) -> Window | None:
     """The week that follows the end of a span: `until 2026-05-09`."""
     until = event.first("until")
-    span = span_window(until.date, southern) if until is not None and until.date else None
+    if until is not None and until.date:
+        span = span_window(until.date, southern)
+    else:
+        span = _window_in(event.first("for"), event.day)
     return span and Window(span.closes, span.closes, span.closes + timedelta(days=7))
 
 

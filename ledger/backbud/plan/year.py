@@ -49,7 +49,9 @@ class Years:
         self._sites: dict[str, _Site] = {}
         self._pots: dict[str, Pot | None] = {}
         self._limits: dict[tuple[str, type[Species] | type[None]], Temperature | None] = {}
-        self._owns: dict[tuple[str, type[Species], Seen], Own] = {}
+        self._owns: dict[tuple[str, type[Species], Seen], Own] = weather.reckoned(
+            ("owns", self.southern, today, tuple(self.settings.figures.items())), dict
+        )
 
     def at(self, tree: Tree, place: str, day: date, species: Species | None, seen: Seen) -> Year:
         """Return a tree's growing year that holds the day, at a place ("" is the home place)."""

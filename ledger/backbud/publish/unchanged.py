@@ -48,10 +48,11 @@ def make_arguments(is_as_of: bool, is_json: bool) -> str:
 def fingerprint(journal: str, today: str, arguments: str) -> str:
     """A digest, in hexadecimal, of all that the output of `make` is made from.
 
-    That is: the day, the arguments, where the journal lies, the versions of backbud and Python,
-    name, size and time of each file of the installed program and of each installed distribution;
-    and the relative names and the bytes of the journal's inputs. Take it before the inputs are
-    read for the work itself. Returns "", which is never remembered, if anything cannot be read.
+    That is: the day, the arguments, where the journal lies, which of its plugins are trusted, the
+    versions of backbud and Python, name, size and time of each file of the installed program and
+    of each installed distribution; and the relative names and the bytes of the journal's inputs.
+    Take it before the inputs are read for the work itself. Returns "", which is never remembered,
+    if anything cannot be read.
     """
     try:
         return _surroundings(journal, today, arguments) + _inputs_digest(_read_inputs(journal))
@@ -69,10 +70,10 @@ def remember(
     """Remember, once the output is published, what `make` is to say while nothing changes.
 
     `known` is the fingerprint taken when the run began, `status` the exit status. `also` names
-    further files that the run read or looked for (photographs, modules of species that others
-    installed): absolute paths, or paths within the journal. Remembers nothing if `known` is empty,
-    if an input has changed since it was taken, or if the disk refuses: then the next run does all
-    its work again. Raises PublishError as `memory_folder` does.
+    further files that the run read or looked for (photographs, weather files of any name, modules
+    of species that others installed): absolute paths, or paths within the journal. Remembers
+    nothing if `known` is empty, if an input has changed since it was taken, or if the disk refuses:
+    then the next run does all its work again. Raises PublishError as `memory_folder` does.
     """
     from contextlib import suppress
 
@@ -208,7 +209,17 @@ def _input_names(journal: str, folder: str) -> list[str]:
 
 def _surroundings(journal: str, today: str, arguments: str) -> str:
     """A digest of all that the output and the summary depend on beside the inputs."""
-    return _digest_of([today, arguments, os.path.abspath(journal), *_installed()])
+    where = os.path.abspath(journal)
+    return _digest_of([today, arguments, where, *_trusted(journal), *_installed()])
+
+
+def _trusted(journal: str) -> list[str]:
+    """What the person trusts of the journal's own code, if it has any: else that does not run."""
+    if not os.path.isdir(f"{journal}/{_PLUGINS}"):
+        return []
+    from backbud.trust.place import recorded
+
+    return [blake2b(recorded(journal), digest_size=_DIGEST_BYTES).hexdigest()]
 
 
 def installed_mark() -> str:

@@ -1,0 +1,62 @@
+"""A species goes in; its facts as a person reads them come out, each with its source."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from backbud.pages.view import SpeciesFact
+from backbud.species import Fact, Species
+
+# Facts of a journal's own plugins, by any name of a kind and by label.
+MoreFacts = Mapping[str, Mapping[str, Fact[object]]]
+
+
+def facts_of(species: Species, more: MoreFacts) -> tuple[SpeciesFact, ...]:
+    """Every fact that is known of a species; `more`: what a journal's plugins know of kinds."""
+    names = (*species.common, *species.also, species.botanical)
+    added = [some for name in names if (some := more.get(" ".join(name.casefold().split())))]
+    return (
+        *_own(species),
+        *(
+            SpeciesFact(label, str(fact.value), fact.source)
+            for some in added
+            for label, fact in some.items()
+        ),
+    )
+
+
+def _own(species: Species) -> Iterator[SpeciesFact]:
+    strongest = "at the top" if species.strongest == "acrotonic" else "at the base"
+    yield SpeciesFact("grows strongest", strongest, "")
+    if fact := species.hardiness:
+        yield SpeciesFact("hardiness", f"RHS {fact.value}", fact.source)
+    if ph := species.soil_ph:
+        yield SpeciesFact("soil pH", f"{ph.value[0]:g} to {ph.value[1]:g}", ph.source)
+    if fact := species.usual_mix:
+        yield SpeciesFact("usual mix", fact.value, fact.source)
+    if years := species.repot_years:
+        yield SpeciesFact("repotted every", _years(years.value), years.source)
+    if interval := species.repot_interval:
+        young, old = interval.value.young, interval.value.old
+        said = f"{_years(young)} when young, {_years(old)} when old"
+        yield SpeciesFact("by age", said, interval.source)
+    if share := species.root_share:
+        cool, warm = share.value
+        said = f"{cool:.0%} in a cool place, {warm:.0%} in a warm one"
+        yield SpeciesFact("roots off at once", said, share.source)
+    if limit := species.frost_limit_c:
+        yield SpeciesFact("roots in a pot bear", f"{limit.value:g} °C", limit.source)
+    if limit := species.comes_in_below_c:
+        yield SpeciesFact("comes in below", f"{limit.value:g} °C", limit.source)
+    for label, text in (
+        ("light", species.light),
+        ("water", species.water),
+        ("bark", species.bark),
+        ("poisonous", species.toxicity),
+    ):
+        if text:
+            yield SpeciesFact(label, text.value, text.source)
+
+
+def _years(years: tuple[int, int, int]) -> str:
+    return f"{years[0]} to {years[2]} years"

@@ -1,0 +1,21 @@
+"""Litres and days go in; words as exact as an estimate can be come out."""
+
+from __future__ import annotations
+
+from backbud.plan.water import DAYS_LOOKED_AHEAD
+
+
+def litres(value: float) -> str:
+    """`40 mL`, `0.42 L`, `3.5 L`, `28 L`: as exact as an estimate can be."""
+    if value < 0.095:
+        return f"{value * 1000:.0f} mL"
+    return f"{value:.2f} L" if value < 1 else f"{value:.1f} L" if value < 10 else f"{value:.0f} L"
+
+
+def half_gone(days: float | None) -> str:
+    """`2.5 days`, `twice a day`, `over 60 days`: how long a watered pot keeps half its water."""
+    if days is None:
+        return f"over {DAYS_LOOKED_AHEAD} days"
+    if days < 0.75:
+        return f"{days * 24:.0f} hours"
+    return f"{days:.1f} days" if days < 10 else f"{days:.0f} days"

@@ -1,0 +1,1 @@
+"""Figures go in; drawings (SVG) with their key and the same figures as a table come out."""

@@ -1,0 +1,85 @@
+"""A sum's weeks go in, of this year and of others; lines against the years on record come out."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date, timedelta
+
+from msgspec import Struct
+
+from backbud.pages.drawings.axes import Drawing, Key, Table, axes_for, band, drawing, line, tick
+from backbud.words import day
+
+
+class Against(Struct, frozen=True, gc=False):
+    """A sum at the end of a day: this year's, the average year's, the least and most on record.
+
+    `least`, `most`: None where no year is on record. `known`: the day has come and its weather
+    was measured or stood in for.
+    """
+
+    day: date
+    this: float
+    average: float
+    least: float | None = None
+    most: float | None = None
+
+
+class Words(Struct, frozen=True):
+    """What a drawing says: its title, the unit of its axis, and who is `this` ("this year")."""
+
+    title: str
+    unit: str
+    this: str
+    years: str
+
+
+def draw(ident: str, words: Words, points: Sequence[Against], today: date) -> Drawing:
+    """Draw the sums; ValueError for none."""
+    first, end = points[0].day, points[-1].day + timedelta(days=1)
+    record = [p for p in points if p.least is not None and p.most is not None]
+    values = [value for p in points for value in (p.this, p.average, p.most or 0.0)]
+    axes = axes_for(first, end, values, words.unit, 0.0)
+    come = [(p.day, p.this) for p in points if p.day <= today]
+    ahead = [(p.day, p.this) for p in points if p.day > today]
+    marks = ""
+    keys: list[Key] = []
+    if record:
+        least = [(p.day, p.least or 0.0) for p in record]
+        most = [(p.day, p.most or 0.0) for p in record]
+        marks += band(axes, most, least, "years")
+        marks += line(axes, least, "edge") + line(axes, most, "edge")
+        keys.append(Key("edge", f"least and most of {words.years}"))
+    marks += line(axes, [(p.day, p.average) for p in points], "average")
+    marks += line(axes, come, "this")
+    marks += line(axes, come[-1:] + ahead, "ahead")
+    keys.append(Key("average", "the average year"))
+    if come:
+        keys.insert(0, Key("this", f"{words.this} so far"))
+    if ahead:
+        keys.insert(1 if come else 0, Key("ahead", f"{words.this}, expected"))
+    about = (
+        f"{words.this.capitalize()} ends at {tick(points[-1].this)}, the average year at "
+        f"{tick(points[-1].average)} {words.unit}."
+    )
+    return Drawing(
+        drawing(ident, words.title, about, axes, marks, today),
+        tuple(keys),
+        _table(words, points, today),
+    )
+
+
+def _table(words: Words, points: Sequence[Against], today: date) -> Table:
+    return Table(
+        ("Until", words.this.capitalize(), "Average", "Least", "Most"),
+        tuple(
+            (
+                day(p.day, today.year),
+                *(
+                    "" if value is None else tick(value)
+                    for value in (p.this, p.average, p.least, p.most)
+                ),
+            )
+            for p in points
+        ),
+    )

@@ -1,0 +1,172 @@
+"""The plan of a collection comes in; its year by weeks comes out, as the season page shows it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from functools import partial
+
+from msgspec import Struct
+
+from backbud import words
+from backbud.collection.state import Tree
+from backbud.kept import KEEP_NOTHING, Kept
+from backbud.pages.drawings import week_hours, windows
+from backbud.pages.drawings.axes import Drawing
+from backbud.pages.links import anchor_of, link, tree_page
+from backbud.pages.view import Nursery
+from backbud.plan.season import Placed, Season, Week, minutes_over, season_of, works_of
+from backbud_grammar.acts import ACTS, by_word
+
+# So many trees of one kind of work are named in a week; the rest are counted.
+MOST_NAMED = 12
+# A work that the margin has no room for by its whole name.
+SHORT = {"treat-deadwood": "deadwood"}
+
+_BY_WORD = by_word(ACTS)
+
+
+class Named(Struct, frozen=True):
+    """A tree in a week's line: name, link to why, how often, and the day it was moved from."""
+
+    tree: str
+    page: str
+    times: int
+    moved: str
+    late: bool
+
+
+class Line(Struct, frozen=True):
+    """The works of one act in a week; `more`: those whose trees are not named."""
+
+    act: str
+    named: tuple[Named, ...]
+    more: str
+
+
+class WeekRow(Struct, frozen=True):
+    """A week that has work: its Monday, what is in it, its hours, and how far these are over."""
+
+    monday: str
+    iso: str
+    lines: tuple[Line, ...]
+    hours: str
+    over: str
+
+
+class SeasonSheet(Struct, frozen=True):
+    """All that the season page shows.
+
+    `total`, `limit`: hours as words; `full`: weeks over the limit. `said`: what was moved.
+    """
+
+    works: int
+    total: str
+    limit: str
+    full: int
+    said: tuple[str, ...]
+    hours: Drawing | None
+    windows: Drawing | None
+    weeks: tuple[WeekRow, ...]
+
+
+def sheet(view: Nursery, kept: Kept = KEEP_NOTHING) -> SeasonSheet:
+    """Lay out the open works of all trees over the weeks from the view's day on."""
+    limit = round(view.hours_per_week * 60)
+    trees = {tree.handle: tree for tree in view.trees}
+    plans = (plan for handle in trees for plan in view.plans.get(handle, ()))
+    laid_out = (tuple(works_of(plans, view.today)), view.today, limit)
+    season = kept.once("season", laid_out, partial(season_of, *laid_out))
+    works = sum(len(week.works) for week in season.weeks)
+    rows = windows.rows_of(season, _bare)
+    return SeasonSheet(
+        works,
+        words.minutes(sum(week.minutes for week in season.weeks)),
+        words.minutes(limit) if limit else "",
+        sum(1 for week in season.weeks if limit and week.minutes > limit),
+        tuple(_said(season)),
+        week_hours.draw("hours-drawing", season, view.today) if works else None,
+        windows.draw("windows-drawing", season, rows, view.today) if works else None,
+        tuple(_week(week, limit, trees, view) for week in season.weeks if week.works),
+    )
+
+
+def _said(season: Season) -> Iterable[str]:
+    """What was moved, and what that was good for."""
+    limit = season.limit
+    if not limit:
+        yield (
+            "Nothing is moved: how many hours a week has is not written. In backbud.toml: "
+            "hours_per_week = 10"
+        )
+        return
+    moved = sum(placed.moved for week in season.weeks for placed in week.works)
+    over = minutes_over((week.minutes for week in season.weeks), limit)
+    was = minutes_over(season.unmoved, limit)
+    if moved:
+        full = sum(minutes > limit for minutes in season.unmoved)
+        less = f"{words.minutes(over)} over" if over else "no hour over"
+        yield (
+            f"With every work on its best day, {words.number(full, 'week')} would be too full, "
+            f"{words.minutes(was)} over in all. {words.number(moved, 'work')} moved inside "
+            f"{'its window' if moved == 1 else 'their windows'}: {less}."
+        )
+        yield "Only this sheet moves them: calendars keep every work on its best day."
+    elif over:
+        yield "What is in the weeks that are too full cannot wait, or has no lighter week to go to."
+    else:
+        yield "Every work stands on its best day."
+
+
+def _bare(act: str) -> str:
+    form = _BY_WORD.get(act)
+    bare = form.bare if form is not None else act
+    return SHORT.get(bare, bare).replace("-", " ")
+
+
+def _week(week: Week, limit: int, trees: Mapping[str, Tree], view: Nursery) -> WeekRow:
+    by_act: dict[str, list[Placed]] = {}
+    for placed in week.works:
+        by_act.setdefault(placed.work.act, []).append(placed)
+    heaviest = sorted(
+        by_act.items(), key=lambda item: (-sum(p.work.minutes for p in item[1]), item[0])
+    )
+    over = week.minutes - limit if limit else 0
+    return WeekRow(
+        words.day(week.monday, view.today.year),
+        week.monday.isoformat(),
+        tuple(_line(act, placed, trees, view) for act, placed in heaviest),
+        words.minutes(week.minutes),
+        f"{words.minutes(over)} over" if over > 0 else "",
+    )
+
+
+def _line(act: str, placed: Sequence[Placed], trees: Mapping[str, Tree], view: Nursery) -> Line:
+    """Moved and late works are always named."""
+    told: dict[tuple[str, str, bool], list[Placed]] = {}
+    for one in sorted(placed, key=lambda p: (trees[p.work.tree].title, p.work.id)):
+        moved = one.work.best.isoformat() if one.moved else ""
+        told.setdefault((one.work.tree, moved, one.work.late), []).append(one)
+    by_need = sorted(told.values(), key=lambda same: not _is_telling(same[0]))
+    telling = sum(1 for same in by_need if _is_telling(same[0]))
+    shown = by_need[: max(MOST_NAMED, telling)]
+    more = len(by_need) - len(shown)
+    return Line(
+        words.sentence(_bare(act)),
+        tuple(_named(same, trees[same[0].work.tree], view) for same in shown),
+        words.number(more, "more tree") if more else "",
+    )
+
+
+def _is_telling(placed: Placed) -> bool:
+    return placed.moved or placed.work.late
+
+
+def _named(same: Sequence[Placed], tree: Tree, view: Nursery) -> Named:
+    placed, work = same[0], same[0].work
+    return Named(
+        tree.title,
+        link(tree_page(tree.handle), "", anchor_of(work.id)),
+        len(same),
+        f"from {words.day(work.best, view.today.year)}" if placed.moved else "",
+        work.late,
+    )

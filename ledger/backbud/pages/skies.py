@@ -1,0 +1,438 @@
+"""What is known of the air of each place goes in; the figures that the weather page shows come out.
+
+The home place comes first, then each place with a sky of its own: its own days, or another cover
+that shifts heat. Places that share a sky share its figures.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from datetime import date, timedelta
+from functools import partial
+
+from msgspec import Struct
+
+from backbud.climate.air import DAY, OPEN_AIR, Air, PlaceAir
+from backbud.climate.frost import (
+    FrostRecord,
+    first_autumn_frost,
+    frost_record,
+    last_spring_frost,
+    odds_by_day,
+)
+from backbud.climate.heat import Trace, heat_sums, heat_trace
+from backbud.climate.outlook import Outlook
+from backbud.climate.winter import BEFORE_NEW_YEAR, LATEST, chill_trace
+from backbud.collection.places import cover_of
+from backbud.collection.state import Tree
+from backbud.journal.read import Journal
+from backbud.journal.weather.record import WeatherRecord
+from backbud.journal.weather.records import Records
+from backbud.pages.drawings.against_years import Against
+from backbud.pages.drawings.frost import Odds
+from backbud.pages.drawings.temperature import AirWeek
+from backbud.plan.covers import cover_from
+from backbud.plan.skies import MEANS_FROM, Skies
+from backbud.plan.water import Water, water_of
+from backbud.species import Species
+from backbud.words import full_day, number
+from backbud_grammar.dates import growing_year, growing_year_days
+
+BASE_C = 5.0
+WEEK = 7
+# With fewer winters than this odds by date say nothing.
+FEWEST_WINTERS = 3
+FROST_C = 0.0
+# Where the average year adds less a day than this, days ahead or behind say nothing.
+LEAST_A_DAY = 2.0
+# So many of the latest winters are summed hour by hour; more would take long and show no more.
+MOST_WINTERS = 10
+
+
+class YearSum(Struct, frozen=True, gc=False):
+    """A year on record: its name, its sum by the day that today is in it, and its whole sum."""
+
+    name: str
+    by_now: float
+    whole: float
+
+
+class Sum(Struct, frozen=True):
+    """A sum of this year against the others.
+
+    `points`: by week. `now`, `average_now`: at the end of today. `ahead_days`: how many days
+    before the average year today's sum was reached, negative where later; None where that cannot
+    be said. `years`: those on record, the latest first.
+    """
+
+    name: str
+    points: tuple[Against, ...]
+    now: float
+    average_now: float
+    ahead_days: int | None
+    years: tuple[YearSum, ...]
+
+
+class Frosts(Struct, frozen=True):
+    """Frost at a place.
+
+    `odds`: by week of the season, where winters enough are on record. `winters`: on record.
+    `firsts`, `lasts`: the day by which one, five and nine of ten winters had their first and last
+    frost, None where such a winter had none. `because`: what the plan goes by.
+    """
+
+    winters: int
+    odds: tuple[Odds, ...]
+    firsts: tuple[date | None, ...]
+    lasts: tuple[date | None, ...]
+    because: tuple[str, ...]
+
+
+class Chilled(Struct, frozen=True, gc=False):
+    """A kind's need of chill, in portions, and the day on which it is met; None where it is not."""
+
+    kind: str
+    portions: float
+    met: date | None
+
+
+class Sky(Struct, frozen=True):
+    """Everything that the page shows of one sky.
+
+    `places`: handles of those that share it. `cover`: as written on the card; `light`: the share
+    it lets in. `mean_c`, `usual_c`: of the last week. `frosts`: None where the open air's hold.
+    `sources`: where each figure comes from, a sentence each.
+    """
+
+    places: tuple[str, ...]
+    cover: str
+    light: float
+    year: str
+    weeks: tuple[AirWeek, ...]
+    mean_c: float
+    usual_c: float
+    heat: Sum
+    chill: Sum
+    chilled: tuple[Chilled, ...]
+    frosts: Frosts | None
+    sources: tuple[str, ...]
+
+
+class Weather(Struct, frozen=True):
+    """The weather of all places: the home place's sky first, if it has one.
+
+    `unknown`: places of which too little is known. `home`: the home place's handle, or "".
+    """
+
+    home: str = ""
+    home_known: bool = False
+    skies: tuple[Sky, ...] = ()
+    unknown: tuple[str, ...] = ()
+    water: Water = Water()
+
+
+def weather_of(
+    journal: Journal,
+    trees: Iterable[Tree],
+    species: Mapping[str, Species | None],
+    records: Records,
+    today: date,
+) -> Weather:
+    """Gather the weather of every place; `species` by the tree's handle."""
+    trees = tuple(trees)
+    skies = Skies(records, journal.settings.figures, journal.southern, today)
+    kinds = {
+        found.title: found.chill_portions.value
+        for tree in trees
+        if tree.here
+        and (found := species.get(tree.handle)) is not None
+        and found.chill_portions is not None
+    }
+    cards = journal.things.of_kind("place")
+    order = sorted(cards, key=lambda card: card.handle != records.home)
+    shared: dict[tuple[object, ...], list[str]] = {}
+    outlooks: dict[tuple[object, ...], Outlook] = {}
+    unknown: list[str] = []
+    for card in order:
+        outlook = skies.over(card.handle, cover_of(card, journal.things))
+        if outlook is None:
+            unknown.append(card.handle)
+            continue
+        key = _same_sky(records.record_of(card.handle), outlook)
+        outlooks.setdefault(key, outlook)
+        shared.setdefault(key, []).append(card.handle)
+    known = tuple(
+        records.reckoned(
+            ("sky", tuple(places), tuple(kinds.items())),
+            partial(_sky, journal, records, outlooks[key], tuple(places), kinds),
+        )
+        for key, places in shared.items()
+    )
+    return Weather(
+        records.home,
+        bool(known) and records.home in known[0].places,
+        known,
+        tuple(unknown),
+        water_of(journal, trees, species, records, today),
+    )
+
+
+def _same_sky(record: WeatherRecord, outlook: Outlook) -> tuple[object, ...]:
+    """What two places have alike that share a sky: days, means, latitude and shift."""
+    days = (record.place, *record.days_from) if record.own_days else record.days_from
+    return days, record.means_place, outlook.latitude, outlook.shift
+
+
+def _sky(
+    journal: Journal,
+    records: Records,
+    outlook: Outlook,
+    places: tuple[str, ...],
+    kinds: Mapping[str, float],
+) -> Sky:
+    record = records.record_of(places[0])
+    today, southern = outlook.air.today, outlook.southern
+    first, last = growing_year_days(today, southern)
+    words = cover_of(journal.things.find(places[0]), journal.things)
+    cover = cover_from(words, journal.settings.figures)
+    week = today - (WEEK - 1) * DAY
+    winter = _winter(outlook, today)
+    chill = chill_trace(outlook.air, outlook.shift, winter, outlook.latitude)
+    return Sky(
+        places,
+        words,
+        cover.light,
+        growing_year(today, southern),
+        tuple(_weeks(outlook, first, last)),
+        outlook.mean(week, WEEK).celsius,
+        outlook.usual_mean(week, WEEK).celsius,
+        _heat(outlook, first, last),
+        _chill(outlook, winter, chill),
+        tuple(
+            Chilled(kind, portions, chill.reaches(portions))
+            for kind, portions in sorted(kinds.items(), key=lambda pair: (pair[1], pair[0]))
+        ),
+        _frosts(outlook, record),
+        tuple(_sources(journal, records, record)),
+    )
+
+
+# ------------------------------------------------------------------ temperature
+
+
+def _weeks(outlook: Outlook, first: date, last: date) -> Iterator[AirWeek]:
+    """The weeks of a year; the day or two left over belong to the last."""
+    whole = (last - first).days + 1
+    for n in range(whole // WEEK):
+        begins = first + n * WEEK * DAY
+        days = WEEK if n + 1 < whole // WEEK else whole - n * WEEK
+        yield _week(outlook, [begins + at * DAY for at in range(days)])
+
+
+def _week(outlook: Outlook, days: Sequence[date]) -> AirWeek:
+    seen = [outlook.shift.under(outlook.air.of(day)) for day in days]
+    usual = [outlook.shift.under(outlook.air.expected(day)) for day in days]
+    measured = [one for one in seen if one.measured]
+    return AirWeek(
+        days[0],
+        len(days),
+        len(measured),
+        _mean([one.low_c for one in seen]),
+        _mean([one.high_c for one in seen]),
+        _mean([one.low_c for one in usual]),
+        _mean([one.high_c for one in usual]),
+        *_extremes(measured),
+    )
+
+
+def _mean(values: Sequence[float]) -> float:
+    return round(sum(values) / len(values), 1)
+
+
+def _extremes(days: Sequence[Air]) -> tuple[float | None, float | None]:
+    if not days:
+        return None, None
+    return round(min(d.low_c for d in days), 1), round(max(d.high_c for d in days), 1)
+
+
+# ------------------------------------------------------------------ sums
+
+
+def _heat(outlook: Outlook, first: date, last: date) -> Sum:
+    """Degree-days over 5 °C from the first day of the growing year."""
+    air, shift = outlook.air, outlook.shift
+    sums = heat_sums(air, shift, BASE_C)
+    years = {
+        growing_year(begins, outlook.southern): sums.trace(begins)
+        for begins in air.complete_years(first)
+    }
+    return _sum(
+        growing_year(first, outlook.southern),
+        sums.trace(first),
+        heat_trace(_average_year(air), shift, first, BASE_C),
+        years,
+        (last - first).days + 1,
+        air.today,
+    )
+
+
+def _winter(outlook: Outlook, today: date) -> date:
+    """The first day of the growing year whose winter is on, or comes next."""
+    first, last = growing_year_days(today, outlook.southern)
+    return first if today <= first + LATEST else last + DAY
+
+
+def _chill(outlook: Outlook, winter: date, this: Trace) -> Sum:
+    """Chill portions of the winter round a day, against other winters."""
+    air, shift, latitude = outlook.air, outlook.shift, outlook.latitude
+    begins = air.complete_years(winter - BEFORE_NEW_YEAR)[-MOST_WINTERS:]
+    years = {
+        _winter_name(one + BEFORE_NEW_YEAR): chill_trace(
+            air, shift, one + BEFORE_NEW_YEAR, latitude
+        )
+        for one in begins
+    }
+    average = chill_trace(_average_year(air), shift, winter, latitude)
+    return _sum(_winter_name(winter), this, average, years, len(this.sums), air.today)
+
+
+def _winter_name(first: date) -> str:
+    """`2026/27` where a winter crosses New Year, `2026` where it does not."""
+    begins = (first - BEFORE_NEW_YEAR).year
+    return str(begins) if begins == first.year else f"{begins}/{first.year % 100:02}"
+
+
+def _average_year(air: PlaceAir) -> PlaceAir:
+    """The same place with nothing measured."""
+    return PlaceAir({}, air.means, air.today, air.means_from)
+
+
+def _sum(
+    name: str, this: Trace, average: Trace, years: Mapping[str, Trace], days: int, today: date
+) -> Sum:
+    at = [*range(WEEK - 1, days - 1, WEEK), days - 1]
+    now = min(max((today - this.first).days, -1), days - 1)
+    sum_now = _at(this, now)
+    reached = average.reaches(sum_now) if sum_now > 0 else None
+    come = 0 <= (today - this.first).days < days
+    gains = average.at(today + WEEK * DAY) - average.at(today) >= LEAST_A_DAY * WEEK
+    return Sum(
+        name,
+        tuple(
+            Against(
+                this.first + n * DAY,
+                round(_at(this, n), 1),
+                round(_at(average, n), 1),
+                *_range([_at(year, n) for year in years.values()]),
+            )
+            for n in at
+        ),
+        sum_now,
+        _at(average, now),
+        (reached - today).days if come and gains and reached is not None else None,
+        tuple(
+            YearSum(year, _at(trace, now), _at(trace, days - 1))
+            for year, trace in reversed(list(years.items()))
+        ),
+    )
+
+
+def _at(trace: Trace, days: int) -> float:
+    return trace.at(trace.first + timedelta(days=days))
+
+
+def _range(values: Sequence[float]) -> tuple[float | None, float | None]:
+    return (round(min(values), 1), round(max(values), 1)) if values else (None, None)
+
+
+# ------------------------------------------------------------------ frost
+
+
+def _frosts(outlook: Outlook, record: WeatherRecord) -> Frosts | None:
+    """Frost in the open, or as a thermometer under the cover found it; None where neither is."""
+    if outlook.shift == OPEN_AIR:
+        days = outlook.air.measured
+    elif outlook.air.felt:
+        days = {day: outlook.air.measured[day] for day in sorted(outlook.air.felt)
+                if day in outlook.air.measured}  # fmt: skip
+    else:
+        return None
+    today = outlook.air.today
+    known = frost_record(
+        ((day, seen.low_c) for day, seen in days.items()), FROST_C, southern=outlook.southern
+    )
+    first, last = growing_year_days(today, outlook.southern)
+    turns = (
+        outlook.cold_nights_begin(first, FROST_C),
+        outlook.cold_nights_end(last + DAY, FROST_C),
+    )
+    return Frosts(
+        len(known.seasons),
+        _odds(known, today) if len(known.seasons) >= FEWEST_WINTERS else (),
+        tuple(first_autumn_frost(known, share, today) for share in (0.1, 0.5, 0.9)),
+        tuple(last_spring_frost(known, share, today) for share in (0.1, 0.5, 0.9)),
+        tuple(turn.because for turn in turns if turn is not None),
+    )
+
+
+def _odds(known: FrostRecord, today: date) -> tuple[Odds, ...]:
+    """The odds week by week of the cold season that today is in."""
+    by_day = {(odds.month, odds.day): odds for odds in odds_by_day(known)}
+    begins = date(today.year, 1, 1)
+    if not known.southern:
+        begins = date(today.year if today.month >= 7 else today.year - 1, 7, 1)
+    found = []
+    for n in range(0, 365, WEEK):
+        day = begins + n * DAY
+        odds = by_day[day.month, day.day]
+        found.append(Odds(day, round(100 * odds.on_or_before, 1), round(100 * odds.on_or_after, 1)))
+    return tuple(found)
+
+
+# ------------------------------------------------------------------ sources
+
+
+def _sources(journal: Journal, records: Records, record: WeatherRecord) -> Iterator[str]:
+    """Where the figures come from: files, day lines, means, and the place's position."""
+    names = {thing.handle: thing.title for thing in journal.things.of_kind("place")}
+    for handle in (record.place, *record.days_from):
+        where = f" (of {names.get(handle, handle)})" if handle != record.place else ""
+        for source in records.record_of(handle).sources:
+            station = f", {source.station}" if source.station else ""
+            counted = [number(source.days, "day")] if source.days else []
+            counted += [number(source.months, "month")] if source.months else []
+            said = (
+                f"{source.file}{where}: {source.form}{station}, {full_day(source.first)} to "
+                f"{full_day(source.last)}, {' and '.join(counted)}"
+            )
+            if source.flagged_values:
+                said += (
+                    f"; {number(source.flagged_values, 'value')} left out that its publisher doubts"
+                )
+            if source.estimated_values:
+                said += (
+                    f"; {number(source.estimated_values, 'value')} that its publisher marks as "
+                    "estimates, used"
+                )
+            yield f"{said}."
+        written = sorted(
+            {said.day for said in journal.weather if (said.place or records.home) == handle}
+        )
+        if written:
+            yield (
+                f"Day lines of the diary{where}: {number(len(written), 'day')}, "
+                f"{full_day(written[0])} to {full_day(written[-1])}."
+            )
+    if record.means is not None:
+        of = names.get(record.means_place, "") if record.means_place != record.place else ""
+        yield (
+            f"The average year: {MEANS_FROM[record.means_from]}"
+            f"{f' (of {of})' if of else ''}, laid out by day."
+        )
+    position = record.position
+    if position.latitude is None:
+        yield "Nobody wrote where the place is: day length and sun are those of 45 degrees."
+    else:
+        yield (
+            f"Day length and sun: latitude {position.latitude:g}, from its {position.known_from}."
+        )

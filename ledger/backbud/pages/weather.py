@@ -1,0 +1,330 @@
+"""The weather of the places goes in; what its page shows comes out: drawings, tables, sentences."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import date
+
+from msgspec import Struct
+
+from backbud.bench.water import ESTIMATE
+from backbud.pages.amounts import half_gone, litres
+from backbud.pages.drawings import against_years, frost, temperature, thirst
+from backbud.pages.drawings.axes import Drawing
+from backbud.pages.links import link, tree_page
+from backbud.pages.skies import BASE_C, FEWEST_WINTERS, Sky, Sum
+from backbud.pages.view import Nursery
+from backbud.plan.water import TreeWater, WaterWeek
+from backbud.words import between, day, full_day, number, sentence
+
+HEAT_UNIT = f"degree-days over {BASE_C:g} °C"
+
+
+class SumPart(Struct, frozen=True):
+    """A sum: what it comes to, its drawing, and each year on record by now and whole."""
+
+    said: tuple[str, ...]
+    drawing: Drawing
+    years: tuple[tuple[str, str, str], ...]
+    by_now: str
+
+
+class FrostPart(Struct, frozen=True):
+    """Frost: sentences, the drawing where it says something, and the days by which it comes."""
+
+    said: tuple[str, ...]
+    drawing: Drawing | None
+    days: tuple[tuple[str, str, str, str], ...]
+
+
+class SkyPart(Struct, frozen=True):
+    """Everything shown of one sky."""
+
+    ident: str
+    heading: str
+    said: tuple[str, ...]
+    temperature: Drawing
+    warmth: str
+    heat: SumPart
+    chill: SumPart
+    frost: FrostPart | None
+    sources: tuple[str, ...]
+
+
+class TreeRow(Struct, frozen=True):
+    """A tree's water as shown."""
+
+    title: str
+    page: str
+    now: str
+    half: str
+    week: str
+    hot: str
+    hot_half: str
+    guessed: str
+
+
+class PlacePart(Struct, frozen=True):
+    """A place's water as shown, with its trees."""
+
+    name: str
+    now: str
+    week: str
+    hottest: str
+    hottest_day: str
+    rows: tuple[TreeRow, ...]
+
+
+class Missing(Struct, frozen=True):
+    """A tree of which too little is known, and what to write down."""
+
+    title: str
+    page: str
+    to_write: str
+
+
+class WaterPart(Struct, frozen=True):
+    """The water of all trees."""
+
+    estimate: str
+    drawing: Drawing | None
+    now: str
+    week: str
+    places: tuple[PlacePart, ...]
+    missing: tuple[Missing, ...]
+    notes: tuple[str, ...]
+
+
+class WeatherSheet(Struct, frozen=True):
+    """All that the weather page shows. `home`: its sky, None where nothing is known of it."""
+
+    place: str
+    handle: str
+    home: SkyPart | None
+    others: tuple[SkyPart, ...]
+    unknown: tuple[str, ...]
+    water: WaterPart
+
+
+def sheet(view: Nursery) -> WeatherSheet:
+    """Gather everything that the weather page shows."""
+    weather = view.weather
+    parts = [_sky(view, sky, n) for n, sky in enumerate(weather.skies)]
+    home, others = (parts[0], parts[1:]) if weather.home_known else (None, parts)
+    return WeatherSheet(
+        view.name(weather.home),
+        weather.home or "yard",
+        home,
+        tuple(others),
+        tuple(view.name(handle) for handle in weather.unknown),
+        _water(view),
+    )
+
+
+# ------------------------------------------------------------------ one sky
+
+
+def _sky(view: Nursery, sky: Sky, n: int) -> SkyPart:
+    ident = f"sky-{n}"
+    names = [view.name(handle) for handle in sky.places]
+    at = names[0]
+    today = view.today
+    return SkyPart(
+        ident,
+        sentence(", ".join(names)),
+        tuple(_under(sky)),
+        temperature.draw(
+            f"{ident}-air", f"Temperature of {sky.year} at {at}, by week", sky.weeks, today
+        ),
+        f"The last seven days averaged {_c(sky.mean_c)}; the average year has "
+        f"{_c(sky.usual_c)} then.",
+        SumPart(
+            tuple(_heat_said(sky.heat, today)),
+            against_years.draw(
+                f"{ident}-heat",
+                against_years.Words(
+                    f"Heat sum of {sky.heat.name} at {at}",
+                    HEAT_UNIT,
+                    sky.heat.name,
+                    number(len(sky.heat.years), "year") + " on record",
+                ),
+                sky.heat.points,
+                today,
+            ),
+            _years(sky.heat),
+            day(today, today.year),
+        ),
+        SumPart(
+            tuple(_chill_said(sky, today)),
+            against_years.draw(
+                f"{ident}-chill",
+                against_years.Words(
+                    f"Chill of the winter {sky.chill.name} at {at}",
+                    "chill portions",
+                    f"winter {sky.chill.name}",
+                    number(len(sky.chill.years), "winter") + " on record",
+                ),
+                sky.chill.points,
+                today,
+            ),
+            _years(sky.chill),
+            day(today, today.year),
+        ),
+        _frost(sky, ident, at, today),
+        sky.sources,
+    )
+
+
+def _c(celsius: float) -> str:
+    return f"{celsius:.1f} °C".replace("-", "−")
+
+
+def _under(sky: Sky) -> Iterator[str]:
+    if not sky.cover or sky.cover == "open":
+        return
+    yield (
+        f"Under {_article(sky.cover)}{sky.cover}, which lets in about {sky.light:.0%} of the light."
+    )
+    if sky.frosts is None:
+        yield (
+            "What a cover does to heat is a setting of ours; it raises no night for frost, since "
+            "no thermometer hangs under it. For frost see the open air."
+        )
+
+
+def _article(cover: str) -> str:
+    return "a " if cover.startswith(("shade", "cold frame", "tunnel")) else ""
+
+
+def _heat_said(heat: Sum, today: date) -> Iterator[str]:
+    yield (
+        f"{heat.now:.0f} {HEAT_UNIT} by {day(today, today.year)}; the average year has "
+        f"{heat.average_now:.0f} by then.{_ahead(heat.ahead_days)}"
+    )
+
+
+def _ahead(days: int | None) -> str:
+    if days is None:
+        return ""
+    if days == 0:
+        return " The year keeps step with it."
+    return f" The year is {number(abs(days), 'day')} {'ahead' if days > 0 else 'behind'}."
+
+
+def _chill_said(sky: Sky, today: date) -> Iterator[str]:
+    chill = sky.chill
+    begins, ends = chill.points[0].day, chill.points[-1].day
+    if ends < today or chill.now > 0:
+        yield (
+            f"{chill.now:.0f} chill portions by {day(today, today.year)}; the average winter has "
+            f"{chill.average_now:.0f} by then."
+        )
+    else:
+        yield f"The winter {chill.name} is counted from {full_day(begins.replace(day=1))}."
+    yield f"{chill.points[-1].this:.0f} are expected by {full_day(ends)}."
+    for kind in sky.chilled:
+        met = f"met by {full_day(kind.met)}" if kind.met else "not met here"
+        yield f"{sentence(kind.kind)} asks for {kind.portions:g} portions: {met}."
+
+
+def _years(found: Sum) -> tuple[tuple[str, str, str], ...]:
+    return tuple((one.name, f"{one.by_now:.0f}", f"{one.whole:.0f}") for one in found.years)
+
+
+def _frost(sky: Sky, ident: str, at: str, today: date) -> FrostPart | None:
+    found = sky.frosts
+    if found is None:
+        return None
+    said = list(found.because)
+    if not found.odds:
+        said.insert(
+            0,
+            f"{sentence(number(found.winters, 'winter'))} on record; odds by date take "
+            f"{FEWEST_WINTERS}.",
+        )
+    drawing = None
+    if found.odds:
+        title = f"Frost (0 °C or colder) at {at}, by date"
+        drawing = frost.draw(f"{ident}-frost", title, found.odds, found.winters, today)
+    rows = (
+        ("First frost", *(_by(one) for one in found.firsts)),
+        ("Last frost", *(_by(one) for one in found.lasts)),
+    )
+    days = rows if found.odds else ()
+    return FrostPart(tuple(said), drawing, days)  # type: ignore[arg-type]
+
+
+def _by(found: date | None) -> str:
+    return "none" if found is None else day(found, found.year)
+
+
+# ------------------------------------------------------------------ water
+
+
+def _water(view: Nursery) -> WaterPart:
+    water, today = view.weather.water, view.today
+    titles = {tree.handle: tree.title for tree in view.trees}
+    places = tuple(
+        PlacePart(
+            sentence(view.name(place.place) or "no place written down"),
+            litres(place.litres_now),
+            litres(place.litres_week),
+            between(place.hottest_first, place.hottest_last, today.year),
+            litres(place.hottest_litres / 7),
+            tuple(_tree(titles, water.trees[handle]) for handle in place.trees),
+        )
+        for place in water.places
+    )
+    return WaterPart(
+        ESTIMATE,
+        _thirst(water.weeks, today),
+        litres(sum(place.litres_now for place in water.places)),
+        litres(sum(place.litres_week for place in water.places)),
+        places,
+        tuple(
+            Missing(titles.get(one.tree, one.tree), link(tree_page(one.tree)), one.to_write)
+            for one in water.too_little
+        ),
+        tuple(_notes(view)) if places else (),
+    )
+
+
+def _thirst(weeks: tuple[WaterWeek, ...], today: date) -> Drawing | None:
+    if not weeks:
+        return None
+    return thirst.draw("water", "Water that all trees together lose, by week", weeks, today)
+
+
+def _tree(titles: dict[str, str], one: TreeWater) -> TreeRow:
+    return TreeRow(
+        titles.get(one.tree, one.tree),
+        link(tree_page(one.tree)),
+        litres(one.litres_now),
+        half_gone(one.days_until_half),
+        litres(one.litres_week),
+        litres(one.hottest.litres_a_day),
+        half_gone(one.hottest.days_until_half),
+        "; ".join(one.guessed),
+    )
+
+
+def _notes(view: Nursery) -> Iterator[str]:
+    water = view.weather.water
+    titles = {tree.handle: tree.title for tree in view.trees}
+    yield (
+        "Litres lost: reference evapotranspiration (FAO Irrigation and Drainage Paper 56) × canopy "
+        "factor × canopy area × what the cover leaves. The factors are common practice, no source."
+    )
+    yield (
+        "What was not measured goes by a rule of thumb that stands under the tree: common "
+        "practice, no source, and a setting under the name in brackets."
+    )
+    yield "No rain is counted on for the days ahead."
+    if water.methods:
+        by = ", ".join(f"{number(days, 'day')} by {name}" for name, days in water.methods.items())
+        yield f"Of the days measured since the drawing begins: {by}. The rest by Hargreaves."
+    else:
+        yield "No day since the drawing begins was measured: all by Hargreaves from the climate."
+    if water.planted_out:
+        names = ", ".join(titles.get(handle, handle) for handle in water.planted_out)
+        yield f"Planted out in open ground, so not reckoned: {names}."

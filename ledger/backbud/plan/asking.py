@@ -1,0 +1,103 @@
+"""A rule and what it hangs on go in; what it proposes comes out, and its faults are kept.
+
+A rule that is not this program's own may take so long and no longer, and what it yields is looked
+at closely.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import date
+from typing import Any
+
+from backbud.collection.state import Tree
+from backbud.journal.events import Origin
+from backbud.journal.read import Journal
+from backbud.species import Proposal, Rule, Year
+from backbud.trust import budget
+from backbud.trust.faults import Place, is_ours, place_of_error, place_of_function, said, way_of
+from backbud.trust.sound import wrong_proposal
+
+# More than any rule has to say of one tree at a time.
+MOST_PROPOSALS = 500
+
+
+class Asker:
+    """Asks rules; what one raises, or yields that is none, is a problem, and the rest is asked."""
+
+    def __init__(self, journal: Journal, today: date) -> None:
+        self._journal, self._today = journal, today
+        self._foreign: dict[Callable[..., Any], bool] = {}
+        self._late: set[Callable[..., Any]] = set()
+        self._failed: dict[tuple[str, str, Place | None], list[str]] = {}
+
+    def ask(self, rule: Rule, tree: Tree, then: Tree, given: object, year: Year) -> list[Proposal]:
+        """What a rule proposes, up to where it fails; nothing once it took too long."""
+        function = rule.function
+        if function not in self._foreign:
+            self._foreign[function] = not is_ours(function)
+        is_foreign = self._foreign[function]
+        out: list[Proposal] = []
+        if function in self._late:
+            return out
+
+        def run() -> None:
+            for proposal in function(then, given, year):
+                self._check(proposal, is_foreign)
+                out.append(proposal)
+                if len(out) > MOST_PROPOSALS:
+                    raise ValueError(f"it yielded more than {MOST_PROPOSALS} times")
+
+        try:
+            if is_foreign:
+                budget.within(budget.RULE_SECONDS, run)
+            else:
+                run()
+        except KeyboardInterrupt:
+            raise
+        except BaseException as error:
+            if isinstance(error, budget.OverTime):
+                self._late.add(function)
+            self._note(rule, tree, error)
+        return out
+
+    def _check(self, proposal: object, is_foreign: bool) -> None:
+        if not isinstance(proposal, Proposal):
+            raise TypeError(f"it yielded {proposal!r:.80}, which is no Proposal")
+        for act in (proposal.act, *(words.split()[0] for words in proposal.settled_by)):
+            known = self._journal.acts.get(act)
+            if known is None or known.word != act:
+                raise ValueError(f"“{act}” is no act in its past form")
+        wrong = wrong_proposal(proposal, self._today) if is_foreign else ""
+        if wrong:
+            raise ValueError(wrong)
+
+    def _note(self, rule: Rule, tree: Tree, error: BaseException) -> None:
+        folder, what = self._journal.folder, said(error)
+        place = place_of_error(error, folder) or place_of_function(rule.function, folder)
+        if place is None:
+            what = f"{what} ({', '.join(way_of(error))})"
+        self._failed.setdefault((rule.id, what, place), []).append(tree.handle)
+
+    def failed_for(self, handle: str) -> bool:
+        """Whether a rule failed for a tree, or was not asked for it since it took too long."""
+        return bool(self._late) or any(handle in handles for handles in self._failed.values())
+
+    def note_failures(self) -> None:
+        """Note each rule that failed, once for all the trees it failed for."""
+        for (rule, what, place), handles in self._failed.items():
+            card = self._journal.things.by_handle.get(handles[0])
+            trees = len(set(handles))
+            more = f" and {trees - 1} more" if trees > 1 else ""
+            origin = card.origin if card else Origin("backbud.toml", 1, 1)
+            if place is not None:
+                origin = Origin(place.file, place.line, place.column)
+            self._journal.notes.at(
+                origin,
+                "rule-failed",
+                f"the rule “{rule}” failed for {handles[0]}{more}: {what}",
+                "Everything else was planned.",
+                0,
+                1,
+            )
+        self._failed.clear()

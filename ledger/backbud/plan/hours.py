@@ -1,0 +1,157 @@
+"""Trees' histories go in; what their `worked` lines teach of the minutes of each act comes out.
+
+A line counts for what was done to the same subjects on that day. Where it names the work (`2 h on
+wiring`), it counts for that alone; where it stands for several acts, its time is parted among them
+as their usual minutes are.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from datetime import date
+
+from msgspec.structs import replace
+
+from backbud.bench.hours import ActOfSize, Worked, learned_minutes, minutes_for
+from backbud.collection.state import Entry, Tree
+from backbud.collection.whereabouts import Histories
+from backbud.journal.things import Things
+from backbud.plan.followups import FollowUp
+from backbud.plan.minutes import USUAL_MINUTES, usual_minutes
+from backbud.plan.world import ByTree
+from backbud_grammar.measures import Measure
+
+# The words with which `worked` names a work, and the acts they are about.
+WORKS: Mapping[str, tuple[str, ...]] = {
+    "repotting": ("repotted", "potted-on", "slipped"),
+    "root work": ("repotted", "root-pruned", "opened"),
+    "potting on": ("potted-on",),
+    "pruning": ("pruned",),
+    "trimming": ("trimmed",),
+    "pinching": ("pinched",),
+    "decandling": ("decandled",),
+    "candles": ("decandled", "pinched"),
+    "needle": ("plucked",),
+    "needles": ("plucked",),
+    "plucking": ("plucked",),
+    "defoliation": ("defoliated",),
+    "defoliating": ("defoliated",),
+    "thinning": ("thinned",),
+    "wiring": ("wired",),
+    "wire": ("wired",),
+    "unwiring": ("unwired",),
+    "bending": ("bent",),
+    "guying": ("guyed",),
+    "carving": ("carved",),
+    "deadwood": ("carved", "treated-deadwood"),
+    "grafting": ("grafted",),
+    "layering": ("layered",),
+    "cleaning": ("cleaned",),
+    "weeding": ("weeded",),
+    "watering": ("watered",),
+    "feeding": ("fed",),
+    "spraying": ("treated",),
+    "inspection": ("checked",),
+}
+# What takes no time worth learning: words on paper, money, growth that is seen in passing.
+_NOT_WORK = (
+    "worked noted private used agreed quoted ready billed paid valued priced planned skipped "
+    "put-off corrected staged bloomed fruited vigour drained measured photographed"
+)
+NOT_WORK = frozenset(_NOT_WORK.split())
+
+
+def learned(
+    histories: Histories, things: Things, today: date, by_tree: ByTree | None = None
+) -> Mapping[ActOfSize, float]:
+    """Return the median minutes of each act and class of height, until a day."""
+
+    def worked_now() -> tuple[Worked, ...]:
+        entries = histories.trees[handle].entries
+        return tuple(_of_tree(entries, _height_on_card(things, handle), today))
+
+    found: list[Worked] = []
+    by_tree = by_tree or ByTree()
+    for handle in histories.trees:
+        found += by_tree.once("worked", handle, histories, things, worked_now)
+    return learned_minutes(found)
+
+
+def timed(
+    tree: Tree, follow_ups: Iterable[FollowUp], known: Mapping[ActOfSize, float]
+) -> tuple[FollowUp, ...]:
+    """Give each work that has no minutes of its own those that were learned, or the usual ones."""
+    height_cm = _cm(tree.sizes.get("height"))
+    return tuple(
+        one if one.minutes else replace(one, minutes=_minutes(one.act, height_cm, known))
+        for one in follow_ups
+    )
+
+
+def _minutes(act: str, height_cm: float | None, known: Mapping[ActOfSize, float]) -> int:
+    return max(round(minutes_for(act, height_cm, known, usual_minutes(act))), 1)
+
+
+def _height_on_card(things: Things, handle: str) -> float | None:
+    card = things.by_handle.get(handle)
+    return _cm(card.measure("height")) if card is not None else None
+
+
+def _cm(measure: Measure | None) -> float | None:
+    height_cm = None if measure is None else measure.within("cm")
+    return height_cm if height_cm else None
+
+
+def _of_tree(entries: Sequence[Entry], height_cm: float | None, today: date) -> Iterator[Worked]:
+    """What each act took by each `worked` line, with the height the tree had then."""
+    by_day: dict[date, list[Entry]] = {}
+    for entry in entries:
+        event = entry.event
+        if event.act == "worked" and event.exact and not entry.undone and event.day <= today:
+            by_day.setdefault(event.day, [])
+    if not by_day:
+        return
+    heights: dict[date, float | None] = {}
+    for entry in entries:
+        event = entry.event
+        if event.act == "measured" and not entry.undone:
+            height_cm = _cm(event.measure("height")) or height_cm
+        if event.day in by_day and not entry.undone:
+            by_day[event.day].append(entry)
+            heights[event.day] = height_cm
+    for day, done in by_day.items():
+        for act, minutes in _of_day(done):
+            yield act, heights[day], minutes
+
+
+def _of_day(done: Sequence[Entry]) -> Iterator[tuple[str, float]]:
+    works = [entry for entry in done if entry.event.act not in NOT_WORK]
+    for entry in done:
+        event = entry.event
+        time = event.first("time") if event.act == "worked" else None
+        if time is None or time.measure is None:
+            continue
+        minutes = time.measure.within("min") / entry.divided_by(time)
+        acts = _covered(entry, works)
+        whole = sum(_usual(act) for act in acts)
+        if minutes > 0:
+            for act in acts:
+                yield act, minutes * _usual(act) / whole
+
+
+def _usual(act: str) -> int:
+    return USUAL_MINUTES.get(act) or usual_minutes(act)
+
+
+def _covered(worked: Entry, works: Sequence[Entry]) -> list[str]:
+    """The acts of the day that a line is about: those it names, of those under its own subjects."""
+    event = worked.event
+    same = [
+        entry.event.act
+        for entry in works
+        if (entry.event.file, entry.event.subjects) == (event.file, event.subjects)
+    ]
+    here = list(dict.fromkeys(same or (entry.event.act for entry in works)))
+    words = f" {' '.join(d.words for d in event.details)} "
+    named = {act for word, acts in WORKS.items() if f" {word} " in words for act in acts}
+    return [act for act in here if act in named] or here

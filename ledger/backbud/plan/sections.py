@@ -1,0 +1,82 @@
+"""The trees of a plan go in; the sections that plugins write for their pages come out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from datetime import date
+from functools import partial
+
+from backbud.collection.state import Tree
+from backbud.journal.events import Origin
+from backbud.journal.read import Journal
+from backbud.journal.weather.records import Records
+from backbud.plan.run import Plan
+from backbud.plan.year import Years, stages_seen
+from backbud.species import Section, Year
+from backbud.trust import budget
+from backbud.trust.faults import Place, place_of_error, place_of_function, said
+from backbud.trust.plugins import SectionOf
+from backbud.trust.sound import wrong_section
+
+
+def sections_of(
+    journal: Journal, weather: Records, today: date, plan: Plan, asked: tuple[SectionOf, ...]
+) -> dict[str, tuple[Section, ...]]:
+    """Ask each function for each tree, in its growing year that holds today, at its place.
+
+    A function that fails is a problem, once for all trees; the pages are made without it. One
+    that took too long is not asked again.
+    """
+    years = Years(journal, weather, today)
+    failed: dict[tuple[Place, str], list[str]] = {}
+    late: set[SectionOf] = set()
+
+    def written(tree: Tree, year: Year) -> Iterator[Section]:
+        for function in asked:
+            if function in late:
+                continue
+            try:
+                section = budget.within(
+                    budget.RULE_SECONDS, partial(_written, function, tree, year)
+                )
+            except KeyboardInterrupt:
+                raise
+            except BaseException as error:
+                if isinstance(error, budget.OverTime):
+                    late.add(function)
+                place = place_of_error(error, journal.folder)
+                place = place or place_of_function(function, journal.folder)
+                key = (place or Place("backbud.toml", 1), said(error))
+                failed.setdefault(key, []).append(tree.handle)
+                continue
+            if section is not None:
+                yield section
+
+    out: dict[str, tuple[Section, ...]] = {}
+    for handle, tree in plan.trees.items():
+        seen = stages_seen(tree.history)
+        year = years.at(tree, tree.place, today, plan.species[handle], seen)
+        out[handle] = tuple(written(tree, year))
+    _note(journal, failed)
+    return out
+
+
+def _written(function: SectionOf, tree: Tree, year: Year) -> Section | None:
+    section = function(tree, year)
+    wrong = "" if section is None else wrong_section(section)
+    if wrong:
+        raise ValueError(wrong)
+    return section
+
+
+def _note(journal: Journal, failed: Mapping[tuple[Place, str], list[str]]) -> None:
+    for (place, what), handles in failed.items():
+        more = f" and {len(handles) - 1} more" if len(handles) > 1 else ""
+        journal.notes.at(
+            Origin(place.file, place.line, place.column),
+            "section-failed",
+            f"the section for the page of {handles[0]}{more} failed: {what}",
+            "The page was made without it.",
+            0,
+            1,
+        )

@@ -1,0 +1,219 @@
+"""What was bought, counted and spent goes in; what is on hand of each material, and its worth, out.
+
+Worth is by the moving average of what was paid: each purchase is put to what was there, and what
+goes, goes at the average. A count sets the quantity and leaves the average as it was. What went
+before the first purchase or count is left out, since nobody knows from what.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from datetime import date, timedelta
+from decimal import ROUND_HALF_UP, Decimal
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from backbud.collection.whereabouts import Histories
+from backbud.journal.events import Event
+from backbud.plan.stores.materials import amount_of
+from backbud.plan.stores.spent import Taken, how_sold
+from backbud.plan.stores.values import Kept, Material, Spent
+from backbud_grammar.measures import Measure
+
+YEAR = timedelta(days=365)
+CENT = Decimal("0.01")
+# Sums of reckoned litres differ by less than this from nothing.
+NOTHING = 1e-9
+# What happened to a material on one day, in the order it is taken to have happened.
+_ORDER = {"priced": 0, "bought": 1, "spent": 2, "counted": 3}
+
+
+class Move(Struct, frozen=True, gc=False):
+    """One thing that happened to a material; `quantity` in its unit, `paid` for all of it."""
+
+    day: date
+    sort: str
+    quantity: float = 0.0
+    paid: Decimal | None = None
+    price: Decimal | None = None
+    reckoned: bool = False
+
+    @property
+    def at(self) -> tuple[date, int]:
+        return self.day, _ORDER[self.sort]
+
+
+class _Running(Struct):
+    """A shelf while its moves are gone through."""
+
+    on_hand: float = 0.0
+    average: Decimal | None = None
+    price: Decimal | None = None
+    price_since: date | None = None
+    bought: float = 0.0
+    written: float = 0.0
+    reckoned: float = 0.0
+    year: float = 0.0
+    counted: date | None = None
+
+
+def shelf_of(taken: Taken, histories: Histories, currency: str, today: date) -> tuple[Kept, ...]:
+    """Every material with a card, in the order of the cards, then what has none."""
+    moves: dict[str, list[Move]] = {key: [] for key in taken.materials.by_key}
+    for spent in taken.by_tree.values():
+        for one in spent:
+            moves.setdefault(one.material, []).append(_of_spent(one))
+    sharing = _sharing(histories.others.values())
+    for handle, events in histories.others.items():
+        material = taken.materials.named(handle)
+        if material is not None:
+            for event in events:
+                if event.day <= today:
+                    move = _of_event(event, material, sharing[id(event)], currency, taken)
+                    moves[material.key] += [move] if move is not None else []
+    kept = (
+        kept_of(taken.materials.by_key[key], those, currency, today) for key, those in moves.items()
+    )
+    return tuple(
+        replace(one, untold=_untold(one, taken.untold.get(one.material.key, ())))
+        for one in kept
+        if one.material.carded or one.written + one.reckoned > 0
+    )
+
+
+def _untold(one: Kept, days: Iterable[date]) -> int:
+    """How many uses since the first purchase, or since the last count, are not taken off."""
+    since = one.counted or one.since
+    return sum(1 for day in days if since is None or day >= since)
+
+
+def kept_of(material: Material, moves: Iterable[Move], currency: str, today: date) -> Kept:
+    """What is on hand of a material after its moves, in whatever order they come."""
+    ordered = sorted(moves, key=lambda move: move.at)
+    since = next((m.day for m in ordered if m.sort in ("bought", "counted")), None)
+    now = _Running()
+    if material.currency in ("", currency):
+        now.price = material.price
+    for move in ordered:
+        _STEPS[move.sort](now, move, material, since, today)
+    return Kept(
+        material, now.bought, now.written, now.reckoned, now.on_hand, since, now.counted,
+        now.average, _worth(now, material), now.price, now.price_since, now.year,
+    )  # fmt: skip
+
+
+def _priced(now: _Running, move: Move, material: Material, since: date | None, today: date) -> None:
+    now.price, now.price_since = move.price, move.day
+
+
+def _bought(now: _Running, move: Move, material: Material, since: date | None, today: date) -> None:
+    paid = move.paid
+    if paid is None and now.price is not None and material.sold_units:
+        paid = now.price * _decimal(move.quantity / material.sold_units)
+    before = max(now.on_hand, 0.0)
+    if paid is not None and move.quantity > 0:
+        worth = paid + (now.average or Decimal(0)) * _decimal(before)
+        known = move.quantity + (before if now.average is not None else 0.0)
+        now.average = worth / _decimal(known)
+    now.on_hand += move.quantity
+    now.bought += move.quantity
+    if move.price is not None:
+        now.price, now.price_since = move.price, move.day
+
+
+def _went(now: _Running, move: Move, material: Material, since: date | None, today: date) -> None:
+    if move.day > today - YEAR:
+        now.year += move.quantity
+    if since is not None and move.day < since:
+        return
+    now.on_hand -= move.quantity
+    if move.reckoned:
+        now.reckoned += move.quantity
+    else:
+        now.written += move.quantity
+
+
+def _counted(
+    now: _Running, move: Move, material: Material, since: date | None, today: date
+) -> None:
+    now.on_hand, now.counted = move.quantity, move.day
+
+
+_STEPS = {"priced": _priced, "bought": _bought, "spent": _went, "counted": _counted}
+
+
+def _worth(now: _Running, material: Material) -> Decimal | None:
+    """What is on hand at its average cost; at the last known price where none was paid."""
+    if now.on_hand <= NOTHING:
+        return Decimal(0).quantize(CENT)
+    each = now.average
+    if each is None and now.price is not None and material.sold_units:
+        each = now.price / _decimal(material.sold_units)
+    return None if each is None else cents(each * _decimal(now.on_hand))
+
+
+def cents(amount: Decimal) -> Decimal:
+    """An amount of money to the hundredth, halves up."""
+    return amount.quantize(CENT, ROUND_HALF_UP)
+
+
+def _decimal(quantity: float) -> Decimal:
+    return Decimal(repr(quantity))
+
+
+# ------------------------------------------------------------------ the diary's lines
+
+
+def _of_spent(one: Spent) -> Move:
+    return Move(one.day, "spent", one.quantity, reckoned=one.reckoned)
+
+
+def _of_event(
+    event: Event, material: Material, among: int, currency: str, taken: Taken
+) -> Move | None:
+    if event.act == "priced":
+        price = _money(event.measure("amount"), currency)
+        return Move(event.day, "priced", price=price) if price is not None else None
+    if event.act not in ("bought", "counted"):
+        return None
+    detail = event.first("quantity")
+    if detail is None or detail.measure is None:
+        taken.cannot(f"{material.title}, {event.act} {event.when.text}",
+                     "how much it was, as: bought 3 bags, 51 EUR")  # fmt: skip
+        return None
+    quantity = amount_of(detail.measure, detail.words, material)
+    if quantity is None:
+        taken.cannot(f"{material.title}, {event.act} by the {detail.words or detail.measure}",
+                     how_sold(material))  # fmt: skip
+        return None
+    quantity /= among if event.act == "bought" and detail.share != "each" else 1
+    if event.act == "counted":
+        return Move(event.day, "counted", quantity)
+    paid = _money(event.measure("amount"), currency)
+    if paid is not None:
+        paid /= among
+    return Move(event.day, "bought", quantity, paid, _each(paid, quantity, material))
+
+
+def _each(paid: Decimal | None, quantity: float, material: Material) -> Decimal | None:
+    """The price of one as sold."""
+    if paid is None or not material.sold_units or quantity <= 0:
+        return None
+    return cents(paid / _decimal(quantity / material.sold_units))
+
+
+def _money(amount: Measure | None, currency: str) -> Decimal | None:
+    """An amount in the journal's currency; None for any other, which nobody changes here."""
+    if amount is None or amount.unit not in ("", currency):
+        return None
+    return amount.number
+
+
+def _sharing(others: Iterable[tuple[Event, ...]]) -> Mapping[int, int]:
+    """Among how many materials a line is shared: `akadama, pumice` and one price for both."""
+    found: dict[int, int] = {}
+    for events in others:
+        for event in events:
+            found[id(event)] = found.get(id(event), 0) + 1
+    return found

@@ -1,0 +1,381 @@
+"""Trees' histories go in; what each took of every material comes out: as written, else reckoned.
+
+What is written with `used` stands for what would be reckoned: of a wire for all wire put on that
+tree on that day, and for its branches in the two months before (it is often weighed when the bill
+is made); of anything else for that material on that tree and day.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from datetime import date, timedelta
+from decimal import Decimal
+from functools import partial
+from typing import NamedTuple
+
+from backbud.bench.mixes import needed
+from backbud.bench.pots import CM3_PER_LITRE, soil_surface_cm2
+from backbud.bench.wire import METALS
+from backbud.collection.fold import trees_after
+from backbud.collection.on_tree import EFFECTS as ON_TREE
+from backbud.collection.state import Entry, Tree
+from backbud.collection.whereabouts import Histories
+from backbud.journal.events import Event
+from backbud.journal.things import Things
+from backbud.plan.stores.figures import MOSS_LAYER
+from backbud.plan.stores.materials import Materials, amount_of
+from backbud.plan.stores.metres import metal_of, metres_on, staples
+from backbud.plan.stores.soil import Soil, soil_of_potting
+from backbud.plan.stores.values import Material, Missing, Sort, Spent
+from backbud.plan.vessels import Unknown, parts_of_card, pot_of_card
+from backbud.plan.world import ByTree
+from backbud_grammar.measures import Measure, convert
+from backbud_grammar.syntax import Detail
+
+POTTINGS = ("repotted", "potted-on", "slipped", "lifted")
+PUT_ON = (*POTTINGS, "wired", "guyed", "tied")
+WITH_MIX = (*POTTINGS, "top-dressed", "received", "bought", "collected", "sown", "struck")
+ACTS = frozenset({*PUT_ON, *WITH_MIX, "used", "fed"})
+# How long after the wiring its wire may be weighed: ours, no source.
+WEIGHED_WITHIN = timedelta(days=60)
+_SORTS: Mapping[str, Sort] = {"wire": "wire", "guy": "wire", "tie": "tie"}
+
+
+class Untold(NamedTuple):
+    """A feeding that does not tell how much of its feed it took, and what to write down."""
+
+    material: Material | None
+    what: str
+    to_write: str
+
+
+class _ByTree(NamedTuple):
+    """What one tree took, None where nothing was; what is untold and missing of it; and materials
+    without a card that were first spoken of there."""
+
+    spent: tuple[Spent, ...] | None
+    untold: dict[str, list[date]]
+    missing: dict[tuple[str, str], list[str]]
+    spoken_of: dict[str, Material]
+
+
+class Taken:
+    """Everything that the trees of a journal took until a day, and what could not be reckoned."""
+
+    def __init__(
+        self,
+        histories: Histories,
+        things: Things,
+        materials: Materials,
+        figures: Mapping[str, float],
+        today: date,
+        by_tree: ByTree | None = None,
+    ) -> None:
+        self.things, self.materials, self.figures = things, materials, figures
+        self.by_tree: dict[str, tuple[Spent, ...]] = {}
+        self.untold: dict[str, list[date]] = {}
+        self._missing: dict[tuple[str, str], list[str]] = {}
+        by_tree = by_tree or ByTree()
+        for handle in histories.trees:
+            # Which materials were spoken of before says which wire is the same as which.
+            taken = by_tree.once(
+                "taken",
+                handle,
+                histories,
+                things,
+                partial(self._by, handle, histories, today),
+                tuple(materials.by_key),
+            )
+            if taken.spent is not None:
+                self.by_tree[handle] = taken.spent
+            for key, days in taken.untold.items():
+                self.untold.setdefault(key, []).extend(days)
+            for said, trees in taken.missing.items():
+                self._missing.setdefault(said, []).extend(trees)
+            for key, material in taken.spoken_of.items():
+                materials.by_key.setdefault(key, material)
+
+    def _by(self, handle: str, histories: Histories, today: date) -> _ByTree:
+        """What one tree took, and what of it could not be reckoned."""
+        entries = [
+            (n, entry)
+            for n, entry in enumerate(histories.trees[handle].entries)
+            if entry.event.act in ACTS and not entry.undone and entry.event.day <= today
+        ]
+        if not entries:
+            return _ByTree(None, {}, {}, {})
+        # Only what is put on and potted asks what the tree was before and after.
+        asking = (n for n, e in entries if e.event.act in (*PUT_ON, *WITH_MIX))
+        counts = {m for n in asking for m in (n, n + 1)}
+        trees = trees_after(histories, self.things, handle, counts)
+        before, known = (self.untold, self._missing), set(self.materials.by_key)
+        self.untold, self._missing = {}, {}
+        try:
+            spent = tuple(_covered(list(self._of(entries, trees))))
+            spoken_of = {k: one for k, one in self.materials.by_key.items() if k not in known}
+            return _ByTree(spent, self.untold, self._missing, spoken_of)
+        finally:
+            self.untold, self._missing = before
+
+    def missing(self) -> tuple[Missing, ...]:
+        """What could not be reckoned, each once."""
+        return tuple(
+            Missing(*said, tuple(dict.fromkeys(filter(None, trees))), len(trees))
+            for said, trees in self._missing.items()
+        )
+
+    def cannot(self, what: str, to_write: str, tree: str = "") -> None:
+        """Note what cannot be reckoned, of which tree, and what to write down so that it can."""
+        self._missing.setdefault((what, to_write), []).append(tree)
+
+    def _untold(self, material: Material, by: str, day: date) -> None:
+        """Note a use of a material whose amount nobody can tell."""
+        self.untold.setdefault(material.key, []).append(day)
+        self.cannot(f"{material.title}, {by}", how_sold(material))
+
+    def _of(
+        self, entries: Sequence[tuple[int, Entry]], trees: Mapping[int, Tree]
+    ) -> Iterator[Spent]:
+        for n, entry in entries:
+            event = entry.event
+            if event.act == "used":
+                yield from self._used(entry)
+                continue
+            if event.act in WITH_MIX:
+                yield from self._soil(entry, trees[n], trees[n + 1])
+            if event.act in PUT_ON:
+                yield from self._wire(event, trees[n + 1])
+            if event.act == "fed":
+                yield from self._fed(entry)
+
+    # -------------------------------------------------------------- as written
+
+    def _used(self, entry: Entry) -> Iterator[Spent]:
+        event = entry.event
+        for detail in event.all("material"):
+            measure = detail.measure
+            if measure is None:
+                continue
+            share = 1 / entry.divided_by(detail)
+            card = self.things.find(detail.handle)
+            if card is not None and card.kind == "mix":
+                if measure.sort == "volume":
+                    litres = measure.within("L") * share
+                    yield from self.of_mix(card.handle, litres, event, "used", reckoned=False)
+                else:
+                    self.cannot(f"used {card.title}", f"its litres: used {card.handle} 2 L")
+                continue
+            material = self.materials.named(detail.handle)
+            if material is None:
+                continue
+            amount = amount_of(measure, detail.words, material)
+            if amount is None:
+                self._untold(material, f"used by the {_by_what(detail)}", event.day)
+                continue
+            sort: Sort = "wire" if material.metal else "other"
+            yield _spent(material, amount * share, event, sort, "used", reckoned=False)
+
+    def of_mix(
+        self, mix: str, litres: float, event: Event, what: str, *, reckoned: bool
+    ) -> Iterator[Spent]:
+        """The ingredients that so many loose litres of a mix take from their bags, sieved."""
+        for name, amount in self.ingredients(mix, litres):
+            yield _spent(name, amount, event, "soil", what, reckoned=reckoned)
+
+    def ingredients(self, mix: str, litres: float) -> list[tuple[Material, float]]:
+        """The materials of a mix, each in its unit; what has no recipe is noted."""
+        card = self.things.find(mix) if mix else None
+        parts = parts_of_card(card) if card is not None else {}
+        try:
+            wanted = needed(parts, litres)
+        except ValueError:
+            what = f"the mix {card.title}" if card is not None else "a mix that nobody named"
+            self.cannot(what, "a card of the mix, with its ingredients by parts of volume")
+            return []
+        found = []
+        for one in wanted:
+            material = self.materials.ingredient(one.ingredient)
+            amount = amount_of(_litres(one.litres_before_sieving), "", material)
+            if amount is None:
+                self.cannot(f"{material.title}, by the litre", how_sold(material))
+            else:
+                found.append((material, amount))
+        return found
+
+    # -------------------------------------------------------------- pottings
+
+    def _soil(self, entry: Entry, before: Tree, after: Tree) -> Iterator[Spent]:
+        event = entry.event
+        written = [d for d in event.all("mix") if d.measure and d.measure.sort == "volume"]
+        bare = event.first("quantity") if event.act == "top-dressed" else None
+        if bare is not None and bare.measure is not None and bare.measure.sort == "volume":
+            written.append(bare)
+        for detail in written:
+            assert detail.measure is not None
+            litres = detail.measure.within("L") / entry.divided_by(detail)
+            mix = detail.handle or after.mix
+            yield from self.of_mix(mix, litres, event, event.act, reckoned=False)
+        if not written and event.act in POTTINGS:
+            found = soil_of_potting(event, before, after.pot, after.mix, self.things, self.figures)
+            if isinstance(found, Unknown):
+                what = f"the mix it was {event.act} in, {event.when.text}"
+                self.cannot(what, found.to_write, before.title)
+            elif isinstance(found, Soil) and found.litres > 0:
+                yield from self.of_mix(after.mix, found.litres, event, event.act, reckoned=True)
+        if event.has("moss") and event.act in (*POTTINGS, "top-dressed"):
+            yield from self._moss(event, after)
+
+    def _moss(self, event: Event, tree: Tree) -> Iterator[Spent]:
+        """Moss on top; around a layer or a collected root ball it is not reckoned."""
+        card = self.things.find(tree.pot) if tree.pot else None
+        pot, _ = pot_of_card(card, self.figures) if card is not None else (None, "")
+        if pot is not None:
+            litres = soil_surface_cm2(pot) * MOSS_LAYER.among(self.figures) / CM3_PER_LITRE
+            amount = amount_of(_litres(litres), "", self.materials.moss())
+            if amount is not None:
+                yield _spent(
+                    self.materials.moss(), amount, event, "other", "moss on top", reckoned=True
+                )
+
+    # -------------------------------------------------------------- wire
+
+    def _wire(self, event: Event, tree: Tree) -> Iterator[Spent]:
+        put_on = ON_TREE.get(event.act)
+        for thing in put_on((), event) if put_on is not None else ():
+            if thing.sort == "mesh":
+                yield from self._mesh(event, thing.count)
+                continue
+            if thing.thickness_mm is None:
+                if thing.sort == "wire":
+                    self.cannot("a wiring without its wire", "wired 2 mm Al on left 2")
+                continue
+            wire = self.materials.wire(metal_of(thing.what), thing.thickness_mm)
+            metres = metres_on(thing, tree, self.things, self.figures)
+            what = " ".join(filter(None, (event.act, thing.part)))
+            yield _spent(wire, metres, event, _SORTS[thing.sort], what, reckoned=True)
+
+    def _mesh(self, event: Event, pieces: int) -> Iterator[Spent]:
+        """Its staples; of the mesh itself nobody knows how many pieces a sheet gives."""
+        if pieces < 1:
+            return
+        thickness_mm, metres = staples(pieces)
+        wire = self.materials.wire("Al", thickness_mm)
+        yield _spent(wire, metres, event, "tie", "staples of the mesh", reckoned=True)
+
+    # -------------------------------------------------------------- feed
+
+    def _fed(self, entry: Entry) -> Iterator[Spent]:
+        dose = self.dose(entry)
+        if isinstance(dose, Untold):
+            self._untold_feed(dose, entry.event.day)
+        elif dose is not None:
+            material, amount = dose
+            yield _spent(material, amount, entry.event, "feed", "fed", reckoned=False)
+
+    def _untold_feed(self, dose: Untold, day: date) -> None:
+        if dose.material is not None:
+            self.untold.setdefault(dose.material.key, []).append(day)
+        self.cannot(dose.what, dose.to_write)
+
+    def dose(self, entry: Entry) -> tuple[Material, float] | Untold | None:
+        """What one feeding took of which feed; None where it says nothing of how much."""
+        event = entry.event
+        detail, named = event.first("quantity"), event.first("with")
+        material = self.materials.named(named.handle) if named is not None else None
+        if detail is None or detail.measure is None:
+            return None
+        if material is None:
+            if detail.measure.sort != "number":
+                return Untold(None, "a feed without its name", "which, as: fed 20 g with cakes")
+            material = self.materials.cakes()
+        measure = _of_the_feed(detail, event.measure("strength"))
+        if measure is None:
+            return Untold(
+                material,
+                f"{material.title}, given by the litre of water",
+                f"how strong, as: fed 2 mL/L with {material.key}, 1 L",
+            )
+        amount = amount_of(measure, detail.words, material)
+        if amount is None:
+            by = f"{material.title}, given by the {_by_what(detail)}"
+            return Untold(material, by, how_sold(material))
+        return material, amount / entry.divided_by(detail)
+
+
+def _of_the_feed(detail: Detail, strength: Measure | None) -> Measure | None:
+    """The measure of the feed itself; None where it is of the water, and nobody says how strong."""
+    measure = detail.measure
+    if measure is None or measure.sort != "volume":
+        return measure
+    if strength is None or strength.sort != "rate":
+        return None
+    try:
+        times = convert(measure.number, measure.unit, strength.per)
+    except ValueError:
+        return None
+    for unit, sort in (("g", "mass"), ("mL", "volume")):
+        try:
+            return Measure((convert(strength.number, strength.unit, unit) * times,), unit, sort)
+        except ValueError:
+            continue
+    return None
+
+
+def _by_what(detail: Detail) -> str:
+    words = detail.words.split()
+    return words[0].rstrip("s") if words else "piece"
+
+
+def _litres(litres: float) -> Measure:
+    return Measure((Decimal(repr(litres)),), "L", "volume")
+
+
+def card_to_write(material: Material) -> str:
+    """The card that a material lacks, in a line."""
+    if material.metal:
+        metal = METALS[material.metal].name.split()[-1]
+        return f"a card of that name, as: sold in roll of 1 kg, price 24 EUR, metal {metal}"
+    return "a card of that name, as: sold in bag of 14 L, price 17 EUR"
+
+
+def how_sold(material: Material) -> str:
+    """What the card of a material must say, so that its measures can be turned into its unit."""
+    if not material.carded:
+        return card_to_write(material)
+    if material.unit == "kg":
+        return (
+            f"its weight, as: fed 20 g with {material.key}; or on its card how many are in one, "
+            f"as: sold in {material.container or 'box'} of 200"
+        )
+    if material.unit == "m":
+        return "the metal and, in its name, the thickness of the wire"
+    return "on its card how it is sold, and its density: sold in bag of 14 L, density 0.6 kg/L"
+
+
+def _spent(
+    material: Material, quantity: float, event: Event, sort: Sort, what: str, *, reckoned: bool
+) -> Spent:
+    return Spent(material.key, quantity, event.day, sort, what, reckoned, event.origin)
+
+
+def _covered(spent: Sequence[Spent]) -> Iterator[Spent]:
+    """Leave out what was reckoned, or follows from a recipe, and was written with `used` too."""
+    weighed = [one.day for one in spent if one.what == "used" and one.sort == "wire"]
+    named = {(one.material, one.day) for one in spent if one.what == "used"}
+    for one in spent:
+        if one.what == "used":
+            yield one
+        elif one.sort in ("wire", "tie"):
+            within = WEIGHED_WITHIN if one.sort == "wire" else timedelta(0)
+            if not any(one.day <= day <= one.day + within for day in weighed):
+                yield one
+        elif (one.material, one.day) not in named or _is_beside_moss(one, spent):
+            yield one
+
+
+def _is_beside_moss(one: Spent, spent: Sequence[Spent]) -> bool:
+    """Whether what was used stands for moss on top, and not for that in the mix."""
+    return one.sort == "soil" and any(
+        other.what == "moss on top" and other.material == one.material and other.day == one.day
+        for other in spent
+    )

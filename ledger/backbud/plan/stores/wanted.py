@@ -1,0 +1,195 @@
+"""The works that are planned for a year go in; what of each material they will take comes out.
+
+What was done the last time is the best guide: the litres that went into the same pot, the wire of
+the last wiring, the feed given at that time of the year. Else it is reckoned from the pot.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from datetime import date, timedelta
+
+from backbud.bench.anchors import mesh
+from backbud.collection.on_tree import EFFECTS as ON_TREE
+from backbud.collection.state import Tree
+from backbud.journal.events import Event
+from backbud.plan.followups import FollowUp
+from backbud.plan.run import Plan
+from backbud.plan.stores.metres import holes_of, metal_of, metres_on, staples, ties_of
+from backbud.plan.stores.soil import soil_of_potting
+from backbud.plan.stores.spent import POTTINGS, WEIGHED_WITHIN, Taken, Untold
+from backbud.plan.stores.values import Material, Want
+from backbud.plan.vessels import Unknown
+
+AHEAD = timedelta(days=365)
+WRITE_WIRE = "which wire, as: planned wire, 2 mm Al on left 1, to 2027-01"
+WANTED = ("overdue", "now", "coming")
+_Amounts = Iterator[tuple[Material, float, str]]
+
+
+def wanted(plan: Plan, taken: Taken, today: date) -> Iterator[Want]:
+    """What the open works whose best day lies within a year of today will take."""
+    for handle, follow_ups in plan.follow_ups.items():
+        tree = plan.trees[handle]
+        for one in follow_ups:
+            day = max(one.window.best, today)
+            if one.state(today) in WANTED and day <= today + AHEAD:
+                for (key, because), amount in _together(_of_work(one, tree, taken, day)):
+                    yield Want(key, amount, one.id, tree.title, one.title, day, because)
+
+
+def _together(amounts: _Amounts) -> Iterable[tuple[tuple[str, str], float]]:
+    """What a work takes of each material, by how that is known."""
+    found: dict[tuple[str, str], float] = {}
+    for material, amount, because in amounts:
+        if amount > 0:
+            found[material.key, because] = found.get((material.key, because), 0.0) + amount
+    return found.items()
+
+
+def _of_work(one: FollowUp, tree: Tree, taken: Taken, day: date) -> _Amounts:
+    said = _said(one, tree)
+    if one.act in POTTINGS:
+        yield from _soil(one, said, tree, taken)
+        yield from _ties(said, tree, taken)
+    elif one.act == "wired":
+        yield from _wire(one, said, tree, taken)
+    elif one.act in ("tied", "guyed"):
+        yield from _as_said(said, tree, taken) if said is not None else ()
+    elif one.act == "fed":
+        yield from _feed(tree, taken, day)
+
+
+def _said(one: FollowUp, tree: Tree) -> Event | None:
+    """The line in which the keeper planned the work, with its details."""
+    for reason in one.because:
+        if reason.sort == "plan" and reason.origin is not None:
+            for entry in reversed(tree.history):
+                if entry.event.origin == reason.origin and entry.event.named:
+                    return entry.event
+    return None
+
+
+# ------------------------------------------------------------------ root work
+
+
+def _soil(one: FollowUp, said: Event | None, tree: Tree, taken: Taken) -> _Amounts:
+    mix = said.first("mix") if said is not None else None
+    named = taken.things.find(mix.handle) if mix is not None and mix.handle else None
+    handle = named.handle if named is not None else tree.mix
+    if not handle:
+        taken.cannot(one.title, "its mix, as a line “mix” on its card", tree.title)
+        return
+    pot = _pot(said, tree, taken)
+    if mix is not None and mix.measure is not None and mix.measure.sort == "volume":
+        litres, because = mix.measure.within("L"), "as planned"
+    elif (last := _last_litres(tree)) is not None and pot == tree.pot:
+        litres, because = last[0], f"as on {last[1]}"
+    else:
+        found = soil_of_potting(None, tree, pot, handle, taken.things, taken.figures)
+        if isinstance(found, Unknown):
+            taken.cannot(one.title, found.to_write, tree.title)
+            return
+        litres, because = found.litres, f"reckoned: {found.because}"
+    for material, amount in taken.ingredients(handle, litres):
+        yield material, amount, because
+
+
+def _pot(said: Event | None, tree: Tree, taken: Taken) -> str:
+    into = said.first("into") if said is not None else None
+    card = taken.things.find(into.handle) if into is not None and into.handle else None
+    return card.handle if card is not None else tree.pot
+
+
+def _last_litres(tree: Tree) -> tuple[float, str] | None:
+    """The litres that went in the last time, where the tree had stood in that pot before."""
+    last = tree.last_of(*POTTINGS)
+    if last is None or not last.has("same pot"):
+        return None
+    mix = last.first("mix")
+    if mix is None or mix.measure is None or mix.measure.sort != "volume":
+        return None
+    return mix.measure.within("L"), last.when.text
+
+
+def _ties(said: Event | None, tree: Tree, taken: Taken) -> _Amounts:
+    """Ties as planned or as the pot asks for them, and mesh with its staples."""
+    if said is not None and (said.has("tied") or said.has("mesh")):
+        yield from _as_said(said, tree, taken)
+        return
+    pot = _pot(said, tree, taken)
+    tied = ties_of(pot, taken.things, taken.figures)
+    card = taken.things.find(pot) if pot else None
+    if tied is None or card is None:
+        return
+    wires, thickness_mm, metres = tied
+    yield taken.materials.wire("Al", thickness_mm), wires * metres, "reckoned from the pot"
+    pieces = mesh(holes_of(card.measure("holes"))).pieces
+    staple_mm, staple_m = staples(pieces)
+    yield taken.materials.wire("Al", staple_mm), staple_m, "reckoned from the pot's holes"
+    if not taken.materials.mesh().container:
+        yield taken.materials.mesh(), float(pieces), "a piece for each hole"
+
+
+# ------------------------------------------------------------------ wire
+
+
+def _wire(one: FollowUp, said: Event | None, tree: Tree, taken: Taken) -> _Amounts:
+    if said is not None and said.has("wire"):
+        yield from _as_said(said, tree, taken)
+        return
+    spent = taken.by_tree.get(tree.handle, ())
+    wired = [e.event.day for e in tree.history if e.event.act == "wired" and not e.undone]
+    if not wired:
+        taken.cannot(one.title, WRITE_WIRE, tree.title)  # fmt: skip
+        return
+    last = wired[-1]
+    weighed = [
+        s for s in spent
+        if s.what == "used" and s.sort == "wire" and last <= s.day <= last + WEIGHED_WITHIN
+    ]  # fmt: skip
+    for item in weighed or [s for s in spent if s.sort == "wire" and s.day == last]:
+        how = "reckoned" if item.reckoned else "weighed"
+        yield taken.materials.by_key[item.material], item.quantity, f"{how}, as on {last}"
+
+
+def _as_said(said: Event, tree: Tree, taken: Taken) -> _Amounts:
+    """The wires, guys, ties and mesh that a plan names."""
+    planned = Event(
+        said.named, said.when, said.details, said.text, said.remark, "", said.subjects,
+        said.file, said.line, said.column,
+    )  # fmt: skip
+    put_on = ON_TREE.get(said.named)
+    for thing in put_on((), planned) if put_on is not None else ():
+        if thing.sort == "mesh":
+            thickness_mm, metres = staples(max(thing.count, 1))
+            yield taken.materials.wire("Al", thickness_mm), metres, "as planned"
+        elif thing.thickness_mm is not None:
+            wire = taken.materials.wire(metal_of(thing.what), thing.thickness_mm)
+            yield wire, metres_on(thing, tree, taken.things, taken.figures), "as planned"
+
+
+# ------------------------------------------------------------------ feed
+
+
+def _feed(tree: Tree, taken: Taken, day: date) -> _Amounts:
+    """The dose last given at this time of the year."""
+    doses = [
+        (entry.event.day, dose)
+        for entry in tree.history
+        if entry.event.act == "fed"
+        and not entry.undone
+        and isinstance(dose := taken.dose(entry), tuple)
+        and not isinstance(dose, Untold)
+    ]
+    if doses:
+        given, (material, amount) = min(
+            doses, key=lambda dose: (_apart(dose[0], day), -dose[0].toordinal())
+        )
+        yield material, amount, f"as on {given}"
+
+
+def _apart(one: date, other: date) -> int:
+    """How many days of the year lie between two dates, whatever their years."""
+    days = abs(one.timetuple().tm_yday - other.timetuple().tm_yday)
+    return min(days, 365 - days)

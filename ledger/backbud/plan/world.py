@@ -1,0 +1,82 @@
+"""A journal, its weather and a day go in; all that a tree's plan is made from comes out.
+
+For a process that plans one journal again and again (kept.py): a tree is planned anew only when
+something of this is not as it was. Dates, figures and measures are compared as they were written.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import date
+from typing import TypeVar
+
+from backbud.collection.whereabouts import Histories
+from backbud.journal.read import Journal
+from backbud.journal.settings import SETTINGS_FILE
+from backbud.journal.things import Things
+from backbud.journal.weather.named import weather_files
+from backbud.journal.weather.records import Records
+from backbud.kept import KEEP_NOTHING, Is, Kept
+
+T = TypeVar("T")
+
+
+def world_of(
+    journal: Journal, histories: Histories, weather: Records, today: date
+) -> tuple[object, ...]:
+    """Everything that the plan of any tree may look at, but for what is that tree's own.
+
+    `weather`: with no row of a file left out.
+
+    Of other trees that is only what they are called: a reason leaves out lines that name them.
+    """
+    # What the files of the weather held is known once they were read.
+    for place in weather:
+        weather.record_of(place)
+    things = journal.things
+    trees = things.of_kind("tree")
+    return (
+        today,
+        journal.southern,
+        journal.texts[SETTINGS_FILE],
+        tuple(histories.trees),
+        things.spellings,
+        [(tree.handle, tree.first_handle, tree.title) for tree in trees],
+        [thing for thing in things.by_handle.values() if thing.kind != "tree"],
+        [
+            (said.day, said.place, said.name, repr(said.value), said.unit)
+            for said in journal.weather
+        ],
+        [(name, journal.texts.get(name)) for name in weather_files(journal)],
+    )
+
+
+class ByTree:
+    """Keeps what was made of one tree's card and history, as long as the world is the same."""
+
+    def __init__(self, kept: Kept = KEEP_NOTHING, world: object = None) -> None:
+        self._kept, self._world = kept, Is(world)
+        self._own: dict[str, Is] = {}
+
+    def once(
+        self,
+        what: str,
+        handle: str,
+        histories: Histories,
+        things: Things,
+        work: Callable[[], T],
+        *more: object,
+    ) -> T:
+        """What was made of a tree's own: its card, and its history from first line to last.
+
+        `more`: what else it was made from.
+        """
+        own = self._own.get(handle)
+        if own is None:
+            inputs = (self._world, histories.trees[handle], things.by_handle.get(handle))
+            own = self._own[handle] = Is(self._kept.once(("own", handle), inputs, object))
+        return self._kept.once((what, handle), (own, *more), work)
+
+    def drop(self, what: str, handle: str) -> None:
+        """Let it be made anew next time."""
+        self._kept.drop((what, handle))

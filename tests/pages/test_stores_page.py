@@ -1,0 +1,207 @@
+"""The stores page and its command: literal figures, and that prices stay with the keeper."""
+
+from __future__ import annotations
+
+import json
+from datetime import date
+from decimal import Decimal
+from pathlib import Path
+from textwrap import dedent
+
+import msgspec
+import pytest
+
+from backbud.cli import main
+from backbud.pages import Nursery, render_pages
+from backbud.pages.stores import as_sold, money, quantity, sheet_of
+from backbud.plan.stores.values import Buy, Kept, Material, Missing, Stores, Want
+
+LAVA = Material("lava", "lava", "L", sold_units=20.0, container="bag")
+WIRE = Material(
+    "al-2", "aluminium wire 2 mm", "m", sold_units=117.8926, container="roll",
+    metal="Al", thickness_mm=2.0,
+)  # fmt: skip
+PLASTER = Material("wire <b>", "wire <b>", "m", carded=False)
+
+
+def kept(material: Material, on_hand: float, **given: object) -> Kept:
+    plain: dict[str, object] = {
+        "bought": 40.0, "written": 3.0, "reckoned": 0.0, "since": date(2026, 1, 1),
+        "counted": None, "average": None, "value": None, "price": None, "price_since": None,
+        "year": 3.0,
+    }  # fmt: skip
+    return Kept(material, on_hand=on_hand, **(plain | given))
+
+
+def stores() -> Stores:
+    want = Want("lava", 36.0, "hoshi/x/y", "Hoshi", "repot", date(2027, 3, 6), "as on 2024-03-09")
+    return Stores(
+        "EUR",
+        10.0,
+        date(2027, 11, 25),
+        (
+            kept(LAVA, 12.0, value=Decimal("8.40"), price=Decimal("14.00")),
+            kept(WIRE, 100.0, reckoned=6.0, value=Decimal("20.36"), untold=2),
+            kept(PLASTER, -2.5, since=None),
+        ),
+        (
+            Buy(LAVA, 36.0, 39.6, 12.0, 27.6, 2, 16.0, Decimal("28.00"), (want,)),
+            Buy(PLASTER, 5.0, 5.5, 0.0, 5.5, None, None, None, ()),
+            Buy(WIRE, 10.0, 11.0, 100.0, 0.0, 0, 90.0, Decimal("0.00"), ()),
+        ),
+        (Missing("repot", "its mix", ("pip", "Moth")), Missing("cakes", "their weight", times=9)),
+        Decimal("28.76"),
+        Decimal("28.00"),
+    )
+
+
+@pytest.mark.parametrize(
+    ("value", "material", "shown"),
+    [
+        (0.04, LAVA, "40 mL"),
+        (4.52, LAVA, "4.5 L"),
+        (124.75, LAVA, "125 L"),
+        (9.96, WIRE, "10.0 m"),
+        (106.5, WIRE, "106 m"),
+        (0.94, Material("x", "x", "kg"), "940 g"),
+        (2.5, Material("x", "x", "kg"), "2.5 kg"),
+        (1.0, Material("x", "x", "", container="sheet"), "1 sheet"),
+        (188.0, Material("x", "x", "", sold_units=200.0, container="box"), "188 pieces"),
+    ],
+)
+def test_how_much(value: float, material: Material, shown: str) -> None:
+    assert quantity(value, material) == shown
+
+
+def test_how_many_as_sold_and_what_it_costs() -> None:
+    box = Material("x", "x", "kg", container="box")
+    assert [as_sold(n, LAVA) for n in (1, 2, 2.55)] == ["1 bag", "2 bags", "2.5 bags"]
+    assert [as_sold(n, box) for n in (1, 3)] == ["1 box", "3 boxes"]
+    assert (money(Decimal("84.5"), "EUR"), money(Decimal(3), "")) == ("84.50 EUR", "3.00")
+
+
+def test_what_to_buy_stands_first_and_what_is_enough_after_it() -> None:
+    found = sheet_of(stores(), 2026)
+    lava, plaster = found.to_buy
+    assert (lava.count, lava.name, lava.cost) == ("2 bags", "lava", "28.00 EUR")
+    assert lava.why == "40 L wanted, 10 % over included; 12 L on hand"
+    (want,) = lava.wants
+    assert (want.tree, want.when, want.amount) == ("Hoshi", "6 March 2027", "36 L")
+    assert (plaster.count, plaster.cost, plaster.note) == (
+        "5.5 m",
+        "",
+        "How it is sold is not written down.",
+    )
+    (wire,) = found.enough
+    # What the works take off what is here.
+    assert (wire.count, wire.name) == ("90 m", "aluminium wire 2 mm")
+
+
+def test_the_shelf_hides_no_mistake() -> None:
+    found = sheet_of(stores(), 2026)
+    lava, wire, plaster = found.shelf
+    assert (lava.amount, lava.as_sold, lava.value, lava.wrong) == (
+        "12 L",
+        "0.6 bags",
+        "8.40 EUR",
+        "",
+    )
+    # 100 m of 2 mm weigh pi cm³ a metre, 2.70 g each.
+    assert (wire.amount, wire.notes) == (
+        "at most 100 m",
+        (
+            "About 848 g.",
+            "2 uses of it not taken off: how much is not written.",
+            "6.0 m of what went is reckoned.",
+        ),
+    )
+    assert (plaster.amount, plaster.wrong) == (
+        "none",
+        "2.5 m used, none bought: write what was bought.",
+    )
+    assert found.wrong == 1
+
+
+@pytest.fixture(scope="module")
+def pages(nursery: Nursery) -> dict[str, bytes]:
+    return render_pages(msgspec.structs.replace(nursery, stores=stores()))
+
+
+def test_the_page_says_it_and_escapes_it(pages: dict[str, bytes]) -> None:
+    page = pages["stores.html"].decode()
+    for said in (
+        "<b>2</b> to buy",
+        "<b>28.00 EUR</b> for it",
+        "<b>28.76 EUR</b> on the shelf",
+        "<b>1</b> more used than bought",
+        "wire &lt;b&gt;",
+        "pip, Moth",
+        "9 times",
+    ):
+        assert said in page
+    assert "<script" not in page and "http" not in page.replace("http-equiv", "")
+    # 12 of 39.6 L, and the mark at 96 % of the way.
+    assert 'width="29.09%"' in page and 'x1="96.00%"' in page
+
+
+def test_prices_stand_on_no_other_page(pages: dict[str, bytes]) -> None:
+    told = [path for path, page in pages.items() if b"EUR" in page]
+    assert told == ["stores.html"]
+
+
+def test_an_empty_store_says_how_to_begin(nursery: Nursery) -> None:
+    page = render_pages(nursery)["stores.html"].decode()
+    assert "material akadama" in page and "<table" not in page
+
+
+# ------------------------------------------------------------------ the command
+
+JOURNAL = """\
+    material lava
+      sold in  bag of 20 L
+      price    14 EUR
+    mix grit
+      lava     1
+    tree oak
+      kind     trident maple
+      mix      grit
+
+    2026-01-01
+    lava
+      bought   1 bag, 14 EUR
+    2026-02-01
+    oak
+      repotted same pot, mix grit 9.5 L
+    2026-11-01
+    oak
+      planned  repot, to 2027-03
+    """
+
+
+@pytest.fixture
+def journal(tmp_path: Path) -> str:
+    (tmp_path / "backbud.toml").write_text('language = 1\ncurrency = "EUR"\n')
+    (tmp_path / "journal.txt").write_text(dedent(JOURNAL))
+    return str(tmp_path)
+
+
+def test_the_command_for_a_program(journal: str, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["stores", journal, "--json", "--on", "2026-11-20"]) == 0
+    found = json.loads(capsys.readouterr().out)
+    # 9.5 L, and 5 % stay in the sieve: 10 L of 20. The next time as much, and a tenth.
+    assert found["value"] == "7.00"
+    (lava,) = found["shelf"]
+    assert (lava["on_hand"], lava["unit"], lava["price"]) == (10.0, "L", "14.00")
+    buy = found["buy"][0]
+    assert (buy["wanted"], buy["with_margin"], buy["count"], buy["cost"]) == (10, 11, 1, "14.00")
+    assert buy["for"][0]["id"] == "oak/planned/repotted-2026-11-01"
+
+
+def test_the_command_for_a_person(journal: str, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["stores", journal, "--on", "2026-11-20"]) == 0
+    lines = capsys.readouterr().out.splitlines()
+    assert lines[0] == "To buy for the works until 20 November 2027, 14.00 EUR"
+    assert " ".join(lines[1].split()) == (
+        "1 bag lava 14.00 EUR 11 L wanted, 10 % over included; 10 L on hand"
+    )
+    assert "On the shelf, 7.00 EUR" in lines

@@ -27,8 +27,9 @@ class Misuse(Exception):
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command and return its exit status."""
-    parser = _parser()
-    options = parser.parse_args(arguments)
+    words = sys.argv[1:] if arguments is None else list(arguments)
+    parser = _parser(words)
+    options = parser.parse_args(words)
     if not hasattr(options, "run"):
         parser.print_help()
         return MISUSE
@@ -50,7 +51,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     return status
 
 
-def _parser() -> ArgumentParser:
+def _parser(words: Sequence[str]) -> ArgumentParser:
     parser = ArgumentParser(
         prog="backbud",
         description="Compiles a plain-text care journal about bonsai into a calendar and pages.",
@@ -58,7 +59,8 @@ def _parser() -> ArgumentParser:
     from backbud import __version__
 
     parser.add_argument("--version", action="version", version=f"backbud {__version__}")
-    commands = parser.add_subparsers(title="commands", metavar="COMMAND")
+    # With its name given, argparse needs not find out the width of the screen for it.
+    commands = parser.add_subparsers(title="commands", metavar="COMMAND", prog="backbud")
 
     def command(name: str, run: object, about: str) -> ArgumentParser:
         sub = commands.add_parser(name, help=about, description=about)
@@ -88,6 +90,14 @@ def _parser() -> ArgumentParser:
     begin.add_argument("folder", metavar="FOLDER")
     journal(command("check", _check, "print every problem of the journal"))
     journal(command("make", _make, "compile the journal into calendars and pages (made/)"))
+    watch = command("watch", _watch, "keep the pages up to date while you write, and serve them")
+    watch.add_argument("--port", type=int, metavar="N", help="where they are served (8642)")
+    watch.add_argument(
+        "--on-lan",
+        action="store_true",
+        help="for others in the house too, under a path that nobody can guess",
+    )
+    journal(watch, day=False, json=False)
     due = journal(command("due", _due, "what wants doing, soonest first"))
     due.add_argument(
         "--within", metavar="DAYS", default="42d", help="how far ahead: 14d or 6w (default: 6w)"
@@ -99,6 +109,35 @@ def _parser() -> ArgumentParser:
     why = command("why", _why, "why something is due: the chain of reasons")
     why.add_argument("id", metavar="ID", help="a follow-up's id, or a part of it")
     journal(why)
+    reckon = command("reckon", _reckon, "a sum of the bench: pot, mix, wire, feed, roots, water")
+    if "reckon" in words[:1]:
+        # Its many options are not built for the other commands.
+        from backbud.reckon.sums import add_sums
+
+        add_sums(reckon, words[1:2])
+        reckon.set_defaults(usage=reckon.format_help)
+    for name, run, about in (
+        ("publish", _publish, "compile the journal and write its feeds to a CalDAV server"),
+        ("collect", _collect, "bring what was ticked off on the server into the diary"),
+    ):
+        sub = journal(command(name, run, about), day=False)
+        sub.add_argument("--to", metavar="URL", default="", help="the server's address")
+        if run is _collect:
+            sub.add_argument("--yes", action="store_true", help="write the lines without asking")
+    species = command("species", _species, "the species that are known; the year of one of them")
+    species.add_argument(
+        "words", nargs="*", metavar="NAME", help="any of its names; the journal's folder may follow"
+    )
+    species.add_argument("--on", metavar="DATE", default="", help="the year that holds this day")
+    species.add_argument("--json", action="store_true", help="print JSON for a program")
+    trust = command("trust", _trust, "look at the code in a journal's plugins/, and let it run")
+    journal(trust, day=False, json=False)
+    answer = trust.add_mutually_exclusive_group()
+    answer.add_argument(
+        "--yes", metavar="DIGEST", default="", help="trust the set with this digest, in a script"
+    )
+    answer.add_argument("--forget", action="store_true", help="trust nothing of it any more")
+    journal(command("stores", _stores, "what is on the shelf, and what to buy for the year ahead"))
     tidy = command("tidy", _tidy, "line up the details in files, changing no meaning")
     tidy.add_argument("files", nargs="+", metavar="FILE")
     return parser
@@ -155,7 +194,14 @@ def _session(options: Namespace) -> Session:
             finish(folder)
         except PublishError as error:
             print(f"backbud: {error}", file=sys.stderr)
-    return open_session(folder, today, as_of=asked)
+    # It lasts as long as the process: to take a large journal's values apart takes a while.
+    _opened[:] = [open_session(folder, today, as_of=asked)]
+    if _opened[0].plugins.left_out:
+        print(_opened[0].plugins.left_out, file=sys.stderr)
+    return _opened[0]
+
+
+_opened: list[Session] = []
 
 
 def _status(session: Session) -> int:
@@ -244,6 +290,20 @@ def _make(options: Namespace) -> int:
             print(f"… and {more}; backbud check shows all.", file=sys.stderr)
     print(made.summary)
     return PROBLEMS if made.problems else FINE
+
+
+def _watch(options: Namespace) -> int:
+    from backbud.publish.commit import PublishError
+    from backbud.serve.watch import PORT, CannotServe, watch
+
+    port = PORT if options.port is None else options.port
+    if not 0 <= port <= 65535:
+        raise Misuse(f"--port is a number from 0 (any that is free) to 65535, not {port}")
+    try:
+        watch(_folder(options.folder), port, on_lan=options.on_lan)
+    except (CannotServe, PublishError) as error:
+        raise Misuse(str(error)) from None
+    return FINE
 
 
 def _within(written: str) -> timedelta:
@@ -355,6 +415,143 @@ def _why(options: Namespace) -> int:
             for line in why_lines(follow_up, plan.trees[follow_up.tree], session.today):
                 print(line)
     return _status(session)
+
+
+def _stores(options: Namespace) -> int:
+    from backbud.plan.stores import stores_of
+    from backbud.stores_report import stores_json, stores_lines
+
+    session = _session(options)
+    stores = stores_of(session.journal, session.histories, session.plan(), session.today)
+    if options.json:
+        _print_json(stores_json(stores))
+    else:
+        print(*stores_lines(stores, session.today.year), sep="\n")
+    return _status(session)
+
+
+def _reckon(options: Namespace) -> int:
+    from backbud.reckon.sheet import json_of, lines_of
+    from backbud.reckon.sums import reckon
+
+    if not hasattr(options, "sum"):
+        print(options.usage(), end="")
+        return MISUSE
+    try:
+        sheet = reckon(options)
+    except ValueError as error:
+        raise Misuse(str(error)) from None
+    if options.json:
+        _print_json(json_of(sheet))
+    else:
+        print(*lines_of(sheet), sep="\n")
+    return FINE
+
+
+def _publish(options: Namespace) -> int:
+    from backbud.publish.commit import PublishError
+    from backbud.subscribe.errors import SubscribeError
+    from backbud.subscribe.publish import publish
+
+    try:
+        published = publish(_folder(options.folder), date.today(), options.to, os.environ, _tell)
+    except (SubscribeError, PublishError) as error:
+        raise Misuse(str(error)) from None
+    if options.json:
+        _print_json(published.as_json())
+    else:
+        print(*published.lines(), sep="\n")
+    if published.problems:
+        print("There are problems in the journal; backbud check shows them.", file=sys.stderr)
+    return PROBLEMS if published.problems else FINE
+
+
+def _tell(step: str) -> None:
+    """Show a person at a terminal what is going on; "" when it is over."""
+    if sys.stderr.isatty():
+        print(f"\r\033[K{step}", end="", file=sys.stderr, flush=True)
+
+
+def _collect(options: Namespace) -> int:
+    from backbud.publish.commit import PublishError
+    from backbud.subscribe.collect import collect, remember, write
+    from backbud.subscribe.errors import SubscribeError
+
+    folder, today = _folder(options.folder), date.today()
+    try:
+        _tell("asking the server")
+        collected = collect(folder, today, options.to, os.environ)
+        _tell("")
+        remember(folder, collected.settled)
+        if options.json:
+            _print_json(collected.as_json())
+        else:
+            print(*collected.lines(), sep="\n")
+        if collected.offers and (options.yes or _agreed(options.json)):
+            write(folder, today, collected)
+            print("Written.", file=sys.stderr if options.json else sys.stdout)
+    except (SubscribeError, PublishError) as error:
+        raise Misuse(str(error)) from None
+    return PROBLEMS if collected.refused else FINE
+
+
+def _agreed(json: bool) -> bool:
+    """Ask the person at the terminal; where there is none, nothing is agreed to."""
+    if json or not (sys.stdin.isatty() and sys.stdout.isatty()):
+        if not json:
+            print("Nothing was written; --yes writes these lines.")
+        return False
+    try:
+        return input("Write these lines into the diary? [y/N] ").strip().casefold() in ("y", "yes")
+    except EOFError:
+        return False
+
+
+def _species(options: Namespace) -> int:
+    from backbud.kinds.find import NoSuchSpecies, known_here, sheet_here
+    from backbud.kinds.json import list_json, sheet_json
+    from backbud.kinds.lines import list_lines, sheet_lines
+
+    words = list(options.words)
+    # The last word may be the journal: names have several words.
+    options.folder = words.pop() if words and os.path.isdir(words[-1]) else ""
+    session = _session(options) if options.folder or _has_journal_here() else None
+    if not words:
+        known = known_here(session)
+        if options.json:
+            _print_json(list_json(known))
+        else:
+            print(*list_lines(known), sep="\n")
+        return FINE
+    try:
+        sheet = sheet_here(" ".join(words), session, _day(options)[0])
+    except NoSuchSpecies as error:
+        raise Misuse(str(error)) from None
+    if options.json:
+        _print_json(sheet_json(sheet))
+    else:
+        print(*sheet_lines(sheet), sep="\n")
+    return FINE
+
+
+def _has_journal_here() -> bool:
+    from backbud.journal.find import find_journal
+
+    return find_journal(os.getcwd()) is not None
+
+
+def _trust(options: Namespace) -> int:
+    from backbud.trust.ask import NotThese, take_back, trust
+    from backbud.trust.record import CannotRecord
+
+    folder = _folder(options.folder)
+    try:
+        if options.forget:
+            take_back(folder)
+            return FINE
+        return FINE if trust(folder, options.yes) else PROBLEMS
+    except (NotThese, CannotRecord) as error:
+        raise Misuse(str(error)) from None
 
 
 def _tidy(options: Namespace) -> int:

@@ -11,22 +11,42 @@ from backbud.collection.whereabouts import Histories, replay
 from backbud.journal import remember
 from backbud.journal.events import Origin
 from backbud.journal.read import Journal, read_journal
+from backbud.journal.settings import SETTINGS_FILE, place_of_setting
 from backbud.journal.things import Thing
+from backbud.kept import KEEP_NOTHING, Kept
 from backbud.publish.unchanged import installed_mark
+from backbud.trust.plugins import NO_PLUGINS, Plugins, plugins_of
 from backbud.words import number
 from backbud_grammar.handles import fold
 from backbud_grammar.problems import Problem, did_you_mean
 
 if TYPE_CHECKING:
+    from backbud.journal.weather.records import Records
+    from backbud.plan.pack import Pack
     from backbud.plan.run import Plan
-    from backbud.species import Species
+    from backbud.plan.world import ByTree
+    from backbud.species import Section, Species
 
 
 class Session:
     """One journal as it stands on one day; each step is taken once."""
 
-    def __init__(self, journal: Journal, today: date) -> None:
-        self.journal, self.today = journal, today
+    def __init__(
+        self,
+        journal: Journal,
+        today: date,
+        *,
+        as_of: bool = False,
+        kept: Kept = KEEP_NOTHING,
+        plugins: Plugins = NO_PLUGINS,
+    ) -> None:
+        self.journal, self.today, self.as_of = journal, today, as_of
+        self.plugins = plugins
+        journal.texts.update(plugins.files)
+        for file, flaw in plugins.flaws:
+            journal.notes.add(file, 0, flaw)
+        # What is kept between runs is the journal as a whole.
+        self.kept = KEEP_NOTHING if as_of else kept
         self.histories: Histories = replay(journal)
         self._check_kinds()
 
@@ -34,15 +54,74 @@ class Session:
         """The follow-ups of every tree, or of these only."""
         from backbud.plan.run import plan_all
 
-        return plan_all(self.journal, self.histories, self._species, self.today, only)
+        return plan_all(
+            self.journal,
+            self.histories,
+            self._species,
+            self.weather,
+            self.today,
+            only,
+            self.kept,
+            self._world[0],
+            self.plugins,
+        )
+
+    def sections(self, plan: Plan) -> dict[str, tuple[Section, ...]]:
+        """What the journal's plugins write for each tree's page, by its handle."""
+        if not self.plugins.sections:
+            return {}
+        from backbud.plan.sections import sections_of
+
+        return sections_of(self.journal, self.weather, self.today, plan, self.plugins.sections)
+
+    @cached_property
+    def pack(self) -> Pack:
+        """Every species that is known here, those of the journal's own plugins too."""
+        from backbud.plan.pack import with_own
+
+        return with_own(self.plugins.species)
+
+    @cached_property
+    def weather(self) -> Records:
+        """What is known of the weather of each place; read when it is asked for."""
+        return self._world[1]
+
+    @cached_property
+    def by_tree(self) -> ByTree:
+        """Keeps what was made of one tree's card and history."""
+        from backbud.plan.world import ByTree
+
+        return ByTree(self.kept, self._world[0])
+
+    @cached_property
+    def _world(self) -> tuple[object, Records]:
+        """What stands for all that is no tree's own, and the weather with what was reckoned from
+        it: both those of an earlier run, if nothing of it has changed."""
+        from backbud.journal.weather.records import records
+
+        weather = records(self.journal, self.today, self.as_of)
+        if self.kept is KEEP_NOTHING:
+            return None, weather
+        from backbud.plan.world import world_of
+
+        around = world_of(self.journal, self.histories, weather, self.today)
+        return self.kept.once("world", (*around, self.plugins.mark), lambda: (object(), weather))
 
     def problems(self) -> tuple[Problem, ...]:
-        """Every problem found so far."""
+        """Every problem found so far, those of the weather too."""
+        if self.journal.weather or any(
+            place.detail(label)
+            for place in self.journal.things.of_kind("place")
+            for label in ("weather", "town", "low", "high", "rain")
+        ):
+            for place in self.weather:
+                self.weather.record_of(place)
+        self._check_figures()
         return self.journal.problems()
 
     def summary(self) -> str:
         """What was read, in one line."""
-        events = sum(len(block.events) for page in self.journal.pages for block in page.blocks)
+        events = sum([len(block.acts) for page in self.journal.pages for block in page.blocks])
         here = sum(1 for tree in self.histories.trees.values() if tree.standing == "here")
         pages = len(self.journal.pages)
         return f"{number(here, 'tree')} here, {number(events, 'act')} on {number(pages, 'page')}."
@@ -73,23 +152,45 @@ class Session:
         return {fold(handle): handle for handle in self.histories.trees}
 
     def _species(self, kind: str) -> Species | None:
-        from backbud.plan.pack import installed
+        return self.pack.find(kind)
 
-        return installed().find(kind)
+    def _check_figures(self) -> None:
+        """Note each figure of the settings that nothing asks for: most likely a slip.
+
+        A journal's own plugins may ask for figures of their own, so then nothing is said.
+        """
+        figures = self.journal.settings.figures
+        if not figures or self.plugins.files:
+            return
+        from backbud.plan.known_figures import known_figures
+
+        known = [figure.name for figure in known_figures()]
+        for name in figures:
+            if name not in known:
+                line, column = place_of_setting(self.journal.texts.get(SETTINGS_FILE, b""), name)
+                self.journal.notes.at(
+                    Origin(SETTINGS_FILE, line, column),
+                    "unknown-figure",
+                    f"nothing asks for a figure called “{name}”",
+                    did_you_mean(name, known, f"Some are: {', '.join(sorted(known)[:6])} …"),
+                    0,
+                    len(name),
+                    "warning",
+                )
 
     def _check_kinds(self) -> None:
         """Note each tree whose kind no species knows; it still gets what holds for every tree.
 
         To find the species takes longer than all else in a small journal, so what was found is
-        remembered as long as nothing is installed or taken away.
+        remembered as long as nothing is installed or taken away, and no other code is trusted.
         """
-        folder, mark = self.journal.folder, installed_mark()
+        folder, mark = self.journal.folder, f"{installed_mark()}{self.plugins.mark}"
         kinds = {_kind(thing) for thing in self.journal.things.of_kind("tree")}
         if kinds <= remember.recall_kinds(folder, mark):
             return
-        from backbud.plan.pack import installed
-
-        pack = installed()
+        pack = self.pack
+        for file, flaw in pack.flaws:
+            self.journal.notes.add(file, 0, flaw)
         for thing in self.journal.things.of_kind("tree"):
             kind = _kind(thing)
             line = next((ln for ln in thing.lines if ln.detail.name == "kind"), None)
@@ -113,7 +214,8 @@ class Session:
                     len(kind),
                     "warning",
                 )
-        if not pack.faults and all(pack.find(kind) is not None for kind in kinds):
+        faultless = not pack.faults and not pack.flaws
+        if faultless and all(pack.find(kind) is not None for kind in kinds):
             remember.keep_kinds(folder, mark, kinds)
         for fault in pack.faults:
             self.journal.notes.at(Origin("backbud.toml", 1, 1), "species-failed", fault, "", 0, 1)
@@ -124,6 +226,18 @@ def _kind(tree: Thing) -> str:
     return tree.text("kind").split("'")[0].strip()
 
 
-def open_session(folder: str, today: date, *, as_of: bool = False) -> Session:
+def open_session(
+    folder: str, today: date, *, as_of: bool = False, kept: Kept = KEEP_NOTHING
+) -> Session:
     """Read and replay the journal in a folder."""
-    return Session(read_journal(folder, today, as_of=as_of), today)
+    plugins = plugins_of(folder, _ids_for_every_tree)
+    journal = read_journal(folder, today, as_of=as_of, acts=plugins.acts, kept=kept)
+    return Session(journal, today, as_of=as_of, kept=kept, plugins=plugins)
+
+
+def _ids_for_every_tree() -> frozenset[str]:
+    """The ids of the rules that hold for every tree."""
+    from backbud.plan.common import RULES
+    from backbud.species import rules_of
+
+    return frozenset(rule.id for module in RULES for rule in rules_of(module))

@@ -1,0 +1,1 @@
+"""What is known of each species, and its year, for `backbud species`."""

@@ -1,0 +1,128 @@
+"""A journal's folder goes in; made/ is brought up to date, and what is to be said of it comes out.
+
+Where the journal cannot be read as a whole, or a run fails, the last good pages stay and the
+reason is shown on top of them.
+"""
+
+from __future__ import annotations
+
+import os
+import time
+import tomllib
+import traceback
+from collections.abc import Callable
+from datetime import date
+
+from msgspec import Struct
+
+from backbud.journal.settings import SETTINGS_FILE
+from backbud.kept import Kept
+from backbud.make import make
+from backbud.publish.commit import BusyError, PublishError
+from backbud.publish.unchanged import installed_mark, make_arguments
+from backbud.session import Session
+from backbud_grammar.problems import Problem, show
+
+# A problem with one of these codes means that a whole file is missing from what was read.
+WHOLE_FILES = ("unreadable", "binary-file", "large-file")
+RESTART = "backbud itself was changed: stop watching and start again."
+
+
+class News(Struct, frozen=True):
+    """How the last run went.
+
+    `failure`: why the pages are those of an earlier run, or "". `problems`: each as `backbud check`
+    shows it. `written`: how many files changed. `again`: it is worth trying once more. `note`: a
+    word for the terminal.
+    """
+
+    day: date
+    seconds: float = 0.0
+    written: int = 0
+    failure: str = ""
+    problems: tuple[str, ...] = ()
+    again: bool = False
+    note: str = ""
+
+
+class Broken(Exception):
+    """The journal cannot be read as a whole; the last good pages are better than half of it."""
+
+    def __init__(self, sentence: str, problems: tuple[Problem, ...] = ()) -> None:
+        super().__init__(sentence)
+        self.problems = problems
+
+
+class Rebuilder:
+    """Brings made/ up to date, again and again in one process, and keeps what helps next time."""
+
+    def __init__(self, folder: str, ask_today: Callable[[], date] = date.today) -> None:
+        self._folder, self._ask_today = folder, ask_today
+        self._kept = Kept()
+        self._program = installed_mark()
+
+    def rebuild(self) -> News:
+        """Run once; whatever goes wrong is told and never raised."""
+        today, began = self._ask_today(), time.perf_counter()
+        try:
+            return self._made(today, began)
+        except Broken as error:
+            shown = tuple(show(problem) for problem in error.problems)
+            return News(today, failure=str(error), problems=shown)
+        except PublishError as error:
+            return News(today, failure=str(error), again=isinstance(error, BusyError))
+        except OSError as error:
+            return News(today, failure=_in_words(error))
+        except Exception as error:
+            # A fault of ours, or of a species that was installed: the pages stay, work goes on.
+            where = traceback.extract_tb(error.__traceback__)[-1]
+            return News(
+                today,
+                failure=f"{type(error).__name__}: {error} ({where.filename}:{where.lineno})",
+            )
+
+    def _made(self, today: date, began: float) -> News:
+        check_settings(self._folder)
+        is_same_program = installed_mark() == self._program
+        made = make(
+            self._folder,
+            today,
+            arguments=make_arguments(False, False),
+            kept=self._kept,
+            look=check_whole,
+            # What an older program made must not pass for what the new one would make.
+            remembered=is_same_program,
+        )
+        return News(
+            today,
+            time.perf_counter() - began,
+            made.written + made.removed,
+            problems=tuple(show(problem) for problem in made.problems),
+            note="" if is_same_program else RESTART,
+        )
+
+
+def check_settings(folder: str) -> None:
+    """Raise Broken where the settings cannot be read: with other ones every page would change."""
+    if not os.path.isdir(folder):
+        raise Broken("The journal's folder is not there.")
+    try:
+        with open(os.path.join(folder, SETTINGS_FILE), "rb") as file:
+            tomllib.load(file)
+    except OSError as error:
+        raise Broken(f"{SETTINGS_FILE} cannot be read: {error.strerror}.") from None
+    except (ValueError, RecursionError) as error:
+        raise Broken(f"{SETTINGS_FILE} is not TOML: {error}.") from None
+
+
+def check_whole(session: Session) -> None:
+    """Raise Broken where a whole file of the journal could not be read."""
+    missing = [p for p in session.journal.problems() if p.code in WHOLE_FILES]
+    if missing:
+        files = ", ".join(dict.fromkeys(problem.file for problem in missing))
+        raise Broken(f"Not read as a whole: {files}.", session.journal.problems())
+
+
+def _in_words(error: OSError) -> str:
+    name = f"{error.filename}: " if error.filename else ""
+    return f"{name}{error.strerror or error}."

@@ -1,0 +1,301 @@
+"""A request goes in; a page or feed from made/ comes out, with problems on top of every page.
+
+Served is what the manifest names and nothing else: no list of a folder, no link, nothing outside.
+What is put into a page stands in the answer only, and is never written.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import hmac
+import os
+import stat
+from collections.abc import Callable
+from hashlib import blake2b
+from html import escape
+from typing import TYPE_CHECKING
+from urllib.parse import quote
+
+from msgspec import Struct
+
+from backbud.publish import COMMITMENT, MADE, MANIFEST, MEMORY, manifest_names
+from backbud.serve.lan import host_is_ours
+from backbud.serve.reload import CHANGES, MEDIA_TYPE, SCRIPT_SOURCE, Hub, script_tag
+
+if TYPE_CHECKING:
+    from starlette.requests import Request
+    from starlette.responses import Response
+    from starlette.types import Receive, Scope, Send
+
+INDEX = "index.html"
+TYPES = {
+    ".html": "text/html; charset=utf-8",
+    ".css": "text/css; charset=utf-8",
+    ".js": "text/javascript; charset=utf-8",
+    ".svg": "image/svg+xml",
+    ".png": "image/png",
+    ".jpg": "image/jpeg",
+    ".jpeg": "image/jpeg",
+    ".webp": "image/webp",
+    ".ics": "text/calendar; charset=utf-8",
+    ".csv": "text/csv; charset=utf-8",
+    ".json": "application/json",
+    ".txt": "text/plain; charset=utf-8",
+    ".pdf": "application/pdf",
+    ".sqlite": "application/vnd.sqlite3",
+}
+HEADERS = {
+    "Content-Security-Policy": (
+        f"default-src 'self'; script-src 'self' {SCRIPT_SOURCE}; style-src 'self' 'unsafe-inline'; "
+        "img-src 'self' data:; object-src 'none'; base-uri 'none'; form-action 'none'; "
+        "frame-ancestors 'none'"
+    ),
+    "X-Content-Type-Options": "nosniff",
+    "X-Frame-Options": "DENY",
+    "Referrer-Policy": "no-referrer",
+    "Cross-Origin-Resource-Policy": "same-origin",
+    "Cross-Origin-Opener-Policy": "same-origin",
+    # May be kept, but is asked for each time; never by a cache that others share.
+    "Cache-Control": "private, no-cache",
+}
+# So long a request waits for files that are being put in place just now.
+WAIT_SECONDS = 5.0
+_PAUSE_SECONDS = 0.005
+_BANNER_PROBLEMS = 20
+_NOT_HERE = (
+    '<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
+    '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
+    '<meta name="color-scheme" content="light dark">\n<title>{title}</title>\n</head>\n<body>\n'
+    "<main>\n<h1>{title}</h1>\n<p>{text}</p>\n</main>\n</body>\n</html>\n"
+)
+
+
+class Banner(Struct, frozen=True):
+    """What stands on top of every page: why it may be old, and the journal's problems."""
+
+    failure: str = ""
+    problems: tuple[str, ...] = ()
+
+
+class Site:
+    """An ASGI application that serves one journal's output.
+
+    `base`: "/" or "/SECRET/". `banner`: asks for what is to stand on top now.
+    """
+
+    def __init__(
+        self, journal: str, banner: Callable[[], Banner], hub: Hub, secret: str = ""
+    ) -> None:
+        self._journal, self._banner, self._hub = os.path.abspath(journal), banner, hub
+        self._secret = secret
+        self.base = f"/{secret}/" if secret else "/"
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        from starlette.requests import Request
+
+        if scope["type"] == "http":
+            answer = await self._answer(Request(scope, receive))
+            await answer(scope, receive, send)
+
+    async def _answer(self, request: Request) -> Response:
+        if not host_is_ours(request.headers.get("host", ""), bool(self._secret)):
+            return _plain(421, "This is not the address of this server.")
+        if request.method not in ("GET", "HEAD"):
+            return _plain(405, "Pages here can only be read.", {"Allow": "GET, HEAD"})
+        name = self._name(request.scope["path"])
+        if name is None:
+            return _plain(404, "There is nothing here.")
+        if name == CHANGES:
+            return self._changes(request)
+        return await self._file(request, name or INDEX)
+
+    def _name(self, path: str) -> str | None:
+        """The path below the base; None where it does not begin with it."""
+        base = self.base.encode()
+        written = path.encode(errors="surrogateescape")
+        if not hmac.compare_digest(written[: len(base)], base):
+            return None
+        return path[len(self.base) :]
+
+    # -------------------------------------------------------------- files
+
+    async def _file(self, request: Request, name: str) -> Response:
+        content = await self._read_whole(name)
+        if content is _BUSY:
+            return _plain(503, "The pages are being put in place.", {"Retry-After": "1"})
+        ending = os.path.splitext(name)[1].casefold()
+        if content is None:
+            if ending not in ("", ".html"):
+                return _plain(404, "There is nothing here.")
+            return self._answered(request, self._page(name, None), TYPES[".html"], 404)
+        if ending == ".html":
+            content = self._page(name, content)
+        return self._answered(request, content, TYPES.get(ending, "application/octet-stream"), 200)
+
+    def _answered(self, request: Request, content: bytes, sort: str, status: int) -> Response:
+        from starlette.responses import Response
+
+        tag = f'"{_mark(content)}"'
+        headers = {**HEADERS, "ETag": tag, "Content-Type": sort}
+        if status == 200 and _has(request.headers.getlist("if-none-match"), tag):
+            del headers["Content-Type"]
+            return Response(status_code=304, headers=headers)
+        return Response(content, status, headers)
+
+    async def _read_whole(self, name: str) -> bytes | None:
+        """A file, once no run is half way through putting files in place."""
+        loop = asyncio.get_running_loop()
+        until = loop.time() + WAIT_SECONDS
+        while True:
+            if not self._in_between():
+                content = read_made(self._journal, name)
+                if not self._in_between():
+                    return content
+            if loop.time() > until:
+                return _BUSY
+            await asyncio.sleep(_PAUSE_SECONDS)
+
+    def _in_between(self) -> bool:
+        return os.path.lexists(os.path.join(self._journal, MEMORY, COMMITMENT))
+
+    # -------------------------------------------------------------- pages
+
+    def _page(self, name: str, made: bytes | None) -> bytes:
+        """A page as it is served: with the banner, and with the script that hears of changes."""
+        shown = self._with_banner(made)
+        seen = _mark(shown)
+        address = f"{self.base}{CHANGES}?page={quote(name, safe='')}&seen={seen}"
+        return _before(b"</body>", shown, script_tag(address).encode())
+
+    def _with_banner(self, made: bytes | None) -> bytes:
+        banner = self._banner()
+        if made is None:
+            made = _nothing_here(banner).encode()
+        return _behind_body(made, banner_html(banner).encode())
+
+    def _changes(self, request: Request) -> Response:
+        from starlette.responses import StreamingResponse
+
+        name, seen = (request.query_params.get(key, "") for key in ("page", "seen"))
+
+        def now() -> str:
+            return _mark(self._with_banner(read_made(self._journal, name)))
+
+        return StreamingResponse(
+            self._hub.stream(seen, now),
+            headers={**HEADERS, "Cache-Control": "no-store"},
+            media_type=MEDIA_TYPE,
+        )
+
+
+_BUSY = b"busy"
+
+
+def read_made(journal: str, name: str) -> bytes | None:
+    """The bytes of a file of the output; None where the manifest does not name it, or where it
+    is not a plain file in real folders."""
+    made = os.path.join(journal, MADE)
+    names = manifest_names(
+        (_read_plain(os.path.join(made, MANIFEST)) or b"").decode(errors="replace")
+    )
+    if names is None or name not in names:
+        return None
+    # The manifest may have come with the journal, from anybody.
+    parts = name.split("/")
+    if any(part in ("", ".", "..") or "\\" in part or ":" in part for part in parts):
+        return None
+    folder = made
+    for part in parts[:-1]:
+        if not _is_real_folder(folder):
+            return None
+        folder = os.path.join(folder, part)
+    return _read_plain(os.path.join(folder, parts[-1])) if _is_real_folder(folder) else None
+
+
+def _is_real_folder(path: str) -> bool:
+    try:
+        found = os.lstat(path)
+    except OSError:
+        return False
+    # On Windows a junction is a folder that leads elsewhere.
+    return stat.S_ISDIR(found.st_mode) and not getattr(found, "st_reparse_tag", 0)
+
+
+def _read_plain(path: str) -> bytes | None:
+    """A regular file's bytes; None where there is none, or a link."""
+    flags = os.O_RDONLY | getattr(os, "O_NOFOLLOW", 0) | getattr(os, "O_NONBLOCK", 0)
+    try:
+        if not stat.S_ISREG(os.lstat(path).st_mode):
+            return None
+        with open(os.open(path, flags | getattr(os, "O_BINARY", 0)), "rb") as file:
+            return file.read()
+    except OSError:
+        return None
+
+
+# ------------------------------------------------------------------ what is put into a page
+
+
+def banner_html(banner: Banner) -> str:
+    """The banner; "" where all is well."""
+    if not banner.failure and not banner.problems:
+        return ""
+    lines = [
+        "<style>#backbud-watch{position:relative;padding:.6rem 1rem;border-bottom:3px solid;"
+        "background:Canvas;color:CanvasText;font:1rem/1.5 system-ui,sans-serif}"
+        "#backbud-watch pre{overflow-x:auto;margin:.5rem 0}"
+        "@media print{#backbud-watch{display:none}}</style>",
+        '<aside id="backbud-watch" role="status" aria-label="The journal as it is being written">',
+    ]
+    if banner.failure:
+        why = escape(banner.failure)
+        lines.append(f"<p><strong>These pages are from before.</strong> <bdi>{why}</bdi></p>")
+    if banner.problems:
+        count = len(banner.problems)
+        what = "1 problem" if count == 1 else f"{count} problems"
+        lines.append(f"<details open><summary>{what} in the journal</summary>")
+        shown = banner.problems[:_BANNER_PROBLEMS]
+        lines += [f'<pre tabindex="0" dir="auto">{escape(problem)}</pre>' for problem in shown]
+        if count > len(shown):
+            lines.append(f"<p>… and {count - len(shown)} more; backbud check shows all.</p>")
+        lines.append("</details>")
+    return "\n".join([*lines, "</aside>", ""])
+
+
+def _nothing_here(banner: Banner) -> str:
+    text = "It may come back with the next change of the journal. "
+    return _NOT_HERE.format(
+        title="No such page",
+        text=text
+        + ("" if banner.failure else 'Everything begins at <a href="/">the first page</a>.'),
+    )
+
+
+def _behind_body(page: bytes, more: bytes) -> bytes:
+    """The page with more behind its opening body tag."""
+    at = page.find(b">", page.find(b"<body")) + 1
+    return page[:at] + b"\n" + more + page[at:] if more else page
+
+
+def _before(mark: bytes, page: bytes, more: bytes) -> bytes:
+    at = page.rfind(mark)
+    return page[:at] + more + page[at:] if at >= 0 else page + more
+
+
+# ------------------------------------------------------------------ answers
+
+
+def _mark(content: bytes) -> str:
+    return blake2b(content, digest_size=16).hexdigest()
+
+
+def _has(headers: list[str], tag: str) -> bool:
+    """Whether If-None-Match names the tag, compared weakly (RFC 9110, 13.1.2)."""
+    named = [one.strip().removeprefix("W/") for header in headers for one in header.split(",")]
+    return "*" in named or tag in named
+
+
+def _plain(status: int, text: str, more: dict[str, str] | None = None) -> Response:
+    from starlette.responses import PlainTextResponse
+
+    return PlainTextResponse(f"{text}\n", status, {**HEADERS, **(more or {})})

@@ -1,0 +1,210 @@
+"""A journal's folder goes in; until somebody stops it, its pages are kept up to date and served.
+
+The steps, over and over:
+    changes   something in the folder changed, and it is quiet again (changes.py)
+    rebuild   made/ is brought up to date, or stays as it was (rebuild.py)
+    tell      in the terminal, and to every open page that changed (reload.py, site.py)
+"""
+
+from __future__ import annotations
+
+import asyncio
+import errno
+import gc
+import signal
+import socket
+import sys
+import threading
+import time
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager, suppress
+from datetime import date
+from typing import TYPE_CHECKING
+
+from backbud.serve.changes import Changes
+from backbud.serve.lan import EVERYWHERE, LOOPBACK, lan_address, secret_path
+from backbud.serve.rebuild import News, Rebuilder
+from backbud.serve.reload import Hub
+from backbud.serve.site import Banner, Site
+
+if TYPE_CHECKING:
+    import uvicorn
+
+PORT = 8642
+SHOWN_PROBLEMS = 20
+_IDLE_SECONDS = 1.0
+_TRY_AGAIN_SECONDS = 2.0
+_STOP_SECONDS = 2
+
+
+class CannotServe(Exception):
+    """The address cannot be listened on; the sentence says why."""
+
+
+def watch(
+    folder: str,
+    port: int = PORT,
+    *,
+    on_lan: bool = False,
+    ask_today: Callable[[], date] = date.today,
+) -> None:
+    """Watch and serve a journal until Ctrl-C or SIGTERM. CannotServe where the port is not free,
+    PublishError or OSError where the secret path cannot be kept."""
+    listening = listen(port, on_lan)
+    secret = secret_path(folder) if on_lan else ""
+    # A run builds many small values; to look for cycles among them in between only costs time.
+    gc.disable()
+    asyncio.run(_Watching(folder, ask_today).run(listening, secret))
+
+
+def listen(port: int, on_lan: bool) -> socket.socket:
+    """Take the port; CannotServe says in one sentence why it is not to be had."""
+    listening = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
+    if sys.platform == "win32":
+        listening.setsockopt(socket.SOL_SOCKET, socket.SO_EXCLUSIVEADDRUSE, 1)
+    else:
+        listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+    try:
+        listening.bind((EVERYWHERE if on_lan else LOOPBACK, port))
+        listening.listen(128)
+    except OSError as error:
+        listening.close()
+        if error.errno == errno.EADDRINUSE:
+            why = "another program uses it"
+        elif error.errno == errno.EACCES:
+            why = "only the system's own programs may"
+        else:
+            why = error.strerror or str(error)
+        raise CannotServe(
+            f"port {port} cannot be used: {why}. Choose another one: --port {PORT + 1}"
+        ) from None
+    return listening
+
+
+class _Watching:
+    """One run of the command; `news` is set by the thread that rebuilds."""
+
+    def __init__(self, folder: str, ask_today: Callable[[], date]) -> None:
+        self._rebuilder = Rebuilder(folder, ask_today)
+        self._folder, self._ask_today = folder, ask_today
+        self._news = News(ask_today(), failure="The journal is being read.")
+        self._told: tuple[tuple[str, ...], str] = ((), "")
+        self._resting: threading.Timer | None = None
+        self._is_frozen = False
+
+    async def run(self, listening: socket.socket, secret: str) -> None:
+        import uvicorn
+
+        self._loop, self._hub = asyncio.get_running_loop(), Hub()
+        site = Site(self._folder, self._banner, self._hub, secret)
+        # No list of requests: it would show the secret path.
+        config = uvicorn.Config(
+            site, log_level="error", access_log=False, lifespan="off", server_header=False,
+            timeout_graceful_shutdown=_STOP_SECONDS, ws="none", http="h11",
+        )  # fmt: skip
+        server = _server(config)
+        self._changes = Changes(self._folder, self._rebuild, self._ask_today)
+        with _signals(self._loop, lambda: self._stop(server)):
+            self._greet(listening.getsockname()[1], secret)
+            self._changes.start()
+            await server.serve([listening])
+            self._rest(None)
+            self._changes.stop(_STOP_SECONDS)
+        print("Stopped.", flush=True)
+
+    def _stop(self, server: uvicorn.Server) -> None:
+        """The first time cleanly; the second time at once."""
+        server.force_exit = server.should_exit
+        server.should_exit = True
+        self._hub.close()
+
+    def _banner(self) -> Banner:
+        return Banner(self._news.failure, self._news.problems)
+
+    # -------------------------------------------------------------- in the thread that rebuilds
+
+    def _rebuild(self) -> None:
+        self._rest(None)
+        self._news = self._rebuilder.rebuild()
+        with suppress(RuntimeError):  # the loop has ended
+            self._loop.call_soon_threadsafe(self._hub.turn)
+        self._tell(self._news)
+        if self._news.again:
+            self._rest(threading.Timer(_TRY_AGAIN_SECONDS, self._changes.note))
+        else:
+            self._rest(threading.Timer(_IDLE_SECONDS, self._tidy))
+
+    def _rest(self, timer: threading.Timer | None) -> None:
+        """What is to be done once nothing happens any more."""
+        if self._resting is not None:
+            self._resting.cancel()
+        self._resting = timer
+        if timer is not None:
+            timer.daemon = True
+            timer.start()
+
+    def _tidy(self) -> None:
+        """Free what a run left in cycles; what the first one left is not looked at again."""
+        gc.collect()
+        if not self._is_frozen:
+            gc.freeze()
+            self._is_frozen = True
+
+    def _tell(self, news: News) -> None:
+        """Say in the terminal what was done, and what is wrong where that is new."""
+        if news.failure:
+            print(f"{_clock()}  The pages stay as they were. {news.failure}", flush=True)
+        else:
+            files = "1 file" if news.written == 1 else f"{news.written} files"
+            print(f"{_clock()}  {files} changed, {news.seconds * 1000:.0f} ms.", flush=True)
+        if (news.problems, news.note) == self._told:
+            return
+        self._told = (news.problems, news.note)
+        if news.note:
+            print(news.note, file=sys.stderr, flush=True)
+        for problem in news.problems[:SHOWN_PROBLEMS]:
+            print(problem, file=sys.stderr, flush=True)
+        if len(news.problems) > SHOWN_PROBLEMS:
+            more = len(news.problems) - SHOWN_PROBLEMS
+            print(f"… and {more} more; backbud check shows all.", file=sys.stderr, flush=True)
+
+    def _greet(self, port: int, secret: str) -> None:
+        if secret:
+            print(f"Pages for this house: http://{lan_address()}:{port}/{secret}/")
+            print("Who has this address can read them; what is sent is not encrypted.")
+        else:
+            print(f"Pages: http://{LOOPBACK}:{port}/")
+        print(f"Watching {self._folder}. Ctrl-C stops it.", flush=True)
+
+
+def _clock() -> str:
+    return time.strftime("%H:%M:%S")
+
+
+def _server(config: uvicorn.Config) -> uvicorn.Server:
+    """A server that leaves the signals to us."""
+    import uvicorn
+
+    class Server(uvicorn.Server):
+        @contextmanager
+        def capture_signals(self) -> Iterator[None]:
+            yield
+
+    return Server(config)
+
+
+@contextmanager
+def _signals(loop: asyncio.AbstractEventLoop, stop: Callable[[], None]) -> Iterator[None]:
+    """Call `stop` in the loop on Ctrl-C and on SIGTERM."""
+    wanted = (signal.SIGINT, signal.SIGTERM)
+    if threading.current_thread() is not threading.main_thread():
+        yield
+        return
+    before = [
+        signal.signal(number, lambda *_: loop.call_soon_threadsafe(stop)) for number in wanted
+    ]
+    try:
+        yield
+    finally:
+        for number, handler in zip(wanted, before, strict=True):
+            signal.signal(number, handler)

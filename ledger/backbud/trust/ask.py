@@ -1,0 +1,68 @@
+"""A journal's folder goes in; its plugins are shown, and the person's answer is recorded."""
+
+from __future__ import annotations
+
+import sys
+
+from backbud.trust.files import read_plugins
+from backbud.trust.place import PLUGINS
+from backbud.trust.record import forget, record, trusted_files
+from backbud.trust.show import CONSENT, set_lines
+from backbud.words import number
+
+
+class NotThese(Exception):
+    """The digest given is not that of the files; the sentence says so."""
+
+
+def trust(journal: str, digest: str = "") -> bool:
+    """Show the plugins and ask for consent; whether they are trusted now.
+
+    `digest`: the answer of a script, which names the very set that it consents to. NotThese where
+    it is another; CannotRecord where the answer cannot be kept.
+    """
+    # Read once: what is shown is what is recorded, whatever happens to the files meanwhile.
+    found = read_plugins(journal)
+    trusted = trusted_files(journal)
+    print(*set_lines(found, trusted), sep="\n")
+    if not found.files:
+        print(f"There are no plugins here: no *.py in {PLUGINS}/.")
+        return True
+    print(f"{number(len(found.files), 'file')} with the digest\n  {found.digest}")
+    if trusted == found.files:
+        print("You trust them as they are. To take that back: backbud trust --forget")
+        return True
+    print(f"\n{CONSENT}\n")
+    if digest and digest != found.digest:
+        raise NotThese(
+            "the files have another digest than the one you gave; nothing was recorded. "
+            "Look at them again"
+        )
+    if not digest and not sys.stdin.isatty():
+        print(
+            "Nothing was recorded, since nobody can answer here. A script says: "
+            f"backbud trust {journal} --yes DIGEST"
+        )
+        return False
+    if not digest and not _answer():
+        print("Nothing was recorded; they stay left out.")
+        return False
+    record(journal, found.files)
+    print("Trusted. Any change to any of them asks again.")
+    return True
+
+
+def take_back(journal: str) -> None:
+    """Forget the consent. CannotRecord where the record cannot be removed."""
+    if forget(journal):
+        print("Forgotten: the plugins of this journal are left out from now on.")
+    else:
+        print("Nothing of this journal was trusted.")
+
+
+def _answer() -> bool:
+    try:
+        return input("Trust them? yes or no: ").strip().casefold() == "yes"
+    except EOFError:
+        print()
+        return False

@@ -1,0 +1,239 @@
+"""After any edit, what is made with what was kept is what a clean build makes, byte for byte.
+
+The clean build is told only the revisions of calendar entries, which are no function of the
+journal (RFC 5545, 3.8.7.4).
+"""
+
+from __future__ import annotations
+
+import os
+import re
+import shutil
+from collections.abc import Callable
+from datetime import date, timedelta
+from pathlib import Path
+from random import Random
+
+import pytest
+from generate import generate
+
+from backbud.kept import Is, Kept
+from backbud.make import REVISIONS, Made, make
+from backbud.publish import MADE, MEMORY
+
+TODAY = date(2026, 11, 20)
+ACTS = 200
+EDITS = 30
+
+
+# ------------------------------------------------------------------ edits
+
+
+def some_file(folder: Path, random: Random) -> Path:
+    return random.choice(sorted(folder.glob("**/*.txt")))
+
+
+def edit_lines(
+    folder: Path, random: Random, change: Callable[[list[str], int], object], wanted: str = r"."
+) -> None:
+    """Change one of the lines of a file in which the pattern is found."""
+    path = some_file(folder, random)
+    lines = path.read_text().split("\n")
+    found = [at for at, line in enumerate(lines) if re.search(wanted, line)]
+    if found:
+        change(lines, random.choice(found))
+        path.write_text("\n".join(lines))
+
+
+def take_out(folder: Path, random: Random) -> None:
+    edit_lines(folder, random, lambda lines, at: lines.pop(at))
+
+
+def write_twice(folder: Path, random: Random) -> None:
+    edit_lines(folder, random, lambda lines, at: lines.insert(at, lines[at]))
+
+
+def blank_line(folder: Path, random: Random) -> None:
+    edit_lines(folder, random, lambda lines, at: lines.insert(at, ""))
+
+
+def move_down(folder: Path, random: Random) -> None:
+    """Everything below stands on other lines."""
+    path = some_file(folder, random)
+    path.write_text(f"# a remark\n{path.read_text()}")
+
+
+def other_figure(folder: Path, random: Random) -> None:
+    def change(lines: list[str], at: int) -> None:
+        figure = str(random.randrange(1, 29))
+        lines[at] = re.sub(r"\d+(?=\D*$)", figure, lines[at], count=1)
+
+    edit_lines(folder, random, change, r"\d")
+
+
+def same_figure_written_otherwise(folder: Path, random: Random) -> None:
+    """9 cm and 9.0 cm are equal, and are written differently."""
+
+    def change(lines: list[str], at: int) -> None:
+        lines[at] = re.sub(r" (\d+) (cm|mm|L|kg)\b", r" \1.0 \2", lines[at], count=1)
+
+    edit_lines(folder, random, change, r" \d+ (cm|mm|L|kg)\b")
+
+
+def slip(folder: Path, random: Random) -> None:
+    def change(lines: list[str], at: int) -> None:
+        place = random.randrange(len(lines[at]))
+        lines[at] = lines[at][:place] + random.choice("xq ,-7") + lines[at][place + 1 :]
+
+    edit_lines(folder, random, change)
+
+
+def weather_line(folder: Path, random: Random) -> None:
+    def change(lines: list[str], at: int) -> None:
+        low = random.randrange(-15, 12)
+        lines[at] = f"{lines[at][:10]}   low {low} C, high {low + 7} C"
+
+    edit_lines(folder, random, change, r"^\d{4}-\d\d-\d\d")
+
+
+def new_page(folder: Path, random: Random) -> None:
+    trees = re.findall(r"^tree (\S+)", "".join(map(Path.read_text, folder.glob("**/*.txt"))), re.M)
+    act = random.choice(
+        [
+            "repotted  same pot, 2 cm off below, wedges N E",
+            "wired     2 mm Al on branch 1",
+            "pruned    hard",
+            "checked   wire biting on branch 1",
+            "planned   repot, to 2027-03",
+            "skipped   repot",
+            "vigour    weak",
+            "noted     saw nothing",
+            "died",
+            "moved     tunnel",
+            "staged    BBCH 60",
+        ]
+    )
+    day = TODAY - timedelta(days=random.randrange(0, 700))
+    path = folder / "diary" / f"new-{random.randrange(4)}.txt"
+    subjects = ", ".join(random.sample(trees, random.choice((1, 1, 2))))
+    before = path.read_text() if path.exists() else ""
+    path.write_text(f"{before}\n{day}\n\n{subjects}\n  {act}\n")
+
+
+def new_tree(folder: Path, random: Random) -> None:
+    with (folder / "cards" / "more.txt").open("a") as file:
+        file.write(f"\ntree new-{random.randrange(99)}\n  kind   trident maple\n  place  yard\n")
+
+
+def file_gone(folder: Path, random: Random) -> None:
+    path = some_file(folder, random)
+    os.rename(path, path.with_suffix(f".{random.randrange(999)}.txt"))
+
+
+def other_settings(folder: Path, random: Random) -> None:
+    path = folder / "backbud.toml"
+    lines = [ln for ln in path.read_text().splitlines() if not ln.startswith(("name", "show"))]
+    show = random.choice(("best day", "window"))
+    lines[1:1] = [f'name = "Yard {random.randrange(3)}"', f'show = "{show}"']
+    path.write_text("\n".join(lines) + "\n")
+
+
+OFTEN = (take_out, write_twice, other_figure, slip, new_page, new_page, move_down, blank_line,
+         same_figure_written_otherwise, weather_line)  # fmt: skip
+SELDOM = (new_tree, file_gone, other_settings)
+
+
+# ------------------------------------------------------------------ the comparison
+
+
+def output(folder: Path) -> dict[str, bytes]:
+    made = folder / MADE
+    return {
+        path.relative_to(made).as_posix(): path.read_bytes()
+        for path in made.rglob("*")
+        if path.is_file()
+    }
+
+
+def clean_build(folder: Path, clean: Path, revisions: bytes | None, today: date) -> Made:
+    shutil.rmtree(clean, ignore_errors=True)
+    shutil.copytree(folder, clean, ignore=shutil.ignore_patterns(MADE, MEMORY))
+    if revisions is not None:
+        (clean / MEMORY).mkdir()
+        (clean / MEMORY / REVISIONS).write_bytes(revisions)
+    return make(str(clean), today)
+
+
+def compare(folder: Path, clean: Path, kept: Kept, today: date, what: str) -> Made:
+    remembered = folder / MEMORY / REVISIONS
+    revisions = remembered.read_bytes() if remembered.exists() else None
+    made = make(str(folder), today, kept=kept)
+    other = clean_build(folder, clean, revisions, today)
+    assert made.problems == other.problems, what
+    ours, theirs = output(folder), output(clean)
+    differ = [
+        name for name in sorted(ours.keys() | theirs.keys()) if ours.get(name) != theirs.get(name)
+    ]
+    assert differ == [], what
+    return made
+
+
+@pytest.mark.parametrize(
+    "seed", [1, *(pytest.param(seed, marks=pytest.mark.slow) for seed in (2, 3, 4, 5))]
+)
+def test_after_any_edit_nothing_is_stale(tmp_path: Path, seed: int) -> None:
+    folder, clean, random, kept = tmp_path / "journal", tmp_path / "clean", Random(seed), Kept()
+    generate(folder, ACTS, seed)
+    compare(folder, clean, kept, TODAY, "the first build")
+    for count in range(EDITS):
+        edit = random.choice(SELDOM if count % 8 == 7 else OFTEN)
+        edit(folder, random)
+        compare(folder, clean, kept, TODAY, f"edit {count}: {edit.__name__}")
+
+
+def test_another_day_is_another_page(tmp_path: Path) -> None:
+    folder, clean, kept = tmp_path / "journal", tmp_path / "clean", Kept()
+    generate(folder, ACTS)
+    for day in (TODAY, TODAY + timedelta(days=1), TODAY + timedelta(days=40), TODAY):
+        compare(folder, clean, kept, day, str(day))
+
+
+# ------------------------------------------------------------------ what is kept
+
+
+def test_a_value_is_made_once_for_the_same_inputs() -> None:
+    kept, calls = Kept(), []
+
+    def once(*inputs: object) -> int:
+        return kept.once("slot", inputs, lambda: calls.append(inputs) or len(calls))  # type: ignore[func-returns-value]
+
+    assert [once("a", 1), once("a", 1), once("b", 1), once("a", 1)] == [1, 1, 2, 3]
+    kept.end()
+    assert once("a", 1) == 3
+    kept.drop("slot")
+    assert once("a", 1) == 4
+
+
+def test_what_a_run_did_not_ask_for_is_let_go() -> None:
+    kept = Kept()
+    kept.once("slot", (), lambda: "old")
+    kept.end()
+    assert kept.once("slot", (), lambda: "new") == "old"
+    kept.end()
+    kept.end()
+    assert kept.once("slot", (), lambda: "new") == "new"
+
+
+def test_a_run_that_failed_lets_nothing_go() -> None:
+    kept = Kept()
+    kept.once("far", (), lambda: "old")
+    kept.end()
+    kept.once("near", (), lambda: "old")  # and then it fails
+    assert kept.once("far", (), lambda: "new") == "old"
+    assert kept.once("near", (), lambda: "new") == "old"
+
+
+def test_the_very_same_is_more_than_equal() -> None:
+    one, other = [9], [9]
+    assert Is(one) == Is(one)
+    assert Is(one) != Is(other)

@@ -25,6 +25,9 @@ def run() -> None:
         status = main()
     except SystemExit as leaving:
         status = leaving.code if isinstance(leaving.code, int) else 2
+    except BrokenPipeError:
+        # Whoever read along, as `head` does, has seen enough.
+        os._exit(0)
     try:
         sys.stdout.flush()
         sys.stderr.flush()

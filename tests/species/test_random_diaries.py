@@ -41,7 +41,7 @@ LINES: tuple[tuple[str, tuple[int, ...]], ...] = (
     ("pruned by a third on apex", (2, 6)),
     ("pruned light", (3, 6, 8, 11)),
     ("repotted same pot", (3, 4, 6)),
-    ("repotted same pot, off 30 %, mix akadama", (2, 3, 4)),
+    ("repotted same pot, off 30 %", (2, 3, 4)),
     ("repotted same pot, off 90 %, wedges N E S", (3, 4)),
     ("repotted same pot, no root work", (5, 9)),
     ("potted-on loosened", (3, 4, 5)),
@@ -156,7 +156,10 @@ def diaries(draw: st.DrawFn, kinds: Any = KINDS, last: tuple[str, ...] = ()) -> 
         if come < day <= today - timedelta(days=10):
             lines.append((day, text))
     if last:
-        lines.append((today - timedelta(days=7), draw(st.sampled_from(last))))
+        text = draw(st.sampled_from(last))
+        # A tree that has just come has no lines before.
+        lines = [] if text in ARRIVALS else lines
+        lines.append((today - timedelta(days=7), text))
     return Diary(
         draw(st.sampled_from(kinds)),
         southern,
@@ -395,7 +398,7 @@ LAST_LINES = (
 )
 
 
-@settings(FAST, max_examples=80)
+@settings(FAST, max_examples=60)
 @given(diary=diaries())
 def test_every_follow_up_of_a_random_diary_is_sound(compiled, diary):
     plan = compiled(diary)
@@ -404,13 +407,13 @@ def test_every_follow_up_of_a_random_diary_is_sound(compiled, diary):
         is_sound(one, diary)
 
 
-@settings(FAST, max_examples=25)
+@settings(FAST, max_examples=20)
 @given(diary=diaries())
 def test_a_follow_up_is_told_alike_however_the_diary_lies(compiled, diary):
     is_told_alike(compiled, diary)
 
 
-@settings(FAST, max_examples=80)
+@settings(FAST, max_examples=60)
 @given(diary=diaries(), choice=st.randoms(use_true_random=False))
 def test_a_follow_up_is_settled_by_its_act_on_its_best_day(compiled, diary, choice):
     asked = [one for one in of_tree(compiled(diary)).values() if one.state(diary.today) in OPEN]
@@ -418,7 +421,7 @@ def test_a_follow_up_is_settled_by_its_act_on_its_best_day(compiled, diary, choi
         is_settled_by_its_act(compiled, diary, choice.choice(asked))
 
 
-@settings(FAST, max_examples=80)
+@settings(FAST, max_examples=60)
 @given(diary=diaries(last=LAST_LINES))
 def test_no_hard_work_is_asked_of_a_tree_that_does_not_bear_it(compiled, diary):
     is_spared(compiled(diary), diary)

@@ -11,7 +11,7 @@ import pytest
 from backbud.plan import pack
 from backbud.plan.pack import Pack
 
-EXAMPLE = Path(__file__).with_name("example_plugin.py")
+EXAMPLE = Path(__file__).parents[2] / "example_journal" / "plugins" / "rowan.py"
 
 
 class Page(HTMLParser):
@@ -317,6 +317,8 @@ def test_a_species_year_in_json_has_stages_works_facts_and_what_must_not_be_done
     assert all(stage["from"] <= stage["best"] <= stage["until"] for stage in stages.values())
     works = {work["rule"]: work for work in sheet["works"]}
     assert works["trident-repot"]["title"].startswith("repot")
+    # What a repotting rules out is shown all the same: a full stripping, or in part.
+    assert works["trident-defoliate"]["title"].startswith("defoliate")
     assert "Never repot once the leaves are open." in sheet["never"]
     facts = {fact["fact"]: fact for fact in sheet["facts"]}
     assert facts["roots in a pot bear"]["value"] == "-5 °C"

@@ -42,13 +42,18 @@ def sheet_lines(sheet: KindSheet) -> Iterator[str]:
         yield from _text(f"{fact.value}{source}", f"  {fact.label:<{wide}}  ")
     where = f"at {year.place}" if year.place else "by the months of the northern hemisphere"
     yield from _heading(f"Its year {year.name}, {where}")
+    is_one_datum = len({stage.because for stage in sheet.stages}) == 1
     for stage in sheet.stages:
         window = between(stage.window.opens, stage.window.closes, year.first.year)
         best = day(stage.window.best, year.first.year)
         yield f"  {stage.code:02}  {stage.name}: {best} ({window})"
-    if sheet.stages:
+        if not is_one_datum:
+            yield from _text(stage.because, "      ")
+    if sheet.stages and is_one_datum:
         yield from _text(sheet.stages[0].because, "      ")
-    yield from _heading("What falls due on a strong tree, long in its pot, with nothing done yet")
+    yield from _heading(
+        "What falls due on a strong tree; one in its year of repotting, and one that is not"
+    )
     for work in sheet.works:
         window = between(work.window.opens, work.window.closes, year.first.year)
         yield f"  {window}: {work.title}"

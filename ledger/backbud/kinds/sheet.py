@@ -1,6 +1,7 @@
 """A species and a growing year go in; its year as a sheet comes out: stages, works, facts.
 
-The works are those of an imagined tree: a strong one, long in its pot, to which nothing was done.
+The works are those of two imagined strong trees to which nothing was done this year: one that is
+due for its repotting, and one that was repotted last year, since a repotting rules out other work.
 """
 
 from __future__ import annotations
@@ -36,8 +37,8 @@ STAGES: Mapping[int, str] = {
     93: "leaf fall begins",
     97: "dormant",
 }
-# So many years ago the imagined tree was repotted: long enough for any species.
-_REPOTTED_YEARS_AGO = 8
+# So many years ago each imagined tree was repotted; eight is long enough for any species.
+_LONG_AGO, _LAST_YEAR = 8, 1
 
 
 class StageRow(NamedTuple):
@@ -125,9 +126,11 @@ def year_by_months(species: Species, today: date) -> Year:
     )
 
 
-def imagined_tree(species: Species, place: str, day: date, *done: Event) -> Tree:
-    """A strong tree of this kind at a place, last repotted long before a day."""
-    repotted = _event("repotted", day.replace(year=day.year - _REPOTTED_YEARS_AGO, day=1))
+def imagined_tree(
+    species: Species, place: str, day: date, *done: Event, repotted_years_ago: int = _LONG_AGO
+) -> Tree:
+    """A strong tree of this kind at a place, last repotted so many years before a day."""
+    repotted = _event("repotted", day.replace(year=day.year - repotted_years_ago, day=1))
     history = tuple(Entry(event) for event in (repotted, *done))
     return Tree(
         handle="imagined",
@@ -167,19 +170,20 @@ def _stages(species: Species, year: Year) -> Iterator[StageRow]:
 def _works(
     rules: Iterable[Rule], species: Species, year: Year, acts: Mapping[str, ActForm]
 ) -> list[WorkRow]:
-    out: list[WorkRow] = []
+    out: dict[tuple[str, str, Window], WorkRow] = {}
     for rule in rules:
         if rule.hangs_on == "act":
             continue
         given = year.season(rule.season) if rule.hangs_on == "season" else year.stage(rule.stage)
-        if given is not None:
-            tree = imagined_tree(species, "", given.first)
-            out += [
-                WorkRow(title, one.window, one.because, one.cautions, rule.id)
-                for one in _asked(rule, tree, given, year)
-                if (title := _title(one, acts))
-            ]
-    return out
+        if given is None:
+            continue
+        for years_ago in (_LONG_AGO, _LAST_YEAR):
+            tree = imagined_tree(species, "", given.first, repotted_years_ago=years_ago)
+            for one in _asked(rule, tree, given, year):
+                if title := _title(one, acts):
+                    row = WorkRow(title, one.window, one.because, one.cautions, rule.id)
+                    out.setdefault((rule.id, title, one.window), row)
+    return list(out.values())
 
 
 def _afterwards(

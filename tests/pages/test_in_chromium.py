@@ -27,6 +27,8 @@ PAGES = (
     "index.html",
     "trees.html",
     "weather.html",
+    "season.html",
+    "stores.html",
     "trees/hoshi.html",
     "trees/ferryman.html",
 )

@@ -31,3 +31,22 @@ def test_the_window(day: str, words: str, southern: bool, opens: str, closes: st
     window = window_said(event, southern)  # type: ignore[arg-type]
     assert window is not None
     assert (str(window.opens), str(window.closes)) == (opens, closes)
+
+
+def test_what_a_plan_says_of_the_work_stays_and_its_time_goes(written) -> None:
+    session = written(
+        """
+        tree hoshi
+          kind  trident maple
+        2026-11-01
+        hoshi
+          planned  trim to 2 pairs, to 2027-05
+          planned  prune hard, in 6 weeks
+          planned  repot, next spring
+        """,
+        problems=(),
+    )
+    titles = {f.title for f in session.plan().all() if f.planned}
+    assert "trim to 2 pairs" in titles
+    assert "prune hard" in titles
+    assert not any("2027" in title or "weeks" in title or "spring" in title for title in titles)

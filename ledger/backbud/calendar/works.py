@@ -50,7 +50,7 @@ WORKS: tuple[Work, ...] = (
         "business",
         "Coming and going",
         "received bought collected sold lent returned died lost shown valued quoted agreed worked "
-        "used ready billed paid priced",
+        "used counted ready billed paid priced",
     ),
     _work("planning", "Plans", "planned skipped put-off corrected"),
 )

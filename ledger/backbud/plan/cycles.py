@@ -16,6 +16,8 @@ ONE_FOR_ALL = frozenset({"fed"})
 # look at it any more.
 ONE_CHAIN = {"wire-check": "wire", "wire-check-again": "wire", "wire-off": "wire"}
 
+COMES_OFF = frozenset({"wire-off"})
+
 
 def with_cycles(dues: Iterable[Due]) -> list[Due]:
     """Tell each due when the next of its rule and part, by another cause, stands for it.
@@ -61,6 +63,9 @@ def _chain_of(due: Due) -> tuple[str, ...]:
 
 
 def _is_another(following: Due, due: Due) -> bool:
+    # What has to come off has to, however often it is looked at.
+    if due.rule in COMES_OFF and following.rule not in COMES_OFF:
+        return False
     return (following.rule, following.cause) != (due.rule, due.cause)
 
 

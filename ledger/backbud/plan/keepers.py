@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from backbud.collection.state import Tree
@@ -15,8 +16,12 @@ from backbud.plan.windows import window_again, window_of_plan
 from backbud.species import Proposal
 
 PLANNED, AGAIN = "planned", "check-again"
-# What says when, and not what.
-TIMES = ("to", "until", "in", "next", "this")
+# What says when, and not what: `to 2028-03`, `in 6 weeks`, `next spring`; not `to 2 pairs`.
+_TIME = re.compile(
+    r"(to|until|in|next|this) (\d{4}|\.\.|/|(early |late )?(spring|summer|autumn|winter)\b"
+    r"|[\d.,-]+ (days?|weeks?|months?|years?)\b)",
+    re.IGNORECASE,
+)
 
 
 def set_by_keeper(tree: Tree, journal: Journal, quoter: Quoter) -> Iterator[Due]:
@@ -60,7 +65,7 @@ def _what(event: Event, tree: Tree, quoter: Quoter) -> str:
     """The details of a plan without its time: `into tray-9, mix maple`."""
     first, *rest = quoter.pieces(event, tree)
     pieces = [first.partition(" ")[2], *rest]
-    return ", ".join(p for p in pieces if p and p.split()[0] not in TIMES)
+    return ", ".join(piece for piece in pieces if piece and not _TIME.match(piece))
 
 
 def _again(tree: Tree, event: Event, at: int, journal: Journal, quoter: Quoter) -> Iterator[Due]:

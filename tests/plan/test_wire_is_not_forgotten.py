@@ -1,0 +1,100 @@
+"""Whatever wire is on a tree, a look at it or its taking off stays asked for."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import date, timedelta
+from textwrap import dedent
+
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from tests.plan.conftest import WANTED
+
+from backbud.session import Session
+
+CARDS = "tree hoshi\n  kind  trident maple\n"
+WIRED = "2024-03-20\nhoshi\n  wired  2 mm Al on left 1, 2 mm Al on left 2\n"
+PARTS = ("left 1", "left 2")
+FINDINGS = ("fine", "tight", "biting")
+
+
+def asked_about(session: Session) -> set[str]:
+    """The parts of the tree whose wire is asked about: "" is all of it."""
+    return {
+        next((part for part in PARTS if part in f.title), "")
+        for f in session.plan().follow_ups["hoshi"]
+        if f.state(session.today) in WANTED
+        and ("checked wire" in f.settled_by or f.act == "unwired")
+    }
+
+
+def is_remembered(session: Session) -> bool:
+    tree = session.plan().trees["hoshi"]
+    asked = asked_about(session)
+    return all("" in asked or thing.part in asked for thing in tree.on("wire"))
+
+
+def test_a_look_at_one_branch_leaves_the_other_asked_for(written) -> None:
+    """The second look sets its own next day; it says nothing of the first branch."""
+    session = written(
+        CARDS
+        + WIRED
+        + dedent("""\
+        2024-08-20
+        hoshi
+          checked  wire on left 1, fine
+        2024-10-20
+        hoshi
+          checked  wire on left 2, fine, again in 6 weeks
+        """),
+        "2026-11-25",
+    )
+    assert asked_about(session) >= {"left 1", "left 2"}
+
+
+def test_looking_does_not_take_off(written) -> None:
+    """Wire that has been on for a year is to come off, however often it was looked at."""
+    looks = "".join(f"2024-{month:02d}-20\nhoshi\n  checked  wire fine\n" for month in range(4, 12))
+    session = written(CARDS + WIRED + looks, "2025-06-01")
+    off = [
+        f
+        for f in session.plan().follow_ups["hoshi"]
+        if "/wire-off/" in f.id and f.state(session.today) in WANTED
+    ]
+    assert {f.title for f in off} == {"unwire on left 1", "unwire on left 2"}
+
+
+checks = st.lists(
+    st.tuples(
+        st.integers(10, 900),
+        st.sampled_from((*PARTS, "")),
+        st.sampled_from(FINDINGS),
+        st.sampled_from(("", ", again in 6 weeks", ", again in 3 months")),
+    ),
+    max_size=6,
+)
+
+
+@settings(
+    max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+)
+@given(checks=checks, taken_off=st.sampled_from((None, *PARTS)), later=st.integers(0, 400))
+def test_wire_on_a_tree_is_asked_about(
+    written: Callable[..., Session],
+    checks: list[tuple[int, str, str, str]],
+    taken_off: str | None,
+    later: int,
+) -> None:
+    lines = [
+        (day, f"checked  wire {finding}{f' on {part}' if part else ''}{again}")
+        for day, part, finding, again in checks
+    ]
+    if taken_off:
+        lines.append((500, f"unwired  on {taken_off}"))
+    first = date(2024, 3, 20)
+    pages = "".join(
+        f"{first + timedelta(days=day)}\nhoshi\n  {line}\n" for day, line in sorted(lines)
+    )
+    on = first + timedelta(days=max([day for day, _ in lines], default=0) + later)
+    session = written(CARDS + WIRED + pages, on.isoformat())
+    assert is_remembered(session), (pages, asked_about(session))

@@ -26,12 +26,14 @@ from functools import partial
 from typing import Any, ClassVar, Generic, Literal, NamedTuple, TypeVar
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from backbud.bench.bite import USUAL_GIRTH_GROWTH_MM
 from backbud.bench.pots import Pot
 from backbud.climate.outlook import NightsTurn, Outlook, Span, Wants
 from backbud.climate.stages import Own
 from backbud.collection.state import Entry, OnTree, Tree, Zone
+from backbud.collection.wedges import Ring, Wedge, ring, wedges_in
 from backbud.collection.zones import zone_scores
 from backbud.journal.events import Event
 from backbud_grammar.forms import ANY_WORDS, ActForm, Form
@@ -39,6 +41,7 @@ from backbud_grammar.forms import ANY_WORDS, ActForm, Form
 __all__ = [
     "ANY_WORDS",
     "COMMON_PRACTICE",
+    "FEED_RESTS_OVER",
     "FROM_MEMORY",
     "INTERFACE",
     "SLOW_DRAIN_FROM",
@@ -52,6 +55,7 @@ __all__ = [
     "Proposal",
     "Proposals",
     "RepotInterval",
+    "Ring",
     "Rule",
     "Season",
     "Section",
@@ -62,6 +66,7 @@ __all__ = [
     "Tree",
     "Turn",
     "Wants",
+    "Wedge",
     "Window",
     "Year",
     "Zone",
@@ -69,8 +74,11 @@ __all__ = [
     "after_stage",
     "days_after",
     "each",
+    "out_of_the_heat",
+    "ring",
     "rules_of",
     "stage_name",
+    "wedges_in",
     "weeks_after",
     "when",
     "zone_scores",
@@ -84,7 +92,7 @@ SeasonName = Literal["spring", "summer", "autumn", "winter", "year"]
 
 COMMON_PRACTICE = "common practice, no source"
 FROM_MEMORY = "from memory"
-NO_WEATHER = "Nothing is known of the weather here."
+NO_WEATHER = "The lows and highs of twelve months are not known here."
 # Further off than this, days that the weather moves are set to whole weeks.
 DAYS_EXACT = 21
 
@@ -130,6 +138,11 @@ SLOW_DRAIN_FROM = Figure(
 )
 
 
+FEED_RESTS_OVER = Figure(
+    "feed_rests_over_c", 32.0, "Mean high of the day in °C from which roots take up no feed."
+)
+
+
 class Window(Struct, frozen=True, gc=False):
     """When a work may be done: the first day, the best day, the last day (all included)."""
 
@@ -150,6 +163,25 @@ def days_after(day: date, opens: int, best: int, closes: int) -> Window:
 def weeks_after(day: date, opens: int, best: int, closes: int) -> Window:
     """The window so many weeks after a day."""
     return days_after(day, 7 * opens, 7 * best, 7 * closes)
+
+
+def out_of_the_heat(year: Year, window: Window, datum: str) -> tuple[Window, str]:
+    """A window for feeding, moved out of the hot weeks of a place, and the datum that says so.
+
+    It ends before them where it opened before, else it begins after them.
+    """
+    hot = year.hot_days(FEED_RESTS_OVER.of(year))
+    if hot is None or not hot.first <= window.best <= hot.last:
+        return window, datum
+    said = (
+        f"{hot.because.removesuffix('.')}, and feed rests from {hot.first} to {hot.last} "
+        f"({FEED_RESTS_OVER.name}, a setting of ours)."
+    )
+    if window.opens < hot.first:
+        before = hot.first - timedelta(days=1)
+        return Window(window.opens, before, before), said
+    after = hot.last + timedelta(days=1)
+    return Window(after, after, max(window.closes, after + timedelta(days=21))), said
 
 
 def after_stage(stage: Stage, opens: int, best: int, closes: int) -> Window:
@@ -355,16 +387,71 @@ class Year(Struct, frozen=True):
             return Stage(code, day, day, day, True, f"It was seen on {day}.")
         if code not in self.stage_months:
             return None
-        first, day, last = (self.on(md) for md in self.stage_months[code])
         if self.outlook is None:
-            return Stage(code, first, day, last, False, self.no_weather)
+            return self._by_months(code, self.no_weather)
+        seen = tuple(sorted(self.seen.items()))
+        key = ("stages", self.first, id(self.stage_months), self.wants, self.own, seen)
+        return self.outlook.kept(key, self._stages)[code]
+
+    def _stages(self) -> Mapping[int, Stage]:
+        """Every stage of the species this year.
+
+        A stage comes no sooner after the one that usually comes before it than a third of the
+        usual time between the two (ours): so a mild winter does not turn their order round.
+        """
+        stages: dict[int, Stage] = {}
+        before: Stage | None = None
+        for code in sorted(self.stage_months, key=lambda code: self.on(self.stage_months[code][1])):
+            stage = self._seen_or_expected(code)
+            if before is not None and not stage.observed:
+                usual = self.on(self.stage_months[code][1])
+                gap = usual - self.on(self.stage_months[before.code][1])
+                least = before.day + gap / 3
+                if stage.day < least:
+                    late = least - stage.day
+                    stage = Stage(
+                        code,
+                        stage.first + late,
+                        least,
+                        stage.last + late,
+                        False,
+                        f"{stage.because} But it follows {stage_name(before.code).lower()}.",
+                    )
+            stages[code] = before = stage
+        return stages
+
+    def _seen_or_expected(self, code: int) -> Stage:
+        if code in self.seen:
+            day = self.seen[code]
+            return Stage(code, day, day, day, True, f"It was seen on {day}.")
+        assert self.outlook is not None
         usual = self.stage_months[code][1]
         found = self.outlook.stage(self.first, usual, self.wants, self.own, self.last)
+        if found is not None and (found.day - self.today).days > DAYS_EXACT:
+            found = self.outlook.last_monday.stage(
+                self.first, usual, self.wants, self.own, self.last
+            )
         if found is None:
             datum = f"{self.by_months} By its weather it does not come this year."
-            return Stage(code, first, day, last, False, datum)
+            return self._by_months(code, datum)
         window = self.rounded(Window(found.first, found.day, found.last))
         return Stage(code, window.opens, window.best, window.closes, False, found.because)
+
+    def _by_months(self, code: int, datum: str) -> Stage:
+        first, day, last = (self.on(md) for md in self.stage_months[code])
+        return Stage(code, first, day, last, False, datum)
+
+    @property
+    def last_monday(self) -> Year:
+        """The year as it was known at the end of the last Monday."""
+        if self.outlook is None or self.outlook.last_monday is self.outlook:
+            return self
+        return replace(self, outlook=self.outlook.last_monday)
+
+    def stays_over(self, celsius: float) -> date | None:
+        """The last day of the average year whose mean is not under a temperature (°C); None where
+        none is, or nothing is known."""
+        return None if self.outlook is None else self.outlook.stays_over(self.first, celsius)
 
     def rounded(self, window: Window) -> Window:
         """The window with every day that is more than three weeks off set to a Monday.

@@ -89,7 +89,6 @@ class CommonBox(BroadleafEvergreen):
             because="Its mat of fine roots regrows best as its buds open, and it bears a bare root "
             "better than most evergreens.",
             cautions=("Shade and still air afterwards, for the leaves stay on.",),
-            by_wedges=False,
         ),
         trims(
             "trim",

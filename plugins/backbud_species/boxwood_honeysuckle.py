@@ -87,7 +87,6 @@ class BoxwoodHoneysuckle(BroadleafEvergreen):
             between(1, 7),
             because="It roots from any piece, best as the buds swell, and bears a hard root cut.",
             cautions=("Shade and still air afterwards, for the leaves stay on.",),
-            by_wedges=False,
         ),
         prunes(
             "prune",

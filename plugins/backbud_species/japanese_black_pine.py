@@ -37,6 +37,7 @@ from backbud_species.habits.figures import DECANDLE_FROM
 from backbud_species.habits.gates import DECANDLING
 from backbud_species.habits.repotting import repotting, until
 from backbud_species.habits.roots import over_share
+from backbud_species.habits.second_flush import candle_cut
 from backbud_species.habits.warmth import summer, summer_against
 from backbud_species.habits.works import at, balances
 from backbud_species.habits.yearly import (
@@ -161,13 +162,15 @@ class JapaneseBlackPine(Species):
                 )
             return
         short = summer(year).cool is not False
+        usual = after_stage(stage, 7, 14, 25) if short else after_stage(stage, 18, 30, 42)
+        cut = candle_cut(stage, year)
         yield Proposal(
             "decandled",
-            after_stage(stage, 7, 14, 25) if short else after_stage(stage, 18, 30, 42),
+            cut.window if cut else usual,
             what="weak candles first",
             because="A strong black pine answers the cutting of its spring candles with a second "
             "flush and short needles; where the summer is short they are cut early.",
-            datum=gate.datum,
+            datum=f"{gate.datum} {cut.datum}" if cut else gate.datum,
             cautions=("Feed off and less water from now on; no other hard work this year.",),
             lapses=True,
         )

@@ -100,7 +100,6 @@ class JapaneseQuince(SpringBlossom):
                 "Knobs on the roots are crown gall: cut them off far back and clean the tools.",
                 "Keep the pot frost-free this winter.",
             ),
-            by_wedges=False,
         ),
         covers_blossom(
             "blossom",

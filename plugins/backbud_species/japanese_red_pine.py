@@ -80,6 +80,7 @@ class JapaneseRedPine(TwoFlushPine):
                 "decandle",
                 at(10, 8, 20, 32),
                 short=at(10, 0, 7, 18),
+                more_days=10,
                 what="weak candles first, short stubs left",
                 because="Its second flush is weaker than a black pine's, so the candles of a "
                 "strong tree are cut about ten days sooner and the new shoots have longer.",

@@ -91,7 +91,7 @@ class MugoPine(OneFlushPine):
         trims(
             "shoots",
             at(10, 42, 52, 63),
-            what="new shoots back to six or eight pairs of needles",
+            what="new shoots whose candles were left whole, to six or eight pairs of needles",
             because="Where candles were left whole, a shoot cut as its needles have hardened sets "
             "buds behind the cut and on last year's wood.",
             cautions=("Every cut shoot keeps needles: it does not bud from bare wood.",),

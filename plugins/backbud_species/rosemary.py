@@ -70,7 +70,7 @@ class Rosemary(MediterraneanEvergreen):
     )
     never = (
         "Never cut behind the last green: bare wood does not shoot.",
-        "Never bare its roots, nor take more than a quarter of them: it dies weeks later.",
+        "Never bare its roots, nor take more than a quarter of the ball: it dies weeks later.",
         "Never winter it in a warm or a dark room.",
         "Never prune in autumn: the new shoots do not ripen before the frost.",
     )

@@ -267,15 +267,16 @@ class SatsukiAzalea(Species):
 
     @after("repotted", "potted-on", "slipped", rule="satsuki-soak")
     def soak_at_once(self, tree: Tree, done: Event, year: Year) -> Proposals:
-        """Fresh kanuma is bone-dry."""
+        """Fresh kanuma is bone-dry, as is any mix from the bag; after some days it no longer is."""
         if done.has("soaked") or not self._fresh_mix(done):
             return
         yield Proposal(
             "soaked",
-            days_after(done.day, 0, 0, 0),
+            days_after(done.day, 0, 0, 3),
             what="at once, two or three cans, until water runs from the bottom",
-            because="Fresh kanuma is bone-dry from the bag and draws the water out of fine roots.",
+            because=f"{_fresh_from_the_bag(tree, done)} draws the water out of fine roots.",
             datum="No soaking is written down with the repotting.",
+            lapses=True,
         )
 
     @after("repotted", "potted-on", "slipped", rule="satsuki-moss")
@@ -450,6 +451,15 @@ class SatsukiAzalea(Species):
     def _fresh_mix(done: Event) -> bool:
         """Whether fresh mix went in: not where a tree was only set back into its pot."""
         return done.act != "repotted" or done.has("mix") or is_root_work(done)
+
+
+def _fresh_from_the_bag(tree: Tree, done: Event) -> str:
+    """What went in: kanuma, unless the mix that is named says nothing of it."""
+    mix = done.first("mix")
+    named = f"{tree.mix} {mix.handle} {mix.words}" if mix is not None else tree.mix
+    if named and "kanuma" not in named.casefold():
+        return "Fresh mix is dry from the bag and"
+    return "Fresh kanuma is bone-dry from the bag and"
 
 
 def _tells_of_hard_surface(noted: Event) -> bool:

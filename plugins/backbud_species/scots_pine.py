@@ -77,7 +77,7 @@ class ScotsPine(OneFlushPine):
         trims(
             "shoots",
             at(10, 49, 63, 84),
-            what="strong new shoots, back to a few pairs of needles",
+            what="strong new shoots whose candles were left whole, to a few pairs of needles",
             because="Where candles were left whole, a shoot cut as its needles harden sets several "
             "buds behind the cut for next year.",
             cautions=("Every cut shoot keeps needles: it does not bud from bare wood.",),

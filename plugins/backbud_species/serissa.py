@@ -75,7 +75,6 @@ class Serissa(Tropical):
             at(7, 0, 14, 35),
             because="Its roots regrow as the shoots begin, before it has flowers to carry.",
             cautions=("Warmth, shade and moist air afterwards, and no feed for six weeks.",),
-            by_wedges=False,
         ),
         trims(
             "trim",

@@ -98,7 +98,6 @@ class TridentMaple(Species):
             because="It is repotted as the buds swell and before the first leaf opens; it bears "
             "hard root work and soon fills a pot.",
             cautions=("Keep it from frost afterwards: cut roots freeze first.",),
-            by_wedges=False,
         )
 
     @after("repotted", "potted-on", "root-pruned", rule="trident-root-share")

@@ -102,7 +102,6 @@ class Wisteria(SpringBlossom):
             because="Its fleshy roots break easily and rot in cold soil, so they are touched only "
             "as the buds swell, and little.",
             cautions=("Long thick roots are wound in and kept where they can be.",),
-            by_wedges=False,
         ),
         covers_blossom(
             "blossom",

@@ -167,7 +167,7 @@ def test_where_no_chill_comes_buds_open_late_and_it_says_so(place) -> None:
 
 def test_needs_grow_with_the_day() -> None:
     assert 0 < heat_by(3, 1, 5.0) < heat_by(4, 1, 5.0) < heat_by(6, 1, 5.0)
-    assert heat_by(6, 1, 5.0, 90.0) < heat_by(6, 1, 5.0)
+    assert heat_by(6, 1, 5.0, 120.0) < heat_by(6, 1, 5.0)
     assert 0 < cold_by(9, 1, 20.0) < cold_by(11, 1, 20.0)
     assert need_of((8, 15), Wants()).counts == "heat"
     assert need_of((8, 16), Wants()).counts == "cold"

@@ -7,6 +7,7 @@ import json
 import pytest
 
 from backbud.cli import main
+from backbud.species import NO_WEATHER
 
 CARDS = """
     place yard
@@ -89,7 +90,7 @@ def test_a_stage_that_was_seen_is_the_datum_and_moves_the_window(written, find) 
         "yuki/satsuki-deadhead/2026",
     )
     assert chain(by_months)[0][1].endswith(
-        "By the months of the northern hemisphere. Nothing is known of the weather here."
+        f"By the months of the northern hemisphere. {NO_WEATHER}"
     )
     assert chain(seen)[0][1] == ("End of flowering (BBCH 69), 2026. It was seen on 2026-06-01.")
     assert seen.window.opens.isoformat() == "2026-06-01" != by_months.window.opens.isoformat()

@@ -126,6 +126,31 @@ def test_more_used_than_bought_is_no_debt(buying) -> None:
     assert (found.on_hand, found.count) == (0, 1)
 
 
+MESH = """
+    2026-11-01
+    oak
+      planned   repot, to 2027-03, mix grit 1 L
+"""
+
+
+def test_what_is_counted_by_the_piece_is_bought_whole(written) -> None:
+    """Two holes and a tenth are 2.2 pieces: three; and the card to write counts them too."""
+    found = stores(written(CARDS + MESH))
+    (mesh,) = (one for one in found.buying if one.material.key == "mesh")
+    assert (mesh.wanted, mesh.with_margin, mesh.short) == (2, 3, 3)
+    (lacks,) = (one.to_write for one in found.missing if one.what == "mesh")
+    assert lacks == "a card of that name, as: sold in box of 50, price 12 EUR"
+    card = """
+    material mesh
+      sold in  box of 50
+      price    12 EUR
+    """
+    (mesh,) = (
+        one for one in stores(written(CARDS + card + MESH)).buying if one.material.key == "mesh"
+    )
+    assert (mesh.with_margin, mesh.count, mesh.cost) == (3, 1, Decimal("12.00"))
+
+
 def test_two_works_want_two_bags(buying) -> None:
     found = buying("""
     2026-11-01

@@ -482,6 +482,23 @@ def test_a_use_that_nobody_can_reckon_is_counted_and_told(written) -> None:
     ]
 
 
+def test_a_weight_of_what_is_counted_by_the_piece_asks_for_pieces(written) -> None:
+    session = written(
+        CARDS
+        + """
+    2026-01-01
+    oak
+      fed       20 g with cakes
+    """
+    )
+    assert [(one.what, one.to_write) for one in stores(session).missing] == [
+        (
+            "cakes, given by the gram",
+            "how many pieces it was: its card counts it by the piece",
+        ),
+    ]
+
+
 # ------------------------------------------------------------------ counted
 
 

@@ -14,6 +14,7 @@ import pytest
 
 from backbud.plan.followups import FollowUp
 from backbud.session import Session
+from backbud.species import NO_WEATHER
 
 PLACES = {
     # Summers of 15 °C, 14.3 °C in the three weeks from 20 June.
@@ -275,7 +276,7 @@ def test_a_stage_that_was_seen_corrects_the_years_to_come(written, find: Find) -
 def test_a_place_with_no_weather_works_by_months_and_says_so(written, find: Find) -> None:
     session = written(journal(TREES, "2026-01-06\nyuki, hoshi\n  noted  buds tight"), "2026-02-01")
     for part in ("trident-repot/2026", "satsuki-deadhead/2026", "yuki/winter-frost/2026"):
-        assert "Nothing is known of the weather here" in datum(find(session, part)), part
+        assert NO_WEATHER in datum(find(session, part)), part
 
 
 def test_days_more_than_three_weeks_off_are_mondays(at, find: Find) -> None:

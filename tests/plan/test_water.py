@@ -322,3 +322,22 @@ def test_stages_to_come_wait_and_what_was_seen_does_not(written: Written) -> Non
     # Once its window is open nothing is waited for, nor once it is done.
     assert not waits_on_weather(expected, date(2027, 9, 1))
     assert not waits_on_weather(replace(expected, outcome="done"), date(2027, 1, 10))
+
+
+@pytest.mark.parametrize("ball", ["12 x 4 inch", "0 x 0 x 0 cm", "30 cm", "30 x 20 x 6 cm"])
+def test_a_root_ball_of_any_sizes_ends_no_run(written, ball: str) -> None:
+    """Two sizes are a round ball; of one, or of nothing, no pot can be made."""
+    session = written(
+        f"place yard\n  latitude  50\n  low  {'5 ' * 12}C\n  high  {'9 ' * 12}C\n"
+        f"tree hoshi\n  kind  trident maple\n  place  yard\n  root ball  {ball}\n"
+        "2026-11-01\nhoshi\n  noted  well\n",
+        settings='home = "yard"\n',
+        problems=("wrong-measure",) if ball == "30 cm" else (),
+    )
+    plan = session.plan()
+    water = water_of(
+        session.journal, plan.trees.values(), plan.species, session.weather, session.today
+    )
+    known = "hoshi" in water.trees
+    assert known is (ball in ("12 x 4 inch", "30 x 20 x 6 cm"))
+    assert known or water.too_little[0].tree == "hoshi"

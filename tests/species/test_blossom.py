@@ -9,7 +9,7 @@ from datetime import date
 
 import pytest
 
-from backbud.species import Window, rules_of
+from backbud.species import NO_WEATHER, Window, rules_of
 from backbud_grammar.acts import ACTS
 from backbud_species.cherry import FloweringCherry
 from backbud_species.common_camellia import CommonCamellia
@@ -282,7 +282,7 @@ def test_early_flowers_are_covered_where_frost_still_comes(made, only, species):
     assert made.yearly(species, off, year, rule) == []
     unknown = only(made.yearly(species, grown(made), made.year(species, "unknown"), rule))
     assert unknown.window.closes == date(2027, *species.stage_months[69][2])
-    assert "no temperatures" in unknown.datum
+    assert NO_WEATHER in unknown.datum
 
 
 def test_a_crab_that_flowers_after_the_last_frost_is_not_covered(made):

@@ -149,8 +149,8 @@ def test_a_red_pine_is_decandled_strong_in_a_warm_place_sooner_than_a_black_pine
     found = only(
         made.yearly(RED, made.tree(strength="strong"), made.year(RED, "warm"), "red-pine-decandle")
     )
-    # Needles part 14, 27 May and 10 June: 8, 20 and 32 days after. The black pine has 24 June.
-    assert found.window == days("2027-05-22", "2027-06-16", "2027-07-12")
+    # Ten days before the black pine's 1 July.
+    assert found.window == days("2027-06-11", "2027-06-21", "2027-07-03")
     weak = made.tree(strength="fair")
     assert (
         only(made.yearly(RED, weak, made.year(RED, "warm"), "red-pine-decandle")).act == "checked"

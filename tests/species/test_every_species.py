@@ -246,7 +246,7 @@ def test_the_entry_points_name_the_species():
 def test_figures_of_ours_have_a_name_a_unit_and_a_use():
     assert {figure.name for figure in FIGURES} >= {"shelter_below_c", "slow_drain_from_s"}
     for figure in FIGURES:
-        assert figure.name.endswith(("_c", "_s", "_cm", "_ratio", "_share"))
+        assert figure.name.endswith(("_c", "_s", "_cm", "_ratio", "_share", "_days"))
         assert figure.about.endswith(".")
 
 

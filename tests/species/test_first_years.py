@@ -36,8 +36,10 @@ warm one (24.2 °C).
 Every year was read whole, by eye, by this measure: each work stands in its season, by the stage
 of that species and not of another; none is asked for twice, and none that a bench would expect is
 missing; each agrees with how the species grows (one flush or several, where it is strongest, on
-which wood it flowers, what bleeds, breaks or dies back), with a cool summer, and with one hard
-work a season; and the whole can be done by one person who has other trees.
+which wood it flowers, what bleeds, breaks or dies back) and with a cool summer; nothing is cut
+hard or stripped that does not bear it; and the whole can be done by one person who has other
+trees. What a tree bears once a season, as root work and leaf work, may stand in one year here:
+the plan holds the second back as soon as the first is entered.
 
 Written by: {COMMAND}
 A species whose lines changed is marked "{UNREAD.strip()}" until somebody has read it by that

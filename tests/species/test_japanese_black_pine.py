@@ -26,8 +26,11 @@ def test_a_strong_pine_in_a_warm_place_is_decandled_late(made, only):
     year = made.year(PINE, "warm")
     found = only(made.yearly(PINE, made.tree(strength="strong"), year, "black-pine-decandle"))
     assert found.act == "decandled"
-    # Needles part 12, 25 May and 8 June: 18, 30 and 42 days after.
-    assert found.window == days("2027-05-30", "2027-06-24", "2027-07-20")
+    # The warm place's means (October 16.5 °C, November 11.5 °C) stay over 15 °C until 24 October;
+    # 115 days before is 1 July.
+    assert year.stays_over(15.0) == date(2027, 10, 24)
+    assert found.window == days("2027-06-21", "2027-07-01", "2027-07-13")
+    assert "until 2027-10-24; the second flush needs about 115 days" in found.datum
     assert found.cautions
     assert made.yearly(PINE, made.tree(strength="strong"), year, "black-pine-candles") == []
 
@@ -35,8 +38,9 @@ def test_a_strong_pine_in_a_warm_place_is_decandled_late(made, only):
 def test_where_the_summer_is_short_it_is_decandled_early(made, only):
     year = made.year(PINE, "mild")
     found = only(made.yearly(PINE, made.tree(strength="strong"), year, "black-pine-decandle"))
-    # 7, 14 and 25 days after the needles part.
-    assert found.window == days("2027-05-19", "2027-06-08", "2027-07-03")
+    # 115 days before it turns cool is May, when the needles have not parted yet: a week after
+    # they do, on 25 May.
+    assert found.window == days("2027-05-22", "2027-06-01", "2027-06-13")
 
 
 def test_where_the_summer_is_too_cool_it_is_not_decandled_but_candles_are_broken(made, only):
@@ -181,8 +185,8 @@ def test_it_is_wired_from_late_autumn_where_no_wire_is_on(made, only):
 def test_in_the_south_candles_are_cut_in_december(made, only):
     year = made.year(PINE, "warm", southern=True)
     found = only(made.yearly(PINE, made.tree(strength="strong"), year, "black-pine-decandle"))
-    # Needles part 12, 25 November and 8 December.
-    assert found.window == days("2027-11-30", "2027-12-25", "2028-01-19")
+    # Six months after the north's 1 July.
+    assert found.window == days("2027-12-21", "2027-12-31", "2028-01-12")
     spring = made.tree(
         made.event("2027-09-20", "repotted", "same pot, 2 cm off below"), strength="strong"
     )

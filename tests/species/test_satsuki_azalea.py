@@ -9,6 +9,7 @@ from __future__ import annotations
 from datetime import date
 
 import pytest
+from msgspec.structs import replace
 
 from backbud.species import COMMON_PRACTICE, Window
 from backbud_species.satsuki_azalea import SatsukiAzalea
@@ -445,9 +446,28 @@ def test_fresh_kanuma_is_soaked_the_same_day(made, only):
     done = made.event("2027-06-25", "repotted", "same pot, 5 cm off below")
     found = only(made.after(SATSUKI, "satsuki-soak", made.tree(done), done, made.year(SATSUKI)))
     assert found.act == "soaked"
-    assert found.window == days("2027-06-25", "2027-06-25", "2027-06-25")
+    # After three days it was watered or is dead, so it is not asked for any longer.
+    assert found.window == days("2027-06-25", "2027-06-25", "2027-06-28")
     assert "two or three cans, until water runs from the bottom" in found.what
-    assert not found.lapses
+    assert found.lapses
+
+
+@pytest.mark.parametrize(
+    ("text", "mix", "fresh"),
+    [
+        ("same pot, 5 cm off below", "", "Fresh kanuma is bone-dry"),
+        ("same pot, mix acid-kanuma 2 L", "acid-kanuma", "Fresh kanuma is bone-dry"),
+        ("same pot, mix Kanuma 2 L", "", "Fresh kanuma is bone-dry"),
+        ("same pot, 5 cm off below", "kanuma", "Fresh kanuma is bone-dry"),
+        ("same pot, mix pine 2 L", "pine", "Fresh mix is dry"),
+        ("same pot, 5 cm off below", "pine", "Fresh mix is dry"),
+    ],
+)
+def test_kanuma_is_spoken_of_where_the_mix_may_be_kanuma(made, only, text, mix, fresh):
+    done = made.event("2027-06-25", "repotted", text)
+    tree = replace(made.tree(done), mix=mix)
+    found = only(made.after(SATSUKI, "satsuki-soak", tree, done, made.year(SATSUKI)))
+    assert found.because.startswith(f"{fresh} from the bag")
 
 
 @pytest.mark.parametrize("text", ["same pot, 5 cm off below, soaked", "same pot, no root work"])

@@ -2,14 +2,30 @@
 
 from __future__ import annotations
 
+from datetime import date
+
 import pytest
 from msgspec.structs import replace
 
 from backbud.bench.pots import pot_from_inside
 from backbud.species import COMMON_PRACTICE, Fact, OnTree
+from backbud_species.box import CommonBox
+from backbud_species.boxwood_honeysuckle import BoxwoodHoneysuckle
+from backbud_species.chinese_elm import ChineseElm
+from backbud_species.cotoneaster import RockCotoneaster
+from backbud_species.field_elm import FieldElm
+from backbud_species.habits.intervals import root_ball_depth_cm
+from backbud_species.habits.roots import days_opened, share_taken
 from backbud_species.habits.signs import early_signs
 from backbud_species.habits.turn import next_wedges
+from backbud_species.jade_plant import JadePlant
+from backbud_species.japanese_maple import JapaneseMaple
+from backbud_species.japanese_quince import JapaneseQuince
+from backbud_species.privet import CommonPrivet
+from backbud_species.serissa import Serissa
 from backbud_species.trident_maple import TridentMaple
+from backbud_species.willow_leaf_fig import WillowLeafFig
+from backbud_species.wisteria import Wisteria
 
 TRIDENT = TridentMaple()
 # Of eight wedges opened half-way in each takes 0.75 / 8, so 9.4 % of the ball.
@@ -60,6 +76,176 @@ def test_after_some_repottings_the_whole_ball_is_renewed(made) -> None:
         assert turn is not None and not set(turn.names) & set(opened)
         opened |= dict.fromkeys(turn.names, f"{year}-03-10")
     assert len(opened) == 8
+
+
+@pytest.mark.parametrize(
+    ("opened", "how_many", "names"),
+    [
+        # Never beside N, which was opened last, and across from each other.
+        ({"N": "2022-03-10"}, 1, ("S",)),
+        ({"N": "2022-03-10"}, 2, ("E", "W")),
+        ({"N": "2022-03-10"}, 3, ("E", "S", "W")),
+        ({"N": "2022-03-10", "NE": "2022-03-10"}, 1, ("S",)),
+        # Only the last ones: N was opened longer ago than S.
+        ({"N": "2020-03-10", "S": "2022-03-10", "E": "2020-03-10"}, 1, ("NW",)),
+    ],
+)
+def test_the_next_lie_away_from_those_opened_last(made, opened, how_many, names) -> None:
+    turn = next_wedges(made.tree(opened=opened), made.year(TRIDENT), None, last_time=how_many)
+    assert turn is not None and turn.names == names
+
+
+@pytest.mark.parametrize(
+    ("card", "opened", "share", "names", "says"),
+    [
+        # Three of six wedges half-way in are 3/6 x 0.75 = 37.5 %, which a third does not bear: two.
+        ("6", ("2", "6", "10"), 0.33, ("4", "8"), "2 wedges are about 25 % of"),
+        ("6", ("2", "6", "10"), 0.5, ("12", "4", "8"), "3 wedges are about 38 % of"),
+        ("12", ("N",), 0.5, ("3", "6", "9"), "3 wedges are about 19 % of"),
+        ("5", ("N",), 0.33, ("4:48", "7:12"), "2 wedges are about 30 % of"),
+        ("16", ("N", "S"), 0.5, ("3", "9"), "2 wedges are about 9 % of"),
+        ("4", ("2",), 0.33, ("9",), "1 wedge is about 19 % of"),
+        # Half of the ball is one wedge, and a third is the most.
+        (
+            "2",
+            ("N",),
+            0.33,
+            ("6",),
+            "1 wedge is about 38 % of the ball's volume when opened half-way; 33 % is the most in "
+            "a cool place (common practice, no source), so open it less far in.",
+        ),
+        # Of eight by the clock 1 (30 degrees) is the wedge at 45 degrees: 1:30.
+        ("8", ("1", "4", "7"), 0.5, ("12", "6", "9"), "3 wedges are about 28 % of"),
+    ],
+)
+def test_the_wedges_are_as_many_as_the_card_says(made, card, opened, share, names, says) -> None:
+    tree = replace(made.tree(opened=dict.fromkeys(opened, "2022-03-10")), facts={"wedges": card})
+    may_go = Fact((share, share), COMMON_PRACTICE)
+    turn = next_wedges(tree, made.year(TRIDENT), may_go, last_time=len(opened))
+    assert turn is not None
+    assert turn.names == names
+    assert says in turn.because
+
+
+def test_names_of_both_ways_are_one_ball(made) -> None:
+    """N, E and S of 2018 are 12, 3 and 6 by the clock of 2020, so none of them was never opened."""
+    opened = dict.fromkeys(("N", "E", "S"), "2018-03-10")
+    opened |= dict.fromkeys(("1", "2", "7"), "2020-03-10")
+    tree = made.tree(opened=opened)
+    assert days_opened(tree) == {
+        name: date(year, 3, 10)
+        for year, names in ((2018, ("12", "3", "6")), (2020, ("1", "2", "7")))
+        for name in names
+    }
+    turn = next_wedges(tree, made.year(TRIDENT), None, last_time=6)
+    assert turn is not None
+    assert turn.because == "4, 5, 8, 9, 10 and 11 were never opened."
+    assert (
+        next_wedges(made.tree(opened={"underside": "2018-03-10"}), made.year(TRIDENT), None, 2)
+        is None
+    )
+
+
+@pytest.mark.parametrize(
+    ("root_ball", "last_time", "says"),
+    [
+        # 1 - (1 - b / 10) (1 - 3 x 0.75 / 8) = 0.5 at b = 3.04 cm; with two wedges 3.85 cm.
+        ("30 x 20 x 10 cm", 3, "so about 3 cm goes below."),
+        ("30 x 20 x 10 cm", 2, "so about 3.5 cm goes below."),
+        # 0.30 cm of 1 cm: less than half a centimetre.
+        ("30 x 20 x 1 cm", 3, "so nothing goes below."),
+        ("", 3, "; with what goes below, 50 % is the most in a cool place"),
+    ],
+)
+def test_how_much_may_go_below_besides(made, root_ball, last_time, says) -> None:
+    half = Fact((0.5, 1.0), COMMON_PRACTICE)
+    tree = made.tree(opened=OPENED, root_ball=root_ball)
+    turn = next_wedges(tree, made.year(TRIDENT, "cool"), half, last_time)
+    assert turn is not None and says in turn.because
+    # Where the roots may all go, nothing is said of below.
+    warm = next_wedges(tree, made.year(TRIDENT, "warm"), half, last_time)
+    assert warm is not None and "below" not in warm.because
+
+
+# ------------------------------------------------------------------ how much went
+
+
+@pytest.mark.parametrize(
+    ("text", "card", "share"),
+    [
+        # 3/6, 3/5, 3/12 and 4/16 of the round, each half-way in: 0.75 of a wedge.
+        ("wedges 2 6 10", "6", 0.375),
+        ("wedges 12 5 7", "5", 0.45),
+        ("wedges N E S", "12", 0.1875),
+        ("wedges N E S W", "16", 0.1875),
+        # By the card there are eight, by the clock twelve where it does not say.
+        ("wedges 3 6", "8", 0.1875),
+        ("wedges 3 6", "", 0.125),
+        # N to S by way of E is three of four: NE and SE lie in their halves.
+        ("wedges N NE E SE S", "4", 0.5625),
+        # NE is half of N and half of E, so one of four.
+        ("wedges NE", "4", 0.1875),
+    ],
+)
+def test_the_share_goes_by_as_many_wedges_as_the_card_says(made, text, card, share) -> None:
+    done = made.event("2027-03-10", "repotted", text)
+    tree = replace(made.tree(done), facts={"wedges": card} if card else {})
+    taken = share_taken(tree, done)
+    assert taken is not None and taken.share == pytest.approx(share)
+
+
+@pytest.mark.parametrize(
+    ("text", "share"),
+    [
+        # 2 of 8 cm, and one of eight wedges half-way in: 1 - 0.75 x (1 - 0.75 / 8) = 32 %.
+        ("2 cm off below, root ball 30 x 22 x 6 cm, wedges S", 0.3203125),
+        # 2 cm off each side of 34 x 26 cm left 30 x 22 cm; 1 and 1 of 8 cm left 6.
+        (
+            "1 cm off below, 1 cm off top, 2 cm off sides, root ball 30 x 22 x 6 cm",
+            1 - 30 * 22 * 6 / (34 * 26 * 8),
+        ),
+        ("2 cm off sides, root ball 20 x 8 cm", 1 - 20**2 / 24**2),
+        ("8 cm off below, root ball 30 x 22 x 2 cm", 0.8),
+        # Nothing but the wedge.
+        ("wedges S, root ball 30 x 22 x 6 cm", 0.09375),
+        ("2 cm off below, wedges S, root ball 30 x 22 x 0 cm", 0.09375),
+    ],
+)
+def test_a_ball_that_the_work_measures_is_what_it_left(made, text, share) -> None:
+    done = made.event("2027-03-10", "repotted", text)
+    tree = made.tree(done, root_ball="30 x 22 x 6 cm")
+    taken = share_taken(tree, done)
+    assert taken is not None and taken.share == pytest.approx(share)
+
+
+@pytest.mark.parametrize(
+    ("written", "depth_cm"),
+    [("30 x 22 x 6 cm", 6.0), ("30 x 22 x 0 cm", None), ("", None)],
+)
+def test_a_ball_with_no_depth_is_not_a_shallow_one(made, written, depth_cm) -> None:
+    assert root_ball_depth_cm(made.tree(root_ball=written)) == depth_cm
+
+
+# ------------------------------------------------------------------ every species
+
+
+@pytest.mark.parametrize(
+    "species",
+    [
+        BoxwoodHoneysuckle, ChineseElm, CommonBox, CommonPrivet, FieldElm, JadePlant,
+        JapaneseMaple, JapaneseQuince, RockCotoneaster, Serissa, TridentMaple, WillowLeafFig,
+        Wisteria,
+    ],
+    ids=lambda species: species.__name__,
+)  # fmt: skip
+def test_a_repotting_names_the_wedges_that_the_diary_does(made, species) -> None:
+    kind = species()
+    last = made.event("2017-03-10", "repotted", "same pot, wedges N S")
+    for opened, named in (({"N": "2017-03-10", "S": "2017-03-10"}, ("E", "W")), ({}, ())):
+        tree = made.tree(last, opened=opened, strength="fair")
+        found = [p for p in made.yearly(kind, tree, made.year(kind)) if p.act == "repotted"]
+        assert found
+        assert {p.wedges for p in found} == {named}
 
 
 # ------------------------------------------------------------------ signs
@@ -147,3 +333,7 @@ def test_ties_and_mesh_stand_in_the_repottings_own_list(made, only) -> None:
         found.cautions
     )
     assert "To take out of the pot: mesh × 2." in found.cautions
+    # Mesh that stayed in its pot is not in the root ball.
+    stayed = replace(tree, on_tree=(OnTree("mesh", "mesh", "", 4, put_in.day, put_in, None, True),))
+    again = only(made.yearly(TRIDENT, stayed, made.year(TRIDENT), "trident-repot"))
+    assert again.cautions[-1] == "To take out of the pot: mesh × 4."

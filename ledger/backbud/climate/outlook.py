@@ -118,6 +118,31 @@ class Outlook:
         self.cold_night_drop_c, self.night_shift_c = cold_night_drop_c, night_shift_c
         self._answers: dict[tuple[object, ...], Any] = {}
 
+    def kept(self, key: tuple[object, ...], make: Callable[[], R]) -> R:
+        """What was worked out under a key before, or else is now."""
+        if key not in self._answers:
+            self._answers[key] = make()
+        found: R = self._answers[key]
+        return found
+
+    @cached_property
+    def last_monday(self) -> Outlook:
+        """What was known at the end of the last Monday: what is far off is foretold by it, so that
+        it moves once a week and not every day."""
+        monday = self.air.today - timedelta(days=self.air.today.weekday())
+        if monday == self.air.today:
+            return self
+        air = self.air
+        before = PlaceAir(air.measured, air.means, monday, air.means_from, air.felt)
+        return Outlook(
+            before,
+            self.shift,
+            latitude=self.latitude,
+            southern=self.southern,
+            cold_night_drop_c=self.cold_night_drop_c,
+            night_shift_c=self.night_shift_c,
+        )
+
     @cached_property
     def traces(self) -> Traces:
         """The sums under the cover."""
@@ -204,6 +229,13 @@ class Outlook:
             return None
         half = half or cold
         return NightsTurn(cold, half, usual or half, self._by_means("first", cold, limit_c))
+
+    @_once
+    def stays_over(self, year: date, celsius: float) -> date | None:
+        """The last day of a growing year whose usual mean is not under a temperature; None where
+        none is."""
+        days = (year + timedelta(days=n) for n in range(364, -1, -1))
+        return next((day for day in days if self._usual(day).mean_c >= celsius), None)
 
     @_once
     def hot_days(self, year: date, high_c: float) -> Span | None:

@@ -10,8 +10,9 @@ from backbud.climate.heat import Trace
 from backbud.climate.hourly import DayRange, hours_of_day_c
 from backbud.climate.radiation import daylight_hours
 
-# Chill is counted from about leaf fall on; common practice, no source.
-BEFORE_NEW_YEAR = timedelta(days=61)
+# Chill is counted from northern 1 October on, so that what a cold autumn gives is not lost; common
+# practice, no source.
+BEFORE_NEW_YEAR = timedelta(days=92)
 # No later than this after the middle of winter growth begins, chill or not.
 LATEST = timedelta(days=90)
 
@@ -19,7 +20,7 @@ LATEST = timedelta(days=90)
 def chill_trace(air: PlaceAir, shift: Shift, first: date, latitude: float) -> Trace:
     """Chill portions day by day of the winter round the first day of a growing year.
 
-    From 61 days before it until 90 days after it, by the Dynamic model over hours made from each
+    From 92 days before it until 90 days after it, by the Dynamic model over hours made from each
     day's low and high. `latitude` in degrees.
     """
     begins = first - BEFORE_NEW_YEAR

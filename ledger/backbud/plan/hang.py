@@ -13,7 +13,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.collection.fold import entries_until, trees_after
-from backbud.collection.state import Tree
+from backbud.collection.state import Entry, OnTree, Tree
 from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
 from backbud.journal.read import Journal
@@ -23,16 +23,29 @@ from backbud.plan.common import RULES, UNLESS_SPECIES_SPEAKS
 from backbud.plan.common.bite import bite_of
 from backbud.plan.due import Due, cause_of, due_of
 from backbud.plan.followups import Reason
+from backbud.plan.looks import look_at
 from backbud.plan.quote import Quoter
 from backbud.plan.windows import window_said
 from backbud.plan.year import Seen, Years, stages_seen
-from backbud.species import Rule, Season, Species, Stage, Year, rules_of, stage_name
+from backbud.species import (
+    DAYS_EXACT,
+    Proposal,
+    Rule,
+    Season,
+    Species,
+    Stage,
+    Year,
+    rules_of,
+    stage_name,
+)
 from backbud_grammar.dates import growing_year_days
 
 # How far back an act still asks for something, and how far ahead a season is looked at.
 YEARS_BACK = 3
 AHEAD = timedelta(days=400)
 _DAY = timedelta(days=1)
+# What a look at wire may find where it does not bite.
+_NOT_BITING = ("fine", "all fine", "not biting", "loose")
 # The growing years before and after this one whose seasons still count.
 YEARS_AROUND = (-1, 0, 1)
 
@@ -91,7 +104,7 @@ class Hanger:
             then = states[one.count]
             known = seen if one.event is None else tuple(s for s in seen if s[0] <= one.day)
             year = self.years.at(then, one.place or then.place, one.day, species, known)
-            for proposal in self.asker.ask(one.rule, tree, then, one.given, year):
+            for proposal in self._proposals(one, tree, then, year):
                 at = -1 if one.event is None else one.count - 1
                 out.append(
                     due_of(
@@ -107,19 +120,45 @@ class Hanger:
                 )
         return out
 
+    def _proposals(self, one: _Asked, tree: Tree, then: Tree, year: Year) -> list[Proposal]:
+        """What a rule proposes; far-off days that hang on a stage still to come go by what was
+        known last Monday, and are set to Mondays, so that a calendar keeps still."""
+        found = self.asker.ask(one.rule, tree, then, one.given, year)
+        stage = one.given
+        if not isinstance(stage, Stage) or stage.observed or stage.day <= self.today:
+            return found
+        if year.outlook is None or any(self._is_near(proposal) for proposal in found):
+            return found
+        calm = year.last_monday
+        then_expected = calm.stage(stage.code)
+        if calm is not year and then_expected is not None:
+            found = self.asker.ask(one.rule, tree, then, then_expected, calm)
+        return [replace(proposal, window=calm.rounded(proposal.window)) for proposal in found]
+
+    def _is_near(self, proposal: Proposal) -> bool:
+        return (proposal.window.opens - self.today).days <= DAYS_EXACT
+
     def bites(self, tree: Tree, species: Species | None) -> Bites:
         """For each thing on a tree the day it is reckoned to bite; None where it is no wire."""
         if not tree.on("wire"):
             return ()
         seen = stages_seen(tree.history)
-        out: list[date | None] = []
-        for thing in tree.on_tree:
-            bite = None
-            if thing.sort == "wire" and thing.thickness_mm:
-                year = self.years.at(tree, tree.place, thing.since, species, seen)
-                bite = bite_of(tree, year, thing.since, thing.thickness_mm)
-            out.append(bite.day if bite else None)
-        return tuple(out)
+        return tuple(self._bite(tree, thing, species, seen) for thing in tree.on_tree)
+
+    def _bite(self, tree: Tree, thing: OnTree, species: Species | None, seen: Seen) -> date | None:
+        """By the wood grown since it was put on; where a later look found it fine, since then.
+
+        A look before that day changes nothing: what had grown under the wire is still there.
+        """
+        if thing.sort != "wire" or not thing.thickness_mm:
+            return None
+        bite: date | None = None
+        for since in (thing.since, _seen_fine(tree.history, thing)):
+            if since is not None and (bite is None or bite <= since):
+                year = self.years.at(tree, tree.place, since, species, seen)
+                found = bite_of(tree, year, since, thing.thickness_mm)
+                bite = found.day if found is not None else None
+        return bite
 
     # -------------------------------------------------------------- on what the rules hang
 
@@ -210,6 +249,19 @@ class Hanger:
 def _without_undone(tree: Tree) -> Tree:
     """The tree as a rule sees it: what never happened is no part of its history."""
     return replace(tree, history=tuple(entry for entry in tree.history if not entry.undone))
+
+
+def _seen_fine(history: Sequence[Entry], wire: OnTree) -> date | None:
+    """The last day a look found that a wire does not bite, where that was after it was put on."""
+    for entry in reversed(history):
+        event = entry.event
+        if event.day <= wire.since:
+            return None
+        if event.act == "checked" and event.exact and not entry.undone:
+            look = look_at(event, "wire")
+            if look and look.finding in _NOT_BITING and wire.part in (look.parts or (wire.part,)):
+                return event.day
+    return None
 
 
 def _season_or_stage(rule: Rule, year: Year) -> Season | Stage | None:

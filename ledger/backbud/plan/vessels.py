@@ -8,6 +8,7 @@ rules are common practice, no source; each is a setting under its name.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from typing import Literal
 
 from msgspec import Struct
 
@@ -118,7 +119,11 @@ def _pot(tree: Tree, things: Things, figures: Mapping[str, float]) -> tuple[Pot 
     ball = tree.sizes.get("root ball")
     if ball is None:
         return None, NO_POT
-    return pot_from_inside("rectangle", ball.sizes_in("cm")), "its root ball stands for a pot"
+    sizes_cm = ball.sizes_in("cm")
+    if len(sizes_cm) < 2 or min(sizes_cm) <= 0:
+        return None, NO_POT
+    shape: Literal["rectangle", "round"] = "round" if len(sizes_cm) == 2 else "rectangle"
+    return pot_from_inside(shape, sizes_cm), "its root ball stands for a pot"
 
 
 def pot_of_card(card: Thing, figures: Mapping[str, float]) -> tuple[Pot | None, str]:

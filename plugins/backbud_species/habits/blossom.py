@@ -9,7 +9,7 @@ from datetime import date, timedelta
 
 from backbud.species import Proposal, Proposals, Rule, Species, Stage, Tree, Window, Year
 from backbud_species.habits.flowers import flowers_are_off
-from backbud_species.habits.times import Time
+from backbud_species.habits.times import Time, week_of
 from backbud_species.habits.warmth import UNKNOWN, under_cover
 from backbud_species.habits.works import ALWAYS, watches_for, work
 
@@ -35,7 +35,8 @@ def covers_blossom(
     """Cover for swollen buds and open flowers (BBCH 60 to 69) while frosts (°C) still come.
 
     `buds_days`: how long before the first flower the buds are already in danger. Nothing where
-    the place is covered, or where the last frost comes before the buds swell.
+    the place is covered, or where the last frost comes before the week in which the buds
+    swell.
     """
 
     def ask(species: Species, tree: Tree, first: Stage, year: Year) -> Proposals:
@@ -47,12 +48,13 @@ def covers_blossom(
         opens, closes, datum = first.first - timedelta(days=buds_days), end.last, UNKNOWN
         if year.outlook is not None:
             frost = year.cold_nights_end(frost_c)
-            if frost is None or frost.last <= opens:
+            swell = week_of(first.first) - timedelta(days=buds_days)
+            if frost is None or week_of(frost.last) <= swell:
                 return
-            closes, datum = min(closes, frost.last), frost.because
+            closes, datum = max(min(closes, frost.last), opens), frost.because
         yield Proposal(
             "protected",
-            Window(opens, min(max(first.day, opens), closes), max(closes, opens)),
+            Window(opens, min(max(first.day, opens), closes), closes),
             what="buds and flowers against frost",
             because=because,
             datum=datum,

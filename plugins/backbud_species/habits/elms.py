@@ -40,7 +40,6 @@ class Elm(BroadleafDeciduous):
                 "rot.",
                 "Keep it from frost afterwards: cut roots freeze first.",
             ),
-            by_wedges=False,
         ),
         trims(
             "trim",

@@ -5,7 +5,7 @@ Each may be set in the settings' table of figures under its name.
 
 from __future__ import annotations
 
-from backbud.species import SLOW_DRAIN_FROM, Figure
+from backbud.species import FEED_RESTS_OVER, SLOW_DRAIN_FROM, Figure
 
 SHELTER_BELOW = Figure(
     "shelter_below_c", 17.0, "Mean of three weeks in °C under which an azalea gains by glass."
@@ -15,9 +15,6 @@ WARM_SUMMER_FROM = Figure(
 )
 DECANDLE_FROM = Figure(
     "decandle_from_c", 17.0, "Mean of the summer in °C from which a pine makes its second flush."
-)
-FEED_RESTS_OVER = Figure(
-    "feed_rests_over_c", 32.0, "Mean high of the day in °C from which roots take up no feed."
 )
 SLOWER_EACH_YEAR = Figure(
     "slower_each_year_ratio",
@@ -31,6 +28,13 @@ SHALLOW_POT_BELOW = Figure(
     "shallow_pot_below_cm", 5.0, "Depth in cm under which a root ball fills its pot a year sooner."
 )
 
+SECOND_FLUSH_DAYS = Figure(
+    "second_flush_days", 115.0, "Days that a pine's second flush needs before it turns cool."
+)
+SECOND_FLUSH_OVER = Figure(
+    "second_flush_over_c", 15.0, "Mean of the day in °C under which a second flush grows no more."
+)
+
 FIGURES = (
     SHELTER_BELOW,
     WARM_SUMMER_FROM,
@@ -39,5 +43,7 @@ FIGURES = (
     SLOW_DRAIN_FROM,
     SLOWER_EACH_YEAR,
     BALL_FILLS_POT,
+    SECOND_FLUSH_DAYS,
+    SECOND_FLUSH_OVER,
     SHALLOW_POT_BELOW,
 )

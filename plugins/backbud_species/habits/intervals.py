@@ -55,7 +55,7 @@ def known_age_years(tree: Tree, day: date) -> Age | None:
 
 
 def root_ball_depth_cm(tree: Tree) -> float | None:
-    """How deep the root ball is; None where no depth is written."""
+    """How deep the root ball is; None where no depth, or one of 0, is written."""
     size = tree.sizes.get("root ball")
     sizes_cm = size.sizes_in("cm") if size is not None else ()
-    return sizes_cm[-1] if len(sizes_cm) >= 2 else None
+    return sizes_cm[-1] if len(sizes_cm) >= 2 and sizes_cm[-1] > 0 else None

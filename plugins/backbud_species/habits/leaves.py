@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from backbud.species import Proposal, Proposals, Tree, Window, Year
 from backbud_species.habits.done import last_of_before
+from backbud_species.habits.times import week_of
 from backbud_species.habits.warmth import UNKNOWN, summer, under_cover
 
 _ELEVEN_MONTHS = timedelta(days=330)
@@ -61,7 +62,7 @@ def late_frost(
 ) -> Proposals:
     """Cover for young leaves as long as frosts (°C) come after the first of them opens.
 
-    Nothing where the place is covered, or where the last frost comes before the leaves do.
+    Nothing where the place is covered, or where the last frost comes in a week before the leaves.
     """
     if year.cover and not under_cover(year, "open", "shade net"):
         return
@@ -76,10 +77,11 @@ def late_frost(
     )
     if year.outlook is not None:
         frost = year.cold_nights_end(frost_c)
-        if frost is None or frost.last <= first_leaf.opens:
+        if frost is None or week_of(frost.last) < week_of(first_leaf.opens):
             return
-        best = min(max(first_leaf.best, opens), frost.last)
-        window, datum = Window(opens, best, frost.last), frost.because
+        closes = max(frost.last, first_leaf.opens)
+        best = min(max(first_leaf.best, opens), closes)
+        window, datum = Window(opens, best, closes), frost.because
     yield Proposal(
         "protected",
         window,

@@ -65,7 +65,6 @@ class SpreadingMaple(BroadleafDeciduous):
             because="As the buds swell roots regrow fastest, and no leaf has opened yet that would "
             "want their water.",
             cautions=("Keep it from frost afterwards: cut roots freeze first.",),
-            by_wedges=False,
         ),
         pinches(
             "pinch",

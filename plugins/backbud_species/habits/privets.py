@@ -56,7 +56,6 @@ class Privet(BroadleafDeciduous):
             "repot",
             between(1, 7),
             because="It regrows roots from a bare stump if need be, best as the buds swell.",
-            by_wedges=False,
         ),
         protects_leaves(
             "late-frost",

@@ -30,14 +30,13 @@ def repotting(
     species: Species,
     because: str,
     cautions: tuple[str, ...] = (),
-    by_wedges: bool = True,
 ) -> Proposals:
     """Propose the repotting when it is due; a check of the roots for a weak tree or a new one.
 
     A sick tree, or one that has not settled since it came, is looked at in its stead.
     Due is a tree whose last repotting is the usual number of years ago, or the least number where
-    its roots show signs of wanting it early (signs.py). `by_wedges` names the wedges of the root
-    ball whose turn it is (turn.py).
+    its roots show signs of wanting it early (signs.py). Where the diary names wedges of the root
+    ball, so does the repotting: those whose turn it is (turn.py).
     """
     years = years_between_repottings(species, tree, window.best, year)
     if tree.planted_out or years is None:
@@ -66,7 +65,7 @@ def repotting(
     if unfit:
         yield strength_first(window, "repotted", unfit)
         return
-    turn = _turn(tree, year, species, window.opens) if by_wedges else None
+    turn = _turn(tree, year, species, window.opens)
     yield Proposal(
         "repotted",
         window,
@@ -133,11 +132,11 @@ def _wedge_words(turn: NextWedges | None) -> str:
 
 
 def _metal_out(tree: Tree) -> tuple[str, ...]:
-    """What has to come out of the root ball and the pot; first what was left there before."""
+    """What has to come out of the root ball and the pot; first the ties left in it before."""
     old: list[str] = []
     now: list[str] = []
     for thing in tree.on("tie", "mesh"):
-        (old if thing.from_before else now).append(_counted(thing))
+        (old if thing.sort == "tie" and thing.from_before else now).append(_counted(thing))
     said = []
     if old:
         said.append(f"Still in the root ball from before the last potting: {listed(old)}.")

@@ -5,7 +5,7 @@ A wedge that was opened is reckoned to half-way from the rim to the trunk: ours,
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from datetime import date
 from typing import NamedTuple
 
@@ -17,14 +17,20 @@ from backbud.bench.roots import (
     part_of_wedge,
     share_of_volume_removed,
 )
-from backbud.species import Event, Fact, Proposal, Proposals, Tree, Year, days_after
+from backbud.species import (
+    Event,
+    Fact,
+    Proposal,
+    Proposals,
+    Ring,
+    Tree,
+    Year,
+    days_after,
+    ring,
+    wedges_in,
+)
 from backbud_species.habits.done import is_root_work, share_of
 from backbud_species.habits.warmth import summer
-
-# As seen from above with the front at the bottom; the clock has 6 at the front.
-COMPASS = ("N", "NE", "E", "SE", "S", "SW", "W", "NW")
-CLOCK = tuple(str(hour) for hour in range(1, 13))
-_SIDES = {"BACK": "N", "RIGHT": "E", "FRONT": "S", "LEFT": "W"}
 
 # From the rim half-way to the trunk.
 PART_OF_A_WEDGE = part_of_wedge(0.5)
@@ -33,10 +39,21 @@ _ANY_BALL = Ball("round", 1.0, 1.0, 1.0)
 
 
 class Taken(NamedTuple):
-    """The share of the root ball's volume that went, 0 to 1, and what it was reckoned from."""
+    """The share of the root ball's volume that went, 0 to 1, and what it was reckoned from.
+
+    `written`: the diary's own words, where they speak of roots and not of the ball.
+    """
 
     share: float
     because: str
+    written: str = ""
+
+    @property
+    def said(self) -> str:
+        """What went, in words; nobody has counted roots, so a share of them is only quoted."""
+        if self.written:
+            return f"“{self.written}” is written, and read as a share of the ball's volume"
+        return f"About {100 * self.share:.0f} % of the root ball went ({self.because})"
 
 
 def share_taken(tree: Tree, done: Event) -> Taken | None:
@@ -45,8 +62,8 @@ def share_taken(tree: Tree, done: Event) -> Taken | None:
         return Taken(1.0, "bare-rooted")
     stated = share_of(done, "off")
     if stated is not None:
-        return Taken(stated, "as written")
-    ball = ball_of_tree(tree)
+        return Taken(stated, "as written", _of_roots(done))
+    ball = _ball_before(tree, done)
     wedges = _opened(tree, done)
     cuts = wedges if ball is None else _with_lengths(wedges, done)
     try:
@@ -71,10 +88,9 @@ def over_share(
         "checked",
         days_after(done.day, 0, 7, 42),
         what="strength closely: leaves, and water in the pot",
-        because="More of the root ball went than this tree bears here, so it is watched closely.",
+        because="More went at once than this tree bears here, so it is watched closely.",
         datum=summer(year).after(
-            f"About {100 * taken.share:.0f} % of the root ball went ({taken.because}); "
-            f"{100 * most:.0f} % is the most in {place} ({bearable.source})"
+            f"{taken.said}; {100 * most:.0f} % is the most in {place} ({bearable.source})"
         ),
         cautions=(
             "Too much root is off: shade, still air, water with care and no other hard work "
@@ -85,6 +101,14 @@ def over_share(
     )
 
 
+def _of_roots(done: Event) -> str:
+    """A share off as it was written, `off 40 % of the roots`; "" where no roots are named."""
+    off = done.first("off")
+    if off is None or "roots" not in off.words.split():
+        return ""
+    return f"off {off.measure} {off.words}"
+
+
 def most_share(year: Year, bearable: Fact[tuple[float, float]]) -> tuple[float, str]:
     """The share of the ball that may go at this place, and what kind of place it is."""
     cool, warm = bearable.value
@@ -92,52 +116,66 @@ def most_share(year: Year, bearable: Fact[tuple[float, float]]) -> tuple[float, 
 
 
 def days_opened(tree: Tree) -> dict[str, date]:
-    """Each wedge that was ever opened, with the last day."""
-    opened: dict[str, date] = {}
-    for written, day in tree.opened:
-        for name in _wedges((written,)):
-            opened[name] = max(day, opened.get(name, day))
-    return opened
+    """Each wedge of the ball as it is reckoned now that was ever opened, with the last day."""
+    return sectors_of(tree, (name for name, _ in tree.opened)).last_opened(tree.opened)
 
 
 def wedges_of(done: Event) -> tuple[str, ...]:
     """The wedges a work names: `wedges N E front` gives N, E and S."""
-    return _wedges(word for detail in done.all("wedges") for word in detail.words.split())
+    return tuple(name for detail in done.all("wedges") for name in wedges_in(detail.words))
 
 
-def _wedges(words: Iterable[str]) -> tuple[str, ...]:
-    """The words that name a wedge, each in one way; others, as `underside`, are left out."""
-    names = (_SIDES.get(word.upper(), word.upper()) for word in words)
-    return tuple(name for name in names if name in COMPASS or name in CLOCK)
-
-
-def sectors_of(tree: Tree, named: Iterable[str]) -> tuple[str, ...]:
-    """Every wedge of the ball, by the clock or the compass as the diary names them."""
-    if any(name in CLOCK for name in named):
-        return CLOCK
-    return COMPASS[::2] if tree.facts.get("wedges") == "4" else COMPASS
+def sectors_of(tree: Tree, named: Iterable[str]) -> Ring:
+    """Every wedge of the ball: as many as the card says, by the names the diary gives them."""
+    count = tree.facts.get("wedges", "")
+    return ring(int(count) if count.isdecimal() and int(count) >= 2 else None, named)
 
 
 def ball_of_tree(tree: Tree) -> Ball | None:
     """The root ball as last measured; None where no size, or a size of 0, is written."""
     size = tree.sizes.get("root ball")
-    sizes_cm = size.sizes_in("cm") if size is not None else ()
-    if not sizes_cm or min(sizes_cm) <= 0:
+    return _ball(size.sizes_in("cm") if size is not None else ())
+
+
+def _ball(sizes_cm: Sequence[float]) -> Ball | None:
+    if len(sizes_cm) not in (2, 3) or min(sizes_cm) <= 0:
         return None
     return ball_of("round" if len(sizes_cm) == 2 else "rectangle", sizes_cm)
 
 
+def _ball_before(tree: Tree, done: Event) -> Ball | None:
+    """The ball a work began with. One that a work measures is what it left: its cuts go back on."""
+    measured = done.measure("root ball")
+    if measured is None:
+        return ball_of_tree(tree)
+    left = _ball(measured.sizes_in("cm"))
+    if left is None:
+        return None
+    below, top, sides = _lengths_cm(done)
+    return Ball(
+        left.shape,
+        left.length_cm + 2 * sides,
+        left.width_cm + 2 * sides,
+        left.depth_cm + below + top,
+    )
+
+
 def _opened(tree: Tree, done: Event) -> Cuts:
-    """The wedges a work opened. Which they are does not matter where all count the same."""
+    """The wedges a work opened."""
     named = wedges_of(done)
-    sectors = len(sectors_of(tree, named))
-    opened = (Opened(wedge, PART_OF_A_WEDGE) for wedge in range(min(len(named), sectors)))
-    return Cuts(opened=tuple(opened), wedges=sectors)
+    around = sectors_of(tree, named)
+    opened = (Opened(at, part * PART_OF_A_WEDGE) for at, part in around.parts(named).items())
+    return Cuts(opened=tuple(opened), wedges=len(around.wedges))
 
 
 def _with_lengths(wedges: Cuts, done: Event) -> Cuts:
+    return Cuts(*_lengths_cm(done), wedges.opened, wedges.wedges)
+
+
+def _lengths_cm(done: Event) -> tuple[float, float, float]:
+    """What came off below, off the top and off each side."""
     below, top, sides = (_off_cm(done, f"off {where}") for where in ("below", "top", "sides"))
-    return Cuts(below, top, sides, wedges.opened, wedges.wedges)
+    return below, top, sides
 
 
 def _off_cm(done: Event, detail: str) -> float:

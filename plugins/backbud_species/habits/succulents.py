@@ -47,7 +47,6 @@ class Succulent(Tropical):
             because="Cut roots close in dry warmth and rot in cool wet soil, so it waits for warm "
             "nights.",
             cautions=("Let it dry out for a week before, and pot it into dry soil.",),
-            by_wedges=False,
         ),
         after_work(
             "water-again",

@@ -58,6 +58,15 @@ def weeks(opens: int, best: int, closes: int) -> Days:
     return 7 * opens, 7 * best, 7 * closes
 
 
+def week_of(day: date) -> date:
+    """The Monday nearest to a day.
+
+    Days far ahead are given as such Mondays, near ones exactly. What compares two days to decide
+    whether there is a work at all compares these, so that no work comes and goes as they near.
+    """
+    return date.fromordinal(round((day.toordinal() - 1) / 7) * 7 + 1)
+
+
 def _because(given: Stage, year: Year) -> str:
     return given.because
 

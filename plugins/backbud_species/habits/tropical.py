@@ -62,7 +62,6 @@ class Tropical(BroadleafEvergreen):
             at(10, 7, 28, 56),
             because="Its roots regrow only in warmth, so it is repotted once the nights are mild.",
             cautions=("Warmth and shade afterwards, and no wind.",),
-            by_wedges=False,
         ),
         goes_out(
             "out",

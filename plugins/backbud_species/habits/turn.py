@@ -1,18 +1,21 @@
 """A tree's root map and the share that may go come in; which wedges to open next comes out.
 
-Oldest first, never all, and across from each other rather than side by side: so every part of the
-ball is renewed over a few repottings, and roots that were left whole carry the tree meanwhile.
+Oldest first, never all, and across from each other and from those opened last rather than side by
+side: so every part of the ball is renewed over a few repottings, and roots that were left whole
+carry the tree meanwhile.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from datetime import date
+from math import floor
 from typing import NamedTuple
 
-from backbud.species import Fact, Tree, Year
+from backbud.species import Fact, Ring, Tree, Year
 from backbud_species.habits.roots import (
     PART_OF_A_WEDGE,
+    ball_of_tree,
     days_opened,
     most_share,
     sectors_of,
@@ -20,6 +23,8 @@ from backbud_species.habits.roots import (
 
 _USUAL_WEDGES = 3
 _NEVER = date.min
+# Lengths off below are told in steps of half a centimetre.
+_STEPS_PER_CM = 2
 
 
 class NextWedges(NamedTuple):
@@ -39,36 +44,97 @@ def next_wedges(
     opened = days_opened(tree)
     if not opened:
         return None
-    names = sectors_of(tree, opened)
-    each = PART_OF_A_WEDGE / len(names)
+    around = sectors_of(tree, (name for name, _ in tree.opened))
+    count = len(around.wedges)
+    each = PART_OF_A_WEDGE / count
     wanted = last_time or _USUAL_WEDGES
-    within = ""
     if share is not None:
-        most, place = most_share(year, share)
+        most, _ = most_share(year, share)
         wanted = min(wanted, int(most / each + 1e-9))
-        within = (
-            f" {wanted} wedges are about {100 * wanted * each:.0f} % of the ball's volume; with "
-            f"what goes below, {100 * most:.0f} % is the most in {place} ({share.source})."
-        )
-    chosen = _chosen(names, opened, max(1, min(wanted, len(names) // 2)))
+    chosen = _chosen(around, opened, max(1, min(wanted, count // 2)))
+    within = "" if share is None else f" {_within(tree, year, share, len(chosen), each)}"
     return NextWedges(chosen, f"{_history(chosen, opened)}{within}")
 
 
-def _chosen(names: Sequence[str], opened: dict[str, date], how_many: int) -> tuple[str, ...]:
-    """The longest closed first; of those alike, the one farthest from what is chosen already."""
+def _within(
+    tree: Tree, year: Year, share: Fact[tuple[float, float]], how_many: int, each: float
+) -> str:
+    """What the wedges are of the ball, what is the most here, and what that leaves for below."""
+    most, place = most_share(year, share)
+    wedges = how_many * each
+    are = "1 wedge is" if how_many == 1 else f"{how_many} wedges are"
+    says = f"{are} about {100 * wedges:.0f} % of the ball's volume"
+    limit = f"{100 * most:.0f} % is the most in {place} ({share.source})"
+    if wedges > most + 1e-9:
+        return f"{says} when opened half-way; {limit}, so open it less far in."
+    ball = ball_of_tree(tree)
+    if most >= 1:
+        return f"{says}; {limit}."
+    if ball is None:
+        return f"{says}; with what goes below, {limit}."
+    below_cm = _below_cm(ball.depth_cm, wedges, most)
+    return f"{says}; {limit}, so {f'about {below_cm:g} cm' if below_cm else 'nothing'} goes below."
+
+
+def _below_cm(depth_cm: float, wedges: float, most: float) -> float:
+    """How much may go below beside these wedges: 1 - (1 - below / depth) (1 - wedges) <= most.
+
+    Rounded down to half a centimetre.
+    """
+    below_cm = depth_cm * (1 - (1 - most) / (1 - wedges))
+    return floor(below_cm * _STEPS_PER_CM + 1e-9) / _STEPS_PER_CM
+
+
+def _chosen(around: Ring, opened: dict[str, date], how_many: int) -> tuple[str, ...]:
+    """The longest closed first; of those alike, the ones that lie farthest apart."""
+    days = [opened.get(name, _NEVER) for name in around.names]
+    last = [at for at, day in enumerate(days) if day == max(days)]
     chosen: list[int] = []
-    while len(chosen) < how_many:
-        rest = [at for at in range(len(names)) if at not in chosen]
-        oldest = min(opened.get(names[at], _NEVER) for at in rest)
-        turn = [at for at in rest if opened.get(names[at], _NEVER) == oldest]
-        chosen.append(max(turn, key=lambda at: (_apart(at, chosen, len(names)), -at)))
-    return tuple(names[at] for at in sorted(chosen))
+    for day in sorted(set(days)):
+        turn = [at for at, its_day in enumerate(days) if its_day == day]
+        chosen += _apart(turn, how_many - len(chosen), chosen, last, len(days))
+    return tuple(around.names[at] for at in sorted(chosen))
 
 
-def _apart(at: int, chosen: Sequence[int], count: int) -> int:
-    """How many wedges lie between this one and the nearest chosen one."""
-    gaps = (abs(at - other) % count for other in chosen)
-    return min((min(gap, count - gap) for gap in gaps), default=count)
+def _apart(
+    turn: Sequence[int], how_many: int, chosen: Sequence[int], last: Sequence[int], count: int
+) -> list[int]:
+    """So many of those whose turn it is, across from each other and from those opened last.
+
+    One after another, each as far off as can be, from every wedge it may begin with; the best
+    of these.
+    """
+    if how_many >= len(turn):
+        return list(turn)
+    if how_many <= 0:
+        return []
+    tries = []
+    for first in turn:
+        taken = [*chosen, first]
+        while len(taken) < len(chosen) + how_many:
+            rest = [at for at in turn if at not in taken]
+            taken.append(max(rest, key=lambda at: (*_clear(at, taken, last, count), -at)))
+        tries.append(taken)
+    best = max(tries, key=lambda taken: _spread(taken, last, count))
+    return best[len(chosen) :]
+
+
+def _clear(at: int, taken: Sequence[int], last: Sequence[int], count: int) -> tuple[int, int]:
+    """How far a wedge lies from any opened last or taken, and from those taken."""
+    return _gap(at, [*last, *taken], count), _gap(at, taken, count)
+
+
+def _spread(taken: Sequence[int], last: Sequence[int], count: int) -> tuple[int, ...]:
+    """How well wedges lie apart: first the nearest two of all, then all among themselves."""
+    among = [_gap(at, [other for other in taken if other != at], count) for at in taken]
+    from_last = [_gap(at, last, count) for at in taken]
+    return min(*among, *from_last), min(among), sum(among), sum(from_last)
+
+
+def _gap(at: int, others: Iterable[int], count: int) -> int:
+    """How many wedges on the nearest of the others lies; all round where there is none."""
+    steps = (abs(at - other) for other in others)
+    return min((min(step, count - step) for step in steps), default=count)
 
 
 def _history(chosen: Sequence[str], opened: dict[str, date]) -> str:

@@ -5,10 +5,10 @@ from __future__ import annotations
 from datetime import date
 from typing import NamedTuple
 
-from backbud.species import Figure, Temperature, Year
+from backbud.species import NO_WEATHER, Figure, Temperature, Year
 from backbud_species.habits.figures import SHELTER_BELOW, WARM_SUMMER_FROM
 
-UNKNOWN = "Nothing is known of the weather here: the place has no temperatures."
+UNKNOWN = NO_WEATHER
 
 THREE_WEEKS = 21
 SUMMER_DAYS = 92

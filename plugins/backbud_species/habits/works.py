@@ -24,6 +24,8 @@ How to write a species, one small file that reads like a calendar:
 7. Anything that no builder says is a method under `@when`, `@each` or `@after`; give it the whole
    id, prefix and all.
 8. Add it to `[project.entry-points."backbud.species"]` under its first common name.
+9. `python -m tests.species.test_first_years` and `… test_facts_checked` write its year and its
+   sources into the reviewed tables beside them: read both.
 
 `japanese_maple.py` and `scots_pine.py` are the patterns. All figures are arguments, so that the
 species answers for them.
@@ -62,6 +64,7 @@ from backbud_species.habits.gates import (
 from backbud_species.habits.leaves import Way, late_frost, leaves_off
 from backbud_species.habits.repotting import repotting
 from backbud_species.habits.roots import over_share
+from backbud_species.habits.second_flush import candle_cut
 from backbud_species.habits.times import Days, Time, at, between, months, weeks
 from backbud_species.habits.warmth import summer, under_cover
 from backbud_species.habits.yearly import feeding, pests, wiring
@@ -271,15 +274,21 @@ def defoliates(rule_id: str, when: Time, *, part: Way, full: Way | None = None) 
     return _yearly(rule_id, when, ask)
 
 
-def decandles(rule_id: str, when: Time, *, short: Time, what: str, because: str) -> Rule:
-    """Candles of a two-flush pine cut; at the time `short` where the summer is not warm.
+def decandles(
+    rule_id: str, when: Time, *, short: Time, what: str, because: str, more_days: int = 0
+) -> Rule:
+    """Candles of a two-flush pine cut, as early as the warm season that is left asks for.
+
+    Where nothing is known of the weather, at a time `when`, or `short` where summers are not warm.
+    `more_days`: how many more the second flush needs than a black pine's.
 
     Only on a strong and unstressed tree, in a place whose summer ripens a second flush.
     """
 
     def ask(species: Species, tree: Tree, given: Stage, year: Year) -> Proposals:
         time = when if summer(year).cool is False else short
-        window = time.window(given, year)
+        cut = candle_cut(given, year, more_days)
+        window = cut.window if cut else time.window(given, year)
         reason = DECANDLING.shut(tree, window.opens, year)
         if reason:
             yield strength_first(window, "decandled", reason)
@@ -289,7 +298,7 @@ def decandles(rule_id: str, when: Time, *, short: Time, what: str, because: str)
             window,
             what=what,
             because=because,
-            datum=f"It is written down as strong. {summer(year).datum}",
+            datum=f"It is written down as strong. {cut.datum if cut else summer(year).datum}",
             cautions=("Feed off and less water from now on; no other hard work this year.",),
             lapses=True,
         )
@@ -323,21 +332,14 @@ def deadheads(
 # ------------------------------------------------------------------ roots, feed, wire
 
 
-def repots(
-    rule_id: str,
-    when: Time,
-    *,
-    because: str,
-    cautions: tuple[str, ...] = (),
-    by_wedges: bool = True,
-) -> Works:
+def repots(rule_id: str, when: Time, *, because: str, cautions: tuple[str, ...] = ()) -> Works:
     """The repotting by the species' interval, and a close look where too much root went.
 
     Two rules, so write `*repots(…)`; the second has the id `root-share`.
     """
 
     def ask(species: Species, tree: Tree, year: Year, window: Window, datum: str) -> Proposals:
-        yield from repotting(tree, year, window, species, because, cautions, by_wedges)
+        yield from repotting(tree, year, window, species, because, cautions)
 
     def too_much(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
         if species.root_share is not None:

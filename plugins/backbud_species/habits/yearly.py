@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from datetime import date, timedelta
+from datetime import timedelta
 
-from backbud.species import Proposal, Proposals, Tree, Window, Year
+from backbud.species import Proposal, Proposals, Tree, Window, Year, out_of_the_heat
 from backbud_species.habits.done import is_root_work, since
-from backbud_species.habits.figures import FEED_RESTS_OVER
 
 # Cut roots take up no feed for about six weeks; common practice, no source.
 SIX_WEEKS = timedelta(weeks=6)
@@ -26,24 +25,8 @@ def feeding(
     """
     if since(tree, window.best - SIX_WEEKS, window.best, is_root_work):
         return
-    hot = year.hot_days(FEED_RESTS_OVER.of(year))
-    if hot is not None and hot.first <= window.best <= hot.last:
-        window = _round(window, hot.first, hot.last)
-        datum = (
-            f"{hot.because.removesuffix('.')}, and feed rests from {hot.first} to {hot.last} "
-            f"({FEED_RESTS_OVER.name}, a setting of ours)."
-        )
+    window, datum = out_of_the_heat(year, window, datum)
     yield Proposal("fed", window, what=what, because=because, datum=datum, lapses=True)
-
-
-def _round(window: Window, first: date, last: date) -> Window:
-    """The window moved out of the days from `first` to `last`: before them where it opened
-    before, else after them."""
-    if window.opens < first:
-        before = first - timedelta(days=1)
-        return Window(window.opens, before, before)
-    after = last + timedelta(days=1)
-    return Window(after, after, max(window.closes, after + timedelta(days=21)))
 
 
 def wiring(

@@ -5,8 +5,8 @@ from __future__ import annotations
 # Lowest and highest, and how they are said. Rain of a day has reached 1825 mm, air -89.2 °C and
 # 56.7 °C (from memory of the WMO's archive of extremes); beyond these it is a slip or a wrong unit.
 OF_A_DAY: dict[str, tuple[float, float, str]] = {
-    "low_c": (-90, 60, "-90 to 60 °C"),
-    "high_c": (-90, 60, "-90 to 60 °C"),
+    "low_c": (-90, 57, "-90 to 57 °C"),
+    "high_c": (-90, 57, "-90 to 57 °C"),
     "rain_mm": (0, 2000, "0 to 2000 mm"),
     "humidity_percent": (0, 100, "0 to 100 %"),
     "wind_m_per_s": (0, 100, "0 to 100 m/s"),

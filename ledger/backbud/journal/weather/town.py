@@ -39,22 +39,21 @@ class Town(Struct, frozen=True, gc=False):
 
 class _Memory(Struct, frozen=True):
     mark: str
-    towns: dict[str, Town]
+    towns: dict[str, Town | None]
 
 
 def town_called(written: str, journal: str) -> Town | None:
     """Return what `find_town` does, from the memory in the journal's folder if it stands there."""
     mark = installed_mark()
     towns = _recall(journal, mark)
-    town = towns.get(written)
-    if town is None:
-        town = find_town(written)
-        if town is not None:
-            _keep(journal, _Memory(mark, {**towns, written: town}))
-    return town
+    if written not in towns:
+        # That there is no such town is remembered too: to look for it takes seconds.
+        towns[written] = find_town(written)
+        _keep(journal, _Memory(mark, towns))
+    return towns[written]
 
 
-def _recall(journal: str, mark: str) -> dict[str, Town]:
+def _recall(journal: str, mark: str) -> dict[str, Town | None]:
     try:
         with open(join(journal, MEMORY, TOWNS_FILE), "rb") as file:
             memory = json.decode(file.read(), type=_Memory)

@@ -5,8 +5,7 @@ from __future__ import annotations
 from datetime import date
 from typing import NamedTuple
 
-from backbud.bench.bite import bites_on, girth_growth_mm, radial_growth_since_mm
-from backbud.climate.heat import Trace
+from backbud.bench.bite import girth_growth_mm, share_until_it_bites
 from backbud.species import Tree, Year
 
 _FAIR = 3
@@ -26,14 +25,15 @@ def bite_of(tree: Tree, year: Year, wired: date, wire_mm: float) -> Bite | None:
         return None
     vigour = _vigour(tree)
     girth_mm = girth_growth_mm(vigour, year.girth_growth_mm)
-    grown_mm = 0.0
+    wanted = share_until_it_bites(girth_mm, wire_mm)
     for first in (year.first, year.first.replace(year=year.first.year + 1)):
         trace = year.outlook.heat(first, year.wants.base_c)
-        sums, season = _season(trace), trace.sums[-1]
+        season = trace.sums[-1]
         if season <= 0:
             return None
-        since = max(wired, first)
-        day = bites_on(since, sums, season, girth_mm, wire_mm, grown_before_mm=grown_mm)
+        passed = trace.at(wired) / season
+        # Heat beyond the season's makes no more wood.
+        day = trace.reaches((passed + wanted) * season) if passed + wanted <= 1 else None
         if day is not None:
             because = (
                 f"{wire_mm:g} mm wire is reckoned to bite about {day}: by the heat sum of the "
@@ -41,13 +41,8 @@ def bite_of(tree: Tree, year: Year, wired: date, wire_mm: float) -> Bite | None:
                 "practice, no source)."
             )
             return Bite(day, because)
-        grown_mm += radial_growth_since_mm(since, sums, season, girth_mm)
+        wanted -= 1 - passed
     return None
-
-
-def _season(trace: Trace) -> list[tuple[date, float]]:
-    first = trace.first.toordinal()
-    return [(date.fromordinal(first + n), total) for n, total in enumerate(trace.sums)]
 
 
 def _vigour(tree: Tree) -> int:

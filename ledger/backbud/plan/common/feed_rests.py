@@ -2,7 +2,16 @@
 
 from __future__ import annotations
 
-from backbud.species import Event, Proposal, Proposals, Tree, Year, after, days_after
+from backbud.species import (
+    Event,
+    Proposal,
+    Proposals,
+    Tree,
+    Year,
+    after,
+    days_after,
+    out_of_the_heat,
+)
 
 
 @after("repotted", "potted-on", "root-pruned", "lifted", rule="feed-rests")
@@ -13,9 +22,11 @@ def feeding_begins(tree: Tree, done: Event, year: Year) -> Proposals:
     window = days_after(done.day, 28, 35, 56)
     if not year.on((4, 1)) <= window.best <= year.on((9, 30)):
         return
+    window, datum = out_of_the_heat(year, window, "")
     yield Proposal(
         "fed",
         window,
+        datum=datum,
         what="again",
         because="Cut roots take up no feed for about four weeks.",
         cautions=("Half strength at first.",),

@@ -29,7 +29,7 @@ def in_before_cold_nights(tree: Tree, season: Season, year: Year) -> Proposals:
         if night is None:
             return
         if mild is not None and night.first - mild.last < _A_SUMMER:
-            yield _inside(by_months, f"{year.by_months} {night.because} {tender}")
+            yield _inside(by_months, f"{year.by_months} {tender}")
             return
         best = night.first - _A_FEW_DAYS
         window = year.rounded(Window(night.first - _BEFORE, best, max(night.day, best)))
@@ -47,4 +47,5 @@ def _inside(window: Window, datum: str) -> Proposal:
         cautions=("Look it over for pests before it joins what stands inside.",),
         settled_by=("moved",),
         part="in",
+        lapses=True,
     )

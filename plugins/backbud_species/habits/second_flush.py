@@ -1,0 +1,46 @@
+"""A pine's year goes in; when its candles are cut, so that the second flush ripens, comes out.
+
+The shorter the warm season that is left, the earlier they are cut, and the longer the needles of
+the second flush grow. Common practice; the figures are ours, no source.
+"""
+
+from __future__ import annotations
+
+from datetime import timedelta
+from typing import NamedTuple
+
+from backbud.species import Stage, Window, Year
+from backbud_species.habits.figures import SECOND_FLUSH_DAYS, SECOND_FLUSH_OVER
+
+# Candles are cut no sooner than a week after their needles part, and no later than this northern
+# day, however long the autumn.
+_A_WEEK = timedelta(days=7)
+_LATEST = (7, 25)
+_BEFORE, _AFTER = timedelta(days=10), timedelta(days=12)
+
+
+class Cut(NamedTuple):
+    """When candles are cut, and the figure that decided."""
+
+    window: Window
+    datum: str
+
+
+def candle_cut(parted: Stage, year: Year, more_days: int = 0) -> Cut | None:
+    """The days for cutting candles, from the stage at which their needles part from them.
+
+    `more_days`: how many more a species needs for its second flush than a black pine. None where nothing is known of the weather, or where no day is warm enough.
+    """
+    cools = year.stays_over(SECOND_FLUSH_OVER.of(year))
+    if cools is None:
+        return None
+    days = round(SECOND_FLUSH_DAYS.of(year)) + more_days
+    earliest, latest = parted.day + _A_WEEK, year.on(_LATEST)
+    best = max(min(cools - timedelta(days=days), latest), earliest)
+    opens = max(best - _BEFORE, parted.first)
+    return Cut(
+        year.rounded(Window(opens, max(best, opens), best + _AFTER)),
+        f"Days average {SECOND_FLUSH_OVER.of(year):g} °C and more until {cools}; the second flush "
+        f"needs about {days} days before that ({SECOND_FLUSH_OVER.name}, {SECOND_FLUSH_DAYS.name}, "
+        "settings of ours).",
+    )

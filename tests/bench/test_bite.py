@@ -3,13 +3,18 @@
 from __future__ import annotations
 
 from datetime import date, timedelta
-from math import inf, nan, pi, sin
+from math import ceil, inf, nan, pi, sin
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from backbud.bench.bite import bites_on, girth_growth_mm, radial_growth_since_mm
+from backbud.bench.bite import (
+    bites_on,
+    girth_growth_mm,
+    radial_growth_since_mm,
+    share_until_it_bites,
+)
 
 APRIL = date(2027, 4, 1)
 # A hundred days of ten degree-days each: day n of the season ends at 10 n.
@@ -141,3 +146,20 @@ def test_heat_sums_out_of_order(sums: list[tuple[date, float]]) -> None:
 def test_no_heat_known_is_no_bite_known() -> None:
     assert bites_on(APRIL, [], 1000, 6, 3) is None
     assert radial_growth_since_mm(APRIL, [], 1000, 6) == 0
+
+
+@pytest.mark.parametrize("wire_mm", [1.0, 2.0, 3.0])
+def test_the_share_of_a_season_until_it_bites_is_that_of_the_days(wire_mm: float) -> None:
+    """Ten degree-days a day for 200 days: the share that is needed, times 200, is the day."""
+    first = date(2027, 4, 1)
+    sums = [(first + timedelta(days=n), 10.0 * (n + 1)) for n in range(200)]
+    share = share_until_it_bites(12.0, wire_mm)
+    found = bites_on(first - timedelta(days=1), sums, 2000.0, 12.0, wire_mm)
+    assert found is not None
+    assert (found - first).days + 1 == ceil(share * 200 - 1e-9)
+
+
+def test_where_nothing_grows_nothing_bites() -> None:
+    assert share_until_it_bites(0.0, 2.0) == inf
+    with pytest.raises(ValueError, match="thickness"):
+        share_until_it_bites(6.0, 0.0)

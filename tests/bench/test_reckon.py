@@ -284,8 +284,8 @@ def test_feed_in_lines(run):
         "feed", "--label", "20-10-20", "--dilution", "0.5 g/L", "--each", "1 L", "--times", "12"
     ) == [
         "dilution  0.50 g/L  as given",
-        "N         100 ppm   ppm = percent × 10 × g/L "
-        "(University of Massachusetts Extension, 2011)",
+        "N         100 ppm   percent × 10 × g/L, since 1 ppm is 1 mg/L "
+        "(so the University of Massachusetts Extension, 2011)",
         "P         21.8 ppm  the element, 0.436 of 50.0 ppm P2O5 (IUPAC atomic masses)",
         "K         83.0 ppm  the element, 0.830 of 100 ppm K2O (IUPAC atomic masses)",
         "season N  1.20 g    12 × 1 L to one pot; what runs through is counted too",
@@ -323,6 +323,16 @@ def test_feed_in_ounces_and_gallons(figures):
     assert found["n_ppm"] == approx(200 * g_per_litre)
 
 
+def test_water_in_gallons_is_shown_as_a_person_writes_litres(run):
+    litres = UNITS.Quantity(1, "US_liquid_gallon").to("litre").magnitude
+    lines = run(
+        "feed", "--label", "20-10-20", "--dilution", "0.5 g/L", "--each", "1 US gal",
+        "--times", "12",
+    )  # fmt: skip
+    # 12 x 3.785 L x 0.5 g/L x 20 %.
+    assert lines[4].startswith(f"season N  {12 * litres * 0.5 * 0.2:.2f} g    12 × 3.79 L to one")
+
+
 def test_label_in_elements(figures):
     # 10 % P as the element at 1 g/L is 100 ppm of P, 229.4 of P2O5.
     found = figures(
@@ -352,12 +362,24 @@ def test_a_cake_has_no_ppm(refused):
 
 def test_roots_in_lines(run):
     assert run("roots", "--ball", "34 x 24 x 6 cm", "--below", "2 cm", "--wedges", "N E S") == [
-        "root ball  4.90 L  rectangle 34 × 24 × 6 cm; geometry, straight sides",
-        "taken off  53 %    share of the ball's volume, never of its roots: "
-        "nobody has counted those",
-        "left       2.31 L  34 × 24 × 4 cm, 3 of 8 wedges out of it: N E S "
+        "root ball    4.90 L  rectangle 34 × 24 × 6 cm; geometry, straight sides",
+        "taken off    53 %    share of the ball's volume, never of its roots: nobody has counted "
+        "those; each wedge opened to the trunk (--inwards 1/2: half-way)",
+        "half-way in  52 %    as a journal's follow-ups reckon it: wedges opened half-way, each "
+        "alike; ours, no source",
+        "left         2.31 L  34 × 24 × 4 cm, 3 of 8 wedges out of it: N E S "
         "(by angle, the front on a long side)",
     ]
+
+
+def test_roots_say_how_far_in_a_wedge_was_opened(run, figures):
+    words = ("roots", "--ball", "24 x 8 cm", "--wedges", "N E S", "--inwards", "50 %")
+    assert run(*words)[1].endswith("; each wedge opened 50 % of the way to the trunk")
+    # A round ball: 0.75 x 3 / 8, whichever way the wedges are counted.
+    found = figures(*words)
+    assert found["share_of_volume_percent"] == approx(28.125)
+    assert found["share_of_volume_half_way_percent"] == approx(28.125)
+    assert "half-way in" not in "\n".join(run("roots", "--ball", "24 x 8 cm", "--below", "2 cm"))
 
 
 def test_roots_for_a_program(figures):
@@ -367,6 +389,8 @@ def test_roots_for_a_program(figures):
     assert found["share_of_volume_percent"] == approx(52.8596)
     assert found["left_litres"] == approx(4.896 * 0.471404)
     assert found["taken_off_litres"] == approx(4.896 * 0.528596)
+    # 1 - 4 / 6 x (1 - 0.75 x 3 / 8), as the follow-ups have it: half-way in, each wedge alike.
+    assert found["share_of_volume_half_way_percent"] == approx(100 * (1 - 4 / 6 * 0.71875))
     assert (found["wedges_opened"], found["wedges"]) == ("N E S", 8)
 
 
@@ -518,8 +542,13 @@ POT = ("pot", "--inside", "36 x 28 x 12 cm")
          "the soil, 12 cm at the most (not 13 cm)."),
         ([*POT, "--settles", "100 %"], "Give what the mix settles by in percent, from 0 to below "
          "100 (not 100)."),
-        ([*POT, "--mix", "brick 1"], "The weight of “brick” is not known: give its density in "
-         "kg/L, dry and wet."),
+        ([*POT, "--mix", "brick 1"], "Give --density for “brick”, a weight such as “brick 0.9-1.2 "
+         "kg/L”: its weight is not known."),
+        ([*POT, "--mix", "brick 1", "--density", "brick 1.2-0.9 kg/L"], "Give --density as a "
+         "weight such as “brick 0.9-1.2 kg/L”: “1.2-0.9” does not rise (write the smaller number "
+         "first)."),
+        ([*WATER, "--pot", "20 x 8 cm", "--mix", "brick 1"], "Give --density for “brick”, a weight "
+         "such as “brick 0.9-1.2 kg/L”: its weight is not known."),
         ([*POT, "--mix", "brick 1", "--density", "brick 0.9 kg/L"], "Give --density dry and "
          "soaked, such as “brick 0.9-1.2 kg/L”."),
         ([*POT, "--mix", "lava 1", "--trunk", "9 cm"], "Give --trunk and --height both: the trunk "
@@ -541,6 +570,10 @@ POT = ("pot", "--inside", "36 x 28 x 12 cm")
          "add up to 100 (not 80)."),
         (["mix", "--mix", MIX, "--litres", "3", "--bag", "prumice 14 L"], "Give --bag for an "
          "ingredient of the mix, akadama, pumice, lava (not “prumice”)."),
+        (["mix", "--mix", "lava 1", "--litres", "3", "--sieving", "100 %"], "Give --sieving below "
+         "100 % (not 100 %): none of the lava is left."),
+        (["mix", "--mix", MIX, "--litres", "3", "--sieving", "pumice 120 %"], "Give --sieving "
+         "below 100 % (not 120 %): none of the pumice is left."),
         (["mix", "--mix", MIX, "--litres", "3", "--bag", "14 kg"], "Give --bag as litres such as "
          "14 L or “pumice 25 L”: “14 kg” is not what “--bag” takes."),
         (["wire"], "Give --branch as a length such as 9 mm: thickness of the branch where it "
@@ -562,8 +595,16 @@ POT = ("pot", "--inside", "36 x 28 x 12 cm")
          "a ratio such as 1:500, or --wanted such as 100 ppm."),
         (["feed", "--label", "20-10-20", "--dilution", "1 g/min"], "Give --dilution as a rate such "
          "as 0.5 g/L or 2 mL/L, or a ratio such as 1:500 (not 1 g/min)."),
-        (["feed", "--label", "5-5-5", "--dilution", "1:500"], "Give the feed's density in kg/L: it "
-         "is measured by volume."),
+        (["feed", "--label", "5-5-5", "--dilution", "1:500"], "Give --density as a rate such as "
+         "1.2 kg/L: this feed is measured by volume."),
+        (["feed", "--label", "5-5-5", "--density", "0 kg/L", "--dilution", "1 g/L"], "Give "
+         "--density as a rate such as 1.2 kg/L, above 0."),
+        (["feed", "--label", "20-10"], "Give --label as N-P-K such as 20-10-20: a label has three "
+         "numbers, not 2."),
+        (["feed", "--label", "20-10-20-2"], "Give --label as N-P-K such as 20-10-20: a label has "
+         "three numbers, not 4."),
+        (["feed", "--label", "much"], "Give --label as N-P-K such as 20-10-20: “much” is not "
+         "understood after “--label”."),
         (["feed", "--label", "0-10-10", "--wanted", "100 ppm"], "This label has no nitrogen to "
          "reckon by."),
         (["feed", "--label", "5-5-5", "--wanted", "9 ppm", "--dilution", "1 g/L"], "Give "

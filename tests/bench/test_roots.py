@@ -243,6 +243,24 @@ def test_cuts_larger_than_the_ball_as_last_measured_are_all_of_it():
     assert found == Taken(1.0, "the cuts are as large as the ball when it was last measured")
 
 
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        (
+            "off 40 % of the roots",
+            "“off 40 % of the roots” is written, and read as a share of the ball's volume",
+        ),
+        (
+            "1/3 of roots off",
+            "“off 1/3 of roots” is written, and read as a share of the ball's volume",
+        ),
+        ("off 40 %", "About 40 % of the root ball went (as written)"),
+    ],
+)
+def test_a_share_of_roots_is_quoted_and_never_said_to_be_one_of_the_ball(text, said):
+    assert taken(text).said == said
+
+
 @pytest.mark.parametrize("text", ["same pot", "2 cm off below", "same pot, soaked"])
 def test_what_cannot_be_reckoned_is_not(text):
     assert taken(text) is None

@@ -171,3 +171,22 @@ def test_needs_grow_with_the_day() -> None:
     assert 0 < cold_by(9, 1, 20.0) < cold_by(11, 1, 20.0)
     assert need_of((8, 15), Wants()).counts == "heat"
     assert need_of((8, 16), Wants()).counts == "cold"
+
+
+# Monthly means from memory of climate tables, °C, January first.
+OSLO = MonthlyMeans(
+    (-7, -7, -4, 1, 6, 10, 13, 12, 8, 4, -1, -5), (-1, 0, 4, 10, 16, 20, 22, 21, 15, 9, 3, 0)
+)
+MINNEAPOLIS = MonthlyMeans(
+    (-13, -11, -5, 2, 9, 14, 17, 16, 11, 4, -3, -10), (-4, -2, 5, 14, 21, 26, 28, 27, 22, 14, 5, -2)
+)
+
+
+@pytest.mark.parametrize(("means", "latitude"), [(OSLO, 59.9), (MINNEAPOLIS, 45.0)])
+def test_a_cold_winter_gives_its_chill_in_autumn(means: MonthlyMeans, latitude: float) -> None:
+    """Hours under 0 °C give little in the Dynamic model; October and November give enough."""
+    air = PlaceAir({}, means, date(2026, 12, 31), "its means")
+    outlook = Outlook(air, OPEN_AIR, latitude=latitude, southern=False, cold_night_drop_c=6.0)
+    assert outlook.chill_met(NEW_YEAR, 40.0) is not None
+    found = outlook.stage(NEW_YEAR, (4, 10), Wants(5.0, 40.0), Own(), YEAR_END)
+    assert found is not None and "chill is not met" not in found.because

@@ -54,22 +54,21 @@ class FrostOdds(NamedTuple):
     on_or_after: float
 
 
-def frost_record(
-    lows: Iterable[tuple[date, float | None]],
-    threshold_c: float,
-    *,
-    southern: bool,
-    max_missing_nights: int = MAX_MISSING_NIGHTS,
-) -> FrostRecord:
-    """Return the frosts of each cold season from daily minima (°C), in any order.
+class Nights(NamedTuple):
+    """The known minima (°C) of one cold season, by date."""
 
-    A low of None is a missing night, as is a date not given. A season with more missing nights
-    than `max_missing_nights`, wherever in the season, is left out: so are the seasons that the
-    record cuts short at its ends. A known season without a frost stays in. ValueError for two
-    minima of one date, a minimum that is no number, or fewer than no missing nights.
+    begins: date
+    lows: tuple[tuple[date, float], ...]
+
+
+def nights_by_season(
+    lows: Iterable[tuple[date, float | None]], *, southern: bool
+) -> tuple[Nights, ...]:
+    """Part daily minima (°C), in any order, into cold seasons, the oldest first.
+
+    A low of None is a missing night. ValueError for two minima of one date, or a minimum that is
+    no number.
     """
-    if max_missing_nights < 0:
-        raise ValueError("fewer than no nights cannot be missing")
     by_season: dict[date, dict[date, float]] = {}
     for night, low_c in lows:
         if low_c is None:
@@ -80,14 +79,53 @@ def frost_record(
         if night in known:
             raise ValueError(f"two minima for {night}")
         known[night] = low_c
-    seasons, left_out = [], []
-    for begins, known in sorted(by_season.items()):
+    return tuple(
+        Nights(begins, tuple(known.items())) for begins, known in sorted(by_season.items())
+    )
+
+
+def frost_record(
+    lows: Iterable[tuple[date, float | None]],
+    threshold_c: float,
+    *,
+    southern: bool,
+    max_missing_nights: int = MAX_MISSING_NIGHTS,
+) -> FrostRecord:
+    """Return the frosts of each cold season from daily minima (°C), in any order.
+
+    As `frosts_of` for what `nights_by_season` gives; errors as for both.
+    """
+    return frosts_of(
+        nights_by_season(lows, southern=southern),
+        threshold_c,
+        southern=southern,
+        max_missing_nights=max_missing_nights,
+    )
+
+
+def frosts_of(
+    seasons: Iterable[Nights],
+    threshold_c: float,
+    *,
+    southern: bool,
+    max_missing_nights: int = MAX_MISSING_NIGHTS,
+) -> FrostRecord:
+    """Return the frosts of each cold season.
+
+    A season with more missing nights than `max_missing_nights`, wherever in the season, is left
+    out: so are the seasons that the record cuts short at its ends. A known season without a frost
+    stays in. ValueError for fewer than no missing nights.
+    """
+    if max_missing_nights < 0:
+        raise ValueError("fewer than no nights cannot be missing")
+    kept, left_out = [], []
+    for begins, known in seasons:
         if _nights(begins) - len(known) > max_missing_nights:
             left_out.append(begins)
             continue
-        frosts = [night for night, low_c in known.items() if low_c <= threshold_c]
-        seasons.append(FrostSeason(begins, min(frosts, default=None), max(frosts, default=None)))
-    return FrostRecord(threshold_c, southern, tuple(seasons), tuple(left_out))
+        frosts = [night for night, low_c in known if low_c <= threshold_c]
+        kept.append(FrostSeason(begins, min(frosts, default=None), max(frosts, default=None)))
+    return FrostRecord(threshold_c, southern, tuple(kept), tuple(left_out))
 
 
 def odds_on_or_after(record: FrostRecord, day: date) -> float | None:

@@ -8,11 +8,12 @@ base still has warm days in it.
 from __future__ import annotations
 
 from bisect import bisect_left
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from datetime import date
 from functools import lru_cache
 from itertools import accumulate
 from math import erf, exp, pi, sqrt
+from operator import mul
 from typing import NamedTuple
 
 from backbud.climate.air import DAY, Air, PlaceAir, Shift
@@ -22,12 +23,8 @@ from backbud.climate.degree_days import cold_degree_days, degree_days_by_sine
 DAYS_OF_TRACE = 366
 
 
-Weight = Callable[[date], float]
-
-
-def even(day: date) -> float:
-    """Every day counts alike."""
-    return 1.0
+# Every day counts alike.
+EVEN = (1.0,) * DAYS_OF_TRACE
 
 
 class Trace(NamedTuple):
@@ -53,6 +50,7 @@ class DaySums:
     def __init__(self, air: PlaceAir, shift: Shift, of_day: Callable[[Air, float], float]) -> None:
         self.air, self.shift, self._of_day = air, shift, of_day
         self._known: dict[date, float] = {}
+        self._years: dict[date, list[float]] = {}
 
     def of(self, day: date) -> float:
         """The degree-days of a day, as measured or else as expected."""
@@ -62,17 +60,26 @@ class DaySums:
             found = self._known[day] = self._of_day(seen, self.air.day_to_day_c)
         return found
 
-    def trace(self, first: date, as_in: date | None = None, weight: Weight = even) -> Trace:
+    def trace(
+        self, first: date, as_in: date | None = None, weights: Sequence[float] = EVEN
+    ) -> Trace:
         """The sums from the first day of a growing year on.
 
         `as_in`: the first day of an earlier year whose days stand in for those not measured yet.
-        `weight`: what a day's sum counts for.
+        `weights`: what each day's sum counts for, as many as a trace has days.
         """
-        days = (first + n * DAY for n in range(DAYS_OF_TRACE))
-        back = (first - as_in).days * DAY if as_in is not None else 0 * DAY
-        today = self.air.today
-        sums = (weight(day) * self.of(day if day <= today else day - back) for day in days)
-        return Trace(first, tuple(accumulate(sums)))
+        values = self._year_from(first)
+        if as_in is not None:
+            known = min(max((self.air.today - first).days + 1, 0), DAYS_OF_TRACE)
+            values = values[:known] + self._year_from(as_in)[known:]
+        return Trace(first, tuple(accumulate(map(mul, weights, values))))
+
+    def _year_from(self, first: date) -> list[float]:
+        found = self._years.get(first)
+        if found is None:
+            found = [self.of(first + n * DAY) for n in range(DAYS_OF_TRACE)]
+            self._years[first] = found
+        return found
 
 
 def heat_sums(air: PlaceAir, shift: Shift, base_c: float) -> DaySums:

@@ -18,10 +18,12 @@ from backbud.climate.days import WeatherDay
 from backbud.climate.frost import (
     FrostRecord,
     FrostSeason,
+    Nights,
     expected_frosts,
     first_autumn_frost,
-    frost_record,
+    frosts_of,
     last_spring_frost,
+    nights_by_season,
 )
 from backbud.climate.heat import Trace, heat_trace
 from backbud.climate.reference import cold_by, heat_by
@@ -261,9 +263,13 @@ class Outlook:
 
     @_once
     def _frosts(self, limit_c: float, in_the_open: bool) -> FrostRecord:
+        return frosts_of(self._nights(in_the_open), limit_c, southern=self.southern)
+
+    @_once
+    def _nights(self, in_the_open: bool) -> tuple[Nights, ...]:
         night = self._outside if in_the_open else self._inside
         lows = ((day, night(seen)) for day, seen in self.air.measured.items())
-        return frost_record(lows, limit_c, southern=self.southern)
+        return nights_by_season(lows, southern=self.southern)
 
     def _outside(self, seen: WeatherDay) -> float | None:
         """The low of a measured night in the open; None where it was measured under a cover."""

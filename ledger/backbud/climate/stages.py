@@ -20,7 +20,7 @@ from typing import Literal, NamedTuple
 from msgspec import Struct
 
 from backbud.climate.air import DAY, PlaceAir, Shift
-from backbud.climate.heat import DaySums, Trace, cold_sums, heat_sums
+from backbud.climate.heat import DAYS_OF_TRACE, DaySums, Trace, cold_sums, heat_sums
 from backbud.climate.radiation import daylight_hours
 
 # Below so many years on record the range is the spread, and the date the average year's.
@@ -70,6 +70,7 @@ class Traces:
         self._found: dict[tuple[Counts, date, float, date | None], Trace] = {}
         self._sums: dict[tuple[Counts, float], DaySums] = {}
         self._light: dict[date, float] = {}
+        self._weights: dict[tuple[Counts, date], tuple[float, ...]] = {}
 
     def of(
         self, counts: Counts, first: date, threshold_c: float, as_in: date | None = None
@@ -77,10 +78,16 @@ class Traces:
         """The weighed sums from `first` on; `as_in` as for `DaySums.trace`."""
         key = (counts, first, threshold_c, as_in)
         if key not in self._found:
-            weight = self._of_heat if counts == "heat" else self._of_cold
             sums = self._day_sums(counts, threshold_c)
-            self._found[key] = sums.trace(first, as_in, weight)
+            self._found[key] = sums.trace(first, as_in, self._weights_from(counts, first))
         return self._found[key]
+
+    def _weights_from(self, counts: Counts, first: date) -> tuple[float, ...]:
+        key = (counts, first)
+        if key not in self._weights:
+            weight = self._of_heat if counts == "heat" else self._of_cold
+            self._weights[key] = tuple(weight(first + n * DAY) for n in range(DAYS_OF_TRACE))
+        return self._weights[key]
 
     def _day_sums(self, counts: Counts, threshold_c: float) -> DaySums:
         key = (counts, threshold_c)

@@ -42,8 +42,7 @@ def _own(species: Species) -> Iterator[SpeciesFact]:
         yield SpeciesFact("by age", said, interval.source)
     if share := species.root_share:
         cool, warm = share.value
-        said = f"{cool:.0%} in a cool place, {warm:.0%} in a warm one"
-        yield SpeciesFact("roots off at once", said, share.source)
+        yield SpeciesFact("off at once", _share_of_ball(cool, warm), share.source)
     if limit := species.frost_limit_c:
         yield SpeciesFact("roots in a pot bear", f"{limit.value:g} °C", limit.source)
     if limit := species.comes_in_below_c:
@@ -56,6 +55,14 @@ def _own(species: Species) -> Iterator[SpeciesFact]:
     ):
         if text:
             yield SpeciesFact(label, text.value, text.source)
+
+
+def _share_of_ball(cool: float, warm: float) -> str:
+    """A share of the ball's volume, never of its roots: nobody has counted those."""
+    of_ball = f"{100 * cool:.0f} % of the root ball's volume"
+    if cool == warm:
+        return of_ball
+    return f"{of_ball} in a cool place, {100 * warm:.0f} % in a warm one"
 
 
 def _years(years: tuple[int, int, int]) -> str:

@@ -49,7 +49,10 @@ def _columns(rows: Sequence[tuple[str, ...]]) -> Iterator[str]:
 
 
 def stores_json(stores: Stores) -> dict[str, object]:
-    """The stores for a program: quantities in the unit of each, money as text, to be exact."""
+    """The stores for a program: quantities in the unit of each, money as text, to be exact.
+
+    What was written of a mix is told as it left the bags: with a usual sieving loss, from memory.
+    """
     return {
         "currency": stores.currency,
         "until": stores.until.isoformat() if stores.until else None,
@@ -75,7 +78,7 @@ def _kept(kept: Kept) -> dict[str, object]:
         **_material(kept.material),
         "on_hand": _rounded(kept.on_hand),
         "bought": _rounded(kept.bought),
-        "used_as_written": _rounded(kept.written),
+        "used_as_written_plus_sieving": _rounded(kept.written),
         "used_as_reckoned": _rounded(kept.reckoned),
         "uses_not_taken_off": kept.untold,
         "used_in_a_year": _rounded(kept.year),

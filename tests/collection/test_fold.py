@@ -186,7 +186,36 @@ def test_ties_and_mesh_through_repottings(written, tree, shown) -> None:
         "tie: 2.5 mm Al x 2",
         "mesh: mesh x 2",
     ]
-    assert shown(tree(session, "hoshi")) == ["tie: 3 mm x 3"]
+    # In the same pot the mesh stays, unless new mesh is written.
+    assert shown(tree(session, "hoshi")) == ["old mesh: mesh x 2", "tie: 3 mm x 3"]
+
+
+@pytest.mark.parametrize(
+    ("potting", "left"),
+    [
+        ("repotted   same pot", ["old mesh: mesh x 4"]),
+        # No pot is named, so it is the same one.
+        ("repotted   2 cm off below", ["old mesh: mesh x 4"]),
+        ("repotted   same pot, mesh 2", ["mesh: mesh x 2"]),
+        ("repotted   into tray-9", []),
+        ("potted-on  into tray-9", []),
+        ("potted-on", []),
+        ("slipped    into tray-9, mesh 3", ["mesh: mesh x 3"]),
+    ],
+)
+def test_mesh_stays_in_its_pot(written, tree, shown, potting, left) -> None:
+    session = written(
+        CARDS
+        + f"""
+    2022-03-12
+    hoshi
+      repotted   same pot, mesh 4
+    2024-03-12
+    hoshi
+      {potting}
+    """
+    )
+    assert shown(tree(session, "hoshi")) == left
 
 
 def test_planted_out_leaves_pot_and_mesh(written, tree, shown) -> None:

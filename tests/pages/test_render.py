@@ -294,6 +294,14 @@ def test_page_of_a_tree_tells_what_is_on_it(outlines: Mapping[str, Outline]) -> 
     assert "E, right 9 March 2024 2 years" in text and "NW never" in text
 
 
+def test_wire_that_should_bite_by_now_is_to_be_looked_at(nursery: Nursery) -> None:
+    bites = (date(2023, 6, 12), date(2027, 5, 1), None, None, None, None)
+    pages = render_pages(msgspec.structs.replace(nursery, bites={"hoshi": bites}))
+    text = Outline(pages["trees/hoshi.html"]).text
+    assert "should have begun to bite about 12 June 2023, look at it" in text
+    assert "bites about 1 May 2027" in text
+
+
 def test_page_of_a_tree_tells_what_was_settled(outlines: Mapping[str, Outline]) -> None:
     text = outlines["trees/hoshi.html"].text
     assert "30 June Check the wire done diary/2026.txt:240" in text

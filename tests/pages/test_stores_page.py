@@ -192,6 +192,7 @@ def test_the_command_for_a_program(journal: str, capsys: pytest.CaptureFixture[s
     assert found["value"] == "7.00"
     (lava,) = found["shelf"]
     assert (lava["on_hand"], lava["unit"], lava["price"]) == (10.0, "L", "14.00")
+    assert lava["used_as_written_plus_sieving"] == 10.0
     buy = found["buy"][0]
     assert (buy["wanted"], buy["with_margin"], buy["count"], buy["cost"]) == (10, 11, 1, "14.00")
     assert buy["for"][0]["id"] == "oak/planned/repotted-2026-11-01"

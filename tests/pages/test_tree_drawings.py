@@ -85,15 +85,61 @@ def test_the_table_says_the_same_the_longest_closed_first() -> None:
 @pytest.mark.parametrize(
     ("opened", "count", "names"),
     [
-        ((), 8, ("N", "NE", "E", "SE", "S", "SW", "W", "NW")),
+        ((), None, ("N", "NE", "E", "SE", "S", "SW", "W", "NW")),
         (("N",), 4, ("N", "E", "S", "W")),
-        (("12", "3"), 8, ("12", "1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "11")),
+        (("12", "3"), None, ("12", "1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "11")),
         ((), 6, ("12", "2", "4", "6", "8", "10")),
         ((), 5, ("12", "2:24", "4:48", "7:12", "9:36")),
+        (("2", "6", "10"), 6, ("12", "2", "4", "6", "8", "10")),
+        (("3",), 4, ("12", "3", "6", "9")),
     ],
 )
 def test_wedges_go_by_the_compass_or_by_the_clock(opened, count, names) -> None:
-    assert sectors(opened, count) == names
+    assert sectors(opened, count).names == names
+
+
+def said_of(
+    opened: dict[str, str], count: int | None, coming: tuple[str, ...] = ()
+) -> dict[str, str]:
+    """When each part of the ball was last opened, by the table beside the drawing."""
+    days = {name: date.fromisoformat(day) for name, day in opened.items()}
+    rows = root_ball("roots", days, coming, count, TODAY).table.rows
+    return {name: day for name, day, *_ in rows if day != "never"}
+
+
+def test_what_was_opened_by_the_compass_stays_when_the_clock_is_written_later() -> None:
+    """E is 3 by the clock and S is 6: both stand 90 and 180 degrees on from the back."""
+    by_compass = dict.fromkeys(("N", "E", "S"), "2018-03-10")
+    by_clock = dict.fromkeys(("1", "2", "7"), "2020-03-10")
+    assert said_of(by_compass | by_clock, None) == {
+        "12": "10 March 2018",
+        "3": "10 March 2018",
+        "6": "10 March 2018",
+        "1": "10 March 2020",
+        "2": "10 March 2020",
+        "7": "10 March 2020",
+    }
+
+
+@pytest.mark.parametrize(
+    ("count", "said"),
+    [
+        # NE, at 45 degrees, lies just between N and E of four, so both were opened in part.
+        (4, {"N, back": "10 March 2020", "E, right": "10 March 2020"}),
+        # Of five the wedge at 72 degrees (2:24) goes from 36 to 108.
+        (5, {"12": "10 March 2018", "2:24": "10 March 2020"}),
+        # Of sixteen every second one lies at a point of the compass.
+        (16, {"12": "10 March 2018", "1:30": "10 March 2020"}),
+    ],
+)
+def test_an_opening_is_shown_in_the_wedge_it_lies_in(count, said) -> None:
+    assert said_of({"N": "2018-03-10", "NE": "2020-03-10"}, count) == said
+
+
+def test_a_wedge_whose_turn_is_next_is_found_by_where_it_lies() -> None:
+    drawn = root_ball("roots", {"12": TODAY}, ("E",), 6, TODAY)
+    # Of six E lies between 2 and 4.
+    assert {row[0] for row in drawn.table.rows if row[3] == "next"} == {"2", "4"}
 
 
 @pytest.mark.parametrize("count", [3, 4, 5, 6, 8, 12, 16])
@@ -162,4 +208,7 @@ def test_only_the_last_six_looks_are_drawn_and_all_are_in_the_table() -> None:
     looks = {date(year, 5, 1): {"apex": 3} for year in range(2018, 2027)}
     drawn = vigour("zones", looks)
     assert sum(text == "1 May" for text, _, _ in texts(drawn.svg)) == 6
+    # The stylesheet leaves out the oldest on a phone: each look says how far back it is.
+    groups = parsed(drawn.svg).iter("{http://www.w3.org/2000/svg}g")
+    assert [group.get("class") for group in groups] == [f"back-{back}" for back in range(6)]
     assert len(drawn.table.heads) == 10

@@ -286,11 +286,20 @@ def test_pages_link_to_it_and_a_tree_tells_its_water(north: Pages) -> None:
 def test_works_that_wait_on_the_weather_say_so(written: Written) -> None:
     files = {"days.csv": seattle(date(2015, 12, 31))}
     text = CARDS.format(latitude="47.6") + "\n2014-03-01\nfen\n  noted  buds tight\n"
-    pages = pages_of(written(text, "2015-12-31", settings=SETTINGS, files=files))
-    assert "waits on the weather" in pages["index.html"].decode()
-    assert "waits on the weather" in pages["trees/fen.html"].decode()
+    winter = pages_of(written(text, "2015-12-31", settings=SETTINGS, files=files))
+    for page in ("index.html", "trees/fen.html"):
+        # Months ahead nearly all of it does: said once, and not at each work.
+        found = winter[page].decode()
+        assert found.count("wait on the weather, and will move as it comes") == 1
+        assert "waits on the weather" not in found
+    files = {"days.csv": seattle(date(2015, 2, 20))}
+    spring = pages_of(written(text, "2015-02-20", settings=SETTINGS, files=files))
+    for page in ("index.html", "trees/fen.html"):
+        coming, later = spring[page].decode().split('<section id="later"')
+        assert "waits on the weather" in coming
+        assert "waits on the weather" not in later
     unknown = pages_of(written("tree fen\n  kind trident maple\n", "2015-12-31"))
-    assert "waits on the weather" not in unknown["index.html"].decode()
+    assert "on the weather" not in unknown["index.html"].decode()
 
 
 def test_nothing_known_says_what_to_write(written: Written) -> None:

@@ -155,8 +155,8 @@ def test_repotting_waits_four_years_and_names_the_wedges(made, only):
     )
     found = only(made.yearly(PINE, tree, year, "black-pine-repot"))
     assert found.window == days("2027-03-05", "2027-03-20", "2027-04-14")
-    # Across from each other.
-    assert found.what == "and open wedges NE and SW"
+    # Away from N and E, which were opened last.
+    assert found.what == "and open wedges S and W"
     three = made.tree(made.event("2024-03-20", "repotted", "same pot"))
     assert made.yearly(PINE, three, year, "black-pine-repot") == []
 

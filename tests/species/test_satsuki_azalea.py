@@ -11,7 +11,7 @@ from datetime import date
 import pytest
 from msgspec.structs import replace
 
-from backbud.species import COMMON_PRACTICE, Window
+from backbud.species import COMMON_PRACTICE, NO_WEATHER, Window
 from backbud_species.satsuki_azalea import SatsukiAzalea
 
 SATSUKI = SatsukiAzalea()
@@ -213,7 +213,7 @@ def test_without_weather_it_is_only_lapsing_advice_and_says_so(made):
     )
     assert [p.part for p in found] == ["in", "out"]
     assert all(p.lapses for p in found)
-    assert all("Nothing is known of the weather" in p.datum for p in found)
+    assert all(NO_WEATHER in p.datum for p in found)
 
 
 @pytest.mark.parametrize("place", ["cool", "warm", "unknown"])
@@ -332,14 +332,14 @@ def test_the_next_repotting_names_the_wedges_opened_least_recently(made, only):
 @pytest.mark.parametrize(
     ("written", "opened", "next_ones"),
     [
-        ("wedges front right", {"front": "2024-06-20", "right": "2024-06-20"}, "N and SE"),
+        ("wedges front right", {"S": "2024-06-20", "E": "2024-06-20"}, "N and W"),
         (
             "wedges N E, 2 cm off below",
             {"N": "2024-06-20", "E": "2024-06-20", "underside": "2024-06-20"},
-            "NE and SW",
+            "S and W",
         ),
-        ("wedges 12 3", {"12": "2024-06-20", "3": "2024-06-20"}, "1 and 7"),
-        ("wedges 1 2", {"1": "2024-06-20", "2": "2024-06-20", "3": "2021-06-20"}, "4 and 10"),
+        ("wedges 12 3", {"12": "2024-06-20", "3": "2024-06-20"}, "6 and 9"),
+        ("wedges 1 2", {"1": "2024-06-20", "2": "2024-06-20", "3": "2021-06-20"}, "5 and 10"),
     ],
 )
 def test_wedges_are_named_by_side_by_compass_or_by_clock(made, only, written, opened, next_ones):

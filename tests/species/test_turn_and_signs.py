@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from datetime import date
+from itertools import pairwise
 
 import pytest
 from msgspec.structs import replace
 
 from backbud.bench.pots import pot_from_inside
-from backbud.species import COMMON_PRACTICE, Fact, OnTree
+from backbud.species import COMMON_PRACTICE, Fact, OnTree, ring
 from backbud_species.box import CommonBox
 from backbud_species.boxwood_honeysuckle import BoxwoodHoneysuckle
 from backbud_species.chinese_elm import ChineseElm
@@ -87,7 +88,7 @@ def test_after_some_repottings_the_whole_ball_is_renewed(made) -> None:
         ({"N": "2022-03-10"}, 3, ("E", "S", "W")),
         ({"N": "2022-03-10", "NE": "2022-03-10"}, 1, ("S",)),
         # Only the last ones: N was opened longer ago than S.
-        ({"N": "2020-03-10", "S": "2022-03-10", "E": "2020-03-10"}, 1, ("NW",)),
+        ({"N": "2020-03-10", "S": "2022-03-10"}, 1, ("NE",)),
     ],
 )
 def test_the_next_lie_away_from_those_opened_last(made, opened, how_many, names) -> None:
@@ -99,11 +100,11 @@ def test_the_next_lie_away_from_those_opened_last(made, opened, how_many, names)
     ("card", "opened", "share", "names", "says"),
     [
         # Three of six wedges half-way in are 3/6 x 0.75 = 37.5 %, which a third does not bear: two.
-        ("6", ("2", "6", "10"), 0.33, ("4", "8"), "2 wedges are about 25 % of"),
+        ("6", ("2", "6", "10"), 0.33, ("12", "4"), "2 wedges are about 25 % of"),
         ("6", ("2", "6", "10"), 0.5, ("12", "4", "8"), "3 wedges are about 38 % of"),
         ("12", ("N",), 0.5, ("3", "6", "9"), "3 wedges are about 19 % of"),
-        ("5", ("N",), 0.33, ("4:48", "7:12"), "2 wedges are about 30 % of"),
-        ("16", ("N", "S"), 0.5, ("3", "9"), "2 wedges are about 9 % of"),
+        ("5", ("N",), 0.33, ("2:24", "7:12"), "2 wedges are about 30 % of"),
+        ("16", ("N", "S"), 0.1, ("3", "9"), "2 wedges are about 9 % of"),
         ("4", ("2",), 0.33, ("9",), "1 wedge is about 19 % of"),
         # Half of the ball is one wedge, and a third is the most.
         (
@@ -115,13 +116,13 @@ def test_the_next_lie_away_from_those_opened_last(made, opened, how_many, names)
             "a cool place (common practice, no source), so open it less far in.",
         ),
         # Of eight by the clock 1 (30 degrees) is the wedge at 45 degrees: 1:30.
-        ("8", ("1", "4", "7"), 0.5, ("12", "6", "9"), "3 wedges are about 28 % of"),
+        ("8", ("1", "4", "7"), 0.5, ("3", "6", "10:30"), "3 wedges are about 28 % of"),
     ],
 )
 def test_the_wedges_are_as_many_as_the_card_says(made, card, opened, share, names, says) -> None:
     tree = replace(made.tree(opened=dict.fromkeys(opened, "2022-03-10")), facts={"wedges": card})
     may_go = Fact((share, share), COMMON_PRACTICE)
-    turn = next_wedges(tree, made.year(TRIDENT), may_go, last_time=len(opened))
+    turn = next_wedges(tree, made.year(TRIDENT), may_go, last_time=3)
     assert turn is not None
     assert turn.names == names
     assert says in turn.because
@@ -140,10 +141,18 @@ def test_names_of_both_ways_are_one_ball(made) -> None:
     turn = next_wedges(tree, made.year(TRIDENT), None, last_time=6)
     assert turn is not None
     assert turn.because == "4, 5, 8, 9, 10 and 11 were never opened."
-    assert (
-        next_wedges(made.tree(opened={"underside": "2018-03-10"}), made.year(TRIDENT), None, 2)
-        is None
-    )
+    below = made.tree(opened={"underside": "2018-03-10"})
+    assert next_wedges(below, made.year(TRIDENT), None, last_time=2) is None
+
+
+def test_so_many_wedges_that_not_every_way_can_be_tried(made) -> None:
+    """Half of 24, never opened before but for one: none beside another, and none beside N."""
+    tree = replace(made.tree(opened={"N": "2022-03-10"}), facts={"wedges": "24"})
+    turn = next_wedges(tree, made.year(TRIDENT), None, last_time=11)
+    assert turn is not None and len(turn.names) == 11
+    every = ring(24, turn.names).names
+    at = [every.index(name) for name in turn.names]
+    assert min(later - sooner for sooner, later in pairwise((0, *at, 24))) == 2
 
 
 @pytest.mark.parametrize(

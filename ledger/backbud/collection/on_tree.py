@@ -27,12 +27,21 @@ TAKEN_OFF_BY: Mapping[str, str] = {
 
 def _repotted(things: Things, event: Event) -> Things:
     """What anchored the tree was cut to lift the ball; what is not said to be out may be in it."""
+    gone = {
+        "tie": event.has("old ties out"),
+        "mesh": event.has("mesh") or _into_another_pot(event),
+    }
     kept = tuple(
-        _from_before(thing) if thing.sort == "tie" else thing
+        _from_before(thing) if thing.sort in gone else thing
         for thing in things
-        if thing.sort != "mesh" and not (thing.sort == "tie" and event.has("old ties out"))
+        if not gone.get(thing.sort, False)
     )
     return (*kept, *_of_details("tie", event, event.all("tied")), *_mesh(event))
+
+
+def _into_another_pot(event: Event) -> bool:
+    """Whether the pot, and the mesh in it, was left: a repotting that names none keeps both."""
+    return event.has("into") or (event.act != "repotted" and not event.has("same pot"))
 
 
 def _from_before(thing: OnTree) -> OnTree:

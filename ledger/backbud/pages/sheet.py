@@ -26,8 +26,6 @@ from backbud_grammar.dates import read_span
 from backbud_grammar.problems import Misread
 
 MOST_VIGOUR = 5
-# The wedges of a root ball where its card does not say.
-WEDGES = 8
 
 # Facts of a card that the page shows elsewhere, or that only the compiler needs.
 _SHOWN_ELSEWHERE = frozenset(
@@ -289,8 +287,15 @@ def _thing(thing: OnTree, bite: date | None, today: date) -> Thing:
         words.days((today - thing.since).days),
         str(thing.event.origin),
         thing.from_before,
-        f"bites about {words.day(bite, today.year)}" if bite else "",
+        _bites(bite, today) if bite else "",
     )
+
+
+def _bites(bite: date, today: date) -> str:
+    day = words.day(bite, today.year)
+    if bite < today:
+        return f"should have begun to bite about {day}, look at it"
+    return f"bites about {day}"
 
 
 def _vigour(zone: str, score: int, seen: date, today: date) -> Vigour:
@@ -318,7 +323,8 @@ def _roots(view: Nursery, tree: Tree) -> Drawing | None:
     )
     if not opened and not coming:
         return None
-    count = tree.facts.get("wedges", "")
+    said = tree.facts.get("wedges", "")
+    count = said if said.isdecimal() else ""
     return root_ball(
-        "root-ball", opened, coming, int(count) if count.isdecimal() else WEDGES, view.today
+        "root-ball", opened, coming, int(count) if int(count or 0) >= 2 else None, view.today
     )

@@ -75,13 +75,17 @@ class Group(Struct, frozen=True):
 
 
 class Board(Struct, frozen=True):
-    """Everything that wants doing: what is late, what can be done now, what comes, and later."""
+    """Everything that wants doing: what is late, what can be done now, what comes, and later.
+
+    `later_waits`: how many of those later wait on the weather.
+    """
 
     overdue: Group
     now: Group
     coming: tuple[Group, ...]
     later: tuple[Group, ...]
     counts: tuple[int, int, int, int]
+    later_waits: int = 0
 
 
 class Settled(Struct, frozen=True):
@@ -111,7 +115,7 @@ def board(view: Nursery, trees: Iterable[Tree], row_of: RowOf | None = None) -> 
             state = plan.state(today)
             if state in by_state:
                 by_state[state].append((plan, tree))
-    horizon = words.monday_of(today) + timedelta(weeks=WEEKS_AHEAD)
+    horizon = _horizon(today)
     coming = sorted(by_state["coming"], key=_by_best)
     near = [pair for pair in coming if pair[0].window.best < horizon]
     later = coming[len(near) :]
@@ -123,7 +127,12 @@ def board(view: Nursery, trees: Iterable[Tree], row_of: RowOf | None = None) -> 
         _grouped(near, row_of, words.monday_of, lambda monday: words.week(monday, today)),
         _grouped(later, row_of, _first_of_month, lambda first: words.month(first, today.year)),
         (len(overdue), len(now), len(near), len(later)),
+        sum(1 for plan, _ in later if waits_on_weather(plan, today)),
     )
+
+
+def _horizon(today: date) -> date:
+    return words.monday_of(today) + timedelta(weeks=WEEKS_AHEAD)
 
 
 def _by_last_day(pair: tuple[FollowUp, Tree]) -> tuple[date, date, str, str]:
@@ -210,7 +219,8 @@ def _when(window: Window, state: State, today: date) -> str:
 
 def _notes(plan: FollowUp, today: date) -> tuple[str, ...]:
     notes = ["planned by you"] if plan.planned else []
-    if waits_on_weather(plan, today):
+    # Nearly all that lies further ahead does: there it is said once, for all of it.
+    if plan.window.best < _horizon(today) and waits_on_weather(plan, today):
         notes.append(WAITS)
     if plan.moved_from:
         old = plan.moved_from

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from msgspec import Struct
@@ -70,7 +71,11 @@ OPTIONS: tuple[Option, ...] = (
 )  # fmt: skip
 EXAMPLE = 'backbud reckon feed --label 20-10-20 --dilution "0.5 g/L" --each "1 L" --times 12'
 
-_PPM = "ppm = percent × 10 × g/L (University of Massachusetts Extension, 2011)"
+_PPM = (
+    "percent × 10 × g/L, since 1 ppm is 1 mg/L (so the University of Massachusetts Extension, 2011)"
+)
+# Figures of a label as it is written, before it is read.
+_FIGURE = re.compile(r"[0-9]+(?:[.,][0-9]+)?")
 
 
 class _Given(Struct, frozen=True, gc=False):
@@ -94,6 +99,11 @@ def reckon(asked: Asked) -> Sheet:
 
 
 def _label(asked: Asked) -> Label:
+    for text in asked.get(LABEL.flag, ()):
+        if (count := len(_FIGURE.findall(text))) not in (0, 3):
+            raise ValueError(
+                f"Give --label as {LABEL.give}: a label has three numbers, not {count}."
+            )
     n, p, k = (float(percent) for percent in needed(measure(asked, LABEL), LABEL).numbers)
     if word(asked, LABEL_GIVES) == "elements":
         return label_of_elements(n, p, k)
@@ -112,6 +122,8 @@ def _given(asked: Asked, label: Label) -> _Given:
         raise ValueError("Give --weight with --form cake; what is diluted has a --dilution.")
     density = measure(asked, DENSITY)
     kg_per_litre = None if density is None else _in_litres(density, "kg", DENSITY)
+    if kg_per_litre == 0:
+        raise ValueError(f"Give --density as {DENSITY.give}, above 0.")
     feed = Feed(label, density_kg_per_litre=kg_per_litre)
     written = measure(asked, DILUTION)
     wanted_ppm = amount(asked, WANTED, "ppm")
@@ -120,7 +132,10 @@ def _given(asked: Asked, label: Label) -> _Given:
     if written is not None and wanted_ppm is not None:
         raise ValueError("Give --dilution or --wanted, not both: the one follows from the other.")
     if written is not None:
-        return _Given(feed, _dilution(written), None)
+        dilution = _dilution(written)
+        if dilution.unit != "g/L" and kg_per_litre is None:
+            raise ValueError(f"Give --density as {DENSITY.give}: this feed is measured by volume.")
+        return _Given(feed, dilution, None)
     return _Given(feed, dilution_for_ppm_n(feed, needed(wanted_ppm, WANTED)), wanted_ppm)
 
 
@@ -175,7 +190,8 @@ def _season_lines(asked: Asked, given: _Given) -> Iterator[Line]:
         return iter(())
     each_litres, times = needed(each_litres, EACH), needed(times, TIMES)
     grams = season_nutrients_g(given.feed, given.dilution, each_litres, int(times))
-    rule = f"{times:g} × {each_litres:g} L to one pot; what runs through is counted too"
+    each = float(f"{each_litres:.3g}")
+    rule = f"{times:g} × {each:g} L to one pot; what runs through is counted too"
     return _nutrient_lines("season ", grams, "g", rule, "season_")
 
 

@@ -12,7 +12,7 @@ from backbud.bench.mixes import (
     needed,
     usual_sieving_loss_percent,
 )
-from backbud.bench.weights import Density
+from backbud.bench.weights import Density, density_of
 from backbud.reckon import asked as read
 from backbud.reckon.asked import Asked, Option, as_on_card, by_name, measured
 from backbud.reckon.sheet import Figures, Line, Sheet, shown
@@ -41,8 +41,8 @@ SETTLES = as_on_card(
     "a share such as 10 %",
 )  # fmt: skip
 DENSITY = by_name(
-    "--density", "your own weight of a litre, dry and soaked", "such as “brick 0.9-1.2 kg/L”",
-    "rate",
+    "--density", "your own weight of a litre, dry and soaked",
+    "a weight such as “brick 0.9-1.2 kg/L”", "rate",
 )  # fmt: skip
 
 OPTIONS: tuple[Option, ...] = (MIX, LITRES, SETTLES, BAG, SIEVING)
@@ -60,6 +60,11 @@ def reckon(asked: Asked) -> Sheet:
     loose = wanted if settles is None else loose_litres(wanted, settles)
     sold_in = _of_each(asked, BAG, "L", parts)
     losses = _of_each(asked, SIEVING, "%", parts)
+    for ingredient, percent in losses.items():
+        if percent >= 100:
+            raise ValueError(
+                f"Give --sieving below 100 % (not {percent:g} %): none of the {ingredient} is left."
+            )
     found = needed(parts, loose, sold_in, losses)
     lines = [_loose_line(wanted, loose, settles)]
     lines += [_ingredient_line(one, sold_in, losses) for one in found]
@@ -92,7 +97,15 @@ def own_densities(asked: Asked, parts: Mapping[str, float]) -> dict[str, Density
         measure = found.measure
         assert measure is not None
         named[_folded(found.words)] = _density(measure)
-    return _matched(named, parts, DENSITY)
+    own = _matched(named, parts, DENSITY)
+    for ingredient in parts:
+        try:
+            density_of(ingredient, own)
+        except ValueError:
+            raise ValueError(
+                f"Give --density for “{ingredient}”, {DENSITY.give}: its weight is not known."
+            ) from None
+    return own
 
 
 # ------------------------------------------------------------------ text to values
@@ -120,7 +133,7 @@ def _of_each(
     for_some: dict[str, list[str]] = {option.flag: []}
     for text in asked.get(option.flag, ()):
         for _, piece in part_at_commas(text):
-            (for_all if piece[:1].isdigit() else for_some)[option.flag].append(piece)
+            (for_all if piece.lstrip("-+")[:1].isdigit() else for_some)[option.flag].append(piece)
     one = read.amount(for_all, option, unit) if for_all[option.flag] else None
     out = {} if one is None else dict.fromkeys(parts, one)
     named_option = by_name(option.flag, option.about, option.give, *option.form.sorts)

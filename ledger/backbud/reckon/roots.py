@@ -6,6 +6,8 @@ from collections.abc import Sequence
 from fractions import Fraction
 from typing import cast, get_args
 
+from msgspec.structs import replace
+
 from backbud.bench.roots import (
     Ball,
     BallShape,
@@ -158,9 +160,11 @@ def _lines(ball: Ball, cuts: Cuts, asked: Asked) -> list[Line]:
         Line(
             "taken off",
             f"{share_percent:.0f} %",
-            "share of the ball's volume, never of its roots: nobody has counted those",
+            "share of the ball's volume, never of its roots: nobody has counted those"
+            + (f"; {_how_far(asked)}" if names else ""),
             {"share_of_volume_percent": share_percent, "taken_off_litres": before - left},
         ),
+        *([_half_way_line(ball, cuts)] if names else []),
         Line(
             "left",
             shown(left, "L"),
@@ -175,3 +179,24 @@ def _lines(ball: Ball, cuts: Cuts, asked: Asked) -> list[Line]:
             },
         ),
     ]
+
+
+def _how_far(asked: Asked) -> str:
+    inwards = amount(asked, INWARDS, "%")
+    if inwards is None:
+        return "each wedge opened to the trunk (--inwards 1/2: half-way)"
+    return f"each wedge opened {inwards:g} % of the way to the trunk"
+
+
+def _half_way_line(ball: Ball, cuts: Cuts) -> Line:
+    """The same cuts as the follow-ups of a journal reckon them, who cannot know how far it was."""
+    half_way = replace(
+        cuts, opened=tuple(Opened(one.wedge, part_of_wedge(0.5)) for one in cuts.opened)
+    )
+    share_percent = 100 * share_of_volume_removed(ball, half_way, by_angle=False)
+    return Line(
+        "half-way in",
+        f"{share_percent:.0f} %",
+        "as a journal's follow-ups reckon it: wedges opened half-way, each alike; ours, no source",
+        {"share_of_volume_half_way_percent": share_percent},
+    )

@@ -7,9 +7,10 @@ carry the tree meanwhile.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import date
-from math import floor
+from itertools import combinations
+from math import comb, floor
 from typing import NamedTuple
 
 from backbud.species import Fact, Ring, Tree, Year
@@ -25,6 +26,8 @@ _USUAL_WEDGES = 3
 _NEVER = date.min
 # Lengths off below are told in steps of half a centimetre.
 _STEPS_PER_CM = 2
+# Beyond so many ways to choose, only evenly spread ones are compared.
+_MOST_TRIES = 500
 
 
 class NextWedges(NamedTuple):
@@ -98,30 +101,23 @@ def _chosen(around: Ring, opened: dict[str, date], how_many: int) -> tuple[str, 
 
 def _apart(
     turn: Sequence[int], how_many: int, chosen: Sequence[int], last: Sequence[int], count: int
-) -> list[int]:
-    """So many of those whose turn it is, across from each other and from those opened last.
-
-    One after another, each as far off as can be, from every wedge it may begin with; the best
-    of these.
-    """
+) -> tuple[int, ...]:
+    """So many of those whose turn it is, across from each other and from those opened last."""
     if how_many >= len(turn):
-        return list(turn)
+        return tuple(turn)
     if how_many <= 0:
-        return []
-    tries = []
-    for first in turn:
-        taken = [*chosen, first]
-        while len(taken) < len(chosen) + how_many:
-            rest = [at for at in turn if at not in taken]
-            taken.append(max(rest, key=lambda at: (*_clear(at, taken, last, count), -at)))
-        tries.append(taken)
-    best = max(tries, key=lambda taken: _spread(taken, last, count))
-    return best[len(chosen) :]
+        return ()
+    tries: Iterator[tuple[int, ...]] = combinations(turn, how_many)
+    if comb(len(turn), how_many) > _MOST_TRIES:
+        tries = _evenly(turn, how_many)
+    return max(tries, key=lambda some: _spread((*chosen, *some), last, count))
 
 
-def _clear(at: int, taken: Sequence[int], last: Sequence[int], count: int) -> tuple[int, int]:
-    """How far a wedge lies from any opened last or taken, and from those taken."""
-    return _gap(at, [*last, *taken], count), _gap(at, taken, count)
+def _evenly(turn: Sequence[int], how_many: int) -> Iterator[tuple[int, ...]]:
+    """So many of them at even steps, beginning with each in turn."""
+    for first in range(len(turn)):
+        steps = (first + step * len(turn) // how_many for step in range(how_many))
+        yield tuple(turn[at % len(turn)] for at in steps)
 
 
 def _spread(taken: Sequence[int], last: Sequence[int], count: int) -> tuple[int, ...]:

@@ -11,39 +11,37 @@ from datetime import date
 from html import escape
 from math import cos, pi, sin
 
+from backbud.collection.wedges import COMPASS, Ring, ring
 from backbud.pages.drawings.axes import Drawing, Key, Table
 from backbud.words import days as in_days
 from backbud.words import full_day
 
-COMPASS = ("N", "NE", "E", "SE", "S", "SW", "W", "NW")
 UNDERSIDE = "underside"
-HOURS = 12
 
 _RIM, _CORE = 100.0, 36.0
-# The compass points where there are eight or four; else the hours of the clock.
 _SIDES = {"N": "back", "E": "right", "S": "front", "W": "left"}
 
 
-def sectors(opened: Collection[str], count: int) -> tuple[str, ...]:
-    """The names of the wedges round the ball, clockwise from the back.
+def sectors(opened: Collection[str], count: int | None) -> Ring:
+    """The wedges round the ball, clockwise from the back, by all the names that are written.
 
-    `count`: how many the card says. By the clock where an hour was ever named, or where the
-    compass has no such number of points: `12`, `2:24`.
+    `count`: how many the card says, None where it does not.
     """
-    if any(name.isdecimal() for name in opened):
-        return ("12", *(str(hour) for hour in range(1, HOURS)))
-    if count in (4, len(COMPASS)):
-        return COMPASS[:: len(COMPASS) // count]
-    return tuple(_clock(at / count) for at in range(count))
+    return ring(count, opened)
 
 
 def root_ball(
-    ident: str, opened: Mapping[str, date], coming: Sequence[str], count: int, today: date
+    ident: str, opened: Mapping[str, date], coming: Sequence[str], count: int | None, today: date
 ) -> Drawing:
     """The plan, what its shades mean, and the same in a table, oldest first."""
-    names = sectors((*opened, *coming), count)
+    around = sectors((*opened, *coming), count)
+    names = around.names
+    underside = opened.get(UNDERSIDE)
+    opened = around.last_opened(opened.items())
+    coming = [names[at] for name in coming for at in around.places(name)]
+    rows = tuple(_rows(names, opened, underside, coming, today))
     title = "The root ball from above, its front at the bottom"
-    about = "; ".join(" ".join(row) for row in _rows(names, opened, coming, today))
+    about = "; ".join(" ".join(row) for row in rows)
     marks = [
         mark
         for at, name in enumerate(names)
@@ -53,7 +51,7 @@ def root_ball(
         f'<svg class="root-ball" role="img" aria-labelledby="{ident}-title {ident}-about" '
         'viewBox="-112 -106 224 226">'
         f'<title id="{ident}-title">{title}</title><desc id="{ident}-about">{escape(about)}</desc>'
-        f"{''.join(marks)}{''.join(_core(opened.get(UNDERSIDE)))}"
+        f"{''.join(marks)}{''.join(_core(underside))}"
         '<path class="front" d="M-7 104 L7 104 L0 112 Z"/>'
         '<text class="side" x="12" y="113">front</text></svg>'
     )
@@ -62,10 +60,10 @@ def root_ball(
         Key("wedge earlier", "within three"),
         Key("wedge long", "longer ago"),
         Key("wedge never", "never opened"),
-        Key("wedge coming", "its turn is next"),
+        *((Key("wedge coming", "its turn is next"),) if coming else ()),
     )
     heads = ("Wedge", "Last opened", "Ago", "Next")
-    return Drawing(svg, keys, Table(heads, tuple(_rows(names, opened, coming, today))))
+    return Drawing(svg, keys, Table(heads, rows))
 
 
 def age_of(opened: date | None, today: date) -> str:
@@ -107,11 +105,15 @@ def _core(underside: date | None) -> Iterator[str]:
 
 
 def _rows(
-    names: Sequence[str], opened: Mapping[str, date], coming: Collection[str], today: date
+    names: Sequence[str],
+    opened: Mapping[str, date],
+    underside: date | None,
+    coming: Collection[str],
+    today: date,
 ) -> Iterator[tuple[str, ...]]:
     """The wedges and the underside: first those never opened, then the longest closed."""
-    for name in sorted((*names, UNDERSIDE), key=lambda name: opened.get(name, date.min)):
-        day = opened.get(name)
+    parts = [*((name, opened.get(name)) for name in names), (UNDERSIDE, underside)]
+    for name, day in sorted(parts, key=lambda part: part[1] or date.min):
         side = f"{name}, {_SIDES[name]}" if name in _SIDES else name
         yield (
             side,
@@ -124,10 +126,3 @@ def _rows(
 def _point(radius: float, angle: float) -> tuple[float, float]:
     """Across and down from the middle; the angle goes clockwise from the back, at the top."""
     return radius * sin(angle), -radius * cos(angle)
-
-
-def _clock(share: float) -> str:
-    """Where on the clock a share of the round lies: `12`, `3`, `2:24`."""
-    minutes = round(share * HOURS * 60)
-    hour, rest = divmod(minutes, 60)
-    return f"{hour or HOURS}" if not rest else f"{hour or HOURS}:{rest:02d}"

@@ -33,22 +33,24 @@ def vigour(ident: str, looks: Looks) -> Drawing:
     width, height = _NAME + _COLUMN * len(shown), _HEAD + _ROW * len(zones)
     title = "How the zones grow, from the top down, 1 (weakest) to 5"
     about = "; ".join(f"{row[0]}: {', '.join(row[1:])}" for row in _rows(zones, looks, days))
-    marks = [mark for at, day in enumerate(shown) for mark in _look(at, day)]
-    for row, zone in enumerate(zones):
-        y = _HEAD + _ROW * row + _ROW / 2
-        side = " strongest" if zone in strongest else " weakest" if zone in weakest else ""
-        marks.append(f'<text class="zone{side}" x="0" y="{y + 4:g}">{escape(zone)}</text>')
-        marks.append(f'<line class="grid" x1="{_NAME}" x2="{width}" y1="{y:g}" y2="{y:g}"/>')
-        for at, day in enumerate(shown):
-            score = looks[day].get(zone)
-            if score is not None:
-                last = side if day == days[-1] else ""
-                marks += _leaf(_NAME + _COLUMN * at + _COLUMN / 2, y, score, last)
+    sides = {
+        zone: " strongest" if zone in strongest else " weakest" if zone in weakest else ""
+        for zone in zones
+    }
+    names = (
+        f'<text class="zone{sides[zone]}" x="0" y="{_middle(row) + 4:g}">{escape(zone)}</text>'
+        for row, zone in enumerate(zones)
+    )
+    drawn = (
+        _look(back, day, [(looks[day].get(zone), "" if back else sides[zone]) for zone in zones])
+        for back, day in enumerate(reversed(shown))
+    )
     svg = (
         f'<svg class="zones" role="img" aria-labelledby="{ident}-title {ident}-about" '
-        f'viewBox="0 0 {width} {height}" style="max-width:{width}px">'
+        f'height="{height}" style="max-width:{width}px">'
         f'<title id="{ident}-title">{title}</title><desc id="{ident}-about">{escape(about)}</desc>'
-        f"{''.join(marks)}</svg>"
+        f'{"".join(names)}<svg x="100%" width="1" height="1" overflow="visible">{"".join(drawn)}'
+        "</svg></svg>"
     )
     keys = (
         (Key("leaf strongest", "grows strongest"), Key("leaf weakest", "falls behind"))
@@ -84,10 +86,26 @@ def _rows(zones: Sequence[str], looks: Looks, days: Sequence[date]) -> Iterator[
         yield (zone, *(str(looks[day].get(zone, "–")) for day in days))
 
 
-def _look(at: int, day: date) -> Iterator[str]:
-    x = _NAME + _COLUMN * at + _COLUMN / 2
-    yield f'<text class="when" x="{x:g}" y="12">{day.day} {MONTHS[day.month - 1][:3]}</text>'
-    yield f'<text class="when" x="{x:g}" y="24">{day.year}</text>'
+def _middle(row: int) -> float:
+    return _HEAD + _ROW * row + _ROW / 2
+
+
+def _look(back: int, day: date, scores: Sequence[tuple[int | None, str]]) -> str:
+    """One look, from the right edge leftwards: the day, and a leaf for each zone.
+
+    `back`: how many looks came after it; the stylesheet leaves the oldest out on a narrow screen.
+    """
+    x = -_COLUMN / 2
+    marks = [
+        f'<text class="when" x="{x:g}" y="12">{day.day} {MONTHS[day.month - 1][:3]}</text>',
+        f'<text class="when" x="{x:g}" y="24">{day.year}</text>',
+    ]
+    for row, (score, side) in enumerate(scores):
+        y = _middle(row)
+        marks.append(f'<line class="grid" x1="{-_COLUMN}" x2="0" y1="{y:g}" y2="{y:g}"/>')
+        if score is not None:
+            marks += _leaf(x, y, score, side)
+    return f'<g class="back-{back}" transform="translate({-_COLUMN * back})">{"".join(marks)}</g>'
 
 
 def _leaf(x: float, y: float, score: int, side: str) -> Iterator[str]:

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from decimal import Decimal
+from math import ceil
 
 from backbud.bench.mixes import bags
 from backbud.plan.stores.shelf import NOTHING, cents
-from backbud.plan.stores.values import Buy, Kept, Want
+from backbud.plan.stores.values import Buy, Kept, Material, Want
 
 
 def buying_of(
@@ -32,10 +33,10 @@ def buying_of(
 def _buy(kept: Kept, wants: tuple[Want, ...], margin_percent: float) -> Buy:
     material = kept.material
     wanted = sum(want.quantity for want in wants)
-    with_margin = wanted * (1 + margin_percent / 100)
+    with_margin = _whole(wanted * (1 + margin_percent / 100), material)
     on_hand = max(kept.on_hand, 0.0)
     short = max(with_margin - on_hand, 0.0)
-    short = 0.0 if short <= NOTHING else short
+    short = 0.0 if short <= NOTHING else _whole(short, material)
     count = bags(short, material.sold_units) if material.sold_units else None
     over = None
     cost: Decimal | None = None
@@ -43,3 +44,8 @@ def _buy(kept: Kept, wants: tuple[Want, ...], margin_percent: float) -> Buy:
         over = on_hand + count * material.sold_units - wanted
         cost = cents(kept.price * count) if kept.price is not None else None
     return Buy(material, wanted, with_margin, on_hand, short, count, over, cost, wants)
+
+
+def _whole(quantity: float, material: Material) -> float:
+    """What is counted by the piece is bought by the piece."""
+    return quantity if material.unit else float(ceil(quantity - NOTHING))

@@ -7,11 +7,11 @@ is made); of anything else for that material on that tree and day.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from datetime import date, timedelta
 from decimal import Decimal
 from functools import partial
-from typing import NamedTuple
+from typing import NamedTuple, TypeVar
 
 from backbud.bench.mixes import needed
 from backbud.bench.pots import CM3_PER_LITRE, soil_surface_cm2
@@ -32,6 +32,8 @@ from backbud.plan.world import ByTree
 from backbud_grammar.measures import Measure, convert
 from backbud_grammar.syntax import Detail
 
+T = TypeVar("T")
+
 POTTINGS = ("repotted", "potted-on", "slipped", "lifted")
 PUT_ON = (*POTTINGS, "wired", "guyed", "tied")
 WITH_MIX = (*POTTINGS, "top-dressed", "received", "bought", "collected", "sown", "struck")
@@ -49,11 +51,10 @@ class Untold(NamedTuple):
     to_write: str
 
 
-class _ByTree(NamedTuple):
-    """What one tree took, None where nothing was; what is untold and missing of it; and materials
+class Noted(NamedTuple):
+    """What was noted while one tree was looked at: what is untold and missing of it; and materials
     without a card that were first spoken of there."""
 
-    spent: tuple[Spent, ...] | None
     untold: dict[str, list[date]]
     missing: dict[tuple[str, str], list[str]]
     spoken_of: dict[str, Material]
@@ -75,47 +76,55 @@ class Taken:
         self.by_tree: dict[str, tuple[Spent, ...]] = {}
         self.untold: dict[str, list[date]] = {}
         self._missing: dict[tuple[str, str], list[str]] = {}
-        by_tree = by_tree or ByTree()
+        self._histories, self._kept = histories, by_tree or ByTree()
         for handle in histories.trees:
-            # Which materials were spoken of before says which wire is the same as which.
-            taken = by_tree.once(
-                "taken",
-                handle,
-                histories,
-                things,
-                partial(self._by, handle, histories, today),
-                tuple(materials.by_key),
-            )
-            if taken.spent is not None:
-                self.by_tree[handle] = taken.spent
-            for key, days in taken.untold.items():
-                self.untold.setdefault(key, []).extend(days)
-            for said, trees in taken.missing.items():
-                self._missing.setdefault(said, []).extend(trees)
-            for key, material in taken.spoken_of.items():
-                materials.by_key.setdefault(key, material)
+            spent = self.once("taken", handle, partial(self._by, handle, histories, today))
+            if spent is not None:
+                self.by_tree[handle] = spent
 
-    def _by(self, handle: str, histories: Histories, today: date) -> _ByTree:
-        """What one tree took, and what of it could not be reckoned."""
+    def once(self, what: str, handle: str, work: Callable[[], T], *more: object) -> T:
+        """What was made of a tree's own, and with it what was noted on the way.
+
+        `more`: what else it was made from.
+        """
+
+        def noting() -> tuple[T, Noted]:
+            before, known = (self.untold, self._missing), set(self.materials.by_key)
+            self.untold, self._missing = {}, {}
+            try:
+                made = work()
+                spoken_of = {k: m for k, m in self.materials.by_key.items() if k not in known}
+                return made, Noted(self.untold, self._missing, spoken_of)
+            finally:
+                self.untold, self._missing = before
+
+        # Which materials were spoken of before says which wire is the same as which.
+        spoken_of = tuple(self.materials.by_key)
+        made, noted = self._kept.once(
+            what, handle, self._histories, self.things, noting, spoken_of, *more
+        )
+        for key, days in noted.untold.items():
+            self.untold.setdefault(key, []).extend(days)
+        for said, trees in noted.missing.items():
+            self._missing.setdefault(said, []).extend(trees)
+        for key, material in noted.spoken_of.items():
+            self.materials.by_key.setdefault(key, material)
+        return made
+
+    def _by(self, handle: str, histories: Histories, today: date) -> tuple[Spent, ...] | None:
+        """What one tree took; None where nothing was done that takes anything."""
         entries = [
             (n, entry)
             for n, entry in enumerate(histories.trees[handle].entries)
             if entry.event.act in ACTS and not entry.undone and entry.event.day <= today
         ]
         if not entries:
-            return _ByTree(None, {}, {}, {})
+            return None
         # Only what is put on and potted asks what the tree was before and after.
         asking = (n for n, e in entries if e.event.act in (*PUT_ON, *WITH_MIX))
         counts = {m for n in asking for m in (n, n + 1)}
         trees = trees_after(histories, self.things, handle, counts)
-        before, known = (self.untold, self._missing), set(self.materials.by_key)
-        self.untold, self._missing = {}, {}
-        try:
-            spent = tuple(_covered(list(self._of(entries, trees))))
-            spoken_of = {k: one for k, one in self.materials.by_key.items() if k not in known}
-            return _ByTree(spent, self.untold, self._missing, spoken_of)
-        finally:
-            self.untold, self._missing = before
+        return tuple(_covered(list(self._of(entries, trees))))
 
     def missing(self) -> tuple[Missing, ...]:
         """What could not be reckoned, each once."""
@@ -322,8 +331,10 @@ def _of_the_feed(detail: Detail, strength: Measure | None) -> Measure | None:
 
 
 def _by_what(detail: Detail) -> str:
-    words = detail.words.split()
-    return words[0].rstrip("s") if words else "piece"
+    if words := detail.words.split():
+        return words[0].rstrip("s")
+    sort = detail.measure.sort if detail.measure is not None else ""
+    return {"mass": "gram", "volume": "litre"}.get(sort, "piece")
 
 
 def _litres(litres: float) -> Measure:
@@ -335,6 +346,8 @@ def card_to_write(material: Material) -> str:
     if material.metal:
         metal = METALS[material.metal].name.split()[-1]
         return f"a card of that name, as: sold in roll of 1 kg, price 24 EUR, metal {metal}"
+    if not material.unit:
+        return "a card of that name, as: sold in box of 50, price 12 EUR"
     return "a card of that name, as: sold in bag of 14 L, price 17 EUR"
 
 
@@ -347,6 +360,8 @@ def how_sold(material: Material) -> str:
             f"its weight, as: fed 20 g with {material.key}; or on its card how many are in one, "
             f"as: sold in {material.container or 'box'} of 200"
         )
+    if not material.unit and material.sold_units is not None:
+        return "how many pieces it was: its card counts it by the piece"
     if material.unit == "m":
         return "the metal and, in its name, the thickness of the wire"
     return "on its card how it is sold, and its density: sold in bag of 14 L, density 0.6 kg/L"

@@ -8,11 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from datetime import date, timedelta
+from functools import partial
 
 from backbud.bench.anchors import mesh
 from backbud.collection.on_tree import EFFECTS as ON_TREE
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
+from backbud.kept import Is
 from backbud.plan.followups import FollowUp
 from backbud.plan.run import Plan
 from backbud.plan.stores.metres import holes_of, metal_of, metres_on, staples, ties_of
@@ -30,12 +32,19 @@ _Amounts = Iterator[tuple[Material, float, str]]
 def wanted(plan: Plan, taken: Taken, today: date) -> Iterator[Want]:
     """What the open works whose best day lies within a year of today will take."""
     for handle, follow_ups in plan.follow_ups.items():
-        tree = plan.trees[handle]
-        for one in follow_ups:
-            day = max(one.window.best, today)
-            if one.state(today) in WANTED and day <= today + AHEAD:
-                for (key, because), amount in _together(_of_work(one, tree, taken, day)):
-                    yield Want(key, amount, one.id, tree.title, one.title, day, because)
+        work = partial(_of_tree, follow_ups, plan.trees[handle], taken, today)
+        yield from taken.once("wants", handle, work, Is(follow_ups))
+
+
+def _of_tree(
+    follow_ups: Iterable[FollowUp], tree: Tree, taken: Taken, today: date
+) -> tuple[Want, ...]:
+    return tuple(
+        Want(key, amount, one.id, tree.title, one.title, day, because)
+        for one in follow_ups
+        if (day := max(one.window.best, today)) <= today + AHEAD and one.state(today) in WANTED
+        for (key, because), amount in _together(_of_work(one, tree, taken, day))
+    )
 
 
 def _together(amounts: _Amounts) -> Iterable[tuple[tuple[str, str], float]]:
@@ -127,8 +136,10 @@ def _ties(said: Event | None, tree: Tree, taken: Taken) -> _Amounts:
     pieces = mesh(holes_of(card.measure("holes"))).pieces
     staple_mm, staple_m = staples(pieces)
     yield taken.materials.wire("Al", staple_mm), staple_m, "reckoned from the pot's holes"
-    if not taken.materials.mesh().container:
-        yield taken.materials.mesh(), float(pieces), "a piece for each hole"
+    over_holes = taken.materials.mesh()
+    # Of a sheet nobody knows how many pieces it gives.
+    if not over_holes.container or over_holes.sold_units != 1.0:
+        yield over_holes, float(pieces), "a piece for each hole"
 
 
 # ------------------------------------------------------------------ wire

@@ -8,10 +8,10 @@ from datetime import date
 from pathlib import Path
 
 import pytest
+from tests.browser import Browser, needs_chromium
 
 from backbud.pages import Nursery, render_pages
 from backbud.pages.drawings.vigour import vigour
-from tests.browser import Browser, needs_chromium
 
 PAGES = (
     "index.html",

@@ -54,6 +54,20 @@ def radial_growth_since_mm(
     return max((grown_mm for _, grown_mm in growth), default=0.0)
 
 
+def share_until_it_bites(
+    girth_growth_mm: float, wire_mm: float, bites_at_share: float = BITES_AT_SHARE
+) -> float:
+    """Return the share of a season's growth, more than 1 for several, after which a wire bites.
+
+    The radius grows by girth / (2 pi) in a season. Infinite where nothing grows; ValueError for
+    sizes that make no sense.
+    """
+    positive(wire_mm, "wire's thickness in mm")
+    positive(bites_at_share, "share of the wire's thickness at which it bites")
+    not_negative(girth_growth_mm, "growth of girth in mm a season")
+    return bites_at_share * wire_mm * 2 * pi / girth_growth_mm if girth_growth_mm else inf
+
+
 def bites_on(
     wired: date,
     heat_sums: Sequence[HeatSum],

@@ -112,3 +112,43 @@ def test_what_is_done_with_has_no_cautions_left(written, find) -> None:
 def test_work_that_can_hurt_carries_a_caution(written, find, act, words) -> None:
     (caution,) = cautions(written, find, ("2026-11-01", f"planned {act}, to 2027-06"))
     assert words in caution
+
+
+def test_a_tree_found_sick_in_the_season_is_held_back_at_once(written, find) -> None:
+    """Its repotting was due when the buds swelled; mould on its roots was seen a week later."""
+    diary = """
+    tree hoshi
+      kind  trident maple
+    2024-03-10
+    hoshi
+      repotted  same pot, 2 cm off below
+    """
+    sick = """
+    2026-03-14
+    hoshi
+      checked  roots rotten
+    """
+    sound = written(diary, "2026-03-20")
+    assert find(sound, "hoshi/trident-repot/2026").act == "repotted"
+    session = written(diary + sick, "2026-03-20")
+    held = find(session, "hoshi/trident-repot/2026")
+    assert held.act == "checked"
+    assert held.title.startswith("check strength, and hold the hard work back")
+
+
+def test_what_was_done_in_its_season_stays_done(written, find) -> None:
+    session = written(
+        """
+    tree hoshi
+      kind  trident maple
+    2024-03-10
+    hoshi
+      repotted  same pot, 2 cm off below
+    2026-03-14
+    hoshi
+      repotted  same pot, 2 cm off below
+    """,
+        "2026-03-20",
+    )
+    done = find(session, "hoshi/trident-repot/2026")
+    assert (done.act, done.outcome) == ("repotted", "done")

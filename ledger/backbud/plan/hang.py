@@ -23,6 +23,7 @@ from backbud.plan.common import RULES, UNLESS_SPECIES_SPEAKS
 from backbud.plan.common.bite import bite_of
 from backbud.plan.due import Due, cause_of, due_of
 from backbud.plan.followups import Reason
+from backbud.plan.insults import STRESSING
 from backbud.plan.looks import look_at
 from backbud.plan.quote import Quoter
 from backbud.plan.windows import window_said
@@ -124,6 +125,10 @@ class Hanger:
         """What a rule proposes; far-off days that hang on a stage still to come go by what was
         known last Monday, and are set to Mondays, so that a calendar keeps still."""
         found = self.asker.ask(one.rule, tree, then, one.given, year)
+        if any(self._may_be_held_back(one, proposal, tree) for proposal in found):
+            held = self.asker.ask(one.rule, tree, _without_undone(tree), one.given, year)
+            if any(_holds_back(now, hard) for now in held for hard in found):
+                return held
         stage = one.given
         if not isinstance(stage, Stage) or stage.observed or stage.day <= self.today:
             return found
@@ -134,6 +139,20 @@ class Hanger:
         if calm is not year and then_expected is not None:
             found = self.asker.ask(one.rule, tree, then, then_expected, calm)
         return [replace(proposal, window=calm.rounded(proposal.window)) for proposal in found]
+
+    def _may_be_held_back(self, one: _Asked, proposal: Proposal, tree: Tree) -> bool:
+        """Whether it is hard work of a season that has begun and is not over, not done yet.
+
+        The tree may have been found weak, sick or been worked on since the season began.
+        """
+        given = one.given
+        return (
+            one.event is None
+            and not isinstance(given, Event)
+            and given.first <= self.today <= proposal.window.closes
+            and proposal.act in STRESSING | {"pruned"}
+            and not tree.done_since(given.first, proposal.act)
+        )
 
     def _is_near(self, proposal: Proposal) -> bool:
         return (proposal.window.opens - self.today).days <= DAYS_EXACT
@@ -244,6 +263,11 @@ class Hanger:
                     by_act.setdefault(act, []).append(rule)
             self._by_act[kind] = by_act
         return self._by_act[kind]
+
+
+def _holds_back(now: Proposal, hard: Proposal) -> bool:
+    """Whether a look at the tree's strength is what its rule now proposes in the work's stead."""
+    return now.act == "checked" and {"vigour", hard.act} <= set(now.settled_by)
 
 
 def _without_undone(tree: Tree) -> Tree:

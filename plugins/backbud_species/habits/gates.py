@@ -19,6 +19,9 @@ from backbud_species.habits.warmth import summer_against
 SEASON = timedelta(days=150)
 SICK_FOR = timedelta(weeks=8)
 _A_YEAR = timedelta(days=365)
+_A_DAY = timedelta(days=1)
+# A work is found in its window for so long at most.
+_ITS_TIME = timedelta(weeks=8)
 
 _PESTS = frozenset(
     ["pests", "aphids", "scale", "mites", "mealybug", "weevils", "slugs", "mildew", "mould"]
@@ -57,9 +60,16 @@ def weakness(tree: Tree, day: date, year: Year) -> str:
     return "The tree is written down as weak." if tree.weak else ""
 
 
+def _known_until(day: date, year: Year) -> date:
+    """The day before which what is written of the tree counts: that of the work, or today while
+    its time lasts. A rule is given the tree as it was, so nothing later speaks unless it is asked
+    again."""
+    return year.today + _A_DAY if day <= year.today <= day + _ITS_TIME else day
+
+
 def sickness(tree: Tree, day: date, year: Year) -> str:
     """Why it counts as sick: what a check found, or a treatment, in the last eight weeks."""
-    last = last_before(tree, day, _tells_of_health)
+    last = last_before(tree, _known_until(day, year), _tells_of_health)
     if last is None or last.day < day - SICK_FOR:
         return ""
     if last.act == "treated":
@@ -71,10 +81,11 @@ def newness(tree: Tree, day: date, year: Year) -> str:
     """Why it has not settled: collected this or last growing year, imported, in quarantine."""
     if tree.quarantined:
         return "It stands in quarantine."
-    collected = last_of_before(tree, day, "collected")
+    until = _known_until(day, year)
+    collected = last_of_before(tree, until, "collected")
     if collected and collected.day >= year.first - _A_YEAR:
         return f"It was collected on {collected.day} and has to settle for two growing years."
-    imported = last_before(tree, day, lambda done: done.has("imported"))
+    imported = last_before(tree, until, lambda done: done.has("imported"))
     if imported and imported.day >= day - _A_YEAR:
         return f"It was imported on {imported.day} and has to settle for a year."
     return ""
@@ -82,7 +93,7 @@ def newness(tree: Tree, day: date, year: Year) -> str:
 
 def stress(tree: Tree, day: date, year: Year) -> str:
     """Which hard work was done to it this season: in this growing year, or five months before."""
-    last = last_before(tree, day, stresses)
+    last = last_before(tree, _known_until(day, year), stresses)
     if last is None or last.day < min(year.first, day - SEASON):
         return ""
     season = "in this same year" if last.day >= year.first else "in the same season"

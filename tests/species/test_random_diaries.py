@@ -448,7 +448,7 @@ def test_no_hard_work_is_asked_of_a_tree_that_does_not_bear_it(compiled, diary):
 
 @pytest.mark.slow
 @pytest.mark.parametrize("kind", KINDS)
-@settings(FAST, max_examples=12)
+@settings(FAST, max_examples=5)
 @given(data=st.data())
 def test_all_of_it_for_each_species(compiled, kind, data):
     diary = data.draw(diaries([kind]))

@@ -29,7 +29,8 @@ class Cut(NamedTuple):
 def candle_cut(parted: Stage, year: Year, more_days: int = 0) -> Cut | None:
     """The days for cutting candles, from the stage at which their needles part from them.
 
-    `more_days`: how many more a species needs for its second flush than a black pine. None where nothing is known of the weather, or where no day is warm enough.
+    `more_days`: how many more a species needs for its second flush than a black pine. None where
+    nothing is known of the weather, or where no day is warm enough.
     """
     cools = year.stays_over(SECOND_FLUSH_OVER.of(year))
     if cools is None:

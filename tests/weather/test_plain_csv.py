@@ -83,7 +83,7 @@ SOUND = "2027-03-01,2,8,0\n"
     [
         ("2027-03-02,9,1,0", "contradiction", "1", "low of 2027-03-02, 9 °C, is above the"),
         ("2027-03-02,1,61,0", "impossible-value", "61", "high of 61 °C cannot be"),
-        ("2027-03-02,-90.5,6,0", "impossible-value", "-90.5", "expected -90 to 60 °C"),
+        ("2027-03-02,-90.5,6,0", "impossible-value", "-90.5", "expected -90 to 57 °C"),
         ("2027-03-02,1,6,-1", "impossible-value", "-1", "rain of -1 mm cannot be"),
         ("2027-03-02,1,6,2001", "impossible-value", "2001", "expected 0 to 2000 mm"),
         ("2027-02-30,1,6,0", "no-such-date", "2027-02-30", "there is no 2027-02-30"),

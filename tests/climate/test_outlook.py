@@ -130,3 +130,19 @@ def test_what_is_asked_twice_is_reckoned_once() -> None:
     assert outlook.hot_days(NEW_YEAR, 15.0) != outlook.hot_days(NEW_YEAR, 16.0)
     later = NEW_YEAR + timedelta(days=365)
     assert outlook.hot_days(later, 15.0) != outlook.hot_days(NEW_YEAR, 15.0)
+
+
+def test_where_few_winters_have_such_a_night_the_days_stay_in_order() -> None:
+    """Six winters, four of them with a frost: the tenth rests on the two without, so the first day
+    is the middle one, and never one after it."""
+    days = years_with_last_frosts((3, 1), (3, 11), (3, 21), (3, 31), (4, 10), (4, 20))
+    for year in (2021, 2022):
+        for night in (date(year, 3, 1), date(year, 3, 11), date(year - 1, 11, 1)):
+            days[night] = WeatherDay(night, 5.0, 9.0)
+    outlook = over(PlaceAir(days, even_means(5.0, 9.0), date(2026, 12, 31), "means"))
+    for turn in (
+        outlook.cold_nights_end(date(2027, 1, 1), 0.0),
+        outlook.cold_nights_begin(date(2027, 1, 1), 0.0),
+    ):
+        assert turn is not None
+        assert turn.first <= turn.day <= turn.last

@@ -198,7 +198,9 @@ class Outlook:
             first, day, last = (last_spring_frost(record, share, spring) for share in _TENTHS)
             if last is None:
                 return None
-            first, day = first or last, day or last
+            # Fewer than half, or a tenth, of the winters had such a night.
+            day = day or last
+            first = first or day
             return NightsTurn(first, day, last, self._by_record("last", record, last, limit_c))
         usual, half, cold = (
             self._expected_frosts(limit_c, spring, drop).last_frost for drop in self._drops

@@ -41,7 +41,7 @@ def test_the_full_set_of_feeds(build: Any) -> None:
         "places/tunnel.ics",
         "own.ics",
         "owners/marrow.ics",
-        *(f"work/{name}.ics" for name in WORKS.split()),
+        *(f"works/{name}.ics" for name in WORKS.split()),
     ]
     tasks = [f"tasks/{name}" for name in events]
     assert list(files) == [f"calendars/{name}" for name in [*events, *tasks]]
@@ -57,7 +57,7 @@ def test_the_full_set_of_feeds(build: Any) -> None:
         "places/tunnel.ics": [yuki],
         "own.ics": [yuki],
         "owners/marrow.ics": [hoshi],
-        "work/feed.ics": [hoshi, yuki],
+        "works/feed.ics": [hoshi, yuki],
     }
     for name, task in zip(events, tasks, strict=True):
         feed = files[f"calendars/{task}"]
@@ -74,9 +74,9 @@ def test_every_act_of_the_language_is_of_one_kind_of_work() -> None:
 
 def test_an_act_of_a_plugin_is_other_work(build: Any) -> None:
     files, _ = build.made([build.follow_up("hoshi", act="grafted-by-approach")])
-    assert len(build.events(files["calendars/work/other.ics"])) == 1
-    assert len(build.events(files["calendars/tasks/work/other.ics"], "VTODO")) == 1
-    assert "calendars/work/other.ics" not in build.made([build.follow_up("hoshi")])[0]
+    assert len(build.events(files["calendars/works/other.ics"])) == 1
+    assert len(build.events(files["calendars/tasks/works/other.ics"], "VTODO")) == 1
+    assert "calendars/works/other.ics" not in build.made([build.follow_up("hoshi")])[0]
 
 
 def test_a_renamed_tree_keeps_its_feed(build: Any) -> None:
@@ -428,7 +428,7 @@ def test_an_owner_reads_of_nobody_else(build: Any) -> None:
     assert {"hoshi/a@upper-yard", "hoshi/a@upper-yard marrow"} < set(revisions)
 
 
-@pytest.mark.parametrize("path", ["all.ics", "own.ics", "trees/hoshi.ics", "work/feed.ics"])
+@pytest.mark.parametrize("path", ["all.ics", "own.ics", "trees/hoshi.ics", "works/feed.ics"])
 def test_other_feeds_do_not_say_who_owns_a_tree(build: Any, path: str) -> None:
     trees = {"hoshi": build.tree("hoshi", owner="marrow"), "yuki": build.tree("yuki")}
     files, _ = build.made(

@@ -111,7 +111,7 @@ def test_another_name_or_place_of_the_tree_counts_and_what_is_not_shown_does_not
 def test_one_entry_has_one_revision_in_all_its_feeds(build: Any) -> None:
     _, remembered = build.made([build.follow_up()])
     files, _ = build.made([build.follow_up(title="water")], remembered=remembered)
-    shown = ("all", "own", "trees/hoshi", "work/feed")
+    shown = ("all", "own", "trees/hoshi", "works/feed")
     for path, sort in (("", "VEVENT"), ("tasks/", "VTODO")):
         feeds = [files[f"calendars/{path}{name}.ics"] for name in shown]
         assert [build.values(feed, "SEQUENCE", sort) for feed in feeds] == [["99211"]] * 4

@@ -45,7 +45,7 @@ def feeds(build: Any) -> dict[str, bytes]:
     return {
         path: feed
         for path, feed in files.items()
-        if not path.startswith(("calendars/tasks/trees", "calendars/tasks/work"))
+        if not path.startswith(("calendars/tasks/trees", "calendars/tasks/works"))
     }
 
 

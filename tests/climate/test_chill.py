@@ -1,4 +1,4 @@
-"""Winter chill: against xclim, a transcription of the published equations, and the Utah table."""
+"""Winter chill: against xclim, the published equations written again, and the Utah table."""
 
 from __future__ import annotations
 
@@ -26,7 +26,7 @@ def portions(hourly_c: Sequence[float]) -> float:
     return chill_portions(hourly_c).portions
 
 
-def portions_transcribed(hourly_c: Sequence[float]) -> float:
+def portions_written_again(hourly_c: Sequence[float]) -> float:
     """The Dynamic model as Luedeling et al. 2009 set it down, in whole columns, without memory."""
     kelvin = np.array(hourly_c) + 273.0
     sr = np.exp(1.6 * 277.0 * (kelvin - 277.0) / kelvin)
@@ -107,7 +107,7 @@ def test_steady_cold_is_as_xclim_has_it(
 def test_the_dynamic_model_is_its_published_equations(seed: int) -> None:
     hourly_c = random_winter(seed)
     assert portions(hourly_c) > 50
-    assert portions(hourly_c) == pytest.approx(portions_transcribed(hourly_c), abs=1e-9)
+    assert portions(hourly_c) == pytest.approx(portions_written_again(hourly_c), abs=1e-9)
 
 
 def test_a_season_can_be_carried_on_from_hour_to_hour() -> None:

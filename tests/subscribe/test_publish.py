@@ -170,10 +170,10 @@ def test_nothing_of_others_is_touched(yard: Any, client: Any) -> None:
 
 
 def test_a_feed_that_is_no_longer_chosen_is_cleared(yard: Any, client: Any) -> None:
-    yard.settings('publish = ["own", "tasks/work/wire", "places/bench"]\n')
+    yard.settings('publish = ["own", "tasks/works/wire", "places/bench"]\n')
     yard.publish()
     own, wire, bench = (
-        f"backbud-upper-yard-{name}" for name in ("own", "tasks-work-wire", "places-bench")
+        f"backbud-upper-yard-{name}" for name in ("own", "tasks-works-wire", "places-bench")
     )
     assert client.calendars() == sorted([own, wire, bench])
     assert {uid.split("/")[1] for uid in client.read(wire)} >= {"wire-off"}

@@ -136,7 +136,7 @@ def _by_work(follow_ups: tuple[FollowUp, ...], grounds: Grounds) -> Iterator[Fee
     of_work = _grouped(follow_ups, lambda f: work_of(f.act))
     for work in dict.fromkeys((*WORKS, *of_work)):
         about = f"{work.title} that falls due, on every tree."
-        yield Feed(_path("work", work.name), work.title, about, of_work.get(work, ()))
+        yield Feed(_path("works", work.name), work.title, about, of_work.get(work, ()))
 
 
 def _path(folder: str, handle: str) -> str:

@@ -270,14 +270,14 @@ class Turn(Struct, frozen=True, gc=False):
     because: str
 
 
-# BBCH monograph (Meier 2001), in the words of the bench.
+# BBCH stages in the words of the bench, from memory of the monograph (Meier 2001).
 STAGE_NAMES: Mapping[int, str] = {
     0: "Winter rest",
     1: "Bud swelling",
     7: "Bud burst",
     10: "First leaves",
     11: "First leaf open",
-    19: "Leaves out",
+    19: "First leaves hard",
     31: "Shoots begin to grow",
     51: "Flower buds swelling",
     55: "Flower buds showing",

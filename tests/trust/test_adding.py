@@ -313,7 +313,7 @@ def test_a_species_year_in_json_has_stages_works_facts_and_what_must_not_be_done
     sheet = json.loads(yard.run("species", "--json", "--on", "2026-11-20", "trident", "maple")[1])
     assert sheet["place"] == "yard"
     stages = {stage["bbch"]: stage for stage in sheet["stages"]}
-    assert stages[7]["name"] == "buds burst"
+    assert stages[7]["name"] == "bud burst"
     assert all(stage["from"] <= stage["best"] <= stage["until"] for stage in stages.values())
     works = {work["rule"]: work for work in sheet["works"]}
     assert works["trident-repot"]["title"].startswith("repot")
@@ -358,7 +358,7 @@ def test_species_without_a_journal_goes_by_months(yard, tmp_path, monkeypatch, c
     assert cli.main(["species", "trident", "maple", "--on", "2026-11-20"]) == 0
     out = capsys.readouterr().out
     assert "\nIts year 2026, by the months of the northern hemisphere\n" in out
-    assert "  07  buds burst: 28 March (14 March to 12 April)\n" in out
+    assert "  07  bud burst: 28 March (14 March to 12 April)\n" in out
     assert list(tmp_path.glob(".backbud")) == []
 
 

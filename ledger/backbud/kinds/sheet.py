@@ -19,24 +19,11 @@ from backbud.journal.events import Event
 from backbud.pages.view import SpeciesFact
 from backbud.plan.pack import Known
 from backbud.plan.year import roots_bear, wants_of
-from backbud.species import Proposal, Rule, Species, Window, Year, rules_of
+from backbud.species import Proposal, Rule, Species, Window, Year, rules_of, stage_name
 from backbud.trust import budget
 from backbud_grammar.dates import growing_year, growing_year_days, read_date
 from backbud_grammar.forms import ActForm
 
-# BBCH principal stages in short words of ours, from memory; 19 stands for first leaves hard.
-STAGES: Mapping[int, str] = {
-    1: "buds swell",
-    7: "buds burst",
-    10: "first leaves",
-    19: "first leaves full size and hard",
-    60: "first flowers open",
-    65: "full flower",
-    69: "end of flowering",
-    91: "shoot growth complete",
-    93: "leaf fall begins",
-    97: "dormant",
-}
 # So many years ago each imagined tree was repotted; eight is long enough for any species.
 _LONG_AGO, _LAST_YEAR = 8, 1
 
@@ -164,7 +151,7 @@ def _stages(species: Species, year: Year) -> Iterator[StageRow]:
         stage = year.stage(code)
         if stage is not None:
             window = Window(stage.first, stage.day, stage.last)
-            yield StageRow(code, STAGES.get(code, ""), window, stage.because)
+            yield StageRow(code, stage_name(code).lower(), window, stage.because)
 
 
 def _works(

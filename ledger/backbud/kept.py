@@ -2,33 +2,67 @@
 
 For a process that compiles one journal again and again. A kept value is handed out only for
 inputs that are equal to those it was made from, so it can never be out of date; what a run has no
-use for is let go. Whoever asks names everything that the work looks at, and the work changes
-nothing but what it returns.
+use for is let go, but for what a value that is still in use was made from. Whoever asks names
+everything that the work looks at, and the work changes nothing but what it returns.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable
-from typing import Any, TypeVar
+from collections.abc import Callable, Hashable, Iterable
+from operator import is_
+from typing import Any, NamedTuple, TypeVar
 
 T = TypeVar("T")
+
+
+class _Made(NamedTuple):
+    """A value, what it was made from, and the slots that were asked while it was made."""
+
+    inputs: tuple[object, ...]
+    value: Any
+    within: tuple[Hashable, ...]
 
 
 class Kept:
     """The values of the last run, and of this one so far."""
 
     def __init__(self) -> None:
-        self._before: dict[Hashable, tuple[tuple[object, ...], Any]] = {}
-        self._now: dict[Hashable, tuple[tuple[object, ...], Any]] = {}
+        self._before: dict[Hashable, _Made] = {}
+        self._now: dict[Hashable, _Made] = {}
+        # The slots that the work at hand has asked, while there is one.
+        self._asked: list[Hashable] | None = None
 
     def once(self, slot: Hashable, inputs: tuple[object, ...], work: Callable[[], T]) -> T:
-        """The value in the slot if it was made from equal inputs, else what the work returns."""
-        known = self._now.get(slot) or self._before.get(slot)
-        if known is None or known[0] != inputs:
-            known = (inputs, work())
-        self._now[slot] = known
-        value: T = known[1]
+        """The value in the slot if it was made from equal inputs, else what the work returns.
+
+        The work may ask for values of other slots. These are kept as long as its own value is.
+        """
+        if self._asked is not None:
+            self._asked.append(slot)
+        known = self._now.get(slot)
+        if known is None or known.inputs != inputs:
+            known = self._before.get(slot)
+            if known is not None and known.inputs == inputs:
+                self._keep_within(known)
+            else:
+                known = self._made(inputs, work)
+            self._now[slot] = known
+        value: T = known.value
         return value
+
+    def _made(self, inputs: tuple[object, ...], work: Callable[[], T]) -> _Made:
+        asked: list[Hashable] = []
+        outer, self._asked = self._asked, asked
+        try:
+            return _Made(inputs, work(), tuple(asked))
+        finally:
+            self._asked = outer
+
+    def _keep_within(self, made: _Made) -> None:
+        for slot in made.within:
+            if slot not in self._now and (known := self._before.get(slot)) is not None:
+                self._now[slot] = known
+                self._keep_within(known)
 
     def drop(self, slot: Hashable) -> None:
         """Let the work in this slot be done anew next time."""
@@ -70,3 +104,20 @@ class Is:
 
     def __eq__(self, other: object) -> bool:
         return isinstance(other, Is) and self.value is other.value
+
+
+class Each:
+    """Stands among inputs for many values, each as `Is` stands for one."""
+
+    __slots__ = ("values",)
+    __hash__ = None  # type: ignore[assignment]
+
+    def __init__(self, values: Iterable[object]) -> None:
+        self.values = tuple(values)
+
+    def __eq__(self, other: object) -> bool:
+        return (
+            isinstance(other, Each)
+            and len(self.values) == len(other.values)
+            and all(map(is_, self.values, other.values))
+        )

@@ -13,15 +13,16 @@ import os
 import sys
 import time
 from collections import Counter
-from collections.abc import Callable, Iterable
+from collections.abc import Callable
 from datetime import date
+from functools import partial
 from json import dumps
 
 from msgspec import Struct
 
-from backbud.calendar.feeds import EVERYTHING, Feed, feeds_of, published, write_feeds
+from backbud.calendar.feeds import EVERYTHING, feeds_of, published, write_feeds
 from backbud.calendar.grounds import grounds_of
-from backbud.calendar.revisions import Revisions, read_revisions, write_revisions
+from backbud.calendar.revisions import read_revisions, write_revisions
 from backbud.facts import facts_of
 from backbud.journal.weather.named import weather_files
 from backbud.kept import KEEP_NOTHING, Kept
@@ -34,6 +35,7 @@ from backbud.publish import MADE, MEMORY
 from backbud.publish.commit import (
     Published,
     PublishError,
+    Seen,
     finish,
     lock,
     memory_folder,
@@ -70,13 +72,15 @@ def make(
     remembered: bool = True,
     look: Callable[[Session], None] | None = None,
     kept: Kept = KEEP_NOTHING,
+    when_published: Callable[[Made], None] | None = None,
 ) -> Made:
     """Compile the journal and publish it whole; PublishError where that cannot be done.
 
     `json`: the summary is JSON. `arguments`: how the run was asked for, so that the same question
     can be answered from memory, unless it is not to be `remembered`. `look`: is shown what was
     read; what it raises ends the run before anything is written. `kept`: what an earlier run of
-    this process left.
+    this process left. `when_published`: is called once the new pages are there, while the run is
+    still being remembered.
     """
     with lock(folder):
         finish(folder)
@@ -90,17 +94,12 @@ def make(
         progress.tell("pages")
         files = render_pages(nursery_of(session, plan), kept)
         progress.tell("calendars")
-        feeds, revisions = _feeds(session, plan, folder)
-        files |= feeds
-        # First the numbers, then the feeds: a run that dies in between leaves out a number, where
-        # it would else give one out twice.
-        try:
-            write_whole(memory_folder(folder), REVISIONS, write_revisions(revisions))
-        except OSError as error:
-            raise PublishError(f"{MEMORY} cannot be written: {error.strerror}") from error
+        files |= _feeds(session, plan, folder)
         progress.tell("publishing")
-        published = publish(folder, files)
+        published = publish(folder, files, kept.once("published", (), dict[str, Seen]))
         made = _made(session, plan, folder, published, json)
+        if when_published is not None:
+            when_published(made)
         status = 1 if made.problems else 0
         remember(folder, known, made.summary, status, also=weather_files(session.journal))
         kept.end()
@@ -138,18 +137,30 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
     )
 
 
-def _feeds(session: Session, plan: Plan, folder: str) -> tuple[dict[str, bytes], Revisions]:
+def _feeds(session: Session, plan: Plan, folder: str) -> dict[str, bytes]:
+    """Every feed; the revisions of their entries are remembered."""
     settings, things = session.journal.settings, session.journal.things
     grounds = grounds_of(plan.trees, things, session.names(), settings.keeper)
     feeds = feeds_of(plan.all(), grounds, session.today, settings.settled)
-    remembered = _remembered(folder, feeds)
-    return write_feeds(feeds, grounds, session.today, settings, remembered, session.kept)
-
-
-def _remembered(folder: str, feeds: Iterable[Feed]) -> Revisions:
-    """The revisions of the last run; where they are lost, what was published tells them."""
-    revisions = read_revisions(_bytes(os.path.join(folder, MEMORY, REVISIONS)))
-    return revisions or published(feeds, lambda path: _bytes(os.path.join(folder, MADE, path)))
+    before = _bytes(os.path.join(folder, MEMORY, REVISIONS))
+    # Where they are lost, what was published tells them.
+    remembered = session.kept.once("revisions", (before,), partial(read_revisions, before)) or (
+        published(feeds, lambda path: _bytes(os.path.join(folder, MADE, path)))
+    )
+    files, revisions = write_feeds(
+        feeds, grounds, session.today, settings, remembered, session.kept
+    )
+    # First the numbers, then the feeds: a run that dies in between leaves out a number, where
+    # it would else give one out twice.
+    after = write_revisions(revisions)
+    if after != before:
+        try:
+            write_whole(memory_folder(folder), REVISIONS, after)
+        except OSError as error:
+            raise PublishError(f"{MEMORY} cannot be written: {error.strerror}") from error
+        # The next run need not read what this one wrote.
+        session.kept.once("revisions", (after,), lambda: revisions)
+    return files
 
 
 def _bytes(path: str) -> bytes:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from datetime import date
-from functools import cached_property
+from functools import cached_property, partial
 from typing import TYPE_CHECKING
 
 from backbud.collection.whereabouts import Histories, replay
@@ -47,7 +47,7 @@ class Session:
             journal.notes.add(file, 0, flaw)
         # What is kept between runs is the journal as a whole.
         self.kept = KEEP_NOTHING if as_of else kept
-        self.histories: Histories = replay(journal)
+        self.histories: Histories = replay(journal, self.kept)
         self._check_kinds()
 
     def plan(self, only: Iterable[str] | None = None) -> Plan:
@@ -61,8 +61,7 @@ class Session:
             self.weather,
             self.today,
             only,
-            self.kept,
-            self._world[0],
+            self.by_tree,
             self.plugins,
         )
 
@@ -102,10 +101,14 @@ class Session:
         weather = records(self.journal, self.today, self.as_of)
         if self.kept is KEEP_NOTHING:
             return None, weather
-        from backbud.plan.world import world_of
+        from backbud.plan.world import World, world_of
 
-        around = world_of(self.journal, self.histories, weather, self.today)
-        return self.kept.once("world", (*around, self.plugins.mark), lambda: (object(), weather))
+        around = world_of(self.journal, self.histories, self.today)
+        world = self.kept.once(
+            "world", (*around, self.plugins.mark), partial(World, self.journal, weather)
+        )
+        world.tell(self.journal, weather)
+        return world, world.weather
 
     def problems(self) -> tuple[Problem, ...]:
         """Every problem found so far, those of the weather too."""

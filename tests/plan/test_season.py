@@ -175,3 +175,49 @@ def test_at_the_end_no_single_move_would_help(works: list[Work], limit: int) -> 
                 after[n] -= one.minutes
                 after[m] += one.minutes
                 assert minutes_over(after, limit) >= over
+
+
+def moved_by_hand(works: list[Work], limit: int) -> dict[str, int]:
+    """The week of each work as the docstring of the module has it, every move tried each time.
+
+    Of the moves out of a week the one that takes most off what is over, then the nearest to the
+    best week, the longest work, the first id, the first week.
+    """
+    at = {one.id: week for one in works if (week := (one.best - MONDAY).days // 7) < 52}
+    here = [one for one in works if one.id in at]
+    loads = [sum(one.minutes for one in here if at[one.id] == n) for n in range(52)]
+
+    def moves(n: int) -> list[tuple[int, int, int, str, int]]:
+        return [
+            (change, abs(to - (one.best - MONDAY).days // 7), -one.minutes, one.id, to)
+            for one in here
+            if at[one.id] == n and one.can_wait and one.minutes and loads[n] > limit
+            for to in range(
+                max((one.opens - MONDAY).days // 7, 0), min((one.closes - MONDAY).days // 7, 51) + 1
+            )
+            if loads[to] < limit
+            and (
+                change := max(loads[to] + one.minutes - limit, 0)
+                - min(one.minutes, loads[n] - limit)
+            )
+            < 0
+        ]
+
+    moved = True
+    while moved:
+        moved = False
+        for n in sorted(range(52), key=lambda n: (-loads[n], n)):
+            while found := moves(n):
+                _, _, shorter, ident, to = min(found)
+                moved, at[ident] = True, to
+                loads[n] += shorter
+                loads[to] -= shorter
+    return at
+
+
+@given(any_works(), limits)
+def test_each_move_is_the_best_of_all(works: list[Work], limit: int) -> None:
+    found = season_of(works, TODAY, limit)
+    weeks = {p.work.id: n for n, week in enumerate(found.weeks) for p in week.works}
+    if limit:
+        assert weeks == moved_by_hand(works, limit)

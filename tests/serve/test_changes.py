@@ -13,6 +13,9 @@ import pytest
 
 from backbud.serve import changes
 from backbud.serve.changes import Changes, Waiting, look, matters, with_change
+from backbud.trust.files import read_plugins
+from backbud.trust.place import CONFIG_VARIABLE
+from backbud.trust.record import record
 
 PATIENCE_S = 10.0
 
@@ -213,3 +216,19 @@ def test_what_the_system_does_not_tell_is_found(
 def test_a_new_day_is_a_change(told: Told) -> None:
     told.day = 2
     told.wait()
+
+
+def test_that_the_journals_code_is_trusted_is_a_change(
+    journal: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """It is recorded where no message of the system comes from."""
+    monkeypatch.setenv(CONFIG_VARIABLE, str(journal.parent / "config"))
+    (journal / "plugins").mkdir()
+    (journal / "plugins" / "elm.py").write_text("")
+    told = Told(journal)
+    try:
+        told.nothing(changes.LOOK_SECONDS + 0.5)
+        record(str(journal), read_plugins(str(journal)).files)
+        told.wait()
+    finally:
+        told.changes.stop()

@@ -17,7 +17,8 @@ from random import Random
 import pytest
 from generate import generate
 
-from backbud.kept import Is, Kept
+from backbud.collection import whereabouts
+from backbud.kept import Each, Is, Kept
 from backbud.make import REVISIONS, Made, make
 from backbud.publish import MADE, MEMORY
 
@@ -181,7 +182,11 @@ def compare(folder: Path, clean: Path, kept: Kept, today: date, what: str) -> Ma
 @pytest.mark.parametrize(
     "seed", [1, *(pytest.param(seed, marks=pytest.mark.slow) for seed in (2, 3, 4, 5))]
 )
-def test_after_any_edit_nothing_is_stale(tmp_path: Path, seed: int) -> None:
+def test_after_any_edit_nothing_is_stale(
+    tmp_path: Path, seed: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    # In so small a journal, so that a replay goes on from the middle too.
+    monkeypatch.setattr(whereabouts, "PAGES_BEFORE", 2)
     folder, clean, random, kept = tmp_path / "journal", tmp_path / "clean", Random(seed), Kept()
     generate(folder, ACTS, seed)
     compare(folder, clean, kept, TODAY, "the first build")
@@ -189,6 +194,57 @@ def test_after_any_edit_nothing_is_stale(tmp_path: Path, seed: int) -> None:
         edit = random.choice(SELDOM if count % 8 == 7 else OFTEN)
         edit(folder, random)
         compare(folder, clean, kept, TODAY, f"edit {count}: {edit.__name__}")
+
+
+# Lines at the end of a diary, on and on; None takes the last of them away again.
+LINES = (
+    ("yuki", "noted     saw nothing"),
+    ("hoshi", "moved     tunnel"),
+    ("all in tunnel", "watered"),
+    ("hoshi", "corrected repotted 2024-03-04, 3 cm off below"),
+    ("hoshi", "separated as hoshi-2"),
+    ("hoshi-2", "repotted  into blue"),
+    ("all trident maple", "fed       10 g"),
+    None,
+    ("yuki", "died"),
+    ("all", "checked   vigour good"),
+    None,
+    None,
+    ("yuki", "repotted  into blue"),
+    None,
+    ("hoshi", "corrected repotted 2024-03-04, not done"),
+    ("akadama", "bought    2 bags, 34 EUR"),
+    ("hoshi, yuki", "repotted  same pot, 2 cm off below"),
+)
+
+
+def test_a_replay_that_goes_on_from_the_middle_is_a_whole_one(
+    journal: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(whereabouts, "PAGES_BEFORE", 3)
+    went_on: list[object] = []
+    go_on_from = whereabouts._Replay._go_on_from
+    monkeypatch.setattr(
+        whereabouts._Replay,
+        "_go_on_from",
+        lambda self, moment: went_on.append(moment) or go_on_from(self, moment),  # type: ignore[func-returns-value]
+    )
+    (journal / "cards" / "more.txt").write_text(
+        "place tunnel\n\npot blue\n  inside  30 x 20 x 8 cm\n\n"
+        "material akadama\n  sold in  bag of 14 L\n  price  17 EUR\n"
+    )
+    first = [f"2024-03-{day:02}\n\nhoshi\n  repotted  same pot\n" for day in range(1, 13)]
+    pages: list[str] = []
+    kept, path = Kept(), journal / "diary" / "2027.txt"
+    for count, line in enumerate((*LINES, *LINES[:4])):
+        day = date(2026, 4, 1) + timedelta(days=count)
+        if line is None:
+            pages.pop()
+        else:
+            pages.append(f"{day}\n\n{line[0]}\n  {line[1]}\n")
+        path.write_text("\n".join([*first, *pages]))
+        compare(journal, tmp_path / "clean", kept, TODAY, f"{count}: {line}")
+    assert len(went_on) > len(LINES) // 2
 
 
 def test_another_day_is_another_page(tmp_path: Path) -> None:
@@ -237,3 +293,25 @@ def test_the_very_same_is_more_than_equal() -> None:
     one, other = [9], [9]
     assert Is(one) == Is(one)
     assert Is(one) != Is(other)
+    assert Each([one, other]) == Each([one, other])
+    assert Each([one, other]) != Each([one, one])
+    assert Each([one]) != Each([one, other])
+
+
+def test_what_a_kept_value_was_made_from_is_kept_with_it() -> None:
+    kept = Kept()
+
+    def outer(mark: int, word: str) -> str:
+        def work() -> str:
+            return kept.once("inner", (), lambda: word) + kept.once(
+                ("deep", mark), (), lambda: word
+            )
+
+        return kept.once("outer", (mark,), work)
+
+    assert outer(1, "old") == "oldold"
+    for _ in range(3):
+        kept.end()
+        assert outer(1, "new") == "oldold"
+    kept.end()
+    assert outer(2, "new") == "oldnew"

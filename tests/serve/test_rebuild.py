@@ -11,9 +11,10 @@ from pathlib import Path
 import pytest
 
 from backbud.journal import read
+from backbud.publish import commit
 from backbud.publish.commit import lock
 from backbud.serve import rebuild
-from backbud.serve.rebuild import Rebuilder
+from backbud.serve.rebuild import News, Rebuilder
 
 TODAY = date(2026, 11, 20)
 
@@ -197,3 +198,45 @@ def test_the_next_make_knows_what_was_made(journal: Path, rebuilder: Rebuilder) 
         assert rebuilder.rebuild().note == rebuild.RESTART
     else:
         assert last[0] == 0
+
+
+@pytest.mark.parametrize("newest_ns", [0, 2_000_000_000])
+def test_a_page_that_somebody_wrote_over_is_put_right_with_the_next_change(
+    journal: Path, rebuilder: Rebuilder, monkeypatch: pytest.MonkeyPatch, newest_ns: int
+) -> None:
+    """Also one of the same size and time, that this process has seen before."""
+    monkeypatch.setattr(commit, "_TOO_NEW_NS", newest_ns)
+    assert rebuilder.rebuild().written == 0
+    path = journal / "made" / "trees" / "hoshi.html"
+    good, stood = path.read_bytes(), path.stat()
+    path.write_bytes(good.replace(b"hoshi", b"ihsoh"))
+    os.utime(path, ns=(stood.st_atime_ns, stood.st_mtime_ns))
+    diary = journal / "diary" / "2026.txt"
+    diary.write_text(f"{diary.read_text()}\n2026-03-09\n\nyuki\n  noted     two buds open\n")
+    assert rebuilder.rebuild().written == 2
+    assert path.read_bytes() == good
+
+
+def test_the_pages_are_there_when_the_run_is_shown(journal: Path) -> None:
+    seen: list[tuple[News, str]] = []
+    one = Rebuilder(str(journal), lambda: TODAY, lambda news: seen.append((news, page(journal))))
+    news = one.rebuild()
+    ((shown, text),) = seen
+    assert (shown.written, shown.problems, shown.failure) == (news.written, (), "")
+    assert "2 cm off below" in text
+    (journal / "backbud.toml").write_text("language =")
+    assert one.rebuild().failure != ""
+    assert len(seen) == 1
+
+
+def test_what_is_wrong_in_a_weather_file_is_told_each_time(journal: Path) -> None:
+    cards = journal / "cards" / "trees.txt"
+    cards.write_text(cards.read_text().replace("52.1\n", "52.1\n  weather   days.csv\n", 1))
+    weather = journal / "days.csv"
+    weather.write_text("date,low_c,high_c\n2026-03-01,2,9\n2026-03-02,2,warm\n")
+    one = Rebuilder(str(journal), lambda: TODAY)
+    told = one.rebuild().problems
+    assert any("days.csv:3" in problem for problem in told)
+    assert one.rebuild().problems == told
+    weather.write_text("date,low_c,high_c\n2026-03-01,2,9\n2026-03-02,2,10\n")
+    assert [one.rebuild().problems for _ in range(2)] == [(), ()]

@@ -92,9 +92,10 @@ def test_a_broken_journal_keeps_its_last_good_pages(journal: Path, watch: Any) -
     settings = journal / "backbud.toml"
     good = settings.read_text()
     settings.write_text(good[:-5])
-    said = server.page_with("trees/yuki.html", "These pages are from before.").text
+    # Just after the first run, the pages may still be said to be from before it.
+    said = server.page_with("trees/yuki.html", "backbud.toml is not TOML").text
     assert "buds are swelling" in said
-    assert "backbud.toml is not TOML" in said
+    assert "These pages are from before." in said
     server.told_of("The pages stay as they were. backbud.toml is not TOML")
     settings.write_text(good)
     server.until("trees/yuki.html", lambda said: "from before" not in said.text)

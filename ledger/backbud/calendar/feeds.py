@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from datetime import date, timedelta
 from functools import cache, partial
-from typing import TypeVar
+from itertools import groupby
+from typing import NamedTuple, TypeVar
 from zlib import crc32
 
 from msgspec import Struct
@@ -27,7 +28,7 @@ from backbud.calendar.revisions import (
 )
 from backbud.calendar.works import WORKS, work_of
 from backbud.journal.settings import Settings, Settled
-from backbud.kept import KEEP_NOTHING, Is, Kept
+from backbud.kept import KEEP_NOTHING, Each, Is, Kept
 from backbud.pages.links import tree_page
 from backbud.plan.followups import FollowUp
 
@@ -107,11 +108,12 @@ def _by_place(follow_ups: tuple[FollowUp, ...], grounds: Grounds) -> Iterator[Fe
     trees = grounds.trees
     for place, inside in grounds.inside.items():
         name = grounds.name_of(place)
+        here = {handle for handle, tree in trees.items() if tree.place in inside}
         yield Feed(
             _path("places", grounds.first_handles.get(place, place)),
             name,
             f"What falls due on the trees in {name}.",
-            tuple(f for f in follow_ups if trees[f.tree].place in inside),
+            tuple([f for f in follow_ups if f.tree in here]),
         )
 
 
@@ -179,8 +181,40 @@ def write_feeds(
     """
     writer = _Writer(grounds, today, settings, remembered, kept)
     files = {feed.path: writer.feed(feed) for feed in feeds}
-    still = {key: old for key, old in remembered.items() if worth_keeping(old, today)}
+    still = {
+        key: old
+        for key, old in remembered.items()
+        if key not in writer.revisions and worth_keeping(old, today)
+    }
     return files, still | writer.revisions
+
+
+class _Shown(NamedTuple):
+    """An entry as it stands in a feed. `at`: its place among others, by its first day and UID."""
+
+    at: tuple[date, str]
+    lines: bytes
+
+
+class _Entries(NamedTuple):
+    """The entries of a tree, the digest of each, and what its revision is remembered by."""
+
+    entries: list[CalendarEntry]
+    digests: list[str]
+    names: list[str]
+
+
+class _Eyes:
+    """What the same eyes read in feeds of one sort: each entry, by the follow-up's id, and by
+    which very follow-up it is."""
+
+    def __init__(self) -> None:
+        self.by_id: dict[str, tuple[FollowUp, _Shown]] = {}
+        self.by_object: dict[int, _Shown] = {}
+
+    def read(self, follow_ups: Iterable[FollowUp]) -> list[_Shown]:
+        """The entries of these follow-ups; KeyError where one of them was not written yet."""
+        return list(map(self.by_object.__getitem__, map(id, follow_ups)))
 
 
 class _Writer:
@@ -203,44 +237,54 @@ class _Writer:
         self.grounds, self.today, self.settings = grounds, today, settings
         self.remembered = remembered
         self.revisions: dict[str, Revision] = {}
-        self._entries: dict[tuple[str, bool, str], tuple[FollowUp, CalendarEntry, bytes]] = {}
+        self._eyes: dict[tuple[bool, str], _Eyes] = {}
         self._others = cache(lambda owner: Others(owner, grounds))
 
     def feed(self, feed: Feed) -> bytes:
-        found = {f.id: self._entry(f, feed) for f in feed.follow_ups}
+        eyes = self._eyes.setdefault((feed.tasks, feed.owner), _Eyes())
+        try:
+            found = eyes.read(feed.follow_ups)
+        except KeyError:
+            new = [f for f in feed.follow_ups if id(f) not in eyes.by_object]
+            for handle, follow_ups in groupby(new, lambda f: f.tree):
+                self._show(handle, tuple(follow_ups), feed, eyes)
+            found = eyes.read(feed.follow_ups)
         base_url = "" if feed.owner else self.settings.base_url
 
         def written() -> bytes:
-            in_order = sorted(found.values(), key=lambda one: (one[0].start, one[0].uid))
-            shown = [lines for _, lines in in_order] or [_NOTHING]
+            once = {id(one): one for one in found}.values()
+            in_order = sorted(once, key=lambda one: one.at)
+            shown = [one.lines for one in in_order] or [_NOTHING]
             return b"".join([*_head(feed, base_url), *shown, content_line("END", "VCALENDAR")])
 
-        inputs = (feed.name, feed.description, base_url, [lines for _, lines in found.values()])
+        inputs = (feed.name, feed.description, base_url, found)
         return self._kept.once(("feed", feed.path), inputs, written)
 
-    def _entry(self, follow_up: FollowUp, feed: Feed) -> tuple[CalendarEntry, bytes]:
-        key = (follow_up.id, feed.tasks, feed.owner)
-        known = self._entries.get(key)
-        if known is None:
-            inputs = (self._around, Is(follow_up), Is(self.grounds.trees[follow_up.tree]))
-            entry, digest = self._kept.once(
-                ("entry", *key), inputs, partial(self._with_digest, follow_up, feed)
-            )
-            name = key_of(entry.uid, feed.owner)
-            revision = revised_to(self.remembered.get(name), digest, self.today)
-            self.revisions[name] = revision
-            lines = self._kept.once(
-                ("lines", *key), (Is(entry), revision), partial(stamped, entry.content, revision)
-            )
-            known = (follow_up, entry, lines)
-            self._entries[key] = known
-        elif known[0] is not follow_up and known[0] != follow_up:
-            raise ValueError(f"two different follow-ups have the id {follow_up.id}")
-        return known[1:]
+    def _show(self, handle: str, follow_ups: tuple[FollowUp, ...], feed: Feed, eyes: _Eyes) -> None:
+        """Write the entries of a tree that these eyes have not read yet."""
+        inputs = (self._around, Is(self.grounds.trees[handle]), Each(follow_ups))
+        slot = ("entries", handle, feed.tasks, feed.owner)
+        entries = self._kept.once(slot, inputs, partial(self._entries, follow_ups, feed))
+        before = [self.remembered.get(name) for name in entries.names]
+        revisions, shown = self._kept.once(
+            ("shown", *slot),
+            (Is(entries), before, self.today),
+            partial(_stamped, entries, before, self.today),
+        )
+        self.revisions.update(zip(entries.names, revisions, strict=True))
+        for follow_up, one in zip(follow_ups, shown, strict=True):
+            known, same = eyes.by_id.setdefault(follow_up.id, (follow_up, one))
+            if known is not follow_up and known != follow_up:
+                raise ValueError(f"two different follow-ups have the id {follow_up.id}")
+            eyes.by_object[id(follow_up)] = same
 
-    def _with_digest(self, follow_up: FollowUp, feed: Feed) -> tuple[CalendarEntry, str]:
-        entry = self._written(follow_up, feed)
-        return entry, digest_of(entry.content)
+    def _entries(self, follow_ups: tuple[FollowUp, ...], feed: Feed) -> _Entries:
+        entries = [self._written(follow_up, feed) for follow_up in follow_ups]
+        return _Entries(
+            entries,
+            [digest_of(entry.content) for entry in entries],
+            [key_of(entry.uid, feed.owner) for entry in entries],
+        )
 
     def _written(self, follow_up: FollowUp, feed: Feed) -> CalendarEntry:
         tree, settings = self.grounds.trees[follow_up.tree], self.settings
@@ -251,6 +295,19 @@ class _Writer:
             place = "" if others.named_in(place) else place
             settings = replace(settings, base_url="")
         return (task_of if feed.tasks else event_of)(follow_up, tree, place, settings)
+
+
+def _stamped(
+    entries: _Entries, before: Iterable[Revision | None], today: date
+) -> tuple[list[Revision], list[_Shown]]:
+    """Each entry with its revision."""
+    revisions = [revised_to(old, digest, today)
+                 for old, digest in zip(before, entries.digests, strict=True)]  # fmt: skip
+    shown = [
+        _Shown((entry.start, entry.uid), stamped(entry.content, revision))
+        for entry, revision in zip(entries.entries, revisions, strict=True)
+    ]
+    return revisions, shown
 
 
 def _head(feed: Feed, base_url: str) -> Iterator[bytes]:

@@ -72,6 +72,12 @@ class Lines:
     def __eq__(self, other: object) -> bool:
         return isinstance(other, Lines) and self._lines == other._lines
 
+    def copied(self) -> Lines:
+        """The same so far, to be written on apart from this."""
+        other = Lines()
+        other._lines = self._lines.copy()
+        return other
+
     @property
     def entries(self) -> list[Entry]:
         if self._entries is None:

@@ -8,8 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from datetime import date
+from operator import is_
+from typing import NamedTuple
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from backbud.collection.corrections import corrected_entry, corrections_in, plain_handles
 from backbud.collection.stand import ARRIVALS, DEPARTURES, POTTINGS, STANDS, Start, canonical
@@ -20,6 +23,7 @@ from backbud.journal.dated import DatedBlock, DatedPage
 from backbud.journal.events import Event
 from backbud.journal.read import Journal
 from backbud.journal.things import Thing, Things
+from backbud.kept import KEEP_NOTHING, Each, Is, Kept
 from backbud_grammar.handles import flaw_of, fold
 from backbud_grammar.syntax import Subjects
 
@@ -50,6 +54,10 @@ INTO_POTS = POTTINGS | ARRIVALS | {"lifted"}
 TURNS = frozenset({*ARRIVALS, *DEPARTURES, "separated", "corrected"})
 
 
+# So many pages before a change, one is likely to be changed next.
+PAGES_BEFORE = 30
+
+
 class Histories(Struct, frozen=True):
     """Every tree's history and last whereabouts, by handle; and what was done to other things."""
 
@@ -57,9 +65,13 @@ class Histories(Struct, frozen=True):
     others: Mapping[str, tuple[Event, ...]]
 
 
-def replay(journal: Journal) -> Histories:
-    """Replay the whole journal; what cannot have been so is noted."""
-    return _Replay(journal).run()
+def replay(journal: Journal, kept: Kept = KEEP_NOTHING) -> Histories:
+    """Replay the whole journal; what cannot have been so is noted.
+
+    `kept`: what an earlier run of this process left. Then only the pages from the first one that
+    changed are replayed, if nothing before them was worth a note.
+    """
+    return _Replay(journal).run(kept.once("replay", (), Before))
 
 
 def _plain(subjects: Subjects) -> bool:
@@ -81,6 +93,38 @@ class _Meant(Struct, gc=False):
     trees: list[Whereabouts]
     outright: list[bool]
     others: list[str]
+
+
+class _Moment(NamedTuple):
+    """How all stood when some pages had been replayed without a note.
+
+    `around`: what else that hangs on.
+    """
+
+    pages: tuple[DatedPage, ...]
+    around: tuple[object, ...]
+    trees: dict[str, Whereabouts]
+    others: dict[str, tuple[Event, ...]]
+    used: dict[str, tuple[str, ...]]
+    plain: dict[str, tuple[list[str], list[bool], list[str]]]
+    uncarded: dict[str, str]
+    met: frozenset[tuple[str, int]]
+
+
+class Before:
+    """The pages of the last replay in this process, and a moment from which the next can go on."""
+
+    def __init__(self) -> None:
+        self.pages: tuple[DatedPage, ...] = ()
+        self.moment: _Moment | None = None
+
+    def unchanged(self, pages: tuple[DatedPage, ...]) -> int:
+        """How many pages from the first on are the very same; all where there were none before."""
+        if not self.pages:
+            return len(pages)
+        pairs = zip(pages, self.pages, strict=False)
+        differ = (n for n, (one, other) in enumerate(pairs) if one is not other)
+        return next(differ, min(len(pages), len(self.pages)))
 
 
 class _Replay:
@@ -113,8 +157,43 @@ class _Replay:
         keeper = canonical(self.things, journal.settings.keeper)
         self.chooser = Chooser(self.trees, self.things, keeper, self.notes)
 
-    def run(self) -> Histories:
+    def run(self, before: Before) -> Histories:
+        pages, noted = self.journal.pages, len(self.notes)
         arrived = _first_comings(self.turns, self.things)
+        around = (
+            Is(self.things),
+            self.chooser.keeper,
+            self.totals,
+            arrived,
+            # Lines, blocks and corrections are known by which very ones they are.
+            {line: Each(by) for line, by in self.corrections.by_line.items()},
+            self.corrected,
+        )
+        unchanged = before.unchanged(pages)
+        # Who writes today writes on about there.
+        next_moment = max(unchanged - PAGES_BEFORE, 0)
+        begin = 0
+        moment = before.moment
+        if (
+            moment is not None
+            and len(moment.pages) <= unchanged
+            and moment.around == around
+            and all(map(is_, moment.pages, pages))
+        ):
+            self._go_on_from(moment)
+            begin = len(moment.pages)
+        else:
+            self._begin(arrived)
+        before.pages = pages
+        for n in range(begin, len(pages)):
+            if n == next_moment and n - begin > PAGES_BEFORE and len(self.notes) == noted:
+                before.moment = self._moment(pages[:n], around)
+            page = pages[n]
+            for block in page.blocks:
+                self._block(page, block)
+        return Histories(self.trees, {h: tuple(events) for h, events in self.others.items()})
+
+    def _begin(self, arrived: set[str]) -> None:
         for thing in self.things.of_kind("tree"):
             owner, place, pot = (
                 canonical(self.things, thing.text(label)) for label in ("owner", "place", "pot")
@@ -123,10 +202,33 @@ class _Replay:
             start = Start(owner, place, pot, "not yet" if come else "here")
             self.trees[thing.handle] = _beginning(thing.handle, thing.first_handle, start, thing)
         self._check_pots_on_cards()
-        for page in self.journal.pages:
-            for block in page.blocks:
-                self._block(page, block)
-        return Histories(self.trees, {h: tuple(events) for h, events in self.others.items()})
+
+    def _moment(self, pages: tuple[DatedPage, ...], around: tuple[object, ...]) -> _Moment:
+        return _Moment(
+            pages,
+            around,
+            {handle: _copied(tree) for handle, tree in self.trees.items()},
+            {handle: tuple(events) for handle, events in self.others.items()},
+            {pot: tuple(trees) for pot, trees in self.used.items()},
+            {
+                text: ([tree.handle for tree in meant.trees], meant.outright, meant.others)
+                for text, meant in self.plain.items()
+            },
+            dict(self.chooser.uncarded),
+            frozenset(self.corrections.met),
+        )
+
+    def _go_on_from(self, moment: _Moment) -> None:
+        trees = self.trees
+        trees.update((handle, _copied(tree)) for handle, tree in moment.trees.items())
+        self.others = {handle: list(events) for handle, events in moment.others.items()}
+        self.used = {pot: {h: trees[h] for h in handles} for pot, handles in moment.used.items()}
+        self.plain = {
+            text: _Meant([trees[handle] for handle in handles], outright, others)
+            for text, (handles, outright, others) in moment.plain.items()
+        }
+        self.chooser.uncarded.update(moment.uncarded)
+        self.corrections.met.update(moment.met)
 
     # -------------------------------------------------------------- a block
 
@@ -341,6 +443,10 @@ class _Replay:
             0,
             len(event.act),
         )
+
+
+def _copied(tree: Whereabouts) -> Whereabouts:
+    return replace(tree, lines=tree.lines.copied())
 
 
 def _beginning(handle: str, first_handle: str, start: Start, card: Thing | None) -> Whereabouts:

@@ -3,18 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from datetime import date
 from functools import partial
+from itertools import chain
 
 from msgspec import Struct
 
 from backbud import words
-from backbud.collection.state import Tree
-from backbud.kept import KEEP_NOTHING, Kept
+from backbud.kept import KEEP_NOTHING, Is, Kept
 from backbud.pages.drawings import week_hours, windows
 from backbud.pages.drawings.axes import Drawing
 from backbud.pages.links import anchor_of, link, tree_page
 from backbud.pages.view import Nursery
-from backbud.plan.season import Placed, Season, Week, minutes_over, season_of, works_of
+from backbud.plan.season import Placed, Season, Week, Work, minutes_over, season_of, works_of
 from backbud_grammar.acts import ACTS, by_word
 
 # So many trees of one kind of work are named in a week; the rest are counted.
@@ -72,21 +73,38 @@ class SeasonSheet(Struct, frozen=True):
 def sheet(view: Nursery, kept: Kept = KEEP_NOTHING) -> SeasonSheet:
     """Lay out the open works of all trees over the weeks from the view's day on."""
     limit = round(view.hours_per_week * 60)
-    trees = {tree.handle: tree for tree in view.trees}
-    plans = (plan for handle in trees for plan in view.plans.get(handle, ()))
-    laid_out = (tuple(works_of(plans, view.today)), view.today, limit)
-    season = kept.once("season", laid_out, partial(season_of, *laid_out))
-    works = sum(len(week.works) for week in season.weeks)
+    titles = {tree.handle: tree.title for tree in view.trees}
+    works = tuple(chain.from_iterable(_works(view, handle, kept) for handle in titles))
+    season = kept.once(
+        "season", (works, view.today, limit), partial(season_of, works, view.today, limit)
+    )
+    count = sum(len(week.works) for week in season.weeks)
     rows = windows.rows_of(season, _bare)
     return SeasonSheet(
-        works,
+        count,
         words.minutes(sum(week.minutes for week in season.weeks)),
         words.minutes(limit) if limit else "",
         sum(1 for week in season.weeks if limit and week.minutes > limit),
         tuple(_said(season)),
-        week_hours.draw("hours-drawing", season, view.today) if works else None,
-        windows.draw("windows-drawing", season, rows, view.today) if works else None,
-        tuple(_week(week, limit, trees, view) for week in season.weeks if week.works),
+        week_hours.draw("hours-drawing", season, view.today) if count else None,
+        windows.draw("windows-drawing", season, rows, view.today) if count else None,
+        tuple(
+            kept.once(
+                ("season week", week.monday),
+                (week, limit, titles, view.today),
+                partial(_week, week, limit, titles, view.today),
+            )
+            for week in season.weeks
+            if week.works
+        ),
+    )
+
+
+def _works(view: Nursery, handle: str, kept: Kept) -> tuple[Work, ...]:
+    """The open works of a tree."""
+    plans = view.plans.get(handle, ())
+    return kept.once(
+        ("works", handle), (Is(plans), view.today), lambda: tuple(works_of(plans, view.today))
     )
 
 
@@ -123,7 +141,7 @@ def _bare(act: str) -> str:
     return SHORT.get(bare, bare).replace("-", " ")
 
 
-def _week(week: Week, limit: int, trees: Mapping[str, Tree], view: Nursery) -> WeekRow:
+def _week(week: Week, limit: int, titles: Mapping[str, str], today: date) -> WeekRow:
     by_act: dict[str, list[Placed]] = {}
     for placed in week.works:
         by_act.setdefault(placed.work.act, []).append(placed)
@@ -132,18 +150,18 @@ def _week(week: Week, limit: int, trees: Mapping[str, Tree], view: Nursery) -> W
     )
     over = week.minutes - limit if limit else 0
     return WeekRow(
-        words.day(week.monday, view.today.year),
+        words.day(week.monday, today.year),
         week.monday.isoformat(),
-        tuple(_line(act, placed, trees, view) for act, placed in heaviest),
+        tuple(_line(act, placed, titles, today) for act, placed in heaviest),
         words.minutes(week.minutes),
         f"{words.minutes(over)} over" if over > 0 else "",
     )
 
 
-def _line(act: str, placed: Sequence[Placed], trees: Mapping[str, Tree], view: Nursery) -> Line:
+def _line(act: str, placed: Sequence[Placed], titles: Mapping[str, str], today: date) -> Line:
     """Moved and late works are always named."""
     told: dict[tuple[str, str, bool], list[Placed]] = {}
-    for one in sorted(placed, key=lambda p: (trees[p.work.tree].title, p.work.id)):
+    for one in sorted(placed, key=lambda p: (titles[p.work.tree], p.work.id)):
         moved = one.work.best.isoformat() if one.moved else ""
         told.setdefault((one.work.tree, moved, one.work.late), []).append(one)
     by_need = sorted(told.values(), key=lambda same: not _is_telling(same[0]))
@@ -152,7 +170,7 @@ def _line(act: str, placed: Sequence[Placed], trees: Mapping[str, Tree], view: N
     more = len(by_need) - len(shown)
     return Line(
         words.sentence(_bare(act)),
-        tuple(_named(same, trees[same[0].work.tree], view) for same in shown),
+        tuple(_named(same, titles[same[0].work.tree], today) for same in shown),
         words.number(more, "more tree") if more else "",
     )
 
@@ -161,12 +179,12 @@ def _is_telling(placed: Placed) -> bool:
     return placed.moved or placed.work.late
 
 
-def _named(same: Sequence[Placed], tree: Tree, view: Nursery) -> Named:
+def _named(same: Sequence[Placed], title: str, today: date) -> Named:
     placed, work = same[0], same[0].work
     return Named(
-        tree.title,
-        link(tree_page(tree.handle), "", anchor_of(work.id)),
+        title,
+        link(tree_page(work.tree), "", anchor_of(work.id)),
         len(same),
-        f"from {words.day(work.best, view.today.year)}" if placed.moved else "",
+        f"from {words.day(work.best, today.year)}" if placed.moved else "",
         work.late,
     )

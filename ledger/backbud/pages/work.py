@@ -99,17 +99,19 @@ class Settled(Struct, frozen=True):
     at: str
 
 
+Pair = tuple[FollowUp, Tree]
 RowOf = Callable[[FollowUp, Tree], Row]
+GroupOf = Callable[[str, list[Pair]], Group]
 
 
-def board(view: Nursery, trees: Iterable[Tree], row_of: RowOf | None = None) -> Board:
+def board(view: Nursery, trees: Iterable[Tree], group_of: GroupOf | None = None) -> Board:
     """Lay out the open follow-ups of these trees on the view's day.
 
-    `row_of`: gives the row of a follow-up, where it need not be made anew.
+    `group_of`: gives the group of these follow-ups, where it need not be made anew.
     """
     today = view.today
-    row_of = row_of or partial(row, view)
-    by_state: dict[State, list[tuple[FollowUp, Tree]]] = {"overdue": [], "now": [], "coming": []}
+    group_of = group_of or partial(group, partial(row, view))
+    by_state: dict[State, list[Pair]] = {"overdue": [], "now": [], "coming": []}
     for tree in trees:
         for plan in view.plans.get(tree.handle, ()):
             state = plan.state(today)
@@ -122,10 +124,10 @@ def board(view: Nursery, trees: Iterable[Tree], row_of: RowOf | None = None) -> 
     overdue = sorted(by_state["overdue"], key=_by_last_day)
     now = sorted(by_state["now"], key=_by_last_day)
     return Board(
-        _group("Overdue", overdue, row_of),
-        _group("Now", now, row_of),
-        _grouped(near, row_of, words.monday_of, lambda monday: words.week(monday, today)),
-        _grouped(later, row_of, _first_of_month, lambda first: words.month(first, today.year)),
+        group_of("Overdue", overdue),
+        group_of("Now", now),
+        _grouped(near, group_of, words.monday_of, lambda monday: words.week(monday, today)),
+        _grouped(later, group_of, _first_of_month, lambda first: words.month(first, today.year)),
         (len(overdue), len(now), len(near), len(later)),
         sum(1 for plan, _ in later if waits_on_weather(plan, today)),
     )
@@ -135,12 +137,12 @@ def _horizon(today: date) -> date:
     return words.monday_of(today) + timedelta(weeks=WEEKS_AHEAD)
 
 
-def _by_last_day(pair: tuple[FollowUp, Tree]) -> tuple[date, date, str, str]:
+def _by_last_day(pair: Pair) -> tuple[date, date, str, str]:
     window = pair[0].window
     return window.closes, window.best, pair[1].title, pair[0].id
 
 
-def _by_best(pair: tuple[FollowUp, Tree]) -> tuple[date, date, str, str]:
+def _by_best(pair: Pair) -> tuple[date, date, str, str]:
     window = pair[0].window
     return window.best, window.closes, pair[1].title, pair[0].id
 
@@ -150,19 +152,20 @@ def _first_of_month(day: date) -> date:
 
 
 def _grouped(
-    pairs: list[tuple[FollowUp, Tree]],
-    row_of: RowOf,
+    pairs: list[Pair],
+    group_of: GroupOf,
     start_of: Callable[[date], date],
     heading_of: Callable[[date], str],
 ) -> tuple[Group, ...]:
     """Group what is sorted by its best day under headings."""
     return tuple(
-        _group(heading_of(start), list(members), row_of)
+        group_of(heading_of(start), list(members))
         for start, members in groupby(pairs, lambda pair: start_of(pair[0].window.best))
     )
 
 
-def _group(heading: str, pairs: list[tuple[FollowUp, Tree]], row_of: RowOf) -> Group:
+def group(row_of: RowOf, heading: str, pairs: list[Pair]) -> Group:
+    """These works under a heading; `row_of`: gives the row of each."""
     minutes = sum(plan.minutes for plan, _ in pairs)
     total = words.number(len(pairs), "work")
     if minutes:

@@ -9,6 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date
+from functools import partial
+from itertools import chain
 
 from msgspec.structs import replace
 
@@ -16,6 +18,7 @@ from backbud.bench.hours import ActOfSize, Worked, learned_minutes, minutes_for
 from backbud.collection.state import Entry, Tree
 from backbud.collection.whereabouts import Histories
 from backbud.journal.things import Things
+from backbud.kept import Each
 from backbud.plan.followups import FollowUp
 from backbud.plan.minutes import USUAL_MINUTES, usual_minutes
 from backbud.plan.world import ByTree
@@ -66,15 +69,18 @@ def learned(
 ) -> Mapping[ActOfSize, float]:
     """Return the median minutes of each act and class of height, until a day."""
 
-    def worked_now() -> tuple[Worked, ...]:
+    def worked_on(handle: str) -> tuple[Worked, ...]:
         entries = histories.trees[handle].entries
         return tuple(_of_tree(entries, _height_on_card(things, handle), today))
 
-    found: list[Worked] = []
     by_tree = by_tree or ByTree()
-    for handle in histories.trees:
-        found += by_tree.once("worked", handle, histories, things, worked_now)
-    return learned_minutes(found)
+    found = [
+        by_tree.once("worked", handle, histories, things, partial(worked_on, handle))
+        for handle in histories.trees
+    ]
+    return by_tree.together(
+        "learned", (Each(found),), lambda: learned_minutes(chain.from_iterable(found))
+    )
 
 
 def timed(

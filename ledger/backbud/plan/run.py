@@ -29,7 +29,7 @@ from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
 from backbud.journal.read import Journal
 from backbud.journal.weather.records import Records
-from backbud.kept import KEEP_NOTHING, Is, Kept
+from backbud.kept import Is
 from backbud.plan.customers import hand_back
 from backbud.plan.cycles import overtaken, with_cycles
 from backbud.plan.due import Due
@@ -77,22 +77,20 @@ def plan_all(
     weather: Records,
     today: date,
     only: Iterable[str] | None = None,
-    kept: Kept = KEEP_NOTHING,
-    world: object = None,
+    by_tree: ByTree | None = None,
     plugins: Plugins = NO_PLUGINS,
 ) -> Plan:
     """Plan every tree (or `only` these) as the diary stands on a day.
 
-    `kept`: what an earlier run of this process left. `world`: stands for all that a plan is made
-    from and that is no tree's own, as long as it is the same (world.py). `plugins`: what the
-    journal's own code adds.
+    `by_tree`: what an earlier run of this process left of each tree. `plugins`: what the journal's
+    own code adds.
     """
     hanger = Hanger(journal, histories, weather, today, plugins.rules)
     handles = list(histories.trees if only is None else only)
     trees: dict[str, Tree] = {}
     follow_ups: dict[str, tuple[FollowUp, ...]] = {}
     species: dict[str, Species | None] = {}
-    by_tree = ByTree(kept, world)
+    by_tree = by_tree or ByTree()
     minutes = learned(histories, journal.things, today, by_tree)
     bites: dict[str, Bites] = {}
 
@@ -108,7 +106,7 @@ def plan_all(
         trees[handle], species[handle], due, bites[handle] = by_tree.once(
             "plan", handle, histories, journal.things, planned_now
         )
-        follow_ups[handle] = kept.once(
+        follow_ups[handle] = by_tree.kept.once(
             ("minutes", handle), (Is(due), minutes), partial(timed, trees[handle], due, minutes)
         )
     for handle in handles:

@@ -9,9 +9,9 @@ week cannot grow either.
 
 from __future__ import annotations
 
-from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Iterator, Sequence
 from datetime import date, timedelta
+from heapq import heapify, heappop, heappush
 from typing import NamedTuple
 
 from msgspec import Struct
@@ -109,17 +109,17 @@ def season_of(works: Iterable[Work], today: date, limit_minutes: int, weeks: int
     """
     first = monday_of(today)
     ordered = sorted(works, key=lambda work: (work.best, work.id))
-    laid: list[list[Placed]] = [[] for _ in range(weeks)]
+    laid: list[dict[str, Placed]] = [{} for _ in range(weeks)]
     for work in ordered:
         at = _week(work.best, first)
         if 0 <= at < weeks:
-            laid[at].append(Placed(work, work.best))
-    unmoved = tuple(_load(week) for week in laid)
+            laid[at][work.id] = Placed(work, work.best)
+    unmoved = tuple(_load(week.values()) for week in laid)
     if limit_minutes > 0:
         _even_out(laid, first, limit_minutes)
     return Season(
         tuple(
-            Week(first + n * WEEK, tuple(sorted(week, key=lambda p: (p.day, p.work.id))))
+            Week(first + n * WEEK, tuple(sorted(week.values(), key=lambda p: (p.day, p.work.id))))
             for n, week in enumerate(laid)
         ),
         unmoved,
@@ -133,12 +133,12 @@ def minutes_over(loads: Iterable[int], limit: int) -> int:
 
 
 class _Reach(NamedTuple):
-    """A work that can wait: the first, the best and the last week it may stand in."""
+    """How far works that can wait may go, and how long they take: first, best and last week."""
 
     first: int
     best: int
     last: int
-    placed: Placed
+    minutes: int
 
 
 class _Move(NamedTuple):
@@ -152,61 +152,111 @@ class _Move(NamedTuple):
     reach: _Reach
 
 
-def _even_out(laid: list[list[Placed]], first: date, limit: int) -> None:
+# Of the works of a week that can wait: those alike, the first by id on top.
+_Alike = dict[_Reach, list[tuple[str, Work]]]
+
+
+def _even_out(laid: list[dict[str, Placed]], first: date, limit: int) -> None:
     """Move works, one at a time, each of the fullest week first, while that helps.
 
     Each move makes the minutes over the limit fewer, so it comes to an end. A week that gave more
     than it had to may take works of another then, so it is gone through again.
     """
-    loads = [_load(week) for week in laid]
-    reaches = [_reaches(week, first, len(laid)) for week in laid]
+    loads = [_load(week.values()) for week in laid]
+    alike = [_alike(week.values(), first, len(laid)) for week in laid]
+    # How far the works of each week may go, at the most.
+    spans = [_span(works) for works in alike]
+    # Weeks that no move can help, as long as none comes into them and no other within reach has
+    # new room.
+    stuck: set[int] = set()
     moved = True
     while moved:
         moved = False
         over = (n for n, load in enumerate(loads) if load > limit)
         for at in sorted(over, key=lambda n: (-loads[n], n)):
-            while (move := _best_move(reaches[at], at, loads, limit)) is not None:
+            if at in stuck:
+                continue
+            for move in _moves(alike[at], at, loads, limit):
                 moved = True
-                work = move.reach.placed.work
-                there = Placed(work, _day_in(move.to, work, first))
-                laid[at].remove(move.reach.placed)
-                laid[move.to].append(there)
-                reaches[at].remove(move.reach)
-                reaches[move.to].append(move.reach._replace(placed=there))
+                top = heappop(alike[at][move.reach])
+                heappush(alike[move.to].setdefault(move.reach, []), top)
+                ident, work = top
+                del laid[at][ident]
+                laid[move.to][ident] = Placed(work, _day_in(move.to, work, first))
                 loads[at] -= work.minutes
                 loads[move.to] += work.minutes
+                stuck.discard(move.to)
+                first_week, last_week = spans[move.to]
+                spans[move.to] = (
+                    min(first_week, move.reach.first), max(last_week, move.reach.last)
+                )  # fmt: skip
+            if loads[at] < limit:
+                stuck = {n for n in stuck if not spans[n][0] <= at <= spans[n][1]}
+            stuck.add(at)
 
 
-def _reaches(week: Iterable[Placed], first: date, weeks: int) -> list[_Reach]:
-    return [
-        _Reach(
-            max(_week(placed.work.opens, first), 0),
-            _week(placed.work.best, first),
-            min(_week(placed.work.closes, first), weeks - 1),
-            placed,
-        )
-        for placed in week
-        if placed.work.can_wait and placed.work.minutes > 0
-    ]
+def _moves(alike: _Alike, at: int, loads: Sequence[int], limit: int) -> Iterator[_Move]:
+    """The moves out of a week, each the one that helps most when it is asked for.
+
+    Who asks makes the move before asking on. The week grows lighter then and others grow fuller, so
+    that no move gets better: one that was the best when it was last reckoned, and still is what it
+    was, is the best.
+    """
+    moves = [
+        move for reach, works in alike.items()
+        if works and (move := _best_move(reach, works[0][0], loads[at], loads, limit)) is not None
+    ]  # fmt: skip
+    heapify(moves)
+    while moves:
+        move = heappop(moves)
+        works = alike[move.reach]
+        now = _best_move(move.reach, works[0][0], loads[at], loads, limit) if works else None
+        if now == move:
+            yield move
+            # Of those alike the next one may be as good.
+            now = _Move(*move[:3], "", *move[4:])
+        if now is not None:
+            heappush(moves, now)
+
+
+def _span(alike: Iterable[_Reach]) -> tuple[int, int]:
+    """The first and the last week that any of them may go to."""
+    reaches = list(alike)
+    first = min((reach.first for reach in reaches), default=WEEKS)
+    return first, max((reach.last for reach in reaches), default=-1)
+
+
+def _alike(week: Iterable[Placed], first: date, weeks: int) -> _Alike:
+    found: _Alike = {}
+    for work, _ in week:
+        if work.can_wait and work.minutes > 0:
+            reach = _Reach(
+                max(_week(work.opens, first), 0),
+                _week(work.best, first),
+                min(_week(work.closes, first), weeks - 1),
+                work.minutes,
+            )
+            found.setdefault(reach, []).append((work.id, work))
+    for works in found.values():
+        works.sort()
+    return found
 
 
 def _best_move(
-    reaches: Iterable[_Reach], at: int, loads: Sequence[int], limit: int
+    reach: _Reach, ident: str, load: int, loads: Sequence[int], limit: int
 ) -> _Move | None:
-    """The move out of a week that helps most; None where none helps."""
-    room = [n for n, load in enumerate(loads) if load < limit]
-    if loads[at] <= limit or not room:
-        return None
-    too_much = loads[at] - limit
+    """Where to a work of a week with that load had best go; None where that would not help."""
+    relieves = min(reach.minutes, load - limit)
     best: _Move | None = None
-    for reach in reaches:
-        minutes, ident = reach.placed.work.minutes, reach.placed.work.id
-        relieves = min(minutes, too_much)
-        for to in room[bisect_left(room, reach.first) : bisect_right(room, reach.last)]:
-            change = max(loads[to] + minutes - limit, 0) - relieves
-            if change < 0 and (best is None or change <= best.over):
-                move = _Move(change, abs(to - reach.best), -minutes, ident, to, reach)
-                best = move if best is None else min(best, move)
+    least = -1
+    for to in range(reach.first, reach.last + 1):
+        room = limit - loads[to]
+        if room > 0:
+            change = max(reach.minutes - room, 0) - relieves
+            if change <= least:
+                move = _Move(change, abs(to - reach.best), -reach.minutes, ident, to, reach)
+                if best is None or move < best:
+                    best, least = move, change
     return best
 
 

@@ -15,11 +15,13 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date, timedelta
+from functools import partial
 
 from msgspec import Struct
 
 from backbud.bench.water import (
     PottedTree,
+    Week,
     days_until_half_gone,
     hottest_week,
     litres_lost_a_day,
@@ -31,6 +33,7 @@ from backbud.collection.places import cover_of
 from backbud.collection.state import Tree
 from backbud.journal.read import Journal
 from backbud.journal.weather.records import Records
+from backbud.kept import Each, Is, Kept
 from backbud.plan.covers import cover_from
 from backbud.plan.demand import OpenSkies, OpenSky
 from backbud.plan.foliage import Foliage, Foliages
@@ -142,22 +145,36 @@ class _Canopy:
     """
 
     def __init__(self, sky: OpenSky, foliage: Foliage) -> None:
-        self.sky, self._foliage = sky, foliage
+        self.sky, self.foliage = sky, foliage
         self._days: dict[date, float] = {}
 
     def mm(self, day: date) -> float:
         if day not in self._days:
-            self._days[day] = self.sky.on(day).et0_mm * self._foliage.factor(day)
+            self._days[day] = self.sky.on(day).et0_mm * self.foliage.factor(day)
         return self._days[day]
 
     def mm_now(self, today: date) -> float:
-        return self.sky.now().et0_mm * self._foliage.factor(today)
+        return self.sky.now().et0_mm * self.foliage.factor(today)
+
+
+class _Canopies:
+    """One canopy for each sky and foliage, so that trees alike are summed up together."""
+
+    def __init__(self) -> None:
+        self._known: dict[tuple[int, Foliage], _Canopy] = {}
+
+    def of(self, sky: OpenSky, foliage: Foliage) -> _Canopy:
+        return self._known.setdefault((id(sky), foliage), _Canopy(sky, foliage))
+
+    def keep_only(self, used: Iterable[_Canopy]) -> None:
+        self._known = {(id(one.sky), one.foliage): one for one in used}
 
 
 class _Known(Struct, frozen=True):
-    """A tree whose water can be reckoned."""
+    """A tree whose water can be reckoned: its handle, its place, and what its water hangs on."""
 
-    tree: Tree
+    tree: str
+    place: str
     canopy: _Canopy
     vessel: Vessel
     # Canopy factor 1: the canopy's millimetres already count the foliage.
@@ -173,14 +190,10 @@ def water_of(
     today: date,
 ) -> Water:
     """Return the water of every tree that is here; `species` by the tree's handle."""
-    figures, southern = journal.settings.figures, journal.southern
-    skies = weather.reckoned(
-        ("open skies", today, tuple(figures.items())),
-        lambda: OpenSkies(Skies(weather, figures, southern, today), weather, journal.things),
-    )
-    last = today + (YEAR_DAYS + DAYS_LOOKED_AHEAD) * DAY
-    foliages = Foliages(Years(journal, weather, today), southern, _laid_out_from(today), last)
-    canopies: dict[tuple[int, Foliage], _Canopy] = {}
+    around = (today, tuple(journal.settings.figures.items()))
+    # What was found for the same weather, settings and cards is as good as new.
+    kept = weather.reckoned(("water", *around), Kept)
+    looked = _Looked(journal, weather, today, kept)
     known: list[_Known] = []
     too_little: list[TooLittle] = []
     planted_out: list[str] = []
@@ -190,59 +203,93 @@ def water_of(
         if tree.planted_out:
             planted_out.append(tree.handle)
             continue
-        vessel = vessel_of(tree, journal.things, figures)
-        sky = skies.over(tree.place)
+        kind = species.get(tree.handle)
+        found = kept.once(
+            ("known", tree.handle), (Is(tree), Is(kind)), partial(looked.at, tree, kind)
+        )
+        if isinstance(found, TooLittle):
+            too_little.append(found)
+        else:
+            # Most of what is written of a tree changes nothing of its water.
+            known.append(kept.once(("the same", tree.handle), (found,), partial(_itself, found)))
+    looked.canopies.keep_only(one.canopy for one in known)
+    places = [_of_place(members, today, kept) for members in _by_place(known)]
+    all_of = (Each(known),)
+    water = Water(
+        {one.tree: one for _, of_trees in places for one in of_trees},
+        tuple(place for place, _ in places),
+        tuple(too_little),
+        kept.once("weeks", all_of, partial(_weeks, known, today)),
+        kept.once("methods", all_of, partial(_methods, known, today)),
+        tuple(planted_out),
+    )
+    kept.end()
+    return water
+
+
+def _itself(known: _Known) -> _Known:
+    return known
+
+
+class _Looked:
+    """Looks up what the water of a tree hangs on."""
+
+    def __init__(self, journal: Journal, weather: Records, today: date, kept: Kept) -> None:
+        self._things, self._figures = journal.things, journal.settings.figures
+        southern = journal.southern
+        self._skies = weather.reckoned(
+            ("open skies", today, tuple(self._figures.items())),
+            lambda: OpenSkies(
+                Skies(weather, self._figures, southern, today), weather, journal.things
+            ),
+        )
+        last = today + (YEAR_DAYS + DAYS_LOOKED_AHEAD) * DAY
+        years = Years(journal, weather, today)
+        self._foliages = Foliages(years, southern, _laid_out_from(today), last)
+        self.canopies = kept.once("canopies", (), _Canopies)
+
+    def at(self, tree: Tree, kind: Species | None) -> _Known | TooLittle:
+        """What is known of a tree that stands in a pot, or what must be written down."""
+        vessel = vessel_of(tree, self._things, self._figures)
+        sky = self._skies.over(tree.place)
         if isinstance(vessel, Unknown) or sky is None:
             wanted = [vessel.to_write] if isinstance(vessel, Unknown) else []
             wanted += [NO_WEATHER] if sky is None else []
-            too_little.append(TooLittle(tree.handle, "; ".join(wanted)))
-            continue
-        place = journal.things.find(tree.place) if tree.place else None
-        cover = cover_from(cover_of(place, journal.things), figures).water
-        kind = species.get(tree.handle)
-        foliage = foliages.of(tree, kind)
-        known.append(
-            _Known(
-                tree,
-                canopies.setdefault((id(sky), foliage), _Canopy(sky, foliage)),
-                vessel,
-                PottedTree(
-                    vessel.canopy_area_m2, vessel.pot_area_m2, vessel.held_litres, 1.0, cover
-                ),
-                vessel.guessed if kind else (*vessel.guessed, NO_KIND),
-            )
+            return TooLittle(tree.handle, "; ".join(wanted))
+        place = self._things.find(tree.place) if tree.place else None
+        cover = cover_from(cover_of(place, self._things), self._figures).water
+        return _Known(
+            tree.handle,
+            tree.place,
+            self.canopies.of(sky, self._foliages.of(tree, kind)),
+            vessel,
+            PottedTree(vessel.canopy_area_m2, vessel.pot_area_m2, vessel.held_litres, 1.0, cover),
+            vessel.guessed if kind else (*vessel.guessed, NO_KIND),
         )
-    found = [_of_place(members, today) for members in _by_place(known)]
-    return Water(
-        {one.tree: one for _, of_trees in found for one in of_trees},
-        tuple(place for place, _ in found),
-        tuple(too_little),
-        _weeks(known, today),
-        _methods(known, today),
-        tuple(planted_out),
-    )
 
 
 def _by_place(known: Sequence[_Known]) -> list[list[_Known]]:
     places: dict[str, list[_Known]] = {}
     for one in known:
-        places.setdefault(one.tree.place, []).append(one)
+        places.setdefault(one.place, []).append(one)
     return list(places.values())
 
 
-def _of_place(members: Sequence[_Known], today: date) -> tuple[PlaceWater, list[TreeWater]]:
+def _of_place(
+    members: Sequence[_Known], today: date, kept: Kept
+) -> tuple[PlaceWater, list[TreeWater]]:
     """The trees of one place, and what they ask for together."""
-    year = [today + n * DAY for n in range(YEAR_DAYS)]
-    # A pot that loses exactly the litres of all: the week that asks most of them together.
-    together = PottedTree(1.0, 0.0, 1.0, 1.0)
-    week = hottest_week(together, [(day, lost, 0.0) for day, lost in _litres(members, year)])
-    assert week is not None
-    of_trees = sorted(
-        (_of_tree(one, today, week.first) for one in members),
-        key=lambda found: (-found.litres_now, found.tree),
-    )
-    place = PlaceWater(
-        members[0].tree.place,
+    place = members[0].place
+    week = kept.once(("hottest", place), (Each(members),), partial(_hottest, members, today))
+    found = [
+        kept.once(
+            ("tree", one.tree), (Is(one), week.first), partial(_of_tree, one, today, week.first)
+        )
+        for one in members
+    ]
+    of_trees = sorted(found, key=lambda one: (-one.litres_now, one.tree))
+    together = PlaceWater(
+        place,
         sum(one.litres_now for one in of_trees),
         sum(one.litres_week for one in of_trees),
         week.first,
@@ -250,7 +297,17 @@ def _of_place(members: Sequence[_Known], today: date) -> tuple[PlaceWater, list[
         week.litres,
         tuple(one.tree for one in of_trees),
     )
-    return place, of_trees
+    return together, of_trees
+
+
+def _hottest(members: Sequence[_Known], today: date) -> Week:
+    """The week of the year to come that asks most of all these trees together."""
+    year = [today + n * DAY for n in range(YEAR_DAYS)]
+    # A pot that loses exactly the litres of all.
+    together = PottedTree(1.0, 0.0, 1.0, 1.0)
+    week = hottest_week(together, [(day, lost, 0.0) for day, lost in _litres(members, year)])
+    assert week is not None
+    return week
 
 
 def _of_tree(one: _Known, today: date, hottest: date) -> TreeWater:
@@ -258,8 +315,8 @@ def _of_tree(one: _Known, today: date, hottest: date) -> TreeWater:
     ahead = [now, *(one.canopy.mm(today + n * DAY) for n in range(1, DAYS_LOOKED_AHEAD))]
     then = [one.canopy.mm(hottest + n * DAY) for n in range(DAYS_LOOKED_AHEAD)]
     return TreeWater(
-        one.tree.handle,
-        one.tree.place,
+        one.tree,
+        one.place,
         litres_lost_a_day(one.potted, now),
         sum(litres_lost_a_day(one.potted, mm) for mm in ahead[:WEEK_DAYS]),
         _half_gone(one.potted, ahead),

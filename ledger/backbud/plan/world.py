@@ -6,6 +6,7 @@ something of this is not as it was. Dates, figures and measures are compared as 
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable
 from datetime import date
 from typing import TypeVar
@@ -14,6 +15,7 @@ from backbud.collection.whereabouts import Histories
 from backbud.journal.read import Journal
 from backbud.journal.settings import SETTINGS_FILE
 from backbud.journal.things import Things
+from backbud.journal.weather.files import refused
 from backbud.journal.weather.named import weather_files
 from backbud.journal.weather.records import Records
 from backbud.kept import KEEP_NOTHING, Is, Kept
@@ -21,18 +23,11 @@ from backbud.kept import KEEP_NOTHING, Is, Kept
 T = TypeVar("T")
 
 
-def world_of(
-    journal: Journal, histories: Histories, weather: Records, today: date
-) -> tuple[object, ...]:
+def world_of(journal: Journal, histories: Histories, today: date) -> tuple[object, ...]:
     """Everything that the plan of any tree may look at, but for what is that tree's own.
-
-    `weather`: with no row of a file left out.
 
     Of other trees that is only what they are called: a reason leaves out lines that name them.
     """
-    # What the files of the weather held is known once they were read.
-    for place in weather:
-        weather.record_of(place)
     things = journal.things
     trees = things.of_kind("tree")
     return (
@@ -47,15 +42,60 @@ def world_of(
             (said.day, said.place, said.name, repr(said.value), said.unit)
             for said in journal.weather
         ],
-        [(name, journal.texts.get(name)) for name in weather_files(journal)],
+        [(name, _bytes(journal, name)) for name in weather_files(journal)],
     )
+
+
+def _bytes(journal: Journal, name: str) -> bytes | None:
+    """What a weather file holds; None where it is not read at all."""
+    if name in journal.weather_files:
+        return journal.weather_files[name].data
+    if refused(journal.folder, name) is not None:
+        return None
+    try:
+        with open(os.path.join(journal.folder, name), "rb") as file:
+            return file.read()
+    except OSError:
+        return None
+
+
+class World:
+    """What stands for all that is no tree's own, with the weather and what was reckoned from it.
+
+    Made when its weather is first read, with all that is wrong in it noted in the journal.
+    """
+
+    def __init__(self, journal: Journal, weather: Records) -> None:
+        self.weather = weather
+        noted = len(journal.notes)
+        _read_all(weather)
+        self._is_sound = len(journal.notes) == noted
+        self._texts = {
+            name: text
+            for name in weather_files(journal)
+            if (text := journal.texts.get(name)) is not None
+        }
+
+    def tell(self, journal: Journal, weather: Records) -> None:
+        """Note in another reading of the same journal what is wrong in its weather."""
+        if weather is self.weather:
+            return
+        if self._is_sound:
+            journal.texts.update(self._texts)
+        else:
+            _read_all(weather)
+
+
+def _read_all(weather: Records) -> None:
+    for place in weather:
+        weather.record_of(place)
 
 
 class ByTree:
     """Keeps what was made of one tree's card and history, as long as the world is the same."""
 
     def __init__(self, kept: Kept = KEEP_NOTHING, world: object = None) -> None:
-        self._kept, self._world = kept, Is(world)
+        self.kept, self._world = kept, Is(world)
         self._own: dict[str, Is] = {}
 
     def once(
@@ -74,9 +114,13 @@ class ByTree:
         own = self._own.get(handle)
         if own is None:
             inputs = (self._world, histories.trees[handle], things.by_handle.get(handle))
-            own = self._own[handle] = Is(self._kept.once(("own", handle), inputs, object))
-        return self._kept.once((what, handle), (own, *more), work)
+            own = self._own[handle] = Is(self.kept.once(("own", handle), inputs, object))
+        return self.kept.once((what, handle), (own, *more), work)
+
+    def together(self, what: str, inputs: tuple[object, ...], work: Callable[[], T]) -> T:
+        """What was made of what was kept of many trees, and of nothing else that is no tree's."""
+        return self.kept.once(what, (self._world, *inputs), work)
 
     def drop(self, what: str, handle: str) -> None:
         """Let it be made anew next time."""
-        self._kept.drop((what, handle))
+        self.kept.drop((what, handle))

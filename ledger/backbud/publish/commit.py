@@ -76,6 +76,20 @@ class Published(NamedTuple):
     kept: int
 
 
+class Seen(NamedTuple):
+    """A file of the output as it was last seen, and what it held then."""
+
+    size: int
+    modified_ns: int
+    changed_ns: int
+    number: int
+    content: bytes
+
+
+# What was written so shortly before it was seen may be written over with nothing to tell by.
+_TOO_NEW_NS = 2_000_000_000
+
+
 class _Move(NamedTuple):
     staged: str  # file name in the staging folder
     name: str  # relative path in made/
@@ -89,13 +103,17 @@ class _Commitment(NamedTuple):
     gone: tuple[str, ...]
 
 
-def publish(journal: str, files: Mapping[str, bytes]) -> Published:
+def publish(
+    journal: str, files: Mapping[str, bytes], seen: dict[str, Seen] | None = None
+) -> Published:
     """Make `made/` of the journal's folder hold exactly `files` (relative POSIX path to bytes).
 
-    Files that no earlier publishing wrote stay untouched. Raises PublishError if a name cannot be
-    used, if something that is not ours is in the way, if `made/` or a folder in it is a link, if
-    another run holds the lock, or if the system refuses; the message says in what state the output
-    is left.
+    Files that no earlier publishing wrote stay untouched. `seen`: by relative path the files that
+    this process has seen, so that those which nobody has touched since need not be read again; who
+    publishes again and again hands the same one over each time. Raises PublishError if a name
+    cannot be used, if something that is not ours is in the way, if `made/` or a folder in it is a
+    link, if another run holds the lock, or if the system refuses; the message says in what state
+    the output is left.
     """
     _check_names(files)
     with lock(journal):
@@ -104,7 +122,7 @@ def publish(journal: str, files: Mapping[str, bytes]) -> Published:
             made = _made_folder(journal)
             old = _old_names(made)
             gone = sorted(old - files.keys())
-            changed = _changed_names(made, files, gone)
+            changed = _changed_names(made, files, gone, {} if seen is None else seen)
             _check_way(made, changed, gone, old)
         if changed or gone or old != files.keys():
             commitment = _commit(journal, files, changed, gone, old)
@@ -193,7 +211,9 @@ def _is_plain(name: str) -> bool:
     """Whether a path is relative, printable, below its folder and not the manifest's own."""
     if "\\" in name or ":" in name or name.split("/")[0].casefold() == MANIFEST:
         return False
-    if any(unicodedata.category(sign) in ("Cc", "Cs", "Zl", "Zp") for sign in name):
+    if not name.isprintable() and any(
+        unicodedata.category(sign) in ("Cc", "Cs", "Zl", "Zp") for sign in name
+    ):
         return False
     return all(part not in ("", ".", "..") for part in name.split("/"))
 
@@ -206,6 +226,8 @@ def _folders_of(name: str) -> list[str]:
 
 def _folded(name: str) -> str:
     """The name as a file system sees it that knows neither case nor ways to write one letter."""
+    if name.isascii():
+        return name.lower()
     return unicodedata.normalize("NFC", unicodedata.normalize("NFC", name).casefold())
 
 
@@ -264,25 +286,38 @@ def _read_text(path: str) -> str:
         return file.read().decode("utf-8", "replace")
 
 
-def _changed_names(made: str, files: Mapping[str, bytes], gone: Iterable[str]) -> list[str]:
+def _changed_names(
+    made: str, files: Mapping[str, bytes], gone: Iterable[str], seen: dict[str, Seen]
+) -> list[str]:
     """The files to stage: bytes differ, or an old file of nearly the same name is to go.
 
     On a system that does not know case, that old file may be the very one that was compared.
     """
     nearly = set(map(_folded, gone))
+    for name in gone:
+        seen.pop(name, None)
     return [
         name
         for name in sorted(files)
-        if _folded(name) in nearly or not _holds(os.path.join(made, name), files[name])
+        if (nearly and _folded(name) in nearly) or not _holds(made, name, files[name], seen)
     ]
 
 
-def _holds(path: str, content: bytes) -> bool:
+def _holds(made: str, name: str, content: bytes, seen: dict[str, Seen]) -> bool:
+    path = f"{made}/{name}"
     found = _lstat(path)
     if found is None or not stat.S_ISREG(found.st_mode) or found.st_size != len(content):
         return False
+    mark = found.st_size, found.st_mtime_ns, found.st_ctime_ns, found.st_ino
+    known = seen.get(name)
+    if known is not None and known[:4] == mark:
+        return known.content == content
+    now = time.time_ns()
     with open(path, "rb") as file:
-        return file.read() == content
+        held = file.read()
+    if max(found.st_mtime_ns, found.st_ctime_ns) < now - _TOO_NEW_NS:
+        seen[name] = Seen(*mark, content if held == content else held)
+    return held == content
 
 
 def _check_way(made: str, changed: list[str], gone: list[str], old: set[str]) -> None:

@@ -1,7 +1,8 @@
 """What happens to files goes in; "something changed", once it has been quiet again, comes out.
 
 The system tells most of it (watchdog). A look at names, sizes and times every two seconds finds
-the rest: network disks, lost messages, a folder that was deleted and came back.
+the rest: network disks, lost messages, a folder that was deleted and came back, and that the
+person has come to trust the journal's own code, which is recorded outside of it.
 """
 
 from __future__ import annotations
@@ -18,6 +19,7 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 
 from backbud.publish import MADE
+from backbud.trust.place import recorded
 
 if TYPE_CHECKING:
     from watchdog.events import FileSystemEvent
@@ -110,7 +112,7 @@ class Changes:
         self._stopped = False
         self._observer: BaseObserver | None = None
         self._watched: tuple[int, int] | None = None
-        self._seen: Look = {}
+        self._seen: tuple[Look, bytes] = ({}, b"")
         self._day = today()
         self._thread = threading.Thread(target=self._run, name="changes", daemon=True)
 
@@ -138,7 +140,7 @@ class Changes:
 
     def _run(self) -> None:
         while self._wait():
-            self._seen, self._day = look(self._journal), self._today()
+            self._seen, self._day = self._looked(), self._today()
             self._tell()
 
     def _wait(self) -> bool:
@@ -165,8 +167,12 @@ class Changes:
             self._unwatch()
             self._watch()
             self.note()
-        elif look(self._journal) != self._seen or self._today() != self._day:
+        elif self._looked() != self._seen or self._today() != self._day:
             self.note()
+
+    def _looked(self) -> tuple[Look, bytes]:
+        """The files of the journal, and what of its code is trusted."""
+        return look(self._journal), recorded(self._journal)
 
     # -------------------------------------------------------------- what the system tells
 

@@ -17,7 +17,7 @@ from msgspec import Struct
 
 from backbud.journal.settings import SETTINGS_FILE
 from backbud.kept import Kept
-from backbud.make import make
+from backbud.make import Made, make
 from backbud.publish.commit import BusyError, PublishError
 from backbud.publish.unchanged import installed_mark, make_arguments
 from backbud.session import Session
@@ -56,8 +56,14 @@ class Broken(Exception):
 class Rebuilder:
     """Brings made/ up to date, again and again in one process, and keeps what helps next time."""
 
-    def __init__(self, folder: str, ask_today: Callable[[], date] = date.today) -> None:
-        self._folder, self._ask_today = folder, ask_today
+    def __init__(
+        self,
+        folder: str,
+        ask_today: Callable[[], date] = date.today,
+        show: Callable[[News], None] | None = None,
+    ) -> None:
+        """`show`: is told of a run as soon as its pages are there, before the run has ended."""
+        self._folder, self._ask_today, self._show = folder, ask_today, show
         self._kept = Kept()
         self._program = installed_mark()
 
@@ -84,6 +90,21 @@ class Rebuilder:
     def _made(self, today: date, began: float) -> News:
         check_settings(self._folder)
         is_same_program = installed_mark() == self._program
+        note = "" if is_same_program else RESTART
+
+        def news_of(made: Made) -> News:
+            return News(
+                today,
+                time.perf_counter() - began,
+                made.written + made.removed,
+                problems=tuple(show(problem) for problem in made.problems),
+                note=note,
+            )
+
+        def published(made: Made) -> None:
+            if self._show is not None:
+                self._show(news_of(made))
+
         made = make(
             self._folder,
             today,
@@ -92,14 +113,9 @@ class Rebuilder:
             look=check_whole,
             # What an older program made must not pass for what the new one would make.
             remembered=is_same_program,
+            when_published=published,
         )
-        return News(
-            today,
-            time.perf_counter() - began,
-            made.written + made.removed,
-            problems=tuple(show(problem) for problem in made.problems),
-            note="" if is_same_program else RESTART,
-        )
+        return news_of(made)
 
 
 def check_settings(folder: str) -> None:

@@ -85,7 +85,7 @@ class _Watching:
     """One run of the command; `news` is set by the thread that rebuilds."""
 
     def __init__(self, folder: str, ask_today: Callable[[], date]) -> None:
-        self._rebuilder = Rebuilder(folder, ask_today)
+        self._rebuilder = Rebuilder(folder, ask_today, self._show)
         self._folder, self._ask_today = folder, ask_today
         self._news = News(ask_today(), failure="The journal is being read.")
         self._told: tuple[tuple[str, ...], str] = ((), "")
@@ -125,14 +125,20 @@ class _Watching:
 
     def _rebuild(self) -> None:
         self._rest(None)
-        self._news = self._rebuilder.rebuild()
-        with suppress(RuntimeError):  # the loop has ended
-            self._loop.call_soon_threadsafe(self._hub.turn)
-        self._tell(self._news)
-        if self._news.again:
+        news = self._rebuilder.rebuild()
+        if news.failure:
+            self._show(news)
+        self._tell(news)
+        if news.again:
             self._rest(threading.Timer(_TRY_AGAIN_SECONDS, self._changes.note))
         else:
             self._rest(threading.Timer(_IDLE_SECONDS, self._tidy))
+
+    def _show(self, news: News) -> None:
+        """To the open pages."""
+        self._news = news
+        with suppress(RuntimeError):  # the loop has ended
+            self._loop.call_soon_threadsafe(self._hub.turn)
 
     def _rest(self, timer: threading.Timer | None) -> None:
         """What is to be done once nothing happens any more."""

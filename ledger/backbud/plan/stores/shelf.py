@@ -10,12 +10,15 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from datetime import date, timedelta
 from decimal import ROUND_HALF_UP, Decimal
+from functools import partial
+from itertools import chain
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
+from backbud.kept import Each, Is
 from backbud.plan.stores.materials import amount_of
 from backbud.plan.stores.spent import Taken, how_sold
 from backbud.plan.stores.values import Kept, Material, Spent
@@ -60,10 +63,14 @@ class _Running(Struct):
 
 def shelf_of(taken: Taken, histories: Histories, currency: str, today: date) -> tuple[Kept, ...]:
     """Every material with a card, in the order of the cards, then what has none."""
-    moves: dict[str, list[Move]] = {key: [] for key in taken.materials.by_key}
-    for spent in taken.by_tree.values():
-        for one in spent:
-            moves.setdefault(one.material, []).append(_of_spent(one))
+    spent: dict[str, list[tuple[Move, ...]]] = {key: [] for key in taken.materials.by_key}
+    for handle, of_tree in taken.by_tree.items():
+        moves = taken.kept.together(
+            f"moves {handle}", (Is(of_tree),), partial(_by_material, of_tree)
+        )
+        for key, those in moves.items():
+            spent.setdefault(key, []).append(those)
+    told: dict[str, list[Move]] = {}
     sharing = _sharing(histories.others.values())
     for handle, events in histories.others.items():
         material = taken.materials.named(handle)
@@ -71,10 +78,14 @@ def shelf_of(taken: Taken, histories: Histories, currency: str, today: date) -> 
             for event in events:
                 if event.day <= today:
                     move = _of_event(event, material, sharing[id(event)], currency, taken)
-                    moves[material.key] += [move] if move is not None else []
-    kept = (
-        kept_of(taken.materials.by_key[key], those, currency, today) for key, those in moves.items()
-    )
+                    told.setdefault(material.key, []).extend([move] if move is not None else [])
+    kept = []
+    for key, parts in spent.items():
+        material, others = taken.materials.by_key[key], tuple(told.get(key, ()))
+        shelf = partial(kept_of, material, chain(*parts, others), currency, today)
+        # Figures may be equal and be written otherwise.
+        inputs = (repr(material), Each(parts), repr(others), currency)
+        kept.append(taken.kept.together(f"shelf {key}", inputs, shelf))
     return tuple(
         replace(one, untold=_untold(one, taken.untold.get(one.material.key, ())))
         for one in kept
@@ -165,8 +176,13 @@ def _decimal(quantity: float) -> Decimal:
 # ------------------------------------------------------------------ the diary's lines
 
 
-def _of_spent(one: Spent) -> Move:
-    return Move(one.day, "spent", one.quantity, reckoned=one.reckoned)
+def _by_material(spent: Iterable[Spent]) -> dict[str, tuple[Move, ...]]:
+    """What one tree took of each material."""
+    moves: dict[str, list[Move]] = {}
+    for one in spent:
+        move = Move(one.day, "spent", one.quantity, reckoned=one.reckoned)
+        moves.setdefault(one.material, []).append(move)
+    return {key: tuple(those) for key, those in moves.items()}
 
 
 def _of_event(

@@ -76,7 +76,7 @@ class Taken:
         self.by_tree: dict[str, tuple[Spent, ...]] = {}
         self.untold: dict[str, list[date]] = {}
         self._missing: dict[tuple[str, str], list[str]] = {}
-        self._histories, self._kept = histories, by_tree or ByTree()
+        self._histories, self.kept = histories, by_tree or ByTree()
         for handle in histories.trees:
             spent = self.once("taken", handle, partial(self._by, handle, histories, today))
             if spent is not None:
@@ -100,7 +100,7 @@ class Taken:
 
         # Which materials were spoken of before says which wire is the same as which.
         spoken_of = tuple(self.materials.by_key)
-        made, noted = self._kept.once(
+        made, noted = self.kept.once(
             what, handle, self._histories, self.things, noting, spoken_of, *more
         )
         for key, days in noted.untold.items():

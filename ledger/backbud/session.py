@@ -7,7 +7,8 @@ from datetime import date
 from functools import cached_property, partial
 from typing import TYPE_CHECKING
 
-from backbud.collection.whereabouts import Histories, replay
+from backbud.collection.replay import replay
+from backbud.collection.whereabouts import Histories
 from backbud.journal import remember
 from backbud.journal.events import Origin
 from backbud.journal.read import Journal, read_journal

@@ -8,7 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from backbud.collection.whereabouts import Histories, replay
+from backbud.collection.replay import replay
+from backbud.collection.whereabouts import Histories
 from backbud.journal.read import Journal, read_journal
 from backbud_grammar.problems import Problem, show
 

@@ -10,7 +10,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from backbud.collection.whereabouts import replay
+from backbud.collection.replay import replay
 from backbud.journal.read import read_journal
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.forms import ANY_WORDS

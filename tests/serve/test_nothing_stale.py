@@ -17,7 +17,7 @@ from random import Random
 import pytest
 from generate import generate
 
-from backbud.collection import whereabouts
+from backbud.collection import replay
 from backbud.kept import Each, Is, Kept
 from backbud.make import REVISIONS, Made, make
 from backbud.publish import MADE, MEMORY
@@ -186,7 +186,7 @@ def test_after_any_edit_nothing_is_stale(
     tmp_path: Path, seed: int, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     # In so small a journal, so that a replay goes on from the middle too.
-    monkeypatch.setattr(whereabouts, "PAGES_BEFORE", 2)
+    monkeypatch.setattr(replay, "PAGES_BEFORE", 2)
     folder, clean, random, kept = tmp_path / "journal", tmp_path / "clean", Random(seed), Kept()
     generate(folder, ACTS, seed)
     compare(folder, clean, kept, TODAY, "the first build")
@@ -221,13 +221,13 @@ LINES = (
 def test_a_replay_that_goes_on_from_the_middle_is_a_whole_one(
     journal: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(whereabouts, "PAGES_BEFORE", 3)
+    monkeypatch.setattr(replay, "PAGES_BEFORE", 3)
     went_on: list[object] = []
-    go_on_from = whereabouts._Replay._go_on_from
+    go_on_from = replay._go_on_from
     monkeypatch.setattr(
-        whereabouts._Replay,
+        replay,
         "_go_on_from",
-        lambda self, moment: went_on.append(moment) or go_on_from(self, moment),  # type: ignore[func-returns-value]
+        lambda moment, whole: went_on.append(moment) or go_on_from(moment, whole),  # type: ignore[func-returns-value]
     )
     (journal / "cards" / "more.txt").write_text(
         "place tunnel\n\npot blue\n  inside  30 x 20 x 8 cm\n\n"

@@ -8,7 +8,7 @@ from datetime import date
 from msgspec import Struct
 
 from backbud.collection.state import Entry
-from backbud.journal.dated import DatedBlock
+from backbud.journal.dated import DatedBlock, DatedPage
 from backbud.journal.events import Event
 from backbud.journal.read import Journal
 from backbud.journal.things import Things, members
@@ -52,10 +52,12 @@ class Corrections(Struct):
         return (fold(handle), id(correction)) in self.met
 
 
-def corrections_in(journal: Journal, turns: Iterable[tuple[DatedBlock, Event]]) -> Corrections:
-    """Find the line that each correction speaks of: that act on that day, of that tree.
+def corrections_in(
+    journal: Journal, pages: Iterable[DatedPage], turns: Iterable[tuple[DatedBlock, Event]]
+) -> Corrections:
+    """Find the line of these pages that each correction speaks of: that act, that day, that tree.
 
-    `turns`: among them every correction of the journal, in its order.
+    `turns`: among them every correction on these pages, in its order.
 
     Of several, the one with the parts that the correction names; a line that names the tree
     before one with `all`.
@@ -64,14 +66,14 @@ def corrections_in(journal: Journal, turns: Iterable[tuple[DatedBlock, Event]]) 
     wanted: dict[tuple[str, date], list[tuple[Event, list[str]]]] = {}
     for block, event in turns:
         if event.act == "corrected":
-            key = (event.named, _day_of(event, journal.southern))
+            key = (event.named, corrected_day(event, journal.southern))
             handles = plain_handles(block, journal.things)
             wanted.setdefault(key, []).append((event, handles))
     if not wanted:
         return found
     lines: dict[tuple[str, date], list[tuple[DatedBlock, Event]]] = {}
     days = {day for _, day in wanted}
-    for page in journal.pages:
+    for page in pages:
         if page.when.first in days:
             for block in page.blocks:
                 for i, act in enumerate(block.acts):
@@ -103,7 +105,8 @@ def _lines_meant(
             yield block, event
 
 
-def _day_of(event: Event, southern: bool) -> date:
+def corrected_day(event: Event, southern: bool) -> date:
+    """The day that a correction speaks of; the earliest there is where that cannot be read."""
     detail = event.first("date")
     try:
         return read_date(detail.date, southern).first if detail else date.min

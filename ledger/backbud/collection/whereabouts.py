@@ -6,13 +6,10 @@ each tree stands, whose it is, whether it is here, and which pot it is in.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Container, Iterable, Mapping
 from datetime import date
-from operator import is_
-from typing import NamedTuple
 
 from msgspec import Struct
-from msgspec.structs import replace
 
 from backbud.collection.corrections import corrected_entry, corrections_in, plain_handles
 from backbud.collection.stand import ARRIVALS, DEPARTURES, POTTINGS, STANDS, Start, canonical
@@ -23,11 +20,10 @@ from backbud.journal.dated import DatedBlock, DatedPage
 from backbud.journal.events import Event
 from backbud.journal.read import Journal
 from backbud.journal.things import Thing, Things
-from backbud.kept import KEEP_NOTHING, Each, Is, Kept
 from backbud_grammar.handles import flaw_of, fold
 from backbud_grammar.syntax import Subjects
 
-__all__ = ["Histories", "Whereabouts", "replay"]
+__all__ = ["Histories", "Replay", "Whereabouts"]
 
 # What may be written of a tree that is not here.
 ANYWHERE = ARRIVALS | {
@@ -51,11 +47,8 @@ ANYWHERE = ARRIVALS | {
 # What may put a tree into a pot where another one stands.
 INTO_POTS = POTTINGS | ARRIVALS | {"lifted"}
 # The few acts that must be known before the replay begins.
-TURNS = frozenset({*ARRIVALS, *DEPARTURES, "separated", "corrected"})
-
-
-# So many pages before a change, one is likely to be changed next.
-PAGES_BEFORE = 30
+COMINGS_AND_GOINGS = frozenset({*ARRIVALS, *DEPARTURES})
+TURNS = COMINGS_AND_GOINGS | {"separated", "corrected"}
 
 
 class Histories(Struct, frozen=True):
@@ -65,13 +58,22 @@ class Histories(Struct, frozen=True):
     others: Mapping[str, tuple[Event, ...]]
 
 
-def replay(journal: Journal, kept: Kept = KEEP_NOTHING) -> Histories:
-    """Replay the whole journal; what cannot have been so is noted.
+# By folded handle of a tree the day of its first coming or going in the diary, and whether it was
+# a coming.
+FirstComings = dict[str, tuple[date, bool]]
+Turn = tuple[DatedBlock, Event]
 
-    `kept`: what an earlier run of this process left. Then only the pages from the first one that
-    changed are replayed, if nothing before them was worth a note.
-    """
-    return _Replay(journal).run(kept.once("replay", (), Before))
+
+def turns_of(pages: Iterable[DatedPage]) -> list[Turn]:
+    """The few acts that must be known before a replay begins, in their order."""
+    return [
+        (block, block.event(i))
+        for page in pages
+        for block in page.blocks
+        if not TURNS.isdisjoint(block.acts)
+        for i, act in enumerate(block.acts)
+        if act in TURNS
+    ]
 
 
 def _plain(subjects: Subjects) -> bool:
@@ -79,73 +81,36 @@ def _plain(subjects: Subjects) -> bool:
     return not subjects.left_out and {item.by for item in subjects.chosen} == {"handle"}
 
 
-def _calm(trees: list[Whereabouts], day: date) -> bool:
-    """Whether every tree is here, and its card speaks of the day."""
-    for tree in trees:
-        if tree.standing != "here" or (tree.since is not None and day < tree.since.first):
-            return False
-    return True
+class Meant(Struct, gc=False):
+    """Whom a subject line means: trees, each named outright or by a group, and other things.
 
-
-class _Meant(Struct, gc=False):
-    """Whom a subject line means: trees, each named outright or by a group, and other things."""
+    `calm_since`, `calm_from`: when it was last seen that all these trees are here, and the first
+    day that all their cards speak of.
+    """
 
     trees: list[Whereabouts]
     outright: list[bool]
     others: list[str]
+    calm_since: int = -1
+    calm_from: date = date.min
 
 
-class _Moment(NamedTuple):
-    """How all stood when some pages had been replayed without a note.
+class Replay:
+    """How all stands, page by page; what cannot have been so is noted.
 
-    `around`: what else that hangs on.
+    `turns`: those of all pages that are to be replayed, and `pages` these pages.
     """
 
-    pages: tuple[DatedPage, ...]
-    around: tuple[object, ...]
-    trees: dict[str, Whereabouts]
-    others: dict[str, tuple[Event, ...]]
-    used: dict[str, tuple[str, ...]]
-    plain: dict[str, tuple[list[str], list[bool], list[str]]]
-    uncarded: dict[str, str]
-    met: frozenset[tuple[str, int]]
-
-
-class Before:
-    """The pages of the last replay in this process, and a moment from which the next can go on."""
-
-    def __init__(self) -> None:
-        self.pages: tuple[DatedPage, ...] = ()
-        self.moment: _Moment | None = None
-
-    def unchanged(self, pages: tuple[DatedPage, ...]) -> int:
-        """How many pages from the first on are the very same; all where there were none before."""
-        if not self.pages:
-            return len(pages)
-        pairs = zip(pages, self.pages, strict=False)
-        differ = (n for n, (one, other) in enumerate(pairs) if one is not other)
-        return next(differ, min(len(pages), len(self.pages)))
-
-
-class _Replay:
-    def __init__(self, journal: Journal) -> None:
+    def __init__(self, journal: Journal, pages: Iterable[DatedPage], turns: Iterable[Turn]) -> None:
         self.journal, self.things, self.notes = journal, journal.things, journal.notes
         self.trees: dict[str, Whereabouts] = {}
         self.others: dict[str, list[Event]] = {}
-        self.turns = [
-            (block, block.event(i))
-            for page in journal.pages
-            for block in page.blocks
-            if not TURNS.isdisjoint(block.acts)
-            for i, act in enumerate(block.acts)
-            if act in TURNS
-        ]
-        self.corrections = corrections_in(journal, self.turns)
+        self.corrections = corrections_in(journal, pages, turns)
         self.corrected = self.corrections.blocks
         # By pot every tree that ever stood in it.
         self.used: dict[str, dict[str, Whereabouts]] = {}
         # Subject lines that name trees outright mean the same ones each time.
-        self.plain: dict[str, _Meant] = {}
+        self.plain: dict[str, Meant] = {}
         # Acts that change nothing a subject line can ask for: most of a diary.
         # For each whether its measures are totals.
         self.totals = {
@@ -156,44 +121,11 @@ class _Replay:
         self.everyday = frozenset(self.totals)
         keeper = canonical(self.things, journal.settings.keeper)
         self.chooser = Chooser(self.trees, self.things, keeper, self.notes)
+        # How often a tree came or went so far.
+        self._turned = 0
 
-    def run(self, before: Before) -> Histories:
-        pages, noted = self.journal.pages, len(self.notes)
-        arrived = _first_comings(self.turns, self.things)
-        around = (
-            Is(self.things),
-            self.chooser.keeper,
-            self.totals,
-            arrived,
-            # Lines, blocks and corrections are known by which very ones they are.
-            {line: Each(by) for line, by in self.corrections.by_line.items()},
-            self.corrected,
-        )
-        unchanged = before.unchanged(pages)
-        # Who writes today writes on about there.
-        next_moment = max(unchanged - PAGES_BEFORE, 0)
-        begin = 0
-        moment = before.moment
-        if (
-            moment is not None
-            and len(moment.pages) <= unchanged
-            and moment.around == around
-            and all(map(is_, moment.pages, pages))
-        ):
-            self._go_on_from(moment)
-            begin = len(moment.pages)
-        else:
-            self._begin(arrived)
-        before.pages = pages
-        for n in range(begin, len(pages)):
-            if n == next_moment and n - begin > PAGES_BEFORE and len(self.notes) == noted:
-                before.moment = self._moment(pages[:n], around)
-            page = pages[n]
-            for block in page.blocks:
-                self._block(page, block)
-        return Histories(self.trees, {h: tuple(events) for h, events in self.others.items()})
-
-    def _begin(self, arrived: set[str]) -> None:
+    def begin(self, arrived: Container[str]) -> None:
+        """Put every tree where its card has it. `arrived`: those that were not here at first."""
         for thing in self.things.of_kind("tree"):
             owner, place, pot = (
                 canonical(self.things, thing.text(label)) for label in ("owner", "place", "pot")
@@ -203,39 +135,21 @@ class _Replay:
             self.trees[thing.handle] = _beginning(thing.handle, thing.first_handle, start, thing)
         self._check_pots_on_cards()
 
-    def _moment(self, pages: tuple[DatedPage, ...], around: tuple[object, ...]) -> _Moment:
-        return _Moment(
-            pages,
-            around,
-            {handle: _copied(tree) for handle, tree in self.trees.items()},
-            {handle: tuple(events) for handle, events in self.others.items()},
-            {pot: tuple(trees) for pot, trees in self.used.items()},
-            {
-                text: ([tree.handle for tree in meant.trees], meant.outright, meant.others)
-                for text, meant in self.plain.items()
-            },
-            dict(self.chooser.uncarded),
-            frozenset(self.corrections.met),
-        )
+    def page(self, page: DatedPage) -> None:
+        """Go on by a page."""
+        for block in page.blocks:
+            self._block(page, block)
 
-    def _go_on_from(self, moment: _Moment) -> None:
-        trees = self.trees
-        trees.update((handle, _copied(tree)) for handle, tree in moment.trees.items())
-        self.others = {handle: list(events) for handle, events in moment.others.items()}
-        self.used = {pot: {h: trees[h] for h in handles} for pot, handles in moment.used.items()}
-        self.plain = {
-            text: _Meant([trees[handle] for handle in handles], outright, others)
-            for text, (handles, outright, others) in moment.plain.items()
-        }
-        self.chooser.uncarded.update(moment.uncarded)
-        self.corrections.met.update(moment.met)
+    def histories(self) -> Histories:
+        """What was taken down of everything."""
+        return Histories(self.trees, {h: tuple(events) for h, events in self.others.items()})
 
     # -------------------------------------------------------------- a block
 
     def _block(self, page: DatedPage, block: DatedBlock) -> None:
         meant = self.plain.get(block.text) or self._meant(page, block)
         trees, day = meant.trees, page.when.last
-        calm = not meant.others and _calm(trees, day) and id(block) not in self.corrected
+        calm = self._calm(meant, day) and id(block) not in self.corrected
         if calm and self.everyday.issuperset(block.acts):
             line = Everyday(block, None, len(trees), self.totals)
             for tree in trees:
@@ -248,9 +162,23 @@ class _Replay:
                     tree.lines.append(line)
             else:
                 self._act(block.event(i), meant)
-                calm = calm and _calm(trees, day)
+                calm = calm and self._calm(meant, day)
 
-    def _act(self, event: Event, meant: _Meant) -> None:
+    def _calm(self, meant: Meant, day: date) -> bool:
+        """Whether only trees are meant, each of them is here, and its card speaks of the day."""
+        if meant.calm_since != self._turned:
+            if meant.others:
+                return False
+            meant.calm_from = date.min
+            for tree in meant.trees:
+                if tree.standing != "here":
+                    return False
+                if tree.since is not None and tree.since.first > meant.calm_from:
+                    meant.calm_from = tree.since.first
+            meant.calm_since = self._turned
+        return day >= meant.calm_from
+
+    def _act(self, event: Event, meant: Meant) -> None:
         if meant.others:
             self._on_others(event, meant.others)
         if not meant.trees:
@@ -260,16 +188,16 @@ class _Replay:
         else:
             self._wrong_subject(event, meant.trees[0].handle, "tree")
 
-    def _meant(self, page: DatedPage, block: DatedBlock) -> _Meant:
+    def _meant(self, page: DatedPage, block: DatedBlock) -> Meant:
         subjects = block.subjects
         named = {item.words: self.trees.get(item.words) for item in subjects.chosen}
         trees = [tree for tree in named.values() if tree is not None]
         plain = _plain(subjects)
         if plain and len(trees) == len(subjects.chosen):
-            meant = _Meant(trees, [True] * len(trees), [])
+            meant = Meant(trees, [True] * len(trees), [])
         else:
             chosen = self.chooser.chosen(subjects, page, block)
-            meant = _Meant(
+            meant = Meant(
                 [self.trees[handle] for handle in chosen if handle in self.trees],
                 [outright for handle, outright in chosen.items() if handle in self.trees],
                 [handle for handle in chosen if handle not in self.trees],
@@ -278,7 +206,7 @@ class _Replay:
             self.plain[block.text] = meant
         return meant
 
-    def _on_trees(self, event: Event, meant: _Meant) -> None:
+    def _on_trees(self, event: Event, meant: Meant) -> None:
         act, totals = event.act, self.journal.acts[event.act].shared
         # A group's card is not dated: who left is no longer meant by its name.
         trees = [
@@ -312,6 +240,7 @@ class _Replay:
                 continue
             elif stands is not None:
                 stands(tree, mine.event, self.things)
+                self._turned += act in COMINGS_AND_GOINGS
                 if act in INTO_POTS:
                     self._check_pot(tree, mine.event)
             elif act == "separated":
@@ -356,6 +285,7 @@ class _Replay:
         child.since = child.since or event.when
         child.owner, child.place = child.start.owner, child.start.place
         child.standing, child.standing_since = "here", event.day
+        self._turned += 1
         child.lines.append(Entry(event))
 
     # -------------------------------------------------------------- what cannot be
@@ -445,10 +375,6 @@ class _Replay:
         )
 
 
-def _copied(tree: Whereabouts) -> Whereabouts:
-    return replace(tree, lines=tree.lines.copied())
-
-
 def _beginning(handle: str, first_handle: str, start: Start, card: Thing | None) -> Whereabouts:
     return Whereabouts(
         start,
@@ -464,17 +390,22 @@ def _beginning(handle: str, first_handle: str, start: Start, card: Thing | None)
     )
 
 
-def _first_comings(turns: Iterable[tuple[DatedBlock, Event]], things: Things) -> set[str]:
-    """The trees whose first coming or going in the diary is a coming: not here before it."""
-    first: dict[str, bool] = {}
+def first_comings(turns: Iterable[Turn], things: Things, first: FirstComings) -> FirstComings:
+    """The first coming or going of each tree: those found `first`, and those of the turns."""
+    first = dict(first)
     for block, event in turns:
         arrives = event.act in ARRIVALS
         if arrives or event.act in DEPARTURES:
             for handle in plain_handles(block, things):
-                first.setdefault(handle, arrives)
+                first.setdefault(handle, (event.when.first, arrives))
         elif event.act == "separated":
             new = event.first("as")
             found = things.find(new.words) if new is not None else None
             if found is not None:
-                first.setdefault(fold(found.handle), True)
-    return {handle for handle, arrives in first.items() if arrives}
+                first.setdefault(fold(found.handle), (event.when.first, True))
+    return first
+
+
+def arrived_in(first: FirstComings) -> set[str]:
+    """The trees whose first coming or going in the diary is a coming: not here before it."""
+    return {handle for handle, (_, arrives) in first.items() if arrives}

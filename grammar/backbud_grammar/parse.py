@@ -64,7 +64,7 @@ class Details:
     """Reads the details of acts, each piece once.
 
     `recall`: what an earlier run read of an act, for those that are asked for. `readings`,
-    `known_subjects`: what to hand on to the next run; `learned`: whether it is more than there was.
+    `known_subjects`: what to hand on to the next run; `learned`: how much of it is new.
     """
 
     def __init__(
@@ -76,7 +76,7 @@ class Details:
         self.acts = acts
         self.readings: dict[str, dict[str, Reading]] = {}
         self.known_subjects: dict[str, Subjects] = known_subjects or {}
-        self.learned = False
+        self.learned = 0
         self._recall = recall
         self._whole: dict[tuple[str, str], ActReading] = {}
         self._shelves: dict[str, _Shelf] = {}
@@ -94,7 +94,7 @@ class Details:
             if isinstance(read, Flaw):
                 return read
             subjects = self.known_subjects[text] = read
-            self.learned = True
+            self.learned += 1
         return subjects
 
     def card_line(self, kind: KindForm, text: str) -> Reading:
@@ -103,7 +103,7 @@ class Details:
         reading = readings.get(text)
         if reading is None:
             reading = readings[text] = read_card_line(kind, text)
-            self.learned = True
+            self.learned += 1
         return reading
 
     def of(self, form: ActForm, text: str) -> ActReading:
@@ -304,7 +304,7 @@ class Details:
         reading = shelf.readings.get(piece)
         if reading is None:
             reading = shelf.readings[piece] = read_detail(piece, shelf.lexicon)
-            self.learned = True
+            self.learned += 1
         return reading
 
 

@@ -11,7 +11,11 @@ from backbud_grammar.digest import digest
 @cache
 def language_mark() -> str:
     """Return the digest of every source file of the language."""
-    folder = os.path.dirname(__file__)
+    return sources_mark(os.path.dirname(__file__))
+
+
+def sources_mark(folder: str) -> str:
+    """Return the digest of every source file in a folder of the program."""
     pieces: list[bytes] = []
     for name in sorted(os.listdir(folder)):
         if name.endswith((".py", ".lark")):

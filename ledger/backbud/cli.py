@@ -181,7 +181,7 @@ def _day(options: Namespace) -> tuple[date, bool]:
     return day.first, True
 
 
-def _session(options: Namespace) -> Session:
+def _session(options: Namespace, *, only_check: bool = False) -> Session:
     from backbud.publish.unchanged import left_unfinished
     from backbud.session import open_session
 
@@ -195,7 +195,7 @@ def _session(options: Namespace) -> Session:
         except PublishError as error:
             print(f"backbud: {error}", file=sys.stderr)
     # It lasts as long as the process: to take a large journal's values apart takes a while.
-    _opened[:] = [open_session(folder, today, as_of=asked)]
+    _opened[:] = [open_session(folder, today, as_of=asked, only_check=only_check)]
     if _opened[0].plugins.left_out:
         print(_opened[0].plugins.left_out, file=sys.stderr)
     return _opened[0]
@@ -244,7 +244,7 @@ def _begin(options: Namespace) -> int:
 
 
 def _check(options: Namespace) -> int:
-    session = _session(options)
+    session = _session(options, only_check=True)
     problems = session.problems()
     if options.json:
         _print_json([problem.as_json() for problem in problems])

@@ -7,6 +7,7 @@ from datetime import date
 from functools import cached_property, partial
 from typing import TYPE_CHECKING
 
+from backbud.collection.moments import trees_here
 from backbud.collection.replay import replay
 from backbud.collection.whereabouts import Histories
 from backbud.journal import remember
@@ -40,7 +41,9 @@ class Session:
         as_of: bool = False,
         kept: Kept = KEEP_NOTHING,
         plugins: Plugins = NO_PLUGINS,
+        only_check: bool = False,
     ) -> None:
+        """`only_check`: nothing but its problems and its summary is asked for."""
         self.journal, self.today, self.as_of = journal, today, as_of
         self.plugins = plugins
         journal.texts.update(plugins.files)
@@ -48,8 +51,23 @@ class Session:
             journal.notes.add(file, 0, flaw)
         # What is kept between runs is the journal as a whole.
         self.kept = KEEP_NOTHING if as_of else kept
-        self.histories: Histories = replay(journal, self.kept)
+        self._here = (
+            trees_here(journal, self._program)
+            if only_check
+            else sum(1 for tree in self.histories.trees.values() if tree.standing == "here")
+        )
         self._check_kinds()
+
+    @cached_property
+    def histories(self) -> Histories:
+        """What was written of everything, replayed; what cannot have been so is noted."""
+        return replay(self.journal, self.kept)
+
+    @cached_property
+    def _program(self) -> str:
+        """A mark that changes with the program, with what is installed beside it, and with the
+        journal's own plugins."""
+        return f"{installed_mark()}{self.plugins.mark}"
 
     def plan(self, only: Iterable[str] | None = None) -> Plan:
         """The follow-ups of every tree, or of these only."""
@@ -126,9 +144,9 @@ class Session:
     def summary(self) -> str:
         """What was read, in one line."""
         events = sum([len(block.acts) for page in self.journal.pages for block in page.blocks])
-        here = sum(1 for tree in self.histories.trees.values() if tree.standing == "here")
         pages = len(self.journal.pages)
-        return f"{number(here, 'tree')} here, {number(events, 'act')} on {number(pages, 'page')}."
+        here, acts = number(self._here, "tree"), number(events, "act")
+        return f"{here} here, {acts} on {number(pages, 'page')}."
 
     def names(self) -> dict[str, str]:
         """What people call each place, person and pot, by handle."""
@@ -188,7 +206,7 @@ class Session:
         To find the species takes longer than all else in a small journal, so what was found is
         remembered as long as nothing is installed or taken away, and no other code is trusted.
         """
-        folder, mark = self.journal.folder, f"{installed_mark()}{self.plugins.mark}"
+        folder, mark = self.journal.folder, self._program
         kinds = {_kind(thing) for thing in self.journal.things.of_kind("tree")}
         if kinds <= remember.recall_kinds(folder, mark):
             return
@@ -231,12 +249,17 @@ def _kind(tree: Thing) -> str:
 
 
 def open_session(
-    folder: str, today: date, *, as_of: bool = False, kept: Kept = KEEP_NOTHING
+    folder: str,
+    today: date,
+    *,
+    as_of: bool = False,
+    kept: Kept = KEEP_NOTHING,
+    only_check: bool = False,
 ) -> Session:
-    """Read and replay the journal in a folder."""
+    """Read and replay the journal in a folder. `only_check`: for its problems alone."""
     plugins = plugins_of(folder, _ids_for_every_tree)
     journal = read_journal(folder, today, as_of=as_of, acts=plugins.acts, kept=kept)
-    return Session(journal, today, as_of=as_of, kept=kept, plugins=plugins)
+    return Session(journal, today, as_of=as_of, kept=kept, plugins=plugins, only_check=only_check)
 
 
 def _ids_for_every_tree() -> frozenset[str]:

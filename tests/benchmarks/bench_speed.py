@@ -96,15 +96,18 @@ def test_make_with_nothing_changed(large: Path) -> None:
 
 
 def test_check_after_one_page_was_edited(large: Path) -> None:
+    """Each time with a page that nobody has read before, new details in it too."""
     run(BACKBUD, "check", str(large))
     page = max(large.glob("diary/**/*.txt"))
     text = page.read_text(encoding="utf-8")
     tree = next(line for line in text.splitlines() if line and line[0].isalpha()).split(",")[0]
+    day = next(ln for ln in reversed(text.splitlines()) if ln[:1].isdigit())[:10]
     best = float("inf")
-    for n in range(5):
-        day = next(ln for ln in reversed(text.splitlines()) if ln[:1].isdigit())[:10]
+    for n in range(7):
         page.write_text(
-            f"{text}\n{day}\n\n{tree}\n  noted     looked at it {n} times\n", encoding="utf-8"
+            f"{text}\n{day}\n\n{tree}\n  pruned    {n}.7 cm off on left {n}\n"
+            f"  noted     looked at it {n} times\n",
+            encoding="utf-8",
         )
         best = min(best, seconds(lambda: run(BACKBUD, "check", str(large)), 1))
     page.write_text(text, encoding="utf-8")

@@ -18,17 +18,21 @@ from backbud_grammar.problems import Flaw
 from backbud_grammar.syntax import Selection, Subjects
 
 
-class Whereabouts(Stand, gc=False, kw_only=True):
-    """A tree as the replay goes on: where it is now, and all that was written of it so far.
-
-    `kind`: as written, cultivar and all. `kind_words`: the species alone, to be asked for.
-    `entries` are for when the replay is done.
-    """
+class Placed(Stand, gc=False, kw_only=True):
+    """What a subject line can ask for of a tree. `kind`: as written, cultivar and all."""
 
     handle: str
     first_handle: str
     kind: str
     since: WrittenDate | None
+
+
+class Whereabouts(Placed, gc=False, kw_only=True):
+    """A tree as the replay goes on: where it is now, and all that was written of it so far.
+
+    `kind_words`: the species alone, to be asked for. `entries` are for when the replay is done.
+    """
+
     lines: Lines
 
     @property

@@ -99,12 +99,13 @@ class DatedBlock(Struct, gc=False, eq=False):
 
 
 class DatedPage(Struct, frozen=True, gc=False):
-    """A page in its place among all pages."""
+    """A page in its place among all pages. `digest`: of its text."""
 
     when: WrittenDate
     file: str
     line: int
     blocks: tuple[DatedBlock, ...]
+    digest: bytes = b""
 
 
 class DayWeather(Struct, frozen=True, gc=False):

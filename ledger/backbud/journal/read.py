@@ -49,7 +49,7 @@ from backbud_grammar.syntax import (
     Page,
     Stray,
 )
-from backbud_grammar.version import language_mark
+from backbud_grammar.version import language_mark, sources_mark
 
 # More than any hand writes; what is larger is some other file.
 LARGEST_FILE = 256 * 1024 * 1024
@@ -60,7 +60,8 @@ class Journal(Struct, frozen=True):
 
     `weather_files`: the text files that a place's card names as weather, as they were loaded.
     `texts`: the bytes of every file, as problems show them; those of a weather file that is no
-    .txt are added when it is read.
+    .txt are added when it is read. `mark`: the digest of all that the pages are read by: settings,
+    cards, the language and the table of acts.
     """
 
     folder: str
@@ -75,6 +76,7 @@ class Journal(Struct, frozen=True):
     remembered: bool
     weather_files: Mapping[str, Loaded]
     texts: dict[str, bytes]
+    mark: bytes
 
     def problems(self) -> tuple[Problem, ...]:
         """Every problem found so far."""
@@ -107,7 +109,8 @@ def read_journal(
         notes.add(SETTINGS_FILE, 0, flaw)
     by_act = by_word(acts)
     warm: Warm[ReadPage] = kept.once("text", (folder, acts), Warm)
-    memory = warm.memory or remember.recall(folder, _mark(by_act))
+    mark = _mark(by_act)
+    memory = warm.memory or remember.recall(folder, mark)
     parted = _outlines({name: texts[name] for name in found.files}, by_act, memory)
     for name in found.files:
         if name not in parted.weather_files:
@@ -154,6 +157,7 @@ def read_journal(
         remembered=_keep(folder, parted, reader, handles, warm),
         weather_files={name: loaded[name] for name in parted.weather_files},
         texts=texts,
+        mark=digest(mark.encode(), texts[SETTINGS_FILE], *parted.card_digests),
     )
 
 
@@ -267,6 +271,7 @@ def _mended(data: bytes) -> Loaded:
 
 class _Parted(Struct):
     cards: list[PlacedCard]
+    card_digests: list[bytes]
     # File, first line (0 first), and the page.
     pages: list[tuple[str, int, remember.Kept[Any]]]
     strays: list[tuple[str, int, Stray]]
@@ -278,7 +283,9 @@ class _Parted(Struct):
     weather_files: frozenset[str] = frozenset()
 
 
+# So little that is new is sooner read again than the whole memory is written.
 FEW_PAGES = 20
+FEW_DETAILS = 60
 _WEATHER = re.compile(rb"^[ \t]+weather[ \t]+([^\n]+)", re.MULTILINE | re.IGNORECASE)
 
 
@@ -286,7 +293,7 @@ def _outlines(
     files: Mapping[str, bytes], acts: Mapping[str, ActForm], memory: remember.Memory
 ) -> _Parted:
     """Outline every file but those that a place's card names as weather."""
-    parted = _Parted([], [], [], memory, {}, None, 0)
+    parted = _Parted([], [], [], [], memory, {}, None, 0)
     known = Known.of(acts)
     perhaps = {
         name
@@ -331,6 +338,7 @@ def _outline(name: str, data: bytes, known: Known, parted: _Parted) -> None:
             parted.pages.append((name, line, kept))
         elif isinstance(section, Card):
             parted.cards.append(PlacedCard(section, name, line))
+            parted.card_digests.append(kept.digest)
         elif section.blocks or section.flaws:
             parted.strays.append((name, line, section))
         line += kept.lines
@@ -355,10 +363,11 @@ def _new_row(data: bytes, known: Known, parted: _Parted) -> list[remember.Kept[A
 
 
 def _mark(acts: Mapping[str, ActForm]) -> str:
-    """What the memory depends on: the language's files and the table of acts."""
+    """What the memory depends on: the files of the language and of its reading, and the acts."""
+    files = language_mark() + sources_mark(os.path.dirname(__file__))
     added = sorted(word for word, form in acts.items() if form not in ACTS)
     table = "".join(f"{word} {acts[word]}" for word in added)
-    return digest(f"{language_mark()} {table}".encode()).hex()
+    return digest(f"{files} {table}".encode()).hex()
 
 
 def _keep(
@@ -370,12 +379,11 @@ def _keep(
 ) -> bool:
     """Write the memory when this run read something new; what no file holds any more is let go."""
     memory, details = parted.memory, reader.details
-    learned = details.learned or memory.things != handles
+    forgot = details.learned > FEW_DETAILS or memory.things != handles
     is_first = warm.memory is None
     memory.things, memory.files = handles, parted.used_files
     warm.memory, warm.details = memory, details
-    # A few new pages are sooner read again than the whole memory is written.
-    if parted.fresh <= FEW_PAGES and not (is_first and learned):
+    if parted.fresh <= FEW_PAGES and not (is_first and forgot):
         return True
     remember.keep(folder, memory, details, reader.found_sound)
     return False
@@ -481,7 +489,7 @@ def _page(
     blocks, said = reader.page(kept, Head(when, file, line, reader))
     if when is NO_DAY or when.first > today:
         return None
-    return DatedPage(when, file, line + 1, blocks), said
+    return DatedPage(when, file, line + 1, blocks, kept.digest), said
 
 
 def _note_misplaced(parted: _Parted, reader: DiaryReader) -> None:

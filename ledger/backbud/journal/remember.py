@@ -133,12 +133,22 @@ _SAID = msgspec.msgpack.Decoder(Said)
 
 def recall(journal: str, mark: str) -> Memory:
     """Return what the last run read, or an empty memory."""
+    memory = read_memory(journal, SYNTAX_FILE, Memory)
+    return memory if memory is not None and memory.mark == mark else Memory(mark)
+
+
+def read_memory(journal: str, name: str, sort: type[S]) -> S | None:
+    """Return what a file of the memory holds, or None where it holds no such thing."""
     try:
-        with open(os.path.join(journal, MEMORY, SYNTAX_FILE), "rb") as file:
-            memory = msgspec.msgpack.decode(file.read(), type=Memory)
+        with open(os.path.join(journal, MEMORY, name), "rb") as file:
+            return msgspec.msgpack.decode(file.read(), type=sort)
     except (OSError, msgspec.MsgspecError, UnicodeDecodeError, RecursionError):
-        return Memory(mark)
-    return memory if memory.mark == mark else Memory(mark)
+        return None
+
+
+def write_memory(journal: str, name: str, value: object) -> None:
+    """Write a file of the memory, atomically; where the folder cannot be written, nothing is."""
+    _write(journal, name, msgspec.msgpack.encode(value))
 
 
 def keep(journal: str, memory: Memory, details: Details, said: SoundActs) -> None:
@@ -157,7 +167,7 @@ def keep(journal: str, memory: Memory, details: Details, said: SoundActs) -> Non
             for word in {**memory.said, **said}
         },
     }
-    _write(journal, SYNTAX_FILE, msgspec.msgpack.encode(whole))
+    write_memory(journal, SYNTAX_FILE, whole)
 
 
 def recall_kinds(journal: str, mark: str) -> frozenset[str]:

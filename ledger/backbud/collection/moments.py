@@ -1,0 +1,207 @@
+"""A journal goes in; how many trees are here comes out, and what cannot have been so is noted.
+
+For a check, which asks for no history: where an earlier run remembered how all stood before a page,
+and nothing before that page has changed, the replay goes on from there. The memory may be deleted
+at any time; a torn or foreign one is as good as none. It holds values only, never code.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from datetime import date
+
+import msgspec
+from msgspec import Raw, Struct
+from msgspec.structs import asdict
+
+from backbud.collection.corrections import corrected_day
+from backbud.collection.subjects import Placed
+from backbud.collection.taken_down import Lines
+from backbud.collection.whereabouts import (
+    FirstComings,
+    Replay,
+    Turn,
+    Whereabouts,
+    arrived_in,
+    first_comings,
+    turns_of,
+)
+from backbud.journal.dated import DatedPage
+from backbud.journal.read import Journal
+from backbud.journal.remember import read_memory, write_memory
+from backbud_grammar.digest import digest
+
+MOMENTS_FILE = "moments.msgpack"
+# To replay fewer pages takes no time that anyone would notice.
+FEW_PAGES = 200
+# Most is written at the end: there the moments stand close, and ever further apart before it.
+PAGES_BEFORE_END = 30
+FURTHER_APART = 4
+
+
+class _Moment(Struct, frozen=True, array_like=True, gc=False):
+    """That so many pages had been replayed without a note.
+
+    `digest`: of these pages. `day`: of the next one, later than all before it. `state`: a `_State`.
+    """
+
+    pages: int
+    digest: bytes
+    day: date
+    state: Raw
+
+
+class _State(Struct, frozen=True, gc=False):
+    """How all stood. `used`: by pot the trees that ever stood in it."""
+
+    trees: list[Placed]
+    used: dict[str, list[str]]
+    uncarded: dict[str, str]
+
+
+class _Moments(Struct, frozen=True, gc=False):
+    """`mark`: of all that a replay hangs on but the pages. `first`: of the whole journal."""
+
+    mark: bytes
+    first: FirstComings
+    moments: list[_Moment]
+
+
+def trees_here(journal: Journal, program: str) -> int:
+    """How many trees are here at the end; what cannot have been so is noted.
+
+    `program`: a mark that changes with any file of the program.
+    """
+    mark = digest(journal.mark, program.encode())
+    resumed = _resumed(journal, mark)
+    if resumed is None:
+        replay = _whole(journal, mark)
+    else:
+        replay, pages = resumed
+        for page in pages:
+            replay.page(page)
+    return sum(1 for tree in replay.trees.values() if tree.standing == "here")
+
+
+# ------------------------------------------------------------------ go on
+
+
+def _resumed(journal: Journal, mark: bytes) -> tuple[Replay, Sequence[DatedPage]] | None:
+    """A replay put at the last moment that still holds, and the pages that come after it."""
+    # Where so much is new that the syntax was remembered anew, so are the moments.
+    known = read_memory(journal.folder, MOMENTS_FILE, _Moments) if journal.remembered else None
+    if known is None or known.mark != mark:
+        return None
+    for moment in reversed(list(_unchanged(known.moments, journal.pages))):
+        pages = journal.pages[moment.pages :]
+        turns = turns_of(pages)
+        if _speaks_of_before(moment.day, turns, journal):
+            continue
+        before = {handle: came for handle, came in known.first.items() if came[0] < moment.day}
+        first = first_comings(turns, journal.things, before)
+        if arrived_in(first) != arrived_in(known.first):
+            continue
+        replay = Replay(journal, pages, turns)
+        if _put_at(replay, moment.state):
+            return replay, pages
+    return None
+
+
+def _unchanged(moments: Sequence[_Moment], pages: Sequence[DatedPage]) -> Iterator[_Moment]:
+    """The moments before which no page has changed, oldest first."""
+    so_far, begin = b"", 0
+    for moment in moments:
+        if not begin < moment.pages <= len(pages):
+            return
+        so_far = _digest(so_far, pages[begin : moment.pages])
+        begin = moment.pages
+        if so_far != moment.digest:
+            return
+        # A page of the same day may have come in before those after the moment, or behind them.
+        if begin == len(pages) or pages[begin].when.first > pages[begin - 1].when.first:
+            yield moment
+
+
+def _digest(before: bytes, pages: Sequence[DatedPage]) -> bytes:
+    return digest(before, b"".join([page.digest for page in pages]))
+
+
+def _speaks_of_before(day: date, turns: Sequence[Turn], journal: Journal) -> bool:
+    """Whether any correction among the turns is of a line before the day."""
+    return any(
+        event.act == "corrected" and corrected_day(event, journal.southern) < day
+        for _, event in turns
+    )
+
+
+def _put_at(replay: Replay, raw: Raw) -> bool:
+    """Put a replay at a moment, unless the memory of it is not one of ours."""
+    try:
+        state = _STATE.decode(raw)
+    except (msgspec.MsgspecError, UnicodeDecodeError):
+        return False
+    trees = {one.handle: Whereabouts(**asdict(one), lines=Lines()) for one in state.trees}
+    carded = {thing.handle for thing in replay.things.of_kind("tree")}
+    mentioned = {handle for handles in state.used.values() for handle in handles}
+    if not trees.keys() >= carded | mentioned | set(state.uncarded.values()):
+        return False
+    replay.trees.update(trees)
+    replay.used.update(
+        (pot, {handle: trees[handle] for handle in handles}) for pot, handles in state.used.items()
+    )
+    replay.chooser.uncarded.update(state.uncarded)
+    return True
+
+
+_STATE = msgspec.msgpack.Decoder(_State)
+
+
+# ------------------------------------------------------------------ from the beginning
+
+
+def _whole(journal: Journal, mark: bytes) -> Replay:
+    """A replay of every page; how all stood at some of them is remembered."""
+    pages, noted = journal.pages, len(journal.notes)
+    turns = turns_of(pages)
+    first = first_comings(turns, journal.things, {})
+    replay = Replay(journal, pages, turns)
+    replay.begin(arrived_in(first))
+    wanted = _wanted(len(pages))
+    moments: list[_Moment] = []
+    so_far, digested = b"", 0
+    for n, page in enumerate(pages):
+        if (
+            wanted
+            and n >= wanted[0]
+            and page.when.first > pages[n - 1].when.first
+            and len(journal.notes) == noted
+        ):
+            wanted = [later for later in wanted if later > n]
+            so_far, digested = _digest(so_far, pages[digested:n]), n
+            moments.append(_Moment(n, so_far, page.when.first, _state(replay)))
+        replay.page(page)
+    if moments:
+        write_memory(journal.folder, MOMENTS_FILE, _Moments(mark, first, moments))
+    return replay
+
+
+def _wanted(pages: int) -> list[int]:
+    """The places where to remember how all stands, by the number of pages before them."""
+    back, wanted = PAGES_BEFORE_END, list[int]()
+    while pages >= FEW_PAGES and back < pages:
+        wanted.insert(0, pages - back)
+        back *= FURTHER_APART
+    return wanted
+
+
+def _state(replay: Replay) -> Raw:
+    state = _State(
+        [_placed(tree) for tree in replay.trees.values()],
+        {pot: list(trees) for pot, trees in replay.used.items()},
+        replay.chooser.uncarded,
+    )
+    return Raw(msgspec.msgpack.encode(state))
+
+
+def _placed(tree: Whereabouts) -> Placed:
+    return Placed(**{name: getattr(tree, name) for name in Placed.__struct_fields__})

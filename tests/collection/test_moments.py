@@ -1,0 +1,209 @@
+"""A diary that is checked after each change goes in; the same comes out as from a whole replay."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import date, timedelta
+from pathlib import Path
+from random import Random
+
+import pytest
+
+from backbud.collection import moments
+from backbud.publish import MEMORY
+from backbud.session import open_session
+from backbud_grammar.problems import Problem
+
+TODAY = date(2026, 11, 25)
+FIRST_DAY = date(2024, 1, 1)
+SETTINGS = 'language = 1\nhome = "yard"\ncurrency = "EUR"\n'
+CARDS = """\
+person marrow
+place yard
+  latitude 52 N
+place tunnel
+  within yard
+pot blue
+  inside 30 x 20 x 8 cm
+pot grey
+  inside 30 x 20 x 8 cm
+tree hoshi
+  kind trident maple
+  place yard
+tree yuki
+  kind trident maple
+  place yard
+  pot grey
+tree kaze
+  kind Japanese black pine
+  since 2023
+tree uncome
+  kind trident maple
+group pair
+  trees hoshi, yuki
+"""
+# Each of them changes, or asks for, what a replay must know.
+LINES = (
+    ("hoshi", "moved      tunnel"),
+    ("all in tunnel", "watered"),
+    ("all in yard except kaze", "fed  10 g"),
+    ("hoshi", "repotted   into blue, 2 cm off below"),
+    ("yuki", "repotted   into blue"),
+    ("yuki", "repotted   into grey"),
+    ("yuki", "died"),
+    ("yuki", "sold       to marrow"),
+    ("yuki", "returned"),
+    ("uncome", "received   from marrow, for pruning"),
+    ("uncome", "sold       to marrow"),
+    ("uncome", "pruned     hard"),
+    ("hoshi", "separated  as little-red"),
+    ("little-red", "watered"),
+    ("hoshi", "separated  as little-blue"),
+    ("little-blue, kaze", "moved  tunnel"),
+    ("pair", "checked    vigour good"),
+    ("all trident maple", "noted  in leaf"),
+    ("all of marrow", "noted  well"),
+    ("hoshi, kaze", "pruned"),
+    ("blue", "noted      a chip on the rim"),
+    ("yuki", "purned"),
+)
+
+
+def corrected(pages: list[tuple[date, str]], random: Random) -> str:
+    """A line that corrects something of an earlier page, or of one that is not there."""
+    day = random.choice(pages)[0] if pages and random.random() < 0.8 else FIRST_DAY
+    tree = random.choice(("hoshi", "yuki"))
+    line, but = random.choice(
+        (("repotted", "not done"), ("moved", "tunnel"), ("died", "not done"),
+         ("repotted", "into grey"), ("separated", "not done"))
+    )  # fmt: skip
+    return f"{tree}\n  corrected {line} {day}, {but}\n"
+
+
+def changed(pages: list[tuple[date, str]], random: Random) -> list[tuple[date, str]]:
+    """The diary after one more stroke: mostly at its end, now and then further up."""
+    near = min(len(pages), 4 if random.random() < 0.8 else len(pages))
+    at = len(pages) - random.randrange(near + 1)
+    what = random.random()
+    if what < 0.2 and at < len(pages):
+        return pages[:at] + pages[at + 1 :]
+    day = pages[at - 1][0] if at else FIRST_DAY
+    day += timedelta(days=random.choice((0, 0, 1, 2)))
+    text = corrected(pages, random) if what < 0.4 else "{}\n  {}\n".format(*random.choice(LINES))
+    return [*pages[:at], (day, text), *pages[at:]]
+
+
+def problems_and_summary(folder: Path, *, only_check: bool) -> tuple[tuple[Problem, ...], str]:
+    session = open_session(str(folder), TODAY, only_check=only_check)
+    return session.problems(), session.summary()
+
+
+@pytest.fixture
+def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A journal so small that a moment is remembered after every other page."""
+    monkeypatch.setattr(moments, "FEW_PAGES", 4)
+    monkeypatch.setattr(moments, "PAGES_BEFORE_END", 2)
+    monkeypatch.setattr(moments, "FURTHER_APART", 2)
+    (tmp_path / "backbud.toml").write_text(SETTINGS)
+    (tmp_path / "cards.txt").write_text(CARDS)
+    return tmp_path
+
+
+@pytest.fixture
+def resumed(monkeypatch: pytest.MonkeyPatch) -> list[bool]:
+    """For each check so far whether it went on from a moment."""
+    out: list[bool] = []
+    resumed = moments._resumed
+
+    def told(*inputs: object) -> object:
+        found = resumed(*inputs)  # type: ignore[arg-type]
+        out.append(found is not None)
+        return found
+
+    monkeypatch.setattr(moments, "_resumed", told)
+    return out
+
+
+def written(folder: Path, pages: list[tuple[date, str]]) -> None:
+    text = "\n".join(f"{day}\n\n{text}" for day, text in pages)
+    (folder / "diary.txt").write_text(text)
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_a_check_that_goes_on_finds_what_a_whole_one_finds(
+    folder: Path, resumed: list[bool], seed: int
+) -> None:
+    random = Random(seed)
+    pages = [
+        (FIRST_DAY + timedelta(days=n), f"{random.choice(('hoshi', 'kaze'))}\n  watered\n")
+        for n in range(30)
+    ]
+    found_problems = 0
+    for count in range(80):
+        before, pages = pages, changed(pages, random)
+        if count % 15 == 14:
+            with (folder / "cards.txt").open("a") as cards:
+                cards.write(f"tree new-{count}\n  kind trident maple\n")
+        written(folder, pages)
+        checked = problems_and_summary(folder, only_check=True)
+        assert checked == problems_and_summary(folder, only_check=False), pages[-5:]
+        if checked[0]:
+            found_problems += 1
+            # Most slips are mended at once.
+            pages = before if random.random() < 0.98 else pages
+    assert min(found_problems, resumed.count(True), resumed.count(False)) > 5
+
+
+@pytest.fixture
+def checked(folder: Path, resumed: list[bool]) -> Callable[[list[tuple[date, str]]], bool]:
+    """Whether a check of these pages went on from a moment; it finds nothing wrong."""
+
+    def check(pages: list[tuple[date, str]]) -> bool:
+        written(folder, pages)
+        assert problems_and_summary(folder, only_check=True)[0] == ()
+        return resumed[-1]
+
+    return check
+
+
+PAGES = [(FIRST_DAY + timedelta(days=n), "hoshi\n  watered\n") for n in range(40)]
+PAGES[30] = MOVED = (PAGES[30][0], "hoshi\n  moved  tunnel\n")
+LATER = FIRST_DAY + timedelta(days=60)
+
+
+def test_it_goes_on_only_where_that_is_safe(
+    checked: Callable[[list[tuple[date, str]]], bool], folder: Path
+) -> None:
+    assert not checked(PAGES), "nothing is remembered yet"
+    assert checked(PAGES)
+    assert checked([*PAGES, (LATER, "all in yard\n  fed  10 g\n")])
+    # From a moment before the line that is corrected.
+    assert checked([*PAGES, (LATER, f"hoshi\n  corrected moved {MOVED[0]}, not done\n")])
+    # This one was not here at the beginning after all.
+    assert not checked([*PAGES, (LATER, "uncome\n  received  from marrow, for pruning\n")])
+    assert not checked([(FIRST_DAY, "kaze\n  watered\n"), *PAGES]), "the first page is another"
+    with (folder / "cards.txt").open("a") as cards:
+        cards.write("tree new\n  kind trident maple\n")
+    assert not checked(PAGES), "a card is another"
+    assert checked(PAGES)
+
+
+def test_a_problem_is_told_each_time(folder: Path) -> None:
+    slip = (PAGES[10][0], "uncome\n  corrected died 2024-01-01, not done\n")
+    written(folder, [*PAGES[:10], slip, *PAGES[11:]])
+    first, again = (problems_and_summary(folder, only_check=True)[0] for _ in range(2))
+    assert [problem.code for problem in first] == ["nothing-to-correct"]
+    assert again == first
+
+
+@pytest.mark.parametrize("memory", [b"", b"torn", None])
+def test_a_torn_or_foreign_memory_is_as_good_as_none(
+    checked: Callable[[list[tuple[date, str]]], bool], folder: Path, memory: bytes | None
+) -> None:
+    assert not checked(PAGES)
+    path = folder / MEMORY / moments.MOMENTS_FILE
+    data = path.read_bytes()
+    # Without the last of the trees that the cards name.
+    path.write_bytes(data.replace(b"uncome", b"nobody") if memory is None else memory)
+    assert not checked(PAGES)
+    assert checked(PAGES)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import http.server
 import socket
+import sys
 import threading
 import traceback
 from collections.abc import Iterator
@@ -112,7 +113,7 @@ def test_the_keyring_keeps_a_login_for_each_server(
         def get_credential(service: str, user: str | None) -> Found | None:
             return Found() if (service, user) == ("backbud https://one.example", None) else None
 
-    monkeypatch.setitem(__import__("sys").modules, "keyring", Keyring)
+    monkeypatch.setitem(sys.modules, "keyring", Keyring)
     assert service_of("https://one.example") == "backbud https://one.example"
     nothing = {"XDG_CONFIG_HOME": environ["XDG_CONFIG_HOME"]}
     # it need not be named: nobody but the keeper puts a password there
@@ -223,6 +224,16 @@ def test_a_server_that_is_not_there(yard: Any, capfd: Any) -> None:
         free.bind(("127.0.0.1", 0))
         url = f"http://127.0.0.1:{free.getsockname()[1]}/"
     assert said_by(yard, yard.client.environ, capfd, url) == f"{url[:-1]} cannot be reached"
+
+
+def test_where_the_library_for_servers_was_not_installed(
+    yard: Any, capfd: Any, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setitem(sys.modules, "caldav.davclient", None)
+    assert said_by(yard, yard.client.environ, capfd) == (
+        "to speak with a CalDAV server, backbud needs one more library; where backbud was "
+        "installed: pip install 'caldav>=3.6'"
+    )
 
 
 def test_a_server_that_keeps_no_calendars(yard: Any, capfd: Any, no_calendars: str) -> None:

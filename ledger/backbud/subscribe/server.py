@@ -56,9 +56,14 @@ class Server:
     """The calendars of one login. SubscribeError wherever the server does not do as asked."""
 
     def __init__(self, address: Address, login: Login) -> None:
-        from caldav.davclient import DAVClient
-        from caldav.lib import error
-
+        try:
+            from caldav.davclient import DAVClient
+            from caldav.lib import error
+        except ImportError as missing:
+            raise SubscribeError(
+                "to speak with a CalDAV server, backbud needs one more library; where backbud was "
+                "installed: pip install 'caldav>=3.6'"
+            ) from missing
         # Both may write down requests, with the password in them.
         error.debug_dump_communication = False
         logging.getLogger("caldav").setLevel(logging.CRITICAL + 1)

@@ -181,12 +181,16 @@ class Session:
 
         A journal's own plugins may ask for figures of their own, so then nothing is said.
         """
-        figures = self.journal.settings.figures
+        figures, folder = self.journal.settings.figures, self.journal.folder
         if not figures or self.plugins.files:
+            return
+        file = remember.FIGURES_FILE
+        if figures.keys() <= remember.recall_names(folder, file, self._program):
             return
         from backbud.plan.known_figures import known_figures
 
         known = [figure.name for figure in known_figures()]
+        remember.keep_names(folder, file, self._program, known)
         for name in figures:
             if name not in known:
                 line, column = place_of_setting(self.journal.texts.get(SETTINGS_FILE, b""), name)
@@ -208,7 +212,7 @@ class Session:
         """
         folder, mark = self.journal.folder, self._program
         kinds = {_kind(thing) for thing in self.journal.things.of_kind("tree")}
-        if kinds <= remember.recall_kinds(folder, mark):
+        if kinds <= remember.recall_names(folder, remember.KINDS_FILE, mark):
             return
         pack = self.pack
         for file, flaw in pack.flaws:
@@ -238,7 +242,7 @@ class Session:
                 )
         faultless = not pack.faults and not pack.flaws
         if faultless and all(pack.find(kind) is not None for kind in kinds):
-            remember.keep_kinds(folder, mark, kinds)
+            remember.keep_names(folder, remember.KINDS_FILE, mark, kinds)
         for fault in pack.faults:
             self.journal.notes.at(Origin("backbud.toml", 1, 1), "species-failed", fault, "", 0, 1)
 

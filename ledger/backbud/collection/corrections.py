@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from datetime import date
+from typing import NamedTuple
 
 from msgspec import Struct
 
@@ -150,10 +151,14 @@ def corrected_entry(entry: Entry, corrections: list[Event], journal: Journal) ->
 def _as_corrected(event: Event, correction: Event, journal: Journal) -> Event:
     new = [d for d in correction.details if d.name != "date"]
     kept = [d for d in event.details if not any(_replaces(d, by, event) for by in new)]
-    pieces = [*_text_of(event, journal, kept), *_text_of(correction, journal, new)]
-    text = ", ".join(pieces)
-    # Read anew, so that each detail's place in the text is right for the next correction.
-    details = journal.details.of(journal.acts[event.act], text).details
+    pieces = [*_pieces_of(event, journal, kept), *_pieces_of(correction, journal, new)]
+    text = ", ".join(piece.text for piece in pieces)
+    details: tuple[Detail, ...] = ()
+    for piece in pieces:
+        details += piece.details
+    if any(piece.is_cut for piece in pieces):
+        # Read anew, so that each detail's place in the text is right for the next correction.
+        details = journal.details.of(journal.acts[event.act], text).details
     undone = tuple(d for d in (*kept, *new) if d.name == "not done")
     return Event(
         event.act,
@@ -180,8 +185,16 @@ def _replaces(old: Detail, new: Detail, event: Event) -> bool:
     return not (new.part and has_part) or old.part == new.part
 
 
-def _text_of(event: Event, journal: Journal, wanted: list[Detail]) -> Iterator[str]:
-    """The text of an event, piece by piece, with only the wanted details in it."""
+class _Piece(NamedTuple):
+    """Details between two commas, and their text. `is_cut`: others stood among them."""
+
+    text: str
+    details: tuple[Detail, ...]
+    is_cut: bool
+
+
+def _pieces_of(event: Event, journal: Journal, wanted: list[Detail]) -> Iterator[_Piece]:
+    """The pieces of an event, with only the wanted details in them."""
     text = event.text
     if event.named:
         # As it was read: what stands before the details of the named act is blank.
@@ -191,8 +204,9 @@ def _text_of(event: Event, journal: Journal, wanted: list[Detail]) -> Iterator[s
     reading = journal.details.of(journal.acts[event.act], event.text)
     for start, piece in part_at_commas(text):
         here = [d for d, at in zip(reading.details, reading.starts, strict=True) if at == start]
-        stays = [d for d in here if d in wanted and d.name != "not done"]
+        stays = tuple(d for d in here if d in wanted and d.name != "not done")
         if len(stays) == len(here) and (stays or not event.named):
-            yield piece
+            yield _Piece(piece, stays, is_cut=False)
         elif stays:
-            yield " ".join(piece[d.offset : d.offset + d.length] for d in stays)
+            cut = " ".join(piece[d.offset : d.offset + d.length] for d in stays)
+            yield _Piece(cut, stays, is_cut=True)

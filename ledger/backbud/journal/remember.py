@@ -22,7 +22,9 @@ from backbud_grammar.problems import Flaw
 from backbud_grammar.syntax import Act, Block, Card, Page, Stray, Subjects
 
 SYNTAX_FILE = "syntax.msgpack"
+# The kinds of tree that some species was found for, and the figures that something asks for.
 KINDS_FILE = "kinds"
+FIGURES_FILE = "figures"
 
 
 S = TypeVar("S")
@@ -170,19 +172,19 @@ def keep(journal: str, memory: Memory, details: Details, said: SoundActs) -> Non
     write_memory(journal, SYNTAX_FILE, whole)
 
 
-def recall_kinds(journal: str, mark: str) -> frozenset[str]:
-    """Return the kinds of tree that some species was found for, while the mark is the same."""
+def recall_names(journal: str, name: str, mark: str) -> frozenset[str]:
+    """Return the names in a file of the memory, while the mark is the same."""
     try:
-        with open(os.path.join(journal, MEMORY, KINDS_FILE), encoding="utf-8") as file:
-            head, *kinds = file.read().split("\n")
+        with open(os.path.join(journal, MEMORY, name), encoding="utf-8") as file:
+            head, *names = file.read().split("\n")
     except (OSError, UnicodeDecodeError):
         return frozenset()
-    return frozenset(kinds) if head == mark else frozenset()
+    return frozenset(names) if head == mark else frozenset()
 
 
-def keep_kinds(journal: str, mark: str, kinds: Iterable[str]) -> None:
-    """Write the kinds of tree that some species was found for."""
-    _write(journal, KINDS_FILE, "\n".join((mark, *sorted(kinds))).encode())
+def keep_names(journal: str, name: str, mark: str, names: Iterable[str]) -> None:
+    """Write names into a file of the memory."""
+    _write(journal, name, "\n".join((mark, *sorted(names))).encode())
 
 
 def _write(journal: str, name: str, data: bytes) -> None:

@@ -12,18 +12,19 @@ from backbud_grammar.lexicon import SHARES, Lexicon
 def labelled(items: list[Item], lexicon: Lexicon) -> tuple[list[Form], list[Item]] | None:
     """Find the longest known label among the words; return its forms and what is left.
 
-    A longer phrase out of a form's closed list wins over a label inside it ("by hand").
+    A longer phrase out of a form's closed list wins over a label inside it ("by hand", "root ball"
+    in "off 1/3 of the root ball").
     """
     words = [item.text.casefold() if item.sort == "word" else "" for item in items]
     text = f" {' '.join(words)} "
-    best: tuple[int, int, list[Form], list[str]] | None = None
+    best: tuple[int, int, list[Form]] | None = None
     for padded, parts, forms, longer in lexicon.labels:
-        if padded in text:
+        if padded in text and not any(phrase in text for phrase in longer):
             size = len(parts)
             at = next(i for i in range(len(words)) if tuple(words[i : i + size]) == parts)
             if best is None or (size, -at) > best[:2]:
-                best = (size, -at, forms, longer)
-    if best is None or any(phrase in text for phrase in best[3]):
+                best = (size, -at, forms)
+    if best is None:
         return None
     size, at = best[0], -best[1]
     return best[2], items[:at] + items[at + size :]

@@ -62,6 +62,8 @@ EVERY_LINE = [
     ("mix", "pH 5.5", "pH: 5.5"),
     ("material", "sold in bag of 14 L", "sold in: 14 L bag of"),
     ("material", "sold in roll of 1 kg", "sold in: 1 kg roll of"),
+    ("material", "sold in sheet of 50", "sold in: 50 sheet of"),
+    ("material", "sold in pack of 100 pieces", "sold in: 100 pack of pieces"),
     ("material", "price 18.50 EUR", "price: 18.50 EUR"),
     ("material", "label 20-10-20", "label: 20-10-20"),
     ("material", "metal Al", "metal: Al"),

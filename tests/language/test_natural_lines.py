@@ -60,6 +60,9 @@ REPOTTING_AND_ROOT_WORK = [
     ("repotted same pot, root ball 30 x 20 x 5 cm", ["same pot", "root ball: 30 x 20 x 5 cm"]),
     ("repotted half bare-rooted, mix pine", ["half bare-rooted", "mix: pine"]),
     ("repotted same pot, roots 1/3 off", ["same pot", "off: 1/3 roots"]),
+    ("repotted off 1/3 of the root ball", ["off: 1/3 of the root ball"]),
+    ("repotted 40 % of the root ball off", ["off: 40 % of the root ball"]),
+    ("repotted 40 % off the root ball", ["off: 40 % the root ball"]),
     (
         "repotted same pot, combed out, crossing roots off",
         ["same pot", "combed", "roots: crossing roots off"],

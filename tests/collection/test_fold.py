@@ -424,6 +424,33 @@ def test_vigour_by_zone_makes_the_strength(written, tree) -> None:
     assert tree(session, "hoshi").strength == "strong"
 
 
+def test_a_check_of_the_strength_tells_it_too(written, tree) -> None:
+    session = written(
+        CARDS
+        + """
+    2026-04-01
+    hoshi
+      checked  strength strong
+    2026-05-01
+    hoshi
+      checked  wire fine, buds weak
+    2026-05-10
+    hoshi
+      checked  strength weak
+    2026-05-20
+    hoshi
+      vigour   apex 5
+      checked  strength weak on low, moss green
+    """
+    )
+    assert tree(session, "hoshi", "2026-05-02").strength == "strong", "weak buds are no weak tree"
+    assert tree(session, "hoshi", "2026-05-11").strength == "weak"
+    found = {zone.name: zone.score for zone in tree(session, "hoshi").zones}
+    # The look at the whole tree still counts among them: (1 + 5 + 1) / 3.
+    assert found == {"whole tree": 1, "apex": 5, "low": 1}
+    assert tree(session, "hoshi").strength == "weak"
+
+
 def test_quarantine_and_release(written, tree) -> None:
     session = written(
         CARDS

@@ -280,5 +280,6 @@ EFFECTS: Mapping[str, tuple[Callable[[_Draft, Event], None], ...]] = {
     "measured": (_measured,),
     "valued": (_valued,),
     "vigour": (_vigour,),
+    "checked": (_vigour,),
     "agreed": (_agreed,),
 }

@@ -11,9 +11,14 @@ WHOLE_TREE = "whole tree"
 _WORDS = {"weak": 1, "fair": 3, "strong": 5}
 
 
-def zone_scores(vigour: Event) -> Iterator[tuple[str, int]]:
-    """Yield each zone of a `vigour` line with its score, 1 (weakest) to 5."""
-    for detail in vigour.all("zone"):
+def zone_scores(event: Event) -> Iterator[tuple[str, int]]:
+    """Yield each zone that a line speaks of with its score, 1 (weakest) to 5.
+
+    That is `vigour apex 4, low weak`, or `checked strength weak on low`.
+    """
+    if event.act == "checked":
+        yield from _checked(event)
+    for detail in event.all("zone"):
         words = detail.words.split()
         if detail.measure is not None:
             score = int(detail.measure.number)
@@ -22,3 +27,15 @@ def zone_scores(vigour: Event) -> Iterator[tuple[str, int]]:
         else:
             continue
         yield " ".join(words).casefold() or WHOLE_TREE, min(max(score, 1), 5)
+
+
+def _checked(event: Event) -> Iterator[tuple[str, int]]:
+    """What was found when the strength was looked at; anything else may be weak too."""
+    looked_at = ""
+    for detail in event.details:
+        if detail.name == "what":
+            looked_at = detail.words.casefold()
+        elif detail.name == "finding" and looked_at == "strength":
+            score = _WORDS.get(detail.words.casefold())
+            if score is not None:
+                yield detail.part.casefold() or WHOLE_TREE, score

@@ -50,6 +50,14 @@ class Kept:
         value: T = known.value
         return value
 
+    def last(self, slot: Hashable) -> Any:
+        """What the slot held last, whatever it was made from; None where it held nothing.
+
+        For work that comes to the same with it, only sooner.
+        """
+        known = self._now.get(slot) or self._before.get(slot)
+        return None if known is None else known.value
+
     def _made(self, inputs: tuple[object, ...], work: Callable[[], T]) -> _Made:
         asked: list[Hashable] = []
         outer, self._asked = self._asked, asked
@@ -79,6 +87,9 @@ class _Nothing(Kept):
 
     def once(self, slot: Hashable, inputs: tuple[object, ...], work: Callable[[], T]) -> T:
         return work()
+
+    def last(self, slot: Hashable) -> Any:
+        return None
 
     def drop(self, slot: Hashable) -> None:
         pass

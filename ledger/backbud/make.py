@@ -13,22 +13,29 @@ import os
 import sys
 import time
 from collections import Counter
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from datetime import date
 from functools import partial
 from json import dumps
 
 from msgspec import Struct
 
-from backbud.calendar.feeds import EVERYTHING, feeds_of, published, write_feeds
+from backbud.calendar.feeds import (
+    EVERYTHING,
+    feeds_of,
+    published,
+    shown_in_feeds,
+    write_feeds,
+)
 from backbud.calendar.grounds import grounds_of
 from backbud.calendar.revisions import read_revisions, write_revisions
 from backbud.facts import facts_of
 from backbud.journal.weather.named import weather_files
-from backbud.kept import KEEP_NOTHING, Kept
+from backbud.kept import KEEP_NOTHING, Is, Kept
 from backbud.pages.render import render_pages
 from backbud.pages.skies import weather_of
 from backbud.pages.view import Nursery, SpeciesFacts
+from backbud.plan.followups import FollowUp, State
 from backbud.plan.run import Plan
 from backbud.plan.stores import stores_of
 from backbud.publish import MADE, MEMORY
@@ -110,12 +117,13 @@ def make(
 def nursery_of(session: Session, plan: Plan) -> Nursery:
     """Everything the pages show, for the keeper's eyes."""
     home = session.journal.things.find(session.journal.settings.home)
-    more = session.plugins.facts
-    species = {
-        handle: SpeciesFacts(found.title, found.botanical, facts_of(found, more))
-        for handle, found in plan.species.items()
-        if found
+    facts = {
+        id(found): SpeciesFacts(
+            found.title, found.botanical, facts_of(found, session.plugins.facts)
+        )
+        for found in {id(found): found for found in plan.species.values() if found}.values()
     }
+    species = {handle: facts[id(found)] for handle, found in plan.species.items() if found}
     # What fails in them is a problem, so they come before the problems.
     sections = session.sections(plan)
     return Nursery(
@@ -141,14 +149,15 @@ def _feeds(session: Session, plan: Plan, folder: str) -> dict[str, bytes]:
     """Every feed; the revisions of their entries are remembered."""
     settings, things = session.journal.settings, session.journal.things
     grounds = grounds_of(plan.trees, things, session.names(), settings.keeper)
-    feeds = feeds_of(plan.all(), grounds, session.today, settings.settled)
+    shown = shown_in_feeds(plan.follow_ups, session.today, settings.settled, session.kept)
+    feeds = feeds_of(shown, grounds, session.kept)
     before = _bytes(os.path.join(folder, MEMORY, REVISIONS))
     # Where they are lost, what was published tells them.
     remembered = session.kept.once("revisions", (before,), partial(read_revisions, before)) or (
         published(feeds, lambda path: _bytes(os.path.join(folder, MADE, path)))
     )
     files, revisions = write_feeds(
-        feeds, grounds, session.today, settings, remembered, session.kept
+        feeds, shown, grounds, session.today, settings, remembered, session.kept
     )
     # First the numbers, then the feeds: a run that dies in between leaves out a number, where
     # it would else give one out twice.
@@ -172,7 +181,7 @@ def _bytes(path: str) -> bytes:
 
 
 def _made(session: Session, plan: Plan, folder: str, published: Published, json: bool) -> Made:
-    states = Counter(f.state(session.today) for f in plan.all())
+    states = _states(plan, session)
     problems = session.problems()
     here = sum(1 for tree in plan.trees.values() if tree.here)
     pages = os.path.join(folder, MADE, "index.html")
@@ -209,6 +218,20 @@ def _made(session: Session, plan: Plan, folder: str, published: Published, json:
             lines.append(session.plugins.left_out)
         summary = "\n".join(lines)
     return Made(len(published.written), len(published.removed), published.kept, problems, summary)
+
+
+def _states(plan: Plan, session: Session) -> Counter[State]:
+    """How many follow-ups stand in each way."""
+    today = session.today
+
+    def of_tree(follow_ups: Iterable[FollowUp]) -> Counter[State]:
+        return Counter(one.state(today) for one in follow_ups)
+
+    states: Counter[State] = Counter()
+    for handle, those in plan.follow_ups.items():
+        inputs = (Is(those), today)
+        states += session.kept.once(("states", handle), inputs, partial(of_tree, those))
+    return states
 
 
 class _Progress:

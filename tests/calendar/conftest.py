@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from backbud.calendar.feeds import EVERYTHING, feeds_of, write_feeds
+from backbud.calendar.feeds import EVERYTHING, feeds_of, shown_in_feeds, write_feeds
 from backbud.calendar.grounds import Grounds
 from backbud.calendar.revisions import Revisions
 from backbud.collection.state import Tree
@@ -90,8 +90,10 @@ class Builders:
         trees = {f.tree: self.tree(f.tree) for f in follow_ups} | dict(trees or {})
         grounds = Grounds(trees, names or {}, **(cards or {}))
         chosen = Settings(**{"journal_id": "upper-yard", **settings})
-        feeds = feeds_of(follow_ups, grounds, today, chosen.settled)
-        return write_feeds(feeds, grounds, today, chosen, remembered or {})
+        plans = {name: tuple(f for f in follow_ups if f.tree == name) for name in trees}
+        shown = shown_in_feeds(plans, today, chosen.settled)
+        feeds = feeds_of(shown, grounds)
+        return write_feeds(feeds, shown, grounds, today, chosen, remembered or {})
 
     def feed(self, follow_ups: Sequence[FollowUp], **known: Any) -> bytes:
         """The feed of everything."""

@@ -17,7 +17,7 @@ from backbud.pages import Nursery, render_pages
 from backbud.pages.drawings.windows import rows_of
 from backbud.pages.season import sheet
 from backbud.plan.followups import FollowUp
-from backbud.plan.season import Work, season_of
+from backbud.plan.season import Work, by_best, season_of
 from backbud.species import Window
 
 TODAY = date(2026, 11, 25)
@@ -116,7 +116,7 @@ def test_rows_follow_the_year_and_their_windows_are_joined() -> None:
         work("wired", 200, 210, 220),
         work("pruned", 0, 5, 10),
     ]
-    first, second = rows_of(season_of(works, TODAY, 0), lambda act: act)
+    first, second = rows_of(season_of(by_best(works), TODAY, 0), lambda act: act)
     assert (first.name, second.name) == ("pruned", "wired")
     assert second.stretches == (
         (TODAY + timedelta(60), TODAY + timedelta(100)),

@@ -12,7 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from backbud.plan.followups import FollowUp
-from backbud.plan.season import WEEK, Season, Work, minutes_over, season_of, works_of
+from backbud.plan.season import WEEK, Season, Work, by_best, minutes_over, season_of, works_of
 from backbud.species import Window
 
 TODAY = date(2026, 11, 25)
@@ -36,14 +36,14 @@ def loads(season: Season) -> list[int]:
 
 
 def test_within_the_limit_all_stand_on_their_best_day() -> None:
-    found = season_of([work("a", 60, 0, 3, 60), work("b", 60, 0, 4, 60)], TODAY, 120)
+    found = season_of(by_best([work("a", 60, 0, 3, 60), work("b", 60, 0, 4, 60)]), TODAY, 120)
     assert where(found) == {"a": date(2026, 11, 28), "b": date(2026, 11, 29)}
     assert loads(found)[:2] == [120, 0]
 
 
 def test_an_overfull_week_gives_to_the_nearest_lighter_one() -> None:
     works = [work("a", 60, 0, 1, 30), work("b", 60, 0, 1, 1), work("c", 60, 0, 8, 30)]
-    found = season_of(works, TODAY, 60)
+    found = season_of(by_best(works), TODAY, 60)
     # b cannot move; a goes past the second week, which c fills, to the Monday of the third.
     assert where(found) == {
         "a": date(2026, 12, 7),
@@ -56,30 +56,30 @@ def test_an_overfull_week_gives_to_the_nearest_lighter_one() -> None:
 def test_of_two_weeks_as_near_the_day_stays_as_near_the_best_one_as_it_can() -> None:
     # Best on Wednesday 9 December; open from 1 December, so the week before ends on Sunday the 6th.
     works = [work("a", 60, 6, 14, 14), work("b", 61, 14, 14, 14)]
-    found = season_of(works, TODAY, 61)
+    found = season_of(by_best(works), TODAY, 61)
     assert where(found)["a"] == date(2026, 12, 6)
 
 
 def test_what_hangs_on_others_keeps_its_day() -> None:
     works = [work("a", 60, 0, 1, 30, can_wait=False), work("b", 60, 0, 1, 30, can_wait=False)]
-    assert set(where(season_of(works, TODAY, 60)).values()) == {date(2026, 11, 26)}
+    assert set(where(season_of(by_best(works), TODAY, 60)).values()) == {date(2026, 11, 26)}
 
 
 def test_without_a_limit_nothing_moves() -> None:
     works = [work(name, 600, 0, 1, 30) for name in "abc"]
-    found = season_of(works, TODAY, 0)
+    found = season_of(by_best(works), TODAY, 0)
     assert set(where(found).values()) == {date(2026, 11, 26)}
     assert found.weeks[0].minutes == 1800
 
 
 def test_one_work_larger_than_a_week_stays_where_it_is() -> None:
-    found = season_of([work("a", 600, 0, 1, 60)], TODAY, 60)
+    found = season_of(by_best([work("a", 600, 0, 1, 60)]), TODAY, 60)
     assert where(found) == {"a": date(2026, 11, 26)}
 
 
 def test_what_is_best_after_the_year_is_left_out() -> None:
     # The last of 52 weeks begins on 15 November 2027 and ends on the 21st, 361 days from today.
-    found = season_of([work("in", 5, 0, 361, 400), work("out", 5, 0, 362, 400)], TODAY, 60)
+    found = season_of(by_best([work("in", 5, 0, 361, 400), work("out", 5, 0, 362, 400)]), TODAY, 60)
     assert set(where(found)) == {"in"}
     assert found.weeks[-1].monday == date(2027, 11, 15)
 
@@ -119,7 +119,7 @@ limits = st.sampled_from([0, 1, 60, 150, 300, 1800])
 
 @given(any_works(), limits)
 def test_never_outside_the_window_and_nothing_is_lost(works: list[Work], limit: int) -> None:
-    found = season_of(works, TODAY, limit)
+    found = season_of(by_best(works), TODAY, limit)
     horizon = MONDAY + 52 * WEEK
     assert set(where(found)) == {one.id for one in works if one.best < horizon}
     for week in found.weeks:
@@ -133,7 +133,7 @@ def test_never_outside_the_window_and_nothing_is_lost(works: list[Work], limit: 
 @given(any_works(), limits)
 def test_no_worse_than_every_work_on_its_best_day(works: list[Work], limit: int) -> None:
     """Worse: more minutes over the limit; or as many, and a larger largest week."""
-    found = season_of(works, TODAY, limit)
+    found = season_of(by_best(works), TODAY, limit)
     before = [0] * 52
     for one in works:
         at = (one.best - MONDAY).days // 7
@@ -155,14 +155,14 @@ def test_the_same_whatever_order_the_works_come_in(
 ) -> None:
     shuffled = list(works)
     Random(seed).shuffle(shuffled)
-    assert season_of(shuffled, TODAY, limit) == season_of(works, TODAY, limit)
+    assert season_of(by_best(shuffled), TODAY, limit) == season_of(by_best(works), TODAY, limit)
 
 
 @given(any_works(), limits)
 def test_at_the_end_no_single_move_would_help(works: list[Work], limit: int) -> None:
     if not limit:
         return
-    found = season_of(works, TODAY, limit)
+    found = season_of(by_best(works), TODAY, limit)
     now = loads(found)
     over = minutes_over(now, limit)
     for n, week in enumerate(found.weeks):
@@ -217,7 +217,7 @@ def moved_by_hand(works: list[Work], limit: int) -> dict[str, int]:
 
 @given(any_works(), limits)
 def test_each_move_is_the_best_of_all(works: list[Work], limit: int) -> None:
-    found = season_of(works, TODAY, limit)
+    found = season_of(by_best(works), TODAY, limit)
     weeks = {p.work.id: n for n, week in enumerate(found.weeks) for p in week.works}
     if limit:
         assert weeks == moved_by_hand(works, limit)

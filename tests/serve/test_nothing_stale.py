@@ -20,6 +20,7 @@ from generate import generate
 from backbud.collection import replay
 from backbud.kept import Each, Is, Kept
 from backbud.make import REVISIONS, Made, make
+from backbud.plan import in_order
 from backbud.publish import MADE, MEMORY
 
 TODAY = date(2026, 11, 20)
@@ -245,6 +246,50 @@ def test_a_replay_that_goes_on_from_the_middle_is_a_whole_one(
         path.write_text("\n".join([*first, *pages]))
         compare(journal, tmp_path / "clean", kept, TODAY, f"{count}: {line}")
     assert len(went_on) > len(LINES) // 2
+
+
+# Works that come into their order on the first page, in the season and in the feeds; None takes the
+# last of them out again.
+WORKS = (
+    ("yuki", "planned   feed, in 2 weeks"),
+    ("hoshi", "planned   repot, in 2 weeks"),
+    ("all", "planned   prune, in 3 weeks"),
+    None,
+    ("hoshi", "planned   wire, to 2027-03"),
+    ("yuki", "moved     tunnel"),
+    ("hoshi", "skipped   repot"),
+    None,
+    ("yuki", "planned   graft, in 2 weeks"),
+    ("all", "worked    3 h"),
+    ("yuki", "received  for Pell"),
+    ("hoshi", "died"),
+    None,
+    None,
+    None,
+)
+
+
+@pytest.mark.parametrize("spliced", [0, 50])
+@pytest.mark.parametrize("hours", [0, 1])
+def test_works_that_come_and_go_leave_everything_in_order(
+    journal: Path, tmp_path: Path, spliced: int, hours: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(in_order, "MOST_SPLICED", spliced)
+    with (journal / "backbud.toml").open("a") as file:
+        file.write(f'hours_per_week = {hours}\nkeeper = "ada"\nsettled = "completed"\n')
+    (journal / "cards" / "more.txt").write_text(
+        "place tunnel\n  within  yard\n\nperson ada\n\nperson pell\n\n"
+        "tree aki\n  kind   trident maple\n  place  tunnel\n  owner  pell\n"
+    )
+    kept, path = Kept(), journal / "diary" / "2027.txt"
+    pages: list[str] = []
+    for count, line in enumerate(WORKS):
+        if line is None:
+            pages.pop()
+        else:
+            pages.append(f"{TODAY}\n\n{line[0]}\n  {line[1]}\n")
+        path.write_text("\n".join(pages))
+        compare(journal, tmp_path / "clean", kept, TODAY, f"{count}: {line}")
 
 
 def test_another_day_is_another_page(tmp_path: Path) -> None:

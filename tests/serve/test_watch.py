@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import asyncio
 import os
 import shutil
 import signal
@@ -12,6 +13,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+
+from backbud.serve.watch import listen
 
 BACKBUD = str(Path(sys.executable).with_name("backbud"))
 ADDED = "\n2026-03-09\n\nyuki\n  noted     two buds open\n"
@@ -187,3 +190,24 @@ def test_the_server_is_imported_by_no_other_command() -> None:
         [sys.executable, "-c", code, str(example)], capture_output=True, text=True, check=True
     )
     assert run.stdout.splitlines()[-1] == "[]"
+
+
+def test_the_end_of_an_answer_does_not_wait_for_its_beginning() -> None:
+    """TCP_NODELAY on what is accepted: else each page waits for a delayed ACK (RFC 1122, 4.2.3)."""
+
+    async def nodelay() -> int:
+        found: list[int] = []
+
+        def accepted(_: asyncio.StreamReader, writer: asyncio.StreamWriter) -> None:
+            connection = writer.get_extra_info("socket")
+            found.append(connection.getsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY))
+            writer.close()
+
+        listening = listen(0, on_lan=False)
+        async with await asyncio.start_server(accepted, sock=listening):
+            reader, writer = await asyncio.open_connection(*listening.getsockname())
+            await reader.read()
+            writer.close()
+        return found[0]
+
+    assert asyncio.run(nodelay()) != 0

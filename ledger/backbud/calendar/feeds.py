@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections import Counter
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from datetime import date, timedelta
 from functools import cache, partial
-from itertools import groupby
-from typing import NamedTuple, TypeVar
+from itertools import chain
+from typing import NamedTuple
 from zlib import crc32
 
 from msgspec import Struct
@@ -26,11 +27,12 @@ from backbud.calendar.revisions import (
     stamped,
     worth_keeping,
 )
-from backbud.calendar.works import WORKS, work_of
+from backbud.calendar.works import OTHER, WORKS, Work, work_of
 from backbud.journal.settings import Settings, Settled
-from backbud.kept import KEEP_NOTHING, Each, Is, Kept
+from backbud.kept import KEEP_NOTHING, Is, Kept
 from backbud.pages.links import tree_page
 from backbud.plan.followups import FollowUp
+from backbud.plan.in_order import kept_in_order
 
 FOLDER, TASKS = "calendars/", "tasks/"
 EVERYTHING = f"{FOLDER}all.ics"
@@ -40,36 +42,46 @@ PRODUCT = "-//backbud//backbud//EN"
 _REFRESH = timedelta(hours=12)
 # Dark enough to read on white; names that CSS has had since its first level.
 _COLOURS = ("green", "teal", "navy", "purple", "maroon", "olive")
-Key = TypeVar("Key")
 
 
 class Feed(Struct, frozen=True):
-    """One calendar to subscribe to: its path in the output and the follow-ups it shows.
+    """One calendar to subscribe to: its path in the output and the trees whose work it shows.
 
-    `owner`: whose eyes it is for; "" for the keeper's. `tasks`: it holds tasks, else events.
+    `work`: it shows this kind of work alone; "" for all. `owner`: whose eyes it is for; "" for the
+    keeper's. `tasks`: it holds tasks, else events.
     """
 
     path: str
     name: str
     description: str
-    follow_ups: tuple[FollowUp, ...]
+    trees: tuple[str, ...]
+    work: str = ""
     owner: str = ""
     tasks: bool = False
 
 
-def feeds_of(
-    follow_ups: Iterable[FollowUp], grounds: Grounds, today: date, settled: Settled = "leave"
-) -> tuple[Feed, ...]:
-    """Return every feed with its follow-ups, and after them the same again as tasks.
+# The works that feeds show, by the handle of their tree.
+Shown = Mapping[str, tuple[FollowUp, ...]]
+
+
+def shown_in_feeds(
+    plans: Shown, today: date, settled: Settled = "leave", kept: Kept = KEEP_NOTHING
+) -> Shown:
+    """Return what of each tree's follow-ups stands in feeds.
 
     What has lapsed on `today` is left out, and so is what is done or skipped, unless `settled`
-    keeps it. Every tree, place, owner and kind of work has its feed, with work or without, so that
-    who subscribes sees that nothing is left to do. A path has the thing's first handle, so that it
-    stays when the thing is renamed.
+    keeps it. `kept`: what an earlier run of this process left.
     """
-    shown = tuple(f for f in follow_ups if _is_shown(f, today, settled))
-    events = [feed for sort in SORTS for feed in sort(shown, grounds)]
-    return (*events, *map(_as_tasks, events))
+    return {
+        handle: kept.once(
+            ("in feeds", handle), (Is(plan), today, settled), partial(_shown, plan, today, settled)
+        )
+        for handle, plan in plans.items()
+    }
+
+
+def _shown(plan: Iterable[FollowUp], today: date, settled: Settled) -> tuple[FollowUp, ...]:
+    return tuple(follow_up for follow_up in plan if _is_shown(follow_up, today, settled))
 
 
 def _is_shown(follow_up: FollowUp, today: date, settled: Settled) -> bool:
@@ -80,6 +92,31 @@ def _is_shown(follow_up: FollowUp, today: date, settled: Settled) -> bool:
     return state in ("overdue", "now", "coming")
 
 
+def feeds_of(shown: Shown, grounds: Grounds, kept: Kept = KEEP_NOTHING) -> tuple[Feed, ...]:
+    """Return every feed, and after them the same again as tasks.
+
+    Every tree, place, owner and kind of work has its feed, with work or without, so that who
+    subscribes sees that nothing is left to do; what is of no kind has one where there is any. A
+    path has the thing's first handle, so that it stays when the thing is renamed.
+    """
+    has_other = any(work_of(one.act) is OTHER for one in chain.from_iterable(shown.values()))
+    trees = [(tree.handle, tree.first_handle, tree.title, tree.owner, tree.place, tree.kind)
+             for tree in grounds.trees.values()]  # fmt: skip
+    inputs = (trees, replace(grounds, trees={}), has_other)
+    return kept.once("feeds", inputs, partial(_feeds, grounds, has_other))
+
+
+def _feeds(grounds: Grounds, has_other: bool) -> tuple[Feed, ...]:
+    events = (
+        Feed(EVERYTHING, "All trees", "What falls due on every tree.", tuple(grounds.trees)),
+        *_by_tree(grounds),
+        *_by_place(grounds),
+        *_by_owner(grounds),
+        *_by_work(grounds, (*WORKS, OTHER) if has_other else WORKS),
+    )
+    return (*events, *map(_as_tasks, events))
+
+
 def _as_tasks(feed: Feed) -> Feed:
     path = f"{FOLDER}{TASKS}{feed.path.removeprefix(FOLDER)}"
     return replace(feed, path=path, name=f"{feed.name}, tasks", tasks=True)
@@ -88,57 +125,52 @@ def _as_tasks(feed: Feed) -> Feed:
 # ------------------------------------------------------------------ which feeds there are
 
 
-def _everything(follow_ups: tuple[FollowUp, ...], grounds: Grounds) -> Iterator[Feed]:
-    yield Feed(EVERYTHING, "All trees", "What falls due on every tree.", follow_ups)
-
-
-def _by_tree(follow_ups: tuple[FollowUp, ...], grounds: Grounds) -> Iterator[Feed]:
-    of_tree = _grouped(follow_ups, lambda f: f.tree)
+def _by_tree(grounds: Grounds) -> Iterator[Feed]:
     for handle, tree in grounds.trees.items():
         yield Feed(
             _path("trees", tree.first_handle),
             tree.title,
             f"What falls due on {', '.join(filter(None, (tree.title, tree.kind)))}.",
-            of_tree.get(handle, ()),
+            (handle,),
         )
 
 
-def _by_place(follow_ups: tuple[FollowUp, ...], grounds: Grounds) -> Iterator[Feed]:
+def _by_place(grounds: Grounds) -> Iterator[Feed]:
     """Each place with the places within it, by where the trees stand now."""
-    trees = grounds.trees
     for place, inside in grounds.inside.items():
         name = grounds.name_of(place)
-        here = {handle for handle, tree in trees.items() if tree.place in inside}
         yield Feed(
             _path("places", grounds.first_handles.get(place, place)),
             name,
             f"What falls due on the trees in {name}.",
-            tuple([f for f in follow_ups if f.tree in here]),
+            tuple(handle for handle, tree in grounds.trees.items() if tree.place in inside),
         )
 
 
-def _by_owner(follow_ups: tuple[FollowUp, ...], grounds: Grounds) -> Iterator[Feed]:
+def _by_owner(grounds: Grounds) -> Iterator[Feed]:
     """The keeper's own trees, for the keeper; and each owner's, for that owner."""
-    of_owner = _grouped(follow_ups, lambda f: grounds.owner_of(grounds.trees[f.tree]))
+    of_owner: dict[str, list[str]] = {"": []}
+    for handle, tree in grounds.trees.items():
+        of_owner.setdefault(grounds.owner_of(tree), []).append(handle)
     about = "What falls due on the keeper's own trees."
-    yield Feed(f"{FOLDER}own.ics", "Own trees", about, of_owner.get("", ()))
-    for owner in dict.fromkeys(map(grounds.owner_of, grounds.trees.values())):
-        if owner:
-            name = grounds.name_of(owner)
-            yield Feed(
-                _path("owners", grounds.first_handles.get(owner, owner)),
-                f"Trees of {name}",
-                f"What falls due on the trees of {name}.",
-                of_owner.get(owner, ()),
-                owner,
-            )
+    yield Feed(f"{FOLDER}own.ics", "Own trees", about, tuple(of_owner.pop("")))
+    for owner, trees in of_owner.items():
+        name = grounds.name_of(owner)
+        yield Feed(
+            _path("owners", grounds.first_handles.get(owner, owner)),
+            f"Trees of {name}",
+            f"What falls due on the trees of {name}.",
+            tuple(trees),
+            owner=owner,
+        )
 
 
-def _by_work(follow_ups: tuple[FollowUp, ...], grounds: Grounds) -> Iterator[Feed]:
-    of_work = _grouped(follow_ups, lambda f: work_of(f.act))
-    for work in dict.fromkeys((*WORKS, *of_work)):
+def _by_work(grounds: Grounds, works: Iterable[Work]) -> Iterator[Feed]:
+    for work in works:
         about = f"{work.title} that falls due, on every tree."
-        yield Feed(_path("works", work.name), work.title, about, of_work.get(work, ()))
+        yield Feed(
+            _path("works", work.name), work.title, about, tuple(grounds.trees), work=work.name
+        )
 
 
 def _path(folder: str, handle: str) -> str:
@@ -147,25 +179,12 @@ def _path(folder: str, handle: str) -> str:
     return f"{FOLDER}{folder}/{name}.ics"
 
 
-def _grouped(
-    follow_ups: Iterable[FollowUp], key: Callable[[FollowUp], Key]
-) -> dict[Key, tuple[FollowUp, ...]]:
-    groups: dict[Key, list[FollowUp]] = {}
-    for follow_up in follow_ups:
-        groups.setdefault(key(follow_up), []).append(follow_up)
-    return {name: tuple(group) for name, group in groups.items()}
-
-
-# Every sort of feed; another sort is one more function here.
-Sort = Callable[[tuple[FollowUp, ...], Grounds], Iterator[Feed]]
-SORTS: tuple[Sort, ...] = (_everything, _by_tree, _by_place, _by_owner, _by_work)
-
-
 # ------------------------------------------------------------------ their bytes
 
 
 def write_feeds(
     feeds: Sequence[Feed],
+    shown: Shown,
     grounds: Grounds,
     today: date,
     settings: Settings,
@@ -174,140 +193,203 @@ def write_feeds(
 ) -> tuple[dict[str, bytes], Revisions]:
     """Return each feed's bytes by its path, and the revisions to remember for the next run.
 
-    `today` only enters the revision of an entry that is new or has changed. An owner's feed names
-    no other person and no tree of another, and links nowhere: the pages are the keeper's.
-    `kept`: what an earlier run of this process left. Raises ValueError where two different
-    follow-ups have one id.
+    `shown`: what is to stand in them. `today` only enters the revision of an entry that is new or
+    has changed. An owner's feed names no other person and no tree of another, and links nowhere:
+    the pages are the keeper's. `kept`: what an earlier run of this process left. Raises ValueError
+    where two different follow-ups have one id.
     """
-    writer = _Writer(grounds, today, settings, remembered, kept)
+    writer = _Writer(shown, grounds, today, settings, remembered, kept)
     files = {feed.path: writer.feed(feed) for feed in feeds}
     still = {
-        key: old
-        for key, old in remembered.items()
-        if key not in writer.revisions and worth_keeping(old, today)
+        key: remembered[key]
+        for key in remembered.keys() - writer.revisions.keys()
+        if worth_keeping(remembered[key], today)
     }
     return files, still | writer.revisions
 
 
-class _Shown(NamedTuple):
-    """An entry as it stands in a feed. `at`: its place among others, by its first day and UID."""
+class _Line(NamedTuple):
+    """An entry as it stands in a feed, and what it is sorted by."""
 
-    at: tuple[date, str]
+    start: date
+    uid: str
     lines: bytes
 
 
 class _Entries(NamedTuple):
-    """The entries of a tree, the digest of each, and what its revision is remembered by."""
+    """The entries of a tree, the digest of each, what its revision is remembered by, and the kind
+    of its work."""
 
     entries: list[CalendarEntry]
     digests: list[str]
     names: list[str]
+    works: list[str]
 
 
-class _Eyes:
-    """What the same eyes read in feeds of one sort: each entry, by the follow-up's id, and by
-    which very follow-up it is."""
+class _OfTree(NamedTuple):
+    """What stands in feeds of one tree: all of it, and by the kind of work; and the revisions."""
 
-    def __init__(self) -> None:
-        self.by_id: dict[str, tuple[FollowUp, _Shown]] = {}
-        self.by_object: dict[int, _Shown] = {}
+    lines: list[_Line]
+    by_work: dict[str, list[_Line]]
+    revisions: dict[str, Revision]
 
-    def read(self, follow_ups: Iterable[FollowUp]) -> list[_Shown]:
-        """The entries of these follow-ups; KeyError where one of them was not written yet."""
-        return list(map(self.by_object.__getitem__, map(id, follow_ups)))
+
+# A tree, whether its entries are tasks, and whose eyes they are for.
+_Slot = tuple[str, bool, str]
+_NO_LINES: Sequence[_Line] = ()
 
 
 class _Writer:
-    """Writes each entry once for all the feeds that show it to the same eyes."""
+    """Writes each tree's entries once for all the feeds that show them to the same eyes."""
 
     def __init__(
         self,
+        shown: Shown,
         grounds: Grounds,
         today: date,
         settings: Settings,
         remembered: Revisions,
         kept: Kept,
     ) -> None:
-        self._kept = kept
+        self._shown, self._grounds, self._settings = shown, grounds, settings
+        self._today, self._remembered, self._kept = today, remembered, kept
         # All that an entry is made from beside its own follow-up and tree.
         trees = [(tree.handle, tree.first_handle, tree.title, tree.owner)
                  for tree in grounds.trees.values()]  # fmt: skip
         around = (settings, trees, replace(grounds, trees={}))
         self._around = Is(kept.once("around entries", around, object))
-        self.grounds, self.today, self.settings = grounds, today, settings
-        self.remembered = remembered
         self.revisions: dict[str, Revision] = {}
-        self._eyes: dict[tuple[bool, str], _Eyes] = {}
+        # By whether they are tasks, and by whose eyes they are for: what these read of each tree.
+        self._read: dict[tuple[bool, str], dict[str, _OfTree]] = {}
+        # Feeds by work are of all trees: so the same for each, by whether they are tasks.
+        self._works: dict[bool, dict[str, dict[str, list[_Line]]]] = {}
         self._others = cache(lambda owner: Others(owner, grounds))
 
     def feed(self, feed: Feed) -> bytes:
-        eyes = self._eyes.setdefault((feed.tasks, feed.owner), _Eyes())
-        try:
-            found = eyes.read(feed.follow_ups)
-        except KeyError:
-            new = [f for f in feed.follow_ups if id(f) not in eyes.by_object]
-            for handle, follow_ups in groupby(new, lambda f: f.tree):
-                self._show(handle, tuple(follow_ups), feed, eyes)
-            found = eyes.read(feed.follow_ups)
-        base_url = "" if feed.owner else self.settings.base_url
-
-        def written() -> bytes:
-            once = {id(one): one for one in found}.values()
-            in_order = sorted(once, key=lambda one: one.at)
-            shown = [one.lines for one in in_order] or [_NOTHING]
-            return b"".join([*_head(feed, base_url), *shown, content_line("END", "VCALENDAR")])
-
-        inputs = (feed.name, feed.description, base_url, found)
-        return self._kept.once(("feed", feed.path), inputs, written)
-
-    def _show(self, handle: str, follow_ups: tuple[FollowUp, ...], feed: Feed, eyes: _Eyes) -> None:
-        """Write the entries of a tree that these eyes have not read yet."""
-        inputs = (self._around, Is(self.grounds.trees[handle]), Each(follow_ups))
-        slot = ("entries", handle, feed.tasks, feed.owner)
-        entries = self._kept.once(slot, inputs, partial(self._entries, follow_ups, feed))
-        before = [self.remembered.get(name) for name in entries.names]
-        revisions, shown = self._kept.once(
-            ("shown", *slot),
-            (Is(entries), before, self.today),
-            partial(_stamped, entries, before, self.today),
+        """The bytes of a feed."""
+        base_url = "" if feed.owner else self._settings.base_url
+        lines = self._lines(feed)
+        inputs = (feed.name, feed.description, base_url, Is(lines))
+        return self._kept.once(
+            ("feed", feed.path), inputs, partial(_feed_written, feed, base_url, lines)
         )
-        self.revisions.update(zip(entries.names, revisions, strict=True))
-        for follow_up, one in zip(follow_ups, shown, strict=True):
-            known, same = eyes.by_id.setdefault(follow_up.id, (follow_up, one))
-            if known is not follow_up and known != follow_up:
-                raise ValueError(f"two different follow-ups have the id {follow_up.id}")
-            eyes.by_object[id(follow_up)] = same
 
-    def _entries(self, follow_ups: tuple[FollowUp, ...], feed: Feed) -> _Entries:
-        entries = [self._written(follow_up, feed) for follow_up in follow_ups]
+    def _lines(self, feed: Feed) -> Sequence[_Line]:
+        """The entries of a feed in their order."""
+        lists = self._lists(feed)
+        if len(lists) > 1:
+            return kept_in_order(self._kept, ("in order", feed.path), lists)
+        return next(iter(lists.values()), _NO_LINES)
+
+    def _lists(self, feed: Feed) -> Mapping[str, Sequence[_Line]]:
+        """The entries of each tree in a feed, where there are any."""
+        if feed.work:
+            return self._by_work(feed).get(feed.work, {})
+        read = self._trees_read(feed)
+        return {handle: lines for handle in feed.trees if (lines := read[handle].lines)}
+
+    def _by_work(self, feed: Feed) -> Mapping[str, Mapping[str, Sequence[_Line]]]:
+        """For each kind of work the entries of each tree of a feed."""
+        known = self._works.get(feed.tasks)
+        if known is None:
+            known = self._works[feed.tasks] = {}
+            read = self._trees_read(feed)
+            for handle in feed.trees:
+                for work, lines in read[handle].by_work.items():
+                    known.setdefault(work, {})[handle] = lines
+        return known
+
+    def _trees_read(self, feed: Feed) -> Mapping[str, _OfTree]:
+        """What the eyes that a feed is for read of its trees, and of others."""
+        read = self._read.setdefault((feed.tasks, feed.owner), {})
+        for handle in feed.trees:
+            if handle not in read:
+                read[handle] = self._read_first((handle, feed.tasks, feed.owner))
+        return read
+
+    def _read_first(self, slot: _Slot) -> _OfTree:
+        made = self._stamped(slot)
+        count = len(self.revisions) + len(made.revisions)
+        self.revisions.update(made.revisions)
+        if len(self.revisions) < count:
+            ids = ({follow_up.id for follow_up in those} for those in self._shown.values())
+            raise _one_id(Counter(chain.from_iterable(ids)).most_common(1)[0][0])
+        return made
+
+    def _stamped(self, slot: _Slot) -> _OfTree:
+        handle, tasks, owner = slot
+        follow_ups = self._shown.get(handle, ())
+        entries = self._kept.once(
+            ("entries", slot),
+            (self._around, Is(self._grounds.trees[handle]), Is(follow_ups)),
+            partial(self._entries, follow_ups, tasks, owner),
+        )
+        last = self._kept.last(("stamped", slot))
+        before = list(map(self._remembered.get, entries.names))
+        made = self._once_stamped(slot, entries, before, partial(_stamped, entries, before))
+        if made is not last:
+            # With these revisions the next run will make the very same.
+            after = list(made.revisions.values())
+            self._once_stamped(slot, entries, after, lambda today: made)
+        return made
+
+    def _once_stamped(
+        self,
+        slot: _Slot,
+        entries: _Entries,
+        revisions: Sequence[Revision | None],
+        work: Callable[[date], _OfTree],
+    ) -> _OfTree:
+        inputs = (Is(entries), revisions, self._today)
+        return self._kept.once(("stamped", slot), inputs, partial(work, self._today))
+
+    def _entries(self, follow_ups: Iterable[FollowUp], tasks: bool, owner: str) -> _Entries:
+        by_id: dict[str, FollowUp] = {}
+        for one in follow_ups:
+            if by_id.setdefault(one.id, one) != one:
+                raise _one_id(one.id)
+        entries = [self._entry(one, tasks, owner) for one in by_id.values()]
         return _Entries(
             entries,
             [digest_of(entry.content) for entry in entries],
-            [key_of(entry.uid, feed.owner) for entry in entries],
+            [key_of(entry.uid, owner) for entry in entries],
+            [work_of(one.act).name for one in by_id.values()],
         )
 
-    def _written(self, follow_up: FollowUp, feed: Feed) -> CalendarEntry:
-        tree, settings = self.grounds.trees[follow_up.tree], self.settings
-        place = self.grounds.name_of(tree.place)
-        if feed.owner:
-            others: Others = self._others(feed.owner)
+    def _entry(self, follow_up: FollowUp, tasks: bool, owner: str) -> CalendarEntry:
+        tree, settings = self._grounds.trees[follow_up.tree], self._settings
+        place = self._grounds.name_of(tree.place)
+        if owner:
+            others: Others = self._others(owner)
             follow_up = others.left_out(follow_up)
             place = "" if others.named_in(place) else place
             settings = replace(settings, base_url="")
-        return (task_of if feed.tasks else event_of)(follow_up, tree, place, settings)
+        return (task_of if tasks else event_of)(follow_up, tree, place, settings)
 
 
-def _stamped(
-    entries: _Entries, before: Iterable[Revision | None], today: date
-) -> tuple[list[Revision], list[_Shown]]:
-    """Each entry with its revision."""
+def _one_id(ident: str) -> ValueError:
+    return ValueError(f"two different follow-ups have the id {ident}")
+
+
+def _stamped(entries: _Entries, before: Iterable[Revision | None], today: date) -> _OfTree:
+    """Each entry with its revision, in the order of feeds."""
     revisions = [revised_to(old, digest, today)
                  for old, digest in zip(before, entries.digests, strict=True)]  # fmt: skip
-    shown = [
-        _Shown((entry.start, entry.uid), stamped(entry.content, revision))
-        for entry, revision in zip(entries.entries, revisions, strict=True)
+    lines = [
+        (_Line(entry.start, entry.uid, stamped(entry.content, revision)), work)
+        for entry, revision, work in zip(entries.entries, revisions, entries.works, strict=True)
     ]
-    return revisions, shown
+    lines.sort()
+    by_work: dict[str, list[_Line]] = {}
+    for line, work in lines:
+        by_work.setdefault(work, []).append(line)
+    named = dict(zip(entries.names, revisions, strict=True))
+    return _OfTree([line for line, _ in lines], by_work, named)
+
+
+def _feed_written(feed: Feed, base_url: str, lines: Sequence[_Line]) -> bytes:
+    shown = [line.lines for line in lines] or [_NOTHING]
+    return b"".join([*_head(feed, base_url), *shown, content_line("END", "VCALENDAR")])
 
 
 def _head(feed: Feed, base_url: str) -> Iterator[bytes]:

@@ -2,21 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+import re
+from collections.abc import Callable, Iterable, Sequence
 from functools import cache, partial
 from hashlib import blake2b
-from itertools import chain
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from backbud import words
 from backbud.collection.state import Tree
-from backbud.kept import KEEP_NOTHING, Each, Is, Kept
+from backbud.kept import KEEP_NOTHING, Is, Kept
 from backbud.pages import links, season, stores, weather, work
 from backbud.pages.narrow import only_tree, own_inputs, without_trees
-from backbud.pages.sheet import MOST_VIGOUR, Listed, listed, sheet_of
+from backbud.pages.sheet import MOST_VIGOUR, listed, sheet_of
 from backbud.pages.view import Nursery
 from backbud.plan.followups import FollowUp
+from backbud.plan.in_order import kept_in_order
 
 if TYPE_CHECKING:
     from jinja2 import Environment, Template
@@ -42,8 +43,8 @@ def render_pages(view: Nursery, kept: Kept = KEEP_NOTHING) -> dict[str, bytes]:
         "drawn": _drawn,
     }
     around = kept.once("around pages", (without_trees(view), shared), object)
-    pages[links.INDEX] = _page("index.html", shared, _index(view, Rows(view, around, kept)))
-    pages[links.TREES] = _page("trees.html", shared, _trees(view, around, kept))
+    pages[links.INDEX] = _index(view, shared, around, kept)
+    pages[links.TREES] = _trees(view, shared, around, kept)
     # Of the trees it shows what they are called, and what they drink.
     called = [(tree.handle, tree.title) for tree in view.trees]
     pages[links.WEATHER] = kept.once(
@@ -51,7 +52,7 @@ def render_pages(view: Nursery, kept: Kept = KEEP_NOTHING) -> dict[str, bytes]:
         (Is(around), view.weather, called),
         lambda: _page("weather.html", shared, _weather(view)),
     )
-    pages[links.SEASON] = _page("season.html", shared, _season(view, kept))
+    pages[links.SEASON] = _season(view, shared, kept)
     pages[links.STORES] = _page("stores.html", shared, _stores(view))
     for tree in view.trees:
         # A tree's page is made from nothing but what is that tree's own.
@@ -67,42 +68,6 @@ def _tree(view: Nursery, shared: dict[str, object]) -> tuple[str, bytes]:
     """The page of the one tree of the view, and its path."""
     sheet = sheet_of(view, view.trees[0])
     return sheet.page, _page("tree.html", shared, {"base": "../", "tree": sheet})
-
-
-class Rows:
-    """The rows of the first page, thousands of them, each made only when its work has changed."""
-
-    def __init__(self, view: Nursery, around: object, kept: Kept) -> None:
-        self._view, self._around, self._kept = view, around, kept
-
-    def group(self, heading: str, pairs: list[work.Pair]) -> work.Group:
-        """The works under a heading."""
-        inputs = (Is(self._around), Each(chain.from_iterable(pairs)))
-        return self._kept.once(
-            ("group", heading), inputs, lambda: work.group(self._row, heading, pairs)
-        )
-
-    def _row(self, plan: FollowUp, tree: Tree) -> work.Row:
-        return self._kept.once(
-            ("row", plan.id),
-            (Is(self._around), Is(plan), Is(tree)),
-            lambda: work.row(only_tree(self._view, tree), plan, tree),
-        )
-
-    def drawn(self, group: work.Group, base: str, with_tree: bool) -> str:
-        """The markup of a group's rows."""
-        return self._kept.once(
-            ("drawn", group.heading),
-            (Is(group), base, with_tree),
-            lambda: _joined(self._drawn_row(row, base, with_tree) for row in group.rows),
-        )
-
-    def _drawn_row(self, row: work.Row, base: str, with_tree: bool) -> str:
-        return self._kept.once(
-            ("drawn row", row.page, row.anchor),
-            (Is(row), base, with_tree),
-            partial(_macro, "rows.html", "row", row, base, with_tree),
-        )
 
 
 def _drawn(group: work.Group, base: str, with_tree: bool) -> str:
@@ -121,57 +86,139 @@ def _joined(markup: Iterable[str]) -> str:
     return Markup("".join(markup))
 
 
-def _index(view: Nursery, rows: Rows) -> dict[str, object]:
-    return {
+class _Pieces:
+    """The markup of thousands of rows: in a page that is rendered a mark stands for them.
+
+    No text of a journal passes for such a mark, since its `<` is written otherwise.
+    """
+
+    _MARK = re.compile(rb"<!--(\d+)-->")
+
+    def __init__(self) -> None:
+        self._pieces: list[Iterable[bytes]] = []
+
+    def mark(self, pieces: Iterable[bytes]) -> str:
+        """What stands for these pieces."""
+        from markupsafe import Markup
+
+        self._pieces.append(pieces)
+        return Markup(f"<!--{len(self._pieces) - 1}-->")
+
+    def put_in(self, page: bytes) -> bytes:
+        """The page with the pieces where their marks stood."""
+        parts = self._MARK.split(page)
+        whole: list[bytes] = [parts[0]]
+        for number, after in zip(parts[1::2], parts[2::2], strict=True):
+            whole += self._pieces[int(number)]
+            whole.append(after)
+        return b"".join(whole)
+
+
+def _index(view: Nursery, shared: dict[str, object], around: object, kept: Kept) -> bytes:
+    found = [
+        kept.once(
+            ("rows", tree.handle),
+            (Is(around), Is(tree), Is(view.plans.get(tree.handle))),
+            partial(_rows, view, tree),
+        )
+        for tree in view.trees
+    ]
+    in_order = work.Items(*(_in_order(view, found, sort, kept) for sort in work.Items._fields))
+    pieces = _Pieces()
+    own = {
         "base": "",
-        "drawn": rows.drawn,
-        "board": work.board(view, view.trees, rows.group),
+        "drawn": lambda group, base, with_tree: pieces.mark(group.rows),
+        "board": work.board(in_order, view.today),
         "problems": view.problems,
         "trees": len(view.trees),
     }
+    return pieces.put_in(_page("index.html", shared, own))
+
+
+def _rows(view: Nursery, tree: Tree) -> work.Items:
+    """The rows of one tree on the first page, as markup."""
+    own = only_tree(view, tree)
+
+    def drawn(plan: FollowUp) -> bytes:
+        return _macro("rows.html", "row", work.row(own, plan, tree), "", True).encode()
+
+    return work.items(own, tree, drawn)
+
+
+def _in_order(
+    view: Nursery, found: Iterable[work.Items], sort: str, kept: Kept
+) -> Sequence[work.Item]:
+    lists = {
+        tree.handle: those
+        for tree, of_tree in zip(view.trees, found, strict=True)
+        if (those := getattr(of_tree, sort))
+    }
+    return kept_in_order(kept, ("rows in order", sort), lists)
 
 
 def _weather(view: Nursery) -> dict[str, object]:
     return {"base": "", "weather": weather.sheet(view)}
 
 
-def _season(view: Nursery, kept: Kept) -> dict[str, object]:
-    def drawn(week: season.WeekRow) -> str:
+def _season(view: Nursery, shared: dict[str, object], kept: Kept) -> bytes:
+    pieces = _Pieces()
+
+    def drawn_line(week: season.WeekRow, line: season.Line) -> str:
         return kept.once(
-            ("drawn week", week.iso), (Is(week),), partial(_macro, "weeks.html", "week", week)
+            ("drawn line", week.iso, line.act),
+            (Is(line),),
+            partial(_macro, "weeks.html", "line", line),
         )
 
-    return {"base": "", "season": season.sheet(view, kept), "drawn_week": drawn}
+    def drawn(week: season.WeekRow) -> str:
+        return pieces.mark(
+            [
+                kept.once(
+                    ("drawn week", week.iso),
+                    (Is(week),),
+                    lambda: _macro("weeks.html", "week", week, drawn_line).encode(),
+                )
+            ]
+        )
+
+    own = {"base": "", "season": season.sheet(view, kept), "drawn_week": drawn}
+    return pieces.put_in(_page("season.html", shared, own))
 
 
 def _stores(view: Nursery) -> dict[str, object]:
     return {"base": "", "stores": stores.sheet(view)}
 
 
-def _trees(view: Nursery, around: object, kept: Kept) -> dict[str, object]:
+def _trees(view: Nursery, shared: dict[str, object], around: object, kept: Kept) -> bytes:
     """The trees in three parts: own, other people's by owner, and those that are not here."""
+    pieces = _Pieces()
 
-    def lines(trees: Iterable[Tree]) -> list[Listed]:
-        return [
+    def drawn(trees: Iterable[Tree], part: str) -> str:
+        return pieces.mark(
             kept.once(
-                ("listed", tree.handle),
+                ("listed", part, tree.handle),
                 (Is(around), Is(tree), Is(view.plans.get(tree.handle))),
-                partial(listed, view, tree),
+                partial(_listed, view, tree, part),
             )
             for tree in trees
-        ]
+        )
 
     own = [tree for tree in view.trees if tree.here and not tree.owner]
     others = [tree for tree in view.trees if tree.here and tree.owner]
     gone = [tree for tree in view.trees if not tree.here]
-    return {
+    parts = {
         "base": "",
-        "own": lines(sorted(own, key=_by_title)),
-        "others": lines(
-            sorted(others, key=lambda t: (view.name(t.owner).casefold(), _by_title(t)))
-        ),
-        "gone": lines(sorted(gone, key=_by_title)),
+        "drawn_trees": drawn,
+        "own": sorted(own, key=_by_title),
+        "others": sorted(others, key=lambda t: (view.name(t.owner).casefold(), _by_title(t))),
+        "gone": sorted(gone, key=_by_title),
     }
+    return pieces.put_in(_page("trees.html", shared, parts))
+
+
+def _listed(view: Nursery, tree: Tree, part: str) -> bytes:
+    """A tree's line in a part of the list."""
+    return _macro("lines.html", part, listed(view, tree)).encode()
 
 
 def _by_title(tree: Tree) -> tuple[str, str]:

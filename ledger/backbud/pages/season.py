@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
 from functools import partial
-from itertools import chain
 
 from msgspec import Struct
 
@@ -15,7 +14,17 @@ from backbud.pages.drawings import week_hours, windows
 from backbud.pages.drawings.axes import Drawing
 from backbud.pages.links import anchor_of, link, tree_page
 from backbud.pages.view import Nursery
-from backbud.plan.season import Placed, Season, Week, Work, minutes_over, season_of, works_of
+from backbud.plan.in_order import kept_in_order
+from backbud.plan.season import (
+    Best,
+    Placed,
+    Season,
+    Week,
+    by_best,
+    minutes_over,
+    season_of,
+    works_of,
+)
 from backbud_grammar.acts import ACTS, by_word
 
 # So many trees of one kind of work are named in a week; the rest are counted.
@@ -73,13 +82,13 @@ class SeasonSheet(Struct, frozen=True):
 def sheet(view: Nursery, kept: Kept = KEEP_NOTHING) -> SeasonSheet:
     """Lay out the open works of all trees over the weeks from the view's day on."""
     limit = round(view.hours_per_week * 60)
-    titles = {tree.handle: tree.title for tree in view.trees}
-    works = tuple(chain.from_iterable(_works(view, handle, kept) for handle in titles))
-    season = kept.once(
-        "season", (works, view.today, limit), partial(season_of, works, view.today, limit)
-    )
+    called = {tree.handle: tree.title for tree in view.trees}
+    titles = kept.once("titles", (called,), lambda: called)
+    works = {handle: _works(view, handle, kept) for handle in titles}
+    ordered = kept_in_order(kept, "season works", works)
+    season = season_of(ordered, view.today, limit, kept=kept)
     count = sum(len(week.works) for week in season.weeks)
-    rows = windows.rows_of(season, _bare)
+    rows = windows.rows_of(season, _bare, kept)
     return SeasonSheet(
         count,
         words.minutes(sum(week.minutes for week in season.weeks)),
@@ -91,8 +100,8 @@ def sheet(view: Nursery, kept: Kept = KEEP_NOTHING) -> SeasonSheet:
         tuple(
             kept.once(
                 ("season week", week.monday),
-                (week, limit, titles, view.today),
-                partial(_week, week, limit, titles, view.today),
+                (Is(week), limit, Is(titles), view.today),
+                partial(_week, week, limit, titles, view.today, kept),
             )
             for week in season.weeks
             if week.works
@@ -100,11 +109,11 @@ def sheet(view: Nursery, kept: Kept = KEEP_NOTHING) -> SeasonSheet:
     )
 
 
-def _works(view: Nursery, handle: str, kept: Kept) -> tuple[Work, ...]:
+def _works(view: Nursery, handle: str, kept: Kept) -> list[Best]:
     """The open works of a tree."""
     plans = view.plans.get(handle, ())
     return kept.once(
-        ("works", handle), (Is(plans), view.today), lambda: tuple(works_of(plans, view.today))
+        ("works", handle), (Is(plans), view.today), lambda: by_best(works_of(plans, view.today))
     )
 
 
@@ -117,7 +126,7 @@ def _said(season: Season) -> Iterable[str]:
             "hours_per_week = 10"
         )
         return
-    moved = sum(placed.moved for week in season.weeks for placed in week.works)
+    moved = sum(week.moved for week in season.weeks)
     over = minutes_over((week.minutes for week in season.weeks), limit)
     was = minutes_over(season.unmoved, limit)
     if moved:
@@ -141,7 +150,7 @@ def _bare(act: str) -> str:
     return SHORT.get(bare, bare).replace("-", " ")
 
 
-def _week(week: Week, limit: int, titles: Mapping[str, str], today: date) -> WeekRow:
+def _week(week: Week, limit: int, titles: Mapping[str, str], today: date, kept: Kept) -> WeekRow:
     by_act: dict[str, list[Placed]] = {}
     for placed in week.works:
         by_act.setdefault(placed.work.act, []).append(placed)
@@ -152,7 +161,14 @@ def _week(week: Week, limit: int, titles: Mapping[str, str], today: date) -> Wee
     return WeekRow(
         words.day(week.monday, today.year),
         week.monday.isoformat(),
-        tuple(_line(act, placed, titles, today) for act, placed in heaviest),
+        tuple(
+            kept.once(
+                ("season line", week.monday, act),
+                (placed, Is(titles), today),
+                partial(_line, act, placed, titles, today),
+            )
+            for act, placed in heaviest
+        ),
         words.minutes(week.minutes),
         f"{words.minutes(over)} over" if over > 0 else "",
     )

@@ -142,7 +142,7 @@ def sheet_of(view: Nursery, tree: Tree) -> Sheet:
         _roots(view, tree),
         species.title if species else "",
         species.facts if species else (),
-        work.board(view, (tree,)),
+        work.board(work.items(view, tree, lambda plan: work.row(view, plan, tree)), view.today),
         work.settled(view, tree),
         history.years_of(tree.history),
         words.number(len(tree.history), "entry", "entries"),
@@ -308,8 +308,9 @@ def _zones(tree: Tree) -> Drawing | None:
     """How each zone grew at every look; None where the tree was only looked at as a whole."""
     looks: dict[date, dict[str, int]] = {}
     for entry in tree.history:
-        if entry.event.act == "vigour" and entry.event.exact and not entry.undone:
-            looks.setdefault(entry.event.day, {}).update(zone_scores(entry.event))
+        scores = dict(zone_scores(entry.event)) if entry.event.exact and not entry.undone else {}
+        if scores:
+            looks.setdefault(entry.event.day, {}).update(scores)
     named = {zone for scores in looks.values() for zone in scores} - {WHOLE_TREE}
     return vigour("zones", looks) if named else None
 

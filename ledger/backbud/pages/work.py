@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from datetime import date, timedelta
-from functools import partial
 from itertools import groupby
+from operator import attrgetter
+from typing import Any, NamedTuple
 
 from msgspec import Struct
 
@@ -67,11 +68,11 @@ class Row(Struct, frozen=True):
 
 
 class Group(Struct, frozen=True):
-    """Rows under one heading; `total` counts them and adds up their minutes."""
+    """Rows under one heading, as they are shown; `total` counts them and adds up their minutes."""
 
     heading: str
     total: str
-    rows: tuple[Row, ...]
+    rows: tuple[Any, ...]
 
 
 class Board(Struct, frozen=True):
@@ -99,37 +100,67 @@ class Settled(Struct, frozen=True):
     at: str
 
 
-Pair = tuple[FollowUp, Tree]
-RowOf = Callable[[FollowUp, Tree], Row]
-GroupOf = Callable[[str, list[Pair]], Group]
+class Item(NamedTuple):
+    """An open work, as the board sorts it: by what it stands under, its days, its tree and its id.
 
-
-def board(view: Nursery, trees: Iterable[Tree], group_of: GroupOf | None = None) -> Board:
-    """Lay out the open follow-ups of these trees on the view's day.
-
-    `group_of`: gives the group of these follow-ups, where it need not be made anew.
+    `waits`: on the weather. `shown`: its row.
     """
-    today = view.today
-    group_of = group_of or partial(group, partial(row, view))
-    by_state: dict[State, list[Pair]] = {"overdue": [], "now": [], "coming": []}
-    for tree in trees:
-        for plan in view.plans.get(tree.handle, ()):
-            state = plan.state(today)
-            if state in by_state:
-                by_state[state].append((plan, tree))
-    horizon = _horizon(today)
-    coming = sorted(by_state["coming"], key=_by_best)
-    near = [pair for pair in coming if pair[0].window.best < horizon]
-    later = coming[len(near) :]
-    overdue = sorted(by_state["overdue"], key=_by_last_day)
-    now = sorted(by_state["now"], key=_by_last_day)
+
+    under: date
+    first: date
+    second: date
+    tree: str
+    id: str
+    minutes: int
+    waits: bool
+    shown: Any
+
+
+class Items(NamedTuple):
+    """Open works by how they stand: late, to be done now, in the weeks ahead, and later."""
+
+    overdue: Sequence[Item]
+    now: Sequence[Item]
+    near: Sequence[Item]
+    later: Sequence[Item]
+
+
+def items(view: Nursery, tree: Tree, show: Callable[[FollowUp], object]) -> Items:
+    """The open follow-ups of a tree on the view's day, in order. `show`: makes the row of each."""
+    found = Items([], [], [], [])
+    for plan in view.plans.get(tree.handle, ()):
+        stand = _stand(plan, view.today)
+        if stand is None:
+            continue
+        window = plan.window
+        days = (window.best, window.closes)
+        if stand in ("overdue", "now"):
+            days, under = (window.closes, window.best), view.today
+        else:
+            under = (_first_of_month if stand == "later" else words.monday_of)(window.best)
+        waits = waits_on_weather(plan, view.today)
+        item = Item(under, *days, tree.title, plan.id, plan.minutes, waits, show(plan))
+        getattr(found, stand).append(item)
+    return Items(*map(sorted, found))
+
+
+def _stand(plan: FollowUp, today: date) -> str | None:
+    """Where on the board a follow-up stands; None where it is not open."""
+    state = plan.state(today)
+    if state == "coming":
+        return "near" if plan.window.best < _horizon(today) else "later"
+    return state if state in ("overdue", "now") else None
+
+
+def board(found: Items, today: date) -> Board:
+    """Lay out open works, each sort of them in order."""
     return Board(
-        group_of("Overdue", overdue),
-        group_of("Now", now),
-        _grouped(near, group_of, words.monday_of, lambda monday: words.week(monday, today)),
-        _grouped(later, group_of, _first_of_month, lambda first: words.month(first, today.year)),
-        (len(overdue), len(now), len(near), len(later)),
-        sum(1 for plan, _ in later if waits_on_weather(plan, today)),
+        group("Overdue", found.overdue),
+        group("Now", found.now),
+        _grouped(found.near, lambda monday: words.week(monday, today)),
+        _grouped(found.later, lambda first: words.month(first, today.year)),
+        (len(found.overdue), len(found.now), len(found.near), len(found.later)),
+        sum(item.waits for item in found.later),
     )
 
 
@@ -137,40 +168,24 @@ def _horizon(today: date) -> date:
     return words.monday_of(today) + timedelta(weeks=WEEKS_AHEAD)
 
 
-def _by_last_day(pair: Pair) -> tuple[date, date, str, str]:
-    window = pair[0].window
-    return window.closes, window.best, pair[1].title, pair[0].id
-
-
-def _by_best(pair: Pair) -> tuple[date, date, str, str]:
-    window = pair[0].window
-    return window.best, window.closes, pair[1].title, pair[0].id
-
-
 def _first_of_month(day: date) -> date:
     return day.replace(day=1)
 
 
-def _grouped(
-    pairs: list[Pair],
-    group_of: GroupOf,
-    start_of: Callable[[date], date],
-    heading_of: Callable[[date], str],
-) -> tuple[Group, ...]:
-    """Group what is sorted by its best day under headings."""
+def _grouped(found: Iterable[Item], heading_of: Callable[[date], str]) -> tuple[Group, ...]:
     return tuple(
-        group_of(heading_of(start), list(members))
-        for start, members in groupby(pairs, lambda pair: start_of(pair[0].window.best))
+        group(heading_of(under), list(members))
+        for under, members in groupby(found, attrgetter("under"))
     )
 
 
-def group(row_of: RowOf, heading: str, pairs: list[Pair]) -> Group:
-    """These works under a heading; `row_of`: gives the row of each."""
-    minutes = sum(plan.minutes for plan, _ in pairs)
-    total = words.number(len(pairs), "work")
+def group(heading: str, found: Sequence[Item]) -> Group:
+    """These works under a heading."""
+    minutes = sum(item.minutes for item in found)
+    total = words.number(len(found), "work")
     if minutes:
         total += f", {words.minutes(minutes)}"
-    return Group(heading, total, tuple(row_of(plan, tree) for plan, tree in pairs))
+    return Group(heading, total, tuple(item.shown for item in found))
 
 
 def row(view: Nursery, plan: FollowUp, tree: Tree) -> Row:

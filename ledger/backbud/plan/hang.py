@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date, timedelta
+from functools import partial
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -25,8 +26,9 @@ from backbud.plan.due import Due, cause_of, due_of
 from backbud.plan.followups import Reason
 from backbud.plan.insults import STRESSING
 from backbud.plan.looks import look_at
-from backbud.plan.quote import Quoter
+from backbud.plan.quote import Quoter, names_of
 from backbud.plan.windows import window_said
+from backbud.plan.world import ByTree
 from backbud.plan.year import Seen, Years, stages_seen
 from backbud.species import (
     DAYS_EXACT,
@@ -76,11 +78,13 @@ class Hanger:
         histories: Histories,
         weather: Records,
         today: date,
+        by_tree: ByTree,
         own: tuple[Rule, ...] = (),
     ) -> None:
         self.journal, self.histories, self.today = journal, histories, today
         self.years = Years(journal, weather, today)
-        self.quoter = Quoter(journal, histories.trees)
+        names = partial(names_of, journal.things, histories.trees)
+        self.quoter = Quoter(journal, by_tree.together("names", (), names))
         self.this_year, _ = growing_year_days(today, journal.southern)
         self.since = self.this_year.replace(year=self.this_year.year - YEARS_BACK)
         self._rules: dict[type[Species] | None, tuple[Rule, ...]] = {}

@@ -18,7 +18,6 @@ from backbud.bench.hours import ActOfSize, Worked, learned_minutes, minutes_for
 from backbud.collection.state import Entry, Tree
 from backbud.collection.whereabouts import Histories
 from backbud.journal.things import Things
-from backbud.kept import Each
 from backbud.plan.followups import FollowUp
 from backbud.plan.minutes import USUAL_MINUTES, usual_minutes
 from backbud.plan.world import ByTree
@@ -79,7 +78,7 @@ def learned(
         for handle in histories.trees
     ]
     return by_tree.together(
-        "learned", (Each(found),), lambda: learned_minutes(chain.from_iterable(found))
+        "learned", (found,), lambda: learned_minutes(chain.from_iterable(found))
     )
 
 

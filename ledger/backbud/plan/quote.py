@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator, Mapping
 
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.journal.read import Journal
+from backbud.journal.things import Things
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ANY_WORDS
 from backbud_grammar.handles import fold
@@ -16,32 +17,39 @@ from backbud_grammar.syntax import Detail
 _WORDS = re.compile(r"[\w-]+")
 
 
+# The names of each tree and person, as the words they are made of, by the first of them; with each
+# the handle of whose it is.
+Names = Mapping[str, Collection[tuple[tuple[str, ...], str]]]
+
+
+def names_of(things: Things, trees: Iterable[str]) -> Names:
+    """The names of all trees and people. `trees`: the handles of those without a card too."""
+    names: dict[str, dict[tuple[tuple[str, ...], str], None]] = {}
+
+    def know(name: str, handle: str) -> None:
+        if words := _words(name):
+            names.setdefault(words[0], {})[words, handle] = None
+
+    for thing in things.by_handle.values():
+        if thing.kind in ("tree", "person"):
+            # A person is known by each name alone; a tree's may be a word like any other.
+            alone = thing.title.split() if thing.kind == "person" else ()
+            for name in (thing.handle, thing.first_handle, thing.title, *alone):
+                know(name, thing.handle)
+    for handle in trees:
+        know(handle, handle)
+    return names
+
+
 class Quoter:
     """Quotes lines without other trees, other people, and money."""
 
-    def __init__(self, journal: Journal, trees: Iterable[str]) -> None:
-        """`trees`: the handles of all trees, of those without a card too."""
-        self.journal = journal
-        # The names of each tree and person, as the words they are made of, by the first of them.
-        self._names: dict[str, list[tuple[tuple[str, ...], str]]] = {}
-        for thing in journal.things.by_handle.values():
-            if thing.kind in ("tree", "person"):
-                # A person is known by each name alone; a tree's may be a word like any other.
-                alone = thing.title.split() if thing.kind == "person" else ()
-                for name in (thing.handle, thing.first_handle, thing.title, *alone):
-                    self._know(name, thing.handle)
-        for handle in trees:
-            self._know(handle, handle)
+    def __init__(self, journal: Journal, names: Names) -> None:
+        self.journal, self._names = journal, names
         self._free = {
             act.word: {f.name for f in act.forms if f.words == ANY_WORDS or f.prose}
             for act in journal.acts.values()
         }
-
-    def _know(self, name: str, handle: str) -> None:
-        words = _words(name)
-        known = self._names.setdefault(words[0], []) if words else []
-        if (words, handle) not in known:
-            known.append((words, handle))
 
     def reason(self, event: Event, tree: Tree, *, remark: bool = False) -> str:
         """The line as one sentence; the remark only where it is asked for."""

@@ -85,12 +85,12 @@ def plan_all(
     `by_tree`: what an earlier run of this process left of each tree. `plugins`: what the journal's
     own code adds.
     """
-    hanger = Hanger(journal, histories, weather, today, plugins.rules)
+    by_tree = by_tree or ByTree()
+    hanger = Hanger(journal, histories, weather, today, by_tree, plugins.rules)
     handles = list(histories.trees if only is None else only)
     trees: dict[str, Tree] = {}
     follow_ups: dict[str, tuple[FollowUp, ...]] = {}
     species: dict[str, Species | None] = {}
-    by_tree = by_tree or ByTree()
     minutes = learned(histories, journal.things, today, by_tree)
     bites: dict[str, Bites] = {}
 

@@ -9,13 +9,16 @@ week cannot grow either.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from bisect import bisect_left, bisect_right, insort
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date, timedelta
+from functools import partial
 from heapq import heapify, heappop, heappush
 from typing import NamedTuple
 
 from msgspec import Struct
 
+from backbud.kept import KEEP_NOTHING, Each, Is, Kept
 from backbud.plan.followups import FollowUp
 from backbud.words import monday_of
 
@@ -60,14 +63,15 @@ class Placed(NamedTuple):
 
 
 class Week(Struct, frozen=True):
-    """A week from its Monday; the works in it in the order of their days."""
+    """A week from its Monday; the works in it in the order of their days, and their minutes.
+
+    `moved`: how many of them do not stand on their best day.
+    """
 
     monday: date
     works: tuple[Placed, ...]
-
-    @property
-    def minutes(self) -> int:
-        return sum(placed.work.minutes for placed in self.works)
+    minutes: int
+    moved: int
 
 
 class Season(Struct, frozen=True):
@@ -102,29 +106,87 @@ def works_of(follow_ups: Iterable[FollowUp], today: date) -> Iterator[Work]:
             )
 
 
-def season_of(works: Iterable[Work], today: date, limit_minutes: int, weeks: int = WEEKS) -> Season:
+class Best(NamedTuple):
+    """A work, sorted by its best day."""
+
+    day: date
+    id: str
+    work: Work
+
+
+def by_best(works: Iterable[Work]) -> list[Best]:
+    """Works in the order of their best days."""
+    return sorted(Best(work.best, work.id, work) for work in works)
+
+
+def season_of(
+    ordered: Sequence[Best],
+    today: date,
+    limit_minutes: int,
+    weeks: int = WEEKS,
+    kept: Kept = KEEP_NOTHING,
+) -> Season:
     """Lay out the works whose best day lies in the weeks from this one on, and even these out.
 
-    The same for the works in any order. A limit of 0 moves nothing.
+    A limit of 0 moves nothing. `kept`: what an earlier run of this process left of each week.
     """
-    first = monday_of(today)
-    ordered = sorted(works, key=lambda work: (work.best, work.id))
-    laid: list[dict[str, Placed]] = [{} for _ in range(weeks)]
-    for work in ordered:
-        at = _week(work.best, first)
-        if 0 <= at < weeks:
-            laid[at][work.id] = Placed(work, work.best)
-    unmoved = tuple(_load(week.values()) for week in laid)
+    laid = _laid_out(ordered, monday_of(today), weeks, kept)
+    moves = _Moves([{} for _ in laid], [set() for _ in laid])
     if limit_minutes > 0:
-        _even_out(laid, first, limit_minutes)
+        _even_out(laid, moves, limit_minutes)
     return Season(
         tuple(
-            Week(first + n * WEEK, tuple(sorted(week.values(), key=lambda p: (p.day, p.work.id))))
-            for n, week in enumerate(laid)
+            kept.once(
+                ("evened week", n), (Is(one), come, gone), partial(_evened, one.week, come, gone)
+            )
+            for n, (one, come, gone) in enumerate(zip(laid, *moves, strict=True))
         ),
-        unmoved,
+        tuple(one.week.minutes for one in laid),
         limit_minutes,
     )
+
+
+def _laid_out(ordered: Sequence[Best], first: date, weeks: int, kept: Kept) -> list[_Laid]:
+    """Each week with the works whose best day it holds."""
+    laid: list[_Laid] = []
+    begins = bisect_left(ordered, (first,))
+    for n in range(weeks):
+        ends = bisect_left(ordered, (first + (n + 1) * WEEK,))
+        works = [best.work for best in ordered[begins:ends]]
+        laid.append(
+            kept.once(
+                ("laid week", n),
+                (first, weeks, Each(works)),
+                partial(_laid, n, works, first, weeks),
+            )
+        )
+        begins = ends
+    return laid
+
+
+def _laid(n: int, works: Iterable[Work], first: date, weeks: int) -> _Laid:
+    alike = _alike(works, first, weeks)
+    placed = tuple(Placed(work, work.best) for work in works)
+    return _Laid(first + n * WEEK, _week_of(first + n * WEEK, placed), alike, _span(alike))
+
+
+def _week_of(monday: date, placed: tuple[Placed, ...]) -> Week:
+    minutes = sum(one.work.minutes for one in placed)
+    return Week(monday, placed, minutes, sum(one.moved for one in placed))
+
+
+def _evened(week: Week, come: Mapping[str, Placed], gone: set[str]) -> Week:
+    """The week with what moved into it and without what moved away."""
+    if not come and not gone:
+        return week
+    works = [placed for placed in week.works if placed.work.id not in gone]
+    for placed in come.values():
+        insort(works, placed, key=_by_day)
+    return _week_of(week.monday, tuple(works))
+
+
+def _by_day(placed: Placed) -> tuple[date, str]:
+    return placed.day, placed.work.id
 
 
 def minutes_over(loads: Iterable[int], limit: int) -> int:
@@ -156,16 +218,39 @@ class _Move(NamedTuple):
 _Alike = dict[_Reach, list[tuple[str, Work]]]
 
 
-def _even_out(laid: list[dict[str, Placed]], first: date, limit: int) -> None:
+class _Laid(NamedTuple):
+    """A week with every work on its best day; of those that can wait what is alike, and the first
+    and the last week that any of them may go to."""
+
+    monday: date
+    week: Week
+    alike: _Alike
+    span: tuple[int, int]
+
+
+class _Moves(NamedTuple):
+    """For each week what came into it, and what went away of the works whose best week it is."""
+
+    come: list[dict[str, Placed]]
+    gone: list[set[str]]
+
+    def move(self, work: Work, at: int, to: int, day: date) -> None:
+        if self.come[at].pop(work.id, None) is None:
+            self.gone[at].add(work.id)
+        self.come[to][work.id] = Placed(work, day)
+
+
+def _even_out(laid: Sequence[_Laid], moves: _Moves, limit: int) -> None:
     """Move works, one at a time, each of the fullest week first, while that helps.
 
     Each move makes the minutes over the limit fewer, so it comes to an end. A week that gave more
     than it had to may take works of another then, so it is gone through again.
     """
-    loads = [_load(week.values()) for week in laid]
-    alike = [_alike(week.values(), first, len(laid)) for week in laid]
+    first = laid[0].monday
+    loads = [one.week.minutes for one in laid]
+    alike = [{reach: list(works) for reach, works in one.alike.items()} for one in laid]
     # How far the works of each week may go, at the most.
-    spans = [_span(works) for works in alike]
+    spans = [one.span for one in laid]
     # Weeks that no move can help, as long as none comes into them and no other within reach has
     # new room.
     stuck: set[int] = set()
@@ -180,9 +265,8 @@ def _even_out(laid: list[dict[str, Placed]], first: date, limit: int) -> None:
                 moved = True
                 top = heappop(alike[at][move.reach])
                 heappush(alike[move.to].setdefault(move.reach, []), top)
-                ident, work = top
-                del laid[at][ident]
-                laid[move.to][ident] = Placed(work, _day_in(move.to, work, first))
+                work = top[1]
+                moves.move(work, at, move.to, _day_in(move.to, work, first))
                 loads[at] -= work.minutes
                 loads[move.to] += work.minutes
                 stuck.discard(move.to)
@@ -202,21 +286,33 @@ def _moves(alike: _Alike, at: int, loads: Sequence[int], limit: int) -> Iterator
     that no move gets better: one that was the best when it was last reckoned, and still is what it
     was, is the best.
     """
+    # No other week gets room while works move out of this one.
+    roomy = [n for n, load in enumerate(loads) if load < limit]
+    next_roomy = _next_of(roomy, len(loads))
     moves = [
         move for reach, works in alike.items()
-        if works and (move := _best_move(reach, works[0][0], loads[at], loads, limit)) is not None
+        if works and next_roomy[reach.first] <= reach.last
+        and (move := _best_move(reach, works[0][0], at, loads, limit, roomy)) is not None
     ]  # fmt: skip
     heapify(moves)
     while moves:
         move = heappop(moves)
         works = alike[move.reach]
-        now = _best_move(move.reach, works[0][0], loads[at], loads, limit) if works else None
+        now = _best_move(move.reach, works[0][0], at, loads, limit, roomy) if works else None
         if now == move:
             yield move
             # Of those alike the next one may be as good.
             now = _Move(*move[:3], "", *move[4:])
         if now is not None:
             heappush(moves, now)
+
+
+def _next_of(roomy: Iterable[int], weeks: int) -> list[int]:
+    """For each week the first one from it on that has room; for none, one behind the last."""
+    found: list[int] = []
+    for n in roomy:
+        found += [n] * (n + 1 - len(found))
+    return found + [weeks] * (weeks - len(found))
 
 
 def _span(alike: Iterable[_Reach]) -> tuple[int, int]:
@@ -226,9 +322,9 @@ def _span(alike: Iterable[_Reach]) -> tuple[int, int]:
     return first, max((reach.last for reach in reaches), default=-1)
 
 
-def _alike(week: Iterable[Placed], first: date, weeks: int) -> _Alike:
+def _alike(week: Iterable[Work], first: date, weeks: int) -> _Alike:
     found: _Alike = {}
-    for work, _ in week:
+    for work in week:
         if work.can_wait and work.minutes > 0:
             reach = _Reach(
                 max(_week(work.opens, first), 0),
@@ -243,13 +339,16 @@ def _alike(week: Iterable[Placed], first: date, weeks: int) -> _Alike:
 
 
 def _best_move(
-    reach: _Reach, ident: str, load: int, loads: Sequence[int], limit: int
+    reach: _Reach, ident: str, at: int, loads: Sequence[int], limit: int, roomy: Sequence[int]
 ) -> _Move | None:
-    """Where to a work of a week with that load had best go; None where that would not help."""
-    relieves = min(reach.minutes, load - limit)
+    """Where to a work of a week had best go; None where no move would help.
+
+    `roomy`: every week that may have room, in order.
+    """
+    relieves = min(reach.minutes, loads[at] - limit)
     best: _Move | None = None
     least = -1
-    for to in range(reach.first, reach.last + 1):
+    for to in roomy[bisect_left(roomy, reach.first) : bisect_right(roomy, reach.last)]:
         room = limit - loads[to]
         if room > 0:
             change = max(reach.minutes - room, 0) - relieves
@@ -269,7 +368,3 @@ def _day_in(week: int, work: Work, first: date) -> date:
 
 def _week(day: date, first: date) -> int:
     return (day - first).days // 7
-
-
-def _load(week: Iterable[Placed]) -> int:
-    return sum(placed.work.minutes for placed in week)

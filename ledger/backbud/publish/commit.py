@@ -24,6 +24,7 @@ import unicodedata
 from _thread import get_ident
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import contextmanager, suppress
+from functools import lru_cache
 from typing import NamedTuple
 
 from backbud.publish import (
@@ -115,7 +116,7 @@ def publish(
     link, if another run holds the lock, or if the system refuses; the message says in what state
     the output is left.
     """
-    _check_names(files)
+    _check_names(tuple(files))
     with lock(journal):
         finish(journal)
         with _in_words(journal, _STILL_WHOLE):
@@ -195,7 +196,9 @@ def write_whole(folder: str, name: str, content: bytes) -> None:
 # --- names -------------------------------------------------------------------------------------
 
 
-def _check_names(names: Iterable[str]) -> None:
+# Who publishes again and again has mostly the same names.
+@lru_cache(maxsize=1)
+def _check_names(names: tuple[str, ...]) -> None:
     """Refuse names that lead out of `made/`, or that are one file or folder on some system."""
     spelled: dict[str, tuple[str, bool]] = {}
     for name in names:
@@ -265,20 +268,29 @@ def _is_link(found: os.stat_result) -> bool:
     return stat.S_ISLNK(found.st_mode) or getattr(found, "st_reparse_tag", 0) == _WINDOWS_JUNCTION
 
 
-def _old_names(made: str) -> set[str]:
+def _old_names(made: str) -> frozenset[str]:
     """The files that the manifest in `made/` names: those that earlier runs wrote."""
     path = os.path.join(made, MANIFEST)
     found = _lstat(path)
     if found is None:
-        return set()
+        return frozenset()
     text = _read_text(path) if stat.S_ISREG(found.st_mode) else ""
-    names = manifest_names(text)
-    # A manifest comes with the journal, perhaps from somebody else: its names may lead anywhere.
-    if names is None or not all(map(_is_plain, names)):
+    names = _plain_names(text)
+    if names is None:
         raise PublishError(
             f"{MADE}/{MANIFEST} is damaged. Remove the folder {MADE} and make it anew."
         )
-    return set(names)
+    return names
+
+
+@lru_cache(maxsize=1)
+def _plain_names(manifest: str) -> frozenset[str] | None:
+    """The names in a manifest; None where it is not whole, or where one is not plain.
+
+    It comes with the journal, perhaps from somebody else: its names may lead anywhere.
+    """
+    names = manifest_names(manifest)
+    return None if names is None or not all(map(_is_plain, names)) else frozenset(names)
 
 
 def _read_text(path: str) -> str:
@@ -320,7 +332,7 @@ def _holds(made: str, name: str, content: bytes, seen: dict[str, Seen]) -> bool:
     return held == content
 
 
-def _check_way(made: str, changed: list[str], gone: list[str], old: set[str]) -> None:
+def _check_way(made: str, changed: list[str], gone: list[str], old: frozenset[str]) -> None:
     """Refuse if a link, or something that is not ours, is where a file is to come or to go."""
     near = {_folded(name): name for name in old}
     seen: set[str] = set()
@@ -339,7 +351,7 @@ def _check_way(made: str, changed: list[str], gone: list[str], old: set[str]) ->
             raise _link_in_the_way(name)
 
 
-def _check_folder(made: str, folder: str, old: set[str]) -> None:
+def _check_folder(made: str, folder: str, old: frozenset[str]) -> None:
     path = os.path.join(made, folder)
     found = _lstat(path)
     if found is None:
@@ -353,7 +365,7 @@ def _check_folder(made: str, folder: str, old: set[str]) -> None:
         raise _in_the_way(folder)
 
 
-def _check_target(made: str, name: str, old: set[str], near: Mapping[str, str]) -> None:
+def _check_target(made: str, name: str, old: frozenset[str], near: Mapping[str, str]) -> None:
     path = os.path.join(made, name)
     found = _lstat(path)
     if found is None:
@@ -370,7 +382,7 @@ def _check_target(made: str, name: str, old: set[str], near: Mapping[str, str]) 
             raise _in_the_way(name)
 
 
-def _check_leaving(made: str, folder: str, old: set[str]) -> None:
+def _check_leaving(made: str, folder: str, old: frozenset[str]) -> None:
     """Refuse if a folder that makes way for a file holds anything that is not ours."""
     ours = old.union(*(_folders_of(name) for name in old))
     with os.scandir(os.path.join(made, folder)) as entries:
@@ -404,7 +416,11 @@ def _link_in_the_way(name: str) -> PublishError:
 
 
 def _commit(
-    journal: str, files: Mapping[str, bytes], changed: list[str], gone: list[str], old: set[str]
+    journal: str,
+    files: Mapping[str, bytes],
+    changed: list[str],
+    gone: list[str],
+    old: frozenset[str],
 ) -> _Commitment:
     """Stage what differs, then rename the list of it: after that the new set counts."""
     staged = _staged_folder(journal)

@@ -11,6 +11,7 @@ import hmac
 import os
 import stat
 from collections.abc import Callable
+from functools import lru_cache
 from hashlib import blake2b
 from html import escape
 from typing import TYPE_CHECKING
@@ -195,10 +196,7 @@ def read_made(journal: str, name: str) -> bytes | None:
     """The bytes of a file of the output; None where the manifest does not name it, or where it
     is not a plain file in real folders."""
     made = os.path.join(journal, MADE)
-    names = manifest_names(
-        (_read_plain(os.path.join(made, MANIFEST)) or b"").decode(errors="replace")
-    )
-    if names is None or name not in names:
+    if name not in _names_in(_read_plain(os.path.join(made, MANIFEST)) or b""):
         return None
     # The manifest may have come with the journal, from anybody.
     parts = name.split("/")
@@ -210,6 +208,12 @@ def read_made(journal: str, name: str) -> bytes | None:
             return None
         folder = os.path.join(folder, part)
     return _read_plain(os.path.join(folder, parts[-1])) if _is_real_folder(folder) else None
+
+
+@lru_cache(maxsize=1)
+def _names_in(manifest: bytes) -> frozenset[str]:
+    """The files that a manifest names; it is the same for many requests."""
+    return frozenset(manifest_names(manifest.decode(errors="replace")) or ())
 
 
 def _is_real_folder(path: str) -> bool:

@@ -8,13 +8,16 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from datetime import date, timedelta
+from functools import partial
 from html import escape
+from itertools import chain
 
 from msgspec import Struct
 
 from backbud import words
+from backbud.kept import KEEP_NOTHING, Is, Kept
 from backbud.pages.drawings.axes import Drawing, Key, Table
-from backbud.plan.season import WEEK, Placed, Season
+from backbud.plan.season import WEEK, Season, Week, Work
 from backbud.words import MONTHS
 
 # Pixels.
@@ -28,39 +31,60 @@ KEYS = (
 )
 
 
+Stretch = tuple[date, date]
+# Of each act: its open stretches, and its minutes.
+InWeek = dict[str, tuple[list[Stretch], int]]
+
+
 class Row(Struct, frozen=True):
     """An act: its bare form, its open stretches (first and last day), and the minutes by week."""
 
     name: str
-    stretches: tuple[tuple[date, date], ...]
+    stretches: tuple[Stretch, ...]
     minutes: tuple[int, ...]
 
 
-def rows_of(season: Season, bare: Callable[[str], str]) -> tuple[Row, ...]:
-    """A row for each act, that which stands first first. `bare`: an act as a work is called."""
-    first, end = season.weeks[0].monday, season.weeks[-1].monday + WEEK
-    by_act: dict[str, list[Placed]] = {}
-    for week in season.weeks:
-        for placed in week.works:
-            by_act.setdefault(placed.work.act, []).append(placed)
+def rows_of(
+    season: Season, bare: Callable[[str], str], kept: Kept = KEEP_NOTHING
+) -> tuple[Row, ...]:
+    """A row for each act, that which stands first first. `bare`: an act as a work is called.
+
+    `kept`: what an earlier run of this process left of each week.
+    """
+    end = season.weeks[-1].monday + WEEK
+    by_week = [
+        kept.once(("windows in", n), (Is(week), end), partial(_in_week, week, end))
+        for n, week in enumerate(season.weeks)
+    ]
     rows = []
-    for act, works in by_act.items():
-        minutes = [0] * len(season.weeks)
-        for one in works:
-            minutes[(one.day - first).days // WEEK.days] += max(one.work.minutes, 1)
-        windows = ((one.work.opens, min(one.work.closes, end)) for one in works)
-        rows.append(Row(bare(act), tuple(_stretches(windows)), tuple(minutes)))
+    for act in dict.fromkeys(chain.from_iterable(by_week)):
+        stretches = (stretch for week in by_week if act in week for stretch in week[act][0])
+        minutes = tuple(week[act][1] if act in week else 0 for week in by_week)
+        rows.append(Row(bare(act), tuple(_stretches(stretches)), minutes))
     return tuple(sorted(rows, key=lambda row: (_first_week(row), row.name)))
+
+
+def _in_week(week: Week, end: date) -> InWeek:
+    by_act: dict[str, list[Work]] = {}
+    for placed in week.works:
+        by_act.setdefault(placed.work.act, []).append(placed.work)
+    return {
+        act: (
+            list(_stretches((work.opens, min(work.closes, end)) for work in works)),
+            sum(max(work.minutes, 1) for work in works),
+        )
+        for act, works in by_act.items()
+    }
 
 
 def _first_week(row: Row) -> int:
     return next(n for n, minutes in enumerate(row.minutes) if minutes)
 
 
-def _stretches(windows: Iterable[tuple[date, date]]) -> Iterator[tuple[date, date]]:
+def _stretches(windows: Iterable[Stretch]) -> Iterator[Stretch]:
     """Windows that touch become one."""
-    open_now: tuple[date, date] | None = None
-    for opens, closes in sorted(windows):
+    open_now: Stretch | None = None
+    for opens, closes in sorted(set(windows)):
         if open_now is not None and opens <= open_now[1] + timedelta(days=1):
             open_now = (open_now[0], max(open_now[1], closes))
             continue

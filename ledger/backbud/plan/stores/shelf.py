@@ -66,7 +66,7 @@ def shelf_of(taken: Taken, histories: Histories, currency: str, today: date) -> 
     spent: dict[str, list[tuple[Move, ...]]] = {key: [] for key in taken.materials.by_key}
     for handle, of_tree in taken.by_tree.items():
         moves = taken.kept.together(
-            f"moves {handle}", (Is(of_tree),), partial(_by_material, of_tree)
+            f"moves {handle}", (Is(of_tree),), partial(_moves, handle, of_tree, taken)
         )
         for key, those in moves.items():
             spent.setdefault(key, []).append(those)
@@ -174,6 +174,12 @@ def _decimal(quantity: float) -> Decimal:
 
 
 # ------------------------------------------------------------------ the diary's lines
+
+
+def _moves(handle: str, spent: Iterable[Spent], taken: Taken) -> dict[str, tuple[Move, ...]]:
+    """What one tree took of each material; the very same where it is written the same as before."""
+    moves = _by_material(spent)
+    return taken.kept.together(f"same moves {handle}", (repr(moves),), lambda: moves)
 
 
 def _by_material(spent: Iterable[Spent]) -> dict[str, tuple[Move, ...]]:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from bisect import bisect_left, bisect_right
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import date
 from typing import NamedTuple
 
@@ -54,7 +55,7 @@ class Corrections(Struct):
 
 
 def corrections_in(
-    journal: Journal, pages: Iterable[DatedPage], turns: Iterable[tuple[DatedBlock, Event]]
+    journal: Journal, pages: Sequence[DatedPage], turns: Iterable[tuple[DatedBlock, Event]]
 ) -> Corrections:
     """Find the line of these pages that each correction speaks of: that act, that day, that tree.
 
@@ -73,13 +74,13 @@ def corrections_in(
     if not wanted:
         return found
     lines: dict[tuple[str, date], list[tuple[DatedBlock, Event]]] = {}
-    days = {day for _, day in wanted}
-    for page in pages:
-        if page.when.first in days:
+    for day in {day for _, day in wanted}:
+        begin = bisect_left(pages, day, key=_day_of)
+        for page in pages[begin : bisect_right(pages, day, begin, key=_day_of)]:
             for block in page.blocks:
                 for i, act in enumerate(block.acts):
-                    if (act, page.when.first) in wanted:
-                        lines.setdefault((act, page.when.first), []).append((block, block.event(i)))
+                    if (act, day) in wanted:
+                        lines.setdefault((act, day), []).append((block, block.event(i)))
     for key, corrections in wanted.items():
         for correction, handles in corrections:
             for handle in handles:
@@ -90,6 +91,11 @@ def corrections_in(
                     found.lines.add(id(line))
                     found.blocks.add(id(block))
     return found
+
+
+def _day_of(page: DatedPage) -> date:
+    """The day by which pages are in order."""
+    return page.when.first
 
 
 def _lines_meant(

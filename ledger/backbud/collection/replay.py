@@ -9,9 +9,11 @@ from typing import NamedTuple
 from msgspec.structs import replace
 
 from backbud.collection.whereabouts import (
+    FirstComings,
     Histories,
     Meant,
     Replay,
+    Turn,
     Whereabouts,
     arrived_in,
     first_comings,
@@ -20,7 +22,8 @@ from backbud.collection.whereabouts import (
 from backbud.journal.dated import DatedPage
 from backbud.journal.events import Event
 from backbud.journal.read import Journal
-from backbud.kept import KEEP_NOTHING, Each, Is, Kept
+from backbud.journal.things import Things
+from backbud.kept import KEEP_NOTHING, Each, Kept
 
 # So many pages before a change, one is likely to be changed next.
 PAGES_BEFORE = 30
@@ -33,11 +36,15 @@ def replay(journal: Journal, kept: Kept = KEEP_NOTHING) -> Histories:
     changed are replayed, if nothing before them was worth a note.
     """
     pages, noted = journal.pages, len(journal.notes)
-    turns = turns_of(pages)
+    before = kept.once("replay", (), _Before)
+    moment = before.moment_for(pages, journal.things)
+    begin = len(moment.pages) if moment is not None else 0
+    rest = turns_of(pages[begin:])
+    turns = [*moment.turns, *rest] if moment is not None else rest
+    first = first_comings(rest, journal.things, moment.first if moment is not None else {})
+    arrived = arrived_in(first)
     replay = Replay(journal, pages, turns)
-    arrived = arrived_in(first_comings(turns, journal.things, {}))
     around = (
-        Is(journal.things),
         replay.chooser.keeper,
         replay.totals,
         arrived,
@@ -45,9 +52,10 @@ def replay(journal: Journal, kept: Kept = KEEP_NOTHING) -> Histories:
         {line: Each(by) for line, by in replay.corrections.by_line.items()},
         replay.corrected,
     )
-    before = kept.once("replay", (), _Before)
-    begin = before.go_on(replay, pages, around)
-    if not begin:
+    if moment is not None and moment.around == around:
+        _go_on_from(moment, replay)
+    else:
+        begin = 0
         replay.begin(arrived)
     # Who writes today writes on about there.
     next_moment = max(before.unchanged(pages) - PAGES_BEFORE, 0)
@@ -62,10 +70,13 @@ def replay(journal: Journal, kept: Kept = KEEP_NOTHING) -> Histories:
 class _Moment(NamedTuple):
     """How all stood when some pages had been replayed without a note.
 
-    `around`: what else that hangs on.
+    `turns`, `first`: those of these pages. `things`, `around`: what else it hangs on.
     """
 
     pages: tuple[DatedPage, ...]
+    turns: list[Turn]
+    first: FirstComings
+    things: Things
     around: tuple[object, ...]
     trees: dict[str, Whereabouts]
     others: dict[str, tuple[Event, ...]]
@@ -76,8 +87,12 @@ class _Moment(NamedTuple):
 
 
 def _moment_of(replay: Replay, pages: tuple[DatedPage, ...], around: tuple[object, ...]) -> _Moment:
+    turns = turns_of(pages)
     return _Moment(
         pages,
+        turns,
+        first_comings(turns, replay.things, {}),
+        replay.things,
         around,
         {handle: _copied(tree) for handle, tree in replay.trees.items()},
         {handle: tuple(events) for handle, events in replay.others.items()},
@@ -125,18 +140,14 @@ class _Before:
         differ = (n for n, (one, other) in enumerate(pairs) if one is not other)
         return next(differ, min(len(pages), len(self.pages)))
 
-    def go_on(
-        self, replay: Replay, pages: tuple[DatedPage, ...], around: tuple[object, ...]
-    ) -> int:
-        """Put the replay at the moment, if it may go on from there. Returns how many pages that
-        is behind the first."""
+    def moment_for(self, pages: tuple[DatedPage, ...], things: Things) -> _Moment | None:
+        """The moment, if its pages are the very first of these, and read by the same cards."""
         moment = self.moment
         if (
             moment is None
+            or moment.things is not things
             or len(moment.pages) > len(pages)
-            or moment.around != around
             or not all(map(is_, moment.pages, pages))
         ):
-            return 0
-        _go_on_from(moment, replay)
-        return len(moment.pages)
+            return None
+        return moment

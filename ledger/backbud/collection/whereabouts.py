@@ -6,7 +6,7 @@ each tree stands, whose it is, whether it is here, and which pot it is in.
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterable, Mapping
+from collections.abc import Container, Iterable, Mapping, Sequence
 from datetime import date
 
 from msgspec import Struct
@@ -101,7 +101,7 @@ class Replay:
     `turns`: those of all pages that are to be replayed, and `pages` these pages.
     """
 
-    def __init__(self, journal: Journal, pages: Iterable[DatedPage], turns: Iterable[Turn]) -> None:
+    def __init__(self, journal: Journal, pages: Sequence[DatedPage], turns: Iterable[Turn]) -> None:
         self.journal, self.things, self.notes = journal, journal.things, journal.notes
         self.trees: dict[str, Whereabouts] = {}
         self.others: dict[str, list[Event]] = {}

@@ -16,7 +16,7 @@ import posixpath
 import re
 from collections.abc import Mapping
 from datetime import date
-from typing import Any
+from typing import Any, NamedTuple
 
 from msgspec import Struct
 
@@ -35,7 +35,7 @@ from backbud.journal.things import (
     read_things,
     with_lines_at_edge,
 )
-from backbud.journal.warm import Sections, Warm
+from backbud.journal.warm import Outlined, Sections, Warm
 from backbud.kept import KEEP_NOTHING, Kept
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.dates import WrittenDate, read_date
@@ -47,7 +47,6 @@ from backbud_grammar.problems import Flaw, Misread, Problem
 from backbud_grammar.syntax import (
     Card,
     Page,
-    Stray,
 )
 from backbud_grammar.version import language_mark, sources_mark
 
@@ -111,7 +110,7 @@ def read_journal(
     warm: Warm[ReadPage] = kept.once("text", (folder, acts), Warm)
     mark = _mark(by_act)
     memory = warm.memory or remember.recall(folder, mark)
-    parted = _outlines({name: texts[name] for name in found.files}, by_act, memory)
+    parted = _outlines({name: texts[name] for name in found.files}, by_act, memory, warm)
     for name in found.files:
         if name not in parted.weather_files:
             for flaw in loaded[name].flaws:
@@ -133,7 +132,8 @@ def read_journal(
         ).encode()
     )
     if memory.things != handles:
-        memory.forget_sound(parted.used_files)
+        memory.forget_sound(parted.rows())
+        warm.by_digest = None
     reader = DiaryReader(things, details, notes, memory.said_of, warm.sound(handles))
     warm.pages.begin((handles, southern, today, as_of))
     pages, weather = _pages(parted, reader, southern, today, as_of, warm.pages)
@@ -154,7 +154,7 @@ def read_journal(
         details,
         notes,
         southern,
-        remembered=_keep(folder, parted, reader, handles, warm),
+        remembered=_keep(folder, memory, parted, reader, handles, warm),
         weather_files={name: loaded[name] for name in parted.weather_files},
         texts=texts,
         mark=digest(mark.encode(), texts[SETTINGS_FILE], *parted.card_digests),
@@ -270,17 +270,17 @@ def _mended(data: bytes) -> Loaded:
 
 
 class _Parted(Struct):
+    """The files by name, and of all of them the cards. `fresh`: how many sections are new."""
+
+    files: dict[str, Outlined]
     cards: list[PlacedCard]
     card_digests: list[bytes]
-    # File, first line (0 first), and the page.
-    pages: list[tuple[str, int, remember.Kept[Any]]]
-    strays: list[tuple[str, int, Stray]]
-    memory: remember.Memory
-    used_files: dict[bytes, list[remember.Kept[Any]]]
-    # By the digest of their bytes the sections of files that are no longer as they were.
-    by_digest: dict[bytes, remember.Kept[Any]] | None
-    fresh: int
+    fresh: int = 0
     weather_files: frozenset[str] = frozenset()
+
+    def rows(self) -> dict[bytes, list[remember.Kept[Any]]]:
+        """The sections of every file, by the digest of its bytes."""
+        return {file.digest: file.row for file in self.files.values()}
 
 
 # So little that is new is sooner read again than the whole memory is written.
@@ -290,11 +290,23 @@ _WEATHER = re.compile(rb"^[ \t]+weather[ \t]+([^\n]+)", re.MULTILINE | re.IGNORE
 
 
 def _outlines(
-    files: Mapping[str, bytes], acts: Mapping[str, ActForm], memory: remember.Memory
+    files: Mapping[str, bytes],
+    acts: Mapping[str, ActForm],
+    memory: remember.Memory,
+    warm: Warm[ReadPage],
 ) -> _Parted:
     """Outline every file but those that a place's card names as weather."""
-    parted = _Parted([], [], [], [], memory, {}, None, 0)
+    parted = _Parted({}, [], [])
     known = Known.of(acts)
+
+    def outline(name: str) -> None:
+        outlined = warm.outlined.get(name)
+        if outlined is None or outlined.data != files[name]:
+            outlined = _outlined(name, files[name], known, memory, warm, parted)
+        parted.files[name] = outlined
+        parted.cards += outlined.cards
+        parted.card_digests += outlined.card_digests
+
     perhaps = {
         name
         for data in files.values()
@@ -302,9 +314,9 @@ def _outlines(
         for found in _WEATHER.finditer(data)
         if (name := weather_file_name(found[1].decode())) in files
     }
-    for name, data in files.items():
+    for name in files:
         if name not in perhaps:
-            _outline(name, data, known, parted)
+            outline(name)
     if perhaps:
         parted.weather_files = frozenset(
             name
@@ -315,7 +327,8 @@ def _outlines(
             if (name := weather_file_name(line.text[len("weather") :])) in perhaps
         )
         for name in sorted(perhaps - parted.weather_files):
-            _outline(name, files[name], known, parted)
+            outline(name)
+    warm.outlined = parted.files
     return parted
 
 
@@ -324,39 +337,51 @@ def weather_file_name(written: str) -> str:
     return posixpath.normpath(written.strip().replace("\\", "/"))
 
 
-def _outline(name: str, data: bytes, known: Known, parted: _Parted) -> None:
+def _outlined(
+    name: str,
+    data: bytes,
+    known: Known,
+    memory: remember.Memory,
+    warm: Warm[ReadPage],
+    parted: _Parted,
+) -> Outlined:
     whole = digest(data)
-    row = parted.memory.files.get(whole)
+    row = memory.files.get(whole)
     # A foreign memory may leave out some of a file.
     if row is None or sum(kept.lines for kept in row) < data.count(b"\n"):
-        row = _new_row(data, known, parted)
-    parted.used_files[whole] = row
+        row = _new_row(data, known, memory, warm, parted)
+    out = Outlined(data, whole, row, [], [], [], [])
     line = 0
     for kept in row:
         section = kept.section
         if isinstance(section, Page | remember.RecalledPage):
-            parted.pages.append((name, line, kept))
+            out.pages.append((line, kept))
         elif isinstance(section, Card):
-            parted.cards.append(PlacedCard(section, name, line))
-            parted.card_digests.append(kept.digest)
+            out.cards.append(PlacedCard(section, name, line))
+            out.card_digests.append(kept.digest)
         elif section.blocks or section.flaws:
-            parted.strays.append((name, line, section))
+            out.strays.append((line, section))
         line += kept.lines
+    return out
 
 
-def _new_row(data: bytes, known: Known, parted: _Parted) -> list[remember.Kept[Any]]:
+def _new_row(
+    data: bytes,
+    known: Known,
+    memory: remember.Memory,
+    warm: Warm[ReadPage],
+    parted: _Parted,
+) -> list[remember.Kept[Any]]:
     """The sections of a file that is new or was edited; most of them are known all the same."""
-    if parted.by_digest is None:
-        parted.by_digest = {
-            kept.digest: kept for row in parted.memory.files.values() for kept in row
-        }
+    if warm.by_digest is None:
+        warm.by_digest = {kept.digest: kept for row in memory.files.values() for kept in row}
     row: list[remember.Kept[Any]] = []
     for _, text in sections(data):
         mark = digest(text)
-        kept = parted.by_digest.get(mark)
+        kept = warm.by_digest.get(mark)
         if kept is None:
             section = read_section(text, known)
-            kept = parted.by_digest[mark] = remember.Kept(mark, text.count(b"\n"), section)
+            kept = warm.by_digest[mark] = remember.Kept(mark, text.count(b"\n"), section)
             parted.fresh += 1
         row.append(kept)
     return row
@@ -372,16 +397,17 @@ def _mark(acts: Mapping[str, ActForm]) -> str:
 
 def _keep(
     folder: str,
+    memory: remember.Memory,
     parted: _Parted,
     reader: DiaryReader,
     handles: bytes,
     warm: Warm[ReadPage],
 ) -> bool:
     """Write the memory when this run read something new; what no file holds any more is let go."""
-    memory, details = parted.memory, reader.details
+    details = reader.details
     forgot = details.learned > FEW_DETAILS or memory.things != handles
     is_first = warm.memory is None
-    memory.things, memory.files = handles, parted.used_files
+    memory.things, memory.files = handles, parted.rows()
     warm.memory, warm.details = memory, details
     if parted.fresh <= FEW_PAGES and not (is_first and forgot):
         return True
@@ -423,8 +449,14 @@ def _check_settings(settings: Settings, things: Things, text: str, notes: Notes)
 # ------------------------------------------------------------------ events
 
 
-# A page, and what its first line says of the weather.
-ReadPage = tuple["DatedPage", "list[DayWeather]"]
+class ReadPage(NamedTuple):
+    """A page, by what pages are in order, and what its first line says of the weather."""
+
+    day: date
+    file: str
+    line: int
+    page: DatedPage
+    weather: list[DayWeather]
 
 
 def _pages(
@@ -435,20 +467,21 @@ def _pages(
     as_of: bool,
     known: Sections[ReadPage],
 ) -> tuple[tuple[DatedPage, ...], tuple[DayWeather, ...]]:
-    pages: list[DatedPage] = []
-    weather: list[DayWeather] = []
-    for file, line, kept in parted.pages:
-        read = known.find(file, line, kept.section)
-        if read is None:
-            noted = len(reader.notes)
-            read = _page(file, line, kept, reader, southern, today, as_of)
-            if read is not None and len(reader.notes) == noted:
-                known.keep(file, line, kept.section, read)
-        if read is not None:
-            pages.append(read[0])
-            weather += read[1]
-    pages.sort(key=lambda page: (page.when.first, page.file, page.line))
-    return tuple(pages), tuple(weather)
+    notes = reader.notes
+    found: list[ReadPage] = []
+    for file, outlined in parted.files.items():
+
+        def read(
+            line: int, kept: remember.Kept[Any], file: str = file
+        ) -> tuple[ReadPage | None, bool]:
+            noted = len(notes)
+            page = _page(file, line, kept, reader, southern, today, as_of)
+            return page, len(notes) == noted
+
+        found += known.of_file(file, outlined, read)
+    weather = tuple([said for one in found for said in one.weather])
+    found.sort()
+    return tuple([one.page for one in found]), weather
 
 
 def _page(
@@ -489,7 +522,8 @@ def _page(
     blocks, said = reader.page(kept, Head(when, file, line, reader))
     if when is NO_DAY or when.first > today:
         return None
-    return DatedPage(when, file, line + 1, blocks, kept.digest), said
+    page = DatedPage(when, file, line + 1, blocks, kept.digest)
+    return ReadPage(when.first, file, line, page, said)
 
 
 def _note_misplaced(parted: _Parted, reader: DiaryReader) -> None:
@@ -499,11 +533,15 @@ def _note_misplaced(parted: _Parted, reader: DiaryReader) -> None:
         for flaw in placed.card.flaws:
             notes.add(placed.file, placed.line, flaw)
         reader.misplaced(placed.card.blocks, placed.file, placed.line, after_card=True)
-    journal_files = {file for file, *_ in parted.pages} | {p.file for p in parted.cards}
-    for file, line, stray in parted.strays:
+    strays = [
+        (file, line, stray, bool(outlined.pages or outlined.cards))
+        for file, outlined in parted.files.items()
+        for line, stray in outlined.strays
+    ]
+    for file, line, stray, is_journal in strays:
         for flaw in stray.flaws:
             notes.add(file, line, flaw)
-        if file in journal_files:
+        if is_journal:
             reader.misplaced(stray.blocks, file, line)
         elif stray.blocks:
             block = stray.blocks[0]

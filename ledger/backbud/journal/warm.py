@@ -7,49 +7,100 @@ had a flaw is read anew each time, so that it is told each time.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable, Iterable
-from typing import Generic, TypeVar
+from collections.abc import Callable, Hashable, Iterable, Mapping
+from typing import Any, Generic, NamedTuple, TypeVar
 
 from backbud.journal.dated import SoundActs
 from backbud.journal.notes import Notes
-from backbud.journal.remember import Memory
+from backbud.journal.remember import Kept, Memory
 from backbud.journal.things import PlacedCard, Things
 from backbud.kept import Is
 from backbud_grammar.parse import Details
+from backbud_grammar.syntax import Stray
 
 T = TypeVar("T")
 
 
+class Outlined(NamedTuple):
+    """A file's bytes, their digest, its sections as remembered, and which of them are what.
+
+    `pages`, `strays`: by their first line (0 first).
+    """
+
+    data: bytes
+    digest: bytes
+    row: list[Kept[Any]]
+    pages: list[tuple[int, Kept[Any]]]
+    cards: list[PlacedCard]
+    card_digests: list[bytes]
+    strays: list[tuple[int, Stray]]
+
+
+class Read(NamedTuple, Generic[T]):
+    """What was made of the pages of a file: all of it, and by line that which had no flaw."""
+
+    of: Outlined
+    made: list[T]
+    by_line: dict[int, tuple[object, T]]
+    is_sound: bool
+
+
 class Sections(Generic[T]):
-    """What was made of sections that had no flaw, by where they stand."""
+    """What was made of sections that had no flaw, by the file and line where they stand."""
 
     def __init__(self) -> None:
         self._around: Hashable = None
-        self._known: dict[tuple[str, int], tuple[object, T]] = {}
-        self._used: dict[tuple[str, int], tuple[object, T]] = {}
+        self._known: dict[str, Read[T]] = {}
+        self._used: dict[str, Read[T]] = {}
 
     def begin(self, around: Hashable) -> None:
         """Begin a reading. `around`: what else a section is read by; another one forgets all."""
         self._known = self._used if around == self._around else {}
         self._around, self._used = around, {}
 
-    def find(self, file: str, line: int, section: object) -> T | None:
-        """What was made of this section in this place, if anything was kept of it."""
-        known = self._known.get((file, line))
-        if known is None or known[0] is not section:
-            return None
-        self._used[file, line] = known
-        return known[1]
+    def of_file(
+        self, file: str, outlined: Outlined, read: Callable[[int, Kept[Any]], tuple[T | None, bool]]
+    ) -> list[T]:
+        """What the pages of a file are made into. `read`: makes it of one page, if anything, and
+        tells whether nothing was wrong."""
+        known = self._known.get(file)
+        if known is None or known.of is not outlined or not known.is_sound:
+            known = self._read(outlined, known.by_line if known is not None else {}, read)
+        self._used[file] = known
+        return known.made
 
-    def keep(self, file: str, line: int, section: object, made: T) -> None:
-        """Keep what was made of a section in which nothing was wrong."""
-        self._used[file, line] = section, made
+    def _read(
+        self,
+        outlined: Outlined,
+        before: Mapping[int, tuple[object, T]],
+        read: Callable[[int, Kept[Any]], tuple[T | None, bool]],
+    ) -> Read[T]:
+        now = Read[T](outlined, [], {}, is_sound=True)
+        all_sound = True
+        for line, kept in outlined.pages:
+            known = before.get(line)
+            made, is_sound = (
+                (known[1], True)
+                if known is not None and known[0] is kept.section
+                else read(line, kept)
+            )
+            if made is not None:
+                now.made.append(made)
+                if is_sound:
+                    now.by_line[line] = kept.section, made
+            all_sound = all_sound and is_sound
+        return now._replace(is_sound=all_sound)
 
 
 class Warm(Generic[T]):
-    """What one process keeps of a journal's text. `pages`: each as it was read."""
+    """What one process keeps of a journal's text. `pages`: each as it was read.
+
+    `outlined`: each file, by name. `by_digest`: every section there was, once one was sought.
+    """
 
     def __init__(self) -> None:
+        self.outlined: dict[str, Outlined] = {}
+        self.by_digest: dict[bytes, Kept[Any]] | None = None
         self.memory: Memory | None = None
         self.details: Details | None = None
         self.pages: Sections[T] = Sections()

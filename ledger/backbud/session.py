@@ -143,7 +143,7 @@ class Session:
 
     def summary(self) -> str:
         """What was read, in one line."""
-        events = sum([len(block.acts) for page in self.journal.pages for block in page.blocks])
+        events = sum([page.acts for page in self.journal.pages])
         pages = len(self.journal.pages)
         here, acts = number(self._here, "tree"), number(events, "act")
         return f"{here} here, {acts} on {number(pages, 'page')}."

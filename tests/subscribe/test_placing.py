@@ -125,7 +125,7 @@ def place_of_file(text: str, day: date) -> Any:
 
     lines = text.split("\n")
     pages = [
-        DatedPage(read_date(line), "d.txt", number, ())
+        DatedPage(read_date(line), "d.txt", number, 0, ())
         for number, line in enumerate(lines, 1)
         if line[:1].isdigit()
     ]

@@ -5,6 +5,7 @@ Its events are made when they are first asked for: a check asks for few of them.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from datetime import date
 from typing import Protocol
 
@@ -98,14 +99,24 @@ class DatedBlock(Struct, gc=False, eq=False):
         )
 
 
-class DatedPage(Struct, frozen=True, gc=False):
-    """A page in its place among all pages. `digest`: of its text."""
+class DatedPage(Struct, gc=False, eq=False):
+    """A page in its place among all pages. `acts`: how many there are on it. `digest`: of its text.
+
+    `made`: its blocks, or what makes them; they are always the same ones.
+    """
 
     when: WrittenDate
     file: str
     line: int
-    blocks: tuple[DatedBlock, ...]
+    acts: int
+    made: tuple[DatedBlock, ...] | Callable[[], tuple[DatedBlock, ...]]
     digest: bytes = b""
+
+    @property
+    def blocks(self) -> tuple[DatedBlock, ...]:
+        if not isinstance(self.made, tuple):
+            self.made = self.made()
+        return self.made
 
 
 class DayWeather(Struct, frozen=True, gc=False):

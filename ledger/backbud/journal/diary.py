@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
+from functools import partial
 from typing import Any
 
 from msgspec import Raw
 
-from backbud.journal.dated import DatedBlock, DayWeather, Head, Said, SoundActs
+from backbud.journal.dated import DatedBlock, DatedPage, DayWeather, Head, Said, SoundActs
 from backbud.journal.events import Origin
 from backbud.journal.notes import Notes
 from backbud.journal.remember import (
@@ -17,6 +18,8 @@ from backbud.journal.remember import (
     SaidWeather,
     Sound,
     acts_of,
+    sound_of,
+    words_of,
 )
 from backbud.journal.things import Things
 from backbud_grammar.dates import WrittenDate, read_span
@@ -54,28 +57,39 @@ class DiaryReader:
         # Subject lines that are no acts.
         self._plain: set[str] = {""}
 
-    def page(self, kept: Kept[Any], head: Head) -> tuple[tuple[DatedBlock, ...], list[DayWeather]]:
-        """A page's blocks and its weather. Whether it is sound is kept with it.
+    def page(
+        self, kept: Kept[Any], when: WrittenDate, file: str, line: int
+    ) -> tuple[DatedPage, list[DayWeather]]:
+        """A page as read and its weather; `line` counts from 0. Whether it is sound is kept.
 
         What is wrong in it may depend on its text, the table of acts and what the handles mean,
         and on nothing else: a page that was sound is not looked at again.
         """
         page: Page | RecalledPage = kept.section
-        sound = kept.sound
-        if sound is not None and len(sound.acts) == len(page.blocks):
-            blocks = _sound_blocks(page.blocks, sound.acts, head)
-            return tuple(blocks), _day_weather(sound.weather, page, head)
+        sound, head = kept.sound, Head(when, file, line, self)
+        if sound is not None:
+            made = DatedPage(
+                when,
+                file,
+                line + 1,
+                sound.acts,
+                partial(_sound_blocks, page, sound, head),
+                kept.digest,
+            )
+            return made, _day_weather(sound.weather, page, head)
         if isinstance(page, RecalledPage):
             page = page.read()
         noted = len(self.notes)
         for flaw in page.flaws:
-            self.notes.add(head.file, head.line, flaw)
-        weather = self._weather(page, head.when, head.file, head.line) if page.weather else ()
-        blocks = self._blocks(page.blocks, head)
-        kept.sound = None
-        if len(self.notes) == noted:
-            kept.sound = Sound(tuple([block.acts for block in blocks]), weather)
-        return tuple(blocks), _day_weather(weather, page, head)
+            self.notes.add(file, line, flaw)
+        weather = self._weather(page, when, file, line) if page.weather else ()
+        blocks = tuple(self._blocks(page.blocks, head))
+        words = tuple([block.acts for block in blocks])
+        is_sound = len(self.notes) == noted and len(blocks) == len(page.blocks)
+        kept.sound = sound_of(words, weather) if is_sound else None
+        acts = sum(map(len, words))
+        made = DatedPage(when, file, line + 1, acts, blocks, kept.digest)
+        return made, _day_weather(weather, page, head)
 
     def subjects(self, text: str) -> Subjects:
         read = self.details.subjects(text) if text else NOBODY
@@ -448,14 +462,17 @@ class DiaryReader:
             )
 
 
-def _sound_blocks(
-    blocks: Iterable[Block | RecalledBlock], acts: Iterable[tuple[str, ...]], head: Head
-) -> list[DatedBlock]:
+def _sound_blocks(page: Page | RecalledPage, sound: Sound, head: Head) -> tuple[DatedBlock, ...]:
     at = head.line + 1
-    return [
-        DatedBlock(head, block.subjects, at + block.line, words, block.acts)
-        for block, words in zip(blocks, acts, strict=True)
-    ]
+    blocks: Iterable[Block | RecalledBlock] = (
+        page.recalled_blocks() if isinstance(page, RecalledPage) else page.blocks
+    )
+    return tuple(
+        [
+            DatedBlock(head, block.subjects, at + block.line, words, block.acts)
+            for block, words in zip(blocks, words_of(sound), strict=True)
+        ]
+    )
 
 
 def _with(above: DatedBlock, acts: tuple[str, ...], written: tuple[Act, ...]) -> DatedBlock:

@@ -22,7 +22,7 @@ from msgspec import Struct
 
 from backbud.journal import remember
 from backbud.journal.currency import note_bare_amounts
-from backbud.journal.dated import DatedPage, DayWeather, Head
+from backbud.journal.dated import DatedPage, DayWeather
 from backbud.journal.diary import DiaryReader
 from backbud.journal.events import Origin
 from backbud.journal.find import find_files
@@ -519,10 +519,9 @@ def _page(
                 "warning",
             ),
         )
-    blocks, said = reader.page(kept, Head(when, file, line, reader))
+    page, said = reader.page(kept, when, file, line)
     if when is NO_DAY or when.first > today:
         return None
-    page = DatedPage(when, file, line + 1, blocks, kept.digest)
     return ReadPage(when.first, file, line, page, said)
 
 

@@ -34,11 +34,22 @@ SaidWeather = tuple[str, str, float, str]
 
 
 class Sound(msgspec.Struct, frozen=True, array_like=True, gc=False):
-    """A page in which nothing was wrong: the past form of each act, block by block, and the
-    weather on its first line."""
+    """A page in which nothing was wrong: how many acts it has, the past form of each, block by
+    block (`words_of`), and the weather on its first line."""
 
-    acts: tuple[tuple[str, ...], ...]
+    acts: int
+    words: Raw
     weather: tuple[SaidWeather, ...]
+
+
+def sound_of(words: tuple[tuple[str, ...], ...], weather: tuple[SaidWeather, ...]) -> Sound:
+    """What is kept of a page in which nothing was wrong."""
+    return Sound(sum(map(len, words)), Raw(msgspec.msgpack.encode(words)), weather)
+
+
+def words_of(sound: Sound) -> tuple[tuple[str, ...], ...]:
+    """The past form of each act, block by block."""
+    return _WORDS.decode(sound.words)
 
 
 class RecalledBlock(msgspec.Struct, frozen=True, array_like=True, gc=False):
@@ -50,17 +61,21 @@ class RecalledBlock(msgspec.Struct, frozen=True, array_like=True, gc=False):
 
 
 class RecalledPage(msgspec.Struct, frozen=True, array_like=True, gc=False, tag="page"):
-    """A `Page` of such blocks."""
+    """A `Page` whose blocks are not decoded yet: a check asks for few of them."""
 
     date: str
     weather: str
     weather_column: int
-    blocks: tuple[RecalledBlock, ...]
+    blocks: Raw
     flaws: tuple[Flaw, ...] = ()
+
+    def recalled_blocks(self) -> tuple[RecalledBlock, ...]:
+        """The blocks, each with its acts as they were remembered."""
+        return _BLOCKS.decode(self.blocks)
 
     def read(self) -> Page:
         """The page with all its acts."""
-        blocks = tuple([Block(b.subjects, b.line, acts_of(b.acts)) for b in self.blocks])
+        blocks = tuple([Block(b.subjects, b.line, acts_of(b.acts)) for b in self.recalled_blocks()])
         return Page(self.date, self.weather, self.weather_column, blocks, self.flaws)
 
 
@@ -129,6 +144,8 @@ def acts_of(raw: Raw) -> tuple[Act, ...]:
 
 
 _ACTS = msgspec.msgpack.Decoder(tuple[Act, ...])
+_BLOCKS = msgspec.msgpack.Decoder(tuple[RecalledBlock, ...])
+_WORDS = msgspec.msgpack.Decoder(tuple[tuple[str, ...], ...])
 _READINGS = msgspec.msgpack.Decoder(dict[str, Reading])
 _SAID = msgspec.msgpack.Decoder(Said)
 

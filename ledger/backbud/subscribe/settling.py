@@ -12,7 +12,7 @@ from datetime import date
 
 from msgspec.structs import replace
 
-from backbud.journal.dated import DatedPage, Head
+from backbud.journal.dated import DatedPage
 from backbud.journal.diary import DiaryReader
 from backbud.journal.notes import Notes
 from backbud.journal.remember import Kept
@@ -97,10 +97,8 @@ def _with(session: Session, line: Line, place: Place) -> Session:
     reader = DiaryReader(journal.things, journal.details, notes, lambda word, text: None, {})
     if not isinstance(section, Page):
         raise ValueError(f"{line.day} does not begin a page")
-    blocks, _ = reader.page(
-        Kept(b"", text.count(b"\n"), section), Head(when, place.file, place.at, reader)
-    )
-    page = DatedPage(when, place.file, place.at + 1, blocks)
+    kept = Kept(b"", text.count(b"\n"), section)
+    page, _ = reader.page(kept, when, place.file, place.at)
     pages = sorted((*journal.pages, page), key=lambda one: one.when.first)
     return _again(session, tuple(pages), notes)
 

@@ -8,12 +8,12 @@ from functools import cache
 from backbud_grammar.digest import digest
 
 
-@cache
 def language_mark() -> str:
     """Return the digest of every source file of the language."""
     return sources_mark(os.path.dirname(__file__))
 
 
+@cache
 def sources_mark(folder: str) -> str:
     """Return the digest of every source file in a folder of the program."""
     pieces: list[bytes] = []

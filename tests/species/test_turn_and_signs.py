@@ -302,6 +302,10 @@ def test_vigour_that_falls_each_year_is_a_sign(signs) -> None:
         ("2026-06-10", "vigour", "top 3, low weak"),
     ) == ("it grows less each year (vigour 4, 2 of 5)",)
     assert signs(("2025-06-10", "vigour", "3"), ("2026-06-10", "vigour", "3")) == ()
+    # A check of the strength says it too.
+    assert signs(
+        ("2025-06-10", "vigour", "4"), ("2026-06-10", "checked", "wire fine, strength weak")
+    ) == ("it grows less each year (vigour 4, 1 of 5)",)
 
 
 def test_a_ball_that_fills_its_pot_is_a_sign(made) -> None:

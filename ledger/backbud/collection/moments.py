@@ -145,11 +145,7 @@ def _put_at(replay: Replay, raw: Raw) -> bool:
     mentioned = {handle for handles in state.used.values() for handle in handles}
     if not trees.keys() >= carded | mentioned | set(state.uncarded.values()):
         return False
-    replay.trees.update(trees)
-    replay.used.update(
-        (pot, {handle: trees[handle] for handle in handles}) for pot, handles in state.used.items()
-    )
-    replay.chooser.uncarded.update(state.uncarded)
+    replay.go_on_from(trees, state.used, state.uncarded)
     return True
 
 

@@ -111,17 +111,13 @@ def _copied(tree: Whereabouts) -> Whereabouts:
 
 
 def _go_on_from(moment: _Moment, replay: Replay) -> None:
-    trees = replay.trees
-    trees.update((handle, _copied(tree)) for handle, tree in moment.trees.items())
+    trees = {handle: _copied(tree) for handle, tree in moment.trees.items()}
+    replay.go_on_from(trees, moment.used, moment.uncarded)
     replay.others.update((handle, list(events)) for handle, events in moment.others.items())
-    replay.used.update(
-        (pot, {handle: trees[handle] for handle in handles}) for pot, handles in moment.used.items()
-    )
     replay.plain.update(
         (text, Meant([trees[handle] for handle in handles], outright, others))
         for text, (handles, outright, others) in moment.plain.items()
     )
-    replay.chooser.uncarded.update(moment.uncarded)
     replay.corrections.met.update(moment.met)
 
 

@@ -135,6 +135,21 @@ class Replay:
             self.trees[thing.handle] = _beginning(thing.handle, thing.first_handle, start, thing)
         self._check_pots_on_cards()
 
+    def go_on_from(
+        self,
+        trees: Mapping[str, Whereabouts],
+        used: Mapping[str, Iterable[str]],
+        uncarded: Mapping[str, str],
+    ) -> None:
+        """Put everything where it stood at some moment, in the place of `begin`.
+
+        `used`: by pot the trees that ever stood in it. `uncarded`: as the `Chooser` has them.
+        """
+        self.trees.update(trees)
+        for pot, handles in used.items():
+            self.used[pot] = {handle: trees[handle] for handle in handles}
+        self.chooser.uncarded.update(uncarded)
+
     def page(self, page: DatedPage) -> None:
         """Go on by a page."""
         for block in page.blocks:

@@ -155,8 +155,8 @@ def _stand(plan: FollowUp, today: date) -> str | None:
 def board(found: Items, today: date) -> Board:
     """Lay out open works, each sort of them in order."""
     return Board(
-        group("Overdue", found.overdue),
-        group("Now", found.now),
+        _group("Overdue", found.overdue),
+        _group("Now", found.now),
         _grouped(found.near, lambda monday: words.week(monday, today)),
         _grouped(found.later, lambda first: words.month(first, today.year)),
         (len(found.overdue), len(found.now), len(found.near), len(found.later)),
@@ -174,12 +174,12 @@ def _first_of_month(day: date) -> date:
 
 def _grouped(found: Iterable[Item], heading_of: Callable[[date], str]) -> tuple[Group, ...]:
     return tuple(
-        group(heading_of(under), list(members))
+        _group(heading_of(under), list(members))
         for under, members in groupby(found, attrgetter("under"))
     )
 
 
-def group(heading: str, found: Sequence[Item]) -> Group:
+def _group(heading: str, found: Sequence[Item]) -> Group:
     """These works under a heading."""
     minutes = sum(item.minutes for item in found)
     total = words.number(len(found), "work")

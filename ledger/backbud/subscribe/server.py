@@ -62,7 +62,7 @@ class Server:
         except ImportError as missing:
             raise SubscribeError(
                 "to speak with a CalDAV server, backbud needs one more library; where backbud was "
-                "installed: pip install 'caldav>=3.6'"
+                "installed: pip install caldav"
             ) from missing
         # Both may write down requests, with the password in them.
         error.debug_dump_communication = False

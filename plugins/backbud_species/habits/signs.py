@@ -79,9 +79,9 @@ def _grows_less_each_year(tree: Tree, last: Event, before: date) -> str:
     """Vigour that fell in every year, over all zones."""
     by_year: dict[int, list[float]] = {}
     for event in _since(tree, last, before):
-        if event.act == "vigour":
-            by_year.setdefault(event.day.year, []).extend(score for _, score in zone_scores(event))
-    medians = [median(by_year[each]) for each in sorted(by_year) if by_year[each]]
+        for _, score in zone_scores(event):
+            by_year.setdefault(event.day.year, []).append(score)
+    medians = [median(by_year[each]) for each in sorted(by_year)]
     falling = all(later < earlier for earlier, later in pairwise(medians))
     if len(medians) < _YEARS_OF_TREND or not falling:
         return ""

@@ -30,6 +30,7 @@ from msgspec.structs import replace
 
 from backbud.bench.bite import USUAL_GIRTH_GROWTH_MM
 from backbud.bench.pots import Pot
+from backbud.climate.datum import Datum, is_expected, joined
 from backbud.climate.outlook import NightsTurn, Outlook, Span, Wants
 from backbud.climate.stages import Own
 from backbud.collection.state import Entry, OnTree, Tree, Zone
@@ -46,6 +47,7 @@ __all__ = [
     "INTERFACE",
     "SLOW_DRAIN_FROM",
     "ActForm",
+    "Datum",
     "Entry",
     "Event",
     "Fact",
@@ -74,6 +76,8 @@ __all__ = [
     "after_stage",
     "days_after",
     "each",
+    "is_expected",
+    "joined",
     "out_of_the_heat",
     "ring",
     "rules_of",
@@ -173,9 +177,10 @@ def out_of_the_heat(year: Year, window: Window, datum: str) -> tuple[Window, str
     hot = year.hot_days(FEED_RESTS_OVER.of(year))
     if hot is None or not hot.first <= window.best <= hot.last:
         return window, datum
-    said = (
+    said = joined(
         f"{hot.because.removesuffix('.')}, and feed rests from {hot.first} to {hot.last} "
-        f"({FEED_RESTS_OVER.name}, a setting of ours)."
+        f"({FEED_RESTS_OVER.name}, a setting of ours).",
+        hot.because,
     )
     if window.opens < hot.first:
         before = hot.first - timedelta(days=1)
@@ -195,7 +200,8 @@ class Proposal(Struct, frozen=True):
 
     `act`: a word of the table of acts. `what`: the words that make the act plain ("wire on left
     2"); title and calendar show "check wire on left 2". `because`: the rule in one sentence.
-    `datum`: the figure that decided, in one sentence. `settled_by`: acts that settle it (the act
+    `datum`: the figure that decided, in one sentence; words put to one that came from the year go
+    through `joined`, so that what is only expected stays known. `settled_by`: acts that settle it (the act
     itself when empty). `part`: tells apart equal acts of one tree and day. `lapses`: advice that
     ends with its window and is never overdue. `minutes`: 0 takes the usual time of the act.
     `early_days`: how many days before its window the act already counts as done; None takes the
@@ -415,7 +421,10 @@ class Year(Struct, frozen=True):
                         least,
                         stage.last + late,
                         False,
-                        f"{stage.because} But it follows {stage_name(before.code).lower()}.",
+                        joined(
+                            f"{stage.because} But it follows {stage_name(before.code).lower()}.",
+                            stage.because,
+                        ),
                     )
             stages[code] = before = stage
         return stages

@@ -24,6 +24,7 @@ from backbud.species import (
     after_stage,
     days_after,
     each,
+    joined,
     weeks_after,
     when,
 )
@@ -170,7 +171,7 @@ class JapaneseBlackPine(Species):
             what="weak candles first",
             because="A strong black pine answers the cutting of its spring candles with a second "
             "flush and short needles; where the summer is short they are cut early.",
-            datum=f"{gate.datum} {cut.datum}" if cut else gate.datum,
+            datum=joined(f"{gate.datum} {cut.datum}", gate.datum) if cut else gate.datum,
             cautions=("Feed off and less water from now on; no other hard work this year.",),
             lapses=True,
         )

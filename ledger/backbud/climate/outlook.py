@@ -14,6 +14,7 @@ from typing import Any, Concatenate, NamedTuple, ParamSpec, TypeVar, cast
 from msgspec import Struct
 
 from backbud.climate.air import DAY, Air, PlaceAir, Shift
+from backbud.climate.datum import Datum, joined
 from backbud.climate.days import WeatherDay
 from backbud.climate.frost import (
     FrostRecord,
@@ -61,7 +62,7 @@ class Mean(NamedTuple):
     """A mean temperature in °C, and how it is known."""
 
     celsius: float
-    because: str
+    because: Datum
 
 
 class NightsTurn(NamedTuple):
@@ -70,7 +71,7 @@ class NightsTurn(NamedTuple):
     first: date
     day: date
     last: date
-    because: str
+    because: Datum
 
 
 class Span(NamedTuple):
@@ -78,7 +79,7 @@ class Span(NamedTuple):
 
     first: date
     last: date
-    because: str
+    because: Datum
 
 
 def _once(
@@ -165,7 +166,8 @@ class Outlook:
             known = f"{measured} measured, the rest by {self.air.means_from}"
         else:
             known = f"by {self.air.means_from}"
-        return Mean(celsius, f"The {days} days from {day} average {celsius:.1f} °C here ({known}).")
+        because = f"The {days} days from {day} average {celsius:.1f} °C here ({known})."
+        return Mean(celsius, Datum(because, measured < days))
 
     @_once
     def usual_mean(self, day: date, days: int) -> Mean:
@@ -173,10 +175,8 @@ class Outlook:
         if days < 1:
             raise ValueError("at least one day is needed")
         celsius = sum(self._usual(day + timedelta(days=n)).mean_c for n in range(days)) / days
-        return Mean(
-            celsius,
-            f"The {days} days from {day} average {celsius:.1f} °C here (by {self.air.means_from}).",
-        )
+        said = f"The {days} days from {day} average {celsius:.1f} °C here"
+        return Mean(celsius, Datum(f"{said} (by {self.air.means_from}).", True))
 
     @_once
     def heat(self, year: date, base_c: float) -> Trace:
@@ -252,7 +252,7 @@ class Outlook:
         if not hot:
             return None
         because = f"The days reach {high_c:g} °C on the average (by {self.air.means_from})."
-        return Span(min(hot), max(hot), because)
+        return Span(min(hot), max(hot), Datum(because, True))
 
     def _usual(self, day: date) -> Air:
         """The air under the cover on a day of the average year."""
@@ -288,18 +288,20 @@ class Outlook:
             self.air.means.low_c, limit_c, day, drop_c=drop_c, southern=self.southern
         )
 
-    def _by_means(self, which: str, day: date, limit_c: float) -> str:
-        return (
+    def _by_means(self, which: str, day: date, limit_c: float) -> Datum:
+        return Datum(
             f"The {which} night of {limit_c:g} °C is to be expected by {day} "
             f"({self.air.means_from}; cold nights lie {self.cold_night_drop_c:g} °C under the mean "
-            "low: cold_night_drop_c, a setting of ours)."
+            "low: cold_night_drop_c, a setting of ours).",
+            True,
         )
 
-    def _by_record(self, which: str, record: FrostRecord, day: date, limit_c: float) -> str:
+    def _by_record(self, which: str, record: FrostRecord, day: date, limit_c: float) -> Datum:
         side = "by" if which == "last" else "not before"
-        return (
+        return Datum(
             f"In nine of ten years the {which} night of {limit_c:g} °C came {side} "
-            f"{day.day} {calendar.month_name[day.month]} ({len(record.seasons)} winters on record)."
+            f"{day.day} {calendar.month_name[day.month]} ({len(record.seasons)} winters on record).",
+            True,
         )
 
     # -------------------------------------------------------------- stages
@@ -321,8 +323,10 @@ class Outlook:
             return found
         if self.chill_met(year, wants.chill_portions) is None:
             return found._replace(
-                because=f"{found.because} Its chill is not met here, so buds open late and "
-                "unevenly."
+                because=joined(
+                    f"{found.because} Its chill is not met here, so buds open late and unevenly.",
+                    found.because,
+                )
             )
         return found
 

@@ -20,6 +20,7 @@ from typing import Literal, NamedTuple
 from msgspec import Struct
 
 from backbud.climate.air import DAY, PlaceAir, Shift
+from backbud.climate.datum import Datum
 from backbud.climate.heat import DAYS_OF_TRACE, DaySums, Trace, cold_sums, heat_sums
 from backbud.climate.radiation import daylight_hours
 
@@ -59,7 +60,7 @@ class Expected(NamedTuple):
     first: date
     day: date
     last: date
-    because: str
+    because: Datum
 
 
 class Traces:
@@ -128,7 +129,7 @@ def expected_stage(
         return None
     because = _because(need, own, wanted)
     if day <= air.today:
-        return Expected(day, day, day, f"{because}; reached by {air.seen_or_means(begins)}.")
+        return Expected(day, day, day, Datum(f"{because}; reached by {air.seen_or_means(begins)}."))
     near = day - air.today <= NEAR
     so_far = max(usual.at(air.today) - start, 0.0)
     if so_far and near and air.has_days_from(begins):
@@ -137,11 +138,13 @@ def expected_stage(
     if len(years) >= FEWEST_YEARS:
         days = _in_years(traces, begins, counted_from, need, wanted, years, until)
         return Expected(
-            *_quantiles(days), f"{because}; the rest as in {len(years)} years on record."
+            *_quantiles(days),
+            Datum(f"{because}; the rest as in {len(years)} years on record.", True),
         )
     spread = timedelta(days=max(LEAST_SPREAD_DAYS, round(SPREAD_DAYS * (1 - so_far / wanted))))
     first = max(day - spread, min(air.today + DAY, day))
-    return Expected(first, day, day + spread, f"{because}; the rest by {air.means_from}.")
+    because += f"; the rest by {air.means_from}."
+    return Expected(first, day, day + spread, Datum(because, True))
 
 
 def own_sum(traces: Traces, seen: Iterable[tuple[date, date, Need, date]]) -> Own:

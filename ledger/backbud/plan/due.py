@@ -11,7 +11,7 @@ from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.plan.dangers import cautions_for
 from backbud.plan.followups import FollowUp, Reason
-from backbud.species import Proposal
+from backbud.species import Proposal, is_expected
 from backbud_grammar.forms import ActForm
 
 # What gives the roots new soil or new room: one of these stands for another.
@@ -62,7 +62,7 @@ def due_of(
     if proposal.because:
         because.append(Reason("rule", proposal.because))
     if proposal.datum and proposal.datum not in reason.text:
-        because.append(Reason("datum", proposal.datum))
+        because.append(Reason("datum", str(proposal.datum), expected=is_expected(proposal.datum)))
     follow_up = FollowUp(
         f"{tree.first_handle}/{rule}/{cause}{part}",
         tree.handle,

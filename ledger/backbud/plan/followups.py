@@ -17,11 +17,15 @@ ReasonSort = Literal["diary", "season", "rule", "datum", "plan"]
 
 
 class Reason(Struct, frozen=True, gc=False):
-    """One link of the chain: one sentence, and the line it stands on where there is one."""
+    """One link of the chain: one sentence, and the line it stands on where there is one.
+
+    `expected`: it rests on weather that nobody has measured yet.
+    """
 
     sort: ReasonSort
     text: str
     origin: Origin | None = None
+    expected: bool = False
 
 
 class FollowUp(Struct, frozen=True):

@@ -38,6 +38,7 @@ from backbud.species import (
     Species,
     Stage,
     Year,
+    is_expected,
     rules_of,
     stage_name,
 )
@@ -302,4 +303,4 @@ def _reason_of(found: Season | Stage, year: Year) -> Reason:
             "season", f"{found.name.capitalize()} {year.name} at {year.place or 'this place'}."
         )
     stage = f"{stage_name(found.code)} (BBCH {found.code:02d}), {year.name}"
-    return Reason("season", f"{stage}. {found.because}")
+    return Reason("season", f"{stage}. {found.because}", expected=is_expected(found.because))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date
 from typing import NamedTuple
 
-from backbud.species import NO_WEATHER, Figure, Temperature, Year
+from backbud.species import NO_WEATHER, Figure, Temperature, Year, joined
 from backbud_species.habits.figures import SHELTER_BELOW, WARM_SUMMER_FROM
 
 UNKNOWN = NO_WEATHER
@@ -22,7 +22,7 @@ class Warmth(NamedTuple):
 
     def after(self, clause: str) -> str:
         """One sentence of a clause and the datum."""
-        return f"{clause}; {self.datum[0].lower()}{self.datum[1:]}"
+        return joined(f"{clause}; {self.datum[0].lower()}{self.datum[1:]}", self.datum)
 
 
 def three_weeks_ahead(year: Year, day: date) -> Warmth:
@@ -52,7 +52,8 @@ def _against(year: Year, expected: Temperature | None, figure: Figure) -> Warmth
     cool = expected.celsius < limit
     seen = expected.because.removesuffix(".")
     side = "under" if cool else "not under"
-    return Warmth(cool, f"{seen}, {side} {limit:g} °C ({figure.name}, a setting of ours).")
+    said = f"{seen}, {side} {limit:g} °C ({figure.name}, a setting of ours)."
+    return Warmth(cool, joined(said, expected.because))
 
 
 def under_cover(year: Year, *covers: str) -> bool:

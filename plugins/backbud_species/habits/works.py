@@ -48,6 +48,7 @@ from backbud.species import (
     Window,
     Year,
     days_after,
+    joined,
 )
 from backbud_species.habits.balance import balance
 from backbud_species.habits.done import on_part, parts_of
@@ -293,12 +294,13 @@ def decandles(
         if reason:
             yield strength_first(window, "decandled", reason)
             return
+        known = cut.datum if cut else summer(year).datum
         yield Proposal(
             "decandled",
             window,
             what=what,
             because=because,
-            datum=f"It is written down as strong. {cut.datum if cut else summer(year).datum}",
+            datum=joined(f"It is written down as strong. {known}", known),
             cautions=("Feed off and less water from now on; no other hard work this year.",),
             lapses=True,
         )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import timedelta
 
-from backbud.species import Proposal, Proposals, Season, Tree, Window, Year, each
+from backbud.species import Proposal, Proposals, Season, Tree, Window, Year, each, joined
 
 _WARMED = ("heated glass", "indoors")
 _BEFORE = timedelta(days=14)
@@ -33,7 +33,7 @@ def in_before_cold_nights(tree: Tree, season: Season, year: Year) -> Proposals:
             return
         best = night.first - _A_FEW_DAYS
         window = year.rounded(Window(night.first - _BEFORE, best, max(night.day, best)))
-        datum = f"{night.because} {tender}"
+        datum = joined(f"{night.because} {tender}", night.because)
     yield _inside(window, datum)
 
 

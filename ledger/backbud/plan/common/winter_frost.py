@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import timedelta
 
-from backbud.species import Proposal, Proposals, Season, Tree, Window, Year, each
+from backbud.species import Proposal, Proposals, Season, Tree, Window, Year, each, joined
 
 # What keeps hard frost off, by its own heat or the earth's. Glass and fleece raise no minimum.
 _KEEPS_FROST_OFF = ("heated glass", "indoors")
@@ -33,7 +33,7 @@ def before_the_first_hard_night(tree: Tree, season: Season, year: Year) -> Propo
             return
         opens, best = night.first - _BEFORE, night.first - _A_FEW_DAYS
         window = year.rounded(Window(opens, best, max(night.day, best)))
-        datum = f"{night.because} {bears.because}"
+        datum = joined(f"{night.because} {bears.because}", night.because)
     yield Proposal(
         "protected",
         window,

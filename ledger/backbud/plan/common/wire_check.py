@@ -8,7 +8,17 @@ from backbud.plan.common.bite import Bite, bite_of
 from backbud.plan.common.parts import on_part, parts_of
 from backbud.plan.common.seasons import a_year_later, in_growth
 from backbud.plan.looks import look_at
-from backbud.species import Event, Proposal, Proposals, Tree, Window, Year, after, weeks_after
+from backbud.species import (
+    Event,
+    Proposal,
+    Proposals,
+    Tree,
+    Window,
+    Year,
+    after,
+    joined,
+    weeks_after,
+)
 
 CUT_IT_OFF = "Cut wire off in short pieces; unwinding tears bark and buds."
 _BUD_BURST = 7
@@ -57,7 +67,7 @@ def _look(tree: Tree, done: Event, year: Year, part: str) -> Proposal:
         datum = _growth(year)
     bite = _first_bite(tree, done, year, part)
     if bite is not None:
-        datum = f"{datum} {bite.because}".lstrip()
+        datum = joined(f"{datum} {bite.because}".lstrip(), datum)
         window = _before(window, bite.day, done.day)
     return Proposal(
         "checked",

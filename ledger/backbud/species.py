@@ -33,6 +33,15 @@ from backbud.bench.pots import Pot
 from backbud.climate.datum import Datum, is_expected, joined
 from backbud.climate.outlook import NightsTurn, Outlook, Span, Wants
 from backbud.climate.stages import Own
+from backbud.collection.hard_work import (
+    HARD_PRUNING,
+    SEASON,
+    Extent,
+    is_hard_pruning,
+    is_root_work,
+    share_of,
+    stresses,
+)
 from backbud.collection.state import Entry, OnTree, Tree, Zone
 from backbud.collection.wedges import Ring, Wedge, ring, wedges_in
 from backbud.collection.zones import zone_scores
@@ -44,12 +53,15 @@ __all__ = [
     "COMMON_PRACTICE",
     "FEED_RESTS_OVER",
     "FROM_MEMORY",
+    "HARD_PRUNING",
     "INTERFACE",
+    "SEASON",
     "SLOW_DRAIN_FROM",
     "ActForm",
     "Datum",
     "Entry",
     "Event",
+    "Extent",
     "Fact",
     "Figure",
     "Form",
@@ -77,11 +89,15 @@ __all__ = [
     "days_after",
     "each",
     "is_expected",
+    "is_hard_pruning",
+    "is_root_work",
     "joined",
     "out_of_the_heat",
     "ring",
     "rules_of",
+    "share_of",
     "stage_name",
+    "stresses",
     "wedges_in",
     "weeks_after",
     "when",
@@ -201,12 +217,13 @@ class Proposal(Struct, frozen=True):
     `act`: a word of the table of acts. `what`: the words that make the act plain ("wire on left
     2"); title and calendar show "check wire on left 2". `because`: the rule in one sentence.
     `datum`: the figure that decided, in one sentence; words put to one that came from the year go
-    through `joined`, so that what is only expected stays known. `settled_by`: acts that settle it (the act
-    itself when empty). `part`: tells apart equal acts of one tree and day. `lapses`: advice that
-    ends with its window and is never overdue. `minutes`: 0 takes the usual time of the act.
-    `early_days`: how many days before its window the act already counts as done; None takes the
-    usual ones (four weeks; root work half a year; a check or a taking off, any day). `wedges`:
-    the wedges of the root ball that are to be opened.
+    through `joined`, so that what is only expected stays known. `settled_by`: acts that settle it
+    (the act itself when empty). `part`: tells apart equal acts of one tree and day. `lapses`:
+    advice that ends with its window and is never overdue. `minutes`: 0 takes the usual time of
+    the act. `early_days`: how many days before its window the act already counts as done; None
+    takes the usual ones (four weeks; root work half a year; a check or a taking off, any day). `wedges`:
+    the wedges of the root ball that are to be opened. `extent`: how far it is taken: only in
+    part, as usual, or hard.
     """
 
     act: str
@@ -221,6 +238,7 @@ class Proposal(Struct, frozen=True):
     lapses: bool = False
     early_days: int | None = None
     wedges: tuple[str, ...] = ()
+    extent: Extent = "usual"
 
 
 Proposals = Iterator[Proposal]

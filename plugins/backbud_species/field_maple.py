@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths
+from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths, stresses
 from backbud_species.habits.flushes import trims_again
 from backbud_species.habits.maples import SpreadingMaple
 from backbud_species.habits.works import (
@@ -107,7 +107,7 @@ class FieldMaple(SpreadingMaple):
             what="buds and new leaves",
             because="New leaves stand about four weeks after a stripping; until then it drinks "
             "little.",
-            only_after=lambda done: not done.says("partial", "outer", "large leaves", "some"),
+            only_after=stresses,
         ),
         wires(
             "wire",

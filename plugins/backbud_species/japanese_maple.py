@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths
+from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths, stresses
 from backbud_species.habits.maples import SpreadingMaple
 from backbud_species.habits.works import (
     Way,
@@ -89,7 +89,7 @@ class JapaneseMaple(SpreadingMaple):
             what="buds and new leaves",
             because="New leaves stand about four weeks after a stripping; until then it drinks "
             "little and burns easily.",
-            only_after=lambda done: not done.says("partial", "outer", "large leaves", "some"),
+            only_after=stresses,
         ),
         work(
             "shade",

@@ -24,6 +24,7 @@ from backbud.species import (
     after_stage,
     days_after,
     each,
+    stresses,
     weeks_after,
     when,
 )
@@ -186,7 +187,7 @@ class TridentMaple(Species):
     @after("defoliated", rule="trident-new-leaves")
     def new_leaves(self, tree: Tree, done: Event, year: Year) -> Proposals:
         """Whether it answers."""
-        if done.says("partial", "large leaves", "some", "outer", "half of each leaf"):
+        if not stresses(done):
             return
         yield Proposal(
             "checked",

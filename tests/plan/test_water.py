@@ -15,6 +15,7 @@ from msgspec.structs import replace
 
 from backbud.bench.water import NET_EFFECT, WaterCover, shade_net
 from backbud.climate.air import OPEN_AIR
+from backbud.climate.datum import Datum, is_expected
 from backbud.plan.covers import cover_from
 from backbud.plan.demand import OpenSkies
 from backbud.plan.followups import FollowUp, Reason
@@ -282,9 +283,8 @@ def test_who_is_gone_or_planted_out_is_not_watered(written: Written) -> None:
 
 def _follow_up(datum: str, opens: date = date(2027, 9, 1)) -> FollowUp:
     window = Window(opens, opens, opens + timedelta(days=9))
-    return FollowUp(
-        "hoshi/x/y", "hoshi", "fed", "feed", window, (Reason("datum", datum),), (), 5, ("fed",)
-    )
+    reason = Reason("datum", str(datum), expected=is_expected(datum))
+    return FollowUp("hoshi/x/y", "hoshi", "fed", "feed", window, (reason,), (), 5, ("fed",))
 
 
 def test_the_climates_own_sentences_wait(written: Written) -> None:
@@ -317,7 +317,7 @@ def test_stages_to_come_wait_and_what_was_seen_does_not(written: Written) -> Non
         "By the months of the northern hemisphere. Nothing is known of the weather."
     )
     assert not waits_on_weather(months, date(2027, 1, 10))
-    expected = _follow_up("The 21 days from 2027-04-01 average 9.0 °C here (by the means).")
+    expected = _follow_up(Datum("The 21 days average 9.0 °C here (by the means).", expected=True))
     assert waits_on_weather(expected, date(2027, 1, 10))
     # Once its window is open nothing is waited for, nor once it is done.
     assert not waits_on_weather(expected, date(2027, 9, 1))

@@ -300,7 +300,8 @@ class Outlook:
         side = "by" if which == "last" else "not before"
         return Datum(
             f"In nine of ten years the {which} night of {limit_c:g} °C came {side} "
-            f"{day.day} {calendar.month_name[day.month]} ({len(record.seasons)} winters on record).",
+            f"{day.day} {calendar.month_name[day.month]} "
+            f"({len(record.seasons)} winters on record).",
             True,
         )
 

@@ -76,6 +76,7 @@ def due_of(
         lapses=proposal.lapses,
         planned=planned,
         wedges=proposal.wedges,
+        extent=proposal.extent,
     )
     early = None if proposal.early_days is None else timedelta(days=proposal.early_days)
     return Due(follow_up, rule, cause, event, at, proposal.part, early)

@@ -7,6 +7,7 @@ from typing import Literal
 
 from msgspec import Struct
 
+from backbud.collection.hard_work import Extent
 from backbud.journal.events import Event, Origin
 from backbud.species import Window
 
@@ -35,7 +36,7 @@ class FollowUp(Struct, frozen=True):
     act expected, past form. `title`: as a person says it ("check wire on left 2").
     `window`: after every put-off; `moved_from`: as it was before. `settled_by`: acts that settle
     it; `settled`: the event that did. `next_cycle`: from then on the next one stands for it.
-    `wedges`: the wedges of the root ball that it opens.
+    `wedges`: the wedges of the root ball that it opens. `extent`: how far it is to be taken.
     """
 
     id: str
@@ -54,6 +55,7 @@ class FollowUp(Struct, frozen=True):
     planned: bool = False
     next_cycle: date | None = None
     wedges: tuple[str, ...] = ()
+    extent: Extent = "usual"
 
     def state(self, today: date) -> State:
         """How the follow-up stands on a day."""

@@ -14,6 +14,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.collection.fold import entries_until, trees_after
+from backbud.collection.hard_work import MAY_STRESS
 from backbud.collection.state import Entry, OnTree, Tree
 from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
@@ -24,7 +25,6 @@ from backbud.plan.common import RULES, UNLESS_SPECIES_SPEAKS
 from backbud.plan.common.bite import bite_of
 from backbud.plan.due import Due, cause_of, due_of
 from backbud.plan.followups import Reason
-from backbud.plan.insults import STRESSING
 from backbud.plan.looks import look_at
 from backbud.plan.quote import Quoter, names_of
 from backbud.plan.windows import window_said
@@ -155,7 +155,7 @@ class Hanger:
             one.event is None
             and not isinstance(given, Event)
             and given.first <= self.today <= proposal.window.closes
-            and proposal.act in STRESSING | {"pruned"}
+            and proposal.act in MAY_STRESS
             and not tree.done_since(given.first, proposal.act)
         )
 

@@ -6,26 +6,10 @@ from datetime import timedelta
 
 from msgspec.structs import replace
 
+from backbud.collection.hard_work import SEASON, is_stressing, stresses
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.plan.followups import FollowUp
-
-# Common practice, no source: one insult a season.
-SEASON = timedelta(days=150)
-STRESSING = frozenset(
-    {"repotted", "root-pruned", "defoliated", "decandled", "bent", "collected", "lifted"}
-)
-
-
-def stresses(event: Event) -> bool:
-    """Whether the act, as far as it went, takes strength that a tree needs a season to regain."""
-    if event.act == "pruned":
-        return event.says("hard", "to old wood", "trunk chop", "by half", "by two thirds")
-    if event.act == "bent":
-        return event.says("heavy")
-    if event.act == "defoliated":
-        return not event.says("partial", "large leaves", "half of each leaf", "some", "outer")
-    return event.act in STRESSING and not event.has("no root work")
 
 
 def weighed(tree: Tree, follow_ups: tuple[FollowUp, ...]) -> tuple[FollowUp, ...]:
@@ -36,10 +20,7 @@ def weighed(tree: Tree, follow_ups: tuple[FollowUp, ...]) -> tuple[FollowUp, ...
 
 
 def _is_hard(follow_up: FollowUp) -> bool:
-    if follow_up.outcome != "open" or "part" in follow_up.title.split():
-        return False
-    hard = "hard" in follow_up.title.split()
-    return follow_up.act in STRESSING or (follow_up.act == "pruned" and hard)
+    return follow_up.outcome == "open" and is_stressing(follow_up.act, follow_up.extent)
 
 
 def _warned(tree: Tree, follow_up: FollowUp, done: list[Event], due: list[FollowUp]) -> FollowUp:

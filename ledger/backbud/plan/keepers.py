@@ -5,6 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from msgspec.structs import replace
+
+from backbud.collection.hard_work import extent_of
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.journal.read import Journal
@@ -46,6 +49,7 @@ def planned(tree: Tree, event: Event, at: int, journal: Journal, quoter: Quoter)
         "",
         _what(event, tree, quoter),
         part=parts[0] if parts else "",
+        extent=extent_of(replace(event, act=act)),
     )
     reason = Reason("plan", quoter.reason(event, tree, remark=True), event.origin)
     return due_of(

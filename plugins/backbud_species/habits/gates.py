@@ -10,13 +10,11 @@ from collections.abc import Callable
 from datetime import date, timedelta
 from typing import NamedTuple
 
-from backbud.species import Event, Proposal, Tree, Window, Year
-from backbud_species.habits.done import is_hard_work, last_before, last_of_before
+from backbud.species import SEASON, Event, Proposal, Tree, Window, Year, stresses
+from backbud_species.habits.done import last_before, last_of_before
 from backbud_species.habits.figures import DECANDLE_FROM
 from backbud_species.habits.warmth import summer_against
 
-# A tree answers one insult a season.
-SEASON = timedelta(days=150)
 SICK_FOR = timedelta(weeks=8)
 _A_YEAR = timedelta(days=365)
 _A_DAY = timedelta(days=1)
@@ -30,8 +28,6 @@ _PARTS = frozenset(["leaves", "needles", "bark", "shoots", "roots", "strength"])
 _AILING = ("rotten", "dead", "spots", "sticky", "eaten", "yellow", "brown", "damaged", "weak")
 _SEEN = ("some", "many")
 _WELL = ("none", "clean", "fine", "all fine", "healthy", "healed", "green", "fair", "strong")
-# What takes part of the leaves only is no insult.
-_IN_PART = ("partial", "large leaves", "half of each leaf", "some", "outer", "outer leaves")
 
 NOT_LOOKED_AT = "Nobody has written down how strong it is."
 
@@ -44,15 +40,6 @@ class Gate(NamedTuple):
 
     shut: Callable[[Tree, date, Year], str]
     speaks: bool
-
-
-def stresses(done: Event) -> bool:
-    """Whether the work takes strength that a tree needs a season to regain."""
-    if done.act == "bent":
-        return done.says("heavy")
-    if done.act == "defoliated":
-        return not done.says(*_IN_PART)
-    return done.act == "decandled" or is_hard_work(done)
 
 
 def weakness(tree: Tree, day: date, year: Year) -> str:

@@ -46,6 +46,7 @@ def leaves_off(tree: Tree, year: Year, window: Window, full: Way | None, part: W
         because=part.because,
         datum=_why_in_part(tree, full, rested, warmth.datum),
         lapses=True,
+        extent="part",
     )
 
 

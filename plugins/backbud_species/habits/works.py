@@ -38,6 +38,7 @@ from datetime import date, timedelta
 
 from backbud.species import (
     Event,
+    Extent,
     Proposal,
     Proposals,
     Rule,
@@ -142,6 +143,7 @@ def work(
     gate: Gate = LIGHT_WORK,
     settled_by: tuple[str, ...] = (),
     only_if: OnlyIf | None = None,
+    extent: Extent = "usual",
 ) -> Rule:
     """A work that comes round every year, where its gate is open and `only_if` agrees."""
 
@@ -162,6 +164,7 @@ def work(
             cautions=cautions,
             settled_by=settled_by,
             lapses=True,
+            extent=extent,
         )
 
     return _yearly(rule_id, when, ask)
@@ -207,6 +210,7 @@ def prunes(
         when,
         because=because,
         what=f"hard: {what}" if hard else what,
+        extent="hard" if hard else "usual",
         cautions=cautions,
         gate=HARD_WORK if hard else LIGHT_WORK,
     )

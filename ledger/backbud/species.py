@@ -221,7 +221,8 @@ class Proposal(Struct, frozen=True):
     (the act itself when empty). `part`: tells apart equal acts of one tree and day. `lapses`:
     advice that ends with its window and is never overdue. `minutes`: 0 takes the usual time of
     the act. `early_days`: how many days before its window the act already counts as done; None
-    takes the usual ones (four weeks; root work half a year; a check or a taking off, any day). `wedges`:
+    takes the usual ones (four weeks; root work half a year; a check or a taking off, any day).
+    `wedges`:
     the wedges of the root ball that are to be opened. `extent`: how far it is taken: only in
     part, as usual, or hard.
     """

@@ -117,7 +117,7 @@ class Session:
         it: both those of an earlier run, if nothing of it has changed."""
         from backbud.journal.weather.records import records
 
-        weather = records(self.journal, self.today, self.as_of)
+        weather = records(self.journal)
         if self.kept is KEEP_NOTHING:
             return None, weather
         from backbud.plan.world import World, world_of

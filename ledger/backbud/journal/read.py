@@ -133,7 +133,6 @@ def read_journal(
     weather_files = {name: loaded[name] for name in parted.weather_files}
     on_file = WeatherFiles(folder, Until(today, as_of), weather_files, texts, notes, kept)
     positions = Positions(things, settings.home, on_file, folder, notes)
-    positions.note_what_turns_the_year()
     southern = positions.southern or False
     if southern:
         things = kept.once("southern things", (Is(things),), partial(turned_south, things))

@@ -87,7 +87,7 @@ class Positions:
         if self.southern is None and self._things.of_kind("tree"):
             self._note_unknown()
         for place in self._things.of_kind("place"):
-            if any(place.detail(label) for label in SAYS_WHERE):
+            if any(place.detail(label) for label in (*SAYS_WHERE, "longitude")):
                 self.of(place.handle)
 
     def _resolved(self, place: Thing) -> Position:

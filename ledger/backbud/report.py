@@ -4,20 +4,21 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date, timedelta
 
 from backbud.collection.state import Entry, OnTree, Tree
 from backbud.plan.followups import FollowUp, State
 from backbud.plan.waits import WAITS, waits_on_weather
 from backbud.species import Species
-from backbud.words import between, day, full_day, minutes
+from backbud.words import beside, between, day, full_day, minutes
 
 HEADINGS: tuple[tuple[State, str], ...] = (
     ("overdue", "Overdue"),
     ("now", "Now"),
     ("coming", "Coming"),
 )
+OPEN: tuple[State, ...] = ("overdue", "now", "coming")
 LAST_LINES = 12
 
 
@@ -62,7 +63,8 @@ def due_lines(
 def why_lines(follow_up: FollowUp, tree: Tree, today: date) -> Iterator[str]:
     """The chain of reasons of one follow-up."""
     window = follow_up.window
-    yield _bold(f"{follow_up.title} – {tree.title}")
+    title = follow_up.title
+    yield _bold(f"{title} – {beside(title, tree.title, tree.handle)}")
     yield f"  id      {follow_up.id}"
     yield f"  state   {follow_up.state(today)}"
     yield (
@@ -83,6 +85,35 @@ def why_lines(follow_up: FollowUp, tree: Tree, today: date) -> Iterator[str]:
         yield f"  settled {settled.day}: {settled.written}  ({settled.origin})"
 
 
+def why_tree_lines(follow_ups: Sequence[FollowUp], tree: Tree, today: date) -> Iterator[str]:
+    """Everything of one tree with its reasons: what is open first, then what is settled."""
+    is_open = [f for f in follow_ups if f.state(today) in OPEN]
+    for heading, some in (
+        ("Open", is_open),
+        ("Settled", [f for f in follow_ups if f not in is_open]),
+    ):
+        yield _bold(f"{heading} ({len(some)})")
+        for follow_up in some:
+            yield from why_lines(follow_up, tree, today)
+            yield ""
+
+
+def open_first(follow_ups: Iterable[FollowUp], today: date) -> list[FollowUp]:
+    """What is open, the soonest first; then what is settled, the latest first."""
+    some = list(follow_ups)
+    is_open = [f for f in some if f.state(today) in OPEN]
+    rest = [f for f in some if f.state(today) not in OPEN]
+    return [
+        *sorted(is_open, key=lambda f: (f.window.best, f.id)),
+        *sorted(rest, key=_settled_on, reverse=True),
+    ]
+
+
+def _settled_on(follow_up: FollowUp) -> tuple[date, str]:
+    on = follow_up.settled.day if follow_up.settled else follow_up.window.closes
+    return on, follow_up.id
+
+
 def tree_lines(
     tree: Tree,
     species: Species | None,
@@ -98,7 +129,7 @@ def tree_lines(
         yield _bold("On it")
         for thing in tree.on_tree:
             yield f"  {_thing(thing, today)}"
-    shown = [f for f in follow_ups if f.state(today) in ("overdue", "now", "coming")]
+    shown = [f for f in follow_ups if f.state(today) in OPEN]
     if shown:
         yield _bold("Due")
         for follow_up in shown[:LAST_LINES]:

@@ -29,6 +29,7 @@ from backbud.plan.stores.soil import Soil, soil_of_potting
 from backbud.plan.stores.values import Material, Missing, Sort, Spent
 from backbud.plan.vessels import Unknown, parts_of_card, pot_of_card
 from backbud.plan.world import ByTree
+from backbud_grammar.handles import handle_of
 from backbud_grammar.measures import Measure, convert
 from backbud_grammar.syntax import Detail
 
@@ -342,13 +343,17 @@ def _litres(litres: float) -> Measure:
 
 
 def card_to_write(material: Material) -> str:
-    """The card that a material lacks, in a line."""
+    """The card that a material lacks, in a line: it works as it stands, each comma a new line."""
+    handle = handle_of(material.title)
+    name = "" if handle == material.title else f"name {material.title}, "
+    return f"a card: material {handle or 'HANDLE'}, {name}{_as_sold(material)}"
+
+
+def _as_sold(material: Material) -> str:
     if material.metal:
         metal = METALS[material.metal].name.split()[-1]
-        return f"a card of that name, as: sold in roll of 1 kg, price 24 EUR, metal {metal}"
-    if not material.unit:
-        return "a card of that name, as: sold in box of 50, price 12 EUR"
-    return "a card of that name, as: sold in bag of 14 L, price 17 EUR"
+        return f"sold in roll of 1 kg, price 24 EUR, metal {metal}"
+    return f"sold in {'bag of 14 L, price 17' if material.unit else 'box of 50, price 12'} EUR"
 
 
 def how_sold(material: Material) -> str:

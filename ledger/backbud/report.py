@@ -11,7 +11,7 @@ from backbud.collection.state import Entry, OnTree, Tree
 from backbud.plan.followups import FollowUp, State
 from backbud.plan.waits import WAITS, waits_on_weather
 from backbud.species import Species
-from backbud.words import beside, between, day, full_day, minutes
+from backbud.words import beside, between, day, full_day, minutes, number
 
 HEADINGS: tuple[tuple[State, str], ...] = (
     ("overdue", "Overdue"),
@@ -32,7 +32,8 @@ def _bold(text: str) -> str:
 def due_lines(
     found: Sequence[FollowUp], trees: Mapping[str, Tree], today: date, within: timedelta
 ) -> Iterator[str]:
-    """What wants doing: overdue, now, coming."""
+    """What wants doing: overdue, now, coming; what one line of the diary asks of several trees
+    stands there once, with the trees below it."""
     if not found:
         yield f"Nothing is due until {day(today + within, today.year)}."
         return
@@ -41,23 +42,42 @@ def due_lines(
         if not some:
             continue
         yield _bold(f"{heading} ({len(some)})")
-        wide = max(len(f.tree) for f in some)
-        for follow_up in some:
+        rounds = _rounds(some)
+        wide = max(len(_whose(those)) for those in rounds)
+        for those in rounds:
+            follow_up = those[0]
             window = follow_up.window
             if state == "coming":
                 when = between(window.opens, window.closes, today.year)
             else:
                 when = f"until {day(window.closes, today.year)}"
             yield (
-                f"  {follow_up.tree:<{wide}}  {follow_up.title}  –  {when}"
-                f"  ({minutes(follow_up.minutes)})"
+                f"  {_whose(those):<{wide}}  {follow_up.title}  –  {when}"
+                f"  ({minutes(sum(f.minutes for f in those))})"
                 f"{f' · {WAITS}' if waits_on_weather(follow_up, today) else ''}"
             )
+            if len(those) > 1:
+                yield f"  {'':<{wide}}    {', '.join(f.tree for f in those)}"
             # What comes later is looked at closely later.
             for caution in follow_up.cautions if state != "coming" else ():
                 yield f"  {'':<{wide}}    ! {caution}"
         yield ""
     yield "Why: backbud why TREE/RULE/CAUSE (the ids: backbud due --json)"
+
+
+def _rounds(found: Sequence[FollowUp]) -> list[list[FollowUp]]:
+    """The same work for the same reason, asked by one line of the diary, in one: in the order of
+    the first of each."""
+    rounds: dict[object, list[FollowUp]] = {}
+    for one in found:
+        by_line = bool(one.because) and one.because[0].origin is not None
+        alike = (one.act, one.title, one.window, one.moved_from, one.because, one.cautions)
+        rounds.setdefault(alike if by_line else one.id, []).append(one)
+    return list(rounds.values())
+
+
+def _whose(those: Sequence[FollowUp]) -> str:
+    return those[0].tree if len(those) == 1 else number(len(those), "tree")
 
 
 def why_lines(follow_up: FollowUp, tree: Tree, today: date) -> Iterator[str]:

@@ -90,5 +90,18 @@ def _unknown_label(kind: KindForm, text: str, free: Form | None) -> Flaw:
         0,
         len(word),
         f"“{word}” is no label of a {kind.kind}",
-        did_you_mean(word, labels, f"Labels: {', '.join(labels)}."),
+        _in_its_words(kind, text) or did_you_mean(word, labels, f"Labels: {', '.join(labels)}."),
     )
+
+
+# Words for what a thing costs or is worth; a card has one of them, or none.
+_OF_MONEY = frozenset({"price", "cost", "costs", "value", "worth", "paid"})
+
+
+def _in_its_words(kind: KindForm, text: str) -> str:
+    """How a kind says what a word of another kind's card says; "" where it says no such thing."""
+    word, _, rest = text.partition(" ")
+    if word.casefold() not in _OF_MONEY:
+        return ""
+    label = next((form.name for form in kind.forms if form.name in _OF_MONEY), "")
+    return f"On a {kind.kind} this is “{label}”: {label}  {rest.strip()}".rstrip() if label else ""

@@ -31,6 +31,19 @@ def fold(handle: str) -> str:
     return unicodedata.normalize("NFC", "".join(out))
 
 
+def handle_of(words: str) -> str:
+    """Return words as a handle: `aluminium wire 2.5 mm` is `aluminium-wire-2-5-mm`.
+
+    "" where no handle can be made of them.
+    """
+    letters = [c if unicodedata.category(c)[0] in "LMN" else "-" for c in words.casefold()]
+    parts = [part for part in "".join(letters).split("-") if part]
+    while parts and not unicodedata.category(parts[0][0]).startswith("L"):
+        parts.pop(0)
+    handle = "-".join(parts)
+    return "" if flaw_of(handle) else handle
+
+
 def flaw_of(handle: str) -> str:
     """Return what is wrong with a new handle, or "" when it is good."""
     if (

@@ -30,6 +30,8 @@ person keeper
 place yard
   name      The yard
   cover     open
+  # Put your own here: the seasons hang on it. In the south 37.8 S; or instead of it
+  # the nearest town, such as: town  Seattle
   latitude  52 N
 
 place glass

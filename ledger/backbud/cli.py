@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from backbud.plan.followups import FollowUp
+    from backbud.plan.run import Plan
     from backbud.session import Session
 
 FINE, PROBLEMS, MISUSE = 0, 1, 2
@@ -107,7 +108,9 @@ def _parser(words: Sequence[str]) -> ArgumentParser:
     tree.add_argument("handle", metavar="HANDLE")
     journal(tree)
     why = command("why", _why, "why something is due: the chain of reasons")
-    why.add_argument("id", metavar="ID", help="a follow-up's id, or a part of it")
+    why.add_argument(
+        "id", metavar="ID", help="a follow-up's id, or a part of it; or a tree, for all that it has"
+    )
     journal(why)
     reckon = command("reckon", _reckon, "a sum of the bench: pot, mix, wire, feed, roots, water")
     if "reckon" in words[:1]:
@@ -398,8 +401,11 @@ def _tree(options: Namespace) -> int:
 
 def _why(options: Namespace) -> int:
     session = _session(options)
-    handle = session.tree_of_id(options.id)
+    named = session.tree_handle(options.id)
+    handle = named or session.tree_of_id(options.id)
     plan = session.plan([handle] if handle else None)
+    if named:
+        return _why_tree(options, session, plan, named)
     found = plan.find(options.id)
     if not found:
         raise Misuse(f"nothing due has the id “{options.id}”. backbud due --json prints the ids.")
@@ -414,6 +420,18 @@ def _why(options: Namespace) -> int:
         for follow_up in found:
             for line in why_lines(follow_up, plan.trees[follow_up.tree], session.today):
                 print(line)
+    return _status(session)
+
+
+def _why_tree(options: Namespace, session: Session, plan: Plan, handle: str) -> int:
+    from backbud.report import open_first, why_tree_lines
+
+    found = open_first(plan.follow_ups[handle], session.today)
+    if options.json:
+        _print_json([_as_json(f, session.today) for f in found])
+    else:
+        for line in why_tree_lines(found, plan.trees[handle], session.today):
+            print(line)
     return _status(session)
 
 

@@ -125,7 +125,7 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
     }
     species = {handle: facts[id(found)] for handle, found in plan.species.items() if found}
     # What fails in them is a problem, so they come before the problems.
-    sections = session.sections(plan)
+    sections = session.sections
     return Nursery(
         session.journal.settings.name,
         session.today,

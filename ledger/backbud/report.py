@@ -4,20 +4,21 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date, timedelta
 
 from backbud.collection.state import Entry, OnTree, Tree
 from backbud.plan.followups import FollowUp, State
 from backbud.plan.waits import WAITS, waits_on_weather
 from backbud.species import Species
-from backbud.words import between, day, full_day, minutes
+from backbud.words import beside, between, day, full_day, minutes, number
 
 HEADINGS: tuple[tuple[State, str], ...] = (
     ("overdue", "Overdue"),
     ("now", "Now"),
     ("coming", "Coming"),
 )
+OPEN: tuple[State, ...] = ("overdue", "now", "coming")
 LAST_LINES = 12
 
 
@@ -31,7 +32,8 @@ def _bold(text: str) -> str:
 def due_lines(
     found: Sequence[FollowUp], trees: Mapping[str, Tree], today: date, within: timedelta
 ) -> Iterator[str]:
-    """What wants doing: overdue, now, coming."""
+    """What wants doing: overdue, now, coming; what one line of the diary asks of several trees
+    stands there once, with the trees below it."""
     if not found:
         yield f"Nothing is due until {day(today + within, today.year)}."
         return
@@ -40,18 +42,22 @@ def due_lines(
         if not some:
             continue
         yield _bold(f"{heading} ({len(some)})")
-        wide = max(len(f.tree) for f in some)
-        for follow_up in some:
+        rounds = _rounds(some)
+        wide = max(len(_whose(those)) for those in rounds)
+        for those in rounds:
+            follow_up = those[0]
             window = follow_up.window
             if state == "coming":
                 when = between(window.opens, window.closes, today.year)
             else:
                 when = f"until {day(window.closes, today.year)}"
             yield (
-                f"  {follow_up.tree:<{wide}}  {follow_up.title}  –  {when}"
-                f"  ({minutes(follow_up.minutes)})"
+                f"  {_whose(those):<{wide}}  {follow_up.title}  –  {when}"
+                f"  ({minutes(sum(f.minutes for f in those))})"
                 f"{f' · {WAITS}' if waits_on_weather(follow_up, today) else ''}"
             )
+            if len(those) > 1:
+                yield f"  {'':<{wide}}    {', '.join(f.tree for f in those)}"
             # What comes later is looked at closely later.
             for caution in follow_up.cautions if state != "coming" else ():
                 yield f"  {'':<{wide}}    ! {caution}"
@@ -59,10 +65,26 @@ def due_lines(
     yield "Why: backbud why TREE/RULE/CAUSE (the ids: backbud due --json)"
 
 
+def _rounds(found: Sequence[FollowUp]) -> list[list[FollowUp]]:
+    """The same work for the same reason, asked by one line of the diary, in one: in the order of
+    the first of each."""
+    rounds: dict[object, list[FollowUp]] = {}
+    for one in found:
+        by_line = bool(one.because) and one.because[0].origin is not None
+        alike = (one.act, one.title, one.window, one.moved_from, one.because, one.cautions)
+        rounds.setdefault(alike if by_line else one.id, []).append(one)
+    return list(rounds.values())
+
+
+def _whose(those: Sequence[FollowUp]) -> str:
+    return those[0].tree if len(those) == 1 else number(len(those), "tree")
+
+
 def why_lines(follow_up: FollowUp, tree: Tree, today: date) -> Iterator[str]:
     """The chain of reasons of one follow-up."""
     window = follow_up.window
-    yield _bold(f"{follow_up.title} – {tree.title}")
+    title = follow_up.title
+    yield _bold(f"{title} – {beside(title, tree.title, tree.handle)}")
     yield f"  id      {follow_up.id}"
     yield f"  state   {follow_up.state(today)}"
     yield (
@@ -83,6 +105,35 @@ def why_lines(follow_up: FollowUp, tree: Tree, today: date) -> Iterator[str]:
         yield f"  settled {settled.day}: {settled.written}  ({settled.origin})"
 
 
+def why_tree_lines(follow_ups: Sequence[FollowUp], tree: Tree, today: date) -> Iterator[str]:
+    """Everything of one tree with its reasons: what is open first, then what is settled."""
+    is_open = [f for f in follow_ups if f.state(today) in OPEN]
+    for heading, some in (
+        ("Open", is_open),
+        ("Settled", [f for f in follow_ups if f not in is_open]),
+    ):
+        yield _bold(f"{heading} ({len(some)})")
+        for follow_up in some:
+            yield from why_lines(follow_up, tree, today)
+            yield ""
+
+
+def open_first(follow_ups: Iterable[FollowUp], today: date) -> list[FollowUp]:
+    """What is open, the soonest first; then what is settled, the latest first."""
+    some = list(follow_ups)
+    is_open = [f for f in some if f.state(today) in OPEN]
+    rest = [f for f in some if f.state(today) not in OPEN]
+    return [
+        *sorted(is_open, key=lambda f: (f.window.best, f.id)),
+        *sorted(rest, key=_settled_on, reverse=True),
+    ]
+
+
+def _settled_on(follow_up: FollowUp) -> tuple[date, str]:
+    on = follow_up.settled.day if follow_up.settled else follow_up.window.closes
+    return on, follow_up.id
+
+
 def tree_lines(
     tree: Tree,
     species: Species | None,
@@ -98,7 +149,7 @@ def tree_lines(
         yield _bold("On it")
         for thing in tree.on_tree:
             yield f"  {_thing(thing, today)}"
-    shown = [f for f in follow_ups if f.state(today) in ("overdue", "now", "coming")]
+    shown = [f for f in follow_ups if f.state(today) in OPEN]
     if shown:
         yield _bold("Due")
         for follow_up in shown[:LAST_LINES]:

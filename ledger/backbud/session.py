@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from datetime import date
 from functools import cached_property, partial
 from typing import TYPE_CHECKING
@@ -51,12 +51,14 @@ class Session:
             journal.notes.add(file, 0, flaw)
         # What is kept between runs is the journal as a whole.
         self.kept = KEEP_NOTHING if as_of else kept
+        self._others_species = False
         self._here = (
             trees_here(journal, self._program)
             if only_check
             else sum(1 for tree in self.histories.trees.values() if tree.standing == "here")
         )
         self._check_kinds()
+        journal.positions.note_what_turns_the_year()
 
     @cached_property
     def histories(self) -> Histories:
@@ -70,7 +72,20 @@ class Session:
         return f"{installed_mark()}{self.plugins.mark}"
 
     def plan(self, only: Iterable[str] | None = None) -> Plan:
-        """The follow-ups of every tree, or of these only."""
+        """The follow-ups of every tree, or of these only.
+
+        Where code is asked that is not this program's own, every tree is planned all the same:
+        every command tells the same problems, whichever trees it is about.
+        """
+        if only is None:
+            return self._whole_plan
+        return self._whole_plan.of(only) if self._asks_others else self._planned(only)
+
+    @cached_property
+    def _whole_plan(self) -> Plan:
+        return self._planned(None)
+
+    def _planned(self, only: Iterable[str] | None) -> Plan:
         from backbud.plan.run import plan_all
 
         return plan_all(
@@ -84,13 +99,16 @@ class Session:
             self.plugins,
         )
 
-    def sections(self, plan: Plan) -> dict[str, tuple[Section, ...]]:
+    @cached_property
+    def sections(self) -> Mapping[str, tuple[Section, ...]]:
         """What the journal's plugins write for each tree's page, by its handle."""
         if not self.plugins.sections:
             return {}
         from backbud.plan.sections import sections_of
 
-        return sections_of(self.journal, self.weather, self.today, plan, self.plugins.sections)
+        return sections_of(
+            self.journal, self.weather, self.today, self._whole_plan, self.plugins.sections
+        )
 
     @cached_property
     def pack(self) -> Pack:
@@ -117,7 +135,7 @@ class Session:
         it: both those of an earlier run, if nothing of it has changed."""
         from backbud.journal.weather.records import records
 
-        weather = records(self.journal, self.today, self.as_of)
+        weather = records(self.journal)
         if self.kept is KEEP_NOTHING:
             return None, weather
         from backbud.plan.world import World, world_of
@@ -130,7 +148,14 @@ class Session:
         return world, world.weather
 
     def problems(self) -> tuple[Problem, ...]:
-        """Every problem found so far, those of the weather too."""
+        """Every problem of the journal, whatever it was opened for.
+
+        A plan by this program's own rules alone finds none. Others' code may fail at any tree, so
+        where there is some, it is asked here.
+        """
+        if self._asks_others:
+            self.plan()
+            self.sections  # noqa: B018
         if self.journal.weather or any(
             place.detail(label)
             for place in self.journal.things.of_kind("place")
@@ -168,6 +193,11 @@ class Session:
         first = written.split("/")[0]
         by_first = {tree.first_handle: tree.handle for tree in self.histories.trees.values()}
         return by_first.get(first, "") if "/" in written else ""
+
+    @property
+    def _asks_others(self) -> bool:
+        """Whether code that is not this program's own is asked for what it says of a tree."""
+        return self._others_species or bool(self.plugins.rules or self.plugins.sections)
 
     @cached_property
     def _separated(self) -> dict[str, str]:
@@ -209,12 +239,17 @@ class Session:
 
         To find the species takes longer than all else in a small journal, so what was found is
         remembered as long as nothing is installed or taken away, and no other code is trusted.
+        Of a species that is not this program's own nothing is remembered.
         """
         folder, mark = self.journal.folder, self._program
         kinds = {_kind(thing) for thing in self.journal.things.of_kind("tree")}
         if kinds <= remember.recall_names(folder, remember.KINDS_FILE, mark):
             return
+        from backbud.trust.faults import is_ours
+
         pack = self.pack
+        found = [pack.find(kind) for kind in kinds]
+        self._others_species = any(one is not None and not is_ours(type(one)) for one in found)
         for file, flaw in pack.flaws:
             self.journal.notes.add(file, 0, flaw)
         for thing in self.journal.things.of_kind("tree"):
@@ -241,7 +276,7 @@ class Session:
                     "warning",
                 )
         faultless = not pack.faults and not pack.flaws
-        if faultless and all(pack.find(kind) is not None for kind in kinds):
+        if faultless and not self._others_species and None not in found:
             remember.keep_names(folder, remember.KINDS_FILE, mark, kinds)
         for fault in pack.faults:
             self.journal.notes.at(Origin("backbud.toml", 1, 1), "species-failed", fault, "", 0, 1)

@@ -29,6 +29,13 @@ _SEASONS = {"21": "spring", "22": "summer", "23": "autumn", "24": "winter"}
 _SEASON = re.compile(r"[0-9]{4}-(2[1-4])")
 
 
+def beside(title: str, name: str, handle: str) -> str:
+    """A tree's name as it stands beside a work's title; its handle in quotes where a word would
+    stand twice: `repot first` and `“first”`."""
+    last, first = title.casefold().split()[-1:], name.casefold().split()[:1]
+    return f"“{handle}”" if last == first else name
+
+
 def day(on: date, year: int) -> str:
     """`6 March`; the year only when it is another than `year`."""
     return f"{on.day} {month(on, year)}"

@@ -181,7 +181,8 @@ JOURNAL = """\
 @pytest.fixture
 def journal(tmp_path: Path) -> str:
     (tmp_path / "backbud.toml").write_text('language = 1\ncurrency = "EUR"\n')
-    (tmp_path / "journal.txt").write_text(dedent(JOURNAL))
+    home = "place yard\n  latitude 52 N\n"
+    (tmp_path / "journal.txt").write_text(home + dedent(JOURNAL))
     return str(tmp_path)
 
 

@@ -139,7 +139,7 @@ def test_what_is_counted_by_the_piece_is_bought_whole(written) -> None:
     (mesh,) = (one for one in found.buying if one.material.key == "mesh")
     assert (mesh.wanted, mesh.with_margin, mesh.short) == (2, 3, 3)
     (lacks,) = (one.to_write for one in found.missing if one.what == "mesh")
-    assert lacks == "a card of that name, as: sold in box of 50, price 12 EUR"
+    assert lacks == "a card: material mesh, sold in box of 50, price 12 EUR"
     card = """
     material mesh
       sold in  box of 50

@@ -10,7 +10,7 @@ import pytest
 from backbud.cli import main
 
 SETTINGS = 'language = 1\nhome = "yard"\n'
-CARDS = "place yard\ntree hoshi\n  kind  trident maple\n"
+CARDS = "place yard\n  latitude 52 N\ntree hoshi\n  kind  trident maple\n"
 
 
 @pytest.fixture

@@ -1082,7 +1082,7 @@ def test_combining_marks_count_as_letters_of_the_line_and_take_no_width(tell) ->
 
 def test_a_figure_that_nothing_asks_for_is_told_with_the_nearest(written) -> None:
     session = written(
-        "tree hoshi\n  kind  trident maple\n",
+        "place yard\n  latitude 52 N\ntree hoshi\n  kind  trident maple\n",
         settings="[figures]\npot_margin_c = 4\npot_margn_c = 4\n",
         problems=("unknown-figure",),
     )

@@ -70,19 +70,15 @@ class Yard:
     def open(self, on: date = TODAY) -> Session:
         return open_session(str(self.folder), on)
 
-    def problems(self, *, plan: bool = True) -> list[Problem]:
+    def problems(self) -> list[Problem]:
         """Every problem, those of its plan too."""
-        session = self.open()
-        if plan:
-            session.sections(session.plan())
-        return list(session.problems())
+        return list(self.open().problems())
 
     def fault(self) -> Problem:
         """The one problem there is, once trusted; and everything else is planned all the same."""
         self.trust()
         session = self.open()
         plan = session.plan()
-        session.sections(plan)
         assert any("/wire-check/" in f.id and f.tree == "yuki" for f in plan.all())
         (problem,) = session.problems()
         return problem

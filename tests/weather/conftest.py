@@ -71,7 +71,7 @@ def tell(tmp_path: Path) -> Callable[..., Told]:
             path.parent.mkdir(parents=True, exist_ok=True)
             path.write_bytes(text if isinstance(text, bytes) else text.encode())
         journal = read_journal(str(tmp_path), date.fromisoformat(on), as_of=as_of)
-        return Told(journal, records(journal, date.fromisoformat(on), as_of))
+        return Told(journal, records(journal))
 
     return write
 

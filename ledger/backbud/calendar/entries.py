@@ -22,6 +22,7 @@ from backbud.journal.settings import Settings
 from backbud.pages.links import anchor_of, link, tree_page
 from backbud.plan.followups import FollowUp, Reason
 from backbud.species import Window
+from backbud.words import beside
 
 LONGEST_UID_OCTETS = 255  # what every reader must be able to keep (RFC 5545 §3.8.4.7)
 _DAY = timedelta(days=1)
@@ -176,7 +177,8 @@ def _alarms(follow_up: FollowUp, tree: Tree, settings: Settings, related: str) -
 
 
 def _summary(follow_up: FollowUp, tree: Tree) -> str:
-    return one_line(f"{follow_up.title}: {tree.title}")
+    title = follow_up.title
+    return one_line(f"{title}: {beside(title, tree.title, tree.handle)}")
 
 
 def _description(follow_up: FollowUp) -> str:

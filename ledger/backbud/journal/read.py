@@ -6,6 +6,7 @@ The steps, in order:
     part      into sections: dated pages and cards (backbud_grammar.parse)
     outline   each section into blocks and acts, or from memory (remember.py)
     things    the cards (things.py)
+    turn      the seasons, where home lies in the south (weather/positions.py)
     events    the acts, read against the table of acts
 """
 
@@ -16,6 +17,7 @@ import posixpath
 import re
 from collections.abc import Mapping
 from datetime import date
+from functools import partial
 from typing import Any, NamedTuple
 
 from msgspec import Struct
@@ -33,10 +35,14 @@ from backbud.journal.things import (
     Things,
     check_reference,
     read_things,
+    turned_south,
     with_lines_at_edge,
 )
 from backbud.journal.warm import Outlined, Sections, Warm
-from backbud.kept import KEEP_NOTHING, Kept
+from backbud.journal.weather.on_file import WeatherFiles
+from backbud.journal.weather.positions import Positions
+from backbud.journal.weather.series import Until
+from backbud.kept import KEEP_NOTHING, Is, Kept
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.dates import WrittenDate, read_date
 from backbud_grammar.digest import digest
@@ -60,7 +66,8 @@ class Journal(Struct, frozen=True):
     `weather_files`: the text files that a place's card names as weather, as they were loaded.
     `texts`: the bytes of every file, as problems show them; those of a weather file that is no
     .txt are added when it is read. `mark`: the digest of all that the pages are read by: settings,
-    cards, the language and the table of acts.
+    cards, the hemisphere, the language and the table of acts. `southern`: in which half of the
+    Earth home lies; north where nobody says.
     """
 
     folder: str
@@ -73,6 +80,7 @@ class Journal(Struct, frozen=True):
     notes: Notes
     southern: bool
     remembered: bool
+    positions: Positions
     weather_files: Mapping[str, Loaded]
     texts: dict[str, bytes]
     mark: bytes
@@ -115,16 +123,19 @@ def read_journal(
         if name not in parted.weather_files:
             for flaw in loaded[name].flaws:
                 notes.add(name, 0, flaw)
-    southern = _southern(parted.cards, settings.home)
     details = warm.details or Details(by_act, memory.readings_of, memory.subjects)
     parted.cards = [
         with_lines_at_edge(placed, details, notes) if placed.card.blocks else placed
         for placed in parted.cards
     ]
-    things = warm.things(
-        parted.cards, southern, notes, lambda: read_things(parted.cards, southern, details, notes)
-    )
+    things = warm.things(parted.cards, notes, lambda: read_things(parted.cards, details, notes))
     _check_settings(settings, things, texts[SETTINGS_FILE].decode(), notes)
+    weather_files = {name: loaded[name] for name in parted.weather_files}
+    on_file = WeatherFiles(folder, Until(today, as_of), weather_files, texts, notes, kept)
+    positions = Positions(things, settings.home, on_file, folder, notes)
+    southern = positions.southern or False
+    if southern:
+        things = kept.once("southern things", (Is(things),), partial(turned_south, things))
     handles = digest(
         "\n".join(
             f"{spelling} {things.by_handle[handle].kind}"
@@ -155,9 +166,10 @@ def read_journal(
         notes,
         southern,
         remembered=_keep(folder, memory, parted, reader, handles, warm),
-        weather_files={name: loaded[name] for name in parted.weather_files},
+        positions=positions,
+        weather_files=weather_files,
         texts=texts,
-        mark=digest(mark.encode(), texts[SETTINGS_FILE], *parted.card_digests),
+        mark=digest(mark.encode(), bytes([southern]), texts[SETTINGS_FILE], *parted.card_digests),
     )
 
 
@@ -412,17 +424,6 @@ def _keep(
     if parted.fresh <= FEW_PAGES and not (is_first and forgot):
         return True
     remember.keep(folder, memory, details, reader.found_sound)
-    return False
-
-
-def _southern(cards: list[PlacedCard], home: str) -> bool:
-    """The hemisphere, before the cards are read: the latitude of the home place."""
-    for placed in cards:
-        card = placed.card
-        if card.kind == "place" and (card.handle == home or not home):
-            for line in card.lines:
-                if line.text.startswith("latitude"):
-                    return "-" in line.text or line.text.rstrip().endswith("S")
     return False
 
 

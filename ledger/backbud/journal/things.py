@@ -95,14 +95,12 @@ class PlacedCard(Struct, frozen=True, gc=False):
     line: int
 
 
-def read_things(
-    cards: Iterable[PlacedCard], southern: bool, details: Details, notes: Notes
-) -> Things:
-    """Read every card; a second card of a handle is a problem and is left out."""
+def read_things(cards: Iterable[PlacedCard], details: Details, notes: Notes) -> Things:
+    """Read every card, as in the north; a second card of a handle is a problem and is left out."""
     by_handle: dict[str, Thing] = {}
     spellings: dict[str, str] = {}
     for placed in cards:
-        thing = _thing(placed, southern, details, notes)
+        thing = _thing(placed, details, notes)
         if thing is None:
             continue
         taken = spellings.get(fold(thing.handle))
@@ -116,6 +114,16 @@ def read_things(
     for thing in by_handle.values():
         _check_references(thing, things, notes)
     return things
+
+
+def turned_south(things: Things) -> Things:
+    """The same things where the seasons of their dates are those of the south."""
+    turned = {
+        handle: replace(thing, since=read_date(thing.since.text, southern=True))
+        for handle, thing in things.by_handle.items()
+        if thing.since is not None and not thing.since.exact
+    }
+    return Things({**things.by_handle, **turned}, things.spellings) if turned else things
 
 
 def _duplicate(card: Card, first: Thing) -> Flaw:
@@ -186,7 +194,7 @@ def with_lines_at_edge(placed: PlacedCard, details: Details, notes: Notes) -> Pl
     )
 
 
-def _thing(placed: PlacedCard, southern: bool, details: Details, notes: Notes) -> Thing | None:
+def _thing(placed: PlacedCard, details: Details, notes: Notes) -> Thing | None:
     card = placed.card
     handle = card.handle
     wrong = flaw_of(handle)
@@ -209,7 +217,7 @@ def _thing(placed: PlacedCard, southern: bool, details: Details, notes: Notes) -
             return None
     kind = KINDS[card.kind]
     lines = _lines(placed, kind, details, notes)
-    since = _since(lines, southern, notes)
+    since = _since(lines, notes)
     origin = Origin(placed.file, placed.line + 1, 1)
     thing = Thing(card.kind, handle, handle, lines, origin, since)
     formerly = _formerly(thing)
@@ -267,11 +275,11 @@ def _lines(placed: PlacedCard, kind: KindForm, details: Details, notes: Notes) -
     return tuple(lines)
 
 
-def _since(lines: Iterable[Line], southern: bool, notes: Notes) -> WrittenDate | None:
+def _since(lines: Iterable[Line], notes: Notes) -> WrittenDate | None:
     for line in lines:
         if line.detail.date:
             try:
-                date = read_date(line.detail.date, southern)
+                date = read_date(line.detail.date)
             except Misread as error:
                 notes.at(
                     line.where(line.detail.date),

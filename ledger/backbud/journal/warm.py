@@ -117,12 +117,11 @@ class Warm(Generic[T]):
     def things(
         self,
         cards: Iterable[PlacedCard],
-        southern: bool,
         notes: Notes,
         read: Callable[[], Things],
     ) -> Things:
         """What these very cards in these places say, if nothing was wrong with them."""
-        inputs = [southern, *((Is(placed.card), placed.file, placed.line) for placed in cards)]
+        inputs: list[object] = [(Is(placed.card), placed.file, placed.line) for placed in cards]
         if self._things is None or self._things[0] != inputs:
             noted, things = len(notes), read()
             self._things = (inputs, things) if len(notes) == noted else None

@@ -18,6 +18,7 @@ from backbud_grammar.dates import WrittenDate
 YEARS_OPEN = 2
 
 _BY_WORD = by_word(ACTS)
+_FOR_KEEPER = frozenset({"private", "quoted", "agreed", "billed", "paid"})
 
 
 class Was(Struct, frozen=True):
@@ -93,8 +94,16 @@ def _line(entry: Entry, year: int) -> Line:
         event.remark,
         str(event.origin),
         f"shared among {words.number(entry.among, 'tree')}" if entry.among > 1 else "",
-        event.act == "private",
+        _is_the_keepers(event),
         _was(entry, year) if entry.corrected_by else None,
+    )
+
+
+def _is_the_keepers(event: Event) -> bool:
+    """Whether a line is for the keeper alone: what is private, and whatever speaks of money."""
+    return event.act in _FOR_KEEPER or any(
+        detail.measure is not None and detail.measure.sort.startswith("money")
+        for detail in event.details
     )
 
 

@@ -196,7 +196,7 @@ def row(view: Nursery, plan: FollowUp, tree: Tree) -> Row:
         state,
         _mark(plan.window, state, today),
         words.sentence(plan.title),
-        tree.title,
+        words.beside(plan.title, tree.title, tree.handle),
         link(tree_page(tree.handle)),
         view.name(tree.place),
         words.sentence(_when(plan.window, state, today)),

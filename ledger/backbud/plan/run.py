@@ -61,6 +61,16 @@ class Plan(Struct, frozen=True):
         for one in self.follow_ups.values():
             yield from one
 
+    def of(self, handles: Iterable[str]) -> Plan:
+        """The same of these trees alone."""
+        only = tuple(handles)
+        return Plan(
+            {handle: self.trees[handle] for handle in only},
+            {handle: self.follow_ups[handle] for handle in only},
+            {handle: self.species[handle] for handle in only},
+            {handle: self.bites[handle] for handle in only},
+        )
+
     def find(self, wanted: str) -> list[FollowUp]:
         """The follow-up of that id; or all whose id holds what was written."""
         exact = [f for f in self.all() if f.id == wanted]

@@ -52,23 +52,18 @@ def refused(folder: str, name: str) -> Refused | None:
     return None
 
 
-def read_file(folder: str, name: str, until: Until, loaded: Loaded | None) -> tuple[bytes, Series]:
-    """Read a weather file. `loaded`: what was read of it already.
-
-    Returns its bytes, as problems show them, and what it says.
-    """
-    if loaded is None:
-        loaded = _load(folder, name)
+def read_file(loaded: Loaded, until: Until) -> Series:
+    """Read a weather file as it was loaded: what it says."""
     text = loaded.data.decode()
     if not text.strip():
         empty = Flaw("empty-file", 0, 1, 1, "this weather file is empty", "Nothing was read of it.")
-        return loaded.data, Series(flaws=loaded.flaws or (empty,))
+        return Series(flaws=loaded.flaws or (empty,))
     lines = text.split("\n")
     form = recognise(lines)
     if form is None:
-        return loaded.data, Series(flaws=_cut((*loaded.flaws, _unknown(lines))))
+        return Series(flaws=_cut((*loaded.flaws, _unknown(lines))))
     series = form.read(lines, until)
-    return loaded.data, Series(
+    return Series(
         series.form,
         series.days,
         series.months,
@@ -79,7 +74,8 @@ def read_file(folder: str, name: str, until: Until, loaded: Loaded | None) -> tu
     )
 
 
-def _load(folder: str, name: str) -> Loaded:
+def load_file(folder: str, name: str) -> Loaded:
+    """A weather file's bytes, as problems show them, and what was wrong with them."""
     try:
         size = os.path.getsize(os.path.join(folder, name))
     except OSError:

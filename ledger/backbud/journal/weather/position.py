@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from backbud.journal.notes import Notes
 from backbud.journal.things import Thing
@@ -10,13 +10,17 @@ from backbud.journal.weather.record import Position, PositionFrom
 from backbud.journal.weather.series import Station
 
 
-def own_position(place: Thing, stations: Sequence[Station], folder: str, notes: Notes) -> Position:
+def own_position(
+    place: Thing, stations: Callable[[], Sequence[Station]], folder: str, notes: Notes
+) -> Position:
     """Return what the place itself says: its card, else its town, else its files' station.
 
     The town is looked up only where the card leaves latitude or longitude open; a town that is
-    not known, or shares its name with others, is noted. `folder`: the journal's.
+    not known, or shares its name with others, is noted. The `stations` are asked for only where
+    neither tells the latitude. `folder`: the journal's.
     """
-    latitude, longitude = _degrees(place, "latitude", "S"), _degrees(place, "longitude", "W")
+    latitude = _degrees(place, "latitude", "N", "S", notes)
+    longitude = _degrees(place, "longitude", "E", "W", notes)
     elevation = place.measure("elevation")
     elevation_m = elevation.within("m") if elevation else None
     known_from: PositionFrom = "" if latitude is None else "card"
@@ -26,11 +30,12 @@ def own_position(place: Thing, stations: Sequence[Station], folder: str, notes: 
             known_from = known_from or "town"
             latitude = town[0] if latitude is None else latitude
             longitude = town[1] if longitude is None else longitude
-    station = next((station for station in stations if station.latitude is not None), None)
-    if latitude is None and station is not None:
-        latitude, known_from = station.latitude, "weather file"
-        longitude = station.longitude if longitude is None else longitude
-        elevation_m = station.elevation_m if elevation_m is None else elevation_m
+    if latitude is None:
+        station = next((one for one in stations() if one.latitude is not None), None)
+        if station is not None:
+            latitude, known_from = station.latitude, "weather file"
+            longitude = station.longitude if longitude is None else longitude
+            elevation_m = station.elevation_m if elevation_m is None else elevation_m
     return Position(
         latitude, longitude, elevation_m, known_from, place.handle if known_from else ""
     )
@@ -49,12 +54,23 @@ def taken_over(own: Position, around: Position) -> Position:
     )
 
 
-def _degrees(place: Thing, label: str, negative: str) -> float | None:
-    detail = place.detail(label)
-    if detail is None or detail.measure is None:
+def _degrees(place: Thing, label: str, positive: str, negative: str, notes: Notes) -> float | None:
+    """What a line says; None where it contradicts itself, which is noted."""
+    line = next((line for line in place.lines if line.detail.name == label), None)
+    if line is None or line.detail.measure is None:
         return None
-    degrees = float(detail.measure.number)
-    return -abs(degrees) if detail.words == negative else degrees
+    degrees = float(line.detail.measure.number)
+    if degrees < 0 and line.detail.words == positive:
+        notes.at(
+            line.origin,
+            "two-signs",
+            f"the minus says {negative}, the letter says {positive}",
+            f"Write {label} {-degrees:g} {negative}, or {label} {-degrees:g} {positive}.",
+            0,
+            len(line.written.text),
+        )
+        return None
+    return -abs(degrees) if line.detail.words == negative else degrees
 
 
 def _town(place: Thing, folder: str, notes: Notes) -> tuple[float, float] | None:

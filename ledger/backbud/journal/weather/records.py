@@ -1,11 +1,11 @@
 """A journal goes in; what is known of the weather of each place comes out, when it is asked for.
 
 The steps, in order, for one place:
-    files      its weather files, read once each (files.py, recognise.py)
+    files      its weather files, read once each (on_file.py, files.py, recognise.py)
     days       its day lines before its files (day_lines.py, record.py)
     means      of its card, else of its station text, else of its days (means.py)
-    position   of its card, else of its town, else of its files' station (position.py)
     around     what it lacks, from the place it is within, else from the home place
+    position   where it is (positions.py)
 """
 
 from __future__ import annotations
@@ -18,33 +18,27 @@ from typing import Any, TypeVar
 from msgspec.structs import replace
 
 from backbud.journal.read import Journal
-from backbud.journal.things import Line, Thing
+from backbud.journal.things import Thing
 from backbud.journal.weather.day_lines import DayLines, read_day_lines
 from backbud.journal.weather.means import means_of_place
-from backbud.journal.weather.named import files_named_by
-from backbud.journal.weather.position import own_position, taken_over
 from backbud.journal.weather.record import Source, WeatherRecord, merged_days, merged_months
-from backbud.journal.weather.series import Series, Until
+from backbud.journal.weather.series import Series
 
 T = TypeVar("T")
 
 
-def records(journal: Journal, today: date, as_of: bool = False) -> Records:
-    """Return what is known of the weather of every place, by handle; nothing is read yet.
-
-    `as_of`: rows of weather files dated after `today` are left out without a word.
-    """
-    return Records(journal, Until(today, as_of))
+def records(journal: Journal) -> Records:
+    """Return what is known of the weather of every place, by handle; nothing is read yet."""
+    return Records(journal)
 
 
 class Records(Mapping[str, WeatherRecord]):
     """What is known of the weather, by place; each place is read when it is first asked for."""
 
-    def __init__(self, journal: Journal, until: Until) -> None:
-        self._journal, self._until = journal, until
+    def __init__(self, journal: Journal) -> None:
+        self._journal, self._positions = journal, journal.positions
         self._own: dict[str, WeatherRecord] = {}
         self._whole: dict[str, WeatherRecord] = {}
-        self._series: dict[str, Series] = {}
         self._reckoned: dict[Hashable, Any] = {}
 
     def reckoned(self, what: Hashable, work: Callable[[], T]) -> T:
@@ -80,19 +74,13 @@ class Records(Mapping[str, WeatherRecord]):
             self._whole[handle] = self._with_around(found) if found else self._own_of("")
         return self._whole[handle]
 
-    @cached_property
+    @property
     def home(self) -> str:
-        """The handle of the home place: that of the settings, else the first with a latitude, else
-        the first; "" where no place has a card."""
-        named = self._place(self._journal.settings.home)
-        places = self._journal.things.of_kind("place")
-        first = next((place for place in places if place.detail("latitude")), None)
-        found = named or first or next(iter(places), None)
-        return found.handle if found else ""
+        """The handle of the home place; "" where no place has a card."""
+        return self._positions.home
 
     def _place(self, written: str) -> Thing | None:
-        found = self._journal.things.find(written) if written else None
-        return found if found is not None and found.kind == "place" else None
+        return self._positions.place(written)
 
     # -------------------------------------------------------------- of its own
 
@@ -108,7 +96,7 @@ class Records(Mapping[str, WeatherRecord]):
         if place is None:
             return WeatherRecord("", lines.days, lines.days, words=lines.words)
         notes = self._journal.notes
-        files = self._files(place)
+        files = self._positions.files.of(place)
         days = merged_days([lines.days, *(series.days for series in files.values())])
         months = merged_months([series.months for series in files.values()])
         means, means_from = means_of_place(place, days.values(), months.values(), notes)
@@ -121,9 +109,6 @@ class Records(Mapping[str, WeatherRecord]):
             means=means,
             means_from=means_from,
             means_place=handle if means else "",
-            position=own_position(
-                place, [series.station for series in files.values()], self._journal.folder, notes
-            ),
             sources=tuple(
                 _source(name, series)
                 for name, series in files.items()
@@ -135,47 +120,18 @@ class Records(Mapping[str, WeatherRecord]):
     def _day_lines(self) -> Mapping[str, DayLines]:
         return read_day_lines(self._journal.weather, self.home, self._journal.notes)
 
-    def _files(self, place: Thing) -> dict[str, Series]:
-        """The place's weather files by name, in the order of its card."""
-        files: dict[str, Series] = {}
-        for name, line in files_named_by(place):
-            series = self._file(name, line)
-            if series is not None:
-                files.setdefault(name, series)
-        return files
-
-    def _file(self, name: str, line: Line) -> Series | None:
-        # Most journals have no weather file, and the readers of all forms take time to load.
-        from backbud.journal.weather.files import read_file, refused
-
-        journal, written = self._journal, line.detail.words
-        why = refused(journal.folder, name)
-        if why is not None:
-            journal.notes.at(line.where(written), *why, 0, len(written))
-            return None
-        if name not in self._series:
-            data, series = read_file(
-                journal.folder, name, self._until, journal.weather_files.get(name)
-            )
-            # Problems show the line they speak of.
-            journal.texts[name] = data
-            for flaw in series.flaws:
-                journal.notes.add(name, 0, flaw)
-            self._series[name] = series
-        return self._series[name]
-
     # -------------------------------------------------------------- from around
 
     def _with_around(self, place: Thing) -> WeatherRecord:
         """The place's own record, and what it lacks from around it."""
         own = self._own_of(place.handle)
-        site = self._outward(place)
+        site = self._positions.outward(place)
         around = [self._own_of(handle) for handle in site]
         elsewhere = [
             self._own_of(handle)
             for home in (self._place(self.home),)
             if home is not None
-            for handle in self._outward(home)
+            for handle in self._positions.outward(home)
             if handle not in site
         ]
         # Another site's days mend no gap in the file of this one.
@@ -185,9 +141,6 @@ class Records(Mapping[str, WeatherRecord]):
         ]
         everything = around + elsewhere
         means = next((record for record in everything if record.means), own)
-        position = own.position
-        for record in everything[1:]:
-            position = taken_over(position, record.position)
         return replace(
             own,
             days=merged_days([record.own_days for record in layers]),
@@ -196,17 +149,8 @@ class Records(Mapping[str, WeatherRecord]):
             means=means.means,
             means_from=means.means_from,
             means_place=means.means_place,
-            position=position,
+            position=self._positions.of(place.handle),
         )
-
-    def _outward(self, place: Thing) -> list[str]:
-        """The place and the places it is within, from the inside out."""
-        out: list[str] = []
-        at: Thing | None = place
-        while at is not None and at.handle not in out:
-            out.append(at.handle)
-            at = self._place(at.text("within"))
-        return out
 
 
 def _source(name: str, series: Series) -> Source:

@@ -25,7 +25,8 @@ _CONTAINERS: Mapping[str, str] = {
 }
 _COUNTED = "piece pieces cake cakes pellets spoon spoons handfuls seeds plants trees"
 _PIECES = frozenset(_COUNTED.split())
-_THICKNESS = re.compile(r"(\d+(?:[.,]\d+)?)\s*mm\b")
+# Of a handle too: aluminium-wire-3-mm; but 2-5-mm does not say what is meant.
+_THICKNESS = re.compile(r"(?<!\d)(?<!\d[-.,])(\d+(?:[.,]\d+)?)[\s-]*mm\b")
 # So near is one thickness of wire to another as it is sold.
 _SAME_MM = 0.01
 

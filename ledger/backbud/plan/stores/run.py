@@ -10,10 +10,11 @@ from backbud.collection.whereabouts import Histories
 from backbud.journal.read import Journal
 from backbud.plan.run import Plan
 from backbud.plan.stores.buying import buying_of
+from backbud.plan.stores.cards_to_write import card_to_write
 from backbud.plan.stores.figures import MARGIN
 from backbud.plan.stores.materials import Materials
 from backbud.plan.stores.shelf import kept_of, shelf_of
-from backbud.plan.stores.spent import Taken, card_to_write
+from backbud.plan.stores.spent import Taken
 from backbud.plan.stores.values import Buy, Kept, Missing, Stores
 from backbud.plan.stores.wanted import AHEAD, wanted
 from backbud.plan.world import ByTree

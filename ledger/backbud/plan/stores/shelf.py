@@ -19,8 +19,9 @@ from msgspec.structs import replace
 from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
 from backbud.kept import Each, Is
+from backbud.plan.stores.cards_to_write import how_sold
 from backbud.plan.stores.materials import amount_of
-from backbud.plan.stores.spent import Taken, how_sold
+from backbud.plan.stores.spent import Taken
 from backbud.plan.stores.values import Kept, Material, Spent
 from backbud_grammar.measures import Measure
 

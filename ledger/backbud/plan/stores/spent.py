@@ -15,13 +15,13 @@ from typing import NamedTuple, TypeVar
 
 from backbud.bench.mixes import needed
 from backbud.bench.pots import CM3_PER_LITRE, soil_surface_cm2
-from backbud.bench.wire import METALS
 from backbud.collection.fold import trees_after
 from backbud.collection.on_tree import EFFECTS as ON_TREE
 from backbud.collection.state import Entry, Tree
 from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
 from backbud.journal.things import Things
+from backbud.plan.stores.cards_to_write import how_sold
 from backbud.plan.stores.figures import MOSS_LAYER
 from backbud.plan.stores.materials import Materials, amount_of
 from backbud.plan.stores.metres import metal_of, metres_on, staples
@@ -339,32 +339,6 @@ def _by_what(detail: Detail) -> str:
 
 def _litres(litres: float) -> Measure:
     return Measure((Decimal(repr(litres)),), "L", "volume")
-
-
-def card_to_write(material: Material) -> str:
-    """The card that a material lacks, in a line."""
-    if material.metal:
-        metal = METALS[material.metal].name.split()[-1]
-        return f"a card of that name, as: sold in roll of 1 kg, price 24 EUR, metal {metal}"
-    if not material.unit:
-        return "a card of that name, as: sold in box of 50, price 12 EUR"
-    return "a card of that name, as: sold in bag of 14 L, price 17 EUR"
-
-
-def how_sold(material: Material) -> str:
-    """What the card of a material must say, so that its measures can be turned into its unit."""
-    if not material.carded:
-        return card_to_write(material)
-    if material.unit == "kg":
-        return (
-            f"its weight, as: fed 20 g with {material.key}; or on its card how many are in one, "
-            f"as: sold in {material.container or 'box'} of 200"
-        )
-    if not material.unit and material.sold_units is not None:
-        return "how many pieces it was: its card counts it by the piece"
-    if material.unit == "m":
-        return "the metal and, in its name, the thickness of the wire"
-    return "on its card how it is sold, and its density: sold in bag of 14 L, density 0.6 kg/L"
 
 
 def _spent(

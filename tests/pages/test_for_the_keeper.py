@@ -1,0 +1,68 @@
+"""A tree's page marks lines that are for the keeper alone; no name doubles a word of a title."""
+
+from __future__ import annotations
+
+import re
+from datetime import date
+from html import unescape
+from pathlib import Path
+
+import pytest
+
+from backbud.make import make
+
+HOME = "place yard\n  latitude 52 N\nperson marrow\n"
+
+
+@pytest.fixture
+def made(tmp_path: Path):
+    """Make a journal: the text of a page or feed by name, without its tags."""
+
+    def write(text: str, name: str) -> str:
+        (tmp_path / "backbud.toml").write_text('language = 1\nhome = "yard"\ncurrency = "EUR"\n')
+        (tmp_path / "a.txt").write_text(HOME + text)
+        make(str(tmp_path), date(2026, 6, 1))
+        page = (tmp_path / "made" / name).read_text()
+        return " ".join(unescape(re.sub(r"<[^>]+>", " ", page)).split())
+
+    return write
+
+
+@pytest.mark.parametrize(
+    ("line", "is_marked"),
+    [
+        ("private   the left one is weak", True),
+        ("agreed    repot, 120 EUR", True),
+        ("quoted    repot, 120 EUR", True),
+        ("billed    120 EUR", True),
+        ("paid      120 EUR", True),
+        ("valued    300 EUR", True),
+        ("worked    2 h", False),
+        ("noted     the left one is weak", False),
+        ("watered", False),
+    ],
+)
+def test_lines_for_the_keeper_are_marked(made, line, is_marked) -> None:
+    tree = "tree hoshi\n  kind trident maple\n  owner marrow\n  place yard\n"
+    text = made(f"{tree}2026-05-01\nhoshi\n  {line}\n", "trees/hoshi.html")
+    said = " ".join(line.split())
+    assert said in text
+    assert (f"{said} only for you" in text) is is_marked
+
+
+FIRST = "tree first\n  kind trident maple\n  place yard\n2026-05-01\nfirst\n  planned {what}\n"
+
+
+@pytest.mark.parametrize(
+    ("what", "in_feed", "on_page"),
+    [
+        # A part of the plan is called as the tree is.
+        ("wire on first, to 2026-06", "wire on first: “first”", "Wire on first “first”"),
+        ("wire on apex, to 2026-06", "wire on apex: first", "Wire on apex first"),
+    ],
+)
+def test_a_title_that_ends_as_the_tree_s_name_begins_has_the_handle_quoted(
+    made, what, in_feed, on_page
+) -> None:
+    assert in_feed in made(FIRST.format(what=what), "calendars/all.ics")
+    assert on_page in made(FIRST.format(what=what), "index.html")

@@ -14,8 +14,10 @@ from __future__ import annotations
 import os
 import posixpath
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
+from contextlib import suppress
 from datetime import date
+from functools import partial
 from typing import Any, NamedTuple
 
 from msgspec import Struct
@@ -26,6 +28,7 @@ from backbud.journal.dated import DatedPage, DayWeather
 from backbud.journal.diary import DiaryReader
 from backbud.journal.events import Origin
 from backbud.journal.find import find_files
+from backbud.journal.headings import not_filed
 from backbud.journal.notes import Notes
 from backbud.journal.settings import SETTINGS_FILE, Settings, read_settings
 from backbud.journal.things import (
@@ -38,7 +41,7 @@ from backbud.journal.things import (
 from backbud.journal.warm import Outlined, Sections, Warm
 from backbud.kept import KEEP_NOTHING, Kept
 from backbud_grammar.acts import ACTS, by_word
-from backbud_grammar.dates import WrittenDate, read_date
+from backbud_grammar.dates import WrittenDate, dates_meant, read_date
 from backbud_grammar.digest import digest
 from backbud_grammar.forms import ActForm
 from backbud_grammar.outline import Known, read_section, sections
@@ -47,6 +50,7 @@ from backbud_grammar.problems import Flaw, Misread, Problem
 from backbud_grammar.syntax import (
     Card,
     Page,
+    last_line,
 )
 from backbud_grammar.version import language_mark, sources_mark
 
@@ -472,10 +476,14 @@ def _pages(
     for file, outlined in parted.files.items():
 
         def read(
-            line: int, kept: remember.Kept[Any], file: str = file
+            line: int,
+            kept: remember.Kept[Any],
+            file: str = file,
+            outlined: Outlined = outlined,
         ) -> tuple[ReadPage | None, bool]:
             noted = len(notes)
-            page = _page(file, line, kept, reader, southern, today, as_of)
+            above = partial(_day_above, outlined, line)
+            page = _page(file, line, kept, reader, southern, today, as_of, above)
             return page, len(notes) == noted
 
         found += known.of_file(file, outlined, read)
@@ -492,13 +500,17 @@ def _page(
     southern: bool,
     today: date,
     as_of: bool,
+    above: Callable[[], date | None],
 ) -> ReadPage | None:
-    """One page as read; None where it has no place in the history."""
+    """One page as read; None where it has no place in the history.
+
+    `above`: finds the day of the page above it in its file.
+    """
     notes, written = reader.notes, kept.section.date
     try:
         when = read_date(written, southern)
     except Misread as error:
-        notes.add(file, line, Flaw(error.code, 0, 1, len(written), error.message, error.hint))
+        notes.add(file, line, _flaw_of_date(error, kept.section, above()))
         # Without a day nothing of it can be replayed, but its other problems are told too.
         when = NO_DAY
     if when.first > today:
@@ -523,6 +535,31 @@ def _page(
     if when is NO_DAY or when.first > today:
         return None
     return ReadPage(when.first, file, line, page, said)
+
+
+def _day_above(outlined: Outlined, line: int) -> date | None:
+    """The day of the nearest page above a line whose date can be read."""
+    for begins, kept in reversed(outlined.pages):
+        if begins < line:
+            with suppress(Misread):
+                return read_date(kept.section.date).first
+    return None
+
+
+def _flaw_of_date(error: Misread, page: Page | remember.RecalledPage, above: date | None) -> Flaw:
+    """The one flaw of a page whose date cannot be read: nothing on it is filed."""
+    from backbud_grammar.datelines import hint_of_date, is_dateline
+
+    page = page.read() if isinstance(page, remember.RecalledPage) else page
+    text, message, hint = page.date, error.message, error.hint
+    whole = f"{page.date} {page.weather}".rstrip()
+    if page.weather and is_dateline(whole):
+        text, message, hint = whole, f"“{whole}” is no date", hint_of_date(whole, above)
+    elif error.code == "bad-date" and not dates_meant(page.date):
+        hint = hint_of_date(text, above)
+    lines = last_line(page.blocks) + 1 if page.blocks else 1
+    hint += not_filed(page.blocks)
+    return Flaw(error.code, 0, 1, len(text), message, hint, lines=lines)
 
 
 def _note_misplaced(parted: _Parted, reader: DiaryReader) -> None:
@@ -556,6 +593,7 @@ def _note_misplaced(parted: _Parted, reader: DiaryReader) -> None:
                     "this file has no date and no card, so nothing of it was read",
                     "A page begins with its date at the left edge: 2027-03-06. If this is no "
                     "part of the journal, give it another ending than .txt.",
+                    lines=last_line(stray.blocks) - at + 1,
                 ),
             )
 

@@ -80,6 +80,11 @@ def sections(data: bytes) -> list[tuple[int, bytes]]:
     return out
 
 
+def begins_section(line: str) -> bool:
+    """Whether a line is a date or a card's first line."""
+    return _HEAD.match(line) is not None
+
+
 class Known(Struct, frozen=True):
     """What the outline needs to know of the table of acts: every word, and those of prose.
 

@@ -9,6 +9,7 @@ from typing import Any
 
 from msgspec import Raw
 
+from backbud.journal.copies import ENDS_HERE
 from backbud.journal.dated import DatedBlock, DatedPage, DayWeather, Head, Said, SoundActs
 from backbud.journal.events import Origin
 from backbud.journal.headings import Ends, flaw_of_heading, slip_of_act
@@ -136,6 +137,9 @@ class DiaryReader:
         of_day, of_subject = True, False
         for n, block in enumerate(blocks):
             text, rest = block.subjects, blocks[n:]
+            if text == ENDS_HERE:
+                of_day = False
+                continue
             if text not in self._plain:
                 slipped = self._act_at_edge(
                     block, file, line, left_out=not of_day or not of_subject
@@ -480,6 +484,8 @@ class DiaryReader:
     ) -> None:
         """Note acts and subject lines that stand on no page."""
         for n, block in enumerate(blocks):
+            if block.subjects == ENDS_HERE:
+                return
             heading = flaw_of_heading(blocks[n:], self.things, self.details, None)
             if heading is not None:
                 # It says of all below it that it has no date.

@@ -7,16 +7,19 @@ guess.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from contextlib import suppress
 from datetime import date
 from typing import Literal, NamedTuple
 
+from backbud.journal.remember import RecalledPage
 from backbud.journal.things import Things
+from backbud.journal.warm import Outlined
 from backbud_grammar.datelines import begins_with_date, heads_a_page, hint_of_date, is_dateline
-from backbud_grammar.dates import WrittenDate
+from backbud_grammar.dates import WrittenDate, dates_meant, read_date
 from backbud_grammar.kinds import KINDS
 from backbud_grammar.parse import Details
-from backbud_grammar.problems import Flaw
-from backbud_grammar.syntax import Act, Block, last_line
+from backbud_grammar.problems import Flaw, Misread
+from backbud_grammar.syntax import Act, Block, Page, last_line
 
 # What ends at a line: nothing, the subject line above it, or the whole page.
 Ends = Literal["", "subject", "day"]
@@ -55,6 +58,32 @@ def flaw_of_heading(
         hint += not_filed(blocks)
         return Flaw("bad-heading", at, 1, len(text), message, hint, lines=lines)
     return None
+
+
+def day_above(outlined: Outlined, line: int) -> date | None:
+    """The day of the nearest page above a line whose date can be read."""
+    for begins, kept in reversed(outlined.pages):
+        if begins < line:
+            with suppress(Misread):
+                return read_date(kept.section.date).first
+    return None
+
+
+def flaw_of_date(error: Misread, page: Page | RecalledPage, above: date | None) -> Flaw:
+    """The one flaw of a page whose date cannot be read: nothing on it is filed.
+
+    `above`: the day of the page above it.
+    """
+    page = page.read() if isinstance(page, RecalledPage) else page
+    text, message, hint = page.date, error.message, error.hint
+    whole = f"{page.date} {page.weather}".rstrip()
+    if page.weather and is_dateline(whole):
+        text, message, hint = whole, f"“{whole}” is no date", hint_of_date(whole, above)
+    elif error.code == "bad-date" and not dates_meant(page.date):
+        hint = hint_of_date(text, above)
+    lines = last_line(page.blocks) + 1 if page.blocks else 1
+    hint += not_filed(page.blocks)
+    return Flaw(error.code, 0, 1, len(text), message, hint, lines=lines)
 
 
 def slip_of_act(

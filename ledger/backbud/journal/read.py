@@ -15,7 +15,6 @@ import os
 import posixpath
 import re
 from collections.abc import Callable, Mapping
-from contextlib import suppress
 from datetime import date
 from functools import partial
 from typing import Any, NamedTuple
@@ -23,12 +22,13 @@ from typing import Any, NamedTuple
 from msgspec import Struct
 
 from backbud.journal import remember
+from backbud.journal.copies import Copies, copies_among, without_conflicts
 from backbud.journal.currency import note_bare_amounts
 from backbud.journal.dated import DatedPage, DayWeather
 from backbud.journal.diary import DiaryReader
 from backbud.journal.events import Origin
 from backbud.journal.find import find_files
-from backbud.journal.headings import not_filed
+from backbud.journal.headings import day_above, flaw_of_date
 from backbud.journal.notes import Notes
 from backbud.journal.settings import SETTINGS_FILE, Settings, read_settings
 from backbud.journal.things import (
@@ -41,7 +41,7 @@ from backbud.journal.things import (
 from backbud.journal.warm import Outlined, Sections, Warm
 from backbud.kept import KEEP_NOTHING, Kept
 from backbud_grammar.acts import ACTS, by_word
-from backbud_grammar.dates import WrittenDate, dates_meant, read_date
+from backbud_grammar.dates import WrittenDate, read_date
 from backbud_grammar.digest import digest
 from backbud_grammar.forms import ActForm
 from backbud_grammar.outline import Known, read_section, sections
@@ -114,11 +114,14 @@ def read_journal(
     warm: Warm[ReadPage] = kept.once("text", (folder, acts), Warm)
     mark = _mark(by_act)
     memory = warm.memory or remember.recall(folder, mark)
-    parted = _outlines({name: texts[name] for name in found.files}, by_act, memory, warm)
+    merged = {name: without_conflicts(texts[name]) for name in found.files}
+    parted = _outlines({name: data for name, (data, _) in merged.items()}, by_act, memory, warm)
     for name in found.files:
         if name not in parted.weather_files:
-            for flaw in loaded[name].flaws:
+            for flaw in (*loaded[name].flaws, *merged[name][1]):
                 notes.add(name, 0, flaw)
+    for name, flaw in parted.copies.flaws:
+        notes.add(name, 0, flaw)
     southern = _southern(parted.cards, settings.home)
     details = warm.details or Details(by_act, memory.readings_of, memory.subjects)
     parted.cards = [
@@ -274,13 +277,19 @@ def _mended(data: bytes) -> Loaded:
 
 
 class _Parted(Struct):
-    """The files by name, and of all of them the cards. `fresh`: how many sections are new."""
+    """The files by name, and of those that count the cards. `fresh`: how many sections are new."""
 
     files: dict[str, Outlined]
     cards: list[PlacedCard]
     card_digests: list[bytes]
     fresh: int = 0
     weather_files: frozenset[str] = frozenset()
+    copies: Copies = Copies({}, ())
+
+    def counting(self) -> dict[str, Outlined]:
+        """The files that count."""
+        repeated = self.copies.repeated
+        return {name: file for name, file in self.files.items() if name not in repeated}
 
     def rows(self) -> dict[bytes, list[remember.Kept[Any]]]:
         """The sections of every file, by the digest of its bytes."""
@@ -309,7 +318,6 @@ def _outlines(
             outlined = _outlined(name, files[name], known, memory, warm, parted)
         parted.files[name] = outlined
         parted.cards += outlined.cards
-        parted.card_digests += outlined.card_digests
 
     perhaps = {
         name
@@ -333,6 +341,10 @@ def _outlines(
         for name in sorted(perhaps - parted.weather_files):
             outline(name)
     warm.outlined = parted.files
+    parted.copies = copies_among(parted.files)
+    counting = parted.counting()
+    parted.cards = [placed for placed in parted.cards if placed.file in counting]
+    parted.card_digests = [mark for file in counting.values() for mark in file.card_digests]
     return parted
 
 
@@ -381,12 +393,15 @@ def _new_row(
         warm.by_digest = {kept.digest: kept for row in memory.files.values() for kept in row}
     row: list[remember.Kept[Any]] = []
     for _, text in sections(data):
-        mark = digest(text)
+        # Blank lines behind a section say nothing: with more of them it is the same.
+        mark, lines = digest(text.rstrip()), text.count(b"\n")
         kept = warm.by_digest.get(mark)
         if kept is None:
             section = read_section(text, known)
-            kept = warm.by_digest[mark] = remember.Kept(mark, text.count(b"\n"), section)
+            kept = warm.by_digest[mark] = remember.Kept(mark, lines, section)
             parted.fresh += 1
+        elif kept.lines != lines:
+            kept = remember.Kept(mark, lines, kept.section, kept.sound)
         row.append(kept)
     return row
 
@@ -473,7 +488,7 @@ def _pages(
 ) -> tuple[tuple[DatedPage, ...], tuple[DayWeather, ...]]:
     notes = reader.notes
     found: list[ReadPage] = []
-    for file, outlined in parted.files.items():
+    for file, outlined in parted.counting().items():
 
         def read(
             line: int,
@@ -482,7 +497,7 @@ def _pages(
             outlined: Outlined = outlined,
         ) -> tuple[ReadPage | None, bool]:
             noted = len(notes)
-            above = partial(_day_above, outlined, line)
+            above = partial(day_above, outlined, line)
             page = _page(file, line, kept, reader, southern, today, as_of, above)
             return page, len(notes) == noted
 
@@ -510,7 +525,7 @@ def _page(
     try:
         when = read_date(written, southern)
     except Misread as error:
-        notes.add(file, line, _flaw_of_date(error, kept.section, above()))
+        notes.add(file, line, flaw_of_date(error, kept.section, above()))
         # Without a day nothing of it can be replayed, but its other problems are told too.
         when = NO_DAY
     if when.first > today:
@@ -537,31 +552,6 @@ def _page(
     return ReadPage(when.first, file, line, page, said)
 
 
-def _day_above(outlined: Outlined, line: int) -> date | None:
-    """The day of the nearest page above a line whose date can be read."""
-    for begins, kept in reversed(outlined.pages):
-        if begins < line:
-            with suppress(Misread):
-                return read_date(kept.section.date).first
-    return None
-
-
-def _flaw_of_date(error: Misread, page: Page | remember.RecalledPage, above: date | None) -> Flaw:
-    """The one flaw of a page whose date cannot be read: nothing on it is filed."""
-    from backbud_grammar.datelines import hint_of_date, is_dateline
-
-    page = page.read() if isinstance(page, remember.RecalledPage) else page
-    text, message, hint = page.date, error.message, error.hint
-    whole = f"{page.date} {page.weather}".rstrip()
-    if page.weather and is_dateline(whole):
-        text, message, hint = whole, f"“{whole}” is no date", hint_of_date(whole, above)
-    elif error.code == "bad-date" and not dates_meant(page.date):
-        hint = hint_of_date(text, above)
-    lines = last_line(page.blocks) + 1 if page.blocks else 1
-    hint += not_filed(page.blocks)
-    return Flaw(error.code, 0, 1, len(text), message, hint, lines=lines)
-
-
 def _note_misplaced(parted: _Parted, reader: DiaryReader) -> None:
     """Note what stands below a card or above every date."""
     notes = reader.notes
@@ -571,7 +561,7 @@ def _note_misplaced(parted: _Parted, reader: DiaryReader) -> None:
         reader.misplaced(placed.card.blocks, placed.file, placed.line, after_card=True)
     strays = [
         (file, line, stray, bool(outlined.pages or outlined.cards))
-        for file, outlined in parted.files.items()
+        for file, outlined in parted.counting().items()
         for line, stray in outlined.strays
     ]
     for file, line, stray, is_journal in strays:

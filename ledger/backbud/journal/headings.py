@@ -81,9 +81,14 @@ def flaw_of_date(error: Misread, page: Page | RecalledPage, above: date | None) 
         text, message, hint = whole, f"“{whole}” is no date", hint_of_date(whole, above)
     elif error.code == "bad-date" and not dates_meant(page.date):
         hint = hint_of_date(text, above)
-    lines = last_line(page.blocks) + 1 if page.blocks else 1
     hint += not_filed(page.blocks)
-    return Flaw(error.code, 0, 1, len(text), message, hint, lines=lines)
+    return Flaw(error.code, 0, 1, len(text), message, hint, lines=length_of(page))
+
+
+def length_of(page: Page | RecalledPage) -> int:
+    """How many lines a page has, down to the last one that says something."""
+    blocks = page.read().blocks if isinstance(page, RecalledPage) else page.blocks
+    return last_line(blocks) + 1 if blocks else 1
 
 
 def slip_of_act(

@@ -28,7 +28,7 @@ from backbud.journal.dated import DatedPage, DayWeather
 from backbud.journal.diary import DiaryReader
 from backbud.journal.events import Origin
 from backbud.journal.find import find_files
-from backbud.journal.headings import day_above, flaw_of_date
+from backbud.journal.headings import day_above, flaw_of_date, length_of
 from backbud.journal.notes import Notes
 from backbud.journal.settings import SETTINGS_FILE, Settings, read_settings
 from backbud.journal.things import (
@@ -531,7 +531,7 @@ def _page(
     if when.first > today:
         if as_of:
             return None
-        _note_future(when, file, line, today, notes)
+        _note_future(when, kept.section, file, line, today, notes)
     elif when.exact and when.last < OLDEST_DAY and when is not NO_DAY:
         notes.add(
             file,
@@ -594,7 +594,14 @@ NO_DAY = WrittenDate("", date.min, date.min, True, False, False)
 OLDEST_DAY = date(1800, 1, 1)
 
 
-def _note_future(when: WrittenDate, file: str, line: int, today: date, notes: Notes) -> None:
+def _note_future(
+    when: WrittenDate,
+    page: Page | remember.RecalledPage,
+    file: str,
+    line: int,
+    today: date,
+    notes: Notes,
+) -> None:
     hint = "What is still to come is written as planned: planned repot, to 2027-03."
     if (when.first - today).days > 366:
         hint = f"Is the year right? {hint}"
@@ -608,5 +615,6 @@ def _note_future(when: WrittenDate, file: str, line: int, today: date, notes: No
             len(when.text),
             f"{when.text} has not come yet (today is {today})",
             hint,
+            lines=length_of(page),
         ),
     )

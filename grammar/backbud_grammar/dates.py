@@ -246,25 +246,13 @@ _TIME_OF_DAY = r"(.{8,10})[Tt ][0-9]{2}(?::?[0-9]{2}.*)?Z?"
 _HYPHENS = str.maketrans(dict.fromkeys("\u2010\u2011\u2012\u2013\u2014\u2212", "-"))
 _NUMBERS = r"([0-9]+)[-./ ]+([0-9]+)(?:[-./ ]+([0-9]+))?\.?"
 _SPAN = r"(\.\.|.*?)(?:/| *(?<!^)\.\.\.? *| +(?:to|until|-) +|-(?=[0-9]{4}-))(.*)"
-_NAMES = {
-    "january": "01",
-    "february": "02",
-    "march": "03",
-    "april": "04",
-    "may": "05",
-    "june": "06",
-    "july": "07",
-    "august": "08",
-    "september": "09",
-    "october": "10",
-    "november": "11",
-    "december": "12",
-    "spring": "21",
-    "summer": "22",
-    "autumn": "23",
-    "fall": "23",
-    "winter": "24",
-}
+_SEASON_NAMES = {"spring": "21", "summer": "22", "autumn": "23", "fall": "23", "winter": "24"}
+
+
+def dates_meant(text: str) -> list[str]:
+    """The dates that a text of any form may mean, itself if it is one; each meaning once."""
+    plain = text.translate(_HYPHENS)
+    return [plain] if _reads(plain) else list(_meant(plain))
 
 
 def _unreadable(text: str) -> Misread:
@@ -358,12 +346,18 @@ def _day_of_year(year: int, number: int) -> Iterator[str]:
 
 
 def _with_name(text: str) -> Iterator[str]:
-    """Yield the date of `6 March 2027`, `Mar 6, 2027`, `March 2027`, `spring 2027`."""
-    words = re.findall(r"[A-Za-z]{3,}", text)
+    """Yield the date of `6 March 2027`, `Sat, Mar 6, 2027`, `März 2027`, `spring 2027`."""
+    from backbud_grammar.date_names import months_named, weekdays_named
+
+    words = re.findall(r"[^\W\d_]{3,}", text)
+    if len(words) > 1:
+        words = [word for word in words if not weekdays_named(word)]
     numbers = re.findall(r"[0-9]+", text)
     years = [number for number in numbers if len(number) == 4]
     if len(words) == len(years) == 1 and len(numbers) <= 2:
         days = [number for number in numbers if number not in years]
-        for name, number in _NAMES.items():
+        for month in months_named(words[0]):
+            yield _joined([*years, str(month), *days])
+        for name, season in _SEASON_NAMES.items():
             if name.startswith(words[0].lower()):
-                yield _joined([*years, number, *days])
+                yield _joined([*years, season, *days])

@@ -12,6 +12,15 @@ from collections.abc import Mapping
 
 from msgspec import Struct
 
+from backbud_grammar.continued import (
+    PROSE_LABELS,
+    REMARK,
+    ActSlips,
+    CardSlips,
+    label_in,
+    mixed_indents,
+    without_slips,
+)
 from backbud_grammar.forms import ActForm
 from backbud_grammar.kinds import KINDS
 from backbud_grammar.problems import Flaw
@@ -49,7 +58,6 @@ _BLANKS = dict.fromkeys(
 )
 # The bytes that any of them begins with in UTF-8.
 _PERHAPS_BLANK = re.compile(rb"[\x0b-\x0d\x1c-\x1f\xc2\xe1-\xe3]")
-_REMARK = re.compile(r"(?:^|\s)(?:--|—)(?:\s+|$)")
 
 
 def sections(data: bytes) -> list[tuple[int, bytes]]:
@@ -70,6 +78,11 @@ def sections(data: bytes) -> list[tuple[int, bytes]]:
         out.append((line, piece))
         line += piece.count(b"\n")
     return out
+
+
+def begins_section(line: str) -> bool:
+    """Whether a line is a date or a card's first line."""
+    return _HEAD.match(line) is not None
 
 
 class Known(Struct, frozen=True):
@@ -102,7 +115,7 @@ def read_section(section: bytes, known: Known) -> Section:
             kind.lower(),
             handle,
             head[1].index(handle, len(kind)) + 1,
-            tuple(_card_line(*line) for line in loose),
+            _card_lines(loose, kind.lower(), flaws),
             tuple(blocks),
             tuple(flaws),
         )
@@ -186,10 +199,25 @@ def _first_word(text: str) -> tuple[str, str]:
     return word, rest.lstrip()
 
 
-def _card_line(number: int, text: str) -> CardLine:
-    (line, first), *more = _continued(number, text)
-    joined, seams = _with_more(first.lstrip(), more)
-    return CardLine(joined, line, len(first) - len(first.lstrip()) + 1, seams)
+def _card_lines(lines: list[Scanned], kind: str, flaws: list[Flaw]) -> tuple[CardLine, ...]:
+    """The lines of a card with their continuations; where a label slipped deeper is a flaw."""
+    out: list[CardLine] = []
+    for number, text in lines:
+        group = [(number, text)]
+        if "\n" in text:
+            group = without_slips(_continued(number, text), CardSlips(kind, text), flaws)
+        (line, first), *more = group
+        joined, seams = _with_more(first.lstrip(), more)
+        out.append(CardLine(joined, line, len(first) - len(first.lstrip()) + 1, seams))
+    if any("\t" in text for _, text in lines):
+        doubtful = mixed_indents(
+            lines,
+            flaws,
+            [label_in(kind, line.text) in PROSE_LABELS[kind] for line in out],
+            [bool(label_in(kind, line.text)) for line in out],
+        )
+        out = [line for line in out if line.line not in doubtful]
+    return tuple(out)
 
 
 def _with_more(text: str, lines: list[Scanned]) -> tuple[str, tuple[Seam, ...]]:
@@ -213,32 +241,17 @@ def _acts(lines: list[Scanned], known: Known, flaws: list[Flaw]) -> tuple[Act, .
         if "\n" not in text:
             acts.append(read_act_line(text, number, known))
         else:
-            acts += _joined(_continued(number, text), known, flaws)
+            group = _continued(number, text)
+            acts.append(_join(without_slips(group, ActSlips(known), flaws), known))
     if any("\t" in text for _, text in lines):
-        first = lines[0][1]
-        first = first[: len(first) - len(first.lstrip())]
-        for number, text in lines:
-            _mixed_indent(text[: len(text) - len(text.lstrip())], first, number, flaws)
-    return tuple(acts)
-
-
-def _mixed_indent(indent: str, first: str, line: int, flaws: list[Flaw]) -> None:
-    if (
-        (" " in indent.lstrip(" ") and "\t" in indent)
-        or "\t" in indent.lstrip("\t")
-        or (not indent.startswith(first) and not first.startswith(indent))
-    ):
-        flaws.append(
-            Flaw(
-                "mixed-indent",
-                line,
-                1,
-                len(indent),
-                "tabs and spaces are mixed in front of this line",
-                "It was read as an act of its own. Use one of the two in a block.",
-                "warning",
-            )
+        doubtful = mixed_indents(
+            lines,
+            flaws,
+            [bool(act.remark) or act.word.casefold() in known.prose for act in acts],
+            [act.word.casefold() in known.words for act in acts],
         )
+        acts = [act for act in acts if act.line not in doubtful]
+    return tuple(acts)
 
 
 def read_act_line(text: str, line: int, known: Known) -> Act:
@@ -253,53 +266,10 @@ def read_act_line(text: str, line: int, known: Known) -> Act:
 
 
 def _without_remark(rest: str) -> tuple[str, str]:
-    mark = _REMARK.search(rest)
+    mark = REMARK.search(rest)
     if mark is None:
         return rest, ""
     return rest[: mark.start()].rstrip(), rest[mark.end() :]
-
-
-def _joined(lines: list[Scanned], known: Known, flaws: list[Flaw]) -> list[Act]:
-    """Join an act's lines; a deeper line that begins with an act word is an act and a flaw."""
-    groups: list[list[Scanned]] = []
-    for line, text in lines:
-        words = text.split(None, 1)
-        is_act = words[0].casefold() in known.words
-        if groups and (not is_act or _goes_on(groups[-1], words[0].casefold(), known)):
-            groups[-1].append((line, text))
-            continue
-        if groups:
-            column = len(text) - len(text.lstrip()) + 1
-            flaws.append(
-                Flaw(
-                    "deeper-act",
-                    line,
-                    column,
-                    len(words[0]),
-                    f"“{words[0]}” is an act, but stands deeper than the act above",
-                    "It was read as an act of its own. Move it left; if it goes on with the line "
-                    "above, end that one with a comma, or begin this one with another word.",
-                )
-            )
-        groups.append([(line, text)])
-    return [_join(group, known) for group in groups]
-
-
-def _goes_on(group: list[Scanned], word: str, known: Known) -> bool:
-    """Whether a line goes on with the act above: after a comma, with a label of that act.
-
-    `tied 2 mm x 2` does below `repotted same pot,` and below `planned repot, to 2028,` too.
-    """
-    in_remark = any(_REMARK.search(text) for _, text in group)
-    if in_remark or not group[-1][1].rstrip().endswith(","):
-        return False
-    first, *named = (one.rstrip(",").casefold() for one in group[0][1].split(None, 2)[:2])
-    act = known.acts.get(first)
-    if act is not None and act.names_act and named:
-        act = known.acts.get(named[0])
-    return act is not None and any(
-        label.split()[0].casefold() == word for form in act.forms for label in form.labels
-    )
 
 
 def _join(group: list[Scanned], known: Known) -> Act:

@@ -14,7 +14,8 @@ from msgspec import Struct
 class Flaw(Struct, frozen=True, array_like=True, gc=False):
     """A problem before it knows its file: the line counts from the section's first line (0).
 
-    `column` counts characters from 1, `length` how many of them are meant.
+    `column` counts characters from 1, `length` how many of them are meant. `lines`: how many lines,
+    from its own on, were left out because of it; 1 where it is at most its own.
     """
 
     code: str
@@ -24,10 +25,14 @@ class Flaw(Struct, frozen=True, array_like=True, gc=False):
     message: str
     hint: str = ""
     severity: str = "error"
+    lines: int = 1
 
 
 class Problem(Struct, frozen=True, gc=False):
-    """A problem in its place: line and column count from 1, `source` is the line itself."""
+    """A problem in its place: line and column count from 1, `source` is the line itself.
+
+    `lines`: as a `Flaw` has it.
+    """
 
     code: str
     severity: str
@@ -38,6 +43,7 @@ class Problem(Struct, frozen=True, gc=False):
     message: str
     hint: str
     source: str
+    lines: int = 1
 
     def as_json(self) -> dict[str, object]:
         """The seven fields a program reads; see `backbud check --json`."""

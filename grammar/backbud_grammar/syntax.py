@@ -6,6 +6,8 @@ moved in its file keeps its syntax.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from msgspec import Struct
 
 from backbud_grammar.measures import Measure
@@ -51,6 +53,15 @@ class Block(Struct, frozen=True, array_like=True, gc=False):
     subjects: str
     line: int
     acts: tuple[Act, ...]
+
+
+def last_line(blocks: Sequence[Block]) -> int:
+    """The last line that blocks say something on."""
+    last = blocks[-1]
+    if not last.acts:
+        return last.line
+    act = last.acts[-1]
+    return act.seams[-1].line if act.seams else act.line
 
 
 class CardLine(Struct, frozen=True, array_like=True, gc=False):

@@ -38,7 +38,7 @@ DATE_GAP = "   "
 _LINE_END = re.compile(r"(\r\n|\r|\n)")
 _BOM = "\N{ZERO WIDTH NO-BREAK SPACE}"
 # These flaws are about where a line stands; moving it would hide them.
-_INDENT_FLAWS = ("mixed-indent", "deeper-act")
+_INDENT_FLAWS = ("mixed-indent", "deeper-act", "deeper-label")
 
 Sort = Literal["date", "card", "subject", "inside", "remark", "blank"]
 # For each section: the line it begins on, and what it says.
@@ -170,13 +170,16 @@ def _line_up(lines: list[_Line], parsed: Parsed, details: Details) -> None:
             here[0].sort = "card"
             here[0].text = f"{section.kind} {section.handle}"
             border = section.blocks[0].line if section.blocks else len(here)
-            _line_up_group(
-                here[1:border],
-                {
-                    line.line - 1: _lead_of_card_line(line, here[line.line].text, section, details)
-                    for line in section.lines
-                },
-            )
+            if not _is_doubtful(section.flaws, 1, border):
+                _line_up_group(
+                    here[1:border],
+                    {
+                        line.line - 1: _lead_of_card_line(
+                            line, here[line.line].text, section, details
+                        )
+                        for line in section.lines
+                    },
+                )
         for block, end in _with_ends(section.blocks, len(here)):
             _line_up_block(here, block, end, section.flaws, details)
 
@@ -197,14 +200,18 @@ def _line_up_block(
 ) -> None:
     if block.subjects:
         here[block.line].sort = "subject"
-    flawed = {flaw.line for flaw in flaws if flaw.code in _INDENT_FLAWS}
-    if not block.acts or any(act.line in flawed for act in block.acts):
+    if not block.acts or _is_doubtful(flaws, block.line, end):
         return
     first = block.acts[0].line
     _line_up_group(
         here[first:end],
         {act.line - first: _lead_of_act(act, here[act.line].text, details) for act in block.acts},
     )
+
+
+def _is_doubtful(flaws: Iterable[Flaw], begin: int, end: int) -> bool:
+    """Whether it is not sure of one of these lines how deep it stands."""
+    return any(flaw.code in _INDENT_FLAWS and begin <= flaw.line < end for flaw in flaws)
 
 
 def _line_up_group(here: list[_Line], leads: dict[int, _Lead]) -> None:

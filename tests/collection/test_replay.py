@@ -613,3 +613,79 @@ def test_a_pot_holds_one_tree(written) -> None:
     written(text.format("repotted  into tray-9"))
     written(text.format("planted-out  in yard"))
     written(text.format("died"))
+
+
+# ------------------------------------------------------------------ mothers
+
+MOTHER = """
+    place yard
+    pot tray-7
+    pot tray-8
+    mix fine
+      akadama 1
+    tree yuki
+      kind  trident maple
+      place yard
+      pot   tray-7
+"""
+
+
+@pytest.mark.parametrize(
+    "act",
+    [
+        "struck     50 cuttings",
+        "struck     50 cuttings into tray-8, mix fine",
+        "sown       40 seeds into tray-8",
+    ],
+)
+@pytest.mark.parametrize("past", ["watered", "pruned     hard", "died"])
+def test_a_mother_with_a_past_does_not_come_with_her_cuttings(written, tree, act, past) -> None:
+    text = (
+        f"{MOTHER}\n    2026-03-01\n    yuki\n      {past}\n    2026-06-20\n    yuki\n      {act}\n"
+    )
+    session = written(text)
+    before, after = tree(session, "yuki", "2026-02-01"), tree(session, "yuki")
+    assert before.standing == "here"
+    assert after.standing == ("died" if past == "died" else "here")
+    assert (after.pot, after.mix) == ("tray-7", "")
+    assert [entry.event.act for entry in after.history][1:] == [act.split()[0]]
+
+
+def test_a_mother_whose_card_is_older_than_her_cuttings_is_here(written, tree) -> None:
+    text = MOTHER + "      since 2011\n    2026-06-20\n    yuki\n      struck  50 cuttings\n"
+    assert tree(written(text), "yuki", "2026-01-01").standing == "here"
+
+
+def test_what_has_no_past_begins_with_its_cutting(written, tree) -> None:
+    text = MOTHER + (
+        "      since 2026\n    2026-05-01\n    yuki\n      planned  strike, to 2026-06\n"
+        "    2026-06-20\n    yuki\n      struck  50 cuttings into tray-8, mix fine\n      watered\n"
+        "      struck  20 cuttings into tray-7\n"
+    )
+    session = written(text)
+    assert tree(session, "yuki", "2026-06-01").standing == "not yet"
+    # The second time it is the mother, and stays in her pot.
+    now = tree(session, "yuki")
+    assert (now.standing, now.pot, now.mix) == ("here", "tray-8", "fine")
+
+
+def test_as_names_the_batch_that_begins(written, tree) -> None:
+    text = MOTHER + "    2026-06-20\n    yuki\n      struck  50 cuttings, as little-red\n"
+    session = written(text, problems=("unknown-detail",))
+    assert tree(session, "yuki", "2026-01-01").standing == "here"
+
+
+# ------------------------------------------------------------------ pots
+
+
+@pytest.mark.parametrize("act", ["repotted   into", "lifted     into", "received   in"])
+def test_a_mistyped_pot_blames_no_tree_without_one(written, act) -> None:
+    text = (
+        "\n    place yard\n    pot beech-1\n"
+        + "".join(f"    tree {name}\n      kind trident maple\n" for name in ("a", "b", "c"))
+        + f"    2026-03-01\n    a\n      {act} beech1\n    b\n      {act} beech1\n"
+    )
+    session = written(text, problems=("unknown-handle",))
+    assert [(p.message, p.hint) for p in session.problems()] == [
+        ("no pot is called “beech1”", "Did you mean “beech-1”?")
+    ] * 2

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from importlib.resources import files
 
 import lark
@@ -11,7 +12,7 @@ from hypothesis import strategies as st
 
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.outline import Known, read_section, sections
-from backbud_grammar.syntax import Act, Block, Card, Page, Section, Stray
+from backbud_grammar.syntax import Act, Block, Card, CardLine, Page, Section, Stray
 from backbud_grammar.tables import build_parser
 
 GRAMMAR = files("backbud_grammar").joinpath("journal.lark").read_text(encoding="utf-8")
@@ -43,6 +44,8 @@ LINES = st.sampled_from(
         "x",
         "0",
         "  kind   trident maple",
+        " note  two scars",
+        "\tsince 2011",
         "ō",
     ]
 )
@@ -71,18 +74,25 @@ def first_token(text: str) -> str:
         return ""
 
 
-def lines_of(acts: tuple[Act, ...], deeper: set[int]) -> int:
-    """Acts as lines of the grammar: an act that a deeper line became belongs to the one above."""
-    return sum(1 for act in acts if act.line not in deeper)
-
-
 def shape_as_scanned(section: Section) -> tuple[str, list[tuple[str, int, int]]]:
-    deeper = {flaw.line for flaw in section.flaws if flaw.code == "deeper-act"}
+    # To the grammar, which knows no words, a line that is left out is a line.
+    left_out = {
+        flaw.line
+        for flaw in section.flaws
+        if flaw.code == "mixed-indent" and flaw.severity == "error"
+    }
+    ends = [*(block.line for block in section.blocks[1:]), 10_000]
+
+    def size(lines: Iterable[Act | CardLine], begin: int, end: int) -> int:
+        return sum(1 for _ in lines) + sum(1 for line in left_out if begin <= line < end)
+
     blocks = [
-        (b.subjects, b.line if b.subjects else 0, lines_of(b.acts, deeper)) for b in section.blocks
+        (b.subjects, b.line if b.subjects else 0, size(b.acts, b.line, end))
+        for b, end in zip(section.blocks, ends, strict=False)
     ]
     if isinstance(section, Card):
-        loose = [("", 0, len(section.lines))] if section.lines else []
+        begin = section.blocks[0].line if section.blocks else 10_000
+        loose = [("", 0, size(section.lines, 0, begin))] if section.lines else []
         return "card", loose + blocks
     return "page" if isinstance(section, Page) else "stray", blocks
 

@@ -52,7 +52,7 @@ def test_json_has_exactly_seven_fields(journal: Path, capsys) -> None:
             "line": 4,
             "column": 1,
             "message": "tabs and spaces are mixed in front of this line",
-            "hint": "It was read as an act of its own. Use one of the two in a block.",
+            "hint": "It was read as a line of its own. Use one of the two in a block.",
         },
         {
             "code": "unknown-handle",

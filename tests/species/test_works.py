@@ -184,6 +184,9 @@ def test_what_follows_an_act_for_each_part(made):
         # Sown 2020: 7 years old in 2027, under the 10 of the interval.
         ([("2020-04-01", "sown")], "", None, (1, 2, 3), "the test, for a young tree"),
         ([("2015-04-01", "struck")], "", None, (2, 3, 5), "the test"),
+        # Cuttings and seed were taken of a tree that has a past: she is not young.
+        ([("2019-04-01", "pruned"), ("2020-04-01", "struck")], "", None, (2, 3, 5), "the test"),
+        ([("2020-04-01", "struck")], "", "1980-01-01", (4, 6, 8), "the test, for an old tree"),
         # In the collection since 1980: 47 years at least.
         ([], "", "1980-01-01", (4, 6, 8), "the test, for an old tree"),
         # Only lately here says nothing of its age.

@@ -9,7 +9,14 @@ from datetime import date, timedelta
 from backbud.collection.on_tree import EFFECTS as ON_TREE
 from backbud.collection.on_tree import take_off
 from backbud.collection.places import cover_of, is_winter_cover
-from backbud.collection.stand import ARRIVALS, POTTINGS, STANDS, Stand, canonical
+from backbud.collection.stand import (
+    ARRIVALS,
+    POTTINGS,
+    STANDS,
+    Stand,
+    canonical,
+    is_its_beginning,
+)
 from backbud.collection.state import Entry, OnTree, Tree, Zone
 from backbud.collection.wedges import Opening, opened, openings, root_map, turned
 from backbud.collection.whereabouts import Histories, Whereabouts
@@ -167,13 +174,14 @@ def _apply(draft: _Draft, entry: Entry) -> None:
         return
     event = entry.event
     act = event.act
+    begins = is_its_beginning(draft, act)
     stands = STANDS.get(act)
     if stands is not None:
         stands(draft, event, draft.things)
     put_on = ON_TREE.get(act)
     if put_on is not None:
         draft.on_tree = put_on(draft.on_tree, event)
-    for effect in EFFECTS.get(act, ()):
+    for effect in EFFECTS.get(act, ()) if begins else ():
         effect(draft, event)
     draft.last[act] = event
 

@@ -98,7 +98,7 @@ def _resumed(journal: Journal, mark: bytes) -> tuple[Replay, Sequence[DatedPage]
         if _speaks_of_before(moment.day, turns, journal):
             continue
         before = {handle: came for handle, came in known.first.items() if came[0] < moment.day}
-        first = first_comings(turns, journal.things, before)
+        first = first_comings(turns, journal.things, journal.pages, before)
         if arrived_in(first) != arrived_in(known.first):
             continue
         replay = Replay(journal, pages, turns)
@@ -159,7 +159,7 @@ def _whole(journal: Journal, mark: bytes) -> Replay:
     """A replay of every page; how all stood at some of them is remembered."""
     pages, noted = journal.pages, len(journal.notes)
     turns = turns_of(pages)
-    first = first_comings(turns, journal.things, {})
+    first = first_comings(turns, journal.things, pages, {})
     replay = Replay(journal, pages, turns)
     replay.begin(arrived_in(first))
     wanted = _wanted(len(pages))

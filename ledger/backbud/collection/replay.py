@@ -41,7 +41,7 @@ def replay(journal: Journal, kept: Kept = KEEP_NOTHING) -> Histories:
     begin = len(moment.pages) if moment is not None else 0
     rest = turns_of(pages[begin:])
     turns = [*moment.turns, *rest] if moment is not None else rest
-    first = first_comings(rest, journal.things, moment.first if moment is not None else {})
+    first = first_comings(rest, journal.things, pages, moment.first if moment is not None else {})
     arrived = arrived_in(first)
     replay = Replay(journal, pages, turns)
     around = (
@@ -91,7 +91,7 @@ def _moment_of(replay: Replay, pages: tuple[DatedPage, ...], around: tuple[objec
     return _Moment(
         pages,
         turns,
-        first_comings(turns, replay.things, {}),
+        first_comings(turns, replay.things, pages, {}),
         replay.things,
         around,
         {handle: _copied(tree) for handle, tree in replay.trees.items()},

@@ -15,6 +15,8 @@ from backbud.journal.events import Event
 from backbud.journal.things import Things
 
 ARRIVALS = frozenset({"received", "bought", "collected", "sown", "struck"})
+# Where a tree is here already, these are done to it, and what they begin is another.
+RAISED = frozenset({"sown", "struck"})
 DEPARTURES: Mapping[str, Standing] = {
     "sold": "sold",
     "lent": "lent",
@@ -64,6 +66,16 @@ def _arrived(stand: Stand, event: Event, things: Things) -> None:
     _potted(stand, event, things)
 
 
+def is_its_beginning(stand: Stand, act: str) -> bool:
+    """Whether an act of `RAISED` begins this very tree; of any other act, true."""
+    return act not in RAISED or stand.standing == "not yet"
+
+
+def _raised(stand: Stand, event: Event, things: Things) -> None:
+    if is_its_beginning(stand, event.act):
+        _arrived(stand, event, things)
+
+
 def _left(stand: Stand, event: Event, things: Things) -> None:
     to = event.first("to")
     if event.act == "returned" and stand.standing == "lent" and to is None:
@@ -104,6 +116,7 @@ def _lifted(stand: Stand, event: Event, things: Things) -> None:
 
 STANDS: Mapping[str, Callable[[Stand, Event, Things], None]] = {
     **dict.fromkeys(ARRIVALS, _arrived),
+    **dict.fromkeys(RAISED, _raised),
     **dict.fromkeys(DEPARTURES, _left),
     **dict.fromkeys(("moved", "planted-out", "quarantined"), _moved),
     **dict.fromkeys(POTTINGS, _potted),

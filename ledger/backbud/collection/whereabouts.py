@@ -6,13 +6,22 @@ each tree stands, whose it is, whether it is here, and which pot it is in.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Container, Iterable, Mapping, Sequence
 from datetime import date
 
 from msgspec import Struct
 
 from backbud.collection.corrections import corrected_entry, corrections_in, plain_handles
-from backbud.collection.stand import ARRIVALS, DEPARTURES, POTTINGS, STANDS, Start, canonical
+from backbud.collection.stand import (
+    ARRIVALS,
+    DEPARTURES,
+    POTTINGS,
+    RAISED,
+    STANDS,
+    Start,
+    canonical,
+)
 from backbud.collection.state import Entry
 from backbud.collection.subjects import Chooser, Whereabouts
 from backbud.collection.taken_down import Everyday, Lines, among
@@ -46,6 +55,9 @@ ANYWHERE = ARRIVALS | {
 
 # What may put a tree into a pot where another one stands.
 INTO_POTS = POTTINGS | ARRIVALS | {"lifted"}
+# What may be written of a tree before there is one.
+AHEAD = frozenset({"planned", "agreed", "skipped", "put-off", "noted", "private"})
+_NAMES_ANOTHER = re.compile(r"(?:^|[\s,])as\s+\S")
 # The few acts that must be known before the replay begins.
 COMINGS_AND_GOINGS = frozenset({*ARRIVALS, *DEPARTURES})
 TURNS = COMINGS_AND_GOINGS | {"separated", "corrected"}
@@ -316,7 +328,10 @@ class Replay:
         )
 
     def _check_pot(self, tree: Whereabouts, event: Event) -> None:
-        if not event.has("into"):
+        into = event.first("into")
+        pot = canonical(self.things, into.handle) if into is not None else ""
+        # A pot that is mistyped was told; where a mother's cuttings went, she does not stand.
+        if not pot or tree.pot != pot:
             return
         for other in self.used.setdefault(tree.pot, {}).values():
             if other.pot == tree.pot and other is not tree and other.standing == "here":
@@ -334,8 +349,10 @@ class Replay:
         taken: dict[str, str] = {}
         for thing in self.things.of_kind("tree"):
             tree = self.trees[thing.handle]
+            if not tree.pot:
+                continue
             self.used.setdefault(tree.pot, {})[tree.handle] = tree
-            if tree.pot and tree.standing == "here":
+            if tree.standing == "here":
                 first = taken.setdefault(tree.pot, tree.handle)
                 if first != tree.handle:
                     self.notes.at(
@@ -405,20 +422,59 @@ def _beginning(handle: str, first_handle: str, start: Start, card: Thing | None)
     )
 
 
-def first_comings(turns: Iterable[Turn], things: Things, first: FirstComings) -> FirstComings:
-    """The first coming or going of each tree: those found `first`, and those of the turns."""
+def first_comings(
+    turns: Iterable[Turn], things: Things, pages: Sequence[DatedPage], first: FirstComings
+) -> FirstComings:
+    """The first coming or going of each tree: those found `first`, and those of the turns.
+
+    `pages`: all there are.
+    """
     first = dict(first)
     for block, event in turns:
         arrives = event.act in ARRIVALS
         if arrives or event.act in DEPARTURES:
             for handle in plain_handles(block, things):
-                first.setdefault(handle, (event.when.first, arrives))
+                if handle not in first and not (
+                    event.act in RAISED and _was_here_before(handle, block, event, things, pages)
+                ):
+                    first[handle] = (event.when.first, arrives)
         elif event.act == "separated":
             new = event.first("as")
             found = things.find(new.words) if new is not None else None
             if found is not None:
                 first.setdefault(fold(found.handle), (event.when.first, True))
     return first
+
+
+def _was_here_before(
+    handle: str, block: DatedBlock, event: Event, things: Things, pages: Sequence[DatedPage]
+) -> bool:
+    """Whether the tree of which cuttings or seed were taken was here already, and so is a mother.
+
+    What begins has no past: no card of an earlier day, and no line about it. `as` names another.
+    """
+    if _NAMES_ANOTHER.search(event.text):
+        return True
+    card = things.find(handle)
+    if card is not None and card.since is not None and card.since.last < event.when.first:
+        return True
+    for page in pages:
+        if page.when.first > event.when.first:
+            return False
+        for one in page.blocks:
+            if one is block:
+                acts: Sequence[str] = one.acts[: _place_of(event, one)]
+            else:
+                acts = one.acts
+            if not AHEAD.issuperset(acts) and handle in plain_handles(one, things):
+                return True
+            if one is block:
+                return False
+    return False
+
+
+def _place_of(event: Event, block: DatedBlock) -> int:
+    return next(i for i in range(len(block.acts)) if block.event(i) is event)
 
 
 def arrived_in(first: FirstComings) -> set[str]:

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
+from datetime import date
 from functools import partial
 from typing import Any
 
 from msgspec import Raw
 
+from backbud.journal.copies import ENDS_HERE
 from backbud.journal.dated import DatedBlock, DatedPage, DayWeather, Head, Said, SoundActs
 from backbud.journal.events import Origin
+from backbud.journal.headings import Ends, flaw_of_heading, slip_of_act
 from backbud.journal.notes import Notes
 from backbud.journal.remember import (
     Kept,
@@ -22,6 +25,7 @@ from backbud.journal.remember import (
     words_of,
 )
 from backbud.journal.things import Things
+from backbud_grammar.datelines import is_dateline
 from backbud_grammar.dates import WrittenDate, read_span
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ANY_WORDS, ActForm, Form
@@ -31,7 +35,7 @@ from backbud_grammar.outline import Known, read_act_line
 from backbud_grammar.parse import ActReading, Details
 from backbud_grammar.problems import Flaw, Misread, did_you_mean, nearest
 from backbud_grammar.said_otherwise import hint_for_act
-from backbud_grammar.syntax import Act, Block, Detail, Page, Subjects
+from backbud_grammar.syntax import Act, Block, Detail, Page, Subjects, last_line
 
 NOBODY = Subjects(())
 
@@ -82,7 +86,11 @@ class DiaryReader:
         noted = len(self.notes)
         for flaw in page.flaws:
             self.notes.add(file, line, flaw)
-        weather = self._weather(page, when, file, line) if page.weather else ()
+        # Where the whole line is a date in another form, it holds no weather.
+        has_weather = page.weather and (
+            when.first > date.min or not is_dateline(f"{page.date} {page.weather}")
+        )
+        weather = self._weather(page, when, file, line) if has_weather else ()
         blocks = tuple(self._blocks(page.blocks, head))
         words = tuple([block.acts for block in blocks])
         is_sound = len(self.notes) == noted and len(blocks) == len(page.blocks)
@@ -125,41 +133,74 @@ class DiaryReader:
     def _blocks(self, blocks: tuple[Block, ...], head: Head) -> list[DatedBlock]:
         out: list[DatedBlock] = []
         file, line = head.file, head.line
-        for block in blocks:
-            text = block.subjects
+        # Whether what stands here is of this day still, and of the subject line above.
+        of_day, of_subject = True, False
+        for n, block in enumerate(blocks):
+            text, rest = block.subjects, blocks[n:]
+            if text == ENDS_HERE:
+                of_day = False
+                continue
             if text not in self._plain:
-                slipped = self._act_at_edge(block, file, line)
+                slipped = self._act_at_edge(
+                    block, file, line, left_out=not of_day or not of_subject
+                )
                 if slipped is not None:
                     # It, and what stands below it, belong to the subject line above.
-                    acts, written = self._acts((slipped, *block.acts), file, line)
-                    if out:
+                    acts, written, ends = self._acts((slipped, *block.acts), file, line, rest)
+                    if of_day and of_subject:
                         out[-1] = _with(out[-1], acts, written)
+                    of_day, of_subject = of_day and ends != "day", of_subject and not ends
                     continue
+                flaw = flaw_of_heading(rest, self.things, self.details, head.when)
+                if flaw is not None:
+                    self.notes.add(file, line, flaw)
+                    self._acts(block.acts, file, line, rest)
+                    of_day = False
+                    continue
+                self._plain.add(text)
             stands = self._subject_line(block, file, line)
-            acts, written = self._acts(block.acts, file, line)
-            if stands:
+            acts, written, ends = self._acts(block.acts, file, line, rest)
+            if stands and of_day:
                 out.append(DatedBlock(head, text, line + block.line + 1, acts, written))
+            of_day, of_subject = of_day and ends != "day", stands and not ends
         return out
 
     def _acts(
-        self, written: tuple[Act, ...], file: str, line: int
-    ) -> tuple[tuple[str, ...], tuple[Act, ...]]:
-        """The past form of each act that can be read, and the same as they are written."""
+        self, written: tuple[Act, ...], file: str, line: int, rest: tuple[Block, ...]
+    ) -> tuple[tuple[str, ...], tuple[Act, ...], Ends]:
+        """The past form of each act that can be read, and the same as they are written; and what
+        ends there, where an indented line is a subject line or a date in truth.
+
+        `rest`: the block and those below it.
+        """
         acts: list[str] = []
-        for act in written:
+        ends: Ends = ""
+        stand = len(written)
+        for n, act in enumerate(written):
             texts = self.found_sound.get(act.word)
             known = texts.get(act.text) if texts is not None else None
-            acts.append(self._act(act, file, line) if known is None else known.act)
+            if known is not None:
+                acts.append(known.act)
+                continue
+            slip = None
+            if self._form(act) is None:
+                slip = slip_of_act(act, written[n + 1 :], rest, self.things)
+            if slip is None:
+                acts.append(self._act(act, file, line))
+                continue
+            acts.append("")
+            self.notes.add(file, line, slip.flaw)
+            stand, ends = min(stand, n), slip.ends if ends != "day" else ends
+        acts, written = acts[:stand], written[:stand]
         if "" in acts:
             written = tuple([one for act, one in zip(acts, written, strict=True) if act])
             acts = [act for act in acts if act]
-        return tuple(acts), written
+        return tuple(acts), written, ends
 
-    def _act_at_edge(self, block: Block, file: str, line: int) -> Act | None:
-        """The act that a subject line is in truth, or None."""
+    def _act_at_edge(self, block: Block, file: str, line: int, *, left_out: bool) -> Act | None:
+        """The act that a subject line is in truth, or None. `left_out`: nobody is meant by it."""
         first = block.subjects.split(None, 1)[0]
         if first.casefold() not in self.details.acts or self.things.find(first) is not None:
-            self._plain.add(block.subjects)
             return None
         self.notes.add(
             file,
@@ -171,6 +212,7 @@ class DiaryReader:
                 len(first),
                 f"“{first}” is an act, but stands at the left edge",
                 "Put two spaces in front of an act.",
+                lines=last_line((block,)) - block.line + 1 if left_out else 1,
             ),
         )
         return read_act_line(block.subjects, block.line, Known.of(self.details.acts))
@@ -226,7 +268,10 @@ class DiaryReader:
             if kind and self.things.find(first) is None:
                 message = f"this is neither a card nor a subject line: “{block.subjects}”"
                 hint = f"A card begins with its kind and one handle: {kind} {'-'.join(more)}"
-        return Flaw(flaw.code, block.line, flaw.column, flaw.length, message, hint)
+        lines = last_line((block,)) - block.line + 1
+        return Flaw(
+            flaw.code, block.line, flaw.column, flaw.length, message, hint, flaw.severity, lines
+        )
 
     def _act(self, act: Act, file: str, line: int) -> str:
         """The past form of an act, or "" where it cannot be read at all."""
@@ -250,19 +295,13 @@ class DiaryReader:
         return form.word
 
     def _unknown_act(self, act: Act, file: str) -> Flaw:
-        word, code, message = act.word, "unknown-act", f"“{act.word}” is no act known here"
+        word = act.word
         hint = "The manual lists every act; free words go after noted."
-        thing = self.things.find(word.rstrip(",:"))
-        if word[:4].isdecimal() and "-" in word:
-            code, message = "indented-date", "this date is indented, so it begins no page"
-            hint = "Take the spaces in front of it out."
-        elif thing is not None:
-            code, message = "indented-subject", f"“{word}” is a {thing.kind}, but stands indented"
-            hint = "A subject line stands at the left edge."
-        elif not self.notes.flooded(file):
+        if not self.notes.flooded(file):
             said = hint_for_act(word, act.text, self.details.acts)
             hint = said or did_you_mean(word, self.details.acts, hint)
-        return Flaw(code, act.line, act.column, len(word), message, hint)
+        message = f"“{word}” is no act known here"
+        return Flaw("unknown-act", act.line, act.column, len(word), message, hint)
 
     def _note(self, act: Act, file: str, line: int, flaw: Flaw) -> None:
         if flaw.length == 0:
@@ -444,7 +483,14 @@ class DiaryReader:
         self, blocks: tuple[Block, ...], file: str, line: int, *, after_card: bool = False
     ) -> None:
         """Note acts and subject lines that stand on no page."""
-        for block in blocks:
+        for n, block in enumerate(blocks):
+            if block.subjects == ENDS_HERE:
+                return
+            heading = flaw_of_heading(blocks[n:], self.things, self.details, None)
+            if heading is not None:
+                # It says of all below it that it has no date.
+                self.notes.add(file, line, heading)
+                return
             at = block.line if block.subjects else block.acts[0].line
             text = block.subjects or block.acts[0].word
             column = 1 if block.subjects else block.acts[0].column
@@ -458,7 +504,15 @@ class DiaryReader:
             self.notes.add(
                 file,
                 line,
-                Flaw("no-date", at, column, len(text), "no date stands above this", hint),
+                Flaw(
+                    "no-date",
+                    at,
+                    column,
+                    len(text),
+                    "no date stands above this",
+                    hint,
+                    lines=last_line((block,)) - at + 1,
+                ),
             )
 
 

@@ -41,6 +41,7 @@ class Notes:
                 flaw.message,
                 flaw.hint,
                 self._source(file, number),
+                flaw.lines,
             )
 
     def flooded(self, file: str) -> bool:
@@ -56,12 +57,13 @@ class Notes:
         offset: int,
         length: int,
         severity: str = "error",
+        lines: int = 1,
     ) -> None:
         """Note a problem `offset` characters behind an origin."""
         self.add(
             origin.file,
             origin.line - 1,
-            Flaw(code, 0, origin.column + offset, length, message, hint, severity),
+            Flaw(code, 0, origin.column + offset, length, message, hint, severity, lines),
         )
 
     def _source(self, file: str, number: int) -> str:
@@ -71,11 +73,15 @@ class Notes:
         lines = self._lines[file]
         return lines[number - 1][:LONGEST_LINE] if number <= len(lines) else ""
 
+    def all(self) -> list[Problem]:
+        """Every problem, by file, line and column."""
+        return sorted(self._found.values(), key=lambda p: (p.file, p.line, p.column))
+
     def problems(self) -> tuple[Problem, ...]:
-        """Every problem, by file, line and column; a flood from one file is cut and counted."""
+        """The same, but a flood from one file is cut and counted."""
         out: list[Problem] = []
         counts: dict[str, int] = {}
-        for problem in sorted(self._found.values(), key=lambda p: (p.file, p.line, p.column)):
+        for problem in self.all():
             counts[problem.file] = counts.get(problem.file, 0) + 1
             if counts[problem.file] <= MOST_PER_FILE:
                 out.append(problem)

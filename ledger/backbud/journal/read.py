@@ -15,7 +15,7 @@ from __future__ import annotations
 import os
 import posixpath
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from datetime import date
 from functools import partial
 from typing import Any, NamedTuple
@@ -23,11 +23,13 @@ from typing import Any, NamedTuple
 from msgspec import Struct
 
 from backbud.journal import remember
+from backbud.journal.copies import Copies, copies_among, without_conflicts
 from backbud.journal.currency import note_bare_amounts
 from backbud.journal.dated import DatedPage, DayWeather
 from backbud.journal.diary import DiaryReader
 from backbud.journal.events import Origin
 from backbud.journal.find import find_files
+from backbud.journal.headings import day_above, flaw_of_date, length_of
 from backbud.journal.notes import Notes
 from backbud.journal.settings import SETTINGS_FILE, Settings, read_settings
 from backbud.journal.things import (
@@ -53,6 +55,7 @@ from backbud_grammar.problems import Flaw, Misread, Problem
 from backbud_grammar.syntax import (
     Card,
     Page,
+    last_line,
 )
 from backbud_grammar.version import language_mark, sources_mark
 
@@ -118,11 +121,14 @@ def read_journal(
     warm: Warm[ReadPage] = kept.once("text", (folder, acts), Warm)
     mark = _mark(by_act)
     memory = warm.memory or remember.recall(folder, mark)
-    parted = _outlines({name: texts[name] for name in found.files}, by_act, memory, warm)
+    merged = {name: without_conflicts(texts[name]) for name in found.files}
+    parted = _outlines({name: data for name, (data, _) in merged.items()}, by_act, memory, warm)
     for name in found.files:
         if name not in parted.weather_files:
-            for flaw in loaded[name].flaws:
+            for flaw in (*loaded[name].flaws, *merged[name][1]):
                 notes.add(name, 0, flaw)
+    for name, flaw in parted.copies.flaws:
+        notes.add(name, 0, flaw)
     details = warm.details or Details(by_act, memory.readings_of, memory.subjects)
     parted.cards = [
         with_lines_at_edge(placed, details, notes) if placed.card.blocks else placed
@@ -282,13 +288,19 @@ def _mended(data: bytes) -> Loaded:
 
 
 class _Parted(Struct):
-    """The files by name, and of all of them the cards. `fresh`: how many sections are new."""
+    """The files by name, and of those that count the cards. `fresh`: how many sections are new."""
 
     files: dict[str, Outlined]
     cards: list[PlacedCard]
     card_digests: list[bytes]
     fresh: int = 0
     weather_files: frozenset[str] = frozenset()
+    copies: Copies = Copies({}, ())
+
+    def counting(self) -> dict[str, Outlined]:
+        """The files that count."""
+        repeated = self.copies.repeated
+        return {name: file for name, file in self.files.items() if name not in repeated}
 
     def rows(self) -> dict[bytes, list[remember.Kept[Any]]]:
         """The sections of every file, by the digest of its bytes."""
@@ -317,7 +329,6 @@ def _outlines(
             outlined = _outlined(name, files[name], known, memory, warm, parted)
         parted.files[name] = outlined
         parted.cards += outlined.cards
-        parted.card_digests += outlined.card_digests
 
     perhaps = {
         name
@@ -341,6 +352,10 @@ def _outlines(
         for name in sorted(perhaps - parted.weather_files):
             outline(name)
     warm.outlined = parted.files
+    parted.copies = copies_among(parted.files)
+    counting = parted.counting()
+    parted.cards = [placed for placed in parted.cards if placed.file in counting]
+    parted.card_digests = [mark for file in counting.values() for mark in file.card_digests]
     return parted
 
 
@@ -389,12 +404,15 @@ def _new_row(
         warm.by_digest = {kept.digest: kept for row in memory.files.values() for kept in row}
     row: list[remember.Kept[Any]] = []
     for _, text in sections(data):
-        mark = digest(text)
+        # Blank lines behind a section say nothing: with more of them it is the same.
+        mark, lines = digest(text.rstrip()), text.count(b"\n")
         kept = warm.by_digest.get(mark)
         if kept is None:
             section = read_section(text, known)
-            kept = warm.by_digest[mark] = remember.Kept(mark, text.count(b"\n"), section)
+            kept = warm.by_digest[mark] = remember.Kept(mark, lines, section)
             parted.fresh += 1
+        elif kept.lines != lines:
+            kept = remember.Kept(mark, lines, kept.section, kept.sound)
         row.append(kept)
     return row
 
@@ -470,13 +488,17 @@ def _pages(
 ) -> tuple[tuple[DatedPage, ...], tuple[DayWeather, ...]]:
     notes = reader.notes
     found: list[ReadPage] = []
-    for file, outlined in parted.files.items():
+    for file, outlined in parted.counting().items():
 
         def read(
-            line: int, kept: remember.Kept[Any], file: str = file
+            line: int,
+            kept: remember.Kept[Any],
+            file: str = file,
+            outlined: Outlined = outlined,
         ) -> tuple[ReadPage | None, bool]:
             noted = len(notes)
-            page = _page(file, line, kept, reader, southern, today, as_of)
+            above = partial(day_above, outlined, line)
+            page = _page(file, line, kept, reader, southern, today, as_of, above)
             return page, len(notes) == noted
 
         found += known.of_file(file, outlined, read)
@@ -493,19 +515,23 @@ def _page(
     southern: bool,
     today: date,
     as_of: bool,
+    above: Callable[[], date | None],
 ) -> ReadPage | None:
-    """One page as read; None where it has no place in the history."""
+    """One page as read; None where it has no place in the history.
+
+    `above`: finds the day of the page above it in its file.
+    """
     notes, written = reader.notes, kept.section.date
     try:
         when = read_date(written, southern)
     except Misread as error:
-        notes.add(file, line, Flaw(error.code, 0, 1, len(written), error.message, error.hint))
+        notes.add(file, line, flaw_of_date(error, kept.section, above()))
         # Without a day nothing of it can be replayed, but its other problems are told too.
         when = NO_DAY
     if when.first > today:
         if as_of:
             return None
-        _note_future(when, file, line, today, notes)
+        _note_future(when, kept.section, file, line, today, notes)
     elif when.exact and when.last < OLDEST_DAY and when is not NO_DAY:
         notes.add(
             file,
@@ -535,7 +561,7 @@ def _note_misplaced(parted: _Parted, reader: DiaryReader) -> None:
         reader.misplaced(placed.card.blocks, placed.file, placed.line, after_card=True)
     strays = [
         (file, line, stray, bool(outlined.pages or outlined.cards))
-        for file, outlined in parted.files.items()
+        for file, outlined in parted.counting().items()
         for line, stray in outlined.strays
     ]
     for file, line, stray, is_journal in strays:
@@ -557,6 +583,7 @@ def _note_misplaced(parted: _Parted, reader: DiaryReader) -> None:
                     "this file has no date and no card, so nothing of it was read",
                     "A page begins with its date at the left edge: 2027-03-06. If this is no "
                     "part of the journal, give it another ending than .txt.",
+                    lines=last_line(stray.blocks) - at + 1,
                 ),
             )
 
@@ -567,7 +594,14 @@ NO_DAY = WrittenDate("", date.min, date.min, True, False, False)
 OLDEST_DAY = date(1800, 1, 1)
 
 
-def _note_future(when: WrittenDate, file: str, line: int, today: date, notes: Notes) -> None:
+def _note_future(
+    when: WrittenDate,
+    page: Page | remember.RecalledPage,
+    file: str,
+    line: int,
+    today: date,
+    notes: Notes,
+) -> None:
     hint = "What is still to come is written as planned: planned repot, to 2027-03."
     if (when.first - today).days > 366:
         hint = f"Is the year right? {hint}"
@@ -581,5 +615,6 @@ def _note_future(when: WrittenDate, file: str, line: int, today: date, notes: No
             len(when.text),
             f"{when.text} has not come yet (today is {today})",
             hint,
+            lines=length_of(page),
         ),
     )

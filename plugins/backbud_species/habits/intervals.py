@@ -5,11 +5,10 @@ A root ball in a shallow pot fills it a year sooner: common practice, no source.
 
 from __future__ import annotations
 
-from datetime import date
+from datetime import date, timedelta
 from typing import NamedTuple
 
-from backbud.species import Fact, Species, Tree, Year
-from backbud_species.habits.done import last_of_before
+from backbud.species import Event, Fact, Species, Tree, Year
 from backbud_species.habits.figures import SHALLOW_POT_BELOW
 
 _DAYS = 365.25
@@ -46,11 +45,26 @@ class Age(NamedTuple):
 
 def known_age_years(tree: Tree, day: date) -> Age | None:
     """From its sowing or striking; else at least as long as it has been in the collection."""
-    begun = last_of_before(tree, day, "sown", "struck")
+    begun = _beginning_before(tree, day)
     if begun is not None:
         return Age((day - begun.day).days / _DAYS, True)
     if tree.since is not None:
         return Age((day - tree.since).days / _DAYS, False)
+    return None
+
+
+def _beginning_before(tree: Tree, day: date) -> Event | None:
+    """The sowing or striking that the tree began with; what has a past was a mother then."""
+    for entry in tree.history:
+        event = entry.event
+        if event.day >= day or entry.undone:
+            continue
+        if event.act in ("sown", "struck"):
+            # A rough `since` is the first day of its year.
+            known = tree.since is not None and event.day - tree.since > timedelta(days=366)
+            return None if known else event
+        if event.act not in ("planned", "agreed", "noted", "private"):
+            return None
     return None
 
 

@@ -1,0 +1,156 @@
+"""A line that may be meant for a date goes in; whether it is, and what it may mean, comes out.
+
+Needed only where a line is neither a date nor a subject line.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from datetime import date, timedelta
+
+from backbud_grammar.date_names import is_name, months_named, weekdays_named
+from backbud_grammar.dates import dates_meant
+
+_WORD = re.compile(r"[^\W\d_]+")
+_NUMBER = re.compile(r"[0-9]+")
+# `21`, `21.`, `21st`, `21/11`, `21.11.2026`, `2026-11-21`, `1999/2000`
+_NUMBERS = re.compile(r"[0-9]+(?:[-./][0-9]+)*(?:st|nd|rd|th|er|e|o|º|ª)?\.?", re.IGNORECASE)
+_WHOLE_DATE = re.compile(r"[0-9]{1,4}([-./])[0-9]{1,2}\1[0-9]{1,4}\.?|[0-9]{4}-[0-9]{2}[~?%]?")
+_ISO_DAY = re.compile(r"(?<![0-9])[0-9]{4}-[0-9]{2}-[0-9]{2}(?![0-9])")
+# What stands around words.
+_MARKS = " \t=-–—*#_~[](){}<>|\"'“”„«»:;,.!+•·/\\"
+# Small words that stand in a date.
+_SMALL = [
+    "the",
+    "of",
+    "on",
+    "date",
+    "day",
+    "week",
+    "am",
+    "den",
+    "der",
+    "le",
+    "la",
+    "el",
+    "il",
+    "de",
+    "di",
+    "do",
+    "um",
+    "no",
+    "d",
+    "kw",
+]
+
+_USUAL = "A page begins with its date at the left edge: 2027-03-06."
+
+
+def heads_a_page(text: str) -> bool:
+    """Whether a line at the left edge that names no tree may be meant to begin a page.
+
+    So does a line that begins with a sign (a ruler, a bracket), or that holds a number or a name of
+    a month or day.
+    """
+    sort = unicodedata.category(text[0])
+    return (
+        sort[0] == "P"
+        or sort in ("Sm", "Sk")
+        or any(_NUMBERS.fullmatch(word) or is_name(word) for word in _words(text))
+    )
+
+
+def is_dateline(text: str) -> bool:
+    """Whether a line is nothing but a date, however it is written."""
+    words = _words(text)
+    if not words or not all(
+        _NUMBERS.fullmatch(word) or is_name(word) or word.casefold() in _SMALL for word in words
+    ):
+        return False
+    names = [word for word in words if months_named(word) or weekdays_named(word)]
+    has_number = any(_NUMBERS.fullmatch(word) for word in words)
+    return (
+        any(_WHOLE_DATE.fullmatch(word) for word in words)
+        or bool(names and has_number)
+        or len(words) == len(names) == 1
+    )
+
+
+def begins_with_date(text: str) -> bool:
+    """Whether the first word of a line is a whole date, however its numbers stand."""
+    return bool(text) and _WHOLE_DATE.fullmatch(text.split(None, 1)[0].strip(_MARKS)) is not None
+
+
+def _words(text: str) -> list[str]:
+    return [word for piece in text.replace(",", " ").split() if (word := piece.strip(_MARKS))]
+
+
+def hint_of_date(text: str, above: date | None) -> str:
+    """What to write in the place of a line that is meant for a date.
+
+    `above`: the day of the page above, whose year is offered where the line has none.
+    """
+    sure = _of_weekday(text, _with_year(text))
+    if len(sure) == 1:
+        return f"Write {sure[0]}."
+    if sure:
+        return f"It can be read two ways: write {' or '.join(sure)}."
+    perhaps = _of_weekday(text, _in_year_above(text, above)) if above is not None else []
+    if perhaps:
+        return f"Write {' or '.join(perhaps)}, if that is meant."
+    return _USUAL
+
+
+def _with_year(text: str) -> list[str]:
+    days = [day for day in dict.fromkeys(_ISO_DAY.findall(text)) if dates_meant(day) == [day]]
+    return days or dates_meant(text.strip(_MARKS))
+
+
+def _of_weekday(text: str, days: list[str]) -> list[str]:
+    """Those of the days that are of the weekday that is named, if any is."""
+    named = [weekdays for word in _WORD.findall(text) if (weekdays := weekdays_named(word))]
+    if len(named) != 1 or _is_month_too(text):
+        return days
+    return [
+        day
+        for day in days
+        if len(day) != len("2027-03-06") or date.fromisoformat(day).weekday() in named[0]
+    ]
+
+
+def _is_month_too(text: str) -> bool:
+    """Whether the one name in a text is a month or a weekday: `mar 21`."""
+    names = [word for word in _WORD.findall(text) if months_named(word)]
+    return len(names) == 1 and bool(weekdays_named(names[0]))
+
+
+def _in_year_above(text: str, above: date) -> list[str]:
+    """The first such day on or after the page above, for each way to read a day and a month."""
+    numbers = [int(number) for number in _NUMBER.findall(text)]
+    named = [months for word in _WORD.findall(text) if (months := months_named(word))]
+    if len(named) > 1:
+        named = [
+            months
+            for word in _WORD.findall(text)
+            if (months := months_named(word)) and not weekdays_named(word)
+        ]
+    if len(named) == 1 and len(named[0]) == 1 and len(numbers) == 1:
+        pairs = [(*named[0], numbers[0])]
+    elif not named and len(numbers) == 2:
+        pairs = [(numbers[1], numbers[0]), (numbers[0], numbers[1])]
+    else:
+        return []
+    found = (_first_from(above, month, day) for month, day in dict.fromkeys(pairs))
+    return [day.isoformat() for day in found if day is not None]
+
+
+def _first_from(above: date, month: int, day: int) -> date | None:
+    for year in (above.year, above.year + 1):
+        try:
+            found = date(year, month, day)
+        except ValueError:
+            continue
+        if above <= found < above + timedelta(days=366):
+            return found
+    return None

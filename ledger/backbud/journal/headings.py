@@ -1,0 +1,153 @@
+"""Lines of a page go in; those that seem to begin another page or block come out as flaws.
+
+What stands below such a line is filed nowhere: to put it under the day or the tree above would be a
+guess.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from contextlib import suppress
+from datetime import date
+from typing import Literal, NamedTuple
+
+from backbud.journal.remember import RecalledPage
+from backbud.journal.things import Things
+from backbud.journal.warm import Outlined
+from backbud_grammar.datelines import begins_with_date, heads_a_page, hint_of_date, is_dateline
+from backbud_grammar.dates import WrittenDate, dates_meant, read_date
+from backbud_grammar.kinds import KINDS
+from backbud_grammar.parse import Details
+from backbud_grammar.problems import Flaw, Misread
+from backbud_grammar.syntax import Act, Block, Page, last_line
+
+# What ends at a line: nothing, the subject line above it, or the whole page.
+Ends = Literal["", "subject", "day"]
+
+
+class Slip(NamedTuple):
+    """What is wrong with a line, and what ends there."""
+
+    flaw: Flaw
+    ends: Ends
+
+
+def flaw_of_heading(
+    blocks: Sequence[Block], things: Things, details: Details, above: WrittenDate | None
+) -> Flaw | None:
+    """The flaw of a line at the left edge that is neither a date nor a card, but may well be meant
+    for one; None where it is a subject line.
+
+    `blocks`: its own, and those below it. `above`: the date of its page.
+    """
+    text = blocks[0].subjects
+    if not text or _names_something(text, things):
+        return None
+    at, kind, read = blocks[0].line, text.split(None, 1)[0].casefold(), details.subjects(text)
+    lines = last_line(blocks) - at + 1
+    if kind in KINDS and isinstance(read, Flaw):
+        # A card ends the page, and this was meant for one.
+        handle = "-".join(text.split()[1:])
+        message = f"this is neither a card nor a subject line: “{text}”"
+        hint = f"A card begins with its kind and one handle: {kind} {handle}."
+        hint += not_filed(blocks)
+        return Flaw(read.code, at, read.column, read.length, message, hint, lines=lines)
+    if heads_a_page(text):
+        message = f"“{text}” is neither a date nor a subject line"
+        hint = f"{hint_of_date(text, day_of(above))} A remark to yourself begins with #."
+        hint += not_filed(blocks)
+        return Flaw("bad-heading", at, 1, len(text), message, hint, lines=lines)
+    return None
+
+
+def day_above(outlined: Outlined, line: int) -> date | None:
+    """The day of the nearest page above a line whose date can be read."""
+    for begins, kept in reversed(outlined.pages):
+        if begins < line:
+            with suppress(Misread):
+                return read_date(kept.section.date).first
+    return None
+
+
+def flaw_of_date(error: Misread, page: Page | RecalledPage, above: date | None) -> Flaw:
+    """The one flaw of a page whose date cannot be read: nothing on it is filed.
+
+    `above`: the day of the page above it.
+    """
+    page = page.read() if isinstance(page, RecalledPage) else page
+    text, message, hint = page.date, error.message, error.hint
+    whole = f"{page.date} {page.weather}".rstrip()
+    if page.weather and is_dateline(whole):
+        text, message, hint = whole, f"“{whole}” is no date", hint_of_date(whole, above)
+    elif error.code == "bad-date" and not dates_meant(page.date):
+        hint = hint_of_date(text, above)
+    hint += not_filed(page.blocks)
+    return Flaw(error.code, 0, 1, len(text), message, hint, lines=length_of(page))
+
+
+def length_of(page: Page | RecalledPage) -> int:
+    """How many lines a page has, down to the last one that says something."""
+    blocks = page.read().blocks if isinstance(page, RecalledPage) else page.blocks
+    return last_line(blocks) + 1 if blocks else 1
+
+
+def slip_of_act(
+    act: Act, below: Sequence[Act], blocks: Sequence[Block], things: Things
+) -> Slip | None:
+    """What an indented line that is no act is in truth, where that can be told.
+
+    `below`: the acts below it in its block; `blocks`: its own, and those below it.
+    """
+    text = f"{act.word} {act.text}".strip()
+    word, thing = act.word, things.find(act.word.rstrip(",:"))
+
+    def slip(code: str, message: str, hint: str, ends: Ends, last: int) -> Slip:
+        lines = last - act.line + 1
+        flaw = Flaw(code, act.line, act.column, len(word), message, hint, lines=lines)
+        return Slip(flaw, ends)
+
+    if begins_with_date(text) or is_dateline(text):
+        hint = "Take the spaces in front of it out."
+        if not begins_with_date(text):
+            hint = f"{hint} {hint_of_date(text, None)}"
+        return slip(
+            "indented-date",
+            "this date is indented, so it begins no page",
+            hint + not_filed(blocks[1:], len(below)),
+            "day",
+            last_line(blocks),
+        )
+    if thing is not None:
+        return slip(
+            "indented-subject",
+            f"“{word}” is a {thing.kind}, but stands indented",
+            "A subject line stands at the left edge." + not_filed((), len(below)),
+            "subject",
+            last_line(blocks[:1]),
+        )
+    return None
+
+
+def not_filed(blocks: Sequence[Block], more: int = 0) -> str:
+    """Says how many acts are filed nowhere."""
+    acts = more + sum(len(block.acts) for block in blocks)
+    if not acts:
+        return ""
+    if acts == 1:
+        return " Until then the act below it is filed nowhere."
+    return f" Until then the {acts} acts below it are filed nowhere."
+
+
+def day_of(when: WrittenDate | None) -> date | None:
+    """The day that a page says, or None."""
+    return when.first if when is not None and when.first > date.min else None
+
+
+def _names_something(text: str, things: Things) -> bool:
+    """Whether a subject line begins with a handle that is known, or with `all`."""
+    first = text.replace(",", " ").split(None, 1)[0] if text.strip(", ") else ""
+    plain = text.lstrip("-–—*•·+>\"'“”„([ ").replace(",", " ").split(None, 1)
+    known = (first, plain[0].rstrip("\"'“”)]:;.") if plain else "")
+    return first.casefold() in ("all", "except") or any(
+        one and things.find(one) is not None for one in known
+    )

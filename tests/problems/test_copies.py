@@ -1,0 +1,126 @@
+"""What stands in a journal twice counts once, and is one problem."""
+
+from __future__ import annotations
+
+import pytest
+
+PAGES = "".join(f"2027-03-0{day}\nhoshi\n  watered\n  noted {day}\n\n" for day in range(1, 7))
+LAST = "2027-03-07\nyuki\n  watered\n"
+
+
+@pytest.mark.parametrize(
+    "copy", [PAGES, PAGES.rstrip(), PAGES.replace("\n", "\r\n"), "# a copy\n" + PAGES, LAST]
+)
+def test_a_file_that_repeats_another_counts_for_nothing(tell, copy) -> None:
+    once = tell(PAGES + LAST).acts
+    told = tell(PAGES + LAST, files={"diary (conflicted copy).txt": copy})
+    problem = told.only()
+    assert (problem.code, problem.file, problem.line) == (
+        "repeated-file",
+        "diary (conflicted copy).txt",
+        1,
+    )
+    assert problem.message == "everything in this file stands in diary.txt too"
+    assert problem.hint == (
+        "diary.txt counts, and nothing of this one was read. Take one of the two away."
+    )
+    assert told.acts == once
+
+
+def test_of_two_equal_files_the_one_with_the_shorter_name_counts(tell) -> None:
+    told = tell(PAGES, files={"a diary.txt": PAGES, "b diary.txt": PAGES})
+    assert [(p.code, p.file, p.message[-17:]) for p in told.problems] == [
+        ("repeated-file", "a diary.txt", " in diary.txt too"),
+        ("repeated-file", "b diary.txt", " in diary.txt too"),
+    ]
+    assert {page.file for page in told.journal.pages} == {"diary.txt"}
+
+
+def test_the_file_that_holds_more_counts(tell) -> None:
+    told = tell(PAGES, files={"diary of another.txt": PAGES + LAST})
+    assert (told.only().code, told.only().file) == ("repeated-file", "diary.txt")
+    assert told.acts[-1] == "yuki watered"
+    assert len(told.acts) == 13
+
+
+def test_a_copy_of_cards_is_one_problem(tell) -> None:
+    from tests.problems.conftest import CARDS
+
+    told = tell(PAGES, files={"cards copy.txt": CARDS})
+    assert (told.only().code, told.only().file) == ("repeated-file", "cards copy.txt")
+
+
+def test_two_helpers_may_write_the_same_page(tell) -> None:
+    other = "2027-03-01\nkaze\n  watered\n\n"
+    told = tell(LAST + PAGES, files={"ben.txt": LAST + "\n" + other})
+    assert told.codes == []
+    assert told.acts.count("yuki watered") == 2
+
+
+def test_a_copy_that_was_written_on_is_told_and_read(tell) -> None:
+    told = tell(PAGES + LAST, files={"diary copy.txt": PAGES + "2027-03-08\nkaze\n  turned\n"})
+    problem = told.only()
+    assert (problem.code, problem.file, problem.severity) == (
+        "repeated-pages",
+        "diary copy.txt",
+        "warning",
+    )
+    assert problem.message == (
+        "6 of the 7 pages and cards of this file stand in diary.txt too, word for word, and count "
+        "twice"
+    )
+    assert "kaze turned" in told.acts
+
+
+# ------------------------------------------------------------------ merges
+
+
+def test_of_two_versions_neither_is_read(tell, mark) -> None:
+    told = tell(
+        "2027-03-01\nhoshi\n  watered\n<<<<<<< mine\n  moved yard\n=======\n  moved tunnel\n"
+        "  turned\n>>>>>>> theirs\n  fed\nyuki\n  watered\n"
+    )
+    problem = told.only()
+    assert (problem.code, problem.line, problem.lines) == ("merge-marks", 4, 6)
+    assert mark(problem) == "<<<<<<< mine"
+    assert problem.message == "two versions stand here, as a merge left them"
+    assert (
+        problem.hint == "Neither was read. Keep what is right of the two, and take the marks out."
+    )
+    assert told.acts == ["hoshi watered", "hoshi fed", "yuki watered"]
+
+
+@pytest.mark.parametrize("theirs", ["2027-03-02\nhoshi", "yuki", "tree new"])
+def test_what_stands_below_versions_that_end_otherwise_is_filed_nowhere(tell, theirs) -> None:
+    told = tell(
+        "2027-03-01\nhoshi\n  watered\n<<<<<<<\n  turned\n|||||||\n=======\n"
+        f"{theirs}\n>>>>>>>\n  moved tunnel\nyuki\n  fed\n\n2027-03-03\nyuki\n  turned\n"
+    )
+    problem = told.only()
+    assert (problem.code, problem.line) == ("merge-marks", 4)
+    assert problem.hint.endswith(" Until then what stands below it is filed nowhere.")
+    assert told.acts == ["hoshi watered", "yuki turned"]
+
+
+def test_two_versions_of_a_card(tell) -> None:
+    cards = (
+        "place yard\n\ntree hoshi\n  kind trident maple\n<<<<<<< mine\n  since 2011\n=======\n"
+        "  since 2012\n>>>>>>> theirs\n  note two scars\n\n<<<<<<< mine\ntree one\n=======\n"
+        "tree other\n>>>>>>> theirs\n  kind trident maple\n\ntree yuki\n  kind trident maple\n"
+    )
+    told = tell("2027-03-01\nhoshi, yuki\n  watered\n", cards=cards)
+    assert [(p.code, p.file, p.line, p.lines) for p in told.problems] == [
+        ("merge-marks", "cards.txt", 5, 5),
+        ("merge-marks", "cards.txt", 12, 7),
+    ]
+    assert [line.detail.name for line in told.journal.things.find("hoshi").lines] == [
+        "kind",
+        "note",
+    ]
+    assert [t.handle for t in told.journal.things.of_kind("tree")] == ["hoshi", "yuki"]
+
+
+def test_marks_without_their_like_are_told(tell) -> None:
+    told = tell("2027-03-01\nhoshi\n  watered\n<<<<<<< mine\n  turned\nyuki\n  fed\n")
+    assert (told.only().code, told.only().line) == ("bad-heading", 4)
+    assert told.acts == ["hoshi watered"]

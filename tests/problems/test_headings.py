@@ -1,0 +1,163 @@
+"""What only seems to begin a page or a block files nothing under another's name."""
+
+from __future__ import annotations
+
+import pytest
+
+BELOW = "hoshi\n  watered\nyuki\n  moved tunnel\n  turned\n"
+FILED = " Until then the 3 acts below it are filed nowhere."
+USUAL = "A page begins with its date at the left edge: 2027-03-06."
+
+
+@pytest.mark.parametrize(
+    ("heading", "hint"),
+    [
+        # The page above is of Friday, 20 November 2026; the year is offered, never taken.
+        ("Sat 21 Nov", "Write 2026-11-21, if that is meant."),
+        ("Nov 21", "Write 2026-11-21, if that is meant."),
+        ("Samstag, 21. November", "Write 2026-11-21, if that is meant."),
+        ("samedi 21 novembre", "Write 2026-11-21, if that is meant."),
+        ("Sat, 2 Jan", "Write 2027-01-02, if that is meant."),
+        # 21 November 2026 is no Sunday.
+        ("Sun 21 Nov", USUAL),
+        ("Saturday", USUAL),
+        ("März", USUAL),
+        ("Week 47", USUAL),
+        ("Sat 21 Nov 2026", "Write 2026-11-21."),
+        ("[2026-11-21]", "Write 2026-11-21."),
+        ("Date: 2026-11-21", "Write 2026-11-21."),
+        ("== 2026 ==", "Write 2026."),
+        ("-----", USUAL),
+        ("Sat, hoshi", USUAL),
+    ],
+)
+def test_a_heading_files_nothing_under_the_day_before(tell, mark, heading, hint) -> None:
+    told = tell(f"2026-11-20\nkaze\n  watered\n{heading}\n{BELOW}")
+    problem = told.only()
+    assert (problem.code, problem.line, problem.lines) == ("bad-heading", 4, 6)
+    assert mark(problem) == heading
+    assert problem.message == f"“{heading}” is neither a date nor a subject line"
+    assert problem.hint == f"{hint} A remark to yourself begins with #.{FILED}"
+    assert told.acts == ["kaze watered"]
+    assert told.histories.trees["hoshi"].entries == []
+    assert told.histories.trees["yuki"].place == "yard"
+
+
+@pytest.mark.parametrize(
+    ("heading", "code", "message", "hint"),
+    [
+        ("21/11", "bad-date", "“21/11” is no date", "Write 2026-11-21, if that is meant."),
+        (
+            "2/11",
+            "bad-date",
+            "“2/11” is no date",
+            "Write 2027-11-02 or 2027-02-11, if that is meant.",
+        ),
+        ("21 Nov", "bad-date", "“21 Nov” is no date", "Write 2026-11-21, if that is meant."),
+        ("21.11.2026", "bad-date", "“21.11.2026” is no date", "Write 2026-11-21."),
+        ("21. November 2026", "bad-date", "“21. November 2026” is no date", "Write 2026-11-21."),
+        (
+            "2026-11-31",
+            "no-such-date",
+            "There is no 2026-11-31",
+            "That month runs from 2026-11-01 to 2026-11-30.",
+        ),
+        (
+            "2026-13-01",
+            "no-such-date",
+            "There is no 2026-13-01",
+            "Months are 01 to 12, and stand before the day: 2026-01-13?",
+        ),
+    ],
+)
+def test_a_broken_date_is_one_problem(tell, mark, heading, code, message, hint) -> None:
+    told = tell(f"2026-11-20\nkaze\n  watered\n{heading}\n{BELOW}")
+    problem = told.only()
+    assert (problem.code, problem.line, problem.lines) == (code, 4, 6)
+    assert mark(problem) == heading
+    assert (problem.message, problem.hint) == (message, f"{hint}{FILED}")
+    assert told.acts == ["kaze watered"]
+
+
+def test_a_broken_date_above_every_page_has_no_year_to_offer(tell) -> None:
+    assert tell(f"21/11\n{BELOW}").only().hint == f"{USUAL}{FILED}"
+    told = tell(f"Sat 21 Nov\n{BELOW}2027-03-06\nhoshi\n  turned\n")
+    assert (told.only().code, told.only().line) == ("bad-heading", 1)
+    assert told.acts == ["hoshi turned"]
+
+
+def test_each_heading_is_told_and_so_are_slips_below_it(tell) -> None:
+    told = tell("2026-11-20\nSat\nhoshi\n  watred\nSun\nhoshi\n  turned\n2026-11-23\nyuki\n  fed\n")
+    assert [(p.code, p.line) for p in told.problems] == [
+        ("bad-heading", 2),
+        ("unknown-act", 4),
+        ("bad-heading", 5),
+    ]
+    assert told.acts == ["yuki fed"]
+
+
+@pytest.mark.parametrize(
+    "line", ["yuki 2", "hoshi, sun", "- hoshi", "all in march", "hosih", "ume"]
+)
+def test_a_mistyped_subject_line_is_no_heading(tell, line) -> None:
+    told = tell(f"2026-11-20\nkaze\n  watered\n{line}\n  turned\n{BELOW}")
+    assert len(told.problems) == 1
+    assert told.only().code in ("bad-subjects", "unknown-handle")
+    assert [act for act in told.acts if "turned" not in act] == [
+        "kaze watered",
+        "hoshi watered",
+        "yuki moved tunnel",
+    ]
+    assert [e.event.act for e in told.histories.trees["kaze"].entries] == ["watered"]
+
+
+def test_a_tree_may_be_called_as_a_month_is(tell) -> None:
+    cards = "place yard\ntree may\n  kind trident maple\ngroup sun\n  trees may\n"
+    told = tell("2026-11-20\nMay\n  watered\nsun\n  turned\n", cards=cards)
+    assert told.codes == []
+    assert [e.event.act for e in told.histories.trees["may"].entries] == ["watered", "turned"]
+
+
+def test_a_card_that_cannot_be_read_ends_the_page_as_any_card_does(tell) -> None:
+    told = tell(f"2026-11-20\nkaze\n  watered\ntree new one\n  turned\n{BELOW}")
+    problem = told.only()
+    assert (problem.code, problem.line, problem.column) == ("bad-subjects", 4, 6)
+    assert problem.message == "this is neither a card nor a subject line: “tree new one”"
+    assert problem.hint == (
+        "A card begins with its kind and one handle: tree new-one. Until then the 4 acts below it "
+        "are filed nowhere."
+    )
+    assert told.acts == ["kaze watered"]
+
+
+@pytest.mark.parametrize("line", ["2026-11-21", "2026-11-21  low 1 C", "21.11.2026", "Sat 21 Nov"])
+def test_an_indented_date_files_nothing_under_the_day_before(tell, line) -> None:
+    told = tell(f"2026-11-20\nkaze\n  watered\n  {line}\n  turned\n{BELOW}")
+    problem = told.only()
+    assert (problem.code, problem.line, problem.lines) == ("indented-date", 4, 7)
+    assert problem.message == "this date is indented, so it begins no page"
+    assert problem.hint.startswith("Take the spaces in front of it out. ")
+    assert problem.hint.endswith("Until then the 4 acts below it are filed nowhere.")
+    assert told.acts == ["kaze watered"]
+
+
+def test_an_indented_subject_line_files_nothing_under_the_tree_above(tell) -> None:
+    told = tell("2026-11-20\nkaze\n  watered\n  hoshi\n  moved yard\n  turned\nyuki\n  fed\n")
+    problem = told.only()
+    assert (problem.code, problem.line, problem.lines) == ("indented-subject", 4, 3)
+    assert problem.message == "“hoshi” is a tree, but stands indented"
+    assert problem.hint == (
+        "A subject line stands at the left edge. Until then the 2 acts below it are filed nowhere."
+    )
+    assert told.acts == ["kaze watered", "yuki fed"]
+    assert told.histories.trees["kaze"].place == "tunnel"
+
+
+def test_an_act_at_the_left_edge_is_done_to_nobody_below_a_line_that_names_nobody(tell) -> None:
+    told = tell("2026-11-20\nkaze\n  watered\nhoshi yuki\n  turned\nmoved yard\n  fed\n")
+    assert [(p.code, p.line, p.lines) for p in told.problems] == [
+        ("bad-subjects", 4, 2),
+        ("act-at-edge", 6, 2),
+    ]
+    assert told.acts == ["kaze watered"]
+    assert told.histories.trees["kaze"].place == "tunnel"

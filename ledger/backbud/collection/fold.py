@@ -163,9 +163,9 @@ def _facts(card: Thing) -> dict[str, str]:
 
 
 def _apply(draft: _Draft, entry: Entry) -> None:
-    if entry.undone:
-        return
     event = entry.event
+    if entry.undone or event.held:
+        return
     act = event.act
     stands = STANDS.get(act)
     if stands is not None:

@@ -56,6 +56,10 @@ _OF_A_TREE = PART_WORDS | _set(
     "leaf leaves bud buds flower flowers shoot shoots tip tips twig twigs needle needles candle "
     "candles jin shari graft layer pot"
 )
+_WHAT_WAS_DONE = (
+    "Write only what was done, each part in a detail of its own; the rest goes on a line that "
+    "begins with noted."
+)
 # A remark is free; only its first words can turn what stands before it.
 _FIRST_WORDS = {"does": 1, "keeps": 1, "ends": 3}
 _IN_REMARK = _set(
@@ -230,12 +234,7 @@ def _in_part(part: str, *, strict: bool) -> str:
 def _held(form: ActForm, text: str, limiter: str, at: int) -> Flaw:
     found = re.search(rf"\b{re.escape(limiter)}", text[at:])
     column = at + found.start() if found else at
-    hint = (
-        _not_all_of_it(form, text)
-        if form.of_all
-        else "Write only what was done, each part in a detail of its own; "
-        "the rest goes on a line that begins with noted."
-    )
+    hint = _not_all_of_it(form, text) if form.of_all else _WHAT_WAS_DONE
     return Flaw(
         HELD_CODE,
         0,
@@ -254,6 +253,8 @@ def _hint(form: ActForm, word: str, text: str, unread: Sequence[Unread], hint: s
         return " ".join(filter(None, (_not_all_of_it(form, text), hint)))
     if unread and word.casefold() in form.bare_words and form.bearing != "ends":
         return f"Write {form.word} where it was done, noted where it was only seen. {hint}"
+    if _limiter(unread, _LIMITS) and hint.startswith(("Did you mean", "Expected")):
+        return _WHAT_WAS_DONE
     return hint
 
 

@@ -468,6 +468,8 @@ _act(
     _words("how", "collected", "picked up", "delivered", "by carrier", part=False),
     about="went home to its owner",
     of_all=True,
+    also=("handed-back", "hand-back"),
+    also_bare=("hand-back",),
 )
 _act(
     _G,
@@ -503,7 +505,7 @@ _act(
         *_listed(
             "structural, for structure, to shape, roots aside, to old wood, trunk chop, "
             "for light, suckers, water shoots, bar branches, crossing branches, "
-            "sacrifice branch, sacrifice branches, dead twigs, dead branches, dead wood, "
+            "sacrifice branch, sacrifice branches, twigs, dead twigs, dead branches, dead wood, "
             "after flowering"
         ),
         *_BY_A_SHARE,
@@ -694,11 +696,13 @@ _act(
     DOES,
     _words(
         "how",
-        *_listed("shoots, buds, branches, needles, flower buds, fruit, second flush"),
+        *_listed("shoots, twigs, buds, branches, needles, flower buds, fruit, second flush"),
+        *_BY_A_SHARE,
         *_EXTENT,
     ),
     _LEAVING,
     _PART,
+    *_SHARE_OFF,
 )
 _act(
     _G,
@@ -1440,5 +1444,15 @@ DAY_FORMS: tuple[Form, ...] = (
 
 
 def by_word(acts: tuple[ActForm, ...]) -> dict[str, ActForm]:
-    """Return the acts by each of their words: past, bare, and what else they are called."""
-    return {word: act for act in acts for word in (*act.also, act.bare, act.word)}
+    """Return the acts by each of their words: past, bare, and what else they are called.
+
+    What has a hyphen may be written with a blank, unless an act begins so: `put off`, `handed
+    back`, but not `treat deadwood`.
+    """
+    words = {word: act for act in acts for word in (*act.also, act.bare, act.word)}
+    apart = {
+        word.replace("-", " "): act
+        for word, act in words.items()
+        if word.partition("-")[0] not in words
+    }
+    return {**words, **apart}

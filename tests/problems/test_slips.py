@@ -308,9 +308,9 @@ LINES = [
         "“photographed” says nothing yet",
         "Expected: a picture's file.",
     ),
-    # said in other words
+    # two words of one act, set too far apart to be certain; said in other words
     (
-        "  top dressed moss",
+        "  top  dressed moss",
         "unknown-act",
         3,
         "top",

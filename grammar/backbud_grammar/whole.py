@@ -62,6 +62,7 @@ _WHAT_WAS_DONE = (
 )
 # A remark is free; only its first words can turn what stands before it.
 _FIRST_WORDS = {"does": 1, "keeps": 1, "ends": 3}
+_OF_ALL_BUT = _set("all everything nothing none any anything")
 _IN_REMARK = _set(
     "not except excepting excluding only but half partly rest yet off nearly almost hardly tried"
 )
@@ -143,7 +144,11 @@ def limiter_in_remark(form: ActForm, remark: str) -> str:
     if form.prose or form.names_act:
         return ""
     first = _WORD.findall(remark[:80])[: _FIRST_WORDS[form.bearing]]
-    return _first_of(first, _IN_REMARK - _own(form.forms), question=False)
+    words = _IN_REMARK - _own(form.forms)
+    if "but" in first[1:] and first[0].casefold() not in _OF_ALL_BUT:
+        # `fine, but look again` goes on; `all but the apex` takes back.
+        words -= {"but"}
+    return _first_of(first, words, question=False)
 
 
 def flaw_of_remark(limiter: str, remark: str) -> Flaw:

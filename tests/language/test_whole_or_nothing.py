@@ -5,14 +5,17 @@ Each line stands on a tree of its own, beside one tree without such a line; all 
 
 from __future__ import annotations
 
+import json
 import random
 from collections.abc import Callable, Iterator
 from datetime import date
 from functools import cache
+from pathlib import Path
 from typing import Any
 
 import pytest
 
+from backbud.cli import main
 from backbud.collection.fold import tree_on
 from backbud.collection.state import Tree
 from backbud.plan.stores import stores_of
@@ -123,9 +126,9 @@ def lines() -> Iterator[tuple[str, str]]:
     """Each act, and a line of it that must be held back."""
     for n, act in enumerate(ON_TREES):
         whole = f"{act.word} {WHOLE.get(act.word, '')}".rstrip()
-        # Two of them each, by turns; all of them on those that take off.
-        of_it = LIMITED if act.bearing == "ends" else (LIMITED[n % 8], LIMITED[(n + 3) % 8])
-        for limited in of_it:
+        # Some of them each, by turns; more of them on those that take off.
+        for k in range(3 if act.bearing == "ends" else 1):
+            limited = LIMITED[(n + 3 * k) % len(LIMITED)]
             yield act.word, _with(whole, limited)
         if not act.names_act:
             yield act.word, f"{whole} -- not yet"
@@ -190,9 +193,9 @@ def opened(written: Written, of: list[str], told: tuple[str, ...] | None = None)
 
 
 # Of one file no more than 200 problems are told.
-@pytest.mark.parametrize("n_th", range(3))
+@pytest.mark.parametrize("n_th", range(2))
 def test_a_half_read_line_changes_nothing(written: Written, n_th: int) -> None:
-    of = list(lines())[n_th::3]
+    of = list(lines())[n_th::2]
     session = opened(written, [line for _, line in of])
     before = state_of(session, 0)
     told = {
@@ -291,9 +294,11 @@ def test_what_limits_nothing(written: Written) -> None:
         "skipped repot -- not strong enough",
         "planned repot, next spring -- only the south half",
         "died of root rot",
+        "checked wire fine -- fine, but look again",
+        "defoliated large leaves -- never all of them here",
     ]
     session = opened(written, of, ())
-    assert [tree_of(session, n).history[-1].event.held for n in range(1, 13)] == [""] * 12
+    assert [tree_of(session, n).history[-1].event.held for n in range(1, 15)] == [""] * 14
 
 
 def test_what_is_done_is_done_with_what_was_read(written: Written) -> None:
@@ -321,7 +326,7 @@ def test_unread_words_on_a_line_that_ends_change_no_tree(written: Written) -> No
     # Letters of no word that a form could take; drawn by a seed, so that a failure comes back.
     drawn = random.Random(11)
     of = []
-    for act in ON_TREES * 3:
+    for act in ON_TREES * 2:
         if act.bearing == "ends":
             words = [
                 "".join(drawn.choices("qxz", k=drawn.randint(2, 6)))
@@ -335,3 +340,43 @@ def test_unread_words_on_a_line_that_ends_change_no_tree(written: Written) -> No
     for n, line in enumerate(of[:-1], 1):
         assert state_of(session, n) == before, line
     assert [t.part for t in tree_of(session, len(of)).on_tree if t.sort == "wire"] == ["apex"]
+
+
+def test_the_page_the_tree_and_check_say_that_a_line_is_held_back(
+    written: Written, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    opened(written, ["unwired left 1 -- it bit", "unwired on left 1"], ("unknown-detail",))
+    on = ["--on", "2026-06-02"]
+
+    assert main(["check", str(tmp_path), *on]) == 1
+    assert "so this line is held back and changes nothing" in capsys.readouterr().out
+
+    main(["tree", "t1", str(tmp_path), *on])
+    assert "  2026-06-01  held back: unwired left 1 – it bit\n" in capsys.readouterr().out
+
+    main(["tree", "t1", str(tmp_path), *on, "--json"])
+    last = json.loads(capsys.readouterr().out)["history"][-1]
+    assert (last["act"], last["details"], last["done"]) == ("unwired", "left 1", False)
+    assert (last["held_back"], last["kept"]) == (True, ["left 1"])
+
+    main(["make", str(tmp_path), *on])
+    page = (tmp_path / "made/trees/t1.html").read_text(encoding="utf-8")
+    assert '<span class="aside">held back:</span> <b>unwired</b> <bdi>left 1</bdi>' in page
+    assert "held back:" not in (tmp_path / "made/trees/t2.html").read_text(encoding="utf-8")
+    first = (tmp_path / "made/index.html").read_text(encoding="utf-8")
+    assert "A line that is held back changes nothing until it is put right." in first
+
+
+def test_what_is_remembered_says_the_same(written: Written, tmp_path: Path) -> None:
+    """The second run reads sound lines from its memory; a remark may still hold one back."""
+    of = ["unwired on left 1", "unwired on left 1 -- except the tip", "wire gone"]
+    for _ in range(2):
+        opened(written, of, ("held-back", "unknown-detail"))
+        assert main(["check", str(tmp_path), "--on", "2026-06-02"]) == 1
+    session = opened(written, of, ("held-back", "unknown-detail"))
+    assert [tree_of(session, n).history[-1].event.held for n in (1, 2, 3)] == [
+        "",
+        "unwired",
+        "wired",
+    ]
+    assert [len(tree_of(session, n).on("wire")) for n in (1, 2, 3)] == [1, 2, 2]

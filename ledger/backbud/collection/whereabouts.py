@@ -270,7 +270,7 @@ class Replay:
             thing = self.things.by_handle[handle]
             if thing.kind not in self.journal.acts[event.said].on:
                 self._wrong_subject(event, handle, thing.kind)
-            elif not event.held:
+            else:
                 self.others.setdefault(handle, []).append(event)
 
     # -------------------------------------------------------------- a new tree

@@ -5,7 +5,12 @@ A plugin adds an act by adding a row; the grammar does not change.
 
 from __future__ import annotations
 
-from backbud_grammar.forms import ANY_WORDS, ActForm, Form
+from backbud_grammar.forms import ANY_WORDS, ActForm, Bearing, Form
+
+# What a line of the act does, and so how much of it must be understood (whole.py).
+DOES: Bearing = "does"
+ENDS: Bearing = "ends"
+KEEPS: Bearing = "keeps"
 
 _METALS = ("Al", "Cu", "aluminium", "copper", "annealed")
 _TREE_OR_PLACE = ("tree", "place")
@@ -261,6 +266,7 @@ def _act(
     group: str,
     word: str,
     bare: str,
+    bearing: Bearing,
     *forms: Form,
     on: tuple[str, ...] = ("tree",),
     about: str = "",
@@ -269,8 +275,12 @@ def _act(
     names_act: bool = False,
     needs: bool = False,
     also: tuple[str, ...] = (),
+    also_bare: tuple[str, ...] = (),
+    undone_by: str = "",
+    of_all: bool = False,
+    by: bool = True,
 ) -> None:
-    with_by = forms if prose or any("by" in f.labels for f in forms) else (*forms, _BY)
+    with_by = forms if prose or not by or any("by" in f.labels for f in forms) else (*forms, _BY)
     said = f"also written {', '.join(also)}" if also else ""
     _TABLE.append(
         ActForm(
@@ -285,6 +295,10 @@ def _act(
             needs,
             about="; ".join(filter(None, (about, said))),
             also=also,
+            bearing=bearing,
+            bare_words=frozenset({bare, *also_bare} - {word}),
+            undone_by=undone_by,
+            of_all=of_all,
         )
     )
 
@@ -295,6 +309,7 @@ _act(
     _G,
     "received",
     "receive",
+    ENDS,
     _to("from", "person"),
     _free("for", about="what for"),
     _date(("wanted by", "wanted"), "wanted", "when its owner wants it back"),
@@ -308,6 +323,7 @@ _act(
     _G,
     "bought",
     "buy",
+    ENDS,
     _MONEY,
     *_FOR_MONEY,
     _free("from", "at", about="where or from whom"),
@@ -332,6 +348,7 @@ _act(
     _G,
     "collected",
     "collect",
+    ENDS,
     _free("from"),
     _flag("with permit"),
     _free("permit number", "permit"),
@@ -340,12 +357,16 @@ _act(
     _flag("ball wrapped"),
     *_ARRIVAL,
     about="dug from ground, with permission",
+    # `collected by marrow` may say who came for it.
+    by=False,
     also=("dug", "dig"),
+    also_bare=("dig",),
 )
 _act(
     _G,
     "sown",
     "sow",
+    DOES,
     _bare("quantity", "number", words=("seeds",), whole=True),
     _free("from"),
     _INTO,
@@ -357,6 +378,7 @@ _act(
     _G,
     "struck",
     "strike",
+    DOES,
     _bare("quantity", "number", words=("cuttings",), whole=True),
     _to("from", "tree"),
     _INTO,
@@ -370,6 +392,7 @@ _act(
     _G,
     "grafted",
     "graft",
+    DOES,
     _to("from", "tree"),
     _bare("quantity", "number", words=("scions", "scion"), whole=True),
     _words(
@@ -388,6 +411,7 @@ _act(
     _G,
     "layered",
     "layer",
+    DOES,
     _words("way", "ring", "tourniquet", "ground", "girdled"),
     _PART,
     _bare("ring", "length"),
@@ -397,21 +421,25 @@ _act(
     _flag("in a pot", "in a split pot"),
     about="an air or ground layer begun",
     also=("air-layered", "air-layer"),
+    also_bare=("air-layer",),
 )
 _act(
     _G,
     "separated",
     "separate",
+    ENDS,
     _words("what", "layer", "graft"),
     _PART,
     Form("as", ("as",), words=ANY_WORDS, about="the new tree's handle; it inherits kind and owner"),
     about="a layer or graft cut free",
     also=("severed", "sever"),
+    also_bare=("sever",),
 )
 _act(
     _G,
     "sold",
     "sell",
+    ENDS,
     _to("to", "person"),
     _MONEY,
     *_FOR_MONEY,
@@ -419,24 +447,48 @@ _act(
     _flag("stays", "stays here", about="its owner is new, it stays in care"),
     on=("tree", "pot", "material"),
     shared=True,
+    of_all=True,
 )
-_act(_G, "lent", "lend", _to("to", "person"), _date("until"), _span("for", about="what for"))
+_act(
+    _G,
+    "lent",
+    "lend",
+    ENDS,
+    _to("to", "person"),
+    _date("until"),
+    _span("for", about="what for"),
+    of_all=True,
+)
 _act(
     _G,
     "returned",
     "return",
+    ENDS,
     _to("to", "person"),
     _words("how", "collected", "picked up", "delivered", "by carrier", part=False),
     about="went home to its owner",
+    of_all=True,
+    also=("handed-back", "hand-back"),
+    also_bare=("hand-back",),
 )
 _act(
     _G,
     "died",
     "die",
+    ENDS,
     _free("of", "from"),
     _words("when", "over winter", "in winter", "in summer", "in transit", part=False),
+    of_all=True,
 )
-_act(_G, "lost", "lose", _words("how", "stolen", "missing", part=False), _free("to"))
+_act(
+    _G,
+    "lost",
+    "lose",
+    ENDS,
+    _words("how", "stolen", "missing", part=False),
+    _free("to"),
+    of_all=True,
+)
 
 # --- Branch and leaf work
 _G = "Branch and leaf work"
@@ -444,6 +496,7 @@ _act(
     _G,
     "pruned",
     "prune",
+    DOES,
     _words(
         "how",
         "hard",
@@ -452,7 +505,7 @@ _act(
         *_listed(
             "structural, for structure, to shape, roots aside, to old wood, trunk chop, "
             "for light, suckers, water shoots, bar branches, crossing branches, "
-            "sacrifice branch, sacrifice branches, dead twigs, dead branches, dead wood, "
+            "sacrifice branch, sacrifice branches, twigs, dead twigs, dead branches, dead wood, "
             "after flowering"
         ),
         *_BY_A_SHARE,
@@ -468,6 +521,7 @@ _act(
     _G,
     "trimmed",
     "trim",
+    DOES,
     _words(
         "how",
         *_LIGHT,
@@ -482,11 +536,13 @@ _act(
     _PART,
     *_SHARE_OFF,
     also=("clipped", "clip"),
+    also_bare=("clip",),
 )
 _act(
     _G,
     "pinched",
     "pinch",
+    DOES,
     _words("how", "tips", "candles", "new growth", "runners", "out", *_BY_A_SHARE, *_EXTENT),
     _BACK_TO,
     _PART,
@@ -496,6 +552,7 @@ _act(
     _G,
     "decandled",
     "decandle",
+    DOES,
     _words(
         "how",
         *_listed("first, first round, second round, third round, first flush, second flush"),
@@ -511,6 +568,7 @@ _act(
     _G,
     "plucked",
     "pluck",
+    DOES,
     _words(
         "how",
         "old needles",
@@ -523,11 +581,13 @@ _act(
     Form("leaving", ("pairs",), ("number",), True, part=True, whole=True, about="how many stay"),
     _PART,
     also=("needle-plucked", "needle-pluck"),
+    also_bare=("needle-pluck",),
 )
 _act(
     _G,
     "defoliated",
     "defoliate",
+    DOES,
     _words(
         "how",
         *_listed(
@@ -541,11 +601,13 @@ _act(
     _bare("off", "share", "fraction", part=True, limits=_PERCENT),
     _PART,
     also=("leaf-pruned", "leaf-prune"),
+    also_bare=("leaf-prune",),
 )
 _act(
     _G,
     "disbudded",
     "disbud",
+    DOES,
     _words("how", "to one per shoot", "one per shoot", *_EXTENT),
     _LEAVING,
     _bare("off", "share", "fraction", part=True, limits=_PERCENT),
@@ -556,6 +618,7 @@ _act(
     _G,
     "deadheaded",
     "deadhead",
+    DOES,
     _words("how", "with the ovary", "with ovaries", "seed pods", *_EXTENT),
     _PART,
     about="spent flowers and their seed off",
@@ -564,6 +627,7 @@ _act(
     _G,
     "rubbed",
     "rub",
+    DOES,
     _words(
         "how",
         *_listed("trunk buds, buds, back buds, adventitious buds, suckers, off, off trunk"),
@@ -576,25 +640,30 @@ _act(
     _G,
     "wired",
     "wire",
+    DOES,
     _WIRE,
     _words("how", "all", "whole tree", "primary branches", "secondary branches", "fine branches"),
     _PART,
+    undone_by="unwired",
 )
-_act(_G, "unwired", "unwire", _words("how", "partly", "all", "whole tree"), _PART)
+_act(_G, "unwired", "unwire", ENDS, _words("how", "partly", "all", "whole tree"), _PART)
 _act(
     _G,
     "guyed",
     "guy",
+    DOES,
     Form("guy", (), ("length",), words=_METALS, part=True, about="thickness, metal, part"),
     _free("anchored to", "to"),
     _words("how", "down", "up", "left", "right"),
     _PART,
+    undone_by="unguyed",
 )
-_act(_G, "unguyed", "unguy", _words("how", "partly", "all"), _PART)
+_act(_G, "unguyed", "unguy", ENDS, _words("how", "partly", "all"), _PART)
 _act(
     _G,
     "carved",
     "carve",
+    DOES,
     _words(
         "how",
         *_listed(
@@ -610,6 +679,7 @@ _act(
     _G,
     "treated-deadwood",
     "treat-deadwood",
+    DOES,
     _words("with", *_DEADWOOD_PRODUCTS),
     _free("with"),
     _words("how", "undiluted", "one coat", "two coats", "second coat"),
@@ -617,43 +687,58 @@ _act(
     _bare("diluted", "ratio"),
     _PART,
     also=("lime-sulphured", "lime-sulphur"),
+    also_bare=("lime-sulphur",),
 )
 _act(
     _G,
     "thinned",
     "thin",
+    DOES,
     _words(
         "how",
-        *_listed("shoots, buds, branches, needles, flower buds, fruit, second flush"),
+        *_listed("shoots, twigs, buds, branches, needles, flower buds, fruit, second flush"),
+        *_BY_A_SHARE,
         *_EXTENT,
     ),
     _LEAVING,
     _PART,
+    *_SHARE_OFF,
 )
 _act(
     _G,
     "sealed",
     "seal",
+    DOES,
     _words("what", "cuts", "wounds", "cut paste", "paste", "putty"),
     _free("with"),
     _PART,
 )
-_act(_G, "notched", "notch", _words("where", "above bud", "below bud"), _PART)
+_act(_G, "notched", "notch", DOES, _words("where", "above bud", "below bud"), _PART)
 _act(
     _G,
     "bent",
     "bend",
+    DOES,
     _words("how", "heavy", *_LIGHT, "down", "up", "left", "right"),
     _bare("down", "length", "angle", words=("down", "up", "left", "right"), part=True),
     _free("with"),
     _PART,
 )
-_act(_G, "wrapped", "wrap", _words("with", "raffia", "wet raffia", "tape"), _PART)
-_act(_G, "unwrapped", "unwrap", _words("how", "partly", "all", "raffia", "tape"), _PART)
+_act(
+    _G,
+    "wrapped",
+    "wrap",
+    DOES,
+    _words("with", "raffia", "wet raffia", "tape"),
+    _PART,
+    undone_by="unwrapped",
+)
+_act(_G, "unwrapped", "unwrap", ENDS, _words("how", "partly", "all", "raffia", "tape"), _PART)
 _act(
     _G,
     "styled",
     "style",
+    DOES,
     _words("how", "first", "second", "again", "first styling", "whole tree"),
     _PART,
     about="shaped as a whole; what was pruned, wired or bent stands on lines of its own",
@@ -662,6 +747,7 @@ _act(
     _G,
     "refronted",
     "refront",
+    DOES,
     _bare("angle", "angle", words=("clockwise", "anticlockwise", "counter-clockwise")),
     about="the tree has a new front",
     needs=True,
@@ -673,6 +759,7 @@ _act(
     _G,
     "repotted",
     "repot",
+    DOES,
     *_POTTING,
     _OUT_OF,
     *_OFF,
@@ -692,6 +779,7 @@ _act(
     _G,
     "potted-on",
     "pot-on",
+    DOES,
     *_POTTING,
     _OUT_OF,
     *_OFF,
@@ -701,12 +789,14 @@ _act(
     _words("how", "up", "on", "out", part=False, about="potted up, potted on, pricked out"),
     about="into a larger pot, roots loosened; the first pot too",
     also=("potted", "potted-up", "pot-up", "pricked-out", "prick-out", "pricked", "prick"),
+    also_bare=("pot-up", "prick-out", "prick"),
 )
-_act(_G, "slipped", "slip", *_POTTING, _OUT_OF, about="moved up without root work")
+_act(_G, "slipped", "slip", DOES, *_POTTING, _OUT_OF, about="moved up without root work")
 _act(
     _G,
     "lifted",
     "lift",
+    DOES,
     *_POTTING,
     *_OFF,
     *_ROOT_WAYS,
@@ -720,6 +810,7 @@ _act(
     _G,
     "root-pruned",
     "root-prune",
+    DOES,
     *_OFF,
     _words("how", "in the ground", "trenched", "by spade", part=False),
     _PART,
@@ -728,6 +819,7 @@ _act(
     _G,
     "opened",
     "open",
+    DOES,
     _words("what", "surface", "hard surface", "underside", "top", "rim", part=False),
     _bare("depth", "length", words=("deep",)),
     _WEDGES,
@@ -739,6 +831,7 @@ _act(
     _G,
     "top-dressed",
     "top-dress",
+    DOES,
     _MIX,
     _free("with"),
     _bare("quantity", "volume", "length"),
@@ -748,6 +841,7 @@ _act(
     _G,
     "tied",
     "tie",
+    DOES,
     Form(
         "tied",
         (),
@@ -756,8 +850,9 @@ _act(
         several=True,
         about="anchor ties: thickness x how many",
     ),
+    undone_by="untied",
 )
-_act(_G, "untied", "untie", _words("how", "partly", "all", part=False))
+_act(_G, "untied", "untie", ENDS, _words("how", "partly", "all", part=False))
 
 # --- Keep
 _G = "Keep"
@@ -765,6 +860,7 @@ _act(
     _G,
     "watered",
     "water",
+    DOES,
     _bare("quantity", "volume"),
     _CANS,
     _TIMES,
@@ -787,6 +883,7 @@ _act(
     _G,
     "misted",
     "mist",
+    DOES,
     _words("how", "twice", "morning", "morning and evening", "evening", part=False),
     _TIMES,
     _PART,
@@ -797,6 +894,7 @@ _act(
     _G,
     "soaked",
     "soak",
+    DOES,
     _bare("quantity", "volume"),
     _CANS,
     _measure("for", "duration"),
@@ -807,6 +905,7 @@ _act(
     _G,
     "flushed",
     "flush",
+    DOES,
     _bare("quantity", "volume"),
     _CANS,
     _words("how", "until clear", "well", "twice", "rainwater", part=False),
@@ -815,6 +914,7 @@ _act(
     _G,
     "fed",
     "feed",
+    DOES,
     _bare("npk", "npk"),
     _bare("strength", "rate", "share", "fraction", "concentration", words=("strength",)),
     Form(
@@ -835,11 +935,13 @@ _act(
     Form("with", ("with",), refers=("material",), several=True),
     Form("with", refers=("material",), several=True, about="with or without `with`"),
     also=("fertilised", "fertilise", "fertilized", "fertilize"),
+    also_bare=("fertilise", "fertilize"),
 )
 _act(
     _G,
     "moved",
     "move",
+    ENDS,
     Form(
         "to",
         ("to", "into", "onto", "back to", "back into", "out to", "out into"),
@@ -854,24 +956,29 @@ _act(
     _G,
     "turned",
     "turn",
+    DOES,
     _bare("angle", "angle"),
     _words("how", "quarter turn", "half turn", "quarter", "half", "round", part=False),
     about="on the bench, towards the light",
     also=("rotated", "rotate"),
+    also_bare=("rotate",),
 )
 _act(
     _G,
     "shaded",
     "shade",
+    DOES,
     _bare("share", "share", limits=_PERCENT),
     _words("with", "net", "fleece", part=False),
     on=_TREE_OR_PLACE,
+    undone_by="unshaded",
 )
-_act(_G, "unshaded", "unshade", on=_TREE_OR_PLACE)
+_act(_G, "unshaded", "unshade", ENDS, on=_TREE_OR_PLACE)
 _act(
     _G,
     "planted-out",
     "plant-out",
+    ENDS,
     Form("to", ("in", "at", "to", "into"), refers=("place",)),
     Form("to", refers=("place",)),
     _flag("on a tile"),
@@ -881,6 +988,7 @@ _act(
     _G,
     "protected",
     "protect",
+    DOES,
     _free("with"),
     _free("against", "from"),
     _words(
@@ -892,13 +1000,15 @@ _act(
         part=False,
     ),
     on=_TREE_OR_PLACE,
+    undone_by="unprotected",
 )
-_act(_G, "unprotected", "unprotect", on=_TREE_OR_PLACE)
-_act(_G, "weeded", "weed", on=_TREE_OR_PLACE)
+_act(_G, "unprotected", "unprotect", ENDS, on=_TREE_OR_PLACE)
+_act(_G, "weeded", "weed", DOES, on=_TREE_OR_PLACE)
 _act(
     _G,
     "cleaned",
     "clean",
+    DOES,
     _words(
         "what",
         *_listed(
@@ -916,6 +1026,7 @@ _act(
     _G,
     "treated",
     "treat",
+    DOES,
     Form("product", ("with",), words=ANY_WORDS, about="the product"),
     _words(
         "product",
@@ -946,22 +1057,25 @@ _act(
     on=_TREE_OR_PLACE,
     about="pest or disease: the label and local law decide",
     also=("sprayed", "spray"),
+    also_bare=("spray",),
 )
 _act(
     _G,
     "quarantined",
     "quarantine",
+    DOES,
     Form("to", ("in", "at", "to"), refers=("place",)),
     Form("to", refers=("place",)),
     _date("until"),
     _span("for", about="how long, or what for"),
     _bare("for", "duration"),
 )
-_act(_G, "released", "release", _free("from"), about="from quarantine")
+_act(_G, "released", "release", ENDS, _free("from"), about="from quarantine")
 _act(
     _G,
     "ventilated",
     "ventilate",
+    DOES,
     _words("how", "morning", "all day", "all night", "doors", "vents", part=False),
     on=("place",),
     about="a house or frame opened for air",
@@ -984,10 +1098,13 @@ _FOUND = _listed(
     "alive, dead, weak, fair, strong, healthy, green, yellow, brown, spots, sticky, "
     "eaten, some, many, none"
 )
+# Of these `not yet` is a finding; of all else it says that nobody looked.
+AWAITED = frozenset({"graft", "layer", "roots", "buds"})
 _act(
     _G,
     "checked",
     "check",
+    ENDS,
     _words("what", *_LOOKED_AT),
     Form("what", ("for",), words=ANY_WORDS, about="what was looked for"),
     _flag("everything", "all", "all over", about="as a check that names nothing"),
@@ -997,11 +1114,14 @@ _act(
     on=_TREE_OR_PLACE,
     about="settles the check that was asked, and sets the next",
 )
-_act(_G, "noted", "note", prose=True, on=("tree", "place", "pot", "person", "material", "mix"))
+_act(
+    _G, "noted", "note", KEEPS, prose=True, on=("tree", "place", "pot", "person", "material", "mix")
+)
 _act(
     _G,
     "private",
     "private",
+    KEEPS,
     prose=True,
     on=("tree", "place", "pot", "person", "material", "mix"),
     about="for the keeper's eyes only",
@@ -1010,6 +1130,7 @@ _act(
     _G,
     "measured",
     "measure",
+    KEEPS,
     _measure(("trunk", "trunk diameter", "diameter"), "length"),
     _measure("height", "length"),
     _measure(("spread", "width"), "length", "size"),
@@ -1034,6 +1155,7 @@ _act(
     _G,
     "staged",
     "stage",
+    KEEPS,
     _bare("stage", "number", part=True, about="BBCH growth stage", limits=(0, 99), whole=True),
     Form("stage", ("BBCH",), ("number",), True, part=True, limits=(0, 99), whole=True),
     needs=True,
@@ -1042,6 +1164,7 @@ _act(
     _G,
     "germinated",
     "germinate",
+    KEEPS,
     _bare("quantity", "number", words=("seeds", "seedlings"), whole=True),
     _OUT_OF_HOW_MANY,
     _bare("share", "share", limits=_PERCENT),
@@ -1050,6 +1173,7 @@ _act(
     _G,
     "rooted",
     "rooted",
+    KEEPS,
     _bare("quantity", "number", words=("cuttings", "layers"), whole=True),
     _OUT_OF_HOW_MANY,
     _bare("share", "share", limits=_PERCENT),
@@ -1059,6 +1183,7 @@ _act(
     _G,
     "bloomed",
     "bloom",
+    KEEPS,
     _words("how", "first", "full", "over", "sparse", "well", "early", "late", "none"),
     _bare("flowers", "number", words=("flowers",), whole=True),
     _PART,
@@ -1068,6 +1193,7 @@ _act(
     _G,
     "fruited",
     "fruit",
+    KEEPS,
     _words("how", "set", "ripe", "sparse", "well", "none"),
     _bare("quantity", "number", words=("fruit", "fruits"), whole=True),
     _PART,
@@ -1076,6 +1202,7 @@ _act(
     _G,
     "vigour",
     "vigour",
+    KEEPS,
     Form("zone", reader="zone", several=True, about="how a zone, or the whole tree, grows"),
     needs=True,
     also=("vigor",),
@@ -1084,6 +1211,7 @@ _act(
     _G,
     "drained",
     "drain",
+    KEEPS,
     _bare("time", "duration", about="for a can of water to pass"),
     Form("time", ("in",), ("duration",), True),
     needs=True,
@@ -1092,14 +1220,17 @@ _act(
     _G,
     "photographed",
     "photograph",
+    KEEPS,
     Form("file", words=ANY_WORDS, about="a picture's file"),
     needs=True,
     also=("photo",),
+    also_bare=("photo",),
 )
 _act(
     _G,
     "shown",
     "show",
+    KEEPS,
     _free("at", about="the exhibition"),
     _free("award", "prize", "medal"),
     _to("in pot", "pot", about="the pot for the day"),
@@ -1107,11 +1238,13 @@ _act(
     _free("accent", "with accent", about="the plant beside it"),
     _free("scroll", "with scroll"),
     also=("exhibited", "exhibit"),
+    also_bare=("exhibit",),
 )
 _act(
     _G,
     "valued",
     "value",
+    KEEPS,
     _MONEY,
     *_FOR_MONEY,
     _free("for", about="what for"),
@@ -1140,6 +1273,7 @@ _act(
     _G,
     "quoted",
     "quote",
+    KEEPS,
     *_PRICE,
     on=("tree", "person"),
     shared=True,
@@ -1149,6 +1283,7 @@ _act(
     _G,
     "agreed",
     "agree",
+    DOES,
     *_PRICE,
     _date("by", "wanted", about="when it is wanted back"),
     on=("tree", "person"),
@@ -1158,6 +1293,7 @@ _act(
     _G,
     "worked",
     "work",
+    KEEPS,
     _bare("time", "duration"),
     _free("on", "at", about="what at"),
     _words("on", *_WORKS, part=False),
@@ -1168,6 +1304,7 @@ _act(
     _G,
     "used",
     "use",
+    DOES,
     Form(
         "material",
         (),
@@ -1184,6 +1321,7 @@ _act(
     _G,
     "counted",
     "count",
+    DOES,
     Form(
         "quantity",
         (),
@@ -1214,6 +1352,7 @@ _act(
     _G,
     "ready",
     "ready",
+    ENDS,
     _free("for"),
     _words("how", "to go home", "to go", part=False),
     about="to go home",
@@ -1222,6 +1361,7 @@ _act(
     _G,
     "billed",
     "bill",
+    DOES,
     _MONEY,
     *_INVOICE,
     _free("for"),
@@ -1234,6 +1374,7 @@ _act(
     _G,
     "paid",
     "pay",
+    ENDS,
     _MONEY,
     _words(
         "how",
@@ -1252,6 +1393,7 @@ _act(
     _G,
     "priced",
     "price",
+    DOES,
     _MONEY,
     on=("material", "pot"),
     about="what it costs from now on",
@@ -1271,13 +1413,14 @@ _LATER = (
     _measure("in", "duration", about="counted from the page"),
     _words("season", *_SEASONS, part=False, about="the one that is not over on that day"),
 )
-_act(_G, "planned", "plan", *_LATER, names_act=True)
-_act(_G, "skipped", "skip", names_act=True)
-_act(_G, "put-off", "put-off", *_LATER, names_act=True)
+_act(_G, "planned", "plan", DOES, *_LATER, names_act=True)
+_act(_G, "skipped", "skip", ENDS, names_act=True)
+_act(_G, "put-off", "put-off", ENDS, *_LATER, names_act=True)
 _act(
     _G,
     "corrected",
     "correct",
+    ENDS,
     Form("date", date=True),
     _flag("not done", about="that act never happened"),
     names_act=True,
@@ -1301,5 +1444,15 @@ DAY_FORMS: tuple[Form, ...] = (
 
 
 def by_word(acts: tuple[ActForm, ...]) -> dict[str, ActForm]:
-    """Return the acts by each of their words: past, bare, and what else they are called."""
-    return {word: act for act in acts for word in (*act.also, act.bare, act.word)}
+    """Return the acts by each of their words: past, bare, and what else they are called.
+
+    What has a hyphen may be written with a blank, unless an act begins so: `put off`, `handed
+    back`, but not `treat deadwood`.
+    """
+    words = {word: act for act in acts for word in (*act.also, act.bare, act.word)}
+    apart = {
+        word.replace("-", " "): act
+        for word, act in words.items()
+        if word.partition("-")[0] not in words
+    }
+    return {**words, **apart}

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Literal
+
 from msgspec import Struct
 
 # How each sort is asked for in a message.
@@ -129,13 +131,21 @@ def _first_of(words: tuple[str, ...]) -> str:
     return ", ".join(words if len(words) <= SHOWN_WORDS else (*words[:SHOWN_WORDS], "…"))
 
 
+# What an act does: something is done or put on; something comes off, goes, ends or is found well;
+# or words and figures are kept. The second changes nothing unless all of its line is understood.
+Bearing = Literal["does", "ends", "keeps"]
+
+
 class ActForm(Struct, frozen=True, gc=False):
     """An act: its past form, its bare form, what it may be done to, and its details.
 
     `group` is its heading in the manual. `on`: the kinds of subject. `prose`: everything is text.
     `shared`: measures are totals shared equally among the trees of the subject line.
     `needs_detail`: alone on its line it says nothing. `names_act`: the first word of its details
-    is another act (planned, skipped …). `also`: other words for the same work.
+    is another act (planned, skipped …). `also`: other words for the same work. `bearing`: how much
+    of its line must be understood. `bare_words`: those of its words that are no past form, and so
+    may be a noun or a wish: `wire loose`, `repot soon`. `undone_by`: the act that takes off again
+    what this one puts on. `of_all`: it is said of the whole tree, and never of a part of it.
     """
 
     word: str
@@ -150,6 +160,10 @@ class ActForm(Struct, frozen=True, gc=False):
     example: str = "repot"
     about: str = ""
     also: tuple[str, ...] = ()
+    bearing: Bearing = "does"
+    bare_words: frozenset[str] = frozenset()
+    undone_by: str = ""
+    of_all: bool = False
 
 
 class KindForm(Struct, frozen=True, gc=False):

@@ -70,7 +70,7 @@ def _is_part(items: Sequence[Item], lexicon: Lexicon) -> bool:
     first = items[0].text.casefold()
     return (
         bool(lexicon.with_part)
-        and first in _PART_WORDS
+        and first in PART_WORDS
         and all(item.sort == "word" or is_plain_number(item) for item in items)
         and not any(first == word.casefold() for form in lexicon.bare for word in form.words)
     )
@@ -151,7 +151,7 @@ def _hint_for_unknown(
     near = next(filter(None, (did_you_mean(word, known) for word in words)), "")
     if near:
         return f"{near} {REMARK_HINT}"
-    if lexicon.with_part and not _PART_WORDS.isdisjoint(words):
+    if lexicon.with_part and not PART_WORDS.isdisjoint(words):
         return on_part
     beside = [
         word
@@ -164,7 +164,7 @@ def _hint_for_unknown(
     return f"{expected_of(lexicon.forms)} {REMARK_HINT}"
 
 
-_PART_WORDS = frozenset(
+PART_WORDS = frozenset(
     (
         "left",
         "right",

@@ -9,7 +9,7 @@ import sys
 from collections.abc import Sequence
 
 from backbud_grammar.acts import ACTS, DAY_FORMS
-from backbud_grammar.forms import EXAMPLES, ActForm, Form
+from backbud_grammar.forms import EXAMPLES, ActForm, Bearing, Form
 from backbud_grammar.kinds import KINDS
 from backbud_grammar.measures import UNITS
 
@@ -60,12 +60,26 @@ def _acts() -> str:
     out = [
         "## Acts",
         "Past and bare form mean the same. What stands in square brackets may be left out.",
+        f"**Whole or nothing.** {_named('ends')} change where a tree stands, whose it is, whether "
+        "it lives, what is on it or what is still to be done. They are done only where every word "
+        "before ` -- ` is understood. All others are done with what was understood, unless a word "
+        "that limits them was not (`not`, `except`, `only`, `but`, `half`, `partly`, `rest`, "
+        "`yet`, `off` …) or begins the remark, and unless they are written in the bare form, "
+        "which may be a noun or a wish (`wire loose`, `repot soon`). A line that is held back "
+        "stands in the history, changes nothing, leaves open what it might have settled, and is a "
+        "problem that says what was not understood.",
     ]
     groups = dict.fromkeys(act.group for act in ACTS)
     for group in groups:
         rows = [_act_row(act) for act in ACTS if act.group == group]
         out += [f"### {group}", _table(("act", "bare", "details", "done to", "note"), rows)]
     return "\n\n".join(out)
+
+
+def _named(bearing: Bearing) -> str:
+    """The acts of one bearing: `died`, `lost` and `sold`."""
+    *words, last = (f"`{act.word}`" for act in ACTS if act.bearing == bearing)
+    return f"{', '.join(words)} and {last}"
 
 
 def _act_row(act: ActForm) -> tuple[str, ...]:

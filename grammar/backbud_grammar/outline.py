@@ -258,11 +258,22 @@ def read_act_line(text: str, line: int, known: Known) -> Act:
     """Read an act that stands on one line, the common case."""
     body = text.lstrip()
     word, rest = _first_word(body)
+    if word.casefold() not in known.words:
+        word, rest = _two_words(word, rest, body, known)
     size, remark = len(text), ""
     column, text_column = size - len(body) + 1, size - len(rest) + 1
     if ("--" in rest or "—" in rest) and word.casefold() not in known.prose:
         rest, remark = _without_remark(rest)
     return Act(word, rest, remark, line, column, text_column)
+
+
+def _two_words(word: str, rest: str, body: str, known: Known) -> tuple[str, str]:
+    """`put off`, `handed back`: two words that are one act, with a single blank between them."""
+    second, more = _first_word(rest)
+    both = f"{word} {second}"
+    return (
+        (both, more) if both.casefold() in known.words and body.startswith(both) else (word, rest)
+    )
 
 
 def _without_remark(rest: str) -> tuple[str, str]:

@@ -63,6 +63,9 @@ _LATER = {
 }
 # By the act that was written, and words in the detail.
 _DETAILS: Mapping[str, Mapping[str, str]] = {
+    "collected": {
+        "by": "Where its owner came for it, write returned. Who dug it up stands after “ -- ”.",
+    },
     "treated": {
         "jin": "For deadwood write a line “treated-deadwood lime sulphur, on jin 1”.",
         "shari": "For deadwood write a line “treated-deadwood lime sulphur, on shari”.",

@@ -67,7 +67,7 @@ _DIARY = """\
 
 first
   checked   strength
-  wired     2 mm Al on left 1 -- only the lowest branch
+  wired     2 mm Al on left 1 -- the lowest branch
   noted     buds are set well; the left side is thinner than the right
 """
 

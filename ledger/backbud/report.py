@@ -200,7 +200,8 @@ def _thing(thing: OnTree, today: date) -> str:
 def _done(entry: Entry) -> str:
     event, by, first = entry.event, entry.corrected_by, entry.as_written
     remark = f" – {event.remark}" if event.remark else ""
-    line = f"{event.when.text}  {event.written}{remark}"
+    held = "held back: " if event.held else ""
+    line = f"{event.when.text}  {held}{event.written}{remark}"
     if by is None or first is None:
         return line
     if entry.undone:
@@ -244,14 +245,16 @@ def tree_json(tree: Tree) -> dict[str, object]:
         "history": [
             {
                 "date": entry.event.when.text,
-                "act": entry.event.act,
+                "act": entry.event.said,
                 "details": entry.event.text,
                 "remark": entry.event.remark,
                 "at": str(entry.event.origin),
                 "corrected": entry.corrected_by is not None,
                 "corrected_at": str(entry.corrected_by.origin) if entry.corrected_by else None,
                 "first_written": entry.as_written.text if entry.as_written else None,
-                "done": not entry.undone,
+                "done": not (entry.undone or entry.event.held),
+                "held_back": bool(entry.event.held),
+                "kept": list(entry.event.kept),
             }
             for entry in tree.history
         ],

@@ -198,3 +198,21 @@ def test_noted_and_private_take_everything_as_prose(read, word) -> None:
 def test_a_weather_line_and_a_subject_line_have_no_acts_of_the_other(read) -> None:
     journal = read("2027-03-06 low 1 C\nhoshi\n  watered\nyuki\n  turned\n")
     assert journal.acts == ["2027-03-06 hoshi | watered", "2027-03-06 yuki | turned"]
+
+
+@pytest.mark.parametrize(
+    ("line", "act", "said"),
+    [
+        ("thinned by a third", "thinned", ["by a third"]),
+        ("thinned off 1/3 on left 1", "thinned", [""]),
+        ("pruned twigs", "pruned", ["twigs"]),
+        ("handed back to marrow", "returned", [""]),
+        ("put off repot", "put-off", []),
+        ("Put Off repot", "put-off", []),
+        ("cut back hard", "pruned", ["hard"]),
+        ("top dressed moss", "top-dressed", [""]),
+    ],
+)
+def test_said_at_the_bench(read, line, act, said) -> None:
+    (event,) = read(f"2027-03-06\nhoshi\n  {line}\n").events
+    assert (event.act, [detail.words for detail in event.details]) == (act, said)

@@ -30,7 +30,8 @@ def test_problems_are_status_1_and_shown_with_a_mark(journal: Path, capsys) -> N
     (journal / "diary.txt").write_text("2026-03-06\nhoshi\n  watered\n  moved  yrd\n  turnd\n")
     assert main(["check", str(journal)]) == 1
     assert capsys.readouterr().out.splitlines()[:8] == [
-        "diary.txt:4:10: no place is called “yrd” [unknown-handle]",
+        "diary.txt:4:10: no place is called “yrd”, so this line is held back and changes nothing "
+        "[unknown-handle]",
         "      moved  yrd",
         "             ^^^",
         "    Did you mean “yard”?",
@@ -60,7 +61,7 @@ def test_json_has_exactly_seven_fields(journal: Path, capsys) -> None:
             "file": "diary.txt",
             "line": 4,
             "column": 10,
-            "message": "no place is called “yrd”",
+            "message": "no place is called “yrd”, so this line is held back and changes nothing",
             "hint": "Did you mean “yard”?",
         },
     ]

@@ -5,6 +5,9 @@ from __future__ import annotations
 import pytest
 
 # Each act line with: code, column, what is marked, what the message says, what the hint says.
+# What takes off, takes away, ends or finds well is done only where all of its line is understood.
+HELD = ", so this line is held back and changes nothing"
+
 LINES = [
     # a misspelled act
     (
@@ -28,7 +31,7 @@ LINES = [
         "unknown-act",
         11,
         "repott",
-        "“repott” is no act known here",
+        "“repott” is no act known here" + HELD,
         "Did you mean “repot”?",
     ),
     (
@@ -36,7 +39,7 @@ LINES = [
         "unknown-act",
         3,
         "planned",
-        "“planned” needs a work after it",
+        "“planned” needs a work after it" + HELD,
         "For example: planned repot.",
     ),
     # an unknown or a wrong handle
@@ -45,7 +48,7 @@ LINES = [
         "unknown-handle",
         9,
         "tunel",
-        "no place is called “tunel”",
+        "no place is called “tunel”" + HELD,
         "Did you mean “tunnel”?",
     ),
     (
@@ -53,7 +56,7 @@ LINES = [
         "wrong-kind",
         9,
         "hoshi",
-        "“hoshi” is a tree, not a place",
+        "“hoshi” is a tree, not a place" + HELD,
         "Its card stands in cards.txt:13.",
     ),
     (
@@ -69,7 +72,7 @@ LINES = [
         "unknown-handle",
         11,
         "zzz",
-        "no person is called “zzz”",
+        "no person is called “zzz”" + HELD,
         "Give it a card, or check the spelling.",
     ),
     (
@@ -107,7 +110,14 @@ LINES = [
         "“3 kg” is not what this act takes",
         "Expected a length such as 2 cm.",
     ),
-    ("  paid 120 EURO", "unknown-unit", 12, "EURO", "“EURO” is no ISO 4217 currency", "Write EUR."),
+    (
+        "  paid 120 EURO",
+        "unknown-unit",
+        12,
+        "EURO",
+        "“EURO” is no ISO 4217 currency" + HELD,
+        "Write EUR.",
+    ),
     # a negative measure, a thousands separator, a gap
     (
         "  repotted off below -2 cm",
@@ -122,7 +132,7 @@ LINES = [
         "thousands-separator",
         8,
         "1,200 EUR",
-        "“1,200” can be read two ways",
+        "“1,200” can be read two ways" + HELD,
         "Write 1200 if you mean thousands, or 1.2 if you mean a decimal.",
     ),
     (
@@ -130,7 +140,7 @@ LINES = [
         "two-decimal-marks",
         8,
         "1.200,50 EUR",
-        "“1.200,50” has two decimal marks",
+        "“1.200,50” has two decimal marks" + HELD,
         "Write one decimal comma or point and no thousands separator.",
     ),
     (
@@ -138,7 +148,7 @@ LINES = [
         "thousands-separator",
         8,
         "1 200 EUR",
-        "“1 200 EUR” has a gap in it",
+        "“1 200 EUR” has a gap in it" + HELD,
         "Write 1200 EUR.",
     ),
     # dates in details
@@ -171,7 +181,7 @@ LINES = [
         "no-date",
         13,
         "repotted",
-        "which “repotted” is corrected? Its date is missing",
+        "which “repotted” is corrected? Its date is missing" + HELD,
         "For example: corrected repotted 2027-03-06, not done.",
     ),
     # commas, quotes, dashes
@@ -298,9 +308,9 @@ LINES = [
         "“photographed” says nothing yet",
         "Expected: a picture's file.",
     ),
-    # said in other words
+    # two words of one act, set too far apart to be certain; said in other words
     (
-        "  top dressed moss",
+        "  top  dressed moss",
         "unknown-act",
         3,
         "top",
@@ -320,7 +330,7 @@ LINES = [
         "unknown-detail",
         9,
         "under the bench",
-        "“under the bench” is not understood here",
+        "“under the bench” is not understood here" + HELD,
         "Name a place that has a card: moved tunnel -- under the bench.",
     ),
     (
@@ -425,7 +435,7 @@ LINES = [
         "unknown-detail",
         11,
         "apex",
-        "“apex” is not understood here",
+        "“apex” is not understood here" + HELD,
         "A part of the tree stands after “on”: on apex.",
     ),
     (
@@ -441,7 +451,7 @@ LINES = [
         "unknown-detail",
         11,
         "branch 3",
-        "“branch 3” is not understood here",
+        "“branch 3” is not understood here" + HELD,
         "A part of the tree stands after “on”: on branch 3.",
     ),
     (
@@ -457,7 +467,7 @@ LINES = [
         "bad-handle",
         25,
         "Foo",
-        "“Foo” has a capital letter",
+        "“Foo” has a capital letter" + HELD,
         "Choose another handle for the new tree.",
     ),
     (
@@ -465,7 +475,7 @@ LINES = [
         "bad-handle",
         13,
         "as little  red",
-        "“little red” holds “ ”; a handle is letters, digits and hyphens",
+        "“little red” holds “ ”; a handle is letters, digits and hyphens" + HELD,
         "Choose another handle for the new tree.",
     ),
     (
@@ -473,7 +483,7 @@ LINES = [
         "bad-handle",
         16,
         "tray-1",
-        "“tray-1” is a pot already",
+        "“tray-1” is a pot already" + HELD,
         "Choose another handle for the new tree.",
     ),
     (

@@ -68,7 +68,9 @@ def test_an_act_is_read_with_its_details_and_its_rule_is_asked(example) -> None:
     ]
     assert follow_up.because[0].text == "2026-05-01: inoculated 20 g."
     example.append("hoshi\n  inoculated soon\n")
-    assert [p.message for p in example.problems()] == ["“soon” is not understood here"]
+    assert [p.message for p in example.problems()] == [
+        "“soon” is not understood here, so this line is held back and changes nothing"
+    ]
 
 
 def test_the_follow_up_is_settled_by_its_act(example) -> None:

@@ -170,9 +170,9 @@ def _facts(card: Thing) -> dict[str, str]:
 
 
 def _apply(draft: _Draft, entry: Entry) -> None:
-    if entry.undone:
-        return
     event = entry.event
+    if entry.undone or event.held:
+        return
     act = event.act
     begins = is_its_beginning(draft, act)
     stands = STANDS.get(act)

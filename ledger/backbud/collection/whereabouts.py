@@ -210,7 +210,7 @@ class Replay:
             self._on_others(event, meant.others)
         if not meant.trees:
             return
-        if "tree" in self.journal.acts[event.act].on:
+        if "tree" in self.journal.acts[event.said].on:
             self._on_trees(event, meant)
         else:
             self._wrong_subject(event, meant.trees[0].handle, "tree")
@@ -234,6 +234,10 @@ class Replay:
         return meant
 
     def _on_trees(self, event: Event, meant: Meant) -> None:
+        if event.held:
+            for tree in meant.trees:
+                tree.lines.append(Entry(event))
+            return
         act, totals = event.act, self.journal.acts[event.act].shared
         # A group's card is not dated: who left is no longer meant by its name.
         trees = [
@@ -276,7 +280,7 @@ class Replay:
     def _on_others(self, event: Event, handles: Iterable[str]) -> None:
         for handle in handles:
             thing = self.things.by_handle[handle]
-            if thing.kind not in self.journal.acts[event.act].on:
+            if thing.kind not in self.journal.acts[event.said].on:
                 self._wrong_subject(event, handle, thing.kind)
             else:
                 self.others.setdefault(handle, []).append(event)
@@ -385,11 +389,11 @@ class Replay:
         )
 
     def _wrong_subject(self, event: Event, handle: str, kind: str) -> None:
-        on = self.journal.acts[event.act].on
+        on = self.journal.acts[event.said].on
         self.notes.at(
             event.origin,
             "wrong-subject",
-            f"“{handle}” is a {kind}, and “{event.act}” is done to a {' or a '.join(on)}",
+            f"“{handle}” is a {kind}, and “{event.said}” is done to a {' or a '.join(on)}",
             "",
             0,
             len(event.act),

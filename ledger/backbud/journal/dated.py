@@ -17,11 +17,17 @@ from backbud_grammar.syntax import Act, Detail, Subjects
 
 
 class Said(Struct, frozen=True, array_like=True, gc=False):
-    """What an act says: its past form, its details, and the act that it names."""
+    """What an act says: its past form, its details, and the act that it names.
+
+    `held`: where its act is `HELD`, the past form of what is held back; then it has no details.
+    `kept`: the words that were not used.
+    """
 
     act: str
     details: tuple[Detail, ...]
     named: str
+    held: str = ""
+    kept: tuple[str, ...] = ()
 
 
 # By word and text, of acts in which nothing was wrong.
@@ -96,6 +102,8 @@ class DatedBlock(Struct, gc=False, eq=False):
             head.file,
             head.line + act.line + 1,
             act.column,
+            said.held,
+            said.kept,
         )
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from datetime import date
 from functools import partial
 from typing import Any
@@ -36,6 +36,7 @@ from backbud_grammar.parse import ActReading, Details
 from backbud_grammar.problems import Flaw, Misread, did_you_mean, nearest
 from backbud_grammar.said_otherwise import hint_for_act
 from backbud_grammar.syntax import Act, Block, Detail, Page, Subjects, last_line
+from backbud_grammar.whole import HELD, flaw_of_remark, limiter_in_remark, told, words_over
 
 NOBODY = Subjects(())
 
@@ -107,13 +108,12 @@ class DiaryReader:
         return acts_of(acts)
 
     def said(self, act: Act) -> Said:
-        known = self._known(act)
-        if known is not None:
-            return known
         form = self._form(act)
         assert form is not None
-        reading = self.details.of(form, act.text)
-        return Said(form.word, reading.details, reading.named)
+        known = self._known(act)
+        if known is None:
+            known, _ = self._judged(form, act)
+        return _held(form, act) if known.act != HELD and self._limiter(form, act) else known
 
     def _known(self, act: Act) -> Said | None:
         """What an act says that was found sound before."""
@@ -179,7 +179,8 @@ class DiaryReader:
         for n, act in enumerate(written):
             texts = self.found_sound.get(act.word)
             known = texts.get(act.text) if texts is not None else None
-            if known is not None:
+            # A remark may hold back what was found sound.
+            if known is not None and not act.remark:
                 acts.append(known.act)
                 continue
             slip = None
@@ -275,24 +276,39 @@ class DiaryReader:
 
     def _act(self, act: Act, file: str, line: int) -> str:
         """The past form of an act, or "" where it cannot be read at all."""
-        known = self._known(act)
-        if known is not None:
-            return known.act
         form = self._form(act)
         if form is None:
             self.notes.add(file, line, self._unknown_act(act, file))
             return ""
-        if form.prose:
-            return form.word
+        known = self._known(act)
+        if known is None:
+            known, flaws = self._judged(form, act)
+            for flaw in flaws:
+                self._note(act, file, line, flaw)
+            if not flaws and not form.prose:
+                self.found_sound[act.word][act.text] = known
+        limiter = self._limiter(form, act) if known.act != HELD else ""
+        if limiter:
+            self._note(act, file, line, flaw_of_remark(limiter, act.remark))
+            return HELD
+        return known.act
+
+    def _limiter(self, form: ActForm, act: Act) -> str:
+        """The word of the remark that takes back what the act says, or ""."""
+        return limiter_in_remark(form, act.remark) if act.remark else ""
+
+    def _judged(self, form: ActForm, act: Act) -> tuple[Said, tuple[Flaw, ...]]:
+        """What an act says by its own text, and all that is wrong in it."""
         reading = self.details.of(form, act.text)
-        for flaw in reading.flaws:
-            self._note(act, file, line, flaw)
-            if form.names_act and flaw.code in WITHOUT_AN_ACT:
-                return ""
-        if self._check(form, act, reading, file, line) and not reading.flaws:
-            said = Said(form.word, reading.details, reading.named)
-            self.found_sound[act.word][act.text] = said
-        return form.word
+        forms = form.forms
+        if reading.named:
+            forms += self.details.acts[reading.named].forms
+        found = (*reading.flaws, *self._flaws_of_references(form, act, reading, forms))
+        is_held, flaws = told(form, act.word, act.text, reading, found, forms)
+        if is_held:
+            return _held(form, act), flaws
+        kept = words_over(act.text, reading)
+        return Said(form.word, reading.details, reading.named, kept=kept), flaws
 
     def _unknown_act(self, act: Act, file: str) -> Flaw:
         word = act.word
@@ -313,14 +329,12 @@ class DiaryReader:
             file, line, Flaw(flaw.code, at, column, length, flaw.message, flaw.hint, flaw.severity)
         )
 
-    def _check(self, form: ActForm, act: Act, reading: ActReading, file: str, line: int) -> bool:
-        """Check every reference and date; whether they are sound, so that one check is enough."""
-        sound = True
+    def _flaws_of_references(
+        self, form: ActForm, act: Act, reading: ActReading, forms: Sequence[Form]
+    ) -> Iterator[Flaw]:
+        """What is wrong with the references and dates of an act, by their place in its text."""
         for detail, start in zip(reading.details, reading.starts, strict=True):
             if detail.handle:
-                forms = form.forms
-                if reading.named:
-                    forms += self.details.acts[reading.named].forms
                 kinds = tuple(
                     dict.fromkeys(kind for f in forms if f.name == detail.name for kind in f.refers)
                 )
@@ -332,25 +346,14 @@ class DiaryReader:
             else:
                 continue
             if flaw is not None:
-                sound = False
                 at, length = act.text.find(said, start + detail.offset), flaw.length or len(said)
                 if at < 0:
                     # It is written with other blanks.
                     at, length = start + detail.offset, detail.length
-                self._note(
-                    act,
-                    file,
-                    line,
-                    Flaw(
-                        flaw.code,
-                        0,
-                        at + flaw.column,
-                        length,
-                        flaw.message,
-                        flaw.hint,
-                    ),
-                )
-        return sound
+                hint = flaw.hint
+                if flaw.code == "wrong-kind" and form.of_all and "a place" in flaw.message:
+                    hint = f"Into a place it is moved: write moved {said}."
+                yield Flaw(flaw.code, 0, at + flaw.column, length, flaw.message, hint)
 
     def _flaw_of_reference(
         self, handle: str, kinds: tuple[str, ...], forms: Sequence[Form] = ()
@@ -550,8 +553,9 @@ def _day_weather(
     return [DayWeather(day, place, name, value, unit, origin) for place, name, value, unit in said]
 
 
-# With these it is not known what is planned or corrected.
-WITHOUT_AN_ACT = ("unknown-act", "no-date")
+def _held(form: ActForm, act: Act) -> Said:
+    """What is left of an act that is held back: its words."""
+    return Said(HELD, (), "", form.word, (act.text,) if act.text else ())
 
 
 def _flaw_of_date(written: str) -> Flaw | None:

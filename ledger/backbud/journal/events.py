@@ -27,7 +27,9 @@ class Event(Struct, frozen=True, gc=False):
 
     `named`: the act that a plan, a skip, a put-off or a correction speaks of. `text`: the details
     as written. `subjects`: the subject line as written; it may name other people's trees, so it
-    is never shown to an owner.
+    is never shown to an owner. `held`: the past form of an act that is held back; then `act` is
+    `HELD`, which no rule knows, so that it stands in the history and changes nothing. `kept`: the
+    words that were not used.
     """
 
     act: str
@@ -40,6 +42,8 @@ class Event(Struct, frozen=True, gc=False):
     file: str
     line: int
     column: int
+    held: str = ""
+    kept: tuple[str, ...] = ()
 
     @property
     def day(self) -> date:
@@ -58,7 +62,12 @@ class Event(Struct, frozen=True, gc=False):
     @property
     def written(self) -> str:
         """The act as a line: `repotted same pot, 2 cm off below`."""
-        return f"{self.act} {self.text}".rstrip()
+        return f"{self.said} {self.text}".rstrip()
+
+    @property
+    def said(self) -> str:
+        """The past form of the act, whether it is held back or not."""
+        return self.held or self.act
 
     def all(self, name: str) -> tuple[Detail, ...]:
         """Every detail of that name."""

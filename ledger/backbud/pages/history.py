@@ -33,7 +33,10 @@ class Was(Struct, frozen=True):
 
 
 class Line(Struct, frozen=True):
-    """One entry as shown: the act, its details, the remark, and where it stands."""
+    """One entry as shown: the act, its details, the remark, and where it stands.
+
+    `held`: it is held back, and changes nothing.
+    """
 
     act: str
     text: str
@@ -41,6 +44,7 @@ class Line(Struct, frozen=True):
     at: str
     shared: str
     private: bool
+    held: bool
     was: Was | None
 
 
@@ -89,12 +93,13 @@ def _written(when: WrittenDate, year: int) -> tuple[str, str]:
 def _line(entry: Entry, year: int) -> Line:
     event = entry.event
     return Line(
-        event.act,
+        event.said,
         _details(event),
         event.remark,
         str(event.origin),
         f"shared among {words.number(entry.among, 'tree')}" if entry.among > 1 else "",
         _is_the_keepers(event),
+        bool(event.held),
         _was(entry, year) if entry.corrected_by else None,
     )
 

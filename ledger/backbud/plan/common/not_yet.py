@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from backbud.plan.looks import looks
 from backbud.species import Event, Proposal, Proposals, Tree, Year, after, weeks_after
+from backbud_grammar.acts import AWAITED
 
 
 @after("checked", rule="not-yet")
@@ -12,7 +13,7 @@ def look_again(tree: Tree, done: Event, year: Year) -> Proposals:
     if done.has("again"):
         return
     for look in looks(done):
-        if look.finding != "not yet" or look.what not in ("graft", "layer", "roots", "buds"):
+        if look.finding != "not yet" or look.what not in AWAITED:
             continue
         for part in look.parts or ("",):
             yield Proposal(

@@ -1,0 +1,281 @@
+"""An act as it was read goes in; the words left over, and what holds it back, come out.
+
+An act that takes off, takes away, ends or finds well is only done where all of its line is
+understood. Any act is held back by an unread word that limits or takes back what it says.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from backbud_grammar.acts import AWAITED
+from backbud_grammar.forms import ActForm, Form
+from backbud_grammar.hints import PART_WORDS
+from backbud_grammar.lexicon import SHARES
+from backbud_grammar.parse import ActReading
+from backbud_grammar.problems import Flaw
+
+# The act of a line that is held back; nobody can write it, since it is two words.
+HELD = "held back"
+HELD_CODE = "held-back"
+CHANGES_NOTHING = "so this line is held back and changes nothing"
+
+
+def _set(words: str) -> frozenset[str]:
+    return frozenset(words.split())
+
+
+# What takes back the words before or behind it.
+_DENIES = _set("not cannot never except excepting excluding but yet rest partly remaining")
+# What makes less of an act than it says, or none of it yet.
+_LIMITS = _DENIES | _set(
+    "only half off nearly almost hardly barely tried try trying wanted want wants "
+    "should would could might maybe perhaps probably failed"
+)
+_UNREAD = _LIMITS | _set(
+    "no nor none nothing neither without next later soon tomorrow todo todo's need needs needed"
+)
+# No part of a tree is so called: these say more than where.
+_NOT_OF_A_PART = _set(
+    "and then was were is are has have had still to need needs nearly almost maybe should "
+    "except excepting excluding but not never yet rest partly only no without remaining off "
+    "this time year until"
+)
+# An act that puts on says the contrary beside one of these: `tie removed`.
+_REMOVED = _set(
+    "off removed remove gone out away taken took cut came loose loosened undone down "
+    "broke broken snapped fell slipped split torn"
+)
+_COMES_OFF = _REMOVED | _set("is was all of the it on")
+# Who loses these does not lose the tree: `lost to squirrels all buds`, but `died of root rot`.
+_OF_A_TREE = PART_WORDS | _set(
+    "leaf leaves bud buds flower flowers shoot shoots tip tips twig twigs needle needles candle "
+    "candles jin shari graft layer pot"
+)
+_WHAT_WAS_DONE = (
+    "Write only what was done, each part in a detail of its own; the rest goes on a line that "
+    "begins with noted."
+)
+# A remark is free; only its first words can turn what stands before it.
+_FIRST_WORDS = {"does": 1, "keeps": 1, "ends": 3}
+_OF_ALL_BUT = _set("all everything nothing none any anything")
+_IN_REMARK = _set(
+    "not except excepting excluding only but half partly rest yet off nearly almost hardly tried"
+)
+_WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)*|\?")
+_RUN = re.compile(r"[^,\s][^,]*")
+
+
+class Unread(Struct, frozen=True, gc=False):
+    """Words of an act that no form took, and where they begin in its text."""
+
+    text: str
+    offset: int
+
+
+def unread_in(text: str, reading: ActReading) -> tuple[Unread, ...]:
+    """Return the runs of words, between commas, that belong to no detail.
+
+    The act that a plan, a skip or a correction names is one of the words that were read.
+    """
+    left = list(text)
+
+    def blank(start: int, end: int) -> None:
+        left[start:end] = " " * (min(end, len(left)) - start) if start < len(left) else ""
+
+    if reading.named:
+        blank(0, len(text.split(None, 1)[0]))
+    for detail, start in zip(reading.details, reading.starts, strict=True):
+        blank(start + detail.offset, start + detail.offset + detail.length)
+    runs = _RUN.finditer("".join(left))
+    return tuple(
+        Unread(found[0].rstrip(), found.start())
+        for found in runs
+        if found[0].rstrip() not in SHARES
+    )
+
+
+def told(
+    form: ActForm,
+    word: str,
+    text: str,
+    reading: ActReading,
+    flaws: Sequence[Flaw],
+    forms: Sequence[Form],
+) -> tuple[bool, tuple[Flaw, ...]]:
+    """Return whether an act is held back by its own text, and its flaws, which then say so.
+
+    `word`: as it is written. `flaws`: all that was found in the line. `forms`: those of the act,
+    and of the act that it names.
+    """
+    if form.prose:
+        return False, tuple(flaws)
+    wrong = [flaw for flaw in flaws if flaw.code != "empty-detail"]
+    if wrong:
+        unread = unread_in(text, reading)
+        if (
+            form.bearing == "ends"
+            or _is_undone(form, unread)
+            or (form.names_act and not reading.named)
+            or (unread and word.casefold() in form.bare_words)
+            or _limiter(unread, _UNREAD - _own(forms))
+        ):
+            first = replace(
+                wrong[0],
+                message=f"{wrong[0].message}, {CHANGES_NOTHING}",
+                hint=_hint(form, word, text, unread, wrong[0].hint),
+            )
+            return True, tuple(first if flaw is wrong[0] else flaw for flaw in flaws)
+    found = _limiter_read(form, word, reading, forms)
+    if found is None:
+        return False, tuple(flaws)
+    return True, (*flaws, _held(form, text, *found))
+
+
+def limiter_in_remark(form: ActForm, remark: str) -> str:
+    """Return the word that turns what stands before the remark, or "".
+
+    A plan, a skip and a correction give their reason there: `skipped repot -- not strong enough`.
+    """
+    if form.prose or form.names_act:
+        return ""
+    first = _WORD.findall(remark[:80])[: _FIRST_WORDS[form.bearing]]
+    words = _IN_REMARK - _own(form.forms)
+    if "but" in first[1:] and first[0].casefold() not in _OF_ALL_BUT:
+        # `fine, but look again` goes on; `all but the apex` takes back.
+        words -= {"but"}
+    return _first_of(first, words, question=False)
+
+
+def flaw_of_remark(limiter: str, remark: str) -> Flaw:
+    """The problem of an act that its remark may take back."""
+    said = remark if len(remark) <= 40 else f"{remark[:40].rsplit(' ', 1)[0]} …"
+    return Flaw(
+        HELD_CODE,
+        0,
+        0,
+        0,
+        f"the remark says “{limiter}”, {CHANGES_NOTHING}",
+        f"Write only what was done, and the rest on a line of its own: noted {said}",
+    )
+
+
+def _own(forms: Iterable[Form]) -> frozenset[str]:
+    """`off`, where the act itself says what came off: `pruned bits off` limits nothing."""
+    says = any(
+        "off" in phrase.split()
+        for form in forms
+        for phrase in (*form.labels, *form.words, form.name)
+    )
+    return frozenset({"off"}) if says else frozenset()
+
+
+def _limiter(unread: Iterable[Unread], words: frozenset[str]) -> str:
+    return _first_of([w for run in unread for w in _WORD.findall(run.text)], words)
+
+
+def _first_of(said: Iterable[str], words: frozenset[str], *, question: bool = True) -> str:
+    for word in said:
+        folded = word.casefold()
+        if folded in words or folded.endswith(("n't", "n’t")) or (question and word == "?"):
+            return word
+    return ""
+
+
+def _is_undone(form: ActForm, unread: Sequence[Unread]) -> bool:
+    """Whether an act that puts on is said of something that comes off."""
+    if not form.undone_by or not unread:
+        return False
+    said = {w.casefold() for run in unread for w in _WORD.findall(run.text)}
+    return not _REMOVED.isdisjoint(said)
+
+
+def _limiter_read(
+    form: ActForm, word: str, reading: ActReading, forms: Sequence[Form]
+) -> tuple[str, int] | None:
+    """The first limiter in what was read as free words or as a part, and where its detail is."""
+    strict = form.bearing == "ends" or word.casefold() in form.bare_words
+    free = {one.name for one in forms if one.free}
+    findings = {word for one in forms if one.name == "finding" for word in one.words}
+    looked_at: list[str] = []
+    for detail, start in zip(reading.details, reading.starts, strict=True):
+        found = ""
+        if form.word == "checked" and detail.name == "what":
+            looked_at = detail.words.split()
+        elif form.word == "checked" and detail.words.casefold().endswith("not yet"):
+            found = "" if looked_at and AWAITED.issuperset(looked_at) else detail.words
+        if detail.part and not found:
+            found = _in_part(detail.part, strict=strict)
+            if strict and not found and detail.part.split()[-1].casefold() in findings:
+                # `on left 1 fine`: what was found is no part.
+                found = detail.part.split()[-1]
+        if not found and detail.words and detail.name in free:
+            found = _in_free(form, _WORD.findall(detail.words))
+        if found:
+            return found, start + detail.offset
+    return None
+
+
+def _in_free(form: ActForm, words: list[str]) -> str:
+    if form.of_all:
+        last = words[-1:] if words and words[-1].casefold() in _OF_A_TREE else []
+        return _first_of(words, _LIMITS | {"on", "and"}, question=False) or "".join(last)
+    denies = _DENIES | {"only"} if form.bearing == "ends" else _DENIES
+    return _first_of(words, denies, question=False)
+
+
+def _in_part(part: str, *, strict: bool) -> str:
+    """`left half` is a part, and so is `the lower half`; `half of left 1` is less than one."""
+    words = _WORD.findall(part)
+    if words[:1] == ["half"] or words[:2] == ["the", "half"]:
+        return "half"
+    return _first_of(words, _NOT_OF_A_PART if strict else _DENIES)
+
+
+def _held(form: ActForm, text: str, limiter: str, at: int) -> Flaw:
+    found = re.search(rf"\b{re.escape(limiter)}", text[at:])
+    column = at + found.start() if found else at
+    hint = _not_all_of_it(form, text) if form.of_all else _WHAT_WAS_DONE
+    return Flaw(
+        HELD_CODE,
+        0,
+        column,
+        len(limiter),
+        f"“{limiter}” may change what this line says, {CHANGES_NOTHING}",
+        hint,
+    )
+
+
+def _hint(form: ActForm, word: str, text: str, unread: Sequence[Unread], hint: str) -> str:
+    """How to write it: what was meant, before what was expected."""
+    if _is_undone(form, unread):
+        return _came_off(form, text)
+    if form.of_all and unread:
+        return " ".join(filter(None, (_not_all_of_it(form, text), hint)))
+    if unread and word.casefold() in form.bare_words and form.bearing != "ends":
+        return f"Write {form.word} where it was done, noted where it was only seen. {hint}"
+    if _limiter(unread, _LIMITS) and hint.startswith(("Did you mean", "Expected")):
+        return _WHAT_WAS_DONE
+    return hint
+
+
+def _came_off(form: ActForm, text: str) -> str:
+    """`wire off right 2`: the act that takes it off again, and where."""
+    words = [word.strip(",") for word in text.split()]
+    part = [word for word in words if word.casefold() not in _COMES_OFF]
+    takes_part = any(one.part for one in form.forms)
+    where = f" on {' '.join(part)}" if takes_part and part and part[0] in PART_WORDS else ""
+    return f"Where it came off, write {form.undone_by}{where}."
+
+
+def _not_all_of_it(form: ActForm, text: str) -> str:
+    return f"Where it was not all of the tree, write noted: noted {form.word} {text}."
+
+
+def words_over(text: str, reading: ActReading) -> tuple[str, ...]:
+    """Return the words of an act that were not used."""
+    return tuple(run.text for run in unread_in(text, reading)) if reading.flaws else ()

@@ -681,11 +681,14 @@ def test_as_names_the_batch_that_begins(written, tree) -> None:
 @pytest.mark.parametrize("act", ["repotted   into", "lifted     into", "received   in"])
 def test_a_mistyped_pot_blames_no_tree_without_one(written, act) -> None:
     text = (
-        "\n    place yard\n    pot beech-1\n"
+        "\n    place yard\n      latitude 52\n    pot beech-1\n"
         + "".join(f"    tree {name}\n      kind trident maple\n" for name in ("a", "b", "c"))
         + f"    2026-03-01\n    a\n      {act} beech1\n    b\n      {act} beech1\n"
     )
     session = written(text, problems=("unknown-handle",))
     assert [(p.message, p.hint) for p in session.problems()] == [
-        ("no pot is called “beech1”", "Did you mean “beech-1”?")
+        (
+            "no pot is called “beech1”, so this line is held back and changes nothing",
+            "Did you mean “beech-1”?",
+        )
     ] * 2

@@ -10,6 +10,7 @@ from __future__ import annotations
 import os
 import stat
 import sys
+from errno import ELOOP, ENOENT, ENOTDIR, ENXIO
 
 try:
     from _blake2 import blake2b
@@ -54,9 +55,6 @@ def secret(journal: str = "") -> bytes:
     `journal`: what lies in this folder counts for nothing, since whoever made it could have put a
     secret there. NoSecret where there is none and none can be kept.
     """
-    known = known_secret(journal)
-    if known:
-        return known
     folder = _folder_outside(journal)
     if not folder:
         raise NoSecret(
@@ -65,36 +63,43 @@ def secret(journal: str = "") -> bytes:
         )
     path = os.path.join(folder, SECRET_FILE)
     try:
-        os.makedirs(folder, mode=0o700, exist_ok=True)
-        _make(path)
+        known = _read(path)
+        if not known:
+            os.makedirs(folder, mode=0o700, exist_ok=True)
+            _make(path)
+            known = _read(path)
     except OSError as error:
         raise NoSecret(
-            f"{path} cannot be written ({error.strerror}); "
+            f"{path} cannot be read or written ({error.strerror}); "
             f"name another folder with {CONFIG_VARIABLE}"
         ) from None
-    known = known_secret(journal)
     if not known:
         raise NoSecret(f"{path} is not a file of yours alone; move it away")
     return known
 
 
 def known_secret(journal: str = "") -> bytes:
-    """The person's secret if there is one already, else b"". Nothing is written."""
+    """The person's secret if there is one already, else b"". Nothing is written.
+
+    OSError where the disk does not give it out.
+    """
     folder = _folder_outside(journal)
-    if not folder:
-        return b""
+    return _read(os.path.join(folder, SECRET_FILE)) if folder else b""
+
+
+def _read(path: str) -> bytes:
+    """The secret at a path; b"" where there is none, or something else than one of ours alone."""
     flags = os.O_RDONLY | getattr(os, "O_NOFOLLOW", 0) | getattr(os, "O_NONBLOCK", 0)
     try:
-        descriptor = os.open(os.path.join(folder, SECRET_FILE), flags | getattr(os, "O_BINARY", 0))
-    except OSError:
-        return b""
-    try:
-        found = os.fstat(descriptor)
-        if not _is_ours_alone(found):
+        descriptor = os.open(path, flags | getattr(os, "O_BINARY", 0))
+    except OSError as error:
+        if error.errno in (ENOENT, ENOTDIR, ELOOP, ENXIO):
             return b""
-        content = os.read(descriptor, SECRET_BYTES + 1)
-    except OSError:
-        return b""
+        raise
+    try:
+        content = (
+            os.read(descriptor, SECRET_BYTES + 1) if _is_ours_alone(os.fstat(descriptor)) else b""
+        )
     finally:
         os.close(descriptor)
     return content if len(content) == SECRET_BYTES else b""
@@ -110,7 +115,7 @@ def key_for(purpose: str, journal: str = "") -> bytes:
 
 
 def known_key_for(purpose: str, journal: str = "") -> bytes:
-    """The person's key for one purpose, or b"" where no secret was made yet."""
+    """The person's key for one purpose, or b"" where no secret was made yet. OSError."""
     known = known_secret(journal)
     return _derived(known, purpose) if known else b""
 

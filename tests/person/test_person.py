@@ -110,5 +110,5 @@ def test_where_nothing_can_be_written_it_says_so(
 ) -> None:
     (tmp_path / "file").write_text("")
     monkeypatch.setenv(CONFIG_VARIABLE, str(tmp_path / "file"))
-    with pytest.raises(NoSecret, match=f"cannot be written.*{CONFIG_VARIABLE}"):
+    with pytest.raises(NoSecret, match=f"cannot be read or written.*{CONFIG_VARIABLE}"):
         secret()

@@ -79,6 +79,8 @@ def test_no_table_is_unpickled_that_a_journal_ships(
     # The table that is asked for, by the name that a run would give it.
     monkeypatch.setenv(variable, str(tmp_path / "elsewhere"))
     command = [sys.executable, "-m", "backbud", "check"]
+    act = "\n2026-05-01\nhoshi\n  pruned  3 cm off on left 1\n"
+    (journal / "journal.txt").write_text(f"tree hoshi\n  kind  trident maple\n{act}")
     subprocess.run(command, cwd=journal, check=True, stdout=subprocess.DEVNULL)
     (kept,) = tmp_path.glob("elsewhere/**/backbud/grammar-*")
 
@@ -91,6 +93,6 @@ def test_no_table_is_unpickled_that_a_journal_ships(
         target.parent.mkdir(parents=True)
         target.write_bytes(pickle.dumps(Bait()))
     monkeypatch.setenv(variable, str(journal / "own") if is_absolute else "own")
-    (journal / "journal.txt").write_text("tree yuki\n  kind  box\n  trunk 3 cm\n")
+    (journal / "journal.txt").write_text(f"tree hoshi\n  kind  box\n{act.replace('3', '4')}")
     subprocess.run(command, cwd=journal, check=False, stdout=subprocess.DEVNULL)
     assert not (tmp_path / "ran").exists()

@@ -217,3 +217,9 @@ def test_a_look_back_leaves_today_as_it_is(
     (journal / "made-on/2026-04-01/more.txt").write_text("tree planted\n  kind  box\n")
     assert cli.main(["make", str(journal)]) == 0
     assert output(journal) == today
+
+
+def test_git_is_told_of_all_that_is_no_part_of_a_new_journal(tmp_path: Path) -> None:
+    assert cli.main(["begin", str(tmp_path / "new")]) == 0
+    told = (tmp_path / "new/.gitignore").read_text().splitlines()
+    assert told[1:] == ["made/", "made-on/", "made-aside/", ".backbud/"]

@@ -2,19 +2,30 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from datetime import date
 from pathlib import Path
 from textwrap import dedent
 
 import pytest
 
+from backbud.person import CONFIG_VARIABLE
 from backbud.session import Session, open_session
 
 SETTINGS = 'language = 1\nname = "A test"\ncurrency = "EUR"\n'
 
 # What a short journal leaves unsaid.
 UNSAID = ("unknown-species", "unknown-hemisphere")
+
+
+@pytest.fixture(scope="session", autouse=True)
+def settings_of_nobody(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Path]:
+    """The tests are a person of their own: nothing of whoever runs them is read or written."""
+    folder = tmp_path_factory.mktemp("settings") / "backbud"
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv(CONFIG_VARIABLE, str(folder))
+        yield folder
+
 
 Written = Callable[..., Session]
 

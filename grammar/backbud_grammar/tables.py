@@ -27,7 +27,7 @@ def load_parser() -> lark.Lark:
     name = f"grammar-{digest(grammar, mark).hex()}"
     folder = cache_folder()
     kept = folder / name if folder else None
-    if kept is not None and _mine(kept):
+    if kept is not None and _mine(kept) and kept.is_file():
         try:
             with kept.open("rb") as file:
                 return lark.Lark.load(file)
@@ -53,14 +53,25 @@ def build_parser(grammar: str, starts: Sequence[str] = STARTS) -> lark.Lark:
 
 
 def cache_folder() -> Path | None:
-    """Return the person's own cache folder for backbud, made if need be, or None."""
-    base = os.environ.get("XDG_CACHE_HOME") or os.environ.get("LOCALAPPDATA")
+    """Return the person's own cache folder for backbud, made if need be, or None.
+
+    A path that is not absolute is left out, as the XDG base directories have it; it would lead into
+    whatever folder a command is given in. So is one that lies in a journal.
+    """
+    named = (os.environ.get(name, "") for name in ("XDG_CACHE_HOME", "LOCALAPPDATA"))
+    base = next(filter(os.path.isabs, named), None)
     try:
-        folder = (Path(base) if base else Path.home() / ".cache") / "backbud"
+        folder = (Path(base) if base else Path.home() / ".cache").joinpath("backbud")
+        if not folder.is_absolute() or _in_a_journal(folder.resolve()):
+            return None
         folder.mkdir(mode=0o700, parents=True, exist_ok=True)
     except (OSError, RuntimeError):
         return None
     return folder if _mine(folder) else None
+
+
+def _in_a_journal(folder: Path) -> bool:
+    return any(os.path.lexists(above / "backbud.toml") for above in (folder, *folder.parents))
 
 
 def _mine(path: Path) -> bool:

@@ -83,7 +83,7 @@ def begin(folder: str, today: date) -> list[str]:
         SETTINGS_FILE: _SETTINGS.format(language=LANGUAGE, journal_id=secrets.token_hex(6)),
         "cards/all.txt": _CARDS.format(year=today.year - 3),
         f"diary/{today.year}.txt": _DIARY.format(today=today.isoformat()),
-        ".gitignore": "# Compiled anew at any time.\nmade/\n.backbud/\n",
+        ".gitignore": "# Compiled anew at any time.\nmade/\nmade-on/\nmade-aside/\n.backbud/\n",
     }
     for name, text in filled.items():
         path = os.path.join(folder, name)

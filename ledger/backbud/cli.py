@@ -90,7 +90,13 @@ def _parser(words: Sequence[str]) -> ArgumentParser:
     begin = command("begin", _begin, "start a journal in a new folder")
     begin.add_argument("folder", metavar="FOLDER")
     journal(command("check", _check, "print every problem of the journal"))
-    journal(command("make", _make, "compile the journal into calendars and pages (made/)"))
+    make = command("make", _make, "compile the journal into calendars and pages (made/)")
+    make.add_argument(
+        "--take-over",
+        action="store_true",
+        help="move aside a made/ that is not of your making, and make it anew",
+    )
+    journal(make)
     watch = command("watch", _watch, "keep the pages up to date while you write, and serve them")
     watch.add_argument("--port", type=int, metavar="N", help="where they are served (8642)")
     watch.add_argument(
@@ -269,13 +275,18 @@ def _check(options: Namespace) -> int:
 def _make(options: Namespace) -> int:
     from backbud.make import make
     from backbud.publish.commit import PublishError
-    from backbud.publish.unchanged import make_arguments
+    from backbud.publish.unchanged import made_on, make_arguments
     from backbud.words import number
     from backbud_grammar.problems import show
 
     folder = _folder(options.folder)
     today, asked = _day(options)
     try:
+        if options.take_over:
+            from backbud.publish.aside import take_over
+
+            for sentence in take_over(folder, made_on(today.isoformat(), asked)):
+                print(sentence, file=sys.stderr)
         made = make(
             folder,
             today,

@@ -13,7 +13,7 @@ import os
 import sys
 import time
 from collections import Counter
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from datetime import date
 from functools import partial
 from json import dumps
@@ -38,18 +38,10 @@ from backbud.pages.view import Nursery, SpeciesFacts
 from backbud.plan.followups import FollowUp, State
 from backbud.plan.run import Plan
 from backbud.plan.stores import stores_of
-from backbud.publish import MADE, MEMORY
-from backbud.publish.commit import (
-    Published,
-    PublishError,
-    Seen,
-    finish,
-    lock,
-    memory_folder,
-    publish,
-    write_whole,
-)
-from backbud.publish.unchanged import fingerprint, remember
+from backbud.publish import MADE, MEMORY, memory
+from backbud.publish.commit import Published, PublishError, Seen, finish, lock, publish
+from backbud.publish.manifest import own_digests, read_own
+from backbud.publish.unchanged import fingerprint, made_on, remember
 from backbud.session import Session, open_session
 from backbud.words import number
 from backbud_grammar.problems import Problem, show
@@ -60,13 +52,17 @@ SILENT_SECONDS = 1.0
 
 
 class Made(Struct, frozen=True):
-    """What a run of make did. `summary`: as it is printed, and again when nothing changed."""
+    """What a run of make did. `summary`: as it is printed, and again when nothing changed.
+
+    `files`: all that is published now, by relative POSIX path.
+    """
 
     written: int
     removed: int
     kept: int
     problems: tuple[Problem, ...]
     summary: str
+    files: Mapping[str, bytes]
 
 
 def make(
@@ -83,6 +79,7 @@ def make(
 ) -> Made:
     """Compile the journal and publish it whole; PublishError where that cannot be done.
 
+    `as_of`: look at the journal as it was on the day; that is published in a folder of its own.
     `json`: the summary is JSON. `arguments`: how the run was asked for, so that the same question
     can be answered from memory, unless it is not to be `remembered`. `look`: is shown what was
     read; what it raises ends the run before anything is written. `kept`: what an earlier run of
@@ -91,6 +88,7 @@ def make(
     """
     with lock(folder):
         finish(folder)
+        into = made_on(today.isoformat(), as_of)
         known = fingerprint(folder, today.isoformat(), arguments) if remembered else ""
         progress = _Progress()
         session = open_session(folder, today, as_of=as_of, kept=kept)
@@ -101,14 +99,15 @@ def make(
         progress.tell("pages")
         files = render_pages(nursery_of(session, plan), kept)
         progress.tell("calendars")
-        files |= _feeds(session, plan, folder)
+        files |= _feeds(session, plan, folder, as_of)
         progress.tell("publishing")
-        published = publish(folder, files, kept.once("published", (), dict[str, Seen]))
-        made = _made(session, plan, folder, published, json)
+        seen = kept.once("published", (), dict[str, Seen])
+        published = publish(folder, files, seen, into)
+        made = _made(session, plan, os.path.join(folder, into), files, published, json)
         if when_published is not None:
             when_published(made)
         status = 1 if made.problems else 0
-        remember(folder, known, made.summary, status, also=weather_files(session.journal))
+        remember(folder, known, made.summary, status, weather_files(session.journal), into)
         kept.end()
         progress.end()
     return made
@@ -145,16 +144,18 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
     )
 
 
-def _feeds(session: Session, plan: Plan, folder: str) -> dict[str, bytes]:
-    """Every feed; the revisions of their entries are remembered."""
+def _feeds(session: Session, plan: Plan, folder: str, as_of: bool) -> dict[str, bytes]:
+    """Every feed; the revisions of their entries are remembered, but for those of a look back."""
     settings, things = session.journal.settings, session.journal.things
     grounds = grounds_of(plan.trees, things, session.names(), settings.keeper)
     shown = shown_in_feeds(plan.follow_ups, session.today, settings.settled, session.kept)
     feeds = feeds_of(shown, grounds, session.kept)
-    before = _bytes(os.path.join(folder, MEMORY, REVISIONS))
+    if as_of:
+        return write_feeds(feeds, shown, grounds, session.today, settings, {}, session.kept)[0]
+    before = memory.recall(folder, REVISIONS) or b""
     # Where they are lost, what was published tells them.
     remembered = session.kept.once("revisions", (before,), partial(read_revisions, before)) or (
-        published(feeds, lambda path: _bytes(os.path.join(folder, MADE, path)))
+        published(feeds, partial(_last, folder, own_digests(folder, MADE)))
     )
     files, revisions = write_feeds(
         feeds, shown, grounds, session.today, settings, remembered, session.kept
@@ -164,28 +165,36 @@ def _feeds(session: Session, plan: Plan, folder: str) -> dict[str, bytes]:
     after = write_revisions(revisions)
     if after != before:
         try:
-            write_whole(memory_folder(folder), REVISIONS, after)
+            memory.must_keep(folder, REVISIONS, after)
         except OSError as error:
-            raise PublishError(f"{MEMORY} cannot be written: {error.strerror}") from error
+            why = error.strerror or error
+            raise PublishError(f"{MEMORY} cannot be written: {why}") from error
         # The next run need not read what this one wrote.
         session.kept.once("revisions", (after,), lambda: revisions)
     return files
 
 
-def _bytes(path: str) -> bytes:
+def _last(folder: str, digests: dict[str, str], name: str) -> bytes:
+    """A file as this person's last run made it, else nothing."""
     try:
-        with open(path, "rb") as file:
-            return file.read()
+        return read_own(folder, MADE, name, digests) or b""
     except OSError:
         return b""
 
 
-def _made(session: Session, plan: Plan, folder: str, published: Published, json: bool) -> Made:
+def _made(
+    session: Session,
+    plan: Plan,
+    into: str,
+    files: Mapping[str, bytes],
+    published: Published,
+    json: bool,
+) -> Made:
     states = _states(plan, session)
     problems = session.problems()
     here = sum(1 for tree in plan.trees.values() if tree.here)
-    pages = os.path.join(folder, MADE, "index.html")
-    calendar = os.path.join(folder, MADE, EVERYTHING)
+    pages = os.path.join(into, "index.html")
+    calendar = os.path.join(into, EVERYTHING)
     if json:
         # Nothing of what this one run wrote: the same text answers when nothing changed.
         summary = dumps(
@@ -217,7 +226,8 @@ def _made(session: Session, plan: Plan, folder: str, published: Published, json:
         if session.plugins.left_out:
             lines.append(session.plugins.left_out)
         summary = "\n".join(lines)
-    return Made(len(published.written), len(published.removed), published.kept, problems, summary)
+    done = (len(published.written), len(published.removed), published.kept)
+    return Made(*done, problems, summary, files)
 
 
 def _states(plan: Plan, session: Session) -> Counter[State]:

@@ -9,7 +9,12 @@ import os
 import sys
 import time
 
-from backbud.publish.unchanged import make_arguments, nothing_to_do
+from backbud.import_path import leave_current_folder
+
+# An empty entry in PYTHONPATH stands for it too.
+leave_current_folder()
+
+from backbud.publish.unchanged import make_arguments, nothing_to_do  # noqa: E402
 
 SETTINGS = "backbud.toml"
 NOTHING_CHANGED = "Nothing changed."

@@ -276,18 +276,15 @@ def test_a_bare_amount_needs_a_currency_in_the_settings(tell, mark) -> None:
 
 
 def test_a_memory_that_leaves_out_some_of_a_file_is_no_harm(tell, tmp_path) -> None:
-    import msgspec
-
-    from backbud.journal.remember import SYNTAX_FILE, Memory
+    from backbud.journal.remember import SYNTAX_FILE, Memory, read_memory, write_memory
 
     tell(GOOD)
-    kept = tmp_path / ".backbud" / SYNTAX_FILE
-    memory = msgspec.msgpack.decode(kept.read_bytes(), type=Memory)
-    assert memory.files
+    memory = read_memory(str(tmp_path), SYNTAX_FILE, Memory)
+    assert memory is not None and memory.files
     memory.files = {digest: [] for digest in memory.files}
-    kept.write_bytes(msgspec.msgpack.encode(memory))
+    write_memory(str(tmp_path), SYNTAX_FILE, memory)
     assert tell(GOOD).acts == ["hoshi watered"]
-    kept.write_bytes(b"\xc1 torn")
+    (tmp_path / ".backbud" / SYNTAX_FILE).write_bytes(b"\xc1 torn")
     assert tell(GOOD).acts == ["hoshi watered"]
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import builtins
 import errno
 import os
+import re
 import shutil
 import subprocess
 import sys
@@ -12,6 +13,7 @@ import tempfile
 import threading
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
+from hashlib import blake2b
 from pathlib import Path
 
 import pytest
@@ -19,7 +21,15 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from backbud.publish import commit
-from backbud.publish.commit import BusyError, Published, PublishError, finish, lock, publish
+from backbud.publish.commit import (
+    BusyError,
+    ForeignError,
+    Published,
+    PublishError,
+    finish,
+    lock,
+    publish,
+)
 
 OLD = {
     "index.html": b"old index",
@@ -85,8 +95,12 @@ def test_first_publishing_writes_the_set_the_manifest_and_a_memory_that_git_igno
     done = publish(str(tmp_path), {"b/c.html": b"c", "a.html": b"a"})
     assert done == Published(written=("a.html", "b/c.html"), removed=(), kept=0)
     assert made(tmp_path) == {"a.html": b"a", "b/c.html": b"c"}
-    manifest = (tmp_path / "made" / ".manifest").read_text("utf-8")
-    assert manifest == "backbud manifest 1\na.html\nb/c.html\n"
+    head, mark, *lines = (tmp_path / "made" / ".manifest").read_text("utf-8").split("\n")
+    assert head == "backbud manifest 2"
+    assert re.fullmatch("[0-9a-f]{64}", mark)
+    # RFC 7693 by way of hashlib.
+    digests = [blake2b(content, digest_size=16).hexdigest() for content in (b"a", b"c")]
+    assert lines == [digests[0], "a.html", digests[1], "b/c.html", ""]
     assert (tmp_path / ".backbud" / ".gitignore").read_text() == "*\n"
     assert sorted(os.listdir(tmp_path / ".backbud")) == [".gitignore", "lock"]
 
@@ -307,7 +321,8 @@ def test_a_manifest_not_of_our_making_is_never_acted_on(tmp_path: Path, manifest
     put(tmp_path, {"index.html": b"x"})
     (tmp_path / "made/.manifest").write_text(manifest)
     assert refused(tmp_path, NEW) == (
-        "made/.manifest is damaged. Remove the folder made and make it anew."
+        "made/ does not bear your mark: it came with the journal, or an older backbud made it."
+        " It is left alone. To move it to made-aside and make all anew: backbud make --take-over"
     )
     assert (tmp_path / "diary.txt").exists()
 
@@ -374,11 +389,32 @@ def test_finish_with_nothing_left_over_writes_nothing(tmp_path: Path) -> None:
 
 def test_staged_files_without_a_commitment_are_thrown_away(tmp_path: Path) -> None:
     publish(str(tmp_path), OLD)
-    (tmp_path / ".backbud/staged").mkdir()
-    (tmp_path / ".backbud/staged/1-0").write_bytes(b"left")
+
+    def before(name: str) -> None:
+        if os.path.exists(tmp_path / f".backbud/staged/{os.getpid()}-3"):
+            raise Killed(name)
+
+    with pytest.raises(Killed), each_step(before):
+        publish(str(tmp_path), NEW)
     assert finish(str(tmp_path)) is False
     assert not (tmp_path / ".backbud/staged").exists()
     assert made(tmp_path) == OLD
+
+
+def test_staged_files_of_somebody_else_are_left_alone(tmp_path: Path) -> None:
+    publish(str(tmp_path), OLD)
+    (tmp_path / ".backbud/staged").mkdir()
+    (tmp_path / ".backbud/staged/1-0").write_bytes(b"theirs")
+    said = (
+        ".backbud/staged does not bear your mark: it came with the journal, or an older backbud"
+        " made it. Nothing of it was touched."
+        " To move it to made-aside and make all anew: backbud make --take-over"
+    )
+    for _ in range(2):
+        with pytest.raises(ForeignError, match=f"^{re.escape(said)}$"):
+            finish(str(tmp_path))
+    assert said == refused(tmp_path, NEW)
+    assert (tmp_path / ".backbud/staged/1-0").read_bytes() == b"theirs"
 
 
 @pytest.mark.parametrize(
@@ -400,11 +436,15 @@ def test_a_commitment_not_of_our_making_is_never_carried_out(tmp_path: Path, lin
     (tmp_path / ".backbud/commitment").write_text(
         f"backbud commitment 1\ncoming 1-1\nfinal 1-2\n{lines}\nend\n"
     )
-    assert finish(str(tmp_path)) is False
+    before = (tmp_path / ".backbud/commitment").read_bytes()
+    with pytest.raises(ForeignError, match=r"^\.backbud/commitment does not bear your mark"):
+        finish(str(tmp_path))
+    assert "Nothing of it was done." in refused(tmp_path, NEW)
     assert made(tmp_path) == OLD
     assert (tmp_path / "diary.txt").read_text() == "2027-03-06\n"
     assert (tmp_path / "cards.txt").read_text() == "tree hoshi\n"
-    assert not (tmp_path / ".backbud/commitment").exists()
+    assert (tmp_path / ".backbud/staged/1-0").read_bytes() == b"planted"
+    assert (tmp_path / ".backbud/commitment").read_bytes() == before
 
 
 def test_a_file_of_somebody_else_that_appeared_meanwhile_is_not_overwritten(

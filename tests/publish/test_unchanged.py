@@ -107,7 +107,7 @@ CHANGES: dict[str, Callable[[Path], object]] = {
     "forgotten": lambda journal: forget(str(journal)),
     "a commitment left over": lambda journal: (journal / ".backbud/commitment").touch(),
     "staged files left over": lambda journal: (journal / ".backbud/staged").mkdir(),
-    "half a memory": lambda journal: os.truncate(journal / ".backbud/remembered", 300),
+    "half a memory": lambda journal: os.truncate(journal / ".backbud/remembered", 200),
     "an empty memory": lambda journal: os.truncate(journal / ".backbud/remembered", 0),
     "a memory of noughts": lambda journal: (journal / ".backbud/remembered").write_bytes(
         bytes(500)
@@ -295,6 +295,24 @@ def test_all_else_is_left_to_the_full_command_line(journal: Path, argv: list[str
     assert start.make_request(words, str(journal), DAY) is None
 
 
+def test_a_look_back_leaves_what_is_remembered_of_today(journal: Path) -> None:
+    look_back(journal, "make on", "then")
+    assert last(journal, arguments="make on") == (1, "then")
+    assert last(journal) == (1, SUMMARY)
+    forget(str(journal))
+    assert last(journal, arguments="make on") is None
+
+
+@pytest.mark.parametrize("name", [".backbud/remembered", "made/.manifest"])
+@pytest.mark.parametrize("put", [os.mkfifo, os.mkdir, lambda path: os.symlink("/dev/zero", path)])
+def test_what_is_no_file_is_no_memory_and_nobody_waits_for_it(
+    journal: Path, name: str, put: Callable[[Path], object]
+) -> None:
+    (journal / name).unlink()
+    put(journal / name)
+    assert last(journal) is None
+
+
 def test_without_a_journal_here_or_above_it_is_left_to_the_full_command_line(
     tmp_path: Path,
 ) -> None:
@@ -318,7 +336,7 @@ REMEMBER = """
 import sys
 from backbud.publish.unchanged import fingerprint, remember
 journal, day, arguments, said = sys.argv[1:]
-remember(journal, fingerprint(journal, day, arguments), said, 1)
+remember(journal, fingerprint(journal, day, arguments), said, 1, made=f"made-on/{day}")
 """
 START = """
 import sys
@@ -330,20 +348,27 @@ sys.exit(status)
 """
 
 
+def look_back(journal: Path, arguments: str, said: str) -> None:
+    """Publish and remember a look back at the day, as a process of its own."""
+    publish(str(journal), {"index.html": b"index"}, made=f"made-on/{DAY}")
+    python(REMEMBER, journal, DAY, arguments, said)
+
+
 def test_make_with_nothing_to_do_says_so_and_loads_next_to_nothing(journal: Path) -> None:
-    python(REMEMBER, journal, DAY, "make on", SUMMARY)
+    look_back(journal, "make on", SUMMARY)
     said = python(START, "make", journal, "--on", DAY, status=1)
     assert said.splitlines() == [
         "Nothing changed.",
         "3 works fall due this week.",
         "The calendar is in made/calendars.",
-        "__future__ _blake2 backbud backbud.publish backbud.publish.unchanged backbud.start "
         # The journal has plugins, and whether they are trusted may have changed.
-        "backbud.trust backbud.trust.place",
+        "__future__ _blake2 backbud backbud.person backbud.publish backbud.publish.manifest "
+        "backbud.publish.mark backbud.publish.memory backbud.publish.plain "
+        "backbud.publish.unchanged backbud.start backbud.trust backbud.trust.place errno",
     ]
 
 
 def test_what_a_program_reads_is_given_as_it_was_remembered(journal: Path) -> None:
-    python(REMEMBER, journal, DAY, "make on json", '{"written": 0}')
+    look_back(journal, "make on json", '{"written": 0}')
     said = python(START, "make", journal, "--on", DAY, "--json", status=1)
     assert said.splitlines()[0] == '{"written": 0}'

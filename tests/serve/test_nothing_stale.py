@@ -21,7 +21,7 @@ from backbud.collection import replay
 from backbud.kept import Each, Is, Kept
 from backbud.make import REVISIONS, Made, make
 from backbud.plan import in_order
-from backbud.publish import MADE, MEMORY
+from backbud.publish import MADE, MEMORY, memory
 
 TODAY = date(2026, 11, 20)
 ACTS = 200
@@ -161,14 +161,12 @@ def clean_build(folder: Path, clean: Path, revisions: bytes | None, today: date)
     shutil.rmtree(clean, ignore_errors=True)
     shutil.copytree(folder, clean, ignore=shutil.ignore_patterns(MADE, MEMORY))
     if revisions is not None:
-        (clean / MEMORY).mkdir()
-        (clean / MEMORY / REVISIONS).write_bytes(revisions)
+        memory.must_keep(str(clean), REVISIONS, revisions)
     return make(str(clean), today)
 
 
 def compare(folder: Path, clean: Path, kept: Kept, today: date, what: str) -> Made:
-    remembered = folder / MEMORY / REVISIONS
-    revisions = remembered.read_bytes() if remembered.exists() else None
+    revisions = memory.recall(str(folder), REVISIONS)
     made = make(str(folder), today, kept=kept)
     other = clean_build(folder, clean, revisions, today)
     assert made.problems == other.problems, what

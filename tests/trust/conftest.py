@@ -10,9 +10,9 @@ from textwrap import dedent
 import pytest
 
 from backbud import cli
+from backbud.person import CONFIG_VARIABLE
 from backbud.session import Session, open_session
 from backbud.trust.files import read_plugins
-from backbud.trust.place import CONFIG_VARIABLE
 from backbud.trust.record import record
 from backbud_grammar.problems import Problem
 

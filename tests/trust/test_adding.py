@@ -130,7 +130,8 @@ def test_a_section_is_given_the_growing_year_at_the_tree_s_place(yard) -> None:
     )
     yard.trust()
     yard.run("make", "--on", "2026-11-20")
-    assert "hoshi 2026 yard 2026-11-20" in (yard.folder / "made/trees/hoshi.html").read_text()
+    page = yard.folder / "made-on/2026-11-20/trees/hoshi.html"
+    assert "hoshi 2026 yard 2026-11-20" in page.read_text()
 
 
 def test_details_are_added_to_an_act_that_is_there(yard) -> None:

@@ -12,8 +12,9 @@ from pathlib import Path
 
 import pytest
 
+from backbud.person import CONFIG_VARIABLE
 from backbud.publish.unchanged import make_arguments, nothing_to_do
-from backbud.trust.place import CONFIG_VARIABLE, record_path
+from backbud.trust.place import record_path
 
 COMMANDS = ("make", "check", "due")
 
@@ -427,7 +428,7 @@ def test_a_record_in_the_journal_itself_counts_for_nothing(yard, writes, ran, mo
     ],
 )
 def test_where_the_consent_is_kept_on_linux(monkeypatch, given, expected) -> None:
-    from backbud.trust.place import config_folder
+    from backbud.person import config_folder
 
     monkeypatch.setattr(sys, "platform", "linux")
     for name in ("BACKBUD_CONFIG", "XDG_CONFIG_HOME", "HOME"):

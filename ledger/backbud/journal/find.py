@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 
 from backbud.journal.settings import SETTINGS_FILE
-from backbud.publish import MADE
+from backbud.publish import OUTPUTS
 from backbud_grammar.problems import Flaw
 
 if TYPE_CHECKING:
@@ -44,7 +44,7 @@ class Found(Struct, frozen=True):
 def find_files(journal: str) -> Found:
     """Return the text files below the journal's folder.
 
-    Left out without a word: folders whose names begin with a dot, the output folder, what a
+    Left out without a word: folders whose names begin with a dot, the folders of output, what a
     `.gitignore` names. Git itself is never run. Links are passed over, with a word. OSError
     where the journal's folder itself cannot be read.
     """
@@ -84,7 +84,7 @@ def _walk(
         name = f"{below}/{entry.name}" if below else entry.name
         is_text = entry.name.lower().endswith(".txt")
         is_folder = entry.is_dir(follow_symlinks=False)
-        if entry.name.startswith(".") or (name == MADE and is_folder):
+        if entry.name.startswith(".") or (name in OUTPUTS and is_folder):
             continue
         if ignores and _ignored(name + ("/" if is_folder else ""), ignores):
             continue

@@ -6,16 +6,14 @@ only, never code.
 
 from __future__ import annotations
 
-import os
 from collections.abc import Iterable, Mapping
-from contextlib import suppress
 from typing import Any, Generic, TypeVar
 
 import msgspec
 from msgspec import Raw
 
 from backbud.journal.dated import Said, SoundActs
-from backbud.publish import MEMORY
+from backbud.publish import memory
 from backbud_grammar.details import Reading
 from backbud_grammar.parse import Details
 from backbud_grammar.problems import Flaw
@@ -152,38 +150,38 @@ _SAID = msgspec.msgpack.Decoder(Said)
 
 def recall(journal: str, mark: str) -> Memory:
     """Return what the last run read, or an empty memory."""
-    memory = read_memory(journal, SYNTAX_FILE, Memory)
-    return memory if memory is not None and memory.mark == mark else Memory(mark)
+    known = read_memory(journal, SYNTAX_FILE, Memory)
+    return known if known is not None and known.mark == mark else Memory(mark)
 
 
 def read_memory(journal: str, name: str, sort: type[S]) -> S | None:
     """Return what a file of the memory holds, or None where it holds no such thing."""
+    data = memory.recall(journal, name)
     try:
-        with open(os.path.join(journal, MEMORY, name), "rb") as file:
-            return msgspec.msgpack.decode(file.read(), type=sort)
-    except (OSError, msgspec.MsgspecError, UnicodeDecodeError, RecursionError):
+        return None if data is None else msgspec.msgpack.decode(data, type=sort)
+    except (msgspec.MsgspecError, UnicodeDecodeError, RecursionError):
         return None
 
 
 def write_memory(journal: str, name: str, value: object) -> None:
     """Write a file of the memory, atomically; where the folder cannot be written, nothing is."""
-    _write(journal, name, msgspec.msgpack.encode(value))
+    memory.keep(journal, name, msgspec.msgpack.encode(value))
 
 
-def keep(journal: str, memory: Memory, details: Details, said: SoundActs) -> None:
+def keep(journal: str, known: Memory, details: Details, said: SoundActs) -> None:
     """Write the memory, atomically; where the folder cannot be written, nothing is kept.
 
     What this run read and found sound is added to what the memory holds already.
     """
     whole = {
-        "mark": memory.mark,
-        "things": memory.things,
-        "files": memory.files,
-        "readings": {**memory.readings, **details.readings},
+        "mark": known.mark,
+        "things": known.things,
+        "files": known.files,
+        "readings": {**known.readings, **details.readings},
         "subjects": details.known_subjects,
         "said": {
-            word: {**memory.said.get(word, {}), **said.get(word, {})}
-            for word in {**memory.said, **said}
+            word: {**known.said.get(word, {}), **said.get(word, {})}
+            for word in {**known.said, **said}
         },
     }
     write_memory(journal, SYNTAX_FILE, whole)
@@ -191,22 +189,13 @@ def keep(journal: str, memory: Memory, details: Details, said: SoundActs) -> Non
 
 def recall_names(journal: str, name: str, mark: str) -> frozenset[str]:
     """Return the names in a file of the memory, while the mark is the same."""
-    try:
-        with open(os.path.join(journal, MEMORY, name), encoding="utf-8") as file:
-            head, *names = file.read().split("\n")
-    except (OSError, UnicodeDecodeError):
+    data = memory.recall(journal, name)
+    if data is None:
         return frozenset()
+    head, *names = data.decode().split("\n")
     return frozenset(names) if head == mark else frozenset()
 
 
 def keep_names(journal: str, name: str, mark: str, names: Iterable[str]) -> None:
     """Write names into a file of the memory."""
-    _write(journal, name, "\n".join((mark, *sorted(names))).encode())
-
-
-def _write(journal: str, name: str, data: bytes) -> None:
-    # Only a run that has something to keep needs the machinery of publishing.
-    from backbud.publish.commit import PublishError, memory_folder, write_whole
-
-    with suppress(OSError, PublishError):
-        write_whole(memory_folder(journal), name, data)
+    memory.keep(journal, name, "\n".join((mark, *sorted(names))).encode())

@@ -1,4 +1,4 @@
-"""Where the output and the memory of a journal lie, and how the list of published files is written.
+"""Where the output and the memory of a journal lie.
 
 Imported on the way of a run that has nothing to do, so it imports nothing itself.
 """
@@ -6,23 +6,11 @@ Imported on the way of a run that has nothing to do, so it imports nothing itsel
 from __future__ import annotations
 
 MADE = "made"
+MADE_ON = "made-on"  # looks back, each in a folder of its day
+ASIDE = "made-aside"  # what came with the journal and made way
+OUTPUTS = (MADE, MADE_ON, ASIDE)  # never read as a part of the journal
 MANIFEST = ".manifest"
 MEMORY = ".backbud"
 STAGED = "staged"
 COMMITMENT = "commitment"
 REMEMBERED = "remembered"
-
-_MANIFEST_HEAD = "backbud manifest 1"
-
-
-def manifest_text(names: list[str]) -> str:
-    """The list of published files, one relative POSIX path a line, in the order given."""
-    return "\n".join([_MANIFEST_HEAD, *names, ""])
-
-
-def manifest_names(text: str) -> list[str] | None:
-    """The paths that a manifest names, or None if it is not a whole manifest."""
-    head, *names = text.split("\n")
-    if head != _MANIFEST_HEAD or not names or names.pop() != "":
-        return None
-    return names

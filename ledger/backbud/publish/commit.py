@@ -2,7 +2,8 @@
 
 How it stays whole:
 1. Files whose bytes differ are staged in `.backbud/staged/` and synced. Nothing else has changed.
-2. A synced list of them is renamed to `.backbud/commitment`. From here on the new set counts.
+2. A synced list of them and their digests is renamed to `.backbud/commitment`. From here on the new
+   set counts.
 3. The manifest names the old and the new files, so that whatever happens each has an owner.
 4. Each staged file is renamed into `made/`, files of the old set that are gone are removed.
 5. The manifest names the new files only; then the commitment is removed.
@@ -10,32 +11,31 @@ A run that dies before 2 leaves staged files, which `finish` throws away. One th
 leaves the commitment, which `finish` carries out: a step already done is seen by its missing
 staged file. If `.backbud/` is deleted half way, the manifest in `made/` still names all that is
 ours, and the next `publish` compares bytes and writes what is missing.
+The commitment, the staging folder and the manifest bear the person's mark (mark.py). What does not
+came with the journal, from anybody: nothing of it is done, and nothing of it is removed.
 """
 
 from __future__ import annotations
 
 import errno
 import os
-import shutil
 import stat
 import sys
 import time
 import unicodedata
 from _thread import get_ident
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager, suppress
 from functools import lru_cache
 from typing import NamedTuple
 
-from backbud.publish import (
-    COMMITMENT,
-    MADE,
-    MANIFEST,
-    MEMORY,
-    STAGED,
-    manifest_names,
-    manifest_text,
-)
+from backbud.person import key_for
+from backbud.publish import ASIDE, COMMITMENT, MADE, MADE_ON, MANIFEST, MEMORY, STAGED
+from backbud.publish.manifest import PURPOSE, digest_of, read, written
+from backbud.publish.mark import sealed
+from backbud.publish.memory import PURPOSE as MEMORY_PURPOSE
+from backbud.publish.memory import recall
+from backbud.publish.plain import is_link, read_plain
 
 if sys.platform == "win32":
     import msvcrt
@@ -52,9 +52,7 @@ RETRY_PAUSES_SECONDS: tuple[float, ...] = (
     (0.01, 0.02, 0.05, 0.1, 0.2, 0.4, 0.8) if sys.platform == "win32" else ()
 )
 
-_WINDOWS_JUNCTION = 0xA0000003  # IO_REPARSE_TAG_MOUNT_POINT: a folder that leads elsewhere
-_COMMITMENT_HEAD = "backbud commitment 1"
-_COMMITMENT_END = "end"
+_STAGED_MARK = "mark"  # the first file to come into the staging folder, the last to go
 _STILL_WHOLE = "The output of last time is still whole."
 _TO_FINISH = "The output is half way: the next command finishes it."
 
@@ -67,6 +65,16 @@ class PublishError(Exception):
 
 class BusyError(PublishError):
     """Another run holds the journal's lock."""
+
+
+class ForeignError(PublishError):
+    """Something in the journal would have to be acted on and does not bear the person's mark."""
+
+    def __init__(self, name: str, outcome: str) -> None:
+        super().__init__(
+            f"{name} does not bear your mark: it came with the journal, or an older backbud made"
+            f" it. {outcome} To move it to {ASIDE} and make all anew: backbud make --take-over"
+        )
 
 
 class Published(NamedTuple):
@@ -85,6 +93,7 @@ class Seen(NamedTuple):
     changed_ns: int
     number: int
     content: bytes
+    digest: str
 
 
 # What was written so shortly before it was seen may be written over with nothing to tell by.
@@ -93,40 +102,51 @@ _TOO_NEW_NS = 2_000_000_000
 
 class _Move(NamedTuple):
     staged: str  # file name in the staging folder
-    name: str  # relative path in made/
+    digest: str
+    name: str  # relative path in the folder of the output; of a manifest its own name
     is_new: bool  # the old manifest does not name it
 
 
 class _Commitment(NamedTuple):
-    coming: str  # staged manifest that names the old and the new files
-    final: str  # staged manifest that names the new files
+    made: str  # the folder of the output, as a relative path in the journal
+    coming: _Move  # staged manifest that names the old and the new files
+    final: _Move  # staged manifest that names the new files
     moves: tuple[_Move, ...]
     gone: tuple[str, ...]
 
 
 def publish(
-    journal: str, files: Mapping[str, bytes], seen: dict[str, Seen] | None = None
+    journal: str,
+    files: Mapping[str, bytes],
+    seen: dict[str, Seen] | None = None,
+    made: str = MADE,
 ) -> Published:
     """Make `made/` of the journal's folder hold exactly `files` (relative POSIX path to bytes).
 
     Files that no earlier publishing wrote stay untouched. `seen`: by relative path the files that
     this process has seen, so that those which nobody has touched since need not be read again; who
-    publishes again and again hands the same one over each time. Raises PublishError if a name
-    cannot be used, if something that is not ours is in the way, if `made/` or a folder in it is a
-    link, if another run holds the lock, or if the system refuses; the message says in what state
-    the output is left.
+    publishes again and again hands the same one over each time. `made`: another folder of the
+    journal for it, as a relative path. Raises PublishError if a name cannot be used, if something
+    that is not ours is in the way, if the folder or one in it is a link, if another run holds the
+    lock, or if the system refuses; the message says in what state the output is left. ForeignError
+    if what is there bears a list of files that this person's backbud did not write.
     """
     _check_names(tuple(files))
+    seen = {} if seen is None else seen
     with lock(journal):
         finish(journal)
         with _in_words(journal, _STILL_WHOLE):
-            made = _made_folder(journal)
-            old = _old_names(made)
+            key = key_for(PURPOSE, journal)
+            folder = _made_folder(journal, made)
+            old_digests = _old_digests(journal, made, key)
+            old = frozenset(old_digests)
             gone = sorted(old - files.keys())
-            changed = _changed_names(made, files, gone, {} if seen is None else seen)
-            _check_way(made, changed, gone, old)
-        if changed or gone or old != files.keys():
-            commitment = _commit(journal, files, changed, gone, old)
+            changed = _changed_names(folder, files, gone, seen)
+            _check_way(folder, changed, gone, old)
+        digests = {name: _digest(name, content, seen) for name, content in files.items()}
+        if changed or gone or old_digests != digests:
+            manifests = [written(key, made, each) for each in ({**old_digests, **digests}, digests)]
+            commitment = _commit(journal, made, files, manifests, changed, gone, old)
             with _in_words(journal, _TO_FINISH):
                 _carry_out(journal, commitment, again=False)
     return Published(tuple(changed), tuple(gone), len(files) - len(changed))
@@ -136,7 +156,8 @@ def finish(journal: str) -> bool:
     """Carry out a commitment that an earlier run left, or throw away what it only staged.
 
     Returns True if there was a commitment. Every command calls this first; with nothing left over
-    it writes nothing and takes no lock. Raises PublishError as `publish` does.
+    it writes nothing and takes no lock. Raises PublishError as `publish` does, ForeignError where
+    what is left is not of this person's making: then nothing is done.
     """
     is_committed = os.path.lexists(_commitment_path(journal))
     if not is_committed and not os.path.lexists(_staged_folder(journal)):
@@ -156,8 +177,8 @@ def _finish_locked(journal: str) -> bool:
         if commitment is not None:
             _carry_out(journal, commitment, again=True)
             return True
-        _remove_if_there(_commitment_path(journal))
-        _throw_away(journal)
+        if not _throw_away(journal):
+            raise ForeignError(f"{MEMORY}/{STAGED}", "Nothing of it was touched.")
         return False
 
 
@@ -237,10 +258,10 @@ def _folded(name: str) -> str:
 # --- looking, before anything is changed ---------------------------------------------------------
 
 
-def _made_folder(journal: str) -> str:
-    made = os.path.join(journal, MADE)
-    _make_real_folder(made, MADE)
-    return made
+def _made_folder(journal: str, made: str) -> str:
+    for folder in (*_folders_of(made), made):
+        _make_real_folder(os.path.join(journal, folder), folder)
+    return os.path.join(journal, made)
 
 
 def _make_real_folder(path: str, shown: str) -> None:
@@ -248,7 +269,7 @@ def _make_real_folder(path: str, shown: str) -> None:
     if found is None:
         os.mkdir(path)
         _sync_folder(os.path.dirname(path) or os.curdir)
-    elif _is_link(found):
+    elif is_link(found):
         raise PublishError(
             f"{shown} is a link, and backbud writes only into real folders. Remove the link."
         )
@@ -264,38 +285,27 @@ def _lstat(path: str) -> os.stat_result | None:
         return None
 
 
-def _is_link(found: os.stat_result) -> bool:
-    return stat.S_ISLNK(found.st_mode) or getattr(found, "st_reparse_tag", 0) == _WINDOWS_JUNCTION
+def _old_digests(journal: str, made: str, key: bytes) -> dict[str, str]:
+    """The files that earlier runs wrote, by the manifest in the folder of the output."""
+    name = f"{made}/{MANIFEST}"
+    if _lstat(os.path.join(journal, name)) is None:
+        return {}
+    data = read_plain(journal, name)
+    digests = _read_manifest(key, made, data) if data is not None else None
+    if digests is None:
+        raise ForeignError(f"{made}/", "It is left alone.")
+    return digests
 
 
-def _old_names(made: str) -> frozenset[str]:
-    """The files that the manifest in `made/` names: those that earlier runs wrote."""
-    path = os.path.join(made, MANIFEST)
-    found = _lstat(path)
-    if found is None:
-        return frozenset()
-    text = _read_text(path) if stat.S_ISREG(found.st_mode) else ""
-    names = _plain_names(text)
-    if names is None:
-        raise PublishError(
-            f"{MADE}/{MANIFEST} is damaged. Remove the folder {MADE} and make it anew."
-        )
-    return names
-
-
+# Who publishes again and again mostly finds the same one.
 @lru_cache(maxsize=1)
-def _plain_names(manifest: str) -> frozenset[str] | None:
-    """The names in a manifest; None where it is not whole, or where one is not plain.
-
-    It comes with the journal, perhaps from somebody else: its names may lead anywhere.
-    """
-    names = manifest_names(manifest)
-    return None if names is None or not all(map(_is_plain, names)) else frozenset(names)
+def _read_manifest(key: bytes, made: str, data: bytes) -> dict[str, str] | None:
+    return read(key, made, data)
 
 
-def _read_text(path: str) -> str:
-    with open(path, "rb") as file:
-        return file.read().decode("utf-8", "replace")
+def _digest(name: str, content: bytes, seen: Mapping[str, Seen]) -> str:
+    known = seen.get(name)
+    return known.digest if known is not None and known.content == content else digest_of(content)
 
 
 def _changed_names(
@@ -328,7 +338,7 @@ def _holds(made: str, name: str, content: bytes, seen: dict[str, Seen]) -> bool:
     with open(path, "rb") as file:
         held = file.read()
     if max(found.st_mtime_ns, found.st_ctime_ns) < now - _TOO_NEW_NS:
-        seen[name] = Seen(*mark, content if held == content else held)
+        seen[name] = Seen(*mark, content if held == content else held, digest_of(held))
     return held == content
 
 
@@ -337,7 +347,7 @@ def _check_way(made: str, changed: list[str], gone: list[str], old: frozenset[st
     near = {_folded(name): name for name in old}
     seen: set[str] = set()
     if (changed or gone) and not os.access(made, os.W_OK | os.X_OK):
-        raise _may_not_write(MADE)
+        raise _may_not_write(_shown(made))
     for name in [*changed, *gone]:
         for folder in _folders_of(name):
             if folder not in seen:
@@ -347,8 +357,8 @@ def _check_way(made: str, changed: list[str], gone: list[str], old: frozenset[st
         _check_target(made, name, old, near)
     for name in gone:
         found = _lstat(os.path.join(made, name))
-        if found is not None and _is_link(found):
-            raise _link_in_the_way(name)
+        if found is not None and is_link(found):
+            raise _link_in_the_way(_shown(made, name))
 
 
 def _check_folder(made: str, folder: str, old: frozenset[str]) -> None:
@@ -356,13 +366,13 @@ def _check_folder(made: str, folder: str, old: frozenset[str]) -> None:
     found = _lstat(path)
     if found is None:
         return
-    if _is_link(found):
-        raise _link_in_the_way(folder)
+    if is_link(found):
+        raise _link_in_the_way(_shown(made, folder))
     if stat.S_ISDIR(found.st_mode):
         if not os.access(path, os.W_OK | os.X_OK):
-            raise _may_not_write(f"{MADE}/{folder}")
+            raise _may_not_write(_shown(made, folder))
     elif folder not in old:
-        raise _in_the_way(folder)
+        raise _in_the_way(_shown(made, folder))
 
 
 def _check_target(made: str, name: str, old: frozenset[str], near: Mapping[str, str]) -> None:
@@ -370,8 +380,8 @@ def _check_target(made: str, name: str, old: frozenset[str], near: Mapping[str, 
     found = _lstat(path)
     if found is None:
         return
-    if _is_link(found):
-        raise _link_in_the_way(name)
+    if is_link(found):
+        raise _link_in_the_way(_shown(made, name))
     if stat.S_ISDIR(found.st_mode):
         _check_leaving(made, name, old)
     elif name not in old:
@@ -379,7 +389,7 @@ def _check_target(made: str, name: str, old: frozenset[str], near: Mapping[str, 
         other = near.get(_folded(name))
         found_other = _lstat(os.path.join(made, other)) if other else None
         if found_other is None or not os.path.samestat(found, found_other):
-            raise _in_the_way(name)
+            raise _in_the_way(_shown(made, name))
 
 
 def _check_leaving(made: str, folder: str, old: frozenset[str]) -> None:
@@ -389,9 +399,15 @@ def _check_leaving(made: str, folder: str, old: frozenset[str]) -> None:
         for entry in entries:
             name = f"{folder}/{entry.name}"
             if name not in ours or entry.is_symlink():
-                raise _in_the_way(name)
+                raise _in_the_way(_shown(made, name))
             if entry.is_dir(follow_symlinks=False):
                 _check_leaving(made, name, old)
+
+
+def _shown(made: str, name: str = "") -> str:
+    """A file of the output as the person knows it: by its path in the journal."""
+    folder = os.path.basename(made)
+    return "/".join(filter(None, ("" if folder == MADE else MADE_ON, folder, name)))
 
 
 def _may_not_write(folder: str) -> PublishError:
@@ -400,14 +416,14 @@ def _may_not_write(folder: str) -> PublishError:
 
 def _in_the_way(name: str, outcome: str = _STILL_WHOLE) -> PublishError:
     return PublishError(
-        f"{MADE}/{name} is in the way: backbud did not write it and leaves it alone."
+        f"{name} is in the way: backbud did not write it and leaves it alone."
         f" Move it away. {outcome}"
     )
 
 
 def _link_in_the_way(name: str) -> PublishError:
     return PublishError(
-        f"{MADE}/{name} is a link, and backbud writes only into real folders."
+        f"{name} is a link, and backbud writes only into real folders."
         f" Remove the link. {_STILL_WHOLE}"
     )
 
@@ -417,27 +433,40 @@ def _link_in_the_way(name: str) -> PublishError:
 
 def _commit(
     journal: str,
+    made: str,
     files: Mapping[str, bytes],
+    manifests: Sequence[bytes],
     changed: list[str],
     gone: list[str],
     old: frozenset[str],
 ) -> _Commitment:
-    """Stage what differs, then rename the list of it: after that the new set counts."""
+    """Stage what differs, then rename the list of it: after that the new set counts.
+
+    `manifests`: of the old and the new files together, and of the new ones.
+    """
     staged = _staged_folder(journal)
     run = os.getpid()  # so that a second run can never take these files for its own
+    contents = {f"{run}-{count}": files[name] for count, name in enumerate(changed)}
     moves = tuple(
-        _Move(f"{run}-{count}", name, name not in old) for count, name in enumerate(changed)
+        _Move(source, digest_of(content), name, name not in old)
+        for (source, content), name in zip(contents.items(), changed, strict=True)
     )
-    commitment = _Commitment(f"{run}-coming", f"{run}-final", moves, tuple(gone))
-    contents = {move.staged: files[move.name] for move in moves}
-    contents[commitment.coming] = manifest_text(sorted(old.union(files))).encode()
-    contents[commitment.final] = manifest_text(sorted(files)).encode()
-    contents[f"{run}-{COMMITMENT}"] = _commitment_text(commitment).encode()
+    coming, final = (
+        _Move(f"{run}-{which}", digest_of(content), MANIFEST, False)
+        for which, content in zip(("coming", "final"), manifests, strict=True)
+    )
+    commitment = _Commitment(made, coming, final, moves, tuple(gone))
+    contents |= dict(zip((coming.staged, final.staged), manifests, strict=True))
     target = _commitment_path(journal)
     try:
         with _in_words(journal, _STILL_WHOLE):
+            key = key_for(MEMORY_PURPOSE, journal)
+            text = _commitment_text(commitment).encode()
+            contents[f"{run}-{COMMITMENT}"] = sealed(key, COMMITMENT, text, journal)
+            mark = sealed(key, f"{STAGED}/{_STAGED_MARK}", b"", journal)
+            _stage(staged, {_STAGED_MARK: mark})
             _stage(staged, contents)
-            _check_same_disk(journal)
+            _check_same_disk(journal, made)
             _retried(os.replace, os.path.join(staged, f"{run}-{COMMITMENT}"), target)
     except PublishError:
         # Staged files may be what fills the disk. Left lying, the next command removes them.
@@ -461,58 +490,61 @@ def _stage(staged: str, contents: Mapping[str, bytes]) -> None:
     _sync_folder(staged)
 
 
-def _check_same_disk(journal: str) -> None:
+def _check_same_disk(journal: str, made: str) -> None:
     """Refuse before the commitment what no rename could carry out after it."""
-    if os.lstat(os.path.join(journal, MADE)).st_dev != os.lstat(_staged_folder(journal)).st_dev:
+    if os.lstat(os.path.join(journal, made)).st_dev != os.lstat(_staged_folder(journal)).st_dev:
         raise PublishError(
-            f"{MADE} and {MEMORY} lie on different disks. Put both on the journal's own."
+            f"{made} and {MEMORY} lie on different disks. Put both on the journal's own."
         )
 
 
 def _commitment_text(commitment: _Commitment) -> str:
-    moves = (
-        f"{'new' if move.is_new else 'changed'} {move.staged} {move.name}"
-        for move in commitment.moves
-    )
+    moves = [("coming", commitment.coming), ("final", commitment.final)]
+    moves += [("new" if move.is_new else "changed", move) for move in commitment.moves]
+    lines = [f"{what} {move.staged} {move.digest} {move.name}" for what, move in moves]
     gone = (f"gone {name}" for name in commitment.gone)
-    heads = (_COMMITMENT_HEAD, f"coming {commitment.coming}", f"final {commitment.final}")
-    return "\n".join([*heads, *moves, *gone, _COMMITMENT_END, ""])
+    return "\n".join([f"into {commitment.made}", *lines, *gone])
 
 
 def _read_commitment(journal: str) -> _Commitment | None:
-    """The commitment that an earlier run left; None if there is none, or none that is whole.
+    """The commitment that an earlier run left; None if there is none.
 
-    It was synced before it got its name, so a damaged one is not of our making: nothing of it is
-    done. Its names are checked as if they came from anybody.
+    ForeignError where it does not bear the person's mark, or where what is staged is not what it
+    speaks of.
     """
-    path = _commitment_path(journal)
-    found = _lstat(path)
-    if found is None or not stat.S_ISREG(found.st_mode):
+    if _lstat(_commitment_path(journal)) is None:
         return None
-    lines = _read_text(path).split("\n")
-    if lines[:1] != [_COMMITMENT_HEAD] or lines[-2:] != [_COMMITMENT_END, ""]:
-        return None
-    staged = {"coming": "", "final": ""}
+    data = recall(journal, COMMITMENT)
+    if data is None:
+        raise ForeignError(f"{MEMORY}/{COMMITMENT}", "Nothing of it was done.")
+    into, *lines = data.decode().split("\n")
+    manifests: dict[str, _Move] = {}
     moves: list[_Move] = []
     gone: list[str] = []
-    for line in lines[1:-2]:
+    for line in lines:
         what, _, rest = line.partition(" ")
-        if what in ("new", "changed"):
-            source, _, name = rest.partition(" ")
-            moves.append(_Move(source, name, what == "new"))
-        elif what == "gone":
+        if what == "gone":
             gone.append(rest)
-        elif what in staged:
-            staged[what] = rest
+            continue
+        staged, digest, name = rest.split(" ", 2)
+        move = _Move(staged, digest, name, what == "new")
+        _check_staged(journal, move)
+        if what in ("coming", "final"):
+            manifests[what] = move
         else:
-            return None
-    sources = [*staged.values(), *(move.staged for move in moves)]
-    names = [*gone, *(move.name for move in moves)]
-    if any("/" in source or not _is_plain(source) for source in sources):
-        return None
-    if not all(map(_is_plain, names)):
-        return None
-    return _Commitment(staged["coming"], staged["final"], tuple(moves), tuple(gone))
+            moves.append(move)
+    made = into.removeprefix("into ")
+    return _Commitment(made, manifests["coming"], manifests["final"], tuple(moves), tuple(gone))
+
+
+def _check_staged(journal: str, move: _Move) -> None:
+    """Refuse a staged file that the run which made the commitment did not write."""
+    name = f"{MEMORY}/{STAGED}/{move.staged}"
+    if _lstat(os.path.join(journal, name)) is None:
+        return  # it is in its place already
+    content = read_plain(journal, name)
+    if content is None or digest_of(content) != move.digest:
+        raise ForeignError(name, "Nothing of it was done.")
 
 
 # --- carrying out --------------------------------------------------------------------------------
@@ -523,11 +555,11 @@ def _carry_out(journal: str, commitment: _Commitment, *, again: bool) -> None:
 
     Each step can be repeated: what is staged is still to be placed, what is not has been placed.
     """
-    made, staged = _made_folder(journal), _staged_folder(journal)
+    made, staged = _made_folder(journal, commitment.made), _staged_folder(journal)
     manifest = os.path.join(made, MANIFEST)
     in_the_way = _gone_in_the_way(commitment)
     touched = {made}
-    _place(os.path.join(staged, commitment.coming), manifest, again=again)
+    _place(os.path.join(staged, commitment.coming.staged), manifest, again=again)
     _sync_folder(made)
     for move in commitment.moves:
         source, target = os.path.join(staged, move.staged), os.path.join(made, move.name)
@@ -536,9 +568,9 @@ def _carry_out(journal: str, commitment: _Commitment, *, again: bool) -> None:
         for name in in_the_way.get(move.name, ()):
             touched |= _remove(made, name)
         for folder in _folders_of(move.name):
-            _make_real_folder(os.path.join(made, folder), f"{MADE}/{folder}")
+            _make_real_folder(os.path.join(made, folder), _shown(made, folder))
         if move.is_new and _lstat(target) is not None:
-            raise _in_the_way(move.name, _TO_FINISH)
+            raise _in_the_way(_shown(made, move.name), _TO_FINISH)
         _place(source, target, again=again)
         touched.add(os.path.dirname(target))
     done = {name for names in in_the_way.values() for name in names}
@@ -548,7 +580,7 @@ def _carry_out(journal: str, commitment: _Commitment, *, again: bool) -> None:
     for folder in sorted(touched):
         with suppress(FileNotFoundError, NotADirectoryError):  # touched first, then removed
             _sync_folder(folder)
-    _place(os.path.join(staged, commitment.final), manifest, again=again)
+    _place(os.path.join(staged, commitment.final.staged), manifest, again=again)
     _sync_folder(made)
     _remove_if_there(_commitment_path(journal))
     with suppress(OSError):  # all is done: what is left over here does no harm
@@ -591,7 +623,7 @@ def _remove(made: str, name: str) -> set[str]:
     for folder in _folders_of(name):
         path = os.path.join(made, folder)
         found = _lstat(path)
-        if found is None or not stat.S_ISDIR(found.st_mode) or _is_link(found):
+        if found is None or not stat.S_ISDIR(found.st_mode) or is_link(found):
             break
         folders.append(path)
     else:
@@ -659,10 +691,26 @@ def _remove_if_there(path: str) -> None:
         _retried(os.remove, path)
 
 
-def _throw_away(journal: str) -> None:
-    """Remove what is staged. The standard function follows no link, and refuses one here."""
+def _throw_away(journal: str) -> bool:
+    """Remove what is staged, if this person's backbud staged it; else nothing. Whether it is gone.
+
+    What a run that died has staged bears a mark, unless it died before anything else was staged.
+    """
+    folder = _staged_folder(journal)
+    found = _lstat(folder)
+    if found is None:
+        return True
+    if is_link(found) or not stat.S_ISDIR(found.st_mode):
+        return False
+    names = [name for name in os.listdir(folder) if name != _STAGED_MARK]
+    if names and recall(journal, f"{STAGED}/{_STAGED_MARK}") is None:
+        return False
+    # The mark goes last: a run that dies in between leaves nothing that is not known for ours.
+    for name in (*names, _STAGED_MARK):
+        _remove_if_there(os.path.join(folder, name))
     with suppress(FileNotFoundError):
-        shutil.rmtree(_staged_folder(journal))
+        os.rmdir(folder)
+    return True
 
 
 @contextmanager
@@ -707,8 +755,11 @@ def _take_lock(journal: str, wait_seconds: float) -> int:
     while True:
         path = os.path.join(memory_folder(journal), LOCK)
         with _in_words(journal, _STILL_WHOLE):
-            descriptor = os.open(path, os.O_RDWR | os.O_CREAT | getattr(os, "O_NOFOLLOW", 0), 0o666)
+            flags = os.O_RDWR | os.O_CREAT | getattr(os, "O_NOFOLLOW", 0)
+            descriptor = os.open(path, flags | getattr(os, "O_NONBLOCK", 0), 0o666)
             try:
+                if not stat.S_ISREG(os.fstat(descriptor).st_mode):
+                    raise PublishError(f"{MEMORY}/{LOCK} is in the way: it should be a file.")
                 if _lock_now(descriptor) and _is_still_at(descriptor, path):
                     _sign(descriptor)
                     return descriptor

@@ -1,9 +1,8 @@
 """A journal's folder comes in; out goes what its last `make` had to say, if nothing changed since.
 
 This is all that runs when there is nothing to do, so every import counts: only what the
-interpreter has loaded anyway, and one digest that needs no OpenSSL. The inputs are compared byte
-by byte with a copy of them in `.backbud/`, which is exact, and for 7 MB takes 1 ms where the
-quickest digest takes 5.
+interpreter has loaded anyway, and one digest that needs no OpenSSL. What was remembered counts only
+under the person's mark (memory.py).
 """
 
 from __future__ import annotations
@@ -16,12 +15,16 @@ from backbud import __version__
 from backbud.publish import (
     COMMITMENT,
     MADE,
+    MADE_ON,
     MANIFEST,
     MEMORY,
+    OUTPUTS,
     REMEMBERED,
     STAGED,
-    manifest_names,
 )
+from backbud.publish.manifest import names_in
+from backbud.publish.memory import keep, recall
+from backbud.publish.plain import read_plain
 
 try:
     from _blake2 import blake2b
@@ -34,15 +37,21 @@ _INPUT_NAMES = ("backbud.toml", ".gitignore")
 _PLUGINS = "plugins/"
 _LINK = "/"  # ends the name of a link in the list of inputs
 _DIGEST_BYTES = 32
-_CHUNK_BYTES = 1 << 16  # larger ones are fetched anew from the system each time
-_SIZE_DIGITS = 12
-_HEAD = "backbud remembered 1"
+_ON = " on"
 _ENCODING = ("utf-8", "surrogatepass")  # file names may hold bytes that are no letters
 
 
 def make_arguments(is_as_of: bool, is_json: bool) -> str:
     """The options of a `make` in the one spelling that is remembered."""
-    return f"make{' on' if is_as_of else ''}{' json' if is_json else ''}"
+    return f"make{_ON if is_as_of else ''}{' json' if is_json else ''}"
+
+
+def made_on(today: str, is_as_of: bool) -> str:
+    """The folder, as a relative path in the journal, that a `make` writes on a day.
+
+    A look back writes to a folder of its own: what is so today stays as it is.
+    """
+    return f"{MADE_ON}/{today}" if is_as_of else MADE
 
 
 def fingerprint(journal: str, today: str, arguments: str) -> str:
@@ -55,7 +64,7 @@ def fingerprint(journal: str, today: str, arguments: str) -> str:
     if anything cannot be read.
     """
     try:
-        return _surroundings(journal, today, arguments) + _inputs_digest(_read_inputs(journal))
+        return _surroundings(journal, today, arguments) + _inputs_digest(journal)
     except OSError:
         return ""
 
@@ -66,43 +75,34 @@ def remember(
     summary: str,
     status: int = 0,
     also: tuple[str, ...] = (),
+    made: str = MADE,
 ) -> None:
     """Remember, once the output is published, what `make` is to say while nothing changes.
 
-    `known` is the fingerprint taken when the run began, `status` the exit status. `also` names
-    further files that the run read or looked for (photographs, weather files of any name, modules
-    of species that others installed): absolute paths, or paths within the journal. Remembers
-    nothing if `known` is empty, if an input has changed since it was taken, or if the disk refuses:
-    then the next run does all its work again. Raises PublishError as `memory_folder` does.
+    `known` is the fingerprint taken when the run began, `status` the exit status, `made` the folder
+    of the output. `also` names further files that the run read or looked for (photographs, weather
+    files of any name, modules of species that others installed): absolute paths, or paths within
+    the journal. Remembers nothing if `known` is empty, if an input has changed since it was taken,
+    or if the disk refuses: then the next run does all its work again.
     """
-    from contextlib import suppress
-
-    from backbud.publish.commit import memory_folder, write_whole
-
-    surroundings, inputs_digest = known[: 2 * _DIGEST_BYTES], known[2 * _DIGEST_BYTES :]
-    signature = _signature(journal, also)
+    signature = _signature(journal, made, also)
     if not known or signature is None:
         return
     try:
-        inputs = _read_inputs(journal)
+        if _inputs_digest(journal) != known[2 * _DIGEST_BYTES :]:
+            return
     except OSError:
         return
-    if _inputs_digest(inputs) != inputs_digest:
-        return
-    lines = [_HEAD, surroundings, signature, str(status), f"{len(also)} {len(inputs)}", *also]
-    lines += [f"{len(content)} {name}" for name, content in inputs.items()]
-    head = "\n".join([*lines, summary]).encode(*_ENCODING)
-    size = f"{len(head):{_SIZE_DIGITS}}".encode()
-    folder = memory_folder(journal)
-    with suppress(OSError):
-        write_whole(folder, REMEMBERED, b"".join([size, head, *inputs.values()]))
+    lines = [known, signature, str(status), str(len(also)), *also, summary]
+    keep(journal, _remembered(made), "\n".join(lines).encode(*_ENCODING))
 
 
 def forget(journal: str) -> None:
     """Let the next `make` run in full, as after a change of trust. Raises OSError."""
-    path = os.path.join(journal, MEMORY, REMEMBERED)
-    if os.path.lexists(path):
-        os.remove(path)
+    for made in (MADE, MADE_ON):
+        path = os.path.join(journal, MEMORY, _remembered(made))
+        if os.path.lexists(path):
+            os.remove(path)
 
 
 def nothing_to_do(journal: str, today: str, arguments: str) -> tuple[int, str] | None:
@@ -111,25 +111,20 @@ def nothing_to_do(journal: str, today: str, arguments: str) -> tuple[int, str] |
     None if anything that `fingerprint` covers is not as it was remembered, if a published file or
     a folder of published files or one of the further files has, or if a publishing was left so.
     """
-    memory = f"{journal}/{MEMORY}"
-    if left_unfinished(journal):
+    made = made_on(today, _ON in arguments)
+    remembered = None if left_unfinished(journal) else recall(journal, _remembered(made))
+    if remembered is None:
         return None
-    try:
-        with FileIO(f"{memory}/{REMEMBERED}") as file:
-            text = file.read(int(file.read(_SIZE_DIGITS))).decode(*_ENCODING)
-            head, surroundings, signature, status, counts, rest = text.split("\n", 5)
-            also_count, inputs_count = map(int, counts.split())
-            *lines, summary = rest.split("\n", also_count + inputs_count)
-            also, inputs = tuple(lines[:also_count]), lines[also_count:]
-            is_same = (
-                head == _HEAD
-                and surroundings == _surroundings(journal, today, arguments)
-                and _has_same_inputs(journal, inputs, file)
-                and signature == _signature(journal, also)
-            )
-            return (int(status), summary) if is_same else None
-    except (OSError, ValueError):
+    known, signature, status, count, rest = remembered.decode(*_ENCODING).split("\n", 4)
+    *also, summary = rest.split("\n", int(count))
+    if known != fingerprint(journal, today, arguments):
         return None
+    return (int(status), summary) if signature == _signature(journal, made, tuple(also)) else None
+
+
+def _remembered(made: str) -> str:
+    """What a run is remembered under: a look back never takes the place of today."""
+    return REMEMBERED if made == MADE else f"{REMEMBERED}-on"
 
 
 def _digest_of(texts: list[str]) -> str:
@@ -141,42 +136,17 @@ def _digest_of(texts: list[str]) -> str:
 # --- the inputs ----------------------------------------------------------------------------------
 
 
-def _read_inputs(journal: str) -> dict[str, bytes]:
-    inputs = {}
+def _inputs_digest(journal: str) -> str:
+    """A digest of the names and the bytes of all inputs. OSError where one cannot be read."""
+    digest = blake2b(digest_size=_DIGEST_BYTES)
     for name in sorted(_input_names(journal, "")):
-        inputs[name] = b""
+        content = b""
         if not name.endswith(_LINK):
             with FileIO(f"{journal}/{name}") as file:
-                inputs[name] = file.readall()
-    return inputs
-
-
-def _inputs_digest(inputs: dict[str, bytes]) -> str:
-    digest = blake2b(digest_size=_DIGEST_BYTES)
-    for name, content in inputs.items():
+                content = file.readall()
         digest.update(_digest_of([name, str(len(content))]).encode())
         digest.update(content)
     return digest.hexdigest()
-
-
-def _has_same_inputs(journal: str, lines: list[str], copies: FileIO) -> bool:
-    """Whether the inputs are those of the lines (size, space, name), with the bytes that follow in
-    the file of copies."""
-    sizes = [int(line.partition(" ")[0]) for line in lines]
-    names = [line.partition(" ")[2] for line in lines]
-    if names != sorted(_input_names(journal, "")):
-        return False
-    for name, size in zip(names, sizes, strict=True):
-        if name.endswith(_LINK):
-            continue
-        with FileIO(f"{journal}/{name}") as file:
-            while chunk := file.read(_CHUNK_BYTES):
-                size -= len(chunk)
-                if size < 0 or copies.read(len(chunk)) != chunk:
-                    return False
-        if size:
-            return False
-    return True
 
 
 def _input_names(journal: str, folder: str) -> list[str]:
@@ -190,7 +160,7 @@ def _input_names(journal: str, folder: str) -> list[str]:
         for entry in entries:
             name = entry.name
             if entry.is_dir(follow_symlinks=False):
-                if name[0] != "." and (folder or name != MADE):
+                if name[0] != "." and (folder or name not in OUTPUTS):
                     names += _input_names(journal, f"{folder}{name}/")
                 continue
             if entry.is_symlink():
@@ -289,23 +259,18 @@ def _name(entry: os.DirEntry[str]) -> str:
 # --- what was published --------------------------------------------------------------------------
 
 
-def _signature(journal: str, also: tuple[str, ...]) -> str | None:
+def _signature(journal: str, made: str, also: tuple[str, ...]) -> str | None:
     """A digest of the manifest, of the times of the folders it names, and of the further files.
 
     A published file that is missing or was put there by others is seen by its folder's time; one
     that was written over in its place is not, until the next run that has something to do. None
-    if there is no whole manifest.
+    if there is no whole manifest. Whose it is need not be asked: the digest of it is under a mark.
     """
-    made = f"{journal}/{MADE}/"
     try:
-        with FileIO(made + MANIFEST) as file:
-            text = file.readall().decode()
-        names = manifest_names(text)
-        if names is None:
-            return None
-        found = [text]
-        for folder in sorted({name.rpartition("/")[0] for name in names}):
-            found.append(f"{folder} {os.lstat(made + folder).st_mtime_ns}")
+        manifest = read_plain(journal, f"{made}/{MANIFEST}") or b""
+        found = [manifest.decode()]
+        for folder in sorted({name.rpartition("/")[0] for name in names_in(manifest)}):
+            found.append(f"{folder} {os.lstat(f'{journal}/{made}/{folder}').st_mtime_ns}")
     except (OSError, ValueError):
         return None
     for path in also:

@@ -18,7 +18,7 @@ from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
-from backbud.publish import MADE
+from backbud.publish import OUTPUTS
 from backbud.trust.place import recorded
 
 if TYPE_CHECKING:
@@ -44,9 +44,9 @@ def matters(path: str) -> bool:
     The output, the memory, folders whose names begin with a dot and swap files are not.
     """
     *folders, name = path.replace("\\", "/").split("/")
-    if any(folder.startswith(".") for folder in folders) or (folders and folders[0] == MADE):
+    if any(folder.startswith(".") for folder in folders) or (folders and folders[0] in OUTPUTS):
         return False
-    if path == MADE or (name.startswith(".") and name not in READ_DOT_FILES):
+    if path in OUTPUTS or (name.startswith(".") and name not in READ_DOT_FILES):
         return False
     return not any(fnmatch.fnmatchcase(name, pattern) for pattern in SWAP_FILES)
 

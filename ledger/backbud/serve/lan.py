@@ -11,13 +11,11 @@ import secrets
 import socket
 from ipaddress import ip_address
 
-from backbud.publish import MEMORY
-from backbud.publish.commit import memory_folder, write_whole
+from backbud.publish import MEMORY, memory
 
 LOOPBACK, EVERYWHERE = "127.0.0.1", "0.0.0.0"
 PATH_FILE = "lan-path"
 _SECRET_BYTES = 24
-_SECRET = re.compile(r"[A-Za-z0-9_-]{32}")
 _NAMES = ("localhost",)
 
 
@@ -26,17 +24,12 @@ def secret_path(journal: str) -> str:
 
     Raises PublishError or OSError where it cannot be kept.
     """
-    try:
-        with open(os.path.join(journal, MEMORY, PATH_FILE), encoding="ascii") as file:
-            known = file.read().strip()
-    except (OSError, UnicodeDecodeError):
-        known = ""
-    if _SECRET.fullmatch(known):
-        return known
+    known = memory.recall(journal, PATH_FILE)
+    if known is not None:
+        return known.decode()
     made = secrets.token_urlsafe(_SECRET_BYTES)
-    folder = memory_folder(journal)
-    write_whole(folder, PATH_FILE, made.encode())
-    os.chmod(os.path.join(folder, PATH_FILE), 0o600)
+    memory.must_keep(journal, PATH_FILE, made.encode())
+    os.chmod(os.path.join(journal, MEMORY, PATH_FILE), 0o600)
     return made
 
 

@@ -10,7 +10,7 @@ import os
 import time
 import tomllib
 import traceback
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from datetime import date
 
 from msgspec import Struct
@@ -18,7 +18,9 @@ from msgspec import Struct
 from backbud.journal.settings import SETTINGS_FILE
 from backbud.kept import Kept
 from backbud.make import Made, make
+from backbud.publish import MADE
 from backbud.publish.commit import BusyError, PublishError
+from backbud.publish.manifest import own_digests, read_own
 from backbud.publish.unchanged import installed_mark, make_arguments
 from backbud.session import Session
 from backbud_grammar.problems import Problem, show
@@ -65,6 +67,8 @@ class Rebuilder:
         """`show`: is told of a run as soon as its pages are there, before the run has ended."""
         self._folder, self._ask_today, self._show = folder, ask_today, show
         self._kept = Kept()
+        # What is published now, by relative POSIX path: at first what this person's last run left.
+        self.files: Mapping[str, bytes] = files_of_last_run(folder)
         self._program = installed_mark()
 
     def rebuild(self) -> News:
@@ -102,6 +106,7 @@ class Rebuilder:
             )
 
         def published(made: Made) -> None:
+            self.files = made.files
             if self._show is not None:
                 self._show(news_of(made))
 
@@ -116,6 +121,16 @@ class Rebuilder:
             when_published=published,
         )
         return news_of(made)
+
+
+def files_of_last_run(folder: str) -> dict[str, bytes]:
+    """What this person's backbud wrote into made/ and nobody has changed since."""
+    digests = own_digests(folder, MADE)
+    try:
+        found = {name: read_own(folder, MADE, name, digests) for name in digests}
+    except OSError:
+        return {}
+    return {name: content for name, content in found.items() if content is not None}
 
 
 def check_settings(folder: str) -> None:

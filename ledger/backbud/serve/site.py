@@ -1,17 +1,15 @@
-"""A request goes in; a page or feed from made/ comes out, with problems on top of every page.
+"""A request goes in; a page or feed comes out, with problems on top of every page.
 
-Served is what the manifest names and nothing else: no list of a folder, no link, nothing outside.
+Served are the bytes that were published and nothing else: no file is opened for a request, so
+nothing that others put into made/ can be had, nor anything outside.
 What is put into a page stands in the answer only, and is never written.
 """
 
 from __future__ import annotations
 
-import asyncio
 import hmac
 import os
-import stat
-from collections.abc import Callable
-from functools import lru_cache
+from collections.abc import Callable, Mapping
 from hashlib import blake2b
 from html import escape
 from typing import TYPE_CHECKING
@@ -19,7 +17,6 @@ from urllib.parse import quote
 
 from msgspec import Struct
 
-from backbud.publish import COMMITMENT, MADE, MANIFEST, MEMORY, manifest_names
 from backbud.serve.lan import host_is_ours
 from backbud.serve.reload import CHANGES, MEDIA_TYPE, SCRIPT_SOURCE, Hub, script_tag
 
@@ -47,9 +44,9 @@ TYPES = {
 }
 HEADERS = {
     "Content-Security-Policy": (
-        f"default-src 'self'; script-src 'self' {SCRIPT_SOURCE}; style-src 'self' 'unsafe-inline'; "
-        "img-src 'self' data:; object-src 'none'; base-uri 'none'; form-action 'none'; "
-        "frame-ancestors 'none'"
+        f"default-src 'self'; script-src {SCRIPT_SOURCE}; worker-src 'none'; "
+        "style-src 'self' 'unsafe-inline'; img-src 'self' data:; object-src 'none'; "
+        "base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
     ),
     "X-Content-Type-Options": "nosniff",
     "X-Frame-Options": "DENY",
@@ -59,9 +56,6 @@ HEADERS = {
     # May be kept, but is asked for each time; never by a cache that others share.
     "Cache-Control": "private, no-cache",
 }
-# So long a request waits for files that are being put in place just now.
-WAIT_SECONDS = 5.0
-_PAUSE_SECONDS = 0.005
 _BANNER_PROBLEMS = 20
 _NOT_HERE = (
     '<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
@@ -81,13 +75,18 @@ class Banner(Struct, frozen=True):
 class Site:
     """An ASGI application that serves one journal's output.
 
-    `base`: "/" or "/SECRET/". `banner`: asks for what is to stand on top now.
+    `base`: "/" or "/SECRET/". `files`: asks for what is published now, by relative POSIX path.
+    `banner`: asks for what is to stand on top now.
     """
 
     def __init__(
-        self, journal: str, banner: Callable[[], Banner], hub: Hub, secret: str = ""
+        self,
+        files: Callable[[], Mapping[str, bytes]],
+        banner: Callable[[], Banner],
+        hub: Hub,
+        secret: str = "",
     ) -> None:
-        self._journal, self._banner, self._hub = os.path.abspath(journal), banner, hub
+        self._files, self._banner, self._hub = files, banner, hub
         self._secret = secret
         self.base = f"/{secret}/" if secret else "/"
 
@@ -95,20 +94,23 @@ class Site:
         from starlette.requests import Request
 
         if scope["type"] == "http":
-            answer = await self._answer(Request(scope, receive))
+            answer = self._answer(Request(scope, receive))
             await answer(scope, receive, send)
 
-    async def _answer(self, request: Request) -> Response:
+    def _answer(self, request: Request) -> Response:
         if not host_is_ours(request.headers.get("host", ""), bool(self._secret)):
             return _plain(421, "This is not the address of this server.")
         if request.method not in ("GET", "HEAD"):
             return _plain(405, "Pages here can only be read.", {"Allow": "GET, HEAD"})
+        if "service-worker" in request.headers:
+            # Service Workers (W3C), "Service-Worker": it is sent when a worker is asked for.
+            return _plain(403, "No page here needs a service worker.")
         name = self._name(request.scope["path"])
         if name is None:
             return _plain(404, "There is nothing here.")
         if name == CHANGES:
             return self._changes(request)
-        return await self._file(request, name or INDEX)
+        return self._file(request, name or INDEX)
 
     def _name(self, path: str) -> str | None:
         """The path below the base; None where it does not begin with it."""
@@ -120,10 +122,8 @@ class Site:
 
     # -------------------------------------------------------------- files
 
-    async def _file(self, request: Request, name: str) -> Response:
-        content = await self._read_whole(name)
-        if content is _BUSY:
-            return _plain(503, "The pages are being put in place.", {"Retry-After": "1"})
+    def _file(self, request: Request, name: str) -> Response:
+        content = self._files().get(name)
         ending = os.path.splitext(name)[1].casefold()
         if content is None:
             if ending not in ("", ".html"):
@@ -142,22 +142,6 @@ class Site:
             del headers["Content-Type"]
             return Response(status_code=304, headers=headers)
         return Response(content, status, headers)
-
-    async def _read_whole(self, name: str) -> bytes | None:
-        """A file, once no run is half way through putting files in place."""
-        loop = asyncio.get_running_loop()
-        until = loop.time() + WAIT_SECONDS
-        while True:
-            if not self._in_between():
-                content = read_made(self._journal, name)
-                if not self._in_between():
-                    return content
-            if loop.time() > until:
-                return _BUSY
-            await asyncio.sleep(_PAUSE_SECONDS)
-
-    def _in_between(self) -> bool:
-        return os.path.lexists(os.path.join(self._journal, MEMORY, COMMITMENT))
 
     # -------------------------------------------------------------- pages
 
@@ -180,61 +164,13 @@ class Site:
         name, seen = (request.query_params.get(key, "") for key in ("page", "seen"))
 
         def now() -> str:
-            return _mark(self._with_banner(read_made(self._journal, name)))
+            return _mark(self._with_banner(self._files().get(name)))
 
         return StreamingResponse(
             self._hub.stream(seen, now),
             headers={**HEADERS, "Cache-Control": "no-store"},
             media_type=MEDIA_TYPE,
         )
-
-
-_BUSY = b"busy"
-
-
-def read_made(journal: str, name: str) -> bytes | None:
-    """The bytes of a file of the output; None where the manifest does not name it, or where it
-    is not a plain file in real folders."""
-    made = os.path.join(journal, MADE)
-    if name not in _names_in(_read_plain(os.path.join(made, MANIFEST)) or b""):
-        return None
-    # The manifest may have come with the journal, from anybody.
-    parts = name.split("/")
-    if any(part in ("", ".", "..") or "\\" in part or ":" in part for part in parts):
-        return None
-    folder = made
-    for part in parts[:-1]:
-        if not _is_real_folder(folder):
-            return None
-        folder = os.path.join(folder, part)
-    return _read_plain(os.path.join(folder, parts[-1])) if _is_real_folder(folder) else None
-
-
-@lru_cache(maxsize=1)
-def _names_in(manifest: bytes) -> frozenset[str]:
-    """The files that a manifest names; it is the same for many requests."""
-    return frozenset(manifest_names(manifest.decode(errors="replace")) or ())
-
-
-def _is_real_folder(path: str) -> bool:
-    try:
-        found = os.lstat(path)
-    except OSError:
-        return False
-    # On Windows a junction is a folder that leads elsewhere.
-    return stat.S_ISDIR(found.st_mode) and not getattr(found, "st_reparse_tag", 0)
-
-
-def _read_plain(path: str) -> bytes | None:
-    """A regular file's bytes; None where there is none, or a link."""
-    flags = os.O_RDONLY | getattr(os, "O_NOFOLLOW", 0) | getattr(os, "O_NONBLOCK", 0)
-    try:
-        if not stat.S_ISREG(os.lstat(path).st_mode):
-            return None
-        with open(os.open(path, flags | getattr(os, "O_BINARY", 0)), "rb") as file:
-            return file.read()
-    except OSError:
-        return None
 
 
 # ------------------------------------------------------------------ what is put into a page

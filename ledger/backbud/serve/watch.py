@@ -97,12 +97,14 @@ class _Watching:
     async def run(self, listening: socket.socket, secret: str) -> None:
         import uvicorn
 
+        from backbud.serve.doors import Door
+
         self._loop, self._hub = asyncio.get_running_loop(), Hub()
-        site = Site(self._folder, self._banner, self._hub, secret)
+        site = Site(lambda: self._rebuilder.files, self._banner, self._hub, secret)
         # No list of requests: it would show the secret path.
         config = uvicorn.Config(
             site, log_level="error", access_log=False, lifespan="off", server_header=False,
-            timeout_graceful_shutdown=_STOP_SECONDS, ws="none", http="h11",
+            timeout_graceful_shutdown=_STOP_SECONDS, ws="none", http=Door,
         )  # fmt: skip
         server = _server(config)
         self._changes = Changes(self._folder, self._rebuild, self._ask_today)

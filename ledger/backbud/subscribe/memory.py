@@ -2,14 +2,11 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Mapping
-from contextlib import suppress
 
 import msgspec
 
-from backbud.publish import MEMORY
-from backbud.publish.commit import memory_folder, write_whole
+from backbud.publish import memory
 
 # By UID the description of each entry as it was published, to know a note in it.
 TOLD = "told.json"
@@ -22,14 +19,13 @@ _encoder = msgspec.json.Encoder(order="sorted")
 
 def recall(journal: str, name: str) -> dict[str, str]:
     """Return what was kept; nothing where it is lost, torn or foreign."""
+    data = memory.recall(journal, name)
     try:
-        with open(os.path.join(journal, MEMORY, name), "rb") as file:
-            return _decoder.decode(file.read())
-    except (OSError, msgspec.DecodeError, UnicodeDecodeError):
+        return {} if data is None else _decoder.decode(data)
+    except msgspec.DecodeError:  # another version's
         return {}
 
 
 def keep(journal: str, name: str, values: Mapping[str, str]) -> None:
     """Keep the values whole, or, where the disk refuses, not at all."""
-    with suppress(OSError):
-        write_whole(memory_folder(journal), name, _encoder.encode(values))
+    memory.keep(journal, name, _encoder.encode(values))

@@ -7,37 +7,16 @@ has nothing to do, so it imports only what the interpreter has loaded anyway.
 from __future__ import annotations
 
 import os
-import sys
+
+from backbud.person import config_folder
 
 try:
     from _blake2 import blake2b
 except ImportError:  # a Python built without it
     from hashlib import blake2b
 
-CONFIG_VARIABLE = "BACKBUD_CONFIG"
 PLUGINS = "plugins"
 _FOLDER = "trusted"
-
-
-def config_folder() -> str:
-    """The person's own folder for what backbud keeps outside any journal; "" where there is none.
-
-    `BACKBUD_CONFIG` where it is set; else by the rules of the system: the XDG base directories
-    (which leave out a path that is not absolute), APPDATA, or Application Support.
-    """
-    said = os.environ.get(CONFIG_VARIABLE)
-    if said:
-        return os.path.abspath(said)
-    home = os.path.expanduser("~")
-    if sys.platform == "win32":
-        base = os.environ.get("APPDATA") or os.path.join(home, "AppData", "Roaming")
-    elif sys.platform == "darwin":
-        base = os.path.join(home, "Library", "Application Support")
-    else:
-        base = os.environ.get("XDG_CONFIG_HOME", "")
-        if not os.path.isabs(base):
-            base = os.path.join(home, ".config")
-    return os.path.join(base, "backbud") if os.path.isabs(base) else ""
 
 
 def record_path(journal: str) -> str:

@@ -7,14 +7,12 @@ in a small journal, so what was found is remembered as long as nothing is instal
 from __future__ import annotations
 
 from collections.abc import Collection
-from contextlib import suppress
 from functools import cache
-from os.path import join
 from typing import TYPE_CHECKING
 
 from msgspec import MsgspecError, Struct, json
 
-from backbud.publish import MEMORY
+from backbud.publish import memory
 from backbud.publish.unchanged import installed_mark
 from backbud_grammar.handles import fold
 
@@ -49,25 +47,19 @@ def town_called(written: str, journal: str) -> Town | None:
     if written not in towns:
         # That there is no such town is remembered too: to look for it takes seconds.
         towns[written] = find_town(written)
-        _keep(journal, _Memory(mark, towns))
+        memory.keep(journal, TOWNS_FILE, json.encode(_Memory(mark, towns)))
     return towns[written]
 
 
 def _recall(journal: str, mark: str) -> dict[str, Town | None]:
-    try:
-        with open(join(journal, MEMORY, TOWNS_FILE), "rb") as file:
-            memory = json.decode(file.read(), type=_Memory)
-    except (OSError, MsgspecError, UnicodeDecodeError, RecursionError):
+    data = memory.recall(journal, TOWNS_FILE)
+    if data is None:
         return {}
-    return memory.towns if memory.mark == mark else {}
-
-
-def _keep(journal: str, memory: _Memory) -> None:
-    # Only a run that has something to keep needs the machinery of publishing.
-    from backbud.publish.commit import PublishError, memory_folder, write_whole
-
-    with suppress(OSError, PublishError):
-        write_whole(memory_folder(journal), TOWNS_FILE, json.encode(memory))
+    try:
+        known = json.decode(data, type=_Memory)
+    except MsgspecError:  # another version's
+        return {}
+    return known.towns if known.mark == mark else {}
 
 
 @cache

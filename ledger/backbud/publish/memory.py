@@ -1,0 +1,47 @@
+"""What a run tells the next one goes into `.backbud/` under the person's mark, and comes out again.
+
+A file that is torn, that a stranger wrote, or that stands in the place of another one or of
+another journal's is as good as none: not a byte of it is looked at.
+"""
+
+from __future__ import annotations
+
+from backbud.person import key_for, known_key_for
+from backbud.publish import MEMORY
+from backbud.publish.mark import opened, sealed
+from backbud.publish.plain import read_plain
+
+PURPOSE = "memory"
+
+
+def recall(journal: str, name: str) -> bytes | None:
+    """What `keep` kept under a name; None where there is nothing that this person wrote."""
+    try:
+        key = known_key_for(PURPOSE, journal)
+        data = read_plain(journal, f"{MEMORY}/{name}") if key else None
+    except OSError:
+        return None
+    return opened(key, name, data, journal) if data is not None else None
+
+
+def keep(journal: str, name: str, content: bytes) -> None:
+    """Keep bytes under a name, or, where that cannot be, nothing: the next run does without."""
+    from backbud.publish.commit import PublishError
+
+    try:
+        must_keep(journal, name, content)
+    except (OSError, PublishError):
+        return
+
+
+def must_keep(journal: str, name: str, content: bytes) -> None:
+    """Keep bytes under a name, whole or not at all.
+
+    OSError where the disk refuses or the person has no secret, PublishError where `.backbud/` is
+    no real folder.
+    """
+    # Only a run that has something to keep needs the machinery of publishing.
+    from backbud.publish.commit import memory_folder, write_whole
+
+    marked = sealed(key_for(PURPOSE, journal), name, content, journal)
+    write_whole(memory_folder(journal), name, marked)

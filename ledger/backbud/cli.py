@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from backbud.plan.followups import FollowUp
     from backbud.session import Session
+    from backbud.whole import Broken
 
 FINE, PROBLEMS, MISUSE = 0, 1, 2
 # More than a screenful helps nobody who only wanted to compile.
@@ -267,6 +268,7 @@ def _make(options: Namespace) -> int:
     from backbud.make import make
     from backbud.publish.commit import PublishError
     from backbud.publish.unchanged import make_arguments
+    from backbud.whole import Broken
     from backbud.words import number
     from backbud_grammar.problems import show
 
@@ -280,6 +282,8 @@ def _make(options: Namespace) -> int:
             arguments=make_arguments(asked, options.json),
             json=options.json,
         )
+    except Broken as error:
+        return _refused(error)
     except PublishError as error:
         raise Misuse(str(error)) from None
     if not options.json:
@@ -290,6 +294,16 @@ def _make(options: Namespace) -> int:
             print(f"… and {more}; backbud check shows all.", file=sys.stderr)
     print(made.summary)
     return PROBLEMS if made.problems else FINE
+
+
+def _refused(error: Broken) -> int:
+    """Say that what was made last stays, since the journal cannot be read as a whole."""
+    from backbud_grammar.problems import show
+
+    for problem in error.lost:
+        print(show(problem), file=sys.stderr)
+    print(f"{error} It was read before, so all stays as it was made last.", file=sys.stderr)
+    return PROBLEMS
 
 
 def _watch(options: Namespace) -> int:
@@ -452,9 +466,12 @@ def _publish(options: Namespace) -> int:
     from backbud.publish.commit import PublishError
     from backbud.subscribe.errors import SubscribeError
     from backbud.subscribe.publish import publish
+    from backbud.whole import Broken
 
     try:
         published = publish(_folder(options.folder), date.today(), options.to, os.environ, _tell)
+    except Broken as error:
+        return _refused(error)
     except (SubscribeError, PublishError) as error:
         raise Misuse(str(error)) from None
     if options.json:

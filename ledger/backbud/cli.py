@@ -125,6 +125,13 @@ def _parser(words: Sequence[str]) -> ArgumentParser:
         sub.add_argument("--to", metavar="URL", default="", help="the server's address")
         if run is _collect:
             sub.add_argument("--yes", action="store_true", help="write the lines without asking")
+        else:
+            sub.add_argument("--yes", action="store_true", help="answer yes to what is asked")
+            sub.add_argument(
+                "--adopt",
+                action="store_true",
+                help="take over entries of this journal that another machine wrote",
+            )
     species = command("species", _species, "the species that are known; the year of one of them")
     species.add_argument(
         "words", nargs="*", metavar="NAME", help="any of its names; the journal's folder may follow"
@@ -464,14 +471,24 @@ def _reckon(options: Namespace) -> int:
 
 def _publish(options: Namespace) -> int:
     from backbud.publish.commit import PublishError
-    from backbud.subscribe.errors import SubscribeError
+    from backbud.subscribe.errors import NotAgreed, SubscribeError
     from backbud.subscribe.publish import publish
     from backbud.whole import Broken
 
+    def ask(lines: Sequence[str], question: str) -> bool:
+        print(*lines, sep="\n", file=sys.stderr)
+        return options.yes or _answered(question, "--yes does it all the same.", options.json)
+
+    folder = _folder(options.folder)
     try:
-        published = publish(_folder(options.folder), date.today(), options.to, os.environ, _tell)
+        published = publish(
+            folder, date.today(), options.to, os.environ, _tell, ask=ask, adopt=options.adopt
+        )
     except Broken as error:
         return _refused(error)
+    except NotAgreed as error:
+        print(f"backbud: {error}", file=sys.stderr)
+        return PROBLEMS
     except (SubscribeError, PublishError) as error:
         raise Misuse(str(error)) from None
     if options.json:
@@ -480,7 +497,7 @@ def _publish(options: Namespace) -> int:
         print(*published.lines(), sep="\n")
     if published.problems:
         print("There are problems in the journal; backbud check shows them.", file=sys.stderr)
-    return PROBLEMS if published.problems else FINE
+    return PROBLEMS if published.problems or not published.is_whole else FINE
 
 
 def _tell(step: str) -> None:
@@ -509,17 +526,24 @@ def _collect(options: Namespace) -> int:
             print("Written.", file=sys.stderr if options.json else sys.stdout)
     except (SubscribeError, PublishError) as error:
         raise Misuse(str(error)) from None
-    return PROBLEMS if collected.refused else FINE
+    left_out = collected.refused or collected.unmarked or collected.odd
+    return PROBLEMS if left_out else FINE
 
 
 def _agreed(json: bool) -> bool:
-    """Ask the person at the terminal; where there is none, nothing is agreed to."""
+    question = "Write these lines into the diary?"
+    return _answered(question, "Nothing was written; --yes writes these lines.", json)
+
+
+def _answered(question: str, without: str, json: bool) -> bool:
+    """Ask the person at the terminal; where there is none, nothing is agreed to, and `without` says
+    what can be done."""
     if json or not (sys.stdin.isatty() and sys.stdout.isatty()):
         if not json:
-            print("Nothing was written; --yes writes these lines.")
+            print(without)
         return False
     try:
-        return input("Write these lines into the diary? [y/N] ").strip().casefold() in ("y", "yes")
+        return input(f"{question} [y/N] ").strip().casefold() in ("y", "yes")
     except EOFError:
         return False
 

@@ -13,7 +13,7 @@ import os
 import sys
 import time
 from collections import Counter
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from datetime import date
 from functools import partial
 from json import dumps
@@ -61,13 +61,15 @@ SILENT_SECONDS = 1.0
 
 
 class Made(Struct, frozen=True):
-    """What a run of make did. `summary`: as it is printed, and again when nothing changed."""
+    """What a run of make did. `summary`: as it is printed, and again when nothing changed.
+    `feeds`: every calendar that it made, by its path in the output."""
 
     written: int
     removed: int
     kept: int
     problems: tuple[Problem, ...]
     summary: str
+    feeds: Mapping[str, bytes]
 
 
 def make(
@@ -104,10 +106,11 @@ def make(
         progress.tell("pages")
         files = render_pages(nursery_of(session, plan), kept)
         progress.tell("calendars")
-        files |= _feeds(session, plan, folder)
+        feeds = _feeds(session, plan, folder)
+        files |= feeds
         progress.tell("publishing")
         published = publish(folder, files, kept.once("published", (), dict[str, Seen]))
-        made = _made(session, plan, folder, published, json)
+        made = _made(session, plan, folder, published, feeds, json)
         if when_published is not None:
             when_published(made)
         remember_read(session)
@@ -184,7 +187,14 @@ def _bytes(path: str) -> bytes:
         return b""
 
 
-def _made(session: Session, plan: Plan, folder: str, published: Published, json: bool) -> Made:
+def _made(
+    session: Session,
+    plan: Plan,
+    folder: str,
+    published: Published,
+    feeds: Mapping[str, bytes],
+    json: bool,
+) -> Made:
     states = _states(plan, session)
     problems = session.problems()
     here = sum(1 for tree in plan.trees.values() if tree.here)
@@ -221,7 +231,8 @@ def _made(session: Session, plan: Plan, folder: str, published: Published, json:
         if session.plugins.left_out:
             lines.append(session.plugins.left_out)
         summary = "\n".join(lines)
-    return Made(len(published.written), len(published.removed), published.kept, problems, summary)
+    written, removed = len(published.written), len(published.removed)
+    return Made(written, removed, published.kept, problems, summary, feeds)
 
 
 def _states(plan: Plan, session: Session) -> Counter[State]:

@@ -12,6 +12,7 @@ import threading
 import time
 from typing import Any
 
+from backbud.subscribe.address import checked_address
 from backbud.subscribe.errors import SubscribeError, Unreachable
 
 # Some thirty thousand entries.
@@ -35,7 +36,12 @@ class Bounded:
             session.mount(scheme, _whole(type(adapter), self._read)())
 
     def request(self, method: str, url: str, **more: Any) -> Any:
-        """The answer, whole. Unreachable where it takes too long; what the session raises."""
+        """The answer, whole. Unreachable where it takes too long; what the session raises.
+
+        SubscribeError where the address is of another server: whatever an answer names, the
+        password does not follow it there.
+        """
+        stay_at(self._origin, url)
         answers: list[Any] = []
         errors: list[BaseException] = []
 
@@ -98,6 +104,15 @@ class Bounded:
         if "Timeout" in type(error).__name__:
             return f"{self._origin} stopped in the midst of an answer"
         return f"{self._origin} broke off its answer"
+
+
+def stay_at(origin: str, url: str) -> None:
+    """Raise SubscribeError where a URL is not of this origin."""
+    there = checked_address(url).origin
+    if there != origin:
+        raise SubscribeError(
+            f"{origin} sends to another server, {there}. If that is right, name that one"
+        )
 
 
 def _whole(adapter: type[Any], read: Any) -> type[Any]:

@@ -26,6 +26,9 @@ _COMPARED = (
 _OPEN = ("", "NEEDS-ACTION", "IN-PROCESS")
 _CLOSED = ("COMPLETED", "CANCELLED")
 _SEQUENCE = re.compile(rb"^SEQUENCE:(\d+)\r\n", re.MULTILINE)
+_LINES = re.MULTILINE | re.IGNORECASE
+_BEGINS = re.compile(r"^BEGIN:(?:VEVENT|VTODO)[ \t]*\r?\n", _LINES)
+_ANY_MARK = re.compile(rf"^{MARK}[:;].*\n(?:[ \t].*\n)*", _LINES)
 
 
 class Ours(NamedTuple):
@@ -275,9 +278,9 @@ def _over(ours: Ours, theirs: Component, told: str | None, mark: bytes) -> str:
 
 
 def _as_it_is(stored: Stored, mark: bytes) -> str:
-    """What is stored, with a mark and nothing else changed."""
-    begins = re.compile(r"^(BEGIN:(?:VEVENT|VTODO)[ \t]*\r?\n)", re.MULTILINE | re.IGNORECASE)
-    return begins.sub(lambda found: f"{found[1]}{mark.decode()}", stored.data, count=1)
+    """What is stored, with a mark in the place of another's, and nothing else changed."""
+    bare = _ANY_MARK.sub("", stored.data)
+    return _BEGINS.sub(lambda found: f"{found[0]}{mark.decode()}", bare, count=1)
 
 
 def _with(lines: bytes, line: bytes) -> bytes:

@@ -12,8 +12,8 @@ from contextlib import contextmanager
 from typing import TYPE_CHECKING, Any, NamedTuple
 from urllib.parse import unquote, urljoin, urlsplit
 
-from backbud.subscribe.address import Address, checked_address
-from backbud.subscribe.bounds import Bounded
+from backbud.subscribe.address import Address
+from backbud.subscribe.bounds import Bounded, stay_at
 from backbud.subscribe.errors import Refused, SubscribeError, Unreachable
 from backbud.subscribe.login import Login
 
@@ -84,18 +84,11 @@ class Server:
         with self._in_words("show its calendars"):
             principal: Any = self._client.get_principal()
             self._home: Any = principal.calendar_home_set
-        # The server may have sent us elsewhere.
-        checked_address(str(self._home.url))
 
     def _stay(self, answer: Any, **_: Any) -> None:
         """Follow no answer to another server: it would be told what stands in the journal."""
         if answer.is_redirect:
-            target = urljoin(str(answer.url), str(answer.headers["location"]))
-            if checked_address(target).origin != self.origin:
-                raise SubscribeError(
-                    f"{self.origin} sends to another server, {checked_address(target).origin}. If "
-                    "that is right, name that one"
-                )
+            stay_at(self.origin, urljoin(str(answer.url), str(answer.headers["location"])))
 
     def close(self) -> None:
         self._client.close()
@@ -106,7 +99,7 @@ class Server:
         with self._in_words("show its calendars"):
             answer = self._client.propfind(home, ["displayname", "resourcetype"], depth=1)
             results: Any = answer.results
-            found = [
+            return [
                 Collection(
                     urljoin(home, one.href),
                     _last_part(one.href),
@@ -115,9 +108,6 @@ class Server:
                 for one in results or []
                 if _CALENDAR in (one.properties.get("{DAV:}resourcetype") or ())
             ]
-        for one in found:
-            checked_address(one.url)
-        return found
 
     def create(self, slug: str, name: str, sort: str) -> Collection:
         """Make a calendar that holds events (VEVENT) or tasks (VTODO)."""
@@ -204,6 +194,9 @@ class Server:
             return f"{self.origin} sends from one address to the next without end"
         if "Timeout" in kinds:
             return f"{self.origin} did not answer within {TIMEOUT_SECONDS} seconds"
+        causes = {kind.__name__ for cause in error.args for kind in type(cause).__mro__}
+        if "ProtocolError" in causes:
+            return f"{self.origin} broke off its answer"
         return f"{self.origin} cannot be reached"
 
 

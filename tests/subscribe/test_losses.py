@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+from datetime import date
 from pathlib import Path
 from typing import Any
 
@@ -10,6 +11,7 @@ import pytest
 
 from backbud.cli import main
 from backbud.subscribe.errors import NotAgreed
+from backbud.subscribe.losses import Explained, Gone, unexplained
 from backbud.whole import Broken
 
 ALL, TASKS = "backbud-upper-yard-all", "backbud-upper-yard-tasks-all"
@@ -92,8 +94,6 @@ def test_what_was_dated_otherwise_is_not_asked_about(yard: Any, client: Any) -> 
 
 
 def test_a_year_that_passed_is_not_asked_about(yard: Any, client: Any) -> None:
-    from datetime import date
-
     yard.publish()
     assert yard.publish(date(2028, 6, 20)).sent[0].removed > 0
     assert yard.publish(date(2031, 6, 20)).sent[0].removed > 0
@@ -106,6 +106,50 @@ def test_settings_that_name_no_list_of_feeds_clear_no_calendar(yard: Any, client
     yard.settings('publish = "all"\n')
     assert [p.code for p in yard.publish().problems] == ["bad-settings"]
     assert client.stamps("backbud-upper-yard-own") == own
+
+
+@pytest.mark.parametrize(
+    ("uid", "last", "new", "is_explained"),
+    [
+        ("hoshi/wire-off/wired-2027-02-27/left-1@yard", "2027-05-01", (), False),
+        # the plan has it, whatever became of it; its task has a UID of its own
+        ("hoshi/planned/pruned-2027-03-06@yard", "2027-05-01", (), True),
+        ("task:hoshi/planned/pruned-2027-03-06@yard", "2027-05-01", (), False),
+        # the same rule hangs on another day now, once for each
+        ("hoshi/wire-off/wired-2027-02-27@yard", "2027-05-01",
+         ("hoshi/wire-off/wired-2027-02-26@yard",), True),
+        ("hoshi/wire-off/wired-2027-02-27@yard", "2027-05-01",
+         ("yuki/wire-off/wired-2027-02-26@yard", "hoshi/wire-check/wired-2027-02-26@yard"), False),
+        # the tree left; it never was
+        ("old-nell/feed/2028@yard", "2028-05-01", (), True),
+        ("kaze/feed/2027@yard", "2027-02-01", (), False),
+        # a season that is over, and one to come; a year and more after any other
+        ("hoshi/feed/2027@yard", "2027-03-19", (), True),
+        ("hoshi/feed/2027@yard", "2027-03-20", (), False),
+        ("hoshi/feed/2026-27@yard", "2027-03-19", (), True),
+        ("hoshi/wire-off/wired-2026-02-27@yard", "2026-05-01", (), False),
+        ("hoshi/wire-off/wired-2025-02-27@yard", "2026-03-18", (), True),
+        # a long id is a digest, which tells nothing
+        (f"{'0f' * 32}@yard", "2020-01-01", (), False),
+        ("", None, (), False),
+    ],
+)  # fmt: skip
+def test_what_explains_that_an_entry_goes(
+    uid: str, last: str | None, new: tuple[str, ...], is_explained: bool
+) -> None:
+    explained = Explained(
+        frozenset({"hoshi/planned/pruned-2027-03-06@yard"}),
+        frozenset({"hoshi", "yuki", "old-nell"}),
+        frozenset({"old-nell"}),
+        date(2027, 3, 20),
+    )
+    gone = Gone(uid, "work", date.fromisoformat(last) if last else None)
+    assert unexplained([gone], new, explained) == (() if is_explained else (gone,))
+    # of two, a new one stands for one
+    both = (gone, gone._replace(title="other"))
+    assert len(unexplained(both, new, explained)) == (
+        1 if new and is_explained else 0 if is_explained else 2
+    )
 
 
 # ------------------------------------------------------------------ another machine

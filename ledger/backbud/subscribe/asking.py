@@ -51,7 +51,7 @@ def ask_first(
                 f"{part.title}: {len(lost)} of {part.todo.of_ours} entries would go, and nothing "
                 "in the journal says why. Is a file missing or cut short?"
             )
-            lines += named([one.title or one.uid for one in lost])
+            lines += named([one.title for one in lost])
         if not ask(lines, "Take them out all the same?"):
             raise NotAgreed("Nothing was written.")
 

@@ -148,9 +148,9 @@ def changes(
         tuple(remove),
         kept,
         tuple(waiting),
-        tuple(title_of(one.entry) or one.uid for one in left),
+        tuple(title_of(one.entry) for one in left),
         there.odd,
-        tuple(title_of(one.entry) or one.uid for one in taken),
+        tuple(title_of(one.entry) for one in taken),
     )
 
 
@@ -194,7 +194,7 @@ def looked_at(theirs: Iterable[Stored], marks: Marks, told: Mapping[str, str]) -
             uids = sorted(filter(marks.looks_like_ours, uids_in(stored.data)))
             if uids:
                 odd_uids.update(uids)
-                odd.append(f"{uids[0]}: {why}")
+                odd.append(f"{one_line(uids[0])}: {why}")
             continue
         uid = str(entry["UID"])
         if not marks.looks_like_ours(uid):
@@ -206,8 +206,8 @@ def looked_at(theirs: Iterable[Stored], marks: Marks, told: Mapping[str, str]) -
 
 
 def title_of(entry: Component) -> str:
-    """What an entry is called, on one line."""
-    return one_line(str(entry.get("SUMMARY", ""))).strip()
+    """What an entry is called, on one line; its UID where it has no name."""
+    return one_line(str(entry.get("SUMMARY", ""))).strip() or one_line(str(entry["UID"]))
 
 
 def file_of(uid: str) -> str:

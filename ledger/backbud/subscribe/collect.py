@@ -152,9 +152,7 @@ def _ticked(server: Server, journal_id: str, key: bytes, told: Mapping[str, str]
             if tick is not None:
                 found.setdefault(uid, tick)
         unmarked += [
-            title_of(entry) or uid
-            for _, entry, uid in there.unmarked
-            if tick_of(entry, None) is not None
+            title_of(entry) for _, entry, _ in there.unmarked if tick_of(entry, None) is not None
         ]
         odd += there.odd
     return _Ticked(list(found.values()), tuple(unmarked), tuple(odd))

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from backbud.plan.followups import FollowUp
     from backbud.plan.run import Plan
     from backbud.session import Session
+    from backbud.whole import Broken
 
 FINE, PROBLEMS, MISUSE = 0, 1, 2
 # More than a screenful helps nobody who only wanted to compile.
@@ -133,6 +134,13 @@ def _parser(words: Sequence[str]) -> ArgumentParser:
         sub.add_argument("--to", metavar="URL", default="", help="the server's address")
         if run is _collect:
             sub.add_argument("--yes", action="store_true", help="write the lines without asking")
+        else:
+            sub.add_argument("--yes", action="store_true", help="answer yes to what is asked")
+            sub.add_argument(
+                "--adopt",
+                action="store_true",
+                help="take over entries of this journal that another machine wrote",
+            )
     species = command("species", _species, "the species that are known; the year of one of them")
     species.add_argument(
         "words", nargs="*", metavar="NAME", help="any of its names; the journal's folder may follow"
@@ -276,6 +284,7 @@ def _make(options: Namespace) -> int:
     from backbud.make import make
     from backbud.publish.commit import PublishError
     from backbud.publish.unchanged import made_on, make_arguments
+    from backbud.whole import Broken
     from backbud.words import number
     from backbud_grammar.problems import show
 
@@ -294,6 +303,8 @@ def _make(options: Namespace) -> int:
             arguments=make_arguments(asked, options.json),
             json=options.json,
         )
+    except Broken as error:
+        return _refused(error)
     except PublishError as error:
         raise Misuse(str(error)) from None
     if not options.json:
@@ -304,6 +315,16 @@ def _make(options: Namespace) -> int:
             print(f"… and {more}; backbud check shows all.", file=sys.stderr)
     print(made.summary)
     return PROBLEMS if made.problems else FINE
+
+
+def _refused(error: Broken) -> int:
+    """Say that what was made last stays, since the journal cannot be read as a whole."""
+    from backbud_grammar.problems import show
+
+    for problem in error.lost:
+        print(show(problem), file=sys.stderr)
+    print(f"{error} It was read before, so all stays as it was made last.", file=sys.stderr)
+    return PROBLEMS
 
 
 def _watch(options: Namespace) -> int:
@@ -479,11 +500,24 @@ def _reckon(options: Namespace) -> int:
 
 def _publish(options: Namespace) -> int:
     from backbud.publish.commit import PublishError
-    from backbud.subscribe.errors import SubscribeError
+    from backbud.subscribe.errors import NotAgreed, SubscribeError
     from backbud.subscribe.publish import publish
+    from backbud.whole import Broken
 
+    def ask(lines: Sequence[str], question: str) -> bool:
+        print(*lines, sep="\n", file=sys.stderr)
+        return options.yes or _answered(question, "--yes does it all the same.", options.json)
+
+    folder = _folder(options.folder)
     try:
-        published = publish(_folder(options.folder), date.today(), options.to, os.environ, _tell)
+        published = publish(
+            folder, date.today(), options.to, os.environ, _tell, ask=ask, adopt=options.adopt
+        )
+    except Broken as error:
+        return _refused(error)
+    except NotAgreed as error:
+        print(f"backbud: {error}", file=sys.stderr)
+        return PROBLEMS
     except (SubscribeError, PublishError) as error:
         raise Misuse(str(error)) from None
     if options.json:
@@ -492,7 +526,7 @@ def _publish(options: Namespace) -> int:
         print(*published.lines(), sep="\n")
     if published.problems:
         print("There are problems in the journal; backbud check shows them.", file=sys.stderr)
-    return PROBLEMS if published.problems else FINE
+    return PROBLEMS if published.problems or not published.is_whole else FINE
 
 
 def _tell(step: str) -> None:
@@ -521,17 +555,24 @@ def _collect(options: Namespace) -> int:
             print("Written.", file=sys.stderr if options.json else sys.stdout)
     except (SubscribeError, PublishError) as error:
         raise Misuse(str(error)) from None
-    return PROBLEMS if collected.refused else FINE
+    left_out = collected.refused or collected.unmarked or collected.odd
+    return PROBLEMS if left_out else FINE
 
 
 def _agreed(json: bool) -> bool:
-    """Ask the person at the terminal; where there is none, nothing is agreed to."""
+    question = "Write these lines into the diary?"
+    return _answered(question, "Nothing was written; --yes writes these lines.", json)
+
+
+def _answered(question: str, without: str, json: bool) -> bool:
+    """Ask the person at the terminal; where there is none, nothing is agreed to, and `without` says
+    what can be done."""
     if json or not (sys.stdin.isatty() and sys.stdout.isatty()):
         if not json:
-            print("Nothing was written; --yes writes these lines.")
+            print(without)
         return False
     try:
-        return input("Write these lines into the diary? [y/N] ").strip().casefold() in ("y", "yes")
+        return input(f"{question} [y/N] ").strip().casefold() in ("y", "yes")
     except EOFError:
         return False
 

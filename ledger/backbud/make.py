@@ -1,7 +1,7 @@
 """A journal's folder goes in; calendars and pages are published, and what was done comes out.
 
 The steps, in order:
-    read      the journal, its replay and its plan (session.py)
+    read      the journal, its replay and its plan (session.py), as a whole or not at all (whole.py)
     render    pages and feeds, all of them, before anything is written
     publish   the whole set, or nothing (publish/commit.py)
     remember  what it was made from, so that the next run can end at once (publish/unchanged.py)
@@ -43,6 +43,7 @@ from backbud.publish.commit import Published, PublishError, Seen, finish, lock, 
 from backbud.publish.manifest import own_digests, read_own
 from backbud.publish.unchanged import fingerprint, made_on, remember
 from backbud.session import Session, open_session
+from backbud.whole import check_whole, remember_read
 from backbud.words import number
 from backbud_grammar.problems import Problem, show
 
@@ -77,7 +78,8 @@ def make(
     kept: Kept = KEEP_NOTHING,
     when_published: Callable[[Made], None] | None = None,
 ) -> Made:
-    """Compile the journal and publish it whole; PublishError where that cannot be done.
+    """Compile the journal and publish it whole; PublishError where that cannot be done, Broken
+    where a file that was read before gives nothing now.
 
     `as_of`: look at the journal as it was on the day; that is published in a folder of its own.
     `json`: the summary is JSON. `arguments`: how the run was asked for, so that the same question
@@ -94,6 +96,7 @@ def make(
         session = open_session(folder, today, as_of=as_of, kept=kept)
         if look is not None:
             look(session)
+        check_whole(session)
         progress.tell("planning")
         plan = session.plan()
         progress.tell("pages")
@@ -106,6 +109,7 @@ def make(
         made = _made(session, plan, os.path.join(folder, into), files, published, json)
         if when_published is not None:
             when_published(made)
+        remember_read(session)
         status = 1 if made.problems else 0
         remember(folder, known, made.summary, status, weather_files(session.journal), into)
         kept.end()

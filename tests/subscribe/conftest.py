@@ -157,6 +157,12 @@ def unfolded(text: str) -> str:
     return text.replace("\r\n ", "")
 
 
+@pytest.fixture(autouse=True)
+def person(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A person of each test's own, with a secret of their own."""
+    monkeypatch.setenv("BACKBUD_CONFIG", str(tmp_path / "settings of una"))
+
+
 @pytest.fixture(scope="session")
 def radicale(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[str, Path]]:
     """A running server: its address, and the folder of its data."""
@@ -269,8 +275,11 @@ class Yard:
         """Write more into the diary."""
         self.diary.write_text(f"{self.diary.read_text()}\n{dedent(text)}")
 
-    def publish(self, today: date = TODAY, environ: Mapping[str, str] | None = None) -> Published:
-        return publish(str(self.folder), today, self.client.url, environ or self.client.environ)
+    def publish(
+        self, today: date = TODAY, environ: Mapping[str, str] | None = None, **more: Any
+    ) -> Published:
+        environ = environ or self.client.environ
+        return publish(str(self.folder), today, self.client.url, environ, **more)
 
     def collect(self, today: date = TODAY) -> Collected:
         return collect(str(self.folder), today, self.client.url, self.client.environ)

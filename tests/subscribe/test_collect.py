@@ -316,6 +316,8 @@ def test_a_program_reads_json_and_writes_nothing(
         ],
         "not_to_be_written": [],
         "in_the_diary_already": [],
+        "not_marked": [],
+        "not_understood": [],
     }
     assert at_home.diary.read_text() == before
 

@@ -14,6 +14,7 @@ import pytest
 import vobject
 
 from backbud.subscribe.address import checked_address
+from backbud.subscribe.errors import Refused, SubscribeError
 from backbud.subscribe.login import Login
 from backbud.subscribe.publish import slug_of
 from backbud.subscribe.server import Server
@@ -36,9 +37,9 @@ END:VCALENDAR\r
 
 
 def facts(entry: Any) -> dict[str, list[str]]:
-    """All that an entry says, but for the order of its properties."""
+    """All that an entry says, but for the order of its properties and the mark on the server."""
     return {name: sorted(str(one.value) for one in found) for name, found in entry.contents.items()
-            if name != "valarm"}  # fmt: skip
+            if name not in ("valarm", "x-backbud-mark")}  # fmt: skip
 
 
 def test_everything_is_read_back_by_a_client_that_did_not_write_it(yard: Any, client: Any) -> None:
@@ -269,6 +270,66 @@ def test_what_somebody_changes_at_the_same_moment_is_not_written_over(
     # and where nothing is to stand, nothing that stands there is written over
     assert server.put(tasks, read.url, read.data, None) is False
     server.close()
+
+
+def test_an_address_of_another_server_is_not_spoken_to(yard: Any, client: Any) -> None:
+    """Whatever named it: the password is for one server."""
+    yard.publish()
+    server = Server(
+        checked_address(client.url), Login(client.user, client.environ["BACKBUD_CALDAV_PASSWORD"])
+    )
+    (tasks,) = (one for one in server.collections() if one.slug == TASKS)
+    with pytest.raises(SubscribeError) as refused:
+        server.put(tasks, "https://other.invalid/x.ics", "", None)
+    assert str(refused.value) == (
+        f"{client.url[:-1]} sends to another server, https://other.invalid. If that is right, name "
+        "that one"
+    )
+    with pytest.raises(Refused):  # an entry that is none
+        server.put(tasks, f"{tasks.url}x.ics", "junk", None)
+    server.close()
+
+
+def test_what_fails_half_way_is_made_good_by_the_next_run(
+    yard: Any, client: Any, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """One calendar fails in the midst of it, the other is written all the same."""
+    put, puts = Server.put, list[str]()
+
+    def failing(self: Server, collection: Any, url: str, *rest: Any) -> bool:
+        puts.append(url)
+        if collection.slug == ALL and len(puts) == 5:
+            raise SubscribeError("out of paper")
+        return put(self, collection, url, *rest)
+
+    with monkeypatch.context() as patched:
+        patched.setattr(Server, "put", failing)
+        with pytest.raises(SubscribeError, match=r"^out of paper$"):
+            yard.publish()
+    assert len(client.read(ALL)) == 4
+    assert set(client.read(TASKS)) == yard.uids("tasks/all")
+    events, tasks = yard.publish().sent
+    assert (events.kept, events.written, tasks.written) == (4, len(yard.uids("all")) - 4, 0)
+    assert set(client.read(ALL)) == yard.uids("all")
+
+
+def test_an_entry_that_the_server_does_not_take_holds_up_no_other(
+    yard: Any, client: Any, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    put = Server.put
+
+    def refusing(self: Server, collection: Any, url: str, data: str, etag: str | None) -> bool:
+        if f"UID:{PRUNE}\r\n" in data:
+            raise Refused("too large")
+        return put(self, collection, url, data, etag)
+
+    with monkeypatch.context() as patched:
+        patched.setattr(Server, "put", refusing)
+        published = yard.publish()
+    assert not published.is_whole
+    assert str(published.sent[0]).endswith(", 0 as they were, 1 not taken by the server.")
+    assert yard.uids("all") - set(client.read(ALL)) == {PRUNE}
+    assert yard.publish().sent[0].written == 1
 
 
 def test_a_ticked_task_waits_until_it_is_collected(yard: Any, client: Any) -> None:

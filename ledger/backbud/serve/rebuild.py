@@ -6,27 +6,22 @@ reason is shown on top of them.
 
 from __future__ import annotations
 
-import os
 import time
-import tomllib
 import traceback
 from collections.abc import Callable, Mapping
 from datetime import date
 
 from msgspec import Struct
 
-from backbud.journal.settings import SETTINGS_FILE
 from backbud.kept import Kept
 from backbud.make import Made, make
 from backbud.publish import MADE
 from backbud.publish.commit import BusyError, PublishError
 from backbud.publish.manifest import own_digests, read_own
 from backbud.publish.unchanged import installed_mark, make_arguments
-from backbud.session import Session
-from backbud_grammar.problems import Problem, show
+from backbud.whole import Broken, check_settings
+from backbud_grammar.problems import show
 
-# A problem with one of these codes means that a whole file is missing from what was read.
-WHOLE_FILES = ("unreadable", "binary-file", "large-file")
 RESTART = "backbud itself was changed: stop watching and start again."
 
 
@@ -45,14 +40,6 @@ class News(Struct, frozen=True):
     problems: tuple[str, ...] = ()
     again: bool = False
     note: str = ""
-
-
-class Broken(Exception):
-    """The journal cannot be read as a whole; the last good pages are better than half of it."""
-
-    def __init__(self, sentence: str, problems: tuple[Problem, ...] = ()) -> None:
-        super().__init__(sentence)
-        self.problems = problems
 
 
 class Rebuilder:
@@ -115,7 +102,6 @@ class Rebuilder:
             today,
             arguments=make_arguments(False, False),
             kept=self._kept,
-            look=check_whole,
             # What an older program made must not pass for what the new one would make.
             remembered=is_same_program,
             when_published=published,
@@ -131,27 +117,6 @@ def files_of_last_run(folder: str) -> dict[str, bytes]:
     except OSError:
         return {}
     return {name: content for name, content in found.items() if content is not None}
-
-
-def check_settings(folder: str) -> None:
-    """Raise Broken where the settings cannot be read: with other ones every page would change."""
-    if not os.path.isdir(folder):
-        raise Broken("The journal's folder is not there.")
-    try:
-        with open(os.path.join(folder, SETTINGS_FILE), "rb") as file:
-            tomllib.load(file)
-    except OSError as error:
-        raise Broken(f"{SETTINGS_FILE} cannot be read: {error.strerror}.") from None
-    except (ValueError, RecursionError) as error:
-        raise Broken(f"{SETTINGS_FILE} is not TOML: {error}.") from None
-
-
-def check_whole(session: Session) -> None:
-    """Raise Broken where a whole file of the journal could not be read."""
-    missing = [p for p in session.journal.problems() if p.code in WHOLE_FILES]
-    if missing:
-        files = ", ".join(dict.fromkeys(problem.file for problem in missing))
-        raise Broken(f"Not read as a whole: {files}.", session.journal.problems())
 
 
 def _in_words(error: OSError) -> str:

@@ -7,9 +7,11 @@ from collections.abc import Iterable, Mapping
 from hashlib import blake2b
 from typing import TYPE_CHECKING, Any, NamedTuple
 
-from backbud.calendar.entries import is_of_journal
 from backbud.calendar.feeds import PRODUCT
-from backbud.calendar.lines import text_line
+from backbud.calendar.lines import one_line, text_line
+from backbud.subscribe.entry import Odd, day_of, entry_in, uids_in
+from backbud.subscribe.losses import Gone
+from backbud.subscribe.marks import MARK, Marks
 from backbud.subscribe.server import Stored
 from backbud.subscribe.tasks import added, is_same_text, tick_of
 
@@ -24,6 +26,9 @@ _COMPARED = (
 _OPEN = ("", "NEEDS-ACTION", "IN-PROCESS")
 _CLOSED = ("COMPLETED", "CANCELLED")
 _SEQUENCE = re.compile(rb"^SEQUENCE:(\d+)\r\n", re.MULTILINE)
+_LINES = re.MULTILINE | re.IGNORECASE
+_BEGINS = re.compile(r"^BEGIN:(?:VEVENT|VTODO)[ \t]*\r?\n", _LINES)
+_ANY_MARK = re.compile(rf"^{MARK}[:;].*\n(?:[ \t].*\n)*", _LINES)
 
 
 class Ours(NamedTuple):
@@ -45,13 +50,44 @@ class Write(NamedTuple):
     over: Stored | None
 
 
+class Remove(NamedTuple):
+    """An entry to take out, and what stands there. `copy`: of one that stays."""
+
+    gone: Gone
+    stored: Stored
+    copy: bool = False
+
+
 class Changes(NamedTuple):
-    """`kept` were the same already; of `waiting`, by UID, the ticks are not collected yet."""
+    """`kept` were the same already; of `waiting`, by UID, the ticks are not collected yet.
+
+    `unmarked`: by title, what looks like ours and bears no mark. `odd`: what looks like ours and
+    cannot be understood, a sentence each. Both are left alone. `taken`: by title, what bore no mark
+    and is taken over.
+    """
 
     write: tuple[Write, ...]
-    remove: tuple[Stored, ...]
+    remove: tuple[Remove, ...]
     kept: int
     waiting: tuple[str, ...]
+    unmarked: tuple[str, ...] = ()
+    odd: tuple[str, ...] = ()
+    taken: tuple[str, ...] = ()
+
+    @property
+    def of_ours(self) -> int:
+        """How many entries of ours stand there."""
+        over = {one.uid for one in self.write if one.over is not None}
+        return len(over.union(self.waiting)) + len(self.remove) + self.kept
+
+
+class Remembered(NamedTuple):
+    """What is remembered of earlier runs. `told`: by UID the description as it was published.
+    `dealt_with`: by UID the tick that was collected: a task that is ticked off is not touched
+    before that, whatever became of it here."""
+
+    told: Mapping[str, str]
+    dealt_with: Mapping[str, str]
 
 
 def entries_in(feed: bytes, sort: str) -> dict[str, Ours]:
@@ -67,60 +103,111 @@ def entries_in(feed: bytes, sort: str) -> dict[str, Ours]:
 def changes(
     ours: Mapping[str, Ours],
     theirs: Iterable[Stored],
-    journal_id: str,
-    told: Mapping[str, str],
-    dealt_with: Mapping[str, str],
+    marks: Marks,
+    remembered: Remembered,
+    adopt: bool = False,
 ) -> Changes:
     """Return what makes a calendar hold our entries, and leaves all others alone.
 
-    `told`: by UID the description as it was published. `dealt_with`: by UID the tick that was
-    collected: a task that is ticked off is not touched before that, whatever became of it here.
+    `adopt`: what looks like ours and bears no mark is taken over.
     """
+    there = looked_at(theirs, marks, remembered.told)
     write: list[Write] = []
-    remove: list[Stored] = []
+    remove: list[Remove] = []
     seen: set[str] = set()
     waiting: list[str] = []
     kept = 0
-    for stored in theirs:
-        entry = read_entry(stored.data)
-        uid = str(entry.get("UID", "")) if entry is not None else ""
-        if entry is None or not is_of_journal(uid, journal_id):
-            continue
-        mine = ours.get(uid)
+    taken = [one for one in there.unmarked if one.uid not in there.uids] if adopt else []
+    for found in (*there.ours, *taken):
+        stored, entry, uid = found
+        mine, told = ours.get(uid), remembered.told.get(uid)
         if uid in seen:  # a copy that a client made
-            remove.append(stored)
+            remove.append(Remove(_gone(uid, entry), stored, copy=True))
             continue
         seen.add(uid)
-        tick = tick_of(entry, told.get(uid))
-        is_new = tick is not None and dealt_with.get(uid) != tick.stamp
+        tick = tick_of(entry, told)
+        is_new = tick is not None and remembered.dealt_with.get(uid) != tick.stamp
         if is_new and (mine is None or _status(mine.said) not in _CLOSED):
             waiting.append(uid)
+            if found in taken:
+                write.append(Write(uid, _as_it_is(stored, marks.line(uid)), stored))
         elif mine is None:
-            remove.append(stored)
-        elif _same(mine.said, entry, told.get(uid)):
+            remove.append(Remove(_gone(uid, entry), stored))
+        elif found not in taken and _same(mine.said, entry, told):
             kept += 1
         else:
-            write.append(Write(uid, _over(mine, entry, told.get(uid)), stored))
+            write.append(Write(uid, _over(mine, entry, told, marks.line(uid)), stored))
+    left = [one for one in there.unmarked if one not in taken]
+    # Where one stands that is not ours, another of its UID would be refused, or be a second one.
+    elsewhere = {one.uid for one in left} | there.odd_uids
     for uid, mine in ours.items():
-        if uid not in seen:
-            write.append(Write(uid, _wrapped(mine.lines), None))
-    return Changes(tuple(write), tuple(remove), kept, tuple(waiting))
+        if uid not in seen and uid not in elsewhere:
+            write.append(Write(uid, _wrapped(_with(mine.lines, marks.line(uid))), None))
+    return Changes(
+        tuple(write),
+        tuple(remove),
+        kept,
+        tuple(waiting),
+        tuple(title_of(one.entry) for one in left),
+        there.odd,
+        tuple(title_of(one.entry) for one in taken),
+    )
 
 
-def read_entry(data: str) -> Component | None:
-    """The one event or task of what a server stores; None where it is not one, or unreadable."""
-    from icalendar import Calendar
+class Found(NamedTuple):
+    """An entry that stands on the server, as it is stored and as it reads."""
 
-    try:
-        found = [
-            one
-            for calendar in Calendar.from_ical(data, multiple=True)
-            for one in calendar.subcomponents
-            if one.name in ("VEVENT", "VTODO")
-        ]
-    except (ValueError, KeyError, IndexError, TypeError, AttributeError):
-        return None
-    return found[0] if len(found) == 1 else None
+    stored: Stored
+    entry: Component
+    uid: str
+
+
+class There(NamedTuple):
+    """What stands in a calendar: entries of ours, those that only look like it, and odd ones."""
+
+    ours: tuple[Found, ...]
+    unmarked: tuple[Found, ...]
+    odd: tuple[str, ...]
+    odd_uids: frozenset[str]
+
+    @property
+    def uids(self) -> frozenset[str]:
+        """Those of our entries."""
+        return frozenset(one.uid for one in self.ours)
+
+
+def looked_at(theirs: Iterable[Stored], marks: Marks, told: Mapping[str, str]) -> There:
+    """Part what a calendar holds.
+
+    An entry is ours where it bears our mark; or, where a client dropped that, if it stands at the
+    very address that this journal remembers to have written it to. All else that a journal of this
+    id could have written only looks like ours; what others wrote is not even told.
+    """
+    ours: list[Found] = []
+    unmarked: list[Found] = []
+    odd: list[str] = []
+    odd_uids: set[str] = set()
+    for stored in theirs:
+        try:
+            entry = entry_in(stored.data)
+        except Odd as why:
+            uids = sorted(filter(marks.looks_like_ours, uids_in(stored.data)))
+            if uids:
+                odd_uids.update(uids)
+                odd.append(f"{one_line(uids[0])}: {why}")
+            continue
+        uid = str(entry["UID"])
+        if not marks.looks_like_ours(uid):
+            continue
+        is_remembered = uid in told and stored.url.endswith(f"/{file_of(uid)}")
+        is_ours = marks.is_on(entry, uid) or (is_remembered and MARK not in entry)
+        (ours if is_ours else unmarked).append(Found(stored, entry, uid))
+    return There(tuple(ours), tuple(unmarked), tuple(odd), frozenset(odd_uids))
+
+
+def title_of(entry: Component) -> str:
+    """What an entry is called, on one line; its UID where it has no name."""
+    return one_line(str(entry.get("SUMMARY", ""))).strip() or one_line(str(entry["UID"]))
 
 
 def file_of(uid: str) -> str:
@@ -171,8 +258,14 @@ def _alarms(component: Component) -> list[tuple[str, str]]:
 # ------------------------------------------------------------------ written
 
 
-def _over(ours: Ours, theirs: Component, told: str | None) -> str:
-    """Our entry with the note that the user wrote into theirs, and a later revision than theirs."""
+def _gone(uid: str, entry: Component) -> Gone:
+    end = day_of(entry, "DUE") or day_of(entry, "DTEND") or day_of(entry, "DTSTART")
+    return Gone(uid, title_of(entry), end)
+
+
+def _over(ours: Ours, theirs: Component, told: str | None, mark: bytes) -> str:
+    """Our entry with its mark, the note that the user wrote into theirs, and a later revision than
+    theirs."""
     lines = ours.lines
     note = added(str(theirs.get("DESCRIPTION", "")), told)
     if note:
@@ -181,7 +274,13 @@ def _over(ours: Ours, theirs: Component, told: str | None) -> str:
     comments = theirs.get("COMMENT", [])
     for comment in comments if isinstance(comments, list) else [comments]:
         lines = _with(lines, text_line("COMMENT", str(comment)))
-    return _wrapped(_later(lines, int(theirs.get("SEQUENCE", 0))))
+    return _wrapped(_with(_later(lines, int(theirs.get("SEQUENCE", 0))), mark))
+
+
+def _as_it_is(stored: Stored, mark: bytes) -> str:
+    """What is stored, with a mark in the place of another's, and nothing else changed."""
+    bare = _ANY_MARK.sub("", stored.data)
+    return _BEGINS.sub(lambda found: f"{found[0]}{mark.decode()}", bare, count=1)
 
 
 def _with(lines: bytes, line: bytes) -> bytes:

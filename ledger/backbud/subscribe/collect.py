@@ -17,22 +17,32 @@ from collections.abc import Iterable, Iterator, Mapping
 from contextlib import suppress
 from datetime import date
 from itertools import groupby
+from typing import NamedTuple
 
 from msgspec import Struct
+from msgspec.structs import replace
 
-from backbud.calendar.entries import is_of_journal, task_uid_of
+from backbud.calendar.entries import task_uid_of
 from backbud.journal.read import load
 from backbud.plan.followups import FollowUp
 from backbud.publish.commit import lock
 from backbud.session import Session, open_session
-from backbud.subscribe.changes import read_entry
+from backbud.subscribe.changes import looked_at, title_of
 from backbud.subscribe.errors import SubscribeError
+from backbud.subscribe.marks import Marks, person_key
 from backbud.subscribe.memory import COLLECTED, TOLD, keep, recall
 from backbud.subscribe.placing import Line, Place, place_of, with_lines
-from backbud.subscribe.publish import open_server, prefix_of, settings_of, sort_of
+from backbud.subscribe.publish import (
+    odd_lines,
+    open_server,
+    prefix_of,
+    settings_of,
+    sort_of,
+)
 from backbud.subscribe.server import Server
 from backbud.subscribe.settling import Bench
 from backbud.subscribe.tasks import Tick, tick_of
+from backbud.words import number
 
 
 class Offer(Struct, frozen=True):
@@ -47,13 +57,16 @@ class Offer(Struct, frozen=True):
 class Collected(Struct, frozen=True):
     """What a server's ticks come to: lines to offer, what cannot be, and ticks dealt with before.
 
-    `texts`: the diary files as they were read.
+    `texts`: the diary files as they were read. `unmarked`: what is ticked off and looks like ours,
+    but bears no mark of this person; `odd`: what cannot be understood, a sentence each.
     """
 
     offers: tuple[Offer, ...]
     refused: tuple[str, ...]
     settled: tuple[Tick, ...]
     texts: Mapping[str, bytes]
+    unmarked: tuple[str, ...] = ()
+    odd: tuple[str, ...] = ()
 
     def lines(self) -> Iterator[str]:
         """What to show the keeper: each new line below its file, day and tree; then the rest."""
@@ -66,6 +79,13 @@ class Collected(Struct, frozen=True):
                 yield from (f"  {offer.line.text}" for offer in of_tree)
         for why in self.refused:
             yield f"Not to be written: {why}"
+        yield from odd_lines(self.odd)
+        if self.unmarked:
+            yield (
+                f"{number(len(self.unmarked), 'task')} ticked off there may not be of this journal "
+                f"and {'was' if len(self.unmarked) == 1 else 'were'} left out: "
+                f"{', '.join(self.unmarked)}. If they are, backbud publish --adopt takes them over."
+            )
 
     def _in_order(self) -> list[Offer]:
         return sorted(self.offers, key=lambda one: (one.place, one.line.tree))
@@ -85,6 +105,8 @@ class Collected(Struct, frozen=True):
             ],
             "not_to_be_written": list(self.refused),
             "in_the_diary_already": [tick.uid for tick in self.settled],
+            "not_marked": list(self.unmarked),
+            "not_understood": list(self.odd),
         }
 
 
@@ -93,30 +115,47 @@ def collect(folder: str, today: date, to: str, environ: Mapping[str, str]) -> Co
     settings = settings_of(folder)
     server = open_server(settings, to, environ)
     try:
-        ticks = _ticks(server, settings.journal_id, recall(folder, TOLD))
+        found = _ticked(server, settings.journal_id, person_key(folder), recall(folder, TOLD))
     finally:
         server.close()
     dealt_with = recall(folder, COLLECTED)
-    new = [tick for tick in ticks if dealt_with.get(tick.uid) != tick.stamp]
-    if not new:
-        return Collected((), (), (), {})
-    return _offers(open_session(folder, today), new, settings.journal_id)
+    new = [tick for tick in found.ticks if dealt_with.get(tick.uid) != tick.stamp]
+    if new:
+        collected = _offers(open_session(folder, today), new, settings.journal_id)
+    else:
+        collected = Collected((), (), (), {})
+    return replace(collected, unmarked=found.unmarked, odd=found.odd)
 
 
-def _ticks(server: Server, journal_id: str, told: Mapping[str, str]) -> list[Tick]:
-    """Every task of this journal that is ticked off, in whichever calendar of it, each once."""
+class _Ticked(NamedTuple):
+    ticks: list[Tick]
+    unmarked: tuple[str, ...]
+    odd: tuple[str, ...]
+
+
+def _ticked(server: Server, journal_id: str, key: bytes, told: Mapping[str, str]) -> _Ticked:
+    """Every task of ours that is ticked off, in whichever calendar of this journal, each once.
+
+    A task that is not ours writes nothing into the diary, whatever it says; the keeper is told.
+    """
     prefix, found = prefix_of(journal_id), dict[str, Tick]()
+    unmarked: list[str] = []
+    odd: list[str] = []
     for collection in server.collections():
         slug = collection.slug
         if not slug.startswith(prefix) or sort_of(slug.removeprefix(prefix)) != "VTODO":
             continue
-        for stored in server.entries(collection, "VTODO"):
-            entry = read_entry(stored.data)
-            uid = str(entry.get("UID", "")) if entry is not None else ""
-            tick = tick_of(entry, told.get(uid)) if entry is not None else None
-            if tick is not None and is_of_journal(uid, journal_id):
+        marks = Marks(key, journal_id, slug)
+        there = looked_at(server.entries(collection, "VTODO"), marks, told)
+        for _, entry, uid in there.ours:
+            tick = tick_of(entry, told.get(uid))
+            if tick is not None:
                 found.setdefault(uid, tick)
-    return list(found.values())
+        unmarked += [
+            title_of(entry) for _, entry, _ in there.unmarked if tick_of(entry, None) is not None
+        ]
+        odd += there.odd
+    return _Ticked(list(found.values()), tuple(unmarked), tuple(odd))
 
 
 def _offers(session: Session, ticks: Iterable[Tick], journal_id: str) -> Collected:

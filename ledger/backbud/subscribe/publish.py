@@ -3,14 +3,15 @@
 The steps, in order:
     make      the feeds, as `backbud make` does
     compare   each with its calendar on the server (changes.py)
+    ask       where much would go that the plan cannot explain (losses.py), and before entries are
+              taken over that bear no mark of this person (marks.py)
     write     what is new or changed, and take out what left; nothing that is not ours
 """
 
 from __future__ import annotations
 
-import os
 import re
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from datetime import date
 from hashlib import blake2b
 from urllib.parse import urljoin
@@ -20,12 +21,15 @@ from msgspec import Struct, to_builtins
 from backbud.calendar.feeds import FOLDER, TASKS
 from backbud.journal.read import load
 from backbud.journal.settings import SETTINGS_FILE, Settings, read_settings
-from backbud.make import make
-from backbud.publish import MADE
+from backbud.make import Made, make
+from backbud.session import Session
 from backbud.subscribe.address import checked_address
-from backbud.subscribe.changes import Ours, changes, entries_in, file_of
-from backbud.subscribe.errors import SubscribeError
+from backbud.subscribe.asking import Ask, Part, ask_first, named
+from backbud.subscribe.changes import Ours, Remembered, changes, entries_in, file_of
+from backbud.subscribe.errors import Refused, SubscribeError, Unreachable
 from backbud.subscribe.login import login_for
+from backbud.subscribe.losses import Explained, explained_by
+from backbud.subscribe.marks import Marks, person_key
 from backbud.subscribe.memory import COLLECTED, TOLD, keep, recall
 from backbud.subscribe.server import Collection, Server
 from backbud.words import number
@@ -41,6 +45,9 @@ class Sent(Struct, frozen=True):
     kept: int
     waiting: int
     changed_there: int
+    refused: int = 0
+    unmarked: tuple[str, ...] = ()
+    odd: tuple[str, ...] = ()
 
     def __str__(self) -> str:
         parts = [
@@ -50,6 +57,8 @@ class Sent(Struct, frozen=True):
         ]
         if self.changed_there:
             parts.append(f"{self.changed_there} changed there just now, for the next time")
+        if self.refused:
+            parts.append(f"{self.refused} not taken by the server")
         return f"{self.name}: {', '.join(parts)}."
 
 
@@ -71,6 +80,20 @@ class Published(Struct, frozen=True):
                 f"{number(waiting, 'task')} ticked off there and left alone: "
                 "backbud collect brings them into the diary."
             )
+        unmarked = [title for one in self.sent for title in one.unmarked]
+        if unmarked:
+            yield (
+                f"{number(len(unmarked), 'entry', 'entries')} there may not be of this journal and "
+                f"{'was' if len(unmarked) == 1 else 'were'} left alone. If you wrote them on "
+                "another machine, backbud publish --adopt takes them over:"
+            )
+            yield from named(unmarked)
+        yield from odd_lines(title for one in self.sent for title in one.odd)
+
+    @property
+    def is_whole(self) -> bool:
+        """Whether every entry stands there now, and nothing was left that wants a look."""
+        return not any(one.refused or one.unmarked or one.odd for one in self.sent)
 
     def as_json(self) -> dict[str, object]:
         """The same for a program."""
@@ -81,33 +104,60 @@ class Published(Struct, frozen=True):
         }
 
 
+def _nobody_to_ask(lines: Sequence[str], question: str) -> bool:
+    return False
+
+
 def publish(
     folder: str,
     today: date,
     to: str,
     environ: Mapping[str, str],
     tell: Callable[[str], None] = lambda step: None,
+    *,
+    ask: Ask = _nobody_to_ask,
+    adopt: bool = False,
 ) -> Published:
     """Compile the journal and write its chosen feeds to a server.
 
-    `to`: the server's address, or "" for that of the settings. SubscribeError with a sentence where
-    something is in the way; what was written until then stays, and the next run goes on from there.
-    `tell`: is told what is going on, and "" at the end.
+    `to`: the server's address, or "" for that of the settings. `tell`: is told what is going on,
+    and "" at the end. `ask`: is asked before more goes than the plan explains, and before entries
+    that bear no mark are taken over, which `adopt` asks for; NotAgreed where the answer is no, and
+    nothing was written.
+
+    SubscribeError with a sentence where something is in the way; what was written until then stays,
+    and the next run goes on from there. Broken as `make` raises it.
     """
     settings = settings_of(folder)
-    made = make(folder, today)
-    feeds = {name: _read(folder, name) for name in settings.publish}
+    read: list[Session] = []
+    made = make(folder, today, look=read.append)
+    feeds = {name: _feed(made, name) for name in settings.publish}
     server = open_server(settings, to, environ)
     try:
+        run = _Run(server, settings, folder, tell, adopt)
         there = server.collections()
-        run = _Run(server, settings, folder, tell)
-        sent = [run.send(there, name, feed) for name, feed in feeds.items()]
-        sent += run.clear(there)
+        parts = [run.compare(there, name, feed) for name, feed in feeds.items()]
+        if not any(problem.code == "bad-settings" for problem in made.problems):
+            parts += run.no_longer_chosen(there)
+        tell("")
+        ask_first(parts, lambda: _explained(read[0]), ask, adopt)
+        sent = run.carry_out(parts)
         run.forget()
     finally:
         server.close()
         tell("")
-    return Published(server.origin, tuple(sent), made.problems)
+    return Published(server.origin, sent, made.problems)
+
+
+def _explained(session: Session) -> Explained:
+    plan, settings = session.plan(), session.journal.settings
+    return explained_by(plan, settings.journal_id, session.today)
+
+
+def odd_lines(odd: Iterable[str]) -> Iterator[str]:
+    """A line for each entry on a server that cannot be understood."""
+    for what in odd:
+        yield f"Left as it is, since it cannot be understood: {what}"
 
 
 def settings_of(folder: str) -> Settings:
@@ -151,25 +201,19 @@ def sort_of(name: str) -> str:
     return "VTODO" if name.startswith((TASKS, TASKS.replace("/", "-"))) else "VEVENT"
 
 
-def _read(folder: str, name: str) -> bytes:
-    names = _names(folder)
+def _feed(made: Made, name: str) -> bytes:
+    """A feed as this run made it, and none that lies in the output by another's hand."""
+    names = [
+        path.removeprefix(FOLDER).removesuffix(".ics")
+        for path in made.files
+        if path.startswith(FOLDER)
+    ]
     if name not in names:
         hint = did_you_mean(name, names, "They are the files below made/calendars/.")
         raise SubscribeError(
             f"no feed is called “{name}”, as publish in the settings has it. {hint}"
         )
-    with open(os.path.join(folder, MADE, FOLDER, f"{name}.ics"), "rb") as file:
-        return file.read()
-
-
-def _names(folder: str) -> list[str]:
-    """What each feed below `made/calendars/` is called."""
-    top = os.path.join(folder, MADE, FOLDER)
-    return [
-        os.path.relpath(os.path.join(at, file), top).replace(os.sep, "/").removesuffix(".ics")
-        for at, _, files in os.walk(top)
-        for file in files
-    ]
+    return made.files[f"{FOLDER}{name}.ics"]
 
 
 # ------------------------------------------------------------------ one feed
@@ -179,60 +223,120 @@ class _Run:
     """One run of publish: the server, and what is remembered of what was published there."""
 
     def __init__(
-        self, server: Server, settings: Settings, folder: str, tell: Callable[[str], None]
+        self,
+        server: Server,
+        settings: Settings,
+        folder: str,
+        tell: Callable[[str], None],
+        adopt: bool,
     ) -> None:
         self.server, self.settings, self.folder, self.tell = server, settings, folder, tell
         self.told, self.collected = recall(folder, TOLD), recall(folder, COLLECTED)
+        self._key, self._adopt = person_key(folder), adopt
         self._there: set[str] = set()
 
-    def send(self, there: list[Collection], name: str, feed: bytes) -> Sent:
-        """Make one calendar hold what its feed shows."""
-        sort, slug = sort_of(name), slug_of(name, self.settings.journal_id)
+    def compare(self, there: list[Collection], name: str, feed: bytes) -> Part:
+        """Say what makes one calendar hold what its feed shows."""
+        slug = slug_of(name, self.settings.journal_id)
         title = f"{self.settings.name}: {_title(feed)}"
         collection = next((one for one in there if one.slug == slug), None)
         # A server may have given the calendar an address of its own.
         collection = collection or next((one for one in there if one.name == title), None)
-        collection = collection or self.server.create(slug, title, sort)
-        return self._carry_out(collection, sort, entries_in(feed, sort))
+        sort = sort_of(name)
+        return self._compared(slug, title, sort, entries_in(feed, sort), collection)
 
-    def clear(self, there: list[Collection]) -> Iterator[Sent]:
-        """Take our entries out of calendars of ours that the settings no longer name."""
+    def no_longer_chosen(self, there: list[Collection]) -> Iterator[Part]:
+        """Say what takes our entries out of calendars of ours that the settings do not name."""
         journal_id = self.settings.journal_id
         chosen = {slug_of(name, journal_id) for name in self.settings.publish}
         for collection in there:
             rest = collection.slug.removeprefix(prefix_of(journal_id))
             if rest != collection.slug and collection.slug not in chosen:
-                sent = self._carry_out(collection, sort_of(rest), {})
-                if sent.removed or sent.waiting:
-                    yield sent
+                part = self._compared(
+                    collection.slug, collection.name, sort_of(rest), {}, collection
+                )
+                if part.todo.remove or part.todo.waiting:
+                    yield part
 
-    def _carry_out(self, collection: Collection, sort: str, ours: Mapping[str, Ours]) -> Sent:
-        theirs = self.server.entries(collection, sort)
-        todo = changes(ours, theirs, self.settings.journal_id, self.told, self.collected)
+    def carry_out(self, parts: Sequence[Part]) -> tuple[Sent, ...]:
+        """Write every calendar. One that fails holds up none of the others, unless the server is
+        gone; SubscribeError for the first that did, at the end."""
+        sent: list[Sent] = []
+        failed: SubscribeError | None = None
+        for part in parts:
+            try:
+                sent.append(self._carry_out(part))
+            except Unreachable:
+                raise
+            except SubscribeError as error:
+                failed = failed or error
+        if failed is not None:
+            raise failed
+        return tuple(sent)
+
+    def _compared(
+        self,
+        slug: str,
+        title: str,
+        sort: str,
+        ours: Mapping[str, Ours],
+        collection: Collection | None,
+    ) -> Part:
+        self.tell(f"comparing {title}")
+        theirs = self.server.entries(collection, sort) if collection is not None else []
+        marks = self._marks(collection.slug if collection is not None else slug)
+        remembered = Remembered(self.told, self.collected)
+        todo = changes(ours, theirs, marks, remembered, self._adopt)
         self._there.update(ours, todo.waiting)
+        return Part(slug, title, sort, ours, todo, collection)
+
+    def _marks(self, calendar: str) -> Marks:
+        return Marks(self._key, self.settings.journal_id, calendar)
+
+    def _carry_out(self, part: Part) -> Sent:
+        todo, collection = part.todo, part.collection
+        if collection is None:
+            collection = self.server.create(part.slug, part.title, part.sort)
+            if collection.slug != part.slug:
+                # The server chose another address, and the marks are of that one.
+                todo = changes(part.ours, (), self._marks(collection.slug), Remembered({}, {}))
         steps = len(todo.write) + len(todo.remove)
-        done: list[bool] = []
+        written = removed = changed = refused = 0
         try:
-            for one in todo.write:
-                self.tell(f"{collection.name}: {len(done)} of {steps}")
-                at = (
+            for at, one in enumerate(todo.write):
+                self.tell(f"{collection.name}: {at} of {steps}")
+                url = (
                     one.over.url if one.over else urljoin(_folder(collection.url), file_of(one.uid))
                 )
                 etag = one.over.etag if one.over else None
-                done.append(self.server.put(collection, at, one.data, etag))
-                if done[-1]:
-                    self.told[one.uid] = ours[one.uid].description
-            written = sum(done)
-            for stored in todo.remove:
-                self.tell(f"{collection.name}: {len(done)} of {steps}")
-                done.append(self.server.delete(collection, stored))
+                try:
+                    is_done = self.server.put(collection, url, one.data, etag)
+                except Refused:
+                    refused += 1
+                    continue
+                written += is_done
+                changed += not is_done
+                if is_done and one.uid not in todo.waiting:
+                    self.told[one.uid] = part.ours[one.uid].description
+            for at, gone in enumerate(todo.remove, len(todo.write)):
+                self.tell(f"{collection.name}: {at} of {steps}")
+                is_done = self.server.delete(collection, gone.stored)
+                removed += is_done
+                changed += not is_done
         finally:
             # Of what stands there now, even where the server failed half way.
             keep(self.folder, TOLD, self.told)
-        removed = sum(done) - written
-        changed = len(done) - written - removed
-        waiting = len(todo.waiting)
-        return Sent(collection.name, written, removed, todo.kept, waiting, changed)
+        return Sent(
+            collection.name,
+            written,
+            removed,
+            todo.kept,
+            len(todo.waiting),
+            changed,
+            refused,
+            todo.unmarked,
+            todo.odd,
+        )
 
     def forget(self) -> None:
         """Let go of what was told of entries that are on the server no more."""

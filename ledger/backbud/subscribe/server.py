@@ -12,8 +12,9 @@ from contextlib import contextmanager
 from typing import TYPE_CHECKING, Any, NamedTuple
 from urllib.parse import unquote, urljoin, urlsplit
 
-from backbud.subscribe.address import Address, checked_address
-from backbud.subscribe.errors import SubscribeError
+from backbud.subscribe.address import Address
+from backbud.subscribe.bounds import Bounded, stay_at
+from backbud.subscribe.errors import Refused, SubscribeError, Unreachable
 from backbud.subscribe.login import Login
 
 if TYPE_CHECKING:
@@ -23,6 +24,7 @@ TIMEOUT_SECONDS = 30
 _DONE = (200, 201, 204)
 _CHANGED = 412  # Precondition Failed: it is no longer what it was when it was read
 _GONE = 404
+_REFUSED = (400, 409, 413, 415, 422)  # what is wrong is the entry, in the server's eyes
 _CALENDAR = "{urn:ietf:params:xml:ns:caldav}calendar"
 
 _QUERY = """\
@@ -76,21 +78,17 @@ class Server:
             enable_rfc6764=False,
         )
         self._client.session.hooks["response"] = [self._stay]
+        # The library asks nothing else of it.
+        session: Any = Bounded(self._client.session, self.origin)
+        self._client.session = session
         with self._in_words("show its calendars"):
             principal: Any = self._client.get_principal()
             self._home: Any = principal.calendar_home_set
-        # The server may have sent us elsewhere.
-        checked_address(str(self._home.url))
 
     def _stay(self, answer: Any, **_: Any) -> None:
         """Follow no answer to another server: it would be told what stands in the journal."""
         if answer.is_redirect:
-            target = urljoin(str(answer.url), str(answer.headers["location"]))
-            if checked_address(target).origin != self.origin:
-                raise SubscribeError(
-                    f"{self.origin} sends to another server, {checked_address(target).origin}. If "
-                    "that is right, name that one"
-                )
+            stay_at(self.origin, urljoin(str(answer.url), str(answer.headers["location"])))
 
     def close(self) -> None:
         self._client.close()
@@ -101,7 +99,7 @@ class Server:
         with self._in_words("show its calendars"):
             answer = self._client.propfind(home, ["displayname", "resourcetype"], depth=1)
             results: Any = answer.results
-            found = [
+            return [
                 Collection(
                     urljoin(home, one.href),
                     _last_part(one.href),
@@ -110,9 +108,6 @@ class Server:
                 for one in results or []
                 if _CALENDAR in (one.properties.get("{DAV:}resourcetype") or ())
             ]
-        for one in found:
-            checked_address(one.url)
-        return found
 
     def create(self, slug: str, name: str, sort: str) -> Collection:
         """Make a calendar that holds events (VEVENT) or tasks (VTODO)."""
@@ -137,7 +132,8 @@ class Server:
         return found
 
     def put(self, collection: Collection, url: str, data: str, etag: str | None) -> bool:
-        """Write an entry; False where somebody changed it meanwhile.
+        """Write an entry; False where somebody changed it meanwhile, Refused where the server does
+        not take it.
 
         `etag`: the version that it replaces, or None where nothing is to stand there yet.
         """
@@ -159,9 +155,8 @@ class Server:
             return True
         if status in (405, 423):
             raise _read_only(collection)
-        raise SubscribeError(
-            f"{self.origin} did not take an entry of “{collection.name}” (HTTP {status})"
-        )
+        error = Refused if status in _REFUSED else SubscribeError
+        raise error(f"{self.origin} did not take an entry of “{collection.name}” (HTTP {status})")
 
     @contextmanager
     def _in_words(self, what: str, written: Collection | None = None) -> Iterator[None]:
@@ -184,7 +179,7 @@ class Server:
             status = f" (HTTP {error.status})" if error.status else ""
             raise SubscribeError(f"{self.origin} did not {what}{status}") from None
         except OSError as error:
-            raise SubscribeError(self._unreachable(error)) from None
+            raise Unreachable(self._unreachable(error)) from None
         except Exception:
             # A web page, or half an answer: the library trips over it in many ways.
             raise SubscribeError(
@@ -195,8 +190,13 @@ class Server:
         kinds = {kind.__name__ for kind in type(error).__mro__}
         if "SSLError" in kinds:
             return f"{self.origin} has no certificate that can be trusted"
+        if "TooManyRedirects" in kinds:
+            return f"{self.origin} sends from one address to the next without end"
         if "Timeout" in kinds:
             return f"{self.origin} did not answer within {TIMEOUT_SECONDS} seconds"
+        causes = {kind.__name__ for cause in error.args for kind in type(cause).__mro__}
+        if "ProtocolError" in causes:
+            return f"{self.origin} broke off its answer"
         return f"{self.origin} cannot be reached"
 
 

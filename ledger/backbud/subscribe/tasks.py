@@ -3,36 +3,36 @@
 from __future__ import annotations
 
 import re
-from datetime import date, datetime
-from typing import TYPE_CHECKING, Any
+from datetime import date
+from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
 from backbud.calendar.lines import one_line
+from backbud.subscribe.entry import day_of
 
 if TYPE_CHECKING:
     from icalendar import Component
 
 # How lines of ours begin, for when it was forgotten what was written.
 _OURS = re.compile(r"(On|From|About|Caution:|Why:|-|Done on|Skipped on) ?")
+# They turn the direction of what follows (UAX #9): the line would read otherwise than it is.
+_TURNS = re.compile("[\u202a-\u202e\u2066-\u2069]")
 
 
 class Tick(Struct, frozen=True):
     """A task that was ticked off. `stamp`: the moment as the client wrote it, to know the tick
-    again. `note`: what the client's user wrote into it, on one line."""
+    again. `when`: the day here. `note`: what the client's user wrote into it, on one line."""
 
     uid: str
     stamp: str
-    when: datetime | date | None
+    when: date | None
     summary: str
     note: str
 
     def day(self, today: date) -> date:
         """The day here of the tick; a clock that runs ahead counts as today."""
-        when = self.when
-        if isinstance(when, datetime):
-            when = (when.astimezone() if when.tzinfo is not None else when).date()
-        return today if when is None else min(when, today)
+        return today if self.when is None else min(self.when, today)
 
 
 def tick_of(task: Component, told: str | None) -> Tick | None:
@@ -46,7 +46,7 @@ def tick_of(task: Component, told: str | None) -> Tick | None:
     return Tick(
         str(task.get("UID", "")),
         stamp,
-        _moment(task, "COMPLETED") or _moment(task, "LAST-MODIFIED"),
+        day_of(task, "COMPLETED") or day_of(task, "LAST-MODIFIED"),
         one_line(str(task.get("SUMMARY", ""))).strip(),
         note_of(task, told),
     )
@@ -61,17 +61,12 @@ def _stamp(task: Component) -> str | None:
     return "ticked" if is_done or str(task.get("PERCENT-COMPLETE", "")) == "100" else None
 
 
-def _moment(task: Component, name: str) -> datetime | date | None:
-    found: Any = getattr(task.get(name), "dt", None)
-    return found if isinstance(found, date) else None
-
-
 def note_of(task: Component, told: str | None) -> str:
     """What the client's user wrote into an entry: its comments, and what is new in its text."""
     comments = task.get("COMMENT", [])
     pieces = [str(one) for one in (comments if isinstance(comments, list) else [comments])]
     pieces.append(added(str(task.get("DESCRIPTION", "")), told))
-    return " ".join(one_line(" ".join(pieces)).split())
+    return " ".join(one_line(_TURNS.sub("", " ".join(pieces))).split())
 
 
 def is_same_text(ours: str, theirs: str, told: str | None) -> bool:

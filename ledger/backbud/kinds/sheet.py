@@ -109,7 +109,6 @@ def year_by_months(species: Species, today: date) -> Year:
         roots_bear=roots_bear(species, None, {}),
         comes_in_below_c=species.comes_in_below_c.value if species.comes_in_below_c else None,
         why_frost=species.why_frost,
-        girth_growth_mm=species.girth_growth_mm.value,
     )
 
 

@@ -14,7 +14,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.collection.fold import entries_until, trees_after
-from backbud.collection.state import Entry, OnTree, Tree
+from backbud.collection.state import Tree
 from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
 from backbud.journal.read import Journal
@@ -25,7 +25,6 @@ from backbud.plan.common.bite import bite_of
 from backbud.plan.due import Due, cause_of, due_of
 from backbud.plan.followups import Reason
 from backbud.plan.insults import STRESSING
-from backbud.plan.looks import look_at
 from backbud.plan.quote import Quoter, names_of
 from backbud.plan.windows import window_said
 from backbud.plan.world import ByTree
@@ -47,8 +46,6 @@ from backbud_grammar.dates import growing_year_days
 YEARS_BACK = 3
 AHEAD = timedelta(days=400)
 _DAY = timedelta(days=1)
-# What a look at wire may find where it does not bite.
-_NOT_BITING = ("fine", "all fine", "not biting", "loose")
 # The growing years before and after this one whose seasons still count.
 YEARS_AROUND = (-1, 0, 1)
 
@@ -104,11 +101,13 @@ class Hanger:
         )
         if any(entry.undone for entry in tree.history):
             states = {count: _without_undone(state) for count, state in states.items()}
+        growth = self.years.growth(tree, species)
         out: list[Due] = []
         for one in asked:
             then = states[one.count]
             known = seen if one.event is None else tuple(s for s in seen if s[0] <= one.day)
-            year = self.years.at(then, one.place or then.place, one.day, species, known)
+            place = one.place or then.place
+            year = self.years.at(then, place, one.day, species, known, growth)
             for proposal in self._proposals(one, tree, then, year):
                 at = -1 if one.event is None else one.count - 1
                 out.append(
@@ -165,23 +164,9 @@ class Hanger:
         """For each thing on a tree the day it is reckoned to bite; None where it is no wire."""
         if not tree.on("wire"):
             return ()
-        seen = stages_seen(tree.history)
-        return tuple(self._bite(tree, thing, species, seen) for thing in tree.on_tree)
-
-    def _bite(self, tree: Tree, thing: OnTree, species: Species | None, seen: Seen) -> date | None:
-        """By the wood grown since it was put on; where a later look found it fine, since then.
-
-        A look before that day changes nothing: what had grown under the wire is still there.
-        """
-        if thing.sort != "wire" or not thing.thickness_mm:
-            return None
-        bite: date | None = None
-        for since in (thing.since, _seen_fine(tree.history, thing)):
-            if since is not None and (bite is None or bite <= since):
-                year = self.years.at(tree, tree.place, since, species, seen)
-                found = bite_of(tree, year, since, thing.thickness_mm)
-                bite = found.day if found is not None else None
-        return bite
+        growth = self.years.growth(tree, species)
+        found = (bite_of(thing, tree.history, growth) for thing in tree.on_tree)
+        return tuple(bite.day if bite is not None else None for bite in found)
 
     # -------------------------------------------------------------- on what the rules hang
 
@@ -277,19 +262,6 @@ def _holds_back(now: Proposal, hard: Proposal) -> bool:
 def _without_undone(tree: Tree) -> Tree:
     """The tree as a rule sees it: what never happened is no part of its history."""
     return replace(tree, history=tuple(entry for entry in tree.history if not entry.undone))
-
-
-def _seen_fine(history: Sequence[Entry], wire: OnTree) -> date | None:
-    """The last day a look found that a wire does not bite, where that was after it was put on."""
-    for entry in reversed(history):
-        event = entry.event
-        if event.day <= wire.since:
-            return None
-        if event.act == "checked" and event.exact and not entry.undone:
-            look = look_at(event, "wire")
-            if look and look.finding in _NOT_BITING and wire.part in (look.parts or (wire.part,)):
-                return event.day
-    return None
 
 
 def _season_or_stage(rule: Rule, year: Year) -> Season | Stage | None:

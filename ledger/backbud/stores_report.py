@@ -32,7 +32,8 @@ def stores_lines(stores: Stores, year: int) -> Iterator[str]:
 
 def _to_buy(sheet: StoresSheet) -> Iterator[str]:
     if not sheet.to_buy:
-        yield f"Nothing to buy for the works until {sheet.until}."
+        reckoned = ", of what could be reckoned" if sheet.unreckoned else ""
+        yield f"Nothing to buy for the works until {sheet.until}{reckoned}."
         return
     cost = f", {sheet.cost}" if sheet.cost else ""
     yield f"To buy for the works until {sheet.until}{cost}"

@@ -15,7 +15,6 @@ from typing import NamedTuple, TypeVar
 
 from backbud.bench.mixes import needed
 from backbud.bench.pots import CM3_PER_LITRE, soil_surface_cm2
-from backbud.bench.wire import METALS
 from backbud.collection.fold import trees_after
 from backbud.collection.on_tree import EFFECTS as ON_TREE
 from backbud.collection.state import Entry, Tree
@@ -26,6 +25,7 @@ from backbud.plan.stores.figures import MOSS_LAYER
 from backbud.plan.stores.materials import Materials, amount_of
 from backbud.plan.stores.metres import metal_of, metres_on, staples
 from backbud.plan.stores.soil import Soil, soil_of_potting
+from backbud.plan.stores.to_write import how_sold
 from backbud.plan.stores.values import Material, Missing, Sort, Spent
 from backbud.plan.vessels import Unknown, parts_of_card, pot_of_card
 from backbud.plan.world import ByTree
@@ -70,9 +70,12 @@ class Taken:
         materials: Materials,
         figures: Mapping[str, float],
         today: date,
+        currency: str = "",
         by_tree: ByTree | None = None,
     ) -> None:
+        """`currency`: the journal's, in which prices are asked for."""
         self.things, self.materials, self.figures = things, materials, figures
+        self.currency = currency
         self.by_tree: dict[str, tuple[Spent, ...]] = {}
         self.untold: dict[str, list[date]] = {}
         self._missing: dict[tuple[str, str], list[str]] = {}
@@ -140,7 +143,7 @@ class Taken:
     def _untold(self, material: Material, by: str, day: date) -> None:
         """Note a use of a material whose amount nobody can tell."""
         self.untold.setdefault(material.key, []).append(day)
-        self.cannot(f"{material.title}, {by}", how_sold(material))
+        self.cannot(f"{material.title}, {by}", how_sold(material, self.currency))
 
     def _of(
         self, entries: Sequence[tuple[int, Entry]], trees: Mapping[int, Tree]
@@ -206,7 +209,7 @@ class Taken:
             material = self.materials.ingredient(one.ingredient)
             amount = amount_of(_litres(one.litres_before_sieving), "", material)
             if amount is None:
-                self.cannot(f"{material.title}, by the litre", how_sold(material))
+                self.cannot(f"{material.title}, by the litre", how_sold(material, self.currency))
             else:
                 found.append((material, amount))
         return found
@@ -307,7 +310,7 @@ class Taken:
         amount = amount_of(measure, detail.words, material)
         if amount is None:
             by = f"{material.title}, given by the {_by_what(detail)}"
-            return Untold(material, by, how_sold(material))
+            return Untold(material, by, how_sold(material, self.currency))
         return material, amount / entry.divided_by(detail)
 
 
@@ -339,32 +342,6 @@ def _by_what(detail: Detail) -> str:
 
 def _litres(litres: float) -> Measure:
     return Measure((Decimal(repr(litres)),), "L", "volume")
-
-
-def card_to_write(material: Material) -> str:
-    """The card that a material lacks, in a line."""
-    if material.metal:
-        metal = METALS[material.metal].name.split()[-1]
-        return f"a card of that name, as: sold in roll of 1 kg, price 24 EUR, metal {metal}"
-    if not material.unit:
-        return "a card of that name, as: sold in box of 50, price 12 EUR"
-    return "a card of that name, as: sold in bag of 14 L, price 17 EUR"
-
-
-def how_sold(material: Material) -> str:
-    """What the card of a material must say, so that its measures can be turned into its unit."""
-    if not material.carded:
-        return card_to_write(material)
-    if material.unit == "kg":
-        return (
-            f"its weight, as: fed 20 g with {material.key}; or on its card how many are in one, "
-            f"as: sold in {material.container or 'box'} of 200"
-        )
-    if not material.unit and material.sold_units is not None:
-        return "how many pieces it was: its card counts it by the piece"
-    if material.unit == "m":
-        return "the metal and, in its name, the thickness of the wire"
-    return "on its card how it is sold, and its density: sold in bag of 14 L, density 0.6 kg/L"
 
 
 def _spent(

@@ -34,9 +34,10 @@ OPEN = ("overdue", "now", "coming")
 
 
 class Work(Struct, frozen=True, gc=False):
-    """A work with the days it may be done on, all included, and the best of them.
+    """A work with the days it may still be done on, all included, and the best of them.
 
-    `can_wait`: it may be moved. `late`: its window is over.
+    `can_wait`: it may be moved. `late`: its window is over. `since`: the first day of its window
+    where that is past.
     """
 
     id: str
@@ -49,6 +50,12 @@ class Work(Struct, frozen=True, gc=False):
     closes: date
     can_wait: bool = True
     late: bool = False
+    since: date | None = None
+
+    @property
+    def window(self) -> tuple[date, date]:
+        """The first and the last day of its window; of what is late only the day it has to be."""
+        return self.since or self.opens, self.closes
 
 
 class Placed(NamedTuple):
@@ -103,6 +110,7 @@ def works_of(follow_ups: Iterable[FollowUp], today: date) -> Iterator[Work]:
                 today if late else one.window.closes,
                 one.act not in KEEPS_ITS_DAY and not late,
                 late,
+                one.window.opens if not late and one.window.opens < today else None,
             )
 
 

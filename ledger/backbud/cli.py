@@ -352,9 +352,7 @@ def _as_json(follow_up: FollowUp, today: date) -> dict[str, object]:
         "best": window.best.isoformat(),
         "until": window.closes.isoformat(),
         "state": follow_up.state(today),
-        "because": [
-            r.text if r.origin is None else f"{r.text} ({r.origin})" for r in follow_up.because
-        ],
+        "because": [reason.told for reason in follow_up.because],
         "cautions": list(follow_up.cautions),
         "minutes": follow_up.minutes,
     }

@@ -74,8 +74,7 @@ def why_lines(follow_up: FollowUp, tree: Tree, today: date) -> Iterator[str]:
         yield f"  was     {between(was.opens, was.closes, today.year)}"
     yield f"  takes   {minutes(follow_up.minutes)}"
     for n, reason in enumerate(follow_up.because):
-        where = f"  ({reason.origin})" if reason.origin else ""
-        yield f"  {'because' if n == 0 else '       '} {reason.text}{where}"
+        yield f"  {'because' if n == 0 else '       '} {reason.told}"
     for caution in follow_up.cautions:
         yield f"  caution {caution}"
     settled = follow_up.settled

@@ -309,13 +309,14 @@ StageMonths = Mapping[int, tuple[MonthDay, MonthDay, MonthDay]]
 
 class Growth(Struct, frozen=True):
     """How a tree's wood grows, as it stands today: the weather of its place, the base temperature
-    of its heat sum, its vigour from 1 to 5, and the girth that a branch of vigour 3 gains in a
-    season."""
+    of its heat sum, its vigour from 1 to 5, the girth that a branch of vigour 3 gains in a season,
+    and the wire that is on it."""
 
     outlook: Outlook
     base_c: float
     vigour: int
     girth_mm: float
+    wires: tuple[OnTree, ...] = ()
 
 
 class Year(Struct, frozen=True):

@@ -234,6 +234,55 @@ def test_why_tells_the_days_that_the_tree_s_page_does(diary, later: str) -> None
         assert (day, thickness) == (str(first), f"{wire.thickness_mm:g}"), look.title
 
 
+def test_all_wire_off_settles_every_look_whenever_it_would_have_bitten(diary) -> None:
+    """Thin wire bites long before thick wire, so their looks have windows of their own."""
+    session = diary(
+        """
+        2026-03-01
+        hoshi
+          vigour  top 5
+        2026-05-01
+        hoshi
+          wired   0.5 mm Al on left 1, 6 mm Al on left 1 tip
+        2026-05-10
+        hoshi
+          unwired
+        2026-05-12
+        hoshi
+          wired   1 mm Al on left 1 tip
+        """,
+        "2026-05-13",
+    )
+    looks = {f.id: f.state(session.today) for f in session.plan().all() if "wire-check/" in f.id}
+    assert looks == {
+        "hoshi/wire-check/wired-2026-05-01/left-1": "done",
+        "hoshi/wire-check/wired-2026-05-01/left-1-tip": "done",
+        "hoshi/wire-check/wired-2026-05-12/left-1-tip": "coming",
+    }
+
+
+def test_a_look_tells_nothing_of_wire_that_is_off_by_now(diary) -> None:
+    """A bare look tells of all wire; once the thin one is off, when the thick one bites."""
+    session = diary(
+        """
+        2026-05-01
+        hoshi
+          wired   1 mm Al on left 1, 3 mm Al on right 2
+        2026-05-20
+        hoshi
+          checked wire
+        2026-05-24
+        hoshi
+          unwired on left 1
+        """,
+        "2026-05-25",
+    )
+    plan = session.plan()
+    (look,) = (f for f in plan.all() if "wire-check-again/" in f.id)
+    ((thickness, day),) = BITES_ABOUT.findall(datum(look))
+    assert (thickness, plan.bites["hoshi"]) == ("3", (date.fromisoformat(day),))
+
+
 def test_a_look_a_year_later_counts_what_grew_before_it(diary, find: Find) -> None:
     """6 mm of girth a year are 0.95 mm of radius; 4 mm wire bites after 1 mm, so early in the
     second summer, whether it was looked at in between or not."""

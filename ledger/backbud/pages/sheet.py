@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from datetime import date
+from itertools import chain
 
 from msgspec import Struct
 
@@ -153,10 +154,8 @@ def sheet_of(view: Nursery, tree: Tree) -> Sheet:
 def listed(view: Nursery, tree: Tree) -> Listed:
     """A tree's line in the list, with the next work that is open on it."""
     today = view.today
-    plans = [p for p in view.plans.get(tree.handle, ()) if _is_open(p.state(today))]
-    # What is late or open goes by its last day, what comes by its first.
-    plan = min(plans, key=lambda p: (max(p.window.opens, today), p.window.closes, p.id),
-               default=None)  # fmt: skip
+    # That which stands first on its own page.
+    plan = next((item.shown for item in chain(*work.items(view, tree, lambda plan: plan))), None)
     late = bool(plan and plan.state(today) == "overdue")
     return Listed(
         tree.title,

@@ -23,6 +23,11 @@ class Reason(Struct, frozen=True, gc=False):
     text: str
     origin: Origin | None = None
 
+    @property
+    def told(self) -> str:
+        """The sentence, and the line it stands on in brackets."""
+        return f"{self.text} ({self.origin})" if self.origin else self.text
+
 
 class FollowUp(Struct, frozen=True):
     """A work that falls due on one tree.

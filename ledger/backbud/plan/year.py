@@ -109,6 +109,7 @@ class Years:
             wants_of(species).base_c,
             max((zone.score for zone in tree.zones), default=_FAIR),
             (species or Species).girth_growth_mm.value,
+            tree.on("wire"),
         )
 
     def usual_place(self, tree: Tree, today: date) -> str:

@@ -2,13 +2,24 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import date, timedelta
 
 from backbud.plan.common.bite import Bite, bite_of
 from backbud.plan.common.parts import on_part, parts_of
 from backbud.plan.common.seasons import in_growth
 from backbud.plan.looks import look_at
-from backbud.species import Event, Proposal, Proposals, Tree, Window, Year, after, weeks_after
+from backbud.species import (
+    Event,
+    OnTree,
+    Proposal,
+    Proposals,
+    Tree,
+    Window,
+    Year,
+    after,
+    weeks_after,
+)
 
 CUT_IT_OFF = "Cut wire off in short pieces; unwinding tears bark and buds."
 _BUD_BURST = 7
@@ -74,12 +85,20 @@ def _first_bite(tree: Tree, done: Event, year: Year, part: str) -> Bite | None:
     """When the first of the wires on a part bites, wherever one is where no part is named."""
     bites = [
         bite
-        for wire in tree.on("wire")
+        for wire in _still_on(tree.on("wire"), year)
         if part in ("", wire.part)
         if (bite := bite_of(wire, tree.history, year.growth)) is not None
         if bite.day > done.day
     ]
     return min(bites, default=None)
+
+
+def _still_on(wires: Sequence[OnTree], year: Year) -> Sequence[OnTree]:
+    """Those that are on today; all of them where none is any more, so that a look that is done
+    with keeps its days."""
+    now = year.growth.wires if year.growth else ()
+    same = {(wire.event.file, wire.event.line, wire.part) for wire in now}
+    return [w for w in wires if (w.event.file, w.event.line, w.part) in same] or wires
 
 
 def _before(window: Window, bite: date, done: date) -> Window:

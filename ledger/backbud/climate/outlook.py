@@ -344,10 +344,11 @@ class Outlook:
 
     def chill_met(self, year: date, portions: float) -> date | None:
         """The day on which the winter round the first day of a growing year has given the chill."""
-        return self._chill(year).reaches(portions)
+        return self.chill(year).reaches(portions)
 
     @_once
-    def _chill(self, year: date) -> Trace:
+    def chill(self, year: date) -> Trace:
+        """Chill portions, day by day, of the winter round the first day of a growing year."""
         return chill_trace(self.air, self.shift, year, self.latitude)
 
     def _counted(self, year: date, usual: tuple[int, int], wants: Wants) -> tuple[date, date]:

@@ -205,7 +205,6 @@ def _sky(
     cover = cover_from(words, journal.settings.figures)
     week = today - (WEEK - 1) * DAY
     winter = _winter(outlook, today)
-    chill = chill_trace(outlook.air, outlook.shift, winter, outlook.latitude)
     return Sky(
         places,
         words,
@@ -216,9 +215,9 @@ def _sky(
         outlook.usual_mean(week, WEEK).celsius,
         sum(outlook.air.of(day).measured for day in _days(week, WEEK)),
         _heat(outlook, first, last),
-        _chill(outlook, winter, chill),
+        _chill(outlook, winter),
         tuple(
-            Chilled(kind, portions, chill.reaches(portions))
+            Chilled(kind, portions, outlook.chill_met(winter, portions))
             for kind, portions in sorted(kinds.items(), key=lambda pair: (pair[1], pair[0]))
         ),
         _frosts(outlook),
@@ -277,7 +276,7 @@ def _heat(outlook: Outlook, first: date, last: date) -> Sum:
     }
     return _sum(
         growing_year(first, outlook.southern),
-        sums.trace(first),
+        outlook.heat(first, BASE_C),
         heat_trace(_average_year(air), shift, first, BASE_C),
         years,
         (last - first).days + 1,
@@ -291,9 +290,9 @@ def _winter(outlook: Outlook, today: date) -> date:
     return first if today <= first + LATEST else last + DAY
 
 
-def _chill(outlook: Outlook, winter: date, this: Trace) -> Sum:
+def _chill(outlook: Outlook, winter: date) -> Sum:
     """Chill portions of the winter round a day, against other winters."""
-    air, shift, latitude = outlook.air, outlook.shift, outlook.latitude
+    air, shift, latitude, this = outlook.air, outlook.shift, outlook.latitude, outlook.chill(winter)
     begins = air.complete_years(winter - BEFORE_NEW_YEAR)[-MOST_WINTERS:]
     years = {
         _winter_name(one + BEFORE_NEW_YEAR): chill_trace(

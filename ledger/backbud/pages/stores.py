@@ -53,6 +53,17 @@ class OnShelf(Struct, frozen=True):
     notes: tuple[str, ...]
 
 
+class Sum(Struct, frozen=True):
+    """A sum of money as shown, "" where there is none; `bound`: `at least`, `at most`, `about`,
+    where not all of it is known."""
+
+    amount: str = ""
+    bound: str = ""
+
+    def __str__(self) -> str:
+        return f"{self.bound} {self.amount}".lstrip()
+
+
 class StoresSheet(Struct, frozen=True):
     """All that the stores page shows.
 
@@ -63,8 +74,8 @@ class StoresSheet(Struct, frozen=True):
 
     until: str
     margin: str
-    cost: str
-    value: str
+    cost: Sum
+    value: Sum
     to_buy: tuple[ToBuy, ...]
     enough: tuple[ToBuy, ...]
     shelf: tuple[OnShelf, ...]
@@ -107,12 +118,12 @@ def sheet_of(stores: Stores, year: int) -> StoresSheet:
     )
 
 
-def _of_all(amount: Decimal, currency: str, *, less: bool = False, more: bool = False) -> str:
+def _of_all(amount: Decimal, currency: str, *, less: bool = False, more: bool = False) -> Sum:
     """A sum of money. `less`: not all of it could be priced; `more`: some of it may be gone."""
     if not amount:
-        return ""
-    bound = {(True, False): "at least ", (False, True): "at most ", (True, True): "about "}
-    return f"{bound.get((less, more), '')}{money(amount, currency)}"
+        return Sum()
+    bound = {(True, False): "at least", (False, True): "at most", (True, True): "about"}
+    return Sum(money(amount, currency), bound.get((less, more), ""))
 
 
 def _lacks(buy: Buy) -> bool:
@@ -171,7 +182,7 @@ def _on_shelf(kept: Kept, stores: Stores, year: int) -> OnShelf:
         material.title,
         as_sold(here / sold, material) if sold and here > NOTHING and _is_parted(material) else "",
         quantity(kept.year, material) if kept.year else "",
-        _of_all(kept.value or Decimal(0), stores.currency, more=bool(kept.untold)),
+        str(_of_all(kept.value or Decimal(0), stores.currency, more=bool(kept.untold))),
         money(kept.price, stores.currency) if kept.price else "",
         _wrong(kept),
         tuple(_notes(kept, year)),

@@ -26,6 +26,7 @@ from backbud.words import MONTHS
 # Pixels.
 HEAD, ROW, FOOT = 22.0, 26.0, 6.0
 SMALLEST_LEAF, TALLEST_LEAF = 8.0, 20.0
+LEAST_WIDE = 0.4  # percent of the year
 THINNEST_TWIG, THICKEST_TWIG = 1.5, 5.0
 # So many windows of one kind of work are told one by one; of more only how far they reach.
 MOST_TOLD = 6
@@ -157,11 +158,11 @@ def _twig(
     """The twig, below the ground of its row."""
     parts = []
     for (opens, closes), works in twig:
-        left, right = x(opens), x(closes + timedelta(days=1))
+        left, right = min(x(opens), 100 - LEAST_WIDE), x(closes + timedelta(days=1))
         thick = THINNEST_TWIG + (THICKEST_TWIG - THINNEST_TWIG) * works / most
         parts.append(
             f'<rect class="twig" x="{left:.3f}%" y="{ground - 1.5:.1f}" '
-            f'width="{max(right - left, 0.4):.3f}%" height="{thick:.2f}"/>'
+            f'width="{max(right - left, LEAST_WIDE):.3f}%" height="{thick:.2f}"/>'
         )
     return "".join(parts)
 

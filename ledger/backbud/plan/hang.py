@@ -20,6 +20,7 @@ from backbud.journal.events import Event
 from backbud.journal.read import Journal
 from backbud.journal.weather.records import Records
 from backbud.plan.asking import Asker
+from backbud.plan.calm import kept_still, season_or_stage
 from backbud.plan.common import RULES, UNLESS_SPECIES_SPEAKS
 from backbud.plan.common.bite import bite_of
 from backbud.plan.due import Due, cause_of, due_of
@@ -30,7 +31,6 @@ from backbud.plan.windows import window_said
 from backbud.plan.world import ByTree
 from backbud.plan.year import Seen, Years, stages_seen
 from backbud.species import (
-    DAYS_EXACT,
     Proposal,
     Rule,
     Season,
@@ -125,23 +125,14 @@ class Hanger:
         return out
 
     def _proposals(self, one: _Asked, tree: Tree, then: Tree, year: Year) -> list[Proposal]:
-        """What a rule proposes; far-off days that hang on a stage still to come go by what was
-        known last Monday, and are set to Mondays, so that a calendar keeps still."""
+        """What a rule proposes, its far-off days kept still."""
         found = self.asker.ask(one.rule, tree, then, one.given, year)
         if any(self._may_be_held_back(one, proposal, tree) for proposal in found):
             held = self.asker.ask(one.rule, tree, _without_undone(tree), one.given, year)
             if any(_holds_back(now, hard) for now in held for hard in found):
                 return held
-        stage = one.given
-        if not isinstance(stage, Stage) or stage.observed or stage.day <= self.today:
-            return found
-        if year.outlook is None or any(self._is_near(proposal) for proposal in found):
-            return found
-        calm = year.last_monday
-        then_expected = calm.stage(stage.code)
-        if calm is not year and then_expected is not None:
-            found = self.asker.ask(one.rule, tree, then, then_expected, calm)
-        return [replace(proposal, window=calm.rounded(proposal.window)) for proposal in found]
+        ask = partial(self.asker.ask, one.rule, tree, then)
+        return kept_still(ask, found, one.given, year)
 
     def _may_be_held_back(self, one: _Asked, proposal: Proposal, tree: Tree) -> bool:
         """Whether it is hard work of a season that has begun and is not over, not done yet.
@@ -156,9 +147,6 @@ class Hanger:
             and proposal.act in STRESSING | {"pruned"}
             and not tree.done_since(given.first, proposal.act)
         )
-
-    def _is_near(self, proposal: Proposal) -> bool:
-        return (proposal.window.opens - self.today).days <= DAYS_EXACT
 
     def bites(self, tree: Tree, species: Species | None) -> Bites:
         """For each thing on a tree the day it is reckoned to bite; None where it is no wire."""
@@ -195,7 +183,7 @@ class Hanger:
         for first in self._growing_years(tree):
             year = self.years.at(tree, place, first, species, seen)
             for rule in rules:
-                found = _season_or_stage(rule, year)
+                found = season_or_stage(rule, year)
                 if found is None or found.first > self.today + AHEAD:
                     continue
                 begun = found.first <= self.today
@@ -262,10 +250,6 @@ def _holds_back(now: Proposal, hard: Proposal) -> bool:
 def _without_undone(tree: Tree) -> Tree:
     """The tree as a rule sees it: what never happened is no part of its history."""
     return replace(tree, history=tuple(entry for entry in tree.history if not entry.undone))
-
-
-def _season_or_stage(rule: Rule, year: Year) -> Season | Stage | None:
-    return year.season(rule.season) if rule.hangs_on == "season" else year.stage(rule.stage)
 
 
 def _reason_of(found: Season | Stage, year: Year) -> Reason:

@@ -377,11 +377,7 @@ def _tree(options: Namespace) -> int:
         _print_json(
             {
                 **tree_json(tree),
-                "due": [
-                    _as_json(f, session.today)
-                    for f in follow_ups
-                    if f.state(session.today) in ("overdue", "now", "coming")
-                ],
+                "due": [_as_json(f, session.today) for f in follow_ups if f.is_open(session.today)],
             }
         )
     else:

@@ -97,7 +97,7 @@ def tree_lines(
         yield _bold("On it")
         for thing in tree.on_tree:
             yield f"  {_thing(thing, today)}"
-    shown = [f for f in follow_ups if f.state(today) in ("overdue", "now", "coming")]
+    shown = [f for f in follow_ups if f.is_open(today)]
     if shown:
         yield _bold("Due")
         for follow_up in shown[:LAST_LINES]:

@@ -286,3 +286,25 @@ def test_the_feeds_say_what_due_says(journal: Journal) -> None:
             cautions = [line.removeprefix("Caution: ") for line in lines if "Caution: " in line]
             assert cautions == told["cautions"]
             assert why.split("\n") == [f"- {because}" for because in told["because"]]
+
+
+def blocks_of(feed: bytes, sort: bytes) -> dict[bytes, bytes]:
+    """The lines of each entry of a feed by its UID, both unfolded."""
+    whole = feed.replace(b"\r\n ", b"")
+    found = re.findall(b"BEGIN:%b\r\n.*?END:%b" % (sort, sort), whole, re.S)
+    return {block.split(b"UID:")[1].split(b"\r\n")[0]: block for block in found}
+
+
+def test_every_feed_says_of_a_work_what_the_feed_of_everything_does(journal: Journal) -> None:
+    """An owner's feed may say less, but has the same days."""
+    checked = 0
+    for sort, tasks in ((b"VEVENT", ""), (b"VTODO", "tasks/")):
+        whole = blocks_of(journal.feeds[f"calendars/{tasks}all.ics"], sort)
+        for path, feed in journal.feeds.items():
+            for uid, block in blocks_of(feed, sort).items():
+                checked += 1
+                days = re.findall(rb"(?:DTSTART|DTEND|DUE);.*", block)
+                assert days == re.findall(rb"(?:DTSTART|DTEND|DUE);.*", whole[uid]), path
+                if "owner" not in path and "person" not in path:
+                    assert block == whole[uid], path
+    assert checked > 4 * len(journal.due)

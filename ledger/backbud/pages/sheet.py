@@ -20,7 +20,6 @@ from backbud.pages.drawings.root_ball import root_ball
 from backbud.pages.drawings.vigour import vigour
 from backbud.pages.links import link, tree_page
 from backbud.pages.view import Nursery, SpeciesFact
-from backbud.plan.followups import State
 from backbud.plan.water import Water
 from backbud.species import Section
 from backbud_grammar.dates import read_span
@@ -171,10 +170,6 @@ def listed(view: Nursery, tree: Tree) -> Listed:
     )
 
 
-def _is_open(state: State) -> bool:
-    return state in ("overdue", "now", "coming")
-
-
 def _next_when(opens: date, closes: date, today: date) -> str:
     if today > closes:
         return f"{words.days((today - closes).days)} late"
@@ -318,9 +313,7 @@ def _roots(view: Nursery, tree: Tree) -> Drawing | None:
     """The plan of the root ball; None where no part of it was ever written down."""
     opened = dict(tree.opened)
     plans = view.plans.get(tree.handle, ())
-    coming = next(
-        (plan.wedges for plan in plans if plan.wedges and _is_open(plan.state(view.today))), ()
-    )
+    coming = next((plan.wedges for plan in plans if plan.wedges and plan.is_open(view.today)), ())
     if not opened and not coming:
         return None
     said = tree.facts.get("wedges", "")

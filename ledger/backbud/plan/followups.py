@@ -56,6 +56,10 @@ class FollowUp(Struct, frozen=True):
     next_cycle: date | None = None
     wedges: tuple[str, ...] = ()
 
+    def is_open(self, today: date) -> bool:
+        """Whether it still wants doing on a day: it is late, is to be done now, or comes."""
+        return self.state(today) in ("overdue", "now", "coming")
+
     def state(self, today: date) -> State:
         """How the follow-up stands on a day."""
         if self.outcome != "open":

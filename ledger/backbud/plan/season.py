@@ -30,7 +30,6 @@ _KEEPS = (
     "treated returned received sold lent"
 )
 KEEPS_ITS_DAY = frozenset(_KEEPS.split())
-OPEN = ("overdue", "now", "coming")
 
 
 class Work(Struct, frozen=True, gc=False):
@@ -95,9 +94,8 @@ class Season(Struct, frozen=True):
 def works_of(follow_ups: Iterable[FollowUp], today: date) -> Iterator[Work]:
     """The open works: what is past its best day is best today, and late is what has to be now."""
     for one in follow_ups:
-        state = one.state(today)
-        if state in OPEN:
-            late = state == "overdue"
+        if one.is_open(today):
+            late = one.state(today) == "overdue"
             opens = today if late else max(one.window.opens, today)
             yield Work(
                 one.id,

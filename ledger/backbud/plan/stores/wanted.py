@@ -27,7 +27,6 @@ AHEAD = timedelta(days=365)
 WRITE_WIRE = "which wire, as: planned wire, 2 mm Al on left 1, to 2027-01"
 WRITE_FEED = "which and how much the last time, as: fed 20 g with cakes"
 WRITE_POT = "its pot and the size of that, as: inside 38 x 27 x 7 cm"
-WANTED = ("overdue", "now", "coming")
 _Amounts = Iterator[tuple[Material, float, str]]
 
 
@@ -44,7 +43,7 @@ def _of_tree(
     return tuple(
         Want(key, amount, one.id, tree.title, one.title, day, because)
         for one in follow_ups
-        if (day := max(one.window.best, today)) <= today + AHEAD and one.state(today) in WANTED
+        if (day := max(one.window.best, today)) <= today + AHEAD and one.is_open(today)
         for (key, because), amount in _together(_of_work(one, tree, taken, day))
     )
 

@@ -247,7 +247,12 @@ def _chill_said(sky: Sky, today: date) -> Iterator[str]:
         yield _so_far(chill, "chill portions", "winter", today)
     else:
         yield f"The winter {chill.name} is counted from {full_day(begins.replace(day=1))}."
-    yield f"{chill.points[-1].this:.0f} are expected by {full_day(ends)}."
+    means = (
+        ", with the mean of each day to come: real days stray from it and often give less"
+        if today < ends
+        else ""
+    )
+    yield f"{chill.points[-1].this:.0f} are expected by {full_day(ends)}{means}."
     for kind in sky.chilled:
         met = f"met by {full_day(kind.met)}" if kind.met else "not met here"
         yield f"{sentence(kind.kind)} asks for {kind.portions:g} portions: {met}."

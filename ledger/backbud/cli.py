@@ -387,9 +387,7 @@ def _as_json(follow_up: FollowUp, today: date) -> dict[str, object]:
         "best": window.best.isoformat(),
         "until": window.closes.isoformat(),
         "state": follow_up.state(today),
-        "because": [
-            r.text if r.origin is None else f"{r.text} ({r.origin})" for r in follow_up.because
-        ],
+        "because": [reason.told for reason in follow_up.because],
         "cautions": list(follow_up.cautions),
         "minutes": follow_up.minutes,
     }
@@ -414,11 +412,7 @@ def _tree(options: Namespace) -> int:
         _print_json(
             {
                 **tree_json(tree),
-                "due": [
-                    _as_json(f, session.today)
-                    for f in follow_ups
-                    if f.state(session.today) in ("overdue", "now", "coming")
-                ],
+                "due": [_as_json(f, session.today) for f in follow_ups if f.is_open(session.today)],
             }
         )
     else:

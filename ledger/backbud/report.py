@@ -96,8 +96,7 @@ def why_lines(follow_up: FollowUp, tree: Tree, today: date) -> Iterator[str]:
         yield f"  was     {between(was.opens, was.closes, today.year)}"
     yield f"  takes   {minutes(follow_up.minutes)}"
     for n, reason in enumerate(follow_up.because):
-        where = f"  ({reason.origin})" if reason.origin else ""
-        yield f"  {'because' if n == 0 else '       '} {reason.text}{where}"
+        yield f"  {'because' if n == 0 else '       '} {reason.told}"
     for caution in follow_up.cautions:
         yield f"  caution {caution}"
     settled = follow_up.settled
@@ -149,7 +148,7 @@ def tree_lines(
         yield _bold("On it")
         for thing in tree.on_tree:
             yield f"  {_thing(thing, today)}"
-    shown = [f for f in follow_ups if f.state(today) in OPEN]
+    shown = [f for f in follow_ups if f.is_open(today)]
     if shown:
         yield _bold("Due")
         for follow_up in shown[:LAST_LINES]:

@@ -46,6 +46,7 @@ from backbud.collection.state import Entry, OnTree, Tree, Zone
 from backbud.collection.wedges import Ring, Wedge, ring, wedges_in
 from backbud.collection.zones import zone_scores
 from backbud.journal.events import Event
+from backbud_grammar.dates import growing_year, growing_year_days
 from backbud_grammar.forms import ANY_WORDS, ActForm, Form
 
 __all__ = [
@@ -331,6 +332,18 @@ MonthDay = tuple[int, int]
 StageMonths = Mapping[int, tuple[MonthDay, MonthDay, MonthDay]]
 
 
+class Growth(Struct, frozen=True):
+    """How a tree's wood grows, as it stands today: the weather of its place, the base temperature
+    of its heat sum, its vigour from 1 to 5, the girth that a branch of vigour 3 gains in a season,
+    and the wire that is on it."""
+
+    outlook: Outlook
+    base_c: float
+    vigour: int
+    girth_mm: float
+    wires: tuple[OnTree, ...] = ()
+
+
 class Year(Struct, frozen=True):
     """One growing year (January to December; July to June in the south) at a tree's place.
 
@@ -339,8 +352,8 @@ class Year(Struct, frozen=True):
     how this tree's heat sums compare with its species'. `cover`: what is over the place.
     `outlook`: the weather of the place, None where nothing is known of it. `roots_bear`: the
     coldest night its roots bear in this pot; `comes_in_below_c`: the coldest a tender tree stays
-    out in; `pot`: what it stands in; None where that is not known. `figures`: numbers from the
-    settings.
+    out in; `growth`: of its wood, as it stands today; `pot`: what it stands in; None where that is
+    not known. `figures`: numbers from the settings.
     """
 
     name: str
@@ -360,7 +373,7 @@ class Year(Struct, frozen=True):
     roots_bear: Temperature | None = None
     comes_in_below_c: float | None = None
     why_frost: str = ""
-    girth_growth_mm: float = USUAL_GIRTH_GROWTH_MM
+    growth: Growth | None = None
     pot: Pot | None = None
 
     def on(self, month_day: MonthDay) -> date:
@@ -475,6 +488,13 @@ class Year(Struct, frozen=True):
         if self.outlook is None or self.outlook.last_monday is self.outlook:
             return self
         return replace(self, outlook=self.outlook.last_monday)
+
+    @property
+    def following(self) -> Year:
+        """The growing year after this one, of which nothing is seen yet."""
+        first, last = growing_year_days(self.last + timedelta(days=1), self.southern)
+        name = growing_year(first, self.southern)
+        return replace(self, name=name, first=first, last=last, seen={})
 
     def stays_over(self, celsius: float) -> date | None:
         """The last day of the average year whose mean is not under a temperature (°C); None where

@@ -17,7 +17,7 @@ def stores_lines(stores: Stores, year: int) -> Iterator[str]:
         return
     yield from _to_buy(sheet)
     yield ""
-    yield "On the shelf" + (f", {sheet.value}" if sheet.value else "")
+    yield "On the shelf" + (f", {sheet.value}" if sheet.value.amount else "")
     yield from _columns(
         [(one.amount, one.name, one.as_sold, one.value, one.wrong) for one in sheet.shelf]
     )
@@ -32,9 +32,10 @@ def stores_lines(stores: Stores, year: int) -> Iterator[str]:
 
 def _to_buy(sheet: StoresSheet) -> Iterator[str]:
     if not sheet.to_buy:
-        yield f"Nothing to buy for the works until {sheet.until}."
+        reckoned = ", of what could be reckoned" if sheet.unreckoned else ""
+        yield f"Nothing to buy for the works until {sheet.until}{reckoned}."
         return
-    cost = f", {sheet.cost}" if sheet.cost else ""
+    cost = f", {sheet.cost}" if sheet.cost.amount else ""
     yield f"To buy for the works until {sheet.until}{cost}"
     yield from _columns([(one.count, one.name, one.cost, one.why) for one in sheet.to_buy])
 

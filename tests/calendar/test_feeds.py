@@ -207,7 +207,7 @@ def test_an_entry_whole(build: Any) -> None:
             "TRANSP:TRANSPARENT",
             "LOCATION:the long tunnel",
             f"URL:https://yard.example/made/trees/hoshi.html#{anchor_of(follow_up.id)}",
-            "DESCRIPTION:From 2027-04-17 to 2027-05-15\\, best on 2027-05-01.\\nAbout 1 h 30 min."
+            "DESCRIPTION:From 2027-04-17 to 2027-05-15\\, best on 2027-05-01.\\nAbout 1 h 30."
             "\\n\\nCaution: Cut wire springs: guard your eyes."
             "\\n\\nWhy:\\n- wired 3 mm Al on left 2 (diary/2027.txt:12)"
             "\\n- Wire bites in four to eight weeks of growth.",
@@ -284,7 +284,7 @@ def test_alarms(build: Any, settings: dict[str, Any], event: list[str], task: li
         (0, ""),
         (5, "\\nAbout 5 min."),
         (60, "\\nAbout 1 h."),
-        (145, "\\nAbout 2 h 25 min."),
+        (145, "\\nAbout 2 h 25."),
     ],
 )
 def test_the_time_it_takes(build: Any, minutes: int, said: str) -> None:

@@ -77,20 +77,29 @@ def test_quantiles_are_numpys(share: float, threshold_c: float) -> None:
         ]
         firsts.append(days_since_july(frosts[0]))
         lasts.append(days_since_july(frosts[-1]))
-    # numpy's default method, "linear", is Hyndman and Fan's type 7.
-    assert first_autumn_frost_day(record, share) == pytest.approx(np.quantile(firsts, share))
-    assert last_spring_frost_day(record, share) == pytest.approx(np.quantile(lasts, share))
+    # Hyndman and Fan's type 1, which gives back no day but one that was.
+    first = np.quantile(firsts, share, method="inverted_cdf")
+    last = np.quantile(lasts, share, method="inverted_cdf")
+    assert first_autumn_frost_day(record, share) == first
+    assert last_spring_frost_day(record, share) == last
 
 
-def test_a_day_with_a_part_is_rounded_to_the_careful_side() -> None:
+def test_the_days_are_those_on_which_the_odds_reach_the_share() -> None:
     record = frost_record(seattle(), 0.0, southern=False)
-    # Last frosts 4 March, 9 February, 4 March: numpy's quantile 0.25 lies 12 days after 9 February
-    # where there is a 29 February (24 days between), and so on 21 February.
-    assert last_spring_frost(record, 0.25, date(2027, 1, 1)) == date(2027, 2, 21)
-    assert last_spring_frost(record, 0.26, date(2027, 1, 1)) == date(2027, 2, 22)
-    # First frosts 10, 12, 21 November: 0.25 is the 11th, 0.75 the 16th and a half.
-    assert first_autumn_frost(record, 0.25, date(2027, 9, 1)) == date(2027, 11, 11)
-    assert first_autumn_frost(record, 0.75, date(2027, 9, 1)) == date(2027, 11, 16)
+    # Last frosts 4 March, 9 February, 4 March; first frosts 10, 12, 21 November.
+    assert last_spring_frost(record, 0.3, date(2027, 1, 1)) == date(2027, 2, 9)
+    assert last_spring_frost(record, 0.4, date(2027, 1, 1)) == date(2027, 3, 4)
+    assert first_autumn_frost(record, 0.3, date(2027, 9, 1)) == date(2027, 11, 10)
+    assert first_autumn_frost(record, 0.5, date(2027, 9, 1)) == date(2027, 11, 12)
+    assert first_autumn_frost(record, 0.7, date(2027, 9, 1)) == date(2027, 11, 21)
+    for share in (0.1, 0.3, 0.5, 0.9):
+        first = first_autumn_frost(record, share, date(2027, 9, 1))
+        last = last_spring_frost(record, share, date(2027, 9, 1))
+        assert first is not None and last is not None
+        assert odds_on_or_before(record, first - timedelta(days=1)) < share
+        assert odds_on_or_before(record, first) >= share
+        assert 1 - odds_on_or_after(record, last) < share
+        assert 1 - odds_on_or_after(record, last + timedelta(days=1)) >= share
 
 
 def test_dates_are_those_of_the_season_that_the_day_falls_in() -> None:

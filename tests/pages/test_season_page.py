@@ -14,7 +14,7 @@ import pytest
 
 from backbud.collection.state import Tree
 from backbud.pages import Nursery, render_pages
-from backbud.pages.drawings.windows import rows_of
+from backbud.pages.drawings.windows import draw, rows_of
 from backbud.pages.season import sheet
 from backbud.plan.followups import FollowUp
 from backbud.plan.season import Work, by_best, season_of
@@ -105,25 +105,51 @@ def test_a_tree_is_named_once_in_a_line(two) -> None:
     assert [(one.tree, one.times) for one in week.lines[0].named] == [("pip", 3)]
 
 
-def test_rows_follow_the_year_and_their_windows_are_joined() -> None:
+def test_rows_follow_the_year_and_no_window_is_told_that_no_work_has() -> None:
     def work(act: str, opens: int, best: int, closes: int) -> Work:
         days = (TODAY + timedelta(n) for n in (opens, best, closes))
-        return Work(f"{act}{best}", "x", act, act, 30, *days)
+        return Work(f"{act}{best}{closes}", "x", act, act, 30, *days)
 
     works = [
         work("wired", 60, 70, 80),
         work("wired", 75, 90, 100),
+        work("wired", 75, 91, 100),
         work("wired", 200, 210, 220),
         work("pruned", 0, 5, 10),
     ]
-    first, second = rows_of(season_of(by_best(works), TODAY, 0), lambda act: act)
+    season = season_of(by_best(works), TODAY, 0)
+    first, second = rows_of(season, lambda act: act)
     assert (first.name, second.name) == ("pruned", "wired")
-    assert second.stretches == (
-        (TODAY + timedelta(60), TODAY + timedelta(100)),
-        (TODAY + timedelta(200), TODAY + timedelta(220)),
+    assert second.windows == (
+        ((TODAY + timedelta(60), TODAY + timedelta(80)), 1),
+        ((TODAY + timedelta(75), TODAY + timedelta(100)), 2),
+        ((TODAY + timedelta(200), TODAY + timedelta(220)), 1),
     )
-    # 72, 92 and 212 days after the first Monday: the weeks 10, 13 and 30.
+    # 72, 92, 93 and 212 days after the first Monday: the weeks 10, 13 and 30.
     assert [n for n, minutes in enumerate(second.minutes) if minutes] == [10, 13, 30]
+    # The twig: one window is open for 15 days, then three for 6, then two for 20; later one.
+    drawn = draw("x", season, (first, second), TODAY).svg
+    thick = re.findall(r'class="twig" .*? width="(.*?)%" height="(.*?)"', drawn)
+    day = 100 / 364
+    assert [(round(float(w) / day), float(h)) for w, h in thick[1:]] == [
+        (15, 2.67), (6, 5.0), (20, 3.83), (21, 2.67),
+    ]  # fmt: skip
+
+
+def test_a_window_that_has_begun_is_told_whole_and_one_that_is_over_is_none(two) -> None:
+    looks = [
+        follow_up("pip", "wired", 5, -10, 3, 9),
+        follow_up("pip", "wired", 5, -10, 4, 9),
+        follow_up("hoshi", "wired", 5, -40, -30, -20),
+    ]
+    (row,) = sheet(nursery(0, two, *looks)).windows.table.rows
+    assert row[:2] == ("wire", "1 work past the time for it, 15 November to 4 December (2 works)")
+
+
+def test_of_many_windows_only_their_reach_is_told(two) -> None:
+    looks = [follow_up("pip", "checked", 5, n, n + 1, 2 * n + 2) for n in range(7)]
+    (row,) = sheet(nursery(0, two, *looks)).windows.table.rows
+    assert row[1] == "7 windows, the first from 25 November, the last until 9 December"
 
 
 def test_the_drawings_are_sound_and_tell_themselves_in_words(full: Nursery) -> None:
@@ -141,7 +167,8 @@ def test_the_drawings_are_sound_and_tell_themselves_in_words(full: Nursery) -> N
         "Bars for 52 weeks; the fullest is the week of 23 November with 2 h 05."
     )
     assert windows[1].text == (
-        "feed: 25 November; repot: 25 to 28 November; prune: 25 November to 25 December; "
+        "feed: 1 work past the time for it; repot: 25 to 28 November; "
+        "prune: 25 November to 25 December; "
         "wire: 5 March to 14 April 2027."
     )
     assert sheet(full).windows.table.rows[2] == (

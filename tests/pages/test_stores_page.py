@@ -15,6 +15,7 @@ from backbud.cli import main
 from backbud.pages import Nursery, render_pages
 from backbud.pages.stores import as_sold, money, quantity, sheet_of
 from backbud.plan.stores.values import Buy, Kept, Material, Missing, Stores, Want
+from backbud.stores_report import stores_lines
 
 LAVA = Material("lava", "lava", "L", sold_units=20.0, container="bag")
 WIRE = Material(
@@ -46,8 +47,8 @@ def stores() -> Stores:
         ),
         (
             Buy(LAVA, 36.0, 39.6, 12.0, 27.6, 2, 16.0, Decimal("28.00"), (want,)),
-            Buy(PLASTER, 5.0, 5.5, 0.0, 5.5, None, None, None, ()),
-            Buy(WIRE, 10.0, 11.0, 100.0, 0.0, 0, 90.0, Decimal("0.00"), ()),
+            Buy(PLASTER, 5.0, 5.5, 0.0, 5.5, None, None, None, (), entered=False),
+            Buy(WIRE, 10.0, 11.0, 100.0, 0.0, 0, 90.0, Decimal("0.00"), (), untold=2),
         ),
         (Missing("repot", "its mix", ("pip", "Moth")), Missing("cakes", "their weight", times=9)),
         Decimal("28.76"),
@@ -116,10 +117,43 @@ def test_the_shelf_hides_no_mistake() -> None:
         ),
     )
     assert (plaster.amount, plaster.wrong) == (
-        "none",
-        "2.5 m used, none bought: write what was bought.",
+        "not entered",
+        "2.5 m used, and no stock was entered: write what was bought, or count it.",
     )
-    assert found.wrong == 1
+    assert (found.wrong, found.unentered) == (0, 1)
+
+
+def test_more_used_than_bought_is_said_only_of_what_was_bought() -> None:
+    short = msgspec.structs.replace(stores(), shelf=(kept(PLASTER, -2.5),))
+    found = sheet_of(short, 2026)
+    assert (found.wrong, found.unentered) == (1, 0)
+    assert found.shelf[0].wrong.startswith("2.5 m more used than bought")
+
+
+def test_a_sum_says_that_it_is_not_of_all() -> None:
+    """The plaster has no price, and two uses of the wire are not taken off."""
+    found = sheet_of(stores(), 2026)
+    assert (str(found.cost), str(found.value)) == ("at least 28.00 EUR", "at most 28.76 EUR")
+    assert found.to_buy[1].why.endswith("no stock entered")
+    assert found.enough[0].why.endswith("at most 100 m on hand")
+
+
+@pytest.mark.parametrize(
+    ("missing", "said"),
+    [
+        ((), "nothing to buy<"),
+        ((Missing("a feed", "which", ("pip",), 105),), "nothing to buy of what is reckoned<"),
+    ],
+)
+def test_nothing_to_buy_is_said_of_what_is_reckoned(
+    nursery: Nursery, missing: tuple[Missing, ...], said: str
+) -> None:
+    found = msgspec.structs.replace(stores(), buying=stores().buying[2:], missing=missing)
+    page = render_pages(msgspec.structs.replace(nursery, stores=found))["stores.html"].decode()
+    assert said in page
+    assert ("<b>105</b> not reckoned" in page) == bool(missing)
+    line = next(iter(stores_lines(found, 2026)))
+    assert line.endswith(", of what could be reckoned.") == bool(missing)
 
 
 @pytest.fixture(scope="module")
@@ -131,9 +165,10 @@ def test_the_page_says_it_and_escapes_it(pages: dict[str, bytes]) -> None:
     page = pages["stores.html"].decode()
     for said in (
         "<b>2</b> to buy",
-        "<b>28.00 EUR</b> for it",
-        "<b>28.76 EUR</b> on the shelf",
-        "<b>1</b> more used than bought",
+        "at least <b>28.00 EUR</b> for it",
+        "at most <b>28.76 EUR</b> on the shelf",
+        "<b>1</b> with no stock entered",
+        "<b>10</b> not reckoned",
         "wire &lt;b&gt;",
         "pip, Moth",
         "9 times",

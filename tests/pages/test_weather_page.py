@@ -238,6 +238,83 @@ def test_frost_is_the_share_of_winters(north: Pages) -> None:
     assert shares["4 November"] == 0.0
 
 
+def test_the_average_lies_between_the_least_and_the_most(written: Written) -> None:
+    """All three are of the same winters and years: 2012/13 to 2014/15, and 2012 to 2014."""
+    files = {"days.csv": seattle(date(2015, 12, 31))}
+    text = CARDS.format(latitude="47.6")
+    page = pages_of(written(text, "2015-12-31", settings=SETTINGS, files=files))["weather.html"]
+    for ident in ("sky-0-heat", "sky-0-chill", "sky-1-chill"):
+        heads, *rows = table_under(page, ident)
+        assert heads[2:] == ["Average", "Least", "Most"]
+        assert all(float(low) <= float(mean) <= float(most) for _, _, mean, low, most in rows)
+    said = page.decode()
+    assert "the average of 3 years on record" in said
+    assert "the average of 3 winters on record" in said
+
+
+def test_two_winters_make_no_least_and_most(north: Pages) -> None:
+    """In June 2015 the winter of 2014/15 is not on record yet, for want of its last weeks."""
+    _, *rows = table_under(north["weather.html"], "sky-0-chill")
+    assert {tuple(row[3:]) for row in rows} == {("", "")}
+    assert b"2 winters on record" in north["weather.html"]
+
+
+def test_the_frost_table_says_what_its_drawing_does(north: Pages) -> None:
+    """First frosts of Seattle's winters on 10, 12 and 21 November, last ones on 4 March, 9 February
+    and 4 March (tests/climate/test_frost.py), so one in ten, five and nine had theirs by these."""
+    page = north["weather.html"].decode()
+    table = re.search(r'<table class="figured frosts">.*?</table>', page, re.S)
+    assert table is not None
+    rows = [re.findall(r"<td>(.*?)</td>", row) for row in re.findall(r"<tr>.*?</tr>", table[0])]
+    assert rows[1:] == [
+        ["10 November", "12 November", "21 November"],
+        ["9 February", "4 March", "4 March"],
+    ]
+    _, *drawn = table_under(north["weather.html"], "sky-0-frost")
+    odds = {row[0].removesuffix(" 2014"): (float(row[1]), float(row[2])) for row in drawn}
+    # Weeks from 1 July 2014; the last of them before and the first after each day.
+    assert odds["4 November"] == (0, 100) and odds["11 November"] == (33.3, 100)
+    assert odds["18 November"] == (66.7, 100) and odds["25 November"] == (100, 100)
+    assert odds["3 February"] == (100, 100) and odds["10 February"] == (100, 66.7)
+    assert odds["3 March"] == (100, 66.7) and odds["10 March"] == (100, 0)
+    assert "The plan goes by the winters on record once there are 5:" in page
+
+
+def test_what_nobody_measured_is_not_told_as_measured(written: Written) -> None:
+    """Seven days of January 2015 measured, then none: the rest is what the means lead to expect."""
+    means = "  low 1 1 2 4 7 10 12 12 10 7 3 1 C\n  high 7 9 11 14 18 20 24 24 20 15 10 7 C\n"
+    cards = CARDS.format(latitude="47.6").replace("  weather    days.csv\n", means)
+    week = "\n".join(f"2015-01-0{n}   low 2 C, high 8 C" for n in range(1, 8))
+
+    def told(on: str, days: str) -> str:
+        pages = pages_of(written(f"{cards}\n{days}\n", on, settings=SETTINGS))
+        return re.sub(r"<.*?>", "", pages["weather.html"].decode())
+
+    text = told("2015-01-07", week)
+    assert "The yard. The last seven days averaged 5.0 °C; the average year has" in text
+    text = told("2015-01-09", week)
+    # Five days of 5 °C and two of January's 4 °C: 33 / 7.
+    assert "averaged 4.7 °C (5 days measured, 2 as expected); the average year has" in text
+    assert "by 9 January (7 of 9 days measured, the rest as expected); the average year" in text
+    text = told("2015-06-20", week)
+    assert "Nothing was measured in the last seven days; the average year has" in text
+    assert "averaged" not in text
+    text = told("2015-06-20", "")
+    assert "degree-days over 5 °C are expected by 20 June: nothing was measured." in text
+    assert "keeps step" not in text and "so far" not in text
+
+
+def test_a_place_keeps_the_capitals_of_its_name(written: Written) -> None:
+    cards = CARDS.format(latitude="47.6").replace("the yard", "the yard, Betws").replace(
+        "  weather    days.csv\n", ""
+    )  # fmt: skip
+    lows = "  low 1 1 2 4 7 10 12 12 10 7 3 1 C\n  high 7 9 11 14 18 20 24 24 20 15 10 7 C\n"
+    for means, said in ((lows, "The yard, Betws"), ("", "at <bdi>the yard, Betws</bdi>")):
+        text = cards.replace("  latitude   47.6\n", f"  latitude   47.6\n{means}")
+        page = pages_of(written(text, "2015-06-20", settings=SETTINGS))["weather.html"].decode()
+        assert said in page and "betws" not in page
+
+
 def test_water_bars_are_the_figures_of_the_table(north: Pages) -> None:
     page = north["weather.html"]
     root = drawings(page)["water"]

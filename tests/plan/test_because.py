@@ -228,5 +228,5 @@ def test_why_tells_the_chain(written, tmp_path, capsys) -> None:
     assert main(["why", ident, str(tmp_path), "--on", "2026-06-01"]) == 0
     out = capsys.readouterr().out
     assert "check wire on left 2" in out
-    assert "because 2026-05-06: wired 3 mm Al on left 2.  (journal.txt:22)" in out
+    assert "because 2026-05-06: wired 3 mm Al on left 2. (journal.txt:22)" in out
     assert "Wire bites after 3 to 6 weeks of growth on such wood." in out

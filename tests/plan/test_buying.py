@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from datetime import date
 from decimal import Decimal
+from pathlib import Path
+from textwrap import dedent
 
 import pytest
 
 from backbud.plan.stores import Stores, stores_of
 from backbud.plan.stores.values import Buy
-from backbud.session import Session
+from backbud.session import Session, open_session
 
 CARDS = """
     mix acid
@@ -261,8 +263,65 @@ def test_what_cannot_be_reckoned_says_what_to_write(written) -> None:
     assert [(one.what, one.trees) for one in found.missing] == [
         ("wire", ("oak", "elm")),
         ("repot", ("oak", "elm")),
+        ("ties and mesh to repot", ("oak", "elm")),
     ]
     assert found.missing[1].to_write == "its mix, as a line “mix” on its card"
+
+
+def test_a_feeding_of_which_no_dose_is_known_is_not_passed_over(written) -> None:
+    """Nothing to buy may be said only where every work was reckoned."""
+    cards = """
+    tree oak
+      kind       garden shrub
+    material cakes
+      sold in    box of 200
+    """
+    planned = """
+    2026-11-01
+    oak
+      planned   feed, to 2027-04
+    """
+    found = stores(written(cards + planned))
+    assert [(one.what, one.trees) for one in found.missing] == [("feed", ("oak",))]
+    assert found.missing[0].to_write.endswith("as: fed 20 g with cakes")
+    before = "    2026-04-01\n    oak\n      fed  4 cakes\n"
+    found = stores(written(cards.rstrip(" ") + before + planned))
+    assert found.missing == ()
+    assert [(buy.wanted, buy.entered) for buy in found.buying] == [(4.0, False)]
+
+
+@pytest.mark.parametrize(
+    ("settings", "price", "asked"),
+    [
+        ('currency = "GBP"\n', "", "GBP"),
+        # Where the settings name none, the first priced card does.
+        ("", "price 3 CHF", "CHF"),
+    ],
+)
+def test_a_price_is_asked_for_in_the_journals_currency(
+    tmp_path: Path, settings: str, price: str, asked: str
+) -> None:
+    (tmp_path / "backbud.toml").write_text(f"language = 1\n{settings}")
+    (tmp_path / "journal.txt").write_text(
+        dedent(f"""
+        material moss
+          sold in  bag of 5 L
+          {price}
+        tree oak
+          kind     trident maple
+
+        2026-11-01
+        oak
+          wired    2 mm Al on left 1
+        moss
+          bought
+        """)
+    )
+    found = stores(open_session(str(tmp_path), date(2026, 11, 20)))
+    asking = " ".join(one.to_write for one in found.missing)
+    assert f"price 24 {asked}, metal" in asking
+    assert f"bought 3 bags, 51 {asked}" in asking
+    assert "EUR" not in asking
 
 
 def test_only_what_stands_within_a_year_is_bought_for(buying) -> None:

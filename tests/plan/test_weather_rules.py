@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
-from datetime import date
+from datetime import date, timedelta
 from textwrap import dedent
+from typing import ClassVar
 
 import pytest
 from tests.plan.conftest import Pattern
@@ -14,7 +16,7 @@ from backbud.climate.air import OPEN_AIR, PlaceAir
 from backbud.climate.days import MonthlyMeans
 from backbud.climate.heat import heat_trace
 from backbud.plan.followups import FollowUp
-from backbud.species import COMMON_PRACTICE, Fact
+from backbud.species import COMMON_PRACTICE, Fact, StageMonths
 from backbud_grammar.dates import growing_year_days
 
 HOME = 'home = "yard"\n'
@@ -52,6 +54,12 @@ class HalfTender(Pattern):
     """One that bears cool nights, but no frost."""
 
     comes_in_below_c = Fact(3.0, COMMON_PRACTICE)
+
+
+class Bursting(Pattern):
+    """One whose buds burst in April."""
+
+    stage_months: ClassVar[StageMonths] = {7: ((4, 1), (4, 10), (4, 20))}
 
 
 class Rated(Pattern):
@@ -184,6 +192,136 @@ def test_a_look_that_found_it_fine_puts_off_a_day_that_had_come(
     assert session.plan().bites["hoshi"] == (bite,)
 
 
+BITES_ABOUT = re.compile(r"(\S+) mm wire is reckoned to bite about (\S+):")
+
+
+@pytest.mark.parametrize(
+    "later",
+    [
+        # What was seen of its strength after it was wired counts for both.
+        "2026-05-10\nhoshi\n  vigour  top 5",
+        "2026-05-10\nhoshi\n  moved  parlour",
+        "2026-05-20\nhoshi\n  checked  wire fine",
+        "2026-05-20\nhoshi\n  checked  wire fine on left 1\n2026-05-24\nhoshi\n  vigour  top 2",
+        "2026-05-20\nhoshi\n  unwired  on right 2",
+        "2026-05-20\nhoshi\n  wired  4 mm Al on apex",
+    ],
+)
+def test_why_tells_the_days_that_the_tree_s_page_does(diary, later: str) -> None:
+    """Each look tells the first of the days on which the wires that it is about bite."""
+    session = diary(
+        f"""
+        2026-03-01
+        hoshi
+          noted   well
+        2026-05-01
+        hoshi
+          wired   1 mm Al on left 1, 3 mm Al on right 2
+        {later.replace(chr(10), chr(10) + 8 * " ")}
+        """,
+        "2026-05-28",
+    )
+    plan = session.plan()
+    on = list(zip(plan.trees["hoshi"].on_tree, plan.bites["hoshi"], strict=True))
+    open_looks = [f for f in plan.all() if f.act == "checked" and f.outcome == "open"]
+    assert open_looks
+    for look in open_looks:
+        ((thickness, day),) = BITES_ABOUT.findall(datum(look))
+        about = [
+            (bite, w) for w, bite in on if f"on {w.part}" in look.title or " on " not in look.title
+        ]
+        first, wire = min(about, key=lambda pair: pair[0])
+        assert (day, thickness) == (str(first), f"{wire.thickness_mm:g}"), look.title
+
+
+def test_all_wire_off_settles_every_look_whenever_it_would_have_bitten(diary) -> None:
+    """Thin wire bites long before thick wire, so their looks have windows of their own."""
+    session = diary(
+        """
+        2026-03-01
+        hoshi
+          vigour  top 5
+        2026-05-01
+        hoshi
+          wired   0.5 mm Al on left 1, 6 mm Al on left 1 tip
+        2026-05-10
+        hoshi
+          unwired
+        2026-05-12
+        hoshi
+          wired   1 mm Al on left 1 tip
+        """,
+        "2026-05-13",
+    )
+    looks = {f.id: f.state(session.today) for f in session.plan().all() if "wire-check/" in f.id}
+    assert looks == {
+        "hoshi/wire-check/wired-2026-05-01/left-1": "done",
+        "hoshi/wire-check/wired-2026-05-01/left-1-tip": "done",
+        "hoshi/wire-check/wired-2026-05-12/left-1-tip": "coming",
+    }
+
+
+def test_a_look_tells_nothing_of_wire_that_is_off_by_now(diary) -> None:
+    """A bare look tells of all wire; once the thin one is off, when the thick one bites."""
+    session = diary(
+        """
+        2026-05-01
+        hoshi
+          wired   1 mm Al on left 1, 3 mm Al on right 2
+        2026-05-20
+        hoshi
+          checked wire
+        2026-05-24
+        hoshi
+          unwired on left 1
+        """,
+        "2026-05-25",
+    )
+    plan = session.plan()
+    (look,) = (f for f in plan.all() if "wire-check-again/" in f.id)
+    ((thickness, day),) = BITES_ABOUT.findall(datum(look))
+    assert (thickness, plan.bites["hoshi"]) == ("3", (date.fromisoformat(day),))
+
+
+def test_a_look_a_year_later_counts_what_grew_before_it(diary, find: Find) -> None:
+    """6 mm of girth a year are 0.95 mm of radius; 4 mm wire bites after 1 mm, so early in the
+    second summer, whether it was looked at in between or not."""
+    wired = """
+        2026-03-01
+        hoshi
+          wired   4 mm Al on left 1
+        """
+    looked = f"""{wired}
+        2027-03-10
+        hoshi
+          checked  wire fine on left 1
+        """
+    days = []
+    for text, ident in ((wired, "wire-check/wired"), (looked, "wire-check-again/checked")):
+        look = find(diary(text, "2027-03-12"), ident, Pattern())
+        ((_, day),) = BITES_ABOUT.findall(datum(look))
+        days.append(day)
+    assert days[0] == days[1]
+    # 0.05 mm of 0.95 mm, so a twentieth of the second year's heat.
+    assert "2027-03-20" < days[0] < "2027-05-01"
+
+
+def test_wire_put_on_in_autumn_tells_the_growth_of_the_spring_to_come(diary, find: Find) -> None:
+    session = diary(
+        """
+        2026-11-10
+        hoshi
+          wired   6 mm Al on left 1
+        """,
+        "2026-11-20",
+    )
+    look = find(session, "hoshi/wire-check/wired-2026-11-10", Bursting())
+    assert look.window.opens.year == 2027
+    # The spring of 2026 was reached; that of 2027 is still to come.
+    assert "the rest by the place's monthly means." in datum(look)
+    assert "reached" not in datum(look)
+
+
 # ------------------------------------------------------------------ winter quarters
 
 
@@ -201,9 +339,30 @@ def test_it_comes_out_when_hard_nights_have_ended(diary, find: Find) -> None:
         "2026-11-20",
     )
     out = find(session, "hoshi/winter-quarters-out/moved-2026-11-10", Pattern())
-    assert "The last night of -3 °C is to be expected by" in datum(out)
-    assert date(2027, 3, 15) <= out.window.closes <= date(2027, 4, 10)
+    # Of the spring in which it comes out, not of the one before it went in.
+    assert "The last night of -3 °C is to be expected by 2027-" in datum(out)
+    assert date(2027, 3, 15) <= out.window.best <= date(2027, 4, 10)
     assert out.window.best.weekday() == 0
+    # Most winters here have no such night, and one day would be too little time.
+    assert out.window.closes - out.window.opens == timedelta(days=14)
+
+
+def test_under_cover_after_the_last_hard_night_it_comes_out_this_spring(diary, find: Find) -> None:
+    """Two weeks after it went in, the hard nights being over; not in the spring a year later."""
+    session = diary(
+        """
+        2026-03-01
+        hoshi
+          noted  well
+        2026-04-10
+        hoshi
+          moved  glass
+        """,
+        "2026-04-12",
+    )
+    out = find(session, "hoshi/winter-quarters-out/moved-2026-04-10", Pattern())
+    assert (out.window.opens, out.window.closes) == (date(2026, 4, 24), date(2026, 5, 8))
+    assert "The last night of -3 °C is to be expected by 2026-" in datum(out)
 
 
 def test_a_tender_tree_comes_out_only_after_its_own_limit(diary, find: Find) -> None:

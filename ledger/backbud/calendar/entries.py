@@ -22,7 +22,7 @@ from backbud.journal.settings import Settings
 from backbud.pages.links import anchor_of, link, tree_page
 from backbud.plan.followups import FollowUp, Reason
 from backbud.species import Window
-from backbud.words import beside
+from backbud.words import beside, minutes
 
 LONGEST_UID_OCTETS = 255  # what every reader must be able to keep (RFC 5545 §3.8.4.7)
 _DAY = timedelta(days=1)
@@ -186,7 +186,7 @@ def _description(follow_up: FollowUp) -> str:
     if follow_up.outcome != "open" and follow_up.settled is not None:
         lines.insert(0, f"{follow_up.outcome.capitalize()} on {follow_up.settled.day}.")
     if follow_up.minutes:
-        lines.append(f"About {_time(follow_up.minutes)}.")
+        lines.append(f"About {minutes(follow_up.minutes)}.")
     if follow_up.cautions:
         lines += ["", *(f"Caution: {one_line(caution)}" for caution in follow_up.cautions)]
     if follow_up.because:
@@ -201,11 +201,5 @@ def _in_words(window: Window) -> str:
     return f"From {window.opens} {until}, best on {window.best}."
 
 
-def _time(minutes: int) -> str:
-    hours, rest = divmod(minutes, 60)
-    return " ".join([f"{hours} h"] * bool(hours) + [f"{rest} min"] * bool(rest))
-
-
 def _link(reason: Reason) -> str:
-    origin = f" ({reason.origin})" if reason.origin else ""
-    return one_line(f"- {reason.text}{origin}")
+    return one_line(f"- {reason.told}")

@@ -85,11 +85,10 @@ def _shown(plan: Iterable[FollowUp], today: date, settled: Settled) -> tuple[Fol
 
 
 def _is_shown(follow_up: FollowUp, today: date, settled: Settled) -> bool:
-    state = follow_up.state(today)
-    if state in ("done", "skipped"):
+    if follow_up.outcome in ("done", "skipped"):
         by = follow_up.settled
         return settled == "completed" and by is not None and today - by.day <= KEPT
-    return state in ("overdue", "now", "coming")
+    return follow_up.is_open(today)
 
 
 def feeds_of(shown: Shown, grounds: Grounds, kept: Kept = KEEP_NOTHING) -> tuple[Feed, ...]:

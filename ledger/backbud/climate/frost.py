@@ -12,7 +12,7 @@ from __future__ import annotations
 import calendar
 from collections.abc import Iterable, Sequence
 from datetime import date, timedelta
-from math import ceil, floor, inf, isfinite, isnan
+from math import ceil, inf, isfinite, isnan
 from typing import NamedTuple
 
 from msgspec import Struct
@@ -22,6 +22,8 @@ from backbud.climate.daily_from_months import daily_means, mean_on
 # Common practice; the freeze tables of the Utah Climate Center allow as many
 # (climate.usu.edu/help/freezeTable.php).
 MAX_MISSING_NIGHTS = 10
+# 0.1 of ten is one, whatever binary fractions make of it.
+_ROUNDING = 1e-9
 
 
 class FrostSeason(Struct, frozen=True, gc=False):
@@ -162,18 +164,19 @@ def odds_by_day(record: FrostRecord) -> tuple[FrostOdds, ...]:
     )
 
 
-def last_spring_frost_day(record: FrostRecord, share: float) -> float | None:
-    """Return the day of the season by which this share of seasons had their last frost.
+def last_spring_frost_day(record: FrostRecord, share: float) -> int | None:
+    """Return the first day of the season by which this share of seasons had their last frost.
 
-    Days are counted from midsummer day = 0. A quantile by linear interpolation (Hyndman & Fan
-    1996, type 7). A season with no frost had its last one before any day: None where the quantile
-    rests on such a season, or no season is known. ValueError unless 0 <= share <= 1.
+    Days are counted from midsummer day = 0. The inverse of the odds by day, so that both say the
+    same (Hyndman & Fan 1996, type 1). A season with no frost had its last one before any day: None
+    where the quantile rests on such a season, or no season is known. ValueError unless
+    0 <= share <= 1.
     """
     return _quantile(_lasts(record), share)
 
 
-def first_autumn_frost_day(record: FrostRecord, share: float) -> float | None:
-    """Return the day of the season by which this share of seasons had their first frost.
+def first_autumn_frost_day(record: FrostRecord, share: float) -> int | None:
+    """Return the first day of the season by which this share of seasons had their first frost.
 
     As `last_spring_frost_day`, but a season with no frost has its first one after any day.
     """
@@ -183,19 +186,19 @@ def first_autumn_frost_day(record: FrostRecord, share: float) -> float | None:
 def last_spring_frost(record: FrostRecord, share: float, day: date) -> date | None:
     """Return `last_spring_frost_day` as a date of the season that `day` falls in.
 
-    A part of a day is rounded to the next day, the careful side.
+    29 February is 1 March where there is none, the careful side.
     """
     place = last_spring_frost_day(record, share)
-    return None if place is None else _dated(ceil(place), day, record.southern, late=True)
+    return None if place is None else _dated(place, day, record.southern, late=True)
 
 
 def first_autumn_frost(record: FrostRecord, share: float, day: date) -> date | None:
     """Return `first_autumn_frost_day` as a date of the season that `day` falls in.
 
-    A part of a day is rounded to the day before, the careful side.
+    29 February is 28 February where there is none, the careful side.
     """
     place = first_autumn_frost_day(record, share)
-    return None if place is None else _dated(floor(place), day, record.southern, late=False)
+    return None if place is None else _dated(place, day, record.southern, late=False)
 
 
 def expected_coldest_night_c(
@@ -292,14 +295,11 @@ def _share_from(lasts: Sequence[float], place: int) -> float:
     return sum(last >= place for last in lasts) / len(lasts)
 
 
-def _quantile(days: Sequence[float], share: float) -> float | None:
+def _quantile(days: Sequence[float], share: float) -> int | None:
+    """The least of these days that at least this share of them do not exceed."""
     if not 0 <= share <= 1:
         raise ValueError(f"a share is from 0 to 1, not {share}")
     if not days:
         return None
-    ordered = sorted(days)
-    place = (len(ordered) - 1) * share
-    below, above = ordered[floor(place)], ordered[ceil(place)]
-    if not (isfinite(below) and isfinite(above)):
-        return None
-    return below + (place - floor(place)) * (above - below)
+    found = sorted(days)[max(ceil(len(days) * share - _ROUNDING) - 1, 0)]
+    return int(found) if isfinite(found) else None

@@ -48,7 +48,7 @@ LAST_OF_HEAT = (8, 15)
 COLD_UNDER_C = 20.0
 LATE_AUTUMN = timedelta(weeks=6)
 # One, five and nine of ten years.
-_TENTHS = (0.1, 0.5, 0.9)
+TENTHS = (0.1, 0.5, 0.9)
 
 
 class Wants(Struct, frozen=True, gc=False):
@@ -193,9 +193,9 @@ class Outlook:
         enough, else from the monthly means less a drop.
         """
         spring = year + timedelta(days=90)
-        record = self._frosts(limit_c, True)
+        record = self.frosts(limit_c, in_the_open=True)
         if len(record.seasons) >= FEWEST_YEARS:
-            first, day, last = (last_spring_frost(record, share, spring) for share in _TENTHS)
+            first, day, last = (last_spring_frost(record, share, spring) for share in TENTHS)
             if last is None:
                 return None
             # Fewer than half, or a tenth, of the winters had such a night.
@@ -217,9 +217,9 @@ class Outlook:
         Under a cover, as far as a thermometer that hangs there tells.
         """
         autumn = year + timedelta(days=270)
-        record = self._frosts(limit_c, False)
+        record = self.frosts(limit_c, in_the_open=False)
         if len(record.seasons) >= FEWEST_YEARS:
-            first, day, last = (first_autumn_frost(record, share, autumn) for share in _TENTHS)
+            first, day, last = (first_autumn_frost(record, share, autumn) for share in TENTHS)
             if first is None:
                 return None
             day = day or first
@@ -264,7 +264,9 @@ class Outlook:
         return (0.0, self.cold_night_drop_c / 2, self.cold_night_drop_c)
 
     @_once
-    def _frosts(self, limit_c: float, in_the_open: bool) -> FrostRecord:
+    def frosts(self, limit_c: float, *, in_the_open: bool) -> FrostRecord:
+        """The nights on record at or under a temperature, by season: in the open, or under the
+        cover as far as a thermometer tells."""
         return frosts_of(self._nights(in_the_open), limit_c, southern=self.southern)
 
     @_once
@@ -347,10 +349,11 @@ class Outlook:
 
     def chill_met(self, year: date, portions: float) -> date | None:
         """The day on which the winter round the first day of a growing year has given the chill."""
-        return self._chill(year).reaches(portions)
+        return self.chill(year).reaches(portions)
 
     @_once
-    def _chill(self, year: date) -> Trace:
+    def chill(self, year: date) -> Trace:
+        """Chill portions, day by day, of the winter round the first day of a growing year."""
         return chill_trace(self.air, self.shift, year, self.latitude)
 
     def _counted(self, year: date, usual: tuple[int, int], wants: Wants) -> tuple[date, date]:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from datetime import date
+from functools import partial
 from typing import NamedTuple
 
 from msgspec import Struct
@@ -17,6 +18,8 @@ from backbud.collection.state import Entry, Tree
 from backbud.facts import MoreFacts, facts_of
 from backbud.journal.events import Event
 from backbud.pages.view import SpeciesFact
+from backbud.plan.calm import kept_still, season_or_stage
+from backbud.plan.due import cautions_of, title_of
 from backbud.plan.pack import Known
 from backbud.plan.year import roots_bear, wants_of
 from backbud.species import Proposal, Rule, Species, Window, Year, rules_of, stage_name
@@ -109,7 +112,6 @@ def year_by_months(species: Species, today: date) -> Year:
         roots_bear=roots_bear(species, None, {}),
         comes_in_below_c=species.comes_in_below_c.value if species.comes_in_below_c else None,
         why_frost=species.why_frost,
-        girth_growth_mm=species.girth_growth_mm.value,
     )
 
 
@@ -161,14 +163,16 @@ def _works(
     for rule in rules:
         if rule.hangs_on == "act":
             continue
-        given = year.season(rule.season) if rule.hangs_on == "season" else year.stage(rule.stage)
+        given = season_or_stage(rule, year)
         if given is None:
             continue
         for years_ago in (_LONG_AGO, _LAST_YEAR):
             tree = imagined_tree(species, "", given.first, repotted_years_ago=years_ago)
-            for one in _asked(rule, tree, given, year):
-                if title := _title(one, acts):
-                    row = WorkRow(title, one.window, one.because, one.cautions, rule.id)
+            ask = partial(_asked, rule, tree)
+            for one in kept_still(ask, ask(given, year), given, year):
+                if act := acts.get(one.act):
+                    title, cautions = title_of(one, act), cautions_of(one, act)
+                    row = WorkRow(title, one.window, one.because, cautions, rule.id)
                     out.setdefault((rule.id, title, one.window), row)
     return list(out.values())
 
@@ -191,8 +195,8 @@ def _afterwards(
             day = days.get(form.bare, year.on((6, 15)))
             done = _event(act, day)
             for one in _asked(rule, imagined_tree(species, "", day, done), done, year):
-                if title := _title(one, acts):
-                    window = one.window
+                if asked := acts.get(one.act):
+                    title, window = title_of(one, asked), one.window
                     after = tuple(
                         (on - day).days for on in (window.opens, window.best, window.closes)
                     )
@@ -216,11 +220,6 @@ def _asked(rule: Rule, tree: Tree, given: object, year: Year) -> list[Proposal]:
         # It is a problem of the journal's when a tree meets it; here there is none.
         return out
     return out
-
-
-def _title(proposal: Proposal, acts: Mapping[str, ActForm]) -> str:
-    form = acts.get(proposal.act)
-    return f"{form.bare} {proposal.what}".strip() if form is not None else ""
 
 
 def _event(act: str, day: date) -> Event:

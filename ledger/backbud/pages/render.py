@@ -263,6 +263,7 @@ def _environment() -> Environment:
     environment.globals |= {
         "link": links.link,
         "number": words.number,
+        "sentence": words.sentence,
         "index_page": links.INDEX,
         "trees_page": links.TREES,
         "weather_page": links.WEATHER,

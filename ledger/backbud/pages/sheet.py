@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from datetime import date
+from itertools import chain
 
 from msgspec import Struct
 
@@ -19,7 +20,6 @@ from backbud.pages.drawings.root_ball import root_ball
 from backbud.pages.drawings.vigour import vigour
 from backbud.pages.links import link, tree_page
 from backbud.pages.view import Nursery, SpeciesFact
-from backbud.plan.followups import State
 from backbud.plan.water import Water
 from backbud.species import Section
 from backbud_grammar.dates import read_span
@@ -153,10 +153,8 @@ def sheet_of(view: Nursery, tree: Tree) -> Sheet:
 def listed(view: Nursery, tree: Tree) -> Listed:
     """A tree's line in the list, with the next work that is open on it."""
     today = view.today
-    plans = [p for p in view.plans.get(tree.handle, ()) if _is_open(p.state(today))]
-    # What is late or open goes by its last day, what comes by its first.
-    plan = min(plans, key=lambda p: (max(p.window.opens, today), p.window.closes, p.id),
-               default=None)  # fmt: skip
+    # That which stands first on its own page.
+    plan = next((item.shown for item in chain(*work.items(view, tree, lambda plan: plan))), None)
     late = bool(plan and plan.state(today) == "overdue")
     return Listed(
         tree.title,
@@ -170,10 +168,6 @@ def listed(view: Nursery, tree: Tree) -> Listed:
         _next_when(plan.window.opens, plan.window.closes, today) if plan else "",
         late,
     )
-
-
-def _is_open(state: State) -> bool:
-    return state in ("overdue", "now", "coming")
 
 
 def _next_when(opens: date, closes: date, today: date) -> str:
@@ -319,9 +313,7 @@ def _roots(view: Nursery, tree: Tree) -> Drawing | None:
     """The plan of the root ball; None where no part of it was ever written down."""
     opened = dict(tree.opened)
     plans = view.plans.get(tree.handle, ())
-    coming = next(
-        (plan.wedges for plan in plans if plan.wedges and _is_open(plan.state(view.today))), ()
-    )
+    coming = next((plan.wedges for plan in plans if plan.wedges and plan.is_open(view.today)), ())
     if not opened and not coming:
         return None
     said = tree.facts.get("wedges", "")

@@ -16,12 +16,11 @@ from backbud.climate.air import DAY, OPEN_AIR, Air, PlaceAir
 from backbud.climate.frost import (
     FrostRecord,
     first_autumn_frost,
-    frost_record,
     last_spring_frost,
     odds_by_day,
 )
 from backbud.climate.heat import Trace, heat_sums, heat_trace
-from backbud.climate.outlook import Outlook
+from backbud.climate.outlook import TENTHS, Outlook
 from backbud.climate.winter import BEFORE_NEW_YEAR, LATEST, chill_trace
 from backbud.collection.places import cover_of
 from backbud.collection.state import Tree
@@ -40,8 +39,8 @@ from backbud_grammar.dates import growing_year, growing_year_days
 
 BASE_C = 5.0
 WEEK = 7
-# With fewer winters than this odds by date say nothing.
-FEWEST_WINTERS = 3
+# With fewer years or winters than this odds by date, averages and extremes say nothing.
+FEWEST_ON_RECORD = 3
 FROST_C = 0.0
 # Where the average year adds less a day than this, days ahead or behind say nothing.
 LEAST_A_DAY = 2.0
@@ -62,7 +61,10 @@ class Sum(Struct, frozen=True):
 
     `points`: by week. `now`, `average_now`: at the end of today. `ahead_days`: how many days
     before the average year today's sum was reached, negative where later; None where that cannot
-    be said. `years`: those on record, the latest first.
+    be said. `years`: those on record, the latest first. `among`: of how many of them the average,
+    the least and the most are; 0 where the average is that of the means. `days`, `measured`: how
+    many days went into the sum of today, and how many of them were measured; `measured_until`: the
+    last of these, None where there is none.
     """
 
     name: str
@@ -71,6 +73,10 @@ class Sum(Struct, frozen=True):
     average_now: float
     ahead_days: int | None
     years: tuple[YearSum, ...]
+    among: int
+    days: int
+    measured: int
+    measured_until: date | None
 
 
 class Frosts(Struct, frozen=True):
@@ -100,8 +106,9 @@ class Sky(Struct, frozen=True):
     """Everything that the page shows of one sky.
 
     `places`: handles of those that share it. `cover`: as written on the card; `light`: the share
-    it lets in. `mean_c`, `usual_c`: of the last week. `frosts`: None where the open air's hold.
-    `sources`: where each figure comes from, a sentence each.
+    it lets in. `mean_c`, `usual_c`: of the last week, of which so many days were `measured`.
+    `frosts`: None where the open air's hold. `sources`: where each figure comes from, a sentence
+    each.
     """
 
     places: tuple[str, ...]
@@ -111,6 +118,7 @@ class Sky(Struct, frozen=True):
     weeks: tuple[AirWeek, ...]
     mean_c: float
     usual_c: float
+    measured: int
     heat: Sum
     chill: Sum
     chilled: tuple[Chilled, ...]
@@ -197,7 +205,6 @@ def _sky(
     cover = cover_from(words, journal.settings.figures)
     week = today - (WEEK - 1) * DAY
     winter = _winter(outlook, today)
-    chill = chill_trace(outlook.air, outlook.shift, winter, outlook.latitude)
     return Sky(
         places,
         words,
@@ -206,13 +213,14 @@ def _sky(
         tuple(_weeks(outlook, first, last)),
         outlook.mean(week, WEEK).celsius,
         outlook.usual_mean(week, WEEK).celsius,
+        sum(outlook.air.of(day).measured for day in _days(week, WEEK)),
         _heat(outlook, first, last),
-        _chill(outlook, winter, chill),
+        _chill(outlook, winter),
         tuple(
-            Chilled(kind, portions, chill.reaches(portions))
+            Chilled(kind, portions, outlook.chill_met(winter, portions))
             for kind, portions in sorted(kinds.items(), key=lambda pair: (pair[1], pair[0]))
         ),
-        _frosts(outlook, record),
+        _frosts(outlook),
         tuple(_sources(journal, records, record)),
     )
 
@@ -226,7 +234,7 @@ def _weeks(outlook: Outlook, first: date, last: date) -> Iterator[AirWeek]:
     for n in range(whole // WEEK):
         begins = first + n * WEEK * DAY
         days = WEEK if n + 1 < whole // WEEK else whole - n * WEEK
-        yield _week(outlook, [begins + at * DAY for at in range(days)])
+        yield _week(outlook, _days(begins, days))
 
 
 def _week(outlook: Outlook, days: Sequence[date]) -> AirWeek:
@@ -268,11 +276,11 @@ def _heat(outlook: Outlook, first: date, last: date) -> Sum:
     }
     return _sum(
         growing_year(first, outlook.southern),
-        sums.trace(first),
+        outlook.heat(first, BASE_C),
         heat_trace(_average_year(air), shift, first, BASE_C),
         years,
         (last - first).days + 1,
-        air.today,
+        air,
     )
 
 
@@ -282,9 +290,9 @@ def _winter(outlook: Outlook, today: date) -> date:
     return first if today <= first + LATEST else last + DAY
 
 
-def _chill(outlook: Outlook, winter: date, this: Trace) -> Sum:
+def _chill(outlook: Outlook, winter: date) -> Sum:
     """Chill portions of the winter round a day, against other winters."""
-    air, shift, latitude = outlook.air, outlook.shift, outlook.latitude
+    air, shift, latitude, this = outlook.air, outlook.shift, outlook.latitude, outlook.chill(winter)
     begins = air.complete_years(winter - BEFORE_NEW_YEAR)[-MOST_WINTERS:]
     years = {
         _winter_name(one + BEFORE_NEW_YEAR): chill_trace(
@@ -293,7 +301,7 @@ def _chill(outlook: Outlook, winter: date, this: Trace) -> Sum:
         for one in begins
     }
     average = chill_trace(_average_year(air), shift, winter, latitude)
-    return _sum(_winter_name(winter), this, average, years, len(this.sums), air.today)
+    return _sum(_winter_name(winter), this, average, years, len(this.sums), air)
 
 
 def _winter_name(first: date) -> str:
@@ -308,14 +316,20 @@ def _average_year(air: PlaceAir) -> PlaceAir:
 
 
 def _sum(
-    name: str, this: Trace, average: Trace, years: Mapping[str, Trace], days: int, today: date
+    name: str, this: Trace, usual: Trace, years: Mapping[str, Trace], days: int, air: PlaceAir
 ) -> Sum:
+    """`usual`: of the average year by the means, which stands where too few years are on record."""
+    today = air.today
+    among = list(years.values()) if len(years) >= FEWEST_ON_RECORD else []
+    average = _average_of(this.first, among) if among else usual
     at = [*range(WEEK - 1, days - 1, WEEK), days - 1]
     now = min(max((today - this.first).days, -1), days - 1)
     sum_now = _at(this, now)
+    measured = [day for day in _days(this.first, now + 1) if air.of(day).measured]
     reached = average.reaches(sum_now) if sum_now > 0 else None
     come = 0 <= (today - this.first).days < days
     gains = average.at(today + WEEK * DAY) - average.at(today) >= LEAST_A_DAY * WEEK
+    is_told = come and gains and bool(measured)
     return Sum(
         name,
         tuple(
@@ -323,18 +337,32 @@ def _sum(
                 this.first + n * DAY,
                 round(_at(this, n), 1),
                 round(_at(average, n), 1),
-                *_range([_at(year, n) for year in years.values()]),
+                *_range([_at(year, n) for year in among]),
             )
             for n in at
         ),
         sum_now,
         _at(average, now),
-        (reached - today).days if come and gains and reached is not None else None,
+        (reached - today).days if is_told and reached is not None else None,
         tuple(
             YearSum(year, _at(trace, now), _at(trace, days - 1))
             for year, trace in reversed(list(years.items()))
         ),
+        len(among),
+        now + 1,
+        len(measured),
+        max(measured, default=None),
     )
+
+
+def _average_of(first: date, years: Sequence[Trace]) -> Trace:
+    """The mean of the sums of some years, day by day."""
+    days = zip(*(year.sums for year in years), strict=False)
+    return Trace(first, tuple(sum(sums) / len(years) for sums in days))
+
+
+def _days(first: date, count: int) -> list[date]:
+    return [first + n * DAY for n in range(count)]
 
 
 def _at(trace: Trace, days: int) -> float:
@@ -348,29 +376,22 @@ def _range(values: Sequence[float]) -> tuple[float | None, float | None]:
 # ------------------------------------------------------------------ frost
 
 
-def _frosts(outlook: Outlook, record: WeatherRecord) -> Frosts | None:
+def _frosts(outlook: Outlook) -> Frosts | None:
     """Frost in the open, or as a thermometer under the cover found it; None where neither is."""
-    if outlook.shift == OPEN_AIR:
-        days = outlook.air.measured
-    elif outlook.air.felt:
-        days = {day: outlook.air.measured[day] for day in sorted(outlook.air.felt)
-                if day in outlook.air.measured}  # fmt: skip
-    else:
+    in_the_open = outlook.shift == OPEN_AIR
+    if not in_the_open and not outlook.air.felt:
         return None
     today = outlook.air.today
-    known = frost_record(
-        ((day, seen.low_c) for day, seen in days.items()), FROST_C, southern=outlook.southern
-    )
+    known = outlook.frosts(FROST_C, in_the_open=in_the_open)
     first, last = growing_year_days(today, outlook.southern)
-    turns = (
-        outlook.cold_nights_begin(first, FROST_C),
-        outlook.cold_nights_end(last + DAY, FROST_C),
-    )
+    turns = [outlook.cold_nights_begin(first, FROST_C)]
+    # When nights are over, the open air tells under a cover too.
+    turns += [outlook.cold_nights_end(last + DAY, FROST_C)] if in_the_open else []
     return Frosts(
         len(known.seasons),
-        _odds(known, today) if len(known.seasons) >= FEWEST_WINTERS else (),
-        tuple(first_autumn_frost(known, share, today) for share in (0.1, 0.5, 0.9)),
-        tuple(last_spring_frost(known, share, today) for share in (0.1, 0.5, 0.9)),
+        _odds(known, today) if len(known.seasons) >= FEWEST_ON_RECORD else (),
+        tuple(first_autumn_frost(known, share, today) for share in TENTHS),
+        tuple(last_spring_frost(known, share, today) for share in TENTHS),
         tuple(turn.because for turn in turns if turn is not None),
     )
 

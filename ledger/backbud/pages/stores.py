@@ -13,6 +13,7 @@ from backbud.pages.drawings.gauge import gauge
 from backbud.pages.view import Nursery
 from backbud.plan.stores.materials import grams_of
 from backbud.plan.stores.shelf import NOTHING
+from backbud.plan.stores.to_write import amount_of_money
 from backbud.plan.stores.values import Buy, Kept, Material, Missing, Stores, Want
 
 
@@ -52,18 +53,38 @@ class OnShelf(Struct, frozen=True):
     notes: tuple[str, ...]
 
 
+class Sum(Struct, frozen=True):
+    """A sum of money as shown, "" where there is none; `bound`: `at least`, `at most`, `about`,
+    where not all of it is known."""
+
+    amount: str = ""
+    bound: str = ""
+
+    def __str__(self) -> str:
+        return f"{self.bound} {self.amount}".lstrip()
+
+
 class StoresSheet(Struct, frozen=True):
-    """All that the stores page shows."""
+    """All that the stores page shows.
+
+    `wrong`: materials of which more was used than bought; `unentered`: those used of which no
+    stock was ever entered; `unreckoned`: how often a work could not be reckoned. `price`, `paid`:
+    of the example where nothing is written.
+    """
 
     until: str
     margin: str
-    cost: str
-    value: str
+    cost: Sum
+    value: Sum
     to_buy: tuple[ToBuy, ...]
     enough: tuple[ToBuy, ...]
     shelf: tuple[OnShelf, ...]
     missing: tuple[Missing, ...]
     wrong: int
+    unentered: int
+    unreckoned: int
+    price: str
+    paid: str
 
 
 def sheet(view: Nursery) -> StoresSheet:
@@ -73,19 +94,36 @@ def sheet(view: Nursery) -> StoresSheet:
 
 def sheet_of(stores: Stores, year: int) -> StoresSheet:
     """The stores as they are shown in a year."""
-    buys = [_to_buy(buy, stores, year) for buy in stores.buying if _lacks(buy)]
+    short = [buy for buy in stores.buying if _lacks(buy)]
     shelf = tuple(_on_shelf(kept, stores, year) for kept in stores.shelf)
     return StoresSheet(
         words.full_day(stores.until) if stores.until else "",
         f"{stores.margin_percent:g} %",
-        money(stores.cost, stores.currency) if stores.cost else "",
-        money(stores.value, stores.currency) if stores.value else "",
-        tuple(buys),
+        _of_all(stores.cost, stores.currency, less=any(b.cost is None for b in short)),
+        _of_all(
+            stores.value,
+            stores.currency,
+            less=any(one.value is None and one.on_hand > NOTHING for one in stores.shelf),
+            more=any(one.untold and one.value for one in stores.shelf),
+        ),
+        tuple(_to_buy(buy, stores, year) for buy in short),
         tuple(_to_buy(b, stores, year) for b in stores.buying if not _lacks(b)),
         shelf,
         stores.missing,
-        sum(1 for one in shelf if one.wrong),
+        sum(1 for one in stores.shelf if _is_wrong(one) and one.since is not None),
+        sum(1 for one in stores.shelf if _is_wrong(one) and one.since is None),
+        sum(one.times for one in stores.missing),
+        amount_of_money(17, stores.currency),
+        amount_of_money(68, stores.currency),
     )
+
+
+def _of_all(amount: Decimal, currency: str, *, less: bool = False, more: bool = False) -> Sum:
+    """A sum of money. `less`: not all of it could be priced; `more`: some of it may be gone."""
+    if not amount:
+        return Sum()
+    bound = {(True, False): "at least", (False, True): "at most", (True, True): "about"}
+    return Sum(money(amount, currency), bound.get((less, more), ""))
 
 
 def _lacks(buy: Buy) -> bool:
@@ -96,7 +134,7 @@ def _to_buy(buy: Buy, stores: Stores, year: int) -> ToBuy:
     material = buy.material
     why = (
         f"{quantity(buy.with_margin, material)} wanted, {stores.margin_percent:g} % over included; "
-        f"{quantity(buy.on_hand, material) if buy.on_hand > 0 else 'none'} on hand"
+        f"{_hand(buy.on_hand, material, buy.entered, buy.untold)}"
     )
     return ToBuy(
         _count(buy) if _lacks(buy) else quantity(max(buy.on_hand - buy.wanted, 0.0), material),
@@ -140,11 +178,11 @@ def _on_shelf(kept: Kept, stores: Stores, year: int) -> OnShelf:
     here = max(kept.on_hand, 0.0)
     sold = material.sold_units
     return OnShelf(
-        _here(kept),
+        _amount(kept.on_hand, material, kept.since is not None, kept.untold),
         material.title,
         as_sold(here / sold, material) if sold and here > NOTHING and _is_parted(material) else "",
         quantity(kept.year, material) if kept.year else "",
-        money(kept.value, stores.currency) if kept.value else "",
+        str(_of_all(kept.value or Decimal(0), stores.currency, more=bool(kept.untold))),
         money(kept.price, stores.currency) if kept.price else "",
         _wrong(kept),
         tuple(_notes(kept, year)),
@@ -156,18 +194,30 @@ def _is_parted(material: Material) -> bool:
     return bool(material.unit) or material.sold_units != 1.0
 
 
-def _here(kept: Kept) -> str:
-    if kept.on_hand <= NOTHING:
+def _hand(on_hand: float, material: Material, entered: bool, untold: int) -> str:
+    amount = _amount(on_hand, material, entered, untold)
+    return f"{amount} on hand" if entered else "no stock entered"
+
+
+def _amount(on_hand: float, material: Material, entered: bool, untold: int) -> str:
+    """How much is on hand; where no stock was ever entered nobody knows."""
+    if not entered:
+        return "not entered"
+    if on_hand <= NOTHING:
         return "none"
-    return ("at most " if kept.untold else "") + quantity(kept.on_hand, kept.material)
+    return ("at most " if untold else "") + quantity(on_hand, material)
+
+
+def _is_wrong(kept: Kept) -> bool:
+    return kept.on_hand < -NOTHING
 
 
 def _wrong(kept: Kept) -> str:
-    if kept.on_hand >= -NOTHING:
+    if not _is_wrong(kept):
         return ""
     gone = quantity(-kept.on_hand, kept.material)
     if kept.since is None:
-        return f"{gone} used, none bought: write what was bought."
+        return f"{gone} used, and no stock was entered: write what was bought, or count it."
     return f"{gone} more used than bought: a purchase is missing, or less was used."
 
 

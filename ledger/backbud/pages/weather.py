@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from datetime import date
 
 from msgspec import Struct
 
 from backbud.bench.water import ESTIMATE
+from backbud.climate.stages import FEWEST_YEARS
 from backbud.pages.amounts import half_gone, litres
 from backbud.pages.drawings import against_years, frost, temperature, thirst
 from backbud.pages.drawings.axes import Drawing
 from backbud.pages.links import link, tree_page
-from backbud.pages.skies import BASE_C, FEWEST_WINTERS, Sky, Sum
+from backbud.pages.skies import BASE_C, FEWEST_ON_RECORD, WEEK, Sky, Sum
 from backbud.pages.view import Nursery
 from backbud.plan.water import TreeWater, WaterWeek
 from backbud.words import between, day, full_day, number, sentence
@@ -136,43 +137,62 @@ def _sky(view: Nursery, sky: Sky, n: int) -> SkyPart:
         temperature.draw(
             f"{ident}-air", f"Temperature of {sky.year} at {at}, by week", sky.weeks, today
         ),
-        f"The last seven days averaged {_c(sky.mean_c)}; the average year has "
-        f"{_c(sky.usual_c)} then.",
-        SumPart(
-            tuple(_heat_said(sky.heat, today)),
-            against_years.draw(
-                f"{ident}-heat",
-                against_years.Words(
-                    f"Heat sum of {sky.heat.name} at {at}",
-                    HEAT_UNIT,
-                    sky.heat.name,
-                    number(len(sky.heat.years), "year") + " on record",
-                ),
-                sky.heat.points,
-                today,
-            ),
-            _years(sky.heat),
-            day(today, today.year),
+        _warmth(sky),
+        _sum(
+            f"{ident}-heat",
+            (f"Heat sum of {sky.heat.name} at {at}", HEAT_UNIT, sky.heat.name, "year"),
+            sky.heat,
+            _heat_said(sky.heat, today),
+            today,
         ),
-        SumPart(
-            tuple(_chill_said(sky, today)),
-            against_years.draw(
-                f"{ident}-chill",
-                against_years.Words(
-                    f"Chill of the winter {sky.chill.name} at {at}",
-                    "chill portions",
-                    f"winter {sky.chill.name}",
-                    number(len(sky.chill.years), "winter") + " on record",
-                ),
-                sky.chill.points,
-                today,
+        _sum(
+            f"{ident}-chill",
+            (
+                f"Chill of the winter {sky.chill.name} at {at}",
+                "chill portions",
+                f"winter {sky.chill.name}",
+                "winter",
             ),
-            _years(sky.chill),
-            day(today, today.year),
+            sky.chill,
+            _chill_said(sky, today),
+            today,
         ),
         _frost(sky, ident, at, today),
         sky.sources,
     )
+
+
+def _warmth(sky: Sky) -> str:
+    """How warm the last week was, as far as somebody measured it."""
+    usual = f"the average year has {_c(sky.usual_c)} then"
+    if not sky.measured:
+        return f"Nothing was measured in the last seven days; {usual}."
+    rest = WEEK - sky.measured
+    known = f" ({number(sky.measured, 'day')} measured, {rest} as expected)" if rest else ""
+    return f"The last seven days averaged {_c(sky.mean_c)}{known}; {usual}."
+
+
+def _sum(
+    ident: str, called: tuple[str, str, str, str], found: Sum, said: Iterable[str], today: date
+) -> SumPart:
+    """`called`: the drawing's title, the unit, this year, and what it is one of."""
+    title, unit, this, one = called
+    years = f"{number(found.among, one)} on record"
+    drawing = against_years.draw(
+        ident,
+        against_years.Words(title, unit, this, years, _average(found, one)),
+        found.points,
+        today,
+        found.measured_until,
+    )
+    return SumPart(tuple(said), drawing, _years(found), day(today, today.year))
+
+
+def _average(found: Sum, one: str) -> str:
+    """What the average is of: the same years as the least and the most, or the means."""
+    if found.among:
+        return f"the average of {number(found.among, one)} on record"
+    return f"the average {one}"
 
 
 def _c(celsius: float) -> str:
@@ -197,10 +217,19 @@ def _article(cover: str) -> str:
 
 
 def _heat_said(heat: Sum, today: date) -> Iterator[str]:
-    yield (
-        f"{heat.now:.0f} {HEAT_UNIT} by {day(today, today.year)}; the average year has "
-        f"{heat.average_now:.0f} by then.{_ahead(heat.ahead_days)}"
-    )
+    yield f"{_so_far(heat, HEAT_UNIT, 'year', today)}{_ahead(heat.ahead_days)}"
+
+
+def _so_far(found: Sum, unit: str, one: str, today: date) -> str:
+    """The sum by today, and how much of it was measured."""
+    by = f"by {day(today, today.year)}"
+    average = f"{_average(found, one)} has {found.average_now:.0f} by then."
+    if found.measured == found.days:
+        return f"{found.now:.0f} {unit} {by}; {average}"
+    if found.measured:
+        known = f"{found.measured} of {number(found.days, 'day')} measured, the rest as expected"
+        return f"{found.now:.0f} {unit} {by} ({known}); {average}"
+    return f"{found.now:.0f} {unit} are expected {by}: nothing was measured. {sentence(average)}"
 
 
 def _ahead(days: int | None) -> str:
@@ -215,13 +244,15 @@ def _chill_said(sky: Sky, today: date) -> Iterator[str]:
     chill = sky.chill
     begins, ends = chill.points[0].day, chill.points[-1].day
     if ends < today or chill.now > 0:
-        yield (
-            f"{chill.now:.0f} chill portions by {day(today, today.year)}; the average winter has "
-            f"{chill.average_now:.0f} by then."
-        )
+        yield _so_far(chill, "chill portions", "winter", today)
     else:
         yield f"The winter {chill.name} is counted from {full_day(begins.replace(day=1))}."
-    yield f"{chill.points[-1].this:.0f} are expected by {full_day(ends)}."
+    means = (
+        ", with the mean of each day to come: real days stray from it and often give less"
+        if today < ends
+        else ""
+    )
+    yield f"{chill.points[-1].this:.0f} are expected by {full_day(ends)}{means}."
     for kind in sky.chilled:
         met = f"met by {full_day(kind.met)}" if kind.met else "not met here"
         yield f"{sentence(kind.kind)} asks for {kind.portions:g} portions: {met}."
@@ -240,8 +271,10 @@ def _frost(sky: Sky, ident: str, at: str, today: date) -> FrostPart | None:
         said.insert(
             0,
             f"{sentence(number(found.winters, 'winter'))} on record; odds by date take "
-            f"{FEWEST_WINTERS}.",
+            f"{FEWEST_ON_RECORD}.",
         )
+    if found.odds and found.winters < FEWEST_YEARS and found.because:
+        said.insert(0, f"The plan goes by the winters on record once there are {FEWEST_YEARS}:")
     drawing = None
     if found.odds:
         title = f"Frost (0 °C or colder) at {at}, by date"

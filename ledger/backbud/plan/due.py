@@ -67,10 +67,10 @@ def due_of(
         f"{tree.first_handle}/{rule}/{cause}{part}",
         tree.handle,
         act.word,
-        f"{act.bare} {proposal.what}".strip(),
+        title_of(proposal, act),
         proposal.window,
         tuple(because),
-        tuple(dict.fromkeys((*proposal.cautions, *cautions_for(act.word)))),
+        cautions_of(proposal, act),
         proposal.minutes,
         _settled_by(act.word, proposal),
         lapses=proposal.lapses,
@@ -80,6 +80,16 @@ def due_of(
     )
     early = None if proposal.early_days is None else timedelta(days=proposal.early_days)
     return Due(follow_up, rule, cause, event, at, proposal.part, early)
+
+
+def title_of(proposal: Proposal, act: ActForm) -> str:
+    """The work as a person says it."""
+    return f"{act.bare} {proposal.what}".strip()
+
+
+def cautions_of(proposal: Proposal, act: ActForm) -> tuple[str, ...]:
+    """What to look out for: as the rule says, and as the act always asks."""
+    return tuple(dict.fromkeys((*proposal.cautions, *cautions_for(act.word))))
 
 
 def cause_of(event: Event) -> str:

@@ -28,6 +28,11 @@ class Reason(Struct, frozen=True, gc=False):
     origin: Origin | None = None
     expected: bool = False
 
+    @property
+    def told(self) -> str:
+        """The sentence, and the line it stands on in brackets."""
+        return f"{self.text} ({self.origin})" if self.origin else self.text
+
 
 class FollowUp(Struct, frozen=True):
     """A work that falls due on one tree.
@@ -56,6 +61,10 @@ class FollowUp(Struct, frozen=True):
     next_cycle: date | None = None
     wedges: tuple[str, ...] = ()
     extent: Extent = "usual"
+
+    def is_open(self, today: date) -> bool:
+        """Whether it still wants doing on a day: it is late, is to be done now, or comes."""
+        return self.state(today) in ("overdue", "now", "coming")
 
     def state(self, today: date) -> State:
         """How the follow-up stands on a day."""

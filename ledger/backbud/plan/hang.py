@@ -15,23 +15,22 @@ from msgspec.structs import replace
 
 from backbud.collection.fold import entries_until, trees_after
 from backbud.collection.hard_work import MAY_STRESS
-from backbud.collection.state import Entry, OnTree, Tree
+from backbud.collection.state import Tree
 from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
 from backbud.journal.read import Journal
 from backbud.journal.weather.records import Records
 from backbud.plan.asking import Asker
+from backbud.plan.calm import kept_still, season_or_stage
 from backbud.plan.common import RULES, UNLESS_SPECIES_SPEAKS
 from backbud.plan.common.bite import bite_of
 from backbud.plan.due import Due, cause_of, due_of
 from backbud.plan.followups import Reason
-from backbud.plan.looks import look_at
 from backbud.plan.quote import Quoter, names_of
 from backbud.plan.windows import window_said
 from backbud.plan.world import ByTree
 from backbud.plan.year import Seen, Years, stages_seen
 from backbud.species import (
-    DAYS_EXACT,
     Proposal,
     Rule,
     Season,
@@ -48,8 +47,6 @@ from backbud_grammar.dates import growing_year_days
 YEARS_BACK = 3
 AHEAD = timedelta(days=400)
 _DAY = timedelta(days=1)
-# What a look at wire may find where it does not bite.
-_NOT_BITING = ("fine", "all fine", "not biting", "loose")
 # The growing years before and after this one whose seasons still count.
 YEARS_AROUND = (-1, 0, 1)
 
@@ -105,11 +102,13 @@ class Hanger:
         )
         if any(entry.undone for entry in tree.history):
             states = {count: _without_undone(state) for count, state in states.items()}
+        growth = self.years.growth(tree, species)
         out: list[Due] = []
         for one in asked:
             then = states[one.count]
             known = seen if one.event is None else tuple(s for s in seen if s[0] <= one.day)
-            year = self.years.at(then, one.place or then.place, one.day, species, known)
+            place = one.place or then.place
+            year = self.years.at(then, place, one.day, species, known, growth)
             for proposal in self._proposals(one, tree, then, year):
                 at = -1 if one.event is None else one.count - 1
                 out.append(
@@ -127,23 +126,14 @@ class Hanger:
         return out
 
     def _proposals(self, one: _Asked, tree: Tree, then: Tree, year: Year) -> list[Proposal]:
-        """What a rule proposes; far-off days that hang on a stage still to come go by what was
-        known last Monday, and are set to Mondays, so that a calendar keeps still."""
+        """What a rule proposes, its far-off days kept still."""
         found = self.asker.ask(one.rule, tree, then, one.given, year)
         if any(self._may_be_held_back(one, proposal, tree) for proposal in found):
             held = self.asker.ask(one.rule, tree, _without_undone(tree), one.given, year)
             if any(_holds_back(now, hard) for now in held for hard in found):
                 return held
-        stage = one.given
-        if not isinstance(stage, Stage) or stage.observed or stage.day <= self.today:
-            return found
-        if year.outlook is None or any(self._is_near(proposal) for proposal in found):
-            return found
-        calm = year.last_monday
-        then_expected = calm.stage(stage.code)
-        if calm is not year and then_expected is not None:
-            found = self.asker.ask(one.rule, tree, then, then_expected, calm)
-        return [replace(proposal, window=calm.rounded(proposal.window)) for proposal in found]
+        ask = partial(self.asker.ask, one.rule, tree, then)
+        return kept_still(ask, found, one.given, year)
 
     def _may_be_held_back(self, one: _Asked, proposal: Proposal, tree: Tree) -> bool:
         """Whether it is hard work of a season that has begun and is not over, not done yet.
@@ -159,30 +149,13 @@ class Hanger:
             and not tree.done_since(given.first, proposal.act)
         )
 
-    def _is_near(self, proposal: Proposal) -> bool:
-        return (proposal.window.opens - self.today).days <= DAYS_EXACT
-
     def bites(self, tree: Tree, species: Species | None) -> Bites:
         """For each thing on a tree the day it is reckoned to bite; None where it is no wire."""
         if not tree.on("wire"):
             return ()
-        seen = stages_seen(tree.history)
-        return tuple(self._bite(tree, thing, species, seen) for thing in tree.on_tree)
-
-    def _bite(self, tree: Tree, thing: OnTree, species: Species | None, seen: Seen) -> date | None:
-        """By the wood grown since it was put on; where a later look found it fine, since then.
-
-        A look before that day changes nothing: what had grown under the wire is still there.
-        """
-        if thing.sort != "wire" or not thing.thickness_mm:
-            return None
-        bite: date | None = None
-        for since in (thing.since, _seen_fine(tree.history, thing)):
-            if since is not None and (bite is None or bite <= since):
-                year = self.years.at(tree, tree.place, since, species, seen)
-                found = bite_of(tree, year, since, thing.thickness_mm)
-                bite = found.day if found is not None else None
-        return bite
+        growth = self.years.growth(tree, species)
+        found = (bite_of(thing, tree.history, growth) for thing in tree.on_tree)
+        return tuple(bite.day if bite is not None else None for bite in found)
 
     # -------------------------------------------------------------- on what the rules hang
 
@@ -211,7 +184,7 @@ class Hanger:
         for first in self._growing_years(tree):
             year = self.years.at(tree, place, first, species, seen)
             for rule in rules:
-                found = _season_or_stage(rule, year)
+                found = season_or_stage(rule, year)
                 if found is None or found.first > self.today + AHEAD:
                     continue
                 begun = found.first <= self.today
@@ -278,23 +251,6 @@ def _holds_back(now: Proposal, hard: Proposal) -> bool:
 def _without_undone(tree: Tree) -> Tree:
     """The tree as a rule sees it: what never happened is no part of its history."""
     return replace(tree, history=tuple(entry for entry in tree.history if not entry.undone))
-
-
-def _seen_fine(history: Sequence[Entry], wire: OnTree) -> date | None:
-    """The last day a look found that a wire does not bite, where that was after it was put on."""
-    for entry in reversed(history):
-        event = entry.event
-        if event.day <= wire.since:
-            return None
-        if event.act == "checked" and event.exact and not entry.undone:
-            look = look_at(event, "wire")
-            if look and look.finding in _NOT_BITING and wire.part in (look.parts or (wire.part,)):
-                return event.day
-    return None
-
-
-def _season_or_stage(rule: Rule, year: Year) -> Season | Stage | None:
-    return year.season(rule.season) if rule.hangs_on == "season" else year.stage(rule.stage)
 
 
 def _reason_of(found: Season | Stage, year: Year) -> Reason:

@@ -30,13 +30,13 @@ _KEEPS = (
     "treated returned received sold lent"
 )
 KEEPS_ITS_DAY = frozenset(_KEEPS.split())
-OPEN = ("overdue", "now", "coming")
 
 
 class Work(Struct, frozen=True, gc=False):
-    """A work with the days it may be done on, all included, and the best of them.
+    """A work with the days it may still be done on, all included, and the best of them.
 
-    `can_wait`: it may be moved. `late`: its window is over.
+    `can_wait`: it may be moved. `late`: its window is over. `since`: the first day of its window
+    where that is past.
     """
 
     id: str
@@ -49,6 +49,12 @@ class Work(Struct, frozen=True, gc=False):
     closes: date
     can_wait: bool = True
     late: bool = False
+    since: date | None = None
+
+    @property
+    def window(self) -> tuple[date, date]:
+        """The first and the last day of its window; of what is late only the day it has to be."""
+        return self.since or self.opens, self.closes
 
 
 class Placed(NamedTuple):
@@ -88,9 +94,8 @@ class Season(Struct, frozen=True):
 def works_of(follow_ups: Iterable[FollowUp], today: date) -> Iterator[Work]:
     """The open works: what is past its best day is best today, and late is what has to be now."""
     for one in follow_ups:
-        state = one.state(today)
-        if state in OPEN:
-            late = state == "overdue"
+        if one.is_open(today):
+            late = one.state(today) == "overdue"
             opens = today if late else max(one.window.opens, today)
             yield Work(
                 one.id,
@@ -103,6 +108,7 @@ def works_of(follow_ups: Iterable[FollowUp], today: date) -> Iterator[Work]:
                 today if late else one.window.closes,
                 one.act not in KEEPS_ITS_DAY and not late,
                 late,
+                one.window.opens if not late and one.window.opens < today else None,
             )
 
 

@@ -76,7 +76,8 @@ def _with(due: Due, **changed: object) -> Due:
 def _done_by(event: Event, at: int, waiting: Iterable[Due]) -> list[Due]:
     """Which of the waiting dues an event settles.
 
-    Of works that one rule asks for one after another, it settles those whose turn it is.
+    Of works that one rule asks for one after another, it settles those whose turn it is; of those
+    on parts of the tree, all that it was done to.
     """
     by_cause: dict[tuple[str, str], list[Due]] = {}
     for due in waiting:
@@ -94,7 +95,7 @@ def _still_open(due: Due, day: date) -> bool:
 
 def _whose_turn(found: list[Due], day: date) -> list[Due]:
     first = min(due.follow_up.window.opens for due in found)
-    return [due for due in found if due.follow_up.window.opens <= max(first, day)]
+    return [due for due in found if due.on_part or due.follow_up.window.opens <= max(first, day)]
 
 
 def _settles(event: Event, due: Due) -> bool:

@@ -21,11 +21,12 @@ from backbud.journal.weather.records import Records
 from backbud.plan.figures import POT_MARGIN, SHALLOW_BELOW, SHALLOW_MARGIN
 from backbud.plan.skies import Skies
 from backbud.plan.vessels import pot_of_card
-from backbud.species import COMMON_PRACTICE, Species, Temperature, Year
+from backbud.species import COMMON_PRACTICE, Growth, Species, Temperature, Year
 from backbud_grammar.dates import growing_year, growing_year_days
 
 # What `bloomed` says of the BBCH stage of flowering.
 BLOOM_STAGES = {"first": 60, "full": 65, "over": 69}
+_FAIR = 3
 # A tree that long under winter cover lives there.
 LIVES_THERE = timedelta(days=300)
 # The days on which growth stages were seen on a tree, in order.
@@ -53,8 +54,19 @@ class Years:
             ("owns", self.southern, today, tuple(self.settings.figures.items())), dict
         )
 
-    def at(self, tree: Tree, place: str, day: date, species: Species | None, seen: Seen) -> Year:
-        """Return a tree's growing year that holds the day, at a place ("" is the home place)."""
+    def at(
+        self,
+        tree: Tree,
+        place: str,
+        day: date,
+        species: Species | None,
+        seen: Seen,
+        growth: Growth | None = None,
+    ) -> Year:
+        """Return a tree's growing year that holds the day, at a place ("" is the home place).
+
+        `growth`: of the tree as it stands today.
+        """
         first, last = growing_year_days(day, self.southern)
         site = self._site(place)
         stages: dict[int, date] = {}
@@ -79,8 +91,25 @@ class Years:
             self._bears(tree.pot, species),
             species.comes_in_below_c.value if species and species.comes_in_below_c else None,
             (species or Species).why_frost,
-            (species or Species).girth_growth_mm.value,
+            growth,
             self._pot(tree.pot),
+        )
+
+    def growth(self, tree: Tree, species: Species | None) -> Growth | None:
+        """How the wood of a tree grows where it stands; None where nothing is known of the weather.
+
+        Where nobody looked at its vigour it is fair; else that of the strongest zone, where wire
+        bites first.
+        """
+        outlook = self._site(tree.place).outlook
+        if outlook is None:
+            return None
+        return Growth(
+            outlook,
+            wants_of(species).base_c,
+            max((zone.score for zone in tree.zones), default=_FAIR),
+            (species or Species).girth_growth_mm.value,
+            tree.on("wire"),
         )
 
     def usual_place(self, tree: Tree, today: date) -> str:

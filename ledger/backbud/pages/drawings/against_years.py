@@ -8,14 +8,13 @@ from datetime import date, timedelta
 from msgspec import Struct
 
 from backbud.pages.drawings.axes import Drawing, Key, Table, axes_for, band, drawing, line, tick
-from backbud.words import day
+from backbud.words import day, sentence
 
 
 class Against(Struct, frozen=True, gc=False):
-    """A sum at the end of a day: this year's, the average year's, the least and most on record.
+    """A sum at the end of a day: this year's, the average, the least and most on record.
 
-    `least`, `most`: None where no year is on record. `known`: the day has come and its weather
-    was measured or stood in for.
+    `least`, `most`: None where too few years are on record.
     """
 
     day: date
@@ -26,22 +25,27 @@ class Against(Struct, frozen=True, gc=False):
 
 
 class Words(Struct, frozen=True):
-    """What a drawing says: its title, the unit of its axis, and who is `this` ("this year")."""
+    """What a drawing says: its title, the unit of its axis, who is `this` ("this year"), of which
+    years the least and most are, and whose the `average` is."""
 
     title: str
     unit: str
     this: str
     years: str
+    average: str
 
 
-def draw(ident: str, words: Words, points: Sequence[Against], today: date) -> Drawing:
-    """Draw the sums; ValueError for none."""
+def draw(
+    ident: str, words: Words, points: Sequence[Against], today: date, known_until: date | None
+) -> Drawing:
+    """Draw the sums; what lies after `known_until` is expected. ValueError for no points."""
     first, end = points[0].day, points[-1].day + timedelta(days=1)
     record = [p for p in points if p.least is not None and p.most is not None]
     values = [value for p in points for value in (p.this, p.average, p.most or 0.0)]
     axes = axes_for(first, end, values, words.unit, 0.0)
-    come = [(p.day, p.this) for p in points if p.day <= today]
-    ahead = [(p.day, p.this) for p in points if p.day > today]
+    known = known_until or date.min
+    come = [(p.day, p.this) for p in points if p.day <= known]
+    ahead = [(p.day, p.this) for p in points if p.day > known]
     marks = ""
     keys: list[Key] = []
     if record:
@@ -53,13 +57,13 @@ def draw(ident: str, words: Words, points: Sequence[Against], today: date) -> Dr
     marks += line(axes, [(p.day, p.average) for p in points], "average")
     marks += line(axes, come, "this")
     marks += line(axes, come[-1:] + ahead, "ahead")
-    keys.append(Key("average", "the average year"))
+    keys.append(Key("average", words.average))
     if come:
         keys.insert(0, Key("this", f"{words.this} so far"))
     if ahead:
         keys.insert(1 if come else 0, Key("ahead", f"{words.this}, expected"))
     about = (
-        f"{words.this.capitalize()} ends at {tick(points[-1].this)}, the average year at "
+        f"{sentence(words.this)} ends at {tick(points[-1].this)}, {words.average} at "
         f"{tick(points[-1].average)} {words.unit}."
     )
     return Drawing(
@@ -71,7 +75,7 @@ def draw(ident: str, words: Words, points: Sequence[Against], today: date) -> Dr
 
 def _table(words: Words, points: Sequence[Against], today: date) -> Table:
     return Table(
-        ("Until", words.this.capitalize(), "Average", "Least", "Most"),
+        ("Until", sentence(words.this), "Average", "Least", "Most"),
         tuple(
             (
                 day(p.day, today.year),

@@ -1,16 +1,19 @@
 """The works of a season go in; when each kind may be done, and when it stands, come out as SVG.
 
-A row for each act: its open windows are a twig, and each week in which it stands bears a leaf, the
-taller the more hours it takes. The rows follow one another as the year does.
+A row for each act: a twig, the thicker the more works have their window then, and each week in
+which it stands bears a leaf, the taller the more hours it takes. Windows of several trees are never
+told as one, since none of them may have it. The rows follow one another as the year does.
 """
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from datetime import date, timedelta
 from functools import partial
 from html import escape
-from itertools import chain
+from itertools import chain, pairwise
+from typing import NamedTuple
 
 from msgspec import Struct
 
@@ -23,24 +26,36 @@ from backbud.words import MONTHS
 # Pixels.
 HEAD, ROW, FOOT = 22.0, 26.0, 6.0
 SMALLEST_LEAF, TALLEST_LEAF = 8.0, 20.0
+LEAST_WIDE = 0.4  # percent of the year
+THINNEST_TWIG, THICKEST_TWIG = 1.5, 5.0
+# So many windows of one kind of work are told one by one; of more only how far they reach.
+MOST_TOLD = 6
 # A leaf as the buds of the headings are: two corners round, two pointed.
 LEAF = "M0 10Q0 0 10 0Q10 10 0 10Z"
 KEYS = (
-    Key("twig", "may be done"),
+    Key("twig", "may be done; the thicker, the more works"),
     Key("leaf", "stands in this week; the taller, the more hours"),
 )
 
 
 Stretch = tuple[date, date]
-# Of each act: its open stretches, and its minutes.
-InWeek = dict[str, tuple[list[Stretch], int]]
+
+
+class InWeek(NamedTuple):
+    """Of an act in a week: how many works have each window, how many are late, and the minutes."""
+
+    windows: Counter[Stretch]
+    late: int
+    minutes: int
 
 
 class Row(Struct, frozen=True):
-    """An act: its bare form, its open stretches (first and last day), and the minutes by week."""
+    """An act: its bare form, each window with how many works have it, in order, how many works are
+    past theirs, and the minutes by week."""
 
     name: str
-    stretches: tuple[Stretch, ...]
+    windows: tuple[tuple[Stretch, int], ...]
+    late: int
     minutes: tuple[int, ...]
 
 
@@ -51,26 +66,30 @@ def rows_of(
 
     `kept`: what an earlier run of this process left of each week.
     """
-    end = season.weeks[-1].monday + WEEK
     by_week = [
-        kept.once(("windows in", n), (Is(week), end), partial(_in_week, week, end))
+        kept.once(("windows in", n), (Is(week),), partial(_in_week, week))
         for n, week in enumerate(season.weeks)
     ]
     rows = []
     for act in dict.fromkeys(chain.from_iterable(by_week)):
-        stretches = (stretch for week in by_week if act in week for stretch in week[act][0])
-        minutes = tuple(week[act][1] if act in week else 0 for week in by_week)
-        rows.append(Row(bare(act), tuple(_stretches(stretches)), minutes))
+        windows: Counter[Stretch] = Counter()
+        for week in by_week:
+            if act in week:
+                windows.update(week[act].windows)
+        late = sum(week[act].late for week in by_week if act in week)
+        minutes = tuple(week[act].minutes if act in week else 0 for week in by_week)
+        rows.append(Row(bare(act), tuple(sorted(windows.items())), late, minutes))
     return tuple(sorted(rows, key=lambda row: (_first_week(row), row.name)))
 
 
-def _in_week(week: Week, end: date) -> InWeek:
+def _in_week(week: Week) -> dict[str, InWeek]:
     by_act: dict[str, list[Work]] = {}
     for placed in week.works:
         by_act.setdefault(placed.work.act, []).append(placed.work)
     return {
-        act: (
-            list(_stretches((work.opens, min(work.closes, end)) for work in works)),
+        act: InWeek(
+            Counter(work.window for work in works if not work.late),
+            sum(work.late for work in works),
             sum(max(work.minutes, 1) for work in works),
         )
         for act, works in by_act.items()
@@ -81,18 +100,18 @@ def _first_week(row: Row) -> int:
     return next(n for n, minutes in enumerate(row.minutes) if minutes)
 
 
-def _stretches(windows: Iterable[Stretch]) -> Iterator[Stretch]:
-    """Windows that touch become one."""
-    open_now: Stretch | None = None
-    for opens, closes in sorted(set(windows)):
-        if open_now is not None and opens <= open_now[1] + timedelta(days=1):
-            open_now = (open_now[0], max(open_now[1], closes))
-            continue
-        if open_now is not None:
-            yield open_now
-        open_now = (opens, closes)
-    if open_now is not None:
-        yield open_now
+def _open_by_day(row: Row) -> Iterator[tuple[Stretch, int]]:
+    """How many windows of a row are open from a day to a day, for each such time."""
+    changes: Counter[date] = Counter()
+    for (opens, closes), works in row.windows:
+        changes[opens] += works
+        changes[closes + timedelta(days=1)] -= works
+    days = sorted(changes)
+    open_now = 0
+    for first, after in pairwise(days):
+        open_now += changes[first]
+        if open_now:
+            yield (first, after - timedelta(days=1)), open_now
 
 
 def draw(ident: str, season: Season, rows: Sequence[Row], today: date) -> Drawing:
@@ -101,13 +120,17 @@ def draw(ident: str, season: Season, rows: Sequence[Row], today: date) -> Drawin
     height = HEAD + ROW * len(rows) + FOOT
     days = (end - first).days
     tallest = max((minutes for row in rows for minutes in row.minutes), default=1)
+    twigs = [list(_open_by_day(row)) for row in rows]
+    most = max((works for twig in twigs for _, works in twig), default=1)
 
     def x(day: date) -> float:
         return 100.0 * (min(max(day, first), end) - first).days / days
 
     marks = "".join(
-        _row(row, HEAD + ROW * (n + 1), x, 100.0 * WEEK.days / days, tallest)
-        for n, row in enumerate(rows)
+        _name(row, HEAD + ROW * (n + 1))
+        + _twig(twig, HEAD + ROW * (n + 1), x, most)
+        + _leaves(row, HEAD + ROW * (n + 1), 100.0 * WEEK.days / days, tallest)
+        for n, (row, twig) in enumerate(zip(rows, twigs, strict=True))
     )
     about = "; ".join(f"{row.name}: {_said(row, today)}" for row in rows)
     return Drawing(
@@ -125,15 +148,28 @@ def draw(ident: str, season: Season, rows: Sequence[Row], today: date) -> Drawin
     )
 
 
-def _row(row: Row, ground: float, x: Callable[[date], float], week: float, tallest: int) -> str:
-    """The name in the margin, the twigs, and the leaves on them."""
-    parts = [f'<text class="tick" x="-1.75rem" y="{ground - 2:.1f}">{escape(row.name)}</text>']
-    for opens, closes in row.stretches:
-        left, right = x(opens), x(closes + timedelta(days=1))
+def _name(row: Row, ground: float) -> str:
+    return f'<text class="tick" x="-1.75rem" y="{ground - 2:.1f}">{escape(row.name)}</text>'
+
+
+def _twig(
+    twig: Iterable[tuple[Stretch, int]], ground: float, x: Callable[[date], float], most: int
+) -> str:
+    """The twig, below the ground of its row."""
+    parts = []
+    for (opens, closes), works in twig:
+        left, right = min(x(opens), 100 - LEAST_WIDE), x(closes + timedelta(days=1))
+        thick = THINNEST_TWIG + (THICKEST_TWIG - THINNEST_TWIG) * works / most
         parts.append(
-            f'<line class="twig" x1="{left:.3f}%" x2="{max(right, left + 0.4):.3f}%" '
-            f'y1="{ground:.1f}" y2="{ground:.1f}"/>'
+            f'<rect class="twig" x="{left:.3f}%" y="{ground - 1.5:.1f}" '
+            f'width="{max(right - left, LEAST_WIDE):.3f}%" height="{thick:.2f}"/>'
         )
+    return "".join(parts)
+
+
+def _leaves(row: Row, ground: float, week: float, tallest: int) -> str:
+    """A leaf for each week in which the row stands."""
+    parts = []
     for n, minutes in enumerate(row.minutes):
         if minutes:
             tall = SMALLEST_LEAF + (TALLEST_LEAF - SMALLEST_LEAF) * minutes / tallest
@@ -172,5 +208,18 @@ def _weeks(row: Row, first: date, today: date) -> str:
 
 
 def _said(row: Row, today: date) -> str:
-    """When a row stands, in words."""
-    return ", ".join(words.between(*stretch, today.year) for stretch in row.stretches)
+    """When the works of a row may be done, in words."""
+    told = [f"{words.number(row.late, 'work')} past the time for it"] if row.late else []
+    if len(row.windows) <= MOST_TOLD:
+        told += [
+            words.between(*window, today.year) + (f" ({works} works)" if works > 1 else "")
+            for window, works in row.windows
+        ]
+    else:
+        first = min(opens for (opens, _), _ in row.windows)
+        last = max(closes for (_, closes), _ in row.windows)
+        told.append(
+            f"{len(row.windows)} windows, the first from {words.day(first, today.year)}, the last "
+            f"until {words.day(last, today.year)}"
+        )
+    return ", ".join(told)

@@ -1,14 +1,19 @@
-"""A wire and a year's heat go in; the day it is reckoned to bite, and the datum, come out."""
+"""A wire and how its tree grows go in; the day it is reckoned to bite, and the datum, come out."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import date
 from typing import NamedTuple
 
 from backbud.bench.bite import girth_growth_mm, share_until_it_bites
-from backbud.species import Tree, Year
+from backbud.climate.air import DAY
+from backbud.plan.looks import look_at
+from backbud.species import Entry, Growth, OnTree
+from backbud_grammar.dates import growing_year_days
 
-_FAIR = 3
+# What a look at wire may find where it does not bite.
+_NOT_BITING = ("fine", "all fine", "not biting", "loose")
 
 
 class Bite(NamedTuple):
@@ -18,16 +23,29 @@ class Bite(NamedTuple):
     because: str
 
 
-def bite_of(tree: Tree, year: Year, wired: date, wire_mm: float) -> Bite | None:
-    """When a wire put on that day bites; None where nothing is known of the weather, or where it
-    does not in this season and the next."""
-    if year.outlook is None or wire_mm <= 0:
+def bite_of(wire: OnTree, history: Sequence[Entry], growth: Growth | None) -> Bite | None:
+    """When a wire bites; None where it is no wire of a known thickness, or nothing is known of the
+    weather, or it does not bite in this season and the next.
+
+    By the wood grown since it was put on; where a later look found it fine, since then. A look
+    before that day changes nothing: what had grown under the wire is still there. `history`: of
+    the tree, so far as its looks count.
+    """
+    if growth is None or wire.sort != "wire" or not wire.thickness_mm or wire.thickness_mm < 0:
         return None
-    vigour = _vigour(tree)
-    girth_mm = girth_growth_mm(vigour, year.girth_growth_mm)
+    bite = _since(wire.since, wire.thickness_mm, growth)
+    fine = _seen_fine(history, wire)
+    if fine is not None and bite is not None and bite.day <= fine:
+        bite = _since(fine, wire.thickness_mm, growth)
+    return bite
+
+
+def _since(wired: date, wire_mm: float, growth: Growth) -> Bite | None:
+    girth_mm = girth_growth_mm(growth.vigour, growth.girth_mm)
     wanted = share_until_it_bites(girth_mm, wire_mm)
-    for first in (year.first, year.first.replace(year=year.first.year + 1)):
-        trace = year.outlook.heat(first, year.wants.base_c)
+    first, last = growing_year_days(wired, growth.outlook.southern)
+    for begins in (first, last + DAY):
+        trace = growth.outlook.heat(begins, growth.base_c)
         season = trace.sums[-1]
         if season <= 0:
             return None
@@ -37,7 +55,7 @@ def bite_of(tree: Tree, year: Year, wired: date, wire_mm: float) -> Bite | None:
         if day is not None:
             because = (
                 f"{wire_mm:g} mm wire is reckoned to bite about {day}: by the heat sum of the "
-                f"season, at {girth_mm:g} mm of girth a year (vigour {vigour} of 5; common "
+                f"season, at {girth_mm:g} mm of girth a year (vigour {growth.vigour} of 5; common "
                 "practice, no source)."
             )
             return Bite(day, because)
@@ -45,6 +63,14 @@ def bite_of(tree: Tree, year: Year, wired: date, wire_mm: float) -> Bite | None:
     return None
 
 
-def _vigour(tree: Tree) -> int:
-    """The strongest zone's vigour: where wire bites first; fair where nobody looked."""
-    return max((zone.score for zone in tree.zones), default=_FAIR)
+def _seen_fine(history: Sequence[Entry], wire: OnTree) -> date | None:
+    """The last day a look found that a wire does not bite, where that was after it was put on."""
+    for entry in reversed(history):
+        event = entry.event
+        if event.day <= wire.since:
+            return None
+        if event.act == "checked" and event.exact and not entry.undone:
+            look = look_at(event, "wire")
+            if look and look.finding in _NOT_BITING and wire.part in (look.parts or (wire.part,)):
+                return event.day
+    return None

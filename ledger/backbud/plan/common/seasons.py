@@ -5,13 +5,16 @@ Months, where no weather decides, are common practice, no source.
 
 from __future__ import annotations
 
-from datetime import date
+from datetime import date, timedelta
 
 from backbud.species import Window, Year
 
 MonthDay = tuple[int, int]
 
 
+# So many days at the least something can be done on, whatever day nights turn: ours, no source.
+LEAST_TIME = timedelta(days=14)
+_MIDSUMMER = (7, 1)
 # BBCH: bud burst, shoot growth complete, leaf fall begins.
 _BURST, _GROWN, _LEAF_FALL = 7, 91, 93
 
@@ -29,31 +32,25 @@ def in_growth(day: date, year: Year) -> bool:
 
 def coming_turn(year: Year, day: date, limit_c: float) -> tuple[Window, str] | None:
     """When the next cold nights end after a day, and the datum; None where they do not come, or
-    nothing is known of them."""
+    nothing is known of them. Where those of this spring are over, from that day on."""
     turn = year.cold_nights_end(limit_c)
+    if (turn is None or turn.last <= day) and day > year.on(_MIDSUMMER):
+        turn = year.following.cold_nights_end(limit_c)
     if turn is None:
         return None
-    window = Window(turn.first, turn.day, turn.last)
-    if window.closes <= day:
-        window = year.rounded(a_year_later(window))
-    opens = max(window.opens, day)
-    best = max(window.best, opens)
-    return Window(opens, best, max(window.closes, best)), turn.because
+    return _from(day, Window(turn.first, turn.day, turn.last)), turn.because
 
 
 def coming(year: Year, day: date, opens: MonthDay, best: MonthDay, closes: MonthDay) -> Window:
     """The window by northern months, the first that is not over on a day; it opens after it."""
     window = year.months(opens, best, closes)
     if window.closes <= day:
-        window = a_year_later(window)
-    first = max(window.opens, day)
-    return Window(first, max(window.best, first), window.closes)
+        window = year.following.months(opens, best, closes)
+    return _from(day, window)
 
 
-def a_year_later(window: Window) -> Window:
-    return Window(*(_next_year(day) for day in (window.opens, window.best, window.closes)))
-
-
-def _next_year(day: date) -> date:
-    # There is no 29 February in most years.
-    return day.replace(year=day.year + 1, day=min(day.day, 28) if day.month == 2 else day.day)
+def _from(day: date, window: Window) -> Window:
+    """What is left of a window from a day on, and never so little that nobody finds the time."""
+    opens = max(window.opens, day)
+    best = max(window.best, opens)
+    return Window(opens, best, max(window.closes, best, opens + LEAST_TIME))

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import date, timedelta
 
 from backbud.plan.common.bite import Bite, bite_of
 from backbud.plan.common.parts import on_part, parts_of
-from backbud.plan.common.seasons import a_year_later, in_growth
+from backbud.plan.common.seasons import in_growth
 from backbud.plan.looks import look_at
 from backbud.species import (
     Event,
+    OnTree,
     Proposal,
     Proposals,
     Tree,
@@ -62,9 +64,8 @@ def _look(tree: Tree, done: Event, year: Year, part: str) -> Proposal:
         because = f"Wire bites after {first} to {last} weeks of growth on such wood."
         datum = ""
     else:
-        window = _once_growth_begins(done, year)
+        window, datum = _once_growth_begins(done, year)
         because = "In the cold half of the year wood does not thicken; wire bites as growth begins."
-        datum = _growth(year)
     bite = _first_bite(tree, done, year, part)
     if bite is not None:
         datum = joined(f"{datum} {bite.because}".lstrip(), datum)
@@ -85,12 +86,20 @@ def _first_bite(tree: Tree, done: Event, year: Year, part: str) -> Bite | None:
     """When the first of the wires on a part bites, wherever one is where no part is named."""
     bites = [
         bite
-        for wire in tree.on("wire")
-        if wire.thickness_mm and part in ("", wire.part)
-        if (bite := bite_of(tree, year, wire.since, wire.thickness_mm)) is not None
+        for wire in _still_on(tree.on("wire"), year)
+        if part in ("", wire.part)
+        if (bite := bite_of(wire, tree.history, year.growth)) is not None
         if bite.day > done.day
     ]
     return min(bites, default=None)
+
+
+def _still_on(wires: Sequence[OnTree], year: Year) -> Sequence[OnTree]:
+    """Those that are on today; all of them where none is any more, so that a look that is done
+    with keeps its days."""
+    now = year.growth.wires if year.growth else ()
+    same = {(wire.event.file, wire.event.line, wire.part) for wire in now}
+    return [w for w in wires if (w.event.file, w.event.line, w.part) in same] or wires
 
 
 def _before(window: Window, bite: date, done: date) -> Window:
@@ -100,15 +109,15 @@ def _before(window: Window, bite: date, done: date) -> Window:
     return Window(min(window.opens, best), best, closes)
 
 
-def _once_growth_begins(done: Event, year: Year) -> Window:
-    """A few weeks into the spring to come: from bud burst, or by months where none is known."""
-    burst = year.stage(_BUD_BURST)
-    day = burst.day if burst is not None else year.on((4, 1))
-    first, usual, last = year.wire_weeks
-    window = weeks_after(day, first, usual, last)
-    return a_year_later(window) if done.day > day else window
+def _once_growth_begins(done: Event, year: Year) -> tuple[Window, str]:
+    """A few weeks into the spring to come, and the datum: from bud burst, or by months where none
+    is known."""
+    day, datum = _growth_begins(year)
+    if done.day > day:
+        day, datum = _growth_begins(year.following)
+    return weeks_after(day, *year.wire_weeks), datum
 
 
-def _growth(year: Year) -> str:
+def _growth_begins(year: Year) -> tuple[date, str]:
     burst = year.stage(_BUD_BURST)
-    return burst.because if burst is not None else year.by_months
+    return (year.on((4, 1)), year.by_months) if burst is None else (burst.day, burst.because)

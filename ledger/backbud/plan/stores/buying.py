@@ -43,7 +43,10 @@ def _buy(kept: Kept, wants: tuple[Want, ...], margin_percent: float) -> Buy:
     if count is not None and material.sold_units:
         over = on_hand + count * material.sold_units - wanted
         cost = cents(kept.price * count) if kept.price is not None else None
-    return Buy(material, wanted, with_margin, on_hand, short, count, over, cost, wants)
+    return Buy(
+        material, wanted, with_margin, on_hand, short, count, over, cost, wants,
+        kept.since is not None, kept.untold,
+    )  # fmt: skip
 
 
 def _whole(quantity: float, material: Material) -> float:

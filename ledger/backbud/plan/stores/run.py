@@ -10,11 +10,11 @@ from backbud.collection.whereabouts import Histories
 from backbud.journal.read import Journal
 from backbud.plan.run import Plan
 from backbud.plan.stores.buying import buying_of
-from backbud.plan.stores.cards_to_write import card_to_write
 from backbud.plan.stores.figures import MARGIN
 from backbud.plan.stores.materials import Materials
 from backbud.plan.stores.shelf import kept_of, shelf_of
 from backbud.plan.stores.spent import Taken
+from backbud.plan.stores.to_write import card_to_write
 from backbud.plan.stores.values import Buy, Kept, Missing, Stores
 from backbud.plan.stores.wanted import AHEAD, wanted
 from backbud.plan.world import ByTree
@@ -30,7 +30,7 @@ def stores_of(
     """Return the shelf, and what the year ahead wants. `plan`: of every tree, on that day."""
     figures, currency = journal.settings.figures, currency_of(journal)
     materials = Materials(journal.things)
-    taken = Taken(histories, journal.things, materials, figures, today, by_tree)
+    taken = Taken(histories, journal.things, materials, figures, today, currency, by_tree)
     shelf = shelf_of(taken, histories, currency, today)
     wants = tuple(wanted(plan, taken, today))
     margin = max(MARGIN.among(figures), 0.0)
@@ -41,18 +41,20 @@ def stores_of(
         today + AHEAD,
         shelf,
         buying,
-        (*taken.missing(), *_without_card(shelf, buying)),
+        (*taken.missing(), *_without_card(shelf, buying, currency)),
         sum((one.value for one in shelf if one.value is not None), Decimal(0)),
         sum((one.cost for one in buying if one.cost is not None), Decimal(0)),
     )
 
 
-def _without_card(shelf: tuple[Kept, ...], buying: tuple[Buy, ...]) -> Iterator[Missing]:
+def _without_card(
+    shelf: tuple[Kept, ...], buying: tuple[Buy, ...], currency: str
+) -> Iterator[Missing]:
     """What the works take and no card tells of."""
     all_of = [*(one.material for one in shelf), *(one.material for one in buying)]
     for key, material in {one.key: one for one in all_of}.items():
         if not material.carded:
-            yield Missing(key, card_to_write(material))
+            yield Missing(key, card_to_write(material, currency))
 
 
 def currency_of(journal: Journal) -> str:

@@ -19,9 +19,9 @@ from msgspec.structs import replace
 from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
 from backbud.kept import Each, Is
-from backbud.plan.stores.cards_to_write import how_sold
 from backbud.plan.stores.materials import amount_of
 from backbud.plan.stores.spent import Taken
+from backbud.plan.stores.to_write import how_sold, purchase_to_write
 from backbud.plan.stores.values import Kept, Material, Spent
 from backbud_grammar.measures import Measure
 
@@ -203,12 +203,12 @@ def _of_event(
     detail = event.first("quantity")
     if detail is None or detail.measure is None:
         taken.cannot(f"{material.title}, {event.act} {event.when.text}",
-                     "how much it was, as: bought 3 bags, 51 EUR")  # fmt: skip
+                     purchase_to_write(currency))  # fmt: skip
         return None
     quantity = amount_of(detail.measure, detail.words, material)
     if quantity is None:
         taken.cannot(f"{material.title}, {event.act} by the {detail.words or detail.measure}",
-                     how_sold(material))  # fmt: skip
+                     how_sold(material, currency))  # fmt: skip
         return None
     quantity /= among if event.act == "bought" and detail.share != "each" else 1
     if event.act == "counted":

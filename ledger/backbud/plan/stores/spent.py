@@ -21,11 +21,11 @@ from backbud.collection.state import Entry, Tree
 from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
 from backbud.journal.things import Things
-from backbud.plan.stores.cards_to_write import how_sold
 from backbud.plan.stores.figures import MOSS_LAYER
 from backbud.plan.stores.materials import Materials, amount_of
 from backbud.plan.stores.metres import metal_of, metres_on, staples
 from backbud.plan.stores.soil import Soil, soil_of_potting
+from backbud.plan.stores.to_write import how_sold
 from backbud.plan.stores.values import Material, Missing, Sort, Spent
 from backbud.plan.vessels import Unknown, parts_of_card, pot_of_card
 from backbud.plan.world import ByTree
@@ -70,9 +70,12 @@ class Taken:
         materials: Materials,
         figures: Mapping[str, float],
         today: date,
+        currency: str = "",
         by_tree: ByTree | None = None,
     ) -> None:
+        """`currency`: the journal's, in which prices are asked for."""
         self.things, self.materials, self.figures = things, materials, figures
+        self.currency = currency
         self.by_tree: dict[str, tuple[Spent, ...]] = {}
         self.untold: dict[str, list[date]] = {}
         self._missing: dict[tuple[str, str], list[str]] = {}
@@ -140,7 +143,7 @@ class Taken:
     def _untold(self, material: Material, by: str, day: date) -> None:
         """Note a use of a material whose amount nobody can tell."""
         self.untold.setdefault(material.key, []).append(day)
-        self.cannot(f"{material.title}, {by}", how_sold(material))
+        self.cannot(f"{material.title}, {by}", how_sold(material, self.currency))
 
     def _of(
         self, entries: Sequence[tuple[int, Entry]], trees: Mapping[int, Tree]
@@ -206,7 +209,7 @@ class Taken:
             material = self.materials.ingredient(one.ingredient)
             amount = amount_of(_litres(one.litres_before_sieving), "", material)
             if amount is None:
-                self.cannot(f"{material.title}, by the litre", how_sold(material))
+                self.cannot(f"{material.title}, by the litre", how_sold(material, self.currency))
             else:
                 found.append((material, amount))
         return found
@@ -307,7 +310,7 @@ class Taken:
         amount = amount_of(measure, detail.words, material)
         if amount is None:
             by = f"{material.title}, given by the {_by_what(detail)}"
-            return Untold(material, by, how_sold(material))
+            return Untold(material, by, how_sold(material, self.currency))
         return material, amount / entry.divided_by(detail)
 
 

@@ -103,7 +103,8 @@ class Buy(Struct, frozen=True):
     """What to buy of a material: for the works, with the margin, less what is on hand.
 
     `wanted`: without the margin. `count`: how many as sold, None where that is not known.
-    `left_over`: what is left of them. `cost`: at the last known price.
+    `left_over`: what is left of them. `cost`: at the last known price. `entered`: it was ever
+    bought or counted; `untold`: how many uses are not taken off what is on hand.
     """
 
     material: Material
@@ -115,6 +116,8 @@ class Buy(Struct, frozen=True):
     left_over: float | None
     cost: Decimal | None
     wants: tuple[Want, ...]
+    entered: bool = True
+    untold: int = 0
 
 
 class Stores(Struct, frozen=True):

@@ -25,7 +25,8 @@ from backbud.plan.vessels import Unknown
 
 AHEAD = timedelta(days=365)
 WRITE_WIRE = "which wire, as: planned wire, 2 mm Al on left 1, to 2027-01"
-WANTED = ("overdue", "now", "coming")
+WRITE_FEED = "which and how much the last time, as: fed 20 g with cakes"
+WRITE_POT = "its pot and the size of that, as: inside 38 x 27 x 7 cm"
 _Amounts = Iterator[tuple[Material, float, str]]
 
 
@@ -42,7 +43,7 @@ def _of_tree(
     return tuple(
         Want(key, amount, one.id, tree.title, one.title, day, because)
         for one in follow_ups
-        if (day := max(one.window.best, today)) <= today + AHEAD and one.state(today) in WANTED
+        if (day := max(one.window.best, today)) <= today + AHEAD and one.is_open(today)
         for (key, because), amount in _together(_of_work(one, tree, taken, day))
     )
 
@@ -60,13 +61,13 @@ def _of_work(one: FollowUp, tree: Tree, taken: Taken, day: date) -> _Amounts:
     said = _said(one, tree)
     if one.act in POTTINGS:
         yield from _soil(one, said, tree, taken)
-        yield from _ties(said, tree, taken)
+        yield from _ties(one, said, tree, taken)
     elif one.act == "wired":
         yield from _wire(one, said, tree, taken)
     elif one.act in ("tied", "guyed"):
         yield from _as_said(said, tree, taken) if said is not None else ()
     elif one.act == "fed":
-        yield from _feed(tree, taken, day)
+        yield from _feed(one, tree, taken, day)
 
 
 def _said(one: FollowUp, tree: Tree) -> Event | None:
@@ -121,7 +122,7 @@ def _last_litres(tree: Tree) -> tuple[float, str] | None:
     return mix.measure.within("L"), last.when.text
 
 
-def _ties(said: Event | None, tree: Tree, taken: Taken) -> _Amounts:
+def _ties(one: FollowUp, said: Event | None, tree: Tree, taken: Taken) -> _Amounts:
     """Ties as planned or as the pot asks for them, and mesh with its staples."""
     if said is not None and (said.has("tied") or said.has("mesh")):
         yield from _as_said(said, tree, taken)
@@ -130,6 +131,7 @@ def _ties(said: Event | None, tree: Tree, taken: Taken) -> _Amounts:
     tied = ties_of(pot, taken.things, taken.figures)
     card = taken.things.find(pot) if pot else None
     if tied is None or card is None:
+        taken.cannot(f"ties and mesh to {one.title}", WRITE_POT, tree.title)
         return
     wires, thickness_mm, metres = tied
     yield taken.materials.wire("Al", thickness_mm), wires * metres, "reckoned from the pot"
@@ -183,7 +185,7 @@ def _as_said(said: Event, tree: Tree, taken: Taken) -> _Amounts:
 # ------------------------------------------------------------------ feed
 
 
-def _feed(tree: Tree, taken: Taken, day: date) -> _Amounts:
+def _feed(one: FollowUp, tree: Tree, taken: Taken, day: date) -> _Amounts:
     """The dose last given at this time of the year."""
     doses = [
         (entry.event.day, dose)
@@ -193,7 +195,9 @@ def _feed(tree: Tree, taken: Taken, day: date) -> _Amounts:
         and isinstance(dose := taken.dose(entry), tuple)
         and not isinstance(dose, Untold)
     ]
-    if doses:
+    if not doses:
+        taken.cannot(one.title, WRITE_FEED, tree.title)
+    else:
         given, (material, amount) = min(
             doses, key=lambda dose: (_apart(dose[0], day), -dose[0].toordinal())
         )

@@ -1,0 +1,310 @@
+"""What is due, when, why and for how long is the same wherever it is told.
+
+Pages, feeds, `why`, `due` and `tree` of one journal, on several days of the year, are read as a
+person or a program reads them, and laid beside one another.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+import shutil
+from collections.abc import Iterator
+from contextlib import redirect_stdout
+from datetime import date, timedelta
+from html import unescape
+from io import StringIO
+from pathlib import Path
+from typing import Any, NamedTuple
+
+import pytest
+from icalendar import Calendar
+from tests.benchmarks.generate import generate
+from tests.project.test_example import EXAMPLE
+
+from backbud.calendar.entries import task_uid_of, uid_of
+from backbud.calendar.feeds import feeds_of, shown_in_feeds, write_feeds
+from backbud.calendar.grounds import grounds_of
+from backbud.cli import main
+from backbud.make import nursery_of
+from backbud.pages.links import anchor_of, tree_page
+from backbud.pages.render import render_pages
+from backbud.session import Session, open_session
+from backbud.words import between, day, minutes, sentence
+
+Told = dict[str, Any]
+_TAG = re.compile(r"<[^>]*>")
+
+
+class Journal(NamedTuple):
+    """A journal on a day: what `due --json` says by id, its pages, and its feeds."""
+
+    folder: str
+    on: date
+    session: Session
+    due: dict[str, Told]
+    pages: dict[str, bytes]
+    feeds: dict[str, bytes]
+
+
+def said(*arguments: str) -> str:
+    """What a command prints; its exit status is that of a journal with or without problems."""
+    out = StringIO()
+    with redirect_stdout(out):
+        assert main(list(arguments)) in (0, 1)
+    return out.getvalue()
+
+
+def opened(folder: Path, on: date) -> Journal:
+    session = open_session(str(folder), on, as_of=True)
+    plan = session.plan()
+    settings = session.journal.settings
+    grounds = grounds_of(plan.trees, session.journal.things, session.names(), settings.keeper)
+    shown = shown_in_feeds(plan.follow_ups, on, settings.settled)
+    feeds, _ = write_feeds(feeds_of(shown, grounds), shown, grounds, on, settings, {})
+    due = said("due", str(folder), "--on", str(on), "--within", "3000d", "--json")
+    found = {one["id"]: one for one in json.loads(due)}
+    assert len(found) > 20
+    return Journal(str(folder), on, session, found, render_pages(nursery_of(session, plan)), feeds)
+
+
+# Before growth, in the thick of it, and as trees go to rest.
+EXAMPLE_DAYS = ("2026-02-20", "2026-05-28", "2026-11-25")
+LARGE_DAYS = ("2026-04-12", "2026-07-30")
+
+
+@pytest.fixture(scope="module")
+def folders(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Path]:
+    example = tmp_path_factory.mktemp("agree") / "example"
+    shutil.copytree(EXAMPLE, example, ignore=shutil.ignore_patterns("made", ".backbud"))
+    large = tmp_path_factory.mktemp("agree") / "large"
+    generate(large, 6000)
+    return {"example": example, "large": large}
+
+
+@pytest.fixture(
+    scope="module",
+    params=[*(("example", on) for on in EXAMPLE_DAYS), *(("large", on) for on in LARGE_DAYS)],
+    ids=lambda param: "-".join(param),
+)
+def journal(folders: dict[str, Path], request: pytest.FixtureRequest) -> Journal:
+    name, on = request.param
+    return opened(folders[name], date.fromisoformat(on))
+
+
+def window_of(told: Told) -> tuple[date, date, date]:
+    opens, best, closes = (date.fromisoformat(told[which]) for which in ("from", "best", "until"))
+    assert opens <= best <= closes
+    return opens, best, closes
+
+
+# ------------------------------------------------------------------ the commands
+
+
+def test_why_and_tree_say_what_due_says(journal: Journal) -> None:
+    by_tree: dict[str, dict[str, Told]] = {}
+    for ident, told in journal.due.items():
+        by_tree.setdefault(told["tree"], {})[ident] = told
+    on = ("--on", str(journal.on))
+    for handle in sorted(by_tree)[:: max(len(by_tree) // 2, 1)]:
+        tree = json.loads(said("tree", handle, journal.folder, *on, "--json"))
+        assert {one["id"]: one for one in tree["due"]} == by_tree[handle]
+    for ident in sorted(journal.due)[:: max(len(journal.due) // 2, 1)]:
+        told = journal.due[ident]
+        assert told in json.loads(said("why", ident, journal.folder, *on, "--json"))
+        opens, best, closes = window_of(told)
+        year = journal.on.year
+        lines = said("why", ident, journal.folder, *on).splitlines()
+        lines = lines[lines.index(f"  id      {ident}") :]
+        assert f"  state   {told['state']}" in lines
+        assert f"  when    {between(opens, closes, year)}, best {day(best, year)}" in lines
+        assert f"  takes   {minutes(told['minutes'])}" in lines
+        at = next(n for n, line in enumerate(lines) if line.startswith("  because "))
+        reasons = [line[10:] for line in lines[at : at + len(told["because"])]]
+        assert reasons == told["because"]
+
+
+def test_one_tree_alone_is_planned_as_it_is_among_all(journal: Journal) -> None:
+    """`why` and `tree` plan one tree; pages, feeds and `due` plan all of them."""
+    session = journal.session
+    whole = session.plan()
+    for handle in list(whole.trees)[::3]:
+        alone = session.plan([handle])
+        assert alone.follow_ups[handle] == whole.follow_ups[handle]
+        assert alone.bites.get(handle) == whole.bites.get(handle)
+
+
+# ------------------------------------------------------------------ pages
+
+
+def text_of(markup: str) -> str:
+    return " ".join(unescape(_TAG.sub(" ", markup)).split())
+
+
+def rows_of(page: str) -> Iterator[tuple[str, str]]:
+    """Each row of what wants doing, with the anchor to its reasons."""
+    for row in page.split('<li class="lined row ')[1:]:
+        found = re.search(r'id="(why-\w+)"|#(why-\w+)"', row)
+        assert found is not None
+        yield found[1] or found[2], row
+
+
+def one(pattern: str, markup: str) -> str:
+    found = re.findall(pattern, markup, re.S)
+    assert len(found) == 1, (pattern, markup)
+    return text_of(found[0])
+
+
+def check_row(row: str, told: Told, today: date) -> None:
+    """A row says the state, the title, the days and the time that `due` says."""
+    opens, best, closes = window_of(told)
+    assert re.match(rf"{told['state']}\b", row)
+    assert one(r'<p class="task">(.*?)</p>', row) == sentence(told["title"])
+    mark = one(r'<p class="margin mark">(.*?)</p>', row)
+    when = one(r'<p class="when">(.*?)(?:<span|</p>)', row)
+    counts = closes if told["state"] in ("overdue", "now") else best
+    assert mark.endswith(day(counts, today.year))
+    if told["state"] == "coming":
+        spoken = f"From {day(opens, today.year)} until {day(closes, today.year)}"
+        assert when == (f"Only on {day(opens, today.year)}" if opens == closes else spoken)
+    elif best == today:
+        assert when.startswith("Best today")
+    else:
+        assert f"{'est' if best > today else 'est was'} {day(best, today.year)}" in when
+    if told["minutes"]:
+        assert one(r'<p class="minutes">(.*?)</p>', row) == minutes(told["minutes"])
+    else:
+        assert 'class="minutes"' not in row
+    cautions = re.findall(r"Take care:</strong> <bdi>(.*?)</bdi>", row)
+    assert [unescape(caution) for caution in cautions] == told["cautions"]
+
+
+def test_each_tree_s_page_says_what_due_says(journal: Journal) -> None:
+    seen = set()
+    by_anchor = {anchor_of(ident): told for ident, told in journal.due.items()}
+    for handle in {told["tree"] for told in journal.due.values()}:
+        page = journal.pages[tree_page(handle)].decode()
+        for anchor, row in rows_of(page):
+            told = by_anchor[anchor]
+            assert told["tree"] == handle
+            check_row(row, told, journal.on)
+            chain = re.findall(r'<li><span class="label">\w+</span> (.*?)</li>', row, re.S)
+            at = [re.sub(r'<bdi class="at">(.*?)</bdi>', r"(\1)", link) for link in chain]
+            assert [text_of(link) for link in at] == [" ".join(b.split()) for b in told["because"]]
+            seen.add(anchor)
+    assert seen == set(by_anchor)
+
+
+def test_the_first_page_says_what_due_says(journal: Journal) -> None:
+    by_anchor = {anchor_of(ident): told for ident, told in journal.due.items()}
+    rows = dict(rows_of(journal.pages["index.html"].decode()))
+    assert rows.keys() == by_anchor.keys()
+    for anchor, row in rows.items():
+        told = by_anchor[anchor]
+        check_row(row, told, journal.on)
+        reason = one(r'<p class="reason"><bdi>(.*?)</bdi>', row)
+        assert any(
+            link.startswith(reason) for link in (" ".join(b.split()) for b in told["because"])
+        )
+
+
+def test_the_list_of_trees_tells_the_first_work_of_each_page(journal: Journal) -> None:
+    listed = journal.pages["trees.html"].decode()
+    for handle in {told["tree"] for told in journal.due.values()}:
+        _, first = next(rows_of(journal.pages[tree_page(handle)].decode()))
+        line = one(rf'<tr role="row">(?:(?!</tr>).)*?href="{tree_page(handle)}".*?</tr>', listed)
+        assert one(r'<p class="task">(.*?)</p>', first) in line
+
+
+def test_wire_bites_on_the_days_that_its_looks_tell(journal: Journal) -> None:
+    """Where a look tells when wire bites, a wire on the same page bites then, and none sooner."""
+    told_days = 0
+    for told in journal.due.values():
+        found = re.findall(r"mm wire is reckoned to bite about (\S+):", " ".join(told["because"]))
+        page = text_of(journal.pages[tree_page(told["tree"])].decode())
+        for bite in found:
+            told_days += 1
+            written = day(date.fromisoformat(bite), journal.on.year)
+            assert re.search(rf"(bites|begun to bite) about {written}\b", page), told["id"]
+    assert told_days or "example" in journal.folder
+
+
+def test_the_season_tells_windows_that_works_have(journal: Journal) -> None:
+    page = journal.pages["season.html"].decode()
+    table = re.search(
+        r"<caption class=\"unseen\">When each work may be done.*?</table>", page, re.S
+    )
+    assert table is not None
+    windows = {
+        between(opens, closes, journal.on.year)
+        for opens, _, closes in map(window_of, journal.due.values())
+    }
+    days = {
+        end: {day(window_of(told)[n], journal.on.year) for told in journal.due.values()}
+        for n, end in ((0, "from"), (2, "until"))
+    }
+    told = 0
+    for cell in re.findall(r"<tr><th.*?</th><td>(.*?)</td>", table[0]):
+        for part in cell.split(", "):
+            said_of_all = re.fullmatch(r"the (?:first|last) (from|until) (.*)", part)
+            if said_of_all:
+                assert said_of_all[2] in days[said_of_all[1]]
+            elif not re.search(r"past the time|^\d+ windows", part):
+                assert re.sub(r" \(\d+ works\)", "", part) in windows
+                told += 1
+    assert told > 5
+
+
+# ------------------------------------------------------------------ feeds
+
+
+def test_the_feeds_say_what_due_says(journal: Journal) -> None:
+    settings = journal.session.journal.settings
+    titles = {tree.handle: tree.title for tree in journal.session.plan().trees.values()}
+    for path, sort, uid in (
+        ("calendars/all.ics", "VEVENT", uid_of),
+        ("calendars/tasks/all.ics", "VTODO", task_uid_of),
+    ):
+        by_uid = {uid(ident, settings.journal_id): told for ident, told in journal.due.items()}
+        entries = Calendar.from_ical(journal.feeds[path]).walk(sort)
+        assert {str(entry["UID"]) for entry in entries} == by_uid.keys()
+        for entry in entries:
+            told = by_uid[str(entry["UID"])]
+            opens, best, closes = window_of(told)
+            assert str(entry["SUMMARY"]) == f"{told['title']}: {titles[told['tree']]}"
+            if sort == "VEVENT":
+                window = (opens, closes) if settings.show == "window" else (best, best)
+                ends = entry.decoded("DTEND") - timedelta(days=1)
+                assert (entry.decoded("DTSTART"), ends) == window
+            else:
+                assert entry.decoded("DUE") == (closes if settings.show == "window" else best)
+            head, _, why = str(entry["DESCRIPTION"]).partition("\n\nWhy:\n")
+            first = f"From {opens} to {closes}, best on {best}."
+            lines = head.split("\n")
+            assert lines[0] == (f"On {best}." if opens == closes else first)
+            assert (f"About {minutes(told['minutes'])}." in lines) == bool(told["minutes"])
+            cautions = [line.removeprefix("Caution: ") for line in lines if "Caution: " in line]
+            assert cautions == told["cautions"]
+            assert why.split("\n") == [f"- {because}" for because in told["because"]]
+
+
+def blocks_of(feed: bytes, sort: bytes) -> dict[bytes, bytes]:
+    """The lines of each entry of a feed by its UID, both unfolded."""
+    whole = feed.replace(b"\r\n ", b"")
+    found = re.findall(b"BEGIN:%b\r\n.*?END:%b" % (sort, sort), whole, re.S)
+    return {block.split(b"UID:")[1].split(b"\r\n")[0]: block for block in found}
+
+
+def test_every_feed_says_of_a_work_what_the_feed_of_everything_does(journal: Journal) -> None:
+    """An owner's feed may say less, but has the same days."""
+    checked = 0
+    for sort, tasks in ((b"VEVENT", ""), (b"VTODO", "tasks/")):
+        whole = blocks_of(journal.feeds[f"calendars/{tasks}all.ics"], sort)
+        for path, feed in journal.feeds.items():
+            for uid, block in blocks_of(feed, sort).items():
+                checked += 1
+                days = re.findall(rb"(?:DTSTART|DTEND|DUE);.*", block)
+                assert days == re.findall(rb"(?:DTSTART|DTEND|DUE);.*", whole[uid]), path
+                if "owner" not in path and "person" not in path:
+                    assert block == whole[uid], path
+    assert checked > 4 * len(journal.due)

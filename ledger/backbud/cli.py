@@ -1,22 +1,36 @@
 """The words of a command line go in; what they ask for is done, and an exit status comes out.
 
-0 fine, 1 problems in the journal, 2 misuse. Heavy libraries are imported where they are used.
+0 fine, 1 problems in the journal, 2 misuse, 3 not done to the end. Heavy libraries are imported
+where they are used.
 """
 
 from __future__ import annotations
 
 import os
 import sys
-from argparse import ArgumentParser, Namespace
+from argparse import Namespace
 from collections.abc import Sequence
 from datetime import date, timedelta
 from typing import TYPE_CHECKING
+
+from backbud.options import ArgumentParser
+from backbud.say import (
+    CannotSay,
+    ask,
+    can_ask,
+    say,
+    say_json,
+    say_problem,
+    tell_progress,
+    warn,
+    warn_problem,
+)
 
 if TYPE_CHECKING:
     from backbud.plan.followups import FollowUp
     from backbud.session import Session
 
-FINE, PROBLEMS, MISUSE = 0, 1, 2
+FINE, PROBLEMS, MISUSE, FAILED = 0, 1, 2, 3
 # More than a screenful helps nobody who only wanted to compile.
 SHOWN_BY_MAKE = 20
 
@@ -40,8 +54,11 @@ def main(arguments: Sequence[str] | None = None) -> int:
     try:
         status: int = options.run(options)
     except Misuse as error:
-        print(f"backbud: {error}", file=sys.stderr)
+        warn(f"backbud: {error}")
         return MISUSE
+    except CannotSay as error:
+        warn(f"backbud: {error}")
+        return FAILED
     except BrokenPipeError:
         # The reader of our output went away, as `head` does.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
@@ -193,11 +210,11 @@ def _session(options: Namespace, *, only_check: bool = False) -> Session:
         try:
             finish(folder)
         except PublishError as error:
-            print(f"backbud: {error}", file=sys.stderr)
+            warn(f"backbud: {error}")
     # It lasts as long as the process: to take a large journal's values apart takes a while.
     _opened[:] = [open_session(folder, today, as_of=asked, only_check=only_check)]
     if _opened[0].plugins.left_out:
-        print(_opened[0].plugins.left_out, file=sys.stderr)
+        warn(_opened[0].plugins.left_out)
     return _opened[0]
 
 
@@ -210,16 +227,14 @@ def _status(session: Session) -> int:
     if count:
         from backbud.words import number
 
-        print(
-            f"{number(count, 'problem')} in the journal; backbud check shows them.", file=sys.stderr
-        )
+        warn(f"{number(count, 'problem')} in the journal; backbud check shows them.")
     return PROBLEMS if count else FINE
 
 
 def _print_json(value: object) -> None:
     import json
 
-    print(json.dumps(value, ensure_ascii=False, indent=2))
+    say_json(json.dumps(value, ensure_ascii=False, indent=2))
 
 
 # ------------------------------------------------------------------ the commands
@@ -236,10 +251,11 @@ def _begin(options: Namespace) -> int:
         ) from None
     except OSError as error:
         raise Misuse(f"{options.folder} cannot be made: {error.strerror}") from None
-    print(f"A journal is in {options.folder}:")
-    for name in written:
-        print(f"  {name}")
-    print(f"Write in it with any text editor. Then: backbud make {options.folder}")
+    say(
+        f"A journal is in {options.folder}:",
+        *(f"  {name}" for name in written),
+        f"Write in it with any text editor. Then: backbud make {options.folder}",
+    )
     return FINE
 
 
@@ -249,17 +265,14 @@ def _check(options: Namespace) -> int:
     if options.json:
         _print_json([problem.as_json() for problem in problems])
     elif not problems:
-        print(f"No problems. {session.summary()}")
+        say(f"No problems. {session.summary()}")
     else:
         from backbud.words import number
-        from backbud_grammar.problems import show
 
         for problem in problems:
-            print(show(problem))
-        files = len({problem.file for problem in problems})
-        print(
-            f"\n{number(len(problems), 'problem')} in {number(files, 'file')}. {session.summary()}"
-        )
+            say_problem(problem)
+        files = number(len({problem.file for problem in problems}), "file")
+        say("", f"{number(len(problems), 'problem')} in {files}. {session.summary()}")
     return PROBLEMS if problems else FINE
 
 
@@ -268,7 +281,6 @@ def _make(options: Namespace) -> int:
     from backbud.publish.commit import PublishError
     from backbud.publish.unchanged import make_arguments
     from backbud.words import number
-    from backbud_grammar.problems import show
 
     folder = _folder(options.folder)
     today, asked = _day(options)
@@ -284,11 +296,13 @@ def _make(options: Namespace) -> int:
         raise Misuse(str(error)) from None
     if not options.json:
         for problem in made.problems[:SHOWN_BY_MAKE]:
-            print(show(problem), file=sys.stderr)
+            warn_problem(problem)
         if len(made.problems) > SHOWN_BY_MAKE:
             more = number(len(made.problems) - SHOWN_BY_MAKE, "more problem")
-            print(f"… and {more}; backbud check shows all.", file=sys.stderr)
-    print(made.summary)
+            warn(f"… and {more}; backbud check shows all.")
+        say(*made.summary.split("\n"))
+    else:
+        say_json(made.summary)
     return PROBLEMS if made.problems else FINE
 
 
@@ -336,8 +350,7 @@ def _due(options: Namespace) -> int:
         return _status(session)
     from backbud.report import due_lines
 
-    for line in due_lines(found, plan.trees, today, within):
-        print(line)
+    say(*due_lines(found, plan.trees, today, within))
     return _status(session)
 
 
@@ -389,10 +402,7 @@ def _tree(options: Namespace) -> int:
     else:
         from backbud.report import tree_lines
 
-        for line in tree_lines(
-            tree, plan.species[handle], follow_ups, session.today, session.names()
-        ):
-            print(line)
+        say(*tree_lines(tree, plan.species[handle], follow_ups, session.today, session.names()))
     return _status(session)
 
 
@@ -412,8 +422,7 @@ def _why(options: Namespace) -> int:
         from backbud.report import why_lines
 
         for follow_up in found:
-            for line in why_lines(follow_up, plan.trees[follow_up.tree], session.today):
-                print(line)
+            say(*why_lines(follow_up, plan.trees[follow_up.tree], session.today))
     return _status(session)
 
 
@@ -426,7 +435,7 @@ def _stores(options: Namespace) -> int:
     if options.json:
         _print_json(stores_json(stores))
     else:
-        print(*stores_lines(stores, session.today.year), sep="\n")
+        say(*stores_lines(stores, session.today.year))
     return _status(session)
 
 
@@ -435,7 +444,7 @@ def _reckon(options: Namespace) -> int:
     from backbud.reckon.sums import reckon
 
     if not hasattr(options, "sum"):
-        print(options.usage(), end="")
+        say(*options.usage().splitlines())
         return MISUSE
     try:
         sheet = reckon(options)
@@ -444,7 +453,7 @@ def _reckon(options: Namespace) -> int:
     if options.json:
         _print_json(json_of(sheet))
     else:
-        print(*lines_of(sheet), sep="\n")
+        say(*lines_of(sheet))
     return FINE
 
 
@@ -454,22 +463,17 @@ def _publish(options: Namespace) -> int:
     from backbud.subscribe.publish import publish
 
     try:
-        published = publish(_folder(options.folder), date.today(), options.to, os.environ, _tell)
+        folder = _folder(options.folder)
+        published = publish(folder, date.today(), options.to, os.environ, tell_progress)
     except (SubscribeError, PublishError) as error:
         raise Misuse(str(error)) from None
     if options.json:
         _print_json(published.as_json())
     else:
-        print(*published.lines(), sep="\n")
+        say(*published.lines())
     if published.problems:
-        print("There are problems in the journal; backbud check shows them.", file=sys.stderr)
+        warn("There are problems in the journal; backbud check shows them.")
     return PROBLEMS if published.problems else FINE
-
-
-def _tell(step: str) -> None:
-    """Show a person at a terminal what is going on; "" when it is over."""
-    if sys.stderr.isatty():
-        print(f"\r\033[K{step}", end="", file=sys.stderr, flush=True)
 
 
 def _collect(options: Namespace) -> int:
@@ -479,17 +483,17 @@ def _collect(options: Namespace) -> int:
 
     folder, today = _folder(options.folder), date.today()
     try:
-        _tell("asking the server")
+        tell_progress("asking the server")
         collected = collect(folder, today, options.to, os.environ)
-        _tell("")
+        tell_progress("")
         remember(folder, collected.settled)
         if options.json:
             _print_json(collected.as_json())
         else:
-            print(*collected.lines(), sep="\n")
+            say(*collected.lines())
         if collected.offers and (options.yes or _agreed(options.json)):
             write(folder, today, collected)
-            print("Written.", file=sys.stderr if options.json else sys.stdout)
+            (warn if options.json else say)("Written.")
     except (SubscribeError, PublishError) as error:
         raise Misuse(str(error)) from None
     return PROBLEMS if collected.refused else FINE
@@ -497,14 +501,11 @@ def _collect(options: Namespace) -> int:
 
 def _agreed(json: bool) -> bool:
     """Ask the person at the terminal; where there is none, nothing is agreed to."""
-    if json or not (sys.stdin.isatty() and sys.stdout.isatty()):
+    if json or not can_ask():
         if not json:
-            print("Nothing was written; --yes writes these lines.")
+            say("Nothing was written; --yes writes these lines.")
         return False
-    try:
-        return input("Write these lines into the diary? [y/N] ").strip().casefold() in ("y", "yes")
-    except EOFError:
-        return False
+    return ask("Write these lines into the diary? [y/N] ") in ("y", "yes")
 
 
 def _species(options: Namespace) -> int:
@@ -521,7 +522,7 @@ def _species(options: Namespace) -> int:
         if options.json:
             _print_json(list_json(known))
         else:
-            print(*list_lines(known), sep="\n")
+            say(*list_lines(known))
         return FINE
     try:
         sheet = sheet_here(" ".join(words), session, _day(options)[0])
@@ -530,7 +531,7 @@ def _species(options: Namespace) -> int:
     if options.json:
         _print_json(sheet_json(sheet))
     else:
-        print(*sheet_lines(sheet), sep="\n")
+        say(*sheet_lines(sheet))
     return FINE
 
 
@@ -564,8 +565,8 @@ def _tidy(options: Namespace) -> int:
         except OSError as error:
             raise Misuse(f"{name} cannot be tidied: {error.strerror}") from None
         except TidyError as error:
-            print(f"backbud: {name} was left alone: {error}", file=sys.stderr)
+            warn(f"backbud: {name} was left alone: {error}")
             status = PROBLEMS
             continue
-        print(f"{name}: {'tidied' if changed else 'was tidy'}")
+        say(f"{name}: {'tidied' if changed else 'was tidy'}")
     return status

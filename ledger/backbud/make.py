@@ -10,7 +10,6 @@ The steps, in order:
 from __future__ import annotations
 
 import os
-import sys
 import time
 from collections import Counter
 from collections.abc import Callable, Iterable
@@ -50,6 +49,7 @@ from backbud.publish.commit import (
     write_whole,
 )
 from backbud.publish.unchanged import fingerprint, remember
+from backbud.say import tell_progress
 from backbud.session import Session, open_session
 from backbud.words import number
 from backbud_grammar.problems import Problem, show
@@ -242,10 +242,9 @@ class _Progress:
         self._told = False
 
     def tell(self, step: str) -> None:
-        if sys.stderr.isatty() and time.monotonic() - self._began > SILENT_SECONDS:
-            print(f"\r\033[K{step} …", end="", file=sys.stderr, flush=True)
-            self._told = True
+        if time.monotonic() - self._began > SILENT_SECONDS:
+            self._told = tell_progress(f"{step} …")
 
     def end(self) -> None:
         if self._told:
-            print("\r\033[K", end="", file=sys.stderr, flush=True)
+            tell_progress("")

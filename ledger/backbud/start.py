@@ -44,7 +44,12 @@ def main() -> int:
         last = nothing_to_do(*request)
         if last is not None:
             status, summary = last
-            print(summary if request[2].endswith("json") else f"{NOTHING_CHANGED}\n{summary}")
+            from backbud.say import say, say_json
+
+            if request[2].endswith("json"):
+                say_json(summary)
+            else:
+                say(NOTHING_CHANGED, *summary.split("\n"))
             return status
     from importlib import import_module
 

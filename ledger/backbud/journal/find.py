@@ -90,7 +90,7 @@ def _walk(
             continue
         if not _is_unicode(entry.name):
             if is_folder or is_text:
-                shown = name.encode(errors="surrogateescape").decode(errors="replace")
+                shown = name.encode(errors="surrogateescape").decode(errors="backslashreplace")
                 passed_over[shown] = Flaw(
                     "bad-file-name",
                     0,

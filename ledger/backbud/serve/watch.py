@@ -21,6 +21,7 @@ from contextlib import contextmanager, suppress
 from datetime import date
 from typing import TYPE_CHECKING
 
+from backbud.say import say, warn
 from backbud.serve.changes import Changes
 from backbud.serve.lan import EVERYWHERE, LOOPBACK, lan_address, secret_path
 from backbud.serve.rebuild import News, Rebuilder
@@ -112,7 +113,7 @@ class _Watching:
             await server.serve([listening])
             self._rest(None)
             self._changes.stop(_STOP_SECONDS)
-        print("Stopped.", flush=True)
+        say("Stopped.")
 
     def _stop(self, server: uvicorn.Server) -> None:
         """The first time cleanly; the second time at once."""
@@ -161,28 +162,28 @@ class _Watching:
     def _tell(self, news: News) -> None:
         """Say in the terminal what was done, and what is wrong where that is new."""
         if news.failure:
-            print(f"{_clock()}  The pages stay as they were. {news.failure}", flush=True)
+            say(f"{_clock()}  The pages stay as they were. {news.failure}")
         else:
             files = "1 file" if news.written == 1 else f"{news.written} files"
-            print(f"{_clock()}  {files} changed, {news.seconds * 1000:.0f} ms.", flush=True)
+            say(f"{_clock()}  {files} changed, {news.seconds * 1000:.0f} ms.")
         if (news.problems, news.note) == self._told:
             return
         self._told = (news.problems, news.note)
         if news.note:
-            print(news.note, file=sys.stderr, flush=True)
+            warn(news.note)
         for problem in news.problems[:SHOWN_PROBLEMS]:
-            print(problem, file=sys.stderr, flush=True)
+            warn(*problem.split("\n"))
         if len(news.problems) > SHOWN_PROBLEMS:
             more = len(news.problems) - SHOWN_PROBLEMS
-            print(f"… and {more} more; backbud check shows all.", file=sys.stderr, flush=True)
+            warn(f"… and {more} more; backbud check shows all.")
 
     def _greet(self, port: int, secret: str) -> None:
         if secret:
-            print(f"Pages for this house: http://{lan_address()}:{port}/{secret}/")
-            print("Who has this address can read them; what is sent is not encrypted.")
+            say(f"Pages for this house: http://{lan_address()}:{port}/{secret}/")
+            say("Who has this address can read them; what is sent is not encrypted.")
         else:
-            print(f"Pages: http://{LOOPBACK}:{port}/")
-        print(f"Watching {self._folder}. Ctrl-C stops it.", flush=True)
+            say(f"Pages: http://{LOOPBACK}:{port}/")
+        say(f"Watching {self._folder}. Ctrl-C stops it.")
 
 
 def _clock() -> str:

@@ -86,7 +86,7 @@ def publish(
     today: date,
     to: str,
     environ: Mapping[str, str],
-    tell: Callable[[str], None] = lambda step: None,
+    tell: Callable[[str], object] = lambda step: None,
 ) -> Published:
     """Compile the journal and write its chosen feeds to a server.
 
@@ -179,7 +179,7 @@ class _Run:
     """One run of publish: the server, and what is remembered of what was published there."""
 
     def __init__(
-        self, server: Server, settings: Settings, folder: str, tell: Callable[[str], None]
+        self, server: Server, settings: Settings, folder: str, tell: Callable[[str], object]
     ) -> None:
         self.server, self.settings, self.folder, self.tell = server, settings, folder, tell
         self.told, self.collected = recall(folder, TOLD), recall(folder, COLLECTED)

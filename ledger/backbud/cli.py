@@ -186,11 +186,12 @@ def _day(options: Namespace) -> tuple[date, bool]:
     """The day to look from, and whether it was asked for."""
     if not options.on:
         return date.today(), False
-    from backbud_grammar.dates import read_date
+    from backbud_grammar.dates import check_reckoned, read_date
     from backbud_grammar.problems import Misread
 
     try:
         day = read_date(options.on)
+        check_reckoned(day.first, options.on)
     except Misread as error:
         raise Misuse(f"--on: {error.message}. {error.hint}") from None
     if not day.exact:

@@ -38,7 +38,7 @@ from backbud.journal.things import (
 from backbud.journal.warm import Outlined, Sections, Warm
 from backbud.kept import KEEP_NOTHING, Kept
 from backbud_grammar.acts import ACTS, by_word
-from backbud_grammar.dates import WrittenDate, read_date
+from backbud_grammar.dates import WrittenDate, check_reckoned, read_date
 from backbud_grammar.digest import digest
 from backbud_grammar.forms import ActForm
 from backbud_grammar.outline import Known, read_section, sections
@@ -497,6 +497,7 @@ def _page(
     notes, written = reader.notes, kept.section.date
     try:
         when = read_date(written, southern)
+        check_reckoned(when.first, written)
     except Misread as error:
         notes.add(file, line, Flaw(error.code, 0, 1, len(written), error.message, error.hint))
         # Without a day nothing of it can be replayed, but its other problems are told too.

@@ -28,6 +28,8 @@ from backbud.say import (
 
 if TYPE_CHECKING:
     from backbud.plan.followups import FollowUp
+    from backbud.plan.run import Plan
+    from backbud.plan.stores import Stores
     from backbud.session import Session
 
 FINE, PROBLEMS, MISUSE, FAILED = 0, 1, 2, 3
@@ -65,7 +67,37 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return FINE
     except KeyboardInterrupt:
         return 130
+    except OSError as error:
+        what = f"{error.filename}: " if error.filename else ""
+        warn(f"backbud: {what}{error.strerror or error}. {_left(options)}.")
+        return FAILED
+    except Exception as error:
+        from backbud.fault_report import last_word
+
+        warn(last_word(_journal_of(options), error, _left(options)))
+        return FAILED
     return status
+
+
+# Commands that write what a person wrote; each file of it at once, whole.
+_WRITING = ("_begin", "_tidy", "_collect")
+
+
+def _left(options: Namespace) -> str:
+    """What became of the journal in a run that failed."""
+    from backbud.fault_report import UNCHANGED
+
+    if options.run.__name__ in _WRITING:
+        return "No file of the journal is half written"
+    return UNCHANGED
+
+
+def _journal_of(options: Namespace) -> str:
+    """The journal's folder, where it can be told; else ""."""
+    try:
+        return _folder(getattr(options, "folder", ""))
+    except (Misuse, OSError):
+        return ""
 
 
 def _parser(words: Sequence[str]) -> ArgumentParser:
@@ -432,7 +464,11 @@ def _stores(options: Namespace) -> int:
     from backbud.stores_report import stores_json, stores_lines
 
     session = _session(options)
-    stores = stores_of(session.journal, session.histories, session.plan(), session.today)
+
+    def of_plan(plan: Plan) -> Stores:
+        return stores_of(session.journal, session.histories_of(plan), plan, session.today)
+
+    stores = session.contained("the stores", session.plan(), of_plan)
     if options.json:
         _print_json(stores_json(stores))
     else:

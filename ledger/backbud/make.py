@@ -27,11 +27,12 @@ from backbud.calendar.feeds import (
     write_feeds,
 )
 from backbud.calendar.grounds import grounds_of
-from backbud.calendar.revisions import read_revisions, write_revisions
+from backbud.calendar.revisions import Revisions, read_revisions, write_revisions
 from backbud.facts import facts_of
 from backbud.journal.weather.named import weather_files
 from backbud.kept import KEEP_NOTHING, Is, Kept
-from backbud.pages.render import render_pages
+from backbud.pages.links import tree_page
+from backbud.pages.render import no_page, render_pages
 from backbud.pages.skies import weather_of
 from backbud.pages.view import Nursery, SpeciesFacts
 from backbud.plan.followups import FollowUp, State
@@ -94,14 +95,21 @@ def make(
         known = fingerprint(folder, today.isoformat(), arguments) if remembered else ""
         progress = _Progress()
         session = open_session(folder, today, as_of=as_of, kept=kept)
+        session.takes_every_step = True
         if look is not None:
             look(session)
         progress.tell("planning")
         plan = session.plan()
-        progress.tell("pages")
-        files = render_pages(nursery_of(session, plan), kept)
         progress.tell("calendars")
-        files |= _feeds(session, plan, folder)
+        feeds = partial(_feeds, session, folder)
+        files, revisions = session.contained("the calendar entries", plan, feeds)
+        # First the numbers, then the feeds: a run that dies in between leaves out a number, where
+        # it would else give one out twice.
+        _keep_revisions(session, folder, revisions)
+        progress.tell("pages")
+        files |= session.contained("the page", plan, partial(_pages, session, kept))
+        for handle in plan.trees:
+            files.setdefault(tree_page(handle), no_page(plan.trees[handle].title))
         progress.tell("publishing")
         published = publish(folder, files, kept.once("published", (), dict[str, Seen]))
         made = _made(session, plan, folder, published, json)
@@ -109,6 +117,7 @@ def make(
             when_published(made)
         status = 1 if made.problems else 0
         remember(folder, known, made.summary, status, also=weather_files(session.journal))
+        session.forget_faults()
         kept.end()
         progress.end()
     return made
@@ -137,7 +146,9 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
         tuple(show(problem) for problem in session.problems()),
         sections=sections,
         hours_per_week=session.journal.settings.hours_per_week,
-        stores=stores_of(session.journal, session.histories, plan, session.today, session.by_tree),
+        stores=stores_of(
+            session.journal, session.histories_of(plan), plan, session.today, session.by_tree
+        ),
         bites=plan.bites,
         weather=weather_of(
             session.journal, plan.trees.values(), plan.species, session.weather, session.today
@@ -145,8 +156,12 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
     )
 
 
-def _feeds(session: Session, plan: Plan, folder: str) -> dict[str, bytes]:
-    """Every feed; the revisions of their entries are remembered."""
+def _pages(session: Session, kept: Kept, plan: Plan) -> dict[str, bytes]:
+    return render_pages(nursery_of(session, plan), kept)
+
+
+def _feeds(session: Session, folder: str, plan: Plan) -> tuple[dict[str, bytes], Revisions]:
+    """Every feed, and the revisions of their entries, to be remembered."""
     settings, things = session.journal.settings, session.journal.things
     grounds = grounds_of(plan.trees, things, session.names(), settings.keeper)
     shown = shown_in_feeds(plan.follow_ups, session.today, settings.settled, session.kept)
@@ -156,20 +171,18 @@ def _feeds(session: Session, plan: Plan, folder: str) -> dict[str, bytes]:
     remembered = session.kept.once("revisions", (before,), partial(read_revisions, before)) or (
         published(feeds, lambda path: _bytes(os.path.join(folder, MADE, path)))
     )
-    files, revisions = write_feeds(
-        feeds, shown, grounds, session.today, settings, remembered, session.kept
-    )
-    # First the numbers, then the feeds: a run that dies in between leaves out a number, where
-    # it would else give one out twice.
+    return write_feeds(feeds, shown, grounds, session.today, settings, remembered, session.kept)
+
+
+def _keep_revisions(session: Session, folder: str, revisions: Revisions) -> None:
     after = write_revisions(revisions)
-    if after != before:
+    if after != _bytes(os.path.join(folder, MEMORY, REVISIONS)):
         try:
             write_whole(memory_folder(folder), REVISIONS, after)
         except OSError as error:
             raise PublishError(f"{MEMORY} cannot be written: {error.strerror}") from error
         # The next run need not read what this one wrote.
         session.kept.once("revisions", (after,), lambda: revisions)
-    return files
 
 
 def _bytes(path: str) -> bytes:

@@ -12,6 +12,7 @@ import time
 from backbud.publish.unchanged import make_arguments, nothing_to_do
 
 SETTINGS = "backbud.toml"
+FAILED = 3
 NOTHING_CHANGED = "Nothing changed."
 
 
@@ -28,11 +29,19 @@ def run() -> None:
     except BrokenPipeError:
         # Whoever read along, as `head` does, has seen enough.
         os._exit(0)
+    except KeyboardInterrupt:
+        status = 130
+    except Exception as error:
+        from backbud.fault_report import last_word
+        from backbud.say import warn
+
+        warn(last_word(_journal_above(os.getcwd()) or "", error))
+        status = FAILED
     try:
         sys.stdout.flush()
         sys.stderr.flush()
     except OSError:
-        status = status or 1
+        status = status or FAILED
     os._exit(status)
 
 

@@ -14,7 +14,7 @@ from __future__ import annotations
 import os
 import posixpath
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from datetime import date
 from typing import Any, NamedTuple
 
@@ -25,6 +25,7 @@ from backbud.journal.currency import note_bare_amounts
 from backbud.journal.dated import DatedPage, DayWeather
 from backbud.journal.diary import DiaryReader
 from backbud.journal.events import Origin
+from backbud.journal.faults import failing, note_fault
 from backbud.journal.find import find_files
 from backbud.journal.notes import Notes
 from backbud.journal.settings import SETTINGS_FILE, Settings, read_settings
@@ -110,7 +111,9 @@ def read_journal(
     warm: Warm[ReadPage] = kept.once("text", (folder, acts), Warm)
     mark = _mark(by_act)
     memory = warm.memory or remember.recall(folder, mark)
-    parted = _outlines({name: texts[name] for name in found.files}, by_act, memory, warm)
+    parted = _outlines(
+        folder, notes, {name: texts[name] for name in found.files}, by_act, memory, warm
+    )
     for name in found.files:
         if name not in parted.weather_files:
             for flaw in loaded[name].flaws:
@@ -121,9 +124,26 @@ def read_journal(
         with_lines_at_edge(placed, details, notes) if placed.card.blocks else placed
         for placed in parted.cards
     ]
-    things = warm.things(
-        parted.cards, southern, notes, lambda: read_things(parted.cards, southern, details, notes)
-    )
+
+    def things_of(cards: Sequence[PlacedCard]) -> Things:
+        return read_things(cards, southern, details, Notes(texts))
+
+    try:
+        things = warm.things(
+            parted.cards,
+            southern,
+            notes,
+            lambda: read_things(parted.cards, southern, details, notes),
+        )
+    except Exception:
+        faulty = failing(things_of, parted.cards)
+        for placed, error in faulty:
+            hint = "The card was left out; all else was read."
+            origin = Origin(placed.file, placed.line + 1, 1)
+            note_fault(notes, folder, origin, "this card", error, hint)
+        left_out = {id(placed) for placed, _ in faulty}
+        sound = [placed for placed in parted.cards if id(placed) not in left_out]
+        things = read_things(sound, southern, details, notes)
     _check_settings(settings, things, texts[SETTINGS_FILE].decode(), notes)
     handles = digest(
         "\n".join(
@@ -136,7 +156,7 @@ def read_journal(
         warm.by_digest = None
     reader = DiaryReader(things, details, notes, memory.said_of, warm.sound(handles))
     warm.pages.begin((handles, southern, today, as_of))
-    pages, weather = _pages(parted, reader, southern, today, as_of, warm.pages)
+    pages, weather = _pages(folder, notes, parted, reader, southern, today, as_of, warm.pages)
     _note_misplaced(parted, reader)
     if not settings.currency:
         note_bare_amounts(
@@ -290,6 +310,8 @@ _WEATHER = re.compile(rb"^[ \t]+weather[ \t]+([^\n]+)", re.MULTILINE | re.IGNORE
 
 
 def _outlines(
+    folder: str,
+    notes: Notes,
     files: Mapping[str, bytes],
     acts: Mapping[str, ActForm],
     memory: remember.Memory,
@@ -302,7 +324,12 @@ def _outlines(
     def outline(name: str) -> None:
         outlined = warm.outlined.get(name)
         if outlined is None or outlined.data != files[name]:
-            outlined = _outlined(name, files[name], known, memory, warm, parted)
+            try:
+                outlined = _outlined(name, files[name], known, memory, warm, parted)
+            except Exception as error:
+                hint = "The file was left out; all else was read."
+                note_fault(notes, folder, Origin(name, 1, 1), "this file", error, hint)
+                return
         parted.files[name] = outlined
         parted.cards += outlined.cards
         parted.card_digests += outlined.card_digests
@@ -460,6 +487,8 @@ class ReadPage(NamedTuple):
 
 
 def _pages(
+    folder: str,
+    notes: Notes,
     parted: _Parted,
     reader: DiaryReader,
     southern: bool,
@@ -467,7 +496,6 @@ def _pages(
     as_of: bool,
     known: Sections[ReadPage],
 ) -> tuple[tuple[DatedPage, ...], tuple[DayWeather, ...]]:
-    notes = reader.notes
     found: list[ReadPage] = []
     for file, outlined in parted.files.items():
 
@@ -475,7 +503,12 @@ def _pages(
             line: int, kept: remember.Kept[Any], file: str = file
         ) -> tuple[ReadPage | None, bool]:
             noted = len(notes)
-            page = _page(file, line, kept, reader, southern, today, as_of)
+            page = None
+            try:
+                page = _page(file, line, kept, reader, southern, today, as_of)
+            except Exception as error:
+                hint = "The page was left out; all else was read."
+                note_fault(notes, folder, Origin(file, line + 1, 1), "this page", error, hint)
             return page, len(notes) == noted
 
         found += known.of_file(file, outlined, read)

@@ -9,12 +9,12 @@ from __future__ import annotations
 import os
 import time
 import tomllib
-import traceback
 from collections.abc import Callable
 from datetime import date
 
 from msgspec import Struct
 
+from backbud.fault_report import last_word
 from backbud.journal.settings import SETTINGS_FILE
 from backbud.kept import Kept
 from backbud.make import Made, make
@@ -81,11 +81,7 @@ class Rebuilder:
             return News(today, failure=_in_words(error))
         except Exception as error:
             # A fault of ours, or of a species that was installed: the pages stay, work goes on.
-            where = traceback.extract_tb(error.__traceback__)[-1]
-            return News(
-                today,
-                failure=f"{type(error).__name__}: {error} ({where.filename}:{where.lineno})",
-            )
+            return News(today, failure=last_word(self._folder, error))
 
     def _made(self, today: date, began: float) -> News:
         check_settings(self._folder)

@@ -33,7 +33,7 @@ class WrittenDate(Struct, frozen=True, array_like=True, gc=False):
 
 # Whatever is reckoned from a day of these years, a season or a lifetime before or after it, is a
 # day of the calendar too. What is dated outside of them is a slip.
-FIRST_RECKONED, LAST_RECKONED = date(100, 1, 1), date(9900, 12, 31)
+FIRST_RECKONED, LAST_RECKONED = date(100, 1, 1), date(9800, 12, 31)
 
 # What a date may end in: (approximate, uncertain).
 _QUALIFIERS = {"~": (True, False), "?": (False, True), "%": (True, True)}

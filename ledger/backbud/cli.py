@@ -74,7 +74,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except Exception as error:
         from backbud.fault_report import last_word
 
-        warn(last_word(_journal_of(options), error, _left(options)))
+        warn(f"backbud was stopped by {last_word(_journal_of(options), error, _left(options))}")
         return FAILED
     return status
 
@@ -276,6 +276,8 @@ def _print_json(value: object) -> None:
 def _begin(options: Namespace) -> int:
     from backbud.begin import begin
 
+    if not options.folder:
+        raise Misuse("a journal needs a folder of its own: backbud begin FOLDER")
     try:
         written = begin(options.folder, date.today())
     except FileExistsError as error:
@@ -358,7 +360,8 @@ def _within(written: str) -> timedelta:
     days = {"d": 1, "w": 7}.get(unit)
     if days is None:
         number, days = written, 1
-    if not number.isdecimal() or int(number) * days > 36500:
+    # A number of thousands of digits is no int.
+    if not number.isdecimal() or len(number) > 9 or int(number) * days > 36500:
         raise Misuse(f"--within is a number of days or weeks, such as 14d or 6w, not “{written}”")
     return timedelta(days=int(number) * days)
 

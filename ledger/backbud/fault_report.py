@@ -39,11 +39,13 @@ UNCHANGED = "Nothing of the journal was changed"
 
 
 def last_word(folder: str, error: BaseException, did: str = UNCHANGED) -> str:
-    """The sentence for a fault that ended a run. `folder`: the journal's, or "" where there is
-    none; `did`: what became of it."""
+    """The end of a sentence on a fault that ended a run.
+
+    `folder`: the journal's, or "" where there is none; `did`: what became of it.
+    """
     report = write_report(folder, error) if folder else ""
     lies = f" The report is {os.path.join(folder, report)}" if report else ""
-    return f"backbud was ended by a fault of its own: {what_happened(error)}. {did}.{lies}"
+    return f"a fault of backbud itself, {what_happened(error)}. {did}.{lies}"
 
 
 def write_report(folder: str, error: BaseException, line: str = "", where: str = "") -> str:

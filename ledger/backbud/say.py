@@ -37,7 +37,10 @@ def say(*lines: str) -> None:
 
 
 def warn(*lines: str) -> None:
-    """Print lines for the person and not for whoever reads the output."""
+    """Print lines for the person and not for whoever reads the output.
+
+    Where that cannot be done there is no place left to say so.
+    """
     _print(sys.stderr, lines)
 
 
@@ -108,8 +111,10 @@ def _write(stream: TextIO | None, text: str) -> None:
     try:
         stream.write(text)
         stream.flush()
-    except BrokenPipeError:
-        raise
     except (OSError, ValueError) as error:
+        if stream is sys.stderr:
+            return
+        if isinstance(error, BrokenPipeError):
+            raise
         why = getattr(error, "strerror", None) or str(error)
         raise CannotSay(f"what there is to say cannot be written: {why}") from error

@@ -33,13 +33,19 @@ def run() -> None:
         status = 130
     except Exception as error:
         from backbud.fault_report import last_word
-        from backbud.say import warn
+        from backbud.say import CannotSay, warn
 
-        warn(last_word(_journal_above(os.getcwd()) or "", error))
+        if isinstance(error, (CannotSay, OSError)):
+            warn(f"backbud: {error}")
+        else:
+            folder = _journal_above(os.getcwd()) or ""
+            warn(f"backbud was stopped by {last_word(folder, error)}")
         status = FAILED
     try:
-        sys.stdout.flush()
-        sys.stderr.flush()
+        # What a species of others may have printed.
+        for stream in (sys.stdout, sys.stderr):
+            if stream is not None:
+                stream.flush()
     except OSError:
         status = status or FAILED
     os._exit(status)
@@ -48,7 +54,11 @@ def run() -> None:
 def main() -> int:
     """Run the command line of this process; returns the exit status."""
     argv = sys.argv[1:]
-    request = make_request(argv, os.getcwd(), time.strftime("%Y-%m-%d"))
+    try:
+        here = os.getcwd()
+    except OSError as error:
+        raise OSError(f"the folder you stand in is gone: {error.strerror}") from error
+    request = make_request(argv, here, time.strftime("%Y-%m-%d"))
     if request is not None:
         last = nothing_to_do(*request)
         if last is not None:

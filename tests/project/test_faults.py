@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import logging
 import sys
 from collections.abc import Callable
 from datetime import date
@@ -13,6 +14,7 @@ import pytest
 
 from backbud import cli, start
 from backbud.serve.rebuild import Rebuilder
+from backbud.serve.watch import _logged, _Watching
 
 DAY = "2027-03-20"
 SETTINGS = 'language = 1\nname = "Yard"\nhome = "yard"\ncurrency = "EUR"\n'
@@ -194,7 +196,7 @@ def test_what_nobody_foresaw_ends_in_one_sentence(
     assert (status, out) == (3, "")
     (report,) = (folder / ".backbud").glob("fault-*.txt")
     (line,) = err.splitlines()
-    assert line.startswith("backbud was ended by a fault of its own: Broken in ")
+    assert line.startswith("backbud was stopped by a fault of backbud itself, Broken in ")
     assert line.endswith(f". Nothing of the journal was changed. The report is {report}")
     assert SECRET not in report.read_text("utf-8")
     assert before == {path: path.read_bytes() for path in folder.glob("*.t*")}
@@ -210,7 +212,7 @@ def test_where_no_report_can_be_written_it_is_said_all_the_same(
     monkeypatch.setattr("backbud.session.open_session", lambda *_, **__: 1 // 0)
     status, _, err = run("check")
     assert status == 3
-    assert err.startswith("backbud was ended by a fault of its own: ZeroDivisionError")
+    assert err.startswith("backbud was stopped by a fault of backbud itself, ZeroDivisionError")
     assert err.endswith("Nothing of the journal was changed.\n")
 
 
@@ -242,7 +244,7 @@ def test_the_quick_way_of_make_has_it_too(
     with pytest.raises(SystemExit) as leaving:
         start.run()
     assert leaving.value.code == 3
-    assert "ended by a fault of its own: ZeroDivisionError" in capsys.readouterr().err
+    assert "stopped by a fault of backbud itself, ZeroDivisionError" in capsys.readouterr().err
 
 
 def test_watch_survives(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -251,7 +253,7 @@ def test_watch_survives(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     with monkeypatch.context() as patch:
         patch.setattr("backbud.make.nursery_of", lambda *_: 1 // 0)
         failure = rebuilder.rebuild().failure
-    assert failure.startswith("backbud was ended by a fault of its own: ZeroDivisionError")
+    assert failure.startswith("The run was stopped by a fault of backbud itself, ZeroDivisionError")
     with monkeypatch.context() as patch:
         named = CARDS.replace("tree hoshi\n", "tree hoshi\n  name Old star\n")
         (folder / "cards.txt").write_text(named, "utf-8")
@@ -263,3 +265,20 @@ def test_watch_survives(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     # What was told once is not kept: the tree is planned again.
     news = rebuilder.rebuild()
     assert (news.failure, news.problems) == ("", ())
+
+
+def test_what_a_library_would_log_with_its_traceback_is_told_in_a_sentence(
+    folder: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    watching = _Watching(str(folder), date.today)
+    with _logged("uvicorn.error", watching._fault):
+        try:
+            raise Broken(SECRET)
+        except Broken:
+            logging.getLogger("uvicorn.error").exception("Exception in ASGI application")
+        logging.getLogger("uvicorn.error").error("Invalid HTTP request received.")
+    out, err = capsys.readouterr()
+    (line,) = err.splitlines()
+    assert out == ""
+    assert "  A page was not served because of a fault of backbud itself, Broken in " in line
+    assert SECRET not in line

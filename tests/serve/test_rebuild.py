@@ -138,7 +138,7 @@ def test_a_run_that_fails_leaves_the_last_good_pages(
         (journal / "diary" / "2027.txt").write_text("2026-03-09\n\nyuki\n  noted  two buds open\n")
         news = rebuilder.rebuild()
         assert news.failure.startswith(
-            "backbud was ended by a fault of its own: RuntimeError in backbud/make.py:"
+            "The run was stopped by a fault of backbud itself, RuntimeError in backbud/make.py:"
         )
         assert "two buds open" not in page(journal, "trees/yuki.html")
     assert rebuilder.rebuild().failure == ""

@@ -81,7 +81,7 @@ class Rebuilder:
             return News(today, failure=_in_words(error))
         except Exception as error:
             # A fault of ours, or of a species that was installed: the pages stay, work goes on.
-            return News(today, failure=last_word(self._folder, error))
+            return News(today, failure=f"The run was stopped by {last_word(self._folder, error)}")
 
     def _made(self, today: date, began: float) -> News:
         check_settings(self._folder)

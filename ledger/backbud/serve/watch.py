@@ -21,6 +21,7 @@ from contextlib import contextmanager, suppress
 from datetime import date
 from typing import TYPE_CHECKING
 
+from backbud.fault_report import last_word
 from backbud.say import say, warn
 from backbud.serve.changes import Changes
 from backbud.serve.lan import EVERYWHERE, LOOPBACK, lan_address, secret_path
@@ -102,18 +103,28 @@ class _Watching:
         site = Site(self._folder, self._banner, self._hub, secret)
         # No list of requests: it would show the secret path.
         config = uvicorn.Config(
-            site, log_level="error", access_log=False, lifespan="off", server_header=False,
+            site, log_level="error", access_log=False, log_config=None, lifespan="off",
+            server_header=False,
             timeout_graceful_shutdown=_STOP_SECONDS, ws="none", http="h11",
         )  # fmt: skip
         server = _server(config)
+        self._loop.set_exception_handler(lambda _, told: self._fault(told.get("exception")))
         self._changes = Changes(self._folder, self._rebuild, self._ask_today)
-        with _signals(self._loop, lambda: self._stop(server)):
+        with (
+            _logged("uvicorn.error", self._fault),
+            _signals(self._loop, lambda: self._stop(server)),
+        ):
             self._greet(listening.getsockname()[1], secret)
             self._changes.start()
             await server.serve([listening])
             self._rest(None)
             self._changes.stop(_STOP_SECONDS)
         say("Stopped.")
+
+    def _fault(self, error: BaseException | None) -> None:
+        """What nobody foresaw in serving a page: said in one sentence, and watching goes on."""
+        if error is not None:
+            warn(f"{_clock()}  A page was not served because of {last_word(self._folder, error)}")
 
     def _stop(self, server: uvicorn.Server) -> None:
         """The first time cleanly; the second time at once."""
@@ -200,6 +211,25 @@ def _server(config: uvicorn.Config) -> uvicorn.Server:
             yield
 
     return Server(config)
+
+
+@contextmanager
+def _logged(name: str, tell: Callable[[BaseException | None], None]) -> Iterator[None]:
+    """Tell of each error that a library logs, which it would else print with its traceback."""
+    import logging
+
+    class Handler(logging.Handler):
+        def emit(self, record: logging.LogRecord) -> None:
+            tell(record.exc_info[1] if record.exc_info else None)
+
+    logger, handler = logging.getLogger(name), Handler(logging.ERROR)
+    logger.addHandler(handler)
+    before, logger.propagate = logger.propagate, False
+    try:
+        yield
+    finally:
+        logger.removeHandler(handler)
+        logger.propagate = before
 
 
 @contextmanager

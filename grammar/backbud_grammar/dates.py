@@ -31,6 +31,10 @@ class WrittenDate(Struct, frozen=True, array_like=True, gc=False):
     uncertain: bool
 
 
+# Whatever is reckoned from a day of these years, a season or a lifetime before or after it, is a
+# day of the calendar too. What is dated outside of them is a slip.
+FIRST_RECKONED, LAST_RECKONED = date(100, 1, 1), date(9800, 12, 31)
+
 # What a date may end in: (approximate, uncertain).
 _QUALIFIERS = {"~": (True, False), "?": (False, True), "%": (True, True)}
 _UNQUALIFIED = (False, False)
@@ -98,6 +102,17 @@ def read_span(text: str, southern: bool = False) -> WrittenDate:
         start.approximate or end.approximate,
         start.uncertain or end.uncertain,
     )
+
+
+def check_reckoned(day: date, text: str) -> None:
+    """Raise Misread for a day that nothing can be reckoned from."""
+    if not FIRST_RECKONED <= day <= LAST_RECKONED:
+        raise Misread(
+            "far-date",
+            f"{text} is too far off to reckon with",
+            f"Is the year right? Reckoned is from {FIRST_RECKONED} to {LAST_RECKONED}.",
+            length=len(text),
+        )
 
 
 def growing_year(day: date, southern: bool) -> str:
@@ -191,7 +206,7 @@ def _hint_for_day(year: int, month: int, number: int) -> str:
         return f"That month runs from {first} to {last}."
     hint = "Months are 01 to 12, and stand before the day"
     turned = f"{year:04}-{number:02}-{month:02}"
-    return f"{hint}: {turned}?" if number <= 12 and _reads(turned) else f"{hint}."
+    return f"{hint}: {turned}?" if 1 <= number <= 12 and _reads(turned) else f"{hint}."
 
 
 def _week(year: int, week: int, weekday: str | None, text: str) -> tuple[date, date]:

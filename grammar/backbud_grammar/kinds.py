@@ -50,8 +50,14 @@ def _ref(label: str, about: str, *kinds: str) -> Form:
     return Form(label, (label,), refers=kinds, about=about)
 
 
-def _choice(label: str, about: str, words: tuple[str, ...], *sorts: str) -> Form:
-    return Form(label, (label,), sorts, words=words, negative=True, about=about)
+def _choice(
+    label: str,
+    about: str,
+    words: tuple[str, ...],
+    *sorts: str,
+    limits: tuple[int, int] | None = None,
+) -> Form:
+    return Form(label, (label,), sorts, words=words, negative=True, about=about, limits=limits)
 
 
 _SINCE = Form("since", ("since",), date=True, about="from when it was so")
@@ -109,7 +115,9 @@ KINDS: dict[str, KindForm] = {
                 _NAME,
                 _SINCE,
                 _FORMERLY,
-                _choice("cover", "what is over it", COVERS, "share", "temperature"),
+                _choice(
+                    "cover", "what is over it", COVERS, "share", "temperature", limits=(0, 100)
+                ),
                 _ref("within", "the place it is part of", "place"),
                 _text("town", "the nearest town"),
                 Form(

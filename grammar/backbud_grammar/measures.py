@@ -184,6 +184,9 @@ def convert(number: Decimal, unit: str, to: str) -> Decimal:
 
 # A whole number, or a decimal of either mark; the whole part may be missing.
 _NUMBER = re.compile(r"[+-]?(?:[0-9]+|[0-9]*[.,][0-9]+)")
+_DIGITS = re.compile("[0-9]+")
+# Nothing at a bench has more, and no sum of what has fewer runs over.
+MOST_DIGITS = 9
 # In money: up to three digits, a mark and three more can be thousands, unless a zero leads.
 _PERHAPS_THOUSANDS = re.compile(r"[+-]?[1-9][0-9]{0,2}[.,][0-9]{3}")
 
@@ -200,6 +203,13 @@ def read_number(text: str, *, money: bool = False) -> Decimal:
             "two-decimal-marks",
             f"“{text}” has two decimal marks",
             "Write one decimal comma or point and no thousands separator.",
+            length=len(text),
+        )
+    if any(len(digits) > MOST_DIGITS for digits in _DIGITS.findall(plain)):
+        raise Misread(
+            "bad-number",
+            f"“{text[:MOST_DIGITS]}…” has more digits than a measure can have",
+            f"At most {MOST_DIGITS} stand before the decimal mark, and as many behind it.",
             length=len(text),
         )
     point = plain.replace(",", ".")

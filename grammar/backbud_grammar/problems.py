@@ -5,10 +5,11 @@ A problem never stops the reading: every other line still compiles.
 
 from __future__ import annotations
 
-import unicodedata
 from collections.abc import Callable, Iterable
 
 from msgspec import Struct
+
+from backbud_grammar.shown import cells, shown
 
 
 class Flaw(Struct, frozen=True, array_like=True, gc=False):
@@ -88,20 +89,26 @@ class Misread(Exception):
 SHOWN_WIDTH = 100
 
 
-def show(problem: Problem) -> str:
-    """Return the problem as a person reads it: place, message, the line, a mark, a hint."""
+def show(problem: Problem, encoding: str = "utf-8") -> str:
+    """Return the problem as a person reads it: place, message, the line, a mark, a hint.
+
+    Each stands in one line, in signs that show as themselves and that the encoding has.
+    """
     head = f"{problem.file}:{problem.line}:{problem.column}: {problem.message} [{problem.code}]"
-    out = [head]
+    out = [shown(head, encoding)]
     if problem.source.strip():
         line, column, length = _cut(problem.source, problem.column, max(problem.length, 1))
         margin = "    "
+        at, end = column - 1, column - 1 + length
+        before, marked, after = (
+            shown(piece, encoding) for piece in (line[:at], line[at:end], line[end:])
+        )
         # Tabs stay tabs under tabs, and wide letters take two cells, so that the mark lines up.
-        lead = "".join(c if c == "\t" else " " * _cells(c) for c in line[: column - 1])
-        marked = line[column - 1 : column - 1 + length]
-        out.append(f"{margin}{line}")
-        out.append(f"{margin}{lead}{'^' * max(sum(map(_cells, marked)), 1)}")
+        lead = "".join(sign if sign == "\t" else " " * cells(sign) for sign in before)
+        out.append(f"{margin}{before}{marked}{after}")
+        out.append(f"{margin}{lead}{'^' * max(sum(map(cells, marked)), 1)}")
     if problem.hint:
-        out.append(f"    {problem.hint}")
+        out.append(f"    {shown(problem.hint, encoding)}")
     return "\n".join(out)
 
 
@@ -112,17 +119,8 @@ def _cut(line: str, column: int, length: int) -> tuple[str, int, int]:
         start = max(0, min(column - 1 - SHOWN_WIDTH // 2, len(line) - SHOWN_WIDTH))
         end = start + SHOWN_WIDTH
         lead, tail = "…" if start else "", "…" if end < len(line) else ""
-    piece = "".join(
-        c if c == "\t" or c.isprintable() else "\N{REPLACEMENT CHARACTER}" for c in line[start:end]
-    )
     length = min(length, max(end - column + 1, 1))
-    return lead + piece + tail, column - start + len(lead), length
-
-
-def _cells(char: str) -> int:
-    if unicodedata.combining(char):
-        return 0
-    return 2 if unicodedata.east_asian_width(char) in "WF" else 1
+    return lead + line[start:end] + tail, column - start + len(lead), length
 
 
 def nearest(word: str, known: Iterable[str]) -> str:

@@ -24,7 +24,8 @@ from backbud_grammar.forms import ActForm, KindForm
 from backbud_grammar.kinds import KINDS
 from backbud_grammar.outline import LONGEST_LINE, Known, read_section, sections
 from backbud_grammar.parse import Details
-from backbud_grammar.problems import Flaw, Misread, _cells
+from backbud_grammar.problems import Flaw, Misread
+from backbud_grammar.shown import cells
 from backbud_grammar.syntax import Act, Block, Card, CardLine, Detail, Page, Section
 
 INDENT = "  "
@@ -249,7 +250,7 @@ def _set(lead: _Lead, column: int) -> str:
 
 
 def _width(text: str) -> int:
-    return sum(map(_cells, text))
+    return sum(map(cells, text))
 
 
 def _lead_of_act(act: Act, line: str, details: Details) -> _Lead:

@@ -1,24 +1,39 @@
 """The words of a command line go in; what they ask for is done, and an exit status comes out.
 
-0 fine, 1 problems in the journal, 2 misuse. Heavy libraries are imported where they are used.
+0 fine, 1 problems in the journal, 2 misuse, 3 not done to the end. Heavy libraries are imported
+where they are used.
 """
 
 from __future__ import annotations
 
 import os
 import sys
-from argparse import ArgumentParser, Namespace
+from argparse import Namespace
 from collections.abc import Sequence
 from datetime import date, timedelta
 from typing import TYPE_CHECKING
 
+from backbud.options import ArgumentParser
+from backbud.say import (
+    CannotSay,
+    ask,
+    can_ask,
+    say,
+    say_json,
+    say_problem,
+    tell_progress,
+    warn,
+    warn_problem,
+)
+
 if TYPE_CHECKING:
     from backbud.plan.followups import FollowUp
     from backbud.plan.run import Plan
+    from backbud.plan.stores import Stores
     from backbud.session import Session
     from backbud.whole import Broken
 
-FINE, PROBLEMS, MISUSE = 0, 1, 2
+FINE, PROBLEMS, MISUSE, FAILED = 0, 1, 2, 3
 # More than a screenful helps nobody who only wanted to compile.
 SHOWN_BY_MAKE = 20
 
@@ -42,15 +57,48 @@ def main(arguments: Sequence[str] | None = None) -> int:
     try:
         status: int = options.run(options)
     except Misuse as error:
-        print(f"backbud: {error}", file=sys.stderr)
+        warn(f"backbud: {error}")
         return MISUSE
+    except CannotSay as error:
+        warn(f"backbud: {error}")
+        return FAILED
     except BrokenPipeError:
         # The reader of our output went away, as `head` does.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return FINE
     except KeyboardInterrupt:
         return 130
+    except OSError as error:
+        what = f"{error.filename}: " if error.filename else ""
+        warn(f"backbud: {what}{error.strerror or error}. {_left(options)}.")
+        return FAILED
+    except Exception as error:
+        from backbud.fault_report import last_word
+
+        warn(f"backbud was stopped by {last_word(_journal_of(options), error, _left(options))}")
+        return FAILED
     return status
+
+
+# Commands that write what a person wrote; each file of it at once, whole.
+_WRITING = ("_begin", "_tidy", "_collect")
+
+
+def _left(options: Namespace) -> str:
+    """What became of the journal in a run that failed."""
+    from backbud.fault_report import UNCHANGED
+
+    if options.run.__name__ in _WRITING:
+        return "No file of the journal is half written"
+    return UNCHANGED
+
+
+def _journal_of(options: Namespace) -> str:
+    """The journal's folder, where it can be told; else ""."""
+    try:
+        return _folder(getattr(options, "folder", ""))
+    except (Misuse, OSError):
+        return ""
 
 
 def _parser(words: Sequence[str]) -> ArgumentParser:
@@ -186,11 +234,12 @@ def _day(options: Namespace) -> tuple[date, bool]:
     """The day to look from, and whether it was asked for."""
     if not options.on:
         return date.today(), False
-    from backbud_grammar.dates import read_date
+    from backbud_grammar.dates import check_reckoned, read_date
     from backbud_grammar.problems import Misread
 
     try:
         day = read_date(options.on)
+        check_reckoned(day.first, options.on)
     except Misread as error:
         raise Misuse(f"--on: {error.message}. {error.hint}") from None
     if not day.exact:
@@ -210,11 +259,11 @@ def _session(options: Namespace, *, only_check: bool = False) -> Session:
         try:
             finish(folder)
         except PublishError as error:
-            print(f"backbud: {error}", file=sys.stderr)
+            warn(f"backbud: {error}")
     # It lasts as long as the process: to take a large journal's values apart takes a while.
     _opened[:] = [open_session(folder, today, as_of=asked, only_check=only_check)]
     if _opened[0].plugins.left_out:
-        print(_opened[0].plugins.left_out, file=sys.stderr)
+        warn(_opened[0].plugins.left_out)
     return _opened[0]
 
 
@@ -227,16 +276,14 @@ def _status(session: Session) -> int:
     if count:
         from backbud.words import number
 
-        print(
-            f"{number(count, 'problem')} in the journal; backbud check shows them.", file=sys.stderr
-        )
+        warn(f"{number(count, 'problem')} in the journal; backbud check shows them.")
     return PROBLEMS if count else FINE
 
 
 def _print_json(value: object) -> None:
     import json
 
-    print(json.dumps(value, ensure_ascii=False, indent=2))
+    say_json(json.dumps(value, ensure_ascii=False, indent=2))
 
 
 # ------------------------------------------------------------------ the commands
@@ -245,6 +292,8 @@ def _print_json(value: object) -> None:
 def _begin(options: Namespace) -> int:
     from backbud.begin import begin
 
+    if not options.folder:
+        raise Misuse("a journal needs a folder of its own: backbud begin FOLDER")
     try:
         written = begin(options.folder, date.today())
     except FileExistsError as error:
@@ -253,10 +302,11 @@ def _begin(options: Namespace) -> int:
         ) from None
     except OSError as error:
         raise Misuse(f"{options.folder} cannot be made: {error.strerror}") from None
-    print(f"A journal is in {options.folder}:")
-    for name in written:
-        print(f"  {name}")
-    print(f"Write in it with any text editor. Then: backbud make {options.folder}")
+    say(
+        f"A journal is in {options.folder}:",
+        *(f"  {name}" for name in written),
+        f"Write in it with any text editor. Then: backbud make {options.folder}",
+    )
     return FINE
 
 
@@ -266,17 +316,14 @@ def _check(options: Namespace) -> int:
     if options.json:
         _print_json([problem.as_json() for problem in problems])
     elif not problems:
-        print(f"No problems. {session.summary()}")
+        say(f"No problems. {session.summary()}")
     else:
         from backbud.words import number
-        from backbud_grammar.problems import show
 
         for problem in problems:
-            print(show(problem))
-        files = len({problem.file for problem in problems})
-        print(
-            f"\n{number(len(problems), 'problem')} in {number(files, 'file')}. {session.summary()}"
-        )
+            say_problem(problem)
+        files = number(len({problem.file for problem in problems}), "file")
+        say("", f"{number(len(problems), 'problem')} in {files}. {session.summary()}")
     return PROBLEMS if problems else FINE
 
 
@@ -286,7 +333,6 @@ def _make(options: Namespace) -> int:
     from backbud.publish.unchanged import made_on, make_arguments
     from backbud.whole import Broken
     from backbud.words import number
-    from backbud_grammar.problems import show
 
     folder = _folder(options.folder)
     today, asked = _day(options)
@@ -295,7 +341,7 @@ def _make(options: Namespace) -> int:
             from backbud.publish.aside import take_over
 
             for sentence in take_over(folder, made_on(today.isoformat(), asked)):
-                print(sentence, file=sys.stderr)
+                warn(sentence)
         made = make(
             folder,
             today,
@@ -309,21 +355,21 @@ def _make(options: Namespace) -> int:
         raise Misuse(str(error)) from None
     if not options.json:
         for problem in made.problems[:SHOWN_BY_MAKE]:
-            print(show(problem), file=sys.stderr)
+            warn_problem(problem)
         if len(made.problems) > SHOWN_BY_MAKE:
             more = number(len(made.problems) - SHOWN_BY_MAKE, "more problem")
-            print(f"… and {more}; backbud check shows all.", file=sys.stderr)
-    print(made.summary)
+            warn(f"… and {more}; backbud check shows all.")
+        say(*made.summary.split("\n"))
+    else:
+        say_json(made.summary)
     return PROBLEMS if made.problems else FINE
 
 
 def _refused(error: Broken) -> int:
     """Say that what was made last stays, since the journal cannot be read as a whole."""
-    from backbud_grammar.problems import show
-
     for problem in error.lost:
-        print(show(problem), file=sys.stderr)
-    print(f"{error} It was read before, so all stays as it was made last.", file=sys.stderr)
+        warn_problem(problem)
+    warn(f"{error} It was read before, so all stays as it was made last.")
     return PROBLEMS
 
 
@@ -346,7 +392,8 @@ def _within(written: str) -> timedelta:
     days = {"d": 1, "w": 7}.get(unit)
     if days is None:
         number, days = written, 1
-    if not number.isdecimal() or int(number) * days > 36500:
+    # A number of thousands of digits is no int.
+    if not number.isdecimal() or len(number) > 9 or int(number) * days > 36500:
         raise Misuse(f"--within is a number of days or weeks, such as 14d or 6w, not “{written}”")
     return timedelta(days=int(number) * days)
 
@@ -371,8 +418,7 @@ def _due(options: Namespace) -> int:
         return _status(session)
     from backbud.report import due_lines
 
-    for line in due_lines(found, plan.trees, today, within):
-        print(line)
+    say(*due_lines(found, plan.trees, today, within))
     return _status(session)
 
 
@@ -418,10 +464,7 @@ def _tree(options: Namespace) -> int:
     else:
         from backbud.report import tree_lines
 
-        for line in tree_lines(
-            tree, plan.species[handle], follow_ups, session.today, session.names()
-        ):
-            print(line)
+        say(*tree_lines(tree, plan.species[handle], follow_ups, session.today, session.names()))
     return _status(session)
 
 
@@ -444,8 +487,7 @@ def _why(options: Namespace) -> int:
         from backbud.report import why_lines
 
         for follow_up in found:
-            for line in why_lines(follow_up, plan.trees[follow_up.tree], session.today):
-                print(line)
+            say(*why_lines(follow_up, plan.trees[follow_up.tree], session.today))
     return _status(session)
 
 
@@ -456,8 +498,7 @@ def _why_tree(options: Namespace, session: Session, plan: Plan, handle: str) -> 
     if options.json:
         _print_json([_as_json(f, session.today) for f in found])
     else:
-        for line in why_tree_lines(found, plan.trees[handle], session.today):
-            print(line)
+        say(*why_tree_lines(found, plan.trees[handle], session.today))
     return _status(session)
 
 
@@ -466,11 +507,15 @@ def _stores(options: Namespace) -> int:
     from backbud.stores_report import stores_json, stores_lines
 
     session = _session(options)
-    stores = stores_of(session.journal, session.histories, session.plan(), session.today)
+
+    def of_plan(plan: Plan) -> Stores:
+        return stores_of(session.journal, session.histories_of(plan), plan, session.today)
+
+    stores = session.contained("the stores", session.plan(), of_plan)
     if options.json:
         _print_json(stores_json(stores))
     else:
-        print(*stores_lines(stores, session.today.year), sep="\n")
+        say(*stores_lines(stores, session.today.year))
     return _status(session)
 
 
@@ -479,7 +524,7 @@ def _reckon(options: Namespace) -> int:
     from backbud.reckon.sums import reckon
 
     if not hasattr(options, "sum"):
-        print(options.usage(), end="")
+        say(*options.usage().splitlines())
         return MISUSE
     try:
         sheet = reckon(options)
@@ -488,7 +533,7 @@ def _reckon(options: Namespace) -> int:
     if options.json:
         _print_json(json_of(sheet))
     else:
-        print(*lines_of(sheet), sep="\n")
+        say(*lines_of(sheet))
     return FINE
 
 
@@ -498,35 +543,35 @@ def _publish(options: Namespace) -> int:
     from backbud.subscribe.publish import publish
     from backbud.whole import Broken
 
-    def ask(lines: Sequence[str], question: str) -> bool:
-        print(*lines, sep="\n", file=sys.stderr)
+    def agree(lines: Sequence[str], question: str) -> bool:
+        warn(*lines)
         return options.yes or _answered(question, "--yes does it all the same.", options.json)
 
     folder = _folder(options.folder)
     try:
         published = publish(
-            folder, date.today(), options.to, os.environ, _tell, ask=ask, adopt=options.adopt
+            folder,
+            date.today(),
+            options.to,
+            os.environ,
+            tell_progress,
+            ask=agree,
+            adopt=options.adopt,
         )
     except Broken as error:
         return _refused(error)
     except NotAgreed as error:
-        print(f"backbud: {error}", file=sys.stderr)
+        warn(f"backbud: {error}")
         return PROBLEMS
     except (SubscribeError, PublishError) as error:
         raise Misuse(str(error)) from None
     if options.json:
         _print_json(published.as_json())
     else:
-        print(*published.lines(), sep="\n")
+        say(*published.lines())
     if published.problems:
-        print("There are problems in the journal; backbud check shows them.", file=sys.stderr)
+        warn("There are problems in the journal; backbud check shows them.")
     return PROBLEMS if published.problems or not published.is_whole else FINE
-
-
-def _tell(step: str) -> None:
-    """Show a person at a terminal what is going on; "" when it is over."""
-    if sys.stderr.isatty():
-        print(f"\r\033[K{step}", end="", file=sys.stderr, flush=True)
 
 
 def _collect(options: Namespace) -> int:
@@ -536,17 +581,17 @@ def _collect(options: Namespace) -> int:
 
     folder, today = _folder(options.folder), date.today()
     try:
-        _tell("asking the server")
+        tell_progress("asking the server")
         collected = collect(folder, today, options.to, os.environ)
-        _tell("")
+        tell_progress("")
         remember(folder, collected.settled)
         if options.json:
             _print_json(collected.as_json())
         else:
-            print(*collected.lines(), sep="\n")
+            say(*collected.lines())
         if collected.offers and (options.yes or _agreed(options.json)):
             write(folder, today, collected)
-            print("Written.", file=sys.stderr if options.json else sys.stdout)
+            (warn if options.json else say)("Written.")
     except (SubscribeError, PublishError) as error:
         raise Misuse(str(error)) from None
     left_out = collected.refused or collected.unmarked or collected.odd
@@ -561,14 +606,11 @@ def _agreed(json: bool) -> bool:
 def _answered(question: str, without: str, json: bool) -> bool:
     """Ask the person at the terminal; where there is none, nothing is agreed to, and `without` says
     what can be done."""
-    if json or not (sys.stdin.isatty() and sys.stdout.isatty()):
+    if json or not can_ask():
         if not json:
-            print(without)
+            say(without)
         return False
-    try:
-        return input(f"{question} [y/N] ").strip().casefold() in ("y", "yes")
-    except EOFError:
-        return False
+    return ask(f"{question} [y/N] ") in ("y", "yes")
 
 
 def _species(options: Namespace) -> int:
@@ -585,7 +627,7 @@ def _species(options: Namespace) -> int:
         if options.json:
             _print_json(list_json(known))
         else:
-            print(*list_lines(known), sep="\n")
+            say(*list_lines(known))
         return FINE
     try:
         sheet = sheet_here(" ".join(words), session, _day(options)[0])
@@ -594,7 +636,7 @@ def _species(options: Namespace) -> int:
     if options.json:
         _print_json(sheet_json(sheet))
     else:
-        print(*sheet_lines(sheet), sep="\n")
+        say(*sheet_lines(sheet))
     return FINE
 
 
@@ -628,8 +670,8 @@ def _tidy(options: Namespace) -> int:
         except OSError as error:
             raise Misuse(f"{name} cannot be tidied: {error.strerror}") from None
         except TidyError as error:
-            print(f"backbud: {name} was left alone: {error}", file=sys.stderr)
+            warn(f"backbud: {name} was left alone: {error}")
             status = PROBLEMS
             continue
-        print(f"{name}: {'tidied' if changed else 'was tidy'}")
+        say(f"{name}: {'tidied' if changed else 'was tidy'}")
     return status

@@ -10,7 +10,6 @@ The steps, in order:
 from __future__ import annotations
 
 import os
-import sys
 import time
 from collections import Counter
 from collections.abc import Callable, Iterable, Mapping
@@ -28,11 +27,12 @@ from backbud.calendar.feeds import (
     write_feeds,
 )
 from backbud.calendar.grounds import grounds_of
-from backbud.calendar.revisions import read_revisions, write_revisions
+from backbud.calendar.revisions import Revisions, read_revisions, write_revisions
 from backbud.facts import facts_of
 from backbud.journal.weather.named import weather_files
 from backbud.kept import KEEP_NOTHING, Is, Kept
-from backbud.pages.render import render_pages
+from backbud.pages.links import tree_page
+from backbud.pages.render import no_page, render_pages
 from backbud.pages.skies import weather_of
 from backbud.pages.view import Nursery, SpeciesFacts
 from backbud.plan.followups import FollowUp, State
@@ -42,6 +42,7 @@ from backbud.publish import MADE, MEMORY, memory
 from backbud.publish.commit import Published, PublishError, Seen, finish, lock, publish
 from backbud.publish.manifest import own_digests, read_own
 from backbud.publish.unchanged import fingerprint, made_on, remember
+from backbud.say import tell_progress
 from backbud.session import Session, open_session
 from backbud.whole import check_whole, remember_read
 from backbud.words import number
@@ -94,15 +95,23 @@ def make(
         known = fingerprint(folder, today.isoformat(), arguments) if remembered else ""
         progress = _Progress()
         session = open_session(folder, today, as_of=as_of, kept=kept)
+        session.takes_every_step = True
         if look is not None:
             look(session)
         check_whole(session)
         progress.tell("planning")
         plan = session.plan()
-        progress.tell("pages")
-        files = render_pages(nursery_of(session, plan), kept)
         progress.tell("calendars")
-        files |= _feeds(session, plan, folder, as_of)
+        feeds = partial(_feeds, session, folder)
+        files, revisions = session.contained("the calendar entries", plan, feeds)
+        # First the numbers, then the feeds: a run that dies in between leaves out a number, where
+        # it would else give one out twice.
+        if not as_of:
+            _keep_revisions(session, folder, revisions)
+        progress.tell("pages")
+        files |= session.contained("the page", plan, partial(_pages, session, kept))
+        for handle in plan.trees:
+            files.setdefault(tree_page(handle), no_page(plan.trees[handle].title))
         progress.tell("publishing")
         seen = kept.once("published", (), dict[str, Seen])
         published = publish(folder, files, seen, into)
@@ -112,6 +121,7 @@ def make(
         remember_read(session)
         status = 1 if made.problems else 0
         remember(folder, known, made.summary, status, weather_files(session.journal), into)
+        session.forget_faults()
         kept.end()
         progress.end()
     return made
@@ -140,7 +150,9 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
         tuple(show(problem) for problem in session.problems()),
         sections=sections,
         hours_per_week=session.journal.settings.hours_per_week,
-        stores=stores_of(session.journal, session.histories, plan, session.today, session.by_tree),
+        stores=stores_of(
+            session.journal, session.histories_of(plan), plan, session.today, session.by_tree
+        ),
         bites=plan.bites,
         weather=weather_of(
             session.journal, plan.trees.values(), plan.species, session.weather, session.today
@@ -148,26 +160,29 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
     )
 
 
-def _feeds(session: Session, plan: Plan, folder: str, as_of: bool) -> dict[str, bytes]:
-    """Every feed; the revisions of their entries are remembered, but for those of a look back."""
+def _pages(session: Session, kept: Kept, plan: Plan) -> dict[str, bytes]:
+    return render_pages(nursery_of(session, plan), kept)
+
+
+def _feeds(session: Session, folder: str, plan: Plan) -> tuple[dict[str, bytes], Revisions]:
+    """Every feed, and the revisions of their entries, to be remembered; a look back has none."""
     settings, things = session.journal.settings, session.journal.things
     grounds = grounds_of(plan.trees, things, session.names(), settings.keeper)
     shown = shown_in_feeds(plan.follow_ups, session.today, settings.settled, session.kept)
     feeds = feeds_of(shown, grounds, session.kept)
-    if as_of:
-        return write_feeds(feeds, shown, grounds, session.today, settings, {}, session.kept)[0]
+    if session.as_of:
+        return write_feeds(feeds, shown, grounds, session.today, settings, {}, session.kept)
     before = memory.recall(folder, REVISIONS) or b""
     # Where they are lost, what was published tells them.
     remembered = session.kept.once("revisions", (before,), partial(read_revisions, before)) or (
         published(feeds, partial(_last, folder, own_digests(folder, MADE)))
     )
-    files, revisions = write_feeds(
-        feeds, shown, grounds, session.today, settings, remembered, session.kept
-    )
-    # First the numbers, then the feeds: a run that dies in between leaves out a number, where
-    # it would else give one out twice.
+    return write_feeds(feeds, shown, grounds, session.today, settings, remembered, session.kept)
+
+
+def _keep_revisions(session: Session, folder: str, revisions: Revisions) -> None:
     after = write_revisions(revisions)
-    if after != before:
+    if after != memory.recall(folder, REVISIONS):
         try:
             memory.must_keep(folder, REVISIONS, after)
         except OSError as error:
@@ -175,7 +190,6 @@ def _feeds(session: Session, plan: Plan, folder: str, as_of: bool) -> dict[str, 
             raise PublishError(f"{MEMORY} cannot be written: {why}") from error
         # The next run need not read what this one wrote.
         session.kept.once("revisions", (after,), lambda: revisions)
-    return files
 
 
 def _last(folder: str, digests: dict[str, str], name: str) -> bytes:
@@ -256,10 +270,9 @@ class _Progress:
         self._told = False
 
     def tell(self, step: str) -> None:
-        if sys.stderr.isatty() and time.monotonic() - self._began > SILENT_SECONDS:
-            print(f"\r\033[K{step} …", end="", file=sys.stderr, flush=True)
-            self._told = True
+        if time.monotonic() - self._began > SILENT_SECONDS:
+            self._told = tell_progress(f"{step} …")
 
     def end(self) -> None:
         if self._told:
-            print("\r\033[K", end="", file=sys.stderr, flush=True)
+            tell_progress("")

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import os
-import sys
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date, timedelta
 
 from backbud.collection.state import Entry, OnTree, Tree
 from backbud.plan.followups import FollowUp, State
 from backbud.plan.waits import WAITS, waits_on_weather
+from backbud.say import Heading
 from backbud.species import Species
 from backbud.words import beside, between, day, full_day, minutes, number
 
@@ -20,13 +19,6 @@ HEADINGS: tuple[tuple[State, str], ...] = (
 )
 OPEN: tuple[State, ...] = ("overdue", "now", "coming")
 LAST_LINES = 12
-
-
-def _bold(text: str) -> str:
-    """Bold on a terminal, unless NO_COLOR is set."""
-    if sys.stdout.isatty() and not os.environ.get("NO_COLOR"):
-        return f"\033[1m{text}\033[0m"
-    return text
 
 
 def due_lines(
@@ -41,7 +33,7 @@ def due_lines(
         some = [f for f in found if f.state(today) == state]
         if not some:
             continue
-        yield _bold(f"{heading} ({len(some)})")
+        yield Heading(f"{heading} ({len(some)})")
         rounds = _rounds(some)
         wide = max(len(_whose(those)) for those in rounds)
         for those in rounds:
@@ -84,7 +76,7 @@ def why_lines(follow_up: FollowUp, tree: Tree, today: date) -> Iterator[str]:
     """The chain of reasons of one follow-up."""
     window = follow_up.window
     title = follow_up.title
-    yield _bold(f"{title} – {beside(title, tree.title, tree.handle)}")
+    yield Heading(f"{title} – {beside(title, tree.title, tree.handle)}")
     yield f"  id      {follow_up.id}"
     yield f"  state   {follow_up.state(today)}"
     yield (
@@ -111,7 +103,7 @@ def why_tree_lines(follow_ups: Sequence[FollowUp], tree: Tree, today: date) -> I
         ("Open", is_open),
         ("Settled", [f for f in follow_ups if f not in is_open]),
     ):
-        yield _bold(f"{heading} ({len(some)})")
+        yield Heading(f"{heading} ({len(some)})")
         for follow_up in some:
             yield from why_lines(follow_up, tree, today)
             yield ""
@@ -141,21 +133,21 @@ def tree_lines(
     names: Mapping[str, str],
 ) -> Iterator[str]:
     """A tree: what it is, what is on it, what is due, what was done last."""
-    yield _bold(f"{tree.title} ({tree.handle})")
+    yield Heading(f"{tree.title} ({tree.handle})")
     for label, value in _facts(tree, species, names):
         yield f"  {label:<10} {value}"
     if tree.on_tree:
-        yield _bold("On it")
+        yield Heading("On it")
         for thing in tree.on_tree:
             yield f"  {_thing(thing, today)}"
     shown = [f for f in follow_ups if f.is_open(today)]
     if shown:
-        yield _bold("Due")
+        yield Heading("Due")
         for follow_up in shown[:LAST_LINES]:
             window = between(follow_up.window.opens, follow_up.window.closes, today.year)
             yield f"  {follow_up.state(today):<8} {follow_up.title}  –  {window}"
     if tree.history:
-        yield _bold("Done")
+        yield Heading("Done")
         for entry in tree.history[-LAST_LINES:][::-1]:
             yield f"  {_done(entry)}"
 

@@ -2,23 +2,29 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+import os
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from contextlib import suppress
 from datetime import date
 from functools import cached_property, partial
-from typing import TYPE_CHECKING
+from json import dumps, loads
+from typing import TYPE_CHECKING, TypeVar
 
 from backbud.collection.moments import trees_here
 from backbud.collection.replay import replay
 from backbud.collection.whereabouts import Histories
 from backbud.journal import remember
 from backbud.journal.events import Origin
+from backbud.journal.faults import FAULT, failing, note_fault
 from backbud.journal.read import Journal, read_journal
 from backbud.journal.settings import SETTINGS_FILE, place_of_setting
 from backbud.journal.things import Thing
 from backbud.kept import KEEP_NOTHING, Kept
+from backbud.publish import MEMORY
 from backbud.publish.unchanged import installed_mark
 from backbud.trust.plugins import NO_PLUGINS, Plugins, plugins_of
 from backbud.words import number
+from backbud_grammar.digest import digest
 from backbud_grammar.handles import fold
 from backbud_grammar.problems import Problem, did_you_mean
 
@@ -28,6 +34,10 @@ if TYPE_CHECKING:
     from backbud.plan.run import Plan
     from backbud.plan.world import ByTree
     from backbud.species import Section, Species
+
+T = TypeVar("T")
+# What failed by a fault of ours, as the last run that came upon it told it.
+FAULTS_FILE = "faults"
 
 
 class Session:
@@ -57,6 +67,10 @@ class Session:
             if only_check
             else sum(1 for tree in self.histories.trees.values() if tree.standing == "here")
         )
+        self._faults: frozenset[str] = frozenset()
+        self._faulty: set[str] = set()
+        # Whether this run comes upon every fault that an earlier one came upon.
+        self.takes_every_step = False
         self._check_kinds()
         journal.positions.note_what_turns_the_year()
 
@@ -79,25 +93,113 @@ class Session:
         """
         if only is None:
             return self._whole_plan
-        return self._whole_plan.of(only) if self._asks_others else self._planned(only)
+        return self._whole_plan.only(only) if self._asks_others else self._planned(only)
 
     @cached_property
     def _whole_plan(self) -> Plan:
         return self._planned(None)
 
     def _planned(self, only: Iterable[str] | None) -> Plan:
-        from backbud.plan.run import plan_all
+        """A tree that planning fails for is told, and planned as its card has it, with no
+        follow-up."""
+        from backbud.plan.run import plan_all, without_plans
 
-        return plan_all(
-            self.journal,
-            self.histories,
-            self._species,
-            self.weather,
-            self.today,
-            only,
-            self.by_tree,
-            self.plugins,
-        )
+        def planned(handles: Sequence[str]) -> Plan:
+            return plan_all(
+                self.journal,
+                self.histories,
+                self._species,
+                self.weather,
+                self.today,
+                handles,
+                self.by_tree,
+                self.plugins,
+            )
+
+        wanted = list(self.histories.trees if only is None else only)
+        try:
+            return planned(wanted)
+        except OSError:
+            raise
+        except Exception:
+            faulty = dict(failing(planned, wanted))
+            if not faulty:
+                raise
+            for handle, error in faulty.items():
+                self.note_fault(f"the plan of {handle}", handle, error)
+            plan = planned([handle for handle in wanted if handle not in faulty])
+            return without_plans(plan, self.histories, self.journal.things, wanted)
+
+    def contained(self, what: str, plan: Plan, work: Callable[[Plan], T]) -> T:
+        """What the work makes of a plan. Trees that it fails for are told, and their follow-ups
+        are left out, or else they are."""
+        try:
+            return work(plan)
+        except OSError:
+            raise
+        except Exception:
+            handles = list(plan.trees)
+            faulty = dict(failing(lambda some: work(plan.only(some)), handles))
+            if not faulty:
+                raise
+            for handle, error in faulty.items():
+                self.note_fault(f"{what} of {handle}", handle, error)
+        try:
+            return work(plan.without_follow_ups(faulty))
+        except Exception:
+            return work(plan.only(handle for handle in handles if handle not in faulty))
+
+    def histories_of(self, plan: Plan) -> Histories:
+        """The histories of the trees of a plan, and of what is no tree."""
+        all_of_them = self.histories
+        if len(plan.trees) == len(all_of_them.trees):
+            return all_of_them
+        trees = {handle: all_of_them.trees[handle] for handle in plan.trees}
+        return Histories(trees, all_of_them.others)
+
+    def note_fault(self, what: str, handle: str, error: Exception) -> None:
+        """Note a fault of ours at the line of the tree's card, and remember it for the commands
+        that do not come upon it. One of each tree is enough."""
+        if handle in self._faulty:
+            return
+        self._faulty.add(handle)
+        journal = self.journal
+        card = journal.things.by_handle.get(handle)
+        origin = card.origin if card is not None else Origin(SETTINGS_FILE, 1, 1)
+        note_fault(journal.notes, journal.folder, origin, what, error)
+        self._faults |= {
+            dumps([one.file, one.line, one.column, one.message, one.hint])
+            for one in journal.problems()
+            if one.code == FAULT
+        }
+        remember.keep_names(journal.folder, FAULTS_FILE, self._state, self._faults)
+
+    def forget_faults(self) -> None:
+        """Every step was taken: what an earlier run remembered beyond what this one came upon is
+        over."""
+        if self._remembered_faults != self._faults:
+            remember.keep_names(self.journal.folder, FAULTS_FILE, self._state, self._faults)
+
+    @cached_property
+    def _remembered_faults(self) -> frozenset[str]:
+        folder = self.journal.folder
+        if not os.path.exists(os.path.join(folder, MEMORY, FAULTS_FILE)):
+            return frozenset()
+        return remember.recall_names(folder, FAULTS_FILE, self._state)
+
+    @cached_property
+    def _state(self) -> str:
+        """A mark that changes with the journal, the day, the program and the plugins."""
+        pages = b"".join(page.digest for page in self.journal.pages)
+        around = f"{self.today} {self._program}".encode()
+        return digest(self.journal.mark, digest(pages), around).hex()
+
+    def _tell_remembered_faults(self) -> None:
+        for remembered in self._remembered_faults - self._faults:
+            with suppress(ValueError, TypeError):
+                file, line, column, message, hint = loads(remembered)
+                origin = Origin(str(file), int(line), int(column))
+                self.journal.notes.at(origin, FAULT, str(message), str(hint), 0, 1)
 
     @cached_property
     def sections(self) -> Mapping[str, tuple[Section, ...]]:
@@ -164,6 +266,8 @@ class Session:
             for place in self.weather:
                 self.weather.record_of(place)
         self._check_figures()
+        if not self.takes_every_step:
+            self._tell_remembered_faults()
         return self.journal.problems()
 
     def summary(self) -> str:

@@ -17,6 +17,7 @@ leave_current_folder()
 from backbud.publish.unchanged import make_arguments, nothing_to_do  # noqa: E402
 
 SETTINGS = "backbud.toml"
+FAILED = 3
 NOTHING_CHANGED = "Nothing changed."
 
 
@@ -33,23 +34,46 @@ def run() -> None:
     except BrokenPipeError:
         # Whoever read along, as `head` does, has seen enough.
         os._exit(0)
+    except KeyboardInterrupt:
+        status = 130
+    except Exception as error:
+        from backbud.fault_report import last_word
+        from backbud.say import CannotSay, warn
+
+        if isinstance(error, (CannotSay, OSError)):
+            warn(f"backbud: {error}")
+        else:
+            folder = _journal_above(os.getcwd()) or ""
+            warn(f"backbud was stopped by {last_word(folder, error)}")
+        status = FAILED
     try:
-        sys.stdout.flush()
-        sys.stderr.flush()
+        # What a species of others may have printed.
+        for stream in (sys.stdout, sys.stderr):
+            if stream is not None:
+                stream.flush()
     except OSError:
-        status = status or 1
+        status = status or FAILED
     os._exit(status)
 
 
 def main() -> int:
     """Run the command line of this process; returns the exit status."""
     argv = sys.argv[1:]
-    request = make_request(argv, os.getcwd(), time.strftime("%Y-%m-%d"))
+    try:
+        here = os.getcwd()
+    except OSError as error:
+        raise OSError(f"the folder you stand in is gone: {error.strerror}") from error
+    request = make_request(argv, here, time.strftime("%Y-%m-%d"))
     if request is not None:
         last = nothing_to_do(*request)
         if last is not None:
             status, summary = last
-            print(summary if request[2].endswith("json") else f"{NOTHING_CHANGED}\n{summary}")
+            from backbud.say import say, say_json
+
+            if request[2].endswith("json"):
+                say_json(summary)
+            else:
+                say(NOTHING_CHANGED, *summary.split("\n"))
             return status
     from importlib import import_module
 

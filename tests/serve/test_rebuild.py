@@ -137,7 +137,9 @@ def test_a_run_that_fails_leaves_the_last_good_pages(
         patched.setattr("backbud.make.render_pages", failing)
         (journal / "diary" / "2027.txt").write_text("2026-03-09\n\nyuki\n  noted  two buds open\n")
         news = rebuilder.rebuild()
-        assert news.failure.startswith("RuntimeError: out of wire (")
+        assert news.failure.startswith(
+            "The run was stopped by a fault of backbud itself, RuntimeError in backbud/make.py:"
+        )
         assert "two buds open" not in page(journal, "trees/yuki.html")
     assert rebuilder.rebuild().failure == ""
 

@@ -304,6 +304,7 @@ class Terminal(io.StringIO):
 def test_on_a_terminal_only_yes_is_yes(yard, writes, ran, monkeypatch, answer, status) -> None:
     yard.plugin(writes(ran))
     monkeypatch.setattr(sys, "stdin", Terminal(answer))
+    monkeypatch.setattr(sys.stdout, "isatty", lambda: True)
     assert yard.run("trust")[0] == status
     yard.run("check")
     assert ran.exists() == (status == 0)
@@ -319,6 +320,7 @@ def test_what_is_recorded_is_what_was_shown(yard, ran, writes, monkeypatch) -> N
             return "yes\n"
 
     monkeypatch.setattr(sys, "stdin", Slow())
+    monkeypatch.setattr(sys.stdout, "isatty", lambda: True)
     assert yard.run("trust")[0] == 0
     yard.run("check")
     assert not ran.exists()

@@ -43,6 +43,11 @@ class Air(NamedTuple):
         return (self.low_c + self.high_c) / 2
 
 
+# No air is colder or hotter, whatever a curve through monthly means swings to, or a setting adds:
+# wide of every station's record (from memory of the WMO's archive: -89.2 and 56.7 °C).
+COLDEST_C, HOTTEST_C = -89.5, 60.0
+
+
 class Shift(Struct, frozen=True, gc=False):
     """What a cover does to the air under it.
 
@@ -60,7 +65,8 @@ class Shift(Struct, frozen=True, gc=False):
         low, high = outside.low_c + self.low_c, outside.high_c + self.high_c
         if self.least_c is not None:
             low, high = max(low, self.least_c), max(high, self.least_c)
-        return Air(low, max(low, high), outside.measured)
+        low = min(max(low, COLDEST_C), HOTTEST_C)
+        return Air(low, min(max(low, high), HOTTEST_C), outside.measured)
 
 
 OPEN_AIR = Shift()

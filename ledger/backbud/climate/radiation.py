@@ -179,9 +179,14 @@ def check_air(low_c: float, high_c: float) -> None:
         raise ValueError(f"no day has a low of {low_c} °C and a high of {high_c} °C")
 
 
+def is_elevation(elevation_m: float) -> bool:
+    """Whether dry land can lie at `elevation_m`: -500 to 9000 m, rounded."""
+    return -500 <= elevation_m <= 9000
+
+
 def check_elevation(elevation_m: float) -> None:
-    """Raise ValueError unless dry land can lie at `elevation_m`: -500 to 9000 m, rounded."""
-    if not -500 <= elevation_m <= 9000:
+    """Raise ValueError unless dry land can lie at `elevation_m`."""
+    if not is_elevation(elevation_m):
         raise ValueError(f"no land lies at {elevation_m} m")
 
 

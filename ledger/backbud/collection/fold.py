@@ -98,6 +98,17 @@ def tree_on(histories: Histories, things: Things, handle: str, day: date) -> Tre
     return trees_after(histories, things, handle, (count,))[count]
 
 
+def tree_on_card(histories: Histories, things: Things, handle: str) -> Tree:
+    """Return the tree as its card has it, whatever the diary says, standing where it stands now."""
+    at, card = histories.trees[handle], things.by_handle.get(handle)
+    kind, _, cultivar = at.kind.partition("'")
+    return Tree(
+        at.handle, at.first_handle, card.text("name") if card else "", kind.strip(),
+        cultivar.rstrip("' "), at.standing, at.standing_since, at.owner, at.place, at.pot, "", "",
+        at.planted_out, False, "", {}, {}, (), (), (), {}, (),
+    )  # fmt: skip
+
+
 def trees_on(histories: Histories, things: Things, day: date) -> dict[str, Tree]:
     """Return every tree as it was at the end of a day, in the order of the cards."""
     return {handle: tree_on(histories, things, handle, day) for handle in histories.trees}

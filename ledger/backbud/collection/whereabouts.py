@@ -26,7 +26,8 @@ from backbud.collection.state import Entry
 from backbud.collection.subjects import Chooser, Whereabouts
 from backbud.collection.taken_down import Everyday, Lines, among
 from backbud.journal.dated import DatedBlock, DatedPage
-from backbud.journal.events import Event
+from backbud.journal.events import Event, Origin
+from backbud.journal.faults import note_fault
 from backbud.journal.read import Journal
 from backbud.journal.things import Thing, Things
 from backbud_grammar.handles import flaw_of, fold
@@ -165,11 +166,19 @@ class Replay:
     def page(self, page: DatedPage) -> None:
         """Go on by a page."""
         for block in page.blocks:
-            self._block(page, block)
+            try:
+                self._block(page, block)
+            except Exception as error:
+                self._fault(block, error)
 
     def histories(self) -> Histories:
         """What was taken down of everything."""
         return Histories(self.trees, {h: tuple(events) for h, events in self.others.items()})
+
+    def _fault(self, block: DatedBlock, error: Exception) -> None:
+        hint = "It may count in part, all other lines count whole."
+        origin = Origin(block.head.file, block.line, 1)
+        note_fault(self.notes, self.journal.folder, origin, "this block", error, hint)
 
     # -------------------------------------------------------------- a block
 

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 
 from backbud.journal.settings import SETTINGS_FILE
-from backbud.publish import OUTPUTS
+from backbud.publish import DEEPEST, OUTPUTS
 from backbud_grammar.problems import Flaw
 
 if TYPE_CHECKING:
@@ -90,7 +90,7 @@ def _walk(
             continue
         if not _is_unicode(entry.name):
             if is_folder or is_text:
-                shown = name.encode(errors="surrogateescape").decode(errors="replace")
+                shown = name.encode(errors="surrogateescape").decode(errors="backslashreplace")
                 passed_over[shown] = Flaw(
                     "bad-file-name",
                     0,
@@ -99,9 +99,18 @@ def _walk(
                     "this name is not UTF-8",
                     "It was left out. Give it another name.",
                 )
+        elif is_folder and name.count("/") >= DEEPEST:
+            passed_over[name] = Flaw(
+                "too-deep",
+                0,
+                1,
+                1,
+                f"this folder lies more than {DEEPEST} folders down, and was left out",
+                "Move what is in it further up.",
+            )
         elif is_folder:
             _walk(journal, name, ignores, found, passed_over)
-        elif entry.is_symlink() and (is_text or entry.is_dir()):
+        elif entry.is_symlink() and (is_text or _leads_to_folder(entry)):
             passed_over[name] = Flaw(
                 "link",
                 0,
@@ -112,6 +121,14 @@ def _walk(
             )
         elif is_text and entry.is_file(follow_symlinks=False):
             found.append(name)
+
+
+def _leads_to_folder(link: os.DirEntry[str]) -> bool:
+    """Whether a link leads to a folder; one that leads round in a ring leads nowhere."""
+    try:
+        return link.is_dir()
+    except OSError:
+        return False
 
 
 def _is_unicode(name: str) -> bool:

@@ -66,6 +66,10 @@ class Notes:
             Flaw(code, 0, origin.column + offset, length, message, hint, severity, lines),
         )
 
+    def line_of(self, origin: Origin) -> str:
+        """The line at an origin, as problems show it."""
+        return self._source(origin.file, origin.line)
+
     def _source(self, file: str, number: int) -> str:
         if file not in self._lines:
             text = self._texts.get(file, b"").decode(errors="replace")

@@ -15,7 +15,7 @@ from __future__ import annotations
 import os
 import posixpath
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from datetime import date
 from functools import partial
 from typing import Any, NamedTuple
@@ -28,6 +28,7 @@ from backbud.journal.currency import note_bare_amounts
 from backbud.journal.dated import DatedPage, DayWeather
 from backbud.journal.diary import DiaryReader
 from backbud.journal.events import Origin
+from backbud.journal.faults import failing, note_fault
 from backbud.journal.find import find_files
 from backbud.journal.headings import day_above, flaw_of_date, length_of
 from backbud.journal.notes import Notes
@@ -46,7 +47,7 @@ from backbud.journal.weather.positions import Positions
 from backbud.journal.weather.series import Until
 from backbud.kept import KEEP_NOTHING, Is, Kept
 from backbud_grammar.acts import ACTS, by_word
-from backbud_grammar.dates import WrittenDate, read_date
+from backbud_grammar.dates import WrittenDate, check_reckoned, read_date
 from backbud_grammar.digest import digest
 from backbud_grammar.forms import ActForm
 from backbud_grammar.outline import Known, read_section, sections
@@ -122,7 +123,9 @@ def read_journal(
     mark = _mark(by_act)
     memory = warm.memory or remember.recall(folder, mark)
     merged = {name: without_conflicts(texts[name]) for name in found.files}
-    parted = _outlines({name: data for name, (data, _) in merged.items()}, by_act, memory, warm)
+    parted = _outlines(
+        folder, notes, {name: data for name, (data, _) in merged.items()}, by_act, memory, warm
+    )
     for name in found.files:
         if name not in parted.weather_files:
             for flaw in (*loaded[name].flaws, *merged[name][1]):
@@ -134,7 +137,21 @@ def read_journal(
         with_lines_at_edge(placed, details, notes) if placed.card.blocks else placed
         for placed in parted.cards
     ]
-    things = warm.things(parted.cards, notes, lambda: read_things(parted.cards, details, notes))
+
+    def things_of(cards: Sequence[PlacedCard]) -> Things:
+        return read_things(cards, details, Notes(texts))
+
+    try:
+        things = warm.things(parted.cards, notes, lambda: read_things(parted.cards, details, notes))
+    except Exception:
+        faulty = failing(things_of, parted.cards)
+        for placed, error in faulty:
+            hint = "The card was left out; all else was read."
+            origin = Origin(placed.file, placed.line + 1, 1)
+            note_fault(notes, folder, origin, "this card", error, hint)
+        left_out = {id(placed) for placed, _ in faulty}
+        sound = [placed for placed in parted.cards if id(placed) not in left_out]
+        things = read_things(sound, details, notes)
     _check_settings(settings, things, texts[SETTINGS_FILE].decode(), notes)
     weather_files = {name: loaded[name] for name in parted.weather_files}
     on_file = WeatherFiles(folder, Until(today, as_of), weather_files, texts, notes, kept)
@@ -153,7 +170,7 @@ def read_journal(
         warm.by_digest = None
     reader = DiaryReader(things, details, notes, memory.said_of, warm.sound(handles))
     warm.pages.begin((handles, southern, today, as_of))
-    pages, weather = _pages(parted, reader, southern, today, as_of, warm.pages)
+    pages, weather = _pages(folder, notes, parted, reader, southern, today, as_of, warm.pages)
     _note_misplaced(parted, reader)
     if not settings.currency:
         note_bare_amounts(
@@ -314,6 +331,8 @@ _WEATHER = re.compile(rb"^[ \t]+weather[ \t]+([^\n]+)", re.MULTILINE | re.IGNORE
 
 
 def _outlines(
+    folder: str,
+    notes: Notes,
     files: Mapping[str, bytes],
     acts: Mapping[str, ActForm],
     memory: remember.Memory,
@@ -326,7 +345,12 @@ def _outlines(
     def outline(name: str) -> None:
         outlined = warm.outlined.get(name)
         if outlined is None or outlined.data != files[name]:
-            outlined = _outlined(name, files[name], known, memory, warm, parted)
+            try:
+                outlined = _outlined(name, files[name], known, memory, warm, parted)
+            except Exception as error:
+                hint = "The file was left out; all else was read."
+                note_fault(notes, folder, Origin(name, 1, 1), "this file", error, hint)
+                return
         parted.files[name] = outlined
         parted.cards += outlined.cards
 
@@ -479,6 +503,8 @@ class ReadPage(NamedTuple):
 
 
 def _pages(
+    folder: str,
+    notes: Notes,
     parted: _Parted,
     reader: DiaryReader,
     southern: bool,
@@ -486,7 +512,6 @@ def _pages(
     as_of: bool,
     known: Sections[ReadPage],
 ) -> tuple[tuple[DatedPage, ...], tuple[DayWeather, ...]]:
-    notes = reader.notes
     found: list[ReadPage] = []
     for file, outlined in parted.counting().items():
 
@@ -497,8 +522,13 @@ def _pages(
             outlined: Outlined = outlined,
         ) -> tuple[ReadPage | None, bool]:
             noted = len(notes)
-            above = partial(day_above, outlined, line)
-            page = _page(file, line, kept, reader, southern, today, as_of, above)
+            page = None
+            try:
+                above = partial(day_above, outlined, line)
+                page = _page(file, line, kept, reader, southern, today, as_of, above)
+            except Exception as error:
+                hint = "The page was left out; all else was read."
+                note_fault(notes, folder, Origin(file, line + 1, 1), "this page", error, hint)
             return page, len(notes) == noted
 
         found += known.of_file(file, outlined, read)
@@ -524,6 +554,7 @@ def _page(
     notes, written = reader.notes, kept.section.date
     try:
         when = read_date(written, southern)
+        check_reckoned(when.first, written)
     except Misread as error:
         notes.add(file, line, flaw_of_date(error, kept.section, above()))
         # Without a day nothing of it can be replayed, but its other problems are told too.

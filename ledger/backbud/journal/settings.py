@@ -50,6 +50,8 @@ class Settings(Struct, frozen=True):
 
 _TEXTS = ("name", "home", "keeper", "currency", "journal_id", "base_url", "caldav_url")
 _CALENDARS = ("show", "settled", "alarm_days", "alarm_hour", "publish")
+# No figure of the trade is larger, and no sum of such figures runs over.
+LARGEST_FIGURE = 10**9
 _KNOWN = ("language", *_TEXTS, "hours_per_week", *_CALENDARS, "figures")
 LONGEST_ALARM_DAYS = 365
 LONGEST_JOURNAL_ID = 60  # it ends every UID, and a UID has room for 255 octets
@@ -133,14 +135,18 @@ def _wrong(key: str, value: object) -> tuple[str, str] | None:
         return "“hours_per_week” is a number from 0 to 168", "For example: hours_per_week = 10"
     if key in (*_CALENDARS, "caldav_url"):
         return _wrong_in_calendars(key, value)
-    if key == "figures" and not (
-        isinstance(value, dict)
-        and all(
-            isinstance(n, (int, float)) and not isinstance(n, bool) and isfinite(n)
-            for n in value.values()
-        )
+    return _wrong_figures(value) if key == "figures" else None
+
+
+def _wrong_figures(value: object) -> tuple[str, str] | None:
+    hint = "For example: decandle_from_c = 14"
+    if not isinstance(value, dict) or not all(
+        isinstance(n, (int, float)) and not isinstance(n, bool) and isfinite(n)
+        for n in value.values()
     ):
-        return "“figures” is a table of numbers", "For example: decandle_from_c = 14"
+        return "“figures” is a table of numbers", hint
+    if any(abs(n) > LARGEST_FIGURE for n in value.values()):
+        return f"no figure lies beyond {LARGEST_FIGURE}", hint
     return None
 
 

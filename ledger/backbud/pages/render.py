@@ -64,6 +64,18 @@ def render_pages(view: Nursery, kept: Kept = KEEP_NOTHING) -> dict[str, bytes]:
     return pages
 
 
+def no_page(title: str) -> bytes:
+    """What stands in the place of the page of a tree that could not be made: no template."""
+    from markupsafe import escape
+
+    return (
+        '<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
+        f"<title>{escape(title)}</title>\n</head>\n<body>\n<h1>{escape(title)}</h1>\n"
+        "<p>This page could not be made, by a fault of backbud. backbud check tells which. "
+        f'<a href="../{links.INDEX}">What wants doing</a></p>\n</body>\n</html>\n'
+    ).encode()
+
+
 def _tree(view: Nursery, shared: dict[str, object]) -> tuple[str, bytes]:
     """The page of the one tree of the view, and its path."""
     sheet = sheet_of(view, view.trees[0])

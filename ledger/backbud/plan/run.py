@@ -17,17 +17,19 @@ Nothing here looks at today but to choose which growing years are worth computin
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Container, Iterable, Iterator, Mapping
 from datetime import date
 from functools import partial
 
 from msgspec import Struct
+from msgspec.structs import replace
 
-from backbud.collection.fold import tree_on
+from backbud.collection.fold import tree_on, tree_on_card
 from backbud.collection.state import Tree
 from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
 from backbud.journal.read import Journal
+from backbud.journal.things import Things
 from backbud.journal.weather.records import Records
 from backbud.kept import Is
 from backbud.plan.customers import hand_back
@@ -61,14 +63,24 @@ class Plan(Struct, frozen=True):
         for one in self.follow_ups.values():
             yield from one
 
-    def of(self, handles: Iterable[str]) -> Plan:
-        """The same of these trees alone."""
-        only = tuple(handles)
+    def only(self, handles: Iterable[str]) -> Plan:
+        """The plan of these trees alone."""
+        wanted = list(handles)
+        if len(wanted) == len(self.trees):
+            return self
         return Plan(
-            {handle: self.trees[handle] for handle in only},
-            {handle: self.follow_ups[handle] for handle in only},
-            {handle: self.species[handle] for handle in only},
-            {handle: self.bites[handle] for handle in only},
+            {handle: self.trees[handle] for handle in wanted},
+            {handle: self.follow_ups[handle] for handle in wanted},
+            {handle: self.species[handle] for handle in wanted},
+            {handle: self.bites[handle] for handle in wanted if handle in self.bites},
+        )
+
+    def without_follow_ups(self, of: Container[str]) -> Plan:
+        """The plan with all its trees, but nothing to do on some of them."""
+        return replace(
+            self,
+            follow_ups={h: () if h in of else those for h, those in self.follow_ups.items()},
+            bites={h: those for h, those in self.bites.items() if h not in of},
         )
 
     def find(self, wanted: str) -> list[FollowUp]:
@@ -124,6 +136,24 @@ def plan_all(
             by_tree.drop("plan", handle)
     hanger.asker.note_failures()
     return Plan(trees, follow_ups, species, bites)
+
+
+def without_plans(plan: Plan, histories: Histories, things: Things, handles: Iterable[str]) -> Plan:
+    """The plan with all of these trees, in their order; those it has not are as their cards have
+    them, with no follow-up."""
+    wanted = list(handles)
+    trees = {
+        handle: plan.trees[handle]
+        if handle in plan.trees
+        else tree_on_card(histories, things, handle)
+        for handle in wanted
+    }
+    return Plan(
+        trees,
+        {handle: plan.follow_ups.get(handle, ()) for handle in wanted},
+        {handle: plan.species.get(handle) for handle in wanted},
+        {handle: plan.bites.get(handle, ()) for handle in wanted},
+    )
 
 
 def _of_tree(tree: Tree, species: Species | None, hanger: Hanger) -> tuple[FollowUp, ...]:

@@ -68,7 +68,8 @@ class Skies:
             shift,
             latitude=latitude,
             southern=self.southern,
-            cold_night_drop_c=COLD_NIGHT_DROP.among(self.figures),
+            # Cold nights lie under the mean, never over it.
+            cold_night_drop_c=max(COLD_NIGHT_DROP.among(self.figures), 0.0),
             night_shift_c=self._milder_nights(record) if air.felt else 0.0,
         )
 

@@ -14,3 +14,5 @@ MEMORY = ".backbud"
 STAGED = "staged"
 COMMITMENT = "commitment"
 REMEMBERED = "remembered"
+# Nothing of a journal lies further down than so many folders: to look there could have no end.
+DEEPEST = 100

@@ -14,6 +14,7 @@ from io import FileIO
 from backbud import __version__
 from backbud.publish import (
     COMMITMENT,
+    DEEPEST,
     MADE,
     MADE_ON,
     MANIFEST,
@@ -160,7 +161,9 @@ def _input_names(journal: str, folder: str) -> list[str]:
         for entry in entries:
             name = entry.name
             if entry.is_dir(follow_symlinks=False):
-                if name[0] != "." and (folder or name not in OUTPUTS):
+                if name[0] == "." or folder.count("/") >= DEEPEST:
+                    continue
+                if folder or name not in OUTPUTS:
                     names += _input_names(journal, f"{folder}{name}/")
                 continue
             if entry.is_symlink():

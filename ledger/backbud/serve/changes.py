@@ -18,7 +18,7 @@ from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
-from backbud.publish import OUTPUTS
+from backbud.publish import DEEPEST, OUTPUTS
 from backbud.trust.place import recorded
 
 if TYPE_CHECKING:
@@ -90,7 +90,7 @@ def _look(journal: str, below: str) -> Iterator[tuple[str, tuple[int, int, int]]
             found = entry.stat(follow_symlinks=False)
         except OSError:
             continue  # it vanished in between
-        if stat.S_ISDIR(found.st_mode):
+        if stat.S_ISDIR(found.st_mode) and path.count("/") < DEEPEST:
             yield from _look(journal, path)
         else:
             yield path, (found.st_size, found.st_mtime_ns, found.st_ino)

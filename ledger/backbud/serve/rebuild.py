@@ -7,12 +7,12 @@ reason is shown on top of them.
 from __future__ import annotations
 
 import time
-import traceback
 from collections.abc import Callable, Mapping
 from datetime import date
 
 from msgspec import Struct
 
+from backbud.fault_report import last_word
 from backbud.kept import Kept
 from backbud.make import Made, make
 from backbud.publish import MADE
@@ -72,11 +72,7 @@ class Rebuilder:
             return News(today, failure=_in_words(error))
         except Exception as error:
             # A fault of ours, or of a species that was installed: the pages stay, work goes on.
-            where = traceback.extract_tb(error.__traceback__)[-1]
-            return News(
-                today,
-                failure=f"{type(error).__name__}: {error} ({where.filename}:{where.lineno})",
-            )
+            return News(today, failure=f"The run was stopped by {last_word(self._folder, error)}")
 
     def _made(self, today: date, began: float) -> News:
         check_settings(self._folder)

@@ -21,6 +21,8 @@ from contextlib import contextmanager, suppress
 from datetime import date
 from typing import TYPE_CHECKING
 
+from backbud.fault_report import last_word
+from backbud.say import say, warn
 from backbud.serve.changes import Changes
 from backbud.serve.lan import EVERYWHERE, LOOPBACK, lan_address, secret_path
 from backbud.serve.rebuild import News, Rebuilder
@@ -103,18 +105,28 @@ class _Watching:
         site = Site(lambda: self._rebuilder.files, self._banner, self._hub, secret)
         # No list of requests: it would show the secret path.
         config = uvicorn.Config(
-            site, log_level="error", access_log=False, lifespan="off", server_header=False,
+            site, log_level="error", access_log=False, log_config=None, lifespan="off",
+            server_header=False,
             timeout_graceful_shutdown=_STOP_SECONDS, ws="none", http=Door,
         )  # fmt: skip
         server = _server(config)
+        self._loop.set_exception_handler(lambda _, told: self._fault(told.get("exception")))
         self._changes = Changes(self._folder, self._rebuild, self._ask_today)
-        with _signals(self._loop, lambda: self._stop(server)):
+        with (
+            _logged("uvicorn.error", self._fault),
+            _signals(self._loop, lambda: self._stop(server)),
+        ):
             self._greet(listening.getsockname()[1], secret)
             self._changes.start()
             await server.serve([listening])
             self._rest(None)
             self._changes.stop(_STOP_SECONDS)
-        print("Stopped.", flush=True)
+        say("Stopped.")
+
+    def _fault(self, error: BaseException | None) -> None:
+        """What nobody foresaw in serving a page: said in one sentence, and watching goes on."""
+        if error is not None:
+            warn(f"{_clock()}  A page was not served because of {last_word(self._folder, error)}")
 
     def _stop(self, server: uvicorn.Server) -> None:
         """The first time cleanly; the second time at once."""
@@ -163,28 +175,28 @@ class _Watching:
     def _tell(self, news: News) -> None:
         """Say in the terminal what was done, and what is wrong where that is new."""
         if news.failure:
-            print(f"{_clock()}  The pages stay as they were. {news.failure}", flush=True)
+            say(f"{_clock()}  The pages stay as they were. {news.failure}")
         else:
             files = "1 file" if news.written == 1 else f"{news.written} files"
-            print(f"{_clock()}  {files} changed, {news.seconds * 1000:.0f} ms.", flush=True)
+            say(f"{_clock()}  {files} changed, {news.seconds * 1000:.0f} ms.")
         if (news.problems, news.note) == self._told:
             return
         self._told = (news.problems, news.note)
         if news.note:
-            print(news.note, file=sys.stderr, flush=True)
+            warn(news.note)
         for problem in news.problems[:SHOWN_PROBLEMS]:
-            print(problem, file=sys.stderr, flush=True)
+            warn(*problem.split("\n"))
         if len(news.problems) > SHOWN_PROBLEMS:
             more = len(news.problems) - SHOWN_PROBLEMS
-            print(f"… and {more} more; backbud check shows all.", file=sys.stderr, flush=True)
+            warn(f"… and {more} more; backbud check shows all.")
 
     def _greet(self, port: int, secret: str) -> None:
         if secret:
-            print(f"Pages for this house: http://{lan_address()}:{port}/{secret}/")
-            print("Who has this address can read them; what is sent is not encrypted.")
+            say(f"Pages for this house: http://{lan_address()}:{port}/{secret}/")
+            say("Who has this address can read them; what is sent is not encrypted.")
         else:
-            print(f"Pages: http://{LOOPBACK}:{port}/")
-        print(f"Watching {self._folder}. Ctrl-C stops it.", flush=True)
+            say(f"Pages: http://{LOOPBACK}:{port}/")
+        say(f"Watching {self._folder}. Ctrl-C stops it.")
 
 
 def _clock() -> str:
@@ -201,6 +213,25 @@ def _server(config: uvicorn.Config) -> uvicorn.Server:
             yield
 
     return Server(config)
+
+
+@contextmanager
+def _logged(name: str, tell: Callable[[BaseException | None], None]) -> Iterator[None]:
+    """Tell of each error that a library logs, which it would else print with its traceback."""
+    import logging
+
+    class Handler(logging.Handler):
+        def emit(self, record: logging.LogRecord) -> None:
+            tell(record.exc_info[1] if record.exc_info else None)
+
+    logger, handler = logging.getLogger(name), Handler(logging.ERROR)
+    logger.addHandler(handler)
+    before, logger.propagate = logger.propagate, False
+    try:
+        yield
+    finally:
+        logger.removeHandler(handler)
+        logger.propagate = before
 
 
 @contextmanager

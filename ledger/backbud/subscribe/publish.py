@@ -113,7 +113,7 @@ def publish(
     today: date,
     to: str,
     environ: Mapping[str, str],
-    tell: Callable[[str], None] = lambda step: None,
+    tell: Callable[[str], object] = lambda step: None,
     *,
     ask: Ask = _nobody_to_ask,
     adopt: bool = False,
@@ -227,7 +227,7 @@ class _Run:
         server: Server,
         settings: Settings,
         folder: str,
-        tell: Callable[[str], None],
+        tell: Callable[[str], object],
         adopt: bool,
     ) -> None:
         self.server, self.settings, self.folder, self.tell = server, settings, folder, tell

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import sys
-
+from backbud.say import ask, can_ask, say
 from backbud.trust.files import read_plugins
 from backbud.trust.place import PLUGINS
 from backbud.trust.record import forget, record, trusted_files
@@ -24,45 +23,37 @@ def trust(journal: str, digest: str = "") -> bool:
     # Read once: what is shown is what is recorded, whatever happens to the files meanwhile.
     found = read_plugins(journal)
     trusted = trusted_files(journal)
-    print(*set_lines(found, trusted), sep="\n")
+    say(*set_lines(found, trusted))
     if not found.files:
-        print(f"There are no plugins here: no *.py in {PLUGINS}/.")
+        say(f"There are no plugins here: no *.py in {PLUGINS}/.")
         return True
-    print(f"{number(len(found.files), 'file')} with the digest\n  {found.digest}")
+    say(f"{number(len(found.files), 'file')} with the digest", f"  {found.digest}")
     if trusted == found.files:
-        print("You trust them as they are. To take that back: backbud trust --forget")
+        say("You trust them as they are. To take that back: backbud trust --forget")
         return True
-    print(f"\n{CONSENT}\n")
+    say("", CONSENT, "")
     if digest and digest != found.digest:
         raise NotThese(
             "the files have another digest than the one you gave; nothing was recorded. "
             "Look at them again"
         )
-    if not digest and not sys.stdin.isatty():
-        print(
+    if not digest and not can_ask():
+        say(
             "Nothing was recorded, since nobody can answer here. A script says: "
             f"backbud trust {journal} --yes DIGEST"
         )
         return False
-    if not digest and not _answer():
-        print("Nothing was recorded; they stay left out.")
+    if not digest and ask("Trust them? yes or no: ") != "yes":
+        say("Nothing was recorded; they stay left out.")
         return False
     record(journal, found.files)
-    print("Trusted. Any change to any of them asks again.")
+    say("Trusted. Any change to any of them asks again.")
     return True
 
 
 def take_back(journal: str) -> None:
     """Forget the consent. CannotRecord where the record cannot be removed."""
     if forget(journal):
-        print("Forgotten: the plugins of this journal are left out from now on.")
+        say("Forgotten: the plugins of this journal are left out from now on.")
     else:
-        print("Nothing of this journal was trusted.")
-
-
-def _answer() -> bool:
-    try:
-        return input("Trust them? yes or no: ").strip().casefold() == "yes"
-    except EOFError:
-        print()
-        return False
+        say("Nothing of this journal was trusted.")

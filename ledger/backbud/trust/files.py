@@ -98,7 +98,7 @@ def _names(journal: str, below: str, flaws: list[tuple[str, Flaw]]) -> Iterator[
         elif entry.is_dir(follow_symlinks=False):
             yield from _names(journal, name, flaws)
         elif is_python and not _is_text(entry.name):
-            shown = name.encode(errors="surrogateescape").decode(errors="replace")
+            shown = name.encode(errors="surrogateescape").decode(errors="backslashreplace")
             flaws.append((shown, _flaw("bad-file-name", "this name is not UTF-8")))
         elif is_python:
             yield name

@@ -12,6 +12,7 @@ from difflib import unified_diff
 from backbud.trust.files import PluginFiles
 from backbud.trust.serve import text_of
 from backbud.words import number
+from backbud_grammar.shown import shown
 
 CONSENT = (
     "Trusted code runs as you, each time this journal is compiled. It can do anything that you "
@@ -47,14 +48,6 @@ def shown_lines(data: bytes) -> list[str]:
         text = data.decode("ascii", "backslashreplace")
     lines = text.split("\n")
     return [shown(line) for line in (lines[:-1] if lines[-1] == "" else lines)]
-
-
-def shown(text: str) -> str:
-    """The text with each sign that does not print written out: `\\x1b`, `\\u202e`."""
-    return "".join(
-        sign if sign.isprintable() or sign == "\t" else sign.encode("unicode_escape").decode()
-        for sign in text
-    )
 
 
 def _changes(before: Mapping[str, bytes], after: Mapping[str, bytes]) -> Iterator[str]:

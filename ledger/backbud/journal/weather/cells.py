@@ -8,6 +8,7 @@ from contextlib import suppress
 from datetime import date
 from math import isfinite
 
+from backbud_grammar.dates import check_reckoned
 from backbud_grammar.problems import Misread
 
 # As tables and their publishers write that nothing was measured.
@@ -41,6 +42,12 @@ def read_day(text: str) -> date:
 
     Misread for anything else: a day first or a month first cannot be told from each other.
     """
+    day = _day(text)
+    check_reckoned(day, text)
+    return day
+
+
+def _day(text: str) -> date:
     try:
         return date.fromisoformat(text)
     except ValueError:

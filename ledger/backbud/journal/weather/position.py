@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
+from backbud.climate.radiation import is_elevation
 from backbud.journal.notes import Notes
 from backbud.journal.things import Thing
 from backbud.journal.weather.record import Position, PositionFrom
@@ -21,8 +22,7 @@ def own_position(
     """
     latitude = _degrees(place, "latitude", "N", "S", notes)
     longitude = _degrees(place, "longitude", "E", "W", notes)
-    elevation = place.measure("elevation")
-    elevation_m = elevation.within("m") if elevation else None
+    elevation_m = _elevation_m(place, notes)
     known_from: PositionFrom = "" if latitude is None else "card"
     if latitude is None or longitude is None:
         town = _town(place, folder, notes)
@@ -71,6 +71,19 @@ def _degrees(place: Thing, label: str, positive: str, negative: str, notes: Note
         )
         return None
     return -abs(degrees) if line.detail.words == negative else degrees
+
+
+def _elevation_m(place: Thing, notes: Notes) -> float | None:
+    line = next((line for line in place.lines if line.detail.name == "elevation"), None)
+    if line is None or line.detail.measure is None:
+        return None
+    elevation_m = line.detail.measure.within("m")
+    if is_elevation(elevation_m):
+        return elevation_m
+    message = f"no land lies at {elevation_m:g} m"
+    hint = "It lies between -500 and 9000 m. Is the unit right? The line was left out."
+    notes.at(line.origin, "impossible-value", message, hint, 0, len("elevation"))
+    return None
 
 
 def _town(place: Thing, folder: str, notes: Notes) -> tuple[float, float] | None:

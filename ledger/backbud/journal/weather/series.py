@@ -9,6 +9,7 @@ from typing import NamedTuple
 from msgspec import Struct
 
 from backbud.climate.days import WeatherDay
+from backbud.climate.radiation import is_elevation
 from backbud_grammar.problems import Flaw
 
 
@@ -35,9 +36,12 @@ class Station(Struct, frozen=True, gc=False):
 def station_at(
     name: str, latitude: float | None, longitude: float | None, elevation_m: float | None
 ) -> Station:
-    """Return a station; a latitude or longitude that is none on Earth puts it nowhere."""
+    """Return a station; a latitude or longitude that is none on Earth puts it nowhere, and an
+    elevation that no land has is not known (files write -999.9)."""
     if latitude is None or longitude is None or abs(latitude) > 90 or abs(longitude) > 180:
         return Station(name)
+    if elevation_m is not None and not is_elevation(elevation_m):
+        elevation_m = None
     return Station(name, latitude, longitude, elevation_m)
 
 

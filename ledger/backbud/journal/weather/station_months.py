@@ -16,6 +16,7 @@ from backbud.journal.weather.flaws import Flaws
 from backbud.journal.weather.limits import OF_A_MONTH, impossible
 from backbud.journal.weather.series import Form, MonthWeather, Series, Station, Until, station_at
 from backbud.words import number
+from backbud_grammar.dates import FIRST_RECKONED
 from backbud_grammar.problems import Flaw, Misread
 
 TITLE = "monthly station text"
@@ -128,7 +129,16 @@ class _Reader:
             )
             return None
         found = (int(year), int(month))
-        if not 1 <= found[1] <= 12 or not found[0]:
+        if found[0] < FIRST_RECKONED.year:
+            self._note(
+                line,
+                words[0],
+                "far-date",
+                f"{year} is no year of a record",
+                "The row was left out.",
+            )
+            return None
+        if not 1 <= found[1] <= 12:
             self._note(
                 line,
                 words[1],

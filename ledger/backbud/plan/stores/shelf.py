@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from datetime import date, timedelta
-from decimal import ROUND_HALF_UP, Decimal
+from decimal import ROUND_HALF_UP, Context, Decimal
 from functools import partial
 from itertools import chain
 
@@ -27,6 +27,8 @@ from backbud_grammar.measures import Measure
 
 YEAR = timedelta(days=365)
 CENT = Decimal("0.01")
+# Digits enough for whatever amounts of nine digits come to.
+_WIDE = Context(prec=60)
 # Sums of reckoned litres differ by less than this from nothing.
 NOTHING = 1e-9
 # What happened to a material on one day, in the order it is taken to have happened.
@@ -167,7 +169,7 @@ def _worth(now: _Running, material: Material) -> Decimal | None:
 
 def cents(amount: Decimal) -> Decimal:
     """An amount of money to the hundredth, halves up."""
-    return amount.quantize(CENT, ROUND_HALF_UP)
+    return amount.quantize(CENT, ROUND_HALF_UP, _WIDE)
 
 
 def _decimal(quantity: float) -> Decimal:

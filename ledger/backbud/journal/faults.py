@@ -1,0 +1,66 @@
+"""A step and the things it is taken for go in; those it fails for are told, the rest goes on.
+
+For faults of backbud itself, which nobody foresaw: one tree, card, page or file is left out, and
+the reason stands among the problems of the journal.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import TypeVar
+
+from backbud.journal.events import Origin
+from backbud.journal.notes import Notes
+
+T = TypeVar("T")
+
+FAULT = "fault"
+WHOLE = "Nothing of the journal was changed, and all else was compiled."
+
+
+def note_fault(
+    notes: Notes, folder: str, origin: Origin, what: str, error: Exception, hint: str = WHOLE
+) -> None:
+    """Note a fault at a place of the journal. `what` failed: "the plan of hoshi"."""
+    # Few runs have one, and what writes the report takes long to load.
+    from backbud.fault_report import what_happened, write_report
+
+    report = write_report(folder, error, notes.line_of(origin), str(origin))
+    if report:
+        hint = f"{hint} The report is {report}"
+    notes.at(
+        origin,
+        FAULT,
+        f"{what} failed by a fault of backbud: {what_happened(error)}",
+        hint,
+        0,
+        1,
+    )
+
+
+def failing(work: Callable[[Sequence[T]], object], those: Sequence[T]) -> list[tuple[T, Exception]]:
+    """Those that the work fails for when it is done for them alone, found by halving.
+
+    It is empty where the work fails for none at all, and so for another reason.
+    """
+    try:
+        work(those)
+    except OSError:
+        raise
+    except Exception as error:
+        if len(those) == 1:
+            return [(those[0], error)]
+        if not those or fails(work, ()):
+            return []
+        middle = len(those) // 2
+        return [*failing(work, those[:middle]), *failing(work, those[middle:])]
+    return []
+
+
+def fails(work: Callable[[Sequence[T]], object], those: Sequence[T]) -> bool:
+    """Whether the work fails for them."""
+    try:
+        work(those)
+    except Exception:
+        return True
+    return False

@@ -649,8 +649,9 @@ POT = ("pot", "--inside", "36 x 28 x 12 cm")
          "40 x 35 cm, without a height."),
         ([*WATER, "--cover", "shade net"], "Give --cover as one of open, shade net, cold frame, "
          "tunnel, unheated glass, heated glass, indoors; a net with its shade, “shade net 40 %”."),
-        ([*WATER, "--cover", "shade net 140 %"], "Give --cover a shade from 0 to 100 %, such as "
-         "“shade net 40 %”."),
+        ([*WATER, "--cover", "shade net 140 %"], "Give --cover as one of open, shade net, cold "
+         "frame, tunnel, unheated glass, heated glass, indoors; a net with its shade, “shade net "
+         "40 %”: “140 %” is out of range (it lies between 0 and 100 %)."),
         ([*WATER, "--rain", "4 mm"], "Give --pot as sizes such as 36 x 28 x 12 cm: the rain falls "
          "into it."),
         ([*WATER, "--wind", "2 m/s"], "Give --humidity, --wind and --sun all three, or none of "

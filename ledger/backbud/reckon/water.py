@@ -199,8 +199,6 @@ def _under_cover(asked: Asked, tree: PottedTree) -> PottedTree:
     fits = {"shade net": ("share",), "heated glass": ("temperature", "")}.get(named, ("",))
     if named not in COVERS or sort not in fits:
         raise ValueError(f"Give --cover as {COVER.give}.")
-    if measure is not None and sort == "share" and measure.within("%") > 100:
-        raise ValueError("Give --cover a shade from 0 to 100 %, such as “shade net 40 %”.")
     # The figures stand in one place, with the settings that may change them in a journal.
     from backbud.plan.covers import cover_from
 

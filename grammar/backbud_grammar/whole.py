@@ -224,7 +224,8 @@ def _in_free(form: ActForm, words: list[str]) -> str:
     if form.of_all:
         last = words[-1:] if words and words[-1].casefold() in _OF_A_TREE else []
         return _first_of(words, _LIMITS | {"on", "and"}, question=False) or "".join(last)
-    denies = _DENIES | {"only"} if form.bearing == "ends" else _DENIES
+    # `checked for biting wire` tells what was found, not what was looked for.
+    denies = _DENIES | {"only", "biting", "fine"} if form.bearing == "ends" else _DENIES
     return _first_of(words, denies, question=False)
 
 

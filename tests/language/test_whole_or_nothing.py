@@ -32,6 +32,7 @@ person marrow
 person dell
 mix maple
   akadama 2
+pot tray-1
 material akadama
   sold in bag of 14 L
 """
@@ -261,6 +262,10 @@ SAID = [
     ("received from zzz for repotting", "card"),
     ("moved tunnel and yard", ""),
     ("separated on left 4, as Foo", "handle"),
+    ("checked for biting wire on left 1", "each part in a detail of its own"),
+    ("ready for pruning", "card"),
+    ("released from the pot", "Give it a card"),
+    ("died from the top", "noted died from the top"),
     ("skipped repot this year", "once"),
     ("skipped zzz", "skipped repot"),
     ("put-off repot, to sometime", ""),
@@ -294,11 +299,15 @@ def test_what_limits_nothing(written: Written) -> None:
         "skipped repot -- not strong enough",
         "planned repot, next spring -- only the south half",
         "died of root rot",
+        "ready for collection",
+        "ready for marrow",
+        "released from quarantine",
+        "released from yard",
         "checked wire fine -- fine, but look again",
         "defoliated large leaves -- never all of them here",
     ]
     session = opened(written, of, ())
-    assert [tree_of(session, n).history[-1].event.held for n in range(1, 15)] == [""] * 14
+    assert [tree_of(session, n).history[-1].event.held for n in range(1, 19)] == [""] * 18
 
 
 def test_what_is_done_is_done_with_what_was_read(written: Written) -> None:

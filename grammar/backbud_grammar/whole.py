@@ -60,6 +60,9 @@ _WHAT_WAS_DONE = (
     "Write only what was done, each part in a detail of its own; the rest goes on a line that "
     "begins with noted."
 )
+_OF_ALL_LIMITS = _LIMITS | {"on", "and"}
+# `checked for biting wire` tells what was found, not what was looked for.
+_ENDS_DENIES = _DENIES | {"only", "biting", "fine"}
 # A remark is free; only its first words can turn what stands before it.
 _FIRST_WORDS = {"does": 1, "keeps": 1, "ends": 3}
 _OF_ALL_BUT = _set("all everything nothing none any anything")
@@ -199,34 +202,40 @@ def _limiter_read(
 ) -> tuple[str, int] | None:
     """The first limiter in what was read as free words or as a part, and where its detail is."""
     strict = form.bearing == "ends" or word.casefold() in form.bare_words
-    free = {one.name for one in forms if one.free}
-    findings = {word for one in forms if one.name == "finding" for word in one.words}
-    looked_at: list[str] = []
     for detail, start in zip(reading.details, reading.starts, strict=True):
-        found = ""
-        if form.word == "checked" and detail.name == "what":
-            looked_at = detail.words.split()
-        elif form.word == "checked" and detail.words.casefold().endswith("not yet"):
-            found = "" if looked_at and AWAITED.issuperset(looked_at) else detail.words
-        if detail.part and not found:
-            found = _in_part(detail.part, strict=strict)
-            if strict and not found and detail.part.split()[-1].casefold() in findings:
-                # `on left 1 fine`: what was found is no part.
-                found = detail.part.split()[-1]
-        if not found and detail.words and detail.name in free:
+        found = _in_part(detail.part, strict=strict) if detail.part else ""
+        if not found and detail.words:
             found = _in_free(form, _WORD.findall(detail.words))
+            if found and not any(one.free and one.name == detail.name for one in forms):
+                found = ""
         if found:
             return found, start + detail.offset
+    return _not_seen(form, reading) if form.word == "checked" else None
+
+
+def _not_seen(form: ActForm, reading: ActReading) -> tuple[str, int] | None:
+    """What a check says in a place where it may mean that nobody looked, or only elsewhere."""
+    findings = {word for one in form.forms if one.name == "finding" for word in one.words}
+    looked_at: list[str] = []
+    for detail, start in zip(reading.details, reading.starts, strict=True):
+        if detail.name == "what":
+            looked_at = detail.words.split()
+        elif detail.words.casefold().endswith("not yet") and not (
+            looked_at and AWAITED.issuperset(looked_at)
+        ):
+            return detail.words, start + detail.offset
+        last = detail.part.split()[-1:]
+        if last and last[0].casefold() in findings:
+            # `on left 1 fine`: what was found is no part.
+            return last[0], start + detail.offset
     return None
 
 
 def _in_free(form: ActForm, words: list[str]) -> str:
     if form.of_all:
         last = words[-1:] if words and words[-1].casefold() in _OF_A_TREE else []
-        return _first_of(words, _LIMITS | {"on", "and"}, question=False) or "".join(last)
-    # `checked for biting wire` tells what was found, not what was looked for.
-    denies = _DENIES | {"only", "biting", "fine"} if form.bearing == "ends" else _DENIES
-    return _first_of(words, denies, question=False)
+        return _first_of(words, _OF_ALL_LIMITS, question=False) or "".join(last)
+    return _first_of(words, _ENDS_DENIES if form.bearing == "ends" else _DENIES, question=False)
 
 
 def _in_part(part: str, *, strict: bool) -> str:

@@ -1070,7 +1070,16 @@ _act(
     _span("for", about="how long, or what for"),
     _bare("for", "duration"),
 )
-_act(_G, "released", "release", ENDS, _free("from"), about="from quarantine")
+_act(
+    _G,
+    "released",
+    "release",
+    ENDS,
+    # From a pot it would be another thing.
+    Form("from", ("from",), words=("quarantine", "the quarantine", "isolation")),
+    _to("from", "place"),
+    about="from quarantine",
+)
 _act(
     _G,
     "ventilated",
@@ -1353,7 +1362,9 @@ _act(
     "ready",
     "ready",
     ENDS,
-    _free("for"),
+    # `ready for pruning` is not ready to go.
+    Form("for", ("for",), words=("collection", "pick-up", "picking up", "its owner", "home")),
+    _to("for", "person"),
     _words("how", "to go home", "to go", part=False),
     about="to go home",
 )

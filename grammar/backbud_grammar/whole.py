@@ -9,7 +9,6 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 
-from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud_grammar.acts import AWAITED
@@ -37,13 +36,14 @@ _LIMITS = _DENIES | _set(
     "should would could might maybe perhaps probably failed"
 )
 _UNREAD = _LIMITS | _set(
+    "if unless "
     "no nor none nothing neither without next later soon tomorrow todo todo's need needs needed"
 )
 # No part of a tree is so called: these say more than where.
 _NOT_OF_A_PART = _set(
     "and then was were is are has have had still to need needs nearly almost maybe should "
     "except excepting excluding but not never yet rest partly only no without remaining off "
-    "this time year until"
+    "this time year until i think guess"
 )
 # An act that puts on says the contrary beside one of these: `tie removed`.
 _REMOVED = _set(
@@ -60,6 +60,9 @@ _WHAT_WAS_DONE = (
     "Write only what was done, each part in a detail of its own; the rest goes on a line that "
     "begins with noted."
 )
+_OF_ALL_LIMITS = _LIMITS | {"on", "and"}
+# `checked for biting wire` tells what was found, not what was looked for.
+_ENDS_DENIES = _DENIES | {"only", "biting", "fine"}
 # A remark is free; only its first words can turn what stands before it.
 _FIRST_WORDS = {"does": 1, "keeps": 1, "ends": 3}
 _OF_ALL_BUT = _set("all everything nothing none any anything")
@@ -70,14 +73,7 @@ _WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)*|\?")
 _RUN = re.compile(r"[^,\s][^,]*")
 
 
-class Unread(Struct, frozen=True, gc=False):
-    """Words of an act that no form took, and where they begin in its text."""
-
-    text: str
-    offset: int
-
-
-def unread_in(text: str, reading: ActReading) -> tuple[Unread, ...]:
+def unread_in(text: str, reading: ActReading) -> tuple[str, ...]:
     """Return the runs of words, between commas, that belong to no detail.
 
     The act that a plan, a skip or a correction names is one of the words that were read.
@@ -91,12 +87,8 @@ def unread_in(text: str, reading: ActReading) -> tuple[Unread, ...]:
         blank(0, len(text.split(None, 1)[0]))
     for detail, start in zip(reading.details, reading.starts, strict=True):
         blank(start + detail.offset, start + detail.offset + detail.length)
-    runs = _RUN.finditer("".join(left))
-    return tuple(
-        Unread(found[0].rstrip(), found.start())
-        for found in runs
-        if found[0].rstrip() not in SHARES
-    )
+    runs = (found[0].rstrip() for found in _RUN.finditer("".join(left)))
+    return tuple(run for run in runs if run not in SHARES)
 
 
 def told(
@@ -116,24 +108,32 @@ def told(
         return False, tuple(flaws)
     wrong = [flaw for flaw in flaws if flaw.code != "empty-detail"]
     if wrong:
-        unread = unread_in(text, reading)
+        unread = _not_understood(text, reading, wrong)
         if (
             form.bearing == "ends"
-            or _is_undone(form, unread)
+            or word.casefold() in form.bare_words
             or (form.names_act and not reading.named)
-            or (unread and word.casefold() in form.bare_words)
+            or _is_undone(form, unread)
             or _limiter(unread, _UNREAD - _own(forms))
         ):
             first = replace(
                 wrong[0],
                 message=f"{wrong[0].message}, {CHANGES_NOTHING}",
-                hint=_hint(form, word, text, unread, wrong[0].hint),
+                hint=_hint(form, word, text, unread, wrong[0]),
             )
             return True, tuple(first if flaw is wrong[0] else flaw for flaw in flaws)
     found = _limiter_read(form, word, reading, forms)
     if found is None:
         return False, tuple(flaws)
     return True, (*flaws, _held(form, text, *found))
+
+
+def _not_understood(text: str, reading: ActReading, wrong: Iterable[Flaw]) -> list[str]:
+    """The words that no form took, and those that one took and that name nothing."""
+    return [
+        *unread_in(text, reading),
+        *(text[flaw.column : flaw.column + flaw.length] for flaw in wrong),
+    ]
 
 
 def limiter_in_remark(form: ActForm, remark: str) -> str:
@@ -174,8 +174,8 @@ def _own(forms: Iterable[Form]) -> frozenset[str]:
     return frozenset({"off"}) if says else frozenset()
 
 
-def _limiter(unread: Iterable[Unread], words: frozenset[str]) -> str:
-    return _first_of([w for run in unread for w in _WORD.findall(run.text)], words)
+def _limiter(unread: Iterable[str], words: frozenset[str]) -> str:
+    return _first_of([w for run in unread for w in _WORD.findall(run)], words)
 
 
 def _first_of(said: Iterable[str], words: frozenset[str], *, question: bool = True) -> str:
@@ -186,11 +186,11 @@ def _first_of(said: Iterable[str], words: frozenset[str], *, question: bool = Tr
     return ""
 
 
-def _is_undone(form: ActForm, unread: Sequence[Unread]) -> bool:
+def _is_undone(form: ActForm, unread: Sequence[str]) -> bool:
     """Whether an act that puts on is said of something that comes off."""
     if not form.undone_by or not unread:
         return False
-    said = {w.casefold() for run in unread for w in _WORD.findall(run.text)}
+    said = {w.casefold() for run in unread for w in _WORD.findall(run)}
     return not _REMOVED.isdisjoint(said)
 
 
@@ -199,33 +199,40 @@ def _limiter_read(
 ) -> tuple[str, int] | None:
     """The first limiter in what was read as free words or as a part, and where its detail is."""
     strict = form.bearing == "ends" or word.casefold() in form.bare_words
-    free = {one.name for one in forms if one.free}
-    findings = {word for one in forms if one.name == "finding" for word in one.words}
-    looked_at: list[str] = []
     for detail, start in zip(reading.details, reading.starts, strict=True):
-        found = ""
-        if form.word == "checked" and detail.name == "what":
-            looked_at = detail.words.split()
-        elif form.word == "checked" and detail.words.casefold().endswith("not yet"):
-            found = "" if looked_at and AWAITED.issuperset(looked_at) else detail.words
-        if detail.part and not found:
-            found = _in_part(detail.part, strict=strict)
-            if strict and not found and detail.part.split()[-1].casefold() in findings:
-                # `on left 1 fine`: what was found is no part.
-                found = detail.part.split()[-1]
-        if not found and detail.words and detail.name in free:
+        found = _in_part(detail.part, strict=strict) if detail.part else ""
+        if not found and detail.words:
             found = _in_free(form, _WORD.findall(detail.words))
+            if found and not any(one.free and one.name == detail.name for one in forms):
+                found = ""
         if found:
             return found, start + detail.offset
+    return _not_seen(form, reading) if form.word == "checked" else None
+
+
+def _not_seen(form: ActForm, reading: ActReading) -> tuple[str, int] | None:
+    """What a check says in a place where it may mean that nobody looked, or only elsewhere."""
+    findings = {word for one in form.forms if one.name == "finding" for word in one.words}
+    looked_at: list[str] = []
+    for detail, start in zip(reading.details, reading.starts, strict=True):
+        if detail.name == "what":
+            looked_at = detail.words.split()
+        elif detail.words.casefold().endswith("not yet") and not (
+            looked_at and AWAITED.issuperset(looked_at)
+        ):
+            return detail.words, start + detail.offset
+        last = detail.part.split()[-1:]
+        if last and last[0].casefold() in findings:
+            # `on left 1 fine`: what was found is no part.
+            return last[0], start + detail.offset
     return None
 
 
 def _in_free(form: ActForm, words: list[str]) -> str:
     if form.of_all:
         last = words[-1:] if words and words[-1].casefold() in _OF_A_TREE else []
-        return _first_of(words, _LIMITS | {"on", "and"}, question=False) or "".join(last)
-    denies = _DENIES | {"only"} if form.bearing == "ends" else _DENIES
-    return _first_of(words, denies, question=False)
+        return _first_of(words, _OF_ALL_LIMITS, question=False) or "".join(last)
+    return _first_of(words, _ENDS_DENIES if form.bearing == "ends" else _DENIES, question=False)
 
 
 def _in_part(part: str, *, strict: bool) -> str:
@@ -250,15 +257,16 @@ def _held(form: ActForm, text: str, limiter: str, at: int) -> Flaw:
     )
 
 
-def _hint(form: ActForm, word: str, text: str, unread: Sequence[Unread], hint: str) -> str:
+def _hint(form: ActForm, word: str, text: str, unread: Sequence[str], flaw: Flaw) -> str:
     """How to write it: what was meant, before what was expected."""
+    hint = flaw.hint
     if _is_undone(form, unread):
         return _came_off(form, text)
-    if form.of_all and unread:
+    if form.of_all and flaw.code in ("unknown-detail", "unknown-word", "unexpected-measure"):
         return " ".join(filter(None, (_not_all_of_it(form, text), hint)))
-    if unread and word.casefold() in form.bare_words and form.bearing != "ends":
+    if word.casefold() in form.bare_words and form.bearing != "ends":
         return f"Write {form.word} where it was done, noted where it was only seen. {hint}"
-    if _limiter(unread, _LIMITS) and hint.startswith(("Did you mean", "Expected")):
+    if _limiter(unread, _UNREAD) and hint.startswith(("Did you mean", "Expected", "Give it")):
         return _WHAT_WAS_DONE
     return hint
 
@@ -278,4 +286,4 @@ def _not_all_of_it(form: ActForm, text: str) -> str:
 
 def words_over(text: str, reading: ActReading) -> tuple[str, ...]:
     """Return the words of an act that were not used."""
-    return tuple(run.text for run in unread_in(text, reading)) if reading.flaws else ()
+    return unread_in(text, reading) if reading.flaws else ()

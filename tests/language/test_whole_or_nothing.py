@@ -32,6 +32,7 @@ person marrow
 person dell
 mix maple
   akadama 2
+pot tray-1
 material akadama
   sold in bag of 14 L
 """
@@ -250,6 +251,10 @@ SAID = [
     ("tie removed", "untied"),
     ("guy gone", "unguyed"),
     ("wrap split", "unwrapped"),
+    ("quarantine over", "quarantined where it was done"),
+    ("fed off", "each part in a detail of its own"),
+    ("planned repot if strong", "each part in a detail of its own"),
+    ("corrected wired 2026-03-01, 5 mm Al on left 1 I think", "each part in a detail of its own"),
     ("returned to tunnel", "moved tunnel"),
     ("sold the pot", "noted sold the pot"),
     ("checked wire fine except low down", "each part in a detail of its own"),
@@ -261,6 +266,10 @@ SAID = [
     ("received from zzz for repotting", "card"),
     ("moved tunnel and yard", ""),
     ("separated on left 4, as Foo", "handle"),
+    ("checked for biting wire on left 1", "each part in a detail of its own"),
+    ("ready for pruning", "card"),
+    ("released from the pot", "Give it a card"),
+    ("died from the top", "noted died from the top"),
     ("skipped repot this year", "once"),
     ("skipped zzz", "skipped repot"),
     ("put-off repot, to sometime", ""),
@@ -294,11 +303,15 @@ def test_what_limits_nothing(written: Written) -> None:
         "skipped repot -- not strong enough",
         "planned repot, next spring -- only the south half",
         "died of root rot",
+        "ready for collection",
+        "ready for marrow",
+        "released from quarantine",
+        "released from yard",
         "checked wire fine -- fine, but look again",
         "defoliated large leaves -- never all of them here",
     ]
     session = opened(written, of, ())
-    assert [tree_of(session, n).history[-1].event.held for n in range(1, 15)] == [""] * 14
+    assert [tree_of(session, n).history[-1].event.held for n in range(1, 19)] == [""] * 18
 
 
 def test_what_is_done_is_done_with_what_was_read(written: Written) -> None:

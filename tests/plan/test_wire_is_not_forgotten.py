@@ -6,6 +6,7 @@ from collections.abc import Callable
 from datetime import date, timedelta
 from textwrap import dedent
 
+import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from tests.plan.conftest import WANTED
@@ -98,3 +99,19 @@ def test_wire_on_a_tree_is_asked_about(
     on = first + timedelta(days=max([day for day, _ in lines], default=0) + later)
     session = written(CARDS + WIRED + pages, on.isoformat())
     assert is_remembered(session), (pages, asked_about(session))
+
+
+@pytest.mark.parametrize(
+    "found",
+    ["biting on left 1, loose", "fine, some biting on left 1", "biting on left 1, fine on left 2"],
+)
+def test_what_bites_is_not_put_right_by_what_else_was_found(written, found: str) -> None:
+    pages = f"2024-05-20\nhoshi\n  checked  wire {found}\n"
+    session = written(CARDS + WIRED + pages, "2024-05-21")
+    off = {
+        (f.title, f.window.opens, f.window.closes)
+        for f in session.plan().follow_ups["hoshi"]
+        if "/wire-check-again/" in f.id and f.act == "unwired"
+    }
+    # It comes off within a week of the day on which it was seen to bite.
+    assert ("unwire on left 1", date(2024, 5, 20), date(2024, 5, 27)) in off

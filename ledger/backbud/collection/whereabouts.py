@@ -243,17 +243,17 @@ class Replay:
         return meant
 
     def _on_trees(self, event: Event, meant: Meant) -> None:
-        if event.held:
-            for tree in meant.trees:
-                tree.lines.append(Entry(event))
-            return
-        act, totals = event.act, self.journal.acts[event.act].shared
+        act, totals = event.act, self.journal.acts[event.said].shared
         # A group's card is not dated: who left is no longer meant by its name.
         trees = [
             tree
             for tree, outright in zip(meant.trees, meant.outright, strict=True)
             if outright or tree.standing == "here" or act in ANYWHERE
         ]
+        if event.held:
+            for tree in trees:
+                tree.lines.append(Entry(event))
+            return
         things = len(trees) + len(meant.others)
         entry = Entry(event, among(event, things, totals=totals), totals=totals)
         corrected = self.corrections.touch(event)

@@ -48,10 +48,22 @@ def looks(event: Event) -> tuple[Look, ...]:
                 parts, finding = [], ""
             whats = detail.words.split()
         elif detail.name == "finding":
-            finding = detail.words
+            finding = _worse(finding, detail.words)
         if detail.part:
             parts.append(detail.part)
     return (*found, *_each(whats or [""], parts, finding))
+
+
+def _worse(before: str, found: str) -> str:
+    """Of two findings the later; but what bites anywhere is not put right by what else was found.
+
+    >>> _worse("biting", "fine"), _worse("fine", "some biting"), _worse("loose", "not biting")
+    ('biting', 'biting', 'not biting')
+    """
+    words = found.split()
+    at = words.index("biting") if "biting" in words else -1
+    bites = at >= 0 and words[at - 1 : at] not in (["not"], ["yet"], ["none"])
+    return "biting" if bites or before == "biting" else found
 
 
 def _each(whats: list[str], parts: list[str], finding: str) -> list[Look]:

@@ -10,7 +10,10 @@ import sys
 
 def leave_current_folder() -> None:
     """Import nothing from the current folder any more, unless this program itself lies there."""
-    here = os.path.realpath(os.getcwd())
+    try:
+        here = os.path.realpath(os.getcwd())
+    except OSError:
+        return  # It is gone, so nothing lies there.
     ours = os.path.realpath(os.path.dirname(os.path.dirname(os.path.abspath(__file__))))
     if here != ours:
         sys.path[:] = [path for path in sys.path if os.path.realpath(path) != here]

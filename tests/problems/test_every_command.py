@@ -12,9 +12,9 @@ import pytest
 import backbud.make
 import backbud.session
 from backbud import cli
+from backbud.person import CONFIG_VARIABLE
 from backbud.session import Session
 from backbud.trust.files import read_plugins
-from backbud.trust.place import CONFIG_VARIABLE
 from backbud.trust.record import record
 
 SETTINGS = 'language = 1\nhome = "yard"\ncurrency = "EUR"\n'

@@ -17,6 +17,8 @@ from backbud.serve.rebuild import Rebuilder
 from backbud.serve.watch import _logged, _Watching
 
 DAY = "2027-03-20"
+# A look at another day has a folder of its own.
+MADE = f"made-on/{DAY}"
 SETTINGS = 'language = 1\nname = "Yard"\nhome = "yard"\ncurrency = "EUR"\n'
 CARDS = """\
 place yard
@@ -93,8 +95,8 @@ def test_a_fault_in_one_tree_leaves_all_others(
     folder: Path, run: Run, monkeypatch: pytest.MonkeyPatch, step: str
 ) -> None:
     assert run("make")[0] == 0
-    sound = (folder / "made/trees/yuki.html").read_bytes()
-    sound_feed = (folder / "made/calendars/trees/yuki.ics").read_bytes()
+    sound = (folder / MADE / "trees/yuki.html").read_bytes()
+    sound_feed = (folder / MADE / "calendars/trees/yuki.ics").read_bytes()
     (folder / "cards.txt").write_text(f"{CARDS}\n", "utf-8")
     broken_for(monkeypatch, *STEPS[step])
     status, out, err = run("make")
@@ -103,11 +105,11 @@ def test_a_fault_in_one_tree_leaves_all_others(
     assert f"cards.txt:3:1: {what} of hoshi failed by a fault of backbud: Broken in " in err
     assert "    tree hoshi\n" in err
     assert "1 problem in the journal" in out
-    assert (folder / "made/trees/yuki.html").read_bytes() == sound
-    assert (folder / "made/calendars/trees/yuki.ics").read_bytes() == sound_feed
+    assert (folder / MADE / "trees/yuki.html").read_bytes() == sound
+    assert (folder / MADE / "calendars/trees/yuki.ics").read_bytes() == sound_feed
     # Its own page and feed stay where they were subscribed to and linked.
-    assert (folder / "made/trees/hoshi.html").is_file()
-    assert (folder / "made/calendars/trees/hoshi.ics").is_file()
+    assert (folder / MADE / "trees/hoshi.html").is_file()
+    assert (folder / MADE / "calendars/trees/hoshi.ics").is_file()
     # The report names the way of the error, and nothing of the journal but the line at fault.
     (report,) = (folder / ".backbud").glob("fault-*.txt")
     assert f".backbud/{report.name}" in err

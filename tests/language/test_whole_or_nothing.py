@@ -373,10 +373,12 @@ def test_the_page_the_tree_and_check_say_that_a_line_is_held_back(
     assert (last["held_back"], last["kept"]) == (True, ["left 1"])
 
     main(["make", str(tmp_path), *on])
-    page = (tmp_path / "made/trees/t1.html").read_text(encoding="utf-8")
+    page = (tmp_path / "made-on/2026-06-02/trees/t1.html").read_text(encoding="utf-8")
     assert '<span class="aside">held back:</span> <b>unwired</b> <bdi>left 1</bdi>' in page
-    assert "held back:" not in (tmp_path / "made/trees/t2.html").read_text(encoding="utf-8")
-    first = (tmp_path / "made/index.html").read_text(encoding="utf-8")
+    assert "held back:" not in (tmp_path / "made-on/2026-06-02/trees/t2.html").read_text(
+        encoding="utf-8"
+    )
+    first = (tmp_path / "made-on/2026-06-02/index.html").read_text(encoding="utf-8")
     assert "A line that is held back changes nothing until it is put right." in first
 
 

@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 
 from backbud.cli import main
+from backbud.plan import run
 from backbud.subscribe.errors import NotAgreed
 from backbud.subscribe.losses import Explained, Gone, unexplained
 from backbud.whole import Broken
@@ -66,6 +67,28 @@ def test_cards_that_were_cut_short_are_asked_about(yard: Any, client: Any) -> No
     assert client.stamps(ALL) | client.stamps(TASKS) == before
     assert yard.publish(ask=Asked(True)).sent[0].removed == of_yuki
     assert not [uid for uid in client.read(ALL) if "yuki" in uid]
+
+
+def test_a_fault_of_backbud_takes_nothing_out(
+    yard: Any, client: Any, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A tree that planning fails for has no entries in the feeds; hers on the server stay."""
+    yard.publish()
+    before = client.stamps(ALL) | client.stamps(TASKS)
+    of_tree = run._of_tree
+
+    def failing(tree: Any, *more: Any) -> Any:
+        if tree.handle == "yuki":
+            raise RuntimeError("a fault")
+        return of_tree(tree, *more)
+
+    monkeypatch.setattr(run, "_of_tree", failing)
+    published = yard.publish()
+    assert "fault" in {problem.code for problem in published.problems}
+    assert list(published.lines())[-1] == (
+        "backbud itself had a fault, which check tells, so nothing was taken out."
+    )
+    assert client.stamps(ALL) | client.stamps(TASKS) == before
 
 
 def test_a_page_that_is_gone_is_asked_about(yard: Any, client: Any) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from backbud.subscribe.changes import Changes, Ours
 from backbud.subscribe.errors import NotAgreed
@@ -27,6 +28,11 @@ class Part(Struct, frozen=True):
     ours: Mapping[str, Ours]
     todo: Changes
     collection: Collection | None
+
+
+def without_removals(part: Part) -> Part:
+    """The same, but all that stands there stays."""
+    return replace(part, todo=part.todo._replace(remove=()))
 
 
 def ask_first(

@@ -19,12 +19,13 @@ from urllib.parse import urljoin
 from msgspec import Struct, to_builtins
 
 from backbud.calendar.feeds import FOLDER, TASKS
+from backbud.journal.faults import FAULT
 from backbud.journal.read import load
 from backbud.journal.settings import SETTINGS_FILE, Settings, read_settings
 from backbud.make import Made, make
 from backbud.session import Session
 from backbud.subscribe.address import checked_address
-from backbud.subscribe.asking import Ask, Part, ask_first, named
+from backbud.subscribe.asking import Ask, Part, ask_first, named, without_removals
 from backbud.subscribe.changes import Ours, Remembered, changes, entries_in, file_of
 from backbud.subscribe.errors import Refused, SubscribeError, Unreachable
 from backbud.subscribe.login import login_for
@@ -89,6 +90,8 @@ class Published(Struct, frozen=True):
             )
             yield from named(unmarked)
         yield from odd_lines(title for one in self.sent for title in one.odd)
+        if any(problem.code == FAULT for problem in self.problems):
+            yield "backbud itself had a fault, which check tells, so nothing was taken out."
 
     @property
     def is_whole(self) -> bool:
@@ -139,6 +142,8 @@ def publish(
         parts = [run.compare(there, name, feed) for name, feed in feeds.items()]
         if not any(problem.code == "bad-settings" for problem in made.problems):
             parts += run.no_longer_chosen(there)
+        if _has_fault(made):
+            parts = [without_removals(part) for part in parts]
         tell("")
         ask_first(parts, lambda: _explained(read[0]), ask, adopt)
         sent = run.carry_out(parts)
@@ -147,6 +152,11 @@ def publish(
         server.close()
         tell("")
     return Published(server.origin, sent, made.problems)
+
+
+def _has_fault(made: Made) -> bool:
+    """Whether backbud itself failed for a tree: what is missing of it then is not done with."""
+    return any(problem.code == FAULT for problem in made.problems)
 
 
 def _explained(session: Session) -> Explained:

@@ -81,6 +81,15 @@ def read_detail(text: str, lexicon: Lexicon) -> Reading:
         )
 
 
+def details_of(text: str, lexicon: Lexicon) -> tuple[Detail, ...]:
+    """The details that a comma-free text is; none where it is not understood, and no hint is
+    sought then, which takes far longer than to read it."""
+    try:
+        return read_items(read_item_list(text), lexicon)
+    except Misread:
+        return ()
+
+
 def read_items(items: Sequence[Item], forms: tuple[Form, ...] | Lexicon) -> tuple[Detail, ...]:
     """Read one comma-free detail; Misread says what was not understood and where."""
     lexicon = forms if isinstance(forms, Lexicon) else lexicon_of(forms)

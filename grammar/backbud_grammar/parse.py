@@ -16,7 +16,7 @@ from backbud_grammar.card_lines import read_card_line
 from backbud_grammar.details import Reading, details_of, part_at_commas, read_detail
 from backbud_grammar.forms import ActForm, Form, KindForm
 from backbud_grammar.hints import NO_DETAILS, expected_of
-from backbud_grammar.lexicon import SHARES, Lexicon
+from backbud_grammar.lexicon import SHARES, Lexicon, lexicon_of
 from backbud_grammar.parts import flaw_of_part, without_part
 from backbud_grammar.problems import Flaw, did_you_mean
 from backbud_grammar.said_otherwise import hint_for_detail
@@ -223,7 +223,7 @@ class Details:
         if self._sought > MOST_SOUGHT or len(piece) > LONGEST_SOUGHT:
             return ""
         for act in self.acts.values():
-            lexicon = self._shelf(act.word, act.forms).lexicon
+            lexicon = lexicon_of(act.forms)
             if act.names_act or any(form.free or form.reader for form in lexicon.bare):
                 continue
             placed = without_part(piece, lexicon) if lexicon.with_part else None
@@ -235,7 +235,11 @@ class Details:
     def _shelf(self, key: str, forms: tuple[Form, ...]) -> _Shelf:
         shelf = self._shelves.get(key)
         if shelf is None:
-            shelf = self._shelves[key] = _Shelf(Lexicon(forms), self._readings(key))
+            shelf = self._shelves[key] = _Shelf(
+                # Those of an act that names another are put together anew each time.
+                lexicon_of(forms) if key in self.acts else Lexicon(forms),
+                self._readings(key),
+            )
         return shelf
 
     def _readings(self, key: str) -> dict[str, Reading]:

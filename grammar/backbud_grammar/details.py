@@ -81,6 +81,22 @@ def read_detail(text: str, lexicon: Lexicon) -> Reading:
         )
 
 
+def details_of(text: str, lexicon: Lexicon) -> tuple[Detail, ...]:
+    """The details that a comma-free text is; none where it is not understood, and no hint is
+    sought then, which takes far longer than to read it."""
+    try:
+        items = read_item_list(text)
+    except Misread:
+        return ()
+    details: list[Detail] = []
+    for phrase in _phrases(items, lexicon):
+        read = _as_details(phrase, lexicon)
+        if read is None:
+            return ()
+        details += read
+    return tuple(details)
+
+
 def read_items(items: Sequence[Item], forms: tuple[Form, ...] | Lexicon) -> tuple[Detail, ...]:
     """Read one comma-free detail; Misread says what was not understood and where."""
     lexicon = forms if isinstance(forms, Lexicon) else lexicon_of(forms)
@@ -139,6 +155,13 @@ def _could_take(form: Form, items: Sequence[Item]) -> bool:
 
 
 def _read_phrase(items: list[Item], lexicon: Lexicon) -> list[Detail]:
+    read = _as_details(items, lexicon)
+    if read is None:
+        raise error_of(items, lexicon)
+    return read
+
+
+def _as_details(items: list[Item], lexicon: Lexicon) -> list[Detail] | None:
     """Read a phrase as one detail, or as several that follow each other without a comma.
 
     Free words leave what looks like a measure to the other forms of the act, as long as one of
@@ -157,7 +180,7 @@ def _read_phrase(items: list[Item], lexicon: Lexicon) -> list[Detail]:
         whole = _read_one(items, lexicon, 2)
         if whole is not None:
             return [whole]
-    raise error_of(items, lexicon)
+    return None
 
 
 def _could_measure(items: Sequence[Item], lexicon: Lexicon) -> bool:

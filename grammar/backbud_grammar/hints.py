@@ -17,6 +17,8 @@ from backbud_grammar.problems import Misread, did_you_mean
 from backbud_grammar.readers import BETWEEN_WEDGES, WEDGES
 
 SHOWN_DETAILS = 8
+# So many words of a detail are compared with those of the act: to compare takes a millisecond.
+MOST_COMPARED = 12
 
 NO_DETAILS = "This act takes no details."
 COMMA_HINT = "Details are parted by a comma and a space."
@@ -148,6 +150,7 @@ def _hint_for_unknown(
     known = [label for form in lexicon.forms for label in form.labels]
     known += [word for form in lexicon.forms if form.words != ANY_WORDS for word in form.words]
     words = [text, *(item.text for item in items if item.sort == "word" and len(item.text) > 2)]
+    del words[MOST_COMPARED:]
     near = next(filter(None, (did_you_mean(word, known) for word in words)), "")
     if near:
         return f"{near} {REMARK_HINT}"

@@ -14,8 +14,11 @@ from backbud_grammar.problems import Misread, nearest
 from backbud_grammar.shape import Part, parts_of
 
 
-class Item(Struct, frozen=True, gc=False):
+class Item(Struct, frozen=True):
     """One thing that stands in a detail. `sort`: word, quoted, date or measure.
+
+    What is raised of a `flaw` holds the frames that it went through, and so the item again: it must
+    be seen by the collector, or a run of `watch` would grow with every misread measure.
 
     `end`: where it ends in the text, when that is not `offset` + its length (quotes are taken
     off). `flaw`: why a measure could not be read; it counts only where a measure is wanted.

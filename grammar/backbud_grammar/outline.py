@@ -158,6 +158,9 @@ def _scan(
     lines = loose
     # The indent of the line that a deeper one goes on; None where there is none.
     indent: int | None = None
+    # What stands deeper than it, and the same of every line before it that has such.
+    deeper: list[str] | None = None
+    joined: list[tuple[list[Scanned], int, list[str]]] = []
     for number, written in enumerate(text.split("\n")):
         line = written.rstrip()
         if not line:
@@ -175,13 +178,18 @@ def _scan(
                 continue
             deep = len(line) - len(body)
             if indent is not None and deep > indent and line.startswith(lines[-1][1][:indent]):
-                first, above = lines[-1]
+                if deeper is None:
+                    deeper = []
+                    joined.append((lines, len(lines) - 1, deeper))
                 # Remarks to oneself between the two count as lines.
-                gap = "\n" * (number - first - above.count("\n"))
-                lines[-1] = (first, f"{above}{gap}{line}")
+                deeper += [""] * (number - lines[-1][0] - 1 - len(deeper))
+                deeper.append(line)
             else:
-                indent = deep
+                indent, deeper = deep, None
                 lines.append((number, line))
+    # Each is put together once: a line may have thousands of deeper ones.
+    for of, at, more in joined:
+        of[at] = (of[at][0], "\n".join((of[at][1], *more)))
     return head, loose, blocks
 
 
@@ -223,11 +231,13 @@ def _card_lines(lines: list[Scanned], kind: str, flaws: list[Flaw]) -> tuple[Car
 def _with_more(text: str, lines: list[Scanned]) -> tuple[str, tuple[Seam, ...]]:
     """Join the deeper lines to a text, each by a space; where each goes on is kept."""
     seams: list[Seam] = []
+    pieces, end = ([text], len(text) + 1) if text else ([], 0)
     for line, more in lines:
         body = more.lstrip()
-        seams.append(Seam(len(text) + 1 if text else 0, line, len(more) - len(body) + 1))
-        text = f"{text} {body}" if text else body
-    return text, tuple(seams)
+        seams.append(Seam(end, line, len(more) - len(body) + 1))
+        pieces.append(body)
+        end += len(body) + 1
+    return " ".join(pieces), tuple(seams)
 
 
 def _continued(number: int, text: str) -> list[Scanned]:

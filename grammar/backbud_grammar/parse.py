@@ -13,10 +13,10 @@ from msgspec.structs import replace
 
 from backbud_grammar.acts import DAY_FORMS
 from backbud_grammar.card_lines import read_card_line
-from backbud_grammar.details import Reading, part_at_commas, read_detail
+from backbud_grammar.details import Reading, details_of, part_at_commas, read_detail
 from backbud_grammar.forms import ActForm, Form, KindForm
 from backbud_grammar.hints import NO_DETAILS, expected_of
-from backbud_grammar.lexicon import SHARES, Lexicon
+from backbud_grammar.lexicon import SHARES, Lexicon, lexicon_of
 from backbud_grammar.parts import flaw_of_part, without_part
 from backbud_grammar.problems import Flaw, did_you_mean
 from backbud_grammar.said_otherwise import hint_for_detail
@@ -51,6 +51,8 @@ NOT_UNDERSTOOD = frozenset(
 )
 # To find the act that a detail was meant for takes some milliseconds.
 MOST_SOUGHT = 50
+# No detail of an act is longer; what is, is prose.
+LONGEST_SOUGHT = 200
 
 
 class _Shelf(Struct):
@@ -218,24 +220,26 @@ class Details:
     def _act_that_says(self, piece: str) -> str:
         """The first act of the table that takes this detail, or ""; it is sought but so often."""
         self._sought += 1
-        if self._sought > MOST_SOUGHT:
+        if self._sought > MOST_SOUGHT or len(piece) > LONGEST_SOUGHT:
             return ""
         for act in self.acts.values():
-            lexicon = self._shelf(act.word, act.forms).lexicon
+            lexicon = lexicon_of(act.forms)
             if act.names_act or any(form.free or form.reader for form in lexicon.bare):
                 continue
             placed = without_part(piece, lexicon) if lexicon.with_part else None
-            read = read_detail(placed.head if placed else piece, lexicon)
-            if read.flaw is None and any(
-                d.words or _is_labelled(d, piece, act) for d in read.details
-            ):
+            read = details_of(placed.head if placed else piece, lexicon)
+            if any(d.words or _is_labelled(d, piece, act) for d in read):
                 return act.word
         return ""
 
     def _shelf(self, key: str, forms: tuple[Form, ...]) -> _Shelf:
         shelf = self._shelves.get(key)
         if shelf is None:
-            shelf = self._shelves[key] = _Shelf(Lexicon(forms), self._readings(key))
+            shelf = self._shelves[key] = _Shelf(
+                # Those of an act that names another are put together anew each time.
+                lexicon_of(forms) if key in self.acts else Lexicon(forms),
+                self._readings(key),
+            )
         return shelf
 
     def _readings(self, key: str) -> dict[str, Reading]:

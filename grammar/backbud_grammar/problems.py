@@ -123,12 +123,18 @@ def _cut(line: str, column: int, length: int) -> tuple[str, int, int]:
     return lead + line[start:end] + tail, column - start + len(lead), length
 
 
+# The longest word that is compared: to compare two takes as long as the product of their lengths.
+LONGEST_COMPARED = 60
+
+
 def nearest(word: str, known: Iterable[str]) -> str:
     """Return the known word most like `word`, or "" when none is near."""
+    if len(word) > LONGEST_COMPARED:
+        return ""
     # difflib is needed only where something is wrong.
     from difflib import get_close_matches
 
-    folded = {k.casefold(): k for k in known}
+    folded = {k.casefold(): k for k in known if len(k) <= LONGEST_COMPARED}
     found = get_close_matches(word.casefold(), folded, n=1, cutoff=0.6)
     return folded[found[0]] if found else ""
 

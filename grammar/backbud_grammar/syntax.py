@@ -6,6 +6,7 @@ moved in its file keeps its syntax.
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Sequence
 
 from msgspec import Struct
@@ -39,12 +40,16 @@ class Act(Struct, frozen=True, array_like=True, gc=False):
 
 
 def _place(offset: int, line: int, column: int, seams: tuple[Seam, ...]) -> tuple[int, int]:
-    base = 0
-    for seam in seams:
-        if seam.offset > offset:
-            break
-        line, column, base = seam.line, seam.column, seam.offset
-    return line, column + offset - base
+    # A text may have as many seams as problems, so they are not gone through one by one.
+    behind = bisect_right(seams, offset, key=_offset)
+    if not behind:
+        return line, column + offset
+    seam = seams[behind - 1]
+    return seam.line, seam.column + offset - seam.offset
+
+
+def _offset(seam: Seam) -> int:
+    return seam.offset
 
 
 class Block(Struct, frozen=True, array_like=True, gc=False):

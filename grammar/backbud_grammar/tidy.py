@@ -12,6 +12,7 @@ import stat
 import tempfile
 from collections.abc import Iterable, Iterator, Mapping
 from contextlib import suppress
+from itertools import pairwise
 from typing import Any, Literal
 
 from msgspec import Struct
@@ -82,6 +83,10 @@ def tidy_text(text: str, acts: Mapping[str, ActForm] | None = None) -> str:
     before = _meaning(parsed, details)
     _line_up(lines, parsed, details)
     spaced = list(_spaced(lines))
+    for above, line in pairwise(spaced):
+        if above.end == "\r" and not line.text and line.end == "\n":
+            # Side by side the two would be the end of one line.
+            line.end = "\r"
     tidied = "".join(line.text + line.end for line in spaced)
     if tidied != body:
         _compare(before, _meaning(_parsed(spaced, details), details))

@@ -326,6 +326,8 @@ class Session:
         known = [figure.name for figure in known_figures()]
         remember.keep_names(folder, file, self._program, known)
         for name in figures:
+            if self.journal.notes.flooded(SETTINGS_FILE):
+                break
             if name not in known:
                 line, column = place_of_setting(self.journal.texts.get(SETTINGS_FILE, b""), name)
                 self.journal.notes.at(

@@ -370,3 +370,10 @@ def test_random_journals_keep_their_meaning(
 def test_the_example_keeps_its_meaning(path: Path) -> None:
     text = path.read_text(encoding="utf-8")
     assert outline(tidy_text(text)) == outline(text) != []
+
+
+def test_a_blank_line_between_two_sorts_of_line_end_stays_one() -> None:
+    """Found by sending odd journals through: `\\r` and `\\n` side by side are one end."""
+    tidied = tidy_text("hoshi\r \nyuki\r bought")
+    assert tidied == "hoshi\r\ryuki\r  bought\r"
+    assert tidy_text(tidied) == tidied

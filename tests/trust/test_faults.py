@@ -360,6 +360,44 @@ def test_a_section_that_never_ends(yard, soon) -> None:
     assert "for the page of hoshi failed: it took longer" in problem.message
 
 
+GIGANTIC = "tuple(['x' * 10**6]) * 10**6"
+
+
+def test_what_a_rule_yields_may_be_so_long_and_no_longer(yard) -> None:
+    """A text of a megabyte, a million times: never written out, so it takes no time."""
+    body = (
+        "yield Proposal('checked', Window(done.day, done.day, done.day), 'why',\n"
+        f"        cautions={GIGANTIC})"
+    )
+    yard.plugin(HEAD + rule(body))
+    began = time.process_time()
+    problem = yard.fault()
+    assert time.process_time() - began < 5
+    assert problem.code == "rule-failed"
+    assert "it yielded a Proposal that is not in order: it is too long" in problem.message
+
+
+def test_a_section_may_be_so_long_and_no_longer(yard) -> None:
+    yard.plugin(HEAD + f"def section(tree, year):\n    return Section('Own', {GIGANTIC})\n")
+    began = time.process_time()
+    problem = yard.fault()
+    assert time.process_time() - began < 5
+    assert problem.code == "section-failed"
+    assert "it returned a Section that is not in order: it is too long" in problem.message
+
+
+def test_an_error_that_never_ends_to_say_what_it_is(yard) -> None:
+    yard.plugin(f"class E(Exception):\n    def __str__(self):\n        {ENDLESS}\nraise E\n")
+    problem = yard.fault()
+    assert (problem.code, problem.line, problem.message) == ("plugin-failed", 4, "E")
+
+
+def test_an_error_that_says_too_much_is_cut(yard) -> None:
+    yard.plugin("raise ValueError('so much ' * 10**7)\n")
+    problem = yard.fault()
+    assert problem.message == f"ValueError: {('so much ' * 38)[:300]} …"
+
+
 def test_a_species_that_never_is(yard, soon) -> None:
     yard.plugin(
         HEAD

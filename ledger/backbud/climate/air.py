@@ -97,7 +97,10 @@ class PlaceAir:
         if year is None:
             lows = daily_means(self.means.low_c, day.year)
             highs = daily_means(self.means.high_c, day.year)
-            year = self._usual[day.year] = tuple(map(Air, lows, highs))
+            # Two curves that keep their own months' means may cross, where a month's are as one.
+            year = self._usual[day.year] = tuple(
+                Air(min(low, high), max(low, high)) for low, high in zip(lows, highs, strict=True)
+            )
         return year[day.toordinal() - date(day.year, 1, 1).toordinal()]
 
     def of(self, day: date) -> Air:

@@ -82,11 +82,10 @@ def corrections_in(
                     if (act, day) in wanted:
                         lines.setdefault((act, day), []).append((block, block.event(i)))
     for key, corrections in wanted.items():
+        meant = _LinesMeant(lines.get(key, []), journal.things)
         for correction, handles in corrections:
             for handle in handles:
-                for block, line in _lines_meant(
-                    handle, correction, lines.get(key, []), journal.things
-                ):
+                for block, line in meant.of(handle, correction):
                     found.by_line.setdefault((handle, id(line)), []).append(correction)
                     found.lines.add(id(line))
                     found.blocks.add(id(block))
@@ -98,18 +97,33 @@ def _day_of(page: DatedPage) -> date:
     return page.when.first
 
 
-def _lines_meant(
-    handle: str, correction: Event, lines: list[tuple[DatedBlock, Event]], things: Things
-) -> Iterator[tuple[DatedBlock, Event]]:
-    named = [line for line in lines if handle in plain_handles(line[0], things)]
-    if named:
-        parts = set(correction.parts)
-        yield max(named, key=lambda line: len(parts.intersection(line[1].parts)))
-        return
-    # Who `all` means is known in the replay only; the first of these lines that the tree is in.
-    for block, event in lines:
-        if any(item.by != "handle" for item in block.subjects.chosen):
-            yield block, event
+class _LinesMeant:
+    """The lines of an act on a day, by the trees that they name; many may be corrected."""
+
+    def __init__(self, lines: list[tuple[DatedBlock, Event]], things: Things) -> None:
+        self._named: dict[str, list[tuple[DatedBlock, Event]]] = {}
+        # Who `all` means is known in the replay only; the first of these that the tree is in.
+        self._with_all: list[tuple[DatedBlock, Event]] = []
+        self._found: dict[tuple[str, frozenset[str]], tuple[DatedBlock, Event]] = {}
+        for line in lines:
+            for handle in dict.fromkeys(plain_handles(line[0], things)):
+                self._named.setdefault(handle, []).append(line)
+            if any(item.by != "handle" for item in line[0].subjects.chosen):
+                self._with_all.append(line)
+
+    def of(self, handle: str, correction: Event) -> Sequence[tuple[DatedBlock, Event]]:
+        """The line that a correction speaks of, or each that it may speak of."""
+        named = self._named.get(handle)
+        if named is None:
+            return self._with_all
+        parts = frozenset(correction.parts)
+        if (handle, parts) not in self._found:
+            self._found[handle, parts] = (
+                max(named, key=lambda line: len(parts.intersection(line[1].parts)))
+                if parts
+                else named[0]
+            )
+        return (self._found[handle, parts],)
 
 
 def corrected_day(event: Event, southern: bool) -> date:

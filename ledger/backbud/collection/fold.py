@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import date, timedelta
 
 from backbud.collection.on_tree import EFFECTS as ON_TREE
@@ -122,20 +122,26 @@ def entries_until(histories: Histories, handle: str, day: date) -> int:
 def trees_after(
     histories: Histories, things: Things, handle: str, counts: Iterable[int]
 ) -> dict[int, Tree]:
-    """Return the tree as it was after so many entries of its history, for each of the counts.
+    """Return the tree as it was after so many entries of its history, for each of the counts."""
+    return dict(each_after(histories, things, handle, counts))
 
-    The history is folded once, however many states are asked for.
+
+def each_after(
+    histories: Histories, things: Things, handle: str, counts: Iterable[int]
+) -> Iterator[tuple[int, Tree]]:
+    """Each of the counts, rising, and the tree as it was after so many entries of its history.
+
+    The history is folded once, however many states are asked for. Thousands of states of a tree
+    with thousands of acts are more than a machine remembers, so each may be let go.
     """
     at = histories.trees[handle]
     draft = _begin(at, things)
-    found: dict[int, Tree] = {}
     done = 0
     for count in sorted(set(counts)):
         for entry in at.entries[done:count]:
             _apply(draft, entry)
         done = count
-        found[count] = draft.freeze(count)
-    return found
+        yield count, draft.freeze(count)
 
 
 def _begin(at: Whereabouts, things: Things) -> _Draft:

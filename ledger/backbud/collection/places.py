@@ -11,7 +11,7 @@ WINTER_COVERS = ("cold frame", "tunnel", "unheated glass", "heated glass", "indo
 def outward(place: Thing | None, things: Things) -> list[Thing]:
     """Return the place and the places it is within, from the inside out."""
     out: list[Thing] = []
-    while place is not None and place not in out:
+    while place is not None:
         out.append(place)
         within = place.text("within")
         place = things.find(within) if within else None

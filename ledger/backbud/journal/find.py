@@ -4,19 +4,13 @@ from __future__ import annotations
 
 import os
 from collections.abc import Mapping
-from contextlib import suppress
-from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
+from backbud.journal.ignore import Ignores, ignored, read_ignore
 from backbud.journal.settings import SETTINGS_FILE
 from backbud.publish import DEEPEST, OUTPUTS
 from backbud_grammar.problems import Flaw
-
-if TYPE_CHECKING:
-    from pathspec import GitIgnoreSpec
-
-Ignores = tuple[tuple[str, "GitIgnoreSpec"], ...]
 
 
 def find_journal(start: str) -> str | None:
@@ -79,14 +73,17 @@ def _walk(
     if any(
         entry.name == ".gitignore" and entry.is_file(follow_symlinks=False) for entry in entries
     ):
-        ignores = (*ignores, (below, _read_ignore(os.path.join(folder, ".gitignore"))))
+        read = read_ignore(os.path.join(folder, ".gitignore"))
+        ignores = (*ignores, (below, read.spec))
+        if read.flaw is not None:
+            passed_over[f"{below}/.gitignore".lstrip("/")] = read.flaw
     for entry in entries:
         name = f"{below}/{entry.name}" if below else entry.name
         is_text = entry.name.lower().endswith(".txt")
         is_folder = entry.is_dir(follow_symlinks=False)
         if entry.name.startswith(".") or (name in OUTPUTS and is_folder):
             continue
-        if ignores and _ignored(name + ("/" if is_folder else ""), ignores):
+        if ignores and ignored(name + ("/" if is_folder else ""), ignores):
             continue
         if not _is_unicode(entry.name):
             if is_folder or is_text:
@@ -134,30 +131,3 @@ def _leads_to_folder(link: os.DirEntry[str]) -> bool:
 def _is_unicode(name: str) -> bool:
     """Whether a name has none of the stand-ins for bytes that are no text."""
     return name.isascii() or not any("\ud800" <= char <= "\udfff" for char in name)
-
-
-def _read_ignore(path: str) -> GitIgnoreSpec:
-    from pathspec import GitIgnoreSpec
-
-    try:
-        with open(path, encoding="utf-8", errors="replace") as file:
-            lines = file.read().splitlines()
-    except OSError:
-        lines = []
-    good: list[str] = []
-    for line in lines:
-        # A pattern that git could not read either names nothing.
-        with suppress(ValueError):
-            GitIgnoreSpec.from_lines([line])
-            good.append(line)
-    return GitIgnoreSpec.from_lines(good)
-
-
-def _ignored(name: str, ignores: Ignores) -> bool:
-    """Whether the deepest .gitignore that speaks of the name leaves it out."""
-    for below, spec in reversed(ignores):
-        inside = name[len(below) + 1 :] if below else name
-        verdict = spec.check_file(inside).include
-        if verdict is not None:
-            return verdict
-    return False

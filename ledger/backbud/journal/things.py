@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -18,6 +18,8 @@ from backbud_grammar.parse import Details
 from backbud_grammar.problems import Flaw, Misread, did_you_mean
 from backbud_grammar.syntax import Card, CardLine, Detail
 
+# No bench stands in more places, one within another.
+MOST_NESTED = 20
 # Labels that may stand several times on one card.
 _REPEATED = frozenset({"ingredient", "note", "weather"})
 
@@ -111,6 +113,7 @@ def read_things(cards: Iterable[PlacedCard], details: Details, notes: Notes) -> 
         spellings[fold(thing.handle)] = thing.handle
         _keep_former(thing, spellings, notes)
     things = Things(by_handle, spellings)
+    by_handle |= {place.handle: place for place in _nested(things, notes)}
     for thing in by_handle.values():
         _check_references(thing, things, notes)
     return things
@@ -308,22 +311,52 @@ def _check_references(thing: Thing, things: Things, notes: Notes) -> None:
         for handle in members(thing):
             assert line_of is not None
             check_reference(handle, ("tree",), things, notes, line_of.where(handle))
-    within = thing
-    seen = {thing.handle}
-    while within.kind == "place" and (outer := things.find(within.text("within"))) is not None:
-        if outer.handle in seen:
-            line = next(line for line in thing.lines if line.detail.name == "within")
-            notes.at(
-                line.origin,
-                "bad-reference",
-                f"“{thing.handle}” is within itself",
-                "Take out one of the “within” lines.",
-                0,
-                len("within"),
-            )
-            break
-        seen.add(outer.handle)
-        within = outer
+
+
+def _nested(things: Things, notes: Notes) -> Iterator[Thing]:
+    """The places that are within themselves, or too deep within others, without that line.
+
+    So whoever goes outward from a place comes to an end, and soon.
+    """
+    depth: dict[str, int] = {}
+    for place in things.of_kind("place"):
+        way: dict[str, Thing] = {}
+        at: Thing | None = place
+        while at is not None and at.handle not in depth and at.handle not in way:
+            way[at.handle] = at
+            at = _outer(at, things)
+        circle = list(way).index(at.handle) if at is not None and at.handle in way else len(way)
+        deep = depth.get(at.handle, 0) + 1 if at is not None else 0
+        for i, (handle, one) in reversed([*enumerate(way.items())]):
+            if i >= circle:
+                depth[handle], deep = 0, 1
+                yield _without_within(one, f"“{handle}” is within itself", notes)
+            elif deep > MOST_NESTED:
+                depth[handle], deep = 0, 1
+                message = f"“{handle}” is within more than {MOST_NESTED} places, one in another"
+                yield _without_within(one, message, notes)
+            else:
+                depth[handle], deep = deep, deep + 1
+
+
+def _outer(place: Thing, things: Things) -> Thing | None:
+    """The place that a place is within."""
+    written = place.text("within")
+    outer = things.find(written) if written else None
+    return outer if outer is not None and outer.kind == "place" else None
+
+
+def _without_within(place: Thing, message: str, notes: Notes) -> Thing:
+    line = next(line for line in place.lines if line.detail.name == "within")
+    notes.at(
+        line.origin,
+        "bad-reference",
+        message,
+        "Take out one of the “within” lines.",
+        0,
+        len("within"),
+    )
+    return replace(place, lines=tuple(ln for ln in place.lines if ln.detail.name != "within"))
 
 
 def members(group: Thing) -> list[str]:

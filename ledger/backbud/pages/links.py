@@ -14,11 +14,18 @@ STORES = "stores.html"
 _DEVICES = frozenset(
     {"con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in "123456789")}
 )
+# A name with its ending may have 255 octets (POSIX, NAME_MAX of the usual file systems); the
+# names of files on their way into place are a little longer than those of the pages.
+LONGEST_NAME_OCTETS = 200
 
 
 def tree_page(handle: str) -> str:
     """The path of a tree's page below the output: `trees/hoshi.html`."""
     name = f"{handle}_" if handle in _DEVICES else handle
+    octets = name.encode()
+    if len(octets) > LONGEST_NAME_OCTETS:
+        start = octets[: LONGEST_NAME_OCTETS - 13].decode(errors="ignore")
+        name = f"{start}-{blake2b(octets, digest_size=6).hexdigest()}"
     return f"trees/{name}.html"
 
 

@@ -24,6 +24,8 @@ if TYPE_CHECKING:
 
 TEMPLATES = Path(__file__).parent / "templates"
 # The assets by the name that templates use.
+# HTML, 13.2.3.5: what a parser takes for an error.
+_NO_CHARACTER = re.compile("[\x00-\x08\x0b\x0e-\x1f\x7f-\x9f\ufdd0-\ufdef\ufffe\uffff]")
 ASSETS = {"style": "backbud.css", "leaf": "leaf.svg"}
 
 
@@ -152,7 +154,7 @@ def _rows(view: Nursery, tree: Tree) -> work.Items:
     own = only_tree(view, tree)
 
     def drawn(plan: FollowUp) -> bytes:
-        return _macro("rows.html", "row", work.row(own, plan, tree), "", True).encode()
+        return _octets(_macro("rows.html", "row", work.row(own, plan, tree), "", True))
 
     return work.items(own, tree, drawn)
 
@@ -188,7 +190,7 @@ def _season(view: Nursery, shared: dict[str, object], kept: Kept) -> bytes:
                 kept.once(
                     ("drawn week", week.iso),
                     (Is(week),),
-                    lambda: _macro("weeks.html", "week", week, drawn_line).encode(),
+                    lambda: _octets(_macro("weeks.html", "week", week, drawn_line)),
                 )
             ]
         )
@@ -230,7 +232,7 @@ def _trees(view: Nursery, shared: dict[str, object], around: object, kept: Kept)
 
 def _listed(view: Nursery, tree: Tree, part: str) -> bytes:
     """A tree's line in a part of the list."""
-    return _macro("lines.html", part, listed(view, tree)).encode()
+    return _octets(_macro("lines.html", part, listed(view, tree)))
 
 
 def _by_title(tree: Tree) -> tuple[str, str]:
@@ -238,7 +240,12 @@ def _by_title(tree: Tree) -> tuple[str, str]:
 
 
 def _page(template: str, shared: dict[str, object], own: dict[str, object]) -> bytes:
-    return _template(template).render(shared | own).encode()
+    return _octets(_template(template).render(shared | own))
+
+
+def _octets(text: str) -> bytes:
+    """A page's octets, with a sign in the place of what no page may hold."""
+    return _NO_CHARACTER.sub("\N{REPLACEMENT CHARACTER}", text).encode()
 
 
 @cache

@@ -13,7 +13,7 @@ from functools import partial
 from msgspec import Struct
 from msgspec.structs import replace
 
-from backbud.collection.fold import entries_until, trees_after
+from backbud.collection.fold import each_after, entries_until
 from backbud.collection.hard_work import MAY_STRESS
 from backbud.collection.state import Tree
 from backbud.collection.whereabouts import Histories
@@ -31,6 +31,7 @@ from backbud.plan.windows import window_said
 from backbud.plan.world import ByTree
 from backbud.plan.year import Seen, Years, stages_seen
 from backbud.species import (
+    Growth,
     Proposal,
     Rule,
     Season,
@@ -97,33 +98,36 @@ class Hanger:
             *self._on_acts(tree, species),
             *self._on_years(tree, species, seen, known_since),
         ]
-        states = trees_after(
-            self.histories, self.journal.things, tree.handle, (one.count for one in asked)
-        )
-        if any(entry.undone for entry in tree.history):
-            states = {count: _without_undone(state) for count, state in states.items()}
         growth = self.years.growth(tree, species)
-        out: list[Due] = []
-        for one in asked:
-            then = states[one.count]
-            known = seen if one.event is None else tuple(s for s in seen if s[0] <= one.day)
-            place = one.place or then.place
-            year = self.years.at(then, place, one.day, species, known, growth)
-            for proposal in self._proposals(one, tree, then, year):
-                at = -1 if one.event is None else one.count - 1
-                out.append(
-                    due_of(
-                        tree,
-                        proposal,
-                        one.rule.id,
-                        one.cause,
-                        one.reason,
-                        self.journal.acts,
-                        one.event,
-                        at,
-                    )
-                )
-        return out
+        by_count: dict[int, list[int]] = {}
+        for i, one in enumerate(asked):
+            by_count.setdefault(one.count, []).append(i)
+        has_undone = any(entry.undone for entry in tree.history)
+        found: list[list[Due]] = [[] for _ in asked]
+        for count, then in each_after(self.histories, self.journal.things, tree.handle, by_count):
+            then = _without_undone(then) if has_undone else then
+            for i in by_count[count]:
+                found[i] = self._dues(asked[i], tree, then, species, seen, growth)
+        return [due for dues in found for due in dues]
+
+    def _dues(
+        self,
+        one: _Asked,
+        tree: Tree,
+        then: Tree,
+        species: Species | None,
+        seen: Seen,
+        growth: Growth | None,
+    ) -> list[Due]:
+        """What a rule proposes; `then`: the tree as it was when it is asked about."""
+        known = seen if one.event is None else tuple(s for s in seen if s[0] <= one.day)
+        year = self.years.at(then, one.place or then.place, one.day, species, known, growth)
+        at = -1 if one.event is None else one.count - 1
+        acts = self.journal.acts
+        return [
+            due_of(tree, proposal, one.rule.id, one.cause, one.reason, acts, one.event, at)
+            for proposal in self._proposals(one, tree, then, year)
+        ]
 
     def _proposals(self, one: _Asked, tree: Tree, then: Tree, year: Year) -> list[Proposal]:
         """What a rule proposes, its far-off days kept still."""

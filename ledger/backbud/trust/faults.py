@@ -9,13 +9,15 @@ from typing import Any
 
 from msgspec import Struct
 
-from backbud.trust.budget import OverTime
+from backbud.trust.budget import OverTime, within
 from backbud.trust.place import PLUGINS
 from backbud_grammar.problems import Flaw
 
 # The packages of this program; everything else is somebody else's.
 OURS = frozenset({"backbud", "backbud_grammar", "backbud_species"})
 LONGEST_MESSAGE = 300
+# So long an error may take to say what it is.
+SAID_SECONDS = 0.2
 
 
 class Place(Struct, frozen=True):
@@ -75,9 +77,13 @@ def said(error: BaseException) -> str:
     if isinstance(error, SyntaxError):
         return f"this is not Python: {error.msg}"
     try:
-        words = " ".join(str(error).split())
-    except Exception:
+        # Its words are somebody else's code too.
+        words = within(SAID_SECONDS, partial(str, error))
+    except KeyboardInterrupt:
+        raise
+    except BaseException:
         words = ""
+    words = " ".join(words[: 4 * LONGEST_MESSAGE].split())
     words = words.encode(errors="replace").decode()
     if len(words) > LONGEST_MESSAGE:
         words = f"{words[:LONGEST_MESSAGE]} …"

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from datetime import date
+from itertools import chain
 from typing import Any, get_args, get_type_hints
 
 import msgspec
@@ -174,12 +175,39 @@ def _wrong_act_name(act: object, acts: Mapping[str, ActForm]) -> str:
 
 def _wrong_type(value: object, wanted: Any) -> str:
     """Why a value is not of a type, found by writing it out and reading it again."""
+    # A text of a megabyte that stands in a tuple a million times is written out in one long step,
+    # which nothing interrupts.
+    if _is_too_long(value):
+        return "it is too long"
     try:
         data = msgspec.json.encode(value)
         msgspec.json.decode(data, type=wanted)
     except (msgspec.MsgspecError, TypeError, ValueError, RecursionError, OverflowError) as error:
         return " ".join(str(error).split())
     return "" if len(data) <= LONGEST_BYTES else "it is too long"
+
+
+def _is_too_long(value: object) -> bool:
+    """Whether there is more in a value than is ever looked at; it is gone through no further."""
+    room = LONGEST_BYTES
+    waiting: list[Iterator[object]] = [iter((value,))]
+    while waiting and room >= 0:
+        one = next(waiting[-1], waiting)
+        if one is waiting:
+            waiting.pop()
+            continue
+        room -= 1
+        if isinstance(one, (str, bytes)):
+            room -= len(one)
+        elif isinstance(one, int):
+            room -= one.bit_length() // 4
+        elif isinstance(one, msgspec.Struct):
+            waiting.append(iter([getattr(one, name) for name in one.__struct_fields__]))
+        elif isinstance(one, Mapping):
+            waiting.append(chain(one, one.values()))
+        elif isinstance(one, (tuple, list, set, frozenset)):
+            waiting.append(iter(one))
+    return room < 0
 
 
 def _shown(value: object) -> str:

@@ -14,6 +14,10 @@ from backbud_grammar.problems import Flaw
 
 # A century of days with every column that NOAA publishes is under 20 MB.
 LARGEST_WEATHER_FILE = 64 * 1024 * 1024
+# Rows of one station's century, with a row for each of the elements that are read.
+MOST_LINES = 250_000
+# No row has so many cells.
+LONGEST_LINE = 10_000
 
 
 class Refused(NamedTuple):
@@ -59,6 +63,9 @@ def read_file(loaded: Loaded, until: Until) -> Series:
         empty = Flaw("empty-file", 0, 1, 1, "this weather file is empty", "Nothing was read of it.")
         return Series(flaws=loaded.flaws or (empty,))
     lines = text.split("\n")
+    too_much = _too_much(lines)
+    if too_much is not None:
+        return Series(flaws=_cut((*loaded.flaws, too_much)))
     form = recognise(lines)
     if form is None:
         return Series(flaws=_cut((*loaded.flaws, _unknown(lines))))
@@ -85,6 +92,24 @@ def load_file(folder: str, name: str) -> Loaded:
         hint = "It was left out. Keep the rows of one station, and of the last thirty years."
         return Loaded(b"", (Flaw("large-file", 0, 1, 1, message, hint),))
     return load(folder, name)
+
+
+def _too_much(lines: list[str]) -> Flaw | None:
+    """A flaw where this is more than any station measured."""
+    if len(lines) > MOST_LINES:
+        message = (
+            f"this weather file has {len(lines)} lines, and more than {MOST_LINES} are too many"
+        )
+        hint = "It was left out. Keep the rows of one station, and of the last thirty years."
+        return Flaw("large-file", 0, 1, 1, message, hint)
+    for number, line in enumerate(lines):
+        if len(line) > LONGEST_LINE:
+            message = f"a line of {len(line)} characters, so nothing of this file was read"
+            hint = (
+                f"No row of a weather file is longer than {LONGEST_LINE}. Are its line ends gone?"
+            )
+            return Flaw("long-line", number, 1, 1, message, hint)
+    return None
 
 
 def _cut(flaws: tuple[Flaw, ...]) -> tuple[Flaw, ...]:

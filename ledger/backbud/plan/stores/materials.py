@@ -43,7 +43,8 @@ class Materials:
             card.handle: material_of(card, _is_ingredient(card, ingredients))
             for card in things.of_kind("material")
         }
-
+        # What has no card has no other name than the one it was asked for by.
+        self._titles = {one.title.casefold(): one for one in self.by_key.values()}
         self._by_word: dict[str, Material] = {}
         for one in self.by_key.values():
             for word in re.split(r"[\s-]+", f"{one.key} {one.title}".casefold()):
@@ -58,8 +59,7 @@ class Materials:
         """The material that an ingredient of a mix is, by its handle or a word of its name."""
         found = self.named(name)
         if found is None:
-            titles = {one.title.casefold(): one for one in self.by_key.values() if one.carded}
-            found = titles.get(known_ingredient(name, titles))
+            found = self._titles.get(known_ingredient(name, self._titles))
         return found or self._without_card(Material(name, name, "L", carded=False))
 
     def wire(self, metal: str, thickness_mm: float) -> Material:

@@ -89,7 +89,12 @@ PATTERNS = st.lists(
     min_size=1,
     max_size=8,
 ).map("".join)
-NAMES = st.lists(st.sampled_from("aab/b."), min_size=1, max_size=12).map("".join)
+# As a walk gives them: no part is empty, and a folder ends in its `/`.
+NAMES = (
+    st.lists(st.lists(st.sampled_from("aab."), min_size=1, max_size=4).map("".join), min_size=1)
+    .map("/".join)
+    .flatmap(lambda name: st.sampled_from((name, f"{name}/")))
+)
 
 
 @settings(max_examples=500, deadline=None)

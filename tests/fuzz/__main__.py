@@ -16,7 +16,10 @@ from dataclasses import dataclass
 from functools import partial
 from multiprocessing.connection import Connection, wait
 from multiprocessing.process import BaseProcess
+from pathlib import Path
 from typing import NamedTuple
+
+sys.path.insert(0, str(Path(__file__).parents[2]))
 
 from hostile import Files, hostile
 from shrink import shrunk

@@ -19,6 +19,7 @@ from types import FrameType
 from zlib import crc32
 
 from hostile import TODAY, Files
+from tests.fates import fates_of
 
 from backbud.calendar.feeds import feeds_of, shown_in_feeds, write_feeds
 from backbud.calendar.grounds import grounds_of
@@ -37,12 +38,14 @@ SECONDS = 5.0
 AGAIN_SECONDS = 0.05
 OURS = re.compile(r"[/\\]backbud(_\w+)?[/\\]")
 # A problem of such a code in a journal without plugins is a fault of ours that was caught.
-CAUGHT_FAULTS = frozenset({"rule-failed", "section-failed", "species-failed"})
+CAUGHT_FAULTS = frozenset({"fault", "rule-failed", "section-failed", "species-failed"})
 # What no page may hold: XML 1.0, section 2.2, and HTML 13.2.3.5 ("control-character-in-input").
 NOT_IN_A_PAGE = re.compile("[\x00-\x08\x0b\x0e-\x1f\x7f\ufffe\uffff]")
 NOT_IN_A_FEED = re.compile(rb"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f]|(?<!\r)\n|\r(?!\n)")
 # To tidy takes as long as all else, so every eighth journal is tidied.
 TIDIED = 8
+# To account for each line takes a second replay.
+ACCOUNTED = 4
 
 
 @dataclass(frozen=True)
@@ -124,6 +127,8 @@ def _all_of(folder: str, files: Files, today: date) -> None:
     _look_at_pages(render_pages(nursery))
     _look_at_feeds(_feeds(session, plan.follow_ups, plan.trees))
     _look_at_problems(session.problems(), files)
+    if crc32(repr(sorted(files.items())).encode()) % ACCOUNTED == 0:
+        _look_for_lost_lines(session)
     for line in _printed(session, plan):
         _utf8(line)
     for name, data in files.items():
@@ -172,6 +177,13 @@ def _stores(session: Session, plan: object) -> object:
 
 
 # ------------------------------------------------------------------ what it must be
+
+
+def _look_for_lost_lines(session: Session) -> None:
+    """Every line that is not blank was used, is a remark or a problem."""
+    for name, fates in fates_of(session.journal).items():
+        if "lost" in fates:
+            raise Unsound(f"lost: {name}:{fates.index('lost') + 1}")
 
 
 def _look_at_problems(problems: Iterable[Problem], files: Files) -> None:

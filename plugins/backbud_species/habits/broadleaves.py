@@ -40,7 +40,9 @@ class BroadleafDeciduous(Species):
 
     usual_mix = Fact("akadama 3, pumice 1", COMMON_PRACTICE)
     repot_years = Fact((1, 2, 4), COMMON_PRACTICE)
-    repot_interval = Fact(RepotInterval((1, 1, 2), (2, 4, 6)), COMMON_PRACTICE)
+    repot_interval: ClassVar[Fact[RepotInterval] | None] = Fact(
+        RepotInterval((1, 1, 2), (2, 4, 6)), COMMON_PRACTICE
+    )
     root_share = Fact((0.5, 0.8), COMMON_PRACTICE)
     wire_check_weeks = Fact((3, 5, 8), COMMON_PRACTICE)
     light = Fact("Full sun, with shade from noon in the hottest weeks.", COMMON_PRACTICE)
@@ -129,7 +131,9 @@ class BroadleafEvergreen(Species):
     evergreen = True
     usual_mix = Fact("akadama 2, pumice 1, lava 1", COMMON_PRACTICE)
     repot_years = Fact((2, 3, 5), COMMON_PRACTICE)
-    repot_interval = Fact(RepotInterval((1, 2, 3), (3, 4, 6)), COMMON_PRACTICE)
+    repot_interval: ClassVar[Fact[RepotInterval] | None] = Fact(
+        RepotInterval((1, 2, 3), (3, 4, 6)), COMMON_PRACTICE
+    )
     root_share = Fact((0.4, 0.6), COMMON_PRACTICE)
     wire_check_weeks = Fact((4, 6, 10), COMMON_PRACTICE)
     light = Fact("Full sun to light shade.", COMMON_PRACTICE)

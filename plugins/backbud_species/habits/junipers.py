@@ -69,6 +69,7 @@ class Juniper(Conifer):
             what="strength of foliage and live vein",
             because="A torn live vein shows weeks later, when its foliage turns grey and dull.",
             cautions=("Shade, still air and no root work this year.",),
+            settled_by=("checked wounds",),
             only_after=_is_heavy,
             each_part=True,
             lapses=False,

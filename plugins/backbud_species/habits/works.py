@@ -12,7 +12,8 @@ How to write a species, one small file that reads like a calendar:
 3. `rule_prefix`: a short word for the species. `works`: rules, each with an id of its own behind
    the prefix. **An id never changes**: calendars and the diary's follow-ups hang on it. To change
    a rule of the group take `altered(Group.works, …)`: the new one takes the place of that with the
-   same id, any other comes along. `without(Group.works, "id")` leaves one out.
+   same id, any other comes along. `without(Group.works, "id")` leaves one out, and
+   `renamed(Group.works, {"id": "older-id"})` gives one the id that it has had in this species.
 4. When: `at(69, 0, 10, 28)` counts days from the first, usual and last day of a stage;
    `between(1, 7)` lasts from one stage to another; `months((9, 5), (9, 20), (10, 15))`. An
    evergreen never reaches leaf fall (93, 97): take 91, shoot growth complete.
@@ -20,7 +21,8 @@ How to write a species, one small file that reads like a calendar:
    roots take up no feed for about four weeks." `what`: words that make the act plain, no full
    stop. Cautions are sentences: what hurts the tree or the hand. The datum comes by itself.
 6. Strength first: works ask their gate (`habits/gates.py`). Hard work on a weak, sick or new tree,
-   or a second one in a season, becomes a look at its strength, with the reason.
+   or a second one in a season, becomes a look at its strength, with the reason. What a weak or a
+   strong tree is asked in the stead of a work stands in `by_strength` (`habits/strength.py`).
 7. Anything that no builder says is a method under `@when`, `@each` or `@after`; give it the whole
    id, prefix and all.
 8. Add it to `[project.entry-points."backbud.species"]` under its first common name.
@@ -33,8 +35,10 @@ species answers for them.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import date, timedelta
+
+from msgspec.structs import replace
 
 from backbud.species import (
     Event,
@@ -53,6 +57,7 @@ from backbud.species import (
 )
 from backbud_species.habits.balance import balance
 from backbud_species.habits.done import on_part, parts_of
+from backbud_species.habits.figures import DECANDLE_FROM
 from backbud_species.habits.flowers import flowers_are_off
 from backbud_species.habits.gates import (
     ALWAYS,
@@ -68,7 +73,7 @@ from backbud_species.habits.repotting import repotting
 from backbud_species.habits.roots import over_share
 from backbud_species.habits.second_flush import candle_cut
 from backbud_species.habits.times import Days, Time, at, between, months, weeks
-from backbud_species.habits.warmth import summer, under_cover
+from backbud_species.habits.warmth import summer, summer_against, under_cover
 from backbud_species.habits.yearly import feeding, pests, wiring
 
 __all__ = [
@@ -95,6 +100,7 @@ __all__ = [
     "pinches",
     "protects_leaves",
     "prunes",
+    "renamed",
     "repots",
     "trims",
     "watches_for",
@@ -123,10 +129,23 @@ def altered(works: Works, *rules: Rule) -> Works:
 
 def without(works: Works, *ids: str) -> Works:
     """The works of a group less some; ValueError for an id that it does not have."""
+    _known(works, ids)
+    return tuple(rule for rule in works if rule.id not in ids)
+
+
+def renamed(works: Works, ids: Mapping[str, str]) -> Works:
+    """The works of a group, some of them under the ids that a species gave them before it.
+
+    ValueError for an id that the group does not have.
+    """
+    _known(works, ids)
+    return tuple(replace(rule, id=ids.get(rule.id, rule.id)) for rule in works)
+
+
+def _known(works: Works, ids: Iterable[str]) -> None:
     missing = set(ids) - {rule.id for rule in works}
     if missing:
         raise ValueError(f"no work has the id {', '.join(sorted(missing))}")
-    return tuple(rule for rule in works if rule.id not in ids)
 
 
 # ------------------------------------------------------------------ any work of the year
@@ -144,10 +163,14 @@ def work(
     settled_by: tuple[str, ...] = (),
     only_if: OnlyIf | None = None,
     extent: Extent = "usual",
+    datum: str = "",
 ) -> Rule:
-    """A work that comes round every year, where its gate is open and `only_if` agrees."""
+    """A work that comes round every year, where its gate is open and `only_if` agrees.
 
-    def ask(species: Species, tree: Tree, year: Year, window: Window, datum: str) -> Proposals:
+    `datum`: what decided, where that is not the time of year.
+    """
+
+    def ask(species: Species, tree: Tree, year: Year, window: Window, by_time: str) -> Proposals:
         if only_if is not None and not only_if(tree, window.opens, year):
             return
         reason = gate.shut(tree, window.opens, year)
@@ -160,7 +183,7 @@ def work(
             window,
             what=what,
             because=because,
-            datum=datum,
+            datum=datum or by_time,
             cautions=cautions,
             settled_by=settled_by,
             lapses=True,
@@ -266,15 +289,17 @@ def balances(
 # ------------------------------------------------------------------ leaves, candles, flowers
 
 
-def defoliates(rule_id: str, when: Time, *, part: Way, full: Way | None = None) -> Rule:
+def defoliates(
+    rule_id: str, when: Time, *, part: Way, full: Way | None = None, gate: Gate = HARD_WORK
+) -> Rule:
     """Leaves off: all from a strong, rested tree in a warm place, else part of them."""
 
     def ask(species: Species, tree: Tree, year: Year, window: Window, datum: str) -> Proposals:
-        reason = HARD_WORK.shut(tree, window.opens, year)
-        if reason:
-            yield strength_first(window, "defoliated", reason)
-        else:
+        reason = gate.shut(tree, window.opens, year)
+        if not reason:
             yield from leaves_off(tree, year, window, full, part)
+        elif gate.speaks:
+            yield strength_first(window, "defoliated", reason)
 
     return _yearly(rule_id, when, ask)
 
@@ -298,13 +323,15 @@ def decandles(
         if reason:
             yield strength_first(window, "decandled", reason)
             return
-        known = cut.datum if cut else summer(year).datum
+        known = (
+            (summer_against(year, DECANDLE_FROM).datum, cut.datum) if cut else (summer(year).datum,)
+        )
         yield Proposal(
             "decandled",
             window,
             what=what,
             because=because,
-            datum=joined(f"It is written down as strong. {known}", known),
+            datum=joined(" ".join(("It is written down as strong.", *known)), *known),
             cautions=("Feed off and less water from now on; no other hard work this year.",),
             lapses=True,
         )
@@ -338,14 +365,23 @@ def deadheads(
 # ------------------------------------------------------------------ roots, feed, wire
 
 
-def repots(rule_id: str, when: Time, *, because: str, cautions: tuple[str, ...] = ()) -> Works:
+def repots(
+    rule_id: str,
+    when: Time,
+    *,
+    because: str,
+    cautions: tuple[str, ...] = (),
+    for_owners: tuple[str, ...] = (),
+) -> Works:
     """The repotting by the species' interval, and a close look where too much root went.
 
-    Two rules, so write `*repots(…)`; the second has the id `root-share`.
+    Two rules, so write `*repots(…)`; the second has the id `root-share`. `for_owners`: cautions
+    that only a tree of somebody else has.
     """
 
     def ask(species: Species, tree: Tree, year: Year, window: Window, datum: str) -> Proposals:
-        yield from repotting(tree, year, window, species, because, cautions)
+        said = (*cautions, *for_owners) if tree.owner else cautions
+        yield from repotting(tree, year, window, species, because, said)
 
     def too_much(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
         if species.root_share is not None:
@@ -484,12 +520,16 @@ def checks_after(
     because: str,
     what: str = "",
     cautions: tuple[str, ...] = (),
+    settled_by: tuple[str, ...] = (),
     only_after: Callable[[Event], bool] | None = None,
     each_part: bool = False,
     lapses: bool = True,
 ) -> Rule:
-    """A look after an act. `look_at`: a word of the diary's checks (buds, wounds, strength …)."""
-    also = ("vigour",) if look_at == "strength" else ()
+    """A look after an act. `look_at`: a word of the diary's checks (buds, wounds, strength …).
+
+    `settled_by`: what settles it besides a look at that.
+    """
+    also = ("vigour", *settled_by) if look_at == "strength" else settled_by
     return after_work(
         rule_id,
         acts,

@@ -8,7 +8,7 @@ from __future__ import annotations
 from typing import ClassVar
 
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths
-from backbud_species.habits.candles import only_asks_strength
+from backbud_species.habits.candles import decandles, only_asks_strength
 from backbud_species.habits.gates import WRITTEN_WEAK
 from backbud_species.habits.pines import FEED_WELL, TwoFlushPine
 from backbud_species.habits.strength import by_strength
@@ -18,7 +18,6 @@ from backbud_species.habits.works import (
     at,
     balances,
     between,
-    decandles,
     feeds,
     months,
     renamed,

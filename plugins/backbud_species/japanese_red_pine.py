@@ -8,12 +8,11 @@ from __future__ import annotations
 from typing import ClassVar
 
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths
-from backbud_species.habits.candles import evens_candles, keeps_candles, with_rest
+from backbud_species.habits.candles import decandles, evens_candles, keeps_candles, with_rest
 from backbud_species.habits.pines import TwoFlushPine
 from backbud_species.habits.works import (
     altered,
     at,
-    decandles,
     months,
     watches_for,
     work,

@@ -7,26 +7,25 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths, stresses
-from backbud_species.habits.done import is_hard_pruning
+from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths
 from backbud_species.habits.flushes import trims_again
 from backbud_species.habits.maples import SpreadingMaple
 from backbud_species.habits.strength import by_strength, left_to_grow
 from backbud_species.habits.works import (
     LEAF_WORK,
     Way,
-    after_work,
     altered,
     at,
     balances,
     between,
-    checks_after,
     defoliates,
     feeds,
+    looks_for_new_leaves,
     months,
     pinches,
     prunes,
     repots,
+    seals_cuts,
     trims,
     watches_for,
     weeks,
@@ -124,16 +123,12 @@ class TridentMaple(SpreadingMaple):
             ),
             gate=LEAF_WORK,
         ),
-        checks_after(
+        looks_for_new_leaves(
             "new-leaves",
-            ("defoliated",),
-            weeks(3, 4, 5),
-            look_at="buds",
-            what="buds and new leaves",
+            days=weeks(3, 4, 5),
             because="New leaves stand about four weeks after a stripping; until then it drinks "
             "little and burns easily.",
             settled_by=("checked strength",),
-            only_after=stresses,
             lapses=False,
         ),
         prunes(
@@ -143,15 +138,9 @@ class TridentMaple(SpreadingMaple):
             because="Without leaves the twigs are seen, and cuts made before the sap rises do not "
             "bleed.",
         ),
-        after_work(
+        seals_cuts(
             "seal",
-            ("pruned",),
-            "sealed",
-            (0, 0, 3),
-            what="the large cuts",
             because="A sealed cut rolls over evenly and a maple closes it within a few years.",
-            only_after=is_hard_pruning,
-            each_part=True,
         ),
         wires(
             "wire",

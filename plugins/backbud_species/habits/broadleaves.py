@@ -5,10 +5,8 @@ from __future__ import annotations
 from typing import ClassVar
 
 from backbud.species import COMMON_PRACTICE, Fact, RepotInterval, Rule, Species, StageMonths
-from backbud_species.habits.done import is_hard_pruning
 from backbud_species.habits.flushes import trims_again
 from backbud_species.habits.works import (
-    after_work,
     at,
     balances,
     between,
@@ -17,22 +15,14 @@ from backbud_species.habits.works import (
     protects_leaves,
     prunes,
     repots,
+    seals_cuts,
     trims,
     watches_for,
     wires,
 )
 from backbud_species.habits.yearly import FROZEN_WOOD_SNAPS
 
-SEAL_LARGE_CUTS = after_work(
-    "seal",
-    ("pruned",),
-    "sealed",
-    (0, 0, 3),
-    what="the large cuts",
-    because="A sealed cut dries less and rolls over evenly.",
-    only_after=is_hard_pruning,
-    each_part=True,
-)
+SEAL_LARGE_CUTS = seals_cuts("seal", because="A sealed cut dries less and rolls over evenly.")
 
 
 class BroadleafDeciduous(Species):

@@ -10,11 +10,49 @@ from datetime import date, timedelta
 
 from msgspec.structs import replace
 
-from backbud.species import Proposal, Rule, Species, Stage, Tree, Year
+from backbud.species import Proposal, Proposals, Rule, Species, Stage, Tree, Year, joined
 from backbud_species.habits.done import since
-from backbud_species.habits.gates import DECANDLING, first_reason, short_summer
+from backbud_species.habits.figures import DECANDLE_FROM
+from backbud_species.habits.gates import DECANDLING, first_reason, short_summer, strength_first
+from backbud_species.habits.second_flush import candle_cut
 from backbud_species.habits.times import Time
+from backbud_species.habits.warmth import summer, summer_against
 from backbud_species.habits.works import LIGHT_WORK, pinches
+
+
+def decandles(
+    rule_id: str, when: Time, *, short: Time, what: str, because: str, more_days: int = 0
+) -> Rule:
+    """Candles of a two-flush pine cut, as early as the warm season that is left asks for.
+
+    Where nothing is known of the weather, at a time `when`, or `short` where summers are not warm.
+    `more_days`: how many more the second flush needs than a black pine's.
+
+    Only on a strong and unstressed tree, in a place whose summer ripens a second flush.
+    """
+
+    def ask(species: Species, tree: Tree, given: Stage, year: Year) -> Proposals:
+        time = when if summer(year).cool is False else short
+        cut = candle_cut(given, year, more_days)
+        window = cut.window if cut else time.window(given, year)
+        reason = DECANDLING.shut(tree, window.opens, year)
+        if reason:
+            yield strength_first(window, "decandled", reason)
+            return
+        known = (
+            (summer_against(year, DECANDLE_FROM).datum, cut.datum) if cut else (summer(year).datum,)
+        )
+        yield Proposal(
+            "decandled",
+            window,
+            what=what,
+            because=because,
+            datum=joined(" ".join(("It is written down as strong.", *known)), *known),
+            cautions=("Feed off and less water from now on; no other hard work this year.",),
+            lapses=True,
+        )
+
+    return Rule(rule_id, when.hangs_on, (), when.season, when.stage, ask)
 
 
 def with_rest(rule: Rule) -> Rule:

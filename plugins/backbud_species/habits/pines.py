@@ -7,7 +7,7 @@ from typing import ClassVar
 
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths, Tree, Year
 from backbud_species.habits.balance import Strongest
-from backbud_species.habits.candles import evens_candles
+from backbud_species.habits.candles import decandles, evens_candles
 from backbud_species.habits.conifers import Conifer
 from backbud_species.habits.done import is_hard_pruning, since
 from backbud_species.habits.gates import DECANDLING
@@ -18,7 +18,6 @@ from backbud_species.habits.works import (
     balances,
     between,
     checks_after,
-    decandles,
     feeds,
     months,
     pinches,

@@ -1,4 +1,4 @@
-"""Plain words go in, rules come out: the builders from which a species file is written.
+"""The builders from which a species file is written, in plain words: what is due, when and why.
 
 How to write a species, one small file that reads like a calendar:
 
@@ -26,8 +26,8 @@ How to write a species, one small file that reads like a calendar:
 7. Anything that no builder says is a method under `@when`, `@each` or `@after`; give it the whole
    id, prefix and all.
 8. Add it to `[project.entry-points."backbud.species"]` under its first common name.
-9. `python -m tests.species.test_first_years` and `… test_facts_checked` write its year and its
-   sources into the reviewed tables beside them: read both.
+9. `python -m tests.species.test_first_years`, `… test_facts_checked` and `… test_rule_ids` write
+   its year, its sources and its ids into the reviewed tables beside them: read all three.
 
 `japanese_maple.py` and `scots_pine.py` are the patterns. All figures are arguments, so that the
 species answers for them.

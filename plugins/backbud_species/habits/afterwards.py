@@ -17,9 +17,9 @@ from backbud.species import (
     Year,
     days_after,
     is_hard_pruning,
+    parts_of,
     stresses,
 )
-from backbud_species.habits.done import on_part, parts_of
 from backbud_species.habits.rules import after
 from backbud_species.habits.times import Days, weeks
 
@@ -49,7 +49,7 @@ def after_work(
             yield Proposal(
                 act,
                 days_after(done.day, *days),
-                what=on_part(what, part),
+                what=_on_part(what, part),
                 part=part,
                 because=because,
                 datum=f"It was {done.act} on {done.day}.",
@@ -133,3 +133,8 @@ def looks_for_new_leaves(
         only_after=only_after,
         lapses=lapses,
     )
+
+
+def _on_part(words: str, part: str) -> str:
+    """`buds on the old wood` on `low left` is `buds on the old wood, low left`."""
+    return f"{words}, {part}" if part else words

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date, timedelta
 
 from backbud.plan.common.bite import Bite, bite_of
-from backbud.plan.common.parts import on_part, parts_of
+from backbud.plan.common.parts import on_part
 from backbud.plan.common.seasons import a_year_later, in_growth
 from backbud.plan.looks import look_at
 from backbud.species import (
@@ -17,6 +17,7 @@ from backbud.species import (
     Year,
     after,
     joined,
+    parts_of,
     weeks_after,
 )
 

@@ -19,6 +19,7 @@ from backbud.species import (
     days_after,
 )
 from backbud_species.habits.done import is_hard_work, since
+from backbud_species.habits.rules import after
 from backbud_species.habits.warmth import three_weeks_ahead, under_cover
 
 _GLASS = "unheated glass"
@@ -59,7 +60,7 @@ def goes_under_glass(rule_id: str) -> Rule:
         yield _out_of_glass(days_after(done.day, 14, 21, 28), warmth.datum, lapses=True)
 
     hard_work = ("pruned", "repotted", "potted-on", "root-pruned")
-    return Rule(rule_id, "act", hard_work, "year", -1, ask)
+    return after(rule_id, hard_work, ask)
 
 
 def comes_out_of_glass(rule_id: str) -> Rule:
@@ -75,7 +76,7 @@ def comes_out_of_glass(rule_id: str) -> Rule:
             went = f"It went under glass on {done.day}."
             yield _out_of_glass(days_after(done.day, 14, 18, 21), went)
 
-    return Rule(rule_id, "act", ("moved",), "year", -1, ask)
+    return after(rule_id, ("moved",), ask)
 
 
 def _first_hard_work_of_the_day(tree: Tree, done: Event) -> Event | None:

@@ -16,6 +16,7 @@ from backbud.species import (
     days_after,
     is_root_work,
 )
+from backbud_species.habits.rules import after
 
 _POTTED = ("repotted", "potted-on")
 
@@ -35,7 +36,7 @@ def soaks_fresh_mix(rule_id: str) -> Rule:
             lapses=True,
         )
 
-    return Rule(rule_id, "act", (*_POTTED, "slipped"), "year", -1, ask)
+    return after(rule_id, (*_POTTED, "slipped"), ask)
 
 
 def moss_on_top(rule_id: str) -> Rule:
@@ -54,7 +55,7 @@ def moss_on_top(rule_id: str) -> Rule:
             lapses=True,
         )
 
-    return Rule(rule_id, "act", (*_POTTED, "slipped"), "year", -1, ask)
+    return after(rule_id, (*_POTTED, "slipped"), ask)
 
 
 def ties_in(rule_id: str) -> Rule:
@@ -73,7 +74,7 @@ def ties_in(rule_id: str) -> Rule:
             lapses=True,
         )
 
-    return Rule(rule_id, "act", _POTTED, "year", -1, ask)
+    return after(rule_id, _POTTED, ask)
 
 
 def _has_fresh_mix(done: Event) -> bool:

@@ -17,6 +17,7 @@ from backbud.species import (
     days_after,
     weeks_after,
 )
+from backbud_species.habits.rules import after
 from backbud_species.habits.signs import is_slow
 
 
@@ -37,7 +38,7 @@ def opens_hard_surface(rule_id: str) -> Rule:
             settled_by=("opened", "repotted"),
         )
 
-    return Rule(rule_id, "act", ("drained", "noted"), "year", -1, ask)
+    return after(rule_id, ("drained", "noted"), ask)
 
 
 def tries_opened_surface(rule_id: str) -> Rule:
@@ -60,7 +61,7 @@ def tries_opened_surface(rule_id: str) -> Rule:
             lapses=True,
         )
 
-    return Rule(rule_id, "act", ("opened",), "year", -1, ask)
+    return after(rule_id, ("opened",), ask)
 
 
 def _why_hard(done: Event, year: Year) -> str:

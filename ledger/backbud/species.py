@@ -34,11 +34,11 @@ from backbud.climate.datum import Datum, is_expected, joined
 from backbud.climate.outlook import NightsTurn, Outlook, Span, Wants
 from backbud.climate.stages import Own
 from backbud.collection.hard_work import (
-    HARD_PRUNING,
     SEASON,
     Extent,
     is_hard_pruning,
     is_root_work,
+    parts_of,
     share_of,
     stresses,
 )
@@ -54,7 +54,6 @@ __all__ = [
     "COMMON_PRACTICE",
     "FEED_RESTS_OVER",
     "FROM_MEMORY",
-    "HARD_PRUNING",
     "INTERFACE",
     "SEASON",
     "SLOW_DRAIN_FROM",
@@ -94,6 +93,7 @@ __all__ = [
     "is_root_work",
     "joined",
     "out_of_the_heat",
+    "parts_of",
     "ring",
     "rules_of",
     "share_of",

@@ -7,20 +7,19 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths, stresses
+from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths
 from backbud_species.habits.flushes import trims_again
 from backbud_species.habits.maples import SpreadingMaple
 from backbud_species.habits.works import (
     Way,
     altered,
     at,
-    checks_after,
     defoliates,
+    looks_for_new_leaves,
     months,
     protects_leaves,
     trims,
     watches_for,
-    weeks,
     wires,
 )
 from backbud_species.habits.yearly import FROZEN_WOOD_SNAPS
@@ -99,15 +98,10 @@ class FieldMaple(SpreadingMaple):
                 "Its leaves are broad and shade the inner twigs, which die first.",
             ),
         ),
-        checks_after(
+        looks_for_new_leaves(
             "new-leaves",
-            ("defoliated",),
-            weeks(3, 4, 6),
-            look_at="buds",
-            what="buds and new leaves",
             because="New leaves stand about four weeks after a stripping; until then it drinks "
             "little.",
-            only_after=stresses,
         ),
         wires(
             "wire",

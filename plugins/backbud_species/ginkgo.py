@@ -9,16 +9,15 @@ from typing import ClassVar
 
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, RepotInterval, Rule, StageMonths
 from backbud_species.habits.broadleaves import BroadleafDeciduous
-from backbud_species.habits.done import is_hard_pruning
 from backbud_species.habits.works import (
     ALWAYS,
-    after_work,
     altered,
     at,
     between,
     feeds,
     prunes,
     repots,
+    seals_cuts,
     trims,
     wires,
     without,
@@ -105,15 +104,10 @@ class Ginkgo(BroadleafDeciduous):
             "an open cut then meets no frost.",
             cautions=("Cut hollow and close: it makes hardly any callus.",),
         ),
-        after_work(
+        seals_cuts(
             "seal",
-            ("pruned",),
-            "sealed",
-            (0, 0, 3),
             what="the large cuts, hollowed",
             because="Its cuts stay open for years, and water that stands in them rots the heart.",
-            only_after=is_hard_pruning,
-            each_part=True,
         ),
         wires(
             "wire",

@@ -7,19 +7,18 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths, stresses
+from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths
 from backbud_species.habits.maples import SpreadingMaple
 from backbud_species.habits.works import (
     Way,
     altered,
     at,
-    checks_after,
     defoliates,
     feeds,
+    looks_for_new_leaves,
     months,
     pinches,
     watches_for,
-    weeks,
     work,
 )
 
@@ -81,15 +80,10 @@ class JapaneseMaple(SpreadingMaple):
                 "Light reaches the inner twigs, and half the leaves still feed the tree.",
             ),
         ),
-        checks_after(
+        looks_for_new_leaves(
             "new-leaves",
-            ("defoliated",),
-            weeks(3, 4, 6),
-            look_at="buds",
-            what="buds and new leaves",
             because="New leaves stand about four weeks after a stripping; until then it drinks "
             "little and burns easily.",
-            only_after=stresses,
         ),
         work(
             "shade",

@@ -8,15 +8,12 @@ from __future__ import annotations
 from typing import ClassVar
 
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths
-from backbud_species.habits.candles import keeps_candles, with_rest
+from backbud_species.habits.candles import decandles, evens_candles, keeps_candles, with_rest
 from backbud_species.habits.pines import TwoFlushPine
 from backbud_species.habits.works import (
-    LIGHT_WORK,
     altered,
     at,
-    decandles,
     months,
-    pinches,
     watches_for,
     work,
 )
@@ -66,14 +63,12 @@ class JapaneseRedPine(TwoFlushPine):
     )
     works: ClassVar[tuple[Rule, ...]] = altered(
         TwoFlushPine.works,
-        pinches(
+        evens_candles(
             "candles",
             at(7, 10, 20, 30),
-            what="the longest candles to the length of the rest",
             because="In a year in which its candles are not cut in summer, the longest are broken "
             "in spring, so that the top does not outgrow the low branches.",
-            gate=LIGHT_WORK,
-            only_if=keeps_candles,
+            unless_cut=keeps_candles,
         ),
         with_rest(
             decandles(

@@ -7,18 +7,17 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths, stresses
+from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths
 from backbud_species.habits.elms import Elm
 from backbud_species.habits.works import (
     Way,
     altered,
     at,
-    checks_after,
     defoliates,
+    looks_for_new_leaves,
     pinches,
     prunes,
     trims,
-    weeks,
     wires,
     without,
 )
@@ -98,15 +97,10 @@ class Zelkova(Elm):
             because="Once the first leaves are hard a shortened shoot makes two, and a single long "
             "one spoils the fan.",
         ),
-        checks_after(
+        looks_for_new_leaves(
             "new-leaves",
-            ("defoliated",),
-            weeks(3, 4, 6),
-            look_at="buds",
-            what="buds and new leaves",
             because="New leaves stand about four weeks after a stripping; until then it drinks "
             "little.",
-            only_after=stresses,
         ),
         prunes(
             "prune",

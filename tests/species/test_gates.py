@@ -6,12 +6,14 @@ from datetime import date
 
 import pytest
 
+from backbud.species import parts_of
 from backbud_species.habits.gates import (
     DECANDLING,
     FULL_DEFOLIATION,
     HARD_WORK,
     LEAF_WORK,
     LIGHT_WORK,
+    REGROWN,
     ROOT_WORK,
 )
 from backbud_species.japanese_black_pine import JapaneseBlackPine
@@ -20,7 +22,7 @@ from backbud_species.scots_pine import ScotsPine
 
 MAPLE, PINE, SCOTS = JapaneseMaple(), JapaneseBlackPine(), ScotsPine()
 DAY = date(2027, 6, 10)
-EVERY = (LIGHT_WORK, LEAF_WORK, ROOT_WORK, HARD_WORK, FULL_DEFOLIATION, DECANDLING)
+EVERY = (LIGHT_WORK, LEAF_WORK, REGROWN, ROOT_WORK, HARD_WORK, FULL_DEFOLIATION, DECANDLING)
 
 
 def test_a_strong_healthy_tree_passes_every_gate(made):
@@ -172,3 +174,26 @@ def test_wiring_after_root_work_warns_of_heavy_bends(made, only):
     assert SCOTS.bark.value in found.cautions
     calm = only(made.yearly(SCOTS, made.tree(), made.year(SCOTS), "scots-pine-wire"))
     assert not any("heavy bend" in caution for caution in calm.cautions)
+
+
+@pytest.mark.parametrize(
+    ("day", "text", "why"),
+    [
+        # Twelve weeks before 10 June is 18 March.
+        ("2027-03-18", "hard", "It was cut hard on 2027-03-18, less than twelve weeks before."),
+        ("2027-03-17", "hard", ""),
+        ("2027-06-09", "light", ""),
+    ],
+)
+def test_what_a_hard_cut_brought_is_not_trimmed_for_twelve_weeks(made, day, text, why):
+    tree = made.tree(made.event(day, "pruned", text), strength="strong")
+    assert REGROWN.shut(tree, DAY, made.year(MAPLE, "warm")) == why
+
+
+def test_a_bend_that_was_heavy_on_one_part_is_looked_at_there(made):
+    both = made.event("2027-02-10", "bent", "heavy on trunk, light on left 2")
+    assert parts_of(both) == ("trunk",)
+    assert parts_of(made.event("2027-02-10", "bent", "light on left 2")) == ("left 2",)
+    assert parts_of(made.event("2027-02-10", "bent", "heavy")) == ("",)
+    wired = made.event("2027-02-10", "wired", "3 mm Al on left 2, 2 mm Al on apex")
+    assert parts_of(wired) == ("left 2", "apex")

@@ -9,10 +9,12 @@ from datetime import date
 
 import pytest
 
-from backbud.species import Window
+from backbud.species import Window, is_expected
+from backbud_species.habits.second_flush import candle_cut
 from backbud_species.japanese_black_pine import JapaneseBlackPine
+from backbud_species.japanese_red_pine import JapaneseRedPine
 
-PINE = JapaneseBlackPine()
+PINE, RED = JapaneseBlackPine(), JapaneseRedPine()
 
 
 def days(*texts: str) -> Window:
@@ -100,6 +102,21 @@ def test_where_nobody_wrote_its_strength_that_is_asked_first(made, only):
     assert found.act == "checked"
     assert found.lapses
     assert found.datum == "Nobody has written down how strong it is."
+
+
+def test_where_no_second_flush_ripens_nobody_is_asked_for_its_strength(made):
+    year = made.year(PINE, "cool")
+    assert made.yearly(PINE, made.tree(), year, "black-pine-decandle") == []
+
+
+def test_a_cut_that_goes_by_the_climate_is_known_to_rest_on_expected_weather(made, only):
+    warm = made.year(PINE, "warm")
+    assert is_expected(candle_cut(warm.stage(10), warm).datum)
+    strong = made.tree(strength="strong")
+    for species, rule in ((PINE, "black-pine-decandle"), (RED, "red-pine-decandle")):
+        found = only(made.yearly(species, strong, made.year(species, "warm"), rule))
+        assert found.datum.startswith("It is written down as strong. The 92 days from 2027-06-01")
+        assert is_expected(found.datum)
 
 
 # ------------------------------------------------------------------ after decandling

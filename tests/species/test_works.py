@@ -22,8 +22,9 @@ from backbud.species import (
     rules_of,
 )
 from backbud_species.habits import works as w
-from backbud_species.habits.gates import HARD_WORK
+from backbud_species.habits.gates import HARD_WORK, LEAF_WORK
 from backbud_species.habits.intervals import years_between_repottings
+from backbud_species.habits.strength import by_strength, left_to_grow
 from backbud_species.japanese_maple import JapaneseMaple
 from backbud_species.scots_pine import ScotsPine
 
@@ -56,6 +57,7 @@ def days(*texts):
 
 
 WHY = "It is so."
+AT = w.at(10, 0, 5, 10)
 
 
 def test_days_count_from_the_first_usual_and_last_day_of_a_stage(made, only):
@@ -118,6 +120,57 @@ def test_works_of_a_group_are_altered_and_left_out_by_id():
     assert w.without((feed, trim), "feed") == (trim,)
     with pytest.raises(ValueError, match="no work has the id prune"):
         w.without((feed, trim), "prune")
+
+
+def test_a_work_of_a_group_keeps_the_id_it_had_in_a_species():
+    group = (w.feeds("one", w.at(10, 0, 1, 2), because=WHY), w.disbuds("two", AT, because=WHY))
+    assert [r.id for r in w.renamed(group, {"two": "older"})] == ["one", "older"]
+    with pytest.raises(ValueError, match="no work has the id three"):
+        w.renamed(group, {"three": "older"})
+
+
+def test_a_weak_and_a_strong_tree_are_asked_their_own_work(made, only):
+    trim = w.trims("trim", AT, what="long shoots", because=WHY)
+    look = left_to_grow("trim", w.at(10, 0, 20, 30), because="It needs every leaf.")
+    more = w.trims("trim", AT, what="all shoots", because=WHY)
+    species = of(by_strength(trim, weak=look, strong=more))
+    year = made.year(species)
+    asked = {
+        strength: only(made.yearly(species, made.tree(strength=strength), year))
+        for strength in ("", "weak", "fair", "strong")
+    }
+    assert [asked[""].what, asked["fair"].what] == ["long shoots", "long shoots"]
+    assert asked["strong"].what == "all shoots"
+    weak = asked["weak"]
+    assert (weak.act, weak.what) == ("checked", "strength before any trimming")
+    assert (weak.because, weak.datum) == (
+        "It needs every leaf.",
+        "The tree is written down as weak.",
+    )
+    assert weak.window == days("2027-04-01", "2027-05-01", "2027-05-21")
+    with pytest.raises(ValueError, match="other and trim differ in id or cause"):
+        by_strength(trim, weak=w.feeds("other", AT, because=WHY))
+    with pytest.raises(ValueError, match="trim and trim differ in id or cause"):
+        by_strength(trim, weak=left_to_grow("trim", w.at(1, 0, 0, 0), because=WHY))
+
+
+def test_a_window_may_open_with_an_earlier_stage(made, only):
+    species = of(w.work("x", "fed", w.at(69, 0, 10, 20, open_from=1), because=WHY))
+    found = only(made.yearly(species, made.tree(), made.year(species)))
+    assert found.window == days("2027-03-01", "2027-05-21", "2027-06-10")
+    # A species that has no such stage opens with its own.
+    never = of(w.work("x", "fed", w.at(69, 0, 10, 20, open_from=19), because=WHY))
+    found = only(made.yearly(never, made.tree(), made.year(never)))
+    assert found.window == days("2027-05-01", "2027-05-21", "2027-06-10")
+
+
+def test_a_gate_says_whether_leaves_that_stay_on_are_spoken_of(made, only):
+    fresh = made.tree(made.event("2027-03-10", "repotted", "same pot"), strength="strong")
+    part = w.Way("in part", WHY)
+    silent = of(w.defoliates("x", AT, part=part, gate=LEAF_WORK))
+    assert made.yearly(silent, fresh, made.year(silent)) == []
+    aloud = of(w.defoliates("x", AT, part=part))
+    assert only(made.yearly(aloud, fresh, made.year(aloud))).act == "checked"
 
 
 def test_gates_hold_light_work_silently_and_hard_work_aloud(made, only):

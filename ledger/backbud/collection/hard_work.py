@@ -19,6 +19,8 @@ SEASON = timedelta(days=150)
 HARD_SHARE = 1 / 3
 # Words that say that a pruning went far.
 HARD_PRUNING = ("hard", "to old wood", "trunk chop", "by half", "by a third", "by two thirds")
+HEAVY_BEND = ("heavy",)
+_WENT_FAR = {"pruned": HARD_PRUNING, "bent": HEAVY_BEND}
 # What takes part of the leaves only is no insult.
 LEAVES_IN_PART = (
     "partial",
@@ -42,7 +44,7 @@ def extent_of(done: Event) -> Extent:
     if done.act == "pruned":
         return "hard" if is_hard_pruning(done) else "usual"
     if done.act == "bent":
-        return "hard" if done.says("heavy") else "part"
+        return "hard" if done.says(*HEAVY_BEND) else "part"
     if done.act == "defoliated":
         in_part = done.says(*LEAVES_IN_PART) or (share_of(done, "off") or 1.0) < 1.0
         return "part" if in_part else "hard"
@@ -68,6 +70,16 @@ def is_hard_pruning(done: Event) -> bool:
     if done.act != "pruned":
         return False
     return done.says(*HARD_PRUNING) or (share_of(done, "off") or 0.0) >= HARD_SHARE - 1e-9
+
+
+def parts_of(done: Event) -> tuple[str, ...]:
+    """The parts of the tree that a work names, each once; "" where it names none.
+
+    Of a pruning or a bend that went far on one part and not on another, only those of the one.
+    """
+    words = _WENT_FAR.get(done.act, ())
+    far = [d.part for d in done.details if d.part and any(word in d.words for word in words)]
+    return tuple(dict.fromkeys(far or done.parts)) or ("",)
 
 
 def is_root_work(done: Event) -> bool:

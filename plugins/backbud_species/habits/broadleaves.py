@@ -5,10 +5,8 @@ from __future__ import annotations
 from typing import ClassVar
 
 from backbud.species import COMMON_PRACTICE, Fact, RepotInterval, Rule, Species, StageMonths
-from backbud_species.habits.done import is_hard_pruning
 from backbud_species.habits.flushes import trims_again
 from backbud_species.habits.works import (
-    after_work,
     at,
     balances,
     between,
@@ -17,22 +15,14 @@ from backbud_species.habits.works import (
     protects_leaves,
     prunes,
     repots,
+    seals_cuts,
     trims,
     watches_for,
     wires,
 )
 from backbud_species.habits.yearly import FROZEN_WOOD_SNAPS
 
-SEAL_LARGE_CUTS = after_work(
-    "seal",
-    ("pruned",),
-    "sealed",
-    (0, 0, 3),
-    what="the large cuts",
-    because="A sealed cut dries less and rolls over evenly.",
-    only_after=is_hard_pruning,
-    each_part=True,
-)
+SEAL_LARGE_CUTS = seals_cuts("seal", because="A sealed cut dries less and rolls over evenly.")
 
 
 class BroadleafDeciduous(Species):
@@ -40,7 +30,9 @@ class BroadleafDeciduous(Species):
 
     usual_mix = Fact("akadama 3, pumice 1", COMMON_PRACTICE)
     repot_years = Fact((1, 2, 4), COMMON_PRACTICE)
-    repot_interval = Fact(RepotInterval((1, 1, 2), (2, 4, 6)), COMMON_PRACTICE)
+    repot_interval: ClassVar[Fact[RepotInterval] | None] = Fact(
+        RepotInterval((1, 1, 2), (2, 4, 6)), COMMON_PRACTICE
+    )
     root_share = Fact((0.5, 0.8), COMMON_PRACTICE)
     wire_check_weeks = Fact((3, 5, 8), COMMON_PRACTICE)
     light = Fact("Full sun, with shade from noon in the hottest weeks.", COMMON_PRACTICE)
@@ -129,7 +121,9 @@ class BroadleafEvergreen(Species):
     evergreen = True
     usual_mix = Fact("akadama 2, pumice 1, lava 1", COMMON_PRACTICE)
     repot_years = Fact((2, 3, 5), COMMON_PRACTICE)
-    repot_interval = Fact(RepotInterval((1, 2, 3), (3, 4, 6)), COMMON_PRACTICE)
+    repot_interval: ClassVar[Fact[RepotInterval] | None] = Fact(
+        RepotInterval((1, 2, 3), (3, 4, 6)), COMMON_PRACTICE
+    )
     root_share = Fact((0.4, 0.6), COMMON_PRACTICE)
     wire_check_weeks = Fact((4, 6, 10), COMMON_PRACTICE)
     light = Fact("Full sun to light shade.", COMMON_PRACTICE)

@@ -5,12 +5,54 @@ Two years of cutting and one of rest: common practice, no source.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Iterator
 from datetime import date, timedelta
 
-from backbud.species import Proposal, Rule, Species, Stage, Tree, Year
+from msgspec.structs import replace
+
+from backbud.species import Proposal, Proposals, Rule, Species, Stage, Tree, Year, joined
 from backbud_species.habits.done import since
-from backbud_species.habits.gates import DECANDLING, short_summer
+from backbud_species.habits.figures import DECANDLE_FROM
+from backbud_species.habits.gates import DECANDLING, first_reason, short_summer, strength_first
+from backbud_species.habits.second_flush import candle_cut
+from backbud_species.habits.times import Time
+from backbud_species.habits.warmth import summer, summer_against
+from backbud_species.habits.works import LIGHT_WORK, pinches
+
+
+def decandles(
+    rule_id: str, when: Time, *, short: Time, what: str, because: str, more_days: int = 0
+) -> Rule:
+    """Candles of a two-flush pine cut, as early as the warm season that is left asks for.
+
+    Where nothing is known of the weather, at a time `when`, or `short` where summers are not warm.
+    `more_days`: how many more the second flush needs than a black pine's.
+
+    Only on a strong and unstressed tree, in a place whose summer ripens a second flush.
+    """
+
+    def ask(species: Species, tree: Tree, given: Stage, year: Year) -> Proposals:
+        time = when if summer(year).cool is False else short
+        cut = candle_cut(given, year, more_days)
+        window = cut.window if cut else time.window(given, year)
+        reason = DECANDLING.shut(tree, window.opens, year)
+        if reason:
+            yield strength_first(window, "decandled", reason)
+            return
+        known = (
+            (summer_against(year, DECANDLE_FROM).datum, cut.datum) if cut else (summer(year).datum,)
+        )
+        yield Proposal(
+            "decandled",
+            window,
+            what=what,
+            because=because,
+            datum=joined(" ".join(("It is written down as strong.", *known)), *known),
+            cautions=("Feed off and less water from now on; no other hard work this year.",),
+            lapses=True,
+        )
+
+    return Rule(rule_id, when.hangs_on, (), when.season, when.stage, ask)
 
 
 def with_rest(rule: Rule) -> Rule:
@@ -27,14 +69,60 @@ def with_rest(rule: Rule) -> Rule:
     return Rule(rule.id, rule.hangs_on, rule.acts, rule.season, rule.stage, ask)
 
 
-def keeps_candles(tree: Tree, day: date, year: Year) -> bool:
-    """Whether its candles are not cut this summer, so that they are evened out in spring."""
-    return bool(DECANDLING.shut(tree, day, year)) or _two_years_running(tree, year)
+def only_asks_strength(rule: Rule) -> Rule:
+    """The rule, and a look at a tree's candles where nobody has written down how strong it is.
+
+    Silent on any other tree that is not decandled: in spring its candles were evened out instead.
+    """
+
+    def ask(species: Species, tree: Tree, stage: Stage, year: Year) -> Iterator[Proposal]:
+        if short_summer(tree, stage.day, year):
+            return
+        for proposal in rule.function(species, tree, stage, year):
+            if proposal.act == "decandled":
+                yield proposal
+            elif not tree.strength:
+                yield replace(
+                    proposal,
+                    what="strength: are all the candles long, the needles dark?",
+                    because="Candles are cut only on a strong tree, so its strength is looked at "
+                    "first.",
+                )
+
+    return replace(rule, function=ask)
+
+
+def evens_candles(
+    rule_id: str, when: Time, *, because: str, unless_cut: Callable[[Tree, date, Year], str]
+) -> Rule:
+    """The longest candles broken in spring, where `unless_cut` says why none are cut in summer."""
+    rule = pinches(
+        rule_id,
+        when,
+        what="the longest candles to the length of the rest",
+        because=because,
+        gate=LIGHT_WORK,
+        only_if=lambda tree, day, year: bool(unless_cut(tree, day, year)),
+    )
+
+    def ask(species: Species, tree: Tree, stage: Stage, year: Year) -> Iterator[Proposal]:
+        for proposal in rule.function(species, tree, stage, year):
+            yield replace(proposal, datum=unless_cut(tree, proposal.window.opens, year))
+
+    return replace(rule, function=ask)
 
 
 def candles_left_whole(tree: Tree, day: date, year: Year) -> bool:
     """Whether its candles were not broken this spring, so that its shoots may be cut later."""
     return not since(tree, year.first, day, lambda done: done.act == "pinched")
+
+
+def _tired(tree: Tree, day: date, year: Year) -> str:
+    return "Its candles were cut in both years before." if _two_years_running(tree, year) else ""
+
+
+# Why its candles are not cut this summer: it may not be decandled, or it rests.
+keeps_candles = first_reason(DECANDLING.shut, _tired)
 
 
 def _two_years_running(tree: Tree, year: Year) -> bool:

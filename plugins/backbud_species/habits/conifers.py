@@ -24,7 +24,9 @@ class Conifer(Species):
     evergreen = True
     usual_mix = Fact("akadama 1, pumice 1, lava 1", COMMON_PRACTICE)
     repot_years = Fact((2, 4, 6), COMMON_PRACTICE)
-    repot_interval = Fact(RepotInterval((1, 2, 4), (3, 5, 8)), COMMON_PRACTICE)
+    repot_interval: ClassVar[Fact[RepotInterval] | None] = Fact(
+        RepotInterval((1, 2, 4), (3, 5, 8)), COMMON_PRACTICE
+    )
     root_share = Fact((0.33, 0.5), COMMON_PRACTICE)
     why_frost = (
         "The top is hardy, but roots in a shallow pot and dry wind on frozen soil are not safe."

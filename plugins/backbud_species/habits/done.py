@@ -10,7 +10,6 @@ from collections.abc import Callable
 from datetime import date
 
 from backbud.species import (
-    HARD_PRUNING,
     Event,
     Tree,
     is_hard_pruning,
@@ -24,20 +23,6 @@ __all__ = ["is_hard_pruning", "is_root_work", "share_of"]
 def is_hard_work(done: Event) -> bool:
     """Whether it was root work or hard pruning: what a tree answers only once a year."""
     return is_root_work(done) or is_hard_pruning(done)
-
-
-def parts_of(done: Event) -> tuple[str, ...]:
-    """The parts of the tree a work names, each once; an empty one where it names none.
-
-    Of a pruning that was hard on one part and light on another, only the hard ones.
-    """
-    hard = [d.part for d in done.details if d.part and any(w in d.words for w in HARD_PRUNING)]
-    return tuple(dict.fromkeys(hard or done.parts)) or ("",)
-
-
-def on_part(words: str, part: str) -> str:
-    """The words, and the part they are about: `buds on the old wood, low left`."""
-    return f"{words}, {part}" if part else words
 
 
 def last_before(tree: Tree, day: date, chosen: Callable[[Event], bool]) -> Event | None:

@@ -2,17 +2,11 @@
 
 from __future__ import annotations
 
-from backbud_species.habits.done import is_hard_pruning
-from backbud_species.habits.works import after_work
+from backbud_species.habits.works import seals_cuts
 
-FIG_SEAL = after_work(
+FIG_SEAL = seals_cuts(
     "seal",
-    ("pruned",),
-    "sealed",
-    (0, 0, 3),
     what="the large cuts, once the sap has stopped",
     because="Sap runs for some minutes and lifts what is put on while it flows.",
     cautions=("The milky sap irritates skin and eyes; rinse it off with cold water.",),
-    only_after=is_hard_pruning,
-    each_part=True,
 )

@@ -10,12 +10,22 @@ from collections.abc import Callable
 from datetime import date, timedelta
 from typing import NamedTuple
 
-from backbud.species import SEASON, Event, Proposal, Tree, Window, Year, stresses
+from backbud.species import (
+    SEASON,
+    Event,
+    Proposal,
+    Tree,
+    Window,
+    Year,
+    is_hard_pruning,
+    stresses,
+)
 from backbud_species.habits.done import last_before, last_of_before
 from backbud_species.habits.figures import DECANDLE_FROM
 from backbud_species.habits.warmth import summer_against
 
 SICK_FOR = timedelta(weeks=8)
+REGROWS_FOR = timedelta(weeks=12)
 _A_YEAR = timedelta(days=365)
 _A_DAY = timedelta(days=1)
 # A work is found in its window for so long at most.
@@ -29,6 +39,7 @@ _AILING = ("rotten", "dead", "spots", "sticky", "eaten", "yellow", "brown", "dam
 _SEEN = ("some", "many")
 _WELL = ("none", "clean", "fine", "all fine", "healthy", "healed", "green", "fair", "strong")
 
+WRITTEN_WEAK = "The tree is written down as weak."
 NOT_LOOKED_AT = "Nobody has written down how strong it is."
 
 
@@ -44,7 +55,7 @@ class Gate(NamedTuple):
 
 def weakness(tree: Tree, day: date, year: Year) -> str:
     """Why it is too weak for any work."""
-    return "The tree is written down as weak." if tree.weak else ""
+    return WRITTEN_WEAK if tree.weak else ""
 
 
 def _known_until(day: date, year: Year) -> date:
@@ -87,6 +98,14 @@ def stress(tree: Tree, day: date, year: Year) -> str:
     return f"It was {last.act} on {last.day}, {season}."
 
 
+def cut_hard(tree: Tree, day: date, year: Year) -> str:
+    """Why its shoots are still the answer to a hard cut of the last twelve weeks."""
+    last = last_before(tree, _known_until(day, year), is_hard_pruning)
+    if last is None or last.day < day - REGROWS_FOR:
+        return ""
+    return f"It was cut hard on {last.day}, less than twelve weeks before."
+
+
 def not_strong(tree: Tree, day: date, year: Year) -> str:
     """Why it does not count as strong."""
     if tree.strength == "strong":
@@ -115,6 +134,8 @@ def first_reason(
 ALWAYS = Gate(lambda tree, day, year: "", speaks=False)
 # Pinching, trimming, thinning, wiring: not a weak or a sick tree, nor one that has not settled.
 LIGHT_WORK = Gate(first_reason(weakness, sickness, newness), speaks=False)
+# Trimming of a tree that answers hard pruning with many shoots: also not of that answer.
+REGROWN = Gate(first_reason(weakness, sickness, newness, cut_hard), speaks=False)
 # Pinching and leaf trimming in part: also not in the year of root work or hard pruning.
 LEAF_WORK = Gate(first_reason(weakness, sickness, newness, stress), speaks=False)
 # Root work: another insult of the season is flagged by the plan, and does not hold it back.

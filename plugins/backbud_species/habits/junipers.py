@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Event, Fact, Rule
+from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, stresses
 from backbud_species.habits.conifers import Conifer
 from backbud_species.habits.done import is_hard_pruning
 from backbud_species.habits.works import (
@@ -17,10 +17,6 @@ from backbud_species.habits.works import (
     weeks,
     work,
 )
-
-
-def _is_heavy(bent: Event) -> bool:
-    return bent.says("heavy")
 
 
 class Juniper(Conifer):
@@ -69,7 +65,8 @@ class Juniper(Conifer):
             what="strength of foliage and live vein",
             because="A torn live vein shows weeks later, when its foliage turns grey and dull.",
             cautions=("Shade, still air and no root work this year.",),
-            only_after=_is_heavy,
+            settled_by=("checked wounds",),
+            only_after=stresses,
             each_part=True,
             lapses=False,
         ),

@@ -19,6 +19,7 @@ from backbud.species import (
 )
 from backbud_species.habits.broadleaves import BroadleafDeciduous
 from backbud_species.habits.done import is_hard_pruning
+from backbud_species.habits.rules import after
 from backbud_species.habits.works import altered, at, between, pinches, repots, trims, watches_for
 
 
@@ -86,5 +87,5 @@ class SpreadingMaple(BroadleafDeciduous):
             where="soft tips and undersides of the leaves",
             because="Aphids sit on the soft tips, and mildew follows where leaves stand close.",
         ),
-        Rule("bleeding", "act", ("pruned",), "year", -1, _bleeds),
+        after("bleeding", ("pruned",), _bleeds),
     )

@@ -7,18 +7,17 @@ from typing import ClassVar
 
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths, Tree, Year
 from backbud_species.habits.balance import Strongest
+from backbud_species.habits.candles import decandles, evens_candles
 from backbud_species.habits.conifers import Conifer
 from backbud_species.habits.done import is_hard_pruning, since
 from backbud_species.habits.gates import DECANDLING
 from backbud_species.habits.works import (
-    LIGHT_WORK,
     after_work,
     altered,
     at,
     balances,
     between,
     checks_after,
-    decandles,
     feeds,
     months,
     pinches,
@@ -141,14 +140,12 @@ class TwoFlushPine(Pine):
     )
     works: ClassVar[tuple[Rule, ...]] = altered(
         Pine.works,
-        pinches(
+        evens_candles(
             "candles",
             at(7, 7, 18, 28),
-            what="the longest candles to the length of the rest",
             because="Where the candles are not cut in summer, the longest are broken in spring, so "
             "that the top does not outgrow the low branches.",
-            gate=LIGHT_WORK,
-            only_if=lambda tree, day, year: bool(DECANDLING.shut(tree, day, year)),
+            unless_cut=DECANDLING.shut,
         ),
         decandles(
             "decandle",

@@ -9,7 +9,7 @@ from __future__ import annotations
 from datetime import timedelta
 from typing import NamedTuple
 
-from backbud.species import Stage, Window, Year
+from backbud.species import Datum, Stage, Window, Year
 from backbud_species.habits.figures import SECOND_FLUSH_DAYS, SECOND_FLUSH_OVER
 
 # Candles are cut no sooner than a week after their needles part, and no later than this northern
@@ -23,7 +23,7 @@ class Cut(NamedTuple):
     """When candles are cut, and the figure that decided."""
 
     window: Window
-    datum: str
+    datum: Datum
 
 
 def candle_cut(parted: Stage, year: Year, more_days: int = 0) -> Cut | None:
@@ -41,7 +41,10 @@ def candle_cut(parted: Stage, year: Year, more_days: int = 0) -> Cut | None:
     opens = max(best - _BEFORE, parted.first)
     return Cut(
         year.rounded(Window(opens, max(best, opens), best + _AFTER)),
-        f"Days average {SECOND_FLUSH_OVER.of(year):g} °C and more until {cools}; the second flush "
-        f"needs about {days} days before that ({SECOND_FLUSH_OVER.name}, {SECOND_FLUSH_DAYS.name}, "
-        "settings of ours).",
+        Datum(
+            f"Days average {SECOND_FLUSH_OVER.of(year):g} °C and more until {cools}; the second "
+            f"flush needs about {days} days before that ({SECOND_FLUSH_OVER.name}, "
+            f"{SECOND_FLUSH_DAYS.name}, settings of ours).",
+            expected=True,
+        ),
     )

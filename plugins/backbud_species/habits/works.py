@@ -1,4 +1,4 @@
-"""Plain words go in, rules come out: the builders from which a species file is written.
+"""The builders from which a species file is written, in plain words: what is due, when and why.
 
 How to write a species, one small file that reads like a calendar:
 
@@ -12,7 +12,8 @@ How to write a species, one small file that reads like a calendar:
 3. `rule_prefix`: a short word for the species. `works`: rules, each with an id of its own behind
    the prefix. **An id never changes**: calendars and the diary's follow-ups hang on it. To change
    a rule of the group take `altered(Group.works, …)`: the new one takes the place of that with the
-   same id, any other comes along. `without(Group.works, "id")` leaves one out.
+   same id, any other comes along. `without(Group.works, "id")` leaves one out, and
+   `renamed(Group.works, {"id": "older-id"})` gives one the id that it has had in this species.
 4. When: `at(69, 0, 10, 28)` counts days from the first, usual and last day of a stage;
    `between(1, 7)` lasts from one stage to another; `months((9, 5), (9, 20), (10, 15))`. An
    evergreen never reaches leaf fall (93, 97): take 91, shoot growth complete.
@@ -20,12 +21,13 @@ How to write a species, one small file that reads like a calendar:
    roots take up no feed for about four weeks." `what`: words that make the act plain, no full
    stop. Cautions are sentences: what hurts the tree or the hand. The datum comes by itself.
 6. Strength first: works ask their gate (`habits/gates.py`). Hard work on a weak, sick or new tree,
-   or a second one in a season, becomes a look at its strength, with the reason.
+   or a second one in a season, becomes a look at its strength, with the reason. What a weak or a
+   strong tree is asked in the stead of a work stands in `by_strength` (`habits/strength.py`).
 7. Anything that no builder says is a method under `@when`, `@each` or `@after`; give it the whole
    id, prefix and all.
 8. Add it to `[project.entry-points."backbud.species"]` under its first common name.
-9. `python -m tests.species.test_first_years` and `… test_facts_checked` write its year and its
-   sources into the reviewed tables beside them: read both.
+9. `python -m tests.species.test_first_years`, `… test_facts_checked` and `… test_rule_ids` write
+   its year, its sources and its ids into the reviewed tables beside them: read all three.
 
 `japanese_maple.py` and `scots_pine.py` are the patterns. All figures are arguments, so that the
 species answers for them.
@@ -33,8 +35,8 @@ species answers for them.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from datetime import date, timedelta
+from collections.abc import Callable
+from datetime import date
 
 from backbud.species import (
     Event,
@@ -42,33 +44,34 @@ from backbud.species import (
     Proposal,
     Proposals,
     Rule,
-    Season,
     Species,
-    Stage,
     Tree,
     Window,
     Year,
-    days_after,
-    joined,
+)
+from backbud_species.habits.afterwards import (
+    after_work,
+    checks_after,
+    looks_for_new_leaves,
+    seals_cuts,
 )
 from backbud_species.habits.balance import balance
-from backbud_species.habits.done import on_part, parts_of
 from backbud_species.habits.flowers import flowers_are_off
 from backbud_species.habits.gates import (
     ALWAYS,
-    DECANDLING,
     HARD_WORK,
     LEAF_WORK,
     LIGHT_WORK,
     Gate,
     strength_first,
 )
+from backbud_species.habits.going_out import goes_out
 from backbud_species.habits.leaves import Way, late_frost, leaves_off
 from backbud_species.habits.repotting import repotting
 from backbud_species.habits.roots import over_share
-from backbud_species.habits.second_flush import candle_cut
-from backbud_species.habits.times import Days, Time, at, between, months, weeks
-from backbud_species.habits.warmth import summer, under_cover
+from backbud_species.habits.rules import after, yearly
+from backbud_species.habits.times import Time, at, between, months, weeks
+from backbud_species.habits.together import Works, altered, renamed, without
 from backbud_species.habits.yearly import feeding, pests, wiring
 
 __all__ = [
@@ -86,16 +89,18 @@ __all__ = [
     "between",
     "checks_after",
     "deadheads",
-    "decandles",
     "defoliates",
     "disbuds",
     "feeds",
     "goes_out",
+    "looks_for_new_leaves",
     "months",
     "pinches",
     "protects_leaves",
     "prunes",
+    "renamed",
     "repots",
+    "seals_cuts",
     "trims",
     "watches_for",
     "weeks",
@@ -104,29 +109,8 @@ __all__ = [
     "work",
 ]
 
-Works = tuple[Rule, ...]
-Asked = Callable[[Species, Tree, Year, Window, str], Proposals]
 OnlyIf = Callable[[Tree, date, Year], bool]
-_WARMED = ("heated glass", "indoors")
-# A shorter summer than this is not worth two moves; common practice, no source.
-_WORTH_THE_MOVE = timedelta(weeks=6)
-
-
-# ------------------------------------------------------------------ putting works together
-
-
-def altered(works: Works, *rules: Rule) -> Works:
-    """The works of a group with others: one of the same id takes the place of the group's."""
-    new = {rule.id for rule in rules}
-    return (*(rule for rule in works if rule.id not in new), *rules)
-
-
-def without(works: Works, *ids: str) -> Works:
-    """The works of a group less some; ValueError for an id that it does not have."""
-    missing = set(ids) - {rule.id for rule in works}
-    if missing:
-        raise ValueError(f"no work has the id {', '.join(sorted(missing))}")
-    return tuple(rule for rule in works if rule.id not in ids)
+_ROOT_WORK = ("repotted", "potted-on", "root-pruned")
 
 
 # ------------------------------------------------------------------ any work of the year
@@ -144,10 +128,14 @@ def work(
     settled_by: tuple[str, ...] = (),
     only_if: OnlyIf | None = None,
     extent: Extent = "usual",
+    datum: str = "",
 ) -> Rule:
-    """A work that comes round every year, where its gate is open and `only_if` agrees."""
+    """A work that comes round every year, where its gate is open and `only_if` agrees.
 
-    def ask(species: Species, tree: Tree, year: Year, window: Window, datum: str) -> Proposals:
+    `datum`: what decided, where that is not the time of year.
+    """
+
+    def ask(species: Species, tree: Tree, year: Year, window: Window, by_time: str) -> Proposals:
         if only_if is not None and not only_if(tree, window.opens, year):
             return
         reason = gate.shut(tree, window.opens, year)
@@ -160,14 +148,14 @@ def work(
             window,
             what=what,
             because=because,
-            datum=datum,
+            datum=datum or by_time,
             cautions=cautions,
             settled_by=settled_by,
             lapses=True,
             extent=extent,
         )
 
-    return _yearly(rule_id, when, ask)
+    return yearly(rule_id, when, ask)
 
 
 def trims(
@@ -260,56 +248,25 @@ def balances(
             lapses=True,
         )
 
-    return _yearly(rule_id, when, ask)
+    return yearly(rule_id, when, ask)
 
 
 # ------------------------------------------------------------------ leaves, candles, flowers
 
 
-def defoliates(rule_id: str, when: Time, *, part: Way, full: Way | None = None) -> Rule:
+def defoliates(
+    rule_id: str, when: Time, *, part: Way, full: Way | None = None, gate: Gate = HARD_WORK
+) -> Rule:
     """Leaves off: all from a strong, rested tree in a warm place, else part of them."""
 
     def ask(species: Species, tree: Tree, year: Year, window: Window, datum: str) -> Proposals:
-        reason = HARD_WORK.shut(tree, window.opens, year)
-        if reason:
-            yield strength_first(window, "defoliated", reason)
-        else:
+        reason = gate.shut(tree, window.opens, year)
+        if not reason:
             yield from leaves_off(tree, year, window, full, part)
+        elif gate.speaks:
+            yield strength_first(window, "defoliated", reason)
 
-    return _yearly(rule_id, when, ask)
-
-
-def decandles(
-    rule_id: str, when: Time, *, short: Time, what: str, because: str, more_days: int = 0
-) -> Rule:
-    """Candles of a two-flush pine cut, as early as the warm season that is left asks for.
-
-    Where nothing is known of the weather, at a time `when`, or `short` where summers are not warm.
-    `more_days`: how many more the second flush needs than a black pine's.
-
-    Only on a strong and unstressed tree, in a place whose summer ripens a second flush.
-    """
-
-    def ask(species: Species, tree: Tree, given: Stage, year: Year) -> Proposals:
-        time = when if summer(year).cool is False else short
-        cut = candle_cut(given, year, more_days)
-        window = cut.window if cut else time.window(given, year)
-        reason = DECANDLING.shut(tree, window.opens, year)
-        if reason:
-            yield strength_first(window, "decandled", reason)
-            return
-        known = cut.datum if cut else summer(year).datum
-        yield Proposal(
-            "decandled",
-            window,
-            what=what,
-            because=because,
-            datum=joined(f"It is written down as strong. {known}", known),
-            cautions=("Feed off and less water from now on; no other hard work this year.",),
-            lapses=True,
-        )
-
-    return Rule(rule_id, when.hangs_on, (), when.season, when.stage, ask)
+    return yearly(rule_id, when, ask)
 
 
 def disbuds(
@@ -338,20 +295,29 @@ def deadheads(
 # ------------------------------------------------------------------ roots, feed, wire
 
 
-def repots(rule_id: str, when: Time, *, because: str, cautions: tuple[str, ...] = ()) -> Works:
+def repots(
+    rule_id: str,
+    when: Time,
+    *,
+    because: str,
+    cautions: tuple[str, ...] = (),
+    for_owners: tuple[str, ...] = (),
+) -> Works:
     """The repotting by the species' interval, and a close look where too much root went.
 
-    Two rules, so write `*repots(…)`; the second has the id `root-share`.
+    Two rules, so write `*repots(…)`; the second has the id `root-share`. `for_owners`: cautions
+    that only a tree of somebody else has.
     """
 
     def ask(species: Species, tree: Tree, year: Year, window: Window, datum: str) -> Proposals:
-        yield from repotting(tree, year, window, species, because, cautions)
+        said = (*cautions, *for_owners) if tree.owner else cautions
+        yield from repotting(tree, year, window, species, because, said)
 
     def too_much(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
         if species.root_share is not None:
             yield from over_share(tree, done, year, species.root_share)
 
-    return _yearly(rule_id, when, ask), _after("root-share", _ROOT_WORK, too_much)
+    return yearly(rule_id, when, ask), after("root-share", _ROOT_WORK, too_much)
 
 
 def feeds(rule_id: str, when: Time, *, because: str, what: str = "") -> Rule:
@@ -360,7 +326,7 @@ def feeds(rule_id: str, when: Time, *, because: str, what: str = "") -> Rule:
     def ask(species: Species, tree: Tree, year: Year, window: Window, datum: str) -> Proposals:
         yield from feeding(tree, year, window, because, datum, what)
 
-    return _yearly(rule_id, when, ask)
+    return yearly(rule_id, when, ask)
 
 
 def wires(rule_id: str, when: Time, *, because: str, cautions: tuple[str, ...] = ()) -> Rule:
@@ -374,7 +340,7 @@ def wires(rule_id: str, when: Time, *, because: str, cautions: tuple[str, ...] =
         bend = (f"No heavy bend: {stressed[0].lower()}{stressed[1:]}",) if stressed else ()
         yield from wiring(tree, window, because, datum, (*cautions, *bark, *bend))
 
-    return _yearly(rule_id, when, ask)
+    return yearly(rule_id, when, ask)
 
 
 # ------------------------------------------------------------------ health and weather
@@ -388,7 +354,7 @@ def watches_for(
     def ask(species: Species, tree: Tree, year: Year, window: Window, datum: str) -> Proposals:
         yield pests(window, where, because, datum, cautions)
 
-    return _yearly(rule_id, when, ask)
+    return yearly(rule_id, when, ask)
 
 
 def protects_leaves(
@@ -399,127 +365,4 @@ def protects_leaves(
     def ask(species: Species, tree: Tree, year: Year, window: Window, datum: str) -> Proposals:
         yield from late_frost(year, window, because, frost_c, lasts_days)
 
-    return _yearly(rule_id, at(stage, 0, 0, 0), ask)
-
-
-def goes_out(rule_id: str, *, because: str, cautions: tuple[str, ...] = ()) -> Rule:
-    """A tender tree under warmth goes out once the nights are as mild as it bears.
-
-    It stays in where, in one year of ten, they are so for less than six weeks.
-    """
-
-    def ask(species: Species, tree: Tree, given: Season, year: Year) -> Proposals:
-        limit = species.comes_in_below_c
-        if limit is None or not under_cover(year, *_WARMED):
-            return
-        nights = year.cold_nights_end(limit.value)
-        autumn = year.cold_nights_begin(limit.value)
-        if nights and autumn and autumn.first - nights.last < _WORTH_THE_MOVE:
-            return
-        if nights is not None:
-            window = Window(nights.day, nights.last, nights.last + timedelta(days=21))
-            datum = nights.because
-        else:
-            # Nothing is known of the nights, or none is so cold.
-            window = year.months((5, 10), (5, 25), (6, 20))
-            datum = f"{year.by_months} Wait until nights stay over {limit.value:g} °C."
-        yield Proposal(
-            "moved",
-            window,
-            what="out, into shade first",
-            because=because,
-            datum=datum,
-            cautions=cautions,
-            part="out",
-            lapses=True,
-        )
-
-    return Rule(rule_id, "season", (), "spring", -1, ask)
-
-
-# ------------------------------------------------------------------ after a work
-
-
-def after_work(
-    rule_id: str,
-    acts: tuple[str, ...],
-    act: str,
-    days: Days,
-    *,
-    because: str,
-    what: str = "",
-    cautions: tuple[str, ...] = (),
-    settled_by: tuple[str, ...] = (),
-    only_after: Callable[[Event], bool] | None = None,
-    each_part: bool = False,
-    lapses: bool = True,
-) -> Rule:
-    """What is due so many days after one of these acts, for each part of the tree if so asked."""
-
-    def ask(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
-        if only_after is not None and not only_after(done):
-            return
-        for part in parts_of(done) if each_part else ("",):
-            yield Proposal(
-                act,
-                days_after(done.day, *days),
-                what=on_part(what, part),
-                part=part,
-                because=because,
-                datum=f"It was {done.act} on {done.day}.",
-                cautions=cautions,
-                settled_by=settled_by,
-                lapses=lapses,
-            )
-
-    return _after(rule_id, acts, ask)
-
-
-def checks_after(
-    rule_id: str,
-    acts: tuple[str, ...],
-    days: Days,
-    *,
-    look_at: str,
-    because: str,
-    what: str = "",
-    cautions: tuple[str, ...] = (),
-    only_after: Callable[[Event], bool] | None = None,
-    each_part: bool = False,
-    lapses: bool = True,
-) -> Rule:
-    """A look after an act. `look_at`: a word of the diary's checks (buds, wounds, strength …)."""
-    also = ("vigour",) if look_at == "strength" else ()
-    return after_work(
-        rule_id,
-        acts,
-        "checked",
-        days,
-        because=because,
-        what=what or look_at,
-        cautions=cautions,
-        settled_by=(f"checked {look_at}", *also),
-        only_after=only_after,
-        each_part=each_part,
-        lapses=lapses,
-    )
-
-
-# ------------------------------------------------------------------ how a rule is made
-
-_ROOT_WORK = ("repotted", "potted-on", "root-pruned")
-
-
-def _yearly(rule_id: str, when: Time, ask: Asked) -> Rule:
-    def function(
-        species: Species, tree: Tree, given: Stage | Season, year: Year
-    ) -> Iterator[Proposal]:
-        yield from ask(species, tree, year, when.window(given, year), when.datum(given, year))
-
-    return Rule(rule_id, when.hangs_on, (), when.season, when.stage, function)
-
-
-def _after(
-    rule_id: str, acts: tuple[str, ...], ask: Callable[[Species, Tree, Event, Year], Proposals]
-) -> Rule:
-    return Rule(rule_id, "act", acts, "year", -1, ask)
+    return yearly(rule_id, at(stage, 0, 0, 0), ask)

@@ -45,19 +45,6 @@ def wiring(
         )
 
 
-def left_to_grow(window: Window, because: str) -> Proposal:
-    """In the stead of a work that a weak tree does not bear: a look at its strength."""
-    return Proposal(
-        "checked",
-        window,
-        what="strength before any trimming",
-        because=because,
-        datum="The tree is written down as weak.",
-        settled_by=("vigour", "checked strength"),
-        lapses=True,
-    )
-
-
 def pests(
     window: Window, where: str, because: str, datum: str, cautions: tuple[str, ...] = ()
 ) -> Proposal:

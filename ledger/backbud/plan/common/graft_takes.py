@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from backbud.plan.common.parts import on_part, parts_of
-from backbud.species import Event, Proposal, Proposals, Tree, Year, after, weeks_after
+from backbud.plan.common.parts import on_part
+from backbud.species import Event, Proposal, Proposals, Tree, Year, after, parts_of, weeks_after
 
 
 @after("grafted", rule="graft-check")

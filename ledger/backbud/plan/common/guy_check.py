@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from backbud.plan.common.parts import on_part, parts_of
+from backbud.plan.common.parts import on_part
 from backbud.plan.looks import look_at
-from backbud.species import Event, Proposal, Proposals, Tree, Year, after, weeks_after
+from backbud.species import Event, Proposal, Proposals, Tree, Year, after, parts_of, weeks_after
 
 
 @after("guyed", "checked", rule="guy-check")
@@ -14,7 +14,7 @@ def still_tight(tree: Tree, done: Event, year: Year) -> Proposals:
         return
     if done.act == "checked" and (done.has("again") or not _looked_at_guys(done)):
         return
-    for part in parts_of(done) if done.act == "guyed" else [""]:
+    for part in parts_of(done) if done.act == "guyed" else ("",):
         yield Proposal(
             "checked",
             weeks_after(done.day, 8, 10, 14),

@@ -1,13 +1,6 @@
-"""An act goes in; the parts of the tree it names come out, and the words that show them."""
+"""Says in words which part of a tree a work is about."""
 
 from __future__ import annotations
-
-from backbud.species import Event
-
-
-def parts_of(done: Event) -> list[str]:
-    """The parts an act names, each once; "" when it names none."""
-    return list(dict.fromkeys(done.parts)) or [""]
 
 
 def on_part(words: str, part: str) -> str:

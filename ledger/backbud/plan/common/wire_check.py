@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import date, timedelta
 
 from backbud.plan.common.bite import Bite, bite_of
-from backbud.plan.common.parts import on_part, parts_of
+from backbud.plan.common.parts import on_part
 from backbud.plan.common.seasons import in_growth
 from backbud.plan.looks import look_at
 from backbud.species import (
@@ -19,6 +19,7 @@ from backbud.species import (
     Year,
     after,
     joined,
+    parts_of,
     weeks_after,
 )
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from backbud.plan.common.parts import on_part, parts_of
+from backbud.plan.common.parts import on_part
 from backbud.plan.common.wire_check import CUT_IT_OFF
-from backbud.species import Event, Proposal, Proposals, Tree, Year, after, weeks_after
+from backbud.species import Event, Proposal, Proposals, Tree, Year, after, parts_of, weeks_after
 
 
 @after("wired", rule="wire-off")

@@ -1,0 +1,140 @@
+"""Builders for what is due after a work: further work, a look at how the tree took it.
+
+Common practice, no source, unless a rule says otherwise.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from backbud.species import (
+    Event,
+    Proposal,
+    Proposals,
+    Rule,
+    Species,
+    Tree,
+    Year,
+    days_after,
+    is_hard_pruning,
+    parts_of,
+    stresses,
+)
+from backbud_species.habits.rules import after
+from backbud_species.habits.times import Days, weeks
+
+_NEW_LEAVES = weeks(3, 4, 6)
+
+
+def after_work(
+    rule_id: str,
+    acts: tuple[str, ...],
+    act: str,
+    days: Days,
+    *,
+    because: str,
+    what: str = "",
+    cautions: tuple[str, ...] = (),
+    settled_by: tuple[str, ...] = (),
+    only_after: Callable[[Event], bool] | None = None,
+    each_part: bool = False,
+    lapses: bool = True,
+) -> Rule:
+    """What is due so many days after one of these acts, for each part of the tree if so asked."""
+
+    def ask(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
+        if only_after is not None and not only_after(done):
+            return
+        for part in parts_of(done) if each_part else ("",):
+            yield Proposal(
+                act,
+                days_after(done.day, *days),
+                what=_on_part(what, part),
+                part=part,
+                because=because,
+                datum=f"It was {done.act} on {done.day}.",
+                cautions=cautions,
+                settled_by=settled_by,
+                lapses=lapses,
+            )
+
+    return after(rule_id, acts, ask)
+
+
+def checks_after(
+    rule_id: str,
+    acts: tuple[str, ...],
+    days: Days,
+    *,
+    look_at: str,
+    because: str,
+    what: str = "",
+    cautions: tuple[str, ...] = (),
+    settled_by: tuple[str, ...] = (),
+    only_after: Callable[[Event], bool] | None = None,
+    each_part: bool = False,
+    lapses: bool = True,
+) -> Rule:
+    """A look after an act. `look_at`: a word of the diary's checks (buds, wounds, strength …).
+
+    `settled_by`: what settles it besides a look at that.
+    """
+    also = ("vigour", *settled_by) if look_at == "strength" else settled_by
+    return after_work(
+        rule_id,
+        acts,
+        "checked",
+        days,
+        because=because,
+        what=what or look_at,
+        cautions=cautions,
+        settled_by=(f"checked {look_at}", *also),
+        only_after=only_after,
+        each_part=each_part,
+        lapses=lapses,
+    )
+
+
+def seals_cuts(
+    rule_id: str, *, because: str, what: str = "the large cuts", cautions: tuple[str, ...] = ()
+) -> Rule:
+    """A large cut closed the same day, for each part that was cut hard."""
+    return after_work(
+        rule_id,
+        ("pruned",),
+        "sealed",
+        (0, 0, 3),
+        because=because,
+        what=what,
+        cautions=cautions,
+        only_after=is_hard_pruning,
+        each_part=True,
+    )
+
+
+def looks_for_new_leaves(
+    rule_id: str,
+    *,
+    because: str,
+    days: Days = _NEW_LEAVES,
+    settled_by: tuple[str, ...] = (),
+    only_after: Callable[[Event], bool] = stresses,
+    lapses: bool = True,
+) -> Rule:
+    """A look whether a tree that was stripped answers."""
+    return checks_after(
+        rule_id,
+        ("defoliated",),
+        days,
+        look_at="buds",
+        what="buds and new leaves",
+        because=because,
+        settled_by=settled_by,
+        only_after=only_after,
+        lapses=lapses,
+    )
+
+
+def _on_part(words: str, part: str) -> str:
+    """`buds on the old wood` on `low left` is `buds on the old wood, low left`."""
+    return f"{words}, {part}" if part else words

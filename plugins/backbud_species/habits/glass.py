@@ -1,0 +1,96 @@
+"""Shelters a tree after hard work: some weeks under unheated glass where it is cool, and out again.
+
+Common practice; the mean under which it gains by glass is ours, no source.
+"""
+
+from __future__ import annotations
+
+from datetime import timedelta
+
+from backbud.species import (
+    Event,
+    Proposal,
+    Proposals,
+    Rule,
+    Species,
+    Tree,
+    Window,
+    Year,
+    days_after,
+)
+from backbud_species.habits.done import is_hard_work, since
+from backbud_species.habits.rules import after
+from backbud_species.habits.warmth import three_weeks_ahead, under_cover
+
+_GLASS = "unheated glass"
+_TOO_LONG = (
+    "Eight or nine weeks under glass already make long soft growth, so it comes out in time."
+)
+_FOUR_WEEKS = timedelta(weeks=4)
+
+
+def goes_under_glass(rule_id: str) -> Rule:
+    """Two to three weeks under unheated glass in a cool place, and a date to come out.
+
+    A work of the same day asks only once.
+    """
+
+    def ask(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
+        if done != _first_hard_work_of_the_day(tree, done):
+            return
+        if under_cover(year, _GLASS):
+            already = "It already stands under unheated glass."
+            yield _out_of_glass(days_after(done.day, 14, 18, 21), already)
+            return
+        warmth = three_weeks_ahead(year, done.day)
+        if warmth.cool is False:
+            return
+        work = "hard pruning" if done.act == "pruned" else "root work"
+        yield Proposal(
+            "moved",
+            days_after(done.day, 0, 1, 7),
+            what="under unheated glass for two to three weeks",
+            because="In a cool, cloudy place two to three weeks under unheated glass help after "
+            f"{work}.",
+            datum=warmth.datum,
+            cautions=("Shade and air the glass on sunny days.",),
+            part="in",
+            lapses=True,
+        )
+        yield _out_of_glass(days_after(done.day, 14, 21, 28), warmth.datum, lapses=True)
+
+    hard_work = ("pruned", "repotted", "potted-on", "root-pruned")
+    return after(rule_id, hard_work, ask)
+
+
+def comes_out_of_glass(rule_id: str) -> Rule:
+    """A tree that did go under glass after hard work has to come out.
+
+    The day of the work counts: the move in settles the date that the work itself asked for.
+    """
+
+    def ask(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
+        if not under_cover(year, _GLASS):
+            return
+        if since(tree, done.day - _FOUR_WEEKS, done.day + timedelta(days=1), is_hard_work):
+            went = f"It went under glass on {done.day}."
+            yield _out_of_glass(days_after(done.day, 14, 18, 21), went)
+
+    return after(rule_id, ("moved",), ask)
+
+
+def _first_hard_work_of_the_day(tree: Tree, done: Event) -> Event | None:
+    same_day = (e.event for e in tree.history if e.event.day == done.day)
+    return next(filter(is_hard_work, same_day), None)
+
+
+def _out_of_glass(window: Window, datum: str, lapses: bool = False) -> Proposal:
+    return Proposal(
+        "moved",
+        window,
+        what="out from under glass",
+        because=_TOO_LONG,
+        datum=datum,
+        part="out",
+        lapses=lapses,
+    )

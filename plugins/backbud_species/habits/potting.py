@@ -1,0 +1,91 @@
+"""Says what fine roots want as soon as they stand in fresh mix: water, moss, and to be held still.
+
+Common practice, no source.
+"""
+
+from __future__ import annotations
+
+from backbud.species import (
+    Event,
+    Proposal,
+    Proposals,
+    Rule,
+    Species,
+    Tree,
+    Year,
+    days_after,
+    is_root_work,
+)
+from backbud_species.habits.rules import after
+
+_POTTED = ("repotted", "potted-on")
+
+
+def soaks_fresh_mix(rule_id: str) -> Rule:
+    """Water at once: kanuma is bone-dry, as is any mix from the bag; days later it no longer is."""
+
+    def ask(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
+        if done.has("soaked") or not _has_fresh_mix(done):
+            return
+        yield Proposal(
+            "soaked",
+            days_after(done.day, 0, 0, 3),
+            what="at once, two or three cans, until water runs from the bottom",
+            because=f"{_fresh_from_the_bag(tree, done)} draws the water out of fine roots.",
+            datum="No soaking is written down with the repotting.",
+            lapses=True,
+        )
+
+    return after(rule_id, (*_POTTED, "slipped"), ask)
+
+
+def moss_on_top(rule_id: str) -> Rule:
+    """A moist surface through recovery."""
+
+    def ask(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
+        if done.has("moss") or not _has_fresh_mix(done):
+            return
+        yield Proposal(
+            "top-dressed",
+            days_after(done.day, 0, 0, 7),
+            what="with moist sphagnum",
+            because="Moist sphagnum on top keeps the fine roots at the surface moist through "
+            "recovery.",
+            datum="No moss is written down with the repotting.",
+            lapses=True,
+        )
+
+    return after(rule_id, (*_POTTED, "slipped"), ask)
+
+
+def ties_in(rule_id: str) -> Rule:
+    """Held still: a tree that rocks tears its new roots."""
+
+    def ask(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
+        if done.has("tied") or any(not tie.from_before for tie in tree.on("tie")):
+            return
+        yield Proposal(
+            "tied",
+            days_after(done.day, 0, 0, 3),
+            what="with two ties of 2.5 mm aluminium",
+            because="Two ties of 2.5 mm aluminium hold a medium tree; one that rocks tears its "
+            "new roots.",
+            datum="No ties are written down with the repotting.",
+            lapses=True,
+        )
+
+    return after(rule_id, _POTTED, ask)
+
+
+def _has_fresh_mix(done: Event) -> bool:
+    """Whether fresh mix went in: not where a tree was only set back into its pot."""
+    return done.act != "repotted" or done.has("mix") or is_root_work(done)
+
+
+def _fresh_from_the_bag(tree: Tree, done: Event) -> str:
+    """What went in: kanuma, unless the mix that is named says nothing of it."""
+    mix = done.first("mix")
+    named = f"{tree.mix} {mix.handle} {mix.words}" if mix is not None else tree.mix
+    if named and "kanuma" not in named.casefold():
+        return "Fresh mix is dry from the bag and"
+    return "Fresh kanuma is bone-dry from the bag and"

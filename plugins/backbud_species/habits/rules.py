@@ -1,0 +1,40 @@
+"""Makes a rule of a builder's question: what it hangs on, and the window that it is asked for."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from backbud.species import (
+    Event,
+    Proposal,
+    Proposals,
+    Rule,
+    Season,
+    Species,
+    Stage,
+    Tree,
+    Window,
+    Year,
+)
+from backbud_species.habits.times import Time
+
+# The window and the datum that its time gives it.
+Asked = Callable[[Species, Tree, Year, Window, str], Proposals]
+
+
+def yearly(rule_id: str, when: Time, ask: Asked) -> Rule:
+    """A rule that comes round with a season or a stage."""
+
+    def function(
+        species: Species, tree: Tree, given: Stage | Season, year: Year
+    ) -> Iterator[Proposal]:
+        yield from ask(species, tree, year, when.window(given, year), when.datum(given, year))
+
+    return Rule(rule_id, when.hangs_on, (), when.season, when.stage, function)
+
+
+def after(
+    rule_id: str, acts: tuple[str, ...], ask: Callable[[Species, Tree, Event, Year], Proposals]
+) -> Rule:
+    """A rule that hangs on these acts."""
+    return Rule(rule_id, "act", acts, "year", -1, ask)

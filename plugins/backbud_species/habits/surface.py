@@ -1,0 +1,80 @@
+"""Says when a hard surface has to be opened, and tries afterwards whether it takes water.
+
+Common practice; how slow is slow is ours, no source.
+"""
+
+from __future__ import annotations
+
+from backbud.species import (
+    SLOW_DRAIN_FROM,
+    Event,
+    Proposal,
+    Proposals,
+    Rule,
+    Species,
+    Tree,
+    Year,
+    days_after,
+    weeks_after,
+)
+from backbud_species.habits.rules import after
+from backbud_species.habits.signs import is_slow
+
+
+def opens_hard_surface(rule_id: str) -> Rule:
+    """Water that stands on top or runs off does not reach the roots."""
+
+    def ask(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
+        datum = _why_hard(done, year)
+        if not datum:
+            return
+        yield Proposal(
+            "opened",
+            days_after(done.day, 0, 2, 10),
+            what="the hard surface with a wooden stick",
+            because="A hard surface sheds water and is opened with a wooden stick, not a metal "
+            "hook: the roots are very fine.",
+            datum=datum,
+            settled_by=("opened", "repotted"),
+        )
+
+    return after(rule_id, ("drained", "noted"), ask)
+
+
+def tries_opened_surface(rule_id: str) -> Rule:
+    """A can of water on a surface that was hard and was opened."""
+
+    def ask(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
+        if not done.says("hard surface"):
+            return
+        with_metal = done.says("hook", "metal", "metal hook", "a metal hook", "rake")
+        yield Proposal(
+            "drained",
+            weeks_after(done.day, 1, 2, 4),
+            what="a can of water again",
+            because="A surface that was hard is tried again: if water still stands, root work is "
+            "due.",
+            datum=f"The hard surface was opened on {done.day}.",
+            cautions=("A metal hook tears the fine roots: use a wooden stick.",)
+            if with_metal
+            else (),
+            lapses=True,
+        )
+
+    return after(rule_id, ("opened",), ask)
+
+
+def _why_hard(done: Event, year: Year) -> str:
+    if done.act != "drained":
+        return "The surface was noted as hard." if _tells_of_hard_surface(done) else ""
+    if not is_slow(done, year):
+        return ""
+    return (
+        f"A can took {done.measure('time')} to pass; {SLOW_DRAIN_FROM.of(year):g} s is slow "
+        f"({SLOW_DRAIN_FROM.name}, a setting of ours)."
+    )
+
+
+def _tells_of_hard_surface(noted: Event) -> bool:
+    told = " ".join(detail.words for detail in noted.details).casefold()
+    return any(phrase in told for phrase in ("hard surface", "surface is hard", "sheds water"))

@@ -45,6 +45,7 @@ from backbud.journal.weather.on_file import WeatherFiles
 from backbud.journal.weather.positions import Positions
 from backbud.journal.weather.series import Until
 from backbud.kept import KEEP_NOTHING, Is, Kept
+from backbud.publish.memory import MemoryOf
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.dates import WrittenDate, read_date
 from backbud_grammar.digest import digest
@@ -74,6 +75,7 @@ class Journal(Struct, frozen=True):
     """
 
     folder: str
+    memory: MemoryOf
     settings: Settings
     things: Things
     pages: tuple[DatedPage, ...]
@@ -100,13 +102,15 @@ def read_journal(
     as_of: bool = False,
     acts: tuple[ActForm, ...] = ACTS,
     kept: Kept = KEEP_NOTHING,
+    memory: MemoryOf | None = None,
 ) -> Journal:
     """Read the journal in a folder as it stands on a day.
 
     `as_of`: lines dated after `today` are left out, as if not yet written; otherwise they are
-    problems. `kept`: what an earlier run of this process left. OSError only where the folder
-    itself cannot be read.
+    problems. `kept`: what an earlier run of this process left. `memory`: what earlier runs
+    kept on the disk. OSError only where the folder itself cannot be read.
     """
+    memory = memory or MemoryOf(folder)
     found = find_files(folder)
     texts: dict[str, bytes] = {}
     notes = Notes(texts)
@@ -120,16 +124,16 @@ def read_journal(
     by_act = by_word(acts)
     warm: Warm[ReadPage] = kept.once("text", (folder, acts), Warm)
     mark = _mark(by_act)
-    memory = warm.memory or remember.recall(folder, mark)
+    known = warm.memory or remember.recall(memory, mark)
     merged = {name: without_conflicts(texts[name]) for name in found.files}
-    parted = _outlines({name: data for name, (data, _) in merged.items()}, by_act, memory, warm)
+    parted = _outlines({name: data for name, (data, _) in merged.items()}, by_act, known, warm)
     for name in found.files:
         if name not in parted.weather_files:
             for flaw in (*loaded[name].flaws, *merged[name][1]):
                 notes.add(name, 0, flaw)
     for name, flaw in parted.copies.flaws:
         notes.add(name, 0, flaw)
-    details = warm.details or Details(by_act, memory.readings_of, memory.subjects)
+    details = warm.details or Details(by_act, known.readings_of, known.subjects)
     parted.cards = [
         with_lines_at_edge(placed, details, notes) if placed.card.blocks else placed
         for placed in parted.cards
@@ -138,7 +142,7 @@ def read_journal(
     _check_settings(settings, things, texts[SETTINGS_FILE].decode(), notes)
     weather_files = {name: loaded[name] for name in parted.weather_files}
     on_file = WeatherFiles(folder, Until(today, as_of), weather_files, texts, notes, kept)
-    positions = Positions(things, settings.home, on_file, folder, notes)
+    positions = Positions(things, settings.home, on_file, memory, notes)
     southern = positions.southern or False
     if southern:
         things = kept.once("southern things", (Is(things),), partial(turned_south, things))
@@ -148,10 +152,10 @@ def read_journal(
             for spelling, handle in things.spellings.items()
         ).encode()
     )
-    if memory.things != handles:
-        memory.forget_sound(parted.rows())
+    if known.things != handles:
+        known.forget_sound(parted.rows())
         warm.by_digest = None
-    reader = DiaryReader(things, details, notes, memory.said_of, warm.sound(handles))
+    reader = DiaryReader(things, details, notes, known.said_of, warm.sound(handles))
     warm.pages.begin((handles, southern, today, as_of))
     pages, weather = _pages(parted, reader, southern, today, as_of, warm.pages)
     _note_misplaced(parted, reader)
@@ -163,6 +167,7 @@ def read_journal(
         )
     return Journal(
         folder,
+        memory,
         settings,
         things,
         pages,
@@ -171,7 +176,7 @@ def read_journal(
         details,
         notes,
         southern,
-        remembered=_keep(folder, memory, parted, reader, handles, warm),
+        remembered=_keep(memory, known, parted, reader, handles, warm),
         positions=positions,
         weather_files=weather_files,
         texts=texts,
@@ -426,8 +431,8 @@ def _mark(acts: Mapping[str, ActForm]) -> str:
 
 
 def _keep(
-    folder: str,
-    memory: remember.Memory,
+    memory: MemoryOf,
+    known: remember.Memory,
     parted: _Parted,
     reader: DiaryReader,
     handles: bytes,
@@ -435,13 +440,13 @@ def _keep(
 ) -> bool:
     """Write the memory when this run read something new; what no file holds any more is let go."""
     details = reader.details
-    forgot = details.learned > FEW_DETAILS or memory.things != handles
+    forgot = details.learned > FEW_DETAILS or known.things != handles
     is_first = warm.memory is None
-    memory.things, memory.files = handles, parted.rows()
-    warm.memory, warm.details = memory, details
+    known.things, known.files = handles, parted.rows()
+    warm.memory, warm.details = known, details
     if parted.fresh <= FEW_PAGES and not (is_first and forgot):
         return True
-    remember.keep(folder, memory, details, reader.found_sound)
+    remember.keep(memory, known, details, reader.found_sound)
     return False
 
 

@@ -7,7 +7,6 @@ reason is shown on top of them.
 from __future__ import annotations
 
 import time
-import traceback
 from collections.abc import Callable, Mapping
 from datetime import date
 
@@ -20,6 +19,7 @@ from backbud.publish.commit import BusyError, PublishError
 from backbud.publish.manifest import own_digests, read_own
 from backbud.publish.unchanged import installed_mark, make_arguments
 from backbud.whole import Broken, check_settings
+from backbud.words import in_words
 from backbud_grammar.problems import show
 
 RESTART = "backbud itself was changed: stop watching and start again."
@@ -68,15 +68,10 @@ class Rebuilder:
             return News(today, failure=str(error), problems=shown)
         except PublishError as error:
             return News(today, failure=str(error), again=isinstance(error, BusyError))
-        except OSError as error:
-            return News(today, failure=_in_words(error))
         except Exception as error:
-            # A fault of ours, or of a species that was installed: the pages stay, work goes on.
-            where = traceback.extract_tb(error.__traceback__)[-1]
-            return News(
-                today,
-                failure=f"{type(error).__name__}: {error} ({where.filename}:{where.lineno})",
-            )
+            # The disk, a fault of ours, or of a species that was installed: the pages stay, work
+            # goes on.
+            return News(today, failure=in_words(error))
 
     def _made(self, today: date, began: float) -> News:
         check_settings(self._folder)
@@ -117,8 +112,3 @@ def files_of_last_run(folder: str) -> dict[str, bytes]:
     except OSError:
         return {}
     return {name: content for name, content in found.items() if content is not None}
-
-
-def _in_words(error: OSError) -> str:
-    name = f"{error.filename}: " if error.filename else ""
-    return f"{name}{error.strerror or error}."

@@ -152,8 +152,8 @@ def test_to_import_the_package_loads_nothing_else() -> None:
 
 
 def test_what_is_made_is_what_make_publishes(journal: Path) -> None:
-    """The second time an entry has changed, and goes on from the number that was published."""
-    for day, more in ((DAY, ""), (date(2026, 11, 21), "  fed 4 g/L\n")):
+    """The second time an entry is new; those that were published before keep their stamp."""
+    for day, more in ((DAY, ""), (date(2026, 11, 21), "  planned   prune, to 2027-04-01\n")):
         with (journal / "journal.txt").open("a") as file:
             file.write(more)
         foretold = made_of(journal, day)
@@ -171,6 +171,8 @@ def test_what_is_made_is_what_make_publishes(journal: Path) -> None:
             f"{foretold.coming} coming."
         )
         assert done.summary.splitlines()[0] == figures
+    stamps = re.findall(rb"^DTSTAMP:(\d{8})T", foretold.files["calendars/all.ics"], re.M)
+    assert set(stamps) == {b"20261120", b"20261121"}
     # The plan to repot, among others, so the figures are not all naught.
     assert foretold.coming > 0
 

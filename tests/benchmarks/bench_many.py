@@ -3,6 +3,8 @@
 Not part of the suite: `pytest tests/benchmarks/bench_many.py -s` (JOURNALS=200 for fewer). The same
 function is mapped over the same folders by this process, by a pool of two processes, and by a local
 cluster of two workers of an engine that we did not write. One journal in a hundred cannot be made.
+Beside each stands what work that shares nothing gains from the second worker just then: on a busy
+machine no more can be had.
 """
 
 from __future__ import annotations
@@ -72,6 +74,20 @@ def by_engine(
         return time.perf_counter() - start, found
 
 
+def busy(step: int) -> int:
+    """Work that shares nothing with any other: about as long as one journal takes."""
+    return sum(range(step, step + 1_500_000))
+
+
+def machine(workers: int) -> float:
+    """The seconds for a hundred steps of such work: what the cores have left for us just now."""
+    with ProcessPoolExecutor(workers, mp_context=get_context("spawn")) as pool:
+        list(pool.map(busy, range(4 * workers)))
+        start = time.perf_counter()
+        list(pool.map(busy, range(100)))
+        return time.perf_counter() - start
+
+
 def test_how_it_scales(journals: list[Path], tmp_path: Path) -> None:
     broken = len(journals[::100])
     for name, run in (
@@ -87,4 +103,6 @@ def test_how_it_scales(journals: list[Path], tmp_path: Path) -> None:
                 f"{seconds[workers]:.1f} s, {seconds[workers] / len(journals) * 1000:.0f} ms each, "
                 f"{size / 1e6:.0f} MB made"
             )
+        most = machine(1) / machine(2)
+        print(f"work that shares nothing: two workers are {most:.2f} times as quick as one")
         print(f"{name}: two workers are {seconds[1] / seconds[2]:.2f} times as quick as one")

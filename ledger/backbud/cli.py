@@ -212,15 +212,13 @@ def _parser(words: Sequence[str]) -> ArgumentParser:
 
 
 def _folder(written: str) -> str:
-    from backbud.journal.find import find_journal
+    from backbud.journal.find import NotAJournal, find_journal, journal_in
 
     if written:
-        if not os.path.isfile(os.path.join(written, "backbud.toml")):
-            raise Misuse(
-                f"{written} holds no journal (no backbud.toml). "
-                f"Start one with: backbud begin {written}"
-            )
-        return os.path.abspath(written)
+        try:
+            return journal_in(written)
+        except NotAJournal as error:
+            raise Misuse(f"{error} Start one with: backbud begin {written}") from None
     found = find_journal(os.getcwd())
     if found is None:
         raise Misuse(

@@ -21,6 +21,7 @@ from backbud.journal.settings import SETTINGS_FILE, place_of_setting
 from backbud.journal.things import Thing
 from backbud.kept import KEEP_NOTHING, Kept
 from backbud.publish import MEMORY
+from backbud.publish.memory import MemoryOf
 from backbud.publish.unchanged import installed_mark
 from backbud.trust.plugins import NO_PLUGINS, Plugins, plugins_of
 from backbud.words import number
@@ -166,26 +167,26 @@ class Session:
         journal = self.journal
         card = journal.things.by_handle.get(handle)
         origin = card.origin if card is not None else Origin(SETTINGS_FILE, 1, 1)
-        note_fault(journal.notes, journal.folder, origin, what, error)
+        note_fault(journal.notes, journal.memory, origin, what, error)
         self._faults |= {
             dumps([one.file, one.line, one.column, one.message, one.hint])
             for one in journal.problems()
             if one.code == FAULT
         }
-        remember.keep_names(journal.folder, FAULTS_FILE, self._state, self._faults)
+        remember.keep_names(journal.memory, FAULTS_FILE, self._state, self._faults)
 
     def forget_faults(self) -> None:
         """Every step was taken: what an earlier run remembered beyond what this one came upon is
         over."""
         if self._remembered_faults != self._faults:
-            remember.keep_names(self.journal.folder, FAULTS_FILE, self._state, self._faults)
+            remember.keep_names(self.journal.memory, FAULTS_FILE, self._state, self._faults)
 
     @cached_property
     def _remembered_faults(self) -> frozenset[str]:
-        folder = self.journal.folder
-        if not os.path.exists(os.path.join(folder, MEMORY, FAULTS_FILE)):
+        # Its mark takes long to work out, and few journals have one.
+        if not os.path.exists(os.path.join(self.journal.folder, MEMORY, FAULTS_FILE)):
             return frozenset()
-        return remember.recall_names(folder, FAULTS_FILE, self._state)
+        return remember.recall_names(self.journal.memory, FAULTS_FILE, self._state)
 
     @cached_property
     def _state(self) -> str:
@@ -315,16 +316,16 @@ class Session:
 
         A journal's own plugins may ask for figures of their own, so then nothing is said.
         """
-        figures, folder = self.journal.settings.figures, self.journal.folder
+        figures, memory = self.journal.settings.figures, self.journal.memory
         if not figures or self.plugins.files:
             return
         file = remember.FIGURES_FILE
-        if figures.keys() <= remember.recall_names(folder, file, self._program):
+        if figures.keys() <= remember.recall_names(memory, file, self._program):
             return
         from backbud.plan.known_figures import known_figures
 
         known = [figure.name for figure in known_figures()]
-        remember.keep_names(folder, file, self._program, known)
+        remember.keep_names(memory, file, self._program, known)
         for name in figures:
             if self.journal.notes.flooded(SETTINGS_FILE):
                 break
@@ -347,9 +348,9 @@ class Session:
         remembered as long as nothing is installed or taken away, and no other code is trusted.
         Of a species that is not this program's own nothing is remembered.
         """
-        folder, mark = self.journal.folder, self._program
+        memory, mark = self.journal.memory, self._program
         kinds = {_kind(thing) for thing in self.journal.things.of_kind("tree")}
-        if kinds <= remember.recall_names(folder, remember.KINDS_FILE, mark):
+        if kinds <= remember.recall_names(memory, remember.KINDS_FILE, mark):
             return
         from backbud.trust.faults import is_ours
 
@@ -383,7 +384,7 @@ class Session:
                 )
         faultless = not pack.faults and not pack.flaws
         if faultless and not self._others_species and None not in found:
-            remember.keep_names(folder, remember.KINDS_FILE, mark, kinds)
+            remember.keep_names(memory, remember.KINDS_FILE, mark, kinds)
         for fault in pack.faults:
             self.journal.notes.at(Origin("backbud.toml", 1, 1), "species-failed", fault, "", 0, 1)
 
@@ -400,10 +401,13 @@ def open_session(
     as_of: bool = False,
     kept: Kept = KEEP_NOTHING,
     only_check: bool = False,
+    keeps: bool = True,
 ) -> Session:
-    """Read and replay the journal in a folder. `only_check`: for its problems alone."""
+    """Read and replay the journal in a folder. `only_check`: for its problems alone. `keeps`: what
+    was read may be remembered; else nothing at all is written."""
     plugins = plugins_of(folder, _ids_for_every_tree)
-    journal = read_journal(folder, today, as_of=as_of, acts=plugins.acts, kept=kept)
+    memory = MemoryOf(folder, keeps)
+    journal = read_journal(folder, today, as_of=as_of, acts=plugins.acts, kept=kept, memory=memory)
     return Session(journal, today, as_of=as_of, kept=kept, plugins=plugins, only_check=only_check)
 
 

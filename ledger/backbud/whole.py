@@ -15,6 +15,7 @@ from collections.abc import Iterator
 from backbud.journal.remember import keep_names, recall_names
 from backbud.journal.settings import SETTINGS_FILE
 from backbud.publish.commit import PublishError
+from backbud.publish.memory import MemoryOf
 from backbud.session import Session
 from backbud_grammar.problems import Problem
 
@@ -58,7 +59,7 @@ def check_settings(folder: str) -> None:
 def check_whole(session: Session) -> None:
     """Raise Broken where a file that was read before gives nothing now, though it is there."""
     journal = session.journal
-    before = _read_before(journal.folder)
+    before = _read_before(journal.memory)
     if not before:
         return
     if SETTINGS_FILE in before:
@@ -73,16 +74,16 @@ def check_whole(session: Session) -> None:
 
 def remember_read(session: Session) -> None:
     """Remember which files gave something, once the output is published."""
-    folder, unread = session.journal.folder, _unread(session.problems())
+    memory, unread = session.journal.memory, _unread(session.problems())
     read = frozenset(
         name for name, text in session.journal.texts.items() if text.strip() and name not in unread
     )
-    if read != _read_before(folder):
-        keep_names(folder, READ_FILE, _MARK, read)
+    if read != _read_before(memory):
+        keep_names(memory, READ_FILE, _MARK, read)
 
 
-def _read_before(folder: str) -> frozenset[str]:
-    return recall_names(folder, READ_FILE, _MARK)
+def _read_before(memory: MemoryOf) -> frozenset[str]:
+    return recall_names(memory, READ_FILE, _MARK)
 
 
 def _unread(problems: tuple[Problem, ...]) -> set[str]:

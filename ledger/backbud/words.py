@@ -165,3 +165,14 @@ def when_coming(window: Window, today: date) -> str:
     if window.opens == window.closes:
         return f"only on {day(window.opens, year)}"
     return f"from {day(window.opens, year)} until {day(window.closes, year)}"
+
+
+def in_words(error: Exception) -> str:
+    """What went wrong, in one sentence: what the system says, or what failed and where."""
+    if isinstance(error, OSError):
+        name = f"{error.filename}: " if error.filename else ""
+        return f"{name}{error.strerror or error}."
+    import traceback
+
+    where = traceback.extract_tb(error.__traceback__)[-1]
+    return f"{type(error).__name__}: {error} ({where.filename}:{where.lineno})"

@@ -277,12 +277,13 @@ def test_a_bare_amount_needs_a_currency_in_the_settings(tell, mark) -> None:
 
 def test_a_memory_that_leaves_out_some_of_a_file_is_no_harm(tell, tmp_path) -> None:
     from backbud.journal.remember import SYNTAX_FILE, Memory, read_memory, write_memory
+    from backbud.publish.memory import MemoryOf
 
     tell(GOOD)
-    memory = read_memory(str(tmp_path), SYNTAX_FILE, Memory)
+    memory = read_memory(MemoryOf(str(tmp_path)), SYNTAX_FILE, Memory)
     assert memory is not None and memory.files
     memory.files = {digest: [] for digest in memory.files}
-    write_memory(str(tmp_path), SYNTAX_FILE, memory)
+    write_memory(MemoryOf(str(tmp_path)), SYNTAX_FILE, memory)
     assert tell(GOOD).acts == ["hoshi watered"]
     (tmp_path / ".backbud" / SYNTAX_FILE).write_bytes(b"\xc1 torn")
     assert tell(GOOD).acts == ["hoshi watered"]

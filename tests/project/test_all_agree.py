@@ -26,7 +26,7 @@ from backbud.calendar.entries import task_uid_of, uid_of
 from backbud.calendar.feeds import feeds_of, shown_in_feeds, write_feeds
 from backbud.calendar.grounds import grounds_of
 from backbud.cli import main
-from backbud.make import nursery_of
+from backbud.compiled import nursery_of
 from backbud.pages.links import anchor_of, tree_page
 from backbud.pages.render import render_pages
 from backbud.session import Session, open_session

@@ -18,8 +18,9 @@ import pytest
 from generate import generate
 
 from backbud.collection import replay
+from backbud.compiled import REVISIONS
 from backbud.kept import Each, Is, Kept
-from backbud.make import REVISIONS, Made, make
+from backbud.make import Made, make
 from backbud.plan import in_order
 from backbud.publish import MADE, MEMORY, memory
 

@@ -89,7 +89,7 @@ def trees_here(journal: Journal, program: str) -> int:
 def _resumed(journal: Journal, mark: bytes) -> tuple[Replay, Sequence[DatedPage]] | None:
     """A replay put at the last moment that still holds, and the pages that come after it."""
     # Where so much is new that the syntax was remembered anew, so are the moments.
-    known = read_memory(journal.folder, MOMENTS_FILE, _Moments) if journal.remembered else None
+    known = read_memory(journal.memory, MOMENTS_FILE, _Moments) if journal.remembered else None
     if known is None or known.mark != mark:
         return None
     for moment in reversed(list(_unchanged(known.moments, journal.pages))):
@@ -177,7 +177,7 @@ def _whole(journal: Journal, mark: bytes) -> Replay:
             moments.append(_Moment(n, so_far, page.when.first, _state(replay)))
         replay.page(page)
     if moments:
-        write_memory(journal.folder, MOMENTS_FILE, _Moments(mark, first, moments))
+        write_memory(journal.memory, MOMENTS_FILE, _Moments(mark, first, moments))
     return replay
 
 

@@ -178,7 +178,7 @@ class Replay:
     def _fault(self, block: DatedBlock, error: Exception) -> None:
         hint = "It may count in part, all other lines count whole."
         origin = Origin(block.head.file, block.line, 1)
-        note_fault(self.notes, self.journal.folder, origin, "this block", error, hint)
+        note_fault(self.notes, self.journal.memory, origin, "this block", error, hint)
 
     # -------------------------------------------------------------- a block
 

@@ -11,6 +11,7 @@ from typing import TypeVar
 
 from backbud.journal.events import Origin
 from backbud.journal.notes import Notes
+from backbud.publish.memory import MemoryOf
 
 T = TypeVar("T")
 
@@ -19,13 +20,17 @@ WHOLE = "Nothing of the journal was changed, and all else was compiled."
 
 
 def note_fault(
-    notes: Notes, folder: str, origin: Origin, what: str, error: Exception, hint: str = WHOLE
+    notes: Notes, memory: MemoryOf, origin: Origin, what: str, error: Exception, hint: str = WHOLE
 ) -> None:
-    """Note a fault at a place of the journal. `what` failed: "the plan of hoshi"."""
+    """Note a fault at a place of the journal. `what` failed: "the plan of hoshi".
+
+    The report lies beside the memory, if this run may add to it.
+    """
     # Few runs have one, and what writes the report takes long to load.
     from backbud.fault_report import what_happened, write_report
 
-    report = write_report(folder, error, notes.line_of(origin), str(origin))
+    line = notes.line_of(origin)
+    report = write_report(memory.journal, error, line, str(origin)) if memory.keeps else ""
     if report:
         hint = f"{hint} The report is {report}"
     notes.at(

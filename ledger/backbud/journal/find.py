@@ -13,6 +13,17 @@ from backbud.publish import DEEPEST, OUTPUTS
 from backbud_grammar.problems import Flaw
 
 
+class NotAJournal(Exception):
+    """The folder holds no journal, or cannot be read; the sentence says which."""
+
+
+def journal_in(folder: str) -> str:
+    """Return the absolute path of a folder that holds a journal; else NotAJournal."""
+    if not os.path.isfile(os.path.join(folder, SETTINGS_FILE)):
+        raise NotAJournal(f"{folder} holds no journal (no {SETTINGS_FILE}).")
+    return os.path.abspath(folder)
+
+
 def find_journal(start: str) -> str | None:
     """Return the nearest folder upward from `start` that holds a backbud.toml, or None."""
     folder = os.path.abspath(start)

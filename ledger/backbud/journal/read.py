@@ -46,6 +46,7 @@ from backbud.journal.weather.on_file import WeatherFiles
 from backbud.journal.weather.positions import Positions
 from backbud.journal.weather.series import Until
 from backbud.kept import KEEP_NOTHING, Is, Kept
+from backbud.publish.memory import MemoryOf
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.dates import WrittenDate, check_reckoned, read_date
 from backbud_grammar.digest import digest
@@ -75,6 +76,7 @@ class Journal(Struct, frozen=True):
     """
 
     folder: str
+    memory: MemoryOf
     settings: Settings
     things: Things
     pages: tuple[DatedPage, ...]
@@ -101,13 +103,15 @@ def read_journal(
     as_of: bool = False,
     acts: tuple[ActForm, ...] = ACTS,
     kept: Kept = KEEP_NOTHING,
+    memory: MemoryOf | None = None,
 ) -> Journal:
     """Read the journal in a folder as it stands on a day.
 
     `as_of`: lines dated after `today` are left out, as if not yet written; otherwise they are
-    problems. `kept`: what an earlier run of this process left. OSError only where the folder
-    itself cannot be read.
+    problems. `kept`: what an earlier run of this process left. `memory`: what earlier runs
+    kept on the disk. OSError only where the folder itself cannot be read.
     """
+    memory = memory or MemoryOf(folder)
     found = find_files(folder)
     texts: dict[str, bytes] = {}
     notes = Notes(texts)
@@ -121,10 +125,10 @@ def read_journal(
     by_act = by_word(acts)
     warm: Warm[ReadPage] = kept.once("text", (folder, acts), Warm)
     mark = _mark(by_act)
-    memory = warm.memory or remember.recall(folder, mark)
+    known = warm.memory or remember.recall(memory, mark)
     merged = {name: without_conflicts(texts[name]) for name in found.files}
     parted = _outlines(
-        folder, notes, {name: data for name, (data, _) in merged.items()}, by_act, memory, warm
+        memory, notes, {name: data for name, (data, _) in merged.items()}, by_act, known, warm
     )
     for name in found.files:
         if name not in parted.weather_files:
@@ -132,7 +136,7 @@ def read_journal(
                 notes.add(name, 0, flaw)
     for name, flaw in parted.copies.flaws:
         notes.add(name, 0, flaw)
-    details = warm.details or Details(by_act, memory.readings_of, memory.subjects)
+    details = warm.details or Details(by_act, known.readings_of, known.subjects)
     parted.cards = [
         with_lines_at_edge(placed, details, notes) if placed.card.blocks else placed
         for placed in parted.cards
@@ -148,14 +152,14 @@ def read_journal(
         for placed, error in faulty:
             hint = "The card was left out; all else was read."
             origin = Origin(placed.file, placed.line + 1, 1)
-            note_fault(notes, folder, origin, "this card", error, hint)
+            note_fault(notes, memory, origin, "this card", error, hint)
         left_out = {id(placed) for placed, _ in faulty}
         sound = [placed for placed in parted.cards if id(placed) not in left_out]
         things = read_things(sound, details, notes)
     _check_settings(settings, things, texts[SETTINGS_FILE].decode(), notes)
     weather_files = {name: loaded[name] for name in parted.weather_files}
     on_file = WeatherFiles(folder, Until(today, as_of), weather_files, texts, notes, kept)
-    positions = Positions(things, settings.home, on_file, folder, notes)
+    positions = Positions(things, settings.home, on_file, memory, notes)
     southern = positions.southern or False
     if southern:
         things = kept.once("southern things", (Is(things),), partial(turned_south, things))
@@ -165,12 +169,12 @@ def read_journal(
             for spelling, handle in things.spellings.items()
         ).encode()
     )
-    if memory.things != handles:
-        memory.forget_sound(parted.rows())
+    if known.things != handles:
+        known.forget_sound(parted.rows())
         warm.by_digest = None
-    reader = DiaryReader(things, details, notes, memory.said_of, warm.sound(handles))
+    reader = DiaryReader(things, details, notes, known.said_of, warm.sound(handles))
     warm.pages.begin((handles, southern, today, as_of))
-    pages, weather = _pages(folder, notes, parted, reader, southern, today, as_of, warm.pages)
+    pages, weather = _pages(memory, notes, parted, reader, southern, today, as_of, warm.pages)
     _note_misplaced(parted, reader)
     if not settings.currency:
         note_bare_amounts(
@@ -180,6 +184,7 @@ def read_journal(
         )
     return Journal(
         folder,
+        memory,
         settings,
         things,
         pages,
@@ -188,7 +193,7 @@ def read_journal(
         details,
         notes,
         southern,
-        remembered=_keep(folder, memory, parted, reader, handles, warm),
+        remembered=_keep(memory, known, parted, reader, handles, warm),
         positions=positions,
         weather_files=weather_files,
         texts=texts,
@@ -331,7 +336,7 @@ _WEATHER = re.compile(rb"^[ \t]+weather[ \t]+([^\n]+)", re.MULTILINE | re.IGNORE
 
 
 def _outlines(
-    folder: str,
+    of_journal: MemoryOf,
     notes: Notes,
     files: Mapping[str, bytes],
     acts: Mapping[str, ActForm],
@@ -349,7 +354,7 @@ def _outlines(
                 outlined = _outlined(name, files[name], known, memory, warm, parted)
             except Exception as error:
                 hint = "The file was left out; all else was read."
-                note_fault(notes, folder, Origin(name, 1, 1), "this file", error, hint)
+                note_fault(notes, of_journal, Origin(name, 1, 1), "this file", error, hint)
                 return
         parted.files[name] = outlined
         parted.cards += outlined.cards
@@ -450,8 +455,8 @@ def _mark(acts: Mapping[str, ActForm]) -> str:
 
 
 def _keep(
-    folder: str,
-    memory: remember.Memory,
+    memory: MemoryOf,
+    known: remember.Memory,
     parted: _Parted,
     reader: DiaryReader,
     handles: bytes,
@@ -459,13 +464,13 @@ def _keep(
 ) -> bool:
     """Write the memory when this run read something new; what no file holds any more is let go."""
     details = reader.details
-    forgot = details.learned > FEW_DETAILS or memory.things != handles
+    forgot = details.learned > FEW_DETAILS or known.things != handles
     is_first = warm.memory is None
-    memory.things, memory.files = handles, parted.rows()
-    warm.memory, warm.details = memory, details
+    known.things, known.files = handles, parted.rows()
+    warm.memory, warm.details = known, details
     if parted.fresh <= FEW_PAGES and not (is_first and forgot):
         return True
-    remember.keep(folder, memory, details, reader.found_sound)
+    remember.keep(memory, known, details, reader.found_sound)
     return False
 
 
@@ -503,7 +508,7 @@ class ReadPage(NamedTuple):
 
 
 def _pages(
-    folder: str,
+    of_journal: MemoryOf,
     notes: Notes,
     parted: _Parted,
     reader: DiaryReader,
@@ -528,7 +533,7 @@ def _pages(
                 page = _page(file, line, kept, reader, southern, today, as_of, above)
             except Exception as error:
                 hint = "The page was left out; all else was read."
-                note_fault(notes, folder, Origin(file, line + 1, 1), "this page", error, hint)
+                note_fault(notes, of_journal, Origin(file, line + 1, 1), "this page", error, hint)
             return page, len(notes) == noted
 
         found += known.of_file(file, outlined, read)

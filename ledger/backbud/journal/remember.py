@@ -13,7 +13,7 @@ import msgspec
 from msgspec import Raw
 
 from backbud.journal.dated import Said, SoundActs
-from backbud.publish import memory
+from backbud.publish.memory import MemoryOf
 from backbud_grammar.details import Reading
 from backbud_grammar.parse import Details
 from backbud_grammar.problems import Flaw
@@ -148,27 +148,27 @@ _READINGS = msgspec.msgpack.Decoder(dict[str, Reading])
 _SAID = msgspec.msgpack.Decoder(Said)
 
 
-def recall(journal: str, mark: str) -> Memory:
+def recall(memory: MemoryOf, mark: str) -> Memory:
     """Return what the last run read, or an empty memory."""
-    known = read_memory(journal, SYNTAX_FILE, Memory)
+    known = read_memory(memory, SYNTAX_FILE, Memory)
     return known if known is not None and known.mark == mark else Memory(mark)
 
 
-def read_memory(journal: str, name: str, sort: type[S]) -> S | None:
+def read_memory(memory: MemoryOf, name: str, sort: type[S]) -> S | None:
     """Return what a file of the memory holds, or None where it holds no such thing."""
-    data = memory.recall(journal, name)
+    data = memory.recall(name)
     try:
         return None if data is None else msgspec.msgpack.decode(data, type=sort)
     except (msgspec.MsgspecError, UnicodeDecodeError, RecursionError):
         return None
 
 
-def write_memory(journal: str, name: str, value: object) -> None:
+def write_memory(memory: MemoryOf, name: str, value: object) -> None:
     """Write a file of the memory, atomically; where the folder cannot be written, nothing is."""
-    memory.keep(journal, name, msgspec.msgpack.encode(value))
+    memory.keep(name, msgspec.msgpack.encode(value))
 
 
-def keep(journal: str, known: Memory, details: Details, said: SoundActs) -> None:
+def keep(memory: MemoryOf, known: Memory, details: Details, said: SoundActs) -> None:
     """Write the memory, atomically; where the folder cannot be written, nothing is kept.
 
     What this run read and found sound is added to what the memory holds already.
@@ -184,18 +184,18 @@ def keep(journal: str, known: Memory, details: Details, said: SoundActs) -> None
             for word in {**known.said, **said}
         },
     }
-    write_memory(journal, SYNTAX_FILE, whole)
+    write_memory(memory, SYNTAX_FILE, whole)
 
 
-def recall_names(journal: str, name: str, mark: str) -> frozenset[str]:
+def recall_names(memory: MemoryOf, name: str, mark: str) -> frozenset[str]:
     """Return the names in a file of the memory, while the mark is the same."""
-    data = memory.recall(journal, name)
+    data = memory.recall(name)
     if data is None:
         return frozenset()
     head, *names = data.decode().split("\n")
     return frozenset(names) if head == mark else frozenset()
 
 
-def keep_names(journal: str, name: str, mark: str, names: Iterable[str]) -> None:
+def keep_names(memory: MemoryOf, name: str, mark: str, names: Iterable[str]) -> None:
     """Write names into a file of the memory."""
-    memory.keep(journal, name, "\n".join((mark, *sorted(names))).encode())
+    memory.keep(name, "\n".join((mark, *sorted(names))).encode())

@@ -45,3 +45,24 @@ def must_keep(journal: str, name: str, content: bytes) -> None:
 
     marked = sealed(key_for(PURPOSE, journal), name, content, journal)
     write_whole(memory_folder(journal), name, marked)
+
+
+class MemoryOf:
+    """What runs of this person remember of one journal; `keeps`: this run may add to it.
+
+    A run that keeps nothing writes nothing into the journal's folder, and makes no secret.
+    """
+
+    __slots__ = ("journal", "keeps")
+
+    def __init__(self, journal: str, keeps: bool = True) -> None:
+        self.journal, self.keeps = journal, keeps
+
+    def recall(self, name: str) -> bytes | None:
+        """What was kept under a name; None where there is nothing that this person wrote."""
+        return recall(self.journal, name)
+
+    def keep(self, name: str, content: bytes) -> None:
+        """Keep bytes under a name, if this run may and can."""
+        if self.keeps:
+            keep(self.journal, name, content)

@@ -20,6 +20,7 @@ from backbud.publish.commit import BusyError, PublishError
 from backbud.publish.manifest import own_digests, read_own
 from backbud.publish.unchanged import installed_mark, make_arguments
 from backbud.whole import Broken, check_settings
+from backbud.words import in_words
 from backbud_grammar.problems import show
 
 RESTART = "backbud itself was changed: stop watching and start again."
@@ -69,7 +70,7 @@ class Rebuilder:
         except PublishError as error:
             return News(today, failure=str(error), again=isinstance(error, BusyError))
         except OSError as error:
-            return News(today, failure=_in_words(error))
+            return News(today, failure=in_words(error))
         except Exception as error:
             # A fault of ours, or of a species that was installed: the pages stay, work goes on.
             return News(today, failure=f"The run was stopped by {last_word(self._folder, error)}")
@@ -113,8 +114,3 @@ def files_of_last_run(folder: str) -> dict[str, bytes]:
     except OSError:
         return {}
     return {name: content for name, content in found.items() if content is not None}
-
-
-def _in_words(error: OSError) -> str:
-    name = f"{error.filename}: " if error.filename else ""
-    return f"{name}{error.strerror or error}."

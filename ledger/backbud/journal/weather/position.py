@@ -9,23 +9,24 @@ from backbud.journal.notes import Notes
 from backbud.journal.things import Thing
 from backbud.journal.weather.record import Position, PositionFrom
 from backbud.journal.weather.series import Station
+from backbud.publish.memory import MemoryOf
 
 
 def own_position(
-    place: Thing, stations: Callable[[], Sequence[Station]], folder: str, notes: Notes
+    place: Thing, stations: Callable[[], Sequence[Station]], memory: MemoryOf, notes: Notes
 ) -> Position:
     """Return what the place itself says: its card, else its town, else its files' station.
 
     The town is looked up only where the card leaves latitude or longitude open; a town that is
     not known, or shares its name with others, is noted. The `stations` are asked for only where
-    neither tells the latitude. `folder`: the journal's.
+    neither tells the latitude. `memory`: the journal's.
     """
     latitude = _degrees(place, "latitude", "N", "S", notes)
     longitude = _degrees(place, "longitude", "E", "W", notes)
     elevation_m = _elevation_m(place, notes)
     known_from: PositionFrom = "" if latitude is None else "card"
     if latitude is None or longitude is None:
-        town = _town(place, folder, notes)
+        town = _town(place, memory, notes)
         if town is not None:
             known_from = known_from or "town"
             latitude = town[0] if latitude is None else latitude
@@ -86,7 +87,7 @@ def _elevation_m(place: Thing, notes: Notes) -> float | None:
     return None
 
 
-def _town(place: Thing, folder: str, notes: Notes) -> tuple[float, float] | None:
+def _town(place: Thing, memory: MemoryOf, notes: Notes) -> tuple[float, float] | None:
     written = place.text("town")
     if not written:
         return None
@@ -94,7 +95,7 @@ def _town(place: Thing, folder: str, notes: Notes) -> tuple[float, float] | None
 
     line = next(line for line in place.lines if line.detail.name == "town")
     at = line.where(written)
-    town = town_called(written, folder)
+    town = town_called(written, memory)
     if town is None:
         notes.at(
             at,

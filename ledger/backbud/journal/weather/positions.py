@@ -16,6 +16,7 @@ from backbud.journal.things import Thing, Things
 from backbud.journal.weather.on_file import WeatherFiles
 from backbud.journal.weather.position import own_position, taken_over
 from backbud.journal.weather.record import Position
+from backbud.publish.memory import MemoryOf
 
 # What a card may say of where a place is.
 SAYS_WHERE = ("latitude", "town")
@@ -24,15 +25,15 @@ SAYS_WHERE = ("latitude", "town")
 class Positions:
     """Where the places of a journal are; each is sought when it is first asked for.
 
-    `home`: the handle of the home place as the settings have it, or "". `folder`: the journal's.
+    `home`: the handle of the home place as the settings have it, or "". `memory`: the journal's.
     """
 
     def __init__(
-        self, things: Things, home: str, files: WeatherFiles, folder: str, notes: Notes
+        self, things: Things, home: str, files: WeatherFiles, memory: MemoryOf, notes: Notes
     ) -> None:
         self.files = files
         self._things, self._named_home = things, home
-        self._folder, self._notes = folder, notes
+        self._memory, self._notes = memory, notes
         self._own: dict[str, Position] = {}
 
     @cached_property
@@ -109,7 +110,7 @@ class Positions:
         if handle not in self._own:
             place = self._things.by_handle[handle]
             self._own[handle] = own_position(
-                place, lambda: self.files.stations(place), self._folder, self._notes
+                place, lambda: self.files.stations(place), self._memory, self._notes
             )
         return self._own[handle]
 

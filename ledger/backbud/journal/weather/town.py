@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 from msgspec import MsgspecError, Struct, json
 
-from backbud.publish import memory
+from backbud.publish.memory import MemoryOf
 from backbud.publish.unchanged import installed_mark
 from backbud_grammar.handles import fold
 
@@ -40,19 +40,19 @@ class _Memory(Struct, frozen=True):
     towns: dict[str, Town | None]
 
 
-def town_called(written: str, journal: str) -> Town | None:
-    """Return what `find_town` does, from the memory in the journal's folder if it stands there."""
+def town_called(written: str, memory: MemoryOf) -> Town | None:
+    """Return what `find_town` does, from the journal's memory if it stands there."""
     mark = installed_mark()
-    towns = _recall(journal, mark)
+    towns = _recall(memory, mark)
     if written not in towns:
         # That there is no such town is remembered too: to look for it takes seconds.
         towns[written] = find_town(written)
-        memory.keep(journal, TOWNS_FILE, json.encode(_Memory(mark, towns)))
+        memory.keep(TOWNS_FILE, json.encode(_Memory(mark, towns)))
     return towns[written]
 
 
-def _recall(journal: str, mark: str) -> dict[str, Town | None]:
-    data = memory.recall(journal, TOWNS_FILE)
+def _recall(memory: MemoryOf, mark: str) -> dict[str, Town | None]:
+    data = memory.recall(TOWNS_FILE)
     if data is None:
         return {}
     try:

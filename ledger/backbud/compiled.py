@@ -1,0 +1,166 @@
+"""A journal that was read goes in; every file that is published of it comes out, with its problems.
+
+Nothing is written here: what is made can be put in place (make.py) or handed on (front.py).
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable, Iterable, Mapping
+from functools import partial
+from typing import NamedTuple
+
+from msgspec import Struct
+
+from backbud.calendar.feeds import feeds_of, published, shown_in_feeds, write_feeds
+from backbud.calendar.grounds import grounds_of
+from backbud.calendar.revisions import Revisions, read_revisions
+from backbud.facts import facts_of
+from backbud.kept import Is
+from backbud.pages.links import tree_page
+from backbud.pages.render import no_page, render_pages
+from backbud.pages.skies import weather_of
+from backbud.pages.view import Nursery, SpeciesFacts
+from backbud.plan.followups import FollowUp, State
+from backbud.plan.run import Plan
+from backbud.plan.stores import stores_of
+from backbud.publish import MADE
+from backbud.publish.manifest import own_digests, read_own
+from backbud.session import Session
+from backbud.whole import check_whole
+from backbud_grammar.problems import Problem, show
+
+REVISIONS = "revisions.json"
+
+
+class Output(Struct, frozen=True):
+    """All that is published of a journal on a day, for the keeper's eyes.
+
+    `files`: bytes by relative POSIX path, `index.html` and `calendars/all.ics` among them. `trees`:
+    how many are here; `overdue`, `now`, `coming`: how many follow-ups stand so on the day.
+    `left_out`: one line on the code of the journal that was not run, "" where there is none.
+    """
+
+    files: Mapping[str, bytes]
+    problems: tuple[Problem, ...]
+    trees: int
+    overdue: int
+    now: int
+    coming: int
+    left_out: str
+
+
+class Compiled(NamedTuple):
+    """The output, the revisions of its calendar entries, and these as they were remembered.
+
+    A look back has no revisions to remember.
+    """
+
+    output: Output
+    revisions: Revisions | None
+    remembered: bytes
+
+
+def compiled(session: Session, tell: Callable[[str], None] = lambda step: None) -> Compiled:
+    """Make all that is published of a journal, as a whole or not at all.
+
+    `tell`: is told what is done next. Broken where a file that was read before gives nothing now.
+    """
+    check_whole(session)
+    tell("planning")
+    plan = session.plan()
+    tell("calendars")
+    made = session.contained("the calendar entries", plan, partial(_feeds, session))
+    files, revisions, remembered = made
+    tell("pages")
+    files |= session.contained("the page", plan, partial(_pages, session))
+    for handle in plan.trees:
+        files.setdefault(tree_page(handle), no_page(plan.trees[handle].title))
+    states = _states(plan, session)
+    output = Output(
+        files,
+        session.problems(),
+        sum(1 for tree in plan.trees.values() if tree.here),
+        states["overdue"],
+        states["now"],
+        states["coming"],
+        session.plugins.left_out,
+    )
+    return Compiled(output, revisions, remembered)
+
+
+def nursery_of(session: Session, plan: Plan) -> Nursery:
+    """Everything the pages show, for the keeper's eyes."""
+    home = session.journal.things.find(session.journal.settings.home)
+    facts = {
+        id(found): SpeciesFacts(
+            found.title, found.botanical, facts_of(found, session.plugins.facts)
+        )
+        for found in {id(found): found for found in plan.species.values() if found}.values()
+    }
+    species = {handle: facts[id(found)] for handle, found in plan.species.items() if found}
+    # What fails in them is a problem, so they come before the problems.
+    sections = session.sections
+    return Nursery(
+        session.journal.settings.name,
+        session.today,
+        home.title if home else "",
+        tuple(plan.trees.values()),
+        plan.follow_ups,
+        session.names(),
+        species,
+        tuple(show(problem) for problem in session.problems()),
+        sections=sections,
+        hours_per_week=session.journal.settings.hours_per_week,
+        stores=stores_of(
+            session.journal, session.histories_of(plan), plan, session.today, session.by_tree
+        ),
+        bites=plan.bites,
+        weather=weather_of(
+            session.journal, plan.trees.values(), plan.species, session.weather, session.today
+        ),
+    )
+
+
+def _pages(session: Session, plan: Plan) -> dict[str, bytes]:
+    return render_pages(nursery_of(session, plan), session.kept)
+
+
+def _feeds(session: Session, plan: Plan) -> tuple[dict[str, bytes], Revisions | None, bytes]:
+    """Every feed; the revisions of their entries, and these as they were remembered."""
+    settings, things = session.journal.settings, session.journal.things
+    grounds = grounds_of(plan.trees, things, session.names(), settings.keeper)
+    shown = shown_in_feeds(plan.follow_ups, session.today, settings.settled, session.kept)
+    feeds = feeds_of(shown, grounds, session.kept)
+    write = partial(write_feeds, feeds, shown, grounds, session.today, settings)
+    if session.as_of:
+        return write({}, session.kept)[0], None, b""
+    folder = session.journal.folder
+    before = session.journal.memory.recall(REVISIONS) or b""
+    # Where they are lost, what was published tells them.
+    remembered = session.kept.once("revisions", (before,), partial(read_revisions, before)) or (
+        published(feeds, partial(_last, folder, own_digests(folder, MADE)))
+    )
+    return *write(remembered, session.kept), before
+
+
+def _last(folder: str, digests: dict[str, str], name: str) -> bytes:
+    """A file as this person's last run made it, else nothing."""
+    try:
+        return read_own(folder, MADE, name, digests) or b""
+    except OSError:
+        return b""
+
+
+def _states(plan: Plan, session: Session) -> Counter[State]:
+    """How many follow-ups stand in each way."""
+    today = session.today
+
+    def of_tree(follow_ups: Iterable[FollowUp]) -> Counter[State]:
+        return Counter(one.state(today) for one in follow_ups)
+
+    states: Counter[State] = Counter()
+    for handle, those in plan.follow_ups.items():
+        inputs = (Is(those), today)
+        states += session.kept.once(("states", handle), inputs, partial(of_tree, those))
+    return states

@@ -253,7 +253,7 @@ def test_watch_survives(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     rebuilder = Rebuilder(str(folder), lambda: date.fromisoformat(DAY))
     assert rebuilder.rebuild().failure == ""
     with monkeypatch.context() as patch:
-        patch.setattr("backbud.make.nursery_of", lambda *_: 1 // 0)
+        patch.setattr("backbud.compiled.nursery_of", lambda *_: 1 // 0)
         failure = rebuilder.rebuild().failure
     assert failure.startswith("The run was stopped by a fault of backbud itself, ZeroDivisionError")
     with monkeypatch.context() as patch:

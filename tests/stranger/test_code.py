@@ -20,6 +20,8 @@ MODULES = (
     "backbud_species", "backbud_grammar", "sitecustomize", "usercustomize",
 )  # fmt: skip
 
+HOSHI = "place yard\n  latitude  52\ntree hoshi"
+
 
 @pytest.fixture
 def journal(tmp_path: Path) -> Path:
@@ -27,7 +29,7 @@ def journal(tmp_path: Path) -> Path:
     folder = tmp_path / "journal"
     folder.mkdir()
     (folder / "backbud.toml").write_text("language = 1\n")
-    (folder / "journal.txt").write_text("tree hoshi\n  kind  trident maple\n")
+    (folder / "journal.txt").write_text(f"{HOSHI}\n  kind  trident maple\n")
     for name in MODULES:
         (folder / f"{name}.py").write_text(RAN)
     (folder / ".gitignore").write_text("*.dist-info\n")
@@ -80,7 +82,7 @@ def test_no_table_is_unpickled_that_a_journal_ships(
     monkeypatch.setenv(variable, str(tmp_path / "elsewhere"))
     command = [sys.executable, "-m", "backbud", "check"]
     act = "\n2026-05-01\nhoshi\n  pruned  3 cm off on left 1\n"
-    (journal / "journal.txt").write_text(f"tree hoshi\n  kind  trident maple\n{act}")
+    (journal / "journal.txt").write_text(f"{HOSHI}\n  kind  trident maple\n{act}")
     subprocess.run(command, cwd=journal, check=True, stdout=subprocess.DEVNULL)
     (kept,) = tmp_path.glob("elsewhere/**/backbud/grammar-*")
 
@@ -93,6 +95,6 @@ def test_no_table_is_unpickled_that_a_journal_ships(
         target.parent.mkdir(parents=True)
         target.write_bytes(pickle.dumps(Bait()))
     monkeypatch.setenv(variable, str(journal / "own") if is_absolute else "own")
-    (journal / "journal.txt").write_text(f"tree hoshi\n  kind  box\n{act.replace('3', '4')}")
+    (journal / "journal.txt").write_text(f"{HOSHI}\n  kind  box\n{act.replace('3', '4')}")
     subprocess.run(command, cwd=journal, check=False, stdout=subprocess.DEVNULL)
     assert not (tmp_path / "ran").exists()

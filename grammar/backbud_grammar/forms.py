@@ -6,6 +6,8 @@ from typing import Literal
 
 from msgspec import Struct
 
+from backbud_grammar.act_words import ActWord, DetailName, DetailWord
+
 # How each sort is asked for in a message.
 EXAMPLES = {
     "length": "a length such as 2 cm",
@@ -158,7 +160,8 @@ WorkName = Literal[
 #   departure    the tree leaves, or is no more
 #   potting      gives roots new soil or new room: one of these stands for another
 #   fills_pot    takes mix, ties and mesh for a pot
-#   root_work    roots are cut, or the ball is opened
+#   root_work    the ball is opened, or roots are cut
+#   cuts_roots   as it is usually done, roots are cut, and cannot make up yet for sun and wind
 #   stresses     as it is usually done, it takes strength that a tree needs a season to regain
 #   once_a_year  nobody does it twice in a year: a plan of it stands for what is proposed till then
 #   any_day      takes off, or looks at, what was put on: it counts on whatever day it is done
@@ -174,6 +177,7 @@ Trait = Literal[
     "potting",
     "fills_pot",
     "root_work",
+    "cuts_roots",
     "stresses",
     "once_a_year",
     "any_day",
@@ -196,10 +200,10 @@ class Effort(Struct, frozen=True, gc=False):
     """
 
     otherwise: Extent = "usual"
-    part: tuple[str, ...] = ()
+    part: tuple[DetailWord, ...] = ()
     part_under: float = 0.0
-    hard: tuple[str, ...] = ()
-    hard_details: tuple[str, ...] = ()
+    hard: tuple[DetailWord, ...] = ()
+    hard_details: tuple[DetailName, ...] = ()
     hard_from: float = 0.0
 
 
@@ -236,7 +240,7 @@ class ActForm(Struct, frozen=True, gc=False):
     also: tuple[str, ...] = ()
     bearing: Bearing = "does"
     bare_words: frozenset[str] = frozenset()
-    undone_by: str = ""
+    undone_by: ActWord | Literal[""] = ""
     of_all: bool = False
     work: WorkName = "other"
     minutes: int = SHORT_MIN
@@ -244,6 +248,10 @@ class ActForm(Struct, frozen=True, gc=False):
     effort: Effort = AS_USUAL
     called: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
+
+
+# What stands for the row of what is no act: a line that is held back.
+NO_ACT = ActForm("", "", "")
 
 
 class KindForm(Struct, frozen=True, gc=False):

@@ -46,8 +46,9 @@ from backbud.collection.state import Entry, OnTree, Tree, Zone
 from backbud.collection.wedges import Ring, Wedge, ring, wedges_in
 from backbud.collection.zones import zone_scores
 from backbud.journal.events import Event
+from backbud_grammar.act_words import ActWord, DetailName, DetailWord, as_act, as_detail, as_word
 from backbud_grammar.dates import growing_year, growing_year_days
-from backbud_grammar.forms import ANY_WORDS, ActForm, Form
+from backbud_grammar.forms import ANY_WORDS, ActForm, Effort, Form
 
 __all__ = [
     "ANY_WORDS",
@@ -59,7 +60,11 @@ __all__ = [
     "SEASON",
     "SLOW_DRAIN_FROM",
     "ActForm",
+    "ActWord",
     "Datum",
+    "DetailName",
+    "DetailWord",
+    "Effort",
     "Entry",
     "Event",
     "Extent",
@@ -87,6 +92,9 @@ __all__ = [
     "Zone",
     "after",
     "after_stage",
+    "as_act",
+    "as_detail",
+    "as_word",
     "days_after",
     "each",
     "is_expected",
@@ -228,7 +236,7 @@ class Proposal(Struct, frozen=True):
     part, as usual, or hard.
     """
 
-    act: str
+    act: ActWord
     window: Window
     because: str
     what: str = ""
@@ -573,7 +581,7 @@ F = TypeVar("F", bound=Callable[..., Iterable[Proposal]])
 _MARK = "__backbud_rule__"
 
 
-def after(*acts: str, rule: str) -> Callable[[F], F]:
+def after(*acts: ActWord, rule: str) -> Callable[[F], F]:
     """The rule runs after each of these acts: `(self, tree, done: Event, year)`.
 
     `rule` is its id string, part of every follow-up's id: never change it.

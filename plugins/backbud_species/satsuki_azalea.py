@@ -338,7 +338,7 @@ class SatsukiAzalea(Species):
         """Whether the opened surface takes water."""
         if not done.says("hard surface"):
             return
-        with_metal = done.says("hook", "metal", "metal hook", "a metal hook", "rake")
+        with_metal = done.mentions("hook", "metal", "metal hook", "a metal hook", "rake")
         yield Proposal(
             "drained",
             weeks_after(done.day, 1, 2, 4),

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
+from backbud_grammar.act_words import ActWord, as_act
 from backbud_grammar.acts import (
     arrivals,
     branches,
@@ -31,7 +32,7 @@ ACTS: tuple[ActForm, ...] = (
     *plans.ACTS,
 )
 # By their past form.
-ROWS: Mapping[str, ActForm] = {act.word: act for act in ACTS}
+ROWS: Mapping[ActWord, ActForm] = {as_act(act.word): act for act in ACTS}
 
 DAY_FORMS: tuple[Form, ...] = (
     measure("low", "temperature", negative=True),
@@ -62,10 +63,10 @@ def by_word(acts: tuple[ActForm, ...]) -> dict[str, ActForm]:
     return {**words, **apart}
 
 
-def acts_with(*traits: Trait, acts: Iterable[ActForm] = ACTS) -> frozenset[str]:
+def acts_with(*traits: Trait, acts: Iterable[ActForm] = ACTS) -> frozenset[ActWord]:
     """The past forms of the acts that have one of these traits.
 
     >>> sorted(acts_with("raised"))
     ['sown', 'struck']
     """
-    return frozenset(act.word for act in acts if not set(traits).isdisjoint(act.traits))
+    return frozenset(as_act(act.word) for act in acts if not set(traits).isdisjoint(act.traits))

@@ -93,7 +93,7 @@ ACTS: tuple[ActForm, ...] = (
         also=("dug", "dig"),
         also_bare=("dig",),
         work="business",
-        traits=("arrival", "root_work", "stresses"),
+        traits=("arrival", "cuts_roots", "stresses"),
         effort=Effort("hard"),
     ),
     act(

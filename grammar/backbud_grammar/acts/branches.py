@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from backbud_grammar.act_words import DetailWord
 from backbud_grammar.acts.builders import (
     DOES,
     ENDS,
@@ -31,9 +32,16 @@ from backbud_grammar.forms import ActForm, Effort, Form
 GROUP = "Branch and leaf work"
 
 # Words that say that a pruning went far.
-HARD_PRUNING = ("hard", "to old wood", "trunk chop", "by half", "by a third", "by two thirds")
+HARD_PRUNING: tuple[DetailWord, ...] = (
+    "hard",
+    "to old wood",
+    "trunk chop",
+    "by half",
+    "by a third",
+    "by two thirds",
+)
 # What takes part of the leaves only is no insult.
-LEAVES_IN_PART = (
+LEAVES_IN_PART: tuple[DetailWord, ...] = (
     "partial",
     "large leaves",
     "half of each leaf",

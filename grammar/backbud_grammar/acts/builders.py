@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from typing import Literal
+
+from backbud_grammar.act_words import ActWord
 from backbud_grammar.forms import (
     ANY_WORDS,
     AS_USUAL,
@@ -117,7 +120,7 @@ def act(
     needs: bool = False,
     also: tuple[str, ...] = (),
     also_bare: tuple[str, ...] = (),
-    undone_by: str = "",
+    undone_by: ActWord | Literal[""] = "",
     of_all: bool = False,
     by: bool = True,
     minutes: int = SHORT_MIN,

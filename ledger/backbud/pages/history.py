@@ -18,7 +18,6 @@ from backbud_grammar.dates import WrittenDate
 YEARS_OPEN = 2
 
 _BY_WORD = by_word(ACTS)
-_FOR_KEEPER = frozenset({"private", "quoted", "agreed", "billed", "paid"})
 
 
 class Was(Struct, frozen=True):
@@ -106,7 +105,7 @@ def _line(entry: Entry, year: int) -> Line:
 
 def _is_the_keepers(event: Event) -> bool:
     """Whether a line is for the keeper alone: what is private, and whatever speaks of money."""
-    return event.act in _FOR_KEEPER or any(
+    return "for_keeper" in event.row.traits or any(
         detail.measure is not None and detail.measure.sort.startswith("money")
         for detail in event.details
     )

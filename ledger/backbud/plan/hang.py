@@ -14,7 +14,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.collection.fold import entries_until, trees_after
-from backbud.collection.hard_work import MAY_STRESS
+from backbud.collection.hard_work import may_stress
 from backbud.collection.state import Tree
 from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
@@ -145,7 +145,7 @@ class Hanger:
             one.event is None
             and not isinstance(given, Event)
             and given.first <= self.today <= proposal.window.closes
-            and proposal.act in MAY_STRESS
+            and may_stress(self.journal.acts[proposal.act])
             and not tree.done_since(given.first, proposal.act)
         )
 

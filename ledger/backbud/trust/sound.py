@@ -31,6 +31,9 @@ FURTHEST_YEARS = 100
 _RULE_ID = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 _ACT_WORD = re.compile(r"[^\W\d_]+(?:-[^\W\d_]+)*")
 # Facts of a class that are checked in a way of their own.
+# Where a tree is and whether it is here, is known before the acts of plugins are.
+_NOT_FOR_PLUGINS = ("arrival", "raised", "departure")
+_BUILT_IN = "only the language's own acts bring a tree here, or take it away"
 _NOT_FACTS = ("interface", "works")
 
 
@@ -83,6 +86,11 @@ def wrong_act(act: object) -> str:
             return f"“{word}” is no word for an act: small letters and hyphens"
     if act.names_act:
         return f"“{act.word}” cannot speak of other acts"
+    for trait in act.traits:
+        if trait in _NOT_FOR_PLUGINS:
+            return f"“{act.word}” cannot be of the trait “{trait}”: {_BUILT_IN}"
+    if act.minutes < 1:
+        return f"“{act.word}” takes a minute at least, not {act.minutes}"
     for kind in act.on:
         if kind not in KINDS:
             return f"“{kind}” is no kind of card"

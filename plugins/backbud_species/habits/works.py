@@ -37,6 +37,7 @@ from collections.abc import Callable, Iterator
 from datetime import date, timedelta
 
 from backbud.species import (
+    ActWord,
     Event,
     Extent,
     Proposal,
@@ -134,7 +135,7 @@ def without(works: Works, *ids: str) -> Works:
 
 def work(
     rule_id: str,
-    act: str,
+    act: ActWord,
     when: Time,
     *,
     because: str,
@@ -241,7 +242,7 @@ def pinches(
 
 
 def balances(
-    rule_id: str, when: Time, *, act: str = "trimmed", cautions: tuple[str, ...] = ()
+    rule_id: str, when: Time, *, act: ActWord = "trimmed", cautions: tuple[str, ...] = ()
 ) -> Rule:
     """Strong zones cut back and slow ones left, by the vigour written down for each zone."""
 
@@ -442,8 +443,8 @@ def goes_out(rule_id: str, *, because: str, cautions: tuple[str, ...] = ()) -> R
 
 def after_work(
     rule_id: str,
-    acts: tuple[str, ...],
-    act: str,
+    acts: tuple[ActWord, ...],
+    act: ActWord,
     days: Days,
     *,
     because: str,
@@ -477,7 +478,7 @@ def after_work(
 
 def checks_after(
     rule_id: str,
-    acts: tuple[str, ...],
+    acts: tuple[ActWord, ...],
     days: Days,
     *,
     look_at: str,
@@ -507,7 +508,7 @@ def checks_after(
 
 # ------------------------------------------------------------------ how a rule is made
 
-_ROOT_WORK = ("repotted", "potted-on", "root-pruned")
+_ROOT_WORK: tuple[ActWord, ...] = ("repotted", "potted-on", "root-pruned")
 
 
 def _yearly(rule_id: str, when: Time, ask: Asked) -> Rule:
@@ -520,6 +521,6 @@ def _yearly(rule_id: str, when: Time, ask: Asked) -> Rule:
 
 
 def _after(
-    rule_id: str, acts: tuple[str, ...], ask: Callable[[Species, Tree, Event, Year], Proposals]
+    rule_id: str, acts: tuple[ActWord, ...], ask: Callable[[Species, Tree, Event, Year], Proposals]
 ) -> Rule:
     return Rule(rule_id, "act", acts, "year", -1, ask)

@@ -9,11 +9,20 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, cast
 
 if TYPE_CHECKING:
-    from backbud_grammar.acts.words import ActWord, DetailName, DetailWord
+    from backbud_grammar.acts.words import ActWord, DetailName, DetailWord, SettledBy
 else:
-    ActWord = DetailName = DetailWord = str
+    ActWord = DetailName = DetailWord = SettledBy = str
 
-__all__ = ["ActWord", "DetailName", "DetailWord", "as_act", "as_detail", "as_word"]
+__all__ = [
+    "ActWord",
+    "DetailName",
+    "DetailWord",
+    "SettledBy",
+    "as_act",
+    "as_detail",
+    "as_settling",
+    "as_word",
+]
 
 
 def as_act(word: str) -> ActWord:
@@ -29,3 +38,8 @@ def as_detail(name: str) -> DetailName:
 def as_word(word: str) -> DetailWord:
     """Words that stand free in a detail, or in one of a plugin."""
     return cast("DetailWord", word)
+
+
+def as_settling(act: ActWord, what: str) -> SettledBy:
+    """An act and what it was done to: `checked wire`."""
+    return cast("SettledBy", f"{act} {what}".rstrip())

@@ -46,7 +46,16 @@ from backbud.collection.state import Entry, OnTree, Tree, Zone
 from backbud.collection.wedges import Ring, Wedge, ring, wedges_in
 from backbud.collection.zones import zone_scores
 from backbud.journal.events import Event
-from backbud_grammar.act_words import ActWord, DetailName, DetailWord, as_act, as_detail, as_word
+from backbud_grammar.act_words import (
+    ActWord,
+    DetailName,
+    DetailWord,
+    SettledBy,
+    as_act,
+    as_detail,
+    as_settling,
+    as_word,
+)
 from backbud_grammar.dates import growing_year, growing_year_days
 from backbud_grammar.forms import ANY_WORDS, ActForm, Effort, Form
 
@@ -79,6 +88,7 @@ __all__ = [
     "Rule",
     "Season",
     "Section",
+    "SettledBy",
     "Species",
     "Stage",
     "StageMonths",
@@ -94,6 +104,7 @@ __all__ = [
     "after_stage",
     "as_act",
     "as_detail",
+    "as_settling",
     "as_word",
     "days_after",
     "each",
@@ -242,7 +253,7 @@ class Proposal(Struct, frozen=True):
     what: str = ""
     datum: str = ""
     cautions: tuple[str, ...] = ()
-    settled_by: tuple[str, ...] = ()
+    settled_by: tuple[SettledBy, ...] = ()
     part: str = ""
     minutes: int = 0
     lapses: bool = False

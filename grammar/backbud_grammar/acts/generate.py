@@ -5,7 +5,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from backbud_grammar.acts import ACTS
@@ -35,8 +35,18 @@ def text() -> str:
             _type("DetailName", names),
             "# What an act may say in its details: names, labels, and the words of closed lists.",
             _type("DetailWord", listed | phrases),
+            "# What settles a work: an act, or one that says what it was done to.",
+            _type("SettledBy", _settling()),
         )
     )
+
+
+def _settling() -> Iterator[str]:
+    for act in ACTS:
+        yield act.word
+        for form in act.forms:
+            if form.name == "what" and form.words != ANY_WORDS:
+                yield from (f"{act.word} {word}" for word in form.words)
 
 
 def _type(name: str, words: Iterable[str]) -> str:

@@ -11,7 +11,7 @@ from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.plan.followups import FollowUp, Reason
 from backbud.species import Proposal, is_expected
-from backbud_grammar.act_words import as_act
+from backbud_grammar.act_words import SettledBy, as_act
 from backbud_grammar.forms import ActForm
 
 
@@ -69,7 +69,7 @@ def due_of(
         tuple(because),
         cautions_of(proposal, act),
         proposal.minutes,
-        _settled_by(act.word, proposal, acts),
+        _settled_by(proposal, acts),
         lapses=proposal.lapses,
         planned=planned,
         wedges=proposal.wedges,
@@ -95,12 +95,12 @@ def cause_of(event: Event) -> str:
     return f"{event.act}-{event.when.text}"
 
 
-def _settled_by(act: str, proposal: Proposal, acts: Mapping[str, ActForm]) -> tuple[str, ...]:
+def _settled_by(proposal: Proposal, acts: Mapping[str, ActForm]) -> tuple[SettledBy, ...]:
     """The acts that settle it; where a repotting does, every potting does."""
-    settled_by = proposal.settled_by or (act,)
+    settled_by = proposal.settled_by or (proposal.act,)
     if "repotted" not in settled_by:
         return settled_by
-    pottings = (one.word for one in acts.values() if "potting" in one.traits)
+    pottings = (as_act(one.word) for one in acts.values() if "potting" in one.traits)
     return tuple(dict.fromkeys((*settled_by, *pottings)))
 
 

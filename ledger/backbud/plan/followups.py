@@ -9,7 +9,7 @@ from msgspec import Struct
 
 from backbud.journal.events import Event, Origin
 from backbud.species import Window
-from backbud_grammar.act_words import ActWord
+from backbud_grammar.act_words import ActWord, SettledBy
 from backbud_grammar.forms import NO_ACT, ActForm, Extent
 
 # `open` is told apart by the day it is looked at; the others are settled for good.
@@ -54,7 +54,7 @@ class FollowUp(Struct, frozen=True):
     because: tuple[Reason, ...]
     cautions: tuple[str, ...]
     minutes: int
-    settled_by: tuple[str, ...]
+    settled_by: tuple[SettledBy, ...]
     outcome: Outcome = "open"
     settled: Event | None = None
     moved_from: Window | None = None

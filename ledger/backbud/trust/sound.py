@@ -22,6 +22,7 @@ from backbud.species import (
 from backbud_grammar.forms import EXAMPLES, SHOWN_OF_READER, ActForm, Form
 from backbud_grammar.kinds import KINDS
 from backbud_grammar.lexicon import Lexicon
+from backbud_grammar.problems import nearest
 
 # More than anybody reads, or plans.
 LONGEST_BYTES = 20_000
@@ -68,10 +69,19 @@ def wrong_rule(rule: Rule, acts: Mapping[str, ActForm]) -> str:
     if rule.hangs_on == "act" and not rule.acts:
         return 'it hangs on no act: @after("repotted", rule="…")'
     for act in rule.acts:
-        wrong = _wrong_act_name(act, acts)
+        wrong = wrong_act_name(act, acts)
         if wrong:
             return wrong
     return ""
+
+
+def wrong_act_name(act: object, acts: Mapping[str, ActForm]) -> str:
+    """What is wrong with a word that code asks for an act by: it is the past form, and no other."""
+    known = acts.get(act) if isinstance(act, str) else None
+    if known is not None and known.word == act:
+        return ""
+    near = known.word if known is not None else nearest(str(act), {a.word for a in acts.values()})
+    return f"“{act}” is no act in its past form" + (f"; did you mean “{near}”?" if near else "")
 
 
 def wrong_act(act: object) -> str:
@@ -173,11 +183,6 @@ def wrong_facts(facts: object) -> str:
 
 def _days(window: Window) -> tuple[date, date, date]:
     return window.opens, window.best, window.closes
-
-
-def _wrong_act_name(act: object, acts: Mapping[str, ActForm]) -> str:
-    known = acts.get(act) if isinstance(act, str) else None
-    return "" if known is not None and known.word == act else f"“{act}” is no act in its past form"
 
 
 def _wrong_type(value: object, wanted: Any) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import ast
 import subprocess
 import sys
 import venv
@@ -52,6 +53,21 @@ def test_a_misspelt_act_or_detail_fails_in_the_type_checker(tmp_path: Path) -> N
         .replace("wyre", "wire")
     )
     assert run(sys.executable, "-m", "mypy", str(rule)).returncode == 0
+
+
+def test_acts_are_told_apart_where_the_type_checker_looks() -> None:
+    """It looks at `event.act == "…"` and `event.was("…")`, not into `event.act in ("…", "…")`."""
+    blind = [
+        f"{path.relative_to(ROOT)}:{node.lineno}"
+        for folder in ("ledger", "plugins")
+        for path in sorted((ROOT / folder).rglob("*.py"))
+        for node in ast.walk(ast.parse(path.read_text()))
+        if isinstance(node, ast.Compare)
+        and isinstance(node.left, ast.Attribute)
+        and node.left.attr in ("act", "named")
+        and any(isinstance(one, ast.Tuple | ast.Set | ast.List) for one in node.comparators)
+    ]
+    assert blind == []
 
 
 def test_style_is_clean() -> None:

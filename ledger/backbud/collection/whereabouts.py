@@ -29,6 +29,7 @@ from backbud.journal.events import Event, Origin
 from backbud.journal.faults import note_fault
 from backbud.journal.read import Journal
 from backbud.journal.things import Thing, Things
+from backbud_grammar.act_words import ActWord
 from backbud_grammar.acts import acts_with
 from backbud_grammar.handles import flaw_of, fold
 from backbud_grammar.syntax import Subjects
@@ -39,8 +40,8 @@ __all__ = ["Histories", "Replay", "Whereabouts"]
 AHEAD = acts_with("ahead")
 _NAMES_ANOTHER = re.compile(r"(?:^|[\s,])as\s+\S")
 # The few acts that must be known before the replay begins.
-COMINGS_AND_GOINGS = frozenset({*ARRIVALS, *DEPARTURES})
-TURNS = COMINGS_AND_GOINGS | {"separated", "corrected"}
+COMINGS_AND_GOINGS: frozenset[ActWord] = frozenset({*ARRIVALS, *DEPARTURES})
+TURNS: frozenset[ActWord] = COMINGS_AND_GOINGS | {"separated", "corrected"}
 
 
 class Histories(Struct, frozen=True):

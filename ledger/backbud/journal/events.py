@@ -74,6 +74,10 @@ class Event(Struct, frozen=True, gc=False):
         """The past form of the act, whether it is held back or not."""
         return self.held or self.act
 
+    def was(self, *acts: ActWord) -> bool:
+        """Whether it is one of these acts."""
+        return self.act in acts
+
     def all(self, name: DetailName) -> tuple[Detail, ...]:
         """Every detail of that name."""
         return tuple(d for d in self.details if d.name == name)

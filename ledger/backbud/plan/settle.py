@@ -43,7 +43,7 @@ def settled(
         _wait(due, now, by_act)
     for at, entry in enumerate(tree.history):
         event = entry.event
-        if event.act in ("skipped", "put-off"):
+        if event.was("skipped", "put-off"):
             if event.exact and not entry.undone and event.named:
                 for due in _told(event, at, now, southern, quote, as_plan):
                     _wait(due, now, by_act)

@@ -211,7 +211,7 @@ def stages_seen(history: Iterable[Entry]) -> Seen:
     seen: list[tuple[date, int]] = []
     for entry in history:
         event = entry.event
-        if event.act not in ("staged", "bloomed") or not event.exact or entry.undone:
+        if not event.was("staged", "bloomed") or not event.exact or entry.undone:
             continue
         measure = event.measure("stage")
         if measure is not None:

@@ -29,15 +29,16 @@ from backbud.plan.stores.to_write import how_sold
 from backbud.plan.stores.values import Material, Missing, Sort, Spent
 from backbud.plan.vessels import Unknown, parts_of_card, pot_of_card
 from backbud.plan.world import ByTree
+from backbud_grammar.act_words import ActWord
 from backbud_grammar.measures import Measure, convert
 from backbud_grammar.syntax import Detail
 
 T = TypeVar("T")
 
 # What takes material and fills no pot.
-PUT_ON = ("wired", "guyed", "tied")
-ON_TOP = "top-dressed"
-OTHER = ("used", "fed")
+PUT_ON: tuple[ActWord, ...] = ("wired", "guyed", "tied")
+ON_TOP: ActWord = "top-dressed"
+OTHER: tuple[ActWord, ...] = ("used", "fed")
 # How long after the wiring its wire may be weighed: ours, no source.
 WEIGHED_WITHIN = timedelta(days=60)
 _SORTS: Mapping[str, Sort] = {"wire": "wire", "guy": "wire", "tie": "tie"}

@@ -67,7 +67,7 @@ def _of_work(one: FollowUp, tree: Tree, taken: Taken, day: date) -> _Amounts:
         yield from _ties(one, said, tree, taken)
     elif one.act == "wired":
         yield from _wire(one, said, tree, taken)
-    elif one.act in ("tied", "guyed"):
+    elif one.act == "tied" or one.act == "guyed":
         yield from _as_said(one.row, said, tree, taken) if said is not None else ()
     elif one.act == "fed":
         yield from _feed(one, tree, taken, day)

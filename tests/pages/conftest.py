@@ -33,7 +33,8 @@ def event(act: str, when: str, text: str = "", remark: str = "", *, named: str =
     written = read_date(when)
     file = file or f"diary/{written.first.year}.txt"
     row = ROWS.get(act, NO_ACT)
-    return Event(act, written, details, text, remark, named, "hoshi", file, line, 3, row=row)
+    return Event(act, written, details, text, remark, named, "hoshi", file, line, 3, row=row,
+                 named_row=ROWS.get(named, NO_ACT))  # fmt: skip
 
 
 def tree(handle: str, kind: str = "trident maple", **given: Any) -> Tree:

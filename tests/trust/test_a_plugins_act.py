@@ -10,6 +10,7 @@ from datetime import date
 import pytest
 
 from backbud.collection.hard_work import extent_of, is_root_work
+from backbud.pages.history import years_of
 from backbud.plan.season import works_of
 from backbud_grammar.acts import ACTS
 
@@ -142,3 +143,10 @@ def test_a_row_that_is_not_in_order_is_a_problem_at_its_line(yard, row, said) ->
 
 def test_every_row_of_the_language_takes_time_and_is_counted_as_some_work() -> None:
     assert [act.word for act in ACTS if act.minutes < 1 or act.work == "other"] == []
+
+
+@pytest.mark.parametrize("word", ["air-spade", "air spade", "air-spaded"])
+def test_a_plan_of_it_stands_in_the_history_as_it_was_written(spaded, word) -> None:
+    spaded.append(f"2026-10-01\nhoshi\n  planned {word}, to 2026-12-20\n")
+    (line,) = years_of(spaded.open().plan().trees["hoshi"].history)[0].days[0].lines
+    assert (line.act, line.text) == ("planned", f"{word}, to 2026-12-20")

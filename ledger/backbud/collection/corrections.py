@@ -179,6 +179,7 @@ def _as_corrected(event: Event, correction: Event, journal: Journal) -> Event:
         event.line,
         event.column,
         row=event.row,
+        named_row=event.named_row,
     )
 
 

@@ -114,7 +114,7 @@ class Replay:
             and form.word not in ("corrected", "separated")
         }
         self.everyday = frozenset(self.totals)
-        rows = set(journal.acts.values())
+        rows = journal.acts.values()
         # What may be written of a tree that is not here.
         self.anywhere = acts_with("arrival", "departure", "anywhere", acts=rows) - {"lent"}
         # What may put a tree into a pot where another one stands.

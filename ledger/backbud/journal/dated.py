@@ -48,8 +48,8 @@ class Reader(Protocol):
     def said(self, act: Act) -> Said:
         """What an act says."""
 
-    def row(self, said: Said) -> ActForm:
-        """Its row of the journal's table of acts."""
+    def row(self, act: str) -> ActForm:
+        """The row of an act, in its past form, of the journal's table; of no act `NO_ACT`."""
 
 
 class Head(Struct, frozen=True, gc=False):
@@ -109,7 +109,8 @@ class DatedBlock(Struct, gc=False, eq=False):
             act.column,
             said.held,
             said.kept,
-            head.reader.row(said),
+            head.reader.row(said.act),
+            head.reader.row(said.named),
         )
 
 

@@ -115,8 +115,8 @@ class DiaryReader:
             known, _ = self._judged(form, act)
         return _held(form, act) if known.act != HELD and self._limiter(form, act) else known
 
-    def row(self, said: Said) -> ActForm:
-        return self.details.acts.get(said.act, NO_ACT)
+    def row(self, act: str) -> ActForm:
+        return self.details.acts.get(act, NO_ACT)
 
     def _known(self, act: Act) -> Said | None:
         """What an act says that was found sound before."""

@@ -28,7 +28,8 @@ class Origin(Struct, frozen=True, gc=False):
 class Event(Struct, frozen=True, gc=False):
     """One act on one page: the act in its past form, its date, its details, its remark.
 
-    `named`: the act that a plan, a skip, a put-off or a correction speaks of. `text`: the details
+    `named`: the act that a plan, a skip, a put-off or a correction speaks of, `named_row` its row
+    of the table. `text`: the details
     as written. `subjects`: the subject line as written; it may name other people's trees, so it
     is never shown to an owner. `held`: the past form of an act that is held back; then `act` is
     `HELD`, which no rule knows, so that it stands in the history and changes nothing. `kept`: the
@@ -49,6 +50,7 @@ class Event(Struct, frozen=True, gc=False):
     held: str = ""
     kept: tuple[str, ...] = ()
     row: ActForm = NO_ACT
+    named_row: ActForm = NO_ACT
 
     @property
     def day(self) -> date:

@@ -42,7 +42,7 @@ def set_by_keeper(tree: Tree, journal: Journal, quoter: Quoter) -> Iterator[Due]
 
 def planned(tree: Tree, event: Event, at: int, journal: Journal, quoter: Quoter) -> Due:
     """The work that a plan speaks of; of a put-off too, where nothing was due that it moves."""
-    row = journal.acts[event.named]
+    row = event.named_row
     act = as_act(row.word)
     parts = event.parts
     proposal = Proposal(

@@ -150,3 +150,28 @@ def test_a_plan_of_it_stands_in_the_history_as_it_was_written(spaded, word) -> N
     spaded.append(f"2026-10-01\nhoshi\n  planned {word}, to 2026-12-20\n")
     (line,) = years_of(spaded.open().plan().trees["hoshi"].history)[0].days[0].lines
     assert (line.act, line.text) == ("planned", f"{word}, to 2026-12-20")
+
+
+def test_the_rules_on_its_traits_run_after_it(spaded) -> None:
+    spaded.append("2026-05-10\nhoshi\n  air-spaded\n2026-05-11\nhoshi\n  re-housed\n")
+    after = {f.id for f in spaded.open().plan().all() if f.tree == "hoshi"}
+    assert {
+        "hoshi/feed-rests/air-spaded-2026-05-10",
+        "hoshi/root-rest/air-spaded-2026-05-10",
+    } <= after
+    assert "hoshi/feed-rests/re-housed-2026-05-11" not in after
+
+
+def test_a_rule_may_hang_on_a_trait_and_a_misspelt_one_is_a_problem(yard) -> None:
+    rule = (
+        "from backbud.species import *\n"
+        "@after(having=('{}',), rule='own')\n"
+        "def look(tree, done, year):\n"
+        "    yield Proposal('checked', days_after(done.day, 1, 2, 3), 'Look.')\n"
+    )
+    yard.append("2026-11-19\nhoshi\n  slipped\n")
+    yard.plugin(rule.format("potting"))
+    yard.trust()
+    assert "hoshi/own/slipped-2026-11-19" in {f.id for f in yard.open().plan().all()}
+    yard.plugin(rule.format("poting"))
+    assert "“poting” is no trait of acts: arrival, raised" in yard.fault().message

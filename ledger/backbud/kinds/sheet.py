@@ -190,7 +190,7 @@ def _afterwards(
     days = {work.title.split()[0]: work.window.best for work in works}
     found: dict[tuple[str, tuple[int, int, int], str], list[str]] = {}
     for rule in rules:
-        for act in rule.acts:
+        for act in rule.acts_of(acts):
             form = acts.get(act)
             if form is None:
                 continue

@@ -19,7 +19,7 @@ from backbud.species import (
     Species,
     Window,
 )
-from backbud_grammar.forms import EXAMPLES, SHOWN_OF_READER, ActForm, Form
+from backbud_grammar.forms import EXAMPLES, SHOWN_OF_READER, ActForm, Form, Trait
 from backbud_grammar.kinds import KINDS
 from backbud_grammar.lexicon import Lexicon
 from backbud_grammar.problems import nearest
@@ -66,8 +66,11 @@ def wrong_rule(rule: Rule, acts: Mapping[str, ActForm]) -> str:
         return f"“{rule.season}” is no season: {', '.join(get_args(SeasonName))}"
     if rule.hangs_on == "stage" and not (type(rule.stage) is int and 0 <= rule.stage <= 99):
         return f"“{rule.stage}” is no BBCH stage: a number from 0 to 99"
-    if rule.hangs_on == "act" and not rule.acts:
+    if rule.hangs_on == "act" and not (rule.acts or rule.having):
         return 'it hangs on no act: @after("repotted", rule="…")'
+    for trait in rule.having:
+        if trait not in get_args(Trait):
+            return f"“{trait}” is no trait of acts: {', '.join(get_args(Trait))}"
     for act in rule.acts:
         wrong = wrong_act_name(act, acts)
         if wrong:

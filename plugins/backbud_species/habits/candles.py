@@ -8,6 +8,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from datetime import date, timedelta
 
+from msgspec.structs import replace
+
 from backbud.species import Proposal, Rule, Species, Stage, Tree, Year
 from backbud_species.habits.done import since
 from backbud_species.habits.gates import DECANDLING, short_summer
@@ -24,7 +26,7 @@ def with_rest(rule: Rule) -> Rule:
             return ()
         return rule.function(species, tree, stage, year)
 
-    return Rule(rule.id, rule.hangs_on, rule.acts, rule.season, rule.stage, ask)
+    return replace(rule, function=ask)
 
 
 def keeps_candles(tree: Tree, day: date, year: Year) -> bool:

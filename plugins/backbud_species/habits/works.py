@@ -48,6 +48,7 @@ from backbud.species import (
     SettledBy,
     Species,
     Stage,
+    Trait,
     Tree,
     Window,
     Year,
@@ -355,7 +356,7 @@ def repots(rule_id: str, when: Time, *, because: str, cautions: tuple[str, ...] 
         if species.root_share is not None:
             yield from over_share(tree, done, year, species.root_share)
 
-    return _yearly(rule_id, when, ask), _after("root-share", _ROOT_WORK, too_much)
+    return _yearly(rule_id, when, ask), _after("root-share", (), too_much, ("root_work",))
 
 
 def feeds(rule_id: str, when: Time, *, because: str, what: str = "") -> Rule:
@@ -511,8 +512,6 @@ def checks_after(
 
 # ------------------------------------------------------------------ how a rule is made
 
-_ROOT_WORK: tuple[ActWord, ...] = ("repotted", "potted-on", "root-pruned")
-
 
 def _yearly(rule_id: str, when: Time, ask: Asked) -> Rule:
     def function(
@@ -524,6 +523,9 @@ def _yearly(rule_id: str, when: Time, ask: Asked) -> Rule:
 
 
 def _after(
-    rule_id: str, acts: tuple[ActWord, ...], ask: Callable[[Species, Tree, Event, Year], Proposals]
+    rule_id: str,
+    acts: tuple[ActWord, ...],
+    ask: Callable[[Species, Tree, Event, Year], Proposals],
+    having: tuple[Trait, ...] = (),
 ) -> Rule:
-    return Rule(rule_id, "act", acts, "year", -1, ask)
+    return Rule(rule_id, "act", acts, "year", -1, ask, having)

@@ -6,6 +6,8 @@ from typing import Literal
 
 from msgspec import Struct
 
+from backbud_grammar.act_words import ActWord, DetailName, DetailWord
+
 # How each sort is asked for in a message.
 EXAMPLES = {
     "length": "a length such as 2 cm",
@@ -134,6 +136,78 @@ def _first_of(words: tuple[str, ...]) -> str:
 # What an act does: something is done or put on; something comes off, goes, ends or is found well;
 # or words and figures are kept. The second changes nothing unless all of its line is understood.
 Bearing = Literal["does", "ends", "keeps"]
+# How far a work went, or is to go.
+Extent = Literal["part", "usual", "hard"]
+# The kind of work an act is counted as, each with a feed of its own.
+WorkName = Literal[
+    "roots",
+    "branches",
+    "wire",
+    "deadwood",
+    "feed",
+    "water",
+    "watch",
+    "shelter",
+    "health",
+    "propagation",
+    "business",
+    "planning",
+    "other",
+]
+# What else an act is, to those who plan with it:
+#   arrival      the tree comes here, or begins
+#   raised       an arrival that begins another tree where it is done to one that is here already
+#   departure    the tree leaves, or is no more
+#   potting      gives roots new soil or new room: one of these stands for another
+#   fills_pot    takes mix, ties and mesh for a pot
+#   root_work    the ball is opened, or roots are cut
+#   cuts_roots   as it is usually done, roots are cut, and cannot make up yet for sun and wind
+#   stresses     as it is usually done, it takes strength that a tree needs a season to regain
+#   once_a_year  nobody does it twice in a year: a plan of it stands for what is proposed till then
+#   any_day      takes off, or looks at, what was put on: it counts on whatever day it is done
+#   keeps_day    hangs on the weather, on a rhythm or on another person, so nobody moves it
+#   no_work      takes no time worth learning: words, money, growth that is seen in passing
+#   anywhere     may be written of a tree that is not here
+#   ahead        may be written of a tree before there is one
+#   for_keeper   is nobody's to read but the keeper's
+Trait = Literal[
+    "arrival",
+    "raised",
+    "departure",
+    "potting",
+    "fills_pot",
+    "root_work",
+    "cuts_roots",
+    "stresses",
+    "once_a_year",
+    "any_day",
+    "keeps_day",
+    "no_work",
+    "anywhere",
+    "ahead",
+    "for_keeper",
+]
+# Common practice, no source: what takes no time to speak of.
+SHORT_MIN = 10
+
+
+class Effort(Struct, frozen=True, gc=False):
+    """How far an act went, by what its line says; the first that holds. Common practice, no source.
+
+    `part`: words with which it was done only in part, `part_under` the share off under which it
+    was. `hard`: words with which it was hard, `hard_details` details, `hard_from` the share off
+    from which it was. `otherwise`: what it is where the line says none of these.
+    """
+
+    otherwise: Extent = "usual"
+    part: tuple[DetailWord, ...] = ()
+    part_under: float = 0.0
+    hard: tuple[DetailWord, ...] = ()
+    hard_details: tuple[DetailName, ...] = ()
+    hard_from: float = 0.0
+
+
+AS_USUAL = Effort()
 
 
 class ActForm(Struct, frozen=True, gc=False):
@@ -146,6 +220,10 @@ class ActForm(Struct, frozen=True, gc=False):
     of its line must be understood. `bare_words`: those of its words that are no past form, and so
     may be a noun or a wish: `wire loose`, `repot soon`. `undone_by`: the act that takes off again
     what this one puts on. `of_all`: it is said of the whole tree, and never of a part of it.
+    `work`: the kind of work it is counted as. `minutes`: how long it usually takes, for one medium
+    tree with the tools at hand; common practice, no source. `traits`: what else it is. `effort`:
+    how far it went, by what its line says. `called`: how `worked` names the work. `cautions`: what
+    guards the person who does it.
     """
 
     word: str
@@ -162,8 +240,18 @@ class ActForm(Struct, frozen=True, gc=False):
     also: tuple[str, ...] = ()
     bearing: Bearing = "does"
     bare_words: frozenset[str] = frozenset()
-    undone_by: str = ""
+    undone_by: ActWord | Literal[""] = ""
     of_all: bool = False
+    work: WorkName = "other"
+    minutes: int = SHORT_MIN
+    traits: tuple[Trait, ...] = ()
+    effort: Effort = AS_USUAL
+    called: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+
+
+# What stands for the row of what is no act: a line that is held back.
+NO_ACT = ActForm("", "", "")
 
 
 class KindForm(Struct, frozen=True, gc=False):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+from collections.abc import Iterator
 from functools import cache
 
 from backbud_grammar.digest import digest
@@ -15,10 +16,16 @@ def language_mark() -> str:
 
 @cache
 def sources_mark(folder: str) -> str:
-    """Return the digest of every source file in a folder of the program."""
+    """Return the digest of every source file in a folder of the program, and in those below it."""
     pieces: list[bytes] = []
-    for name in sorted(os.listdir(folder)):
-        if name.endswith((".py", ".lark")):
-            with open(os.path.join(folder, name), "rb") as file:
-                pieces += (name.encode() + b"\0", file.read())
+    for path in sorted(_sources(folder)):
+        with open(os.path.join(folder, path), "rb") as file:
+            pieces += (path.replace(os.sep, "/").encode() + b"\0", file.read())
     return digest(*pieces).hex()
+
+
+def _sources(folder: str) -> Iterator[str]:
+    for at, _, names in os.walk(folder):
+        for name in names:
+            if name.endswith((".py", ".lark")):
+                yield os.path.relpath(os.path.join(at, name), folder)

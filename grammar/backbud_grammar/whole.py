@@ -11,7 +11,7 @@ from collections.abc import Iterable, Sequence
 
 from msgspec.structs import replace
 
-from backbud_grammar.acts import AWAITED
+from backbud_grammar.acts.watching import AWAITED
 from backbud_grammar.forms import ActForm, Form
 from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.lexicon import SHARES

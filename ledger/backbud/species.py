@@ -46,8 +46,18 @@ from backbud.collection.state import Entry, OnTree, Tree, Zone
 from backbud.collection.wedges import Ring, Wedge, ring, wedges_in
 from backbud.collection.zones import zone_scores
 from backbud.journal.events import Event
+from backbud_grammar.act_words import (
+    ActWord,
+    DetailName,
+    DetailWord,
+    SettledBy,
+    as_act,
+    as_detail,
+    as_settling,
+    as_word,
+)
 from backbud_grammar.dates import growing_year, growing_year_days
-from backbud_grammar.forms import ANY_WORDS, ActForm, Form
+from backbud_grammar.forms import ANY_WORDS, ActForm, Effort, Form, Trait
 
 __all__ = [
     "ANY_WORDS",
@@ -58,7 +68,11 @@ __all__ = [
     "SEASON",
     "SLOW_DRAIN_FROM",
     "ActForm",
+    "ActWord",
     "Datum",
+    "DetailName",
+    "DetailWord",
+    "Effort",
     "Entry",
     "Event",
     "Extent",
@@ -73,10 +87,12 @@ __all__ = [
     "Rule",
     "Season",
     "Section",
+    "SettledBy",
     "Species",
     "Stage",
     "StageMonths",
     "Temperature",
+    "Trait",
     "Tree",
     "Turn",
     "Wants",
@@ -86,6 +102,10 @@ __all__ = [
     "Zone",
     "after",
     "after_stage",
+    "as_act",
+    "as_detail",
+    "as_settling",
+    "as_word",
     "days_after",
     "each",
     "is_expected",
@@ -228,13 +248,13 @@ class Proposal(Struct, frozen=True):
     part, as usual, or hard.
     """
 
-    act: str
+    act: ActWord
     window: Window
     because: str
     what: str = ""
     datum: str = ""
     cautions: tuple[str, ...] = ()
-    settled_by: tuple[str, ...] = ()
+    settled_by: tuple[SettledBy, ...] = ()
     part: str = ""
     minutes: int = 0
     lapses: bool = False
@@ -559,7 +579,10 @@ class Year(Struct, frozen=True):
 
 
 class Rule(Struct, frozen=True):
-    """A rule as declared: its id string, what it hangs on, and the function."""
+    """A rule as declared: its id string, what it hangs on, and the function.
+
+    `having`: traits; it hangs on each act that has one of them too, a plugin's as well.
+    """
 
     id: str
     hangs_on: Literal["act", "season", "stage"]
@@ -567,18 +590,26 @@ class Rule(Struct, frozen=True):
     season: SeasonName
     stage: int
     function: Callable[..., Iterable[Proposal]]
+    having: tuple[Trait, ...] = ()
+
+    def acts_of(self, table: Mapping[str, ActForm]) -> tuple[str, ...]:
+        """The acts of a journal's table on which it hangs, in their past form."""
+        wanted = set(self.having)
+        more = (act.word for act in table.values() if not wanted.isdisjoint(act.traits))
+        return tuple(dict.fromkeys((*self.acts, *more))) if wanted else self.acts
 
 
 F = TypeVar("F", bound=Callable[..., Iterable[Proposal]])
 _MARK = "__backbud_rule__"
 
 
-def after(*acts: str, rule: str) -> Callable[[F], F]:
+def after(*acts: ActWord, having: tuple[Trait, ...] = (), rule: str) -> Callable[[F], F]:
     """The rule runs after each of these acts: `(self, tree, done: Event, year)`.
 
-    `rule` is its id string, part of every follow-up's id: never change it.
+    `having`: and after each act that has one of these traits. `rule` is its id string, part of
+    every follow-up's id: never change it.
     """
-    return _marked(rule, "act", acts=acts)
+    return _marked(rule, "act", acts=acts, having=having)
 
 
 def each(season: SeasonName, *, rule: str) -> Callable[[F], F]:
@@ -597,9 +628,10 @@ def _marked(
     acts: tuple[str, ...] = (),
     season: SeasonName = "year",
     stage: int = -1,
+    having: tuple[Trait, ...] = (),
 ) -> Callable[[F], F]:
     def mark(function: F) -> F:
-        setattr(function, _MARK, Rule(rule, hangs_on, acts, season, stage, function))
+        setattr(function, _MARK, Rule(rule, hangs_on, acts, season, stage, function, having))
         return function
 
     return mark
@@ -630,7 +662,7 @@ def _methods(owner: object) -> Iterator[Rule]:
         mark = getattr(function, _MARK, None)
         if isinstance(mark, Rule) and function not in seen:
             seen.append(function)
-            yield Rule(mark.id, mark.hangs_on, mark.acts, mark.season, mark.stage, function)
+            yield replace(mark, function=function)
 
 
 def _works(owner: object) -> Iterator[Rule]:
@@ -638,13 +670,10 @@ def _works(owner: object) -> Iterator[Rule]:
     if not isinstance(owner, Species):
         return
     for rule in owner.works:
-        yield Rule(
-            f"{owner.rule_prefix or _slug(owner.botanical)}-{rule.id}",
-            rule.hangs_on,
-            rule.acts,
-            rule.season,
-            rule.stage,
-            partial(rule.function, owner),
+        yield replace(
+            rule,
+            id=f"{owner.rule_prefix or _slug(owner.botanical)}-{rule.id}",
+            function=partial(rule.function, owner),
         )
 
 

@@ -202,7 +202,7 @@ def read(act: str, text: str) -> Event:
     assert reading.flaws == ()
     day = read_date("2027-03-06")
     named, where = reading.named, ("tree", "diary/test.txt", 1, 3)
-    return Event(act, day, reading.details, text, "", named, *where)
+    return Event(act, day, reading.details, text, "", named, *where, row=words[act])
 
 
 def taken(text: str, root_ball: str = "", wedges: str = "") -> Taken | None:

@@ -17,7 +17,9 @@ from backbud.journal.events import Event, Origin
 from backbud.journal.settings import Settings
 from backbud.plan.followups import FollowUp, Reason
 from backbud.species import Window
+from backbud_grammar.acts import ROWS
 from backbud_grammar.dates import read_date
+from backbud_grammar.forms import NO_ACT
 
 TODAY = date(2027, 3, 1)
 
@@ -66,11 +68,12 @@ class Builders:
             "minutes": 0,
             "settled_by": ("fed",),
         }
+        known = {"row": ROWS.get(known.get("act", "fed"), NO_ACT), **known}
         return FollowUp(tree=tree, **{**blank, **known})
 
     def done(self, day: str, act: str = "fed") -> Event:
         """An act that settled a follow-up."""
-        return Event(act, read_date(day), (), "", "", "", "hoshi", "diary.txt", 1, 3)
+        return Event(act, read_date(day), (), "", "", "", "hoshi", "diary.txt", 1, 3, row=ROWS[act])
 
     def made(
         self,

@@ -19,7 +19,9 @@ from backbud.pages.skies import Weather, weather_of
 from backbud.plan.followups import FollowUp, Reason
 from backbud.session import open_session
 from backbud.species import Window
+from backbud_grammar.acts import ROWS
 from backbud_grammar.dates import read_date
+from backbud_grammar.forms import NO_ACT
 from backbud_grammar.measures import Measure
 from backbud_grammar.syntax import Detail
 
@@ -30,7 +32,9 @@ def event(act: str, when: str, text: str = "", remark: str = "", *, named: str =
           line: int = 1, file: str = "", details: tuple[Detail, ...] = ()) -> Event:  # fmt: skip
     written = read_date(when)
     file = file or f"diary/{written.first.year}.txt"
-    return Event(act, written, details, text, remark, named, "hoshi", file, line, 3)
+    row = ROWS.get(act, NO_ACT)
+    return Event(act, written, details, text, remark, named, "hoshi", file, line, 3, row=row,
+                 named_row=ROWS.get(named, NO_ACT))  # fmt: skip
 
 
 def tree(handle: str, kind: str = "trident maple", **given: Any) -> Tree:
@@ -47,6 +51,7 @@ def plan(tree: str, act: str, title: str, window: tuple[date, date, date], *,
          because: Iterable[Reason] = (), minutes: int = 20, **given: Any) -> FollowUp:  # fmt: skip
     reasons = tuple(because) or (Reason("rule", "The trade expects it now."),)
     ident = f"{tree}/{act}/{title} {window[0]}"
+    given = {"row": ROWS.get(act, NO_ACT), **given}
     return FollowUp(ident, tree, act, title, Window(*window), reasons,
                     given.pop("cautions", ()), minutes, (act,), **given)  # fmt: skip
 

@@ -19,6 +19,7 @@ from backbud.pages.season import sheet
 from backbud.plan.followups import FollowUp
 from backbud.plan.season import Work, by_best, season_of
 from backbud.species import Window
+from backbud_grammar.acts import ROWS
 
 TODAY = date(2026, 11, 25)
 
@@ -26,7 +27,7 @@ TODAY = date(2026, 11, 25)
 def follow_up(tree: str, act: str, minutes: int, opens: int, best: int, closes: int) -> FollowUp:
     days = (TODAY + timedelta(n) for n in (opens, best, closes))
     ident = f"{tree}/{act}/{best}"
-    return FollowUp(ident, tree, act, act, Window(*days), (), (), minutes, (act,))
+    return FollowUp(ident, tree, act, act, Window(*days), (), (), minutes, (act,), row=ROWS[act])
 
 
 def nursery(hours: float, trees: dict[str, Tree], *plans: FollowUp) -> Nursery:

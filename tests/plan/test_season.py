@@ -14,6 +14,7 @@ from hypothesis import strategies as st
 from backbud.plan.followups import FollowUp
 from backbud.plan.season import WEEK, Season, Work, by_best, minutes_over, season_of, works_of
 from backbud.species import Window
+from backbud_grammar.acts import ROWS
 
 TODAY = date(2026, 11, 25)
 MONDAY = date(2026, 11, 23)
@@ -85,6 +86,7 @@ def test_what_is_best_after_the_year_is_left_out() -> None:
 
 
 def follow_up(act: str, window: tuple[date, date, date], **given: object) -> FollowUp:
+    given = {"row": ROWS[act], **given}
     return FollowUp("x", "oak", act, act, Window(*window), (), (), 20, (act,), **given)
 
 

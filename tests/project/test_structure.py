@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import ast
 import subprocess
 import sys
 import venv
@@ -20,6 +21,53 @@ def run(*command: str, cwd: Path = ROOT) -> subprocess.CompletedProcess[str]:
 def test_types_are_strict() -> None:
     done = run(sys.executable, "-m", "mypy")
     assert done.returncode == 0, done.stdout
+
+
+# Each line but the first two says one word that is in no table.
+MISSPELT = """\
+from backbud.species import Event, Proposal, Proposals, Tree, Year, after, days_after
+def rule(tree: Tree, done: Event, year: Year) -> Proposals:
+    done.has("intoo")
+    done.says("heavvy")
+    done.act == "unwraped"
+    tree.last_of("repoted")
+    after("prunned", rule="x")
+    yield Proposal("fedd", days_after(done.day, 1, 2, 3), "")
+    yield Proposal("fed", days_after(done.day, 1, 2, 3), "", settled_by=("checked wyre",))
+"""
+
+
+def test_a_misspelt_act_or_detail_fails_in_the_type_checker(tmp_path: Path) -> None:
+    rule = tmp_path / "rule.py"
+    rule.write_text(MISSPELT)
+    done = run(sys.executable, "-m", "mypy", "--no-error-summary", str(rule))
+    wrong = [int(line.split(":")[1]) for line in done.stdout.splitlines() if ": error:" in line]
+    assert wrong == [3, 4, 5, 6, 7, 8, 9], done.stdout
+    rule.write_text(
+        MISSPELT.replace("intoo", "into")
+        .replace("heavvy", "heavy")
+        .replace("unwraped", "unwrapped")
+        .replace("repoted", "repotted")
+        .replace("prunned", "pruned")
+        .replace("fedd", "fed")
+        .replace("wyre", "wire")
+    )
+    assert run(sys.executable, "-m", "mypy", str(rule)).returncode == 0
+
+
+def test_acts_are_told_apart_where_the_type_checker_looks() -> None:
+    """It looks at `event.act == "…"` and `event.was("…")`, not into `event.act in ("…", "…")`."""
+    blind = [
+        f"{path.relative_to(ROOT)}:{node.lineno}"
+        for folder in ("ledger", "plugins")
+        for path in sorted((ROOT / folder).rglob("*.py"))
+        for node in ast.walk(ast.parse(path.read_text()))
+        if isinstance(node, ast.Compare)
+        and isinstance(node.left, ast.Attribute)
+        and node.left.attr in ("act", "named")
+        and any(isinstance(one, ast.Tuple | ast.Set | ast.List) for one in node.comparators)
+    ]
+    assert blind == []
 
 
 def test_style_is_clean() -> None:

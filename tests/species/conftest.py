@@ -82,6 +82,7 @@ class Made:
             "diary/test.txt",
             1,
             3,
+            row=WORDS[act],
         )
 
     def tree(

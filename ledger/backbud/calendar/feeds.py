@@ -27,7 +27,7 @@ from backbud.calendar.revisions import (
     stamped,
     worth_keeping,
 )
-from backbud.calendar.works import OTHER, WORKS, Work, work_of
+from backbud.calendar.works import OTHER, WORKS, Work
 from backbud.journal.settings import Settings, Settled
 from backbud.kept import KEEP_NOTHING, Is, Kept
 from backbud.pages.links import tree_page
@@ -98,7 +98,7 @@ def feeds_of(shown: Shown, grounds: Grounds, kept: Kept = KEEP_NOTHING) -> tuple
     subscribes sees that nothing is left to do; what is of no kind has one where there is any. A
     path has the thing's first handle, so that it stays when the thing is renamed.
     """
-    has_other = any(work_of(one.act) is OTHER for one in chain.from_iterable(shown.values()))
+    has_other = any(one.row.work == OTHER.name for one in chain.from_iterable(shown.values()))
     trees = [(tree.handle, tree.first_handle, tree.title, tree.owner, tree.place, tree.kind)
              for tree in grounds.trees.values()]  # fmt: skip
     inputs = (trees, replace(grounds, trees={}), has_other)
@@ -352,7 +352,7 @@ class _Writer:
             entries,
             [digest_of(entry.content) for entry in entries],
             [key_of(entry.uid, owner) for entry in entries],
-            [work_of(one.act).name for one in by_id.values()],
+            [one.row.work for one in by_id.values()],
         )
 
     def _entry(self, follow_up: FollowUp, tasks: bool, owner: str) -> CalendarEntry:

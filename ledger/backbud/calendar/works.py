@@ -1,64 +1,32 @@
-"""An act goes in; the kind of work it belongs to comes out, for the feed of that kind."""
+"""The kinds of work that have a feed, and what a person calls them."""
 
 from __future__ import annotations
 
 from typing import NamedTuple
 
+from backbud_grammar.forms import WorkName
+
 
 class Work(NamedTuple):
-    """A kind of work: the name of its feed, how a person calls it, and its acts (past form)."""
+    """A kind of work: its name in the rows of acts and in its feed's path, and its title."""
 
-    name: str
+    name: WorkName
     title: str
-    acts: frozenset[str]
 
 
-def _work(name: str, title: str, acts: str) -> Work:
-    return Work(name, title, frozenset(acts.split()))
-
-
-# Every act of the language stands in one of these; what a plugin adds is other work.
+# Every act of the language is one of these; a plugin's may be too.
 WORKS: tuple[Work, ...] = (
-    _work(
-        "roots",
-        "Root work",
-        "repotted potted-on slipped lifted root-pruned opened top-dressed tied untied",
-    ),
-    _work(
-        "branches",
-        "Branches and leaves",
-        "pruned trimmed pinched decandled plucked defoliated disbudded deadheaded "
-        "rubbed thinned sealed notched styled refronted",
-    ),
-    _work("wire", "Wire and guys", "wired unwired guyed unguyed bent wrapped unwrapped"),
-    _work("deadwood", "Deadwood", "carved treated-deadwood"),
-    _work("feed", "Feed", "fed"),
-    _work("water", "Water", "watered misted soaked flushed"),
-    _work("watch", "Watch", "checked noted private measured staged vigour drained photographed"),
-    _work(
-        "shelter",
-        "Places and shelter",
-        "moved turned shaded unshaded planted-out protected unprotected ventilated",
-    ),
-    _work("health", "Pests and hygiene", "weeded cleaned treated quarantined released"),
-    _work(
-        "propagation",
-        "New trees",
-        "sown struck grafted layered separated germinated rooted bloomed fruited",
-    ),
-    _work(
-        "business",
-        "Coming and going",
-        "received bought collected sold lent returned died lost shown valued quoted agreed worked "
-        "used counted ready billed paid priced",
-    ),
-    _work("planning", "Plans", "planned skipped put-off corrected"),
+    Work("roots", "Root work"),
+    Work("branches", "Branches and leaves"),
+    Work("wire", "Wire and guys"),
+    Work("deadwood", "Deadwood"),
+    Work("feed", "Feed"),
+    Work("water", "Water"),
+    Work("watch", "Watch"),
+    Work("shelter", "Places and shelter"),
+    Work("health", "Pests and hygiene"),
+    Work("propagation", "New trees"),
+    Work("business", "Coming and going"),
+    Work("planning", "Plans"),
 )
-OTHER = Work("other", "Other work", frozenset())
-
-_OF_ACT = {act: work for work in WORKS for act in work.acts}
-
-
-def work_of(act: str) -> Work:
-    """The kind of work of an act in its past form."""
-    return _OF_ACT.get(act, OTHER)
+OTHER = Work("other", "Other work")

@@ -14,6 +14,7 @@ from backbud.journal.dated import DatedBlock, DatedPage
 from backbud.journal.events import Event
 from backbud.journal.read import Journal
 from backbud.journal.things import Things, members
+from backbud_grammar.act_words import as_detail
 from backbud_grammar.dates import read_date
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.handles import fold
@@ -68,9 +69,9 @@ def corrections_in(
     wanted: dict[tuple[str, date], list[tuple[Event, list[str]]]] = {}
     for block, event in turns:
         if event.act == "corrected":
-            key = (event.named, corrected_day(event, journal.southern))
+            about = (event.named, corrected_day(event, journal.southern))
             handles = plain_handles(block, journal.things)
-            wanted.setdefault(key, []).append((event, handles))
+            wanted.setdefault(about, []).append((event, handles))
     if not wanted:
         return found
     lines: dict[tuple[str, date], list[tuple[DatedBlock, Event]]] = {}
@@ -191,6 +192,8 @@ def _as_corrected(event: Event, correction: Event, journal: Journal) -> Event:
         event.file,
         event.line,
         event.column,
+        row=event.row,
+        named_row=event.named_row,
     )
 
 
@@ -201,7 +204,7 @@ def _replaces(old: Detail, new: Detail, event: Event) -> bool:
     """
     if old.name != new.name:
         return _EITHER_OR.get(new.name) == old.name
-    has_part = any(d.part == new.part for d in event.all(new.name))
+    has_part = any(d.part == new.part for d in event.all(as_detail(new.name)))
     return not (new.part and has_part) or old.part == new.part
 
 

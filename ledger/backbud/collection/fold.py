@@ -6,16 +6,14 @@ from bisect import bisect_right
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import date, timedelta
 
-from backbud.collection.on_tree import EFFECTS as ON_TREE
-from backbud.collection.on_tree import take_off
+from backbud.collection.on_tree import put_on_by, take_off
 from backbud.collection.places import cover_of, is_winter_cover
 from backbud.collection.stand import (
     ARRIVALS,
-    POTTINGS,
-    STANDS,
     Stand,
     canonical,
     is_its_beginning,
+    stands_after,
 )
 from backbud.collection.state import Entry, OnTree, Tree, Zone
 from backbud.collection.wedges import Opening, opened, openings, root_map, turned
@@ -23,9 +21,11 @@ from backbud.collection.whereabouts import Histories, Whereabouts
 from backbud.collection.zones import WHOLE_TREE, zone_scores
 from backbud.journal.events import Event
 from backbud.journal.things import Thing, Things
+from backbud_grammar.act_words import ActWord, DetailName, as_act
+from backbud_grammar.forms import ActForm
 from backbud_grammar.measures import Measure
 
-SIZES = ("trunk", "height", "root ball", "spread", "nebari", "girth")
+SIZES: tuple[DetailName, ...] = ("trunk", "height", "root ball", "spread", "nebari", "girth")
 FACTS = (
     "since",
     "front",
@@ -36,7 +36,7 @@ FACTS = (
     "value",
     "note",
 )
-FRESH = ("imported", "bare-rooted", "weak")
+FRESH: tuple[DetailName, ...] = ("imported", "bare-rooted", "weak")
 # How long a zone's vigour still speaks for the tree: ours, no source.
 VIGOUR_COUNTS = timedelta(days=365)
 
@@ -192,13 +192,13 @@ def _apply(draft: _Draft, entry: Entry) -> None:
         return
     act = event.act
     begins = is_its_beginning(draft, act)
-    stands = STANDS.get(act)
+    stands = stands_after(event.row)
     if stands is not None:
         stands(draft, event, draft.things)
-    put_on = ON_TREE.get(act)
+    put_on = put_on_by(event.row)
     if put_on is not None:
         draft.on_tree = put_on(draft.on_tree, event)
-    for effect in EFFECTS.get(act, ()) if begins else ():
+    for effect in _effects_of(event.row) if begins else ():
         effect(draft, event)
     draft.last[act] = event
 
@@ -289,9 +289,9 @@ def _agreed(draft: _Draft, event: Event) -> None:
 
 
 # Beyond where a tree stands (stand.py) and what is on it (on_tree.py).
-EFFECTS: Mapping[str, tuple[Callable[[_Draft, Event], None], ...]] = {
+_POTTING = (_into_mix, _opened, _measured)
+EFFECTS: Mapping[ActWord, tuple[Callable[[_Draft, Event], None], ...]] = {
     **dict.fromkeys(ARRIVALS, (_arrived, _into_mix, _see_place, _agreed)),
-    **dict.fromkeys(POTTINGS, (_into_mix, _opened, _measured)),
     "returned": (_left, _see_place),
     "moved": (_see_place,),
     "planted-out": (_see_place,),
@@ -308,3 +308,7 @@ EFFECTS: Mapping[str, tuple[Callable[[_Draft, Event], None], ...]] = {
     "checked": (_vigour,),
     "agreed": (_agreed,),
 }
+
+
+def _effects_of(act: ActForm) -> tuple[Callable[[_Draft, Event], None], ...]:
+    return EFFECTS.get(as_act(act.word)) or (_POTTING if "fills_pot" in act.traits else ())

@@ -6,22 +6,30 @@ from collections.abc import Callable, Iterable, Mapping
 
 from backbud.collection.state import OnTree
 from backbud.journal.events import Event
+from backbud_grammar.act_words import ActWord, DetailName, as_act
+from backbud_grammar.acts import ROWS
+from backbud_grammar.forms import ActForm
 from backbud_grammar.measures import Measure
 from backbud_grammar.syntax import Detail
 
 Things = tuple[OnTree, ...]
 Effect = Callable[[Things, Event], Things]
 
+
+def _undone(act: ActWord) -> ActWord:
+    return as_act(ROWS[act].undone_by)
+
+
 # The act that takes each sort of thing off again.
-TAKEN_OFF_BY: Mapping[str, str] = {
-    "wire": "unwired",
-    "guy": "unguyed",
-    "wrap": "unwrapped",
-    "tie": "untied",
-    "protection": "unprotected",
-    "shade": "unshaded",
-    "graft": "separated",
-    "layer": "separated",
+TAKEN_OFF_BY: Mapping[str, ActWord] = {
+    "wire": _undone("wired"),
+    "guy": _undone("guyed"),
+    "wrap": _undone("wrapped"),
+    "tie": _undone("tied"),
+    "protection": _undone("protected"),
+    "shade": _undone("shaded"),
+    "graft": _undone("grafted"),
+    "layer": _undone("layered"),
 }
 
 
@@ -80,7 +88,7 @@ def _planted_out(things: Things, event: Event) -> Things:
     )
 
 
-def _put_on(sort: str, *names: str, together: bool = False) -> Effect:
+def _put_on(sort: str, *names: DetailName, together: bool = False) -> Effect:
     """Each detail of these names is one thing; a part that stands alone has what stood before it.
 
     `together`: the details say one thing in several words, as `ring, 3 cm`.
@@ -92,7 +100,7 @@ def _put_on(sort: str, *names: str, together: bool = False) -> Effect:
     return effect
 
 
-def _whole(event: Event, names: tuple[str, ...], together: bool) -> list[Detail]:
+def _whole(event: Event, names: tuple[DetailName, ...], together: bool) -> list[Detail]:
     """The details of what was put on, each with its part."""
     whole: list[Detail] = []
     waiting: list[Detail] = []
@@ -190,12 +198,8 @@ def is_meant(part: str, named: tuple[str, ...]) -> bool:
     return not named or any(f" {words.casefold()} " in whole for words in named)
 
 
-EFFECTS: Mapping[str, Effect] = {
-    "repotted": _repotted,
-    "potted-on": _repotted,
-    "slipped": _repotted,
+EFFECTS: Mapping[ActWord, Effect] = {
     "planted-out": _planted_out,
-    "lifted": _repotted,
     "tied": _put_on("tie", "tied"),
     "untied": take_off("tie"),
     "wired": _put_on("wire", "wire"),
@@ -211,3 +215,8 @@ EFFECTS: Mapping[str, Effect] = {
     "protected": _protected,
     "unprotected": take_off("protection"),
 }
+
+
+def put_on_by(act: ActForm) -> Effect | None:
+    """What an act changes of what is on a tree; None where it changes nothing."""
+    return EFFECTS.get(as_act(act.word)) or (_repotted if "fills_pot" in act.traits else None)

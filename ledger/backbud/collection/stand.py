@@ -13,18 +13,19 @@ from msgspec import Struct
 from backbud.collection.state import Standing
 from backbud.journal.events import Event
 from backbud.journal.things import Things
+from backbud_grammar.act_words import ActWord, as_act
+from backbud_grammar.acts import acts_with
+from backbud_grammar.forms import ActForm
 
-ARRIVALS = frozenset({"received", "bought", "collected", "sown", "struck"})
-# Where a tree is here already, these are done to it, and what they begin is another.
-RAISED = frozenset({"sown", "struck"})
-DEPARTURES: Mapping[str, Standing] = {
+ARRIVALS = acts_with("arrival")
+RAISED = acts_with("raised")
+DEPARTURES: Mapping[ActWord, Standing] = {
     "sold": "sold",
     "lent": "lent",
     "returned": "returned",
     "died": "died",
     "lost": "lost",
 }
-POTTINGS = frozenset({"repotted", "potted-on", "slipped"})
 
 
 class Start(Struct, frozen=True, gc=False):
@@ -66,7 +67,7 @@ def _arrived(stand: Stand, event: Event, things: Things) -> None:
     _potted(stand, event, things)
 
 
-def is_its_beginning(stand: Stand, act: str) -> bool:
+def is_its_beginning(stand: Stand, act: ActWord) -> bool:
     """Whether an act of `RAISED` begins this very tree; of any other act, true."""
     return act not in RAISED or stand.standing == "not yet"
 
@@ -114,11 +115,15 @@ def _lifted(stand: Stand, event: Event, things: Things) -> None:
     _potted(stand, event, things)
 
 
-STANDS: Mapping[str, Callable[[Stand, Event, Things], None]] = {
+STANDS: Mapping[ActWord, Callable[[Stand, Event, Things], None]] = {
     **dict.fromkeys(ARRIVALS, _arrived),
     **dict.fromkeys(RAISED, _raised),
     **dict.fromkeys(DEPARTURES, _left),
     **dict.fromkeys(("moved", "planted-out", "quarantined"), _moved),
-    **dict.fromkeys(POTTINGS, _potted),
     "lifted": _lifted,
 }
+
+
+def stands_after(act: ActForm) -> Callable[[Stand, Event, Things], None] | None:
+    """What an act changes of a tree's standing; None where it changes nothing."""
+    return STANDS.get(as_act(act.word)) or (_potted if "fills_pot" in act.traits else None)

@@ -9,6 +9,8 @@ from typing import Literal
 from msgspec import Struct
 
 from backbud.journal.events import Event
+from backbud_grammar.act_words import ActWord, as_act
+from backbud_grammar.forms import Trait
 from backbud_grammar.measures import Measure
 from backbud_grammar.syntax import Detail
 
@@ -118,12 +120,18 @@ class Tree(Struct, frozen=True):
         """What of these sorts is on the tree."""
         return tuple(thing for thing in self.on_tree if thing.sort in sorts)
 
-    def last_of(self, *acts: str) -> Event | None:
+    def last_of(self, *acts: ActWord) -> Event | None:
         """The latest event of any of these acts."""
         found = [self.last[act] for act in acts if act in self.last]
         return max(found, key=lambda e: (e.day, e.file, e.line), default=None)
 
-    def done_since(self, day: date, *acts: str) -> bool:
+    def last_with(self, *traits: Trait) -> Event | None:
+        """The latest event of any act that has one of these traits, a plugin's too."""
+        wanted = set(traits)
+        found = (as_act(act) for act, e in self.last.items() if not wanted.isdisjoint(e.row.traits))
+        return self.last_of(*found)
+
+    def done_since(self, day: date, *acts: ActWord) -> bool:
         """Whether any of these acts was done on or after the day."""
         last = self.last_of(*acts)
         return last is not None and last.day >= day

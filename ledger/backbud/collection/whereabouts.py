@@ -16,11 +16,10 @@ from backbud.collection.corrections import corrected_entry, corrections_in, plai
 from backbud.collection.stand import (
     ARRIVALS,
     DEPARTURES,
-    POTTINGS,
     RAISED,
-    STANDS,
     Start,
     canonical,
+    stands_after,
 )
 from backbud.collection.state import Entry
 from backbud.collection.subjects import Chooser, Whereabouts
@@ -30,38 +29,19 @@ from backbud.journal.events import Event, Origin
 from backbud.journal.faults import note_fault
 from backbud.journal.read import Journal
 from backbud.journal.things import Thing, Things
+from backbud_grammar.act_words import ActWord
+from backbud_grammar.acts import acts_with
 from backbud_grammar.handles import flaw_of, fold
 from backbud_grammar.syntax import Subjects
 
 __all__ = ["Histories", "Replay", "Whereabouts"]
 
-# What may be written of a tree that is not here.
-ANYWHERE = ARRIVALS | {
-    "noted",
-    "private",
-    "agreed",
-    "billed",
-    "paid",
-    "planned",
-    "skipped",
-    "put-off",
-    "corrected",
-    "valued",
-    "returned",
-    "died",
-    "lost",
-    "sold",
-}
-
-
-# What may put a tree into a pot where another one stands.
-INTO_POTS = POTTINGS | ARRIVALS | {"lifted"}
 # What may be written of a tree before there is one.
-AHEAD = frozenset({"planned", "agreed", "skipped", "put-off", "noted", "private"})
+AHEAD = acts_with("ahead")
 _NAMES_ANOTHER = re.compile(r"(?:^|[\s,])as\s+\S")
 # The few acts that must be known before the replay begins.
-COMINGS_AND_GOINGS = frozenset({*ARRIVALS, *DEPARTURES})
-TURNS = COMINGS_AND_GOINGS | {"separated", "corrected"}
+COMINGS_AND_GOINGS: frozenset[ActWord] = frozenset({*ARRIVALS, *DEPARTURES})
+TURNS: frozenset[ActWord] = COMINGS_AND_GOINGS | {"separated", "corrected"}
 
 
 class Histories(Struct, frozen=True):
@@ -129,9 +109,16 @@ class Replay:
         self.totals = {
             form.word: form.shared
             for form in journal.acts.values()
-            if "tree" in form.on and form.word not in (*STANDS, "corrected", "separated")
+            if "tree" in form.on
+            and stands_after(form) is None
+            and form.word not in ("corrected", "separated")
         }
         self.everyday = frozenset(self.totals)
+        rows = journal.acts.values()
+        # What may be written of a tree that is not here.
+        self.anywhere = acts_with("arrival", "departure", "anywhere", acts=rows) - {"lent"}
+        # What may put a tree into a pot where another one stands.
+        self.into_pots = acts_with("arrival", "fills_pot", acts=rows)
         keeper = canonical(self.things, journal.settings.keeper)
         self.chooser = Chooser(self.trees, self.things, keeper, self.notes)
         # How often a tree came or went so far.
@@ -248,7 +235,7 @@ class Replay:
         trees = [
             tree
             for tree, outright in zip(meant.trees, meant.outright, strict=True)
-            if outright or tree.standing == "here" or act in ANYWHERE
+            if outright or tree.standing == "here" or act in self.anywhere
         ]
         if event.held:
             for tree in trees:
@@ -257,9 +244,9 @@ class Replay:
         things = len(trees) + len(meant.others)
         entry = Entry(event, among(event, things, totals=totals), totals=totals)
         corrected = self.corrections.touch(event)
-        stands = STANDS.get(act)
+        stands = stands_after(event.row)
         for tree in trees:
-            if tree.standing != "here" and act not in ANYWHERE:
+            if tree.standing != "here" and act not in self.anywhere:
                 self._not_here(event, tree)
             elif (
                 tree.since is not None
@@ -281,7 +268,7 @@ class Replay:
             elif stands is not None:
                 stands(tree, mine.event, self.things)
                 self._turned += act in COMINGS_AND_GOINGS
-                if act in INTO_POTS:
+                if act in self.into_pots:
                     self._check_pot(tree, mine.event)
             elif act == "separated":
                 self._separated(tree, mine.event)

@@ -12,7 +12,9 @@ from typing import Protocol
 from msgspec import Raw, Struct
 
 from backbud.journal.events import Event, Origin
+from backbud_grammar.act_words import as_act
 from backbud_grammar.dates import WrittenDate
+from backbud_grammar.forms import ActForm
 from backbud_grammar.syntax import Act, Detail, Subjects
 
 
@@ -45,6 +47,9 @@ class Reader(Protocol):
 
     def said(self, act: Act) -> Said:
         """What an act says."""
+
+    def row(self, act: str) -> ActForm:
+        """The row of an act, in its past form, of the journal's table; of no act `NO_ACT`."""
 
 
 class Head(Struct, frozen=True, gc=False):
@@ -92,18 +97,20 @@ class DatedBlock(Struct, gc=False, eq=False):
         head = self.head
         said = head.reader.said(act)
         return Event(
-            said.act,
+            as_act(said.act),
             head.when,
             said.details,
             act.text,
             act.remark,
-            said.named,
+            as_act(said.named),
             self.text,
             head.file,
             head.line + act.line + 1,
             act.column,
             said.held,
             said.kept,
+            head.reader.row(said.act),
+            head.reader.row(said.named),
         )
 
 

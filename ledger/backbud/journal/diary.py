@@ -28,7 +28,7 @@ from backbud.journal.things import Things
 from backbud_grammar.datelines import is_dateline
 from backbud_grammar.dates import WrittenDate, read_span
 from backbud_grammar.details import part_at_commas
-from backbud_grammar.forms import ANY_WORDS, ActForm, Form
+from backbud_grammar.forms import ANY_WORDS, NO_ACT, ActForm, Form
 from backbud_grammar.handles import flaw_of
 from backbud_grammar.kinds import KINDS
 from backbud_grammar.outline import Known, read_act_line
@@ -114,6 +114,9 @@ class DiaryReader:
         if known is None:
             known, _ = self._judged(form, act)
         return _held(form, act) if known.act != HELD and self._limiter(form, act) else known
+
+    def row(self, act: str) -> ActForm:
+        return self.details.acts.get(act, NO_ACT)
 
     def _known(self, act: Act) -> Said | None:
         """What an act says that was found sound before."""

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from datetime import date
+from typing import Literal
 
 from msgspec import Struct
 
+from backbud_grammar.act_words import ActWord, DetailName, DetailWord, as_word
 from backbud_grammar.dates import WrittenDate
+from backbud_grammar.forms import NO_ACT, ActForm
 from backbud_grammar.measures import Measure
 from backbud_grammar.syntax import Detail
 
@@ -25,25 +28,29 @@ class Origin(Struct, frozen=True, gc=False):
 class Event(Struct, frozen=True, gc=False):
     """One act on one page: the act in its past form, its date, its details, its remark.
 
-    `named`: the act that a plan, a skip, a put-off or a correction speaks of. `text`: the details
+    `named`: the act that a plan, a skip, a put-off or a correction speaks of, `named_row` its row
+    of the table. `text`: the details
     as written. `subjects`: the subject line as written; it may name other people's trees, so it
     is never shown to an owner. `held`: the past form of an act that is held back; then `act` is
     `HELD`, which no rule knows, so that it stands in the history and changes nothing. `kept`: the
-    words that were not used.
+    words that were not used. `row`: the act's row of the journal's table, `NO_ACT` of what is held
+    back.
     """
 
-    act: str
+    act: ActWord
     when: WrittenDate
     details: tuple[Detail, ...]
     text: str
     remark: str
-    named: str
+    named: ActWord | Literal[""]
     subjects: str
     file: str
     line: int
     column: int
     held: str = ""
     kept: tuple[str, ...] = ()
+    row: ActForm = NO_ACT
+    named_row: ActForm = NO_ACT
 
     @property
     def day(self) -> date:
@@ -69,28 +76,36 @@ class Event(Struct, frozen=True, gc=False):
         """The past form of the act, whether it is held back or not."""
         return self.held or self.act
 
-    def all(self, name: str) -> tuple[Detail, ...]:
+    def was(self, *acts: ActWord) -> bool:
+        """Whether it is one of these acts."""
+        return self.act in acts
+
+    def all(self, name: DetailName) -> tuple[Detail, ...]:
         """Every detail of that name."""
         return tuple(d for d in self.details if d.name == name)
 
-    def first(self, name: str) -> Detail | None:
+    def first(self, name: DetailName) -> Detail | None:
         """The first detail of that name, or None."""
         return next((d for d in self.details if d.name == name), None)
 
-    def has(self, name: str) -> bool:
+    def has(self, name: DetailName) -> bool:
         """Whether a detail of that name stands there."""
         return self.first(name) is not None
 
-    def says(self, *words: str) -> bool:
+    def says(self, *words: DetailWord) -> bool:
         """Whether one of these words or phrases stands among the words of a detail."""
         return any(
             f" {word} " in f" {d.words} " or d.name == word for d in self.details for word in words
         )
 
-    def measure(self, name: str) -> Measure | None:
+    def measure(self, name: DetailName) -> Measure | None:
         """The measure of the first detail of that name, or None."""
         found = self.first(name)
         return found.measure if found else None
+
+    def mentions(self, *words: str) -> bool:
+        """As `says`, of words that are free: `with a rake`."""
+        return self.says(*map(as_word, words))
 
     @property
     def parts(self) -> tuple[str, ...]:

@@ -24,6 +24,8 @@ from backbud.plan.pack import Known
 from backbud.plan.year import roots_bear, wants_of
 from backbud.species import Proposal, Rule, Species, Window, Year, rules_of, stage_name
 from backbud.trust import budget
+from backbud_grammar.act_words import as_act
+from backbud_grammar.acts import ROWS
 from backbud_grammar.dates import growing_year, growing_year_days, read_date
 from backbud_grammar.forms import ActForm
 
@@ -119,7 +121,7 @@ def imagined_tree(
     species: Species, place: str, day: date, *done: Event, repotted_years_ago: int = _LONG_AGO
 ) -> Tree:
     """A strong tree of this kind at a place, last repotted so many years before a day."""
-    repotted = _event("repotted", day.replace(year=day.year - repotted_years_ago, day=1))
+    repotted = _event(ROWS["repotted"], day.replace(year=day.year - repotted_years_ago, day=1))
     history = tuple(Entry(event) for event in (repotted, *done))
     return Tree(
         handle="imagined",
@@ -188,12 +190,12 @@ def _afterwards(
     days = {work.title.split()[0]: work.window.best for work in works}
     found: dict[tuple[str, tuple[int, int, int], str], list[str]] = {}
     for rule in rules:
-        for act in rule.acts:
+        for act in rule.acts_of(acts):
             form = acts.get(act)
             if form is None:
                 continue
             day = days.get(form.bare, year.on((6, 15)))
-            done = _event(act, day)
+            done = _event(form, day)
             for one in _asked(rule, imagined_tree(species, "", day, done), done, year):
                 if asked := acts.get(one.act):
                     title, window = title_of(one, asked), one.window
@@ -222,5 +224,6 @@ def _asked(rule: Rule, tree: Tree, given: object, year: Year) -> list[Proposal]:
     return out
 
 
-def _event(act: str, day: date) -> Event:
-    return Event(act, read_date(day.isoformat()), (), "", "", "", "imagined", "", 1, 1)
+def _event(act: ActForm, day: date) -> Event:
+    when = read_date(day.isoformat())
+    return Event(as_act(act.word), when, (), "", "", "", "imagined", "", 1, 1, row=act)

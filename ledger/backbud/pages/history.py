@@ -11,14 +11,10 @@ from msgspec import Struct
 from backbud import words
 from backbud.collection.state import Entry
 from backbud.journal.events import Event
-from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.dates import WrittenDate
 
 # How many of the latest years stand open on a page.
 YEARS_OPEN = 2
-
-_BY_WORD = by_word(ACTS)
-_FOR_KEEPER = frozenset({"private", "quoted", "agreed", "billed", "paid"})
 
 
 class Was(Struct, frozen=True):
@@ -106,7 +102,7 @@ def _line(entry: Entry, year: int) -> Line:
 
 def _is_the_keepers(event: Event) -> bool:
     """Whether a line is for the keeper alone: what is private, and whatever speaks of money."""
-    return event.act in _FOR_KEEPER or any(
+    return "for_keeper" in event.row.traits or any(
         detail.measure is not None and detail.measure.sort.startswith("money")
         for detail in event.details
     )
@@ -129,7 +125,12 @@ def _details(event: Event) -> str:
     """The details as written, with the act they speak of in front where it is not among them."""
     if not event.named:
         return event.text
-    head = _BY_WORD.get(event.text.partition(" ")[0].rstrip(","))
-    if head and head.word == event.named:
+    act, said = event.named_row, event.text.casefold()
+    words_of_act = (act.word, act.bare, *act.also)
+    if any(_begins(said, word) or _begins(said, word.replace("-", " ")) for word in words_of_act):
         return event.text
     return f"{event.named} {event.text}".rstrip()
+
+
+def _begins(text: str, word: str) -> bool:
+    return text.startswith(word) and not text[len(word) : len(word) + 1].isalnum()

@@ -20,19 +20,17 @@ from backbud.plan.season import (
     Placed,
     Season,
     Week,
+    Work,
     by_best,
     minutes_over,
     season_of,
     works_of,
 )
-from backbud_grammar.acts import ACTS, by_word
 
 # So many trees of one kind of work are named in a week; the rest are counted.
 MOST_NAMED = 12
 # A work that the margin has no room for by its whole name.
 SHORT = {"treat-deadwood": "deadwood"}
-
-_BY_WORD = by_word(ACTS)
 
 
 class Named(Struct, frozen=True):
@@ -88,7 +86,8 @@ def sheet(view: Nursery, kept: Kept = KEEP_NOTHING) -> SeasonSheet:
     ordered = kept_in_order(kept, "season works", works)
     season = season_of(ordered, view.today, limit, kept=kept)
     count = sum(len(week.works) for week in season.weeks)
-    rows = windows.rows_of(season, _bare, kept)
+    by_act = {placed.work.act: placed.work for week in season.weeks for placed in week.works}
+    rows = windows.rows_of(season, lambda act: _bare(by_act[act]), kept)
     return SeasonSheet(
         count,
         words.minutes(sum(week.minutes for week in season.weeks)),
@@ -144,10 +143,8 @@ def _said(season: Season) -> Iterable[str]:
         yield "Every work stands on its best day."
 
 
-def _bare(act: str) -> str:
-    form = _BY_WORD.get(act)
-    bare = form.bare if form is not None else act
-    return SHORT.get(bare, bare).replace("-", " ")
+def _bare(work: Work) -> str:
+    return SHORT.get(work.bare, work.bare).replace("-", " ")
 
 
 def _week(week: Week, limit: int, titles: Mapping[str, str], today: date, kept: Kept) -> WeekRow:
@@ -165,7 +162,7 @@ def _week(week: Week, limit: int, titles: Mapping[str, str], today: date, kept: 
             kept.once(
                 ("season line", week.monday, act),
                 (placed, Is(titles), today),
-                partial(_line, act, placed, titles, today),
+                partial(_line, placed, titles, today),
             )
             for act, placed in heaviest
         ),
@@ -174,8 +171,8 @@ def _week(week: Week, limit: int, titles: Mapping[str, str], today: date, kept: 
     )
 
 
-def _line(act: str, placed: Sequence[Placed], titles: Mapping[str, str], today: date) -> Line:
-    """Moved and late works are always named."""
+def _line(placed: Sequence[Placed], titles: Mapping[str, str], today: date) -> Line:
+    """The works of one act; moved and late ones are always named."""
     told: dict[tuple[str, str, bool], list[Placed]] = {}
     for one in sorted(placed, key=lambda p: (titles[p.work.tree], p.work.id)):
         moved = one.work.best.isoformat() if one.moved else ""
@@ -185,7 +182,7 @@ def _line(act: str, placed: Sequence[Placed], titles: Mapping[str, str], today: 
     shown = by_need[: max(MOST_NAMED, telling)]
     more = len(by_need) - len(shown)
     return Line(
-        words.sentence(_bare(act)),
+        words.sentence(_bare(placed[0].work)),
         tuple(_named(same, titles[same[0].work.tree], today) for same in shown),
         words.number(more, "more tree") if more else "",
     )

@@ -16,7 +16,7 @@ from backbud.journal.read import Journal
 from backbud.species import Proposal, Rule, Year
 from backbud.trust import budget
 from backbud.trust.faults import Place, is_ours, place_of_error, place_of_function, said, way_of
-from backbud.trust.sound import wrong_proposal
+from backbud.trust.sound import wrong_act_name, wrong_proposal
 
 # More than any rule has to say of one tree at a time.
 MOST_PROPOSALS = 500
@@ -65,9 +65,8 @@ class Asker:
         if not isinstance(proposal, Proposal):
             raise TypeError(f"it yielded {proposal!r:.80}, which is no Proposal")
         for act in (proposal.act, *(words.split()[0] for words in proposal.settled_by)):
-            known = self._journal.acts.get(act)
-            if known is None or known.word != act:
-                raise ValueError(f"“{act}” is no act in its past form")
+            if wrong := wrong_act_name(act, self._journal.acts):
+                raise ValueError(wrong)
         wrong = wrong_proposal(proposal, self._today) if is_foreign else ""
         if wrong:
             raise ValueError(wrong)

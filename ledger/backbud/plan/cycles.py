@@ -9,9 +9,10 @@ from msgspec.structs import replace
 
 from backbud.plan.due import Due
 from backbud.plan.followups import FollowUp
+from backbud_grammar.act_words import ActWord
 
 # Acts of which the next one stands for the last, whichever rule asked for it.
-ONE_FOR_ALL = frozenset({"fed"})
+ONE_FOR_ALL: frozenset[ActWord] = frozenset({"fed"})
 # Rules that ask about one thing, one after another: when wire is to come off, nobody asks for a
 # look at it any more.
 ONE_CHAIN = {"wire-check": "wire", "wire-check-again": "wire", "wire-off": "wire"}

@@ -9,13 +9,10 @@ from msgspec import Struct
 
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
-from backbud.plan.dangers import cautions_for
 from backbud.plan.followups import FollowUp, Reason
 from backbud.species import Proposal, is_expected
+from backbud_grammar.act_words import SettledBy, as_act
 from backbud_grammar.forms import ActForm
-
-# What gives the roots new soil or new room: one of these stands for another.
-POTTINGS = ("repotted", "potted-on", "slipped")
 
 
 class Due(Struct, frozen=True):
@@ -66,17 +63,18 @@ def due_of(
     follow_up = FollowUp(
         f"{tree.first_handle}/{rule}/{cause}{part}",
         tree.handle,
-        act.word,
+        as_act(act.word),
         title_of(proposal, act),
         proposal.window,
         tuple(because),
         cautions_of(proposal, act),
         proposal.minutes,
-        _settled_by(act.word, proposal),
+        _settled_by(proposal, acts),
         lapses=proposal.lapses,
         planned=planned,
         wedges=proposal.wedges,
         extent=proposal.extent,
+        row=act,
     )
     early = None if proposal.early_days is None else timedelta(days=proposal.early_days)
     return Due(follow_up, rule, cause, event, at, proposal.part, early)
@@ -89,7 +87,7 @@ def title_of(proposal: Proposal, act: ActForm) -> str:
 
 def cautions_of(proposal: Proposal, act: ActForm) -> tuple[str, ...]:
     """What to look out for: as the rule says, and as the act always asks."""
-    return tuple(dict.fromkeys((*proposal.cautions, *cautions_for(act.word))))
+    return tuple(dict.fromkeys((*proposal.cautions, *act.cautions)))
 
 
 def cause_of(event: Event) -> str:
@@ -97,11 +95,13 @@ def cause_of(event: Event) -> str:
     return f"{event.act}-{event.when.text}"
 
 
-def _settled_by(act: str, proposal: Proposal) -> tuple[str, ...]:
-    settled_by = proposal.settled_by or (act,)
-    if "repotted" in settled_by:
-        return tuple(dict.fromkeys((*settled_by, *POTTINGS)))
-    return settled_by
+def _settled_by(proposal: Proposal, acts: Mapping[str, ActForm]) -> tuple[SettledBy, ...]:
+    """The acts that settle it; where a repotting does, every potting does."""
+    settled_by = proposal.settled_by or (proposal.act,)
+    if "repotted" not in settled_by:
+        return settled_by
+    pottings = (as_act(one.word) for one in acts.values() if "potting" in one.traits)
+    return tuple(dict.fromkeys((*settled_by, *pottings)))
 
 
 def _slug(part: str) -> str:

@@ -7,9 +7,10 @@ from typing import Literal
 
 from msgspec import Struct
 
-from backbud.collection.hard_work import Extent
 from backbud.journal.events import Event, Origin
 from backbud.species import Window
+from backbud_grammar.act_words import ActWord, SettledBy
+from backbud_grammar.forms import NO_ACT, ActForm, Extent
 
 # `open` is told apart by the day it is looked at; the others are settled for good.
 Outcome = Literal["open", "done", "skipped", "replaced", "lapsed"]
@@ -42,17 +43,18 @@ class FollowUp(Struct, frozen=True):
     `window`: after every put-off; `moved_from`: as it was before. `settled_by`: acts that settle
     it; `settled`: the event that did. `next_cycle`: from then on the next one stands for it.
     `wedges`: the wedges of the root ball that it opens. `extent`: how far it is to be taken.
+    `row`: the act's row of the journal's table.
     """
 
     id: str
     tree: str
-    act: str
+    act: ActWord
     title: str
     window: Window
     because: tuple[Reason, ...]
     cautions: tuple[str, ...]
     minutes: int
-    settled_by: tuple[str, ...]
+    settled_by: tuple[SettledBy, ...]
     outcome: Outcome = "open"
     settled: Event | None = None
     moved_from: Window | None = None
@@ -61,6 +63,7 @@ class FollowUp(Struct, frozen=True):
     next_cycle: date | None = None
     wedges: tuple[str, ...] = ()
     extent: Extent = "usual"
+    row: ActForm = NO_ACT
 
     def is_open(self, today: date) -> bool:
         """Whether it still wants doing on a day: it is late, is to be done now, or comes."""

@@ -8,13 +8,11 @@ from datetime import date, timedelta
 from msgspec.structs import replace
 
 from backbud.collection.on_tree import is_meant
-from backbud.plan.due import POTTINGS, Due
+from backbud.plan.due import Due
 from backbud.plan.followups import FollowUp
 
 # How near a plan stands for a proposal; common practice, no source.
 NEAR = timedelta(days=42)
-# What is done once a year at most: a plan stands for every proposal until then, and after it.
-ONCE_A_YEAR = frozenset({*POTTINGS, "root-pruned", "defoliated", "decandled"})
 HALF_A_YEAR = timedelta(days=180)
 YEAR = timedelta(days=365)
 
@@ -79,7 +77,8 @@ def _outranks(plan: Due, due: Due) -> bool:
 def _reach(plan: Due) -> tuple[date, date]:
     follow_up = plan.follow_up
     window = follow_up.moved_from or follow_up.window
-    if follow_up.act not in ONCE_A_YEAR:
+    if "once_a_year" not in follow_up.row.traits:
         return window.opens - NEAR, follow_up.window.closes + NEAR
+    # It stands for every proposal until then, and after it.
     said = plan.event.day if follow_up.planned and plan.event else window.opens
     return min(said, window.opens) - YEAR, follow_up.window.closes + HALF_A_YEAR

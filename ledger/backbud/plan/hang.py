@@ -14,7 +14,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.collection.fold import each_after, entries_until
-from backbud.collection.hard_work import MAY_STRESS
+from backbud.collection.hard_work import may_stress
 from backbud.collection.state import Tree
 from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
@@ -149,7 +149,7 @@ class Hanger:
             one.event is None
             and not isinstance(given, Event)
             and given.first <= self.today <= proposal.window.closes
-            and proposal.act in MAY_STRESS
+            and may_stress(self.journal.acts[proposal.act])
             and not tree.done_since(given.first, proposal.act)
         )
 
@@ -226,12 +226,14 @@ class Hanger:
         kind = type(species) if species is not None else None
         if kind not in self._rules:
             own = rules_of(species) if species is not None else ()
-            spoken = {act for rule in own for act in rule.acts}
+            acts = self.journal.acts
+            spoken = {act for rule in own for act in rule.acts_of(acts)}
             common = [
                 rule
                 for module in RULES
                 for rule in rules_of(module)
-                if module not in UNLESS_SPECIES_SPEAKS or not spoken.intersection(rule.acts)
+                if module not in UNLESS_SPECIES_SPEAKS
+                or not spoken.intersection(rule.acts_of(acts))
             ]
             self._rules[kind] = (*common, *self._own, *own)
         return self._rules[kind]
@@ -241,7 +243,7 @@ class Hanger:
         if kind not in self._by_act:
             by_act: dict[str, list[Rule]] = {}
             for rule in self._rules_of(species):
-                for act in rule.acts:
+                for act in rule.acts_of(self.journal.acts):
                     by_act.setdefault(act, []).append(rule)
             self._by_act[kind] = by_act
         return self._by_act[kind]

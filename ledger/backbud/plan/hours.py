@@ -19,48 +19,9 @@ from backbud.collection.state import Entry, Tree
 from backbud.collection.whereabouts import Histories
 from backbud.journal.things import Things
 from backbud.plan.followups import FollowUp
-from backbud.plan.minutes import USUAL_MINUTES, usual_minutes
 from backbud.plan.world import ByTree
+from backbud_grammar.forms import ActForm
 from backbud_grammar.measures import Measure
-
-# The words with which `worked` names a work, and the acts they are about.
-WORKS: Mapping[str, tuple[str, ...]] = {
-    "repotting": ("repotted", "potted-on", "slipped"),
-    "root work": ("repotted", "root-pruned", "opened"),
-    "potting on": ("potted-on",),
-    "pruning": ("pruned",),
-    "trimming": ("trimmed",),
-    "pinching": ("pinched",),
-    "decandling": ("decandled",),
-    "candles": ("decandled", "pinched"),
-    "needle": ("plucked",),
-    "needles": ("plucked",),
-    "plucking": ("plucked",),
-    "defoliation": ("defoliated",),
-    "defoliating": ("defoliated",),
-    "thinning": ("thinned",),
-    "wiring": ("wired",),
-    "wire": ("wired",),
-    "unwiring": ("unwired",),
-    "bending": ("bent",),
-    "guying": ("guyed",),
-    "carving": ("carved",),
-    "deadwood": ("carved", "treated-deadwood"),
-    "grafting": ("grafted",),
-    "layering": ("layered",),
-    "cleaning": ("cleaned",),
-    "weeding": ("weeded",),
-    "watering": ("watered",),
-    "feeding": ("fed",),
-    "spraying": ("treated",),
-    "inspection": ("checked",),
-}
-# What takes no time worth learning: words on paper, money, growth that is seen in passing.
-_NOT_WORK = (
-    "worked noted private used agreed quoted ready billed paid valued priced planned skipped "
-    "put-off corrected staged bloomed fruited vigour drained measured photographed"
-)
-NOT_WORK = frozenset(_NOT_WORK.split())
 
 
 def learned(
@@ -88,13 +49,13 @@ def timed(
     """Give each work that has no minutes of its own those that were learned, or the usual ones."""
     height_cm = _cm(tree.sizes.get("height"))
     return tuple(
-        one if one.minutes else replace(one, minutes=_minutes(one.act, height_cm, known))
+        one if one.minutes else replace(one, minutes=_minutes(one.row, height_cm, known))
         for one in follow_ups
     )
 
 
-def _minutes(act: str, height_cm: float | None, known: Mapping[ActOfSize, float]) -> int:
-    return max(round(minutes_for(act, height_cm, known, usual_minutes(act))), 1)
+def _minutes(act: ActForm, height_cm: float | None, known: Mapping[ActOfSize, float]) -> int:
+    return max(round(minutes_for(act.word, height_cm, known, act.minutes)), 1)
 
 
 def _height_on_card(things: Things, handle: str) -> float | None:
@@ -130,7 +91,7 @@ def _of_tree(entries: Sequence[Entry], height_cm: float | None, today: date) -> 
 
 
 def _of_day(done: Sequence[Entry]) -> Iterator[tuple[str, float]]:
-    works = [entry for entry in done if entry.event.act not in NOT_WORK]
+    works = [entry for entry in done if "no_work" not in entry.event.row.traits]
     for entry in done:
         event = entry.event
         time = event.first("time") if event.act == "worked" else None
@@ -138,25 +99,22 @@ def _of_day(done: Sequence[Entry]) -> Iterator[tuple[str, float]]:
             continue
         minutes = time.measure.within("min") / entry.divided_by(time)
         acts = _covered(entry, works)
-        whole = sum(_usual(act) for act in acts)
+        whole = sum(act.minutes for act in acts)
         if minutes > 0:
             for act in acts:
-                yield act, minutes * _usual(act) / whole
+                yield act.word, minutes * act.minutes / whole
 
 
-def _usual(act: str) -> int:
-    return USUAL_MINUTES.get(act) or usual_minutes(act)
-
-
-def _covered(worked: Entry, works: Sequence[Entry]) -> list[str]:
+def _covered(worked: Entry, works: Sequence[Entry]) -> list[ActForm]:
     """The acts of the day that a line is about: those it names, of those under its own subjects."""
     event = worked.event
     same = [
-        entry.event.act
+        entry.event.row
         for entry in works
         if (entry.event.file, entry.event.subjects) == (event.file, event.subjects)
     ]
-    here = list(dict.fromkeys(same or (entry.event.act for entry in works)))
+    rows = same or [entry.event.row for entry in works]
+    here = list({row.word: row for row in rows}.values())
     words = f" {' '.join(d.words for d in event.details)} "
-    named = {act for word, acts in WORKS.items() if f" {word} " in words for act in acts}
-    return [act for act in here if act in named] or here
+    named = [row for row in here if any(f" {word} " in words for word in row.called)]
+    return named or here

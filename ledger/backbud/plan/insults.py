@@ -20,7 +20,7 @@ def weighed(tree: Tree, follow_ups: tuple[FollowUp, ...]) -> tuple[FollowUp, ...
 
 
 def _is_hard(follow_up: FollowUp) -> bool:
-    return follow_up.outcome == "open" and is_stressing(follow_up.act, follow_up.extent)
+    return follow_up.outcome == "open" and is_stressing(follow_up.row, follow_up.extent)
 
 
 def _warned(tree: Tree, follow_up: FollowUp, done: list[Event], due: list[FollowUp]) -> FollowUp:

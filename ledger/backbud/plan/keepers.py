@@ -17,6 +17,7 @@ from backbud.plan.looks import looks
 from backbud.plan.quote import Quoter
 from backbud.plan.windows import window_again, window_of_plan
 from backbud.species import Proposal
+from backbud_grammar.act_words import as_act
 
 PLANNED, AGAIN = "planned", "check-again"
 # What says when, and not what: `to 2028-03`, `in 6 weeks`, `next spring`; not `to 2 pairs`.
@@ -41,7 +42,8 @@ def set_by_keeper(tree: Tree, journal: Journal, quoter: Quoter) -> Iterator[Due]
 
 def planned(tree: Tree, event: Event, at: int, journal: Journal, quoter: Quoter) -> Due:
     """The work that a plan speaks of; of a put-off too, where nothing was due that it moves."""
-    act = journal.acts[event.named].word
+    row = event.named_row
+    act = as_act(row.word)
     parts = event.parts
     proposal = Proposal(
         act,
@@ -49,7 +51,7 @@ def planned(tree: Tree, event: Event, at: int, journal: Journal, quoter: Quoter)
         "",
         _what(event, tree, quoter),
         part=parts[0] if parts else "",
-        extent=extent_of(replace(event, act=act)),
+        extent=extent_of(replace(event, act=act, row=row)),
     )
     reason = Reason("plan", quoter.reason(event, tree, remark=True), event.origin)
     return due_of(

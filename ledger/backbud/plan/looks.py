@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from msgspec import Struct
 
 from backbud.journal.events import Event
+from backbud_grammar.act_words import ActWord, SettledBy, as_settling
 
 # What else settles a check, by what is looked at: it is off, or was seen more closely.
-ALSO = {
+ALSO: Mapping[str, ActWord] = {
     "wire": "unwired",
     "ties": "untied",
     "guys": "unguyed",
@@ -29,9 +32,9 @@ class Look(Struct, frozen=True, gc=False):
     finding: str
 
     @property
-    def settled_by(self) -> tuple[str, ...]:
+    def settled_by(self) -> tuple[SettledBy, ...]:
         """What settles the next look at it."""
-        check = f"checked {self.what}".rstrip()
+        check = as_settling("checked", self.what)
         return (check, ALSO[self.what]) if self.what in ALSO else (check,)
 
 

@@ -24,19 +24,13 @@ from backbud.words import monday_of
 
 WEEKS = 52
 WEEK = timedelta(days=7)
-# What hangs on the weather, on a rhythm or on another person keeps its day.
-_KEEPS = (
-    "fed watered soaked moved shaded unshaded protected unprotected quarantined released "
-    "treated returned received sold lent"
-)
-KEEPS_ITS_DAY = frozenset(_KEEPS.split())
 
 
 class Work(Struct, frozen=True, gc=False):
     """A work with the days it may still be done on, all included, and the best of them.
 
-    `can_wait`: it may be moved. `late`: its window is over. `since`: the first day of its window
-    where that is past.
+    `act`: in its past form; `bare`: what it is called. `can_wait`: it may be moved. `late`: its
+    window is over. `since`: the first day of its window where that is past.
     """
 
     id: str
@@ -50,6 +44,7 @@ class Work(Struct, frozen=True, gc=False):
     can_wait: bool = True
     late: bool = False
     since: date | None = None
+    bare: str = ""
 
     @property
     def window(self) -> tuple[date, date]:
@@ -106,9 +101,10 @@ def works_of(follow_ups: Iterable[FollowUp], today: date) -> Iterator[Work]:
                 opens,
                 today if late else max(one.window.best, today),
                 today if late else one.window.closes,
-                one.act not in KEEPS_ITS_DAY and not late,
+                "keeps_day" not in one.row.traits and not late,
                 late,
                 one.window.opens if not late and one.window.opens < today else None,
+                one.row.bare,
             )
 
 

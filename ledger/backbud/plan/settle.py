@@ -14,7 +14,7 @@ from msgspec.structs import replace
 from backbud.collection.on_tree import TAKEN_OFF_BY, is_meant
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
-from backbud.plan.due import POTTINGS, Due
+from backbud.plan.due import Due
 from backbud.plan.followups import FollowUp, Reason
 from backbud.plan.looks import look_at, looks
 from backbud.plan.windows import window_said
@@ -25,9 +25,6 @@ EARLY = timedelta(days=28)
 EARLY_AS_PLANNED = timedelta(days=60)
 # Nobody cuts roots twice in half a year.
 EARLY_ROOTS = timedelta(days=180)
-ROOT_WORK = frozenset({*POTTINGS, "root-pruned", "lifted"})
-# What was put on by an act comes off, and is looked at, whenever it is.
-ANY_DAY = frozenset({*TAKEN_OFF_BY.values(), "released", "checked"})
 # A word about what is to come speaks of nothing further away.
 SPOKEN_OF = timedelta(days=400)
 
@@ -46,7 +43,7 @@ def settled(
         _wait(due, now, by_act)
     for at, entry in enumerate(tree.history):
         event = entry.event
-        if event.act in ("skipped", "put-off"):
+        if event.was("skipped", "put-off"):
             if event.exact and not entry.undone and event.named:
                 for due in _told(event, at, now, southern, quote, as_plan):
                     _wait(due, now, by_act)
@@ -119,7 +116,7 @@ def _settles(event: Event, due: Due) -> bool:
         if due.on_part:
             if is_meant(due.part, parts):
                 return True
-        elif not parts or told or due.event is None or act not in ANY_DAY:
+        elif not parts or told or due.event is None or "any_day" not in event.row.traits:
             return True
     return False
 
@@ -128,7 +125,7 @@ def _too_early(event: Event, due: Due) -> bool:
     early = due.early
     if early is None and due.event is not None and _any_day(event):
         return False
-    if early is None and event.act in ROOT_WORK:
+    if early is None and not {"potting", "root_work"}.isdisjoint(event.row.traits):
         early = EARLY_ROOTS
     if early is None:
         early = EARLY_AS_PLANNED if due.follow_up.planned else EARLY
@@ -137,7 +134,7 @@ def _too_early(event: Event, due: Due) -> bool:
 
 def _any_day(event: Event) -> bool:
     """Whether it settles what an act asked for on whatever day; not a check of nothing named."""
-    return event.act in ANY_DAY and (event.act != "checked" or event.has("what"))
+    return "any_day" in event.row.traits and (event.act != "checked" or event.has("what"))
 
 
 def _off_again(due: Due, tree: Tree) -> Due:

@@ -22,10 +22,11 @@ from backbud.plan.figures import POT_MARGIN, SHALLOW_BELOW, SHALLOW_MARGIN
 from backbud.plan.skies import Skies
 from backbud.plan.vessels import pot_of_card
 from backbud.species import COMMON_PRACTICE, Growth, Species, Temperature, Year
+from backbud_grammar.act_words import DetailWord
 from backbud_grammar.dates import growing_year, growing_year_days
 
 # What `bloomed` says of the BBCH stage of flowering.
-BLOOM_STAGES = {"first": 60, "full": 65, "over": 69}
+BLOOM_STAGES: Mapping[DetailWord, int] = {"first": 60, "full": 65, "over": 69}
 _FAIR = 3
 # A tree that long under winter cover lives there.
 LIVES_THERE = timedelta(days=300)
@@ -210,7 +211,7 @@ def stages_seen(history: Iterable[Entry]) -> Seen:
     seen: list[tuple[date, int]] = []
     for entry in history:
         event = entry.event
-        if event.act not in ("staged", "bloomed") or not event.exact or entry.undone:
+        if not event.was("staged", "bloomed") or not event.exact or entry.undone:
             continue
         measure = event.measure("stage")
         if measure is not None:

@@ -20,6 +20,7 @@ from backbud.trust.plugins import Flaws, OwnSpecies, Plugins, SectionOf
 from backbud.trust.serve import Sources, interfaces_named, lines_of_names, text_of
 from backbud.trust.sound import (
     wrong_act,
+    wrong_act_name,
     wrong_facts,
     wrong_forms,
     wrong_interface,
@@ -159,7 +160,7 @@ class _Gatherer:
         for word, forms in details.items():
             at = next((n for n, act in enumerate(self._acts) if act.word == word), None)
             if at is None:
-                self._flaw(place, f"“{word}” is no act in its past form")
+                self._flaw(place, wrong_act_name(word, by_word(tuple(self._acts))))
                 continue
             act = self._acts[at]
             wrong = wrong_forms(forms) or wrong_forms((*act.forms, *forms))

@@ -20,9 +20,10 @@ from backbud.species import (
     Species,
     Window,
 )
-from backbud_grammar.forms import EXAMPLES, SHOWN_OF_READER, ActForm, Form
+from backbud_grammar.forms import EXAMPLES, SHOWN_OF_READER, ActForm, Form, Trait
 from backbud_grammar.kinds import KINDS
 from backbud_grammar.lexicon import Lexicon
+from backbud_grammar.problems import nearest
 
 # More than anybody reads, or plans.
 LONGEST_BYTES = 20_000
@@ -32,6 +33,9 @@ FURTHEST_YEARS = 100
 _RULE_ID = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 _ACT_WORD = re.compile(r"[^\W\d_]+(?:-[^\W\d_]+)*")
 # Facts of a class that are checked in a way of their own.
+# Where a tree is and whether it is here, is known before the acts of plugins are.
+_NOT_FOR_PLUGINS = ("arrival", "raised", "departure")
+_BUILT_IN = "only the language's own acts bring a tree here, or take it away"
 _NOT_FACTS = ("interface", "works")
 
 
@@ -63,13 +67,25 @@ def wrong_rule(rule: Rule, acts: Mapping[str, ActForm]) -> str:
         return f"“{rule.season}” is no season: {', '.join(get_args(SeasonName))}"
     if rule.hangs_on == "stage" and not (type(rule.stage) is int and 0 <= rule.stage <= 99):
         return f"“{rule.stage}” is no BBCH stage: a number from 0 to 99"
-    if rule.hangs_on == "act" and not rule.acts:
+    if rule.hangs_on == "act" and not (rule.acts or rule.having):
         return 'it hangs on no act: @after("repotted", rule="…")'
+    for trait in rule.having:
+        if trait not in get_args(Trait):
+            return f"“{trait}” is no trait of acts: {', '.join(get_args(Trait))}"
     for act in rule.acts:
-        wrong = _wrong_act_name(act, acts)
+        wrong = wrong_act_name(act, acts)
         if wrong:
             return wrong
     return ""
+
+
+def wrong_act_name(act: object, acts: Mapping[str, ActForm]) -> str:
+    """What is wrong with a word that code asks for an act by: it is the past form, and no other."""
+    known = acts.get(act) if isinstance(act, str) else None
+    if known is not None and known.word == act:
+        return ""
+    near = known.word if known is not None else nearest(str(act), {a.word for a in acts.values()})
+    return f"“{act}” is no act in its past form" + (f"; did you mean “{near}”?" if near else "")
 
 
 def wrong_act(act: object) -> str:
@@ -84,6 +100,11 @@ def wrong_act(act: object) -> str:
             return f"“{word}” is no word for an act: small letters and hyphens"
     if act.names_act:
         return f"“{act.word}” cannot speak of other acts"
+    for trait in act.traits:
+        if trait in _NOT_FOR_PLUGINS:
+            return f"“{act.word}” cannot be of the trait “{trait}”: {_BUILT_IN}"
+    if act.minutes < 1:
+        return f"“{act.word}” takes a minute at least, not {act.minutes}"
     for kind in act.on:
         if kind not in KINDS:
             return f"“{kind}” is no kind of card"
@@ -166,11 +187,6 @@ def wrong_facts(facts: object) -> str:
 
 def _days(window: Window) -> tuple[date, date, date]:
     return window.opens, window.best, window.closes
-
-
-def _wrong_act_name(act: object, acts: Mapping[str, ActForm]) -> str:
-    known = acts.get(act) if isinstance(act, str) else None
-    return "" if known is not None and known.word == act else f"“{act}” is no act in its past form"
 
 
 def _wrong_type(value: object, wanted: Any) -> str:

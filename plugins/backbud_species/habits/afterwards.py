@@ -8,13 +8,17 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from backbud.species import (
+    ActWord,
+    DetailWord,
     Event,
     Proposal,
     Proposals,
     Rule,
+    SettledBy,
     Species,
     Tree,
     Year,
+    as_settling,
     days_after,
     is_hard_pruning,
     parts_of,
@@ -28,14 +32,14 @@ _NEW_LEAVES = weeks(3, 4, 6)
 
 def after_work(
     rule_id: str,
-    acts: tuple[str, ...],
-    act: str,
+    acts: tuple[ActWord, ...],
+    act: ActWord,
     days: Days,
     *,
     because: str,
     what: str = "",
     cautions: tuple[str, ...] = (),
-    settled_by: tuple[str, ...] = (),
+    settled_by: tuple[SettledBy, ...] = (),
     only_after: Callable[[Event], bool] | None = None,
     each_part: bool = False,
     lapses: bool = True,
@@ -63,14 +67,14 @@ def after_work(
 
 def checks_after(
     rule_id: str,
-    acts: tuple[str, ...],
+    acts: tuple[ActWord, ...],
     days: Days,
     *,
-    look_at: str,
+    look_at: DetailWord,
     because: str,
     what: str = "",
     cautions: tuple[str, ...] = (),
-    settled_by: tuple[str, ...] = (),
+    settled_by: tuple[SettledBy, ...] = (),
     only_after: Callable[[Event], bool] | None = None,
     each_part: bool = False,
     lapses: bool = True,
@@ -79,7 +83,7 @@ def checks_after(
 
     `settled_by`: what settles it besides a look at that.
     """
-    also = ("vigour", *settled_by) if look_at == "strength" else settled_by
+    also: tuple[SettledBy, ...] = ("vigour", *settled_by) if look_at == "strength" else settled_by
     return after_work(
         rule_id,
         acts,
@@ -88,7 +92,7 @@ def checks_after(
         because=because,
         what=what or look_at,
         cautions=cautions,
-        settled_by=(f"checked {look_at}", *also),
+        settled_by=(as_settling("checked", look_at), *also),
         only_after=only_after,
         each_part=each_part,
         lapses=lapses,
@@ -117,7 +121,7 @@ def looks_for_new_leaves(
     *,
     because: str,
     days: Days = _NEW_LEAVES,
-    settled_by: tuple[str, ...] = (),
+    settled_by: tuple[SettledBy, ...] = (),
     only_after: Callable[[Event], bool] = stresses,
     lapses: bool = True,
 ) -> Rule:

@@ -66,7 +66,7 @@ def with_rest(rule: Rule) -> Rule:
             return ()
         return rule.function(species, tree, stage, year)
 
-    return Rule(rule.id, rule.hangs_on, rule.acts, rule.season, rule.stage, ask)
+    return replace(rule, function=ask)
 
 
 def only_asks_strength(rule: Rule) -> Rule:

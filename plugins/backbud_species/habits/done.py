@@ -10,6 +10,7 @@ from collections.abc import Callable
 from datetime import date
 
 from backbud.species import (
+    ActWord,
     Event,
     Tree,
     is_hard_pruning,
@@ -37,7 +38,7 @@ def last_before(tree: Tree, day: date, chosen: Callable[[Event], bool]) -> Event
     )
 
 
-def last_of_before(tree: Tree, day: date, *acts: str) -> Event | None:
+def last_of_before(tree: Tree, day: date, *acts: ActWord) -> Event | None:
     """The latest event of any of these acts before a day."""
     return last_before(tree, day, lambda event: event.act in acts)
 

@@ -12,6 +12,8 @@ from typing import NamedTuple
 
 from backbud.species import (
     SEASON,
+    ActWord,
+    DetailWord,
     Event,
     Proposal,
     Tree,
@@ -35,9 +37,29 @@ _PESTS = frozenset(
     ["pests", "aphids", "scale", "mites", "mealybug", "weevils", "slugs", "mildew", "mould"]
 )
 _PARTS = frozenset(["leaves", "needles", "bark", "shoots", "roots", "strength"])
-_AILING = ("rotten", "dead", "spots", "sticky", "eaten", "yellow", "brown", "damaged", "weak")
-_SEEN = ("some", "many")
-_WELL = ("none", "clean", "fine", "all fine", "healthy", "healed", "green", "fair", "strong")
+_AILING: tuple[DetailWord, ...] = (
+    "rotten",
+    "dead",
+    "spots",
+    "sticky",
+    "eaten",
+    "yellow",
+    "brown",
+    "damaged",
+    "weak",
+)
+_SEEN: tuple[DetailWord, ...] = ("some", "many")
+_WELL: tuple[DetailWord, ...] = (
+    "none",
+    "clean",
+    "fine",
+    "all fine",
+    "healthy",
+    "healed",
+    "green",
+    "fair",
+    "strong",
+)
 
 WRITTEN_WEAK = "The tree is written down as weak."
 NOT_LOOKED_AT = "Nobody has written down how strong it is."
@@ -148,7 +170,7 @@ FULL_DEFOLIATION = Gate(first_reason(not_strong, sickness, newness, stress), spe
 DECANDLING = Gate(first_reason(not_strong, sickness, newness, stress, short_summer), speaks=True)
 
 
-def strength_first(window: Window, act: str, reason: str, part: str = "") -> Proposal:
+def strength_first(window: Window, act: ActWord, reason: str, part: str = "") -> Proposal:
     """A look at the tree's strength in the stead of a work that is held back, and why."""
     return Proposal(
         "checked",

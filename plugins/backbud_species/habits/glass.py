@@ -59,8 +59,7 @@ def goes_under_glass(rule_id: str) -> Rule:
         )
         yield _out_of_glass(days_after(done.day, 14, 21, 28), warmth.datum, lapses=True)
 
-    hard_work = ("pruned", "repotted", "potted-on", "root-pruned")
-    return after(rule_id, hard_work, ask)
+    return after(rule_id, ("pruned", "repotted", "potted-on", "root-pruned"), ask)
 
 
 def comes_out_of_glass(rule_id: str) -> Rule:

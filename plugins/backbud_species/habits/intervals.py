@@ -59,11 +59,11 @@ def _beginning_before(tree: Tree, day: date) -> Event | None:
         event = entry.event
         if event.day >= day or entry.undone:
             continue
-        if event.act in ("sown", "struck"):
+        if "raised" in event.row.traits:
             # A rough `since` is the first day of its year.
             known = tree.since is not None and event.day - tree.since > timedelta(days=366)
             return None if known else event
-        if event.act not in ("planned", "agreed", "noted", "private"):
+        if not event.was("planned", "agreed", "noted", "private"):
             return None
     return None
 

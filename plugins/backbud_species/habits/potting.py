@@ -6,6 +6,7 @@ Common practice, no source.
 from __future__ import annotations
 
 from backbud.species import (
+    ActWord,
     Event,
     Proposal,
     Proposals,
@@ -18,7 +19,7 @@ from backbud.species import (
 )
 from backbud_species.habits.rules import after
 
-_POTTED = ("repotted", "potted-on")
+_POTTED: tuple[ActWord, ...] = ("repotted", "potted-on")
 
 
 def soaks_fresh_mix(rule_id: str) -> Rule:

@@ -7,15 +7,12 @@ from datetime import date
 from typing import NamedTuple
 
 from backbud.species import Event, OnTree, Proposal, Proposals, Species, Stage, Tree, Window, Year
-from backbud_species.habits.done import last_before, last_of_before
+from backbud_species.habits.done import last_before
 from backbud_species.habits.gates import ROOT_WORK, strength_first
 from backbud_species.habits.intervals import years_between_repottings
 from backbud_species.habits.roots import wedges_of
 from backbud_species.habits.signs import early_signs
 from backbud_species.habits.turn import NextWedges, next_wedges
-
-# What gives the roots new soil or new room.
-_ROOM = ("repotted", "potted-on", "slipped", "root-pruned")
 
 
 class _Last(NamedTuple):
@@ -95,7 +92,7 @@ def listed(names: Sequence[str]) -> str:
 
 
 def _last(tree: Tree, window: Window) -> _Last | None:
-    done = last_of_before(tree, window.opens, *_ROOM)
+    done = last_before(tree, window.opens, _gave_room)
     return _Last(done, years_between(done.day, window.best)) if done else None
 
 
@@ -149,3 +146,8 @@ def _counted(thing: OnTree) -> str:
     """`2 mm Al tie × 2`, `mesh`."""
     what = thing.what if thing.sort in thing.what else f"{thing.what} {thing.sort}".strip()
     return f"{what} × {thing.count}" if thing.count > 1 else what
+
+
+def _gave_room(event: Event) -> bool:
+    """Whether it gave the roots new soil or new room."""
+    return not {"fills_pot", "root_work"}.isdisjoint(event.row.traits)

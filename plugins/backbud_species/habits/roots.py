@@ -18,6 +18,7 @@ from backbud.bench.roots import (
     share_of_volume_removed,
 )
 from backbud.species import (
+    DetailName,
     Event,
     Fact,
     Proposal,
@@ -172,12 +173,15 @@ def _with_lengths(wedges: Cuts, done: Event) -> Cuts:
     return Cuts(*_lengths_cm(done), wedges.opened, wedges.wedges)
 
 
+_OFF: tuple[DetailName, ...] = ("off below", "off top", "off sides")
+
+
 def _lengths_cm(done: Event) -> tuple[float, float, float]:
     """What came off below, off the top and off each side."""
-    below, top, sides = (_off_cm(done, f"off {where}") for where in ("below", "top", "sides"))
+    below, top, sides = (_off_cm(done, name) for name in _OFF)
     return below, top, sides
 
 
-def _off_cm(done: Event, detail: str) -> float:
+def _off_cm(done: Event, detail: DetailName) -> float:
     measure = done.measure(detail)
     return measure.within("cm") if measure is not None else 0.0

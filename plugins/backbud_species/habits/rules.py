@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from backbud.species import (
+    ActWord,
     Event,
     Proposal,
     Proposals,
@@ -12,6 +13,7 @@ from backbud.species import (
     Season,
     Species,
     Stage,
+    Trait,
     Tree,
     Window,
     Year,
@@ -34,7 +36,10 @@ def yearly(rule_id: str, when: Time, ask: Asked) -> Rule:
 
 
 def after(
-    rule_id: str, acts: tuple[str, ...], ask: Callable[[Species, Tree, Event, Year], Proposals]
+    rule_id: str,
+    acts: tuple[ActWord, ...],
+    ask: Callable[[Species, Tree, Event, Year], Proposals],
+    having: tuple[Trait, ...] = (),
 ) -> Rule:
-    """A rule that hangs on these acts."""
-    return Rule(rule_id, "act", acts, "year", -1, ask)
+    """A rule that hangs on these acts, and on every act of one of these traits."""
+    return Rule(rule_id, "act", acts, "year", -1, ask, having)

@@ -47,7 +47,7 @@ def tries_opened_surface(rule_id: str) -> Rule:
     def ask(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
         if not done.says("hard surface"):
             return
-        with_metal = done.says("hook", "metal", "metal hook", "a metal hook", "rake")
+        with_metal = done.mentions("hook", "metal", "metal hook", "a metal hook", "rake")
         yield Proposal(
             "drained",
             weeks_after(done.day, 1, 2, 4),

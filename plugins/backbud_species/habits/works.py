@@ -39,11 +39,13 @@ from collections.abc import Callable
 from datetime import date
 
 from backbud.species import (
+    ActWord,
     Event,
     Extent,
     Proposal,
     Proposals,
     Rule,
+    SettledBy,
     Species,
     Tree,
     Window,
@@ -118,14 +120,14 @@ _ROOT_WORK = ("repotted", "potted-on", "root-pruned")
 
 def work(
     rule_id: str,
-    act: str,
+    act: ActWord,
     when: Time,
     *,
     because: str,
     what: str = "",
     cautions: tuple[str, ...] = (),
     gate: Gate = LIGHT_WORK,
-    settled_by: tuple[str, ...] = (),
+    settled_by: tuple[SettledBy, ...] = (),
     only_if: OnlyIf | None = None,
     extent: Extent = "usual",
     datum: str = "",
@@ -229,7 +231,7 @@ def pinches(
 
 
 def balances(
-    rule_id: str, when: Time, *, act: str = "trimmed", cautions: tuple[str, ...] = ()
+    rule_id: str, when: Time, *, act: ActWord = "trimmed", cautions: tuple[str, ...] = ()
 ) -> Rule:
     """Strong zones cut back and slow ones left, by the vigour written down for each zone."""
 
@@ -317,7 +319,7 @@ def repots(
         if species.root_share is not None:
             yield from over_share(tree, done, year, species.root_share)
 
-    return yearly(rule_id, when, ask), after("root-share", _ROOT_WORK, too_much)
+    return yearly(rule_id, when, ask), after("root-share", (), too_much, ("root_work",))
 
 
 def feeds(rule_id: str, when: Time, *, because: str, what: str = "") -> Rule:

@@ -18,8 +18,6 @@ from backbud.species import (
 # How much slower than it was, and from how many seconds on: ours, no source.
 SLOWER = 2.0
 WORTH_A_LOOK_S = 30.0
-# What makes the soil anew, so that older times say nothing.
-_NEW_SOIL = ("repotted", "potted-on", "slipped")
 
 
 @after("drained", rule="drains-slowly")
@@ -53,7 +51,7 @@ def _seconds(drained: Event) -> float | None:
 
 def _before(tree: Tree, done: Event) -> list[float]:
     """The times written down since the soil was new."""
-    anew = tree.last_of(*_NEW_SOIL)
+    anew = tree.last_with("fills_pot")
     return [
         seconds
         for entry in tree.history

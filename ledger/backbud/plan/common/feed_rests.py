@@ -14,7 +14,7 @@ from backbud.species import (
 )
 
 
-@after("repotted", "potted-on", "root-pruned", "lifted", rule="feed-rests")
+@after(having=("root_work",), rule="feed-rests")
 def feeding_begins(tree: Tree, done: Event, year: Year) -> Proposals:
     """Common practice, no source: about four weeks, and only in the growing season."""
     if done.has("no root work"):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from backbud.plan.looks import looks
 from backbud.species import Event, Proposal, Proposals, Tree, Year, after, weeks_after
-from backbud_grammar.acts import AWAITED
+from backbud_grammar.acts.watching import AWAITED
 
 
 @after("checked", rule="not-yet")

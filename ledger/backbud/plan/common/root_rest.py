@@ -6,7 +6,7 @@ from backbud.collection.places import is_winter_cover
 from backbud.species import Event, Proposal, Proposals, Tree, Year, after, days_after
 
 
-@after("repotted", "root-pruned", "collected", "lifted", "separated", rule="root-rest")
+@after("separated", having=("cuts_roots",), rule="root-rest")
 def out_of_sun_wind_and_frost(tree: Tree, done: Event, year: Year) -> Proposals:
     """Common practice, no source: three to four weeks; nothing where it is sheltered already."""
     if done.has("no root work") or tree.on("protection", "shade") or is_winter_cover(year.cover):

@@ -15,7 +15,7 @@ from backbud.species import (
 )
 
 
-@after("repotted", "potted-on", "slipped", "lifted", "tied", rule="ties-out")
+@after("tied", having=("fills_pot",), rule="ties-out")
 def roots_hold(tree: Tree, done: Event, year: Year) -> Proposals:
     """Common practice, no source: after one growing season. The next repotting cuts them too."""
     ties = tree.on("tie")

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from datetime import timedelta
+from datetime import date, timedelta
 
 from backbud.plan.common.seasons import coming, coming_turn
 from backbud.plan.common.winter_quarters import RESTING_BEARS_C
 from backbud.species import Event, Proposal, Proposals, Tree, Window, Year, after, days_after
 
-_ROOT_WORK = ("repotted", "root-pruned", "collected")
 _FRESH_ROOTS = timedelta(weeks=4)
 
 
@@ -29,7 +28,7 @@ def weather_is_over(tree: Tree, done: Event, year: Year) -> Proposals:
             datum,
             because="Under winter cover growth starts early and soft.",
         )
-    elif tree.done_since(done.day - _FRESH_ROOTS, *_ROOT_WORK):
+    elif _has_fresh_roots(tree, done.day):
         yield _off(
             days_after(done.day, 21, 28, 42),
             f"Protected on {done.day}.",
@@ -41,6 +40,11 @@ def weather_is_over(tree: Tree, done: Event, year: Year) -> Proposals:
             f"Protected on {done.day}.",
             because="In growth a cover keeps light and air away.",
         )
+
+
+def _has_fresh_roots(tree: Tree, day: date) -> bool:
+    cut = tree.last_with("cuts_roots")
+    return cut is not None and cut.day >= day - _FRESH_ROOTS
 
 
 def _off(window: Window, datum: str, because: str) -> Proposal:

@@ -200,7 +200,7 @@ def _of_event(
     if event.act == "priced":
         price = _money(event.measure("amount"), currency)
         return Move(event.day, "priced", price=price) if price is not None else None
-    if event.act not in ("bought", "counted"):
+    if not event.was("bought", "counted"):
         return None
     detail = event.first("quantity")
     if detail is None or detail.measure is None:

@@ -28,6 +28,7 @@ from backbud.journal.events import Event
 from backbud.journal.things import Thing, Things
 from backbud.plan.stores.figures import ROOTS_OFF, SETTLES
 from backbud.plan.vessels import RIM_GAP, Unknown, pot_of_card
+from backbud_grammar.act_words import DetailName
 from backbud_grammar.measures import Measure
 
 WRITE_LITRES = "the litres it took, as: repotted same pot, mix maple 4.5 L"
@@ -164,8 +165,11 @@ def _share_off(event: Event) -> float | None:
     return measure.within("%") / 100
 
 
+_OFF: tuple[DetailName, ...] = ("off below", "off top", "off sides")
+
+
 def _cuts(event: Event) -> Cuts:
-    below, top, sides = (_cm(event, f"off {where}") for where in ("below", "top", "sides"))
+    below, top, sides = (_cm(event, name) for name in _OFF)
     named = [
         opening
         for detail in event.all("wedges")
@@ -177,6 +181,6 @@ def _cuts(event: Event) -> Cuts:
     return Cuts(below, top, sides, opened, points)
 
 
-def _cm(event: Event, detail: str) -> float:
+def _cm(event: Event, detail: DetailName) -> float:
     measure = event.measure(detail)
     return measure.within("cm") if measure is not None else 0.0

@@ -16,7 +16,7 @@ from typing import NamedTuple, TypeVar
 from backbud.bench.mixes import needed
 from backbud.bench.pots import CM3_PER_LITRE, soil_surface_cm2
 from backbud.collection.fold import trees_after
-from backbud.collection.on_tree import EFFECTS as ON_TREE
+from backbud.collection.on_tree import put_on_by
 from backbud.collection.state import Entry, Tree
 from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
@@ -29,18 +29,33 @@ from backbud.plan.stores.to_write import how_sold
 from backbud.plan.stores.values import Material, Missing, Sort, Spent
 from backbud.plan.vessels import Unknown, parts_of_card, pot_of_card
 from backbud.plan.world import ByTree
+from backbud_grammar.act_words import ActWord
 from backbud_grammar.measures import Measure, convert
 from backbud_grammar.syntax import Detail
 
 T = TypeVar("T")
 
-POTTINGS = ("repotted", "potted-on", "slipped", "lifted")
-PUT_ON = (*POTTINGS, "wired", "guyed", "tied")
-WITH_MIX = (*POTTINGS, "top-dressed", "received", "bought", "collected", "sown", "struck")
-ACTS = frozenset({*PUT_ON, *WITH_MIX, "used", "fed"})
+# What takes material and fills no pot.
+PUT_ON: tuple[ActWord, ...] = ("wired", "guyed", "tied")
+ON_TOP: ActWord = "top-dressed"
+OTHER: tuple[ActWord, ...] = ("used", "fed")
 # How long after the wiring its wire may be weighed: ours, no source.
 WEIGHED_WITHIN = timedelta(days=60)
 _SORTS: Mapping[str, Sort] = {"wire": "wire", "guy": "wire", "tie": "tie"}
+
+
+def _takes_mix(event: Event) -> bool:
+    traits = event.row.traits
+    return "fills_pot" in traits or "arrival" in traits or event.act == ON_TOP
+
+
+def _takes_wire(event: Event) -> bool:
+    """Whether wire, ties or mesh go on with it."""
+    return event.act in PUT_ON or "fills_pot" in event.row.traits
+
+
+def _takes_material(event: Event) -> bool:
+    return _takes_mix(event) or _takes_wire(event) or event.act in OTHER
 
 
 class Untold(NamedTuple):
@@ -119,12 +134,12 @@ class Taken:
         entries = [
             (n, entry)
             for n, entry in enumerate(histories.trees[handle].entries)
-            if entry.event.act in ACTS and not entry.undone and entry.event.day <= today
+            if _takes_material(entry.event) and not entry.undone and entry.event.day <= today
         ]
         if not entries:
             return None
         # Only what is put on and potted asks what the tree was before and after.
-        asking = (n for n, e in entries if e.event.act in (*PUT_ON, *WITH_MIX))
+        asking = (n for n, e in entries if e.event.act not in OTHER)
         counts = {m for n in asking for m in (n, n + 1)}
         trees = trees_after(histories, self.things, handle, counts)
         return tuple(_covered(list(self._of(entries, trees))))
@@ -153,9 +168,9 @@ class Taken:
             if event.act == "used":
                 yield from self._used(entry)
                 continue
-            if event.act in WITH_MIX:
+            if _takes_mix(event):
                 yield from self._soil(entry, trees[n], trees[n + 1])
-            if event.act in PUT_ON:
+            if _takes_wire(event):
                 yield from self._wire(event, trees[n + 1])
             if event.act == "fed":
                 yield from self._fed(entry)
@@ -219,7 +234,7 @@ class Taken:
     def _soil(self, entry: Entry, before: Tree, after: Tree) -> Iterator[Spent]:
         event = entry.event
         written = [d for d in event.all("mix") if d.measure and d.measure.sort == "volume"]
-        bare = event.first("quantity") if event.act == "top-dressed" else None
+        bare = event.first("quantity") if event.act == ON_TOP else None
         if bare is not None and bare.measure is not None and bare.measure.sort == "volume":
             written.append(bare)
         for detail in written:
@@ -227,14 +242,14 @@ class Taken:
             litres = detail.measure.within("L") / entry.divided_by(detail)
             mix = detail.handle or after.mix
             yield from self.of_mix(mix, litres, event, event.act, reckoned=False)
-        if not written and event.act in POTTINGS:
+        if not written and "fills_pot" in event.row.traits:
             found = soil_of_potting(event, before, after.pot, after.mix, self.things, self.figures)
             if isinstance(found, Unknown):
                 what = f"the mix it was {event.act} in, {event.when.text}"
                 self.cannot(what, found.to_write, before.title)
             elif isinstance(found, Soil) and found.litres > 0:
                 yield from self.of_mix(after.mix, found.litres, event, event.act, reckoned=True)
-        if event.has("moss") and event.act in (*POTTINGS, "top-dressed"):
+        if event.has("moss") and (event.act == ON_TOP or "fills_pot" in event.row.traits):
             yield from self._moss(event, after)
 
     def _moss(self, event: Event, tree: Tree) -> Iterator[Spent]:
@@ -252,7 +267,7 @@ class Taken:
     # -------------------------------------------------------------- wire
 
     def _wire(self, event: Event, tree: Tree) -> Iterator[Spent]:
-        put_on = ON_TREE.get(event.act)
+        put_on = put_on_by(event.row)
         for thing in put_on((), event) if put_on is not None else ():
             if thing.sort == "mesh":
                 yield from self._mesh(event, thing.count)

@@ -11,7 +11,7 @@ from datetime import date, timedelta
 from functools import partial
 
 from backbud.bench.anchors import mesh
-from backbud.collection.on_tree import EFFECTS as ON_TREE
+from backbud.collection.on_tree import put_on_by
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.kept import Is
@@ -19,9 +19,10 @@ from backbud.plan.followups import FollowUp
 from backbud.plan.run import Plan
 from backbud.plan.stores.metres import holes_of, metal_of, metres_on, staples, ties_of
 from backbud.plan.stores.soil import soil_of_potting
-from backbud.plan.stores.spent import POTTINGS, WEIGHED_WITHIN, Taken, Untold
+from backbud.plan.stores.spent import WEIGHED_WITHIN, Taken, Untold
 from backbud.plan.stores.values import Material, Want
 from backbud.plan.vessels import Unknown
+from backbud_grammar.act_words import as_act
 
 AHEAD = timedelta(days=365)
 WRITE_WIRE = "which wire, as: planned wire, 2 mm Al on left 1, to 2027-01"
@@ -59,12 +60,12 @@ def _together(amounts: _Amounts) -> Iterable[tuple[tuple[str, str], float]]:
 
 def _of_work(one: FollowUp, tree: Tree, taken: Taken, day: date) -> _Amounts:
     said = _said(one, tree)
-    if one.act in POTTINGS:
+    if "fills_pot" in one.row.traits:
         yield from _soil(one, said, tree, taken)
         yield from _ties(one, said, tree, taken)
     elif one.act == "wired":
         yield from _wire(one, said, tree, taken)
-    elif one.act in ("tied", "guyed"):
+    elif one.act == "tied" or one.act == "guyed":
         yield from _as_said(said, tree, taken) if said is not None else ()
     elif one.act == "fed":
         yield from _feed(one, tree, taken, day)
@@ -113,7 +114,7 @@ def _pot(said: Event | None, tree: Tree, taken: Taken) -> str:
 
 def _last_litres(tree: Tree) -> tuple[float, str] | None:
     """The litres that went in the last time, where the tree had stood in that pot before."""
-    last = tree.last_of(*POTTINGS)
+    last = tree.last_with("fills_pot")
     if last is None or not last.has("same pot"):
         return None
     mix = last.first("mix")
@@ -168,11 +169,12 @@ def _wire(one: FollowUp, said: Event | None, tree: Tree, taken: Taken) -> _Amoun
 
 def _as_said(said: Event, tree: Tree, taken: Taken) -> _Amounts:
     """The wires, guys, ties and mesh that a plan names."""
+    named = as_act(said.named)
     planned = Event(
-        said.named, said.when, said.details, said.text, said.remark, "", said.subjects,
-        said.file, said.line, said.column,
+        named, said.when, said.details, said.text, said.remark, "", said.subjects,
+        said.file, said.line, said.column, row=said.named_row,
     )  # fmt: skip
-    put_on = ON_TREE.get(said.named)
+    put_on = put_on_by(planned.row)
     for thing in put_on((), planned) if put_on is not None else ():
         if thing.sort == "mesh":
             thickness_mm, metres = staples(max(thing.count, 1))

@@ -1,0 +1,45 @@
+"""The types of act and detail words: those of the table to a type checker, any text to a program.
+
+A running program's table has a plugin's words too, which no type checker can see; so what is read
+from a table goes through `as_act` and `as_detail`, and so does a plugin's own word in its code.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, cast
+
+if TYPE_CHECKING:
+    from backbud_grammar.acts.words import ActWord, DetailName, DetailWord, SettledBy
+else:
+    ActWord = DetailName = DetailWord = SettledBy = str
+
+__all__ = [
+    "ActWord",
+    "DetailName",
+    "DetailWord",
+    "SettledBy",
+    "as_act",
+    "as_detail",
+    "as_settling",
+    "as_word",
+]
+
+
+def as_act(word: str) -> ActWord:
+    """The past form of an act that is in the journal's table, a plugin's too."""
+    return cast("ActWord", word)
+
+
+def as_detail(name: str) -> DetailName:
+    """The name of a detail that is in the journal's table, a plugin's too."""
+    return cast("DetailName", name)
+
+
+def as_word(word: str) -> DetailWord:
+    """Words that stand free in a detail, or in one of a plugin."""
+    return cast("DetailWord", word)
+
+
+def as_settling(act: ActWord, what: str) -> SettledBy:
+    """An act and what it was done to: `checked wire`."""
+    return cast("SettledBy", f"{act} {what}".rstrip())

@@ -1,0 +1,192 @@
+"""Acts of work for others: prices, hours, bills, and what the shelf gives."""
+
+from __future__ import annotations
+
+from backbud_grammar.acts.builders import (
+    DOES,
+    ENDS,
+    KEEPS,
+    act,
+    bare,
+    date,
+    free,
+    listed,
+    measure,
+    to,
+    words,
+)
+from backbud_grammar.acts.shared import (
+    INVOICE,
+    MONEY,
+    WORKS,
+)
+from backbud_grammar.forms import ActForm, Form
+
+GROUP = "Work for others"
+_PRICE = (
+    MONEY,
+    measure("rate", "money rate", "money"),
+    bare("rate", "money rate", about="the price of an hour"),
+    free("for", about="what the price is for"),
+    words("for", *WORKS, part=False),
+    words(
+        "how",
+        *listed(
+            "fixed price, price, about, up to, at most, with materials, including materials, "
+            "plus materials"
+        ),
+        part=False,
+    ),
+)
+
+ACTS: tuple[ActForm, ...] = (
+    act(
+        GROUP,
+        "quoted",
+        "quote",
+        KEEPS,
+        *_PRICE,
+        on=("tree", "person"),
+        shared=True,
+        about="a price named, not yet agreed",
+        work="business",
+        traits=("no_work", "for_keeper"),
+    ),
+    act(
+        GROUP,
+        "agreed",
+        "agree",
+        DOES,
+        *_PRICE,
+        date("by", "wanted", about="when it is wanted back"),
+        on=("tree", "person"),
+        shared=True,
+        work="business",
+        traits=("no_work", "anywhere", "ahead", "for_keeper"),
+    ),
+    act(
+        GROUP,
+        "worked",
+        "work",
+        KEEPS,
+        bare("time", "duration"),
+        free("on", "at", about="what at"),
+        words("on", *WORKS, part=False),
+        shared=True,
+        needs=True,
+        work="business",
+        traits=("no_work",),
+    ),
+    act(
+        GROUP,
+        "used",
+        "use",
+        DOES,
+        Form(
+            "material",
+            (),
+            ("volume", "mass", "length", "number"),
+            bound=True,
+            refers=("material", "mix"),
+            words=("bag", "bags", "piece", "pieces", "sheet", "sheets", "cakes", "cake"),
+            several=True,
+        ),
+        shared=True,
+        needs=True,
+        work="business",
+        traits=("no_work",),
+    ),
+    act(
+        GROUP,
+        "counted",
+        "count",
+        DOES,
+        Form(
+            "quantity",
+            (),
+            ("volume", "mass", "length", "number"),
+            bound=True,
+            words=(
+                "bag",
+                "bags",
+                "box",
+                "boxes",
+                "roll",
+                "rolls",
+                "bottle",
+                "bottles",
+                "tub",
+                "tubs",
+                "piece",
+                "pieces",
+                "sheet",
+                "sheets",
+            ),
+        ),
+        on=("material",),
+        about="what is on the shelf, as counted",
+        needs=True,
+        work="business",
+    ),
+    act(
+        GROUP,
+        "ready",
+        "ready",
+        ENDS,
+        # `ready for pruning` is not ready to go.
+        Form("for", ("for",), words=("collection", "pick-up", "picking up", "its owner", "home")),
+        to("for", "person"),
+        words("how", "to go home", "to go", part=False),
+        about="to go home",
+        work="business",
+        traits=("no_work",),
+    ),
+    act(
+        GROUP,
+        "billed",
+        "bill",
+        DOES,
+        MONEY,
+        *INVOICE,
+        free("for"),
+        words("for", *WORKS, part=False),
+        on=("tree", "person"),
+        shared=True,
+        also=("invoiced",),
+        work="business",
+        traits=("no_work", "anywhere", "for_keeper"),
+    ),
+    act(
+        GROUP,
+        "paid",
+        "pay",
+        ENDS,
+        MONEY,
+        words(
+            "how",
+            *listed(
+                "cash, in cash, by transfer, by bank transfer, by card, in full, in part, "
+                "deposit, balance, in advance, on account"
+            ),
+            part=False,
+        ),
+        *INVOICE,
+        on=("tree", "person"),
+        shared=True,
+        needs=True,
+        work="business",
+        traits=("no_work", "anywhere", "for_keeper"),
+    ),
+    act(
+        GROUP,
+        "priced",
+        "price",
+        DOES,
+        MONEY,
+        on=("material", "pot"),
+        about="what it costs from now on",
+        needs=True,
+        work="business",
+        traits=("no_work",),
+    ),
+)

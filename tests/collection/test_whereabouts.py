@@ -173,3 +173,39 @@ chip
         "trident maple", "marrow", "yard", "here"
     )  # fmt: skip
     assert [entry.event.act for entry in chip.history] == ["separated", "noted"]
+
+
+def fed(written, tree, pages: str) -> dict[str, int]:
+    """How often each of the two trees was fed."""
+    session = written(CARDS.replace("place yard\n", "place yard\nplace tunnel\n", 1) + pages)
+    return {
+        handle: sum(e.event.act == "fed" for e in tree(session, handle).history)
+        for handle in ("hoshi", "yuki")
+    }
+
+
+def test_who_is_left_out_by_name_is_not_meant(written, tree) -> None:
+    line = "2026-06-01\nhoshi, yuki except yuki\n  fed  4 cakes\n"
+    assert fed(written, tree, line) == {"hoshi": 1, "yuki": 0}
+
+
+def test_all_in_a_place_are_those_that_are_there_each_time(written, tree) -> None:
+    pages = """2026-06-01
+hoshi
+  moved  tunnel
+2026-06-02
+all in tunnel
+  fed  4 cakes
+2026-06-03
+hoshi
+  moved  yard
+yuki
+  moved  tunnel
+2026-06-04
+all in tunnel
+  fed  4 cakes
+2026-06-05
+all in tunnel
+  fed  4 cakes
+"""
+    assert fed(written, tree, pages) == {"hoshi": 1, "yuki": 2}

@@ -562,3 +562,42 @@ def test_a_zone_at_two_is_told_as_weak_and_one_at_three_is_not(written, find) ->
     text = diary(("2026-05-01", "vigour apex 2, middle 2, low 3"))
     look = find(written(text), "strength-check")
     assert look.because[-1].text == "Weak: apex, middle."
+
+
+# ------------------------------------------------------------------ settle.py: which words count
+
+
+@pytest.mark.parametrize(
+    ("pages", "outcome"),
+    [
+        ([("2027-06-05", "skipped prune")], "skipped"),
+        # A rough date, or a word that was taken back, says nothing.
+        ([("2027-06", "skipped prune")], "open"),
+        ([("2027-06-05", "skipped prune"),
+          ("2027-06-06", "corrected skipped 2027-06-05, not done")], "open"),
+        # So with what was done.
+        ([("2027-06-05", "pruned light")], "done"),
+        ([("2027-06-05", "pruned light"),
+          ("2027-06-06", "corrected pruned 2027-06-05, not done")], "open"),
+    ],
+)  # fmt: skip
+def test_which_words_and_acts_close_a_plan(written, find, pages, outcome) -> None:
+    text = diary(("2027-01-10", "planned prune, to 2027-06"), *pages)
+    assert find(written(text, "2027-06-20"), "planned/pruned").outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("look", "outcome"),
+    [
+        ("checked wire fine", "done"),
+        ("checked wire fine on left 1", "open"),
+        # One that found where it bites, or that set the next, was a look at all of it.
+        ("checked wire biting on left 1", "done"),
+        ("checked wire fine on left 1, again in 2 weeks", "done"),
+        ("checked ties fine", "open"),
+        ("checked", "done"),
+    ],
+)
+def test_which_looks_settle_a_look_at_all_of_the_wire(written, find, look, outcome) -> None:
+    text = diary(("2026-05-01", "wired 3 mm Al"), ("2026-06-01", look))
+    assert find(written(text, "2026-06-02"), "/wire-check/").outcome == outcome

@@ -96,3 +96,15 @@ def test_a_planned_look_is_done_by_a_look_at_the_same(written, states, done, sta
     assert states(written(text, "2026-05-21"), "planned") == {
         "hoshi/planned/checked-2026-05-02": state
     }
+
+
+def test_a_plan_goes_before_a_proposal_whatever_their_ids(written, find, pattern) -> None:
+    """Both were put off to the same window; the id of the proposal comes first."""
+    text = diary(
+        ("2025-06-06", "watered"),
+        ("2026-02-01", "planned feed, to 2026-04"),
+        ("2026-04-02", "put-off feed, to 2026-06"),
+    )
+    session = written(text, "2026-04-03")
+    assert find(session, "hoshi/planned/fed-2026-02-01", pattern).outcome == "open"
+    assert find(session, "hoshi/feed-spring/2026", pattern).outcome == "replaced"

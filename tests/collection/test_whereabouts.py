@@ -209,3 +209,9 @@ all in tunnel
   fed  4 cakes
 """
     assert fed(written, tree, pages) == {"hoshi": 1, "yuki": 2}
+
+
+def test_a_note_on_a_tree_and_a_pot_stands_in_both_histories(written, tree) -> None:
+    session = written(CARDS + "2026-06-01\nhoshi, tray-7\n  noted  the glaze is cracked\n")
+    assert [e.event.act for e in tree(session, "hoshi").history] == ["noted"]
+    assert [event.act for event in session.histories.others["tray-7"]] == ["noted"]

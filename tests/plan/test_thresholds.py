@@ -577,6 +577,9 @@ def test_a_zone_at_two_is_told_as_weak_and_one_at_three_is_not(written, find) ->
           ("2027-06-06", "corrected skipped 2027-06-05, not done")], "open"),
         # So with what was done.
         ([("2027-06-05", "pruned light")], "done"),
+        ([("2027-06-05", "pruned light on left 1")], "done"),
+        # Wire that comes off is no pruning.
+        ([("2027-02-01", "wired 3 mm Al"), ("2027-06-05", "unwired")], "open"),
         ([("2027-06-05", "pruned light"),
           ("2027-06-06", "corrected pruned 2027-06-05, not done")], "open"),
     ],
@@ -601,3 +604,18 @@ def test_which_words_and_acts_close_a_plan(written, find, pages, outcome) -> Non
 def test_which_looks_settle_a_look_at_all_of_the_wire(written, find, look, outcome) -> None:
     text = diary(("2026-05-01", "wired 3 mm Al"), ("2026-06-01", look))
     assert find(written(text, "2026-06-02"), "/wire-check/").outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("pages", "outcome"),
+    [
+        ([("2026-11-20", "unwired")], "done"),
+        ([("2026-11-20", "unwired on left 1")], "open"),
+        # What was skipped stays so, though the wire came off later.
+        ([("2026-11-10", "skipped unwire"), ("2026-11-20", "unwired")], "skipped"),
+    ],
+)
+def test_what_becomes_of_a_wire_that_is_to_come_off(written, find, pages, outcome) -> None:
+    """It is to come off from 30 October."""
+    text = diary(("2026-05-01", "wired 3 mm Al"), *pages)
+    assert find(written(text, "2026-11-21"), "/wire-off/").outcome == outcome

@@ -50,6 +50,7 @@ def planned(tree: Tree, event: Event, at: int, journal: Journal, quoter: Quoter)
         window_of_plan(event, journal.southern),
         "",
         _what(event, tree, quoter),
+        settled_by=_settled_by(event, act),
         part=parts[0] if parts else "",
         extent=extent_of(replace(event, act=act, row=row)),
     )
@@ -65,6 +66,13 @@ def planned(tree: Tree, event: Event, at: int, journal: Journal, quoter: Quoter)
         at,
         planned=True,
     )
+
+
+def _settled_by(event: Event, act: str) -> tuple[str, ...]:
+    """What settles a plan: the act, but of a look only a look at the same."""
+    if act != "checked":
+        return ()
+    return tuple(dict.fromkeys(by for look in looks(event) for by in look.settled_by))
 
 
 def _what(event: Event, tree: Tree, quoter: Quoter) -> str:

@@ -1,0 +1,367 @@
+"""Each threshold of the species' interface and habits, on both sides of it; days by hand."""
+
+from __future__ import annotations
+
+from datetime import date
+from typing import ClassVar
+
+import pytest
+from msgspec.structs import replace
+
+from backbud.climate.outlook import Span
+from backbud.collection.hard_work import extent_of
+from backbud.species import (
+    COMMON_PRACTICE,
+    Fact,
+    RepotInterval,
+    Species,
+    Stage,
+    StageMonths,
+    Window,
+    Year,
+    out_of_the_heat,
+)
+from backbud_species.habits.done import since
+from backbud_species.habits.gates import LIGHT_WORK
+from backbud_species.habits.intervals import years_between_repottings
+from backbud_species.habits.leaves import Way, leaves_off
+from backbud_species.habits.second_flush import candle_cut
+from backbud_species.habits.signs import early_signs
+from backbud_species.habits.times import months, week_of
+
+
+class Staged(Species):
+    """Two stages, 30 days apart as usual."""
+
+    botanical = "Arbor gradata"
+    common = ("staged tree",)
+    stage_months: ClassVar[StageMonths] = {
+        1: ((3, 1), (3, 15), (3, 31)),
+        11: ((4, 1), (4, 14), (4, 30)),
+    }
+
+
+# ------------------------------------------------------------------ species.py
+
+
+@pytest.mark.parametrize(
+    ("seen", "days"),
+    [
+        # A third of 30 days after 4 April is 14 April, the usual day: it stays.
+        ("2027-04-04", ("2027-04-01", "2027-04-14", "2027-04-30")),
+        ("2027-04-05", ("2027-04-02", "2027-04-15", "2027-05-01")),
+        ("2027-04-10", ("2027-04-07", "2027-04-20", "2027-05-06")),
+    ],
+)
+def test_a_stage_comes_no_sooner_than_a_third_of_the_usual_time_after_the_last(
+    made, seen, days
+) -> None:
+    stage = made.year(Staged(), seen={1: seen}).stage(11)
+    assert (stage.first, stage.day, stage.last) == tuple(map(date.fromisoformat, days))
+    assert ("But it follows bud swelling." in stage.because) == (seen != "2027-04-04")
+
+
+@pytest.mark.parametrize(
+    ("day", "becomes"),
+    [
+        # Today is Tuesday 1 June 2027; 22 June is three weeks off. Later days are set to the
+        # nearest Monday: 21 and 28 June.
+        ("2027-06-22", "2027-06-22"),
+        ("2027-06-23", "2027-06-21"),
+        ("2027-06-24", "2027-06-21"),
+        ("2027-06-25", "2027-06-28"),
+        ("2027-06-28", "2027-06-28"),
+    ],
+)
+def test_days_over_three_weeks_off_are_mondays(made, day, becomes) -> None:
+    year = replace(made.year(Staged()), today=date(2027, 6, 1))
+    one = date.fromisoformat(day)
+    assert year.rounded(Window(one, one, one)) == Window(*[date.fromisoformat(becomes)] * 3)
+
+
+@pytest.mark.parametrize(
+    ("name", "north", "south"),
+    [
+        ("spring", ("2027-03-01", "2027-05-31"), ("2027-09-01", "2027-11-30")),
+        ("summer", ("2027-06-01", "2027-08-31"), ("2027-12-01", "2028-02-29")),
+        ("autumn", ("2027-09-01", "2027-11-30"), ("2028-03-01", "2028-05-30")),
+        ("winter", ("2027-01-01", "2027-02-28"), ("2027-07-01", "2027-08-29")),
+        ("year", ("2027-01-01", "2027-12-31"), ("2027-07-01", "2028-06-30")),
+    ],
+)
+def test_the_seasons_of_a_growing_year(made, name, north, south) -> None:
+    """Meteorological ones; in the south six months later, on the same day of the month."""
+    for southern, days in ((False, north), (True, south)):
+        season = made.year(Staged(), southern=southern).season(name)
+        assert (season.first.isoformat(), season.last.isoformat()) == days
+
+
+class Hot(Year):
+    """A year that is hot from 1 July to 31 August."""
+
+    def hot_days(self, high_c: float) -> Span | None:
+        assert high_c == 32.0
+        return Span(date(2027, 7, 1), date(2027, 8, 31), "It is hot.")
+
+
+@pytest.mark.parametrize(
+    ("window", "moved"),
+    [
+        # Best before or after the hot time: as it was.
+        (("06-20", "06-30", "07-20"), ("06-20", "06-30", "07-20")),
+        (("08-20", "09-01", "09-20"), ("08-20", "09-01", "09-20")),
+        # Open before it: it ends before it.
+        (("06-30", "07-01", "07-20"), ("06-30", "06-30", "06-30")),
+        # Else it begins after it, and lasts three weeks at least: 22 September.
+        (("07-01", "07-10", "09-21"), ("09-01", "09-01", "09-22")),
+        (("07-01", "08-31", "09-23"), ("09-01", "09-01", "09-23")),
+    ],
+)
+def test_feeding_is_moved_out_of_the_hot_weeks(made, window, moved) -> None:
+    year = made.year(Staged())
+    hot = Hot(**{name: getattr(year, name) for name in Year.__struct_fields__})
+    asked, wanted = (
+        Window(*(date.fromisoformat(f"2027-{day}") for day in days)) for days in (window, moved)
+    )
+    found, said = out_of_the_heat(hot, asked, "By months.")
+    assert found == wanted
+    assert (said == "By months.") == (window == moved)
+
+
+# ------------------------------------------------------------------ hard_work.py
+
+
+@pytest.mark.parametrize(
+    ("act", "text", "extent"),
+    [
+        ("pruned", "off 1/3", "hard"),
+        ("pruned", "off 34 %", "hard"),
+        ("pruned", "off 33 %", "usual"),
+        ("defoliated", "off 99 %", "part"),
+        ("defoliated", "off 100 %", "hard"),
+        ("defoliated", "", "hard"),
+        ("bent", "light", "part"),
+        ("bent", "heavy", "hard"),
+        ("repotted", "same pot", "hard"),
+        ("repotted", "same pot, no root work", "part"),
+        ("potted-on", "into tray-7", "part"),
+        ("potted-on", "into tray-7, off below 1 cm", "hard"),
+        ("collected", "", "hard"),
+        ("decandled", "", "hard"),
+        ("trimmed", "light", "usual"),
+    ],
+)
+def test_how_far_a_work_went(made, act, text, extent) -> None:
+    assert extent_of(made.event("2027-03-06", act, text)) == extent
+
+
+# ------------------------------------------------------------------ intervals.py
+
+
+@pytest.mark.parametrize(
+    ("day", "years"),
+    [
+        # Ten years are 3652.5 days: 3652 days from 1 March 2017 is 1 March 2027.
+        ("2027-03-01", (1, 1, 2)),
+        ("2027-03-02", (2, 3, 4)),
+        # Forty years are 14610 days: 1 March 2057.
+        ("2057-02-28", (2, 3, 4)),
+        ("2057-03-01", (5, 6, 7)),
+    ],
+)
+def test_young_is_under_ten_years_and_old_from_forty(made, day, years) -> None:
+    class Aged(Staged):
+        repot_years = Fact((2, 3, 4), COMMON_PRACTICE)
+        repot_interval = Fact(RepotInterval((1, 1, 2), (5, 6, 7)), COMMON_PRACTICE)
+
+    species = Aged()
+    tree = made.tree(made.event("2017-03-01", "sown"))
+    on = date.fromisoformat(day)
+    assert years_between_repottings(species, tree, on, made.year(species)).value == years
+
+
+@pytest.mark.parametrize(
+    ("depth", "years"),
+    [
+        # A ball under 5 cm deep fills its pot a year sooner, in a year at least.
+        ("5", (1, 3, 4)),
+        ("4.9", (1, 2, 3)),
+    ],
+)
+def test_a_ball_under_five_centimetres_is_shallow(made, depth, years) -> None:
+    class Usual(Staged):
+        repot_years = Fact((1, 3, 4), COMMON_PRACTICE)
+
+    species = Usual()
+    tree = made.tree(root_ball=f"20 x 15 x {depth} cm")
+    found = years_between_repottings(species, tree, date(2027, 3, 1), made.year(species))
+    assert found.value == years
+
+
+# ------------------------------------------------------------------ leaves.py
+
+
+@pytest.mark.parametrize(
+    ("last", "what"),
+    [
+        # 330 days before 5 June 2027 is 10 July 2026.
+        ("2026-07-09", "all leaves"),
+        ("2026-07-10", "large leaves"),
+    ],
+)
+def test_leaves_all_come_off_again_after_more_than_eleven_months(made, only, last, what) -> None:
+    opens = date(2027, 6, 5)
+    tree = made.tree(made.event(last, "defoliated", "full"), strength="strong")
+    ways = (Way("all leaves", "It is stripped."), Way("large leaves", "In part."))
+    window = Window(opens, opens, opens)
+    assert only(list(leaves_off(tree, made.year(Staged(), "warm"), window, *ways))).what == what
+
+
+# ------------------------------------------------------------------ gates.py, done.py
+
+
+@pytest.mark.parametrize(
+    ("act", "text", "day", "shut"),
+    [
+        # The work's day is 10 June 2027; what is written of that very day is not known yet.
+        ("checked", "pests many", "2027-06-09", True),
+        ("checked", "pests many", "2027-06-10", False),
+        # 365 days before it is 10 June 2026; 365 days before the growing year 1 January 2026.
+        ("bought", "imported", "2026-06-10", True),
+        ("bought", "imported", "2026-06-09", False),
+        ("collected", "", "2026-01-01", True),
+        ("collected", "", "2025-12-31", False),
+    ],
+)
+def test_what_holds_light_work_back(made, act, text, day, shut) -> None:
+    tree = made.tree(made.event(day, act, text), strength="strong")
+    said = LIGHT_WORK.shut(tree, date(2027, 6, 10), made.year(Staged()))
+    assert bool(said) is shut
+
+
+@pytest.mark.parametrize(
+    ("today", "shut"),
+    [
+        # What is found in the work's window counts, for eight weeks: up to 5 August.
+        ("2027-06-09", False),
+        ("2027-06-10", True),
+        ("2027-08-05", True),
+        ("2027-08-06", False),
+    ],
+)
+def test_a_find_in_the_works_time_counts_for_eight_weeks(made, today, shut) -> None:
+    tree = made.tree(made.event("2027-06-10", "checked", "pests many"), strength="strong")
+    year = replace(made.year(Staged()), today=date.fromisoformat(today))
+    assert bool(LIGHT_WORK.shut(tree, date(2027, 6, 10), year)) is shut
+
+
+@pytest.mark.parametrize(
+    ("first", "before", "found"),
+    [
+        ("2027-03-06", "2027-03-07", True),
+        ("2027-03-07", "2027-03-08", False),
+        ("2027-03-05", "2027-03-06", False),
+    ],
+)
+def test_since_takes_its_first_day_and_not_the_last(made, first, before, found) -> None:
+    tree = made.tree(made.event("2027-03-06", "pruned", "light"))
+    days = (date.fromisoformat(first), date.fromisoformat(before))
+    assert since(tree, *days, lambda event: event.act == "pruned") is found
+
+
+# ------------------------------------------------------------------ signs.py
+
+
+@pytest.mark.parametrize(
+    ("done", "signs"),
+    [
+        # The last root work was on 1 March 2025, and 1 March 2027 is asked for.
+        ([("2026-05-01", "drained", "60 s")], 1),
+        ([("2026-05-01", "drained", "59 s")], 0),
+        ([("2025-03-01", "drained", "60 s")], 0),
+        ([("2025-03-02", "drained", "60 s")], 1),
+        ([("2027-02-28", "drained", "60 s")], 1),
+        ([("2027-03-01", "drained", "60 s")], 0),
+        # A quarter longer from year to year; 25 s and 20 s.
+        ([("2025-05-01", "drained", "20 s"), ("2026-05-01", "drained", "25 s")], 1),
+        ([("2025-05-01", "drained", "20 s"), ("2026-05-01", "drained", "24 s")], 0),
+        ([("2026-05-01", "drained", "25 s")], 0),
+        ([("2025-03-02", "opened", "hard surface")], 1),
+        ([("2025-03-01", "opened", "hard surface")], 0),
+        ([("2027-02-28", "opened", "hard surface")], 1),
+        ([("2027-03-01", "opened", "hard surface")], 0),
+        # Less in each year, and two years at least.
+        ([("2025-05-01", "vigour", "apex 4"), ("2026-05-01", "vigour", "apex 3")], 1),
+        ([("2025-05-01", "vigour", "apex 3"), ("2026-05-01", "vigour", "apex 3")], 0),
+        ([("2026-05-01", "vigour", "apex 3")], 0),
+    ],
+)
+def test_early_signs_of_tired_soil(made, done, signs) -> None:
+    last = made.event("2025-03-01", "repotted", "same pot")
+    tree = made.tree(last, *(made.event(*one) for one in done))
+    found = early_signs(tree, made.year(Staged()), last, date(2027, 3, 1))
+    assert len(found) == signs, found
+
+
+# ------------------------------------------------------------------ second_flush.py
+
+
+class Cooling(Year):
+    """A year whose days average 15 °C until a day that the tests set as its name."""
+
+    def stays_over(self, celsius: float) -> date | None:
+        assert celsius == 15.0
+        return date.fromisoformat(self.name)
+
+
+@pytest.mark.parametrize(
+    ("cools", "days"),
+    [
+        # 115 days before 1 October is 8 June; ten days before and twelve after it.
+        ("2027-10-01", ("05-29", "06-08", "06-20")),
+        # No later than 25 July: 115 days before 17 November.
+        ("2027-11-17", ("07-15", "07-25", "08-06")),
+        ("2027-11-18", ("07-15", "07-25", "08-06")),
+        ("2027-11-16", ("07-14", "07-24", "08-05")),
+        # No sooner than a week after the needles part on 20 May: 115 days before 19 September
+        # is 27 May. It opens no sooner than they part, here from 10 May.
+        ("2027-09-19", ("05-17", "05-27", "06-08")),
+        ("2027-09-10", ("05-17", "05-27", "06-08")),
+    ],
+)
+def test_when_candles_are_cut(made, cools, days) -> None:
+    year = made.year(Staged())
+    fields = {name: getattr(year, name) for name in Year.__struct_fields__}
+    cooling = Cooling(**{**fields, "name": cools})
+    parted = Stage(11, date(2027, 5, 10), date(2027, 5, 20), date(2027, 5, 30), False, "")
+    window = candle_cut(parted, cooling).window
+    assert tuple(f"{day:%m-%d}" for day in (window.opens, window.best, window.closes)) == days
+
+
+# ------------------------------------------------------------------ times.py
+
+
+@pytest.mark.parametrize(
+    ("day", "monday"),
+    [("2027-06-21", "2027-06-21"), ("2027-06-24", "2027-06-21"), ("2027-06-25", "2027-06-28")],
+)
+def test_the_nearest_monday(day, monday) -> None:
+    assert week_of(date.fromisoformat(day)) == date.fromisoformat(monday)
+
+
+@pytest.mark.parametrize(
+    ("opens", "season"),
+    [
+        ((2, 28), "winter"), ((3, 1), "spring"), ((5, 31), "spring"), ((6, 1), "summer"),
+        ((8, 31), "summer"), ((9, 1), "autumn"), ((11, 30), "autumn"), ((12, 1), "autumn"),
+        ((1, 1), "winter"),
+    ],
+)  # fmt: skip
+def test_months_hang_on_the_season_in_which_they_open(opens, season) -> None:
+    assert months(opens, opens, opens).season == season
+
+
+def test_months_may_cross_new_year(made) -> None:
+    year = made.year(Staged())
+    window = months((11, 1), (1, 15), (2, 28)).window(year.season("autumn"), year)
+    assert window == Window(date(2027, 11, 1), date(2028, 1, 15), date(2028, 2, 28))

@@ -17,7 +17,7 @@ from backbud.plan.looks import looks
 from backbud.plan.quote import Quoter
 from backbud.plan.windows import window_again, window_of_plan
 from backbud.species import Proposal
-from backbud_grammar.act_words import as_act
+from backbud_grammar.act_words import ActWord, SettledBy, as_act
 
 PLANNED, AGAIN = "planned", "check-again"
 # What says when, and not what: `to 2028-03`, `in 6 weeks`, `next spring`; not `to 2 pairs`.
@@ -68,7 +68,7 @@ def planned(tree: Tree, event: Event, at: int, journal: Journal, quoter: Quoter)
     )
 
 
-def _settled_by(event: Event, act: str) -> tuple[str, ...]:
+def _settled_by(event: Event, act: ActWord) -> tuple[SettledBy, ...]:
     """What settles a plan: the act, but of a look only a look at the same."""
     if act != "checked":
         return ()

@@ -619,3 +619,43 @@ def test_what_becomes_of_a_wire_that_is_to_come_off(written, find, pages, outcom
     """It is to come off from 30 October."""
     text = diary(("2026-05-01", "wired 3 mm Al"), *pages)
     assert find(written(text, "2026-11-21"), "/wire-off/").outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("pages", "rule", "outcomes"),
+    [
+        # A word speaks of what was due when it was written, and of nothing that is done.
+        ([("2026-05-01", "skipped unwire"), ("2026-05-01", "wired 3 mm Al")],
+         "wire-off", {"": "open"}),
+        ([("2026-05-01", "wired 3 mm Al"), ("2026-05-01", "skipped unwire")],
+         "wire-off", {"": "skipped"}),
+        ([("2026-05-01", "wired 3 mm Al"), ("2026-11-05", "unwired"),
+          ("2026-11-06", "skipped unwire")],
+         "wire-off", {"": "done"}),
+        # Of a part only of that.
+        ([("2026-05-01", "wired 3 mm Al on left 2, 2 mm Al on apex"),
+          ("2026-11-05", "skipped unwire on left 2")],
+         "wire-off", {"left-2": "skipped", "apex": "open"}),
+        ([("2026-05-01", "wired 3 mm Al on left 2, 2 mm Al on apex"),
+          ("2026-11-05", "skipped unwire")],
+         "wire-off", {"left-2": "skipped", "apex": "skipped"}),
+        # Where the act itself is not due, of what it would settle.
+        ([("2026-05-01", "drained 90 s"), ("2026-05-05", "skipped repot")],
+         "drains-slowly", {"": "skipped"}),
+        ([("2026-05-01", "drained 90 s"), ("2026-05-05", "skipped feed")],
+         "drains-slowly", {"": "open"}),
+        ([("2026-05-01", "vigour apex 2, low 1"), ("2026-06-05", "skipped check")],
+         "strength-check", {"": "skipped"}),
+    ],
+)  # fmt: skip
+def test_what_a_word_is_about(written, find, pages, rule, outcomes) -> None:
+    session = written(diary(*pages))
+    for part, outcome in outcomes.items():
+        assert find(session, f"/{rule}/{_cause(pages, rule)}{part}").outcome == outcome
+
+
+def _cause(pages: list[tuple[str, str]], rule: str) -> str:
+    """The cause in the id, with what stands before a part."""
+    act = {"wire-off": "wired", "drains-slowly": "drained", "strength-check": "vigour"}[rule]
+    day, line = next(page for page in pages if page[1].startswith(act))
+    return f"{act}-{day}" + ("/" if " on " in line else "")

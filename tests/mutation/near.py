@@ -1,0 +1,118 @@
+"""The core, its tests, and which of them are near to a change."""
+
+from __future__ import annotations
+
+import ast
+from collections import defaultdict
+from collections.abc import Mapping, Sequence
+from functools import cache
+from pathlib import Path
+
+from mutants import Mutant
+from reach import ROOT, Reached
+
+CORE = ("ledger/backbud/plan", "ledger/backbud/collection", "ledger/backbud/climate",
+        "plugins/backbud_species/habits")  # fmt: skip
+CORE_FILES = ("ledger/backbud/species.py",)
+NEAR = ("plan", "collection", "climate", "species", "problems")
+# Random ones, so that a survivor is one twice.
+LEFT_OUT = ("test_random_diaries", "test_fuzz")
+# Slower tests are left out; of the others no more than this many run for one change.
+SLOWEST_S = 3.0
+MOST_TESTS = 200
+EVERY_LINE = frozenset(range(10_000))
+EVERY_LINE = frozenset(range(10_000))
+
+
+def core() -> list[Path]:
+    """The files of the core."""
+    found = [path for folder in CORE for path in sorted((ROOT / folder).rglob("*.py"))]
+    return [*found, *(ROOT / name for name in CORE_FILES)]
+
+
+def near_tests() -> list[Path]:
+    """The test files that may run."""
+    found = [path for name in NEAR for path in sorted((ROOT / "tests" / name).glob("test_*.py"))]
+    return [path for path in found if path.stem not in LEFT_OUT]
+
+
+def importers(files: Sequence[Path]) -> dict[str, set[str]]:
+    """By file the files that import from it, and it itself."""
+    modules = {str(path.relative_to(ROOT)): module_of(path) for path in files}
+    texts = {name: (ROOT / name).read_text() for name in modules}
+    return {
+        name: {name} | {by for by, text in texts.items() if f"from {module} import" in text}
+        for name, module in modules.items()
+    }
+
+
+def module_of(path: Path) -> str:
+    parts = path.relative_to(ROOT).with_suffix("").parts[1:]
+    return ".".join(parts[:-1] if parts[-1] == "__init__" else parts)
+
+
+def chosen_tests(
+    file: str, mutant: Mutant, found: Sequence[Reached], users: Mapping[str, set[str]]
+) -> list[str]:
+    """The tests that reach the changed statement, the nearest first.
+
+    Of a name those that reach where it is used; of all else that acts on import the module's.
+    """
+    if mutant.in_function:
+        first, last = mutant.lines
+        wanted = {file: frozenset(range(first, last + 1))}
+    else:
+        names = names_set(mutant)
+        wanted = {user: _uses(user, names) for user in users[file]}
+        if not any(wanted.values()):
+            # A table is used by what stands beside it.
+            beside = {name for name in users if Path(name).parent == Path(file).parent}
+            wanted = dict.fromkeys(users[file] | beside, EVERY_LINE)
+    near = {Path(file).stem, "threshold", "first_years" if "habits" in file else "threshold"}
+    out = []
+    for one in found:
+        if one.seconds <= SLOWEST_S and any(
+            not lines.isdisjoint(one.lines.get(name, ())) for name, lines in wanted.items()
+        ):
+            within = Path(one.test.partition("::")[0]).stem
+            out.append((not any(word in within for word in near), one.seconds, one.test))
+    nearest = [test for far, _, test in sorted(out) if not far]
+    rest = _spread([test for far, _, test in sorted(out) if far])
+    return [*nearest, *rest][:MOST_TESTS]
+
+
+@cache
+def parsed(file: str) -> ast.Module:
+    return ast.parse((ROOT / file).read_text())
+
+
+def _uses(file: str, names: set[str]) -> frozenset[int]:
+    """The lines of a file that use one of the names."""
+    return frozenset(
+        node.lineno
+        for node in ast.walk(parsed(file))
+        if isinstance(node, ast.Name) and node.id in names and isinstance(node.ctx, ast.Load)
+    )
+
+
+def _spread(tests: Sequence[str]) -> list[str]:
+    """The tests from every test file in turn."""
+    by_file: dict[str, list[str]] = defaultdict(list)
+    for test in tests:
+        by_file[test.partition("::")[0]].append(test)
+    most = max(map(len, by_file.values()), default=0)
+    return [names[at] for at in range(most) for names in by_file.values() if at < len(names)]
+
+
+def names_set(mutant: Mutant) -> set[str]:
+    """The names that the changed statement of a module gives a value."""
+    match statement_of(mutant):
+        case ast.Assign(targets=[ast.Name(id=name)]) | ast.AnnAssign(target=ast.Name(id=name)):
+            return {name}
+        case ast.Assign(targets=[ast.Tuple(elts=names)]):
+            return {name.id for name in names if isinstance(name, ast.Name)}
+    return set()
+
+
+def statement_of(mutant: Mutant) -> ast.stmt | None:
+    return next((s for s in mutant.tree.body if s.lineno == mutant.lines[0]), None)

@@ -1,0 +1,157 @@
+"""Changes the core in small ways, one at a time, and tells which changes no test sees.
+
+    nice -n 15 python tests/mutation/run.py --all plan/settle.py --sample 500 --seed 1 plan
+
+Each change is tried in a fork of its own, in memory: no file is touched. Only tests that reach
+the changed statement run, the quickest first, until one fails. Exit status 1 under 85 %.
+"""
+
+from __future__ import annotations
+
+import argparse
+import os
+import random
+import sys
+import time
+from collections import defaultdict
+from pathlib import Path
+
+import pytest
+from hypothesis import settings
+
+sys.path.insert(0, str(Path(__file__).parent))
+
+from mutants import Mutant, mutants_of
+from near import chosen_tests, core, importers, near_tests
+from reach import ROOT, reached
+from trying import (
+    ALL_PASS,
+    ONE_FAILS,
+    OUT_OF_TIME,
+    QUIET,
+    InPlace,
+    Tried,
+    on_import,
+    settable,
+)
+
+WANTED = 0.85
+# Where the result is told; what pytest prints goes nowhere.
+TOLD = os.fdopen(os.dup(1), "w", buffering=1)
+
+
+def in_name(path: Path) -> str:
+    """A file as it is named on the command line: `plan/settle.py`."""
+    name = str(path.relative_to(ROOT))
+    for root in ("ledger/backbud/", "plugins/backbud_species/"):
+        name = name.removeprefix(root)
+    return name
+
+
+class Tally:
+    """Counts, and tells each change that no test saw."""
+
+    def __init__(self, total: int) -> None:
+        self.total, self.done, self.killed, self.not_tried = total, 0, 0, 0
+        self.by_file: dict[str, list[int]] = defaultdict(lambda: [0, 0])
+        self.begun = time.monotonic()
+
+    def __call__(self, tried: Tried, ended: int) -> None:
+        where = f"{tried.file}:{tried.mutant.said}"
+        if ended not in (ALL_PASS, ONE_FAILS, OUT_OF_TIME):
+            self.not_tried += 1
+            print(f"not tried {where}", file=TOLD)
+            return
+        self.done += 1
+        seen = ended != ALL_PASS
+        self.killed += seen
+        self.by_file[tried.file][0] += seen
+        self.by_file[tried.file][1] += 1
+        if not seen:
+            print(f"survived  {where}  ({len(tried.tests)} tests)", file=TOLD)
+        if self.done % 20 == 0:
+            passed = time.monotonic() - self.begun
+            print(f"# {self.done} of {self.total}, {self.killed} killed, {passed:.0f} s", file=TOLD)
+
+    def told(self) -> int:
+        """Tell the sum; the exit status."""
+        for file, (killed, of) in sorted(self.by_file.items()):
+            print(f"{killed:4} of {of:4}  {killed / of:4.0%}  {file}", file=TOLD)
+        share = self.killed / max(1, self.done)
+        print(f"{self.killed} of {self.done} killed: {share:.1%}", file=TOLD)
+        return 0 if share >= WANTED and self.done == self.total else 1
+
+
+def changes(options: argparse.Namespace) -> list[tuple[Path, Mutant]]:
+    """All changes of the files named whole, and the sample of the others."""
+    whole = [path for path in core() if in_name(path) in options.all]
+    missing = set(options.all) - {in_name(path) for path in whole}
+    if missing:
+        sys.exit(f"no file of the core: {', '.join(sorted(missing))}")
+    out = [
+        (path, mutant)
+        for path in whole
+        for mutant in mutants_of(path.read_text(), options.thresholds)
+    ]
+    others = [
+        path
+        for path in core()
+        if path not in whole and in_name(path).startswith(tuple(options.where))
+    ]
+    rest = (
+        []
+        if not options.sample
+        else [
+            (path, mutant)
+            for path in others
+            for mutant in mutants_of(path.read_text(), options.thresholds)
+        ]
+    )
+    print(
+        f"# {len(out)} changes of the files named whole; {len(rest)} possible elsewhere", file=TOLD
+    )
+    lot = random.Random(options.seed)
+    return out + lot.sample(rest, min(options.sample, len(rest)))
+
+
+def main() -> int:
+    """Try the changes that the command line asks for."""
+    parser = argparse.ArgumentParser(description=__doc__.partition("\n")[0])
+    parser.add_argument("--all", action="append", default=[], metavar="plan/settle.py")
+    parser.add_argument("--sample", type=int, default=0, help="so many changes elsewhere")
+    parser.add_argument("--thresholds", action="store_true", help="only numbers and < <= > >=")
+    parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--limit", type=int, default=30, help="seconds of work for one change")
+    parser.add_argument("--kept", type=Path, default=ROOT / ".mutation", help="what tests reach")
+    parser.add_argument("where", nargs="*", default=[""], help="sample only here: plan, climate/")
+    options = parser.parse_args()
+    os.chdir(ROOT)
+    # The same examples each time, however slow the machine is.
+    settings.register_profile("mutation", deadline=None, derandomize=True, database=None)
+    settings.load_profile("mutation")
+    found = reached(core(), near_tests(), options.kept)
+    users = importers(core())
+    tried = [
+        Tried(name, mutant, chosen_tests(name, mutant, found, users))
+        for path, mutant in changes(options)
+        for name in [str(path.relative_to(ROOT))]
+    ]
+    tally = Tally(len(tried))
+    inside = []
+    for one in tried:
+        if not one.tests:
+            tally(one, ALL_PASS)
+        elif one.mutant.in_function or settable(one, users):
+            inside.append(one)
+        else:
+            tally(one, on_import(one, options.limit))
+    if inside:
+        files = sorted({name.partition("::")[0] for one in inside for name in one.tests})
+        with open(os.devnull, "w") as nowhere:
+            os.dup2(nowhere.fileno(), 1)
+        pytest.main([*QUIET, *files], plugins=[InPlace(inside, options.limit, tally, TOLD)])
+    return tally.told()
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -509,9 +509,10 @@ COVERS = """
         # Shade of summer.
         ([("2026-09-30", "shaded 40 %")], "shade-off", ["2026-09-30", "2026-09-30", "2026-10-15"]),
         ([("2026-10-01", "shaded 40 %")], "shade-off", None),
-        # Under glass for the winter, from September to mid-April, and two weeks at least.
+        # Under glass for the winter, from September to mid-April, and two weeks at least; then
+        # there are two weeks at least to carry it out.
         ([("2026-04-15", "moved glass")], "winter-quarters-out",
-         ["2026-04-29", "2026-04-29", "2026-05-10"]),
+         ["2026-04-29", "2026-04-29", "2026-05-13"]),
         ([("2026-04-16", "moved glass")], "winter-quarters-out", None),
         ([("2026-08-31", "moved glass")], "winter-quarters-out", None),
         ([("2026-09-01", "moved glass")], "winter-quarters-out",

@@ -125,12 +125,7 @@ def _details(event: Event) -> str:
     """The details as written, with the act they speak of in front where it is not among them."""
     if not event.named:
         return event.text
-    act, said = event.named_row, event.text.casefold()
-    words_of_act = (act.word, act.bare, *act.also)
-    if any(_begins(said, word) or _begins(said, word.replace("-", " ")) for word in words_of_act):
+    act, head = event.named_row, event.text.partition(" ")[0].rstrip(",").casefold()
+    if head in (act.word, act.bare, *act.also):
         return event.text
     return f"{event.named} {event.text}".rstrip()
-
-
-def _begins(text: str, word: str) -> bool:
-    return text.startswith(word) and not text[len(word) : len(word) + 1].isalnum()

@@ -216,3 +216,10 @@ def test_a_note_on_a_tree_and_a_pot_stands_in_both_histories(written, tree) -> N
     session = written(CARDS + "2026-06-01\nhoshi, tray-7\n  noted  the glaze is cracked\n")
     assert [e.event.act for e in tree(session, "hoshi").history] == ["noted"]
     assert [event.act for event in session.histories.others["tray-7"]] == ["noted"]
+
+
+def test_what_is_done_after_it_left_on_the_same_lines(written) -> None:
+    assert told(written, "2026-06-01\nhoshi\n  fed  4 cakes\n  sold\n", "") == []
+    assert told(written, "2026-06-01\nhoshi\n  sold\n  fed  4 cakes\n", "not-here") == [
+        (FIRST + 3, 3, 3, "“hoshi” is not here: sold on 2026-06-01")
+    ]

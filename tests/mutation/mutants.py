@@ -127,7 +127,9 @@ def _changes(node: ast.AST) -> Iterator[tuple]:
         case ast.BoolOp(op=op, values=values):
             yield put("op", ast.Or() if isinstance(op, ast.And) else ast.And())
             for i in range(len(values)):
-                yield put("values", None, i)
+                left = [*values[:i], *values[i + 1 :]]
+                # There is none with one term: `a and a` is `a`.
+                yield put("values", left if len(left) > 1 else left * 2)
         case ast.Constant(value=bool() as value):
             yield put("value", not value)
         case ast.Constant(value=int() as value):

@@ -206,10 +206,14 @@ def _exchange(
     path: Path, mutant: Mutant, live: Mapping[tuple[str, int, str], list[FunctionType]]
 ) -> None:
     """Give each live function of the file the code it has after the change."""
+    exchanged = 0
     for code in _codes(compile(mutant.tree, str(path), "exec")):
         for function in live.get((str(path), code.co_firstlineno, code.co_qualname), ()):
             if code.co_freevars == function.__code__.co_freevars:
                 function.__code__ = code
+                exchanged += 1
+    if not exchanged:
+        raise LookupError(f"no live function of {path} could be changed")
 
 
 def _codes(code: CodeType) -> Iterator[CodeType]:

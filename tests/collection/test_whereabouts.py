@@ -27,9 +27,7 @@ def told(written, text: str, code: str) -> list[tuple[int, int, int, str]]:
     """Line, column, length and message of each problem."""
     session = written(CARDS + text, problems=(code,) if code else ())
     return [
-        (p.line, p.column, p.length, p.message)
-        for p in session.problems()
-        if p.code not in UNSAID
+        (p.line, p.column, p.length, p.message) for p in session.problems() if p.code not in UNSAID
     ]
 
 

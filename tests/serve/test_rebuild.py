@@ -134,11 +134,11 @@ def test_a_run_that_fails_leaves_the_last_good_pages(
         raise RuntimeError("out of wire")
 
     with monkeypatch.context() as patched:
-        patched.setattr("backbud.make.render_pages", failing)
+        patched.setattr("backbud.compiled.render_pages", failing)
         (journal / "diary" / "2027.txt").write_text("2026-03-09\n\nyuki\n  noted  two buds open\n")
         news = rebuilder.rebuild()
         assert news.failure.startswith(
-            "The run was stopped by a fault of backbud itself, RuntimeError in backbud/make.py:"
+            "The run was stopped by a fault of backbud itself, RuntimeError in backbud/compiled.py:"
         )
         assert "two buds open" not in page(journal, "trees/yuki.html")
     assert rebuilder.rebuild().failure == ""

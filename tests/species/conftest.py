@@ -18,7 +18,7 @@ from backbud.plan.covers import cover_from
 from backbud.plan.figures import COLD_NIGHT_DROP
 from backbud.plan.year import roots_bear
 from backbud.species import Proposal, Season, Species, Year, rules_of
-from backbud_grammar.acts import ACTS, by_word
+from backbud_grammar.acts import ACTS, ROWS, by_word
 from backbud_grammar.dates import read_date
 from backbud_grammar.parse import Details
 
@@ -192,7 +192,7 @@ class Made:
     ) -> list[Proposal]:
         """What one rule proposes after an event."""
         found = next(r for r in rules_of(species) if r.id == rule)
-        if done.act not in found.acts:
+        if done.act not in found.acts_of(ROWS):
             return []
         return list(found.function(tree, done, year))
 

@@ -162,7 +162,7 @@ def test_a_minus_and_a_letter_against_it_are_a_problem(written, line, code) -> N
 @pytest.mark.parametrize("letters", ["S N", "N S"])
 def test_two_letters_against_each_other_are_a_problem(written, letters) -> None:
     session = written(
-        f"place yard\n  town Melbourne\n  latitude 37.8 {letters}\n"
+        f"place yard\n  town Melbourne, Australia\n  latitude 37.8 {letters}\n"
         "tree hoshi\n  kind trident maple\n",
         problems=("two-signs",),
     )

@@ -21,6 +21,11 @@ if TYPE_CHECKING:
 REMARK = re.compile(r"(?:^|\s)(?:--|—)(?:\s+|$)")
 # `pumice 1`: a name and its parts.
 _INGREDIENT = re.compile(r"\s*[^\W\d].*\d")
+# Nothing else but a name of up to three words and its parts: no year, no sentence.
+_ONLY_INGREDIENT = re.compile(
+    r"\s*[^\W\d]+(?:[ \t-]+[^\W\d]+){0,2}[ \t]+[0-9]{1,2}(?:[.,/][0-9]{1,2})?"
+    r"(?:[ \t]*%|[ \t]+parts?)?\s*"
+)
 _BEHIND_A_WORD = ",.:;!?"
 
 
@@ -98,16 +103,16 @@ class CardSlips:
     def __init__(self, kind: str, first: str) -> None:
         self.kind = kind
         label = label_in(kind, first)
-        # Only where ingredients stand can a line be one.
-        self.takes_any = any(form.free_label for form in KINDS[kind].forms) and (
-            label not in PROSE_LABELS[kind]
-        )
+        # Only where ingredients stand can a line be one; free words may hold a number too.
+        self.takes_any = any(form.free_label for form in KINDS[kind].forms)
+        below_prose = label in PROSE_LABELS[kind]
+        self.is_ingredient = _ONLY_INGREDIENT.fullmatch if below_prose else _INGREDIENT.match
 
     def opening(self, text: str, so_far: list[Scanned]) -> tuple[str, str] | None:
         label = label_in(self.kind, text)
         if label:
             return " ".join(text.split()[: label.count(" ") + 1]), f"a label of a {self.kind}"
-        if self.takes_any and _INGREDIENT.match(text):
+        if self.takes_any and self.is_ingredient(text):
             return text.split(None, 1)[0], "an ingredient"
         return None
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 import unicodedata
 from datetime import date, timedelta
+from itertools import pairwise
 
 from backbud_grammar.date_names import is_name, months_named, weekdays_named
 from backbud_grammar.dates import dates_meant
@@ -18,6 +19,7 @@ _NUMBER = re.compile(r"[0-9]+")
 _NUMBERS = re.compile(r"[0-9]+(?:[-./][0-9]+)*(?:st|nd|rd|th|er|e|o|º|ª)?\.?", re.IGNORECASE)
 _WHOLE_DATE = re.compile(r"[0-9]{1,4}([-./])[0-9]{1,2}\1[0-9]{1,4}\.?|[0-9]{4}-[0-9]{2}[~?%]?")
 _ISO_DAY = re.compile(r"(?<![0-9])[0-9]{4}-[0-9]{2}-[0-9]{2}(?![0-9])")
+_DAY_AND_MONTH = re.compile(r"[0-9]{1,2}/[0-9]{1,2}|[0-9]{1,2}\.[0-9]{1,2}\.?")
 # What stands around words.
 _MARKS = " \t=-–—*#_~[](){}<>|\"'“”„«»:;,.!+•·/\\"
 # Small words that stand in a date.
@@ -44,6 +46,15 @@ _SMALL = [
     "kw",
 ]
 
+# Words for a time that names no date: `next day`, `am Abend`. English, German, French, Spanish,
+# Italian; from memory.
+_TIMES_SAID = (
+    "day days week weeks month months morning noon afternoon evening night later next "
+    "tag tage tags woche monat morgen mittag abend nacht jour semaine mois lendemain matin soir "
+    "dia día semana mes mañana noche giorno settimana mese mattina sera domani"
+)
+_TIMES = frozenset(_TIMES_SAID.split())
+
 _USUAL = "A page begins with its date at the left edge: 2027-03-06."
 
 
@@ -53,17 +64,46 @@ def heads_a_page(text: str) -> bool:
     So does a line that begins with a sign (a ruler, a bracket), or that holds a number or a name of
     a month or day.
     """
+    text = as_seen(text)
+    if not text:
+        return False
     sort = unicodedata.category(text[0])
     return (
         sort[0] == "P"
-        or sort in ("Sm", "Sk")
-        or any(_NUMBERS.fullmatch(word) or is_name(word) for word in _words(text))
+        or sort in ("Sm", "Sk", "Nd")
+        or any(
+            _NUMBERS.fullmatch(word) or is_name(word) or word.casefold() in _TIMES
+            for word in _words(text)
+        )
     )
+
+
+def holds_a_date(text: str) -> bool:
+    """Whether a date stands among other words: whole, a day beside a name, or a full weekday."""
+    words = _words(as_seen(text))
+    return any(
+        _WHOLE_DATE.fullmatch(word)
+        or _DAY_AND_MONTH.fullmatch(word)
+        or (len(word) > 3 and weekdays_named(word))
+        for word in words
+    ) or any(
+        (_NUMBERS.fullmatch(one) and is_name(other)) or (is_name(one) and _NUMBERS.fullmatch(other))
+        for one, other in pairwise(words)
+    )
+
+
+def as_seen(text: str) -> str:
+    """The text as a reader sees it: no invisible marks, and every digit as of ASCII."""
+    if text.isascii():
+        return text
+    shown = (sign for sign in text if unicodedata.category(sign) != "Cf")
+    text = unicodedata.normalize("NFKC", "".join(shown)).strip()
+    return "".join(str(unicodedata.decimal(sign, sign)) for sign in text)
 
 
 def is_dateline(text: str) -> bool:
     """Whether a line is nothing but a date, however it is written."""
-    words = _words(text)
+    words = _words(as_seen(text))
     if not words or not all(
         _NUMBERS.fullmatch(word) or is_name(word) or word.casefold() in _SMALL for word in words
     ):
@@ -79,7 +119,8 @@ def is_dateline(text: str) -> bool:
 
 def begins_with_date(text: str) -> bool:
     """Whether the first word of a line is a whole date, however its numbers stand."""
-    return bool(text) and _WHOLE_DATE.fullmatch(text.split(None, 1)[0].strip(_MARKS)) is not None
+    words = as_seen(text).split(None, 1)
+    return bool(words) and _WHOLE_DATE.fullmatch(words[0].strip(_MARKS)) is not None
 
 
 def _words(text: str) -> list[str]:
@@ -91,6 +132,7 @@ def hint_of_date(text: str, above: date | None) -> str:
 
     `above`: the day of the page above, whose year is offered where the line has none.
     """
+    text = as_seen(text)
     sure = _of_weekday(text, _with_year(text))
     if len(sure) == 1:
         return f"Write {sure[0]}."

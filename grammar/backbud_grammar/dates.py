@@ -19,6 +19,7 @@ from backbud_grammar.problems import Misread
 class WrittenDate(Struct, frozen=True, array_like=True, gc=False):
     """The days that a date as written can mean, both ends included.
 
+    `text`: as written, in the extended format of ISO 8601 (with hyphens).
     `exact`: a single day without a qualifier. `approximate`: ended in `~` or `%`.
     `uncertain`: ended in `?` or `%`. An open or unknown end of a span is `date.min` or `date.max`.
     """
@@ -47,6 +48,9 @@ _YEAR_OF_UNKNOWN_DAY = re.compile(r"([0-9]{4})-XX(?:-XX)?")
 _MONTH = re.compile(r"([0-9]{4})-([0-9]{2})(-XX)?")
 _DAY = re.compile(r"([0-9]{4})(-?)([0-9]{2})\2([0-9]{2})")
 _WEEK = re.compile(r"([0-9]{4})(-?)W([0-9]{2})(?:\2([0-9]))?")
+# Without hyphens, the basic format: `20270306`, `2027W10`, `2027W106`.
+_BASIC = re.compile(r"(?<!.)([0-9]{4})(W?[0-9]{2})([0-9]{1,2})(?![0-9-])")
+_BASIC_WEEK = re.compile(r"(?<!.)([0-9]{4})(W[0-9]{2})(?![0-9-])")
 
 _USUAL_HINT = "Write 2027-03-06, or 2027-03, 2027 or 2027~ if you know no more."
 
@@ -95,13 +99,18 @@ def read_span(text: str, southern: bool = False) -> WrittenDate:
             length=len(text),
         )
     return WrittenDate(
-        text,
+        f"{start.text}/{end.text}",
         start.first,
         end.last,
         start.exact and end.exact and start.first == end.last,
         start.approximate or end.approximate,
         start.uncertain or end.uncertain,
     )
+
+
+def in_extended_format(text: str) -> str:
+    """The date or span with hyphens where ISO 8601 has them."""
+    return "/".join(map(_extended, text.split("/")))
 
 
 def check_reckoned(day: date, text: str) -> None:
@@ -142,7 +151,12 @@ def _in_known_form(text: str, southern: bool) -> WrittenDate | None:
     if days is None:
         return None
     first, last = days
-    return WrittenDate(text, first, last, first == last and not qualified, *qualifier)
+    exact = first == last and not qualified
+    return WrittenDate(_extended(text), first, last, exact, *qualifier)
+
+
+def _extended(text: str) -> str:
+    return _BASIC_WEEK.sub(r"\1-\2", _BASIC.sub(r"\1-\2-\3", text))
 
 
 def _days(text: str, southern: bool) -> tuple[date, date] | None:

@@ -22,6 +22,7 @@ from backbud_grammar.dates import (
     WrittenDate,
     growing_year,
     growing_year_days,
+    in_extended_format,
     read_date,
     read_span,
 )
@@ -256,7 +257,7 @@ def test_any_date_may_be_qualified(
 
 def test_basic_form_of_a_day() -> None:
     assert read_date("20270306") == WrittenDate(
-        "20270306", date(2027, 3, 6), date(2027, 3, 6), True, False, False
+        "2027-03-06", date(2027, 3, 6), date(2027, 3, 6), True, False, False
     )
 
 
@@ -264,9 +265,9 @@ def test_basic_form_of_a_day() -> None:
 def test_every_day_reads_in_all_its_forms(day: date) -> None:
     year, week, weekday = day.isocalendar()
     iso = day.isoformat()
-    weeks = (f"{year:04}-W{week:02}-{weekday}", f"{year:04}W{week:02}{weekday}")
-    for form in (iso, iso.replace("-", ""), *weeks):
+    for form in (iso, f"{year:04}-W{week:02}-{weekday}"):
         assert read_date(form) == WrittenDate(form, day, day, True, False, False)
+        assert read_date(form.replace("-", "")) == WrittenDate(form, day, day, True, False, False)
     for rough in (iso[:7], iso[:4], f"{iso[:7]}-XX", f"{year:04}-W{week:02}"):
         assert read_date(rough).first <= day <= read_date(rough).last
 
@@ -538,3 +539,19 @@ def test_the_module_imports_nothing_heavy() -> None:
     code = "import sys, backbud_grammar.dates; print(*{'lark', 'calendar'} & set(sys.modules))"
     out = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert out.stdout.split() == []
+
+
+@pytest.mark.parametrize(
+    ("basic", "extended"),
+    [
+        ("20270306", "2027-03-06"),
+        ("20270306~", "2027-03-06~"),
+        ("2027W10", "2027-W10"),
+        ("2027W106", "2027-W10-6"),
+        ("20270306/20270401", "2027-03-06/2027-04-01"),
+        ("2027-03-XX", "2027-03-XX"),
+    ],
+)
+def test_a_date_without_hyphens_is_shown_with_them(basic: str, extended: str) -> None:
+    """The basic and the extended format of ISO 8601-1, 5.2.2 and 5.2.3, are one date."""
+    assert read_span(basic).text == in_extended_format(basic) == extended

@@ -159,6 +159,20 @@ def test_a_minus_and_a_letter_against_it_are_a_problem(written, line, code) -> N
     assert session.journal.southern is False
 
 
+@pytest.mark.parametrize("letters", ["S N", "N S"])
+def test_two_letters_against_each_other_are_a_problem(written, letters) -> None:
+    session = written(
+        f"place yard\n  town Melbourne, Australia\n  latitude 37.8 {letters}\n"
+        "tree hoshi\n  kind trident maple\n",
+        problems=("two-signs",),
+    )
+    (told,) = session.problems()
+    assert told.message == f"one letter says {letters[0]}, the other says {letters[2]}"
+    assert told.hint == "Write latitude 37.8 S, or latitude 37.8 N."
+    # Which half it is, the town says.
+    assert session.journal.southern is True
+
+
 def test_another_town_or_station_turns_a_journal_that_was_remembered(tmp_path) -> None:
     """The cards are the same; only the weather file says that home lies elsewhere."""
     (tmp_path / "backbud.toml").write_text("language = 1\n")

@@ -66,10 +66,97 @@ def test_a_copy_that_was_written_on_is_told_and_read(tell) -> None:
         "warning",
     )
     assert problem.message == (
-        "6 of the 7 pages and cards of this file stand in diary.txt too, word for word, and count "
-        "twice"
+        "6 of the 7 pages of this file stand in diary.txt too, word for word, and count twice"
     )
     assert "kaze turned" in told.acts
+
+
+@pytest.mark.parametrize(
+    "copy",
+    [
+        PAGES.replace("\n", " \t\n"),
+        PAGES.replace("  noted ", "    noted   ").replace("  watered", "    watered"),
+        PAGES.replace("  noted", "\n  # to myself\n  noted"),
+    ],
+)
+def test_blanks_and_remarks_to_oneself_make_no_difference(tell, copy) -> None:
+    once = tell(PAGES).acts
+    told = tell(PAGES, files={"diary copy.txt": copy})
+    assert (told.only().code, told.only().file) == ("repeated-file", "diary copy.txt")
+    assert told.acts == once
+
+
+def test_a_copy_that_was_tidied_is_a_copy(tell, tmp_path) -> None:
+    from backbud import cli
+
+    diary = "2027-03-06\nhoshi\n  watered\n  wired 3 mm Al on left 1\n  fed\n"
+    once = tell(diary).acts
+    tell(diary, files={"diary copy.txt": diary.replace("\n  ", "\n      ")})
+    assert cli.main(["tidy", str(tmp_path / "diary copy.txt")]) == 0
+    copy = (tmp_path / "diary copy.txt").read_text("utf-8")
+    told = tell(diary, files={"diary copy.txt": copy})
+    assert (told.only().code, told.acts) == ("repeated-file", once)
+
+
+LONG = "2027-03-08\nhoshi\n  watered\n  fed\nyuki\n  turned\n"
+LATER = LONG.replace("-08", "-09")
+
+
+def test_in_a_copy_that_was_edited_what_was_not_counts_once(tell) -> None:
+    short = "2027-03-10\nyuki\n  watered\n"
+    edited = "2027-03-07\nkaze\n  turned\n"
+    copy = edited + (LONG + LATER).replace("\n", "  \n") + short
+    diary = edited.replace("turned", "fed") + LONG + LATER + short
+    told = tell(diary, files={"diary copy.txt": copy})
+    problem = told.only()
+    assert (problem.code, problem.file, problem.line, problem.severity) == (
+        "repeated-page",
+        "diary copy.txt",
+        4,
+        "error",
+    )
+    assert problem.message == ("this page and 1 more page stand in diary.txt too, word for word")
+    assert problem.hint == (
+        "They count once, as written there. Take the second writing away. 1 shorter page written "
+        "twice counts twice."
+    )
+    acts = ["hoshi watered", "hoshi fed", "yuki turned"]
+    assert told.acts == ["kaze turned", "kaze fed", *acts, *acts, "yuki watered", "yuki watered"]
+
+
+def test_a_page_that_was_pasted_twice_into_one_file_counts_once(tell) -> None:
+    told = tell(LONG + LATER + LONG)
+    problem = told.only()
+    assert (problem.code, problem.line) == ("repeated-page", 13)
+    assert problem.message == "this page stands in line 1 too, word for word"
+    assert problem.hint == "It counts once, as written there. Take the second writing away."
+    assert told.acts == ["hoshi watered", "hoshi fed", "yuki turned"] * 2
+
+
+def test_each_pair_of_files_is_told_once(tell) -> None:
+    other = "2027-03-07\nkaze\n  turned\n"
+    told = tell(LONG + LATER, files={"ben diary.txt": other + LONG, "eva diary.txt": LATER + other})
+    assert [(p.code, p.file, p.line) for p in told.problems] == [
+        ("repeated-page", "ben diary.txt", 4),
+        ("repeated-page", "eva diary.txt", 1),
+    ]
+    assert told.acts.count("hoshi fed") == 2
+
+
+def test_another_date_or_word_makes_another_page(tell) -> None:
+    other = LONG.replace("turned", "fed")
+    assert tell(LONG + LATER, files={"ben.txt": other}).codes == []
+
+
+def test_short_pages_that_were_pasted_twice_into_one_file_are_told_and_read(tell) -> None:
+    told = tell(PAGES + PAGES)
+    problem = told.only()
+    assert (problem.code, problem.line, problem.severity) == ("repeated-pages", 31, "warning")
+    assert problem.message == (
+        "6 of the 12 pages of this file stand further up too, word for word, and count twice"
+    )
+    assert problem.hint == "Take the second writing away, if they were not meant twice."
+    assert len(told.acts) == 24
 
 
 # ------------------------------------------------------------------ merges

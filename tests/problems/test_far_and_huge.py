@@ -81,17 +81,60 @@ def test_a_page_at_an_end_of_the_calendar(
     compiled: Compiled, day: str, code: str, message: str
 ) -> None:
     acts = "  staged 10\n  wired 3 mm Al\n  put-off repot, to 9999\n  planned repot, to 0001\n"
-    assert compiled(f"{day}\nhoshi\n{acts}") == [(code, 1, message)]
+    first, *more = compiled(f"{day}\nhoshi\n{acts}")
+    assert first == (code, 1, message)
+    # Where the day can be reckoned with, the plans of year 9999 and year 1 are too far from it.
+    far = {"9800-12-31": [5, 6], "0100-01-01": [5]}.get(day, [])
+    assert [(what, line) for what, line, _ in more] == [("far-date", line) for line in far]
 
 
-def test_days_at_the_ends_of_the_calendar_in_acts_and_on_cards(compiled: Compiled) -> None:
-    acts = (
-        "planned repot, to 9999-12-31", "planned repot, to 0001-01-01", "planned repot, to ../9999",
-        "planned repot, to 0001/..", "put-off prune, to 9999", "checked wire, again 9999-12-31",
-        "agreed by 9999-12-31", "planned wire, in 99999999 weeks",
-    )  # fmt: skip
-    diary = "2027-03-06\nhoshi\n" + "".join(f"  {act}\n" for act in acts)
-    assert compiled(diary, "  since 0001\n  wanted 9999-12-31\n") == []
+@pytest.mark.parametrize(
+    ("act", "far"),
+    [
+        ("planned repot, to 9999-12-31", "9999-12-31"),
+        ("planned repot, to 9999-12", "9999-12"),
+        ("planned repot, to 0001-01-01", "0001-01-01"),
+        ("planned repot, to ../9999", "../9999"),
+        ("planned repot, to 0001/..", "0001/.."),
+        # The page is of 2027.
+        ("planned repot, to 2128", "2128"),
+        ("put-off wire, to 9999-12-31", "9999-12-31"),
+        ("checked wire, again 9999-12-31", "9999-12-31"),
+        ("checked wire, again in 99999 weeks", "99999 weeks"),
+        ("planned wire, in 99999999 weeks", "99999999 weeks"),
+        ("planned wire, in 1201 months", "1201 months"),
+        ("quarantined until 9999", "9999"),
+    ],
+)
+def test_an_act_that_reaches_too_far_from_its_page_is_held_back(
+    compiled: Compiled, act: str, far: str
+) -> None:
+    assert compiled(f"2027-03-06\nhoshi\n  {act}\n") == [
+        (
+            "far-date",
+            3,
+            f"{far} is too far off to reckon with, so this line is held back and changes nothing",
+        )
+    ]
+
+
+@pytest.mark.parametrize(
+    "act",
+    ["planned repot, to 2127", "planned repot, to ../2127", "planned wire, in 1200 months",
+     "checked wire, again in 5200 weeks"],
+)  # fmt: skip
+def test_an_act_may_reach_a_hundred_years_from_its_page(compiled: Compiled, act: str) -> None:
+    assert compiled(f"2027-03-06\nhoshi\n  {act}\n") == []
+
+
+def test_the_same_words_are_too_far_off_on_another_page_only(compiled: Compiled) -> None:
+    diary = "1927-03-06\nhoshi\n  planned repot, to 2028\n\n"
+    pages = diary + diary.replace("1927", "2027")
+    assert [(code, line) for code, line, _ in compiled(pages)] == [("far-date", 3)]
+
+
+def test_days_at_the_ends_of_the_calendar_on_cards(compiled: Compiled) -> None:
+    assert compiled("", "  since 0001\n  wanted 9999-12-31\n") == []
 
 
 def test_weather_of_year_1(compiled: Compiled) -> None:

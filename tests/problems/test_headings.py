@@ -29,6 +29,23 @@ USUAL = "A page begins with its date at the left edge: 2027-03-06."
         ("== 2026 ==", "Write 2026."),
         ("-----", USUAL),
         ("Sat, hoshi", USUAL),
+        # Digits of another width or script, and marks that nobody sees.
+        ("２０２６-11-21", "Write 2026-11-21."),
+        ("٢٠٢٦-11-21", "Write 2026-11-21."),
+        ("\u200f2026-11-21", "Write 2026-11-21."),
+        ("\u200e21 November", "Write 2026-11-21, if that is meant."),
+        # A time that names no date.
+        ("next day", USUAL),
+        ("the evening", USUAL),
+        ("am Abend", USUAL),
+        # Words that stand alone, in any language.
+        ("a rainy spell", USUAL),
+        # A date behind a handle.
+        ("yard, 21 November", "Write 2026-11-21, if that is meant."),
+        ("all in yard, 21 Nov", "Write 2026-11-21, if that is meant."),
+        ("hoshi 2026-11-21", "Write 2026-11-21."),
+        ("hoshi, 21/11", "Write 2026-11-21, if that is meant."),
+        ("hoshi, Saturday", USUAL),
     ],
 )
 def test_a_heading_files_nothing_under_the_day_before(tell, mark, heading, hint) -> None:

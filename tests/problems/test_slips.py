@@ -904,6 +904,26 @@ def test_an_ingredient_deeper_than_the_one_above_is_never_swallowed(tell, mark) 
     assert told.journal.things.find("pine").text("note") == "to be sieved at 2 mm, then at 4"
 
 
+@pytest.mark.parametrize(
+    ("line", "word"),
+    [("akadama 2", "akadama"), ("pine bark 1/2", "pine"), ("pumice 1,5 parts", "pumice"),
+     ("lava 20 %", "lava")],
+)  # fmt: skip
+def test_an_ingredient_deeper_than_a_note_is_not_swallowed_by_it(tell, mark, line, word) -> None:
+    told = tell("", cards=f"place yard\nmix grit\n  pumice 1\n  note coarse\n    {line}\n")
+    assert (told.only().code, told.only().line, mark(told.only())) == ("deeper-label", 5, word)
+    assert told.journal.things.find("grit").text("note") == "coarse"
+
+
+@pytest.mark.parametrize(
+    "line", ["first tried in spring 2014", "sieved to 2-4 mm", "in spring 2014", "of 3 sieves"]
+)
+def test_a_note_of_a_mix_may_hold_numbers(tell, line) -> None:
+    told = tell("", cards=f"place yard\nmix grit\n  pumice 1\n  note coarse\n    {line}\n")
+    assert told.codes == []
+    assert told.journal.things.find("grit").text("note") == f"coarse {line}"
+
+
 def test_a_card_line_goes_on_with_words_of_its_own(tell) -> None:
     told = tell(
         cards="place yard\n  low 1 1 2 4 6 9 11\n    11 9 7 4 2 C\ntree hoshi\n  kind maple\n"

@@ -22,6 +22,7 @@ from backbud.collection.zones import WHOLE_TREE, zone_scores
 from backbud.journal.events import Event
 from backbud.journal.things import Thing, Things
 from backbud_grammar.act_words import ActWord, DetailName, as_act
+from backbud_grammar.dates import in_extended_format
 from backbud_grammar.forms import ActForm
 from backbud_grammar.measures import Measure
 
@@ -162,7 +163,7 @@ def _begin(at: Whereabouts, things: Things) -> _Draft:
         name=card.text("name") if card else "",
         mix=canonical(things, card.text("mix")) if card else "",
         strength=card.text("strength") if card else "",
-        wanted=wanted.date if wanted else "",
+        wanted=in_extended_format(wanted.date) if wanted else "",
         sizes={},
         facts=_facts(card) if card else {},
         zones={},
@@ -285,7 +286,7 @@ def _vigour(draft: _Draft, event: Event) -> None:
 def _agreed(draft: _Draft, event: Event) -> None:
     wanted = event.first("wanted")
     if wanted is not None:
-        draft.wanted = wanted.date
+        draft.wanted = in_extended_format(wanted.date)
 
 
 # Beyond where a tree stands (stand.py) and what is on it (on_tree.py).

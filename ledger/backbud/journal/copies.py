@@ -1,6 +1,6 @@
-"""Files go in; what only repeats another, and what a merge left in two versions, comes out.
+"""Files go in; what stands there twice, and what a merge left in two versions, comes out.
 
-To read what stands there twice, or to choose a version, would be a guess.
+To read it twice, or to choose a version, would be a guess.
 """
 
 from __future__ import annotations
@@ -9,48 +9,119 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 from typing import NamedTuple
 
+from backbud.journal.remember import Words
 from backbud.journal.warm import Outlined
+from backbud_grammar.digest import digest
 from backbud_grammar.outline import begins_section
 from backbud_grammar.problems import Flaw
+from backbud_grammar.syntax import Stray
 
 # Seven signs alone or before a name at the left edge, as version control writes them.
 _MARK = b"<<<<<<<"
 _OPENS, _CLOSES = (re.compile(rb"%b(?: |$)" % (sign * 7)) for sign in (b"<", b">"))
 # A line that no hand can write: here ends whatever stood above. What it hides was told.
 ENDS_HERE = "\0"
-# So many pages and cards, and half of a file, are hardly written twice by chance.
-MANY = 5
+# A day on which as much was done is hardly written twice by chance, word for word.
+MANY_ACTS = 3
+
+
+# ------------------------------------------------------------------ what says the same
+
+
+def words_in(section: bytes) -> Words:
+    """The words of a section, whatever blanks stand between them, without remarks to oneself.
+
+    So a copy that was tidied, or got spaces at its line ends, says the same as before.
+    """
+    lines: list[bytes] = []
+    indented = 0
+    for line in section.split(b"\n"):
+        words = line.split()
+        if words and not words[0].startswith(b"#"):
+            if line[:1] in b" \t":
+                indented += 1
+                words.insert(0, b"")
+            lines.append(b" ".join(words))
+    return Words(digest(b"\n".join(lines)), indented)
 
 
 # ------------------------------------------------------------------ copies of a file
 
 
 class Copies(NamedTuple):
-    """`repeated`: each file that counts for nothing, with the one that it repeats."""
+    """`repeated`: each file that counts for nothing, with the one that it repeats.
+
+    `pages`: of other files the first lines (0 first) of the pages that count for nothing.
+    """
 
     repeated: Mapping[str, str]
+    pages: Mapping[str, frozenset[int]]
     flaws: Sequence[tuple[str, Flaw]]
 
 
 def copies_among(files: Mapping[str, Outlined]) -> Copies:
-    """Find each file of which every page and card stands in another, word for word.
+    """Find each file of which every page and card stands in another, and each page that stands
+    twice, word for word.
 
-    Two helpers may honestly write the same page, so what only overlaps is read, and told where it
-    is much. Of files that say the same, the one with the shortest name counts: a copy's is longer.
+    Two helpers may honestly write the same short page: such are read, and told where they are much.
+    Of files that say the same, the one with the shortest name counts: a copy's is longer.
     """
     repeated: dict[str, str] = {}
     flaws: list[tuple[str, Flaw]] = []
-    alike = list(_alike(files))
-    for name, other, missing, _ in alike:
-        if not missing and name not in repeated and other not in repeated:
+    for name, other in _alike(files):
+        if name not in repeated and other not in repeated:
             repeated[name] = other
             flaws.append((name, _whole(other, files[name])))
-    told = set(repeated)
-    for name, other, missing, shared in alike:
-        if MANY <= shared >= missing and name not in told and other not in told:
-            told.add(name)
-            flaws.append((name, _overlap(other, shared, shared + missing)))
-    return Copies(repeated, flaws)
+    pages: dict[str, frozenset[int]] = {}
+    for (name, other), again in _again(files, repeated).items():
+        long = [one for one in again if one.acts >= MANY_ACTS]
+        pages[name] = pages.get(name, frozenset()) | {one.line for one in long}
+        short = [one for one in again if one.acts < MANY_ACTS]
+        if long:
+            flaws.append((name, _counts_once(name, other, long, len(short))))
+        elif _is_much(short, files[name]):
+            flaws.append((name, _overlap(name, other, short, len(files[name].pages))))
+    return Copies(repeated, pages, flaws)
+
+
+def without_pages(file: Outlined, lines: frozenset[int] | None) -> Outlined:
+    """The file without the pages that begin on these lines."""
+    if not lines:
+        return file
+    return file._replace(pages=[one for one in file.pages if one[0] not in lines])
+
+
+class _Again(NamedTuple):
+    """A page that stands somewhere before: its first line, and that of the other (0 first), and
+    how many indented lines it has."""
+
+    line: int
+    first: int
+    acts: int
+
+
+def _again(
+    files: Mapping[str, Outlined], repeated: Mapping[str, str]
+) -> Mapping[tuple[str, str], list[_Again]]:
+    """By file and the file that holds them before, the pages that stand twice.
+
+    Before are a shorter name, and lines further up.
+    """
+    first: dict[bytes, tuple[str, int]] = {}
+    found: dict[tuple[str, str], list[_Again]] = {}
+    for name in sorted(files.keys() - repeated.keys(), key=lambda name: (len(name), name)):
+        for line, kept in files[name].pages:
+            other, at = first.setdefault(kept.said.digest, (name, line))
+            if (other, at) != (name, line):
+                again = _Again(line, at, kept.said.indented)
+                found.setdefault((name, other), []).append(again)
+    return found
+
+
+def _is_much(short: Sequence[_Again], file: Outlined) -> bool:
+    """Whether short pages that stand twice are as much as is hardly written by chance: enough acts,
+    and half of the file."""
+    return sum(one.acts for one in short) >= MANY_ACTS and 2 * len(short) >= len(file.pages)
 
 
 def _whole(other: str, file: Outlined) -> Flaw:
@@ -65,50 +136,77 @@ def _whole(other: str, file: Outlined) -> Flaw:
     )
 
 
-def _overlap(other: str, shared: int, among: int) -> Flaw:
+def _counts_once(name: str, other: str, long: Sequence[_Again], short: int) -> Flaw:
+    one = len(long) == 1
+    what = "this page stands" if one else f"this page and {_pages(len(long) - 1, 'more')} stand"
+    hint = (
+        f"{'It counts' if one else 'They count'} once, as written there. Take the second writing "
+        "away."
+    )
+    if short:
+        hint += f" {_pages(short, 'shorter')} written twice count{'s' * (short == 1)} twice."
+    return Flaw(
+        "repeated-page",
+        long[0].line,
+        1,
+        1,
+        f"{what} in {_where(name, other, long[0])} too, word for word",
+        hint,
+    )
+
+
+def _overlap(name: str, other: str, short: Sequence[_Again], among: int) -> Flaw:
+    hint = "Take the second writing away, if they were not meant twice."
+    if name != other:
+        hint = (
+            "If one is a copy of the other, bring what is new into one of the two, and take the "
+            "other away."
+        )
     return Flaw(
         "repeated-pages",
-        0,
+        short[0].line,
         1,
         1,
-        f"{shared} of the {among} pages and cards of this file stand in {other} too, word for "
-        "word, and count twice",
-        "If one is a copy of the other, bring what is new into one of the two, and take the other "
-        "away.",
+        f"{len(short)} of the {among} pages of this file stand "
+        f"{'further up' if name == other else f'in {other}'} too, word for word, and count twice",
+        hint,
         "warning",
     )
 
 
-def _alike(files: Mapping[str, Outlined]) -> Iterator[tuple[str, str, int, int]]:
-    """Pairs of files, the likelier copy first, whose first page or card stands in the other.
+def _pages(count: int, sort: str) -> str:
+    return f"{count} {sort} page{'s' * (count != 1)}"
 
-    With each pair: how many pages and cards of the first the other does not hold, and how many it
-    does.
-    """
+
+def _where(name: str, other: str, page: _Again) -> str:
+    return f"line {page.first + 1}" if name == other else other
+
+
+def _alike(files: Mapping[str, Outlined]) -> Iterator[tuple[str, str]]:
+    """Pairs of files, the likelier copy first, of which all of the first stands in the other."""
     said = {name: _digests(file) for name, file in files.items() if file.pages or file.cards}
     if len(said) < 2:
         return
     # By its first page or card each file.
     firsts: dict[bytes, list[str]] = {}
     for name, digests in said.items():
-        first = next(kept.digest for kept in files[name].row if kept.digest in digests)
+        first = next(kept.said.digest for kept in files[name].row if kept.said.digest in digests)
         firsts.setdefault(first, []).append(name)
     holders: dict[str, list[str]] = {}
     for other in sorted(said, key=lambda name: (len(name), name)):
         for first in firsts.keys() & said[other]:
             for name in firsts[first]:
-                if name != other:
+                if name != other and said[name] <= said[other]:
                     holders.setdefault(name, []).append(other)
     for name in sorted(holders, key=lambda name: (-len(name), name)):
         for other in holders[name]:
             # What stands above every date is no page that could be compared.
             if not files[name].strays or files[name].digest == files[other].digest:
-                shared = len(said[name] & said[other])
-                yield name, other, len(said[name]) - shared, shared
+                yield name, other
 
 
 def _digests(file: Outlined) -> set[bytes]:
-    return {kept.digest for _, kept in file.pages} | set(file.card_digests)
+    return {kept.said.digest for kept in file.row if not isinstance(kept.section, Stray)}
 
 
 # ------------------------------------------------------------------ two versions in one file

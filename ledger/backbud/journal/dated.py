@@ -22,7 +22,8 @@ class Said(Struct, frozen=True, array_like=True, gc=False):
     """What an act says: its past form, its details, and the act that it names.
 
     `held`: where its act is `HELD`, the past form of what is held back; then it has no details.
-    `kept`: the words that were not used.
+    `kept`: the words that were not used. `says_when`: whether a date or a span of days stands in
+    it, which may lie too far from a page.
     """
 
     act: str
@@ -30,6 +31,7 @@ class Said(Struct, frozen=True, array_like=True, gc=False):
     named: str
     held: str = ""
     kept: tuple[str, ...] = ()
+    says_when: bool = False
 
 
 # By word and text, of acts in which nothing was wrong.
@@ -45,8 +47,8 @@ class Reader(Protocol):
     def recalled(self, acts: Raw) -> tuple[Act, ...]:
         """The acts of a block as they were remembered."""
 
-    def said(self, act: Act) -> Said:
-        """What an act says."""
+    def said(self, act: Act, when: WrittenDate) -> Said:
+        """What an act says on a page of these days."""
 
     def row(self, act: str) -> ActForm:
         """The row of an act, in its past form, of the journal's table; of no act `NO_ACT`."""
@@ -95,7 +97,7 @@ class DatedBlock(Struct, gc=False, eq=False):
 
     def _make(self, act: Act) -> Event:
         head = self.head
-        said = head.reader.said(act)
+        said = head.reader.said(act, head.when)
         return Event(
             as_act(said.act),
             head.when,

@@ -12,6 +12,7 @@ from msgspec import Raw
 from backbud.journal.copies import ENDS_HERE
 from backbud.journal.dated import DatedBlock, DatedPage, DayWeather, Head, Said, SoundActs
 from backbud.journal.events import Origin
+from backbud.journal.far import flaw_of_far, says_when
 from backbud.journal.headings import Ends, flaw_of_heading, slip_of_act
 from backbud.journal.notes import Notes
 from backbud.journal.remember import (
@@ -107,13 +108,13 @@ class DiaryReader:
     def recalled(self, acts: Raw) -> tuple[Act, ...]:
         return acts_of(acts)
 
-    def said(self, act: Act) -> Said:
+    def said(self, act: Act, when: WrittenDate) -> Said:
         form = self._form(act)
         assert form is not None
         known = self._known(act)
         if known is None:
             known, _ = self._judged(form, act)
-        return _held(form, act) if known.act != HELD and self._limiter(form, act) else known
+        return _held(form, act) if self._taken_back(form, act, known, when) else known
 
     def row(self, act: str) -> ActForm:
         return self.details.acts.get(act, NO_ACT)
@@ -149,7 +150,7 @@ class DiaryReader:
                 )
                 if slipped is not None:
                     # It, and what stands below it, belong to the subject line above.
-                    acts, written, ends = self._acts((slipped, *block.acts), file, line, rest)
+                    acts, written, ends = self._acts((slipped, *block.acts), head, rest)
                     if of_day and of_subject:
                         out[-1] = _with(out[-1], acts, written)
                     of_day, of_subject = of_day and ends != "day", of_subject and not ends
@@ -157,19 +158,19 @@ class DiaryReader:
                 flaw = flaw_of_heading(rest, self.things, self.details, head.when)
                 if flaw is not None:
                     self.notes.add(file, line, flaw)
-                    self._acts(block.acts, file, line, rest)
+                    self._acts(block.acts, head, rest)
                     of_day = False
                     continue
                 self._plain.add(text)
             stands = self._subject_line(block, file, line)
-            acts, written, ends = self._acts(block.acts, file, line, rest)
+            acts, written, ends = self._acts(block.acts, head, rest)
             if stands and of_day:
                 out.append(DatedBlock(head, text, line + block.line + 1, acts, written))
             of_day, of_subject = of_day and ends != "day", stands and not ends
         return out
 
     def _acts(
-        self, written: tuple[Act, ...], file: str, line: int, rest: tuple[Block, ...]
+        self, written: tuple[Act, ...], head: Head, rest: tuple[Block, ...]
     ) -> tuple[tuple[str, ...], tuple[Act, ...], Ends]:
         """The past form of each act that can be read, and the same as they are written; and what
         ends there, where an indented line is a subject line or a date in truth.
@@ -182,18 +183,18 @@ class DiaryReader:
         for n, act in enumerate(written):
             texts = self.found_sound.get(act.word)
             known = texts.get(act.text) if texts is not None else None
-            # A remark may hold back what was found sound.
-            if known is not None and not act.remark:
+            # A remark, or a day far from this page, may hold back what was found sound.
+            if known is not None and not act.remark and not known.says_when:
                 acts.append(known.act)
                 continue
             slip = None
             if self._form(act) is None:
                 slip = slip_of_act(act, written[n + 1 :], rest, self.things)
             if slip is None:
-                acts.append(self._act(act, file, line))
+                acts.append(self._act(act, head))
                 continue
             acts.append("")
-            self.notes.add(file, line, slip.flaw)
+            self.notes.add(head.file, head.line, slip.flaw)
             stand, ends = min(stand, n), slip.ends if ends != "day" else ends
         acts, written = acts[:stand], written[:stand]
         if "" in acts:
@@ -277,28 +278,35 @@ class DiaryReader:
             flaw.code, block.line, flaw.column, flaw.length, message, hint, flaw.severity, lines
         )
 
-    def _act(self, act: Act, file: str, line: int) -> str:
+    def _act(self, act: Act, head: Head) -> str:
         """The past form of an act, or "" where it cannot be read at all."""
-        form = self._form(act)
+        form, file, line = self._form(act), head.file, head.line
         if form is None:
             self.notes.add(file, line, self._unknown_act(act, file))
             return ""
         known = self._known(act)
         if known is None:
             known, flaws = self._judged(form, act)
-            for flaw in flaws:
-                self._note(act, file, line, flaw)
+            for one in flaws:
+                self._note(act, file, line, one)
             if not flaws and not form.prose:
                 self.found_sound[act.word][act.text] = known
-        limiter = self._limiter(form, act) if known.act != HELD else ""
-        if limiter:
-            self._note(act, file, line, flaw_of_remark(limiter, act.remark))
+        flaw = self._taken_back(form, act, known, head.when)
+        if flaw is not None:
+            self._note(act, file, line, flaw)
             return HELD
         return known.act
 
-    def _limiter(self, form: ActForm, act: Act) -> str:
-        """The word of the remark that takes back what the act says, or ""."""
-        return limiter_in_remark(form, act.remark) if act.remark else ""
+    def _taken_back(self, form: ActForm, act: Act, known: Said, when: WrittenDate) -> Flaw | None:
+        """What holds back an act that is sound by its own text: its remark, or its page's day."""
+        if known.act == HELD:
+            return None
+        limiter = limiter_in_remark(form, act.remark) if act.remark else ""
+        if limiter:
+            return flaw_of_remark(limiter, act.remark)
+        if known.says_when and when.first > date.min:
+            return flaw_of_far(known.details, when)
+        return None
 
     def _judged(self, form: ActForm, act: Act) -> tuple[Said, tuple[Flaw, ...]]:
         """What an act says by its own text, and all that is wrong in it."""
@@ -311,7 +319,8 @@ class DiaryReader:
         if is_held:
             return _held(form, act), flaws
         kept = words_over(act.text, reading)
-        return Said(form.word, reading.details, reading.named, kept=kept), flaws
+        dated = says_when(reading.details)
+        return Said(form.word, reading.details, reading.named, kept=kept, says_when=dated), flaws
 
     def _unknown_act(self, act: Act, file: str) -> Flaw:
         word = act.word

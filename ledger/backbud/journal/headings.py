@@ -14,7 +14,13 @@ from typing import Literal, NamedTuple
 from backbud.journal.remember import RecalledPage
 from backbud.journal.things import Things
 from backbud.journal.warm import Outlined
-from backbud_grammar.datelines import begins_with_date, heads_a_page, hint_of_date, is_dateline
+from backbud_grammar.datelines import (
+    begins_with_date,
+    heads_a_page,
+    hint_of_date,
+    holds_a_date,
+    is_dateline,
+)
 from backbud_grammar.dates import WrittenDate, dates_meant, read_date
 from backbud_grammar.kinds import KINDS
 from backbud_grammar.parse import Details
@@ -41,20 +47,26 @@ def flaw_of_heading(
     `blocks`: its own, and those below it. `above`: the date of its page.
     """
     text = blocks[0].subjects
-    if not text or _names_something(text, things):
+    if not text:
+        return None
+    named = _names_something(text, things)
+    if named and not holds_a_date(_unknown_in(text, things)):
         return None
     at, kind, read = blocks[0].line, text.split(None, 1)[0].casefold(), details.subjects(text)
     lines = last_line(blocks) - at + 1
-    if kind in KINDS and isinstance(read, Flaw):
+    # Words with no act below them, in the midst of a page, are hardly a subject line.
+    words_alone = isinstance(read, Flaw) and not blocks[0].acts and len(blocks) > 1
+    if not named and kind in KINDS and isinstance(read, Flaw):
         # A card ends the page, and this was meant for one.
         handle = "-".join(text.split()[1:])
         message = f"this is neither a card nor a subject line: “{text}”"
         hint = f"A card begins with its kind and one handle: {kind} {handle}."
         hint += not_filed(blocks)
         return Flaw(read.code, at, read.column, read.length, message, hint, lines=lines)
-    if heads_a_page(text):
+    if named or heads_a_page(text) or (words_alone and above is not None):
         message = f"“{text}” is neither a date nor a subject line"
-        hint = f"{hint_of_date(text, day_of(above))} A remark to yourself begins with #."
+        said = _unknown_in(text, things) if named else text
+        hint = f"{hint_of_date(said, day_of(above))} A remark to yourself begins with #."
         hint += not_filed(blocks)
         return Flaw("bad-heading", at, 1, len(text), message, hint, lines=lines)
     return None
@@ -141,6 +153,11 @@ def not_filed(blocks: Sequence[Block], more: int = 0) -> str:
 def day_of(when: WrittenDate | None) -> date | None:
     """The day that a page says, or None."""
     return when.first if when is not None and when.first > date.min else None
+
+
+def _unknown_in(text: str, things: Things) -> str:
+    """The words of a subject line that are no handle."""
+    return " ".join(word for word in text.replace(",", " ").split() if things.find(word) is None)
 
 
 def _names_something(text: str, things: Things) -> bool:

@@ -23,7 +23,7 @@ from typing import Any, NamedTuple
 from msgspec import Struct
 
 from backbud.journal import remember
-from backbud.journal.copies import Copies, copies_among, without_conflicts
+from backbud.journal.copies import Copies, copies_among, without_conflicts, without_pages, words_in
 from backbud.journal.currency import note_bare_amounts
 from backbud.journal.dated import DatedPage, DayWeather
 from backbud.journal.diary import DiaryReader
@@ -317,12 +317,15 @@ class _Parted(Struct):
     card_digests: list[bytes]
     fresh: int = 0
     weather_files: frozenset[str] = frozenset()
-    copies: Copies = Copies({}, ())
+    copies: Copies = Copies({}, {}, ())
 
     def counting(self) -> dict[str, Outlined]:
-        """The files that count."""
-        repeated = self.copies.repeated
-        return {name: file for name, file in self.files.items() if name not in repeated}
+        """The files that count, with the pages that do."""
+        return {
+            name: without_pages(file, self.copies.pages.get(name))
+            for name, file in self.files.items()
+            if name not in self.copies.repeated
+        }
 
     def rows(self) -> dict[bytes, list[remember.Kept[Any]]]:
         """The sections of every file, by the digest of its bytes."""
@@ -438,10 +441,10 @@ def _new_row(
         kept = warm.by_digest.get(mark)
         if kept is None:
             section = read_section(text, known)
-            kept = warm.by_digest[mark] = remember.Kept(mark, lines, section)
+            kept = warm.by_digest[mark] = remember.Kept(mark, lines, words_in(text), section)
             parted.fresh += 1
         elif kept.lines != lines:
-            kept = remember.Kept(mark, lines, kept.section, kept.sound)
+            kept = remember.Kept(mark, lines, kept.said, kept.section, kept.sound)
         row.append(kept)
     return row
 
@@ -576,7 +579,7 @@ def _page(
                 "old-date",
                 0,
                 1,
-                len(when.text),
+                len(written),
                 f"{when.text} is long ago",
                 "Is the year right?",
                 "warning",
@@ -648,7 +651,7 @@ def _note_future(
             "future-date",
             0,
             1,
-            len(when.text),
+            len(page.date),
             f"{when.text} has not come yet (today is {today})",
             hint,
             lines=length_of(page),

@@ -77,11 +77,22 @@ class RecalledPage(msgspec.Struct, frozen=True, array_like=True, gc=False, tag="
         return Page(self.date, self.weather, self.weather_column, blocks, self.flaws)
 
 
+class Words(msgspec.Struct, frozen=True, array_like=True, gc=False):
+    """The digest of a section's words, line by line, and how many of its lines are indented."""
+
+    digest: bytes
+    indented: int
+
+
 class Kept(msgspec.Struct, Generic[S], array_like=True, gc=False):
-    """A section: the digest of its bytes, its lines, what was read; `sound` where that is so."""
+    """A section: the digest of its bytes, its lines, what was read; `sound` where that is so.
+
+    `said`: what tells whether two sections say the same.
+    """
 
     digest: bytes
     lines: int
+    said: Words
     section: S
     sound: Sound | None = None
 

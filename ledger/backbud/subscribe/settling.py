@@ -12,6 +12,7 @@ from datetime import date
 
 from msgspec.structs import replace
 
+from backbud.journal.copies import words_in
 from backbud.journal.dated import DatedPage
 from backbud.journal.diary import DiaryReader
 from backbud.journal.notes import Notes
@@ -97,7 +98,7 @@ def _with(session: Session, line: Line, place: Place) -> Session:
     reader = DiaryReader(journal.things, journal.details, notes, lambda word, text: None, {})
     if not isinstance(section, Page):
         raise ValueError(f"{line.day} does not begin a page")
-    kept = Kept(b"", text.count(b"\n"), section)
+    kept = Kept(b"", text.count(b"\n"), words_in(text), section)
     page, _ = reader.page(kept, when, place.file, place.at)
     pages = sorted((*journal.pages, page), key=lambda one: one.when.first)
     return _again(session, tuple(pages), notes)

@@ -61,17 +61,24 @@ def _degrees(place: Thing, label: str, positive: str, negative: str, notes: Note
     if line is None or line.detail.measure is None:
         return None
     degrees = float(line.detail.measure.number)
-    if degrees < 0 and line.detail.words == positive:
+    letters = line.detail.words.split()
+    message = ""
+    if {positive, negative} <= set(letters):
+        message = f"one letter says {letters[0]}, the other says {letters[1]}"
+    elif degrees < 0 and positive in letters:
+        message = f"the minus says {negative}, the letter says {positive}"
+    if message:
+        size = f"{label} {abs(degrees):g}"
         notes.at(
             line.origin,
             "two-signs",
-            f"the minus says {negative}, the letter says {positive}",
-            f"Write {label} {-degrees:g} {negative}, or {label} {-degrees:g} {positive}.",
+            message,
+            f"Write {size} {negative}, or {size} {positive}.",
             0,
             len(line.written.text),
         )
         return None
-    return -abs(degrees) if line.detail.words == negative else degrees
+    return -abs(degrees) if negative in letters else degrees
 
 
 def _elevation_m(place: Thing, notes: Notes) -> float | None:

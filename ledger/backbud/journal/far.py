@@ -1,0 +1,74 @@
+"""What an act says and the day of its page go in; a date or a span too far off comes out as a flaw.
+
+What is due in a thousand years is never due: it would put an end to a reminder without a word.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from backbud_grammar.dates import WrittenDate, read_span
+from backbud_grammar.measures import Measure
+from backbud_grammar.problems import Flaw, Misread
+from backbud_grammar.syntax import Detail
+from backbud_grammar.whole import CHANGES_NOTHING
+
+# Ours: longer than anybody plans, shorter than a slip in a year's digits mostly is.
+FARTHEST_YEARS = 100
+_A_YEAR_HAS = {"day": 365.25, "week": 365.25 / 7, "month": 12, "year": 1}
+
+
+def says_when(details: Iterable[Detail]) -> bool:
+    """Whether anything of it lies before or after the page by what it says."""
+    return any(_dated(detail) or _long(detail.measure) for detail in details)
+
+
+def flaw_of_far(details: Iterable[Detail], when: WrittenDate) -> Flaw | None:
+    """The flaw of the first detail that lies more than 100 years from a page, or None."""
+    for detail in details:
+        if _is_far(detail, when):
+            measure = detail.measure
+            length = f"{measure.numbers[-1]:f} {measure.unit}s" if measure else ""
+            return Flaw(
+                "far-date",
+                0,
+                0,
+                0,
+                f"{detail.date or length} is too far off to reckon with, {CHANGES_NOTHING}",
+                f"Is it right? An act reaches at most {FARTHEST_YEARS} years from its page.",
+            )
+    return None
+
+
+def _dated(detail: Detail) -> bool:
+    # The day that is corrected is that of another page, however old.
+    return bool(detail.date) and detail.name != "date"
+
+
+def _long(measure: Measure | None) -> bool:
+    return measure is not None and measure.sort == "duration" and measure.unit in _A_YEAR_HAS
+
+
+def _is_far(detail: Detail, when: WrittenDate) -> bool:
+    if _dated(detail):
+        return any(_is_far_end(end, when) for end in detail.date.split("/"))
+    measure = detail.measure
+    if measure is None or not _long(measure):
+        return False
+    most = max(float(number) for number in (*measure.numbers, measure.upper or 0))
+    return most > FARTHEST_YEARS * _A_YEAR_HAS[measure.unit]
+
+
+def _is_far_end(written: str, when: WrittenDate) -> bool:
+    """Whether an end of a span lies too far off; an open one does not."""
+    if written in ("", ".."):
+        return False
+    try:
+        end = read_span(written)
+    except Misread:
+        # It is told as what it is.
+        return False
+    return (
+        end.first.year > when.last.year + FARTHEST_YEARS
+        or end.last.year < when.first.year - FARTHEST_YEARS
+    )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import shutil
 from datetime import date
 from pathlib import Path
 from typing import Any
@@ -183,6 +184,8 @@ def elsewhere(yard: Any, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Any
     """The yard once it was published, on another machine."""
     yard.publish()
     monkeypatch.setenv("BACKBUD_CONFIG", str(tmp_path / "another machine"))
+    # Version control brings the journal there, and not what was made of it.
+    shutil.rmtree(yard.folder / "made")
     return yard
 
 

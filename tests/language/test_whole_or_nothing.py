@@ -462,3 +462,44 @@ def test_a_tree_does_not_come_by_a_line_that_is_held_back(written: Written) -> N
     text = f"{SUBJECTS}hoshi, yuki except yukki\n  received from marrow\n"
     session = written(text, on="2026-06-12", problems=("unknown-handle",))
     assert standing(session, "hoshi") == ("here", 1)
+
+
+# ------------------------------------------------------------------ what is refused below
+
+BELOW = [
+    "unwired\n    wire on left 1 stays",
+    "died\n    pruned back to live wood",
+    "sold\n    lent, really",
+    "checked wire, fine,\n    wire on apex loose",
+    "wired 3 mm Al on left 5\n    wire not on the tip",
+    "unwired\n\n    on left 1",
+    "unwired\n\n    the left ones\n\n    of them",
+    "died\n\n    not really",
+    "died\n  not really",
+    "unwired\n\ton left 1",
+    "unwired -- it bit\n\twatered",
+]
+
+
+def test_a_refused_line_below_holds_back_what_ends(written: Written) -> None:
+    session = opened(written, BELOW)
+    before = state_of(session, 0)
+    text = journal_of(BELOW).split("\n")
+    for n, lines in enumerate(BELOW, 1):
+        assert state_of(session, n) == before, lines
+        told = [
+            one.message
+            for one in session.problems()
+            if one.line == text.index(f"t{n}", text.index("t1")) + 2
+        ]
+        assert any("below may go on with this line, so" in one for one in told), lines
+
+
+def test_a_refused_line_below_leaves_what_was_done(written: Written) -> None:
+    of = [
+        "wired 3 mm Al on left 5\n    watered",
+        "unwired\n  zyxxy",
+        "unwired\n  wattered\n\n    x",
+    ]
+    session = opened(written, of, ("deeper-act", "unknown-act"))
+    assert [len(tree_of(session, n).on("wire")) for n in (1, 2, 3)] == [3, 0, 0]

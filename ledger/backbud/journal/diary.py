@@ -36,7 +36,7 @@ from backbud_grammar.parse import ActReading, Details
 from backbud_grammar.problems import Flaw, Misread, did_you_mean, nearest
 from backbud_grammar.said_otherwise import hint_for_act
 from backbud_grammar.syntax import Act, Block, Detail, Page, Subjects, last_line
-from backbud_grammar.whole import HELD, flaw_of_remark, limiter_in_remark, told, words_over
+from backbud_grammar.whole import HELD, doubt_of, told, words_over
 
 NOBODY = Subjects(())
 
@@ -113,7 +113,7 @@ class DiaryReader:
         known = self._known(act)
         if known is None:
             known, _ = self._judged(form, act)
-        return _held(form, act) if known.act != HELD and self._limiter(form, act) else known
+        return _held(form, act) if known.act != HELD and doubt_of(form, act) else known
 
     def row(self, act: str) -> ActForm:
         return self.details.acts.get(act, NO_ACT)
@@ -182,8 +182,8 @@ class DiaryReader:
         for n, act in enumerate(written):
             texts = self.found_sound.get(act.word)
             known = texts.get(act.text) if texts is not None else None
-            # A remark may hold back what was found sound.
-            if known is not None and not act.remark:
+            # A remark, or what was refused below it, may hold back what was found sound.
+            if known is not None and not act.remark and not act.left_out:
                 acts.append(known.act)
                 continue
             slip = None
@@ -290,15 +290,11 @@ class DiaryReader:
                 self._note(act, file, line, flaw)
             if not flaws and not form.prose:
                 self.found_sound[act.word][act.text] = known
-        limiter = self._limiter(form, act) if known.act != HELD else ""
-        if limiter:
-            self._note(act, file, line, flaw_of_remark(limiter, act.remark))
+        doubt = doubt_of(form, act) if known.act != HELD else None
+        if doubt is not None:
+            self._note(act, file, line, doubt)
             return HELD
         return known.act
-
-    def _limiter(self, form: ActForm, act: Act) -> str:
-        """The word of the remark that takes back what the act says, or ""."""
-        return limiter_in_remark(form, act.remark) if act.remark else ""
 
     def _judged(self, form: ActForm, act: Act) -> tuple[Said, tuple[Flaw, ...]]:
         """What an act says by its own text, and all that is wrong in it."""

@@ -27,6 +27,8 @@ _ONLY_INGREDIENT = re.compile(
     r"(?:[ \t]*%|[ \t]+parts?)?\s*"
 )
 _BEHIND_A_WORD = ",.:;!?"
+# What begins with one of these goes on with the line above, though it stands no deeper.
+_GOES_ON = {"on", "and", "not", "but", "except", "excepting", "only", "partly", "half", "never"}
 
 
 def without_slips(group: list[Scanned], slips: Slips, flaws: list[Flaw]) -> list[Scanned]:
@@ -157,6 +159,30 @@ PROSE_LABELS = {
     kind: frozenset(label.casefold() for one in form.forms if one.prose for label in one.labels)
     for kind, form in KINDS.items()
 }
+
+
+def left_below(
+    lines: list[Scanned], known: list[bool], prose: list[bool], doubtful: set[int]
+) -> dict[int, str]:
+    """What may go on with an act and is refused, by the place of that act among the lines.
+
+    A blank line or a tab may have cut it off. `known`: whether a line begins with an act; `prose`:
+    with one whose words are free, of which none can change it. `doubtful`: the numbers of lines
+    that are refused though they begin with an act.
+    """
+    out: dict[int, str] = {}
+    above: int | None = None
+    for at, (number, text) in enumerate(lines):
+        if known[at] and number not in doubtful:
+            above = None if prose[at] else at
+        elif above is not None:
+            indent, indent_above = _indent(text), _indent(lines[above][1])
+            goes_on = text.split(None, 1)[0].rstrip(_BEHIND_A_WORD).casefold() in _GOES_ON
+            if number in doubtful or goes_on or not indent_above.startswith(indent):
+                out[above] = " ".join((out.get(above, ""), *text.split())).lstrip()
+            else:
+                above = None
+    return out
 
 
 # ------------------------------------------------------------------ tabs among spaces

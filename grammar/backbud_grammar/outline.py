@@ -11,6 +11,7 @@ import re
 from collections.abc import Mapping
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from backbud_grammar.continued import (
     PROSE_LABELS,
@@ -18,6 +19,7 @@ from backbud_grammar.continued import (
     ActSlips,
     CardSlips,
     label_in,
+    left_below,
     mixed_indents,
     without_slips,
 )
@@ -252,16 +254,26 @@ def _acts(lines: list[Scanned], known: Known, flaws: list[Flaw]) -> tuple[Act, .
             acts.append(read_act_line(text, number, known))
         else:
             group = _continued(number, text)
-            acts.append(_join(without_slips(group, ActSlips(known), flaws), known))
+            kept = without_slips(group, ActSlips(known), flaws)
+            act = _join(kept, known)
+            if len(kept) < len(group):
+                slipped = [line.strip() for n, line in group if (n, line) not in kept]
+                act = replace(act, left_out=" ".join(slipped))
+            acts.append(act)
+    are_known = [act.word.casefold() in known.words for act in acts]
+    are_prose = [act.word.casefold() in known.prose for act in acts]
+    doubtful: set[int] = set()
     if any("\t" in text for _, text in lines):
         doubtful = mixed_indents(
             lines,
             flaws,
-            [bool(act.remark) or act.word.casefold() in known.prose for act in acts],
-            [act.word.casefold() in known.words for act in acts],
+            [prose or bool(act.remark) for prose, act in zip(are_prose, acts, strict=True)],
+            are_known,
         )
-        acts = [act for act in acts if act.line not in doubtful]
-    return tuple(acts)
+    if doubtful or not all(are_known):
+        for at, left_out in left_below(lines, are_known, are_prose, doubtful).items():
+            acts[at] = replace(acts[at], left_out=f"{acts[at].left_out} {left_out}".lstrip())
+    return tuple([act for act in acts if act.line not in doubtful])
 
 
 def read_act_line(text: str, line: int, known: Known) -> Act:

@@ -24,7 +24,10 @@ class Seam(Struct, frozen=True, array_like=True, gc=False):
 
 
 class Act(Struct, frozen=True, array_like=True, gc=False):
-    """An act line with its continuations joined: the word, the details, the remark."""
+    """An act line with its continuations joined: the word, the details, the remark.
+
+    `left_out`: what was refused below it, and may go on with it.
+    """
 
     word: str
     text: str
@@ -33,6 +36,7 @@ class Act(Struct, frozen=True, array_like=True, gc=False):
     column: int
     text_column: int
     seams: tuple[Seam, ...] = ()
+    left_out: str = ""
 
     def place_of(self, offset: int) -> tuple[int, int]:
         """Return the line and column of a character of `text`."""

@@ -206,7 +206,8 @@ def _line_up_block(
 ) -> None:
     if block.subjects:
         here[block.line].sort = "subject"
-    if not block.acts or _is_doubtful(flaws, block.line, end):
+    doubtful = _is_doubtful(flaws, block.line, end) or any(act.left_out for act in block.acts)
+    if not block.acts or doubtful:
         return
     first = block.acts[0].line
     _line_up_group(
@@ -370,7 +371,7 @@ def _block(block: Block, details: Details) -> tuple[Any, ...]:
     return (
         block.subjects,
         subjects,
-        [(act.word, act.text, act.remark, _act(act, details)) for act in block.acts],
+        [(act.word, act.text, act.remark, act.left_out, _act(act, details)) for act in block.acts],
     )
 
 

@@ -17,6 +17,7 @@ from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.lexicon import SHARES
 from backbud_grammar.parse import ActReading
 from backbud_grammar.problems import Flaw
+from backbud_grammar.syntax import Act
 
 # The act of a line that is held back; nobody can write it, since it is two words.
 HELD = "held back"
@@ -136,7 +137,28 @@ def _not_understood(text: str, reading: ActReading, wrong: Iterable[Flaw]) -> li
     ]
 
 
-def limiter_in_remark(form: ActForm, remark: str) -> str:
+def doubt_of(form: ActForm, act: Act) -> Flaw | None:
+    """What holds back an act beside its text: what was refused below it, or its remark."""
+    if form.prose:
+        return None
+    if act.left_out and (
+        form.bearing == "ends"
+        or act.word.casefold() in form.bare_words
+        or _limiter((act.left_out,), _UNREAD - _own(form.forms))
+    ):
+        return Flaw(
+            HELD_CODE,
+            0,
+            0,
+            0,
+            f"“{_short(act.left_out)}” below may go on with this line, {CHANGES_NOTHING}",
+            "If it goes on with it, join the two; if not, put it at the same depth.",
+        )
+    limiter = _limiter_in_remark(form, act.remark) if act.remark else ""
+    return _flaw_of_remark(limiter, act.remark) if limiter else None
+
+
+def _limiter_in_remark(form: ActForm, remark: str) -> str:
     """Return the word that turns what stands before the remark, or "".
 
     A plan, a skip and a correction give their reason there: `skipped repot -- not strong enough`.
@@ -151,17 +173,20 @@ def limiter_in_remark(form: ActForm, remark: str) -> str:
     return _first_of(first, words, question=False)
 
 
-def flaw_of_remark(limiter: str, remark: str) -> Flaw:
+def _flaw_of_remark(limiter: str, remark: str) -> Flaw:
     """The problem of an act that its remark may take back."""
-    said = remark if len(remark) <= 40 else f"{remark[:40].rsplit(' ', 1)[0]} …"
     return Flaw(
         HELD_CODE,
         0,
         0,
         0,
         f"the remark says “{limiter}”, {CHANGES_NOTHING}",
-        f"Write only what was done, and the rest on a line of its own: noted {said}",
+        f"Write only what was done, and the rest on a line of its own: noted {_short(remark)}",
     )
+
+
+def _short(words: str) -> str:
+    return words if len(words) <= 40 else f"{words[:40].rsplit(' ', 1)[0]} …"
 
 
 def _own(forms: Iterable[Form]) -> frozenset[str]:

@@ -158,6 +158,11 @@ def test_a_deeper_act_stays_a_problem() -> None:
     assert codes(written) == ["deeper-act"]
 
 
+def test_what_may_go_on_with_an_act_stays_where_it_is() -> None:
+    written = "2027\n\nhoshi\n unwired\n\n    the left ones\n"
+    assert tidy_text(written) == written
+
+
 def test_a_long_line_stays_as_it_is() -> None:
     long = "   " + "x" * 10_001 + "   "
     written = f"2027\nhoshi\n   noted  a\n{long}\n   watered  twice\n"

@@ -395,3 +395,111 @@ def test_what_is_remembered_says_the_same(written: Written, tmp_path: Path) -> N
         "wired",
     ]
     assert [len(tree_of(session, n).on("wire")) for n in (1, 2, 3)] == [1, 2, 2]
+
+
+# ------------------------------------------------------------------ who is left out
+
+SUBJECTS = """\
+place yard
+  latitude 52 N
+place tunnel
+  within yard
+person marrow
+tree hoshi
+  kind trident maple
+  since 2011
+  place yard
+tree yuki
+  kind trident maple
+  since 2011
+  place yard
+
+2026-06-05
+hoshi, yuki
+  wired 3 mm Al on left 1
+
+2026-06-10
+"""
+
+
+def standing(session: Session, handle: str) -> tuple[str, int]:
+    """Where a tree stands, and how many wires are on it."""
+    tree = tree_on(session.histories, session.journal.things, handle, session.today)
+    return tree.standing, len(tree.on("wire"))
+
+
+@pytest.mark.parametrize("act", ["died", "unwired", "corrected wired 2026-06-05, not done"])
+@pytest.mark.parametrize(
+    ("subjects", "told"),
+    [
+        ("all except yukki", "nothing is called “yukki”"),
+        ("hoshi, yuki except yukki", "nothing is called “yukki”"),
+        ("all trident maple except hoshi's", "nothing is called “hoshi's”"),
+        ("all in yard except pear", "nothing is called “pear”"),
+        ("all except all of morrow", "no person is called “morrow”"),
+        ("hoshi, yuki except all of morrow", "no person is called “morrow”"),
+        ("all except all in marrow", "“marrow” is a person, not a place"),
+        ("all except tunnel", "“tunnel” is a place, not a tree or a group"),
+        ("all except all beech", "no tree is of the kind “beech”"),
+    ],
+)
+def test_who_is_left_out_must_be_known(
+    written: Written, subjects: str, told: str, act: str
+) -> None:
+    text = f"{SUBJECTS}{subjects}\n  {act}\n  fed 4 cakes\n"
+    session = written(text, on="2026-06-12", any_problems=True)
+    assert [standing(session, handle) for handle in ("hoshi", "yuki")] == [("here", 1)] * 2
+    messages = [one.message for one in session.problems()]
+    assert f"{told}, so all below this line is held back and changes nothing" in messages
+
+
+def test_who_is_left_out_stays_as_it_was(written: Written) -> None:
+    session = written(f"{SUBJECTS}all, tunnel except yuki, tunnel\n  died\n", on="2026-06-12")
+    assert [standing(session, handle)[0] for handle in ("hoshi", "yuki")] == ["died", "here"]
+
+
+def test_a_tree_does_not_come_by_a_line_that_is_held_back(written: Written) -> None:
+    text = f"{SUBJECTS}hoshi, yuki except yukki\n  received from marrow\n"
+    session = written(text, on="2026-06-12", problems=("unknown-handle",))
+    assert standing(session, "hoshi") == ("here", 1)
+
+
+# ------------------------------------------------------------------ what is refused below
+
+BELOW = [
+    "unwired\n    wire on left 1 stays",
+    "died\n    pruned back to live wood",
+    "sold\n    lent, really",
+    "checked wire, fine,\n    wire on apex loose",
+    "wired 3 mm Al on left 5\n    wire not on the tip",
+    "unwired\n\n    on left 1",
+    "unwired\n\n    the left ones\n\n    of them",
+    "died\n\n    not really",
+    "died\n  not really",
+    "unwired\n\ton left 1",
+    "unwired -- it bit\n\twatered",
+]
+
+
+def test_a_refused_line_below_holds_back_what_ends(written: Written) -> None:
+    session = opened(written, BELOW)
+    before = state_of(session, 0)
+    text = journal_of(BELOW).split("\n")
+    for n, lines in enumerate(BELOW, 1):
+        assert state_of(session, n) == before, lines
+        told = [
+            one.message
+            for one in session.problems()
+            if one.line == text.index(f"t{n}", text.index("t1")) + 2
+        ]
+        assert any("below may go on with this line, so" in one for one in told), lines
+
+
+def test_a_refused_line_below_leaves_what_was_done(written: Written) -> None:
+    of = [
+        "wired 3 mm Al on left 5\n    watered",
+        "unwired\n  zyxxy",
+        "unwired\n  wattered\n\n    x",
+    ]
+    session = opened(written, of, ("deeper-act", "unknown-act"))
+    assert [len(tree_of(session, n).on("wire")) for n in (1, 2, 3)] == [3, 0, 0]

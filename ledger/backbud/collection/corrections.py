@@ -10,6 +10,7 @@ from typing import NamedTuple
 from msgspec import Struct
 
 from backbud.collection.state import Entry
+from backbud.collection.subjects import flaw_of_exception
 from backbud.journal.dated import DatedBlock, DatedPage
 from backbud.journal.events import Event
 from backbud.journal.read import Journal
@@ -137,9 +138,14 @@ def corrected_day(event: Event, southern: bool) -> date:
 
 
 def plain_handles(block: DatedBlock, things: Things) -> list[str]:
-    """The trees a subject line names outright or by a group, as folded handles."""
+    """The trees a subject line names outright or by a group, as folded handles.
+
+    None where its exception is refused, as in the replay.
+    """
     left_out: set[str] = set()
     for item in block.subjects.left_out:
+        if flaw_of_exception(item, block, things) is not None:
+            return []
         left_out.update(_named(item.words, things) if item.by == "handle" else ())
     return [
         handle

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Container, Iterable, Mapping
 from functools import cache
 
+from msgspec.structs import replace
+
 from backbud.collection.places import places_inside
-from backbud.collection.stand import Stand
+from backbud.collection.stand import Stand, canonical
 from backbud.collection.state import Entry
 from backbud.collection.taken_down import Lines
 from backbud.journal.dated import DatedBlock, DatedPage
@@ -59,125 +61,133 @@ class Chooser:
     def chosen(self, subjects: Subjects, page: DatedPage, block: DatedBlock) -> dict[str, bool]:
         """The handles that are meant, each once, in the order written.
 
-        The value is whether it was named outright, and not by its group.
+        The value is whether it was named outright, and not by its group. Nobody is meant where
+        nobody can tell who is left out.
         """
-        out = self._resolve(subjects.chosen, page, block)
-        if subjects.left_out:
-            for handle in self._resolve(subjects.left_out, page, block):
-                out.pop(handle, None)
-        return out
-
-    def _resolve(
-        self, selections: Iterable[Selection], page: DatedPage, block: DatedBlock
-    ) -> dict[str, bool]:
         out: dict[str, bool] = {}
-        for item in selections:
-            if item.by == "handle":
-                for handle, outright in self._one(item, page, block):
-                    out[handle] = out.get(handle, False) or outright
-            elif not page.when.exact:
-                self._note(
-                    page,
-                    block,
-                    item,
-                    "rough-all",
-                    "“all” needs an exact day",
-                    "Write the date as 2027-03-06, or name the trees.",
-                )
-            else:
-                out.update(dict.fromkeys(self._all(item, page, block), True))
-        return out
+        for item in subjects.chosen:
+            flaw = flaw_of_choice(item, block, self.things, self.uncarded)
+            if flaw is not None:
+                self.notes.add(page.file, block.line - 1, flaw)
+                continue
+            for handle, outright in self._resolve(item):
+                out[handle] = out.get(handle, False) or outright
+        held = False
+        for item in subjects.left_out:
+            flaw = flaw_of_exception(item, block, self.things, self.uncarded)
+            if flaw is not None:
+                self.notes.add(page.file, block.line - 1, flaw)
+                held = True
+                continue
+            for handle, _ in self._resolve(item):
+                out.pop(handle, None)
+        return {} if held else out
 
-    def _one(
-        self, item: Selection, page: DatedPage, block: DatedBlock
-    ) -> Iterable[tuple[str, bool]]:
+    def _resolve(self, item: Selection) -> Iterable[tuple[str, bool]]:
+        """Whom a choice without a flaw means, each named outright or by its group."""
+        if item.by != "handle":
+            return [(handle, True) for handle in self._all(item)]
         if item.words in self.trees:
             return [(item.words, True)]
         thing = self.things.find(item.words)
         if thing is None:
-            handle = self.uncarded.get(fold(item.words))
-            if handle is not None:
-                return [(handle, True)]
-            self._note(
-                page,
-                block,
-                item,
-                "unknown-handle",
-                f"nothing is called “{item.words}”",
-                self.things.nearest(item.words),
-            )
-            return []
+            return [(self.uncarded[fold(item.words)], True)]
         if thing.kind != "group":
             return [(thing.handle, True)]
         found = (self.things.find(member) for member in members(thing))
         return [(one.handle, False) for one in found if one is not None and one.kind == "tree"]
 
-    def _all(self, item: Selection, page: DatedPage, block: DatedBlock) -> list[str]:
+    def _all(self, item: Selection) -> list[str]:
         here = [tree for tree in self.trees.values() if tree.standing == "here"]
         if item.by == "all":
             return [tree.handle for tree in here]
         if item.by == "kind":
-            return self._of_kind(item, here, page, block)
-        kind = "place" if item.by == "in" else "person"
-        thing = self.things.find(item.words)
-        if thing is not None and thing.kind != kind:
-            self._note(
-                page,
-                block,
-                item,
+            words = kind_words(item.words)
+            return [tree.handle for tree in here if _has(tree.kind_words, words)]
+        handle = canonical(self.things, item.words)
+        if item.by == "of":
+            # The keeper's own trees have no owner.
+            owners = (handle, "") if handle == self.keeper else (handle,)
+            return [tree.handle for tree in here if tree.owner in owners]
+        return [tree.handle for tree in here if tree.place in self.inside[handle]]
+
+
+def flaw_of_choice(
+    item: Selection, block: DatedBlock, things: Things, uncarded: Container[str] = ()
+) -> Flaw | None:
+    """What is wrong with one of those that a subject line names, in its place on that line.
+
+    `uncarded`: the folded handles of trees without a card.
+    """
+
+    def flaw(code: str, message: str, hint: str) -> Flaw:
+        return Flaw(code, 0, item.offset + 1, max(len(item.words), 3), message, hint)
+
+    if item.by != "handle" and not block.head.when.exact:
+        return flaw(
+            "rough-all",
+            "“all” needs an exact day",
+            "Write the date as 2027-03-06, or name the trees.",
+        )
+    if item.by == "all":
+        return None
+    if item.by == "kind":
+        words = kind_words(item.words)
+        if any(_has(kind_words(tree.text("kind")), words) for tree in things.of_kind("tree")):
+            return None
+        return flaw(
+            "unknown-kind",
+            f"no tree is of the kind “{item.words}”",
+            "Write the words as they stand on the cards: all trident maple.",
+        )
+    thing = things.find(item.words)
+    if item.by == "handle":
+        if thing is not None or fold(item.words) in uncarded:
+            return None
+        return flaw(
+            "unknown-handle", f"nothing is called “{item.words}”", things.nearest(item.words)
+        )
+    kind = "place" if item.by == "in" else "person"
+    if thing is None:
+        return flaw(
+            "unknown-handle",
+            f"no {kind} is called “{item.words}”",
+            things.nearest(item.words, kind),
+        )
+    if thing.kind != kind:
+        return flaw(
+            "wrong-kind", f"“{item.words}” is a {thing.kind}, not a {kind}", _how_chosen(thing)
+        )
+    return None
+
+
+def flaw_of_exception(
+    item: Selection, block: DatedBlock, things: Things, uncarded: Container[str] = ()
+) -> Flaw | None:
+    """What is wrong with one of those that a subject line leaves out: then all of it is held back.
+
+    A handle there is of a tree or a group, or of what the line itself names.
+    """
+    if item.by == "handle" and any(
+        one.by == "handle" and fold(one.words) == fold(item.words) for one in block.subjects.chosen
+    ):
+        return None
+    flaw = flaw_of_choice(item, block, things, uncarded)
+    if flaw is None and item.by == "handle":
+        thing = things.find(item.words)
+        if thing is not None and thing.kind not in ("tree", "group"):
+            flaw = Flaw(
                 "wrong-kind",
-                f"“{item.words}” is a {thing.kind}, not a {kind}",
+                0,
+                item.offset + 1,
+                len(item.words),
+                f"“{item.words}” is a {thing.kind}, not a tree or a group",
                 _how_chosen(thing),
             )
-            return []
-        if thing is None:
-            self._note(
-                page,
-                block,
-                item,
-                "unknown-handle",
-                f"no {kind} is called “{item.words}”",
-                self.things.nearest(item.words, kind),
-            )
-            return []
-        if kind == "person":
-            # The keeper's own trees have no owner.
-            owners = (thing.handle, "") if thing.handle == self.keeper else (thing.handle,)
-            return [tree.handle for tree in here if tree.owner in owners]
-        inside = self.inside[thing.handle]
-        return [tree.handle for tree in here if tree.place in inside]
-
-    def _of_kind(
-        self, item: Selection, here: Iterable[Whereabouts], page: DatedPage, block: DatedBlock
-    ) -> list[str]:
-        words = kind_words(item.words)
-        if not any(_has(tree, words) for tree in self.trees.values()):
-            self._note(
-                page,
-                block,
-                item,
-                "unknown-kind",
-                f"no tree is of the kind “{item.words}”",
-                "Write the words as they stand on the cards: all trident maple.",
-            )
-        return [tree.handle for tree in here if _has(tree, words)]
-
-    def _note(
-        self,
-        page: DatedPage,
-        block: DatedBlock,
-        item: Selection,
-        code: str,
-        message: str,
-        hint: str,
-    ) -> None:
-        self.notes.add(
-            page.file,
-            block.line - 1,
-            Flaw(code, 0, item.offset + 1, max(len(item.words), 3), message, hint),
-        )
+    return flaw and replace(flaw, message=f"{flaw.message}, {HOLDS_BLOCK}")
 
 
+HOLDS_BLOCK = "so all below this line is held back and changes nothing"
 # How a subject line names a thing of each kind.
 _CHOSEN = {"tree": "", "group": "", "place": "all in ", "person": "all of "}
 
@@ -188,8 +198,8 @@ def _how_chosen(thing: Thing) -> str:
     return f"Its card stands in {thing.origin}."
 
 
-def _has(tree: Whereabouts, words: str) -> bool:
-    return f" {words} " in f" {tree.kind_words} "
+def _has(kind: str, words: str) -> bool:
+    return f" {words} " in f" {kind} "
 
 
 @cache

@@ -37,7 +37,7 @@ from backbud_grammar.parse import ActReading, Details
 from backbud_grammar.problems import Flaw, Misread, did_you_mean, nearest
 from backbud_grammar.said_otherwise import hint_for_act
 from backbud_grammar.syntax import Act, Block, Detail, Page, Subjects, last_line
-from backbud_grammar.whole import HELD, flaw_of_remark, limiter_in_remark, told, words_over
+from backbud_grammar.whole import HELD, doubt_of, told, words_over
 
 NOBODY = Subjects(())
 
@@ -183,8 +183,10 @@ class DiaryReader:
         for n, act in enumerate(written):
             texts = self.found_sound.get(act.word)
             known = texts.get(act.text) if texts is not None else None
-            # A remark, or a day far from this page, may hold back what was found sound.
-            if known is not None and not act.remark and not known.says_when:
+            # A remark, what was refused below it, or a day far from this page, may hold back what
+            # was found sound.
+            ready = not (act.remark or act.left_out or (known is not None and known.says_when))
+            if known is not None and ready:
                 acts.append(known.act)
                 continue
             slip = None
@@ -298,15 +300,14 @@ class DiaryReader:
         return known.act
 
     def _taken_back(self, form: ActForm, act: Act, known: Said, when: WrittenDate) -> Flaw | None:
-        """What holds back an act that is sound by its own text: its remark, or its page's day."""
+        """What holds back an act that is sound by its own text: its remark, what was refused below
+        it, or its page's day."""
         if known.act == HELD:
             return None
-        limiter = limiter_in_remark(form, act.remark) if act.remark else ""
-        if limiter:
-            return flaw_of_remark(limiter, act.remark)
-        if known.says_when and when.first > date.min:
-            return flaw_of_far(known.details, when)
-        return None
+        doubt = doubt_of(form, act)
+        if doubt is None and known.says_when and when.first > date.min:
+            doubt = flaw_of_far(known.details, when)
+        return doubt
 
     def _judged(self, form: ActForm, act: Act) -> tuple[Said, tuple[Flaw, ...]]:
         """What an act says by its own text, and all that is wrong in it."""

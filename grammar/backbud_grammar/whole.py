@@ -17,7 +17,7 @@ from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.lexicon import SHARES
 from backbud_grammar.parse import ActReading
 from backbud_grammar.problems import Flaw
-from backbud_grammar.syntax import Act
+from backbud_grammar.syntax import Act, Detail
 
 # The act of a line that is held back; nobody can write it, since it is two words.
 HELD = "held back"
@@ -275,6 +275,8 @@ def _limiter_read(
     strict = form.bearing == "ends" or word.casefold() in form.bare_words
     for detail, start in zip(reading.details, reading.starts, strict=True):
         found = _in_part(detail.part, strict=strict) if detail.part else ""
+        if form.undone_by and _is_of_no_thickness(detail):
+            found = "0"
         if not found and detail.words:
             found = _in_free(form, _WORD.findall(detail.words))
             if found and not any(one.free and one.name == detail.name for one in forms):
@@ -284,6 +286,12 @@ def _limiter_read(
     if form.word == "checked":
         return _not_seen(form, reading)
     return _beside_not_done(reading) if form.names_act else None
+
+
+def _is_of_no_thickness(detail: Detail) -> bool:
+    """Whether what is put on is said to be 0 mm thick: none is, or the figure is wrong."""
+    measure = detail.measure
+    return measure is not None and measure.sort == "length" and not all(measure.numbers)
 
 
 def _beside_not_done(reading: ActReading) -> tuple[str, int] | None:

@@ -274,6 +274,9 @@ SAID = [
     ("skipped zzz", "skipped repot"),
     ("put-off repot, to sometime", ""),
     ("corrected wired 2026-03-01, 4 mn Al on left 1", ""),
+    ("wired 0 mm Al on left 5", "each part in a detail of its own"),
+    ("guyed 0.0 mm on left 5", "each part in a detail of its own"),
+    ("tied 0 mm x 2", "each part in a detail of its own"),
 ]
 
 

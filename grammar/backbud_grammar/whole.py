@@ -17,7 +17,7 @@ from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.lexicon import SHARES
 from backbud_grammar.parse import ActReading
 from backbud_grammar.problems import Flaw
-from backbud_grammar.syntax import Act
+from backbud_grammar.syntax import Act, Detail
 
 # The act of a line that is held back; nobody can write it, since it is two words.
 HELD = "held back"
@@ -38,7 +38,8 @@ _LIMITS = _DENIES | _set(
 )
 _UNREAD = _LIMITS | _set(
     "if unless "
-    "no nor none nothing neither without next later soon tomorrow todo todo's need needs needed"
+    "no nor none nothing neither without next later soon tomorrow todo todo's need needs needed "
+    "postponed cancelled canceled delayed forgot forgotten"
 )
 # No part of a tree is so called: these say more than where.
 _NOT_OF_A_PART = _set(
@@ -68,10 +69,28 @@ _ENDS_DENIES = _DENIES | {"only", "biting", "fine"}
 _FIRST_WORDS = {"does": 1, "keeps": 1, "ends": 3}
 _OF_ALL_BUT = _set("all everything nothing none any anything")
 _IN_REMARK = _set(
-    "not except excepting excluding only but half partly rest yet off nearly almost hardly tried"
+    "not except excepting excluding only but half partly rest yet off nearly almost hardly tried "
+    "soon tomorrow later todo postponed cancelled canceled delayed forgot forgotten"
 )
+# The same in two words: `no time` was none to do it in, `no marks` is what was found.
+_PAIRS_IN_REMARK = {
+    "no": _set("time need chance light strength tools wire pot soil mix longer"),
+    "to": _set("do"),
+    "next": _set("week month year spring summer autumn winter"),
+}
+# `not done -- tried, but the ground was frozen` says why.
+_WHY_NOT_DONE = _set("off tried")
+# A remark that begins so says of an act that puts on what came off: `wired -- came off again`; of
+# a word that may be a noun, more words do: `tie -- cut`.
+_CAME_OFF = _set("off removed remove taken came gone undone fell slipped")
+# What nobody finds well.
+_FOUND_WRONG = _set("biting loose tight broken cracked damaged rotten dead eaten")
+_PLACES = PART_WORDS - _set("first second third")
 _WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)*|\?")
 _RUN = re.compile(r"[^,\s][^,]*")
+_NOT_DONE = re.compile(r"(?i)\bnot\s+done\b")
+# What ends a tree is said of all of it: `died -- back on left 1` is said of a branch.
+_ENDS_OF_TREES = ("died", "lost")
 
 
 def unread_in(text: str, reading: ActReading) -> tuple[str, ...]:
@@ -154,23 +173,53 @@ def doubt_of(form: ActForm, act: Act) -> Flaw | None:
             f"“{_short(act.left_out)}” below may go on with this line, {CHANGES_NOTHING}",
             "If it goes on with it, join the two; if not, put it at the same depth.",
         )
-    limiter = _limiter_in_remark(form, act.remark) if act.remark else ""
+    limiter = _limiter_in_remark(form, act) if act.remark else ""
     return _flaw_of_remark(limiter, act.remark) if limiter else None
 
 
-def _limiter_in_remark(form: ActForm, remark: str) -> str:
+def _limiter_in_remark(form: ActForm, act: Act) -> str:
     """Return the word that turns what stands before the remark, or "".
 
     A plan, a skip and a correction give their reason there: `skipped repot -- not strong enough`.
+    What takes a whole line back gives none that makes less of it.
     """
-    if form.prose or form.names_act:
-        return ""
-    first = _WORD.findall(remark[:80])[: _FIRST_WORDS[form.bearing]]
+    said = [word.casefold() for word in _WORD.findall(act.remark[:80])]
     words = _IN_REMARK - _own(form.forms)
-    if "but" in first[1:] and first[0].casefold() not in _OF_ALL_BUT:
+    size = _FIRST_WORDS[form.bearing]
+    if form.names_act:
+        if not _NOT_DONE.search(act.text):
+            return ""
+        words -= _WHY_NOT_DONE
+    first = said[:size]
+    if "but" in first[1:] and first[0] not in _OF_ALL_BUT:
         # `fine, but look again` goes on; `all but the apex` takes back.
         words -= {"but"}
-    return _first_of(first, words, question=False)
+    if said[1:2] == ["than"]:
+        # `later than usual` compares.
+        words -= {"later"}
+    limiter = _first_of(first, words, question=False)
+    if limiter or form.names_act:
+        return limiter
+    for word, after in zip(first, said[1:], strict=False):
+        # `next year less` is a thought about what was done.
+        if after in _PAIRS_IN_REMARK.get(word, ()) and (word != "next" or len(said) == 2):
+            return f"{word} {after}"
+    if form.undone_by:
+        off = _REMOVED if act.word.casefold() in form.bare_words else _CAME_OFF
+        return _first_of(said[:3], off, question=False)
+    return _elsewhere_in_remark(form, act, said) if form.bearing == "ends" else ""
+
+
+def _elsewhere_in_remark(form: ActForm, act: Act, said: Sequence[str]) -> str:
+    """What was found wrong, or the part of the tree, that a remark begins with."""
+    where = said[1:2] if said[:1] in (["on"], ["the"]) else said[:1]
+    if form.word == "checked":
+        read = set(_WORD.findall(act.text.casefold()))
+        return _first_of(said[:3], _FOUND_WRONG - read, question=False) or _first_of(
+            where, _PLACES, question=False
+        )
+    # `unwired -- left 1 has a faint mark` tells of what was under it.
+    return _first_of(where, _PLACES, question=False) if form.word in _ENDS_OF_TREES else ""
 
 
 def _flaw_of_remark(limiter: str, remark: str) -> Flaw:
@@ -226,13 +275,32 @@ def _limiter_read(
     strict = form.bearing == "ends" or word.casefold() in form.bare_words
     for detail, start in zip(reading.details, reading.starts, strict=True):
         found = _in_part(detail.part, strict=strict) if detail.part else ""
+        if form.undone_by and _is_of_no_thickness(detail):
+            found = "0"
         if not found and detail.words:
             found = _in_free(form, _WORD.findall(detail.words))
             if found and not any(one.free and one.name == detail.name for one in forms):
                 found = ""
         if found:
             return found, start + detail.offset
-    return _not_seen(form, reading) if form.word == "checked" else None
+    if form.word == "checked":
+        return _not_seen(form, reading)
+    return _beside_not_done(reading) if form.names_act else None
+
+
+def _is_of_no_thickness(detail: Detail) -> bool:
+    """Whether what is put on is said to be 0 mm thick: none is, or the figure is wrong."""
+    measure = detail.measure
+    return measure is not None and measure.sort == "length" and not all(measure.numbers)
+
+
+def _beside_not_done(reading: ActReading) -> tuple[str, int] | None:
+    """What never happened has no details; a part says of which line it is told."""
+    if any(detail.name == "not done" for detail in reading.details):
+        for detail, start in zip(reading.details, reading.starts, strict=True):
+            if detail.name not in ("date", "not done", "part", "by"):
+                return detail.words or detail.name, start + detail.offset
+    return None
 
 
 def _not_seen(form: ActForm, reading: ActReading) -> tuple[str, int] | None:

@@ -274,6 +274,9 @@ SAID = [
     ("skipped zzz", "skipped repot"),
     ("put-off repot, to sometime", ""),
     ("corrected wired 2026-03-01, 4 mn Al on left 1", ""),
+    ("wired 0 mm Al on left 5", "each part in a detail of its own"),
+    ("guyed 0.0 mm on left 5", "each part in a detail of its own"),
+    ("tied 0 mm x 2", "each part in a detail of its own"),
 ]
 
 
@@ -503,3 +506,82 @@ def test_a_refused_line_below_leaves_what_was_done(written: Written) -> None:
     ]
     session = opened(written, of, ("deeper-act", "unknown-act"))
     assert [len(tree_of(session, n).on("wire")) for n in (1, 2, 3)] == [3, 0, 0]
+
+
+# ------------------------------------------------------------------ what a remark takes back
+
+TURNED_BY_REMARK = [
+    "corrected wired 2026-03-01, not done -- half",
+    "corrected shaded 2026-03-01, not done -- only the fleece",
+    "wire -- taken off",
+    "shade -- taken off",
+    "protect -- taken down",
+    "tie -- cut",
+    "wired -- removed",
+    "wired on left 3 -- came off again",
+    "checked wire -- no time",
+    "checked wire -- to do",
+    "checked wire -- wire loose on left 1",
+    "checked wire -- loose on left 1",
+    "checked wire fine -- left 1 was not looked at",
+    "moved tunnel -- tomorrow",
+    "moved tunnel -- next week",
+    "untied -- soon",
+    "repotted -- postponed",
+    "repotted -- no time",
+    "repotted cancelled",
+    "repot forgot",
+    "died -- back on left 1",
+    "died -- the apex",
+    "lost -- on left 1",
+]
+
+
+def test_a_remark_that_takes_back_holds_back(written: Written) -> None:
+    session = opened(written, TURNED_BY_REMARK)
+    before = state_of(session, 0)
+    for n, line in enumerate(TURNED_BY_REMARK, 1):
+        assert state_of(session, n) == before, line
+        assert tree_of(session, n).history[-1].event.held, line
+
+
+def test_a_remark_that_takes_nothing_back(written: Written) -> None:
+    of = [
+        "corrected wired 2026-03-01, not done -- that was yuki",
+        "corrected wired 2026-03-01, not done -- tried, too cold",
+        "wired -- took an hour",
+        "wired -- cut paste on two wounds",
+        "protected fleece -- down to the ground",
+        "checked wire fine -- no marks",
+        "checked wire, biting -- biting on left 1",
+        "moved tunnel -- later than last year",
+        "moved tunnel -- next to the door",
+        "returned -- back in good health",
+        "unwired -- left 1 has a faint mark",
+        "died -- no idea why",
+        "pruned hard -- next year less",
+    ]
+    session = opened(written, of, ())
+    assert [tree_of(session, n).history[-1].event.held for n in range(1, 14)] == [""] * 13
+
+
+def test_what_is_not_done_is_all_of_its_line(written: Written) -> None:
+    of = [
+        "corrected wired 2026-03-01, not done on left 1",
+        "corrected wired 2026-03-01, on left 1, not done",
+        "corrected wired 2026-03-01, not done, 4 mm Al on left 1",
+        "corrected shaded 2026-03-01, not done on left 1",
+    ]
+    session = opened(written, of)
+    before = state_of(session, 0)
+    text = journal_of(of).split("\n")
+    for n, line in enumerate(of, 1):
+        assert state_of(session, n) == before, line
+        at = text.index(f"t{n}", text.index("t1")) + 2
+        told = [one.message for one in session.problems() if one.line == at]
+        assert told, line
+        assert "so this line is held back and changes nothing" in told[0], line
+    both = "corrected wired 2026-03-01, not done on left 1, on apex"
+    session = opened(written, [both, "corrected guyed 2026-03-01, not done on left 2"], ())
+    assert [len(tree_of(session, n).on("wire")) for n in (0, 1)] == [2, 0]
+    assert [len(tree_of(session, n).on("guy")) for n in (0, 2)] == [1, 0]

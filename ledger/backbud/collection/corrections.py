@@ -31,12 +31,14 @@ class Corrections(Struct):
 
     The key is a tree's folded handle and the identity of the event. `lines`, `blocks`: the
     identities of the events that any correction speaks of, and of the blocks they stand in.
+    `in_part`: those of the corrections that take back some parts of a line with more.
     """
 
     by_line: dict[tuple[str, int], list[Event]]
     met: set[tuple[str, int]]
     lines: set[int]
     blocks: set[int]
+    in_part: set[int]
 
     def touch(self, event: Event) -> bool:
         """Whether any correction speaks of this line; nearly always not."""
@@ -66,7 +68,7 @@ def corrections_in(
     Of several, the one with the parts that the correction names; a line that names the tree
     before one with `all`.
     """
-    found = Corrections({}, set(), set(), set())
+    found = Corrections({}, set(), set(), set(), set())
     wanted: dict[tuple[str, date], list[tuple[Event, list[str]]]] = {}
     for block, event in turns:
         if event.act == "corrected":
@@ -88,10 +90,20 @@ def corrections_in(
         for correction, handles in corrections:
             for handle in handles:
                 for block, line in meant.of(handle, correction):
+                    if _is_in_part(correction, line):
+                        found.in_part.add(id(correction))
+                        continue
                     found.by_line.setdefault((handle, id(line)), []).append(correction)
                     found.lines.add(id(line))
                     found.blocks.add(id(block))
     return found
+
+
+def _is_in_part(correction: Event, line: Event) -> bool:
+    """Whether only some parts of a line are said to be not done, and not the line itself."""
+    named = {part.casefold() for part in correction.parts}
+    done_on = {part.casefold() for part in line.parts}
+    return correction.has("not done") and bool(named) and not (done_on and done_on <= named)
 
 
 def _day_of(page: DatedPage) -> date:

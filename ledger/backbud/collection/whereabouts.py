@@ -11,6 +11,7 @@ from collections.abc import Container, Iterable, Mapping, Sequence
 from datetime import date
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from backbud.collection.corrections import corrected_entry, corrections_in, plain_handles
 from backbud.collection.stand import (
@@ -29,10 +30,12 @@ from backbud.journal.events import Event, Origin
 from backbud.journal.faults import note_fault
 from backbud.journal.read import Journal
 from backbud.journal.things import Thing, Things
-from backbud_grammar.act_words import ActWord
+from backbud_grammar.act_words import ActWord, as_act
 from backbud_grammar.acts import acts_with
+from backbud_grammar.forms import NO_ACT
 from backbud_grammar.handles import flaw_of, fold
 from backbud_grammar.syntax import Subjects
+from backbud_grammar.whole import CHANGES_NOTHING, HELD, HELD_CODE
 
 __all__ = ["Histories", "Replay", "Whereabouts"]
 
@@ -259,13 +262,14 @@ class Replay:
                 corrections = self.corrections.of(tree.handle, event)
                 if corrections:
                     mine = corrected_entry(entry, corrections, self.journal)
+            if act == "corrected" and not self.corrections.was_met(tree.handle, event):
+                self._nothing_to_correct(event, tree)
+                if id(event) in self.corrections.in_part:
+                    mine = Entry(_held(event))
             tree.lines.append(mine)
-            if act == "corrected":
-                if not self.corrections.was_met(tree.handle, event):
-                    self._nothing_to_correct(event, tree)
-            elif mine.undone:
+            if act == "corrected" or mine.undone:
                 continue
-            elif stands is not None:
+            if stands is not None:
                 stands(tree, mine.event, self.things)
                 self._turned += act in COMINGS_AND_GOINGS
                 if act in self.into_pots:
@@ -397,6 +401,16 @@ class Replay:
 
     def _nothing_to_correct(self, event: Event, tree: Whereabouts) -> None:
         day = event.first("date")
+        if id(event) in self.corrections.in_part:
+            self.notes.at(
+                event.origin,
+                HELD_CODE,
+                f"more was {event.named} than {', '.join(event.parts)}, {CHANGES_NOTHING}",
+                "Take all of that line back, and write anew what was done.",
+                0,
+                len(event.act),
+            )
+            return
         self.notes.at(
             event.origin,
             "nothing-to-correct",
@@ -405,6 +419,20 @@ class Replay:
             0,
             len(event.act),
         )
+
+
+def _held(event: Event) -> Event:
+    """The event as one that changes nothing."""
+    return replace(
+        event,
+        act=as_act(HELD),
+        details=(),
+        named=as_act(""),
+        held=event.act,
+        kept=(event.text,),
+        row=NO_ACT,
+        named_row=NO_ACT,
+    )
 
 
 def _beginning(handle: str, first_handle: str, start: Start, card: Thing | None) -> Whereabouts:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import date
+
 import pytest
 from tests.conftest import UNSAID
 
@@ -152,8 +154,11 @@ tree umi
   kind   field maple
   owner  marrow
   place  yard
+place bench
 tree sora
   kind   trident maple
+  since  2026-05-20
+  place  bench
 2026-06-01
 umi
   separated  on left 3, as chip
@@ -169,8 +174,9 @@ chip
     )  # fmt: skip
     # What its own card says stands.
     assert (sora.kind, sora.owner, sora.place, sora.standing) == (
-        "trident maple", "marrow", "yard", "here"
+        "trident maple", "marrow", "bench", "here"
     )  # fmt: skip
+    assert (chip.since, sora.since) == (date(2026, 6, 1), date(2026, 5, 20))
     assert [entry.event.act for entry in chip.history] == ["separated", "noted"]
 
 

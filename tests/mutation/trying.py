@@ -80,16 +80,20 @@ class InPlace(Runner):
 
     def _unfit(self, items: Mapping[str, pytest.Item], tests: Iterable[str]) -> set[str]:
         """The tests that fail in a fork though nothing was changed: they tell nothing."""
+        by_file: dict[str, list[str]] = defaultdict(list)
+        for name in tests:
+            by_file[name.partition("::")[0]].append(name)
         with TemporaryFile("w+") as found:
+            for names in by_file.values():
 
-            def work() -> bool:
-                for name in tests:
-                    self.failed = ""
-                    if self.run(items, [name]):
-                        print(name, file=found, flush=True)
-                return False
+                def work(names: list[str] = names) -> bool:
+                    for name in names:
+                        self.failed = ""
+                        if self.run(items, [name]):
+                            print(name, file=found, flush=True)
+                    return False
 
-            forked(work, 100 * self.limit)
+                forked(work, 10 * self.limit)
             found.seek(0)
             unfit = set(found.read().splitlines())
         for name in sorted(unfit):

@@ -108,3 +108,33 @@ def test_a_plan_goes_before_a_proposal_whatever_their_ids(written, find, pattern
     session = written(text, "2026-04-03")
     assert find(session, "hoshi/planned/fed-2026-02-01", pattern).outcome == "open"
     assert find(session, "hoshi/feed-spring/2026", pattern).outcome == "replaced"
+
+
+@pytest.mark.parametrize(
+    ("word", "state"), [("noted the buds swell", "replaced"), ("skipped repot", "coming")]
+)
+def test_a_plan_that_was_skipped_stands_for_nothing(written, states, pattern, word, state) -> None:
+    text = diary(
+        ("2024-03-20", "repotted same pot"),
+        ("2026-05-01", "planned repot, to 2026-06"),
+        ("2026-06-05", word),
+    )
+    found = states(written(text, "2026-06-06"), "hoshi/repot/2027", pattern)
+    assert found == {"hoshi/repot/2027": state}
+
+
+@pytest.mark.parametrize(
+    ("pages", "state"),
+    [
+        # One feed settles both: the plan stands for it. Of two each settles its own.
+        ([("2026-04-01", "planned feed, to 2026-04"), ("2026-04-20", "fed 4 cakes")], "replaced"),
+        ([("2026-04-05", "fed 4 cakes"), ("2026-04-06", "planned feed, to 2026-04"),
+          ("2026-04-20", "fed 4 cakes")], "done"),
+        ([("2026-04-05", "fed 4 cakes"), ("2026-04-06", "planned feed, to 2026-04")], "done"),
+    ],
+)  # fmt: skip
+def test_what_was_done_before_the_plan_stays_done(written, states, pattern, pages, state) -> None:
+    text = diary(("2025-06-06", "watered"), *pages)
+    assert states(written(text, "2026-04-21"), "feed-spring/2026", pattern) == {
+        "hoshi/feed-spring/2026": state
+    }

@@ -116,10 +116,11 @@ def test_a_plan_goes_before_a_proposal_whatever_their_ids(written, find, pattern
 def test_a_plan_that_was_skipped_stands_for_nothing(written, states, pattern, word, state) -> None:
     text = diary(
         ("2024-03-20", "repotted same pot"),
-        ("2026-05-01", "planned repot, to 2026-06"),
-        ("2026-06-05", word),
+        ("2026-05-01", "planned repot, to 2026-12"),
+        ("2026-12-05", word),
     )
-    found = states(written(text, "2026-06-06"), "hoshi/repot/2027", pattern)
+    # 180 days after its window is 29 June 2027.
+    found = states(written(text, "2026-12-06"), "hoshi/repot/2027", pattern)
     assert found == {"hoshi/repot/2027": state}
 
 

@@ -136,8 +136,8 @@ def _changes(node: ast.AST) -> Iterator[tuple]:
             yield put("value", value + 1)
             yield put("value", value - 1)
         case ast.Constant(value=float() as value):
-            yield put("value", value * 1.1)
-            yield put("value", value * 0.9)
+            yield put("value", value * 1.1 if value else 1.0)
+            yield put("value", value * 0.9 if value else -1.0)
         case ast.BinOp(op=op) if type(op) in _OTHER_SUM:
             yield put("op", _OTHER_SUM[type(op)]())
         case ast.UnaryOp(op=ast.Not(), operand=operand):

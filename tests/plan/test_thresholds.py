@@ -660,3 +660,42 @@ def _cause(pages: list[tuple[str, str]], rule: str) -> str:
     act = {"wire-off": "wired", "drains-slowly": "drained", "strength-check": "vigour"}[rule]
     day, line = next(page for page in pages if page[1].startswith(act))
     return f"{act}-{day}" + ("/" if " on " in line else "")
+
+
+@pytest.mark.parametrize(
+    ("pages", "today", "rule", "outcome"),
+    [
+        # What an act asked for comes off on whatever day; a bare check counts four weeks early:
+        # the look at this wire opens on 29 April.
+        ([("2025-11-20", "wired 3 mm Al"), ("2026-01-10", "unwired")],
+         "2026-05-01", "wire-check", "done"),
+        ([("2025-11-20", "wired 3 mm Al"), ("2026-04-01", "checked")],
+         "2026-05-01", "wire-check", "done"),
+        ([("2025-11-20", "wired 3 mm Al"), ("2026-03-31", "checked")],
+         "2026-05-01", "wire-check", "open"),
+        # What is overdue may still be skipped: it was to come off by 30 April 2027.
+        ([("2026-05-01", "wired 3 mm Al"), ("2027-05-10", "skipped unwire")],
+         "2027-05-11", "wire-off", "skipped"),
+        # What a season asked for is looked at four weeks early at most: from 1 April.
+        ([("2026-06-06", "vigour apex 1, low 1"), ("2027-03-04", "checked strength weak")],
+         "2027-04-02", "bend/2027", "done"),
+        ([("2026-06-06", "vigour apex 1, low 1"), ("2027-03-03", "checked strength weak")],
+         "2027-04-02", "bend/2027", "open"),
+    ],
+)  # fmt: skip
+def test_how_early_and_how_late_a_look_or_a_word_counts(
+    written, find, pages, today, rule, outcome
+) -> None:
+    species = Hard() if rule.startswith("bend") else None
+    session = written(diary(*pages), today)
+    assert find(session, rule if species else f"/{rule}/", species).outcome == outcome
+
+
+@pytest.mark.parametrize(("today", "state"), [("2026-06-30", "now"), ("2026-07-01", "overdue")])
+def test_advice_that_was_put_off_is_a_plan_and_does_not_lapse(
+    written, states, today, state
+) -> None:
+    text = diary(("2026-03-06", "repotted same pot"), ("2026-04-10", "put-off feed, to 2026-06"))
+    assert states(written(text, today), "feed-rests") == {
+        "hoshi/feed-rests/repotted-2026-03-06": state
+    }

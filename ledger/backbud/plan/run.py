@@ -28,6 +28,7 @@ from backbud.collection.fold import tree_on, tree_on_card
 from backbud.collection.state import Tree
 from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
+from backbud.journal.problems import Found
 from backbud.journal.read import Journal
 from backbud.journal.things import Things
 from backbud.journal.weather.records import Records
@@ -101,7 +102,7 @@ def plan_all(
     only: Iterable[str] | None = None,
     by_tree: ByTree | None = None,
     plugins: Plugins = NO_PLUGINS,
-) -> Plan:
+) -> Found[Plan]:
     """Plan every tree (or `only` these) as the diary stands on a day.
 
     `by_tree`: what an earlier run of this process left of each tree. `plugins`: what the journal's
@@ -134,8 +135,7 @@ def plan_all(
     for handle in handles:
         if hanger.asker.failed_for(handle):
             by_tree.drop("plan", handle)
-    hanger.asker.note_failures()
-    return Plan(trees, follow_ups, species, bites)
+    return Found(Plan(trees, follow_ups, species, bites), hanger.asker.flaws())
 
 
 def without_plans(plan: Plan, histories: Histories, things: Things, handles: Iterable[str]) -> Plan:

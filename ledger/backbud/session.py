@@ -20,7 +20,8 @@ from backbud.plan.check_figures import check_figures
 from backbud.plan.check_kinds import check_kinds
 from backbud.publish.memory import MemoryOf
 from backbud.publish.unchanged import installed_mark
-from backbud.trust.plugins import NO_PLUGINS, Plugins, plugins_of
+from backbud.trust.added import NO_PLUGINS, Plugins
+from backbud.trust.plugins import plugins_of
 from backbud.words import number
 from backbud_grammar.digest import digest
 from backbud_grammar.handles import fold

@@ -512,7 +512,10 @@ def test_without_plugins_nothing_more_is_imported(yard) -> None:
     # A second run, when the kinds of tree are known.
     for _ in range(2):
         done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True)
-    assert done.stdout.strip() == "['backbud.trust.place', 'backbud.trust.plugins']", done.stderr
+    assert (
+        done.stdout.strip()
+        == "['backbud.trust.added', 'backbud.trust.place', 'backbud.trust.plugins']"
+    ), done.stderr
 
 
 def test_help_imports_nothing_of_it() -> None:

@@ -76,7 +76,7 @@ def parted(
     copies = copies_among(outlined)
     counting = _counting(outlined, copies).values()
     flaws = [flaw for one in found.values() for flaw in one.flaws]
-    for name in files.keys() - weather_files:
+    for name in (name for name in files if name not in weather_files):
         flaws += placed(name, 0, (*loaded[name].flaws, *merged[name][1]))
     flaws += [PlacedFlaw(name, 0, flaw) for name, flaw in copies.flaws]
     return Found(

@@ -15,8 +15,8 @@ from backbud.plan.run import Plan
 from backbud.plan.year import Years, stages_seen
 from backbud.species import Section, Year
 from backbud.trust import budget
+from backbud.trust.added import SectionOf
 from backbud.trust.faults import Place, place_of_error, place_of_function, said
-from backbud.trust.plugins import SectionOf
 from backbud.trust.sound import wrong_section
 
 

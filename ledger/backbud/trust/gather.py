@@ -13,10 +13,10 @@ from msgspec.structs import replace
 
 from backbud.species import Fact, Rule, Species, rules_of
 from backbud.trust import budget
+from backbud.trust.added import Flaws, OwnSpecies, Plugins, SectionOf
 from backbud.trust.faults import Place, place_of_error, place_of_function, said
 from backbud.trust.files import PluginFiles
 from backbud.trust.place import PLUGINS
-from backbud.trust.plugins import Flaws, OwnSpecies, Plugins, SectionOf
 from backbud.trust.serve import Sources, interfaces_named, lines_of_names, text_of
 from backbud.trust.sound import (
     wrong_act,

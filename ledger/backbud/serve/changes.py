@@ -177,9 +177,14 @@ class Changes:
     # -------------------------------------------------------------- what the system tells
 
     def _watch(self) -> None:
+        import logging
+
         from watchdog.events import FileSystemEventHandler
         from watchdog.observers import Observer
 
+        # What it complains of (that it was ended as it waited) helps nobody; what it misses, the
+        # look every two seconds finds.
+        logging.getLogger("watchdog").setLevel(logging.CRITICAL + 1)
         changes = self
 
         class Handler(FileSystemEventHandler):

@@ -16,7 +16,7 @@ import sys
 import threading
 import time
 from collections.abc import Callable
-from types import FrameType
+from types import CodeType, FrameType
 from typing import Any, TypeVar
 
 T = TypeVar("T")
@@ -46,11 +46,20 @@ def _with_alarm(seconds: float, work: Callable[[], T]) -> T:
     """The system's timer interrupts the main thread, between any two steps of Python."""
 
     def ring(number: int, frame: FrameType | None) -> None:
-        raise OverTime(_sentence(seconds))
+        if not _is_within(frame, hush.__code__):
+            raise OverTime(_sentence(seconds))
 
+    def hush(unraisable: sys.UnraisableHookArgs) -> None:
+        # Python drops what is raised where an object is done away with, and only tells of it: it
+        # is raised again at a later step, so there is nothing to tell.
+        if not isinstance(unraisable.exc_value, OverTime):
+            told(unraisable)
+
+    told = sys.unraisablehook
     before = signal.signal(signal.SIGALRM, ring)
     other = (0.0, 0.0)
     try:
+        sys.unraisablehook = hush
         try:
             other = signal.setitimer(signal.ITIMER_REAL, seconds, _AGAIN_SECONDS)
             return work()
@@ -59,8 +68,15 @@ def _with_alarm(seconds: float, work: Callable[[], T]) -> T:
             # one that rang before it was off is taken here, inside the outer block.
             signal.setitimer(signal.ITIMER_REAL, 0.0)
     finally:
+        sys.unraisablehook = told
         signal.signal(signal.SIGALRM, before)
         signal.setitimer(signal.ITIMER_REAL, *other)
+
+
+def _is_within(frame: FrameType | None, code: CodeType) -> bool:
+    while frame is not None and frame.f_code is not code:
+        frame = frame.f_back
+    return frame is not None
 
 
 def _with_watch(seconds: float, work: Callable[[], T]) -> T:

@@ -10,10 +10,10 @@ from textwrap import dedent
 import pytest
 
 from backbud import cli
+from backbud.consent.files import read_plugins
+from backbud.consent.record import record
 from backbud.person import CONFIG_VARIABLE
 from backbud.session import Session, open_session
-from backbud.trust.files import read_plugins
-from backbud.trust.record import record
 from backbud_grammar.problems import Problem
 
 TODAY = date(2026, 11, 20)

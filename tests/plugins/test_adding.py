@@ -247,7 +247,7 @@ def test_an_installed_species_that_is_wrong_is_a_problem(found, says) -> None:
 
 
 def test_an_installed_species_that_never_loads(monkeypatch) -> None:
-    from backbud.trust import budget
+    from backbud.plugins import budget
 
     class Endless(Point):
         def load(self) -> object:

@@ -12,9 +12,9 @@ from pathlib import Path
 
 import pytest
 
+from backbud.consent.place import record_path
 from backbud.person import CONFIG_VARIABLE
 from backbud.publish.unchanged import make_arguments, nothing_to_do
-from backbud.trust.place import record_path
 
 COMMANDS = ("make", "check", "due")
 
@@ -507,12 +507,13 @@ def test_without_plugins_nothing_more_is_imported(yard) -> None:
     code = (
         "import sys; from datetime import date; from backbud.session import open_session; "
         f"open_session({str(yard.folder)!r}, date(2026, 11, 20)); "
-        "print([m for m in sys.modules if m.startswith('backbud.trust.')])"
+        "its = ('backbud.consent.', 'backbud.plugins.'); "
+        "print(sorted(m for m in sys.modules if m.startswith(its)))"
     )
     # A second run, when the kinds of tree are known.
     for _ in range(2):
         done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True)
-    assert done.stdout.strip() == "['backbud.trust.place', 'backbud.trust.plugins']", done.stderr
+    assert done.stdout.strip() == "['backbud.consent.place', 'backbud.plugins.load']", done.stderr
 
 
 def test_help_imports_nothing_of_it() -> None:
@@ -520,7 +521,10 @@ def test_help_imports_nothing_of_it() -> None:
         "import sys; from backbud import cli\n"
         "try: cli.main(['--help'])\n"
         "except SystemExit: pass\n"
-        "print([m for m in sys.modules if m.startswith(('backbud.trust', 'backbud.kinds'))])"
+        "its = ('backbud.consent', 'backbud.plugins', 'backbud.commands.'); "
+        "print(sorted(m for m in sys.modules if m.startswith(its)))"
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True)
-    assert done.stdout.splitlines()[-1] == "[]", done.stderr
+    assert done.stdout.splitlines()[-1] == (
+        "['backbud.commands.parser', 'backbud.commands.status']"
+    ), done.stderr

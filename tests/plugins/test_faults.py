@@ -9,8 +9,8 @@ import time
 
 import pytest
 
-from backbud.trust import budget
-from backbud.trust.budget import OverTime, within
+from backbud.plugins import budget
+from backbud.plugins.budget import OverTime, within
 
 HEAD = """\
 from datetime import date, datetime, timedelta

@@ -1,12 +1,16 @@
-"""The name of a new folder goes in; a journal that compiles and explains itself stands there."""
+"""`backbud begin`: start a journal that compiles and explains itself, in a new folder."""
 
 from __future__ import annotations
 
 import os
 import secrets
+from argparse import Namespace
 from datetime import date
 
+from backbud.commands.parser import ArgumentParser
+from backbud.commands.status import FINE, Misuse
 from backbud.journal.settings import LANGUAGE, SETTINGS_FILE
+from backbud.say import say
 
 _SETTINGS = """\
 # The settings of this journal. The lines that begin with # are for you.
@@ -70,6 +74,31 @@ first
   wired     2 mm Al on left 1 -- the lowest branch
   noted     buds are set well; the left side is thinner than the right
 """
+
+
+def add_options(parser: ArgumentParser) -> None:
+    """The folder that is to become a journal."""
+    parser.add_argument("folder", metavar="FOLDER")
+
+
+def run(options: Namespace) -> int:
+    """Start the journal and name its files."""
+    if not options.folder:
+        raise Misuse("a journal needs a folder of its own: backbud begin FOLDER")
+    try:
+        written = begin(options.folder, date.today())
+    except FileExistsError as error:
+        raise Misuse(
+            f"{error.filename or options.folder} is there already; choose a new or empty folder"
+        ) from None
+    except OSError as error:
+        raise Misuse(f"{options.folder} cannot be made: {error.strerror}") from None
+    say(
+        f"A journal is in {options.folder}:",
+        *(f"  {name}" for name in written),
+        f"Write in it with any text editor. Then: backbud make {options.folder}",
+    )
+    return FINE
 
 
 def begin(folder: str, today: date) -> list[str]:

@@ -1,1 +1,1 @@
-"""A journal's own plugins: read once, shown to the person, and run only with their consent."""
+"""Whether the person consents to a journal's own code: it is read once, shown, and recorded."""

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
+from backbud.consent.files import read_plugins
+from backbud.consent.place import PLUGINS
+from backbud.consent.record import forget, record, trusted_files
+from backbud.consent.show import CONSENT, set_lines
 from backbud.say import ask, can_ask, say
-from backbud.trust.files import read_plugins
-from backbud.trust.place import PLUGINS
-from backbud.trust.record import forget, record, trusted_files
-from backbud.trust.show import CONSENT, set_lines
 from backbud.words import number
 
 

@@ -13,7 +13,7 @@ from hashlib import blake2b
 
 from msgspec import Struct
 
-from backbud.trust.place import PLUGINS
+from backbud.consent.place import PLUGINS
 from backbud_grammar.problems import Flaw
 
 LARGEST_FILE = 1 << 20
@@ -38,6 +38,11 @@ class PluginFiles(Struct, frozen=True):
     def digest(self) -> str:
         """The digest of the whole set, of names and bytes, in hexadecimal."""
         return digest_of(self.files)
+
+
+def text_of(data: bytes) -> str:
+    """The text of a plugin, with plain line ends. UnicodeDecodeError where it is no UTF-8."""
+    return data.decode("utf-8-sig").replace("\r\n", "\n").replace("\r", "\n")
 
 
 def digest_of(files: Mapping[str, bytes]) -> str:

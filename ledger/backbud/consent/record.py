@@ -11,8 +11,8 @@ import stat
 from base64 import b64decode, b64encode
 from collections.abc import Mapping
 
-from backbud.trust.files import digest_of
-from backbud.trust.place import record_path, recorded
+from backbud.consent.files import digest_of
+from backbud.consent.place import record_path, recorded
 
 _HEAD = "backbud trusted 1"
 

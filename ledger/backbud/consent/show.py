@@ -9,8 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from difflib import unified_diff
 
-from backbud.trust.files import PluginFiles
-from backbud.trust.serve import text_of
+from backbud.consent.files import PluginFiles, text_of
 from backbud.words import number
 from backbud_grammar.shown import shown
 

@@ -12,11 +12,11 @@ from backbud.journal.read import Journal
 from backbud.journal.weather.records import Records
 from backbud.plan.run import Plan
 from backbud.plan.year import Years, stages_seen
+from backbud.plugins import budget
+from backbud.plugins.faults import Place, place_of_error, place_of_function, said
+from backbud.plugins.load import SectionOf
+from backbud.plugins.sound import wrong_section
 from backbud.species import Section, Year
-from backbud.trust import budget
-from backbud.trust.faults import Place, place_of_error, place_of_function, said
-from backbud.trust.plugins import SectionOf
-from backbud.trust.sound import wrong_section
 
 
 def sections_of(

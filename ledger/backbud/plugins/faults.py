@@ -9,8 +9,8 @@ from typing import Any
 
 from msgspec import Struct
 
-from backbud.trust.budget import OverTime, within
-from backbud.trust.place import PLUGINS
+from backbud.consent.place import PLUGINS
+from backbud.plugins.budget import OverTime, within
 from backbud_grammar.problems import Flaw
 
 # The packages of this program; everything else is somebody else's.

@@ -11,14 +11,12 @@ from typing import Any
 from msgspec import Struct
 from msgspec.structs import replace
 
-from backbud.species import Fact, Rule, Species, rules_of
-from backbud.trust import budget
-from backbud.trust.faults import Place, place_of_error, place_of_function, said
-from backbud.trust.files import PluginFiles
-from backbud.trust.place import PLUGINS
-from backbud.trust.plugins import Flaws, OwnSpecies, Plugins, SectionOf
-from backbud.trust.serve import Sources, interfaces_named, lines_of_names, text_of
-from backbud.trust.sound import (
+from backbud.consent.files import PluginFiles, text_of
+from backbud.consent.place import PLUGINS
+from backbud.plugins import budget
+from backbud.plugins.faults import Place, place_of_error, place_of_function, said
+from backbud.plugins.load import Flaws, OwnSpecies, Plugins, SectionOf
+from backbud.plugins.sound import (
     wrong_act,
     wrong_act_name,
     wrong_facts,
@@ -26,6 +24,8 @@ from backbud.trust.sound import (
     wrong_interface,
     wrong_rule,
 )
+from backbud.plugins.sources import Sources, interfaces_named, lines_of_names
+from backbud.species import Fact, Rule, Species, rules_of
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.forms import ActForm
 from backbud_grammar.problems import Flaw

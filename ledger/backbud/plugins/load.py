@@ -1,9 +1,9 @@
 """A journal's folder goes in; what its trusted plugins add, and what was left out, comes out.
 
 The steps, in order:
-    read     the files of plugins/, once (files.py)
-    trust    whether the person consented to these very bytes (record.py)
-    run      each file, in its own package (serve.py), for so long at most (budget.py)
+    read     the files of plugins/, once (consent/files.py)
+    trust    whether the person consented to these very bytes (consent/record.py)
+    run      each file, in its own package (sources.py), for so long at most (budget.py)
     gather   acts, rules, facts, sections and species, each looked at (gather.py, sound.py)
 
 A journal without plugins/ costs one look, and nothing more is imported.
@@ -17,7 +17,7 @@ from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
-from backbud.trust.place import PLUGINS
+from backbud.consent.place import PLUGINS
 from backbud_grammar.acts import ACTS
 from backbud_grammar.forms import ActForm
 from backbud_grammar.problems import Flaw
@@ -69,8 +69,8 @@ def plugins_of(journal: str, common_ids: Callable[[], frozenset[str]]) -> Plugin
     """
     if not os.path.lexists(os.path.join(journal, PLUGINS)):
         return NO_PLUGINS
-    from backbud.trust.files import read_plugins
-    from backbud.trust.record import trusted_files
+    from backbud.consent.files import read_plugins
+    from backbud.consent.record import trusted_files
 
     found = read_plugins(journal)
     if not found.files:
@@ -80,7 +80,7 @@ def plugins_of(journal: str, common_ids: Callable[[], frozenset[str]]) -> Plugin
         return Plugins(left_out=_left_out(journal, found.files, trusted), flaws=found.flaws)
     key = (journal, found.digest)
     if key not in _ran:
-        from backbud.trust.gather import gathered
+        from backbud.plugins.gather import gathered
 
         _ran[key] = gathered(journal, found, common_ids())
     return _ran[key]

@@ -15,7 +15,7 @@ from importlib.abc import Loader, MetaPathFinder
 from importlib.machinery import ModuleSpec
 from types import CodeType, ModuleType
 
-from backbud.trust.place import PLUGINS
+from backbud.consent.place import PLUGINS
 
 _PACKAGE_FILE = "__init__"
 
@@ -83,11 +83,6 @@ class Sources(MetaPathFinder, Loader):
 
     def _filename(self, name: str) -> str:
         return f"{self._journal}/{name}"
-
-
-def text_of(data: bytes) -> str:
-    """The text of a plugin, with plain line ends. UnicodeDecodeError where it is no UTF-8."""
-    return data.decode("utf-8-sig").replace("\r\n", "\n").replace("\r", "\n")
 
 
 def lines_of_names(tree: ast.Module) -> dict[str, int]:

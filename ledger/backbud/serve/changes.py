@@ -18,8 +18,8 @@ from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
+from backbud.consent.place import recorded
 from backbud.publish import DEEPEST, OUTPUTS
-from backbud.trust.place import recorded
 
 if TYPE_CHECKING:
     from watchdog.events import FileSystemEvent

@@ -23,7 +23,7 @@ from backbud.bench.feed import (
     nutrients_ppm,
     season_nutrients_g,
 )
-from backbud.reckon.asked import (
+from backbud.commands.reckon.asked import (
     Asked,
     Option,
     amount,
@@ -34,7 +34,7 @@ from backbud.reckon.asked import (
     needed,
     word,
 )
-from backbud.reckon.sheet import Figures, Line, Sheet, shown
+from backbud.commands.reckon.sheet import Figures, Line, Sheet, shown
 from backbud_grammar.measures import BY_WRITING, Measure, convert
 
 LABEL = as_on_card(

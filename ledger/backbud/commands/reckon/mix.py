@@ -13,9 +13,9 @@ from backbud.bench.mixes import (
     usual_sieving_loss_percent,
 )
 from backbud.bench.weights import Density, density_of
-from backbud.reckon import asked as read
-from backbud.reckon.asked import Asked, Option, as_on_card, by_name, measured
-from backbud.reckon.sheet import Figures, Line, Sheet, shown
+from backbud.commands.reckon import asked as read
+from backbud.commands.reckon.asked import Asked, Option, as_on_card, by_name, measured
+from backbud.commands.reckon.sheet import Figures, Line, Sheet, shown
 from backbud.words import number
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.measures import Measure, convert

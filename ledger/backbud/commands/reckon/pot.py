@@ -25,7 +25,7 @@ from backbud.bench.weights import (
     shell_kg,
     trunk_kg,
 )
-from backbud.reckon.asked import (
+from backbud.commands.reckon.asked import (
     Asked,
     Option,
     amount,
@@ -37,8 +37,8 @@ from backbud.reckon.asked import (
     sizes_cm,
     word,
 )
-from backbud.reckon.mix import DENSITY, MIX, own_densities, parts_of
-from backbud.reckon.sheet import Line, Sheet, shown, sizes
+from backbud.commands.reckon.mix import DENSITY, MIX, own_densities, parts_of
+from backbud.commands.reckon.sheet import Line, Sheet, shown, sizes
 
 SIZES = "sizes such as 36 x 28 x 12 cm"
 SHAPES: tuple[Shape, ...] = get_args(Shape)

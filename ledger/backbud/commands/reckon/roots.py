@@ -20,7 +20,7 @@ from backbud.bench.roots import (
     part_of_wedge,
     share_of_volume_removed,
 )
-from backbud.reckon.asked import (
+from backbud.commands.reckon.asked import (
     Asked,
     Option,
     amount,
@@ -32,7 +32,7 @@ from backbud.reckon.asked import (
     sizes_cm,
     word,
 )
-from backbud.reckon.sheet import Line, Sheet, shown, sizes
+from backbud.commands.reckon.sheet import Line, Sheet, shown, sizes
 from backbud_grammar.forms import Form
 
 LENGTH = "a length such as 2 cm"

@@ -1,4 +1,4 @@
-"""The words after `reckon` go in; the sum they ask for, or one sentence of what to give, comes out.
+"""Which sums there are, and how the one that was asked for is done.
 
 A new sum is a module of its own and a line in `SUMS`.
 """
@@ -10,8 +10,9 @@ from collections.abc import Callable, Sequence
 from importlib import import_module
 from typing import Any, NamedTuple, NoReturn
 
-from backbud.reckon.asked import Asked, Option, as_sentence
-from backbud.reckon.sheet import Sheet
+from backbud.commands.reckon.asked import Asked, Option, as_sentence
+from backbud.commands.reckon.sheet import Sheet
+from backbud.commands.status import MISUSE
 from backbud.words import sentence
 
 
@@ -33,14 +34,17 @@ SUMS = {
     "water": "what a tree in its pot loses on a day, to plan by",
 }
 
-MISUSE = 2
 WRITTEN = "Measures are written as in a journal: 9 mm, 3/8 inch, 0.5 g/L, 1 US gal, 57 F."
 
 
-class _Parser(ArgumentParser):
-    """Says what is wrong in one sentence, as the sums themselves do."""
+class _SumParser(ArgumentParser):
+    """Learns the options of its sum once it is asked for; says in one sentence what is wrong."""
+
+    name = ""
 
     def parse_known_args(self, *given: Any, **named: Any) -> Any:
+        if self.get_default("sum") is None:
+            _add_options(self, self.name)
         options, unknown = super().parse_known_args(*given, **named)
         if unknown:
             self.error(f"{unknown[0]} is not known here")
@@ -50,9 +54,9 @@ class _Parser(ArgumentParser):
         self.exit(MISUSE, f"backbud: {sentence(message)}; {self.prog} --help shows what to give.\n")
 
 
-def add_sums(parser: ArgumentParser, words: Sequence[str]) -> None:
-    """Add every sum to the parser of `reckon`, with the options of the one that was asked for."""
-    sums = parser.add_subparsers(title="sums", metavar="SUM", parser_class=_Parser)
+def add_sums(parser: ArgumentParser) -> None:
+    """Add every sum to the parser of `reckon`."""
+    sums = parser.add_subparsers(title="sums", metavar="SUM", parser_class=_SumParser)
     for name, about in SUMS.items():
         one = sums.add_parser(
             name,
@@ -61,8 +65,7 @@ def add_sums(parser: ArgumentParser, words: Sequence[str]) -> None:
             usage="%(prog)s [option ...]",
             formatter_class=RawDescriptionHelpFormatter,
         )
-        if name in words:
-            _add_options(one, name)
+        one.name = name
 
 
 def reckon(options: Namespace) -> Sheet:
@@ -76,7 +79,7 @@ def reckon(options: Namespace) -> Sheet:
 
 
 def _sum(name: str) -> Sum:
-    module = import_module(f"backbud.reckon.{name}")
+    module = import_module(f"backbud.commands.reckon.{name}")
     return Sum(module.OPTIONS, module.EXAMPLE, module.reckon)
 
 

@@ -26,7 +26,7 @@ from backbud.climate.evapotranspiration import (
     ReferenceEvapotranspiration,
     reference_evapotranspiration,
 )
-from backbud.reckon.asked import (
+from backbud.commands.reckon.asked import (
     Asked,
     Option,
     amount,
@@ -39,9 +39,9 @@ from backbud.reckon.asked import (
     sizes_cm,
     word,
 )
-from backbud.reckon.mix import DENSITY, MIX, own_densities, parts_of
-from backbud.reckon.pot import INSIDE_OPTIONS, POT, RIM_GAP, SHAPE, inside_pot
-from backbud.reckon.sheet import Line, Sheet, shown
+from backbud.commands.reckon.mix import DENSITY, MIX, own_densities, parts_of
+from backbud.commands.reckon.pot import INSIDE_OPTIONS, POT, RIM_GAP, SHAPE, inside_pot
+from backbud.commands.reckon.sheet import Line, Sheet, shown
 from backbud_grammar.dates import read_date
 from backbud_grammar.forms import Form
 from backbud_grammar.kinds import COVERS

@@ -17,9 +17,9 @@ from backbud.bench.wire import (
     metres_per_roll,
     wire_for_branch,
 )
-from backbud.reckon.asked import Asked, Option, amount, as_on_card, measured, needed, word
-from backbud.reckon.pot import INSIDE_OPTIONS, POT, SHAPE, inside_pot, plan
-from backbud.reckon.sheet import Line, Sheet, shown, sizes
+from backbud.commands.reckon.asked import Asked, Option, amount, as_on_card, measured, needed, word
+from backbud.commands.reckon.pot import INSIDE_OPTIONS, POT, SHAPE, inside_pot, plan
+from backbud.commands.reckon.sheet import Line, Sheet, shown, sizes
 from backbud.words import number
 
 BRANCH = measured(

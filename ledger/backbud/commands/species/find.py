@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import date
 
-from backbud.kinds.sheet import KindSheet, imagined_tree, sheet_of, year_by_months
+from backbud.commands.species.sheet import KindSheet, imagined_tree, sheet_of, year_by_months
 from backbud.plan.common import RULES
 from backbud.plan.pack import Known, Pack, installed
 from backbud.plan.year import Years

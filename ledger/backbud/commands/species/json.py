@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from backbud.kinds.sheet import KindSheet
+from backbud.commands.species.sheet import KindSheet
 from backbud.plan.pack import Known
 from backbud.species import Window
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from textwrap import wrap
 
-from backbud.kinds.sheet import KindSheet
+from backbud.commands.species.sheet import KindSheet
 from backbud.plan.pack import Known
 from backbud.words import between, day, number
 

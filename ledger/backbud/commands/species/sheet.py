@@ -22,8 +22,8 @@ from backbud.plan.calm import kept_still, season_or_stage
 from backbud.plan.due import cautions_of, title_of
 from backbud.plan.pack import Known
 from backbud.plan.year import roots_bear, wants_of
+from backbud.plugins import budget
 from backbud.species import Proposal, Rule, Species, Window, Year, rules_of, stage_name
-from backbud.trust import budget
 from backbud_grammar.act_words import as_act
 from backbud_grammar.acts import ROWS
 from backbud_grammar.dates import growing_year, growing_year_days, read_date

@@ -5,7 +5,8 @@ from __future__ import annotations
 from datetime import date
 from typing import NamedTuple
 
-from backbud.species import NO_WEATHER, Figure, Temperature, Year, joined
+from backbud.species import Figure, Temperature, Year, joined
+from backbud.species.year import NO_WEATHER
 from backbud_species.habits.figures import SHELTER_BELOW, WARM_SUMMER_FROM
 
 UNKNOWN = NO_WEATHER

@@ -27,7 +27,7 @@ from backbud.calendar.revisions import (
     stamped,
     worth_keeping,
 )
-from backbud.calendar.works import OTHER, WORKS, Work
+from backbud.calendar.works import OTHER, WORKS, WorkKind
 from backbud.journal.settings import Settings, Settled
 from backbud.kept import KEEP_NOTHING, Is, Kept
 from backbud.pages.links import tree_page
@@ -164,7 +164,7 @@ def _by_owner(grounds: Grounds) -> Iterator[Feed]:
         )
 
 
-def _by_work(grounds: Grounds, works: Iterable[Work]) -> Iterator[Feed]:
+def _by_work(grounds: Grounds, works: Iterable[WorkKind]) -> Iterator[Feed]:
     for work in works:
         about = f"{work.title} that falls due, on every tree."
         yield Feed(
@@ -207,7 +207,7 @@ def write_feeds(
     return files, still | writer.revisions
 
 
-class _Line(NamedTuple):
+class _FeedLine(NamedTuple):
     """An entry as it stands in a feed, and what it is sorted by."""
 
     start: date
@@ -228,14 +228,14 @@ class _Entries(NamedTuple):
 class _OfTree(NamedTuple):
     """What stands in feeds of one tree: all of it, and by the kind of work; and the revisions."""
 
-    lines: list[_Line]
-    by_work: dict[str, list[_Line]]
+    lines: list[_FeedLine]
+    by_work: dict[str, list[_FeedLine]]
     revisions: dict[str, Revision]
 
 
 # A tree, whether its entries are tasks, and whose eyes they are for.
 _Slot = tuple[str, bool, str]
-_NO_LINES: Sequence[_Line] = ()
+_NO_LINES: Sequence[_FeedLine] = ()
 
 
 class _Writer:
@@ -261,7 +261,7 @@ class _Writer:
         # By whether they are tasks, and by whose eyes they are for: what these read of each tree.
         self._read: dict[tuple[bool, str], dict[str, _OfTree]] = {}
         # Feeds by work are of all trees: so the same for each, by whether they are tasks.
-        self._works: dict[bool, dict[str, dict[str, list[_Line]]]] = {}
+        self._works: dict[bool, dict[str, dict[str, list[_FeedLine]]]] = {}
         self._others = cache(lambda owner: Others(owner, grounds))
 
     def feed(self, feed: Feed) -> bytes:
@@ -273,21 +273,21 @@ class _Writer:
             ("feed", feed.path), inputs, partial(_feed_written, feed, base_url, lines)
         )
 
-    def _lines(self, feed: Feed) -> Sequence[_Line]:
+    def _lines(self, feed: Feed) -> Sequence[_FeedLine]:
         """The entries of a feed in their order."""
         lists = self._lists(feed)
         if len(lists) > 1:
             return kept_in_order(self._kept, ("in order", feed.path), lists)
         return next(iter(lists.values()), _NO_LINES)
 
-    def _lists(self, feed: Feed) -> Mapping[str, Sequence[_Line]]:
+    def _lists(self, feed: Feed) -> Mapping[str, Sequence[_FeedLine]]:
         """The entries of each tree in a feed, where there are any."""
         if feed.work:
             return self._by_work(feed).get(feed.work, {})
         read = self._trees_read(feed)
         return {handle: lines for handle in feed.trees if (lines := read[handle].lines)}
 
-    def _by_work(self, feed: Feed) -> Mapping[str, Mapping[str, Sequence[_Line]]]:
+    def _by_work(self, feed: Feed) -> Mapping[str, Mapping[str, Sequence[_FeedLine]]]:
         """For each kind of work the entries of each tree of a feed."""
         known = self._works.get(feed.tasks)
         if known is None:
@@ -375,18 +375,18 @@ def _stamped(entries: _Entries, before: Iterable[Revision | None], today: date) 
     revisions = [revised_to(old, digest, today)
                  for old, digest in zip(before, entries.digests, strict=True)]  # fmt: skip
     lines = [
-        (_Line(entry.start, entry.uid, stamped(entry.content, revision)), work)
+        (_FeedLine(entry.start, entry.uid, stamped(entry.content, revision)), work)
         for entry, revision, work in zip(entries.entries, revisions, entries.works, strict=True)
     ]
     lines.sort()
-    by_work: dict[str, list[_Line]] = {}
+    by_work: dict[str, list[_FeedLine]] = {}
     for line, work in lines:
         by_work.setdefault(work, []).append(line)
     named = dict(zip(entries.names, revisions, strict=True))
     return _OfTree([line for line, _ in lines], by_work, named)
 
 
-def _feed_written(feed: Feed, base_url: str, lines: Sequence[_Line]) -> bytes:
+def _feed_written(feed: Feed, base_url: str, lines: Sequence[_FeedLine]) -> bytes:
     shown = [line.lines for line in lines] or [_NOTHING]
     return b"".join([*_head(feed, base_url), *shown, content_line("END", "VCALENDAR")])
 

@@ -9,7 +9,7 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 from typing import NamedTuple
 
-from backbud.journal.remember import Words
+from backbud.journal.remember import WordsDigest
 from backbud.journal.warm import Outlined
 from backbud_grammar.digest import digest
 from backbud_grammar.outline import begins_section
@@ -28,7 +28,7 @@ MANY_ACTS = 3
 # ------------------------------------------------------------------ what says the same
 
 
-def words_in(section: bytes) -> Words:
+def words_in(section: bytes) -> WordsDigest:
     """The words of a section, whatever blanks stand between them, without remarks to oneself.
 
     So a copy that was tidied, or got spaces at its line ends, says the same as before.
@@ -42,7 +42,7 @@ def words_in(section: bytes) -> Words:
                 indented += 1
                 words.insert(0, b"")
             lines.append(b" ".join(words))
-    return Words(digest(b"\n".join(lines)), indented)
+    return WordsDigest(digest(b"\n".join(lines)), indented)
 
 
 # ------------------------------------------------------------------ copies of a file

@@ -20,7 +20,7 @@ LONGEST_MESSAGE = 300
 SAID_SECONDS = 0.2
 
 
-class Place(Struct, frozen=True):
+class PluginLine(Struct, frozen=True):
     """A line of a plugin, by its path from the journal's folder."""
 
     file: str
@@ -42,7 +42,7 @@ def is_ours(made_by: Any) -> bool:
     return str(getattr(made_by, "__module__", "")).partition(".")[0] in OURS
 
 
-def place_of_error(error: BaseException, journal: str) -> Place | None:
+def place_of_error(error: BaseException, journal: str) -> PluginLine | None:
     """The last line of the journal's plugins that an error went through, or the error before it.
 
     What interrupts a plugin may ring again while the first ring is still on its way out.
@@ -51,23 +51,23 @@ def place_of_error(error: BaseException, journal: str) -> Place | None:
     if isinstance(error, SyntaxError) and error.filename:
         name = _name_in(journal, error.filename)
         if name:
-            return Place(name, error.lineno or 1, max(error.offset or 1, 1))
+            return PluginLine(name, error.lineno or 1, max(error.offset or 1, 1))
     for frame, line in traceback.walk_tb(error.__traceback__):
         name = _name_in(journal, frame.f_code.co_filename)
         if name:
-            found = Place(name, line)
+            found = PluginLine(name, line)
     if found is None and error.__context__ is not None:
         return place_of_error(error.__context__, journal)
     return found
 
 
-def place_of_function(function: Callable[..., Any], journal: str) -> Place | None:
+def place_of_function(function: Callable[..., Any], journal: str) -> PluginLine | None:
     """The line on which a function of the journal's plugins begins."""
     while isinstance(function, partial):
         function = function.func
     code = getattr(function, "__code__", None)
     name = _name_in(journal, code.co_filename) if code is not None else ""
-    return Place(name, code.co_firstlineno) if name and code is not None else None
+    return PluginLine(name, code.co_firstlineno) if name and code is not None else None
 
 
 def said(error: BaseException) -> str:

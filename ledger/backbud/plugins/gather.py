@@ -14,7 +14,7 @@ from msgspec.structs import replace
 from backbud.consent.files import PluginFiles, text_of
 from backbud.consent.place import PLUGINS
 from backbud.plugins import budget
-from backbud.plugins.faults import Place, place_of_error, place_of_function, said
+from backbud.plugins.faults import PluginLine, place_of_error, place_of_function, said
 from backbud.plugins.load import Flaws, OwnSpecies, Plugins, SectionOf
 from backbud.plugins.sound import (
     wrong_act,
@@ -92,16 +92,18 @@ class _Gatherer:
             stem = name.rpartition("/")[2].removesuffix(".py")
             folders = name.split("/")[1:-1]
             if not all(part.isidentifier() for part in (stem, *folders)):
-                self._flaw(Place(name, 1), "no Python name: letters, digits and underscores")
+                self._flaw(PluginLine(name, 1), "no Python name: letters, digits and underscores")
                 continue
             try:
                 texts[name] = text_of(data)
                 trees[name] = ast.parse(texts[name], f"{self._journal}/{name}")
             except UnicodeDecodeError as error:
-                self._flaw(Place(name, data.count(b"\n", 0, error.start) + 1), "this is not UTF-8")
+                self._flaw(
+                    PluginLine(name, data.count(b"\n", 0, error.start) + 1), "this is not UTF-8"
+                )
                 texts.pop(name, None)
             except (SyntaxError, ValueError, RecursionError, MemoryError) as error:
-                self._failed(Place(name, 1), "", error)
+                self._failed(PluginLine(name, 1), "", error)
                 texts.pop(name, None)
         sources = Sources(self._journal, self._found.digest, texts)
         sources.begin()
@@ -113,7 +115,7 @@ class _Gatherer:
             if self._is_for_another_version(name, tree):
                 continue
             module = self._tried(
-                Place(name, 1),
+                PluginLine(name, 1),
                 "",
                 partial(sources.module_of, name),
                 budget.IMPORT_SECONDS,
@@ -127,7 +129,7 @@ class _Gatherer:
         for interface, line in interfaces_named(tree):
             wrong = wrong_interface(interface)
             if wrong:
-                self._flaw(Place(name, line), wrong, "plugin-version")
+                self._flaw(PluginLine(name, line), wrong, "plugin-version")
                 return True
         return False
 
@@ -135,7 +137,7 @@ class _Gatherer:
 
     def _take_acts(self, one: _Ran) -> None:
         acts = getattr(one.module, "acts", ())
-        place = Place(one.name, one.lines.get("acts", 1))
+        place = PluginLine(one.name, one.lines.get("acts", 1))
         if not isinstance(acts, tuple):
             self._flaw(place, "“acts” is a tuple of ActForms: acts = (ActForm(…),)")
             return
@@ -153,7 +155,7 @@ class _Gatherer:
 
     def _take_details(self, one: _Ran) -> None:
         details = getattr(one.module, "details", {})
-        place = Place(one.name, one.lines.get("details", 1))
+        place = PluginLine(one.name, one.lines.get("details", 1))
         if not isinstance(details, Mapping):
             self._flaw(place, '“details” are Forms by act: details = {"repotted": (Form(…),)}')
             return
@@ -179,12 +181,12 @@ class _Gatherer:
         try:
             rules = rules_of(one.module)
         except ValueError as error:
-            self._flaw(Place(one.name, 1), str(error), "plugin-clash")
+            self._flaw(PluginLine(one.name, 1), str(error), "plugin-clash")
             return
         for rule in rules:
             if getattr(rule.function, "__module__", "") != one.module.__name__:
                 continue
-            place = place_of_function(rule.function, self._journal) or Place(one.name, 1)
+            place = place_of_function(rule.function, self._journal) or PluginLine(one.name, 1)
             wrong = wrong_rule(rule, by_word(tuple(self._acts)))
             if wrong:
                 self._flaw(place, f"the rule “{rule.id}”: {wrong}")
@@ -196,7 +198,7 @@ class _Gatherer:
 
     def _take_facts(self, one: _Ran) -> None:
         facts = getattr(one.module, "facts", {})
-        place = Place(one.name, one.lines.get("facts", 1))
+        place = PluginLine(one.name, one.lines.get("facts", 1))
         wrong = wrong_facts(facts)
         if wrong:
             self._flaw(place, wrong)
@@ -216,7 +218,7 @@ class _Gatherer:
         if callable(section):
             self._sections.append(section)
         else:
-            place = Place(one.name, one.lines.get("section", 1))
+            place = PluginLine(one.name, one.lines.get("section", 1))
             self._flaw(place, "“section” is a function: def section(tree, year)")
 
     def _take_species(self, one: _Ran) -> None:
@@ -229,7 +231,7 @@ class _Gatherer:
                 or name != value.__name__
             ):
                 continue
-            place = Place(one.name, one.lines.get(name, 1))
+            place = PluginLine(one.name, one.lines.get(name, 1))
             species = self._tried(
                 place,
                 f"the species {name} cannot be used: ",
@@ -244,7 +246,7 @@ class _Gatherer:
         rules_of(made)
         return made
 
-    def _has_sound_rules(self, species: Species, place: Place) -> bool:
+    def _has_sound_rules(self, species: Species, place: PluginLine) -> bool:
         acts = by_word(tuple(self._acts))
         for rule in rules_of(species):
             wrong = wrong_rule(rule, acts)
@@ -258,7 +260,7 @@ class _Gatherer:
 
     # -------------------------------------------------------------- faults
 
-    def _tried(self, place: Place, what: str, work: Callable[[], Any], seconds: float) -> Any:
+    def _tried(self, place: PluginLine, what: str, work: Callable[[], Any], seconds: float) -> Any:
         """What the work returns, or None and a flaw where it raises or takes too long."""
         try:
             return budget.within(seconds, work)
@@ -268,10 +270,10 @@ class _Gatherer:
             self._failed(place, what, error)
             return None
 
-    def _failed(self, place: Place, what: str, error: BaseException) -> None:
+    def _failed(self, place: PluginLine, what: str, error: BaseException) -> None:
         self._flaw(place_of_error(error, self._journal) or place, f"{what}{said(error)}")
 
-    def _flaw(self, place: Place, message: str, code: str = "plugin-failed") -> None:
+    def _flaw(self, place: PluginLine, message: str, code: str = "plugin-failed") -> None:
         self._flaws.append(place.flaw(code, message, _REST))
 
     def _sorted_flaws(self) -> Flaws:

@@ -187,7 +187,7 @@ class Changes:
         logging.getLogger("watchdog").setLevel(logging.CRITICAL + 1)
         changes = self
 
-        class Handler(FileSystemEventHandler):
+        class ChangeListener(FileSystemEventHandler):
             def on_any_event(self, event: FileSystemEvent) -> None:
                 changes._heard(event)
 
@@ -196,7 +196,7 @@ class Changes:
             return
         observer = Observer()
         try:
-            observer.schedule(Handler(), self._journal, recursive=True)
+            observer.schedule(ChangeListener(), self._journal, recursive=True)
             observer.start()
         except OSError:
             return  # no more watches to be had: the look every two seconds finds it

@@ -11,7 +11,7 @@ class NotAgreed(SubscribeError):
     """Something wanted a yes and had none; nothing was written."""
 
 
-class Refused(SubscribeError):
+class EntryRefused(SubscribeError):
     """The server does not take this one entry."""
 
 

@@ -13,8 +13,8 @@ from backbud.bench.feed import (
     P_IN_P2O5,
     Dilution,
     DilutionUnit,
-    Feed,
     Label,
+    LabelledFeed,
     Nutrients,
     dilution_for_ppm_n,
     feed_g_per_litre,
@@ -34,7 +34,7 @@ from backbud.commands.reckon.asked import (
     needed,
     word,
 )
-from backbud.commands.reckon.sheet import Figures, Line, Sheet, shown
+from backbud.commands.reckon.sheet import Figures, SumLine, SumSheet, shown
 from backbud_grammar.measures import BY_WRITING, Measure, convert
 
 LABEL = as_on_card(
@@ -81,18 +81,18 @@ _FIGURE = re.compile(r"[0-9]+(?:[.,][0-9]+)?")
 class _Given(Struct, frozen=True, gc=False):
     """The dilutions to reckon: the one as given or, where ppm are wanted, the ones that give it."""
 
-    feed: Feed
+    feed: LabelledFeed
     dilution: Dilution
     wanted_ppm: float | None
 
 
-def reckon(asked: Asked) -> Sheet:
+def reckon(asked: Asked) -> SumSheet:
     """The sheet of a feed."""
     label = _label(asked)
     if word(asked, FORM) == "cake":
-        return Sheet(_cake_lines(label, _cake_g(asked)))
+        return SumSheet(_cake_lines(label, _cake_g(asked)))
     given = _given(asked, label)
-    return Sheet([*_dilution_lines(given), *_ppm_lines(given), *_season_lines(asked, given)])
+    return SumSheet([*_dilution_lines(given), *_ppm_lines(given), *_season_lines(asked, given)])
 
 
 # ------------------------------------------------------------------ text to values
@@ -124,7 +124,7 @@ def _given(asked: Asked, label: Label) -> _Given:
     kg_per_litre = None if density is None else _in_litres(density, "kg", DENSITY)
     if kg_per_litre == 0:
         raise ValueError(f"Give --density as {DENSITY.give}, above 0.")
-    feed = Feed(label, density_kg_per_litre=kg_per_litre)
+    feed = LabelledFeed(label, density_kg_per_litre=kg_per_litre)
     written = measure(asked, DILUTION)
     wanted_ppm = amount(asked, WANTED, "ppm")
     if written is None and wanted_ppm is None:
@@ -163,7 +163,7 @@ def _in_litres(rate: Measure, unit: str, option: Option) -> float:
 # ------------------------------------------------------------------ values to lines
 
 
-def _dilution_lines(given: _Given) -> Iterator[Line]:
+def _dilution_lines(given: _Given) -> Iterator[SumLine]:
     g_per_litre = feed_g_per_litre(given.feed, given.dilution)
     figures: dict[str, object] = {"feed_g_per_litre": g_per_litre}
     ways = [shown(g_per_litre, "g/L")]
@@ -176,15 +176,15 @@ def _dilution_lines(given: _Given) -> Iterator[Line]:
     else:
         rule = f"for {given.wanted_ppm:g} ppm of N: g/L = ppm / (10 × percent)"
         figures["wanted_n_ppm"] = given.wanted_ppm
-    yield Line("dilution", " = ".join(ways), rule, figures)
+    yield SumLine("dilution", " = ".join(ways), rule, figures)
 
 
-def _ppm_lines(given: _Given) -> Iterator[Line]:
+def _ppm_lines(given: _Given) -> Iterator[SumLine]:
     ppm = nutrients_ppm(given.feed, given.dilution)
     return _nutrient_lines("", ppm, "ppm", _PPM)
 
 
-def _season_lines(asked: Asked, given: _Given) -> Iterator[Line]:
+def _season_lines(asked: Asked, given: _Given) -> Iterator[SumLine]:
     each_litres, times = amount(asked, EACH, "L"), amount(asked, TIMES, "")
     if each_litres is None and times is None:
         return iter(())
@@ -195,16 +195,16 @@ def _season_lines(asked: Asked, given: _Given) -> Iterator[Line]:
     return _nutrient_lines("season ", grams, "g", rule, "season_")
 
 
-def _cake_lines(label: Label, weight_g: float) -> list[Line]:
+def _cake_lines(label: Label, weight_g: float) -> list[SumLine]:
     rule = f"percent of {weight_g:g} g, given off over weeks of watering; no ppm"
     return list(_nutrient_lines("", nutrients_g(label, weight_g), "g", rule))
 
 
 def _nutrient_lines(
     lead: str, found: Nutrients, unit: str, rule: str, key: str = ""
-) -> Iterator[Line]:
+) -> Iterator[SumLine]:
     """N, P and K: as the element and, for P and K, as the oxide."""
-    yield Line(f"{lead}N", shown(found.n, unit), rule, {f"{key}n_{unit}": found.n})
+    yield SumLine(f"{lead}N", shown(found.n, unit), rule, {f"{key}n_{unit}": found.n})
     for element, oxide, share, of_element, of_oxide in (
         ("P", "P2O5", P_IN_P2O5, found.p, found.p2o5),
         ("K", "K2O", K_IN_K2O, found.k, found.k2o),
@@ -213,7 +213,7 @@ def _nutrient_lines(
             f"{key}{element.lower()}_{unit}": of_element,
             f"{key}{oxide.lower()}_{unit}": of_oxide,
         }
-        yield Line(
+        yield SumLine(
             f"{lead}{element}",
             shown(of_element, unit),
             f"the element, {share:.3f} of {shown(of_oxide, unit)} {oxide} (IUPAC atomic masses)",

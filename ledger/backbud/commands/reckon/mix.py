@@ -15,7 +15,7 @@ from backbud.bench.mixes import (
 from backbud.bench.weights import Density, density_of
 from backbud.commands.reckon import asked as read
 from backbud.commands.reckon.asked import Asked, Option, as_on_card, by_name, measured
-from backbud.commands.reckon.sheet import Figures, Line, Sheet, shown
+from backbud.commands.reckon.sheet import Figures, SumLine, SumSheet, shown
 from backbud.words import number
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.measures import Measure, convert
@@ -52,7 +52,7 @@ EXAMPLE = (
 )  # fmt: skip
 
 
-def reckon(asked: Asked) -> Sheet:
+def reckon(asked: Asked) -> SumSheet:
     """The sheet of a mix."""
     parts = read.needed(parts_of(asked), MIX)
     wanted = read.needed(read.amount(asked, LITRES, "L"), LITRES)
@@ -68,7 +68,7 @@ def reckon(asked: Asked) -> Sheet:
     found = needed(parts, loose, sold_in, losses)
     lines = [_loose_line(wanted, loose, settles)]
     lines += [_ingredient_line(one, sold_in, losses) for one in found]
-    return Sheet(lines, (), [_figures(one, sold_in) for one in found])
+    return SumSheet(lines, (), [_figures(one, sold_in) for one in found])
 
 
 def parts_of(asked: Asked) -> dict[str, float] | None:
@@ -165,18 +165,18 @@ def _folded(name: str) -> str:
 # ------------------------------------------------------------------ values to lines
 
 
-def _loose_line(wanted: float, loose: float, settles: float | None) -> Line:
+def _loose_line(wanted: float, loose: float, settles: float | None) -> SumLine:
     if settles is None:
         rule = "measured out loose, by parts of volume"
     else:
         rule = f"fills {shown(wanted, 'L')} once settled by {settles:g} %; as given"
-    return Line("mix, loose", shown(loose, "L"), rule, {"mix_loose_litres": loose})
+    return SumLine("mix, loose", shown(loose, "L"), rule, {"mix_loose_litres": loose})
 
 
 def _ingredient_line(
     one: Needed, sold_in: Mapping[str, float], losses: Mapping[str, float]
-) -> Line:
-    return Line(one.ingredient, shown(one.litres, "L"), "; ".join(_said(one, sold_in, losses)))
+) -> SumLine:
+    return SumLine(one.ingredient, shown(one.litres, "L"), "; ".join(_said(one, sold_in, losses)))
 
 
 def _said(one: Needed, sold_in: Mapping[str, float], losses: Mapping[str, float]) -> Iterator[str]:

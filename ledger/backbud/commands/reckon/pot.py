@@ -38,7 +38,7 @@ from backbud.commands.reckon.asked import (
     word,
 )
 from backbud.commands.reckon.mix import DENSITY, MIX, own_densities, parts_of
-from backbud.commands.reckon.sheet import Line, Sheet, shown, sizes
+from backbud.commands.reckon.sheet import SumLine, SumSheet, shown, sizes
 
 SIZES = "sizes such as 36 x 28 x 12 cm"
 SHAPES: tuple[Shape, ...] = get_args(Shape)
@@ -100,7 +100,7 @@ EXAMPLE = (
 _BALL_SHAPES: Mapping[Shape, BallShape] = {"rectangle": "rectangle"}
 
 
-def reckon(asked: Asked) -> Sheet:
+def reckon(asked: Asked) -> SumSheet:
     """The sheet of a pot."""
     pot = _pot(asked)
     gap_cm = _or_none(amount(asked, RIM_GAP, "cm"))
@@ -108,12 +108,12 @@ def reckon(asked: Asked) -> Sheet:
     lines = [*_pot_lines(pot, gap_cm, litres), _mix_line(asked, pot, gap_cm, litres)]
     weight = _weight(asked, pot, litres)
     if weight is None:
-        return Sheet(lines)
+        return SumSheet(lines)
     one_person_kg = amount(asked, LIFTS, "kg")
     caution = lifting_caution(
         weight.wet_kg, ONE_PERSON_KG if one_person_kg is None else one_person_kg
     )
-    return Sheet([*lines, *_weight_lines(weight)], [caution] if caution else [])
+    return SumSheet([*lines, *_weight_lines(weight)], [caution] if caution else [])
 
 
 def inside_pot(asked: Asked, option: Option) -> Pot:
@@ -239,10 +239,10 @@ def _empty_pot_kg(asked: Asked, pot: Pot) -> float:
 # ------------------------------------------------------------------ values to lines
 
 
-def _pot_lines(pot: Pot, gap_cm: float, litres: float) -> Iterator[Line]:
+def _pot_lines(pot: Pot, gap_cm: float, litres: float) -> Iterator[SumLine]:
     filled = f", filled to {gap_cm:g} cm below the rim" if gap_cm else ""
     taper = f", each wall in by {pot.taper_cm:g} cm at the floor" if pot.taper_cm else ""
-    yield Line(
+    yield SumLine(
         "volume",
         shown(litres, "L"),
         f"{plan(pot)}{taper}{filled}; geometry (prismoidal formula)",
@@ -255,13 +255,13 @@ def _pot_lines(pot: Pot, gap_cm: float, litres: float) -> Iterator[Line]:
         },
     )
     surface = soil_surface_cm2(pot, gap_cm)
-    yield Line(
+    yield SumLine(
         "soil surface", shown(surface, "cm²"), "geometry of the outline",
         {"soil_surface_cm2": surface},
     )  # fmt: skip
 
 
-def _mix_line(asked: Asked, pot: Pot, gap_cm: float, litres: float) -> Line:
+def _mix_line(asked: Asked, pot: Pot, gap_cm: float, litres: float) -> SumLine:
     ball = _ball(asked, pot, pot.depth_cm - gap_cm)
     given = amount(asked, SETTLES, "%")
     settles = USUAL_SETTLES_PERCENT if given is None else given
@@ -271,7 +271,7 @@ def _mix_line(asked: Asked, pot: Pot, gap_cm: float, litres: float) -> Line:
     if ball is not None:
         taken = f"{shown(substrate.ball_left_litres, 'L')} of root ball ({ball.shape})"
         left = f"{shown(substrate.room_litres, 'L')} of room beside {taken}"
-    return Line(
+    return SumLine(
         "mix, loose",
         shown(substrate.loose_litres, "L"),
         f"fills {left}; settles by {settles:g} % ({source})",
@@ -284,10 +284,10 @@ def _mix_line(asked: Asked, pot: Pot, gap_cm: float, litres: float) -> Line:
     )
 
 
-def _weight_lines(weight: PotWeight) -> Iterator[Line]:
+def _weight_lines(weight: PotWeight) -> Iterator[SumLine]:
     pot = "pot" if weight.shell_kg else "no pot (--wall or --pot-weighs)"
     tree = "trunk" if weight.tree_kg else "no tree (--trunk, --height)"
-    yield Line(
+    yield SumLine(
         "weight dry",
         shown(weight.dry_kg, "kg"),
         f"mix, {pot}, {tree}; the root ball counts as mix",
@@ -298,10 +298,10 @@ def _weight_lines(weight: PotWeight) -> Iterator[Line]:
             "tree_kg": weight.tree_kg,
         },
     )
-    yield Line(
+    yield SumLine(
         "weight soaked",
         shown(weight.wet_kg, "kg"),
         f"with {shown(weight.water_litres, 'L')} of water, once drained",
         {"soaked_kg": weight.wet_kg, "water_held_litres": weight.water_litres},
     )
-    yield Line("weights from", "", "; ".join(weight.sources))
+    yield SumLine("weights from", "", "; ".join(weight.sources))

@@ -32,7 +32,7 @@ from backbud.commands.reckon.asked import (
     sizes_cm,
     word,
 )
-from backbud.commands.reckon.sheet import Line, Sheet, shown, sizes
+from backbud.commands.reckon.sheet import SumLine, SumSheet, shown, sizes
 from backbud_grammar.forms import Form
 
 LENGTH = "a length such as 2 cm"
@@ -66,10 +66,10 @@ _COMPASS = ("N", "NE", "E", "SE", "S", "SW", "W", "NW")
 _HOURS = 12
 
 
-def reckon(asked: Asked) -> Sheet:
+def reckon(asked: Asked) -> SumSheet:
     """The sheet of a root ball."""
     ball, cuts = _ball(asked), _cuts(asked)
-    return Sheet(_lines(ball, cuts, asked))
+    return SumSheet(_lines(ball, cuts, asked))
 
 
 def wedge_of(name: str, wedges: int) -> int:
@@ -141,7 +141,7 @@ def _opened(asked: Asked, names: Sequence[str], wedges: int) -> tuple[Opened, ..
 # ------------------------------------------------------------------ values to lines
 
 
-def _lines(ball: Ball, cuts: Cuts, asked: Asked) -> list[Line]:
+def _lines(ball: Ball, cuts: Cuts, asked: Asked) -> list[SumLine]:
     before, left = ball_litres(ball), litres_left(ball, cuts)
     rest = ball_left(ball, cuts)
     share_percent = 100 * share_of_volume_removed(ball, cuts)
@@ -150,14 +150,14 @@ def _lines(ball: Ball, cuts: Cuts, asked: Asked) -> list[Line]:
     if names and ball.shape != "round":
         opened += " (by angle, the front on a long side)"
     return [
-        Line(
+        SumLine(
             "root ball",
             shown(before, "L"),
             f"{ball.shape} {sizes((ball.length_cm, ball.width_cm, ball.depth_cm), 'cm')}; "
             "geometry, straight sides",
             {"shape": ball.shape, "ball_litres": before},
         ),
-        Line(
+        SumLine(
             "taken off",
             f"{share_percent:.0f} %",
             "share of the ball's volume, never of its roots: nobody has counted those"
@@ -165,7 +165,7 @@ def _lines(ball: Ball, cuts: Cuts, asked: Asked) -> list[Line]:
             {"share_of_volume_percent": share_percent, "taken_off_litres": before - left},
         ),
         *([_half_way_line(ball, cuts)] if names else []),
-        Line(
+        SumLine(
             "left",
             shown(left, "L"),
             f"{sizes((rest.length_cm, rest.width_cm, rest.depth_cm), 'cm')}{opened}",
@@ -188,13 +188,13 @@ def _how_far(asked: Asked) -> str:
     return f"each wedge opened {inwards:g} % of the way to the trunk"
 
 
-def _half_way_line(ball: Ball, cuts: Cuts) -> Line:
+def _half_way_line(ball: Ball, cuts: Cuts) -> SumLine:
     """The same cuts as the follow-ups of a journal reckon them, who cannot know how far it was."""
     half_way = replace(
         cuts, opened=tuple(Opened(one.wedge, part_of_wedge(0.5)) for one in cuts.opened)
     )
     share_percent = 100 * share_of_volume_removed(ball, half_way, by_angle=False)
-    return Line(
+    return SumLine(
         "half-way in",
         f"{share_percent:.0f} %",
         "as a journal's follow-ups reckon it: wedges opened half-way, each alike; ours, no source",

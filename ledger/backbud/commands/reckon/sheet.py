@@ -10,7 +10,7 @@ from msgspec import Struct
 Figures = Mapping[str, object]
 
 
-class Line(Struct, frozen=True, gc=False):
+class SumLine(Struct, frozen=True, gc=False):
     """A line of a sum: what it is, its value as a person reads it, and the rule with its source.
 
     `figures`: the same for a program, by name.
@@ -22,15 +22,15 @@ class Line(Struct, frozen=True, gc=False):
     figures: Figures = {}
 
 
-class Sheet(Struct, frozen=True, gc=False):
+class SumSheet(Struct, frozen=True, gc=False):
     """A sum: its lines, what to beware of, and rows of figures that come one an ingredient."""
 
-    lines: Sequence[Line]
+    lines: Sequence[SumLine]
     cautions: Sequence[str] = ()
     ingredients: Sequence[Figures] = ()
 
 
-def lines_of(sheet: Sheet) -> Iterator[str]:
+def lines_of(sheet: SumSheet) -> Iterator[str]:
     """The sheet in aligned lines."""
     wide = max((len(line.label) for line in sheet.lines), default=0)
     value_wide = max((len(line.value) for line in sheet.lines), default=0)
@@ -40,7 +40,7 @@ def lines_of(sheet: Sheet) -> Iterator[str]:
         yield f"! {caution}"
 
 
-def json_of(sheet: Sheet) -> dict[str, object]:
+def json_of(sheet: SumSheet) -> dict[str, object]:
     """The sheet for a program: flat, units in the names; figures to six digits."""
     out: dict[str, object] = {}
     for line in sheet.lines:

@@ -11,17 +11,17 @@ from importlib import import_module
 from typing import Any, NamedTuple, NoReturn
 
 from backbud.commands.reckon.asked import Asked, Option, as_sentence
-from backbud.commands.reckon.sheet import Sheet
+from backbud.commands.reckon.sheet import SumSheet
 from backbud.commands.status import MISUSE
 from backbud.words import sentence
 
 
-class Sum(NamedTuple):
+class BenchSum(NamedTuple):
     """A sum: its module's options, an example, and the function that does it."""
 
     options: Sequence[Option]
     example: str
-    reckon: Callable[[Asked], Sheet]
+    reckon: Callable[[Asked], SumSheet]
 
 
 # Each with what it answers.
@@ -68,7 +68,7 @@ def add_sums(parser: ArgumentParser) -> None:
         one.name = name
 
 
-def reckon(options: Namespace) -> Sheet:
+def reckon(options: Namespace) -> SumSheet:
     """Do the sum that was asked for. ValueError, one sentence that says what to give."""
     one = _sum(options.sum)
     given = {option.flag: getattr(options, option.flag) for option in one.options}
@@ -78,9 +78,9 @@ def reckon(options: Namespace) -> Sheet:
         raise ValueError(as_sentence(error)) from None
 
 
-def _sum(name: str) -> Sum:
+def _sum(name: str) -> BenchSum:
     module = import_module(f"backbud.commands.reckon.{name}")
-    return Sum(module.OPTIONS, module.EXAMPLE, module.reckon)
+    return BenchSum(module.OPTIONS, module.EXAMPLE, module.reckon)
 
 
 def _add_options(parser: ArgumentParser, name: str) -> None:

@@ -41,7 +41,7 @@ from backbud.commands.reckon.asked import (
 )
 from backbud.commands.reckon.mix import DENSITY, MIX, own_densities, parts_of
 from backbud.commands.reckon.pot import INSIDE_OPTIONS, POT, RIM_GAP, SHAPE, inside_pot
-from backbud.commands.reckon.sheet import Line, Sheet, shown
+from backbud.commands.reckon.sheet import SumLine, SumSheet, shown
 from backbud_grammar.dates import read_date
 from backbud_grammar.forms import Form
 from backbud_grammar.kinds import COVERS
@@ -103,7 +103,7 @@ _SOURCES = {
 }
 
 
-def reckon(asked: Asked) -> Sheet:
+def reckon(asked: Asked) -> SumSheet:
     """The sheet of a day's water."""
     et0 = _et0(asked)
     tree = _tree(asked)
@@ -114,7 +114,7 @@ def reckon(asked: Asked) -> Sheet:
     lines += _rain_lines(tree, rain_mm)
     if POT.flag in asked:
         lines += _held_lines(asked, tree, et0.et0_mm, 0.0 if rain_mm is None else rain_mm)
-    return Sheet(lines, [ESTIMATE])
+    return SumSheet(lines, [ESTIMATE])
 
 
 # ------------------------------------------------------------------ text to values
@@ -208,8 +208,8 @@ def _under_cover(asked: Asked, tree: PottedTree) -> PottedTree:
 # ------------------------------------------------------------------ values to lines
 
 
-def _et0_line(et0: ReferenceEvapotranspiration) -> Line:
-    return Line(
+def _et0_line(et0: ReferenceEvapotranspiration) -> SumLine:
+    return SumLine(
         "ET0",
         shown(et0.et0_mm, "mm a day"),
         _SOURCES[et0.method],
@@ -217,10 +217,10 @@ def _et0_line(et0: ReferenceEvapotranspiration) -> Line:
     )
 
 
-def _lost_line(asked: Asked, tree: PottedTree, et0_mm: float) -> Line:
+def _lost_line(asked: Asked, tree: PottedTree, et0_mm: float) -> SumLine:
     lost = litres_lost_a_day(tree, et0_mm)
     foliage = word(asked, FOLIAGE, "medium")
-    return Line(
+    return SumLine(
         "lost",
         shown(lost, "L a day"),
         f"ET0 × {tree.canopy_factor:g} ({foliage} foliage) × {tree.canopy_area_m2:.3f} m² canopy × "
@@ -234,11 +234,11 @@ def _lost_line(asked: Asked, tree: PottedTree, et0_mm: float) -> Line:
     )
 
 
-def _rain_lines(tree: PottedTree, rain_mm: float | None) -> Iterator[Line]:
+def _rain_lines(tree: PottedTree, rain_mm: float | None) -> Iterator[SumLine]:
     if rain_mm is None:
         return
     caught = litres_of_rain_caught(tree, rain_mm)
-    yield Line(
+    yield SumLine(
         "rain caught",
         shown(caught, "L"),
         f"{rain_mm:g} mm × {tree.pot_area_m2:.3f} m² of soil × "
@@ -247,17 +247,17 @@ def _rain_lines(tree: PottedTree, rain_mm: float | None) -> Iterator[Line]:
     )
 
 
-def _held_lines(asked: Asked, tree: PottedTree, et0_mm: float, rain_mm: float) -> Iterator[Line]:
+def _held_lines(asked: Asked, tree: PottedTree, et0_mm: float, rain_mm: float) -> Iterator[SumLine]:
     by_mix = "by the mix's weights, dry and drained"
     by_share = f"{SHARE_HELD:.0%} of the pot (--mix knows better); common practice, no source"
-    yield Line(
+    yield SumLine(
         "held",
         shown(tree.held_litres, "L"),
         by_mix if MIX.flag in asked else by_share,
         {"held_litres": tree.held_litres},
     )
     half_gone = days_until_half_gone(tree, repeat((et0_mm, rain_mm), _DAYS_AHEAD))
-    yield Line(
+    yield SumLine(
         "half gone in",
         f"over {_DAYS_AHEAD} days" if half_gone is None else shown(half_gone, "days"),
         "if every day is like this one",

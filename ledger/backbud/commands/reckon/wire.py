@@ -19,7 +19,7 @@ from backbud.bench.wire import (
 )
 from backbud.commands.reckon.asked import Asked, Option, amount, as_on_card, measured, needed, word
 from backbud.commands.reckon.pot import INSIDE_OPTIONS, POT, SHAPE, inside_pot, plan
-from backbud.commands.reckon.sheet import Line, Sheet, shown, sizes
+from backbud.commands.reckon.sheet import SumLine, SumSheet, shown, sizes
 from backbud.words import number
 
 BRANCH = measured(
@@ -60,13 +60,13 @@ EXAMPLE = (
 USUAL_HOLE_CM = 2.0
 
 
-def reckon(asked: Asked) -> Sheet:
+def reckon(asked: Asked) -> SumSheet:
     """The sheet of a wire, of a pot's anchor wires, or of both."""
     branch_mm = amount(asked, BRANCH, "mm")
     with_pot = POT.flag in asked
     if not with_pot:
         needed(branch_mm, BRANCH)
-    lines: list[Line] = []
+    lines: list[SumLine] = []
     cautions: list[str] = []
     if branch_mm is not None:
         wire = choose_wire(branch_mm, _metal(asked))
@@ -80,7 +80,7 @@ def reckon(asked: Asked) -> Sheet:
         tied = anchors(volume_litres(pot), holes, pot.length_cm, pot.depth_cm)
         lines += _tie_lines(pot, tied)
         lines.append(_mesh_line(mesh(holes, USUAL_HOLE_CM if hole_cm is None else hole_cm)))
-    return Sheet(lines, cautions)
+    return SumSheet(lines, cautions)
 
 
 # ------------------------------------------------------------------ text to values
@@ -108,10 +108,10 @@ def _need(asked: Asked, branch_mm: float) -> WireNeed | None:
 # ------------------------------------------------------------------ values to lines
 
 
-def _thickness_line(wire: Wire, branch_mm: float) -> Line:
+def _thickness_line(wire: Wire, branch_mm: float) -> SumLine:
     strands = f"{wire.strands} × " if wire.strands > 1 else ""
     part = round(1 / wire.metal.share_of_branch)
-    return Line(
+    return SumLine(
         "wire",
         f"{strands}{wire.thickness_mm:g} mm {wire.metal.name}",
         f"1/{part} of a branch of {branch_mm:g} mm asks for {wire.wanted_mm:.1f} mm; "
@@ -127,11 +127,11 @@ def _thickness_line(wire: Wire, branch_mm: float) -> Line:
     )
 
 
-def _length_lines(asked: Asked, branch_mm: float) -> Iterator[Line]:
+def _length_lines(asked: Asked, branch_mm: float) -> Iterator[SumLine]:
     need = _need(asked, branch_mm)
     if need is None:
         return
-    yield Line(
+    yield SumLine(
         "length",
         shown(need.length_m, "m"),
         f"{number(need.wire.strands, 'strand')} of {shown(need.coil_m, 'm')} coil (geometry) and "
@@ -144,7 +144,7 @@ def _length_lines(asked: Asked, branch_mm: float) -> Iterator[Line]:
             "length_m": need.length_m,
         },
     )
-    yield Line(
+    yield SumLine(
         "mass",
         shown(need.mass_g, "g"),
         f"{need.wire.metal.density_g_per_cm3:.2f} g/cm³ (CRC Handbook of Chemistry and Physics)",
@@ -152,17 +152,17 @@ def _length_lines(asked: Asked, branch_mm: float) -> Iterator[Line]:
     )
 
 
-def _roll_lines(asked: Asked, wire: Wire) -> Iterator[Line]:
+def _roll_lines(asked: Asked, wire: Wire) -> Iterator[SumLine]:
     roll_kg = amount(asked, ROLL, "kg")
     if roll_kg is None:
         return
     metres = metres_per_roll(roll_kg, wire.thickness_mm, wire.metal.density_g_per_cm3)
-    yield Line("roll", shown(metres, "m"), f"in {roll_kg:g} kg; by density", {"roll_m": metres})
+    yield SumLine("roll", shown(metres, "m"), f"in {roll_kg:g} kg; by density", {"roll_m": metres})
 
 
-def _tie_lines(pot: Pot, tied: Anchors) -> Iterator[Line]:
+def _tie_lines(pot: Pot, tied: Anchors) -> Iterator[SumLine]:
     bar = ", over a bar under the one hole" if tied.bar else ""
-    yield Line(
+    yield SumLine(
         "anchors",
         f"{tied.wires} × {tied.aluminium_mm:g} mm aluminium",
         f"{shown(tied.length_cm, 'cm')} each for {plan(pot)}{bar}; common practice, no source",
@@ -176,8 +176,8 @@ def _tie_lines(pot: Pot, tied: Anchors) -> Iterator[Line]:
     )
 
 
-def _mesh_line(over: Mesh) -> Line:
-    return Line(
+def _mesh_line(over: Mesh) -> SumLine:
+    return SumLine(
         "mesh",
         f"{over.pieces} of {sizes((over.side_cm, over.side_cm), 'cm')}",
         f"and {shown(over.staple_m, 'm')} of {STAPLE_MM:g} mm wire for the staples; "

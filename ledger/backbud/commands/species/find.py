@@ -6,7 +6,7 @@ from datetime import date
 
 from backbud.commands.species.sheet import KindSheet, imagined_tree, sheet_of, year_by_months
 from backbud.plan.common import RULES
-from backbud.plan.pack import Known, Pack, installed
+from backbud.plan.pack import KnownSpecies, Pack, installed
 from backbud.plan.year import Years
 from backbud.session import Session
 from backbud.species import rules_of
@@ -18,7 +18,7 @@ class NoSuchSpecies(Exception):
     """No species has this name; the sentence names the nearest."""
 
 
-def known_here(session: Session | None) -> tuple[Known, ...]:
+def known_here(session: Session | None) -> tuple[KnownSpecies, ...]:
     """Every species that is known: in a journal, those of its trusted plugins too."""
     return tuple(_pack(session).all())
 

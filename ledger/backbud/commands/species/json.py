@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from backbud.commands.species.sheet import KindSheet
-from backbud.plan.pack import Known
+from backbud.plan.pack import KnownSpecies
 from backbud.species import Window
 
 
-def list_json(known: Iterable[Known]) -> list[dict[str, object]]:
+def list_json(known: Iterable[KnownSpecies]) -> list[dict[str, object]]:
     """Every species, by its common name."""
     return [_names(one) for one in known]
 
@@ -59,7 +59,7 @@ def sheet_json(sheet: KindSheet) -> dict[str, object]:
     }
 
 
-def _names(known: Known) -> dict[str, object]:
+def _names(known: KnownSpecies) -> dict[str, object]:
     species = known.species
     return {
         "common": species.title,

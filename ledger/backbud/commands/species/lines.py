@@ -6,13 +6,13 @@ from collections.abc import Iterable, Iterator
 from textwrap import wrap
 
 from backbud.commands.species.sheet import KindSheet
-from backbud.plan.pack import Known
+from backbud.plan.pack import KnownSpecies
 from backbud.words import between, day, number
 
 _WIDE = 96
 
 
-def list_lines(known: Iterable[Known]) -> Iterator[str]:
+def list_lines(known: Iterable[KnownSpecies]) -> Iterator[str]:
     """Every species: its common name, its botanical name, its other names, where it comes from."""
     rows = [
         (one.species.title, one.species.botanical, ", ".join(_also(one)), one.origin)
@@ -72,7 +72,7 @@ def sheet_lines(sheet: KindSheet) -> Iterator[str]:
             yield from _text(sentence, "  - ")
 
 
-def _also(known: Known) -> tuple[str, ...]:
+def _also(known: KnownSpecies) -> tuple[str, ...]:
     return (*known.species.common[1:], *known.species.also)
 
 

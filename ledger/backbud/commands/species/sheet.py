@@ -20,7 +20,7 @@ from backbud.journal.events import Event
 from backbud.pages.view import SpeciesFact
 from backbud.plan.calm import kept_still, season_or_stage
 from backbud.plan.due import cautions_of, title_of
-from backbud.plan.pack import Known
+from backbud.plan.pack import KnownSpecies
 from backbud.plan.year import roots_bear, wants_of
 from backbud.plugins import budget
 from backbud.species import Proposal, Rule, Species, Window, Year, rules_of, stage_name
@@ -64,7 +64,7 @@ class AfterRow(NamedTuple):
 class KindSheet(Struct, frozen=True):
     """All that is known of a species, and its year at a place ("" is no place)."""
 
-    known: Known
+    known: KnownSpecies
     facts: tuple[SpeciesFact, ...]
     year: Year
     stages: tuple[StageRow, ...]
@@ -73,7 +73,7 @@ class KindSheet(Struct, frozen=True):
 
 
 def sheet_of(
-    known: Known,
+    known: KnownSpecies,
     year: Year,
     common: Iterable[Rule],
     own: Iterable[Rule],

@@ -16,7 +16,8 @@ def add_options(parser: ArgumentParser) -> None:
 
 def run(options: Namespace) -> int:
     """Tidy each file, and say what became of it."""
-    from backbud_grammar.tidy import TidyError, tidy_file
+    from backbud_grammar.tidy import TidyError
+    from backbud_grammar.tidy_file import tidy_file
 
     status = FINE
     for name in options.files:

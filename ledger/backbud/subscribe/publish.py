@@ -18,7 +18,7 @@ from urllib.parse import urljoin
 
 from msgspec import Struct, to_builtins
 
-from backbud.calendar.feeds import FOLDER, TASKS
+from backbud.calendar.which_feeds import FOLDER, TASKS
 from backbud.journal.faults import FAULT
 from backbud.journal.read import load
 from backbud.journal.settings import SETTINGS_FILE, Settings, read_settings

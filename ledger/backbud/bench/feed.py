@@ -1,4 +1,4 @@
-"""A label and a dilution go in; the nutrients in the water and in a season come out, and back.
+"""How much of N, P and K is in the water given, and in all of a season's feeding.
 
 A label gives N as the element, P and K as oxides (P2O5, K2O), in percent by mass. One ppm is
 1 mg in a litre of water: ppm = percent x 10 x g/L (University of Massachusetts Extension, Chart:

@@ -1,4 +1,4 @@
-"""Weather's demand, a canopy and a pot go in; the litres lost, and how long they last, come out.
+"""How many litres a potted tree loses on a day, and how long the water in its pot lasts.
 
 Every figure here is an estimate to plan by, never "water now": a finger in the soil decides.
 Unless its source is named, a figure is common practice, no source.

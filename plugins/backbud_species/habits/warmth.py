@@ -1,4 +1,4 @@
-"""A year and some days go in; whether the place is cool then comes out, with the datum."""
+"""Whether a place is cool, or its summer warm, and the figure that says so."""
 
 from __future__ import annotations
 

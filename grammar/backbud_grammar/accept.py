@@ -1,4 +1,4 @@
-"""A measure of a detail and the form it is held against go in; the measure as meant comes out."""
+"""Whether a measure is one that a detail may carry, and what it then means."""
 
 from __future__ import annotations
 

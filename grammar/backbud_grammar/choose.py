@@ -1,4 +1,4 @@
-"""The items of one detail go in; the forms that may take them come out, the longest label first."""
+"""Which forms may take a detail: the longest known label wins."""
 
 from __future__ import annotations
 

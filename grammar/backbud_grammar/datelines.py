@@ -1,4 +1,4 @@
-"""A line that may be meant for a date goes in; whether it is, and what it may mean, comes out.
+"""Whether a line that cannot be read was meant for a date, and what its date may be.
 
 Needed only where a line is neither a date nor a subject line.
 """

@@ -1,4 +1,4 @@
-"""The text of one detail goes in, with the forms that fit its act; details come out.
+"""Reading one detail of an act: its words against the forms that the act takes.
 
 The words of a detail may stand in any order where that stays clear; the longest known label wins.
 """

@@ -1,4 +1,4 @@
-"""A form and the items of a detail without its label go in; the detail comes out if they fit."""
+"""Whether what follows a label fits its form, and the detail that it then is."""
 
 from __future__ import annotations
 

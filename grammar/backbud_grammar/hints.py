@@ -1,4 +1,4 @@
-"""A detail that fits no form goes in; the one thing to tell of it, and what was meant, come out."""
+"""What to tell of a detail that fits no form, and what may have been meant."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The text of one detail goes in; its words, quoted texts, dates and measures come out."""
+"""The words, quoted texts, dates and measures that a detail is made of."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The forms of an act or of a card's line go in, sorted for reading they come out."""
+"""The forms of an act or a card, sorted so that a detail quickly finds those it may be."""
 
 from __future__ import annotations
 

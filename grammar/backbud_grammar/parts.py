@@ -1,4 +1,4 @@
-"""A detail's text goes in; the part of the tree after `on` and what stands around it come out."""
+"""The part of the tree that a detail is about: what stands after `on`."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The items of a detail that is written in a way of its own go in; the detail comes out."""
+"""Details that are written in a way of their own, and how each is read."""
 
 from __future__ import annotations
 

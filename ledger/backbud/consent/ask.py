@@ -1,4 +1,4 @@
-"""A journal's folder goes in; its plugins are shown, and the person's answer is recorded."""
+"""Showing the person the code in a journal's plugins, and asking whether it may run."""
 
 from __future__ import annotations
 

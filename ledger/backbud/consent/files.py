@@ -1,4 +1,4 @@
-"""A journal's folder goes in; the Python files of its plugins/ come out, with their digest.
+"""The Python files in a journal's `plugins/`, each read once, and the digest of them all.
 
 Each is read once: what is shown, digested and run are these very bytes. Only regular files are
 read, and no link is followed.

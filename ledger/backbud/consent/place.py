@@ -1,4 +1,4 @@
-"""A journal's folder goes in; where the person's record of trust in its code lies comes out.
+"""Where the person's consent to a journal's code is recorded.
 
 It never lies in the journal, which may come from somebody else. Asked on the way of a run that
 has nothing to do, so it imports only what the interpreter has loaded anyway.

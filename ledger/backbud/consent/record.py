@@ -1,4 +1,4 @@
-"""A set of plugins goes in; whether the person has consented to these very bytes comes out.
+"""Whether the person has consented to these very bytes of code, kept and looked up.
 
 The bytes that were trusted are kept, so that what changed since can be shown.
 """

@@ -1,4 +1,4 @@
-"""A set of plugins, and the one that was trusted before, go in; the lines that show them come out.
+"""How a journal's code is shown to the person, and what changed in it since it was trusted.
 
 Every sign that a terminal would not show as itself is written out, so that nothing can hide; and
 the text shown is the text that would run.

@@ -1,5 +1,4 @@
-"""A number of seconds and a piece of somebody else's work go in; what it returns comes out, or it
-is interrupted.
+"""Interrupting somebody else's code once it has taken longer than it may.
 
 On the main thread the system's timer does it, which costs nothing while the code runs; elsewhere,
 and on Windows, each step of the code is watched, which makes it slower. No thread is made, so none

@@ -1,4 +1,4 @@
-"""What somebody else's code raised goes in; one sentence and the line it stands on come out."""
+"""What to tell of an error in somebody else's code: one sentence, and the line it stands on."""
 
 from __future__ import annotations
 

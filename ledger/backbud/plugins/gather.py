@@ -1,4 +1,4 @@
-"""The files of a trusted set go in; what they add comes out, and each fault with its line."""
+"""Running the files of a trusted set of plugins, and taking from each what it adds."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A journal's folder goes in; what its trusted plugins add, and what was left out, comes out.
+"""Everything that a journal's own plugins add to it, where the person trusts them.
 
 The steps, in order:
     read     the files of plugins/, once (consent/files.py)

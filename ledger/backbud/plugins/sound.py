@@ -1,4 +1,4 @@
-"""A value that somebody else's code made goes in; what is wrong with it, in words, comes out."""
+"""What is wrong with a value that somebody else's code made, told in words before it is used."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The bytes of a set of plugins go in; its modules come out, run from these very bytes.
+"""Importing a journal's plugins from the very bytes that were trusted, and from nowhere else.
 
 The set is a package with a name of its own, so that its files import each other with a leading
 dot; nothing else of the journal's folder can be imported, and no bytecode is read or written.

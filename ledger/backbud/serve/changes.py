@@ -1,4 +1,4 @@
-"""What happens to files goes in; "something changed", once it has been quiet again, comes out.
+"""When something in a journal's folder changed, told once it has been quiet again.
 
 The system tells most of it (watchdog). A look at names, sizes and times every two seconds finds
 the rest: network disks, lost messages, a folder that was deleted and came back, and that the

@@ -1,4 +1,4 @@
-"""A journal's folder goes in; until somebody stops it, its pages are kept up to date and served.
+"""`backbud watch` from its start to Ctrl-C: it waits for changes, rebuilds, and tells.
 
 The steps, over and over:
     changes   something in the folder changed, and it is quiet again (changes.py)

@@ -1,4 +1,4 @@
-"""What is to become of each calendar goes in; nothing comes out, or that a yes is wanting."""
+"""What wants a yes before a server is written to, and how it is asked for."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What a calendar should hold and what it holds go in; what to write and to take out comes out."""
+"""What to write into a calendar on the server and what to take out, and what to leave alone."""
 
 from __future__ import annotations
 

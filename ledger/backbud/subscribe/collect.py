@@ -1,4 +1,4 @@
-"""A journal's folder goes in; what was ticked off on a server comes out as diary lines.
+"""Bringing what was ticked off on a server into the diary.
 
 The steps, in order:
     fetch     the tasks of ours that are ticked off (tasks.py)

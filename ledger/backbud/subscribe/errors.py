@@ -1,4 +1,4 @@
-"""Whatever stands between a journal and its server goes in; a sentence for the keeper comes out."""
+"""What can go wrong between a journal and its server, each told in a sentence for the keeper."""
 
 from __future__ import annotations
 

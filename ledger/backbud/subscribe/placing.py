@@ -1,4 +1,4 @@
-"""Diary files and new act lines go in; the files with the lines on their pages come out."""
+"""Where in the diary a new act line goes, and how it is put there with all else left as it is."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A journal's folder goes in; its feeds are on a CalDAV server, and what was done there comes out.
+"""Writing the chosen feeds of a journal to a CalDAV server.
 
 The steps, in order:
     make      the feeds, as `backbud make` does

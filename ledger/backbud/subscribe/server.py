@@ -1,4 +1,4 @@
-"""An address and a login go in; the calendars of a CalDAV server (RFC 4791) are read and written.
+"""The calendars of a CalDAV server (RFC 4791), read and written.
 
 Only this module knows the `caldav` library. Every error of it comes out as one sentence, which
 holds nothing that the server said: it may have been told the password.

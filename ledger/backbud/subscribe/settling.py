@@ -1,4 +1,4 @@
-"""A follow-up and the day it was ticked off go in; the act line that settles it comes out.
+"""Which act line settles a follow-up that was ticked off, found by trying it in the journal.
 
 What a line does is not guessed: it is put into the journal as read, and the journal is planned
 again.

@@ -1,4 +1,4 @@
-"""The text of an option goes in; its measure or words come out, read as a journal reads them.
+"""What a person gave to a sum on the command line, read as a journal reads it.
 
 Every ValueError is one sentence that says what to give.
 """

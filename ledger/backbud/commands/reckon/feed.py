@@ -1,4 +1,4 @@
-"""A label and a dilution go in, or the ppm wanted; the nutrients in the water come out."""
+"""`reckon feed`: the N, P and K in the water given, or the dilution for so many ppm."""
 
 from __future__ import annotations
 

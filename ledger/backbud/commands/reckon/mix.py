@@ -1,4 +1,4 @@
-"""A recipe by volume and the litres wanted go in; litres and bags of each ingredient come out."""
+"""`reckon mix`: litres and bags of each ingredient for so much of a mix."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A pot's sizes go in, with root ball and mix; what it holds, takes and weighs comes out."""
+"""`reckon pot`: what a pot holds, how much mix a repotting takes, and what it all weighs."""
 
 from __future__ import annotations
 

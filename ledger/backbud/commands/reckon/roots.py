@@ -1,4 +1,4 @@
-"""A root ball and what was cut off it go in; the share of its volume that went comes out."""
+"""`reckon roots`: how much of a root ball was cut off, as a share of its volume."""
 
 from __future__ import annotations
 

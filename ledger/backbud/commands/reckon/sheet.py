@@ -1,4 +1,4 @@
-"""The lines of a sum go in; what a terminal prints, or what a program reads, comes out."""
+"""How the lines of a sum are shown on a terminal, and given to a program."""
 
 from __future__ import annotations
 

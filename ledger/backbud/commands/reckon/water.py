@@ -1,4 +1,4 @@
-"""A day's weather, a canopy and a pot go in; the litres lost, and how long they last, come out."""
+"""`reckon water`: the litres a tree in its pot loses on a day, and how long its water lasts."""
 
 from __future__ import annotations
 

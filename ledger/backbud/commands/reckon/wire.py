@@ -1,4 +1,4 @@
-"""A branch goes in, or a pot; the wire that holds it, by thickness, metres and grams, comes out."""
+"""`reckon wire`: the wire for a branch, and the anchors and mesh for a pot."""
 
 from __future__ import annotations
 

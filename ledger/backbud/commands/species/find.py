@@ -1,4 +1,4 @@
-"""A journal, or none, goes in; the species known there, or the sheet of one of them, come out."""
+"""Finding a species by any of its names, with those that a journal's own plugins add."""
 
 from __future__ import annotations
 

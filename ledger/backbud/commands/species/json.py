@@ -1,4 +1,4 @@
-"""Species and a species' sheet go in; the values that a program reads come out."""
+"""The list of species and the sheet of one, for a program."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Species and a species' sheet go in; the lines that a terminal prints come out."""
+"""The list of species and the sheet of one, as a terminal prints them."""
 
 from __future__ import annotations
 

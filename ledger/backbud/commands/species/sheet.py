@@ -1,4 +1,4 @@
-"""A species and a growing year go in; its year as a sheet comes out: stages, works, facts.
+"""The sheet of a species: its stages, works and facts in one growing year.
 
 The works are those of two imagined strong trees to which nothing was done this year: one that is
 due for its repotting, and one that was repotted last year, since a repotting rules out other work.

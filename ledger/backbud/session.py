@@ -13,15 +13,15 @@ from backbud.collection.replay import replay
 from backbud.collection.whereabouts import Histories
 from backbud.faults_met import FaultsMet
 from backbud.journal.faults import failing
-from backbud.journal.problems import Found, PlacedFlaw, PlacedFlaws, as_problems, placed
+from backbud.journal.problems import PlacedFlaw, PlacedFlaws, WithFlaws, as_problems, placed
 from backbud.journal.read import Journal, read_journal
 from backbud.kept import KEEP_NOTHING, Kept
 from backbud.plan.check_figures import check_figures
 from backbud.plan.check_kinds import check_kinds
+from backbud.plugins.added import NO_PLUGINS, Plugins
+from backbud.plugins.load import plugins_of
 from backbud.publish.memory import MemoryOf
 from backbud.publish.unchanged import installed_mark
-from backbud.trust.added import NO_PLUGINS, Plugins
-from backbud.trust.plugins import plugins_of
 from backbud.words import number
 from backbud_grammar.digest import digest
 from backbud_grammar.handles import fold
@@ -58,7 +58,7 @@ class Session:
         # Whether this run comes upon every fault that an earlier one came upon.
         self.takes_every_step = False
         self.faults = FaultsMet(journal, lambda: self._state)
-        self._plans: dict[tuple[str, ...], Found[Plan]] = {}
+        self._plans: dict[tuple[str, ...], WithFlaws[Plan]] = {}
 
     @property
     def histories(self) -> Histories:
@@ -66,17 +66,17 @@ class Session:
         return self._replayed.value
 
     @cached_property
-    def _replayed(self) -> Found[Histories]:
+    def _replayed(self) -> WithFlaws[Histories]:
         return replay(self.journal, self.kept)
 
     @cached_property
-    def _here(self) -> Found[int]:
+    def _here(self) -> WithFlaws[int]:
         """How many trees are here."""
         if self._only_check:
             return trees_here(self.journal, self._program)
         histories, flaws = self._replayed
         here = sum(1 for tree in histories.trees.values() if tree.standing == "here")
-        return Found(here, flaws)
+        return WithFlaws(here, flaws)
 
     @cached_property
     def _program(self) -> str:
@@ -104,12 +104,12 @@ class Session:
             self._plans[wanted] = self._made_plan(wanted)
         return self._plans[wanted].value
 
-    def _made_plan(self, wanted: Sequence[str]) -> Found[Plan]:
+    def _made_plan(self, wanted: Sequence[str]) -> WithFlaws[Plan]:
         """A tree that planning fails for is told, and planned as its card has it, with no
         follow-up."""
         from backbud.plan.run import plan_all, without_plans
 
-        def planned(handles: Sequence[str]) -> Found[Plan]:
+        def planned(handles: Sequence[str]) -> WithFlaws[Plan]:
             return plan_all(
                 self.journal,
                 self.histories,
@@ -132,7 +132,9 @@ class Session:
             for handle, error in faulty.items():
                 self.faults.meet(f"the plan of {handle}", handle, error)
             plan, flaws = planned([handle for handle in wanted if handle not in faulty])
-            return Found(without_plans(plan, self.histories, self.journal.things, wanted), flaws)
+            return WithFlaws(
+                without_plans(plan, self.histories, self.journal.things, wanted), flaws
+            )
 
     def contained(self, what: str, plan: Plan, work: Callable[[Plan], T]) -> T:
         """What the work makes of a plan. Trees that it fails for are told, and their follow-ups
@@ -174,9 +176,9 @@ class Session:
         return self._sections.value
 
     @cached_property
-    def _sections(self) -> Found[dict[str, tuple[Section, ...]]]:
+    def _sections(self) -> WithFlaws[dict[str, tuple[Section, ...]]]:
         if not self.plugins.sections:
-            return Found({})
+            return WithFlaws({})
         from backbud.plan.sections import sections_of
 
         return sections_of(
@@ -273,7 +275,7 @@ class Session:
         return self._here.flaws
 
     @cached_property
-    def _kinds(self) -> Found[bool]:
+    def _kinds(self) -> WithFlaws[bool]:
         """Whether a tree is of a species that is not this program's own."""
         return check_kinds(self.journal, self._program, lambda: self.pack)
 

@@ -27,7 +27,7 @@ from backbud.collection.whereabouts import (
     turns_of,
 )
 from backbud.journal.dated import DatedPage
-from backbud.journal.problems import Found
+from backbud.journal.problems import WithFlaws
 from backbud.journal.read import Journal
 from backbud.journal.remember import read_memory, write_memory
 from backbud_grammar.digest import digest
@@ -68,7 +68,7 @@ class _Moments(Struct, frozen=True, gc=False):
     moments: list[_Moment]
 
 
-def trees_here(journal: Journal, program: str) -> Found[int]:
+def trees_here(journal: Journal, program: str) -> WithFlaws[int]:
     """How many trees are here at the end, and what cannot have been so.
 
     `program`: a mark that changes with any file of the program.
@@ -82,7 +82,7 @@ def trees_here(journal: Journal, program: str) -> Found[int]:
         for page in pages:
             replay.page(page)
     here = sum(1 for tree in replay.trees.values() if tree.standing == "here")
-    return Found(here, tuple(replay.flaws))
+    return WithFlaws(here, tuple(replay.flaws))
 
 
 # ------------------------------------------------------------------ go on

@@ -21,7 +21,7 @@ from backbud.collection.whereabouts import (
 )
 from backbud.journal.dated import DatedPage
 from backbud.journal.events import Event
-from backbud.journal.problems import Found
+from backbud.journal.problems import WithFlaws
 from backbud.journal.read import Journal
 from backbud.journal.things import Things
 from backbud.kept import KEEP_NOTHING, Each, Kept
@@ -30,7 +30,7 @@ from backbud.kept import KEEP_NOTHING, Each, Kept
 PAGES_BEFORE = 30
 
 
-def replay(journal: Journal, kept: Kept = KEEP_NOTHING) -> Found[Histories]:
+def replay(journal: Journal, kept: Kept = KEEP_NOTHING) -> WithFlaws[Histories]:
     """Replay the whole journal; what cannot have been so is told.
 
     `kept`: what an earlier run of this process left. Then only the pages from the first one that

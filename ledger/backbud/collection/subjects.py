@@ -12,7 +12,7 @@ from backbud.collection.stand import Stand, canonical
 from backbud.collection.state import Entry
 from backbud.collection.taken_down import Lines
 from backbud.journal.dated import DatedBlock, DatedPage
-from backbud.journal.problems import Found, PlacedFlaw
+from backbud.journal.problems import PlacedFlaw, WithFlaws
 from backbud.journal.things import Thing, Things, members
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.handles import fold
@@ -58,7 +58,7 @@ class Chooser:
 
     def chosen(
         self, subjects: Subjects, page: DatedPage, block: DatedBlock
-    ) -> Found[dict[str, bool]]:
+    ) -> WithFlaws[dict[str, bool]]:
         """The handles that are meant, each once, in the order written.
 
         The value is whether it was named outright, and not by its group. Nobody is meant where
@@ -82,7 +82,7 @@ class Chooser:
                 continue
             for handle, _ in self._resolve(item):
                 out.pop(handle, None)
-        return Found({} if held else out, tuple(flaws))
+        return WithFlaws({} if held else out, tuple(flaws))
 
     def _resolve(self, item: Selection) -> Iterable[tuple[str, bool]]:
         """Whom a choice without a flaw means, each named outright or by its group."""

@@ -28,7 +28,7 @@ from backbud.collection.taken_down import Everyday, Lines, among
 from backbud.journal.dated import DatedBlock, DatedPage
 from backbud.journal.events import Event, Origin
 from backbud.journal.faults import fault_at
-from backbud.journal.problems import Found, PlacedFlaw, flaw_at
+from backbud.journal.problems import PlacedFlaw, WithFlaws, flaw_at
 from backbud.journal.read import Journal
 from backbud.journal.things import Thing, Things
 from backbud_grammar.act_words import ActWord, as_act
@@ -163,10 +163,10 @@ class Replay:
             except Exception as error:
                 self._fault(block, error)
 
-    def histories(self) -> Found[Histories]:
+    def histories(self) -> WithFlaws[Histories]:
         """What was taken down of everything, and what of it cannot have been so."""
         others = {h: tuple(events) for h, events in self.others.items()}
-        return Found(Histories(self.trees, others), tuple(self.flaws))
+        return WithFlaws(Histories(self.trees, others), tuple(self.flaws))
 
     def _fault(self, block: DatedBlock, error: Exception) -> None:
         hint = "It may count in part, all other lines count whole."

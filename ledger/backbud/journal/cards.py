@@ -8,7 +8,7 @@ from itertools import chain
 from msgspec.structs import replace
 
 from backbud.journal.events import Origin
-from backbud.journal.problems import Found, PlacedFlaw, PlacedFlaws, flaw_at
+from backbud.journal.problems import PlacedFlaw, PlacedFlaws, WithFlaws, flaw_at
 from backbud.journal.things import Line, PlacedCard, Thing, Things, members
 from backbud_grammar.dates import WrittenDate, read_date
 from backbud_grammar.forms import KindForm
@@ -16,7 +16,7 @@ from backbud_grammar.handles import flaw_of, fold
 from backbud_grammar.kinds import KINDS
 from backbud_grammar.parse import Details
 from backbud_grammar.problems import Flaw, Misread
-from backbud_grammar.syntax import Card, CardLine
+from backbud_grammar.syntax import Act, Card, CardLine
 
 # No bench stands in more places, one within another.
 MOST_NESTED = 20
@@ -24,7 +24,7 @@ MOST_NESTED = 20
 _REPEATED = frozenset({"ingredient", "note", "weather"})
 
 
-def read_things(cards: Iterable[PlacedCard], details: Details) -> Found[Things]:
+def read_things(cards: Iterable[PlacedCard], details: Details) -> WithFlaws[Things]:
     """Read every card, as in the north; a second card of a handle is a problem and is left out."""
     by_handle: dict[str, Thing] = {}
     spellings: dict[str, str] = {}
@@ -38,20 +38,21 @@ def read_things(cards: Iterable[PlacedCard], details: Details) -> Found[Things]:
         if taken is not None:
             flaws.append(_of_card(placed, _duplicate(placed.card, by_handle[taken])))
             continue
-        by_handle[thing.handle] = thing
         spellings[fold(thing.handle)] = thing.handle
-        former, found = _former(thing, spellings)
-        spellings |= former
+        former, found = _formerly(thing, spellings)
+        spellings |= {fold(handle): thing.handle for handle in former}
         flaws += found
+        # Ids are made from the oldest handle that is its own.
+        by_handle[thing.handle] = replace(thing, first_handle=former[0]) if former else thing
     things = Things(by_handle, spellings)
     nested = list(_nested(things))
     by_handle |= {place.handle: place for place, _ in nested}
     flaws += [flaw for _, flaw in nested]
     flaws += chain.from_iterable(_flaws_of_references(one, things) for one in by_handle.values())
-    return Found(things, tuple(flaws))
+    return WithFlaws(things, tuple(flaws))
 
 
-def with_lines_at_edge(placed: PlacedCard, details: Details) -> Found[PlacedCard]:
+def with_lines_at_edge(placed: PlacedCard, details: Details) -> WithFlaws[PlacedCard]:
     """A card whose lines slipped to the left edge gets them back, each with a problem."""
     card = placed.card
     kind = KINDS[card.kind]
@@ -67,11 +68,17 @@ def with_lines_at_edge(placed: PlacedCard, details: Details) -> Found[PlacedCard
         flaw = Flaw("label-at-edge", line, 1, len(label), message, hint)
         flaws.append(_of_card(placed, flaw))
         lines.append(CardLine(text, line, 1))
-        for act in blocks.pop(0).acts:
-            remark = f" -- {act.remark}" if act.remark else ""
-            lines.append(CardLine(f"{act.word} {act.text}{remark}", act.line, act.column))
+        lines += map(_as_written, blocks.pop(0).acts)
     whole = replace(card, lines=tuple(lines), blocks=tuple(blocks))
-    return Found(PlacedCard(whole, placed.file, placed.line), tuple(flaws))
+    return WithFlaws(PlacedCard(whole, placed.file, placed.line), tuple(flaws))
+
+
+def _as_written(act: Act) -> CardLine:
+    """The line of a card that was read as an act, each character at its place."""
+    word = act.word.ljust(act.text_column - act.column) if act.text else act.word
+    remark = f" -- {act.remark}" if act.remark else ""
+    seams = tuple(replace(seam, offset=seam.offset + len(word)) for seam in act.seams)
+    return CardLine(f"{word}{act.text}{remark}", act.line, act.column, seams)
 
 
 def flaw_of_reference(
@@ -98,7 +105,7 @@ def _of_card(placed: PlacedCard, flaw: Flaw) -> PlacedFlaw:
 # ------------------------------------------------------------------ one card
 
 
-def _thing(placed: PlacedCard, details: Details) -> Found[Thing | None]:
+def _thing(placed: PlacedCard, details: Details) -> WithFlaws[Thing | None]:
     """What a card says; None where nothing can be called by its handle."""
     card = placed.card
     handle, flaws = card.handle, list[PlacedFlaw]()
@@ -110,18 +117,15 @@ def _thing(placed: PlacedCard, details: Details) -> Found[Thing | None]:
         # A capital letter does no harm: the lines of the diary find the card all the same.
         handle = handle.lower()
         if flaw_of(handle):
-            return Found(None, tuple(flaws))
+            return WithFlaws(None, tuple(flaws))
     lines, of_lines = _lines(placed, KINDS[card.kind], details)
     since, of_dates = _since(lines)
     flaws += (*of_lines, *of_dates)
     origin = Origin(placed.file, placed.line + 1, 1)
-    thing = Thing(card.kind, handle, handle, lines, origin, since)
-    formerly = _formerly(thing)
-    first_handle = formerly[0] if formerly else handle
-    return Found(replace(thing, first_handle=first_handle), tuple(flaws))
+    return WithFlaws(Thing(card.kind, handle, handle, lines, origin, since), tuple(flaws))
 
 
-def _lines(placed: PlacedCard, kind: KindForm, details: Details) -> Found[tuple[Line, ...]]:
+def _lines(placed: PlacedCard, kind: KindForm, details: Details) -> WithFlaws[tuple[Line, ...]]:
     lines: list[Line] = []
     flaws: list[Flaw] = []
     seen: set[str] = set()
@@ -147,10 +151,10 @@ def _lines(placed: PlacedCard, kind: KindForm, details: Details) -> Found[tuple[
         seen.add(read.name)
         origin = Origin(placed.file, placed.line + line.line + 1, line.column)
         lines.append(Line(read, origin, line))
-    return Found(tuple(lines), tuple([_of_card(placed, flaw) for flaw in flaws]))
+    return WithFlaws(tuple(lines), tuple([_of_card(placed, flaw) for flaw in flaws]))
 
 
-def _since(lines: Iterable[Line]) -> Found[WrittenDate | None]:
+def _since(lines: Iterable[Line]) -> WithFlaws[WrittenDate | None]:
     """The date of `since`, as far as the dates of a card can be read."""
     flaws: list[PlacedFlaw] = []
     for line in lines:
@@ -164,8 +168,8 @@ def _since(lines: Iterable[Line]) -> Found[WrittenDate | None]:
             flaws.append(flaw_at(at, error.code, error.message, error.hint, 0, len(written)))
             continue
         if line.detail.name == "since":
-            return Found(date, tuple(flaws))
-    return Found(None, tuple(flaws))
+            return WithFlaws(date, tuple(flaws))
+    return WithFlaws(None, tuple(flaws))
 
 
 # ------------------------------------------------------------------ handles
@@ -179,27 +183,24 @@ def _duplicate(card: Card, first: Thing) -> Flaw:
     return Flaw("duplicate-card", 0, card.column, len(card.handle), message, hint)
 
 
-def _formerly(thing: Thing) -> list[str]:
-    return thing.text("formerly").replace(",", " ").split()
-
-
-def _former(thing: Thing, spellings: Mapping[str, str]) -> Found[dict[str, str]]:
-    """The spellings of the handles that a thing once had, but for those that find another."""
-    own: dict[str, str] = {}
+def _formerly(thing: Thing, spellings: Mapping[str, str]) -> WithFlaws[list[str]]:
+    """The handles that a thing once had, oldest first, but for those that find another."""
+    own: list[str] = []
     flaws: list[PlacedFlaw] = []
-    for written in _formerly(thing):
-        folded = fold(written)
-        other = spellings.get(folded, thing.handle)
+    for written in thing.text("formerly").replace(",", " ").split():
+        code, wrong = "bad-handle", flaw_of(written)
+        # As on the card itself, a capital letter does no harm.
+        is_handle = not flaw_of(written.lower())
+        other = spellings.get(fold(written), thing.handle) if is_handle else thing.handle
         if other != thing.handle:
             code, wrong = "duplicate-card", f"“{written}” is a handle of “{other}” too"
-        else:
-            own[folded] = thing.handle
-            code, wrong = "bad-handle", flaw_of(written)
+        elif is_handle:
+            own.append(written.lower())
         if wrong:
             line = next(line for line in thing.lines if line.detail.name == "formerly")
             hint = "One handle names one thing."
             flaws.append(flaw_at(line.where(written), code, wrong, hint, 0, len(written)))
-    return Found(own, tuple(flaws))
+    return WithFlaws(own, tuple(flaws))
 
 
 # ------------------------------------------------------------------ references

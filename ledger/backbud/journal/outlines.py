@@ -14,7 +14,7 @@ from backbud.journal.copies import Copies, copies_among, without_conflicts, with
 from backbud.journal.events import Origin
 from backbud.journal.faults import fault_at
 from backbud.journal.load import Loaded
-from backbud.journal.problems import Found, PlacedFlaw, placed
+from backbud.journal.problems import PlacedFlaw, WithFlaws, placed
 from backbud.journal.things import PlacedCard
 from backbud.journal.warm import Outlined, Warm
 from backbud.journal.weather.named import weather_file_name
@@ -56,14 +56,14 @@ def parted(
     memory: MemoryOf,
     known: remember.Memory,
     warm: Warm[Any],
-) -> Found[Parted]:
+) -> WithFlaws[Parted]:
     """Outline every file but those that a place's card names as weather.
 
     `known`: what was read before. `warm`: what this process outlined before, and keeps for later.
     """
     merged = {name: without_conflicts(text.data) for name, text in loaded.items()}
     files = {name: data for name, (data, _) in merged.items()}
-    before = _Known(Known.of(acts), known, warm, set())
+    before = _ReadBefore(Known.of(acts), known, warm, set())
     perhaps = _perhaps_weather(files)
     found = {
         name: _contained(name, files[name], before, memory) for name in files if name not in perhaps
@@ -79,7 +79,7 @@ def parted(
     for name in (name for name in files if name not in weather_files):
         flaws += placed(name, 0, (*loaded[name].flaws, *merged[name][1]))
     flaws += [PlacedFlaw(name, 0, flaw) for name, flaw in copies.flaws]
-    return Found(
+    return WithFlaws(
         Parted(
             outlined,
             tuple(chain.from_iterable(file.cards for file in counting)),
@@ -115,7 +115,7 @@ def _perhaps_weather(files: Mapping[str, bytes]) -> frozenset[str]:
 
 
 def _named_as_weather(
-    found: Mapping[str, Found[Outlined | None]], perhaps: frozenset[str]
+    found: Mapping[str, WithFlaws[Outlined | None]], perhaps: frozenset[str]
 ) -> frozenset[str]:
     """Those that a place's card does name."""
     if not perhaps:
@@ -135,7 +135,7 @@ def _named_as_weather(
 # ------------------------------------------------------------------ one file
 
 
-class _Known(NamedTuple):
+class _ReadBefore(NamedTuple):
     """What sections are outlined by: the language, what was read before, and what this process
     keeps; with the digests of those that are new."""
 
@@ -145,7 +145,7 @@ class _Known(NamedTuple):
     fresh: set[bytes]
 
 
-def _outlined(name: str, data: bytes, known: _Known) -> Outlined:
+def _outlined(name: str, data: bytes, known: _ReadBefore) -> Outlined:
     """The sections of a file."""
     before = known.warm.outlined.get(name)
     if before is not None and before.data == data:
@@ -170,7 +170,7 @@ def _outlined(name: str, data: bytes, known: _Known) -> Outlined:
     return out
 
 
-def _new_row(data: bytes, known: _Known) -> list[remember.Kept[Any]]:
+def _new_row(data: bytes, known: _ReadBefore) -> list[remember.Kept[Any]]:
     """The sections of a file that is new or was edited; most of them are known all the same."""
     by_digest = known.warm.by_digest
     if by_digest is None:
@@ -191,11 +191,13 @@ def _new_row(data: bytes, known: _Known) -> list[remember.Kept[Any]]:
     return row
 
 
-def _contained(name: str, data: bytes, known: _Known, memory: MemoryOf) -> Found[Outlined | None]:
+def _contained(
+    name: str, data: bytes, known: _ReadBefore, memory: MemoryOf
+) -> WithFlaws[Outlined | None]:
     """The sections of a file; None where that failed by a fault of ours."""
     try:
-        return Found(_outlined(name, data, known))
+        return WithFlaws(_outlined(name, data, known))
     except Exception as error:
         hint = "The file was left out; all else was read."
         flaw = fault_at(Origin(name, 1, 1), {name: data}, memory, "this file", error, hint)
-        return Found(None, (flaw,))
+        return WithFlaws(None, (flaw,))

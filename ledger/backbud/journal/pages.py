@@ -13,7 +13,7 @@ from backbud.journal.diary import DiaryReader
 from backbud.journal.events import Origin
 from backbud.journal.faults import fault_at
 from backbud.journal.headings import day_above, flaw_of_date, length_of
-from backbud.journal.problems import Found, PlacedFlaw, placed
+from backbud.journal.problems import PlacedFlaw, WithFlaws, placed
 from backbud.journal.warm import Outlined, Sections
 from backbud.publish.memory import MemoryOf
 from backbud_grammar.dates import WrittenDate, check_reckoned, read_date
@@ -51,7 +51,7 @@ def read_pages(
     by: DatedBy,
     known: Sections[ReadPage],
     memory: MemoryOf,
-) -> Found[list[ReadPage]]:
+) -> WithFlaws[list[ReadPage]]:
     """The pages of these files, in order. `known`: what this process made of them before."""
     pages: list[ReadPage] = []
     flaws: list[PlacedFlaw] = []
@@ -60,7 +60,7 @@ def read_pages(
         found = known.of_file(file, outlined, read)
         pages += found.value
         flaws += found.flaws
-    return Found(pages, tuple(flaws))
+    return WithFlaws(pages, tuple(flaws))
 
 
 def _contained(
@@ -72,17 +72,17 @@ def _contained(
     line: int,
     kept: remember.Kept[Any],
     so_far: int,
-) -> Found[ReadPage | None]:
+) -> WithFlaws[ReadPage | None]:
     """A page as read; None where that failed by a fault of ours, or it has no place in the
     history. `so_far`: how much is wrong in the file above it."""
     try:
         above = partial(day_above, outlined, line)
         page, flaws = _page(file, line, kept, reader, by, above, so_far)
-        return Found(page, placed(file, line, flaws))
+        return WithFlaws(page, placed(file, line, flaws))
     except Exception as error:
         origin, texts = Origin(file, line + 1, 1), {file: outlined.data}
         hint = "The page was left out; all else was read."
-        return Found(None, (fault_at(origin, texts, memory, "this page", error, hint),))
+        return WithFlaws(None, (fault_at(origin, texts, memory, "this page", error, hint),))
 
 
 def _page(

@@ -33,7 +33,7 @@ class PlacedFlaw(Struct, frozen=True, gc=False):
 PlacedFlaws = tuple[PlacedFlaw, ...]
 
 
-class Found(NamedTuple, Generic[T]):
+class WithFlaws(NamedTuple, Generic[T]):
     """What a step makes of its values, and all that was wrong with them."""
 
     value: T

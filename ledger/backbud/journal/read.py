@@ -12,8 +12,8 @@ from backbud.journal.load import Loaded
 from backbud.journal.problems import PlacedFlaw, PlacedFlaws, as_problems
 from backbud.journal.settings import SETTINGS_FILE, Settings
 from backbud.journal.steps import (
-    Reading,
-    Step,
+    ReadStep,
+    SoFar,
     begun,
     find,
     keep_in_mind,
@@ -38,7 +38,7 @@ from backbud_grammar.problems import Problem
 
 # How a journal is read. Each step takes what those before it have made and hands it on with what
 # it adds, and with all that it found wrong.
-STEPS: tuple[tuple[str, Step], ...] = (
+STEPS: tuple[tuple[str, ReadStep], ...] = (
     ("find", find),
     ("load", load_files),
     ("settings", set_up),
@@ -106,7 +106,7 @@ def read_journal(
     return _journal(reading, tuple(flaws))
 
 
-def _journal(reading: Reading, flaws: PlacedFlaws) -> Journal:
+def _journal(reading: SoFar, flaws: PlacedFlaws) -> Journal:
     asked, texts = reading.asked, reading.texts
     by = asked.mark.encode(), bytes([reading.southern]), texts[SETTINGS_FILE]
     return Journal(

@@ -22,7 +22,7 @@ from backbud.journal.load import Loaded, load
 from backbud.journal.misplaced import flaws_of_misplaced
 from backbud.journal.outlines import Parted, parted
 from backbud.journal.pages import DatedBy, ReadPage, read_pages
-from backbud.journal.problems import Found, PlacedFlaw, PlacedFlaws, placed
+from backbud.journal.problems import PlacedFlaw, PlacedFlaws, WithFlaws, placed
 from backbud.journal.said import ActReader
 from backbud.journal.settings import SETTINGS_FILE, Settings, read_settings
 from backbud.journal.things import PlacedCard, Things, turned_south
@@ -43,7 +43,7 @@ FEW_PAGES = 20
 FEW_DETAILS = 60
 
 
-class Asked(Struct, frozen=True):
+class ToRead(Struct, frozen=True):
     """What is to be read, by which table of acts, and what earlier runs left.
 
     `warm`: what this process keeps of the text. `known`: what was read before, by this process or
@@ -62,14 +62,14 @@ class Asked(Struct, frozen=True):
     mark: str
 
 
-class Reading(Struct, frozen=True):
+class SoFar(Struct, frozen=True):
     """What the steps so far have made of a journal; the fields stand in the order of the steps.
 
     `names`: of its text files. `loaded`: those, and the settings. `handles`: the digest of what
     every handle means. `remembered`: the memory holds all that was read.
     """
 
-    asked: Asked
+    asked: ToRead
     positions: Positions
     names: tuple[str, ...] = ()
     loaded: Mapping[str, Loaded] = {}
@@ -93,7 +93,7 @@ class Reading(Struct, frozen=True):
         return {name: self.loaded[name] for name in self.parted.weather_files}
 
 
-Step = Callable[[Reading], Found[Reading]]
+ReadStep = Callable[[SoFar], WithFlaws[SoFar]]
 
 
 def begun(
@@ -103,15 +103,15 @@ def begun(
     acts: tuple[ActForm, ...],
     kept: Kept,
     memory: MemoryOf,
-) -> Reading:
+) -> SoFar:
     """What the first step is given."""
     by_act = by_word(acts)
     mark = _mark(by_act)
     warm: Warm[ReadPage] = kept.once("text", (folder, acts), Warm)
     known = warm.memory or remember.recall(memory, mark)
     details = warm.details or Details(by_act, known.readings_of, known.subjects)
-    asked = Asked(folder, today, as_of, by_act, kept, memory, warm, known, details, mark)
-    return Reading(asked, _positions(asked, Things({}, {}), "", {}))
+    asked = ToRead(folder, today, as_of, by_act, kept, memory, warm, known, details, mark)
+    return SoFar(asked, _positions(asked, Things({}, {}), "", {}))
 
 
 def _mark(acts: Mapping[str, ActForm]) -> str:
@@ -125,59 +125,59 @@ def _mark(acts: Mapping[str, ActForm]) -> str:
 # ------------------------------------------------------------------ files
 
 
-def find(reading: Reading) -> Found[Reading]:
+def find(reading: SoFar) -> WithFlaws[SoFar]:
     """The names of the journal's files."""
     found = find_files(reading.asked.folder)
     flaws = tuple([PlacedFlaw(name, 0, flaw) for name, flaw in found.passed_over.items()])
-    return Found(replace(reading, names=tuple(found.files)), flaws)
+    return WithFlaws(replace(reading, names=tuple(found.files)), flaws)
 
 
-def load_files(reading: Reading) -> Found[Reading]:
+def load_files(reading: SoFar) -> WithFlaws[SoFar]:
     """Their bytes, with `\\n` line ends and valid UTF-8. What is wrong with them is told once it is
     known which of them are weather files."""
     folder = reading.asked.folder
     loaded = {name: load(folder, name) for name in (SETTINGS_FILE, *reading.names)}
-    return Found(replace(reading, loaded=loaded))
+    return WithFlaws(replace(reading, loaded=loaded))
 
 
-def set_up(reading: Reading) -> Found[Reading]:
+def set_up(reading: SoFar) -> WithFlaws[SoFar]:
     """The settings."""
     text = reading.loaded[SETTINGS_FILE]
     settings, flaws = read_settings(text.data.decode())
     flaws = [*text.flaws, *flaws]
-    return Found(replace(reading, settings=settings), placed(SETTINGS_FILE, 0, flaws))
+    return WithFlaws(replace(reading, settings=settings), placed(SETTINGS_FILE, 0, flaws))
 
 
-def part(reading: Reading) -> Found[Reading]:
+def part(reading: SoFar) -> WithFlaws[SoFar]:
     """The sections of each file: dated pages and cards, outlined or recalled."""
     asked = reading.asked
     loaded = {name: reading.loaded[name] for name in reading.names}
     found, flaws = parted(loaded, asked.acts, asked.memory, asked.known, asked.warm)
-    return Found(replace(reading, parted=found), flaws)
+    return WithFlaws(replace(reading, parted=found), flaws)
 
 
 # ------------------------------------------------------------------ cards
 
 
-def read_all_cards(reading: Reading) -> Found[Reading]:
+def read_all_cards(reading: SoFar) -> WithFlaws[SoFar]:
     """What exists: every card with its references checked."""
     details, flaws = reading.asked.details, list[PlacedFlaw]()
     cards: list[PlacedCard] = []
     for card in reading.parted.cards:
-        whole, found = with_lines_at_edge(card, details) if card.card.blocks else Found(card)
+        whole, found = with_lines_at_edge(card, details) if card.card.blocks else WithFlaws(card)
         cards.append(whole)
         flaws += found
     things, found = _contained(cards, reading)
     of_settings = _flaws_of_settings(reading.settings, things, reading.loaded[SETTINGS_FILE].data)
     cards_read = replace(reading, parted=replace(reading.parted, cards=tuple(cards)), things=things)
-    return Found(cards_read, (*flaws, *found, *of_settings))
+    return WithFlaws(cards_read, (*flaws, *found, *of_settings))
 
 
-def _contained(cards: Sequence[PlacedCard], reading: Reading) -> Found[Things]:
+def _contained(cards: Sequence[PlacedCard], reading: SoFar) -> WithFlaws[Things]:
     """What the cards say; one that fails by a fault of ours is left out, and told."""
     asked = reading.asked
 
-    def read(some: Sequence[PlacedCard]) -> Found[Things]:
+    def read(some: Sequence[PlacedCard]) -> WithFlaws[Things]:
         return read_things(some, asked.details)
 
     try:
@@ -198,7 +198,7 @@ def _contained(cards: Sequence[PlacedCard], reading: Reading) -> Found[Things]:
     ]
     left_out = {id(card) for card, _ in faulty}
     things, flaws = read([card for card in cards if id(card) not in left_out])
-    return Found(things, (*faults, *flaws))
+    return WithFlaws(things, (*faults, *flaws))
 
 
 def _flaws_of_settings(settings: Settings, things: Things, data: bytes) -> PlacedFlaws:
@@ -220,7 +220,7 @@ def _flaws_of_settings(settings: Settings, things: Things, data: bytes) -> Place
     return tuple(flaws)
 
 
-def seek_home(reading: Reading) -> Found[Reading]:
+def seek_home(reading: SoFar) -> WithFlaws[SoFar]:
     """Where home lies, and with it whose seasons the dates are."""
     asked, things = reading.asked, reading.things
     positions = _positions(asked, things, reading.settings.home, reading.weather_files)
@@ -229,11 +229,11 @@ def seek_home(reading: Reading) -> Found[Reading]:
         turned = partial(turned_south, things)
         things = asked.kept.once("southern things", (Is(things),), turned)
     found = replace(reading, positions=positions, southern=southern, things=things)
-    return Found(found, positions.flaws())
+    return WithFlaws(found, positions.flaws())
 
 
 def _positions(
-    asked: Asked, things: Things, home: str, weather_files: Mapping[str, Loaded]
+    asked: ToRead, things: Things, home: str, weather_files: Mapping[str, Loaded]
 ) -> Positions:
     until = Until(asked.today, asked.as_of)
     files = WeatherFiles(asked.folder, until, weather_files, asked.kept)
@@ -243,7 +243,7 @@ def _positions(
 # ------------------------------------------------------------------ pages
 
 
-def read_all_pages(reading: Reading) -> Found[Reading]:
+def read_all_pages(reading: SoFar) -> WithFlaws[SoFar]:
     """The dated pages in their order, their acts held against the table of acts."""
     asked, things = reading.asked, reading.things
     known, warm = asked.known, asked.warm
@@ -259,7 +259,7 @@ def read_all_pages(reading: Reading) -> Found[Reading]:
     weather = tuple([said for page in pages for said in page.weather])
     in_order = tuple([page.page for page in sorted(pages)])
     found = replace(reading, handles=handles, pages=in_order, weather=weather)
-    return Found(found, flaws)
+    return WithFlaws(found, flaws)
 
 
 def _handles(things: Things) -> bytes:
@@ -271,24 +271,26 @@ def _handles(things: Things) -> bytes:
     return digest("\n".join(meanings).encode())
 
 
-def tell_misplaced(reading: Reading) -> Found[Reading]:
+def tell_misplaced(reading: SoFar) -> WithFlaws[SoFar]:
     """Lines that stand below a card, or above every date."""
     cards, files = reading.parted.cards, reading.parted.counting()
-    return Found(reading, flaws_of_misplaced(cards, files, reading.things, reading.asked.details))
+    return WithFlaws(
+        reading, flaws_of_misplaced(cards, files, reading.things, reading.asked.details)
+    )
 
 
-def tell_bare_amounts(reading: Reading) -> Found[Reading]:
+def tell_bare_amounts(reading: SoFar) -> WithFlaws[SoFar]:
     """Amounts of no currency, where the settings name none."""
     if reading.settings.currency:
-        return Found(reading)
+        return WithFlaws(reading)
     events = (event for page in reading.pages for block in page.blocks for event in block.events)
-    return Found(reading, bare_amounts(events, reading.things))
+    return WithFlaws(reading, bare_amounts(events, reading.things))
 
 
 # ------------------------------------------------------------------ memory
 
 
-def keep_in_mind(reading: Reading) -> Found[Reading]:
+def keep_in_mind(reading: SoFar) -> WithFlaws[SoFar]:
     """Write the memory when this run read something new; what no file holds any more is let go."""
     asked, handles = reading.asked, reading.handles
     known, details, warm = asked.known, asked.details, asked.warm
@@ -297,6 +299,6 @@ def keep_in_mind(reading: Reading) -> Found[Reading]:
     known.things, known.files = handles, reading.parted.rows()
     warm.memory, warm.details = known, details
     if reading.parted.fresh <= FEW_PAGES and not (is_first and forgot):
-        return Found(replace(reading, remembered=True))
+        return WithFlaws(replace(reading, remembered=True))
     remember.keep(asked.memory, known, details, warm.sound(handles))
-    return Found(reading)
+    return WithFlaws(reading)

@@ -11,7 +11,7 @@ from collections.abc import Callable, Hashable, Iterable, Mapping
 from typing import Any, Generic, NamedTuple, TypeVar
 
 from backbud.journal.dated import SoundActs
-from backbud.journal.problems import Found, PlacedFlaw
+from backbud.journal.problems import PlacedFlaw, WithFlaws
 from backbud.journal.remember import Kept, Memory
 from backbud.journal.things import PlacedCard, Things
 from backbud.kept import Is
@@ -47,7 +47,7 @@ class Read(NamedTuple, Generic[T]):
 
 # Makes something of one page, if anything: of its line, what was outlined, and how much was found
 # wrong in the file above it.
-ReadSection = Callable[[int, Kept[Any], int], Found[T | None]]
+ReadSection = Callable[[int, Kept[Any], int], WithFlaws[T | None]]
 
 
 class Sections(Generic[T]):
@@ -63,28 +63,28 @@ class Sections(Generic[T]):
         self._known = self._used if around == self._around else {}
         self._around, self._used = around, {}
 
-    def of_file(self, file: str, outlined: Outlined, read: ReadSection[T]) -> Found[list[T]]:
+    def of_file(self, file: str, outlined: Outlined, read: ReadSection[T]) -> WithFlaws[list[T]]:
         """What the pages of a file are made into."""
         known = self._known.get(file)
         if known is not None and known.of is outlined and known.is_sound:
             self._used[file] = known
-            return Found(known.made)
+            return WithFlaws(known.made)
         now, flaws = self._read(outlined, known.by_line if known is not None else {}, read)
         self._used[file] = now
-        return Found(now.made, flaws)
+        return WithFlaws(now.made, flaws)
 
     def _read(
         self,
         outlined: Outlined,
         before: Mapping[int, tuple[object, T]],
         read: ReadSection[T],
-    ) -> Found[Read[T]]:
+    ) -> WithFlaws[Read[T]]:
         now = Read[T](outlined, [], {}, is_sound=True)
         flaws: list[PlacedFlaw] = []
         for line, kept in outlined.pages:
             known = before.get(line)
-            found: Found[T | None] = (
-                Found(known[1])
+            found: WithFlaws[T | None] = (
+                WithFlaws(known[1])
                 if known is not None and known[0] is kept.section
                 else read(line, kept, len(flaws))
             )
@@ -93,7 +93,7 @@ class Sections(Generic[T]):
                 if not found.flaws:
                     now.by_line[line] = kept.section, found.value
             flaws += found.flaws
-        return Found(now._replace(is_sound=not flaws), tuple(flaws))
+        return WithFlaws(now._replace(is_sound=not flaws), tuple(flaws))
 
 
 class Warm(Generic[T]):
@@ -121,12 +121,12 @@ class Warm(Generic[T]):
     def things(
         self,
         cards: Iterable[PlacedCard],
-        read: Callable[[], Found[Things]],
-    ) -> Found[Things]:
+        read: Callable[[], WithFlaws[Things]],
+    ) -> WithFlaws[Things]:
         """What these very cards in these places say, if nothing was wrong with them."""
         inputs: list[object] = [(Is(placed.card), placed.file, placed.line) for placed in cards]
         if self._things is None or self._things[0] != inputs:
             found = read()
             self._things = (inputs, found.value) if not found.flaws else None
             return found
-        return Found(self._things[1])
+        return WithFlaws(self._things[1])

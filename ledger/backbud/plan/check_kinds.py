@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from backbud.journal import remember
 from backbud.journal.events import Origin
-from backbud.journal.problems import Found, PlacedFlaw, flaw_at, placed
+from backbud.journal.problems import PlacedFlaw, WithFlaws, flaw_at, placed
 from backbud.journal.read import Journal
 from backbud.journal.settings import SETTINGS_FILE
 from backbud.journal.things import Thing
@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 _NO_SPECIES = "Only what holds for every tree is planned."
 
 
-def check_kinds(journal: Journal, program: str, pack_of: Callable[[], Pack]) -> Found[bool]:
+def check_kinds(journal: Journal, program: str, pack_of: Callable[[], Pack]) -> WithFlaws[bool]:
     """Whether some tree is of a species that is not this program's own; and each tree whose kind no
     species knows: it still gets what holds for every tree.
 
@@ -30,8 +30,8 @@ def check_kinds(journal: Journal, program: str, pack_of: Callable[[], Pack]) -> 
     memory, trees = journal.memory, journal.things.of_kind("tree")
     kinds = {_kind(tree) for tree in trees}
     if kinds <= remember.recall_names(memory, remember.KINDS_FILE, program):
-        return Found(False)
-    from backbud.trust.faults import is_ours
+        return WithFlaws(False)
+    from backbud.plugins.faults import is_ours
 
     pack = pack_of()
     found = [pack.find(kind) for kind in kinds]
@@ -43,7 +43,7 @@ def check_kinds(journal: Journal, program: str, pack_of: Callable[[], Pack]) -> 
     faultless = not pack.faults and not pack.flaws
     if faultless and not are_others and None not in found:
         remember.keep_names(memory, remember.KINDS_FILE, program, kinds)
-    return Found(are_others, tuple(flaws))
+    return WithFlaws(are_others, tuple(flaws))
 
 
 def _flaw_of_kind(tree: Thing, pack: Pack) -> PlacedFlaw | None:

@@ -16,7 +16,7 @@ from backbud.collection.fold import tree_on, tree_on_card
 from backbud.collection.state import Tree
 from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
-from backbud.journal.problems import Found
+from backbud.journal.problems import WithFlaws
 from backbud.journal.read import Journal
 from backbud.journal.things import Things
 from backbud.journal.weather.records import Records
@@ -32,8 +32,8 @@ from backbud.plan.insults import weighed
 from backbud.plan.keepers import planned, set_by_keeper
 from backbud.plan.settle import settled
 from backbud.plan.world import ByTree
+from backbud.plugins.added import NO_PLUGINS, Plugins
 from backbud.species import Species
-from backbud.trust.added import NO_PLUGINS, Plugins
 
 
 class Plan(Struct, frozen=True):
@@ -90,7 +90,7 @@ def plan_all(
     only: Iterable[str] | None = None,
     by_tree: ByTree | None = None,
     plugins: Plugins = NO_PLUGINS,
-) -> Found[Plan]:
+) -> WithFlaws[Plan]:
     """Plan every tree (or `only` these) as the diary stands on a day.
 
     `by_tree`: what an earlier run of this process left of each tree. `plugins`: what the journal's
@@ -123,7 +123,7 @@ def plan_all(
     for handle in handles:
         if hanger.asker.failed_for(handle):
             by_tree.drop("plan", handle)
-    return Found(Plan(trees, follow_ups, species, bites), hanger.asker.flaws())
+    return WithFlaws(Plan(trees, follow_ups, species, bites), hanger.asker.flaws())
 
 
 def without_plans(plan: Plan, histories: Histories, things: Things, handles: Iterable[str]) -> Plan:
@@ -147,7 +147,7 @@ def without_plans(plan: Plan, histories: Histories, things: Things, handles: Ite
 # ------------------------------------------------------------------ the steps for one tree
 
 
-class Asked(Struct, frozen=True):
+class ToPlan(Struct, frozen=True):
     """A tree that is here and its species, and who hangs the rules on it.
 
     `known_since`: the first day the diary speaks of it.
@@ -159,16 +159,16 @@ class Asked(Struct, frozen=True):
     known_since: date
 
 
-Step = Callable[[Asked, Sequence[Due]], Sequence[Due]]
+PlanStep = Callable[[ToPlan, Sequence[Due]], Sequence[Due]]
 
 
-def hang(asked: Asked, dues: Sequence[Due]) -> Sequence[Due]:
+def hang(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
     """Each rule is hung on the acts, seasons and stages of the tree; a rule that raises is told,
     and the rest is hung all the same (hang.py, common/)."""
     return asked.hanger.proposed(asked.tree, asked.species, asked.known_since)
 
 
-def name(asked: Asked, dues: Sequence[Due]) -> Sequence[Due]:
+def name(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
     """One due of each id: first handle / rule / cause / part (due.py); none from before the diary
     speaks of the tree."""
     named: dict[str, Due] = {}
@@ -178,7 +178,7 @@ def name(asked: Asked, dues: Sequence[Due]) -> Sequence[Due]:
     return list(named.values())
 
 
-def keep(asked: Asked, dues: Sequence[Due]) -> Sequence[Due]:
+def keep(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
     """What the keeper planned, set for a later check, or owes a customer (keepers.py,
     customers.py)."""
     tree, journal, quoter = asked.tree, asked.hanger.journal, asked.hanger.quoter
@@ -188,12 +188,12 @@ def keep(asked: Asked, dues: Sequence[Due]) -> Sequence[Due]:
     return list(kept.values())
 
 
-def cycle(asked: Asked, dues: Sequence[Due]) -> Sequence[Due]:
+def cycle(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
     """The next of its kind stands for each (cycles.py)."""
     return with_cycles(dues)
 
 
-def settle(asked: Asked, dues: Sequence[Due]) -> Sequence[Due]:
+def settle(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
     """By what was done, skipped or put off since (settle.py); what a next one stands for then is
     over (cycles.py)."""
     tree, journal, quoter = asked.tree, asked.hanger.journal, asked.hanger.quoter
@@ -207,12 +207,12 @@ def settle(asked: Asked, dues: Sequence[Due]) -> Sequence[Due]:
     return overtaken(settled(dues, tree, journal.southern, quote, as_plan))
 
 
-def give_way(asked: Asked, dues: Sequence[Due]) -> Sequence[Due]:
+def give_way(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
     """What the keeper planned takes the place of what a rule proposed (give_way.py)."""
     return given_way(dues)
 
 
-def weigh(asked: Asked, dues: Sequence[Due]) -> Sequence[Due]:
+def weigh(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
     """Two stresses in one season, or one on a weak tree, are a caution (insults.py); plans so old
     that nobody asks for them are no stress."""
     since = asked.hanger.since
@@ -224,7 +224,7 @@ def weigh(asked: Asked, dues: Sequence[Due]) -> Sequence[Due]:
 
 # How a tree is planned: each step takes what falls due after those before it. The minutes come
 # last and apart, since they are learned from all trees (hours.py).
-STEPS: tuple[tuple[str, Step], ...] = (
+STEPS: tuple[tuple[str, PlanStep], ...] = (
     ("hang", hang),
     ("name", name),
     ("keep", keep),
@@ -236,7 +236,7 @@ STEPS: tuple[tuple[str, Step], ...] = (
 
 
 def _of_tree(tree: Tree, species: Species | None, hanger: Hanger) -> tuple[FollowUp, ...]:
-    asked = Asked(tree, species, hanger, _known_since(tree, hanger.today))
+    asked = ToPlan(tree, species, hanger, _known_since(tree, hanger.today))
     dues: Sequence[Due] = ()
     for _, step in STEPS:
         dues = step(asked, dues)

@@ -8,28 +8,28 @@ from functools import partial
 
 from backbud.collection.state import Tree
 from backbud.journal.events import Origin
-from backbud.journal.problems import Found, PlacedFlaws, flaw_at
+from backbud.journal.problems import PlacedFlaws, WithFlaws, flaw_at
 from backbud.journal.read import Journal
 from backbud.journal.weather.records import Records
 from backbud.plan.run import Plan
 from backbud.plan.year import Years, stages_seen
+from backbud.plugins import budget
+from backbud.plugins.added import SectionOf
+from backbud.plugins.faults import PluginLine, place_of_error, place_of_function, said
+from backbud.plugins.sound import wrong_section
 from backbud.species import Section, Year
-from backbud.trust import budget
-from backbud.trust.added import SectionOf
-from backbud.trust.faults import Place, place_of_error, place_of_function, said
-from backbud.trust.sound import wrong_section
 
 
 def sections_of(
     journal: Journal, weather: Records, today: date, plan: Plan, asked: tuple[SectionOf, ...]
-) -> Found[dict[str, tuple[Section, ...]]]:
+) -> WithFlaws[dict[str, tuple[Section, ...]]]:
     """Ask each function for each tree, in its growing year that holds today, at its place.
 
     A function that fails is a problem, once for all trees; the pages are made without it. One
     that took too long is not asked again.
     """
     years = Years(journal, weather, today)
-    failed: dict[tuple[Place, str], list[str]] = {}
+    failed: dict[tuple[PluginLine, str], list[str]] = {}
     late: set[SectionOf] = set()
 
     def written(tree: Tree, year: Year) -> Iterator[Section]:
@@ -47,7 +47,7 @@ def sections_of(
                     late.add(function)
                 place = place_of_error(error, journal.folder)
                 place = place or place_of_function(function, journal.folder)
-                key = (place or Place("backbud.toml", 1), said(error))
+                key = (place or PluginLine("backbud.toml", 1), said(error))
                 failed.setdefault(key, []).append(tree.handle)
                 continue
             if section is not None:
@@ -58,7 +58,7 @@ def sections_of(
         seen = stages_seen(tree.history)
         year = years.at(tree, tree.place, today, plan.species[handle], seen)
         out[handle] = tuple(written(tree, year))
-    return Found(out, _flaws(failed))
+    return WithFlaws(out, _flaws(failed))
 
 
 def _written(function: SectionOf, tree: Tree, year: Year) -> Section | None:
@@ -69,7 +69,7 @@ def _written(function: SectionOf, tree: Tree, year: Year) -> Section | None:
     return section
 
 
-def _flaws(failed: Mapping[tuple[Place, str], list[str]]) -> PlacedFlaws:
+def _flaws(failed: Mapping[tuple[PluginLine, str], list[str]]) -> PlacedFlaws:
     return tuple(
         flaw_at(
             Origin(place.file, place.line, place.column),

@@ -10,7 +10,7 @@ from msgspec import Struct
 
 from backbud.climate.days import WeatherDay
 from backbud.journal.dated import DayWeather
-from backbud.journal.problems import Found, PlacedFlaw, flaw_at
+from backbud.journal.problems import PlacedFlaw, WithFlaws, flaw_at
 from backbud.journal.weather.limits import OF_A_DAY, impossible
 from backbud_grammar.measures import convert
 
@@ -31,7 +31,7 @@ class DayLines(Struct, frozen=True):
     words: Mapping[date, frozenset[str]] = {}
 
 
-def read_day_lines(weather: Iterable[DayWeather], home: str) -> Found[dict[str, DayLines]]:
+def read_day_lines(weather: Iterable[DayWeather], home: str) -> WithFlaws[dict[str, DayLines]]:
     """Return what the day lines of each place say; `home`: the place of those that name none.
 
     Of two lines that say another thing of one day the first counts, and the second is a flaw.
@@ -69,7 +69,7 @@ def read_day_lines(weather: Iterable[DayWeather], home: str) -> Found[dict[str, 
             believed, wrong = _believed(found, first, (place, day))
             days[place][day] = WeatherDay(day, **believed)
             flaws += wrong
-    return Found(
+    return WithFlaws(
         {
             place: DayLines(
                 of_place,
@@ -85,17 +85,17 @@ def _believed(
     values: dict[str, float],
     first: Mapping[tuple[str, date, str], DayWeather],
     day: tuple[str, date],
-) -> Found[dict[str, float]]:
+) -> WithFlaws[dict[str, float]]:
     """The values of a day; of a low above its high neither is believed.
 
     On one line that was told when it was read.
     """
     if "low_c" not in values or "high_c" not in values or values["low_c"] <= values["high_c"]:
-        return Found(values)
+        return WithFlaws(values)
     low, high = first[(*day, "low_c")].origin, first[(*day, "high_c")].origin
     believed = {field: value for field, value in values.items() if not field.endswith("_c")}
     if low == high:
-        return Found(believed)
+        return WithFlaws(believed)
     flaw = flaw_at(
         max(low, high, key=lambda origin: (origin.file, origin.line)),
         "contradiction",
@@ -104,4 +104,4 @@ def _believed(
         0,
         len("low"),
     )
-    return Found(believed, (flaw,))
+    return WithFlaws(believed, (flaw,))

@@ -13,7 +13,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from msgspec.structs import replace
 
 from backbud.climate.days import MonthlyMeans, WeatherDay
-from backbud.journal.problems import Found, PlacedFlaw, flaw_at
+from backbud.journal.problems import PlacedFlaw, WithFlaws, flaw_at
 from backbud.journal.things import Line, Thing
 from backbud.journal.weather.limits import OF_A_MONTH, impossible
 from backbud.journal.weather.record import MeansFrom
@@ -29,7 +29,7 @@ _LABELS = {"low": ("low_c", "C"), "high": ("high_c", "C"), "rain": ("rain_mm", "
 
 def means_of_place(
     place: Thing, days: Iterable[WeatherDay], months: Iterable[MonthWeather]
-) -> Found[tuple[MonthlyMeans | None, MeansFrom]]:
+) -> WithFlaws[tuple[MonthlyMeans | None, MeansFrom]]:
     """Return the means, and where the temperatures are from; and what is wrong on the card."""
     card, flaws = _on_card(place)
     low, high, rain = (card.get(label, ()) for label in _LABELS)
@@ -43,7 +43,7 @@ def means_of_place(
             found = replace(found, rain_mm=measured.rain_mm)
         elif measured:
             found, known_from = replace(measured, rain_mm=rain or measured.rain_mm), name
-    return Found((found, known_from), flaws)
+    return WithFlaws((found, known_from), flaws)
 
 
 def _measured(
@@ -54,7 +54,7 @@ def _measured(
     yield "daily series", months_of_days(days)
 
 
-def _on_card(place: Thing) -> Found[dict[str, tuple[float, ...]]]:
+def _on_card(place: Thing) -> WithFlaws[dict[str, tuple[float, ...]]]:
     """The lists of twelve on a card, by label, in °C and mm; one with a slip in it is left out."""
     lists: dict[str, tuple[float, ...]] = {}
     lines: dict[str, Line] = {}
@@ -79,7 +79,7 @@ def _on_card(place: Thing) -> Found[dict[str, tuple[float, ...]]]:
             flaws.append(flaw_at(at, "missing-label", message, hint, 0, len(here), "warning"))
             del lists[here]
     if "low" not in lists or "high" not in lists:
-        return Found(lists, tuple(flaws))
+        return WithFlaws(lists, tuple(flaws))
     pairs = zip(MONTHS, lists["low"], lists["high"], strict=True)
     wrong = [month for month, low, high in pairs if low > high]
     if wrong:
@@ -88,7 +88,7 @@ def _on_card(place: Thing) -> Found[dict[str, tuple[float, ...]]]:
         at = lines["low"].origin
         flaws.append(flaw_at(at, "contradiction", message, hint, 0, len("low")))
         del lists["low"], lists["high"]
-    return Found(lists, tuple(flaws))
+    return WithFlaws(lists, tuple(flaws))
 
 
 def months_of_days(days: Iterable[WeatherDay]) -> list[MonthWeather]:

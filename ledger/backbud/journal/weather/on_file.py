@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from functools import partial
 
 from backbud.journal.load import Loaded
-from backbud.journal.problems import Found, PlacedFlaw, flaw_at, placed
+from backbud.journal.problems import PlacedFlaw, WithFlaws, flaw_at, placed
 from backbud.journal.things import Line, Thing
 from backbud.journal.weather.series import Series, Station, Until
 from backbud.kept import Kept
@@ -30,13 +30,13 @@ class WeatherFiles:
         self._folder, self._until, self._loaded, self._kept = folder, until, loaded, kept
         self._series: dict[str, Series] = {}
 
-    def of(self, place: Thing) -> Found[dict[str, Series]]:
+    def of(self, place: Thing) -> WithFlaws[dict[str, Series]]:
         """The place's weather files by name, in the order of its card."""
         files: dict[str, Series] = {}
         flaws: list[PlacedFlaw] = []
         # Most journals have no weather file.
         if place.detail("weather") is None:
-            return Found(files)
+            return WithFlaws(files)
         from backbud.journal.weather.named import files_named_by
 
         for name, line in files_named_by(place):
@@ -44,20 +44,20 @@ class WeatherFiles:
             flaws += found
             if series is not None:
                 files.setdefault(name, series)
-        return Found(files, tuple(flaws))
+        return WithFlaws(files, tuple(flaws))
 
     def stations(self, place: Thing) -> list[Station]:
         """Where the files of a place say that they were measured."""
         return [series.station for series in self.of(place).value.values()]
 
-    def _file(self, name: str, line: Line) -> Found[Series | None]:
+    def _file(self, name: str, line: Line) -> WithFlaws[Series | None]:
         # The readers of all forms take time to load.
         from backbud.journal.weather.files import load_file, read_file, refused
 
         written = line.detail.words
         why = refused(self._folder, name)
         if why is not None:
-            return Found(None, (flaw_at(line.where(written), *why, 0, len(written)),))
+            return WithFlaws(None, (flaw_at(line.where(written), *why, 0, len(written)),))
         if name not in self._series:
             loaded = self._loaded.get(name) or load_file(self._folder, name)
             self.texts[name] = loaded.data
@@ -67,4 +67,4 @@ class WeatherFiles:
                 partial(read_file, loaded, self._until),
             )
         series = self._series[name]
-        return Found(series, placed(name, 0, series.flaws))
+        return WithFlaws(series, placed(name, 0, series.flaws))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from backbud.climate.radiation import is_elevation
-from backbud.journal.problems import Found, PlacedFlaw, flaw_at
+from backbud.journal.problems import PlacedFlaw, WithFlaws, flaw_at
 from backbud.journal.things import Thing
 from backbud.journal.weather.record import Position, PositionFrom
 from backbud.journal.weather.series import Station
@@ -14,7 +14,7 @@ from backbud.publish.memory import MemoryOf
 
 def own_position(
     place: Thing, stations: Callable[[], Sequence[Station]], memory: MemoryOf
-) -> Found[Position]:
+) -> WithFlaws[Position]:
     """Return what the place itself says: its card, else its town, else its files' station.
 
     The town is looked up only where the card leaves latitude or longitude open; a town that is
@@ -40,7 +40,7 @@ def own_position(
             longitude = station.longitude if longitude is None else longitude
             elevation_m = station.elevation_m if elevation_m is None else elevation_m
     known_of = place.handle if known_from else ""
-    return Found(Position(latitude, longitude, elevation_m, known_from, known_of), flaws)
+    return WithFlaws(Position(latitude, longitude, elevation_m, known_from, known_of), flaws)
 
 
 def taken_over(own: Position, around: Position) -> Position:
@@ -56,11 +56,11 @@ def taken_over(own: Position, around: Position) -> Position:
     )
 
 
-def _degrees(place: Thing, label: str, positive: str, negative: str) -> Found[float | None]:
+def _degrees(place: Thing, label: str, positive: str, negative: str) -> WithFlaws[float | None]:
     """What a line says; None where it contradicts itself."""
     line = next((line for line in place.lines if line.detail.name == label), None)
     if line is None or line.detail.measure is None:
-        return Found(None)
+        return WithFlaws(None)
     degrees = float(line.detail.measure.number)
     letters = line.detail.words.split()
     message = ""
@@ -72,27 +72,27 @@ def _degrees(place: Thing, label: str, positive: str, negative: str) -> Found[fl
         size = f"{label} {abs(degrees):g}"
         hint = f"Write {size} {negative}, or {size} {positive}."
         length = len(line.written.text)
-        return Found(None, (flaw_at(line.origin, "two-signs", message, hint, 0, length),))
-    return Found(-abs(degrees) if negative in letters else degrees)
+        return WithFlaws(None, (flaw_at(line.origin, "two-signs", message, hint, 0, length),))
+    return WithFlaws(-abs(degrees) if negative in letters else degrees)
 
 
-def _elevation_m(place: Thing) -> Found[float | None]:
+def _elevation_m(place: Thing) -> WithFlaws[float | None]:
     line = next((line for line in place.lines if line.detail.name == "elevation"), None)
     if line is None or line.detail.measure is None:
-        return Found(None)
+        return WithFlaws(None)
     elevation_m = line.detail.measure.within("m")
     if is_elevation(elevation_m):
-        return Found(elevation_m)
+        return WithFlaws(elevation_m)
     message = f"no land lies at {elevation_m:g} m"
     hint = "It lies between -500 and 9000 m. Is the unit right? The line was left out."
     flaw = flaw_at(line.origin, "impossible-value", message, hint, 0, len("elevation"))
-    return Found(None, (flaw,))
+    return WithFlaws(None, (flaw,))
 
 
-def _town(place: Thing, memory: MemoryOf) -> Found[tuple[float, float] | None]:
+def _town(place: Thing, memory: MemoryOf) -> WithFlaws[tuple[float, float] | None]:
     written = place.text("town")
     if not written:
-        return Found(None)
+        return WithFlaws(None)
     from backbud.journal.weather.town import town_called
 
     line = next(line for line in place.lines if line.detail.name == "town")
@@ -101,7 +101,7 @@ def _town(place: Thing, memory: MemoryOf) -> Found[tuple[float, float] | None]:
     if town is None:
         message = f"no town called “{written}” is known here"
         hint = "Write latitude and longitude on the card: latitude 52.4 N, longitude 4.6 E."
-        return Found(None, (flaw_at(at, "unknown-town", message, hint, 0, len(written)),))
+        return WithFlaws(None, (flaw_at(at, "unknown-town", message, hint, 0, len(written)),))
     flaws: list[PlacedFlaw] = []
     if town.others:
         others = "another town is" if town.others == 1 else f"{town.others} more towns are"
@@ -111,4 +111,4 @@ def _town(place: Thing, memory: MemoryOf) -> Found[tuple[float, float] | None]:
             f"country: town {town.name}, {town.country}"
         )
         flaws.append(flaw_at(at, "several-towns", message, hint, 0, len(written), "warning"))
-    return Found((town.latitude, town.longitude), tuple(flaws))
+    return WithFlaws((town.latitude, town.longitude), tuple(flaws))

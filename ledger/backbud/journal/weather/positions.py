@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from functools import cached_property
 
 from backbud.journal.events import Origin
-from backbud.journal.problems import Found, PlacedFlaw, PlacedFlaws, flaw_at
+from backbud.journal.problems import PlacedFlaw, PlacedFlaws, WithFlaws, flaw_at
 from backbud.journal.settings import SETTINGS_FILE
 from backbud.journal.things import Thing, Things
 from backbud.journal.weather.on_file import WeatherFiles
@@ -33,7 +33,7 @@ class Positions:
     def __init__(self, things: Things, home: str, files: WeatherFiles, memory: MemoryOf) -> None:
         self.files = files
         self._things, self._named_home, self._memory = things, home, memory
-        self._own: dict[str, Found[Position]] = {}
+        self._own: dict[str, WithFlaws[Position]] = {}
 
     @cached_property
     def home(self) -> str:
@@ -114,7 +114,7 @@ class Positions:
         home = self.place(self.home)
         yield from (at for at in (self.outward(home) if home else ()) if at not in site)
 
-    def _own_of(self, handle: str) -> Found[Position]:
+    def _own_of(self, handle: str) -> WithFlaws[Position]:
         if handle not in self._own:
             place = self._things.by_handle[handle]
             self._own[handle] = own_position(

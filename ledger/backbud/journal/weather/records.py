@@ -17,7 +17,7 @@ from typing import Any, TypeVar
 
 from msgspec.structs import replace
 
-from backbud.journal.problems import Found, PlacedFlaw, PlacedFlaws
+from backbud.journal.problems import PlacedFlaw, PlacedFlaws, WithFlaws
 from backbud.journal.read import Journal
 from backbud.journal.things import Thing
 from backbud.journal.weather.day_lines import DayLines, read_day_lines
@@ -38,7 +38,7 @@ class Records(Mapping[str, WeatherRecord]):
 
     def __init__(self, journal: Journal) -> None:
         self._journal, self._positions = journal, journal.positions
-        self._own: dict[str, Found[WeatherRecord]] = {}
+        self._own: dict[str, WithFlaws[WeatherRecord]] = {}
         self._whole: dict[str, WeatherRecord] = {}
         self._reckoned: dict[Hashable, Any] = {}
 
@@ -97,17 +97,17 @@ class Records(Mapping[str, WeatherRecord]):
 
     # -------------------------------------------------------------- of its own
 
-    def _own_of(self, handle: str) -> Found[WeatherRecord]:
+    def _own_of(self, handle: str) -> WithFlaws[WeatherRecord]:
         """What is known of a place from its own card, day lines and files."""
         if handle not in self._own:
             self._own[handle] = self._read(handle)
         return self._own[handle]
 
-    def _read(self, handle: str) -> Found[WeatherRecord]:
+    def _read(self, handle: str) -> WithFlaws[WeatherRecord]:
         lines = self._day_lines.value.get(handle, DayLines())
         place = self._place(handle)
         if place is None:
-            return Found(WeatherRecord("", lines.days, lines.days, words=lines.words))
+            return WithFlaws(WeatherRecord("", lines.days, lines.days, words=lines.words))
         files, of_files = self._positions.files.of(place)
         days = merged_days([lines.days, *(series.days for series in files.values())])
         months = merged_months([series.months for series in files.values()])
@@ -127,10 +127,10 @@ class Records(Mapping[str, WeatherRecord]):
                 if series.days or series.months
             ),
         )
-        return Found(record, (*of_files, *of_card))
+        return WithFlaws(record, (*of_files, *of_card))
 
     @cached_property
-    def _day_lines(self) -> Found[dict[str, DayLines]]:
+    def _day_lines(self) -> WithFlaws[dict[str, DayLines]]:
         return read_day_lines(self._journal.weather, self.home)
 
     # -------------------------------------------------------------- from around

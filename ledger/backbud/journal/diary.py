@@ -13,7 +13,6 @@ from backbud.journal.copies import ENDS_HERE
 from backbud.journal.dated import DatedBlock, DatedPage, DayWeather, Head
 from backbud.journal.events import Origin
 from backbud.journal.headings import Ends, explained, flaw_of_heading, slip_of_act
-from backbud.journal.problems import is_flood
 from backbud.journal.remember import (
     Kept,
     RecalledBlock,
@@ -152,7 +151,7 @@ class DiaryReader:
             if self.acts.form(act) is None:
                 slip = slip_of_act(act, written[n + 1 :], rest, self.things)
             if slip is None:
-                past, found = self.acts.read(act, head.when, is_flood(so_far + len(flaws)))
+                past, found = self.acts.read(act, head.when, so_far + len(flaws))
                 acts.append(past)
                 flaws += found
                 continue

@@ -29,7 +29,7 @@ def flaws_of_misplaced(
         for line, stray in outlined.strays:
             flaws += placed(file, line, stray.flaws)
             if is_journal:
-                flaws += placed(file, line, _below(stray.blocks, things, details))
+                flaws += placed(file, line, [*_below(stray.blocks, things, details)])
             elif stray.blocks:
                 flaws += placed(file, line, (_no_journal(stray.blocks),))
     return tuple(flaws)

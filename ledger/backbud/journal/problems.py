@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from typing import Generic, NamedTuple, TypeVar
 
 from msgspec import Struct
@@ -40,9 +40,9 @@ class WithFlaws(NamedTuple, Generic[T]):
     flaws: PlacedFlaws = ()
 
 
-def placed(file: str, line: int, flaws: Iterable[Flaw]) -> PlacedFlaws:
+def placed(file: str, line: int, flaws: Sequence[Flaw]) -> PlacedFlaws:
     """The flaws of a section that begins on `line` (0 first), in their place."""
-    return tuple([PlacedFlaw(file, line, flaw) for flaw in flaws])
+    return tuple([PlacedFlaw(file, line, flaw) for flaw in flaws]) if flaws else ()
 
 
 def flaw_at(

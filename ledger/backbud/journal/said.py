@@ -9,6 +9,7 @@ from msgspec import Raw
 
 from backbud.journal.dated import Said, SoundActs
 from backbud.journal.far import flaw_of_far, says_when
+from backbud.journal.problems import is_flood
 from backbud.journal.remember import acts_of
 from backbud.journal.things import Things
 from backbud_grammar.dates import WrittenDate, read_span
@@ -60,22 +61,23 @@ class ActReader:
     def row(self, act: str) -> ActForm:
         return self.details.acts.get(act, NO_ACT)
 
-    def read(self, act: Act, when: WrittenDate, is_flood: bool) -> tuple[str, tuple[Flaw, ...]]:
+    def read(self, act: Act, when: WrittenDate, so_far: int) -> tuple[str, tuple[Flaw, ...]]:
         """The past form of an act on a page of these days, or "" where it cannot be read at all;
         and all that is wrong in it.
 
-        `is_flood`: so much is wrong in its file that hints need not be sought.
+        `so_far`: how much is wrong in the file above it; in a flood hints are not sought.
         """
         form = self.form(act)
         if form is None:
-            return "", (self._unknown_act(act, is_flood),)
+            return "", (self._unknown_act(act, so_far),)
         flaws: tuple[Flaw, ...] = ()
         known = self._known(act)
         if known is None:
             known, flaws = self._judged(form, act)
-            if not flaws and not form.prose:
+            if flaws:
+                flaws = tuple([_in_its_place(one, act) for one in flaws])
+            elif not form.prose:
                 self.found_sound[act.word][act.text] = known
-            flaws = tuple([_in_its_place(one, act) for one in flaws])
         flaw = self._taken_back(form, act, known, when)
         if flaw is not None:
             return HELD, (*flaws, _in_its_place(flaw, act))
@@ -154,9 +156,9 @@ class ActReader:
         dated = says_when(reading.details)
         return Said(form.word, reading.details, reading.named, kept=kept, says_when=dated), flaws
 
-    def _unknown_act(self, act: Act, is_flood: bool) -> Flaw:
+    def _unknown_act(self, act: Act, so_far: int) -> Flaw:
         word, hint = act.word, _NO_HINT
-        if not is_flood:
+        if not is_flood(so_far):
             said = hint_for_act(word, act.text, self.details.acts)
             hint = said or did_you_mean(word, self.details.acts, hint)
         message = f"“{word}” is no act known here"

@@ -11,9 +11,10 @@ from collections.abc import Container, Iterable, Mapping, Sequence
 from datetime import date
 
 from msgspec import Struct
-from msgspec.structs import replace
 
 from backbud.collection.corrections import corrected_entry, corrections_in, plain_handles
+from backbud.collection.nothing_there import held, held_where_nothing_is
+from backbud.collection.on_tree import OFF_PARTS
 from backbud.collection.stand import (
     ARRIVALS,
     DEPARTURES,
@@ -30,12 +31,11 @@ from backbud.journal.events import Event, Origin
 from backbud.journal.faults import note_fault
 from backbud.journal.read import Journal
 from backbud.journal.things import Thing, Things
-from backbud_grammar.act_words import ActWord, as_act
+from backbud_grammar.act_words import ActWord
 from backbud_grammar.acts import acts_with
-from backbud_grammar.forms import NO_ACT
 from backbud_grammar.handles import flaw_of, fold
 from backbud_grammar.syntax import Subjects
-from backbud_grammar.whole import CHANGES_NOTHING, HELD, HELD_CODE
+from backbud_grammar.whole import CHANGES_NOTHING, HELD_CODE
 
 __all__ = ["Histories", "Replay", "Whereabouts"]
 
@@ -115,6 +115,7 @@ class Replay:
             if "tree" in form.on
             and stands_after(form) is None
             and form.word not in ("corrected", "separated")
+            and form.word not in OFF_PARTS
         }
         self.everyday = frozenset(self.totals)
         rows = journal.acts.values()
@@ -265,7 +266,9 @@ class Replay:
             if act == "corrected" and not self.corrections.was_met(tree.handle, event):
                 self._nothing_to_correct(event, tree)
                 if id(event) in self.corrections.in_part:
-                    mine = Entry(_held(event))
+                    mine = Entry(held(event))
+            elif act in OFF_PARTS and tree.standing == "here" and not mine.undone:
+                mine = held_where_nothing_is(mine, tree, self.notes)
             tree.lines.append(mine)
             if act == "corrected" or mine.undone:
                 continue
@@ -419,20 +422,6 @@ class Replay:
             0,
             len(event.act),
         )
-
-
-def _held(event: Event) -> Event:
-    """The event as one that changes nothing."""
-    return replace(
-        event,
-        act=as_act(HELD),
-        details=(),
-        named=as_act(""),
-        held=event.act,
-        kept=(event.text,),
-        row=NO_ACT,
-        named_row=NO_ACT,
-    )
 
 
 def _beginning(handle: str, first_handle: str, start: Start, card: Thing | None) -> Whereabouts:

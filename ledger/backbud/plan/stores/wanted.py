@@ -175,7 +175,7 @@ def _as_said(said: Event, tree: Tree, taken: Taken) -> _Amounts:
         said.file, said.line, said.column, row=said.named_row,
     )  # fmt: skip
     put_on = put_on_by(planned.row)
-    for thing in put_on((), planned) if put_on is not None else ():
+    for thing in put_on(planned).put if put_on is not None else ():
         if thing.sort == "mesh":
             thickness_mm, metres = staples(max(thing.count, 1))
             yield taken.materials.wire("Al", thickness_mm), metres, "as planned"

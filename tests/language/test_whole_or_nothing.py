@@ -498,6 +498,38 @@ def test_a_refused_line_below_holds_back_what_ends(written: Written) -> None:
         assert any("below may go on with this line, so" in one for one in told), lines
 
 
+@pytest.mark.parametrize(
+    "below",
+    ["on left 1", "not really", "not left 2", "\non left 1", "# later\nexcept left 1",
+     "only the left\n  watered", "Not,"],
+)  # fmt: skip
+@pytest.mark.parametrize(("end", "edge"), [("unwired", "  "), ("died", "  "), ("died", "")])
+def test_a_refused_line_at_the_left_edge_holds_back_what_ends(
+    written: Written, end: str, edge: str, below: str
+) -> None:
+    session = written(
+        "tree hoshi\n  kind trident maple\n2026-03-01\nhoshi\n  wired 3 mm Al on left 1\n"
+        f"2026-09-01\nhoshi\n  watered\n{edge}{end}\n{below}\n",
+        any_problems=True,
+    )
+    tree = session.plan().trees["hoshi"]
+    assert (tree.standing, len(tree.on("wire"))) == ("here", 1)
+    assert [e.event.held for e in tree.history] == ["", "", end]
+    said = below.strip("\n").removeprefix("# later\n").split("\n")[0]
+    told = [one.message for one in session.problems() if one.line == 9]
+    assert told[-1] == (
+        f"“{said}” below may go on with this line, so this line is held back and changes nothing"
+    )
+
+
+def test_who_is_called_as_a_line_goes_on_is_a_subject(written: Written) -> None:
+    session = written(
+        "tree half\n  kind trident maple\ntree hoshi\n  kind trident maple\n"
+        "2026-03-01\nhoshi\n  died\nhalf\n  watered\n"
+    )
+    assert session.plan().trees["hoshi"].standing == "died"
+
+
 def test_a_refused_line_below_leaves_what_was_done(written: Written) -> None:
     of = [
         "wired 3 mm Al on left 5\n    watered",

@@ -55,4 +55,5 @@ def held(event: Event) -> Event:
         kept=(event.text,),
         row=NO_ACT,
         named_row=NO_ACT,
+        held_row=event.row,
     )

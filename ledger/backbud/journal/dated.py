@@ -14,7 +14,7 @@ from msgspec import Raw, Struct
 from backbud.journal.events import Event, Origin
 from backbud_grammar.act_words import as_act
 from backbud_grammar.dates import WrittenDate
-from backbud_grammar.forms import ActForm
+from backbud_grammar.forms import NO_ACT, ActForm
 from backbud_grammar.syntax import Act, Detail, Subjects
 from backbud_grammar.whole import HELD
 
@@ -114,6 +114,7 @@ class DatedBlock(Struct, gc=False, eq=False):
             said.kept,
             head.reader.row(said.act),
             head.reader.row(said.named),
+            head.reader.row(said.held) if said.held else NO_ACT,
         )
 
 

@@ -30,7 +30,7 @@ SPOKEN_OF = timedelta(days=400)
 
 Quote = Callable[[Event], Reason]
 # What was put off though nothing was due: a plan of its own.
-AsPlan = Callable[[Event, int], Due]
+AsPlan = Callable[[Event, int], Iterable[Due]]
 
 
 def settled(
@@ -92,7 +92,7 @@ def _still_open(due: Due, day: date) -> bool:
 
 def _whose_turn(found: list[Due], day: date) -> list[Due]:
     first = min(due.follow_up.window.opens for due in found)
-    return [due for due in found if due.on_part or due.follow_up.window.opens <= max(first, day)]
+    return [due for due in found if due.where or due.follow_up.window.opens <= max(first, day)]
 
 
 def _settles(event: Event, due: Due) -> bool:
@@ -113,8 +113,8 @@ def _settles(event: Event, due: Due) -> bool:
                 continue
             # A look that found where it bites, or that set the next, was a look at all of it.
             parts, told = look.parts, look.finding == "biting" or event.has("again")
-        if due.on_part:
-            if is_meant(due.part, parts):
+        if due.where:
+            if is_meant(due.where, parts):
                 return True
         elif not parts or told or due.event is None or "any_day" not in event.row.traits:
             return True
@@ -147,7 +147,7 @@ def _off_again(due: Due, tree: Tree) -> Due:
         if act not in follow_up.settled_by or last is None or not _later(last, due.event):
             continue
         on = tree.on(sort)
-        if not any(not due.on_part or is_meant(thing.part, (due.part,)) for thing in on):
+        if not any(not due.where or is_meant(thing.part, (due.where,)) for thing in on):
             return _with(due, outcome="done", settled=last)
     return due
 
@@ -177,7 +177,7 @@ def _told(
             for due in meant
         ]
     if not meant:
-        return [as_plan(event, at)]
+        return list(as_plan(event, at))
     return [_moved(due, window, quote(event)) for due in meant]
 
 
@@ -198,9 +198,7 @@ def _spoken_of(event: Event, at: int, dues: Iterable[Due]) -> list[Due]:
     found = [
         due
         for due in dues
-        if due.at < at
-        and _still_open(due, event.day)
-        and (not due.on_part or is_meant(due.part, event.parts))
+        if due.at < at and _still_open(due, event.day) and is_meant(due.where, event.parts)
     ]
     about = [due for due in found if due.follow_up.act == event.named]
     about = about or [due for due in found if _may_settle(due.follow_up, event.named)]

@@ -522,6 +522,39 @@ def test_a_refused_line_at_the_left_edge_holds_back_what_ends(
     )
 
 
+@pytest.mark.parametrize(
+    ("line", "code", "on"),
+    [
+        ("wired zyxxy", "unknown-detail", []),
+        ("wired left 2", "unknown-detail", []),
+        ("wired 3 kg Al", "wrong-measure", []),
+        ("wired zyxxy, left 2", "unknown-detail", []),
+        ("wired zyxxy, by marrow", "unknown-detail", []),
+        ("guyed zyxxy", "unknown-detail", []),
+        ("wrapped zyxxy", "unknown-detail", []),
+        # One of its details says enough to name it by, and bare `wired` says all it means to.
+        ("wired zyxxy on left 2", "unknown-detail", [("wire", "left 2")]),
+        ("wired 3 mm Al, zyxxy", "unknown-detail", [("3 mm Al", "")]),
+        ("wired all, zyxxy", "unknown-detail", [("wire", "")]),
+        ("wired -- zyxxy", "", [("wire", "")]),
+        ("wired by marrow", "", [("wire", "")]),
+        ("protected zyxxy", "unknown-detail", [("protection", "")]),
+    ],
+)
+def test_what_nobody_can_name_is_not_put_on(
+    written: Written, line: str, code: str, on: list[tuple[str, str]]
+) -> None:
+    session = written(
+        f"person marrow\ntree hoshi\n  kind trident maple\n2026-03-01\nhoshi\n  {line}\n",
+        problems=(code,) if code else (),
+    )
+    tree = session.plan().trees["hoshi"]
+    assert [(thing.what, thing.part) for thing in tree.on_tree] == on
+    assert [entry.event.held for entry in tree.history] == ["" if on else line.split()[0]]
+    told = [one.message for one in session.problems() if one.code == code]
+    assert told[:1] == [one for one in told[:1] if ("held back" in one) is not bool(on)]
+
+
 def test_who_is_called_as_a_line_goes_on_is_a_subject(written: Written) -> None:
     session = written(
         "tree half\n  kind trident maple\ntree hoshi\n  kind trident maple\n"

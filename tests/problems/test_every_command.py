@@ -78,6 +78,10 @@ JOURNALS: dict[str, tuple[dict[str, str], list[str]]] = {
         {"diary.txt": DIARY + "2026-06-01\nyuki\n  died\n2026-06-02\nyuki\n  watered\n"},
         ["not-here"],
     ),
+    "a coming of who is here": (
+        {"diary.txt": DIARY + "2026-06-01\nyuki\n  bought  90 EUR\n"},
+        ["here-already"],
+    ),
     "nothing on that part": (
         {
             "diary.txt": DIARY.replace("3 mm Al", "3 mm Al on left 1")

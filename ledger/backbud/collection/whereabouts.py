@@ -250,7 +250,9 @@ class Replay:
         corrected = self.corrections.touch(event)
         stands = stands_after(event.row)
         for tree in trees:
-            if tree.standing != "here" and act not in self.anywhere:
+            if _contradicts_its_coming(tree, event) and act not in self.anywhere:
+                self._stand_before_its_coming(tree, event)
+            elif tree.standing != "here" and act not in self.anywhere:
                 self._not_here(event, tree)
             elif (
                 tree.since is not None
@@ -273,6 +275,8 @@ class Replay:
             if act == "corrected" or mine.undone:
                 continue
             if stands is not None:
+                if tree.before and act in ARRIVALS:
+                    self._here_already(tree, mine.event)
                 stands(tree, mine.event, self.things)
                 self._turned += act in COMINGS_AND_GOINGS
                 if act in self.into_pots:
@@ -298,7 +302,9 @@ class Replay:
         card = self.things.find(new.words)
         if card is not None and card.kind == "tree":
             child = self.trees[card.handle]
-            if child.standing == "here":
+            if child.before:
+                self._here_already(child, event)
+            elif child.standing == "here":
                 self._taken(event, f"“{new.words}” is here already")
                 return
         else:
@@ -371,6 +377,28 @@ class Replay:
                         len(thing.kind),
                     )
 
+    def _stand_before_its_coming(self, tree: Whereabouts, event: Event) -> None:
+        """It was here all along: who is worked on is here. That is told once, at its coming."""
+        start = tree.start
+        tree.start = Start(start.owner, start.place, start.pot, "here")
+        tree.standing, tree.before = "here", f"{event.act} on {event.when.text}"
+        self._turned += 1
+
+    def _here_already(self, tree: Whereabouts, event: Event) -> None:
+        """Note a coming of who is here, but for the buying of what another owned."""
+        before, tree.before = tree.before, ""
+        if event.act == "bought" and tree.owner:
+            return
+        self.notes.at(
+            event.origin,
+            "here-already",
+            f"“{tree.handle}” comes here on {event.when.text}, but was {before}",
+            "If it was away in between, write returned or sold before this; else mend the date of "
+            "one of the two.",
+            0,
+            len(event.act),
+        )
+
     def _not_here(self, event: Event, tree: Whereabouts) -> None:
         if tree.standing == "not yet":
             message = f"“{tree.handle}” is not here yet"
@@ -422,6 +450,12 @@ class Replay:
             0,
             len(event.act),
         )
+
+
+def _contradicts_its_coming(tree: Whereabouts, event: Event) -> bool:
+    """Whether a line speaks of a tree that comes later, and its card does not say so too."""
+    told_on_card = tree.since is not None and event.when.last < tree.since.first
+    return tree.standing == "not yet" and not told_on_card
 
 
 def _beginning(handle: str, first_handle: str, start: Start, card: Thing | None) -> Whereabouts:

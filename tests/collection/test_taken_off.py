@@ -8,10 +8,13 @@ from pathlib import Path
 import pytest
 from tests.conftest import UNSAID, Written
 
-from backbud.collection import moments
+from backbud.collection import attached, moments
 from backbud.collection.attached import Attached
 from backbud.collection.on_tree import Change
 from backbud.collection.state import OnTree
+from backbud.journal.events import Event
+from backbud.plan import settle
+from backbud.plan.due import Due
 from backbud.session import Session, open_session
 
 CARDS = """\
@@ -182,3 +185,36 @@ def test_each_comes_off_where_it_is() -> None:
     assert len(on.things) == 3
     on.change(Change(off=("wire", "tie")))
     assert on.things == ()
+
+
+@pytest.mark.parametrize("wires", [50, 400])
+def test_each_act_is_held_against_few_of_many_wires(
+    written: Written, monkeypatch: pytest.MonkeyPatch, wires: int
+) -> None:
+    """Linear: an act on a branch is compared with what is on that branch, however many there are.
+
+    Counted, so that no other work on the machine can turn it.
+    """
+    compared = {"fold": 0, "settle": 0}
+    is_meant, settles = attached.is_meant, settle._settles
+
+    def counted_meant(part: str, named: tuple[str, ...]) -> bool:
+        compared["fold"] += 1
+        return is_meant(part, named)
+
+    def counted_settles(event: Event, due: Due) -> bool:
+        compared["settle"] += 1
+        return settles(event, due)
+
+    on = "".join(f"  wired  3 mm Al on left {n}\n" for n in range(wires))
+    off = "".join(f"  unwired  on left {n}\n" for n in range(wires))
+    session = written(f"{CARDS}2026-05-04\nhoshi\n{on}2026-09-01\nhoshi\n{off}")
+    monkeypatch.setattr(attached, "is_meant", counted_meant)
+    monkeypatch.setattr(settle, "_settles", counted_settles)
+    plan = session.plan()
+    assert plan.trees["hoshi"].on_tree == ()
+    assert not any(f.is_open(session.today) for f in plan.follow_ups["hoshi"] if "/wire-" in f.id)
+    # Of each wire its coming off and a look before it are proposed, and each is met but twice.
+    assert compared["settle"] <= 4 * wires, compared
+    # It is folded for today, and once for all that rules are asked about.
+    assert compared["fold"] <= 4 * wires, compared

@@ -42,6 +42,10 @@ class Attached:
         """What of these sorts is on it."""
         return [self._all[at] for sort in sorts for at in self._of_sort.get(sort, ())]
 
+    def has(self, sort: str, part: str) -> bool:
+        """Whether something of a sort is on a part of it, or anywhere where none is named."""
+        return bool(self._meant(sort, (part,) if part else ()))
+
     def change(self, change: Change) -> None:
         """Go on by an act."""
         for sort in change.off if not change.stays else ():

@@ -18,7 +18,7 @@ from backbud.journal.events import Event
 from backbud.plan.due import Due
 from backbud.plan.followups import FollowUp, Reason
 from backbud.plan.looks import look_at, looks
-from backbud.plan.waiting import Waiting
+from backbud.plan.waiting import WaitingDues
 from backbud.plan.windows import window_said
 from backbud.species import Window
 
@@ -40,7 +40,7 @@ def settled(
 ) -> list[Due]:
     """Return the dues as the tree's history left them, and those that a put-off set anew."""
     now = {due.follow_up.id: due for due in dues}
-    waiting = Waiting(now.values())
+    waiting = WaitingDues(now.values())
     for at, entry in enumerate(tree.history):
         event = entry.event
         if event.was("skipped", "put-off"):

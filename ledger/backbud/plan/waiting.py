@@ -12,7 +12,7 @@ from backbud.plan.due import Due
 from backbud.plan.looks import looks
 
 
-class Waiting:
+class WaitingDues:
     """Which dues wait for each act, and on which part of the tree."""
 
     def __init__(self, dues: Iterable[Due]) -> None:

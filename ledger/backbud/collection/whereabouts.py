@@ -11,9 +11,10 @@ from collections.abc import Container, Iterable, Mapping, Sequence
 from datetime import date
 
 from msgspec import Struct
-from msgspec.structs import replace
 
 from backbud.collection.corrections import corrected_entry, corrections_in, plain_handles
+from backbud.collection.nothing_there import held, held_where_nothing_is
+from backbud.collection.on_tree import OFF_PARTS
 from backbud.collection.stand import (
     ARRIVALS,
     DEPARTURES,
@@ -31,12 +32,11 @@ from backbud.journal.faults import fault_at
 from backbud.journal.problems import PlacedFlaw, WithFlaws, flaw_at
 from backbud.journal.read import Journal
 from backbud.journal.things import Thing, Things
-from backbud_grammar.act_words import ActWord, as_act
+from backbud_grammar.act_words import ActWord
 from backbud_grammar.acts import acts_with
-from backbud_grammar.forms import NO_ACT
 from backbud_grammar.handles import flaw_of, fold
 from backbud_grammar.syntax import Subjects
-from backbud_grammar.whole import CHANGES_NOTHING, HELD, HELD_CODE
+from backbud_grammar.whole import CHANGES_NOTHING, HELD_CODE
 
 __all__ = ["Histories", "Replay", "Whereabouts"]
 
@@ -117,6 +117,7 @@ class Replay:
             if "tree" in form.on
             and stands_after(form) is None
             and form.word not in ("corrected", "separated")
+            and form.word not in OFF_PARTS
         }
         self.everyday = frozenset(self.totals)
         rows = journal.acts.values()
@@ -254,7 +255,9 @@ class Replay:
         corrected = self.corrections.touch(event)
         stands = stands_after(event.row)
         for tree in trees:
-            if tree.standing != "here" and act not in self.anywhere:
+            if _contradicts_its_coming(tree, event) and act not in self.anywhere:
+                self._stand_before_its_coming(tree, event)
+            elif tree.standing != "here" and act not in self.anywhere:
                 self._not_here(event, tree)
             elif (
                 tree.since is not None
@@ -270,11 +273,16 @@ class Replay:
             if act == "corrected" and not self.corrections.was_met(tree.handle, event):
                 self._nothing_to_correct(event, tree)
                 if id(event) in self.corrections.in_part:
-                    mine = Entry(_held(event))
+                    mine = Entry(held(event))
+            elif act in OFF_PARTS and tree.standing == "here" and not mine.undone:
+                mine, flaw = held_where_nothing_is(mine, tree, self.journal.texts)
+                self.flaws += [] if flaw is None else [flaw]
             tree.lines.append(mine)
             if act == "corrected" or mine.undone:
                 continue
             if stands is not None:
+                if tree.before and act in ARRIVALS:
+                    self._here_already(tree, mine.event)
                 stands(tree, mine.event, self.things)
                 self._turned += act in COMINGS_AND_GOINGS
                 if act in self.into_pots:
@@ -300,7 +308,9 @@ class Replay:
         card = self.things.find(new.words)
         if card is not None and card.kind == "tree":
             child = self.trees[card.handle]
-            if child.standing == "here":
+            if child.before:
+                self._here_already(child, event)
+            elif child.standing == "here":
                 self._taken(event, f"“{new.words}” is here already")
                 return
         else:
@@ -363,6 +373,26 @@ class Replay:
                     length = len(thing.kind)
                     self.flaws.append(flaw_at(thing.origin, "pot-taken", message, hint, 0, length))
 
+    def _stand_before_its_coming(self, tree: Whereabouts, event: Event) -> None:
+        """It was here all along: who is worked on is here. That is told once, at its coming."""
+        start = tree.start
+        tree.start = Start(start.owner, start.place, start.pot, "here")
+        tree.standing, tree.before = "here", f"{event.act} on {event.when.text}"
+        self._turned += 1
+
+    def _here_already(self, tree: Whereabouts, event: Event) -> None:
+        """Tell a coming of who is here, but for the buying of what another owned."""
+        before, tree.before = tree.before, ""
+        if event.act == "bought" and tree.owner:
+            return
+        self._tell(
+            event,
+            "here-already",
+            f"“{tree.handle}” comes here on {event.when.text}, but was {before}",
+            "If it was away in between, write returned or sold before this; else mend the date of "
+            "one of the two.",
+        )
+
     def _not_here(self, event: Event, tree: Whereabouts) -> None:
         if tree.standing == "not yet":
             message = f"“{tree.handle}” is not here yet"
@@ -408,18 +438,10 @@ class Replay:
         )
 
 
-def _held(event: Event) -> Event:
-    """The event as one that changes nothing."""
-    return replace(
-        event,
-        act=as_act(HELD),
-        details=(),
-        named=as_act(""),
-        held=event.act,
-        kept=(event.text,),
-        row=NO_ACT,
-        named_row=NO_ACT,
-    )
+def _contradicts_its_coming(tree: Whereabouts, event: Event) -> bool:
+    """Whether a line speaks of a tree that comes later, and its card does not say so too."""
+    told_on_card = tree.since is not None and event.when.last < tree.since.first
+    return tree.standing == "not yet" and not told_on_card
 
 
 def _beginning(handle: str, first_handle: str, start: Start, card: Thing | None) -> Whereabouts:

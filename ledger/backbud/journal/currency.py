@@ -7,9 +7,9 @@ from collections.abc import Iterable
 from backbud.journal.events import Event
 from backbud.journal.problems import PlacedFlaws, flaw_at
 from backbud.journal.things import Things
+from backbud_grammar.measures import is_money
 from backbud_grammar.syntax import Detail
 
-MONEY = ("money", "money rate")
 HINT = "Write 120 EUR, or name the currency once in backbud.toml."
 
 
@@ -41,4 +41,4 @@ def _message(detail: Detail) -> str:
 
 
 def _is_bare(detail: Detail) -> bool:
-    return detail.measure is not None and detail.measure.sort in MONEY and not detail.measure.unit
+    return detail.measure is not None and is_money(detail.measure.sort) and not detail.measure.unit

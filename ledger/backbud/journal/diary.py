@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from datetime import date
 from functools import partial
 from typing import Any, NamedTuple
 
 from msgspec import Raw
+from msgspec.structs import replace
 
 from backbud.journal.copies import ENDS_HERE
 from backbud.journal.dated import DatedBlock, DatedPage, DayWeather, Head
@@ -24,6 +25,7 @@ from backbud.journal.remember import (
 )
 from backbud.journal.said import ActReader
 from backbud.journal.said_weather import said_weather
+from backbud_grammar.continued import goes_on
 from backbud_grammar.datelines import is_dateline
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.outline import Known, read_act_line
@@ -102,13 +104,14 @@ class DiaryReader:
             if text == ENDS_HERE:
                 of_day = False
                 continue
+            below = self._going_on(rest[1:2])
             if text not in self._plain:
                 if self._is_act(text):
                     # It, and what stands below it, belong to the subject line above.
                     flaws.append(_at_edge(block, left_out=not of_day or not of_subject))
                     slipped = read_act_line(text, block.line, Known.of(self.details.acts))
-                    below = (slipped, *block.acts)
-                    acts, written, ends, found = self._acts(below, head, rest, so_far + len(flaws))
+                    slid = _with_left_out((slipped, *block.acts), below)
+                    acts, written, ends, found = self._acts(slid, head, rest, so_far + len(flaws))
                     flaws += found
                     if of_day and of_subject:
                         out[-1] = _with(out[-1], acts, written)
@@ -123,12 +126,20 @@ class DiaryReader:
                 self._plain.add(text)
             stands, of_line = self._subject_line(block)
             flaws += of_line
-            acts, written, ends, found = self._acts(block.acts, head, rest, so_far + len(flaws))
+            whole = _with_left_out(block.acts, below)
+            acts, written, ends, found = self._acts(whole, head, rest, so_far + len(flaws))
             flaws += found
             if stands and of_day:
                 out.append(DatedBlock(head, text, head.line + block.line + 1, acts, written))
             of_day, of_subject = of_day and ends != "day", stands and not ends
         return out, flaws
+
+    def _going_on(self, below: Sequence[Block]) -> str:
+        """The line at the left edge below a block, where it may go on with its last act; or ""."""
+        text = below[0].subjects if below else ""
+        if not text or text in self._plain or not goes_on(text):
+            return ""
+        return "" if self.things.find(text.split(None, 1)[0].rstrip(",:")) is not None else text
 
     def _acts(
         self, written: tuple[Act, ...], head: Head, rest: tuple[Block, ...], so_far: int
@@ -209,6 +220,14 @@ def _sound_blocks(page: Page | RecalledPage, sound: Sound, head: Head) -> tuple[
             for block, words in zip(blocks, words_of(sound), strict=True)
         ]
     )
+
+
+def _with_left_out(acts: tuple[Act, ...], below: str) -> tuple[Act, ...]:
+    """The acts, the last with what is refused below it and may go on with it."""
+    if not acts or not below:
+        return acts
+    last = acts[-1]
+    return (*acts[:-1], replace(last, left_out=f"{last.left_out} {below}".lstrip()))
 
 
 def _with(above: DatedBlock, acts: tuple[str, ...], written: tuple[Act, ...]) -> DatedBlock:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from functools import lru_cache
 from typing import Generic, NamedTuple, TypeVar
 
 from msgspec import Struct
@@ -118,7 +119,13 @@ def _more(file: str, count: int) -> Problem:
 
 
 def _lines_of(file: str, texts: Mapping[str, bytes]) -> list[str]:
-    return texts.get(file, b"").decode(errors="replace").split("\n")
+    return _lines_in(texts.get(file, b""))
+
+
+# Many lines of one file may be asked for, one after another.
+@lru_cache(maxsize=1)
+def _lines_in(data: bytes) -> list[str]:
+    return data.decode(errors="replace").split("\n")
 
 
 def _line(lines: list[str], number: int) -> str:

@@ -50,13 +50,15 @@ class ActReader:
     def recalled(self, acts: Raw) -> tuple[Act, ...]:
         return acts_of(acts)
 
-    def said(self, act: Act, when: WrittenDate) -> Said:
+    def said(self, act: Act, *, held: bool) -> Said:
         form = self.form(act)
         assert form is not None
+        if held:
+            return _held(form, act)
         known = self._known(act)
         if known is None:
             known, _ = self._judged(form, act)
-        return _held(form, act) if self._taken_back(form, act, known, when) else known
+        return known
 
     def row(self, act: str) -> ActForm:
         return self.details.acts.get(act, NO_ACT)

@@ -201,7 +201,7 @@ def settle(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
     def quote(event: Event) -> Reason:
         return Reason("plan", quoter.reason(event, tree, remark=True), event.origin)
 
-    def as_plan(event: Event, at: int) -> Due:
+    def as_plan(event: Event, at: int) -> Iterator[Due]:
         return planned(tree, event, at, journal, quoter)
 
     return overtaken(settled(dues, tree, journal.southern, quote, as_plan))

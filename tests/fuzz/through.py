@@ -22,12 +22,12 @@ from hostile import TODAY, Files
 from tests.fates import fates_of
 
 from backbud.calendar.feeds import feeds_of, shown_in_feeds, write_feeds
-from backbud.calendar.grounds import grounds_of
 from backbud.compiled import nursery_of
 from backbud.pages.render import render_pages
 from backbud.report import due_lines, tree_json, tree_lines, why_lines
 from backbud.session import Session, open_session
 from backbud.stores_report import stores_json, stores_lines
+from backbud.views.grounds import grounds_of
 from backbud_grammar.problems import Problem, show
 from backbud_grammar.tidy import TidyError, tidy_text
 

@@ -14,9 +14,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.calendar.entries import CalendarEntry, event_of, task_of, url_of
-from backbud.calendar.grounds import Grounds
 from backbud.calendar.lines import content_line, hours_value, one_line, text_line
-from backbud.calendar.owners import Others
 from backbud.calendar.revisions import (
     Revision,
     Revisions,
@@ -33,6 +31,8 @@ from backbud.kept import KEEP_NOTHING, Is, Kept
 from backbud.pages.links import tree_page
 from backbud.plan.followups import FollowUp
 from backbud.plan.in_order import kept_in_order
+from backbud.views.audience import Others
+from backbud.views.grounds import Grounds
 
 FOLDER, TASKS = "calendars/", "tasks/"
 EVERYTHING = f"{FOLDER}all.ics"

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from datetime import date
 
-from backbud.kinds.sheet import KindSheet, imagined_tree, sheet_of, year_by_months
 from backbud.plan.common import RULES
 from backbud.plan.pack import Known, Pack, installed
 from backbud.plan.year import Years
 from backbud.session import Session
 from backbud.species import rules_of
+from backbud.views.kind import KindSheet, imagined_tree, sheet_of, year_by_months
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.problems import did_you_mean
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from backbud.kinds.sheet import KindSheet
 from backbud.plan.pack import Known
 from backbud.species import Window
+from backbud.views.kind import KindSheet
 
 
 def list_json(known: Iterable[Known]) -> list[dict[str, object]]:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from textwrap import wrap
 
-from backbud.kinds.sheet import KindSheet
 from backbud.plan.pack import Known
+from backbud.views.kind import KindSheet
 from backbud.words import between, day, number
 
 _WIDE = 96

@@ -13,11 +13,11 @@ from backbud import words
 from backbud.collection.state import Tree
 from backbud.kept import KEEP_NOTHING, Is, Kept
 from backbud.pages import links, season, stores, weather, work
-from backbud.pages.narrow import only_tree, own_inputs, without_trees
 from backbud.pages.sheet import MOST_VIGOUR, listed, sheet_of
-from backbud.pages.view import Nursery
 from backbud.plan.followups import FollowUp
 from backbud.plan.in_order import kept_in_order
+from backbud.views.narrow import only_tree, own_inputs, without_trees
+from backbud.views.nursery import Nursery
 
 if TYPE_CHECKING:
     from jinja2 import Environment, Template

@@ -13,7 +13,6 @@ from backbud.kept import KEEP_NOTHING, Is, Kept
 from backbud.pages.drawings import week_hours, windows
 from backbud.pages.drawings.axes import Drawing
 from backbud.pages.links import anchor_of, link, tree_page
-from backbud.pages.view import Nursery
 from backbud.plan.in_order import kept_in_order
 from backbud.plan.season import (
     Best,
@@ -26,6 +25,7 @@ from backbud.plan.season import (
     season_of,
     works_of,
 )
+from backbud.views.nursery import Nursery
 
 # So many trees of one kind of work are named in a week; the rest are counted.
 MOST_NAMED = 12

@@ -19,9 +19,10 @@ from backbud.pages.drawings.axes import Drawing
 from backbud.pages.drawings.root_ball import root_ball
 from backbud.pages.drawings.vigour import vigour
 from backbud.pages.links import link, tree_page
-from backbud.pages.view import Nursery, SpeciesFact
 from backbud.plan.water import Water
 from backbud.species import Section
+from backbud.views.facts import SpeciesFact
+from backbud.views.nursery import Nursery
 from backbud_grammar.dates import read_span
 from backbud_grammar.problems import Misread
 

@@ -10,11 +10,11 @@ from msgspec import Struct
 from backbud import words
 from backbud.pages.amounts import litres
 from backbud.pages.drawings.gauge import gauge
-from backbud.pages.view import Nursery
 from backbud.plan.stores.materials import grams_of
 from backbud.plan.stores.shelf import NOTHING
 from backbud.plan.stores.to_write import amount_of_money
 from backbud.plan.stores.values import Buy, Kept, Material, Missing, Stores, Want
+from backbud.views.nursery import Nursery
 
 
 class For(Struct, frozen=True):

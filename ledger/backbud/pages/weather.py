@@ -13,9 +13,10 @@ from backbud.pages.amounts import half_gone, litres
 from backbud.pages.drawings import against_years, frost, temperature, thirst
 from backbud.pages.drawings.axes import Drawing
 from backbud.pages.links import link, tree_page
-from backbud.pages.skies import BASE_C, FEWEST_ON_RECORD, WEEK, Sky, Sum
-from backbud.pages.view import Nursery
 from backbud.plan.water import TreeWater, WaterWeek
+from backbud.views.nursery import Nursery
+from backbud.views.skies import BASE_C, FEWEST_ON_RECORD, WEEK
+from backbud.views.sky import Sky, Sum
 from backbud.words import between, day, full_day, number, sentence
 
 HEAT_UNIT = f"degree-days over {BASE_C:g} °C"

@@ -13,10 +13,10 @@ from msgspec import Struct
 from backbud import words
 from backbud.collection.state import Tree
 from backbud.pages.links import anchor_of, link, tree_page
-from backbud.pages.view import Nursery
 from backbud.plan.followups import FollowUp, Reason, ReasonSort, State
 from backbud.plan.waits import WAITS, waits_on_weather
 from backbud.species import Window
+from backbud.views.nursery import Nursery
 
 # How far ahead the coming works are laid out by week.
 WEEKS_AHEAD = 6

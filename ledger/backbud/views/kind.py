@@ -15,15 +15,14 @@ from msgspec import Struct
 
 from backbud.climate.stages import Own
 from backbud.collection.state import Entry, Tree
-from backbud.facts import MoreFacts, facts_of
 from backbud.journal.events import Event
-from backbud.pages.view import SpeciesFact
 from backbud.plan.calm import kept_still, season_or_stage
 from backbud.plan.due import cautions_of, title_of
 from backbud.plan.pack import Known
 from backbud.plan.year import roots_bear, wants_of
 from backbud.species import Proposal, Rule, Species, Window, Year, rules_of, stage_name
 from backbud.trust import budget
+from backbud.views.facts import MoreFacts, SpeciesFact, facts_of
 from backbud_grammar.act_words import as_act
 from backbud_grammar.acts import ROWS
 from backbud_grammar.dates import growing_year, growing_year_days, read_date

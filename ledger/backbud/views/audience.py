@@ -7,8 +7,8 @@ from collections.abc import Iterable, Iterator
 
 from msgspec.structs import replace
 
-from backbud.calendar.grounds import Grounds
 from backbud.plan.followups import FollowUp, Reason
+from backbud.views.grounds import Grounds
 from backbud_grammar.handles import fold
 
 # Apart at hyphens too: the handle of a place may hold a person's name.

@@ -27,7 +27,6 @@ from backbud.say import (
 )
 
 if TYPE_CHECKING:
-    from backbud.plan.followups import FollowUp
     from backbud.plan.run import Plan
     from backbud.plan.stores import Stores
     from backbud.session import Session
@@ -279,9 +278,9 @@ def _status(session: Session) -> int:
 
 
 def _print_json(value: object) -> None:
-    import json
+    from backbud.views.published import as_json
 
-    say_json(json.dumps(value, ensure_ascii=False, indent=2))
+    say_json(as_json(value))
 
 
 # ------------------------------------------------------------------ the commands
@@ -402,39 +401,16 @@ def _due(options: Namespace) -> int:
     only = [session.tree_handle(_known_tree(session, options.tree))] if options.tree else None
     plan = session.plan(only)
     today = session.today
-    found = sorted(
-        (
-            f
-            for f in plan.all()
-            if f.state(today) in ("overdue", "now")
-            or (f.state(today) == "coming" and f.window.opens <= today + within)
-        ),
-        key=lambda f: (f.window.best, f.tree, f.id),
-    )
+    from backbud.views.day import all_works, due
+
+    found = due(all_works(plan, session.names(), today), today, within)
     if options.json:
-        _print_json([_as_json(f, today) for f in found])
+        _print_json(found)
         return _status(session)
     from backbud.report import due_lines
 
-    say(*due_lines(found, plan.trees, today, within))
+    say(*due_lines(found, today, within))
     return _status(session)
-
-
-def _as_json(follow_up: FollowUp, today: date) -> dict[str, object]:
-    window = follow_up.window
-    return {
-        "id": follow_up.id,
-        "tree": follow_up.tree,
-        "act": follow_up.act,
-        "title": follow_up.title,
-        "from": window.opens.isoformat(),
-        "best": window.best.isoformat(),
-        "until": window.closes.isoformat(),
-        "state": follow_up.state(today),
-        "because": [reason.told for reason in follow_up.because],
-        "cautions": list(follow_up.cautions),
-        "minutes": follow_up.minutes,
-    }
 
 
 def _known_tree(session: Session, written: str) -> str:
@@ -448,21 +424,15 @@ def _tree(options: Namespace) -> int:
     session = _session(options)
     handle = session.tree_handle(_known_tree(session, options.handle))
     plan = session.plan([handle])
-    tree = plan.trees[handle]
-    follow_ups = plan.follow_ups[handle]
-    if options.json:
-        from backbud.report import tree_json
+    from backbud.views.tree import planned_tree_view
 
-        _print_json(
-            {
-                **tree_json(tree),
-                "due": [_as_json(f, session.today) for f in follow_ups if f.is_open(session.today)],
-            }
-        )
+    shown = planned_tree_view(plan, handle, session.names(), session.today)
+    if options.json:
+        _print_json(shown)
     else:
         from backbud.report import tree_lines
 
-        say(*tree_lines(tree, plan.species[handle], follow_ups, session.today, session.names()))
+        say(*tree_lines(shown, session.today))
     return _status(session)
 
 
@@ -473,45 +443,48 @@ def _why(options: Namespace) -> int:
     plan = session.plan([handle] if handle else None)
     if named:
         return _why_tree(options, session, plan, named)
-    found = plan.find(options.id)
+    from backbud.views.day import all_works, called
+
+    found = called(options.id, all_works(plan, session.names(), session.today))
     if not found:
         raise Misuse(f"nothing due has the id “{options.id}”. backbud due --json prints the ids.")
-    if len(found) > 1 and not options.json:
-        open_ones = [f for f in found if f.outcome == "open"]
-        found = open_ones or found
     if options.json:
-        _print_json([_as_json(f, session.today) for f in found])
+        _print_json(found)
     else:
         from backbud.report import why_lines
 
-        for follow_up in found:
-            say(*why_lines(follow_up, plan.trees[follow_up.tree], session.today))
+        open_ones = [work for work in found if work.is_open]
+        for work in open_ones or found:
+            say(*why_lines(work, session.today))
     return _status(session)
 
 
 def _why_tree(options: Namespace, session: Session, plan: Plan, handle: str) -> int:
-    from backbud.report import open_first, why_tree_lines
+    from backbud.views.day import all_works, open_first
 
-    found = open_first(plan.follow_ups[handle], session.today)
+    found = open_first(all_works(plan.only([handle]), session.names(), session.today))
     if options.json:
-        _print_json([_as_json(f, session.today) for f in found])
+        _print_json(found)
     else:
-        say(*why_tree_lines(found, plan.trees[handle], session.today))
+        from backbud.report import why_tree_lines
+
+        say(*why_tree_lines(found, session.today))
     return _status(session)
 
 
 def _stores(options: Namespace) -> int:
     from backbud.plan.stores import stores_of
-    from backbud.stores_report import stores_json, stores_lines
+    from backbud.stores_report import stores_lines
+    from backbud.views.shelf import shelf_view
 
     session = _session(options)
 
     def of_plan(plan: Plan) -> Stores:
         return stores_of(session.journal, session.histories_of(plan), plan, session.today)
 
-    stores = session.contained("the stores", session.plan(), of_plan)
+    stores = shelf_view(session.contained("the stores", session.plan(), of_plan))
     if options.json:
-        _print_json(stores_json(stores))
+        _print_json(stores)
     else:
         say(*stores_lines(stores, session.today.year))
     return _status(session)

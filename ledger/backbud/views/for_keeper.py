@@ -8,8 +8,10 @@ _LABELS = frozenset({"note", "value"})
 
 
 def is_for_keeper(event: Event) -> bool:
-    """Whether a line is for the keeper alone: what is private, and whatever speaks of money."""
-    return "for_keeper" in event.row.traits or any(
+    """Whether a line is for the keeper alone: what is private, and whatever speaks of that or of
+    money."""
+    rows = (event.row, event.named_row)
+    return any("for_keeper" in row.traits for row in rows) or any(
         detail.measure is not None and detail.measure.sort.startswith("money")
         for detail in event.details
     )

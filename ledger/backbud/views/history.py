@@ -11,6 +11,7 @@ from backbud.collection.state import Entry
 from backbud.journal.events import Event
 from backbud.views.for_keeper import is_for_keeper
 from backbud_grammar.dates import WrittenDate
+from backbud_grammar.forms import ANY_WORDS, ActForm
 
 
 class DateView(Struct, frozen=True, gc=False):
@@ -52,8 +53,8 @@ class EntryView(Struct, frozen=True, kw_only=True):
     what is a total in it. `corrected`, `corrected_at`, `first_written`: whether a later line
     changed it, which, and the details as they first stood there; `correction`: all of that.
     `done`: it counts; neither taken back nor held back. `held_back`: not all of the line was
-    understood, so it changes nothing. `kept`: the words of it that were not used. `private`: for
-    the keeper's eyes only.
+    understood, so it changes nothing. `kept`: the words of it that were not used. `free_words`:
+    some of its details may hold any words at all. `private`: for the keeper's eyes only.
     """
 
     date: str
@@ -71,6 +72,7 @@ class EntryView(Struct, frozen=True, kw_only=True):
     done: bool
     held_back: bool
     kept: tuple[str, ...]
+    free_words: bool
     private: bool
 
     @property
@@ -82,6 +84,7 @@ class EntryView(Struct, frozen=True, kw_only=True):
 def entry_view(entry: Entry) -> EntryView:
     """An entry of a tree's history as it is shown."""
     event, by = entry.event, entry.corrected_by
+    free = _free_names(event.row)
     return EntryView(
         date=event.when.text,
         when=date_view(event.when),
@@ -98,8 +101,21 @@ def entry_view(entry: Entry) -> EntryView:
         done=not (entry.undone or event.held),
         held_back=bool(event.held),
         kept=event.kept,
-        private=is_for_keeper(event),
+        free_words=event.row.prose or any(d.name in free for d in event.details),
+        private=any(map(is_for_keeper, filter(None, (event, by, entry.as_written)))),
     )
+
+
+# By its word, a row of the table of acts, and which of its details may hold any words.
+_FREE: dict[str, tuple[ActForm, frozenset[str]]] = {}
+
+
+def _free_names(row: ActForm) -> frozenset[str]:
+    known = _FREE.get(row.word)
+    if known is None or known[0] is not row:
+        names = (form.name for form in row.forms if form.prose or form.words == ANY_WORDS)
+        known = _FREE[row.word] = (row, frozenset(names))
+    return known[1]
 
 
 @lru_cache(maxsize=4096)

@@ -20,8 +20,8 @@ from backbud_grammar.handles import fold
 
 # Apart at hyphens too: the handle of a place may hold a person's name.
 _WORDS = re.compile(r"[^\W_]+")
-# What the programme says of its own accord names nobody.
-_OWN_WORDS: tuple[ReasonSort, ...] = ("rule", "season")
+# What the programme says of its own accord names nobody; a season is told with its place.
+_OWN_WORDS: tuple[ReasonSort, ...] = ("rule",)
 
 Words = tuple[str, ...]
 

@@ -311,7 +311,9 @@ def _check(options: Namespace) -> int:
     session = _session(options, only_check=True)
     problems = session.problems()
     if options.json:
-        _print_json([problem.as_json() for problem in problems])
+        from backbud.views.problem import problem_view
+
+        _print_json(tuple(map(problem_view, problems)))
     elif not problems:
         say(f"No problems. {session.summary()}")
     else:
@@ -586,7 +588,6 @@ def _answered(question: str, without: str, json: bool) -> bool:
 
 def _species(options: Namespace) -> int:
     from backbud.kinds.find import NoSuchSpecies, known_here, sheet_here
-    from backbud.kinds.json import list_json, sheet_json
     from backbud.kinds.lines import list_lines, sheet_lines
 
     words = list(options.words)
@@ -596,7 +597,7 @@ def _species(options: Namespace) -> int:
     if not words:
         known = known_here(session)
         if options.json:
-            _print_json(list_json(known))
+            _print_json(known)
         else:
             say(*list_lines(known))
         return FINE
@@ -605,7 +606,7 @@ def _species(options: Namespace) -> int:
     except NoSuchSpecies as error:
         raise Misuse(str(error)) from None
     if options.json:
-        _print_json(sheet_json(sheet))
+        _print_json(sheet)
     else:
         say(*sheet_lines(sheet))
     return FINE

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from msgspec import Struct
+from msgspec import Struct, field
 
 from backbud.species import Fact, Species
 
 
 class SpeciesFact(Struct, frozen=True):
-    """One fact of a species as shown, and where it comes from."""
+    """One fact of a species as shown (in JSON: `fact` and `value`), and where it comes from."""
 
-    label: str
+    label: str = field(name="fact")
     value: str
     source: str
 

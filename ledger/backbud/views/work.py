@@ -12,7 +12,6 @@ from backbud.journal.events import Event
 from backbud.plan.followups import FollowUp, Reason, ReasonSort, State
 from backbud.plan.waits import waits_on_weather
 from backbud.species import Window
-from backbud_grammar.act_words import ActWord
 from backbud_grammar.forms import Extent
 
 OPEN: tuple[State, ...] = ("overdue", "now", "coming")
@@ -85,7 +84,7 @@ class WorkView(Struct, frozen=True, kw_only=True):
     tree_name: str
     place: str = ""
     place_name: str = ""
-    act: ActWord
+    act: str
     title: str
     opens: date = field(name="from")
     best: date

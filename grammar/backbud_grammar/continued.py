@@ -1,4 +1,4 @@
-"""Lines that may go on with the one above go in; those that do come out, and the slips as flaws.
+"""Which lines go on with the one above, and which only look like it by a slip.
 
 A deeper line goes on with the one above. One that begins as a line of its own does, with an act
 word or a label of its card, is a slip of the thumb: it may be either, so it is told and left out.

@@ -1,4 +1,4 @@
-"""The tables of acts and cards go in; the part of the manual that lists them comes out.
+"""The tables of the manual, written from those that the language is read by.
 
 `python -m backbud_grammar.manual grammar/README.md` writes it into the manual.
 """

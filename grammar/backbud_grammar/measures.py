@@ -1,4 +1,4 @@
-"""A number as written goes in, with its unit; a measure in known units comes out.
+"""Numbers with their units: how they are written, and how one unit becomes another.
 
 Factors: NIST Special Publication 811 (2008), appendix B.8. Numbers stay decimal as written.
 """

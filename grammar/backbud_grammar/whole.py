@@ -1,4 +1,4 @@
-"""An act as it was read goes in; the words left over, and what holds it back, come out.
+"""How much of an act was understood, and whether what was not holds it back.
 
 An act that takes off, takes away, ends or finds well is only done where all of its line is
 understood. Any act is held back by an unread word that limits or takes back what it says.

@@ -12,8 +12,9 @@ from typing import NamedTuple
 
 from msgspec import Struct
 
-from backbud.calendar.feeds import feeds_of, published, shown_in_feeds, write_feeds
+from backbud.calendar.feeds import published, write_feeds
 from backbud.calendar.revisions import Revisions, read_revisions
+from backbud.calendar.which_feeds import feeds_of, shown_in_feeds
 from backbud.kept import Is
 from backbud.pages.links import tree_page
 from backbud.pages.render import no_page, render_pages

@@ -16,8 +16,8 @@ from datetime import date
 
 from msgspec import Struct
 
-from backbud.calendar.feeds import EVERYTHING
 from backbud.calendar.revisions import write_revisions
+from backbud.calendar.which_feeds import EVERYTHING
 from backbud.compiled import REVISIONS, Compiled, Output, compiled
 from backbud.journal.weather.named import weather_files
 from backbud.kept import KEEP_NOTHING, Kept

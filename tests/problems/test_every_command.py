@@ -12,10 +12,10 @@ import pytest
 import backbud.make
 import backbud.session
 from backbud import cli
+from backbud.consent.files import read_plugins
+from backbud.consent.record import record
 from backbud.person import CONFIG_VARIABLE
 from backbud.session import Session
-from backbud.trust.files import read_plugins
-from backbud.trust.record import record
 
 SETTINGS = 'language = 1\nhome = "yard"\ncurrency = "EUR"\n'
 CARDS = """\

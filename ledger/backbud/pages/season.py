@@ -30,7 +30,7 @@ class NamedTree(Struct, frozen=True):
     late: bool
 
 
-class ActLine(Struct, frozen=True):
+class ActInWeek(Struct, frozen=True):
     """The works of one act in a week; `more`: those whose trees are not named."""
 
     act: str
@@ -43,7 +43,7 @@ class WeekRow(Struct, frozen=True):
 
     monday: str
     iso: str
-    lines: tuple[ActLine, ...]
+    lines: tuple[ActInWeek, ...]
     hours: str
     over: str
 
@@ -132,8 +132,8 @@ def _week(week: WeekView, today: date, kept: Kept) -> WeekRow:
     )
 
 
-def _line(line: LineView, today: date) -> ActLine:
-    return ActLine(
+def _line(line: LineView, today: date) -> ActInWeek:
+    return ActInWeek(
         words.sentence(_called(line.bare)),
         tuple(_named(one, today) for one in line.named),
         words.number(line.more, "more tree") if line.more else "",

@@ -43,8 +43,8 @@ from backbud.plan.insults import weighed
 from backbud.plan.keepers import planned, set_by_keeper
 from backbud.plan.settle import settled
 from backbud.plan.world import ByTree
+from backbud.plugins.load import NO_PLUGINS, Plugins
 from backbud.species import Species
-from backbud.trust.plugins import NO_PLUGINS, Plugins
 
 
 class Plan(Struct, frozen=True):

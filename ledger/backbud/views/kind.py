@@ -18,10 +18,10 @@ from backbud.collection.state import Entry, Tree
 from backbud.journal.events import Event
 from backbud.plan.calm import kept_still, season_or_stage
 from backbud.plan.due import cautions_of, title_of
-from backbud.plan.pack import Known
+from backbud.plan.pack import KnownSpecies
 from backbud.plan.year import roots_bear, wants_of
+from backbud.plugins import budget
 from backbud.species import Proposal, Rule, Species, Window, Year, rules_of, stage_name
-from backbud.trust import budget
 from backbud.views.facts import MoreFacts, SpeciesFact, facts_of
 from backbud_grammar.act_words import as_act
 from backbud_grammar.acts import ROWS
@@ -100,13 +100,13 @@ class KindView(KindName, frozen=True, kw_only=True):
     advice: tuple[str, ...]
 
 
-def kind_name(known: Known) -> KindName:
+def kind_name(known: KnownSpecies) -> KindName:
     """The names of a species."""
     return KindName(**_names(known))
 
 
 def kind_view(
-    known: Known,
+    known: KnownSpecies,
     year: Year,
     common: Iterable[Rule],
     own: Iterable[Rule],
@@ -140,7 +140,7 @@ class _Names(TypedDict):
     origin: str
 
 
-def _names(known: Known) -> _Names:
+def _names(known: KnownSpecies) -> _Names:
     species = known.species
     return {
         "common": species.title,

@@ -10,7 +10,7 @@ from msgspec import Struct, field
 
 from backbud.plan.stores.materials import grams_of
 from backbud.plan.stores.shelf import NOTHING
-from backbud.plan.stores.values import Buy, Kept, Material, Missing, Stores, Want
+from backbud.plan.stores.values import Buy, Material, NotReckoned, StockedMaterial, Stores, Want
 
 
 class MaterialView(Struct, frozen=True, kw_only=True):
@@ -167,7 +167,7 @@ def material_view(material: Material) -> MaterialView:
     return MaterialView(**_material(material))
 
 
-def _on_hand(kept: Kept) -> OnHandView:
+def _on_hand(kept: StockedMaterial) -> OnHandView:
     return OnHandView(
         **_material(kept.material),
         on_hand=kept.on_hand,
@@ -203,7 +203,7 @@ def _want(want: Want) -> WantView:
     return WantView(want.follow_up, want.tree, want.title, want.day, want.quantity, want.because)
 
 
-def _missing(one: Missing) -> MissingView:
+def _missing(one: NotReckoned) -> MissingView:
     return MissingView(one.what, one.to_write, one.trees, one.times)
 
 

@@ -12,9 +12,9 @@ from backbud.kept import KEEP_NOTHING, Is, Kept
 from backbud.plan.in_order import kept_in_order
 from backbud.plan.season import (
     Best,
-    Placed,
-    Season,
+    PlacedWork,
     Week,
+    WeeksAhead,
     by_best,
     minutes_over,
     season_of,
@@ -79,7 +79,7 @@ class YearView(Struct, frozen=True):
     unmoved_over_minutes: int
     moved: int
     weeks: tuple[WeekView, ...]
-    season: Season
+    season: WeeksAhead
 
 
 def year_view(view: Nursery, kept: Kept = KEEP_NOTHING) -> YearView:
@@ -130,7 +130,7 @@ def _works(view: Nursery, handle: str, kept: Kept) -> list[Best]:
 
 
 def _week(week: Week, limit: int, names: Mapping[str, str], kept: Kept) -> WeekView:
-    by_act: dict[str, list[Placed]] = {}
+    by_act: dict[str, list[PlacedWork]] = {}
     for placed in week.works:
         by_act.setdefault(placed.work.act, []).append(placed)
     heaviest = sorted(
@@ -147,7 +147,7 @@ def _week(week: Week, limit: int, names: Mapping[str, str], kept: Kept) -> WeekV
     return WeekView(week.monday, lines, week.minutes, max(week.minutes - limit, 0) if limit else 0)
 
 
-def _line(placed: Sequence[Placed], names: Mapping[str, str]) -> LineView:
+def _line(placed: Sequence[PlacedWork], names: Mapping[str, str]) -> LineView:
     """The works of one act; moved and late ones are always named."""
     told = list(_told(placed, names))
     by_need = sorted(told, key=lambda one: not _is_telling(one))
@@ -156,9 +156,9 @@ def _line(placed: Sequence[Placed], names: Mapping[str, str]) -> LineView:
     return LineView(work.act, work.bare, tuple(shown), len(by_need) - len(shown))
 
 
-def _told(placed: Sequence[Placed], names: Mapping[str, str]) -> Iterator[NamedView]:
+def _told(placed: Sequence[PlacedWork], names: Mapping[str, str]) -> Iterator[NamedView]:
     """Each tree once, by name, for what is told alike of it."""
-    alike: dict[tuple[str, date | None, bool], list[Placed]] = {}
+    alike: dict[tuple[str, date | None, bool], list[PlacedWork]] = {}
     for one in sorted(placed, key=lambda p: (names[p.work.tree], p.work.id)):
         moved = one.work.best if one.moved else None
         alike.setdefault((one.work.tree, moved, one.work.late), []).append(one)

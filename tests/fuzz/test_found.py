@@ -27,6 +27,8 @@ FOUND = {
     "the former handle of a tree is the handle of another": {
         "cards.txt": b"tree hoshi\n  kind trident maple\ntree i\n  kind olive\n  formerly hoshi\n",
     },
+    # A calendar was named for it, in a folder of its own.
+    "a former handle that is a path": {"cards.txt": b"tree x\n  formerly /, ../../y\n"},
     # The day that a broken date may mean was sought in the year 10000.
     "a broken date below the last year there is": {"diary.txt": b"9999\n2X5\n"},
     # The places in a line that goes on below were lost where the card's lines had slipped.

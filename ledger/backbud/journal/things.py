@@ -146,8 +146,12 @@ def _with_former(thing: Thing, spellings: dict[str, str], notes: Notes) -> Thing
     """Let every handle a thing ever had find it; ids are made from the oldest that is its own."""
     own: list[str] = []
     for written in _formerly(thing):
-        other = spellings.setdefault(fold(written), thing.handle)
         wrong = flaw_of(written)
+        # As on the card itself, a capital letter does no harm.
+        is_handle = not flaw_of(written.lower())
+        other = thing.handle
+        if is_handle:
+            other = spellings.setdefault(fold(written), thing.handle)
         if other != thing.handle:
             wrong = f"“{written}” is a handle of “{other}” too"
         line = next(line for line in thing.lines if line.detail.name == "formerly")
@@ -160,8 +164,8 @@ def _with_former(thing: Thing, spellings: dict[str, str], notes: Notes) -> Thing
                 0,
                 len(written),
             )
-        if other == thing.handle:
-            own.append(written)
+        if is_handle and other == thing.handle:
+            own.append(written.lower())
     return replace(thing, first_handle=own[0]) if own else thing
 
 

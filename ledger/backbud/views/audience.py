@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import Literal
 
 from msgspec import Struct
@@ -20,8 +20,8 @@ from backbud_grammar.handles import fold
 
 # Apart at hyphens too: the handle of a place may hold a person's name.
 _WORDS = re.compile(r"[^\W_]+")
-# What the programme says of its own accord names nobody; a season is told with its place.
-_OWN_WORDS: tuple[ReasonSort, ...] = ("rule",)
+# What the programme says of its own accord names nobody, but that a season is told with its place.
+_OWN_WORDS: tuple[ReasonSort, ...] = ("rule", "season")
 
 Words = tuple[str, ...]
 
@@ -54,7 +54,9 @@ class Audience:
 
     def __init__(self, eyes: Eyes, grounds: Grounds) -> None:
         self._eyes, self._grounds = eyes, grounds
-        self._others = _Others(eyes.person, grounds)
+        is_owner = eyes.sort == "owner"
+        self._others = _Names(_others(eyes.person, grounds) if is_owner else ())
+        self._places = _Names(filter(self._others.named_in, _places(grounds) if is_owner else ()))
 
     def sees(self, tree: Tree) -> bool:
         """Whether they are shown the tree at all."""
@@ -138,7 +140,8 @@ class Audience:
 
     def _owners_reasons(self, work: WorkView) -> Iterator[ReasonView]:
         for reason in work.reasons:
-            if reason.sort in _OWN_WORDS or not self._others.named_in(reason.text):
+            hidden = self._places if reason.sort in _OWN_WORDS else self._others
+            if not hidden.named_in(reason.text):
                 yield replace(reason, file="", line=0)
 
     def _owners_tree(self, tree: TreeView) -> TreeView:
@@ -210,12 +213,12 @@ def _unpriced_to_buy(one: BuyView) -> BuyView:
     return replace(one, cost=None)
 
 
-class _Others:
-    """The names of everybody, and of every tree, that one owner is not to read."""
+class _Names:
+    """Names that somebody is not to read."""
 
-    def __init__(self, owner: str, grounds: Grounds) -> None:
+    def __init__(self, names: Iterable[str]) -> None:
         self._by_first: dict[str, set[Words]] = {}
-        for name in (*_persons(owner, grounds), *_trees(owner, grounds)):
+        for name in names:
             words = _words(name)
             if words:
                 self._by_first.setdefault(words[0], set()).add(words)
@@ -228,6 +231,17 @@ class _Others:
             for at, word in enumerate(words)
             for name in self._by_first.get(word, ())
         )
+
+
+def _others(owner: str, grounds: Grounds) -> Iterator[str]:
+    """The names of everybody, and of every tree, that one owner is not to read."""
+    yield from _persons(owner, grounds)
+    yield from _trees(owner, grounds)
+
+
+def _places(grounds: Grounds) -> Iterator[str]:
+    for handle in grounds.inside:
+        yield from (handle, grounds.first_handles.get(handle, handle), grounds.name_of(handle))
 
 
 def _persons(owner: str, grounds: Grounds) -> Iterator[str]:

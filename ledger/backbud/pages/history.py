@@ -26,7 +26,7 @@ class Was(Struct, frozen=True):
     undone: bool
 
 
-class Line(Struct, frozen=True):
+class HistoryLine(Struct, frozen=True):
     """One entry as shown: the act, its details, the remark, and where it stands.
 
     `held`: it is held back, and changes nothing.
@@ -47,10 +47,10 @@ class Day(Struct, frozen=True):
 
     when: str
     iso: str
-    lines: tuple[Line, ...]
+    lines: tuple[HistoryLine, ...]
 
 
-class Year(Struct, frozen=True):
+class HistoryYear(Struct, frozen=True):
     """One year's days, the newest first; `open`: shown without a click."""
 
     name: str
@@ -59,7 +59,7 @@ class Year(Struct, frozen=True):
     days: tuple[Day, ...]
 
 
-def years_of(history: Sequence[EntryView]) -> tuple[Year, ...]:
+def years_of(history: Sequence[EntryView]) -> tuple[HistoryYear, ...]:
     """Group a history, oldest first, by year and day; both come out newest first."""
     by_date = [
         (when, tuple(entries)) for when, entries in groupby(history, key=lambda entry: entry.when)
@@ -68,7 +68,7 @@ def years_of(history: Sequence[EntryView]) -> tuple[Year, ...]:
     for at, (year, dates) in enumerate(groupby(reversed(by_date), key=lambda d: d[0].first.year)):
         days = tuple(_day(when, entries, year) for when, entries in dates)
         count = words.number(sum(len(day.lines) for day in days), "entry", "entries")
-        years.append(Year(str(year), count, at < YEARS_OPEN, days))
+        years.append(HistoryYear(str(year), count, at < YEARS_OPEN, days))
     return tuple(years)
 
 
@@ -83,9 +83,9 @@ def _written(when: DateView, year: int) -> tuple[str, str]:
     return words.written(when, year), when.first.isoformat() if when.exact else ""
 
 
-def _line(entry: EntryView, year: int) -> Line:
+def _line(entry: EntryView, year: int) -> HistoryLine:
     among = entry.shared_among
-    return Line(
+    return HistoryLine(
         entry.act,
         entry.text,
         entry.remark,

@@ -15,9 +15,10 @@ from backbud.kept import KEEP_NOTHING, Is, Kept
 from backbud.pages import links, season, stores, weather, work
 from backbud.pages.sheet import MOST_VIGOUR, listed, sheet_of
 from backbud.plan.in_order import kept_in_order
-from backbud.views.day import Item, Items, day_view, items, works_of
+from backbud.views.day import Item, Items, day_view, items, open_works_of
 from backbud.views.narrow import only_tree, own_inputs, without_trees
 from backbud.views.nursery import Nursery
+from backbud.views.tree import trees_view
 from backbud.views.work import WorkView
 
 if TYPE_CHECKING:
@@ -157,7 +158,7 @@ def _rows(view: Nursery, tree: Tree) -> Items:
     def drawn(one: WorkView) -> bytes:
         return _octets(_macro("rows.html", "row", work.row(one, today), "", True))
 
-    works = works_of(own.plans.get(tree.handle, ()), tree, own.names, today)
+    works = open_works_of(own.plans.get(tree.handle, ()), tree, own.names, today)
     return items(works, today, drawn)
 
 
@@ -217,15 +218,13 @@ def _trees(view: Nursery, shared: dict[str, object], around: object, kept: Kept)
             for tree in trees
         )
 
-    own = [tree for tree in view.trees if tree.here and not tree.owner]
-    others = [tree for tree in view.trees if tree.here and tree.owner]
-    gone = [tree for tree in view.trees if not tree.here]
+    shown = trees_view(view.trees, view.names)
     parts = {
         "base": "",
         "drawn_trees": drawn,
-        "own": sorted(own, key=_by_title),
-        "others": sorted(others, key=lambda t: (view.name(t.owner).casefold(), _by_title(t))),
-        "gone": sorted(gone, key=_by_title),
+        "own": shown.own,
+        "others": shown.others,
+        "gone": shown.gone,
     }
     return pieces.put_in(_page("trees.html", shared, parts))
 
@@ -233,10 +232,6 @@ def _trees(view: Nursery, shared: dict[str, object], around: object, kept: Kept)
 def _listed(view: Nursery, tree: Tree, part: str) -> bytes:
     """A tree's line in a part of the list."""
     return _octets(_macro("lines.html", part, listed(view, tree)))
-
-
-def _by_title(tree: Tree) -> tuple[str, str]:
-    return tree.title.casefold(), tree.handle
 
 
 def _page(template: str, shared: dict[str, object], own: dict[str, object]) -> bytes:

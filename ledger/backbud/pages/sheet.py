@@ -47,7 +47,7 @@ _GONE: dict[Standing, str] = {
 }
 
 
-class Fact(Struct, frozen=True):
+class FactRow(Struct, frozen=True):
     """A label and its value; `private`: for the keeper's eyes only."""
 
     label: str
@@ -55,7 +55,7 @@ class Fact(Struct, frozen=True):
     private: bool = False
 
 
-class Thing(Struct, frozen=True):
+class ThingRow(Struct, frozen=True):
     """Something on the tree or in its pot: what, where, since when and how long.
 
     `bites`: when it is reckoned to bite, in words.
@@ -87,11 +87,11 @@ class Sheet(Struct, frozen=True):
     page: str
     kind: str
     botanical: tuple[Run, ...]
-    where: tuple[Fact, ...]
+    where: tuple[FactRow, ...]
     standing: str
     alerts: tuple[str, ...]
-    facts: tuple[Fact, ...]
-    things: tuple[Thing, ...]
+    facts: tuple[FactRow, ...]
+    things: tuple[ThingRow, ...]
     vigour: tuple[Vigour, ...]
     zones: Drawing | None
     roots: Drawing | None
@@ -99,7 +99,7 @@ class Sheet(Struct, frozen=True):
     species_facts: tuple[SpeciesFact, ...]
     board: work.Board
     settled: tuple[work.Settled, ...]
-    years: tuple[history.Year, ...]
+    years: tuple[history.HistoryYear, ...]
     entries: str
     sections: tuple[Section, ...]
 
@@ -215,17 +215,17 @@ def _alerts(tree: TreeView) -> tuple[str, ...]:
     return tuple(text for text, is_so in found.items() if is_so)
 
 
-def _where(tree: TreeView) -> Iterable[Fact]:
+def _where(tree: TreeView) -> Iterable[FactRow]:
     """Where it stands, whose it is, and when that person wants it back."""
     if tree.place and tree.here:
-        yield Fact("stands in", tree.place_name)
+        yield FactRow("stands in", tree.place_name)
     if tree.owner:
-        yield Fact("belongs to", tree.owner_name)
+        yield FactRow("belongs to", tree.owner_name)
     if tree.wanted:
-        yield Fact("wanted back", _in_words(tree.wanted_by) if tree.wanted_by else tree.wanted)
+        yield FactRow("wanted back", _in_words(tree.wanted_by) if tree.wanted_by else tree.wanted)
 
 
-def _facts(tree: TreeView, water: Water) -> Iterable[Fact]:
+def _facts(tree: TreeView, water: Water) -> Iterable[FactRow]:
     main = {
         "since": _since(tree),
         "pot": tree.pot_name,
@@ -235,14 +235,14 @@ def _facts(tree: TreeView, water: Water) -> Iterable[Fact]:
     drinks = _water(water, tree.tree)
     sizes = {name: tree.sizes[name] for name in _SIZES if name in tree.sizes}
     sizes |= {name: tree.sizes[name] for name in sorted(tree.sizes) if name not in sizes}
-    yield from (Fact(label, value) for label, value in main.items() if value)
+    yield from (FactRow(label, value) for label, value in main.items() if value)
     if drinks:
-        yield Fact("water", drinks)
-    yield from (Fact(name, words.sizes(measure)) for name, measure in sizes.items())
+        yield FactRow("water", drinks)
+    yield from (FactRow(name, words.sizes(measure)) for name, measure in sizes.items())
     for fact in tree.facts:
-        yield Fact(fact.label, words.sizes(fact.value), fact.private)
+        yield FactRow(fact.label, words.sizes(fact.value), fact.private)
     if tree.name != tree.tree:
-        yield Fact("handle", tree.tree)
+        yield FactRow("handle", tree.tree)
 
 
 def _water(water: Water, tree: str) -> str:
@@ -262,15 +262,15 @@ def _thing_order(thing: ThingView) -> tuple[bool, int, date, int, str]:
     return not thing.from_before, sort, thing.since, thing.line, thing.part
 
 
-def _things(tree: TreeView, today: date) -> Iterable[Thing]:
+def _things(tree: TreeView, today: date) -> Iterable[ThingRow]:
     """What is on the tree, what should be out of it first."""
     return (_thing(thing, today) for thing in sorted(tree.on_it, key=_thing_order))
 
 
-def _thing(thing: ThingView, today: date) -> Thing:
+def _thing(thing: ThingView, today: date) -> ThingRow:
     sort = _SORTS.get(thing.sort, thing.sort)
     what = thing.what if sort in thing.what else f"{thing.what} {sort}".strip()
-    return Thing(
+    return ThingRow(
         words.sentence(what) + (f" × {thing.count}" if thing.count > 1 else ""),
         thing.part,
         words.day(thing.since, today.year),

@@ -312,8 +312,8 @@ def _water(view: Nursery) -> WaterPart:
     return WaterPart(
         ESTIMATE,
         _thirst(water.weeks, today),
-        litres(sum(place.litres_now for place in water.places)),
-        litres(sum(place.litres_week for place in water.places)),
+        litres(view.weather.litres_now),
+        litres(view.weather.litres_week),
         places,
         tuple(
             Missing(titles.get(one.tree, one.tree), link(tree_page(one.tree)), one.to_write)

@@ -55,8 +55,10 @@ class Audience:
     def __init__(self, eyes: Eyes, grounds: Grounds) -> None:
         self._eyes, self._grounds = eyes, grounds
         is_owner = eyes.sort == "owner"
-        self._others = _Names(_others(eyes.person, grounds) if is_owner else ())
-        self._places = _Names(filter(self._others.named_in, _places(grounds) if is_owner else ()))
+        self._others = _HiddenNames(_others(eyes.person, grounds) if is_owner else ())
+        self._places = _HiddenNames(
+            filter(self._others.named_in, _places(grounds) if is_owner else ())
+        )
 
     def sees(self, tree: Tree) -> bool:
         """Whether they are shown the tree at all."""
@@ -213,7 +215,7 @@ def _unpriced_to_buy(one: BuyView) -> BuyView:
     return replace(one, cost=None)
 
 
-class _Names:
+class _HiddenNames:
     """Names that somebody is not to read."""
 
     def __init__(self, names: Iterable[str]) -> None:

@@ -80,6 +80,13 @@ def works_of(
     return tuple(work_view(one, tree, names, today) for one in plans)
 
 
+def open_works_of(
+    plans: Iterable[FollowUp], tree: Tree, names: Mapping[str, str], today: date
+) -> tuple[WorkView, ...]:
+    """Those of a tree's follow-ups that still want doing, as they are shown on a day."""
+    return works_of((one for one in plans if one.is_open(today)), tree, names, today)
+
+
 def all_works(plan: Plan, names: Mapping[str, str], today: date) -> Iterator[WorkView]:
     """Every follow-up of every tree of a plan as it is shown on a day."""
     for handle, those in plan.follow_ups.items():

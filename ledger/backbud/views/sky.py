@@ -144,3 +144,13 @@ class Weather(Struct, frozen=True):
     skies: tuple[Sky, ...] = ()
     unknown: tuple[str, ...] = ()
     water: Water = Water()
+
+    @property
+    def litres_now(self) -> float:
+        """What all trees together ask for a day, by the last days' weather."""
+        return sum(place.litres_now for place in self.water.places)
+
+    @property
+    def litres_week(self) -> float:
+        """What all trees together ask for in the seven days from today."""
+        return sum(place.litres_week for place in self.water.places)

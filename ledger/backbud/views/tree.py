@@ -12,7 +12,7 @@ from backbud.collection.state import OnTree, Standing, Tree
 from backbud.collection.zones import WHOLE_TREE, zone_scores
 from backbud.plan.followups import FollowUp
 from backbud.plan.run import Plan
-from backbud.views.day import items, settled, works_of
+from backbud.views.day import items, open_works_of, settled, works_of
 from backbud.views.for_keeper import is_fact_for_keeper
 from backbud.views.history import DateView, EntryView, date_view, entry_view
 from backbud.views.work import WorkView
@@ -141,6 +141,31 @@ class ListedView(Struct, frozen=True, kw_only=True):
         return self.standing == "here"
 
 
+class TreesView(Struct, frozen=True):
+    """All trees in three parts, each by name: the keeper's `own`, those of `others` by their
+    owner's name first, and those that are `gone`."""
+
+    own: tuple[Tree, ...]
+    others: tuple[Tree, ...]
+    gone: tuple[Tree, ...]
+
+
+def trees_view(trees: Iterable[Tree], names: Mapping[str, str]) -> TreesView:
+    """All trees as they are listed."""
+    in_order = sorted(trees, key=lambda tree: (tree.title.casefold(), tree.handle))
+    here = [tree for tree in in_order if tree.here]
+    return TreesView(
+        tuple(tree for tree in here if not tree.owner),
+        tuple(
+            sorted(
+                (tree for tree in here if tree.owner),
+                key=lambda tree: _name(names, tree.owner).casefold(),
+            )
+        ),
+        tuple(tree for tree in in_order if not tree.here),
+    )
+
+
 def tree_view(
     tree: Tree,
     plans: Sequence[FollowUp],
@@ -218,7 +243,7 @@ def listed_view(
     tree: Tree, plans: Iterable[FollowUp], names: Mapping[str, str], today: date
 ) -> ListedView:
     """A tree as it is shown among all trees, with the work that stands first on its own page."""
-    found = items(works_of(plans, tree, names, today), today, lambda work: work)
+    found = items(open_works_of(plans, tree, names, today), today, lambda work: work)
     return ListedView(
         tree=tree.handle,
         name=tree.title,

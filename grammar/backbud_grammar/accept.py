@@ -8,7 +8,7 @@ from functools import partial
 
 from backbud_grammar.forms import ANY_WORDS, EXAMPLES, Form
 from backbud_grammar.items import DetailItem, extent
-from backbud_grammar.measures import CURRENCIES, Measure, read_number, unit_named
+from backbud_grammar.measures import CURRENCIES, Measure, is_money, read_number, unit_named
 from backbud_grammar.problems import Misread, nearest
 
 
@@ -27,7 +27,7 @@ def own_words(form: Form) -> set[str]:
 def accepted(form: Form, item: DetailItem, items: Sequence[DetailItem]) -> Measure:
     measure = item.measure
     assert measure is not None
-    if measure.sort in ("money", "money rate") and measure.unit not in CURRENCIES:
+    if is_money(measure.sort) and measure.unit not in CURRENCIES:
         raise Misread(
             "unknown-unit",
             f"“{measure.unit}” is no unit or ISO 4217 currency",
@@ -250,7 +250,7 @@ _SIGNS = {"€": "EUR", "£": "GBP", "¥": "JPY", "$": "USD", "euro": "EUR", "eu
 
 def hint_for_unit(written: str, form: Form) -> str:
     """The unit that was meant, or what the form takes."""
-    if "money" in form.sorts or "money rate" in form.sorts:
+    if any(map(is_money, form.sorts)):
         code = _SIGNS.get(written.casefold()) or nearest(written, sorted(CURRENCIES))
         return f"Write {code}." if code else f"Expected {expected(form)}."
     try:

@@ -191,7 +191,7 @@ def _first_from(above: date, month: int, day: int) -> date | None:
     for year in (above.year, min(above.year + 1, MAXYEAR)):
         try:
             found = date(year, month, day)
-        except ValueError:
+        except (ValueError, OverflowError):
             continue
         if timedelta(0) <= found - above < timedelta(days=366):
             return found

@@ -165,6 +165,11 @@ class Measure(Struct, frozen=True, array_like=True, gc=False):
         return text
 
 
+def is_money(sort: str) -> bool:
+    """Whether measures of a sort are amounts of money."""
+    return sort in ("money", "money rate")
+
+
 def convert(number: Decimal, unit: str, to: str) -> Decimal:
     """Return `number` of `unit` in the unit `to`; ValueError when they measure other things.
 

@@ -169,7 +169,7 @@ def _of_tree(tree: Tree, species: Species | None, hanger: Hanger) -> tuple[Follo
     def quote(event: Event) -> Reason:
         return Reason("plan", quoter.reason(event, tree, remark=True), event.origin)
 
-    def as_plan(event: Event, at: int) -> Due:
+    def as_plan(event: Event, at: int) -> Iterator[Due]:
         return planned(tree, event, at, journal, quoter)
 
     done = settled(with_cycles(dues.values()), tree, journal.southern, quote, as_plan)

@@ -56,9 +56,8 @@ class Audience:
         self._eyes, self._grounds = eyes, grounds
         is_owner = eyes.sort == "owner"
         self._others = _HiddenNames(_others(eyes.person, grounds) if is_owner else ())
-        self._places = _HiddenNames(
-            filter(self._others.named_in, _places(grounds) if is_owner else ())
-        )
+        places = _places(grounds) if is_owner else ()
+        self._places = _HiddenNames(filter(self._others.named_in, places))
 
     def sees(self, tree: Tree) -> bool:
         """Whether they are shown the tree at all."""

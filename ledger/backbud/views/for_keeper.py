@@ -2,19 +2,15 @@
 
 from __future__ import annotations
 
-from backbud.journal.events import Event
+from backbud.collection.state import Entry
 
 _LABELS = frozenset({"note", "value"})
 
 
-def is_for_keeper(event: Event) -> bool:
-    """Whether a line is for the keeper alone: what is private, and whatever speaks of that or of
-    money."""
-    rows = (event.row, event.named_row)
-    return any("for_keeper" in row.traits for row in rows) or any(
-        detail.measure is not None and detail.measure.sort.startswith("money")
-        for detail in event.details
-    )
+def is_entry_for_keeper(entry: Entry) -> bool:
+    """Whether a line, what it first said, or what it was corrected to is for the keeper alone."""
+    told = (entry.event, entry.as_written, entry.corrected_by)
+    return any(event.is_for_keeper for event in told if event is not None)
 
 
 def is_fact_for_keeper(label: str) -> bool:

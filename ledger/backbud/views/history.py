@@ -9,7 +9,7 @@ from msgspec import Struct
 
 from backbud.collection.state import Entry
 from backbud.journal.events import Event
-from backbud.views.for_keeper import is_for_keeper
+from backbud.views.for_keeper import is_entry_for_keeper
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.forms import ANY_WORDS, ActForm
 
@@ -102,7 +102,7 @@ def entry_view(entry: Entry) -> EntryView:
         held_back=bool(event.held),
         kept=event.kept,
         free_words=event.row.prose or any(d.name in free for d in event.details),
-        private=any(map(is_for_keeper, filter(None, (event, by, entry.as_written)))),
+        private=is_entry_for_keeper(entry),
     )
 
 

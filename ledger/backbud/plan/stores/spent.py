@@ -268,7 +268,7 @@ class TakenByTrees:
 
     def _wire(self, event: Event, tree: Tree) -> Iterator[Spent]:
         put_on = put_on_by(event.row)
-        for thing in put_on((), event) if put_on is not None else ():
+        for thing in put_on(event).put if put_on is not None else ():
             if thing.sort == "mesh":
                 yield from self._mesh(event, thing.count)
                 continue

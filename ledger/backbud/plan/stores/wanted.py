@@ -66,7 +66,7 @@ def _of_work(one: FollowUp, tree: Tree, taken: TakenByTrees, day: date) -> _Amou
     elif one.act == "wired":
         yield from _wire(one, said, tree, taken)
     elif one.act == "tied" or one.act == "guyed":
-        yield from _as_said(said, tree, taken) if said is not None else ()
+        yield from _as_said(one, said, tree, taken) if said is not None else ()
     elif one.act == "fed":
         yield from _feed(one, tree, taken, day)
 
@@ -126,7 +126,7 @@ def _last_litres(tree: Tree) -> tuple[float, str] | None:
 def _ties(one: FollowUp, said: Event | None, tree: Tree, taken: TakenByTrees) -> _Amounts:
     """Ties as planned or as the pot asks for them, and mesh with its staples."""
     if said is not None and (said.has("tied") or said.has("mesh")):
-        yield from _as_said(said, tree, taken)
+        yield from _as_said(one, said, tree, taken)
         return
     pot = _pot(said, tree, taken)
     tied = ties_of(pot, taken.things, taken.figures)
@@ -150,7 +150,7 @@ def _ties(one: FollowUp, said: Event | None, tree: Tree, taken: TakenByTrees) ->
 
 def _wire(one: FollowUp, said: Event | None, tree: Tree, taken: TakenByTrees) -> _Amounts:
     if said is not None and said.has("wire"):
-        yield from _as_said(said, tree, taken)
+        yield from _as_said(one, said, tree, taken)
         return
     spent = taken.by_tree.get(tree.handle, ())
     wired = [e.event.day for e in tree.history if e.event.act == "wired" and not e.undone]
@@ -167,15 +167,17 @@ def _wire(one: FollowUp, said: Event | None, tree: Tree, taken: TakenByTrees) ->
         yield taken.materials.by_key[item.material], item.quantity, f"{how}, as on {last}"
 
 
-def _as_said(said: Event, tree: Tree, taken: TakenByTrees) -> _Amounts:
-    """The wires, guys, ties and mesh that a plan names."""
+def _as_said(one: FollowUp, said: Event, tree: Tree, taken: TakenByTrees) -> _Amounts:
+    """The wires, guys, ties and mesh that a plan names for the part that the work is about."""
     named = as_act(said.named)
     planned = Event(
         named, said.when, said.details, said.text, said.remark, "", said.subjects,
         said.file, said.line, said.column, row=said.named_row,
     )  # fmt: skip
     put_on = put_on_by(planned.row)
-    for thing in put_on((), planned) if put_on is not None else ():
+    for thing in put_on(planned).put if put_on is not None else ():
+        if one.part and one.part != (thing.part or said.parts[0]):
+            continue
         if thing.sort == "mesh":
             thickness_mm, metres = staples(max(thing.count, 1))
             yield taken.materials.wire("Al", thickness_mm), metres, "as planned"

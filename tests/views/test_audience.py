@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import date
+from decimal import Decimal
 from pathlib import Path
 
 import pytest
@@ -13,7 +14,7 @@ from backbud.session import Session, open_session
 from backbud.views.audience import HELPER, KEEPER, PUBLIC, Audience, Eyes, eyes_of
 from backbud.views.grounds import grounds_of
 from backbud.views.published import as_json
-from backbud.views.shelf import shelf_view
+from backbud.views.shelf import BuyView, shelf_view
 from backbud.views.tree import planned_tree_view
 
 DAY = date(2026, 6, 1)
@@ -154,15 +155,23 @@ def test_the_public_reads_what_was_done_and_no_name(session: Session) -> None:
 def test_what_the_shelf_costs_is_the_keeper_s(session: Session) -> None:
     plan, things = session.plan(), session.journal.things
     stores = stores_of(session.journal, session.histories_of(plan), plan, DAY)
-    shelf = shelf_view(stores)
+    wanted = BuyView(
+        material="lava", name="lava", has_card=True, unit="L", sold_in="bag", units_in_one=14.0,
+        wanted=60.0, with_margin=66.0, on_hand=42.0, short=24.0, count=2, cost=Decimal("33.33"),
+        entered=True, uses_not_taken_off=0, wants=(),
+    )  # fmt: skip
+    shelf = replace(shelf_view(stores), buy=(wanted,))
     grounds = grounds_of(plan.trees, things, session.names(), "wrenfold")
-    assert left(as_json(Audience(KEEPER, grounds).shelf(shelf)), "EUR", "17.00", "51.00") == [
+    assert left(
+        as_json(Audience(KEEPER, grounds).shelf(shelf)), "EUR", "17.00", "51.00", "33.33"
+    ) == [
         "EUR",
         "17.00",
         "51.00",
+        "33.33",
     ]
     helpers = as_json(Audience(HELPER, grounds).shelf(shelf))
-    assert left(helpers, "EUR", "17.00", "51.00") == []
+    assert left(helpers, "EUR", "17.00", "51.00", "33.33") == []
     assert left(helpers, "lava", "on_hand") == ["lava", "on_hand"]
     assert [Audience(eyes, grounds).shelf(shelf) for eyes in (eyes_of("marrow"), PUBLIC)] == [
         None,

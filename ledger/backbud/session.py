@@ -262,7 +262,7 @@ class Session:
         if self.journal.weather or any(
             place.detail(label)
             for place in self.journal.things.of_kind("place")
-            for label in ("weather", "town", "low", "high", "rain")
+            for label in ("weather", "town", "low", "high", "rain", "coldest", "hardiness zone")
         ):
             for place in self.weather:
                 self.weather.record_of(place)

@@ -30,8 +30,10 @@ from msgspec.structs import replace
 
 from backbud.bench.bite import USUAL_GIRTH_GROWTH_MM
 from backbud.bench.pots import Pot
+from backbud.climate.cold_turns import HardNights, NightsTurn
+from backbud.climate.coldest_night import ColdestNight
 from backbud.climate.datum import Datum, is_expected, joined
-from backbud.climate.outlook import NightsTurn, Outlook, Span, Wants
+from backbud.climate.outlook import Outlook, Span, Wants
 from backbud.climate.stages import Own
 from backbud.collection.hard_work import (
     SEASON,
@@ -364,6 +366,9 @@ class Growth(Struct, frozen=True):
     wires: tuple[OnTree, ...] = ()
 
 
+_A_YEAR = timedelta(days=365)
+
+
 class Year(Struct, frozen=True):
     """One growing year (January to December; July to June in the south) at a tree's place.
 
@@ -371,9 +376,11 @@ class Year(Struct, frozen=True):
     seen on this tree this year. `stage_months`, `wants`, `wire_weeks`: the species' own. `own`:
     how this tree's heat sums compare with its species'. `cover`: what is over the place.
     `outlook`: the weather of the place, None where nothing is known of it. `roots_bear`: the
-    coldest night its roots bear in this pot; `comes_in_below_c`: the coldest a tender tree stays
+    coldest night its roots bear in this pot, `young_roots_bear`: young ones in any (`bears` says
+    which holds for a tree); `comes_in_below_c`: the coldest a tender tree stays
     out in; `growth`: of its wood, as it stands today; `pot`: what it stands in; None where that is
-    not known. `figures`: numbers from the settings.
+    not known. `coldest_said`: the coldest night by its card, where nothing else is known of the
+    weather. `figures`: numbers from the settings.
     """
 
     name: str
@@ -395,6 +402,16 @@ class Year(Struct, frozen=True):
     why_frost: str = ""
     growth: Growth | None = None
     pot: Pot | None = None
+    coldest_said: ColdestNight | None = None
+    young_roots_bear: Temperature | None = None
+
+    def bears(self, tree: Tree, day: date) -> Temperature | None:
+        """The coldest night that this tree's roots bear in this pot: as young ones do where they
+        were cut within a year of the day; None where the species does not say."""
+        cut, young = tree.last_with("cuts_roots"), self.young_roots_bear
+        if cut is None or young is None or cut.day + _A_YEAR < day:
+            return self.roots_bear
+        return Temperature(young.celsius, f"Its roots were cut on {cut.day}: {young.because}")
 
     def on(self, month_day: MonthDay) -> date:
         """The day of this growing year that a northern month and day means here."""
@@ -567,6 +584,14 @@ class Year(Struct, frozen=True):
             return None
         return self._turn(self.outlook.cold_nights_begin(self.first, limit_c))
 
+    def hard_nights(self, limit_c: float) -> HardNights | None:
+        """When nights at or under a temperature (°C) come in the winter that the year ends with.
+
+        With a lean to the cold side; also where they are only close. None where nothing is known
+        of the weather, or where such nights are not to be expected.
+        """
+        return None if self.outlook is None else self.outlook.hard_nights(self.first, limit_c)
+
     def hot_days(self, high_c: float) -> Span | None:
         """The time of year whose days reach a temperature (°C) on the average; None where none."""
         return None if self.outlook is None else self.outlook.hot_days(self.first, high_c)
@@ -697,8 +722,10 @@ class Species:
     `repot_years`: least, usual, most years between repottings in a pot; `repot_interval`: the
     same for a young and for an old tree, where they differ.
     `root_share`: the share of the root ball's volume that may go in a cool and in a warm place.
-    `frost_limit_c`: the coldest night, in °C, that roots in a pot bear without protection, where
-    it is not what the hardiness rating leads to expect; `why_frost`: the reason in one sentence.
+    `frost_limit_c`: the coldest night, in °C, that mature roots in a pot bear without protection,
+    where it is not what the hardiness rating leads to expect; `young_frost_limit_c`: the same of
+    young roots, of a tree repotted within a year or in a shallow pot; -5 °C (or what mature ones
+    bear, where that is less) where none is known; `why_frost`: the reason in one sentence.
     `comes_in_below_c`: of a tender tree, the coldest night, in °C, that it stays outside in.
     `advice`: what whoever keeps the tree should know, `never`: what must not be done to it; each
     one sentence, for the care sheet.
@@ -724,6 +751,7 @@ class Species:
     root_share: ClassVar[Fact[tuple[float, float]] | None] = None
     toxicity: ClassVar[Fact[str] | None] = None
     frost_limit_c: ClassVar[Fact[float] | None] = None
+    young_frost_limit_c: ClassVar[Fact[float] | None] = None
     comes_in_below_c: ClassVar[Fact[float] | None] = None
     why_frost: ClassVar[str] = "Roots in a pot die in cold that the top still bears."
     advice: ClassVar[tuple[str, ...]] = ()

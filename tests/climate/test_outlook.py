@@ -8,6 +8,7 @@ import pytest
 from tests.climate.conftest import even_days, even_means
 
 from backbud.climate.air import OPEN_AIR, PlaceAir, Shift
+from backbud.climate.coldest_night import SaidCold
 from backbud.climate.days import MonthlyMeans, WeatherDay
 from backbud.climate.outlook import Outlook
 
@@ -22,7 +23,6 @@ def over(air: PlaceAir, shift: Shift = OPEN_AIR, night_shift_c: float = 0.0) -> 
         shift,
         latitude=50.0,
         southern=False,
-        cold_night_drop_c=6.0,
         night_shift_c=night_shift_c,
     )
 
@@ -87,15 +87,20 @@ def test_five_winters_on_record_tell_when_frost_ends_and_begins() -> None:
 
 
 def test_with_fewer_winters_the_monthly_means_tell() -> None:
-    """0 °C with a drop of 6 °C: the last day whose mean low is 6 °C or less lies in mid-May."""
+    """R is 12 K (3.5 to 15.5), so the winter's drop 5.2 + 0.28 x 12 = 8.56 K; in spring 0.75 x 1.4
+    x (3.4 + 0.33 x 8.56) = 6.5 K in one year of ten: the mean low is 6.5 °C some days after the
+    middle of May, whose mean is 6 °C. In the mean year 0.7 x 6.22 = 4.4 K: after mid-April's 4."""
     air = PlaceAir({}, MonthlyMeans(LOW, HIGH), date(2026, 12, 31), "the card")
     ends = over(air).cold_nights_end(NEW_YEAR, 0.0)
     assert ends is not None
-    assert date(2027, 5, 10) <= ends.last <= date(2027, 5, 20)
-    # With half the drop the mean low must be 3 °C: about 1 April.
-    assert date(2027, 3, 25) <= ends.day <= date(2027, 4, 6)
-    assert "(the card; cold nights lie 6 °C under the mean low: cold_night_drop_c" in ends.because
-    assert over(air).cold_nights_end(NEW_YEAR, -10.0) is None
+    assert date(2027, 5, 18) <= ends.last <= date(2027, 5, 26)
+    assert date(2027, 4, 16) <= ends.day <= date(2027, 4, 26)
+    # 6 - 6.22 and 6 - 1.4 x 6.22.
+    assert ends.because == (
+        f"The last night of 0 °C is to be expected by {ends.last} in one year of ten (the card). "
+        "May's coldest night is -0.2 °C in the mean year and -2.7 °C in one of ten, ± 2 K."
+    )
+    assert over(air).cold_nights_end(NEW_YEAR, -12.0) is None
 
 
 def test_milder_nights_under_a_cover_put_frost_off_there_but_not_outside() -> None:
@@ -106,6 +111,48 @@ def test_milder_nights_under_a_cover_put_frost_off_there_but_not_outside() -> No
     assert begins[0].first < begins[1].first
     ends = (outside.cold_nights_end(NEW_YEAR, -2.0), inside.cold_nights_end(NEW_YEAR, -2.0))
     assert ends[0] == ends[1]
+
+
+# ------------------------------------------------------------------ hard nights
+
+
+def test_hard_nights_lean_to_the_cold_side_and_last_until_spring() -> None:
+    """One year in ten 1 - 1.39 x 8.56 = -10.9 °C, ± 5 K where the region is not known: -9 °C comes,
+    with two K to spare; -12.5 °C too, by the lean; -15 °C is close, 4.1 K off; -16 °C is not."""
+    air = PlaceAir({}, MonthlyMeans(LOW, HIGH), date(2026, 12, 31), "the card")
+    outlook = over(air)
+    hard = outlook.hard_nights(NEW_YEAR, -5.0)
+    assert hard is not None
+    assert date(2027, 11, 1) < hard.first < date(2027, 12, 10)
+    assert date(2028, 3, 1) < hard.last < date(2028, 4, 10)
+    assert hard.because == (
+        "The coldest night here is -7.6 °C in the mean year and -10.9 °C in one of ten, ± 4.9 K "
+        "(by its months, as in Europe: where it lies is not known, or far from every station of "
+        "the figures)."
+    )
+    verdicts = [outlook.hard_nights(NEW_YEAR, limit) for limit in (-9.0, -12.5, -15.0, -16.0)]
+    assert [found and found.verdict for found in verdicts] == ["comes", "comes", "close", None]
+    close = verdicts[2]
+    assert close is not None
+    assert close.because.endswith("That is close: 4.1 K over what it bears.")
+    # Lows within 1 K of the lowest: from 2 °C at the end of November to 2 °C in mid-March.
+    assert date(2027, 11, 25) < close.first < date(2027, 12, 5)
+    assert date(2028, 3, 5) < close.last < date(2028, 3, 20)
+
+
+def test_hard_nights_go_by_what_is_believed_most() -> None:
+    """Five winters whose coldest night is -1 °C beat a card that says -20 °C; four do not."""
+    for last, coldest in (
+        (((3, 1), (3, 1), (3, 1), (3, 1), (3, 1)), -1.0),
+        (((3, 1), (3, 1), (3, 1), (3, 1)), -20.0),
+    ):
+        days = years_with_last_frosts(*last)
+        air = PlaceAir(days, even_means(5.0, 9.0), date(2026, 12, 31), "means")
+        outlook = Outlook(
+            air, OPEN_AIR, latitude=50.0, southern=False, said=SaidCold(coldest_c=-20.0)
+        )
+        assert outlook.coldest.one_in_ten_c == coldest
+        assert (outlook.hard_nights(date(2026, 1, 1), -10.0) is None) is (coldest == -1.0)
 
 
 # ------------------------------------------------------------------ heat

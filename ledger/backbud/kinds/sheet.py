@@ -21,7 +21,8 @@ from backbud.pages.view import SpeciesFact
 from backbud.plan.calm import kept_still, season_or_stage
 from backbud.plan.due import cautions_of, title_of
 from backbud.plan.pack import Known
-from backbud.plan.year import roots_bear, wants_of
+from backbud.plan.root_limits import roots_bear
+from backbud.plan.year import wants_of
 from backbud.species import Proposal, Rule, Species, Window, Year, rules_of, stage_name
 from backbud.trust import budget
 from backbud_grammar.act_words import as_act

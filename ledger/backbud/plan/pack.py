@@ -9,7 +9,8 @@ from importlib.metadata import EntryPoint, entry_points
 from msgspec import Struct
 
 from backbud.plan.common import RULES
-from backbud.plan.year import roots_bear, wants_of
+from backbud.plan.root_limits import roots_bear
+from backbud.plan.year import wants_of
 from backbud.species import Species, rules_of
 from backbud.trust import budget
 from backbud.trust.faults import OURS, Place, is_ours, said

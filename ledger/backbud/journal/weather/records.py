@@ -19,6 +19,7 @@ from msgspec.structs import replace
 
 from backbud.journal.read import Journal
 from backbud.journal.things import Thing
+from backbud.journal.weather.coldest import said_of_winter
 from backbud.journal.weather.day_lines import DayLines, read_day_lines
 from backbud.journal.weather.means import means_of_place
 from backbud.journal.weather.record import Source, WeatherRecord, merged_days, merged_months
@@ -109,6 +110,7 @@ class Records(Mapping[str, WeatherRecord]):
             means=means,
             means_from=means_from,
             means_place=handle if means else "",
+            coldest=said_of_winter(place, means, notes),
             sources=tuple(
                 _source(name, series)
                 for name, series in files.items()
@@ -149,6 +151,7 @@ class Records(Mapping[str, WeatherRecord]):
             means=means.means,
             means_from=means.means_from,
             means_place=means.means_place,
+            coldest=next((record.coldest for record in everything if record.coldest), None),
             position=self._positions.of(place.handle),
         )
 

@@ -367,6 +367,7 @@ class Growth(Struct, frozen=True):
 
 
 _A_YEAR = timedelta(days=365)
+_Nights = TypeVar("_Nights", NightsTurn, HardNights)
 
 
 class Year(Struct, frozen=True):
@@ -574,15 +575,15 @@ class Year(Struct, frozen=True):
 
         None where nothing is known of the weather, or where such nights do not come.
         """
-        if self.outlook is None:
-            return None
-        return self._turn(self.outlook.cold_nights_end(self.first, limit_c))
+        return self._turn(
+            self._nights(lambda outlook: outlook.cold_nights_end(self.first, limit_c))
+        )
 
     def cold_nights_begin(self, limit_c: float) -> Turn | None:
         """The first night of autumn at or under a temperature; None as `cold_nights_end`."""
-        if self.outlook is None:
-            return None
-        return self._turn(self.outlook.cold_nights_begin(self.first, limit_c))
+        return self._turn(
+            self._nights(lambda outlook: outlook.cold_nights_begin(self.first, limit_c))
+        )
 
     def hard_nights(self, limit_c: float) -> HardNights | None:
         """When nights at or under a temperature (°C) come in the winter that the year ends with.
@@ -590,7 +591,16 @@ class Year(Struct, frozen=True):
         With a lean to the cold side; also where they are only close. None where nothing is known
         of the weather, or where such nights are not to be expected.
         """
-        return None if self.outlook is None else self.outlook.hard_nights(self.first, limit_c)
+        return self._nights(lambda outlook: outlook.hard_nights(self.first, limit_c))
+
+    def _nights(self, ask: Callable[[Outlook], _Nights | None]) -> _Nights | None:
+        """What is known of cold nights; what is far off as it was known last Monday."""
+        if self.outlook is None:
+            return None
+        found = ask(self.outlook)
+        if found is not None and (found.first - self.today).days > DAYS_EXACT:
+            return ask(self.outlook.last_monday)
+        return found
 
     def hot_days(self, high_c: float) -> Span | None:
         """The time of year whose days reach a temperature (°C) on the average; None where none."""

@@ -37,8 +37,6 @@ from backbud.climate.winter_lows import extremes_of, winter_lows
 TENTHS = (0.1, 0.5, 0.9)
 # The places in a `Drop` of nine, five and one of ten years.
 _SHARES = (0, 1, 2)
-# The coldest time of a year: its mean low is within so many K of the lowest.
-_COLDEST_TIME_K = 1.0
 
 
 class NightsTurn(NamedTuple):
@@ -102,8 +100,8 @@ class ColdTurns(Answers):
 
         `year`: its first day. Under the cover, as far as a thermometer there tells. Whether they
         come is judged with a lean to the cold side; None where none is to be expected, nor close.
-        The coldest time of the year is always in it: a night that comes in one year of ten keeps
-        to no date.
+        The three months of winter are always in it: a night that comes in one year of ten keeps to
+        no date.
         """
         cold, milder = self.coldest, self.night_shift_c
         verdict = cold.against(limit_c, milder)
@@ -111,7 +109,7 @@ class ColdTurns(Answers):
             return None
         autumn = self.cold_nights_begin(year, limit_c)
         spring = self.cold_nights_end(year.replace(year=year.year + 1), limit_c)
-        first, last = self._coldest_time(year)
+        first, last = self._winter(year)
         because = Datum(f"{cold.said(milder)}{_close(cold.one_in_ten_c + milder - limit_c)}", True)
         return HardNights(
             min(autumn.first, first) if autumn else first,
@@ -120,15 +118,11 @@ class ColdTurns(Answers):
             because,
         )
 
-    def _coldest_time(self, year: date) -> tuple[date, date]:
-        """The first and last day of the winter whose usual low is within 1 K of its lowest."""
-        midsummer = year + timedelta(days=183)
-        days = [midsummer + timedelta(days=n) for n in range(365)]
-        lows = [self.air.expected(day).low_c for day in days]
-        cold = [
-            day for day, low in zip(days, lows, strict=True) if low <= min(lows) + _COLDEST_TIME_K
-        ]
-        return min(cold), max(cold)
+    def _winter(self, year: date) -> tuple[date, date]:
+        """The first and last day of the meteorological winter that a growing year ends with."""
+        if self.southern:
+            return date(year.year + 1, 6, 1), date(year.year + 1, 8, 31)
+        return date(year.year, 12, 1), date(year.year + 1, 2, 28)
 
     @once
     def cold_nights_end(self, year: date, limit_c: float) -> NightsTurn | None:

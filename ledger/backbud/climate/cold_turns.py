@@ -31,7 +31,7 @@ from backbud.climate.frost import (
 )
 from backbud.climate.once import Answers, once
 from backbud.climate.stages import FEWEST_YEARS
-from backbud.climate.winter_lows import extremes_of, winter_lows
+from backbud.climate.winter_lows import extremes_of, month_extremes, winter_lows
 
 # One, five and nine of ten years.
 TENTHS = (0.1, 0.5, 0.9)
@@ -140,7 +140,9 @@ class ColdTurns(Answers):
             # Fewer than half, or a tenth, of the winters had such a night.
             day = day or last
             first = first or day
-            return NightsTurn(first, day, last, self._by_record("last", record, last, limit_c))
+            return NightsTurn(
+                first, day, last, self._by_record("last", record, last, limit_c, True)
+            )
         usual, half, cold = (
             self._expected_frosts(limit_c, spring, share).last_frost for share in _SHARES
         )
@@ -163,7 +165,9 @@ class ColdTurns(Answers):
                 return None
             day = day or first
             last = last or day
-            return NightsTurn(first, day, last, self._by_record("first", record, first, limit_c))
+            return NightsTurn(
+                first, day, last, self._by_record("first", record, first, limit_c, False)
+            )
         milder = limit_c - self.night_shift_c
         usual, half, cold = (
             self._expected_frosts(milder, autumn, share).first_frost for share in _SHARES
@@ -214,22 +218,31 @@ class ColdTurns(Answers):
         )
 
     def _coldest_of(self, day: date) -> str:
-        """The coldest night of a day's month in words, with its ±."""
+        """The coldest night of a day's month by the means, in words, with its ±."""
         drop = month_drop(self.coldest.winter_drop_k, day.month, southern=self.southern)
-        low_c, month = self.air.means.low_c[day.month - 1], calendar.month_name[day.month]
-        return (
-            f"{month}'s coldest night is {low_c - drop.mean_k:.1f} °C in the mean year and "
-            f"{low_c - drop.one_in_ten_k:.1f} °C in one of ten, ± {MONTH_ERROR_K:g} K."
-        )
+        low_c = self.air.means.low_c[day.month - 1]
+        return _month_said(day, low_c - drop.mean_k, low_c - drop.one_in_ten_k, MONTH_ERROR_K)
 
-    def _by_record(self, which: str, record: FrostRecord, day: date, limit_c: float) -> Datum:
+    def _by_record(
+        self, which: str, record: FrostRecord, day: date, limit_c: float, in_the_open: bool
+    ) -> Datum:
         side = "by" if which == "last" else "not before"
+        known = month_extremes(self._nights(in_the_open), day.month)
+        month = "" if known is None else f" {_month_said(day, *known[:3])}"
         return Datum(
             f"In nine of ten years the {which} night of {limit_c:g} °C came {side} "
             f"{day.day} {calendar.month_name[day.month]} "
-            f"({len(record.seasons)} winters on record).",
+            f"({len(record.seasons)} winters on record).{month}",
             True,
         )
+
+
+def _month_said(day: date, mean_c: float, one_in_ten_c: float, error_k: float) -> str:
+    """How cold the coldest night of a day's month is."""
+    return (
+        f"{calendar.month_name[day.month]}'s coldest night is {mean_c:.1f} °C in the mean year and "
+        f"{one_in_ten_c:.1f} °C in one of ten, ± {error_k:.1f} K."
+    )
 
 
 def _close(over_k: float) -> str:

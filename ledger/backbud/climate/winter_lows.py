@@ -65,16 +65,29 @@ def extremes_of(
     The tenth is the coldest of ten winters, and of fewer the coldest one (Hyndman & Fan 1996,
     type 1, as the record of frosts has it). None for fewer than two such seasons.
     """
-    minima = sorted(
+    return _extremes(
         min(low_c for _, low_c in season.lows)
         for season in seasons
         if season.nights - len(season.lows) <= max_missing_nights
     )
-    if len(minima) < 2:
+
+
+def month_extremes(
+    seasons: Iterable[Nights], month: int, *, max_missing_nights: int = MAX_MISSING_NIGHTS
+) -> Extremes | None:
+    """Return the extremes of one month's nights, as `extremes_of` those of a season."""
+    by_season = [[low_c for night, low_c in one.lows if night.month == month] for one in seasons]
+    least = 30 - max_missing_nights
+    return _extremes(min(lows) for lows in by_season if len(lows) >= least)
+
+
+def _extremes(minima: Iterable[float]) -> Extremes | None:
+    known = sorted(minima)
+    if len(known) < 2:
         return None
-    tenth = minima[max(-(-len(minima) // 10) - 1, 0)]
-    error = _ERROR_OF_A_TENTH * stdev(minima) / sqrt(len(minima))
-    return Extremes(mean(minima), tenth, error, len(minima))
+    tenth = known[max(-(-len(known) // 10) - 1, 0)]
+    error = _ERROR_OF_A_TENTH * stdev(known) / sqrt(len(known))
+    return Extremes(mean(known), tenth, error, len(known))
 
 
 def _place(night: date) -> int:

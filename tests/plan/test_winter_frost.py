@@ -60,7 +60,9 @@ def asked(written):
         return [
             (f.title, f.state(session.today), " ".join(reason.text for reason in f.because))
             for f in session.plan().all()
-            if "winter-frost/2026" in f.id and f.is_open(session.today)
+            if "/winter-frost" in f.id
+            and f.is_open(session.today)
+            and f.window.opens <= session.today
         ]
 
     return titles
@@ -121,13 +123,43 @@ def test_in_denver_it_ends_with_the_frost_and_when_it_is_done(asked) -> None:
     assert asked(DENVER, diary=done) == []
 
 
+# ------------------------------------------------------------------ young roots
+
+
+def test_roots_cut_in_autumn_are_young_when_the_winter_comes(asked) -> None:
+    """Japanese quince is repotted in October. Rated H6, its mature roots bear -15 °C, and so it
+    would be left alone; young ones bear -5 °C."""
+    assert asked(NOTTINGHAM, "Japanese quince", on="2026-12-01") == []
+    cut = "2026-10-10\nhoshi\n  repotted  same pot, 2 cm off below\n"
+    here = "2026-06-01\nhoshi\n  noted  well\n"
+    ((title, state, datum),) = asked(NOTTINGHAM, "Japanese quince", here + cut, on="2026-12-01")
+    assert (title, state) == ("protect against winter frost", "now")
+    assert "Its roots were cut on 2026-10-10: young roots bear about -5 °C" in datum
+
+
+def test_it_is_asked_once_where_mature_roots_would_want_it_too(asked) -> None:
+    """A trident's young roots bear no less than -5 °C; a quince that is known from that day on was
+    asked about as it came."""
+    cut = "2026-10-10\nhoshi\n  repotted  same pot, 2 cm off below\n"
+    here = "2026-06-01\nhoshi\n  noted  well\n"
+    assert len(asked(NOTTINGHAM, diary=here + cut, on="2026-12-01")) == 1
+    assert len(asked(NOTTINGHAM, "Japanese quince", cut, on="2026-12-01")) == 1
+
+
+def test_a_repotting_without_root_work_makes_no_young_roots(asked) -> None:
+    whole = "2026-03-10\nhoshi\n  repotted  same pot, no root work\n"
+    assert asked(NOTTINGHAM, "Japanese quince", whole, on="2026-12-01") == []
+    cut = "2026-03-10\nhoshi\n  repotted  same pot\n"
+    assert len(asked(NOTTINGHAM, "Japanese quince", cut, on="2026-12-01")) == 1
+
+
 # ------------------------------------------------------------------ the order of belief
 
 
 def test_what_the_card_says_beats_the_months(asked) -> None:
     """A mild corner: -4 °C, ± 0.8 K, is 1 K over -5 °C and so not even close."""
     assert asked(NOTTINGHAM + "  coldest  -4 C\n") == []
-    ((title, _, datum),) = asked(NOTTINGHAM + "  coldest  -4.5 C\n")
+    ((title, _, datum),) = asked(NOTTINGHAM + "  coldest  -4.5 C\n", on="2026-12-01")
     assert title == "protect against winter frost"
     assert "and -4.5 °C in one of ten, ± 0.8 K (by “coldest” on its card)" in datum
     assert "That is close: 0.5 K over what it bears." in datum

@@ -17,6 +17,7 @@ from backbud.climate.datum import joined
 from backbud.climate.outlook import Outlook, Span, Wants
 from backbud.climate.stages import Own
 from backbud.collection.state import OnTree, Tree
+from backbud.journal.events import Event
 from backbud.species.stages import MonthDay, Stage, StageMonths, stage_name
 from backbud.species.windows import Window
 from backbud_grammar.dates import growing_year, growing_year_days
@@ -106,7 +107,9 @@ class Year(Struct, frozen=True):
     def bears(self, tree: Tree, day: date) -> Temperature | None:
         """The coldest night that this tree's roots bear in this pot: as young ones do where they
         were cut within a year of the day; None where the species does not say."""
-        cut, young = tree.last_with("cuts_roots"), self.young_roots_bear
+        young = self.young_roots_bear
+        cuts = (entry.event for entry in reversed(tree.history) if _cut_roots(tree, entry.event))
+        cut = next(cuts, None)
         if cut is None or young is None or cut.day + _A_YEAR < day:
             return self.roots_bear
         return Temperature(young.celsius, f"Its roots were cut on {cut.day}: {young.because}")
@@ -308,3 +311,10 @@ class Year(Struct, frozen=True):
             return None
         window = self.rounded(Window(found.first, found.day, found.last))
         return Turn(window.opens, window.best, window.closes, found.because)
+
+
+def _cut_roots(tree: Tree, event: Event) -> bool:
+    """Whether an act cut roots of this tree; one that lost a layer lost no root."""
+    if "cuts_roots" not in event.row.traits or event.has("no root work"):
+        return False
+    return event.act != "separated" or tree.standing_since == event.day

@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from datetime import timedelta
 
+from msgspec.structs import replace
+
 from backbud.species import (
+    Event,
     Proposal,
     Proposals,
     Season,
@@ -12,6 +15,7 @@ from backbud.species import (
     Tree,
     Window,
     Year,
+    after,
     each,
     joined,
 )
@@ -29,7 +33,26 @@ def before_the_first_hard_night(tree: Tree, season: Season, year: Year) -> Propo
 
     Where such a night is only close, cover is kept at hand.
     """
-    bears = year.bears(tree, season.first)
+    yield from _protected(tree, year, year.bears(tree, season.first))
+
+
+@after(having=("cuts_roots",), rule="winter-frost-cut-roots")
+def roots_cut_in_autumn(tree: Tree, done: Event, year: Year) -> Proposals:
+    """What autumn's rule could not know: the roots that it took for mature are young now."""
+    known_before = any(entry.event.day < done.day for entry in tree.history)
+    if done.day < year.on((9, 1)) or year.roots_bear is None or not known_before:
+        return
+    bears = year.bears(tree, done.day)
+    if bears is None or bears.celsius <= year.roots_bear.celsius:
+        return
+    if not any(_protected(tree, year, year.roots_bear)):
+        for asked in _protected(tree, year, bears):
+            opens, closes = max(asked.window.opens, done.day), asked.window.closes
+            best = max(asked.window.best, opens)
+            yield replace(asked, window=Window(opens, best, max(best, closes)))
+
+
+def _protected(tree: Tree, year: Year, bears: Temperature | None) -> Proposals:
     # A tender tree comes in instead (tender.py).
     if (
         bears is None

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date, timedelta
 
 import pytest
-from tests.climate.conftest import even_days, even_means
+from tests.climate.conftest import SEATTLE, even_days, even_means
 
 from backbud.climate.air import OPEN_AIR, PlaceAir, Shift
 from backbud.climate.coldest_night import SaidCold
@@ -155,6 +155,21 @@ def test_hard_nights_go_by_what_is_believed_most() -> None:
         )
         assert outlook.coldest.one_in_ten_c == coldest
         assert (outlook.hard_nights(date(2026, 1, 1), -10.0) is None) is (coldest == -1.0)
+
+
+def test_three_winters_tell_by_how_their_lows_spread_unless_the_card_says(seattle) -> None:
+    """Seattle 2012-15: s = 3.31 K, so 7.3 K under January's 2.7 °C, where the three whole winters
+    had -5.5. One such winter is uncertain by 1.63 K, so four by 0.81, with the formula's 1.2 by
+    1.45 K; in one year of ten by the root of (1.39 x 1.45)² + 0.8², 2.2 K."""
+    air = PlaceAir(seattle, SEATTLE, date(2015, 12, 31), "its days")
+    outlook = Outlook(air, OPEN_AIR, latitude=47.4, southern=False, region="North America")
+    assert outlook.coldest.known_from == "by how its winter lows spread, 3.3 K"
+    assert outlook.coldest.mean_annual_minimum_c == pytest.approx(-4.6, abs=0.05)
+    assert outlook.coldest.give_or_take_k == pytest.approx(2.17, abs=0.03)
+    said = Outlook(
+        air, OPEN_AIR, latitude=47.4, southern=False, said=SaidCold(zone="8b"), region="Europe"
+    )
+    assert said.coldest.known_from == "by hardiness zone 8b"
 
 
 # ------------------------------------------------------------------ heat

@@ -491,7 +491,7 @@ def test_where_no_such_night_comes_nothing_is_asked(diary) -> None:
         session = diary("2026-06-01\nhoshi\n  noted  well\n", "2026-09-01", cards)
         plan = plan_all(
             session.journal, session.histories, lambda kind: species, session.weather, session.today
-        )
+        ).value
         found = {f.title for f in plan.all() if "winter-frost" in f.id}
         assert found == ({f"protect against winter frost{asked}"} if asked else set())
 

@@ -47,8 +47,8 @@ class _Moment(Struct, frozen=True, array_like=True, gc=False):
     """That so many pages had been replayed.
 
     `digest`: of these pages. `day`: of the next one, later than all before it. `state`: a `_State`.
-    `flaws`: what was found in these pages. They tell lines of files, so where there are any, `lines`
-    is the digest of where each page and card stands; else it is empty.
+    `flaws`: what was found in these pages. They tell lines of files, so where there are any,
+    `lines` is the digest of where each page and card stands; else it is empty.
     """
 
     pages: int

@@ -252,7 +252,8 @@ def _session(options: Namespace, *, only_check: bool = False) -> Session:
     folder = _folder(options.folder)
     today, asked = _day(options)
     if left_unfinished(folder):
-        from backbud.publish.commit import PublishError, finish
+        from backbud.publish.commit import finish
+        from backbud.publish.refused import PublishError
 
         try:
             finish(folder)
@@ -327,7 +328,7 @@ def _check(options: Namespace) -> int:
 
 def _make(options: Namespace) -> int:
     from backbud.make import make
-    from backbud.publish.commit import PublishError
+    from backbud.publish.refused import PublishError
     from backbud.publish.unchanged import made_on, make_arguments
     from backbud.whole import Broken
     from backbud.words import number
@@ -372,7 +373,7 @@ def _refused(error: Broken) -> int:
 
 
 def _watch(options: Namespace) -> int:
-    from backbud.publish.commit import PublishError
+    from backbud.publish.refused import PublishError
     from backbud.serve.watch import PORT, CannotServe, watch
 
     port = PORT if options.port is None else options.port
@@ -536,7 +537,7 @@ def _reckon(options: Namespace) -> int:
 
 
 def _publish(options: Namespace) -> int:
-    from backbud.publish.commit import PublishError
+    from backbud.publish.refused import PublishError
     from backbud.subscribe.errors import NotAgreed, SubscribeError
     from backbud.subscribe.publish import publish
     from backbud.whole import Broken
@@ -573,7 +574,7 @@ def _publish(options: Namespace) -> int:
 
 
 def _collect(options: Namespace) -> int:
-    from backbud.publish.commit import PublishError
+    from backbud.publish.refused import PublishError
     from backbud.subscribe.collect import collect, remember, write
     from backbud.subscribe.errors import SubscribeError
 

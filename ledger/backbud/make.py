@@ -23,7 +23,10 @@ from backbud.compiled import REVISIONS, Compiled, Output, compiled
 from backbud.journal.weather.named import weather_files
 from backbud.kept import KEEP_NOTHING, Kept
 from backbud.publish import MEMORY, memory
-from backbud.publish.commit import Published, PublishError, Seen, finish, lock, publish
+from backbud.publish.commit import Published, finish, publish
+from backbud.publish.lock import lock
+from backbud.publish.refused import PublishError
+from backbud.publish.stage import Seen
 from backbud.publish.unchanged import fingerprint, made_on, remember
 from backbud.say import tell_progress
 from backbud.session import Session, open_session

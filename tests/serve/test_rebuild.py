@@ -134,7 +134,7 @@ def test_a_run_that_fails_leaves_the_last_good_pages(
         raise RuntimeError("out of wire")
 
     with monkeypatch.context() as patched:
-        patched.setattr("backbud.compiled.render_pages", failing)
+        patched.setattr("backbud.compiled.pages_of", failing)
         (journal / "diary" / "2027.txt").write_text("2026-03-09\n\nyuki\n  noted  two buds open\n")
         news = rebuilder.rebuild()
         assert news.failure.startswith(

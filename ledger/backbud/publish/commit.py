@@ -100,7 +100,10 @@ def finish(journal: str) -> bool:
     if not is_committed and not os.path.lexists(staged_path(journal)):
         return False
     try:
-        with lock(journal, LOCK_WAIT_SECONDS if is_committed else 0.0), in_words(journal, TO_FINISH):
+        with (
+            lock(journal, LOCK_WAIT_SECONDS if is_committed else 0.0),
+            in_words(journal, TO_FINISH),
+        ):
             commitment = left_over(journal)
             if commitment is not None:
                 put_in_place(journal, commitment)

@@ -1,4 +1,4 @@
-"""The steps that writing safely is made of: files written, synced and renamed, real folders made."""
+"""The steps that safe writing is made of: files written, synced and renamed, real folders made."""
 
 from __future__ import annotations
 

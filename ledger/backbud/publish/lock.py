@@ -52,7 +52,7 @@ def lock(journal: str, wait_seconds: float = LOCK_WAIT_SECONDS) -> Iterator[None
 
 
 def _taken(journal: str, until: float) -> int | None:
-    """The locked file's descriptor; None while another run has it, BusyError once it is too late."""
+    """The locked file's descriptor; None while another run has it, BusyError when it is late."""
     path = os.path.join(memory_folder(journal), LOCK)
     with in_words(journal, STILL_WHOLE):
         descriptor = os.open(path, _FLAGS, 0o666)

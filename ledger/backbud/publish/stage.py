@@ -101,7 +101,7 @@ class Stage:
             return None
         journal = self._journal
         manifest = written(key_for(PURPOSE, journal), self._made, self._digests)
-        listed = Move(self._write("manifest", manifest), digest_of(manifest), MANIFEST)
+        listed = Move(self._write("final", manifest), digest_of(manifest), MANIFEST)
         commitment = Commitment(self._made, self.gone, (listed, *self._moves))
         data = sealed(key_for(MEMORY_PURPOSE, journal), COMMITMENT, encoded(commitment), journal)
         last = self._write(COMMITMENT, data)

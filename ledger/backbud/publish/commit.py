@@ -33,7 +33,7 @@ from backbud.publish.names import Names
 from backbud.publish.plain import read_plain
 from backbud.publish.put_in_place import made_folder, put_in_place
 from backbud.publish.refused import STILL_WHOLE, TO_FINISH, BusyError, ForeignError, in_words
-from backbud.publish.stage import Seen, Stage, throw_away
+from backbud.publish.stage import NewOutput, Seen, throw_away
 
 
 class Published(NamedTuple):
@@ -69,7 +69,7 @@ def publish(
         finish(journal)
         with in_words(journal, STILL_WHOLE):
             made_folder(journal, made)
-            stage = Stage(journal, made, _old_digests(journal, made), seen)
+            stage = NewOutput(journal, made, _old_digests(journal, made), seen)
         try:
             for name, content in files:
                 with in_words(journal, STILL_WHOLE):

@@ -14,7 +14,7 @@ from backbud.publish.plain import read_plain
 from backbud.publish.refused import ForeignError
 
 
-class Move(Struct, frozen=True, array_like=True):
+class Placing(Struct, frozen=True, array_like=True):
     """A staged file and where it goes.
 
     `staged`: its name in the staging folder. `name`: its path in the folder of the output.
@@ -36,7 +36,7 @@ class Commitment(Struct, frozen=True, array_like=True):
 
     made: str
     gone: tuple[str, ...]
-    moves: tuple[Move, ...]
+    moves: tuple[Placing, ...]
 
 
 def commitment_path(journal: str) -> str:
@@ -73,7 +73,7 @@ def left_over(journal: str) -> Commitment | None:
     return Commitment(found.made, gone, left)
 
 
-def _is_staged(journal: str, move: Move) -> bool:
+def _is_staged(journal: str, move: Placing) -> bool:
     """Whether the file is still to be put in its place. ForeignError where it is another one."""
     name = f"{MEMORY}/{STAGED}/{move.staged}"
     if lstat(os.path.join(journal, name)) is None:

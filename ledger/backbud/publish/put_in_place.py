@@ -12,7 +12,7 @@ from contextlib import suppress
 from itertools import takewhile
 
 from backbud.publish import MANIFEST, MEMORY
-from backbud.publish.commitment import Commitment, Move, commitment_path, staged_path
+from backbud.publish.commitment import Commitment, Placing, commitment_path, staged_path
 from backbud.publish.disk import (
     is_real_folder,
     lstat,
@@ -53,7 +53,7 @@ def put_in_place(journal: str, commitment: Commitment) -> None:
         throw_away(journal)
 
 
-def _place(journal: str, made: str, move: Move) -> str:
+def _place(journal: str, made: str, move: Placing) -> str:
     """Put a file in its place; returns the folder that it is in."""
     for folder in folders_of(move.name):
         make_real_folder(os.path.join(journal, made, folder), f"{made}/{folder}")

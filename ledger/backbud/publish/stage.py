@@ -13,7 +13,7 @@ from typing import NamedTuple
 
 from backbud.person import key_for
 from backbud.publish import COMMITMENT, MANIFEST, MEMORY, STAGED
-from backbud.publish.commitment import Commitment, Move, commitment_path, encoded, staged_path
+from backbud.publish.commitment import Commitment, Placing, commitment_path, encoded, staged_path
 from backbud.publish.disk import (
     is_real_folder,
     lstat,
@@ -29,9 +29,9 @@ from backbud.publish.mark import sealed
 from backbud.publish.memory import PURPOSE as MEMORY_PURPOSE
 from backbud.publish.memory import recall
 from backbud.publish.names import Names
+from backbud.publish.old_output import OldOutput
 from backbud.publish.plain import read_plain
 from backbud.publish.refused import PublishError
-from backbud.publish.way import Way
 
 _MARK = "mark"  # the first file to come into the staging folder, the last to go
 # What was written so shortly before it was seen may be written over with nothing to tell by.
@@ -46,7 +46,7 @@ class Seen(NamedTuple):
     digest: str
 
 
-class Stage:
+class NewOutput:
     """One new output of a journal, file by file. The journal is locked meanwhile."""
 
     def __init__(
@@ -55,23 +55,25 @@ class Stage:
         """`old`: the digests of the files that earlier runs wrote. `seen`: what this process has
         seen of them, where it is to publish again and again."""
         self._journal, self._made, self._old, self._seen = journal, made, old, seen
-        self._way, self._names = Way(journal, made, old), Names()
+        self._before, self._names = OldOutput(journal, made, old), Names()
         self._is_marked = False
-        self._moves: list[Move] = []
+        self._moves: list[Placing] = []
         self._digests: dict[str, str] = {}
 
     def take(self, name: str, content: bytes) -> None:
         """Stage a file if it differs from what is there. PublishError, OSError."""
+        if name in self._digests:
+            raise PublishError(f"{name} cannot be in the output twice.")
         self._names.add(name)
         known = self._seen.get(name) if self._seen is not None else None
         is_known = known is not None and known.content == content
         digest = known.digest if is_known and known is not None else digest_of(content)
         self._digests[name] = digest
         # On a system that does not know case, an old file may be the very one that is compared.
-        if self._way.spelled_otherwise(name) or not self._holds(name, content):
-            self._way.check_coming(name)
+        if self._before.spelled_otherwise(name) or not self._holds(name, content):
+            self._before.check_coming(name)
             staged = self._write(str(len(self._moves)), content)
-            self._moves.append(Move(staged, digest, name, name not in self._old))
+            self._moves.append(Placing(staged, digest, name, name not in self._old))
 
     @property
     def changed(self) -> tuple[str, ...]:
@@ -94,14 +96,14 @@ class Stage:
         None where nothing differs. PublishError, OSError: then there is no commitment.
         """
         for name in self.gone:
-            self._way.check_going(name)
+            self._before.check_going(name)
             if self._seen is not None:
                 self._seen.pop(name, None)
         if not self._moves and self._old == self._digests:
             return None
         journal = self._journal
         manifest = written(key_for(PURPOSE, journal), self._made, self._digests)
-        listed = Move(self._write("final", manifest), digest_of(manifest), MANIFEST)
+        listed = Placing(self._write("final", manifest), digest_of(manifest), MANIFEST)
         commitment = Commitment(self._made, self.gone, (listed, *self._moves))
         data = sealed(key_for(MEMORY_PURPOSE, journal), COMMITMENT, encoded(commitment), journal)
         last = self._write(COMMITMENT, data)

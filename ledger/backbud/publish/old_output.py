@@ -12,7 +12,7 @@ from backbud.publish.plain import is_link
 from backbud.publish.refused import STILL_WHOLE, PublishError, in_the_way, linked
 
 
-class Way:
+class OldOutput:
     """The output as earlier runs left it, asked before anything in it is changed."""
 
     def __init__(self, journal: str, made: str, old: Iterable[str]) -> None:

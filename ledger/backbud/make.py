@@ -93,8 +93,8 @@ def make(
             when_published(made)
         remember_read(session)
         status = 1 if made.problems else 0
-        remember(folder, known, made.summary, status, weather_files(session.journal), into)
-        session.forget_faults()
+        remember(folder, known, made.summary, status, weather_files(session.journal.things), into)
+        session.faults.forget()
         kept.end()
         progress.end()
     return made

@@ -50,20 +50,8 @@ def pages_of(view: Nursery, kept: Kept = KEEP_NOTHING) -> Iterator[tuple[str, by
         "drawn": _drawn,
     }
     around = kept.once("around pages", (without_trees(view), shared), object)
-    yield links.INDEX, _index(view, shared, around, kept)
-    yield links.TREES, _trees(view, shared, around, kept)
-    # Of the trees it shows what they are called, and what they drink.
-    called = [(tree.handle, tree.title) for tree in view.trees]
-    yield (
-        links.WEATHER,
-        kept.once(
-            "weather page",
-            (Is(around), view.weather, called),
-            lambda: _page("weather.html", shared, _weather(view)),
-        ),
-    )
-    yield links.SEASON, _season(view, shared, kept)
-    yield links.STORES, _page("stores.html", shared, _stores(view))
+    for path, sheet in SHEETS:
+        yield path, sheet(view, shared, around, kept)
     for tree in view.trees:
         # A tree's page is made from nothing but what is that tree's own.
         own = only_tree(view, tree)
@@ -174,11 +162,17 @@ def _in_order(
     return kept_in_order(kept, ("rows in order", sort), lists)
 
 
-def _weather(view: Nursery) -> dict[str, object]:
-    return {"base": "", "weather": weather.sheet(view)}
+def _weather(view: Nursery, shared: dict[str, object], around: object, kept: Kept) -> bytes:
+    # Of the trees it shows what they are called, and what they drink.
+    called = [(tree.handle, tree.title) for tree in view.trees]
+    return kept.once(
+        "weather page",
+        (Is(around), view.weather, called),
+        lambda: _page("weather.html", shared, {"base": "", "weather": weather.sheet(view)}),
+    )
 
 
-def _season(view: Nursery, shared: dict[str, object], kept: Kept) -> bytes:
+def _season(view: Nursery, shared: dict[str, object], around: object, kept: Kept) -> bytes:
     pieces = _Pieces()
 
     def drawn_line(week: season.WeekRow, line: season.ActInWeek) -> str:
@@ -203,8 +197,8 @@ def _season(view: Nursery, shared: dict[str, object], kept: Kept) -> bytes:
     return pieces.put_in(_page("season.html", shared, own))
 
 
-def _stores(view: Nursery) -> dict[str, object]:
-    return {"base": "", "stores": stores.sheet(view)}
+def _stores(view: Nursery, shared: dict[str, object], around: object, kept: Kept) -> bytes:
+    return _page("stores.html", shared, {"base": "", "stores": stores.sheet(view)})
 
 
 def _trees(view: Nursery, shared: dict[str, object], around: object, kept: Kept) -> bytes:
@@ -232,6 +226,17 @@ def _trees(view: Nursery, shared: dict[str, object], around: object, kept: Kept)
         "gone": sorted(gone, key=_by_title),
     }
     return pieces.put_in(_page("trees.html", shared, parts))
+
+
+# The pages of the whole journal, in the order in which they are made; then each tree has its own.
+Sheet = Callable[[Nursery, dict[str, object], object, Kept], bytes]
+SHEETS: tuple[tuple[str, Sheet], ...] = (
+    (links.INDEX, _index),
+    (links.TREES, _trees),
+    (links.WEATHER, _weather),
+    (links.SEASON, _season),
+    (links.STORES, _stores),
+)
 
 
 def _listed(view: Nursery, tree: Tree, part: str) -> bytes:

@@ -20,7 +20,7 @@ from msgspec import Struct, to_builtins
 
 from backbud.calendar.which_feeds import FOLDER, TASKS
 from backbud.journal.faults import FAULT
-from backbud.journal.read import load
+from backbud.journal.load import load
 from backbud.journal.settings import SETTINGS_FILE, Settings, read_settings
 from backbud.make import Made, make
 from backbud.session import Session

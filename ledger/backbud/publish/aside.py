@@ -19,7 +19,7 @@ from backbud.publish.refused import ForeignError, PublishError
 
 
 def take_over(journal: str, made: str = MADE) -> list[str]:
-    """Placing aside what does not bear the person's mark: a commitment, staged files, the output.
+    """Move aside what does not bear the person's mark: a commitment, staged files, the output.
 
     `made`: the folder of the output, as a relative path. Returns a sentence for each thing moved.
     PublishError where the system refuses; what was moved until then stays where it is now.

@@ -44,7 +44,7 @@ def make_real_folder(path: str, shown: str) -> None:
     elif is_link(found):
         raise linked(shown)
     elif not stat.S_ISDIR(found.st_mode):
-        raise PublishError(f"{shown} is in the way: it should be a folder. Placing it away.")
+        raise PublishError(f"{shown} is in the way: it should be a folder. Move it away.")
 
 
 def memory_folder(journal: str) -> str:

@@ -34,7 +34,7 @@ def in_the_way(name: str, outcome: str = STILL_WHOLE) -> PublishError:
     """Something that nobody but its owner may move stands at a path of the output."""
     return PublishError(
         f"{name} is in the way: backbud did not write it and leaves it alone."
-        f" Placing it away. {outcome}"
+        f" Move it away. {outcome}"
     )
 
 

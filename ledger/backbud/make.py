@@ -13,7 +13,6 @@ import os
 import time
 from collections.abc import Callable, Iterator, Mapping
 from datetime import date
-from json import dumps
 
 from msgspec import Struct
 
@@ -30,6 +29,8 @@ from backbud.publish.stage import Seen
 from backbud.publish.unchanged import fingerprint, made_on, remember
 from backbud.say import tell_progress
 from backbud.session import Session, open_session
+from backbud.views.problem import MadeView, problem_view
+from backbud.views.published import as_json
 from backbud.whole import remember_read
 from backbud.words import number
 from backbud_grammar.problems import Problem
@@ -164,19 +165,17 @@ def _made(
     calendar = os.path.join(into, EVERYTHING)
     if json:
         # Nothing of what this one run wrote: the same text answers when nothing changed.
-        summary = dumps(
-            {
-                "pages": pages,
-                "calendar": calendar,
-                "trees": output.trees,
-                "overdue": output.overdue,
-                "now": output.now,
-                "coming": output.coming,
-                "problems": [problem.as_json() for problem in problems],
-                "left_out": output.left_out,
-            },
-            ensure_ascii=False,
-            indent=2,
+        summary = as_json(
+            MadeView(
+                pages,
+                calendar,
+                output.trees,
+                output.overdue,
+                output.now,
+                output.coming,
+                tuple(map(problem_view, problems)),
+                output.left_out,
+            )
         )
     else:
         lines = [

@@ -1,4 +1,4 @@
-"""What the pages are made from comes in; every page and asset as bytes, by path, comes out."""
+"""Lays out every page: a journal on a day comes in, pages and assets as bytes come out, by path."""
 
 from __future__ import annotations
 
@@ -13,11 +13,13 @@ from backbud import words
 from backbud.collection.state import Tree
 from backbud.kept import KEEP_NOTHING, Is, Kept
 from backbud.pages import links, season, stores, weather, work
-from backbud.pages.narrow import only_tree, own_inputs, without_trees
 from backbud.pages.sheet import MOST_VIGOUR, listed, sheet_of
-from backbud.pages.view import Nursery
-from backbud.plan.followups import FollowUp
 from backbud.plan.in_order import kept_in_order
+from backbud.views.day import Item, Items, day_view, items, open_works_of
+from backbud.views.narrow import only_tree, own_inputs, without_trees
+from backbud.views.nursery import Nursery
+from backbud.views.tree import trees_view
+from backbud.views.work import WorkView
 
 if TYPE_CHECKING:
     from jinja2 import Environment, Template
@@ -129,31 +131,30 @@ def _index(view: Nursery, shared: dict[str, object], around: object, kept: Kept)
         )
         for tree in view.trees
     ]
-    in_order = work.Items(*(_in_order(view, found, sort, kept) for sort in work.Items._fields))
+    in_order = Items(*(_in_order(view, found, sort, kept) for sort in Items._fields))
     pieces = _Pieces()
     own = {
         "base": "",
         "drawn": lambda group, base, with_tree: pieces.mark(group.rows),
-        "board": work.board(in_order, view.today),
+        "board": work.board(day_view(in_order), view.today),
         "problems": view.problems,
         "trees": len(view.trees),
     }
     return pieces.put_in(_page("index.html", shared, own))
 
 
-def _rows(view: Nursery, tree: Tree) -> work.Items:
+def _rows(view: Nursery, tree: Tree) -> Items:
     """The rows of one tree on the first page, as markup."""
-    own = only_tree(view, tree)
+    own, today = only_tree(view, tree), view.today
 
-    def drawn(plan: FollowUp) -> bytes:
-        return _octets(_macro("rows.html", "row", work.row(own, plan, tree), "", True))
+    def drawn(one: WorkView) -> bytes:
+        return _octets(_macro("rows.html", "row", work.row(one, today), "", True))
 
-    return work.items(own, tree, drawn)
+    works = open_works_of(own.plans.get(tree.handle, ()), tree, own.names, today)
+    return items(works, today, drawn)
 
 
-def _in_order(
-    view: Nursery, found: Iterable[work.Items], sort: str, kept: Kept
-) -> Sequence[work.Item]:
+def _in_order(view: Nursery, found: Iterable[Items], sort: str, kept: Kept) -> Sequence[Item]:
     lists = {
         tree.handle: those
         for tree, of_tree in zip(view.trees, found, strict=True)
@@ -215,15 +216,13 @@ def _trees(view: Nursery, shared: dict[str, object], around: object, kept: Kept)
             for tree in trees
         )
 
-    own = [tree for tree in view.trees if tree.here and not tree.owner]
-    others = [tree for tree in view.trees if tree.here and tree.owner]
-    gone = [tree for tree in view.trees if not tree.here]
+    shown = trees_view(view.trees, view.names)
     parts = {
         "base": "",
         "drawn_trees": drawn,
-        "own": sorted(own, key=_by_title),
-        "others": sorted(others, key=lambda t: (view.name(t.owner).casefold(), _by_title(t))),
-        "gone": sorted(gone, key=_by_title),
+        "own": shown.own,
+        "others": shown.others,
+        "gone": shown.gone,
     }
     return pieces.put_in(_page("trees.html", shared, parts))
 
@@ -242,10 +241,6 @@ SHEETS: tuple[tuple[str, Sheet], ...] = (
 def _listed(view: Nursery, tree: Tree, part: str) -> bytes:
     """A tree's line in a part of the list."""
     return _octets(_macro("lines.html", part, listed(view, tree)))
-
-
-def _by_title(tree: Tree) -> tuple[str, str]:
-    return tree.title.casefold(), tree.handle
 
 
 def _page(template: str, shared: dict[str, object], own: dict[str, object]) -> bytes:

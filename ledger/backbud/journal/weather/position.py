@@ -3,23 +3,29 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from typing import TYPE_CHECKING
 
 from backbud.climate.radiation import is_elevation
 from backbud.journal.problems import PlacedFlaw, WithFlaws, flaw_at
 from backbud.journal.things import Thing
 from backbud.journal.weather.record import Position, PositionFrom
 from backbud.journal.weather.series import Station
-from backbud.publish.memory import MemoryOf
+
+if TYPE_CHECKING:
+    from backbud.journal.weather.town import Town
+
+# Which town a card means, if any is known.
+TownCalled = Callable[[str], "Town | None"]
 
 
 def own_position(
-    place: Thing, stations: Callable[[], Sequence[Station]], memory: MemoryOf
+    place: Thing, stations: Callable[[], Sequence[Station]], town_called: TownCalled
 ) -> WithFlaws[Position]:
     """Return what the place itself says: its card, else its town, else its files' station.
 
     The town is looked up only where the card leaves latitude or longitude open; a town that is
     not known, or shares its name with others, is a flaw. The `stations` are asked for only where
-    neither tells the latitude. `memory`: the journal's.
+    neither tells the latitude.
     """
     latitude, of_latitude = _degrees(place, "latitude", "N", "S")
     longitude, of_longitude = _degrees(place, "longitude", "E", "W")
@@ -27,7 +33,7 @@ def own_position(
     flaws = (*of_latitude, *of_longitude, *of_elevation)
     known_from: PositionFrom = "" if latitude is None else "card"
     if latitude is None or longitude is None:
-        town, of_town = _town(place, memory)
+        town, of_town = _town(place, town_called)
         flaws += of_town
         if town is not None:
             known_from = known_from or "town"
@@ -89,15 +95,13 @@ def _elevation_m(place: Thing) -> WithFlaws[float | None]:
     return WithFlaws(None, (flaw,))
 
 
-def _town(place: Thing, memory: MemoryOf) -> WithFlaws[tuple[float, float] | None]:
+def _town(place: Thing, town_called: TownCalled) -> WithFlaws[tuple[float, float] | None]:
     written = place.text("town")
     if not written:
         return WithFlaws(None)
-    from backbud.journal.weather.town import town_called
-
     line = next(line for line in place.lines if line.detail.name == "town")
     at = line.where(written)
-    town = town_called(written, memory)
+    town = town_called(written)
     if town is None:
         message = f"no town called “{written}” is known here"
         hint = "Write latitude and longitude on the card: latitude 52.4 N, longitude 4.6 E."

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from functools import cached_property
+from typing import TYPE_CHECKING
 
 from backbud.journal.events import Origin
 from backbud.journal.problems import PlacedFlaw, PlacedFlaws, WithFlaws, flaw_at
@@ -18,6 +19,9 @@ from backbud.journal.weather.on_file import WeatherFiles
 from backbud.journal.weather.position import own_position, taken_over
 from backbud.journal.weather.record import Position
 from backbud.publish.memory import MemoryOf
+
+if TYPE_CHECKING:
+    from backbud.journal.weather.town import Town
 
 # What a card may say of where a place is; what else it says is of no use without.
 SAYS_WHERE = ("latitude", "town")
@@ -34,6 +38,7 @@ class Positions:
         self.files = files
         self._things, self._named_home, self._memory = things, home, memory
         self._own: dict[str, WithFlaws[Position]] = {}
+        self._towns: dict[str, Town | None] = {}
 
     @cached_property
     def home(self) -> str:
@@ -118,9 +123,22 @@ class Positions:
         if handle not in self._own:
             place = self._things.by_handle[handle]
             self._own[handle] = own_position(
-                place, lambda: self.files.stations(place), self._memory
+                place, lambda: self.files.stations(place), self._town_called
             )
         return self._own[handle]
+
+    def _town_called(self, written: str) -> Town | None:
+        """The town, sought together with those of all other cards: a search takes seconds."""
+        if written not in self._towns:
+            from backbud.journal.weather.town import towns_called
+
+            open_ones = {
+                place.text("town")
+                for place in self._things.of_kind("place")
+                if not (place.detail("latitude") and place.detail("longitude"))
+            }
+            self._towns = towns_called({written, *open_ones} - {""}, self._memory)
+        return self._towns[written]
 
     def _in_other_half(self, place: Thing) -> PlacedFlaws:
         """That a place says of itself that it lies where the year goes the other way round."""

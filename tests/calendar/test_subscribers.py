@@ -156,7 +156,9 @@ def test_subscribers_are_current_after_every_edit(tmp_path: Path, settled: str, 
             shutil.rmtree(tmp_path / ".backbud", ignore_errors=True)
         edits.edit(today)
         made = make(str(tmp_path), today)
-        assert [p for p in made.problems if p.severity == "error"] == []
+        # Wire is taken off parts that have none, too: such a line is held back.
+        wrong = [p for p in made.problems if p.severity == "error" and p.code != "held-back"]
+        assert wrong == []
         before, shown = shown, set()
         for name, feed in feeds(tmp_path):
             shown.update((name, uid) for uid in subscribers[name].fetch(feed))

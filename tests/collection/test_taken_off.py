@@ -91,6 +91,8 @@ def test_what_may_have_come_off_is_no_problem(
         ("guyed  1 mm Cu on left 2", "unguyed  on apex", "guy on left 2"),
         ("wrapped  raffia on left 2", "unwrapped  on apex", "wrap on left 2"),
         ("wired  3 mm Al on left 2", "unwired  partly, on apex", "wire on left 2"),
+        # A part that has two is told once.
+        ("wired  3 mm Al on left 2, 2 mm Al on left 2", "unwired  on apex", "wire on left 2"),
         (
             "wired  " + ", ".join(f"2 mm Al on left {n}" for n in range(1, 9)),
             "unwired  on apex",

@@ -18,7 +18,7 @@ from backbud_grammar.act_words import as_act
 from backbud_grammar.forms import NO_ACT
 from backbud_grammar.whole import CHANGES_NOTHING, HELD, HELD_CODE
 
-# Of what is on a tree so many are told.
+# Of the parts that have any so many are told.
 MOST_TOLD = 6
 
 
@@ -37,14 +37,14 @@ def held_where_nothing_is(
     if not part:
         return entry, None
     things = on_tree.of(*change.off)
-    places = [thing.part for thing in things[:MOST_TOLD]]
-    more = f" and {len(things) - MOST_TOLD} more" if len(things) > MOST_TOLD else ""
+    places = list(dict.fromkeys(thing.part for thing in things))
+    more = f" and {len(places) - MOST_TOLD} more" if len(places) > MOST_TOLD else ""
     offset = line_at(event.origin, texts).find(part, event.column - 1) - event.column + 1
     flaw = flaw_at(
         event.origin,
         HELD_CODE,
         f"no {things[0].sort} is on “{part}” of “{tree.handle}”, {CHANGES_NOTHING}",
-        f"On it: {things[0].sort} on {', '.join(places)}{more}.",
+        f"On it: {things[0].sort} on {', '.join(places[:MOST_TOLD])}{more}.",
         max(offset, 0),
         len(part) if offset > 0 else len(event.act),
     )

@@ -37,7 +37,7 @@ from backbud.climate.stages import (
     expected_stage,
     own_sum,
 )
-from backbud.climate.winter import LATEST, chill_trace
+from backbud.climate.winter import LATEST, Winters
 
 P = ParamSpec("P")
 R = TypeVar("R")
@@ -120,6 +120,7 @@ class Outlook:
         self.latitude, self.southern = latitude, southern
         self.cold_night_drop_c, self.night_shift_c = cold_night_drop_c, night_shift_c
         self._answers: dict[tuple[object, ...], Any] = {}
+        self.winters = Winters(air, shift, latitude)
 
     def kept(self, key: tuple[object, ...], make: Callable[[], R]) -> R:
         """What was worked out under a key before, or else is now."""
@@ -137,7 +138,7 @@ class Outlook:
             return self
         air = self.air
         before = PlaceAir(air.measured, air.means, monday, air.means_from, air.felt)
-        return Outlook(
+        outlook = Outlook(
             before,
             self.shift,
             latitude=self.latitude,
@@ -145,6 +146,8 @@ class Outlook:
             cold_night_drop_c=self.cold_night_drop_c,
             night_shift_c=self.night_shift_c,
         )
+        outlook.winters = Winters(before, self.shift, self.latitude, self.winters.past)
+        return outlook
 
     @cached_property
     def traces(self) -> Traces:
@@ -351,10 +354,9 @@ class Outlook:
         """The day on which the winter round the first day of a growing year has given the chill."""
         return self.chill(year).reaches(portions)
 
-    @_once
     def chill(self, year: date) -> Trace:
         """Chill portions, day by day, of the winter round the first day of a growing year."""
-        return chill_trace(self.air, self.shift, year, self.latitude)
+        return self.winters.chill(year)
 
     def _counted(self, year: date, usual: tuple[int, int], wants: Wants) -> tuple[date, date]:
         """The first day of the trace, and the day from which the sum counts."""

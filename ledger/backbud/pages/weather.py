@@ -9,11 +9,12 @@ from msgspec import Struct
 
 from backbud.bench.water import ESTIMATE
 from backbud.climate.stages import FEWEST_YEARS
+from backbud.climate.winter import FEWEST_ON_RECORD
 from backbud.pages.amounts import half_gone, litres
 from backbud.pages.drawings import against_years, frost, temperature, thirst
 from backbud.pages.drawings.axes import Drawing
 from backbud.pages.links import link, tree_page
-from backbud.pages.skies import BASE_C, FEWEST_ON_RECORD, WEEK, Sky, Sum
+from backbud.pages.skies import BASE_C, WEEK, Sky, Sum
 from backbud.pages.view import Nursery
 from backbud.plan.water import TreeWater, WaterWeek
 from backbud.words import between, day, full_day, number, sentence
@@ -22,7 +23,10 @@ HEAT_UNIT = f"degree-days over {BASE_C:g} °C"
 
 
 class SumPart(Struct, frozen=True):
-    """A sum: what it comes to, its drawing, and each year on record by now and whole."""
+    """A sum: what it comes to, its drawing, and each year on record by now and whole.
+
+    `by_now`: the day of today; "" where the sum is whole by then.
+    """
 
     said: tuple[str, ...]
     drawing: Drawing
@@ -185,7 +189,8 @@ def _sum(
         today,
         found.measured_until,
     )
-    return SumPart(tuple(said), drawing, _years(found), day(today, today.year))
+    is_over = today > found.points[-1].day
+    return SumPart(tuple(said), drawing, _years(found), "" if is_over else day(today, today.year))
 
 
 def _average(found: Sum, one: str) -> str:
@@ -217,12 +222,12 @@ def _article(cover: str) -> str:
 
 
 def _heat_said(heat: Sum, today: date) -> Iterator[str]:
-    yield f"{_so_far(heat, HEAT_UNIT, 'year', today)}{_ahead(heat.ahead_days)}"
+    yield f"{_so_far(heat, HEAT_UNIT, 'year', day(today, today.year))}{_ahead(heat.ahead_days)}"
 
 
-def _so_far(found: Sum, unit: str, one: str, today: date) -> str:
-    """The sum by today, and how much of it was measured."""
-    by = f"by {day(today, today.year)}"
+def _so_far(found: Sum, unit: str, one: str, until: str) -> str:
+    """The sum by a day, and how much of it was measured."""
+    by = f"by {until}"
     average = f"{_average(found, one)} has {found.average_now:.0f} by then."
     if found.measured == found.days:
         return f"{found.now:.0f} {unit} {by}; {average}"
@@ -242,17 +247,15 @@ def _ahead(days: int | None) -> str:
 
 def _chill_said(sky: Sky, today: date) -> Iterator[str]:
     chill = sky.chill
-    begins, ends = chill.points[0].day, chill.points[-1].day
-    if ends < today or chill.now > 0:
-        yield _so_far(chill, "chill portions", "winter", today)
-    else:
-        yield f"The winter {chill.name} is counted from {full_day(begins.replace(day=1))}."
-    means = (
-        ", with the mean of each day to come: real days stray from it and often give less"
-        if today < ends
-        else ""
-    )
-    yield f"{chill.points[-1].this:.0f} are expected by {full_day(ends)}{means}."
+    ends = chill.points[-1].day
+    yield _so_far(chill, "chill portions", "winter", day(min(today, ends), today.year))
+    if today < ends:
+        rest = (
+            f"the days to come as in {number(chill.among, 'winter')} on record"
+            if chill.among
+            else "with the mean of each day to come: real days stray from it and often give less"
+        )
+        yield f"{chill.points[-1].this:.0f} are expected by {full_day(ends)}, {rest}."
     for kind in sky.chilled:
         met = f"met by {full_day(kind.met)}" if kind.met else "not met here"
         yield f"{sentence(kind.kind)} asks for {kind.portions:g} portions: {met}."

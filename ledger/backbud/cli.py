@@ -30,6 +30,7 @@ if TYPE_CHECKING:
     from backbud.plan.followups import FollowUp
     from backbud.plan.run import Plan
     from backbud.plan.stores import Stores
+    from backbud.publish.commit import PublishError
     from backbud.session import Session
     from backbud.whole import Broken
 
@@ -40,6 +41,10 @@ SHOWN_BY_MAKE = 20
 
 class Misuse(Exception):
     """The command cannot be carried out as it was given; the sentence says why."""
+
+
+class Failed(Exception):
+    """The command was understood and could not be carried through; the sentence says why."""
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -59,7 +64,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except Misuse as error:
         warn(f"backbud: {error}")
         return MISUSE
-    except CannotSay as error:
+    except (CannotSay, Failed) as error:
         warn(f"backbud: {error}")
         return FAILED
     except BrokenPipeError:
@@ -350,7 +355,7 @@ def _make(options: Namespace) -> int:
     except Broken as error:
         return _refused(error)
     except PublishError as error:
-        raise Misuse(str(error)) from None
+        raise _unpublished(error) from None
     if not options.json:
         for problem in made.problems[:SHOWN_BY_MAKE]:
             warn_problem(problem)
@@ -361,6 +366,13 @@ def _make(options: Namespace) -> int:
     else:
         say_json(made.summary)
     return PROBLEMS if made.problems else FINE
+
+
+def _unpublished(error: PublishError) -> Exception:
+    """What a run ends with that could not publish: what is foreign asks for another command."""
+    from backbud.publish.commit import ForeignError
+
+    return (Misuse if isinstance(error, ForeignError) else Failed)(str(error))
 
 
 def _refused(error: Broken) -> int:
@@ -380,8 +392,10 @@ def _watch(options: Namespace) -> int:
         raise Misuse(f"--port is a number from 0 (any that is free) to 65535, not {port}")
     try:
         watch(_folder(options.folder), port, on_lan=options.on_lan)
-    except (CannotServe, PublishError) as error:
+    except CannotServe as error:
         raise Misuse(str(error)) from None
+    except PublishError as error:
+        raise _unpublished(error) from None
     return FINE
 
 
@@ -561,8 +575,10 @@ def _publish(options: Namespace) -> int:
     except NotAgreed as error:
         warn(f"backbud: {error}")
         return PROBLEMS
-    except (SubscribeError, PublishError) as error:
+    except SubscribeError as error:
         raise Misuse(str(error)) from None
+    except PublishError as error:
+        raise _unpublished(error) from None
     if options.json:
         _print_json(published.as_json())
     else:
@@ -590,8 +606,10 @@ def _collect(options: Namespace) -> int:
         if collected.offers and (options.yes or _agreed(options.json)):
             write(folder, today, collected)
             (warn if options.json else say)("Written.")
-    except (SubscribeError, PublishError) as error:
+    except SubscribeError as error:
         raise Misuse(str(error)) from None
+    except PublishError as error:
+        raise _unpublished(error) from None
     left_out = collected.refused or collected.unmarked or collected.odd
     return PROBLEMS if left_out else FINE
 

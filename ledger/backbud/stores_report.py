@@ -129,4 +129,4 @@ def _rounded(quantity: float | None) -> float | None:
 
 
 def _money(amount: Decimal | None) -> str | None:
-    return None if amount is None else f"{amount:.2f}"
+    return None if amount is None else f"{amount:z.2f}"

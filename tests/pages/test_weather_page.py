@@ -472,12 +472,15 @@ def test_axes_hold_round_figures() -> None:
     small = axes_for(date(2027, 1, 1), date(2027, 2, 1), [0.31], "L", 0.0)
     assert (small.high, small.step) == (pytest.approx(0.4), pytest.approx(0.1))
     assert [tick(-5.0), tick(0.30000000000000004), tick(1500.0)] == ["−5", "0.3", "1500"]
+    assert [tick(-0.0), tick(round(-0.04, 1)), tick(-0.04)] == ["0", "0", "−0.04"]
     with pytest.raises(ValueError, match="needs days and values"):
         axes_for(date(2027, 1, 1), date(2027, 1, 1), [1.0], "L")
 
 
 def test_amounts_are_as_exact_as_an_estimate_can_be() -> None:
     assert [litres(v) for v in (0.04, 0.42, 3.52, 28.4)] == ["40 mL", "0.42 L", "3.5 L", "28 L"]
+    # Never minus nought, whatever rounds to it.
+    assert [litres(v) for v in (-0.0001, -0.0, -2.5)] == ["0 mL", "0 mL", "−2500 mL"]
     assert [half_gone(v) for v in (0.5, 2.52, 12.4, None)] == [
         "12 hours", "2.5 days", "12 days", "over 60 days",
     ]  # fmt: skip

@@ -169,7 +169,7 @@ class Outlook:
             known = f"{measured} measured, the rest by {self.air.means_from}"
         else:
             known = f"by {self.air.means_from}"
-        because = f"The {days} days from {day} average {celsius:.1f} °C here ({known})."
+        because = f"The {days} days from {day} average {celsius:z.1f} °C here ({known})."
         return Mean(celsius, Datum(because, measured < days))
 
     @_once
@@ -178,7 +178,7 @@ class Outlook:
         if days < 1:
             raise ValueError("at least one day is needed")
         celsius = sum(self._usual(day + timedelta(days=n)).mean_c for n in range(days)) / days
-        said = f"The {days} days from {day} average {celsius:.1f} °C here"
+        said = f"The {days} days from {day} average {celsius:z.1f} °C here"
         return Mean(celsius, Datum(f"{said} (by {self.air.means_from}).", True))
 
     @_once

@@ -160,7 +160,7 @@ def as_sold(count: float, material: Material) -> str:
     many = f"{container}es" if container.endswith("x") else f"{container}s"
     if count == int(count):
         return words.number(int(count), container, many)
-    return f"{count:.1f} {many}"
+    return f"{words.figure(count, '.1f')} {many}"
 
 
 def _for(want: Want, material: Material, year: int) -> For:
@@ -245,9 +245,10 @@ def quantity(value: float, material: Material) -> str:
     if unit == "L":
         return litres(value)
     if unit == "kg":
-        return f"{value * 1000:.0f} g" if value < 1 else f"{value:.1f} kg"
+        kg = f"{words.figure(value, '.1f')} kg"
+        return f"{words.figure(value * 1000, '.0f')} g" if value < 1 else kg
     if unit == "m":
-        return f"{value:.1f} m" if value < 10 else f"{value:.0f} m"
+        return f"{words.figure(value, '.1f' if value < 10 else '.0f')} m"
     if material.sold_units in (None, 1.0):
         return as_sold(round(value, 1), material)
     return words.number(round(value), "piece")
@@ -255,4 +256,4 @@ def quantity(value: float, material: Material) -> str:
 
 def money(amount: Decimal, currency: str) -> str:
     """`84.00 EUR`; with no currency where none is known."""
-    return f"{amount:.2f} {currency}".rstrip()
+    return f"{words.figure(amount, '.2f')} {currency}".rstrip()

@@ -17,7 +17,7 @@ from backbud.pages.links import link, tree_page
 from backbud.pages.skies import BASE_C, WEEK, Sky, Sum
 from backbud.pages.view import Nursery
 from backbud.plan.water import TreeWater, WaterWeek
-from backbud.words import between, day, full_day, number, sentence
+from backbud.words import between, day, figure, full_day, number, sentence
 
 HEAT_UNIT = f"degree-days over {BASE_C:g} °C"
 
@@ -201,7 +201,7 @@ def _average(found: Sum, one: str) -> str:
 
 
 def _c(celsius: float) -> str:
-    return f"{celsius:.1f} °C".replace("-", "−")
+    return f"{figure(celsius, '.1f')} °C"
 
 
 def _under(sky: Sky) -> Iterator[str]:
@@ -228,13 +228,14 @@ def _heat_said(heat: Sum, today: date) -> Iterator[str]:
 def _so_far(found: Sum, unit: str, one: str, until: str) -> str:
     """The sum by a day, and how much of it was measured."""
     by = f"by {until}"
-    average = f"{_average(found, one)} has {found.average_now:.0f} by then."
+    average = f"{_average(found, one)} has {figure(found.average_now, '.0f')} by then."
     if found.measured == found.days:
-        return f"{found.now:.0f} {unit} {by}; {average}"
+        return f"{figure(found.now, '.0f')} {unit} {by}; {average}"
     if found.measured:
         known = f"{found.measured} of {number(found.days, 'day')} measured, the rest as expected"
-        return f"{found.now:.0f} {unit} {by} ({known}); {average}"
-    return f"{found.now:.0f} {unit} are expected {by}: nothing was measured. {sentence(average)}"
+        return f"{figure(found.now, '.0f')} {unit} {by} ({known}); {average}"
+    expected = f"{figure(found.now, '.0f')} {unit} are expected {by}"
+    return f"{expected}: nothing was measured. {sentence(average)}"
 
 
 def _ahead(days: int | None) -> str:
@@ -255,14 +256,16 @@ def _chill_said(sky: Sky, today: date) -> Iterator[str]:
             if chill.among
             else "with the mean of each day to come: real days stray from it and often give less"
         )
-        yield f"{chill.points[-1].this:.0f} are expected by {full_day(ends)}, {rest}."
+        yield f"{figure(chill.points[-1].this, '.0f')} are expected by {full_day(ends)}, {rest}."
     for kind in sky.chilled:
         met = f"met by {full_day(kind.met)}" if kind.met else "not met here"
         yield f"{sentence(kind.kind)} asks for {kind.portions:g} portions: {met}."
 
 
 def _years(found: Sum) -> tuple[tuple[str, str, str], ...]:
-    return tuple((one.name, f"{one.by_now:.0f}", f"{one.whole:.0f}") for one in found.years)
+    return tuple(
+        (one.name, figure(one.by_now, ".0f"), figure(one.whole, ".0f")) for one in found.years
+    )
 
 
 def _frost(sky: Sky, ident: str, at: str, today: date) -> FrostPart | None:

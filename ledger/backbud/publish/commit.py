@@ -277,6 +277,13 @@ def _make_real_folder(path: str, shown: str) -> None:
         raise PublishError(f"{shown} is in the way: it should be a folder. Move it away.")
 
 
+def check_file(path: str, shown: str) -> None:
+    """Raise PublishError where something stands at a path that is no file: a link, a folder."""
+    found = _lstat(path)
+    if found is not None and not stat.S_ISREG(found.st_mode):
+        raise PublishError(f"{shown} is in the way: it should be a file. Move it away.")
+
+
 def _lstat(path: str) -> os.stat_result | None:
     """What stands at a path, a link itself and not its target; None if nothing does."""
     try:
@@ -756,10 +763,9 @@ def _take_lock(journal: str, wait_seconds: float) -> int:
         path = os.path.join(memory_folder(journal), LOCK)
         with _in_words(journal, _STILL_WHOLE):
             flags = os.O_RDWR | os.O_CREAT | getattr(os, "O_NOFOLLOW", 0)
+            check_file(path, f"{MEMORY}/{LOCK}")
             descriptor = os.open(path, flags | getattr(os, "O_NONBLOCK", 0), 0o666)
             try:
-                if not stat.S_ISREG(os.fstat(descriptor).st_mode):
-                    raise PublishError(f"{MEMORY}/{LOCK} is in the way: it should be a file.")
                 if _lock_now(descriptor) and _is_still_at(descriptor, path):
                     _sign(descriptor)
                     return descriptor

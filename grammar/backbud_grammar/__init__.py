@@ -1,1 +1,1 @@
-"""The language of the journal: text goes in, syntax and problems come out, and back."""
+"""The language of the journal: reading it, telling what is wrong in it, and writing it tidily."""

@@ -1,4 +1,4 @@
-"""A measure of a detail and the form it is held against go in; the measure as meant comes out."""
+"""Whether a measure is one that a detail may carry, and what it then means."""
 
 from __future__ import annotations
 
@@ -7,8 +7,8 @@ from collections.abc import Sequence
 from functools import partial
 
 from backbud_grammar.forms import ANY_WORDS, EXAMPLES, Form
-from backbud_grammar.items import Item, extent
-from backbud_grammar.measures import CURRENCIES, Measure, read_number, unit_named
+from backbud_grammar.items import DetailItem, extent
+from backbud_grammar.measures import CURRENCIES, Measure, is_money, read_number, unit_named
 from backbud_grammar.problems import Misread, nearest
 
 
@@ -24,10 +24,10 @@ def own_words(form: Form) -> set[str]:
     return {word for phrase in form.words for word in phrase.split()}
 
 
-def accepted(form: Form, item: Item, items: Sequence[Item]) -> Measure:
+def accepted(form: Form, item: DetailItem, items: Sequence[DetailItem]) -> Measure:
     measure = item.measure
     assert measure is not None
-    if measure.sort in ("money", "money rate") and measure.unit not in CURRENCIES:
+    if is_money(measure.sort) and measure.unit not in CURRENCIES:
         raise Misread(
             "unknown-unit",
             f"“{measure.unit}” is no unit or ISO 4217 currency",
@@ -71,7 +71,7 @@ def accepted(form: Form, item: Item, items: Sequence[Item]) -> Measure:
     return measure
 
 
-def flaw_of_item(form: Form, item: Item, flaw: Misread) -> Misread:
+def flaw_of_item(form: Form, item: DetailItem, flaw: Misread) -> Misread:
     """The flaw of a measure that could not be read: `2:00` is no ratio, but may be a time."""
     return _hours_and_minutes(form, item) or flaw
 
@@ -79,7 +79,7 @@ def flaw_of_item(form: Form, item: Item, flaw: Misread) -> Misread:
 _CLOCK = re.compile(r"0*(\d+):0*(\d+)", re.ASCII)
 
 
-def _hours_and_minutes(form: Form, item: Item) -> Misread | None:
+def _hours_and_minutes(form: Form, item: DetailItem) -> Misread | None:
     """Where a time is asked for, `2:30` is one as a clock shows it, and has no unit."""
     found = _CLOCK.fullmatch(item.text) if "duration" in form.sorts else None
     if found is None:
@@ -94,7 +94,7 @@ def _hours_and_minutes(form: Form, item: Item) -> Misread | None:
     )
 
 
-def _check_limits(form: Form, item: Item, measure: Measure) -> None:
+def _check_limits(form: Form, item: DetailItem, measure: Measure) -> None:
     numbers = [*measure.numbers, *([measure.upper] if measure.upper is not None else [])]
     if measure.sort == "fraction":
         numbers = [100 * numbers[0] / numbers[1]]
@@ -122,7 +122,7 @@ def _check_limits(form: Form, item: Item, measure: Measure) -> None:
         )
 
 
-def _in_settings_currency(form: Form, item: Item, items: Sequence[Item]) -> Measure:
+def _in_settings_currency(form: Form, item: DetailItem, items: Sequence[DetailItem]) -> Measure:
     measure = item.measure
     assert measure is not None
     after = _word_after(item, items)
@@ -141,7 +141,7 @@ def _in_settings_currency(form: Form, item: Item, items: Sequence[Item]) -> Meas
     return Measure(measure.numbers, "", "money")
 
 
-def _without_unit(form: Form, item: Item, items: Sequence[Item]) -> Misread:
+def _without_unit(form: Form, item: DetailItem, items: Sequence[DetailItem]) -> Misread:
     after = _word_after(item, items)
     if after is not None and after.text not in own_words(form):
         return Misread(
@@ -160,12 +160,12 @@ def _without_unit(form: Form, item: Item, items: Sequence[Item]) -> Misread:
     )
 
 
-def _word_after(item: Item, items: Sequence[Item]) -> Item | None:
+def _word_after(item: DetailItem, items: Sequence[DetailItem]) -> DetailItem | None:
     """The word that stands right behind a number, where its unit would be."""
     return next((i for i in items if i.sort == "word" and i.offset >= item.stop), None)
 
 
-def as_list(form: Form, items: Sequence[Item]) -> Measure:
+def as_list(form: Form, items: Sequence[DetailItem]) -> Measure:
     """Twelve numbers with one unit; where it stands behind each, it is the same."""
     flaw = next((item.flaw for item in items if item.flaw is not None), None)
     if flaw is not None:
@@ -211,13 +211,13 @@ def as_list(form: Form, items: Sequence[Item]) -> Measure:
     return Measure(tuple(m.numbers[0] for m in measures), last.unit, "list")
 
 
-def counted(measure: Measure, item: Item) -> Measure:
+def counted(measure: Measure, item: DetailItem) -> Measure:
     return Measure(
         measure.numbers, measure.unit, measure.sort, measure.upper, measure.per, int(item.text)
     )
 
 
-def two_measures(before: Item, item: Item) -> Misread:
+def two_measures(before: DetailItem, item: DetailItem) -> Misread:
     if thousands(before, item):
         return Misread(
             "thousands-separator",
@@ -235,7 +235,7 @@ def two_measures(before: Item, item: Item) -> Misread:
     )
 
 
-def thousands(one: Item, other: Item) -> bool:
+def thousands(one: DetailItem, other: DetailItem) -> bool:
     return (
         one.measure is not None
         and other.measure is not None
@@ -250,7 +250,7 @@ _SIGNS = {"€": "EUR", "£": "GBP", "¥": "JPY", "$": "USD", "euro": "EUR", "eu
 
 def hint_for_unit(written: str, form: Form) -> str:
     """The unit that was meant, or what the form takes."""
-    if "money" in form.sorts or "money rate" in form.sorts:
+    if any(map(is_money, form.sorts)):
         code = _SIGNS.get(written.casefold()) or nearest(written, sorted(CURRENCIES))
         return f"Write {code}." if code else f"Expected {expected(form)}."
     try:

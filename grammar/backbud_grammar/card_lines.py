@@ -1,4 +1,4 @@
-"""A line of a card goes in; the label that opens it and its value come out."""
+"""Reading a line of a card: the label that opens it, and its value."""
 
 from __future__ import annotations
 

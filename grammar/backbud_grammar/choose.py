@@ -1,15 +1,17 @@
-"""The items of one detail go in; the forms that may take them come out, the longest label first."""
+"""Which forms may take a detail: the longest known label wins."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
 from backbud_grammar.forms import ANY_WORDS, Form
-from backbud_grammar.items import Item
+from backbud_grammar.items import DetailItem
 from backbud_grammar.lexicon import SHARES, Lexicon
 
 
-def labelled(items: list[Item], lexicon: Lexicon) -> tuple[list[Form], list[Item]] | None:
+def labelled(
+    items: list[DetailItem], lexicon: Lexicon
+) -> tuple[list[Form], list[DetailItem]] | None:
     """Find the longest known label among the words; return its forms and what is left.
 
     A longer phrase out of a form's closed list wins over a label inside it ("by hand", "root ball"
@@ -30,7 +32,7 @@ def labelled(items: list[Item], lexicon: Lexicon) -> tuple[list[Form], list[Item
     return best[2], items[:at] + items[at + size :]
 
 
-def likely(bare: Sequence[Form], items: Sequence[Item]) -> list[Form]:
+def likely(bare: Sequence[Form], items: Sequence[DetailItem]) -> list[Form]:
     """The bare forms that these items can be at all."""
     sorts = {item.measure.sort for item in items if item.measure is not None}
     if not sorts:
@@ -48,7 +50,7 @@ def likely(bare: Sequence[Form], items: Sequence[Item]) -> list[Form]:
     ]
 
 
-def without_share(items: list[Item]) -> tuple[list[Item], str]:
+def without_share(items: list[DetailItem]) -> tuple[list[DetailItem], str]:
     """Take `each` or `together` off a measure."""
     if not any(item.text in SHARES for item in items) or all(i.measure is None for i in items):
         return items, ""

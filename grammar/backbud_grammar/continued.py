@@ -1,4 +1,4 @@
-"""Lines that may go on with the one above go in; those that do come out, and the slips as flaws.
+"""Which lines go on with the one above, and which only look like it by a slip.
 
 A deeper line goes on with the one above. One that begins as a line of its own does, with an act
 word or a label of its card, is a slip of the thumb: it may be either, so it is told and left out.
@@ -177,12 +177,16 @@ def left_below(
             above = None if prose[at] else at
         elif above is not None:
             indent, indent_above = _indent(text), _indent(lines[above][1])
-            goes_on = text.split(None, 1)[0].rstrip(_BEHIND_A_WORD).casefold() in _GOES_ON
-            if number in doubtful or goes_on or not indent_above.startswith(indent):
+            if number in doubtful or goes_on(text) or not indent_above.startswith(indent):
                 out[above] = " ".join((out.get(above, ""), *text.split())).lstrip()
             else:
                 above = None
     return out
+
+
+def goes_on(text: str) -> bool:
+    """Whether a line, however deep it stands, begins as what goes on with the one above it."""
+    return text.split(None, 1)[0].rstrip(_BEHIND_A_WORD).casefold() in _GOES_ON
 
 
 # ------------------------------------------------------------------ tabs among spaces

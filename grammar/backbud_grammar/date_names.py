@@ -1,4 +1,4 @@
-"""A word goes in; the months and days of the week that it names come out.
+"""Names of months and weekdays in common European languages, for lines meant as dates.
 
 Names of months and weekdays in common European languages, without the marks on their letters;
 from memory. Three letters are enough; where they begin an English name, that one is meant.

@@ -1,4 +1,4 @@
-"""A line that may be meant for a date goes in; whether it is, and what it may mean, comes out.
+"""Whether a line that cannot be read was meant for a date, and what its date may be.
 
 Needed only where a line is neither a date nor a subject line.
 """
@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from datetime import date, timedelta
+from datetime import MAXYEAR, date, timedelta
 from itertools import pairwise
 
 from backbud_grammar.date_names import is_name, months_named, weekdays_named
@@ -188,11 +188,11 @@ def _in_year_above(text: str, above: date) -> list[str]:
 
 
 def _first_from(above: date, month: int, day: int) -> date | None:
-    for year in (above.year, above.year + 1):
+    for year in (above.year, min(above.year + 1, MAXYEAR)):
         try:
             found = date(year, month, day)
-        except ValueError:
+        except (ValueError, OverflowError):
             continue
-        if above <= found < above + timedelta(days=366):
+        if timedelta(0) <= found - above < timedelta(days=366):
             return found
     return None

@@ -1,4 +1,4 @@
-"""A date as written goes in; the days it can mean come out.
+"""Dates as they are written, exact and rough ones, and the days that each can mean.
 
 Read are the calendar and week dates of ISO 8601-1, and levels 0 and 1 of the Extended
 Date/Time Format (Library of Congress, 4 February 2019; ISO 8601-2), without time of day.

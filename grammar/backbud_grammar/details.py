@@ -1,4 +1,4 @@
-"""The text of one detail goes in, with the forms that fit its act; details come out.
+"""Reading one detail of an act: its words against the forms that the act takes.
 
 The words of a detail may stand in any order where that stays clear; the longest known label wins.
 """
@@ -14,7 +14,7 @@ from backbud_grammar.choose import labelled, likely, without_share
 from backbud_grammar.fit import fit
 from backbud_grammar.forms import Form
 from backbud_grammar.hints import error_of, slip_in
-from backbud_grammar.items import Item, extent, is_plain_number, read_item_list
+from backbud_grammar.items import DetailItem, extent, is_plain_number, read_item_list
 from backbud_grammar.lexicon import LONGEST_UNCUT, Lexicon, lexicon_of
 from backbud_grammar.problems import Flaw, Misread
 from backbud_grammar.syntax import Detail
@@ -97,7 +97,9 @@ def details_of(text: str, lexicon: Lexicon) -> tuple[Detail, ...]:
     return tuple(details)
 
 
-def read_items(items: Sequence[Item], forms: tuple[Form, ...] | Lexicon) -> tuple[Detail, ...]:
+def read_items(
+    items: Sequence[DetailItem], forms: tuple[Form, ...] | Lexicon
+) -> tuple[Detail, ...]:
     """Read one comma-free detail; Misread says what was not understood and where."""
     lexicon = forms if isinstance(forms, Lexicon) else lexicon_of(forms)
     details: list[Detail] = []
@@ -106,7 +108,7 @@ def read_items(items: Sequence[Item], forms: tuple[Form, ...] | Lexicon) -> tupl
     return tuple(details)
 
 
-def _phrases(items: Sequence[Item], lexicon: Lexicon) -> list[list[Item]]:
+def _phrases(items: Sequence[DetailItem], lexicon: Lexicon) -> list[list[DetailItem]]:
     """Begin a new phrase at each preposition that opens a form of this act.
 
     Free words go on over a preposition behind which nothing stands that its form could take.
@@ -138,7 +140,7 @@ def _inside_phrase(words: Sequence[str], i: int, phrases: frozenset[tuple[str, .
     )
 
 
-def _goes_on(above: Sequence[Item], phrase: Sequence[Item], lexicon: Lexicon) -> bool:
+def _goes_on(above: Sequence[DetailItem], phrase: Sequence[DetailItem], lexicon: Lexicon) -> bool:
     """Whether a phrase is only more of the free words before it."""
     over = lexicon.opened_by(above) or [form for form in lexicon.bare if form.free]
     if not any(form.free for form in over):
@@ -147,21 +149,21 @@ def _goes_on(above: Sequence[Item], phrase: Sequence[Item], lexicon: Lexicon) ->
     return not any(form not in over and _could_take(form, phrase[1:]) for form in forms)
 
 
-def _could_take(form: Form, items: Sequence[Item]) -> bool:
+def _could_take(form: Form, items: Sequence[DetailItem]) -> bool:
     if form.free or form.reader:
         return bool(items)
     words = sum(item.sort == "word" for item in items)
     return words == 1 if form.refers else words < len(items)
 
 
-def _read_phrase(items: list[Item], lexicon: Lexicon) -> list[Detail]:
+def _read_phrase(items: list[DetailItem], lexicon: Lexicon) -> list[Detail]:
     read = _as_details(items, lexicon)
     if read is None:
         raise error_of(items, lexicon)
     return read
 
 
-def _as_details(items: list[Item], lexicon: Lexicon) -> list[Detail] | None:
+def _as_details(items: list[DetailItem], lexicon: Lexicon) -> list[Detail] | None:
     """Read a phrase as one detail, or as several that follow each other without a comma.
 
     Free words leave what looks like a measure to the other forms of the act, as long as one of
@@ -183,7 +185,7 @@ def _as_details(items: list[Item], lexicon: Lexicon) -> list[Detail] | None:
     return None
 
 
-def _could_measure(items: Sequence[Item], lexicon: Lexicon) -> bool:
+def _could_measure(items: Sequence[DetailItem], lexicon: Lexicon) -> bool:
     """Whether a measure stands there that some form of the act takes."""
     sorts = {item.measure.sort for item in items if item.measure is not None}
     return ("number" in sorts and lexicon.takes_number) or not lexicon.sorts.isdisjoint(
@@ -191,14 +193,14 @@ def _could_measure(items: Sequence[Item], lexicon: Lexicon) -> bool:
     )
 
 
-def _opens_free(items: Sequence[Item], lexicon: Lexicon) -> bool:
+def _opens_free(items: Sequence[DetailItem], lexicon: Lexicon) -> bool:
     text = f" {' '.join(item.text.casefold() for item in items)} "
     return any(
         padded in text and any(form.free for form in of) for padded, _, of, _ in lexicon.labels
     )
 
 
-def _cut(items: list[Item], lexicon: Lexicon, loose: int) -> list[Detail] | None:
+def _cut(items: list[DetailItem], lexicon: Lexicon, loose: int) -> list[Detail] | None:
     """Cut a phrase into details, the first as long as it can be; None where that fails."""
     count = len(items)
     if count > LONGEST_UNCUT:
@@ -219,12 +221,12 @@ def _cut(items: list[Item], lexicon: Lexicon, loose: int) -> list[Detail] | None
     return tails[0] if len(set(names)) == len(names) else None
 
 
-def _belongs(before: Sequence[Item], item: Item, lexicon: Lexicon) -> bool:
+def _belongs(before: Sequence[DetailItem], item: DetailItem, lexicon: Lexicon) -> bool:
     """Whether no cut may stand here: in `1 200`, or between free words and a bare number."""
     return thousands(before[-1], item) or (is_plain_number(item) and _opens_free(before, lexicon))
 
 
-def _read_one(items: list[Item], lexicon: Lexicon, loose: int) -> Detail | None:
+def _read_one(items: list[DetailItem], lexicon: Lexicon, loose: int) -> Detail | None:
     """Read all the items as one detail; None where no form takes them."""
     rest, share = without_share(items)
     forms, values = labelled(rest, lexicon) or (likely(lexicon.bare, rest), rest)

@@ -1,4 +1,4 @@
-"""Bytes go in; a short digest that tells them from any others comes out."""
+"""A short digest that tells any bytes from any others."""
 
 from __future__ import annotations
 

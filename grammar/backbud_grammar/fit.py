@@ -1,4 +1,4 @@
-"""A form and the items of a detail without its label go in; the detail comes out if they fit."""
+"""Whether what follows a label fits its form, and the detail that it then is."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ from backbud_grammar.accept import (
 )
 from backbud_grammar.dates import read_span
 from backbud_grammar.forms import ANY_WORDS, Form
-from backbud_grammar.items import Item, extent, is_plain_number, written_of
+from backbud_grammar.items import DetailItem, extent, is_plain_number, written_of
 from backbud_grammar.lexicon import LONGEST_UNCUT, NO_HANDLES, REMARK_HINT
 from backbud_grammar.measures import Measure
 from backbud_grammar.problems import Misread, did_you_mean
@@ -27,7 +27,7 @@ from backbud_grammar.readers import READERS
 from backbud_grammar.syntax import Detail
 
 
-def fit(form: Form, items: list[Item], loose: int = 0) -> Detail:
+def fit(form: Form, items: list[DetailItem], loose: int = 0) -> Detail:
     """Hold what is left after the label against the form; Misread where it does not fit."""
     if form.reader:
         return READERS[form.reader](form, items)
@@ -63,7 +63,7 @@ def fit(form: Form, items: list[Item], loose: int = 0) -> Detail:
     return Detail(form.name, text, measure, handle, "", date)
 
 
-def _date_among(form: Form, items: list[Item]) -> tuple[str, list[Item]]:
+def _date_among(form: Form, items: list[DetailItem]) -> tuple[str, list[DetailItem]]:
     """Take the date out of the items; Misread where one is wanted and another thing stands."""
     if len(items) == 1 and (items[0].sort == "date" or _is_year(items[0])):
         return items[0].text, []
@@ -83,11 +83,13 @@ def _date_among(form: Form, items: list[Item]) -> tuple[str, list[Item]]:
     return text, []
 
 
-def _is_year(item: Item) -> bool:
+def _is_year(item: DetailItem) -> bool:
     return len(item.text) == 4 and item.text.isdecimal()
 
 
-def _sorted_out(form: Form, items: list[Item], loose: int) -> tuple[Measure | None, list[Item]]:
+def _sorted_out(
+    form: Form, items: list[DetailItem], loose: int
+) -> tuple[Measure | None, list[DetailItem]]:
     """Part the items into the one measure and the words.
 
     `loose`: free words take numbers too (1), or measures of any sort (2).
@@ -96,7 +98,7 @@ def _sorted_out(form: Form, items: list[Item], loose: int) -> tuple[Measure | No
     if not in_words and all(item.sort in ("word", "quoted") for item in items):
         return None, items
     measure: Measure | None = None
-    words: list[Item] = []
+    words: list[DetailItem] = []
     for i, item in enumerate(items):
         if item.sort in ("word", "quoted"):
             if measure is not None and _is_count(items, i):
@@ -129,12 +131,12 @@ _IN_WORDS = {
 }
 
 
-def _is_word(item: Item, loose: int) -> bool:
+def _is_word(item: DetailItem, loose: int) -> bool:
     """Whether free words take a date, a number or a measure as one of them."""
     return item.sort == "date" or loose > 1 or (loose > 0 and is_plain_number(item))
 
 
-def _is_count(items: Sequence[Item], i: int) -> bool:
+def _is_count(items: Sequence[DetailItem], i: int) -> bool:
     """Whether `x 2` stands here, behind a measure and its metal: `2 mm Al x 2`."""
     return (
         0 < i + 1 < len(items)
@@ -146,7 +148,7 @@ def _is_count(items: Sequence[Item], i: int) -> bool:
 _COUNT = re.compile(r"[1-9][0-9]{0,3}")
 
 
-def _reference(form: Form, words: list[Item]) -> tuple[str, list[Item]]:
+def _reference(form: Form, words: list[DetailItem]) -> tuple[str, list[DetailItem]]:
     """The first word that is none of the form's own is the handle; `the` may stand before it."""
     own = own_words(form)
     for i, item in enumerate(words):
@@ -180,7 +182,7 @@ def _made_of(text: str, phrases: list[str]) -> bool:
     return reached[-1]
 
 
-def _wrong_words(form: Form, words: Sequence[Item], text: str) -> Misread:
+def _wrong_words(form: Form, words: Sequence[DetailItem], text: str) -> Misread:
     if form.labels:
         return Misread(
             "unknown-word",

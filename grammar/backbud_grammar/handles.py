@@ -1,4 +1,4 @@
-"""A handle as written goes in; the form in which handles are compared comes out."""
+"""When two handles are the same, and what is wrong with a new one."""
 
 from __future__ import annotations
 

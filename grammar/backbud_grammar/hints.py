@@ -1,4 +1,4 @@
-"""A detail that fits no form goes in; the one thing to tell of it, and what was meant, come out."""
+"""What to tell of a detail that fits no form, and what may have been meant."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from backbud_grammar.accept import own_words
 from backbud_grammar.choose import labelled, likely, without_share
 from backbud_grammar.fit import fit
 from backbud_grammar.forms import ANY_WORDS, Form
-from backbud_grammar.items import Item, extent, is_plain_number, written_of
+from backbud_grammar.items import DetailItem, extent, is_plain_number, written_of
 from backbud_grammar.lexicon import REMARK_HINT, Lexicon
 from backbud_grammar.measures import Measure
 from backbud_grammar.problems import Misread, did_you_mean
@@ -24,7 +24,7 @@ NO_DETAILS = "This act takes no details."
 COMMA_HINT = "Details are parted by a comma and a space."
 
 
-def error_of(items: list[Item], lexicon: Lexicon) -> Misread:
+def error_of(items: list[DetailItem], lexicon: Lexicon) -> Misread:
     """The one thing to tell of a detail that fits no form."""
     values, _ = without_share(items)
     found = labelled(values, lexicon)
@@ -64,7 +64,7 @@ def error_of(items: list[Item], lexicon: Lexicon) -> Misread:
     return _unknown(values[start:], lexicon)
 
 
-def _is_part(items: Sequence[Item], lexicon: Lexicon) -> bool:
+def _is_part(items: Sequence[DetailItem], lexicon: Lexicon) -> bool:
     """Whether a part of the tree stands here without its `on`: in `branch 3` is no measure.
 
     But in `opened top 2` is one without its unit: `top` is a word of that act.
@@ -78,7 +78,7 @@ def _is_part(items: Sequence[Item], lexicon: Lexicon) -> bool:
     )
 
 
-def _first_error(forms: Sequence[Form], items: list[Item]) -> Misread | None:
+def _first_error(forms: Sequence[Form], items: list[DetailItem]) -> Misread | None:
     """Why the first of the forms does not take the items."""
     for form in forms:
         try:
@@ -103,7 +103,9 @@ def _any_of(bare: Sequence[Form]) -> Form:
     )
 
 
-def _unknown(items: Sequence[Item], lexicon: Lexicon, before: Measure | None = None) -> Misread:
+def _unknown(
+    items: Sequence[DetailItem], lexicon: Lexicon, before: Measure | None = None
+) -> Misread:
     """The problem of items that are no detail; `before`: the measure that stands before them."""
     start, length = extent(items)
     text = written_of(items)
@@ -134,7 +136,7 @@ def _unknown(items: Sequence[Item], lexicon: Lexicon, before: Measure | None = N
 
 
 def _hint_for_unknown(
-    text: str, items: Sequence[Item], lexicon: Lexicon, before: Measure | None
+    text: str, items: Sequence[DetailItem], lexicon: Lexicon, before: Measure | None
 ) -> str:
     for form in lexicon.forms:
         if form.reader == "wedges" and all(

@@ -1,4 +1,4 @@
-"""The text of one detail goes in; its words, quoted texts, dates and measures come out."""
+"""The words, quoted texts, dates and measures that a detail is made of."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from backbud_grammar.problems import Misread, nearest
 from backbud_grammar.shape import Part, parts_of
 
 
-class Item(Struct, frozen=True):
+class DetailItem(Struct, frozen=True):
     """One thing that stands in a detail. `sort`: word, quoted, date or measure.
 
     What is raised of a `flaw` holds the frames that it went through, and so the item again: it must
@@ -40,13 +40,13 @@ class Item(Struct, frozen=True):
         return self.stop - self.offset
 
 
-def extent(items: Sequence[Item]) -> tuple[int, int]:
+def extent(items: Sequence[DetailItem]) -> tuple[int, int]:
     if not items:
         return 0, 0
     return items[0].offset, items[-1].stop - items[0].offset
 
 
-def written_of(items: Sequence[Item]) -> str:
+def written_of(items: Sequence[DetailItem]) -> str:
     """The items as they were written, with single spaces where there was a gap."""
     if len(items) < 2:
         return items[0].text if items else ""
@@ -56,15 +56,15 @@ def written_of(items: Sequence[Item]) -> str:
     return text
 
 
-def is_plain_number(item: Item) -> bool:
+def is_plain_number(item: DetailItem) -> bool:
     return item.measure is not None and item.measure.sort == "number"
 
 
-def read_item_list(text: str) -> list[Item]:
+def read_item_list(text: str) -> list[DetailItem]:
     """Read the items of a detail: words, quoted text, dates, measures. Misread where none fits."""
     if _MORE_THAN_WORDS.search(text) is None:
         # Nothing but the grammar's WORDs can stand there.
-        return [Item("word", found[0], found.start()) for found in _WORD.finditer(text)]
+        return [DetailItem("word", found[0], found.start()) for found in _WORD.finditer(text)]
     parts = parts_of(text)
     if parts is None:
         raise _unclosed(text)
@@ -89,24 +89,24 @@ def _unclosed(text: str) -> Misread:
     )
 
 
-def item_of(part: Part, text: str) -> Item:
+def item_of(part: Part, text: str) -> DetailItem:
     """Return one part of a detail as an item; `text` is what was parsed."""
     rule, pieces = part
     start, end = pieces[0].start, pieces[-1].end
     written = text[start:end]
     if rule == "WORD":
-        return Item("word", written, start)
+        return DetailItem("word", written, start)
     if rule == "QUOTED":
         # A cultivar keeps its quotes, a text loses them.
         inside = written if written[0] == "'" else written[1:-1]
-        return Item("quoted", inside, start, None, end)
+        return DetailItem("quoted", inside, start, None, end)
     if rule == "date":
-        return Item("date", written, start)
+        return DetailItem("date", written, start)
     try:
-        return Item("measure", written, start, _measure(part, text))
+        return DetailItem("measure", written, start, _measure(part, text))
     except Misread as error:
         error.offset, error.length = start, len(written)
-        return Item("measure", written, start, flaw=error)
+        return DetailItem("measure", written, start, flaw=error)
 
 
 def _measure(part: Part, text: str) -> Measure:

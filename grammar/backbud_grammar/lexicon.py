@@ -1,11 +1,11 @@
-"""The forms of an act or of a card's line go in, sorted for reading they come out."""
+"""The forms of an act or a card, sorted so that a detail quickly finds those it may be."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
 from backbud_grammar.forms import ANY_WORDS, Form
-from backbud_grammar.items import Item
+from backbud_grammar.items import DetailItem
 
 # After one of these a reference or a purpose follows, and a new detail begins without a comma.
 PREPOSITIONS = frozenset(
@@ -72,7 +72,7 @@ class Lexicon:
             "this",
         )
 
-    def opened_by(self, items: Sequence[Item]) -> list[Form]:
+    def opened_by(self, items: Sequence[DetailItem]) -> list[Form]:
         """The forms whose label stands first among the items."""
         words = tuple(item.text.casefold() for item in items[: self.longest_label])
         return [

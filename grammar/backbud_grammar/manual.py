@@ -1,4 +1,4 @@
-"""The tables of acts and cards go in; the part of the manual that lists them comes out.
+"""The tables of the manual, written from those that the language is read by.
 
 `python -m backbud_grammar.manual grammar/README.md` writes it into the manual.
 """
@@ -65,7 +65,11 @@ def _acts() -> str:
         "before ` -- ` is understood. All others are done with what was understood, unless a word "
         "that limits them was not (`not`, `except`, `only`, `but`, `half`, `partly`, `rest`, "
         "`yet`, `off` …) or begins the remark, and unless they are written in the bare form, "
-        "which may be a noun or a wish (`wire loose`, `repot soon`). A line that is held back "
+        "which may be a noun or a wish (`wire loose`, `repot soon`). Of what is put on a part "
+        "(`wired`, `guyed`, `wrapped`) at least one detail must be understood, where any is "
+        "written. What comes off a part "
+        "(`unwired on right 9`) must be on it, where anything is written to be on the tree. "
+        "A line that is held back "
         "stands in the history, changes nothing, leaves open what it might have settled, and is a "
         "problem that says what was not understood.",
     ]

@@ -1,4 +1,4 @@
-"""A number as written goes in, with its unit; a measure in known units comes out.
+"""Numbers with their units: how they are written, and how one unit becomes another.
 
 Factors: NIST Special Publication 811 (2008), appendix B.8. Numbers stay decimal as written.
 """
@@ -163,6 +163,11 @@ class Measure(Struct, frozen=True, array_like=True, gc=False):
         if self.count != 1:
             text += f" x {self.count}"
         return text
+
+
+def is_money(sort: str) -> bool:
+    """Whether measures of a sort are amounts of money."""
+    return sort in ("money", "money rate")
 
 
 def convert(number: Decimal, unit: str, to: str) -> Decimal:

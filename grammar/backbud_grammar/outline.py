@@ -1,4 +1,4 @@
-"""One section's bytes go in; a page, a card or a stray comes out, made of whole lines, and flaws.
+"""The outline of a section: which of its lines are acts, subjects or labels.
 
 The outline is a plain row of lines, so it is read line by line, which is many times faster than to
 parse it. What the row must be is said by the rules `page`, `card` and `stray` of journal.lark, and

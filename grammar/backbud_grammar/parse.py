@@ -1,4 +1,4 @@
-"""The text of an act goes in, with the table of acts; details and flaws come out.
+"""Reading the text of an act, each detail once; card lines and subject lines are kept here too.
 
 Each piece between commas is read once and kept. Cards' lines and subject lines are kept here too.
 """

@@ -1,4 +1,4 @@
-"""A detail's text goes in; the part of the tree after `on` and what stands around it come out."""
+"""The part of the tree that a detail is about: what stands after `on`."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from backbud_grammar.measures import BY_WRITING
 from backbud_grammar.problems import Misread
 
 
-class Placed(Struct, frozen=True, gc=False):
+class DetailWithPart(Struct, frozen=True, gc=False):
     """A detail with a part of the tree: what stands before `on`, the part, what follows it.
 
     `at`, `tail_at`: where `on` and what follows the part begin.
@@ -25,7 +25,7 @@ class Placed(Struct, frozen=True, gc=False):
     tail_at: int
 
 
-def without_part(text: str, lexicon: Lexicon) -> Placed | None:
+def without_part(text: str, lexicon: Lexicon) -> DetailWithPart | None:
     """Take the part of the tree off a detail; None where there is no `on`.
 
     The part ends where a label of this act opens another detail.
@@ -52,9 +52,9 @@ def without_part(text: str, lexicon: Lexicon) -> Placed | None:
                 end,
             )
     if end == len(words):
-        return Placed(text[:at].strip(), " ".join(words), "", at, len(text))
+        return DetailWithPart(text[:at].strip(), " ".join(words), "", at, len(text))
     tail_at = [found.start() for found in _WORD.finditer(text, at + 2)][end]
-    return Placed(text[:at].strip(), " ".join(words[:end]), text[tail_at:], at, tail_at)
+    return DetailWithPart(text[:at].strip(), " ".join(words[:end]), text[tail_at:], at, tail_at)
 
 
 def _label_at(words: list[str], i: int, lexicon: Lexicon) -> bool:

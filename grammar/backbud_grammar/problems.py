@@ -1,4 +1,4 @@
-"""What is wrong in a line goes in; one problem that a person can act on comes out.
+"""What a problem is, how it is shown to a person, and which word may have been meant.
 
 A problem never stops the reading: every other line still compiles.
 """

@@ -1,4 +1,4 @@
-"""The items of a detail that is written in a way of its own go in; the detail comes out."""
+"""Details that are written in a way of their own, and how each is read."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from decimal import Decimal
 
 from backbud_grammar.accept import accepted, expected
 from backbud_grammar.forms import Form
-from backbud_grammar.items import Item, extent, written_of
+from backbud_grammar.items import DetailItem, extent, written_of
 from backbud_grammar.kinds import STRENGTHS
 from backbud_grammar.measures import Measure
 from backbud_grammar.problems import Misread, did_you_mean
@@ -32,7 +32,7 @@ WEDGES: Mapping[str, str] = {
 BETWEEN_WEDGES = ("o'clock", "o’clock", "and", "the", "&", "+")
 
 
-def _wedges(form: Form, items: list[Item]) -> Detail:
+def _wedges(form: Form, items: list[DetailItem]) -> Detail:
     """`N E S`, `front left`, `6 o'clock`: the wedges, each in one way, in the order written."""
     found: dict[str, None] = {}
     for item in items:
@@ -55,7 +55,7 @@ def _wedges(form: Form, items: list[Item]) -> Detail:
     return Detail(form.name, " ".join(found))
 
 
-def _words_at(item: Item) -> Iterator[tuple[int, str]]:
+def _words_at(item: DetailItem) -> Iterator[tuple[int, str]]:
     """The words of an item that commas without a space may hold: `N,E,S`."""
     at = item.offset
     for word in item.text.split(","):
@@ -67,7 +67,7 @@ def _words_at(item: Item) -> Iterator[tuple[int, str]]:
 SCORES = {"1", "2", "3", "4", "5"}
 
 
-def _ingredient(form: Form, items: list[Item]) -> Detail:
+def _ingredient(form: Form, items: list[DetailItem]) -> Detail:
     """`akadama 2`, `pumice 3-6 mm 1/2`: a name, and last its parts by volume."""
     if items[-1].text in ("part", "parts"):
         items = items[:-1] or items
@@ -88,7 +88,7 @@ def _ingredient(form: Form, items: list[Item]) -> Detail:
     return Detail(form.name, name, accepted(form, last, items))
 
 
-def _zone(form: Form, items: list[Item]) -> Detail:
+def _zone(form: Form, items: list[DetailItem]) -> Detail:
     """`apex 4`, `lower left weak`, `3`: a zone, and last how it grows."""
     items = [item for item in items if item.text != "on"]
     if not items:
@@ -126,14 +126,14 @@ def _zone(form: Form, items: list[Item]) -> Detail:
 _HOW_MUCH = ("very", "rather", "quite", "fairly", "still", "too", "more", "less")
 
 
-def _is_score(item: Item) -> bool:
+def _is_score(item: DetailItem) -> bool:
     return item.text in SCORES or item.text.casefold() in STRENGTHS
 
 
 _TIME = re.compile(r"([01]?\d|2[0-3]):([0-5]\d)", re.ASCII)
 
 
-def _time(form: Form, items: list[Item]) -> Detail:
+def _time(form: Form, items: list[DetailItem]) -> Detail:
     """`14:30`: the time of day."""
     written = written_of(items)
     found = _TIME.fullmatch(written)
@@ -144,7 +144,7 @@ def _time(form: Form, items: list[Item]) -> Detail:
     return Detail(form.name, f"{int(found[1]):02}:{found[2]}")
 
 
-READERS: Mapping[str, Callable[[Form, list[Item]], Detail]] = {
+READERS: Mapping[str, Callable[[Form, list[DetailItem]], Detail]] = {
     "ingredient": _ingredient,
     "wedges": _wedges,
     "zone": _zone,

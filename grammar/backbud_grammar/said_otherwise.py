@@ -1,4 +1,4 @@
-"""A word or a detail that the tables do not have goes in; what to write instead comes out.
+"""What is said at the bench in words that the tables do not have, and what to write instead.
 
 What is here is said at the bench and stays a problem, because it could be meant in two ways, or
 because a plain word of its own says more.

@@ -1,4 +1,4 @@
-"""The text of a detail goes in; its parts as the grammar names them come out, each with its place.
+"""Parsing a detail with the grammar, once for all texts that differ only in their digits.
 
 Texts that differ only in their digits have one shape, and each shape is parsed but once: which
 digit stands there means nothing to the terminals of a detail, save to the two that

@@ -1,4 +1,4 @@
-"""Any text goes in; the same text comes out, with all that would not show as itself written out.
+"""Showing any text safely: what a terminal would obey, or hide, is written out.
 
 A terminal obeys control characters, and characters that turn the direction of writing make a line
 read as another one. File names hold them as well as notes do.

@@ -1,4 +1,4 @@
-"""A subject line goes in; what it names comes out, or its flaw."""
+"""Reading a subject line: handles, groups, `all …` and `except …`."""
 
 from __future__ import annotations
 

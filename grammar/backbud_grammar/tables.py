@@ -1,4 +1,4 @@
-"""The grammar file goes in, a ready LALR parser comes out, kept between runs.
+"""A ready parser of the grammar, kept between runs, since building it takes long.
 
 Lark keeps its tables by pickling, and whoever writes the pickle can run code; so they are kept
 in the person's own cache folder, never in a journal, which may come from somebody else.

@@ -1,4 +1,4 @@
-"""The files of the language go in; a mark that changes when any of them does comes out."""
+"""A mark of the program's source files in a folder, so that what others made is told apart."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""An act as it was read goes in; the words left over, and what holds it back, come out.
+"""How much of an act was understood, and whether what was not holds it back.
 
 An act that takes off, takes away, ends or finds well is only done where all of its line is
 understood. Any act is held back by an unread word that limits or takes back what it says.
@@ -134,6 +134,7 @@ def told(
             or word.casefold() in form.bare_words
             or (form.names_act and not reading.named)
             or _is_undone(form, unread)
+            or _puts_on_nothing_read(form, reading, wrong)
             or _limiter(unread, _UNREAD - _own(forms))
         ):
             first = replace(
@@ -266,6 +267,22 @@ def _is_undone(form: ActForm, unread: Sequence[str]) -> bool:
         return False
     said = {w.casefold() for run in unread for w in _WORD.findall(run)}
     return not _REMOVED.isdisjoint(said)
+
+
+def _puts_on_nothing_read(form: ActForm, reading: ActReading, wrong: Iterable[Flaw]) -> bool:
+    """Whether what is put on, somewhere on a tree, is said in words of which none was read.
+
+    Bare `wired` is understood; of `wired zyxxy` nobody could say what is on, or take it off.
+    """
+    refused = {flaw.column for flaw in wrong}
+    return (
+        bool(form.undone_by)
+        and any(one.part for one in form.forms)
+        and all(
+            detail.name == "by" or start + detail.offset in refused
+            for detail, start in zip(reading.details, reading.starts, strict=True)
+        )
+    )
 
 
 def _limiter_read(

@@ -12,9 +12,10 @@ from typing import NamedTuple
 
 from msgspec import Struct
 
-from backbud.calendar.feeds import feeds_of, published, shown_in_feeds, write_feeds
+from backbud.calendar.feeds import published, write_feeds
 from backbud.calendar.grounds import grounds_of
 from backbud.calendar.revisions import Revisions, read_revisions
+from backbud.calendar.which_feeds import feeds_of, shown_in_feeds
 from backbud.facts import facts_of
 from backbud.kept import Is
 from backbud.pages.links import tree_page

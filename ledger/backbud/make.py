@@ -17,8 +17,8 @@ from json import dumps
 
 from msgspec import Struct
 
-from backbud.calendar.feeds import EVERYTHING
 from backbud.calendar.revisions import write_revisions
+from backbud.calendar.which_feeds import EVERYTHING
 from backbud.compiled import REVISIONS, Compiled, Output, compiled
 from backbud.journal.weather.named import weather_files
 from backbud.kept import KEEP_NOTHING, Kept

@@ -20,10 +20,10 @@ from backbud.journal.read import Journal, read_journal
 from backbud.journal.settings import SETTINGS_FILE, place_of_setting
 from backbud.journal.things import Thing
 from backbud.kept import KEEP_NOTHING, Kept
+from backbud.plugins.load import NO_PLUGINS, Plugins, plugins_of
 from backbud.publish import MEMORY
 from backbud.publish.memory import MemoryOf
 from backbud.publish.unchanged import installed_mark
-from backbud.trust.plugins import NO_PLUGINS, Plugins, plugins_of
 from backbud.words import number
 from backbud_grammar.digest import digest
 from backbud_grammar.handles import fold
@@ -352,7 +352,7 @@ class Session:
         kinds = {_kind(thing) for thing in self.journal.things.of_kind("tree")}
         if kinds <= remember.recall_names(memory, remember.KINDS_FILE, mark):
             return
-        from backbud.trust.faults import is_ours
+        from backbud.plugins.faults import is_ours
 
         pack = self.pack
         found = [pack.find(kind) for kind in kinds]

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from decimal import Decimal
 
 from backbud.pages.stores import StoresSheet, sheet_of
-from backbud.plan.stores.values import Buy, Kept, Material, Stores
+from backbud.plan.stores.values import Buy, Material, StockedMaterial, Stores
 
 
 def stores_lines(stores: Stores, year: int) -> Iterator[str]:
@@ -74,7 +74,7 @@ def stores_json(stores: Stores) -> dict[str, object]:
     }
 
 
-def _kept(kept: Kept) -> dict[str, object]:
+def _kept(kept: StockedMaterial) -> dict[str, object]:
     return {
         **_material(kept.material),
         "on_hand": _rounded(kept.on_hand),

@@ -10,7 +10,7 @@ from typing import Protocol
 from backbud_grammar.dates import WrittenDate
 
 
-class Window(Protocol):
+class WindowDays(Protocol):
     """A first, a best and a last day."""
 
     @property
@@ -145,13 +145,13 @@ def sizes(text: str) -> str:
     return text.replace(" x ", " × ")
 
 
-def when_late(window: Window, today: date) -> str:
+def when_late(window: WindowDays, today: date) -> str:
     """How late: `12 days late, best was 1 November`."""
     late = days((today - window.closes).days)
     return f"{late} late, best was {day(window.best, today.year)}"
 
 
-def when_now(window: Window, today: date) -> str:
+def when_now(window: WindowDays, today: date) -> str:
     """Where in an open window today is: `best 30 November`, `best was 9 May, 3 days left`."""
     if window.best == today:
         best = "best today"
@@ -165,7 +165,7 @@ def when_now(window: Window, today: date) -> str:
     return f"{best}, {number(left, 'day')} left" if left <= 7 else best
 
 
-def when_coming(window: Window, today: date) -> str:
+def when_coming(window: WindowDays, today: date) -> str:
     """The window ahead: `from 6 March until 14 March`, `only on 6 March`."""
     year = today.year
     if window.opens == window.closes:

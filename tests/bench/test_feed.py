@@ -14,8 +14,8 @@ from backbud.bench.feed import (
     P_IN_P2O5,
     Dilution,
     DilutionUnit,
-    Feed,
     Label,
+    LabelledFeed,
     dilution_for_ppm_n,
     feed_g_per_litre,
     label_of_elements,
@@ -27,9 +27,9 @@ from backbud.bench.feed import (
 # IUPAC standard atomic weights, as `periodictable` 2.1.0 has them.
 O_MASS, P_MASS, K_MASS = 15.999, 30.973762, 39.0983
 
-SOLUBLE = Feed(Label(20, 10, 20))
-LIQUID = Feed(Label(6, 3, 5), "liquid", density_kg_per_litre=1.2)
-CAKE = Feed(Label(5, 4, 1), "cake")
+SOLUBLE = LabelledFeed(Label(20, 10, 20))
+LIQUID = LabelledFeed(Label(6, 3, 5), "liquid", density_kg_per_litre=1.2)
+CAKE = LabelledFeed(Label(5, 4, 1), "cake")
 
 
 def test_oxides_hold_their_elements_by_mass() -> None:
@@ -50,7 +50,7 @@ def test_ounces_in_a_hundred_gallons(percent: float, ounces: float) -> None:
     """
     units = pint.UnitRegistry()
     g_per_litre = (ounces * units.oz / (100 * units.gallon)).to("g/L").magnitude
-    feed = Feed(Label(percent, percent, percent))
+    feed = LabelledFeed(Label(percent, percent, percent))
     assert nutrients_ppm(feed, Dilution(g_per_litre, "g/L")).n == pytest.approx(200, rel=0.02)
     back = dilution_for_ppm_n(feed, 200).amount * units.g / units.L
     assert (back * 100 * units.gallon).to("oz").magnitude == pytest.approx(ounces, abs=0.25)
@@ -67,7 +67,7 @@ def test_a_label_of_elements() -> None:
     """Potassium nitrate as a label in elements; K 38.7 is K2O 46.6, by atomic masses."""
     label = label_of_elements(13.9, 0, 38.7)
     assert label.k2o_percent == pytest.approx(38.7 * (2 * K_MASS + O_MASS) / (2 * K_MASS), rel=5e-4)
-    assert nutrients_ppm(Feed(label), Dilution(1, "g/L")).k == pytest.approx(387)
+    assert nutrients_ppm(LabelledFeed(label), Dilution(1, "g/L")).k == pytest.approx(387)
     assert label_of_elements(0, 4.36, 0).p2o5_percent == pytest.approx(10)
 
 
@@ -78,7 +78,7 @@ def test_liquids_by_their_density() -> None:
     # One part made up to 500 is 2 mL in a litre.
     assert nutrients_ppm(LIQUID, Dilution(500, "1:")).n == pytest.approx(144)
     # Weighed, it needs no density.
-    assert nutrients_ppm(Feed(Label(6, 3, 5), "liquid"), Dilution(2.4, "g/L")).n == (
+    assert nutrients_ppm(LabelledFeed(Label(6, 3, 5), "liquid"), Dilution(2.4, "g/L")).n == (
         pytest.approx(144)
     )
 
@@ -96,7 +96,7 @@ def test_back_from_ppm_by_hand() -> None:
     unit=st.sampled_from(["g/L", "mL/L", "1:"]),
 )
 def test_there_and_back(n: float, density: float, ppm: float, unit: DilutionUnit) -> None:
-    feed = Feed(Label(n, 0, 0), density_kg_per_litre=density)
+    feed = LabelledFeed(Label(n, 0, 0), density_kg_per_litre=density)
     assert nutrients_ppm(feed, dilution_for_ppm_n(feed, ppm, unit)).n == pytest.approx(ppm)
 
 
@@ -139,9 +139,9 @@ def test_missing_and_wrong_figures_say_what_to_give() -> None:
         with pytest.raises(ValueError, match="density in kg/L"):
             dilution_for_ppm_n(SOLUBLE, 100, unit)
     with pytest.raises(ValueError, match="density in kg/L"):
-        nutrients_ppm(Feed(Label(6, 3, 5), "liquid", 0.0), Dilution(2, "mL/L"))
+        nutrients_ppm(LabelledFeed(Label(6, 3, 5), "liquid", 0.0), Dilution(2, "mL/L"))
     with pytest.raises(ValueError, match="no nitrogen"):
-        dilution_for_ppm_n(Feed(Label(0, 10, 10)), 100)
+        dilution_for_ppm_n(LabelledFeed(Label(0, 10, 10)), 100)
     for ppm in (0, -5, nan, inf):
         with pytest.raises(ValueError, match="ppm of N you want, above 0"):
             dilution_for_ppm_n(SOLUBLE, ppm)

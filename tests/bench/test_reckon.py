@@ -707,7 +707,7 @@ def test_other_commands_do_not_load_it(tmp_path):
         "import sys; from backbud.cli import main\n"
         "try: main(['--help'])\n"
         "except SystemExit: pass\n"
-        "print([m for m in sys.modules if m.startswith(('backbud.reckon', 'lark'))])"
+        "print([m for m in sys.modules if m.startswith(('backbud.commands.reckon', 'lark'))])"
     )
     done = subprocess.run(
         [sys.executable, "-c", code], cwd=tmp_path, capture_output=True, text=True, check=True

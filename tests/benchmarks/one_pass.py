@@ -16,7 +16,7 @@ import lark
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.details import read_items
 from backbud_grammar.forms import ActForm
-from backbud_grammar.items import Item, item_of
+from backbud_grammar.items import DetailItem, item_of
 from backbud_grammar.problems import Misread
 from backbud_grammar.shape import part_of
 
@@ -85,7 +85,7 @@ def _values(act: lark.Tree[lark.Token], acts: Mapping[str, ActForm], text: str) 
     form = acts.get(str(head))
     if form is None or form.prose or form.names_act:
         return
-    groups: list[list[Item]] = [[]]
+    groups: list[list[DetailItem]] = [[]]
     end = 0
     for node in items:
         if isinstance(node, lark.Token) and node.type == "REMARK_TEXT":
@@ -103,8 +103,8 @@ def _values(act: lark.Tree[lark.Token], acts: Mapping[str, ActForm], text: str) 
                 continue
 
 
-def _item(node: lark.Tree[lark.Token] | lark.Token, text: str) -> Item:
+def _item(node: lark.Tree[lark.Token] | lark.Token, text: str) -> DetailItem:
     """A node as an item; the words, most of them, by the shortest way."""
     if isinstance(node, lark.Token) and node.type == "WORD":
-        return Item("word", str(node), node.start_pos or 0)
+        return DetailItem("word", str(node), node.start_pos or 0)
     return item_of(part_of(node), text)

@@ -9,9 +9,10 @@ from typing import Any
 
 import pytest
 
-from backbud.calendar.feeds import EVERYTHING, feeds_of, shown_in_feeds, write_feeds
+from backbud.calendar.feeds import write_feeds
 from backbud.calendar.grounds import Grounds
 from backbud.calendar.revisions import Revisions
+from backbud.calendar.which_feeds import EVERYTHING, feeds_of, shown_in_feeds
 from backbud.collection.state import Tree
 from backbud.journal.events import Event, Origin
 from backbud.journal.settings import Settings

@@ -267,21 +267,77 @@ def test_whose_a_tree_is_follows_the_diary(written, tree) -> None:
     assert tree(session, "guest").owner == tree(session, "mori").owner == ""
 
 
-def test_a_line_before_its_first_coming_is_a_problem(written) -> None:
-    written(
-        CARDS
-        + """
+BEFORE = """
     tree tarn
-      kind    trident maple
+      kind    trident maple{card}
     2026-02-01
     tarn
       fed       1 cake
+      pruned    hard
+    2026-02-20
+    all
+      watered
     2026-03-01
     tarn
-      received
-    """,
-        problems=("not-here",),
+      {coming}
+    2026-03-02
+    tarn
+      turned
+"""
+
+
+@pytest.mark.parametrize(
+    "coming", ["received", "received  from marrow for wiring", "bought  9 EUR"]
+)
+def test_a_coming_of_who_was_worked_on_before_is_one_problem(written, tree, coming) -> None:
+    text = CARDS + BEFORE.format(card="", coming=coming)
+    session = written(text, problems=("here-already",))
+    (problem,) = [p for p in session.problems() if p.code == "here-already"]
+    line = text.split("\n").index(f"      {coming}") + 1
+    assert (problem.line, problem.column, problem.length) == (line, 3, len(coming.split()[0]))
+    assert problem.message == "“tarn” comes here on 2026-03-01, but was fed on 2026-02-01"
+    assert problem.hint == (
+        "If it was away in between, write returned or sold before this; else mend the date of one "
+        "of the two."
     )
+    before = tree(session, "tarn", "2026-02-28")
+    assert (before.standing, acts(before)) == ("here", ["fed", "pruned", "watered"])
+    assert acts(tree(session, "tarn"))[3:] == [coming.split()[0], "turned"]
+
+
+def test_what_its_owner_sold_was_here_before(written, tree) -> None:
+    session = written(CARDS + BEFORE.format(card="\n      owner marrow", coming="bought  9 EUR"))
+    assert [tree(session, "tarn", day).owner for day in ("2026-02-28", "2026-03-01")] == [
+        "marrow",
+        "",
+    ]
+
+
+def test_who_comes_on_a_later_day_is_not_here_before(written, tree) -> None:
+    text = BEFORE.replace(
+        "      fed       1 cake\n      pruned    hard\n", "      noted     seen\n"
+    )
+    session = written(CARDS + text.format(card="", coming="received"))
+    assert tree(session, "tarn", "2026-02-28").standing == "not yet"
+    assert acts(tree(session, "tarn")) == ["noted", "received", "turned"]
+
+
+def test_where_the_card_says_so_too_each_line_before_is_a_problem(written, tree) -> None:
+    text = CARDS + BEFORE.format(card="\n      since 2026-03-01", coming="received")
+    session = written(text, problems=("not-here",))
+    assert [p.message for p in session.problems() if p.code == "not-here"] == [
+        "“tarn” is not here yet",
+        "“tarn” is not here yet",
+    ]
+    assert tree(session, "tarn", "2026-02-28").standing == "not yet"
+
+
+def test_a_part_is_not_separated_as_who_was_here_before(written, tree) -> None:
+    text = CARDS + BEFORE.format(card="", coming="noted  well").replace(
+        "2026-03-02\n    tarn", "2026-03-02\n    mori\n      separated  on apex, as tarn\n    tarn"
+    )
+    session = written(text, problems=("here-already",))
+    assert acts(tree(session, "tarn"))[-2:] == ["separated", "turned"]
 
 
 # ------------------------------------------------------------------ a new tree

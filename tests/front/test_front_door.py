@@ -16,13 +16,13 @@ import pytest
 
 import backbud
 from backbud import front
+from backbud.consent.files import read_plugins
+from backbud.consent.record import record
 from backbud.front import NotAJournal, NotMade, Output, State, made_of, read
 from backbud.make import make
 from backbud.person import CONFIG_VARIABLE
 from backbud.publish.memory import MemoryOf
 from backbud.session import open_session
-from backbud.trust.files import read_plugins
-from backbud.trust.record import record
 
 ROOT = Path(__file__).parents[2]
 DAY = date(2026, 11, 20)

@@ -23,6 +23,18 @@ FOUND = {
         b"pot tray-1\n  inside 38 x 27 x 7 cm\n"
         b"tree hoshi\n  kind trident maple\n  place yard\n  pot tray-1\n"
     },
+    # Their follow-ups had the same ids, and nothing to be put in order by.
+    "the former handle of a tree is the handle of another": {
+        "cards.txt": b"tree hoshi\n  kind trident maple\ntree i\n  kind olive\n  formerly hoshi\n",
+    },
+    # A calendar was named for it, in a folder of its own.
+    "a former handle that is a path": {"cards.txt": b"tree x\n  formerly /, ../../y\n"},
+    # The day that a broken date may mean was sought in the year 10000.
+    "a broken date below the last year there is": {"diary.txt": b"9999\n2X5\n"},
+    # The places in a line that goes on below were lost where the card's lines had slipped.
+    "a line at the edge, the next of which goes on": {
+        "cards.txt": b"place d\nlow 1 1 2 4 6 9 1 1 9 7 4 2 C\n high 9\n  r\n",
+    },
 }
 
 

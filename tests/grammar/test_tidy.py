@@ -17,7 +17,8 @@ from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.forms import ActForm
 from backbud_grammar.outline import Known, read_section, sections
 from backbud_grammar.syntax import Card, Page
-from backbud_grammar.tidy import TidyError, tidy_file, tidy_text
+from backbud_grammar.tidy import TidyError, tidy_text
+from backbud_grammar.tidy_file import tidy_file
 
 KNOWN = Known.of(by_word(ACTS))
 

@@ -498,6 +498,71 @@ def test_a_refused_line_below_holds_back_what_ends(written: Written) -> None:
         assert any("below may go on with this line, so" in one for one in told), lines
 
 
+@pytest.mark.parametrize(
+    "below",
+    ["on left 1", "not really", "not left 2", "\non left 1", "# later\nexcept left 1",
+     "only the left\n  watered", "Not,"],
+)  # fmt: skip
+@pytest.mark.parametrize(("end", "edge"), [("unwired", "  "), ("died", "  "), ("died", "")])
+def test_a_refused_line_at_the_left_edge_holds_back_what_ends(
+    written: Written, end: str, edge: str, below: str
+) -> None:
+    session = written(
+        "tree hoshi\n  kind trident maple\n2026-03-01\nhoshi\n  wired 3 mm Al on left 1\n"
+        f"2026-09-01\nhoshi\n  watered\n{edge}{end}\n{below}\n",
+        any_problems=True,
+    )
+    tree = session.plan().trees["hoshi"]
+    assert (tree.standing, len(tree.on("wire"))) == ("here", 1)
+    assert [e.event.held for e in tree.history] == ["", "", end]
+    said = below.strip("\n").removeprefix("# later\n").split("\n")[0]
+    told = [one.message for one in session.problems() if one.line == 9]
+    assert told[-1] == (
+        f"“{said}” below may go on with this line, so this line is held back and changes nothing"
+    )
+
+
+@pytest.mark.parametrize(
+    ("line", "code", "on"),
+    [
+        ("wired zyxxy", "unknown-detail", []),
+        ("wired left 2", "unknown-detail", []),
+        ("wired 3 kg Al", "wrong-measure", []),
+        ("wired zyxxy, left 2", "unknown-detail", []),
+        ("wired zyxxy, by marrow", "unknown-detail", []),
+        ("guyed zyxxy", "unknown-detail", []),
+        ("wrapped zyxxy", "unknown-detail", []),
+        # One of its details says enough to name it by, and bare `wired` says all it means to.
+        ("wired zyxxy on left 2", "unknown-detail", [("wire", "left 2")]),
+        ("wired 3 mm Al, zyxxy", "unknown-detail", [("3 mm Al", "")]),
+        ("wired all, zyxxy", "unknown-detail", [("wire", "")]),
+        ("wired -- zyxxy", "", [("wire", "")]),
+        ("wired by marrow", "", [("wire", "")]),
+        ("protected zyxxy", "unknown-detail", [("protection", "")]),
+    ],
+)
+def test_what_nobody_can_name_is_not_put_on(
+    written: Written, line: str, code: str, on: list[tuple[str, str]]
+) -> None:
+    session = written(
+        f"person marrow\ntree hoshi\n  kind trident maple\n2026-03-01\nhoshi\n  {line}\n",
+        problems=(code,) if code else (),
+    )
+    tree = session.plan().trees["hoshi"]
+    assert [(thing.what, thing.part) for thing in tree.on_tree] == on
+    assert [entry.event.held for entry in tree.history] == ["" if on else line.split()[0]]
+    told = [one.message for one in session.problems() if one.code == code]
+    assert told[:1] == [one for one in told[:1] if ("held back" in one) is not bool(on)]
+
+
+def test_who_is_called_as_a_line_goes_on_is_a_subject(written: Written) -> None:
+    session = written(
+        "tree half\n  kind trident maple\ntree hoshi\n  kind trident maple\n"
+        "2026-03-01\nhoshi\n  died\nhalf\n  watered\n"
+    )
+    assert session.plan().trees["hoshi"].standing == "died"
+
+
 def test_a_refused_line_below_leaves_what_was_done(written: Written) -> None:
     of = [
         "wired 3 mm Al on left 5\n    watered",

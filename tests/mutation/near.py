@@ -12,8 +12,7 @@ from mutants import Mutant
 from reach import ROOT, Reached
 
 CORE = ("ledger/backbud/plan", "ledger/backbud/collection", "ledger/backbud/climate",
-        "plugins/backbud_species/habits")  # fmt: skip
-CORE_FILES = ("ledger/backbud/species.py",)
+        "ledger/backbud/species", "plugins/backbud_species/habits")  # fmt: skip
 NEAR = ("plan", "collection", "climate", "species", "problems")
 # Random ones, so that a survivor is one twice.
 LEFT_OUT = ("test_random_diaries", "test_fuzz")
@@ -21,13 +20,11 @@ LEFT_OUT = ("test_random_diaries", "test_fuzz")
 SLOWEST_S = 3.0
 MOST_TESTS = 200
 EVERY_LINE = frozenset(range(10_000))
-EVERY_LINE = frozenset(range(10_000))
 
 
 def core() -> list[Path]:
     """The files of the core."""
-    found = [path for folder in CORE for path in sorted((ROOT / folder).rglob("*.py"))]
-    return [*found, *(ROOT / name for name in CORE_FILES)]
+    return [path for folder in CORE for path in sorted((ROOT / folder).rglob("*.py"))]
 
 
 def near_tests() -> list[Path]:
@@ -37,11 +34,23 @@ def near_tests() -> list[Path]:
 
 
 def importers(files: Sequence[Path]) -> dict[str, set[str]]:
-    """By file the files that import from it, and it itself."""
+    """By file the files that import from it, or from the package that offers it, and it itself."""
     modules = {str(path.relative_to(ROOT)): module_of(path) for path in files}
     texts = {name: (ROOT / name).read_text() for name in modules}
+    of_module = {module: texts[name] for name, module in modules.items()}
+
+    def faces(module: str) -> list[str]:
+        package = module.rpartition(".")[0]
+        offered = f"from {module} import" in of_module.get(package, "")
+        return [module, package] if offered else [module]
+
     return {
-        name: {name} | {by for by, text in texts.items() if f"from {module} import" in text}
+        name: {name}
+        | {
+            by
+            for by, text in texts.items()
+            if any(f"from {face} import" in text for face in faces(module))
+        }
         for name, module in modules.items()
     }
 

@@ -37,6 +37,13 @@ def made(tmp_path: Path):
         ("billed    120 EUR", True),
         ("paid      120 EUR", True),
         ("valued    300 EUR", True),
+        # A line that is held back says as much of money as one that was read.
+        ("agreed    repot, 120 EUR -- not yet", True),
+        ("agreed    repot, 120 EUR, only half", True),
+        ("paid      120 EUR -- not all", True),
+        ("sold      to marrow, 300 EUR -- not yet", True),
+        ("wired     3 mm Al -- not yet", False),
+        ("unwired   on the 300 EUR one", False),
         ("worked    2 h", False),
         ("noted     the left one is weak", False),
         ("watered", False),
@@ -45,7 +52,7 @@ def made(tmp_path: Path):
 def test_lines_for_the_keeper_are_marked(made, line, is_marked) -> None:
     tree = "tree hoshi\n  kind trident maple\n  owner marrow\n  place yard\n"
     text = made(f"{tree}2026-05-01\nhoshi\n  {line}\n", "trees/hoshi.html")
-    said = " ".join(line.split())
+    said = " ".join(line.replace(" -- ", " ").split())
     assert said in text
     assert (f"{said} only for you" in text) is is_marked
 

@@ -14,7 +14,7 @@ import pytest
 from backbud.cli import main
 from backbud.pages import Nursery, render_pages
 from backbud.pages.stores import as_sold, money, quantity, sheet_of
-from backbud.plan.stores.values import Buy, Kept, Material, Missing, Stores, Want
+from backbud.plan.stores.values import Buy, Material, NotReckoned, StockedMaterial, Stores, Want
 from backbud.stores_report import stores_lines
 
 LAVA = Material("lava", "lava", "L", sold_units=20.0, container="bag")
@@ -25,13 +25,13 @@ WIRE = Material(
 PLASTER = Material("wire <b>", "wire <b>", "m", carded=False)
 
 
-def kept(material: Material, on_hand: float, **given: object) -> Kept:
+def kept(material: Material, on_hand: float, **given: object) -> StockedMaterial:
     plain: dict[str, object] = {
         "bought": 40.0, "written": 3.0, "reckoned": 0.0, "since": date(2026, 1, 1),
         "counted": None, "average": None, "value": None, "price": None, "price_since": None,
         "year": 3.0,
     }  # fmt: skip
-    return Kept(material, on_hand=on_hand, **(plain | given))
+    return StockedMaterial(material, on_hand=on_hand, **(plain | given))
 
 
 def stores() -> Stores:
@@ -50,7 +50,10 @@ def stores() -> Stores:
             Buy(PLASTER, 5.0, 5.5, 0.0, 5.5, None, None, None, (), entered=False),
             Buy(WIRE, 10.0, 11.0, 100.0, 0.0, 0, 90.0, Decimal("0.00"), (), untold=2),
         ),
-        (Missing("repot", "its mix", ("pip", "Moth")), Missing("cakes", "their weight", times=9)),
+        (
+            NotReckoned("repot", "its mix", ("pip", "Moth")),
+            NotReckoned("cakes", "their weight", times=9),
+        ),
         Decimal("28.76"),
         Decimal("28.00"),
     )
@@ -142,11 +145,11 @@ def test_a_sum_says_that_it_is_not_of_all() -> None:
     ("missing", "said"),
     [
         ((), "nothing to buy<"),
-        ((Missing("a feed", "which", ("pip",), 105),), "nothing to buy of what is reckoned<"),
+        ((NotReckoned("a feed", "which", ("pip",), 105),), "nothing to buy of what is reckoned<"),
     ],
 )
 def test_nothing_to_buy_is_said_of_what_is_reckoned(
-    nursery: Nursery, missing: tuple[Missing, ...], said: str
+    nursery: Nursery, missing: tuple[NotReckoned, ...], said: str
 ) -> None:
     found = msgspec.structs.replace(stores(), buying=stores().buying[2:], missing=missing)
     page = render_pages(msgspec.structs.replace(nursery, stores=found))["stores.html"].decode()

@@ -6,7 +6,7 @@ from datetime import date
 
 import pytest
 
-from backbud.kinds.find import sheet_here
+from backbud.commands.species.find import sheet_here
 
 CARDS = """
 place yard

@@ -7,7 +7,7 @@ import json
 import pytest
 
 from backbud.cli import main
-from backbud.species import NO_WEATHER
+from backbud.species.year import NO_WEATHER
 
 CARDS = """
     place yard

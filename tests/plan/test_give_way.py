@@ -23,6 +23,8 @@ def diary(*pages: tuple[str, str]) -> str:
         ("unwire on left 2", {"left-2"}),
         ("unwire on apex", {"apex"}),
         ("unwire", {"left-2", "apex"}),
+        ("unwire on left 2, on apex", {"left-2", "apex"}),
+        ("unwire on right 1, on apex", {"apex"}),
         ("unwire on right 1", set()),
     ],
 )

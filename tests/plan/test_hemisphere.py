@@ -6,7 +6,7 @@ from datetime import date
 
 import pytest
 
-from backbud.calendar.feeds import EVERYTHING
+from backbud.calendar.which_feeds import EVERYTHING
 from backbud.make import make
 from backbud.session import open_session
 from backbud_grammar.problems import show

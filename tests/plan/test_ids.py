@@ -190,7 +190,7 @@ KINDS = (
 )
 ACTS = (
     "wired 3 mm Al on left 2, 2 mm Al on apex", "wired 2 mm Al on right 1", "unwired",
-    "unwired on left", "checked wire fine", "checked wire biting on apex, again in 2 weeks",
+    "unwired partly", "checked wire fine", "checked wire biting on apex, again in 2 weeks",
     "checked ties fine, again in 6 weeks", "repotted same pot, tied 2 mm x 2, wedges N E",
     "potted-on mix maple 3 L", "pruned hard on left 1", "pruned light", "trimmed outline",
     "fed 4 cakes", "moved tunnel", "moved yard", "protected fleece", "unprotected",

@@ -12,7 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from backbud.plan.followups import FollowUp
-from backbud.plan.season import WEEK, Season, Work, by_best, minutes_over, season_of, works_of
+from backbud.plan.season import WEEK, WeeksAhead, Work, by_best, minutes_over, season_of, works_of
 from backbud.species import Window
 from backbud_grammar.acts import ROWS
 
@@ -28,11 +28,11 @@ def work(
     return Work(name, name, "pruned", name, minutes, *days, can_wait)
 
 
-def where(season: Season) -> dict[str, date]:
+def where(season: WeeksAhead) -> dict[str, date]:
     return {p.work.id: p.day for week in season.weeks for p in week.works}
 
 
-def loads(season: Season) -> list[int]:
+def loads(season: WeeksAhead) -> list[int]:
     return [week.minutes for week in season.weeks]
 
 

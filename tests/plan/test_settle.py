@@ -54,6 +54,7 @@ def test_a_check_is_not_settled_by_a_look_at_something_else(written, states, act
     session = written(
         diary(("2026-05-01", "hoshi wired 3 mm Al on left 2"), ("2026-06-10", f"hoshi {act}")),
         "2026-06-11",
+        problems=("held-back",) if act == "unwired on apex" else (),
     )
     assert states(session, "/wire-check/") == {"hoshi/wire-check/wired-2026-05-01/left-2": "now"}
 
@@ -414,6 +415,65 @@ def test_a_plan_shows_its_details_and_parts_keep_plans_apart(written, states, fi
         "hoshi/planned/pruned-2026-11-01/right-3",
     }
     assert find(session, "left-1").title == "prune on left 1, hard"
+
+
+def test_a_plan_of_several_parts_keeps_them_all(written, states, find) -> None:
+    text = diary(
+        ("2026-11-01", "hoshi planned prune on left 1, hard, on right 3, to 2027-02"),
+        ("2027-02-03", "hoshi pruned on right 3"),
+    )
+    session = written(text, "2027-02-04")
+    found = {i.rpartition("/")[2]: state for i, state in states(session, "planned/").items()}
+    assert found == {"left-1": "now", "right-3": "done"}
+    assert find(session, "/left-1").title == "prune on left 1, hard"
+    assert find(session, "/right-3").title == "prune hard, on right 3"
+
+
+@pytest.mark.parametrize(
+    ("act", "skipped"),
+    [
+        ("skipped unwire on left 2", {"left-2"}),
+        ("skipped unwire on left 2, on apex", {"left-2", "apex"}),
+        ("skipped unwire on right 9", set()),
+        ("skipped unwire", {"left-2", "apex", "low"}),
+    ],
+)
+def test_a_skip_of_parts_skips_those_and_no_more(written, states, act, skipped) -> None:
+    text = diary(
+        ("2026-05-01", "hoshi wired 3 mm Al on left 2, 2 mm Al on apex, 2 mm Al on low"),
+        ("2026-11-10", f"hoshi {act}"),
+    )
+    found = states(written(text, "2026-11-11"), "/wire-off/")
+    assert {i.rpartition("/")[2] for i, state in found.items() if state == "skipped"} == skipped
+    assert len(found) == 3
+
+
+@pytest.mark.parametrize(("what", "state"), [("wire on left 2", "now"), ("wire", "skipped")])
+def test_a_skip_of_a_part_leaves_what_is_asked_of_all(written, states, what, state) -> None:
+    text = diary(
+        ("2026-05-01", "hoshi wired 3 mm Al"), ("2026-06-10", f"hoshi skipped check, {what}")
+    )
+    found = states(written(text, "2026-06-11"), "/wire-check/")
+    assert found == {"hoshi/wire-check/wired-2026-05-01": state}
+
+
+@pytest.mark.parametrize(
+    ("act", "state"),
+    [
+        ("checked wire fine on left 2", "done"),
+        ("checked wire fine on apex", "overdue"),
+        ("skipped check, wire on left 2", "skipped"),
+        ("skipped check, wire on apex", "overdue"),
+    ],
+)
+def test_a_look_set_for_later_on_a_part_is_about_that_part(written, states, act, state) -> None:
+    text = diary(
+        ("2026-05-01", "hoshi wired 3 mm Al on left 2, 2 mm Al on apex"),
+        ("2026-05-20", "hoshi checked wire fine on left 2, again in 2 weeks"),
+        ("2026-06-03", f"hoshi {act}"),
+    )
+    found = states(written(text, "2026-06-04"), "check-again/checked-2026-05-20")
+    assert found == {"hoshi/check-again/checked-2026-05-20/wire-left-2": state}
 
 
 def test_a_plan_stands_for_what_a_rule_proposes(written, states, pattern) -> None:

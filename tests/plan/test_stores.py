@@ -13,7 +13,7 @@ from math import pi
 import pytest
 
 from backbud.plan.stores import Stores, stores_of
-from backbud.plan.stores.values import Kept
+from backbud.plan.stores.values import StockedMaterial
 from backbud.session import Session
 
 CARDS = """
@@ -70,7 +70,7 @@ def stores(session: Session) -> Stores:
 def shelf(written):
     """The shelf by the material's key, after these lines of a diary."""
 
-    def after(diary: str, **given: object) -> dict[str, Kept]:
+    def after(diary: str, **given: object) -> dict[str, StockedMaterial]:
         found = stores(written(CARDS + diary, **given))
         return {one.material.key: one for one in found.shelf}
 

@@ -14,7 +14,7 @@ import pytest
 
 from backbud.plan.followups import FollowUp
 from backbud.session import Session
-from backbud.species import NO_WEATHER
+from backbud.species.year import NO_WEATHER
 
 PLACES = {
     # Summers of 15 °C, 14.3 °C in the three weeks from 20 June.

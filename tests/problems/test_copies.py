@@ -127,10 +127,21 @@ def test_in_a_copy_that_was_edited_what_was_not_counts_once(tell) -> None:
 def test_a_page_that_was_pasted_twice_into_one_file_counts_once(tell) -> None:
     told = tell(LONG + LATER + LONG)
     problem = told.only()
-    assert (problem.code, problem.line) == ("repeated-page", 13)
+    assert (problem.code, problem.line, problem.lines) == ("repeated-page", 13, 7)
     assert problem.message == "this page stands in line 1 too, word for word"
     assert problem.hint == "It counts once, as written there. Take the second writing away."
     assert told.acts == ["hoshi watered", "hoshi fed", "yuki turned"] * 2
+
+
+def test_pages_that_stand_apart_are_told_each_with_all_its_lines(tell) -> None:
+    own = "2027-03-10\nkaze\n  fed\n"
+    told = tell(
+        LONG + LATER + own, files={"diary copy.txt": LONG + own.replace("-10", "-11") + LATER}
+    )
+    assert [(p.code, p.file, p.line, p.lines) for p in told.problems] == [
+        ("repeated-page", "diary copy.txt", 1, 6),
+        ("repeated-page", "diary copy.txt", 10, 7),
+    ]
 
 
 def test_each_pair_of_files_is_told_once(tell) -> None:

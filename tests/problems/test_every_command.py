@@ -12,10 +12,10 @@ import pytest
 import backbud.make
 import backbud.session
 from backbud import cli
+from backbud.consent.files import read_plugins
+from backbud.consent.record import record
 from backbud.person import CONFIG_VARIABLE
 from backbud.session import Session
-from backbud.trust.files import read_plugins
-from backbud.trust.record import record
 
 SETTINGS = 'language = 1\nhome = "yard"\ncurrency = "EUR"\n'
 CARDS = """\
@@ -77,6 +77,17 @@ JOURNALS: dict[str, tuple[dict[str, str], list[str]]] = {
     "replay": (
         {"diary.txt": DIARY + "2026-06-01\nyuki\n  died\n2026-06-02\nyuki\n  watered\n"},
         ["not-here"],
+    ),
+    "a coming of who is here": (
+        {"diary.txt": DIARY + "2026-06-01\nyuki\n  bought  90 EUR\n"},
+        ["here-already"],
+    ),
+    "nothing on that part": (
+        {
+            "diary.txt": DIARY.replace("3 mm Al", "3 mm Al on left 1")
+            + "2026-06-01\nyuki\n  unwired  on right 9\n"
+        },
+        ["held-back"],
     ),
     "weather file": (
         {"cards.txt": CARDS.replace("52 N", "52 N\n  weather a.csv"), "a.csv": "no weather\n"},

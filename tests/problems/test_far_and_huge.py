@@ -304,3 +304,10 @@ def test_a_place_to_print_that_refuses(
         ended = subprocess.run(command, shell=True, capture_output=True, check=False, env=environ)
         assert (ended.returncode, ended.stderr[: len(said)]) == (status, said)
         assert b"Traceback" not in ended.stderr
+
+
+@pytest.mark.parametrize("line", ["2026,9999999999 0", "2026-05-01\n9999999999.0"])
+def test_a_day_of_ten_digits_is_no_date_and_no_fault(written, line) -> None:
+    codes = {p.code for p in written(f"{line}\n", any_problems=True).problems()}
+    assert "bad-date" in codes
+    assert "fault" not in codes

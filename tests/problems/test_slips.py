@@ -100,7 +100,14 @@ LINES = [
         "“in” is no unit known here",
         "Write inch.",
     ),
-    ('  wired 3" on left', "unknown-unit", 10, '"', '“"” is no unit known here', "Write inch."),
+    (
+        '  wired 3" on left',
+        "unknown-unit",
+        10,
+        '"',
+        '“"” is no unit known here' + HELD,
+        "Write inch.",
+    ),
     ("  wired 3 on left", "no-unit", 9, "3", "“3” has no unit", "Expected a length such as 2 cm."),
     (
         "  wired 3 kg on left",
@@ -264,7 +271,7 @@ LINES = [
         "unknown-detail",
         9,
         "left 2",
-        "“left 2” is not understood here",
+        "“left 2” is not understood here" + HELD,
         "A part of the tree stands after “on”: on left 2.",
     ),
     (
@@ -691,14 +698,6 @@ SUBJECTS = [
         "Write all in PLACE, or all of PERSON.",
     ),
     (
-        "except hoshi",
-        "bad-subjects",
-        1,
-        "except",
-        "“except” has nothing to take from",
-        "For example: all in tunnel except hoshi",
-    ),
-    (
         "all except",
         "bad-subjects",
         5,
@@ -781,6 +780,16 @@ def test_a_slip_in_a_subject_line(tell, mark, line, code, column, under, message
     assert (mark(problem), problem.message, problem.hint) == (under, message, hint)
     assert told.histories.trees["yuki"].place == "tunnel"
     assert [e.event.act for e in told.histories.trees["hoshi"].entries] == ["watered"]
+
+
+def test_an_exception_on_a_line_of_its_own_may_be_of_what_stands_above_it(tell, mark) -> None:
+    told = tell("2027-03-06\nhoshi, yuki\n  watered\nexcept yuki\n  turned\n")
+    assert [(p.code, p.line, p.column, mark(p), p.message) for p in told.problems] == [
+        ("held-back", 3, 3, "watered", "“except yuki” below may go on with this line" + HELD),
+        ("bad-subjects", 4, 1, "except", "“except” has nothing to take from"),
+    ]
+    assert told.problems[1].hint == "For example: all in tunnel except hoshi"
+    assert [e.event.held for e in told.histories.trees["yuki"].entries] == ["watered"]
 
 
 def test_a_bad_handle_among_good_ones_leaves_the_good(tell) -> None:

@@ -203,7 +203,7 @@ def test_what_nobody_foresaw_ends_in_one_sentence(
     assert SECRET not in report.read_text("utf-8")
     assert before == {path: path.read_bytes() for path in folder.glob("*.t*")}
     # Without a journal there is no place for a report.
-    monkeypatch.setattr("backbud.reckon.sums.reckon", broken)
+    monkeypatch.setattr("backbud.commands.reckon.reckon", broken)
     assert cli.main(["reckon", "wire", "--branch", "9 mm"]) == 3
 
 

@@ -362,12 +362,11 @@ def test_make_with_nothing_to_do_says_so_and_loads_next_to_nothing(journal: Path
         "Nothing changed.",
         "3 works fall due this week.",
         "The calendar is in made/calendars.",
-        "__future__ _blake2 backbud backbud.import_path backbud.person backbud.publish "
-        "backbud.publish.manifest "
-        "backbud.publish.mark backbud.publish.memory backbud.publish.plain "
-        "backbud.publish.unchanged backbud.say backbud.start "
         # The journal has plugins, and whether they are trusted may have changed.
-        "backbud.trust backbud.trust.place backbud_grammar backbud_grammar.shown",
+        "__future__ _blake2 backbud backbud.consent backbud.consent.place "
+        "backbud.import_path backbud.person backbud.publish backbud.publish.manifest "
+        "backbud.publish.mark backbud.publish.memory backbud.publish.plain "
+        "backbud.publish.unchanged backbud.say backbud.start backbud_grammar backbud_grammar.shown",
     ]
 
 

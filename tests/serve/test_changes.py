@@ -11,11 +11,11 @@ from pathlib import Path
 
 import pytest
 
+from backbud.consent.files import read_plugins
+from backbud.consent.record import record
 from backbud.person import CONFIG_VARIABLE
 from backbud.serve import changes
 from backbud.serve.changes import Changes, Waiting, look, matters, with_change
-from backbud.trust.files import read_plugins
-from backbud.trust.record import record
 
 PATIENCE_S = 10.0
 

@@ -9,7 +9,8 @@ from datetime import date
 
 import pytest
 
-from backbud.species import NO_WEATHER, Window, rules_of
+from backbud.species import Window, rules_of
+from backbud.species.year import NO_WEATHER
 from backbud_grammar.acts import ACTS
 from backbud_species.cherry import FloweringCherry
 from backbud_species.common_camellia import CommonCamellia

@@ -11,7 +11,8 @@ from datetime import date
 import pytest
 from msgspec.structs import replace
 
-from backbud.species import COMMON_PRACTICE, NO_WEATHER, Window
+from backbud.species import COMMON_PRACTICE, Window
+from backbud.species.year import NO_WEATHER
 from backbud_species.satsuki_azalea import SatsukiAzalea
 
 SATSUKI = SatsukiAzalea()

@@ -22,7 +22,7 @@ import pytest
 import vobject
 
 from backbud.subscribe.collect import Collected, collect
-from backbud.subscribe.publish import Published, publish
+from backbud.subscribe.publish import PublishedFeeds, publish
 
 TODAY = date(2027, 3, 20)
 PASSWORD = "a-secret-of-una"
@@ -276,7 +276,7 @@ class Yard:
 
     def publish(
         self, today: date = TODAY, environ: Mapping[str, str] | None = None, **more: Any
-    ) -> Published:
+    ) -> PublishedFeeds:
         environ = environ or self.client.environ
         return publish(str(self.folder), today, self.client.url, environ, **more)
 

@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from backbud.subscribe.placing import Line, place_of, with_lines
+from backbud.subscribe.placing import DiaryLine, place_of, with_lines
 
 CARDS = "tree hoshi\n  kind   trident maple\n\ntree yuki\n  kind   trident maple\n"
 
@@ -24,7 +24,7 @@ def put(written: Any) -> Any:
         for day, tree, act in lines:
             place = place_of(date.fromisoformat(day), journal.pages, journal.texts)
             assert place is not None
-            placed.append((place, Line(tree, date.fromisoformat(day), f"  {act}")))
+            placed.append((place, DiaryLine(tree, date.fromisoformat(day), f"  {act}")))
         names = {place.file for place, _ in placed}
         folder = Path(journal.folder)
         return {
@@ -112,7 +112,7 @@ def test_line_ends(put: Any, end: str) -> None:
     files = {"d.txt": "2027-03-06\n\nhoshi\n  fed\n\n2027-03-20\n\nyuki\n  fed\n"}
     data = files["d.txt"].replace("\n", end).encode()
     place = place_of_file(files["d.txt"], date(2027, 3, 8))
-    after = with_lines(data, [(place, Line("yuki", date(2027, 3, 8), "  fed"))])
+    after = with_lines(data, [(place, DiaryLine("yuki", date(2027, 3, 8), "  fed"))])
     assert after.replace(end.encode(), b"") == data.replace(end.encode(), b"").replace(
         b"2027-03-20", b"2027-03-08yuki  fed2027-03-20"
     )

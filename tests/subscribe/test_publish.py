@@ -14,7 +14,7 @@ import pytest
 import vobject
 
 from backbud.subscribe.address import checked_address
-from backbud.subscribe.errors import Refused, SubscribeError
+from backbud.subscribe.errors import EntryRefused, SubscribeError
 from backbud.subscribe.login import Login
 from backbud.subscribe.publish import slug_of
 from backbud.subscribe.server import Server
@@ -285,7 +285,7 @@ def test_an_address_of_another_server_is_not_spoken_to(yard: Any, client: Any) -
         f"{client.url[:-1]} sends to another server, https://other.invalid. If that is right, name "
         "that one"
     )
-    with pytest.raises(Refused):  # an entry that is none
+    with pytest.raises(EntryRefused):  # an entry that is none
         server.put(tasks, f"{tasks.url}x.ics", "junk", None)
     server.close()
 
@@ -320,7 +320,7 @@ def test_an_entry_that_the_server_does_not_take_holds_up_no_other(
 
     def refusing(self: Server, collection: Any, url: str, data: str, etag: str | None) -> bool:
         if f"UID:{PRUNE}\r\n" in data:
-            raise Refused("too large")
+            raise EntryRefused("too large")
         return put(self, collection, url, data, etag)
 
     with monkeypatch.context() as patched:

@@ -1,4 +1,4 @@
-"""The words and patterns of the language go in; a mode for Emacs comes out."""
+"""The mode for Emacs."""
 
 from __future__ import annotations
 

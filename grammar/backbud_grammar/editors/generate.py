@@ -1,4 +1,4 @@
-"""The tables of the language go in; the files that colour it in common editors come out.
+"""Writing the files that colour the language in common editors.
 
 `python -m backbud_grammar.editors.generate [FOLDER]` writes them, beside this file if no folder
 is named.

@@ -1,4 +1,4 @@
-"""The words and patterns of the language go in; a syntax for nano comes out.
+"""The syntax for nano.
 
 Nano sees one line at a time, so that a card's labels and a page's acts are coloured alike.
 """

@@ -1,4 +1,4 @@
-"""The tables of the language go in; the words and patterns that every editor colours come out.
+"""The words and patterns of the language that every editor colours, taken from its tables.
 
 Patterns are written once, in a plain form that Python reads too: characters, `[classes]` without
 escapes but `\\t`, `(?:groups)`, `|`, `? * + {n}` and escaped signs. Each editor's dialect is made

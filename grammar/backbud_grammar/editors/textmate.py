@@ -1,4 +1,4 @@
-"""The words and patterns of the language go in; a TextMate grammar and its extension come out."""
+"""The TextMate grammar, and the extension around it."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The words and patterns of the language go in; Vim's syntax file and its detection come out."""
+"""Vim's syntax file, and how Vim finds out that a file is a journal's."""
 
 from __future__ import annotations
 

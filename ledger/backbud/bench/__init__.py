@@ -1,1 +1,1 @@
-"""Sizes go in; what a practitioner works out at the bench comes out."""
+"""What a practitioner works out at the bench: pots, mixes, roots, wire, feed, water, time."""

@@ -1,4 +1,4 @@
-"""A pot goes in; the wires that hold its tree and the mesh over its holes come out.
+"""How to hold a tree in its pot and the mix over its holes: anchor wires and mesh.
 
 All figures here are common practice, no source.
 """

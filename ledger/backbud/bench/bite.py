@@ -1,4 +1,4 @@
-"""A wire, a branch's growth and the season's heat go in; the day the wire begins to bite comes out.
+"""When a wire begins to bite: how fast the branch under it thickens as the season's heat gathers.
 
 Wood thickens as heat gathers: the share of the season's heat sum that has passed is taken as the
 share of the season's growth that is made. An estimate, common practice, no source: it says when to

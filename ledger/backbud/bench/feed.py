@@ -1,4 +1,4 @@
-"""A label and a dilution go in; the nutrients in the water and in a season come out, and back.
+"""How much of N, P and K is in the water given, and in all of a season's feeding.
 
 A label gives N as the element, P and K as oxides (P2O5, K2O), in percent by mass. One ppm is
 1 mg in a litre of water: ppm = percent x 10 x g/L (University of Massachusetts Extension, Chart:
@@ -48,7 +48,7 @@ def label_of_elements(n_percent: float, p_percent: float, k_percent: float) -> L
     return Label(n_percent, p_percent / P_IN_P2O5, k_percent / K_IN_K2O)
 
 
-class Feed(Struct, frozen=True, gc=False):
+class LabelledFeed(Struct, frozen=True, gc=False):
     """A feed: its label, its form, and its density (kg/L; needed where it is measured by volume).
 
     A liquid whose label is in grams per 100 mL is one of density 1.
@@ -93,7 +93,7 @@ class Nutrients(Struct, frozen=True, gc=False):
         return self.k2o * K_IN_K2O
 
 
-def feed_g_per_litre(feed: Feed, dilution: Dilution | None) -> float:
+def feed_g_per_litre(feed: LabelledFeed, dilution: Dilution | None) -> float:
     """Return the grams of a feed in a litre of the water given.
 
     ValueError for a cake, for no dilution, and for a volume of a feed whose density is not known.
@@ -108,12 +108,12 @@ def feed_g_per_litre(feed: Feed, dilution: Dilution | None) -> float:
     return ml_per_litre * _density_kg_per_litre(feed)
 
 
-def nutrients_ppm(feed: Feed, dilution: Dilution | None) -> Nutrients:
+def nutrients_ppm(feed: LabelledFeed, dilution: Dilution | None) -> Nutrients:
     """Return the nutrients in the water given, in ppm (mg/L). Errors as `feed_g_per_litre`."""
     return nutrients_g(feed.label, 1000 * feed_g_per_litre(feed, dilution))
 
 
-def dilution_for_ppm_n(feed: Feed, n_ppm: float, unit: DilutionUnit = "g/L") -> Dilution:
+def dilution_for_ppm_n(feed: LabelledFeed, n_ppm: float, unit: DilutionUnit = "g/L") -> Dilution:
     """Return the dilution, in the unit asked for, that gives so many ppm (mg/L) of N.
 
     ValueError for a cake, for a feed without nitrogen, for no ppm, for a volume of a feed whose
@@ -145,7 +145,7 @@ def nutrients_g(label: Label, product_g: float) -> Nutrients:
 
 
 def season_nutrients_g(
-    feed: Feed, dilution: Dilution | None, litres_each_time: float, times: int
+    feed: LabelledFeed, dilution: Dilution | None, litres_each_time: float, times: int
 ) -> Nutrients:
     """Return the nutrients (g) one pot is given in a season; what runs through is counted too.
 
@@ -157,7 +157,7 @@ def season_nutrients_g(
     return nutrients_g(feed.label, product_g)
 
 
-def _density_kg_per_litre(feed: Feed) -> float:
+def _density_kg_per_litre(feed: LabelledFeed) -> float:
     density = feed.density_kg_per_litre
     if density is None:
         raise ValueError("Give the feed's density in kg/L: it is measured by volume.")

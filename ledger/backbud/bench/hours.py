@@ -1,4 +1,4 @@
-"""Worked lines go in; the minutes each act takes, by size of tree, come out."""
+"""How long each act takes, learned from the hours that were written down, by size of tree."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A recipe by volume and the room to fill go in; litres of each ingredient, and bags, come out."""
+"""How many litres and bags of each ingredient a mix takes, and how much mix a repotting takes."""
 
 from __future__ import annotations
 

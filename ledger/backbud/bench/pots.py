@@ -1,4 +1,4 @@
-"""The sizes of a pot go in; what it holds, its soil surface and the clay it is made of come out.
+"""How much a pot holds, how large its soil surface is, and how much clay it is made of.
 
 Every pot is taken as a solid whose level section changes as a quadratic of the height: a prism, a
 frustum, or for a drum a barrel with elliptic staves (part of an ellipsoid). For all of these the

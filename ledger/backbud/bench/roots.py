@@ -1,4 +1,4 @@
-"""The size of a root ball and the cuts go in; the share of its volume that went comes out.
+"""How much of a root ball went when it was cut or opened, as a share of its volume.
 
 The share is of the ball's volume, never of its roots: how many roots stood in what was cut,
 nobody has counted. The ball is a straight-sided block, rectangular or oval in plan. Wedges are

@@ -1,4 +1,4 @@
-"""Weather's demand, a canopy and a pot go in; the litres lost, and how long they last, come out.
+"""How many litres a potted tree loses on a day, and how long the water in its pot lasts.
 
 Every figure here is an estimate to plan by, never "water now": a finger in the soil decides.
 Unless its source is named, a figure is common practice, no source.
@@ -68,7 +68,7 @@ class PottedTree(Struct, frozen=True, gc=False):
         _share(self.cover.rain_share, "share of rain that gets past the cover")
 
 
-class Week(Struct, frozen=True, gc=False):
+class WeekOfWater(Struct, frozen=True, gc=False):
     """Seven days, the first and last included, and the litres a pot must be given in them."""
 
     first: date
@@ -137,7 +137,7 @@ def days_until_half_gone(tree: PottedTree, days: Iterable[tuple[float, float]]) 
     return None
 
 
-def hottest_week(tree: PottedTree, days: Sequence[tuple[date, float, float]]) -> Week | None:
+def hottest_week(tree: PottedTree, days: Sequence[tuple[date, float, float]]) -> WeekOfWater | None:
     """Return the seven days running in which a pot must be given most; the first of equals.
 
     `days`: day, ET0 and rain (mm), rising; a day on which rain brings more than is lost counts as
@@ -149,7 +149,7 @@ def hottest_week(tree: PottedTree, days: Sequence[tuple[date, float, float]]) ->
         raise ValueError("The days must rise, each once.")
     litres = [max(litres_a_day(tree, et0_mm, rain_mm), 0.0) for _, et0_mm, rain_mm in days]
     weeks = (
-        Week(dates[at], dates[at + 6], sum(litres[at : at + 7]))
+        WeekOfWater(dates[at], dates[at + 6], sum(litres[at : at + 7]))
         for at in range(len(days) - 6)
         if dates[at + 6] - dates[at] == timedelta(days=6)
     )

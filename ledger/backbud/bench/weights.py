@@ -1,4 +1,4 @@
-"""What fills a pot goes in; its weight dry and wet, the water it holds, and a caution come out.
+"""How heavy a pot is, dry and watered, how much water its mix holds, and who may lift it.
 
 A litre of mix weighs so much dry, and so much at container capacity: watered through, and drained
 until nothing drips. The difference is water, at 1 kg a litre. Right after watering a pot weighs

@@ -1,4 +1,4 @@
-"""A branch and a metal go in; the wire's thickness, length and mass come out.
+"""How thick a wire a branch asks for, how long it has to be, and how heavy it is.
 
 Lengths on the tree are in mm, lengths of wire in m, masses in g, angles in degrees.
 """

@@ -1,1 +1,1 @@
-"""Follow-ups go in; iCalendar feeds come out."""
+"""Feeds of follow-ups that a calendar can subscribe to."""

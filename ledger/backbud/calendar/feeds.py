@@ -1,4 +1,4 @@
-"""Follow-ups and their trees go in; iCalendar feeds (RFC 5545, RFC 7986) come out as bytes."""
+"""The bytes of each feed (iCalendar: RFC 5545, RFC 7986), and the revisions of its entries."""
 
 from __future__ import annotations
 
@@ -10,7 +10,6 @@ from itertools import chain
 from typing import NamedTuple
 from zlib import crc32
 
-from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.calendar.entries import CalendarEntry, event_of, task_of, url_of
@@ -27,158 +26,16 @@ from backbud.calendar.revisions import (
     stamped,
     worth_keeping,
 )
-from backbud.calendar.works import OTHER, WORKS, Work
-from backbud.journal.settings import Settings, Settled
+from backbud.calendar.which_feeds import FOLDER, TASKS, Feed, Shown
+from backbud.journal.settings import Settings
 from backbud.kept import KEEP_NOTHING, Is, Kept
-from backbud.pages.links import tree_page
 from backbud.plan.followups import FollowUp
 from backbud.plan.in_order import kept_in_order
 
-FOLDER, TASKS = "calendars/", "tasks/"
-EVERYTHING = f"{FOLDER}all.ics"
-# What is done with stays so long in calendars that are to keep it.
-KEPT = timedelta(days=365)
 PRODUCT = "-//backbud//backbud//EN"
 _REFRESH = timedelta(hours=12)
 # Dark enough to read on white; names that CSS has had since its first level.
 _COLOURS = ("green", "teal", "navy", "purple", "maroon", "olive")
-
-
-class Feed(Struct, frozen=True):
-    """One calendar to subscribe to: its path in the output and the trees whose work it shows.
-
-    `work`: it shows this kind of work alone; "" for all. `owner`: whose eyes it is for; "" for the
-    keeper's. `tasks`: it holds tasks, else events.
-    """
-
-    path: str
-    name: str
-    description: str
-    trees: tuple[str, ...]
-    work: str = ""
-    owner: str = ""
-    tasks: bool = False
-
-
-# The works that feeds show, by the handle of their tree.
-Shown = Mapping[str, tuple[FollowUp, ...]]
-
-
-def shown_in_feeds(
-    plans: Shown, today: date, settled: Settled = "leave", kept: Kept = KEEP_NOTHING
-) -> Shown:
-    """Return what of each tree's follow-ups stands in feeds.
-
-    What has lapsed on `today` is left out, and so is what is done or skipped, unless `settled`
-    keeps it. `kept`: what an earlier run of this process left.
-    """
-    return {
-        handle: kept.once(
-            ("in feeds", handle), (Is(plan), today, settled), partial(_shown, plan, today, settled)
-        )
-        for handle, plan in plans.items()
-    }
-
-
-def _shown(plan: Iterable[FollowUp], today: date, settled: Settled) -> tuple[FollowUp, ...]:
-    return tuple(follow_up for follow_up in plan if _is_shown(follow_up, today, settled))
-
-
-def _is_shown(follow_up: FollowUp, today: date, settled: Settled) -> bool:
-    if follow_up.outcome in ("done", "skipped"):
-        by = follow_up.settled
-        return settled == "completed" and by is not None and today - by.day <= KEPT
-    return follow_up.is_open(today)
-
-
-def feeds_of(shown: Shown, grounds: Grounds, kept: Kept = KEEP_NOTHING) -> tuple[Feed, ...]:
-    """Return every feed, and after them the same again as tasks.
-
-    Every tree, place, owner and kind of work has its feed, with work or without, so that who
-    subscribes sees that nothing is left to do; what is of no kind has one where there is any. A
-    path has the thing's first handle, so that it stays when the thing is renamed.
-    """
-    has_other = any(one.row.work == OTHER.name for one in chain.from_iterable(shown.values()))
-    trees = [(tree.handle, tree.first_handle, tree.title, tree.owner, tree.place, tree.kind)
-             for tree in grounds.trees.values()]  # fmt: skip
-    inputs = (trees, replace(grounds, trees={}), has_other)
-    return kept.once("feeds", inputs, partial(_feeds, grounds, has_other))
-
-
-def _feeds(grounds: Grounds, has_other: bool) -> tuple[Feed, ...]:
-    events = (
-        Feed(EVERYTHING, "All trees", "What falls due on every tree.", tuple(grounds.trees)),
-        *_by_tree(grounds),
-        *_by_place(grounds),
-        *_by_owner(grounds),
-        *_by_work(grounds, (*WORKS, OTHER) if has_other else WORKS),
-    )
-    return (*events, *map(_as_tasks, events))
-
-
-def _as_tasks(feed: Feed) -> Feed:
-    path = f"{FOLDER}{TASKS}{feed.path.removeprefix(FOLDER)}"
-    return replace(feed, path=path, name=f"{feed.name}, tasks", tasks=True)
-
-
-# ------------------------------------------------------------------ which feeds there are
-
-
-def _by_tree(grounds: Grounds) -> Iterator[Feed]:
-    for handle, tree in grounds.trees.items():
-        yield Feed(
-            _path("trees", tree.first_handle),
-            tree.title,
-            f"What falls due on {', '.join(filter(None, (tree.title, tree.kind)))}.",
-            (handle,),
-        )
-
-
-def _by_place(grounds: Grounds) -> Iterator[Feed]:
-    """Each place with the places within it, by where the trees stand now."""
-    for place, inside in grounds.inside.items():
-        name = grounds.name_of(place)
-        yield Feed(
-            _path("places", grounds.first_handles.get(place, place)),
-            name,
-            f"What falls due on the trees in {name}.",
-            tuple(handle for handle, tree in grounds.trees.items() if tree.place in inside),
-        )
-
-
-def _by_owner(grounds: Grounds) -> Iterator[Feed]:
-    """The keeper's own trees, for the keeper; and each owner's, for that owner."""
-    of_owner: dict[str, list[str]] = {"": []}
-    for handle, tree in grounds.trees.items():
-        of_owner.setdefault(grounds.owner_of(tree), []).append(handle)
-    about = "What falls due on the keeper's own trees."
-    yield Feed(f"{FOLDER}own.ics", "Own trees", about, tuple(of_owner.pop("")))
-    for owner, trees in of_owner.items():
-        name = grounds.name_of(owner)
-        yield Feed(
-            _path("owners", grounds.first_handles.get(owner, owner)),
-            f"Trees of {name}",
-            f"What falls due on the trees of {name}.",
-            tuple(trees),
-            owner=owner,
-        )
-
-
-def _by_work(grounds: Grounds, works: Iterable[Work]) -> Iterator[Feed]:
-    for work in works:
-        about = f"{work.title} that falls due, on every tree."
-        yield Feed(
-            _path("works", work.name), work.title, about, tuple(grounds.trees), work=work.name
-        )
-
-
-def _path(folder: str, handle: str) -> str:
-    # Pages are named so that any system can keep them.
-    name = tree_page(handle).removeprefix("trees/").removesuffix(".html")
-    return f"{FOLDER}{folder}/{name}.ics"
-
-
-# ------------------------------------------------------------------ their bytes
 
 
 def write_feeds(
@@ -207,7 +64,7 @@ def write_feeds(
     return files, still | writer.revisions
 
 
-class _Line(NamedTuple):
+class _FeedLine(NamedTuple):
     """An entry as it stands in a feed, and what it is sorted by."""
 
     start: date
@@ -228,14 +85,14 @@ class _Entries(NamedTuple):
 class _OfTree(NamedTuple):
     """What stands in feeds of one tree: all of it, and by the kind of work; and the revisions."""
 
-    lines: list[_Line]
-    by_work: dict[str, list[_Line]]
+    lines: list[_FeedLine]
+    by_work: dict[str, list[_FeedLine]]
     revisions: dict[str, Revision]
 
 
 # A tree, whether its entries are tasks, and whose eyes they are for.
 _Slot = tuple[str, bool, str]
-_NO_LINES: Sequence[_Line] = ()
+_NO_LINES: Sequence[_FeedLine] = ()
 
 
 class _Writer:
@@ -261,7 +118,7 @@ class _Writer:
         # By whether they are tasks, and by whose eyes they are for: what these read of each tree.
         self._read: dict[tuple[bool, str], dict[str, _OfTree]] = {}
         # Feeds by work are of all trees: so the same for each, by whether they are tasks.
-        self._works: dict[bool, dict[str, dict[str, list[_Line]]]] = {}
+        self._works: dict[bool, dict[str, dict[str, list[_FeedLine]]]] = {}
         self._others = cache(lambda owner: Others(owner, grounds))
 
     def feed(self, feed: Feed) -> bytes:
@@ -273,21 +130,21 @@ class _Writer:
             ("feed", feed.path), inputs, partial(_feed_written, feed, base_url, lines)
         )
 
-    def _lines(self, feed: Feed) -> Sequence[_Line]:
+    def _lines(self, feed: Feed) -> Sequence[_FeedLine]:
         """The entries of a feed in their order."""
         lists = self._lists(feed)
         if len(lists) > 1:
             return kept_in_order(self._kept, ("in order", feed.path), lists)
         return next(iter(lists.values()), _NO_LINES)
 
-    def _lists(self, feed: Feed) -> Mapping[str, Sequence[_Line]]:
+    def _lists(self, feed: Feed) -> Mapping[str, Sequence[_FeedLine]]:
         """The entries of each tree in a feed, where there are any."""
         if feed.work:
             return self._by_work(feed).get(feed.work, {})
         read = self._trees_read(feed)
         return {handle: lines for handle in feed.trees if (lines := read[handle].lines)}
 
-    def _by_work(self, feed: Feed) -> Mapping[str, Mapping[str, Sequence[_Line]]]:
+    def _by_work(self, feed: Feed) -> Mapping[str, Mapping[str, Sequence[_FeedLine]]]:
         """For each kind of work the entries of each tree of a feed."""
         known = self._works.get(feed.tasks)
         if known is None:
@@ -375,18 +232,18 @@ def _stamped(entries: _Entries, before: Iterable[Revision | None], today: date) 
     revisions = [revised_to(old, digest, today)
                  for old, digest in zip(before, entries.digests, strict=True)]  # fmt: skip
     lines = [
-        (_Line(entry.start, entry.uid, stamped(entry.content, revision)), work)
+        (_FeedLine(entry.start, entry.uid, stamped(entry.content, revision)), work)
         for entry, revision, work in zip(entries.entries, revisions, entries.works, strict=True)
     ]
     lines.sort()
-    by_work: dict[str, list[_Line]] = {}
+    by_work: dict[str, list[_FeedLine]] = {}
     for line, work in lines:
         by_work.setdefault(work, []).append(line)
     named = dict(zip(entries.names, revisions, strict=True))
     return _OfTree([line for line, _ in lines], by_work, named)
 
 
-def _feed_written(feed: Feed, base_url: str, lines: Sequence[_Line]) -> bytes:
+def _feed_written(feed: Feed, base_url: str, lines: Sequence[_FeedLine]) -> bytes:
     shown = [line.lines for line in lines] or [_NOTHING]
     return b"".join([*_head(feed, base_url), *shown, content_line("END", "VCALENDAR")])
 

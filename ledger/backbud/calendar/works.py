@@ -7,7 +7,7 @@ from typing import NamedTuple
 from backbud_grammar.forms import WorkName
 
 
-class Work(NamedTuple):
+class WorkKind(NamedTuple):
     """A kind of work: its name in the rows of acts and in its feed's path, and its title."""
 
     name: WorkName
@@ -15,18 +15,18 @@ class Work(NamedTuple):
 
 
 # Every act of the language is one of these; a plugin's may be too.
-WORKS: tuple[Work, ...] = (
-    Work("roots", "Root work"),
-    Work("branches", "Branches and leaves"),
-    Work("wire", "Wire and guys"),
-    Work("deadwood", "Deadwood"),
-    Work("feed", "Feed"),
-    Work("water", "Water"),
-    Work("watch", "Watch"),
-    Work("shelter", "Places and shelter"),
-    Work("health", "Pests and hygiene"),
-    Work("propagation", "New trees"),
-    Work("business", "Coming and going"),
-    Work("planning", "Plans"),
+WORKS: tuple[WorkKind, ...] = (
+    WorkKind("roots", "Root work"),
+    WorkKind("branches", "Branches and leaves"),
+    WorkKind("wire", "Wire and guys"),
+    WorkKind("deadwood", "Deadwood"),
+    WorkKind("feed", "Feed"),
+    WorkKind("water", "Water"),
+    WorkKind("watch", "Watch"),
+    WorkKind("shelter", "Places and shelter"),
+    WorkKind("health", "Pests and hygiene"),
+    WorkKind("propagation", "New trees"),
+    WorkKind("business", "Coming and going"),
+    WorkKind("planning", "Plans"),
 )
-OTHER = Work("other", "Other work")
+OTHER = WorkKind("other", "Other work")

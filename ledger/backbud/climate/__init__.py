@@ -1,1 +1,1 @@
-"""Weather and a place go in; the sums that move a year's work come out."""
+"""The sums of the weather that move a year's work: heat, chill, frost, light, thirst."""

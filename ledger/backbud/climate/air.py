@@ -1,4 +1,4 @@
-"""Measured days and the monthly means of a place go in; the air of any day comes out.
+"""The temperature of the air at a place on any day: as measured, or as its climate has it.
 
 A day that was measured is taken as it was; every other day is the climate's: a harmonic fit of the
 twelve means, or the average of the years on record where a place has no means.

@@ -1,4 +1,4 @@
-"""The temperatures of a winter's hours go in; the chill they are worth to a resting bud comes out.
+"""How much chill the hours of a winter are worth to a resting bud.
 
 Three measures stand side by side because requirements are published in each of them: chill hours,
 Utah chill units, and the chill portions of the Dynamic model, which hold best in mild winters.

@@ -1,4 +1,4 @@
-"""Twelve monthly means or rain totals go in; a value for each day of a year comes out.
+"""A value for each day of a year, so that the mean of each month is the one that is known.
 
 The curve is a sum of a constant, five yearly harmonics and half of the sixth: twelve unknowns for
 twelve months, so that the mean of each month's days is the given mean. A line drawn between the

@@ -1,4 +1,4 @@
-"""The low and high of a day go in; its degree-days above a base or under a threshold come out.
+"""How much heat a day adds above a base, or how much cold below a threshold.
 
 All temperatures are in °C, so all degree-days are in °C·d.
 """

@@ -1,4 +1,4 @@
-"""A day's weather at a latitude and elevation goes in; its reference evapotranspiration comes out.
+"""How much water the weather of a day draws from a sward: reference evapotranspiration, ET0.
 
 Everything is after FAO Irrigation and Drainage Paper 56 (Allen, Pereira, Raes & Smith 1998),
 "FAO-56" below: the water that a well watered, short and even grass sward would give to the air. A

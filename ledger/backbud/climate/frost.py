@@ -1,4 +1,4 @@
-"""Daily minima of many years, or twelve monthly means, go in; when to expect frost comes out.
+"""When to expect the last frost of spring and the first of autumn, and how cold the nights get.
 
 The unit is the cold season, from one midsummer to the next: 1 July to 30 June in the north, the
 calendar year in the south. So a winter is never cut in two, a first frost in January and a last

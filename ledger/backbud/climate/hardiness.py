@@ -1,4 +1,4 @@
-"""A hardiness rating or zone goes in; its temperatures come out, and what roots in a pot bear.
+"""What hardiness ratings and zones mean in °C, and how much less roots in a pot bear.
 
 RHS ratings speak of the coldest night that a plant's top bears in open ground, USDA zones of the
 mean of each year's coldest night at a place. Roots die at a temperature several degrees higher

@@ -1,4 +1,4 @@
-"""The air of a place and a base temperature go in; the sum of every day of a year comes out.
+"""The sum of heat or of cold that a place has gathered by each day of a year.
 
 Days that were measured count by the single sine between their low and high. Days that are only
 expected count by the climate's mean and by how far days stray about it, since a mean under the

@@ -1,4 +1,4 @@
-"""The lows, highs and daylight of days on end go in; the temperature at each hour comes out.
+"""The temperature at each hour, from the lows and highs of days: what sums of chill are made of.
 
 Hours are of solar time: hour 0 is midnight, the sun is highest at 12. Temperatures are in °C.
 """

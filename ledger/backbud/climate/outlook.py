@@ -1,4 +1,4 @@
-"""The air of a place goes in; what a year's work asks of it comes out, each with its reason.
+"""What a rule asks of the weather at a place, and the reason that goes with each answer.
 
 How warm some days will be, when a stage comes, when cold nights end and begin, when it is hot.
 """

@@ -1,4 +1,4 @@
-"""A day and a latitude go in, and what sky was seen; the day's length and its radiation come out.
+"""How long a day is at a latitude, and how much of the sun's radiation reaches the ground.
 
 Everything is after FAO Irrigation and Drainage Paper 56 (Allen, Pereira, Raes & Smith 1998),
 "FAO-56" below, which gives radiation in MJ per square metre and day on level ground.

@@ -1,4 +1,4 @@
-"""A day of the year goes in; the heat, or the cold, that the reference climate has had by then.
+"""The climate that the trade's dates are meant for: what it has had of heat or cold by a day.
 
 The trade gives its dates by the calendar of a cool temperate place. So that they can be moved to
 another place, they are turned into sums by one open climate: Nottingham Castle, the monthly mean

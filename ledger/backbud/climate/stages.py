@@ -1,4 +1,4 @@
-"""The air of a place and what a plant needs go in; when it reaches a growth stage comes out.
+"""When a plant reaches a growth stage at a place, by the heat, chill and cold that it waits for.
 
 A stage of spring and summer comes at a heat sum, counted from midwinter or from the day the chill
 is met; a stage of autumn at a sum of cold, counted from midsummer. Warmth alone would open a tree

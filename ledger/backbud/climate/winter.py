@@ -1,4 +1,4 @@
-"""The air of a place goes in; the chill that a winter gives, day by day, comes out."""
+"""How much chill a place's winter gives, day by day."""
 
 from __future__ import annotations
 

@@ -6,6 +6,7 @@ from bisect import bisect_right
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import date, timedelta
 
+from backbud.collection.attached import Attached
 from backbud.collection.on_tree import put_on_by, take_off
 from backbud.collection.places import cover_of, is_winter_cover
 from backbud.collection.stand import (
@@ -15,7 +16,7 @@ from backbud.collection.stand import (
     is_its_beginning,
     stands_after,
 )
-from backbud.collection.state import Entry, OnTree, Tree, Zone
+from backbud.collection.state import Entry, Tree, Zone
 from backbud.collection.wedges import Opening, opened, openings, root_map, turned
 from backbud.collection.whereabouts import Histories, Whereabouts
 from backbud.collection.zones import WHOLE_TREE, zone_scores
@@ -59,7 +60,7 @@ class _Draft(Stand, kw_only=True):
     facts: dict[str, str]
     zones: dict[str, Zone]
     opened: tuple[Opening, ...] = ()
-    on_tree: tuple[OnTree, ...] = ()
+    on_tree: Attached
     last: dict[str, Event]
 
     def freeze(self, count: int) -> Tree:
@@ -85,7 +86,7 @@ class _Draft(Stand, kw_only=True):
             dict(self.facts),
             tuple(self.zones.values()),
             root_map(self.opened),
-            self.on_tree,
+            self.on_tree.things,
             dict(self.last),
             tuple(at.entries[:count]),
             at.since.first if at.since else None,
@@ -167,6 +168,7 @@ def _begin(at: Whereabouts, things: Things) -> _Draft:
         sizes={},
         facts=_facts(card) if card else {},
         zones={},
+        on_tree=Attached(),
         last={},
     )
     for label in SIZES if card else ():
@@ -198,7 +200,7 @@ def _apply(draft: _Draft, entry: Entry) -> None:
         stands(draft, event, draft.things)
     put_on = put_on_by(event.row)
     if put_on is not None:
-        draft.on_tree = put_on(draft.on_tree, event)
+        draft.on_tree.change(put_on(event))
     for effect in _effects_of(event.row) if begins else ():
         effect(draft, event)
     draft.last[act] = event
@@ -254,7 +256,7 @@ def _separated(draft: _Draft, event: Event) -> None:
     if child == draft.at.handle:
         draft.standing, draft.standing_since = "here", event.day
     else:
-        draft.on_tree = take_off("layer", "graft")(draft.on_tree, event)
+        draft.on_tree.change(take_off("layer", "graft")(event))
 
 
 def _quarantined(draft: _Draft, event: Event) -> None:

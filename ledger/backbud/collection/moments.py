@@ -15,6 +15,7 @@ from msgspec import Raw, Struct
 from msgspec.structs import asdict
 
 from backbud.collection.corrections import corrected_day
+from backbud.collection.on_tree import remembered
 from backbud.collection.subjects import Placed
 from backbud.collection.taken_down import Lines
 from backbud.collection.whereabouts import (
@@ -52,9 +53,11 @@ class _Moment(Struct, frozen=True, array_like=True, gc=False):
 
 
 class _State(Struct, frozen=True, gc=False):
-    """How all stood. `used`: by pot the trees that ever stood in it."""
+    """How all stood. `on`: by tree the sort and the part of all that is on it. `used`: by pot the
+    trees that ever stood in it."""
 
     trees: list[Placed]
+    on: dict[str, list[tuple[str, str]]]
     used: dict[str, list[str]]
     uncarded: dict[str, str]
 
@@ -140,7 +143,13 @@ def _put_at(replay: Replay, raw: Raw) -> bool:
         state = _STATE.decode(raw)
     except (msgspec.MsgspecError, UnicodeDecodeError):
         return False
-    trees = {one.handle: Whereabouts(**asdict(one), lines=Lines()) for one in state.trees}
+    trees = {
+        one.handle: Whereabouts(
+            **asdict(one),
+            lines=Lines([remembered(*known) for known in state.on.get(one.handle, ())]),
+        )
+        for one in state.trees
+    }
     carded = {thing.handle for thing in replay.things.of_kind("tree")}
     mentioned = {handle for handles in state.used.values() for handle in handles}
     if not trees.keys() >= carded | mentioned | set(state.uncarded.values()):
@@ -193,6 +202,11 @@ def _wanted(pages: int) -> list[int]:
 def _state(replay: Replay) -> Raw:
     state = _State(
         [_placed(tree) for tree in replay.trees.values()],
+        {
+            tree.handle: [(thing.sort, thing.part) for thing in things]
+            for tree in replay.trees.values()
+            if (things := tree.lines.on_tree.things)
+        },
         {pot: list(trees) for pot, trees in replay.used.items()},
         replay.chooser.uncarded,
     )

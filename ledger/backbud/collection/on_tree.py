@@ -3,17 +3,38 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
+from datetime import date
+
+from msgspec import Struct
 
 from backbud.collection.state import OnTree
 from backbud.journal.events import Event
 from backbud_grammar.act_words import ActWord, DetailName, as_act
-from backbud_grammar.acts import ROWS
+from backbud_grammar.acts import ACTS, ROWS
+from backbud_grammar.dates import WrittenDate
 from backbud_grammar.forms import ActForm
 from backbud_grammar.measures import Measure
 from backbud_grammar.syntax import Detail
 
 Things = tuple[OnTree, ...]
-Effect = Callable[[Things, Event], Things]
+
+
+class Change(Struct, frozen=True, gc=False):
+    """What an act changes of what is on a tree.
+
+    `off`: the sorts of which comes off what is on the `parts` named, or all of them where none is;
+    nothing, where it `stays`. `older`: the sorts of which what stays is from before. `put`: what
+    is put on.
+    """
+
+    put: Things = ()
+    off: tuple[str, ...] = ()
+    parts: tuple[str, ...] = ()
+    stays: bool = False
+    older: tuple[str, ...] = ()
+
+
+Effect = Callable[[Event], Change]
 
 
 def _undone(act: ActWord) -> ActWord:
@@ -33,36 +54,22 @@ TAKEN_OFF_BY: Mapping[str, ActWord] = {
 }
 
 
-def _repotted(things: Things, event: Event) -> Things:
+def _repotted(event: Event) -> Change:
     """What anchored the tree was cut to lift the ball; what is not said to be out may be in it."""
     gone = {
         "tie": event.has("old ties out"),
         "mesh": event.has("mesh") or _into_another_pot(event),
     }
-    kept = tuple(
-        _from_before(thing) if thing.sort in gone else thing
-        for thing in things
-        if not gone.get(thing.sort, False)
+    return Change(
+        put=(*_of_details("tie", event, event.all("tied")), *_mesh(event)),
+        off=tuple(sort for sort, is_gone in gone.items() if is_gone),
+        older=tuple(sort for sort, is_gone in gone.items() if not is_gone),
     )
-    return (*kept, *_of_details("tie", event, event.all("tied")), *_mesh(event))
 
 
 def _into_another_pot(event: Event) -> bool:
     """Whether the pot, and the mesh in it, was left: a repotting that names none keeps both."""
     return event.has("into") or (event.act != "repotted" and not event.has("same pot"))
-
-
-def _from_before(thing: OnTree) -> OnTree:
-    return OnTree(
-        thing.sort,
-        thing.what,
-        thing.part,
-        thing.count,
-        thing.since,
-        thing.event,
-        thing.thickness_mm,
-        True,
-    )
 
 
 def _mesh(event: Event) -> Things:
@@ -79,13 +86,9 @@ def _mesh(event: Event) -> Things:
     )
 
 
-def _planted_out(things: Things, event: Event) -> Things:
+def _planted_out(event: Event) -> Change:
     """It leaves the pot and its mesh; a tie may go with the ball."""
-    return tuple(
-        _from_before(thing) if thing.sort == "tie" else thing
-        for thing in things
-        if thing.sort != "mesh"
-    )
+    return Change(off=("mesh",), older=("tie",))
 
 
 def _put_on(sort: str, *names: DetailName, together: bool = False) -> Effect:
@@ -94,8 +97,8 @@ def _put_on(sort: str, *names: DetailName, together: bool = False) -> Effect:
     `together`: the details say one thing in several words, as `ring, 3 cm`.
     """
 
-    def effect(things: Things, event: Event) -> Things:
-        return (*things, *_of_details(sort, event, _whole(event, names, together)))
+    def effect(event: Event) -> Change:
+        return Change(_of_details(sort, event, _whole(event, names, together)))
 
     return effect
 
@@ -157,33 +160,23 @@ def _size(measure: Measure | None) -> str:
     return str(Measure(measure.numbers, measure.unit, measure.sort, measure.upper, measure.per))
 
 
-def _shaded(things: Things, event: Event) -> Things:
+def _shaded(event: Event) -> Change:
     share = event.measure("share")
-    return (
-        *things,
-        OnTree("shade", f"shade {share}" if share else "shade", "", 1, event.day, event),
-    )
+    what = f"shade {share}" if share else "shade"
+    return Change((OnTree("shade", what, "", 1, event.day, event),))
 
 
-def _protected(things: Things, event: Event) -> Things:
+def _protected(event: Event) -> Change:
     words = [d.words for d in event.details if d.name in ("with", "how") and d.words]
-    return (
-        *things,
-        OnTree("protection", ", ".join(words) or "protection", "", 1, event.day, event),
-    )
+    what = ", ".join(words) or "protection"
+    return Change((OnTree("protection", what, "", 1, event.day, event),))
 
 
 def take_off(*sorts: str) -> Effect:
     """Off comes every thing of these sorts whose part holds the words named, or all of them."""
 
-    def effect(things: Things, event: Event) -> Things:
-        if event.says("partly"):
-            return things
-        return tuple(
-            thing
-            for thing in things
-            if thing.sort not in sorts or not is_meant(thing.part, event.parts)
-        )
+    def effect(event: Event) -> Change:
+        return Change(off=sorts, parts=event.parts, stays=event.says("partly"))
 
     return effect
 
@@ -197,6 +190,14 @@ def is_meant(part: str, named: tuple[str, ...]) -> bool:
     whole = f" {part.casefold()} "
     return not named or any(f" {words.casefold()} " in whole for words in named)
 
+
+def remembered(sort: str, part: str) -> OnTree:
+    """What is known to be on a tree, where nothing but its sort and its part is remembered."""
+    return OnTree(sort, sort, part, 1, date.min, _FORGOTTEN)
+
+
+_NO_DAY = WrittenDate("", date.min, date.min, False, False, False)
+_FORGOTTEN = Event(as_act(""), _NO_DAY, (), "", "", "", "", "", 0, 0)
 
 EFFECTS: Mapping[ActWord, Effect] = {
     "planted-out": _planted_out,
@@ -220,3 +221,12 @@ EFFECTS: Mapping[ActWord, Effect] = {
 def put_on_by(act: ActForm) -> Effect | None:
     """What an act changes of what is on a tree; None where it changes nothing."""
     return EFFECTS.get(as_act(act.word)) or (_repotted if "fills_pot" in act.traits else None)
+
+
+# What comes off where its line says, and nowhere else; and what puts on what so comes off.
+OFF_PARTS: frozenset[ActWord] = frozenset(
+    act for act in TAKEN_OFF_BY.values() if act and any(form.part for form in ROWS[act].forms)
+)
+ON_PARTS: frozenset[ActWord] = frozenset(
+    as_act(row.word) for row in ACTS if row.undone_by in OFF_PARTS
+)

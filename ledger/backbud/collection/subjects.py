@@ -21,12 +21,16 @@ from backbud_grammar.syntax import Selection, Subjects
 
 
 class Placed(Stand, gc=False, kw_only=True):
-    """What a subject line can ask for of a tree. `kind`: as written, cultivar and all."""
+    """What a subject line can ask for of a tree. `kind`: as written, cultivar and all.
+
+    `before`: what was first done to it before the day of its coming, "" where nothing was.
+    """
 
     handle: str
     first_handle: str
     kind: str
     since: WrittenDate | None
+    before: str = ""
 
 
 class Whereabouts(Placed, gc=False, kw_only=True):

@@ -6,11 +6,13 @@ wants them.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 from msgspec import Struct
 
-from backbud.collection.state import Entry
+from backbud.collection.attached import Attached
+from backbud.collection.on_tree import OFF_PARTS, ON_PARTS, put_on_by
+from backbud.collection.state import Entry, OnTree
 from backbud.journal.dated import DatedBlock
 from backbud.journal.events import Event
 
@@ -59,12 +61,17 @@ class Lines:
     Two are equal when they say the same, whoever has asked for the entries of either.
     """
 
-    __slots__ = ("_entries", "_lines")
+    __slots__ = ("_before", "_entries", "_lines", "_on_tree", "_seen")
     __hash__ = None  # type: ignore[assignment]
 
-    def __init__(self) -> None:
+    def __init__(self, before: Iterable[OnTree] = ()) -> None:
+        """`before`: what was on the tree when its first line was taken down."""
+        self._before = before
         self._lines: list[Entry | Everyday] = []
         self._entries: list[Entry] | None = None
+        self._on_tree: Attached | None = None
+        # How many lines what is on it goes by.
+        self._seen = 0
 
     def append(self, line: Entry | Everyday) -> None:
         self._lines.append(line)
@@ -74,9 +81,22 @@ class Lines:
 
     def copied(self) -> Lines:
         """The same so far, to be written on apart from this."""
-        other = Lines()
+        other = Lines(self._before)
         other._lines = self._lines.copy()
         return other
+
+    @property
+    def on_tree(self) -> Attached:
+        """What is on the tree after the lines so far, of what comes off by parts."""
+        if self._on_tree is None:
+            self._on_tree = Attached(self._before)
+        for at in range(self._seen, len(self._lines)):
+            for event in _changing(self._lines[at]):
+                effect = put_on_by(event.row)
+                if effect is not None:
+                    self._on_tree.change(effect(event))
+        self._seen = len(self._lines)
+        return self._on_tree
 
     @property
     def entries(self) -> list[Entry]:
@@ -88,3 +108,20 @@ class Lines:
                 else:
                     self._entries += line.entries
         return self._entries
+
+
+def _changing(line: Entry | Everyday) -> Iterator[Event]:
+    """The events of a line that change it; few do, and so few are made."""
+    if isinstance(line, Entry):
+        if line.event.act in _PARTS and not line.undone:
+            yield line.event
+    elif line.only is not None:
+        if line.block.acts[line.only] in _PARTS:
+            yield line.block.event(line.only)
+    elif not _PARTS.isdisjoint(line.block.acts):
+        for at, act in enumerate(line.block.acts):
+            if act in _PARTS:
+                yield line.block.event(at)
+
+
+_PARTS = ON_PARTS | OFF_PARTS

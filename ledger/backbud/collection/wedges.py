@@ -50,12 +50,12 @@ def opened(before: Iterable[Opening], now: Iterable[Opening]) -> tuple[Opening, 
     """Return the root map after more of it was opened."""
     after = list(before)
     for one in now:
-        after = [old for old in after if not _same(old, one)]
+        after = [old for old in after if not _of_one_wedge(old, one)]
         after.append(one)
     return tuple(after)
 
 
-def _same(old: Opening, new: Opening) -> bool:
+def _of_one_wedge(old: Opening, new: Opening) -> bool:
     """Whether two openings are of one wedge, by its name or (E is 3) by where it lies."""
     if old.degrees is None or new.degrees is None or _name(old) == _name(new):
         return _name(old) == _name(new)

@@ -11,9 +11,10 @@ from collections.abc import Container, Iterable, Mapping, Sequence
 from datetime import date
 
 from msgspec import Struct
-from msgspec.structs import replace
 
 from backbud.collection.corrections import corrected_entry, corrections_in, plain_handles
+from backbud.collection.nothing_there import held, held_where_nothing_is
+from backbud.collection.on_tree import OFF_PARTS
 from backbud.collection.stand import (
     ARRIVALS,
     DEPARTURES,
@@ -30,12 +31,11 @@ from backbud.journal.events import Event, Origin
 from backbud.journal.faults import note_fault
 from backbud.journal.read import Journal
 from backbud.journal.things import Thing, Things
-from backbud_grammar.act_words import ActWord, as_act
+from backbud_grammar.act_words import ActWord
 from backbud_grammar.acts import acts_with
-from backbud_grammar.forms import NO_ACT
 from backbud_grammar.handles import flaw_of, fold
 from backbud_grammar.syntax import Subjects
-from backbud_grammar.whole import CHANGES_NOTHING, HELD, HELD_CODE
+from backbud_grammar.whole import CHANGES_NOTHING, HELD_CODE
 
 __all__ = ["Histories", "Replay", "Whereabouts"]
 
@@ -115,6 +115,7 @@ class Replay:
             if "tree" in form.on
             and stands_after(form) is None
             and form.word not in ("corrected", "separated")
+            and form.word not in OFF_PARTS
         }
         self.everyday = frozenset(self.totals)
         rows = journal.acts.values()
@@ -249,7 +250,9 @@ class Replay:
         corrected = self.corrections.touch(event)
         stands = stands_after(event.row)
         for tree in trees:
-            if tree.standing != "here" and act not in self.anywhere:
+            if _contradicts_its_coming(tree, event) and act not in self.anywhere:
+                self._stand_before_its_coming(tree, event)
+            elif tree.standing != "here" and act not in self.anywhere:
                 self._not_here(event, tree)
             elif (
                 tree.since is not None
@@ -265,11 +268,15 @@ class Replay:
             if act == "corrected" and not self.corrections.was_met(tree.handle, event):
                 self._nothing_to_correct(event, tree)
                 if id(event) in self.corrections.in_part:
-                    mine = Entry(_held(event))
+                    mine = Entry(held(event))
+            elif act in OFF_PARTS and tree.standing == "here" and not mine.undone:
+                mine = held_where_nothing_is(mine, tree, self.notes)
             tree.lines.append(mine)
             if act == "corrected" or mine.undone:
                 continue
             if stands is not None:
+                if tree.before and act in ARRIVALS:
+                    self._here_already(tree, mine.event)
                 stands(tree, mine.event, self.things)
                 self._turned += act in COMINGS_AND_GOINGS
                 if act in self.into_pots:
@@ -295,7 +302,9 @@ class Replay:
         card = self.things.find(new.words)
         if card is not None and card.kind == "tree":
             child = self.trees[card.handle]
-            if child.standing == "here":
+            if child.before:
+                self._here_already(child, event)
+            elif child.standing == "here":
                 self._taken(event, f"“{new.words}” is here already")
                 return
         else:
@@ -368,6 +377,28 @@ class Replay:
                         len(thing.kind),
                     )
 
+    def _stand_before_its_coming(self, tree: Whereabouts, event: Event) -> None:
+        """It was here all along: who is worked on is here. That is told once, at its coming."""
+        start = tree.start
+        tree.start = Start(start.owner, start.place, start.pot, "here")
+        tree.standing, tree.before = "here", f"{event.act} on {event.when.text}"
+        self._turned += 1
+
+    def _here_already(self, tree: Whereabouts, event: Event) -> None:
+        """Note a coming of who is here, but for the buying of what another owned."""
+        before, tree.before = tree.before, ""
+        if event.act == "bought" and tree.owner:
+            return
+        self.notes.at(
+            event.origin,
+            "here-already",
+            f"“{tree.handle}” comes here on {event.when.text}, but was {before}",
+            "If it was away in between, write returned or sold before this; else mend the date of "
+            "one of the two.",
+            0,
+            len(event.act),
+        )
+
     def _not_here(self, event: Event, tree: Whereabouts) -> None:
         if tree.standing == "not yet":
             message = f"“{tree.handle}” is not here yet"
@@ -421,18 +452,10 @@ class Replay:
         )
 
 
-def _held(event: Event) -> Event:
-    """The event as one that changes nothing."""
-    return replace(
-        event,
-        act=as_act(HELD),
-        details=(),
-        named=as_act(""),
-        held=event.act,
-        kept=(event.text,),
-        row=NO_ACT,
-        named_row=NO_ACT,
-    )
+def _contradicts_its_coming(tree: Whereabouts, event: Event) -> bool:
+    """Whether a line speaks of a tree that comes later, and its card does not say so too."""
+    told_on_card = tree.since is not None and event.when.last < tree.since.first
+    return tree.standing == "not yet" and not told_on_card
 
 
 def _beginning(handle: str, first_handle: str, start: Start, card: Thing | None) -> Whereabouts:

@@ -7,9 +7,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
+from itertools import pairwise
 from typing import NamedTuple
 
-from backbud.journal.remember import Words
+from backbud.journal.remember import WordsDigest
 from backbud.journal.warm import Outlined
 from backbud_grammar.digest import digest
 from backbud_grammar.outline import begins_section
@@ -28,7 +29,7 @@ MANY_ACTS = 3
 # ------------------------------------------------------------------ what says the same
 
 
-def words_in(section: bytes) -> Words:
+def words_in(section: bytes) -> WordsDigest:
     """The words of a section, whatever blanks stand between them, without remarks to oneself.
 
     So a copy that was tidied, or got spaces at its line ends, says the same as before.
@@ -42,7 +43,7 @@ def words_in(section: bytes) -> Words:
                 indented += 1
                 words.insert(0, b"")
             lines.append(b" ".join(words))
-    return Words(digest(b"\n".join(lines)), indented)
+    return WordsDigest(digest(b"\n".join(lines)), indented)
 
 
 # ------------------------------------------------------------------ copies of a file
@@ -77,9 +78,13 @@ def copies_among(files: Mapping[str, Outlined]) -> Copies:
         long = [one for one in again if one.acts >= MANY_ACTS]
         pages[name] = pages.get(name, frozenset()) | {one.line for one in long}
         short = [one for one in again if one.acts < MANY_ACTS]
+        ends = _ends(files[name]) if long else {}
+        for n, run in enumerate(_runs(long, ends)):
+            twice = len(short) if n == 0 else 0
+            flaws.append((name, _counts_once(name, other, run, ends[run[-1].line], twice)))
         if long:
-            flaws.append((name, _counts_once(name, other, long, len(short))))
-        elif _is_much(short, files[name]):
+            continue
+        if _is_much(short, files[name]):
             flaws.append((name, _overlap(name, other, short, len(files[name].pages))))
     return Copies(repeated, pages, flaws)
 
@@ -118,6 +123,24 @@ def _again(
     return found
 
 
+def _ends(file: Outlined) -> Mapping[int, int]:
+    """By the first line of each section of a file the line behind its last (0 first)."""
+    begins = {line for line, _ in (*file.pages, *file.strays)} | {one.line for one in file.cards}
+    return dict(pairwise((*sorted(begins), file.data.count(b"\n") + 1)))
+
+
+def _runs(pages: Sequence[_Again], ends: Mapping[int, int]) -> Iterator[list[_Again]]:
+    """Pages parted into those of which one follows upon the other."""
+    run: list[_Again] = []
+    for page in pages:
+        if run and ends[run[-1].line] != page.line:
+            yield run
+            run = []
+        run.append(page)
+    if run:
+        yield run
+
+
 def _is_much(short: Sequence[_Again], file: Outlined) -> bool:
     """Whether short pages that stand twice are as much as is hardly written by chance: enough acts,
     and half of the file."""
@@ -136,7 +159,7 @@ def _whole(other: str, file: Outlined) -> Flaw:
     )
 
 
-def _counts_once(name: str, other: str, long: Sequence[_Again], short: int) -> Flaw:
+def _counts_once(name: str, other: str, long: Sequence[_Again], end: int, short: int) -> Flaw:
     one = len(long) == 1
     what = "this page stands" if one else f"this page and {_pages(len(long) - 1, 'more')} stand"
     hint = (
@@ -152,6 +175,7 @@ def _counts_once(name: str, other: str, long: Sequence[_Again], short: int) -> F
         1,
         f"{what} in {_where(name, other, long[0])} too, word for word",
         hint,
+        lines=end - long[0].line,
     )
 
 

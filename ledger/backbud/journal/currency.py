@@ -7,9 +7,8 @@ from collections.abc import Iterable
 from backbud.journal.events import Event
 from backbud.journal.notes import Notes
 from backbud.journal.things import Things
+from backbud_grammar.measures import is_money
 from backbud_grammar.syntax import Detail
-
-MONEY = ("money", "money rate")
 
 
 def note_bare_amounts(events: Iterable[Event], things: Things, notes: Notes) -> None:
@@ -41,4 +40,4 @@ HINT = "Write 120 EUR, or name the currency once in backbud.toml."
 
 
 def _is_bare(detail: Detail) -> bool:
-    return detail.measure is not None and detail.measure.sort in MONEY and not detail.measure.unit
+    return detail.measure is not None and is_money(detail.measure.sort) and not detail.measure.unit

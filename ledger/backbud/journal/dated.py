@@ -14,8 +14,9 @@ from msgspec import Raw, Struct
 from backbud.journal.events import Event, Origin
 from backbud_grammar.act_words import as_act
 from backbud_grammar.dates import WrittenDate
-from backbud_grammar.forms import ActForm
+from backbud_grammar.forms import NO_ACT, ActForm
 from backbud_grammar.syntax import Act, Detail, Subjects
+from backbud_grammar.whole import HELD
 
 
 class Said(Struct, frozen=True, array_like=True, gc=False):
@@ -47,8 +48,8 @@ class Reader(Protocol):
     def recalled(self, acts: Raw) -> tuple[Act, ...]:
         """The acts of a block as they were remembered."""
 
-    def said(self, act: Act, when: WrittenDate) -> Said:
-        """What an act says on a page of these days."""
+    def said(self, act: Act, *, held: bool) -> Said:
+        """What an act says; no more than its words, where it was found to be held back."""
 
     def row(self, act: str) -> ActForm:
         """The row of an act, in its past form, of the journal's table; of no act `NO_ACT`."""
@@ -92,12 +93,12 @@ class DatedBlock(Struct, gc=False, eq=False):
         if event is None:
             if isinstance(self.written, Raw):
                 self.written = self.head.reader.recalled(self.written)
-            event = self._made[i] = self._make(self.written[i])
+            event = self._made[i] = self._make(self.written[i], held=self.acts[i] == HELD)
         return event
 
-    def _make(self, act: Act) -> Event:
+    def _make(self, act: Act, *, held: bool) -> Event:
         head = self.head
-        said = head.reader.said(act, head.when)
+        said = head.reader.said(act, held=held)
         return Event(
             as_act(said.act),
             head.when,
@@ -113,6 +114,7 @@ class DatedBlock(Struct, gc=False, eq=False):
             said.kept,
             head.reader.row(said.act),
             head.reader.row(said.named),
+            head.reader.row(said.held) if said.held else NO_ACT,
         )
 
 

@@ -8,6 +8,7 @@ from functools import partial
 from typing import Any
 
 from msgspec import Raw
+from msgspec.structs import replace
 
 from backbud.journal.copies import ENDS_HERE
 from backbud.journal.dated import DatedBlock, DatedPage, DayWeather, Head, Said, SoundActs
@@ -26,6 +27,7 @@ from backbud.journal.remember import (
     words_of,
 )
 from backbud.journal.things import Things
+from backbud_grammar.continued import goes_on
 from backbud_grammar.datelines import is_dateline
 from backbud_grammar.dates import WrittenDate, read_span
 from backbud_grammar.details import part_at_commas
@@ -108,13 +110,15 @@ class DiaryReader:
     def recalled(self, acts: Raw) -> tuple[Act, ...]:
         return acts_of(acts)
 
-    def said(self, act: Act, when: WrittenDate) -> Said:
+    def said(self, act: Act, *, held: bool) -> Said:
         form = self._form(act)
         assert form is not None
+        if held:
+            return _held(form, act)
         known = self._known(act)
         if known is None:
             known, _ = self._judged(form, act)
-        return _held(form, act) if self._taken_back(form, act, known, when) else known
+        return known
 
     def row(self, act: str) -> ActForm:
         return self.details.acts.get(act, NO_ACT)
@@ -144,13 +148,15 @@ class DiaryReader:
             if text == ENDS_HERE:
                 of_day = False
                 continue
+            below = self._going_on(rest[1:2])
             if text not in self._plain:
                 slipped = self._act_at_edge(
                     block, file, line, left_out=not of_day or not of_subject
                 )
                 if slipped is not None:
                     # It, and what stands below it, belong to the subject line above.
-                    acts, written, ends = self._acts((slipped, *block.acts), head, rest)
+                    written = _with_left_out((slipped, *block.acts), below)
+                    acts, written, ends = self._acts(written, head, rest)
                     if of_day and of_subject:
                         out[-1] = _with(out[-1], acts, written)
                     of_day, of_subject = of_day and ends != "day", of_subject and not ends
@@ -163,11 +169,18 @@ class DiaryReader:
                     continue
                 self._plain.add(text)
             stands = self._subject_line(block, file, line)
-            acts, written, ends = self._acts(block.acts, head, rest)
+            acts, written, ends = self._acts(_with_left_out(block.acts, below), head, rest)
             if stands and of_day:
                 out.append(DatedBlock(head, text, line + block.line + 1, acts, written))
             of_day, of_subject = of_day and ends != "day", stands and not ends
         return out
+
+    def _going_on(self, below: Sequence[Block]) -> str:
+        """The line at the left edge below a block, where it may go on with its last act; or ""."""
+        text = below[0].subjects if below else ""
+        if not text or text in self._plain or not goes_on(text):
+            return ""
+        return "" if self.things.find(text.split(None, 1)[0].rstrip(",:")) is not None else text
 
     def _acts(
         self, written: tuple[Act, ...], head: Head, rest: tuple[Block, ...]
@@ -543,6 +556,14 @@ def _sound_blocks(page: Page | RecalledPage, sound: Sound, head: Head) -> tuple[
             for block, words in zip(blocks, words_of(sound), strict=True)
         ]
     )
+
+
+def _with_left_out(acts: tuple[Act, ...], below: str) -> tuple[Act, ...]:
+    """The acts, the last with what is refused below it and may go on with it."""
+    if not acts or not below:
+        return acts
+    last = acts[-1]
+    return (*acts[:-1], replace(last, left_out=f"{last.left_out} {below}".lstrip()))
 
 
 def _with(above: DatedBlock, acts: tuple[str, ...], written: tuple[Act, ...]) -> DatedBlock:

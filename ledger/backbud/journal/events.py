@@ -10,7 +10,7 @@ from msgspec import Struct
 from backbud_grammar.act_words import ActWord, DetailName, DetailWord, as_word
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.forms import NO_ACT, ActForm
-from backbud_grammar.measures import Measure
+from backbud_grammar.measures import Measure, is_money
 from backbud_grammar.syntax import Detail
 
 
@@ -34,7 +34,7 @@ class Event(Struct, frozen=True, gc=False):
     is never shown to an owner. `held`: the past form of an act that is held back; then `act` is
     `HELD`, which no rule knows, so that it stands in the history and changes nothing. `kept`: the
     words that were not used. `row`: the act's row of the journal's table, `NO_ACT` of what is held
-    back.
+    back; `held_row`: the row of what is.
     """
 
     act: ActWord
@@ -51,6 +51,7 @@ class Event(Struct, frozen=True, gc=False):
     kept: tuple[str, ...] = ()
     row: ActForm = NO_ACT
     named_row: ActForm = NO_ACT
+    held_row: ActForm = NO_ACT
 
     @property
     def day(self) -> date:
@@ -106,6 +107,19 @@ class Event(Struct, frozen=True, gc=False):
     def mentions(self, *words: str) -> bool:
         """As `says`, of words that are free: `with a rake`."""
         return self.says(*map(as_word, words))
+
+    @property
+    def is_for_keeper(self) -> bool:
+        """Whether it is for the keeper alone: what is private, and whatever speaks of money.
+
+        What is held back may speak of all that its act has words for.
+        """
+        row = self.held_row if self.held else self.row
+        return (
+            "for_keeper" in row.traits
+            or any(d.measure is not None and is_money(d.measure.sort) for d in self.details)
+            or (bool(self.held) and any(is_money(sort) for f in row.forms for sort in f.sorts))
+        )
 
     @property
     def parts(self) -> tuple[str, ...]:

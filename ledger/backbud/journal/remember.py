@@ -77,7 +77,7 @@ class RecalledPage(msgspec.Struct, frozen=True, array_like=True, gc=False, tag="
         return Page(self.date, self.weather, self.weather_column, blocks, self.flaws)
 
 
-class Words(msgspec.Struct, frozen=True, array_like=True, gc=False):
+class WordsDigest(msgspec.Struct, frozen=True, array_like=True, gc=False):
     """The digest of a section's words, line by line, and how many of its lines are indented."""
 
     digest: bytes
@@ -92,7 +92,7 @@ class Kept(msgspec.Struct, Generic[S], array_like=True, gc=False):
 
     digest: bytes
     lines: int
-    said: Words
+    said: WordsDigest
     section: S
     sound: Sound | None = None
 

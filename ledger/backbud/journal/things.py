@@ -16,7 +16,7 @@ from backbud_grammar.kinds import KINDS
 from backbud_grammar.measures import Measure
 from backbud_grammar.parse import Details
 from backbud_grammar.problems import Flaw, Misread, did_you_mean
-from backbud_grammar.syntax import Card, CardLine, Detail
+from backbud_grammar.syntax import Act, Card, CardLine, Detail
 
 # No bench stands in more places, one within another.
 MOST_NESTED = 20
@@ -109,9 +109,8 @@ def read_things(cards: Iterable[PlacedCard], details: Details, notes: Notes) -> 
         if taken is not None:
             notes.add(placed.file, placed.line, _duplicate(placed.card, by_handle[taken]))
             continue
-        by_handle[thing.handle] = thing
         spellings[fold(thing.handle)] = thing.handle
-        _keep_former(thing, spellings, notes)
+        by_handle[thing.handle] = _with_former(thing, spellings, notes)
     things = Things(by_handle, spellings)
     by_handle |= {place.handle: place for place in _nested(things, notes)}
     for thing in by_handle.values():
@@ -143,11 +142,16 @@ def _duplicate(card: Card, first: Thing) -> Flaw:
     )
 
 
-def _keep_former(thing: Thing, spellings: dict[str, str], notes: Notes) -> None:
-    """Let every handle a thing ever had find it."""
+def _with_former(thing: Thing, spellings: dict[str, str], notes: Notes) -> Thing:
+    """Let every handle a thing ever had find it; ids are made from the oldest that is its own."""
+    own: list[str] = []
     for written in _formerly(thing):
-        other = spellings.setdefault(fold(written), thing.handle)
         wrong = flaw_of(written)
+        # As on the card itself, a capital letter does no harm.
+        is_handle = not flaw_of(written.lower())
+        other = thing.handle
+        if is_handle:
+            other = spellings.setdefault(fold(written), thing.handle)
         if other != thing.handle:
             wrong = f"“{written}” is a handle of “{other}” too"
         line = next(line for line in thing.lines if line.detail.name == "formerly")
@@ -160,6 +164,9 @@ def _keep_former(thing: Thing, spellings: dict[str, str], notes: Notes) -> None:
                 0,
                 len(written),
             )
+        if is_handle and other == thing.handle:
+            own.append(written.lower())
+    return replace(thing, first_handle=own[0]) if own else thing
 
 
 def _formerly(thing: Thing) -> list[str]:
@@ -189,12 +196,18 @@ def with_lines_at_edge(placed: PlacedCard, details: Details, notes: Notes) -> Pl
             ),
         )
         lines.append(CardLine(text, line, 1))
-        for act in blocks.pop(0).acts:
-            remark = f" -- {act.remark}" if act.remark else ""
-            lines.append(CardLine(f"{act.word} {act.text}{remark}", act.line, act.column))
+        lines += map(_as_written, blocks.pop(0).acts)
     return PlacedCard(
         replace(card, lines=tuple(lines), blocks=tuple(blocks)), placed.file, placed.line
     )
+
+
+def _as_written(act: Act) -> CardLine:
+    """The line of a card that was read as an act, each character at its place."""
+    word = act.word.ljust(act.text_column - act.column) if act.text else act.word
+    remark = f" -- {act.remark}" if act.remark else ""
+    seams = tuple(replace(seam, offset=seam.offset + len(word)) for seam in act.seams)
+    return CardLine(f"{word}{act.text}{remark}", act.line, act.column, seams)
 
 
 def _thing(placed: PlacedCard, details: Details, notes: Notes) -> Thing | None:
@@ -222,11 +235,7 @@ def _thing(placed: PlacedCard, details: Details, notes: Notes) -> Thing | None:
     lines = _lines(placed, kind, details, notes)
     since = _since(lines, notes)
     origin = Origin(placed.file, placed.line + 1, 1)
-    thing = Thing(card.kind, handle, handle, lines, origin, since)
-    formerly = _formerly(thing)
-    if formerly:
-        return Thing(card.kind, handle, formerly[0], lines, origin, since)
-    return thing
+    return Thing(card.kind, handle, handle, lines, origin, since)
 
 
 def _lines(placed: PlacedCard, kind: KindForm, details: Details, notes: Notes) -> tuple[Line, ...]:

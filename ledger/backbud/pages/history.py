@@ -94,17 +94,9 @@ def _line(entry: Entry, year: int) -> Line:
         event.remark,
         str(event.origin),
         f"shared among {words.number(entry.among, 'tree')}" if entry.among > 1 else "",
-        _is_the_keepers(event),
+        event.is_for_keeper,
         bool(event.held),
         _was(entry, year) if entry.corrected_by else None,
-    )
-
-
-def _is_the_keepers(event: Event) -> bool:
-    """Whether a line is for the keeper alone: what is private, and whatever speaks of money."""
-    return "for_keeper" in event.row.traits or any(
-        detail.measure is not None and detail.measure.sort.startswith("money")
-        for detail in event.details
     )
 
 

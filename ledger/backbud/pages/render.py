@@ -177,7 +177,7 @@ def _weather(view: Nursery) -> dict[str, object]:
 def _season(view: Nursery, shared: dict[str, object], kept: Kept) -> bytes:
     pieces = _Pieces()
 
-    def drawn_line(week: season.WeekRow, line: season.Line) -> str:
+    def drawn_line(week: season.WeekRow, line: season.ActInWeek) -> str:
         return kept.once(
             ("drawn line", week.iso, line.act),
             (Is(line),),

@@ -17,9 +17,9 @@ from backbud.pages.view import Nursery
 from backbud.plan.in_order import kept_in_order
 from backbud.plan.season import (
     Best,
-    Placed,
-    Season,
+    PlacedWork,
     Week,
+    WeeksAhead,
     Work,
     by_best,
     minutes_over,
@@ -43,7 +43,7 @@ class Named(Struct, frozen=True):
     late: bool
 
 
-class Line(Struct, frozen=True):
+class ActInWeek(Struct, frozen=True):
     """The works of one act in a week; `more`: those whose trees are not named."""
 
     act: str
@@ -56,7 +56,7 @@ class WeekRow(Struct, frozen=True):
 
     monday: str
     iso: str
-    lines: tuple[Line, ...]
+    lines: tuple[ActInWeek, ...]
     hours: str
     over: str
 
@@ -116,7 +116,7 @@ def _works(view: Nursery, handle: str, kept: Kept) -> list[Best]:
     )
 
 
-def _said(season: Season) -> Iterable[str]:
+def _said(season: WeeksAhead) -> Iterable[str]:
     """What was moved, and what that was good for."""
     limit = season.limit
     if not limit:
@@ -148,7 +148,7 @@ def _bare(work: Work) -> str:
 
 
 def _week(week: Week, limit: int, titles: Mapping[str, str], today: date, kept: Kept) -> WeekRow:
-    by_act: dict[str, list[Placed]] = {}
+    by_act: dict[str, list[PlacedWork]] = {}
     for placed in week.works:
         by_act.setdefault(placed.work.act, []).append(placed)
     heaviest = sorted(
@@ -171,9 +171,9 @@ def _week(week: Week, limit: int, titles: Mapping[str, str], today: date, kept: 
     )
 
 
-def _line(placed: Sequence[Placed], titles: Mapping[str, str], today: date) -> Line:
+def _line(placed: Sequence[PlacedWork], titles: Mapping[str, str], today: date) -> ActInWeek:
     """The works of one act; moved and late ones are always named."""
-    told: dict[tuple[str, str, bool], list[Placed]] = {}
+    told: dict[tuple[str, str, bool], list[PlacedWork]] = {}
     for one in sorted(placed, key=lambda p: (titles[p.work.tree], p.work.id)):
         moved = one.work.best.isoformat() if one.moved else ""
         told.setdefault((one.work.tree, moved, one.work.late), []).append(one)
@@ -181,18 +181,18 @@ def _line(placed: Sequence[Placed], titles: Mapping[str, str], today: date) -> L
     telling = sum(1 for same in by_need if _is_telling(same[0]))
     shown = by_need[: max(MOST_NAMED, telling)]
     more = len(by_need) - len(shown)
-    return Line(
+    return ActInWeek(
         words.sentence(_bare(placed[0].work)),
         tuple(_named(same, titles[same[0].work.tree], today) for same in shown),
         words.number(more, "more tree") if more else "",
     )
 
 
-def _is_telling(placed: Placed) -> bool:
+def _is_telling(placed: PlacedWork) -> bool:
     return placed.moved or placed.work.late
 
 
-def _named(same: Sequence[Placed], title: str, today: date) -> Named:
+def _named(same: Sequence[PlacedWork], title: str, today: date) -> Named:
     placed, work = same[0], same[0].work
     return Named(
         title,

@@ -14,7 +14,7 @@ from backbud.pages.view import Nursery
 from backbud.plan.stores.materials import grams_of
 from backbud.plan.stores.shelf import NOTHING
 from backbud.plan.stores.to_write import amount_of_money
-from backbud.plan.stores.values import Buy, Kept, Material, Missing, Stores, Want
+from backbud.plan.stores.values import Buy, Material, NotReckoned, StockedMaterial, Stores, Want
 
 
 class For(Struct, frozen=True):
@@ -53,7 +53,7 @@ class OnShelf(Struct, frozen=True):
     notes: tuple[str, ...]
 
 
-class Sum(Struct, frozen=True):
+class MoneySum(Struct, frozen=True):
     """A sum of money as shown, "" where there is none; `bound`: `at least`, `at most`, `about`,
     where not all of it is known."""
 
@@ -74,12 +74,12 @@ class StoresSheet(Struct, frozen=True):
 
     until: str
     margin: str
-    cost: Sum
-    value: Sum
+    cost: MoneySum
+    value: MoneySum
     to_buy: tuple[ToBuy, ...]
     enough: tuple[ToBuy, ...]
     shelf: tuple[OnShelf, ...]
-    missing: tuple[Missing, ...]
+    missing: tuple[NotReckoned, ...]
     wrong: int
     unentered: int
     unreckoned: int
@@ -118,12 +118,12 @@ def sheet_of(stores: Stores, year: int) -> StoresSheet:
     )
 
 
-def _of_all(amount: Decimal, currency: str, *, less: bool = False, more: bool = False) -> Sum:
+def _of_all(amount: Decimal, currency: str, *, less: bool = False, more: bool = False) -> MoneySum:
     """A sum of money. `less`: not all of it could be priced; `more`: some of it may be gone."""
     if not amount:
-        return Sum()
+        return MoneySum()
     bound = {(True, False): "at least", (False, True): "at most", (True, True): "about"}
-    return Sum(money(amount, currency), bound.get((less, more), ""))
+    return MoneySum(money(amount, currency), bound.get((less, more), ""))
 
 
 def _lacks(buy: Buy) -> bool:
@@ -173,7 +173,7 @@ def _for(want: Want, material: Material, year: int) -> For:
     )
 
 
-def _on_shelf(kept: Kept, stores: Stores, year: int) -> OnShelf:
+def _on_shelf(kept: StockedMaterial, stores: Stores, year: int) -> OnShelf:
     material = kept.material
     here = max(kept.on_hand, 0.0)
     sold = material.sold_units
@@ -208,11 +208,11 @@ def _amount(on_hand: float, material: Material, entered: bool, untold: int) -> s
     return ("at most " if untold else "") + quantity(on_hand, material)
 
 
-def _is_wrong(kept: Kept) -> bool:
+def _is_wrong(kept: StockedMaterial) -> bool:
     return kept.on_hand < -NOTHING
 
 
-def _wrong(kept: Kept) -> str:
+def _wrong(kept: StockedMaterial) -> str:
     if not _is_wrong(kept):
         return ""
     gone = quantity(-kept.on_hand, kept.material)
@@ -221,7 +221,7 @@ def _wrong(kept: Kept) -> str:
     return f"{gone} more used than bought: a purchase is missing, or less was used."
 
 
-def _notes(kept: Kept, year: int) -> Iterator[str]:
+def _notes(kept: StockedMaterial, year: int) -> Iterator[str]:
     material = kept.material
     if not material.carded:
         yield "It has no card."

@@ -13,10 +13,17 @@ from typing import Any
 from backbud.collection.state import Tree
 from backbud.journal.events import Origin
 from backbud.journal.read import Journal
+from backbud.plugins import budget
+from backbud.plugins.faults import (
+    PluginLine,
+    is_ours,
+    place_of_error,
+    place_of_function,
+    said,
+    way_of,
+)
+from backbud.plugins.sound import wrong_act_name, wrong_proposal
 from backbud.species import Proposal, Rule, Year
-from backbud.trust import budget
-from backbud.trust.faults import Place, is_ours, place_of_error, place_of_function, said, way_of
-from backbud.trust.sound import wrong_act_name, wrong_proposal
 
 # More than any rule has to say of one tree at a time.
 MOST_PROPOSALS = 500
@@ -29,7 +36,7 @@ class Asker:
         self._journal, self._today = journal, today
         self._foreign: dict[Callable[..., Any], bool] = {}
         self._late: set[Callable[..., Any]] = set()
-        self._failed: dict[tuple[str, str, Place | None], list[str]] = {}
+        self._failed: dict[tuple[str, str, PluginLine | None], list[str]] = {}
 
     def ask(self, rule: Rule, tree: Tree, then: Tree, given: object, year: Year) -> list[Proposal]:
         """What a rule proposes, up to where it fails; nothing once it took too long."""

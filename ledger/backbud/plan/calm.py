@@ -6,7 +6,8 @@ from collections.abc import Callable
 
 from msgspec.structs import replace
 
-from backbud.species import DAYS_EXACT, Event, Proposal, Rule, Season, Stage, Year
+from backbud.species import Event, Proposal, Rule, Season, Stage, Year
+from backbud.species.year import DAYS_EXACT
 
 Given = Event | Season | Stage
 

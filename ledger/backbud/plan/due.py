@@ -19,7 +19,7 @@ class Due(Struct, frozen=True):
     """A follow-up on its way through the plan, with what it hangs on.
 
     `at`: the place of its cause in the tree's history, -1 for a season's. `part`: as the rule
-    gave it; `on_part`: it is a part of the tree, and not a word that tells two works apart.
+    gave it, and it may be a word that tells two works apart, or what is looked at there.
     `early`: how long before its window an act settles it; None takes the act's own.
     """
 
@@ -32,10 +32,9 @@ class Due(Struct, frozen=True):
     early: timedelta | None = None
 
     @property
-    def on_part(self) -> bool:
-        if not self.part or self.event is None:
-            return False
-        return self.part.casefold() in (part.casefold() for part in self.event.parts)
+    def where(self) -> str:
+        """The part of the tree that it is about, "" for all of it."""
+        return self.follow_up.part
 
 
 def due_of(
@@ -75,9 +74,18 @@ def due_of(
         wedges=proposal.wedges,
         extent=proposal.extent,
         row=act,
+        part=_where(proposal, event),
     )
     early = None if proposal.early_days is None else timedelta(days=proposal.early_days)
     return Due(follow_up, rule, cause, event, at, proposal.part, early)
+
+
+def _where(proposal: Proposal, event: Event | None) -> str:
+    """The part of the tree among the words of a proposal's part: all of them, or those behind what
+    is looked at, as in `wire left 2`."""
+    said = f" {proposal.part.casefold()}"
+    parts = event.parts if event is not None and proposal.part else ()
+    return max((one for one in parts if said.endswith(f" {one.casefold()}")), key=len, default="")
 
 
 def title_of(proposal: Proposal, act: ActForm) -> str:

@@ -43,7 +43,8 @@ class FollowUp(Struct, frozen=True):
     `window`: after every put-off; `moved_from`: as it was before. `settled_by`: acts that settle
     it; `settled`: the event that did. `next_cycle`: from then on the next one stands for it.
     `wedges`: the wedges of the root ball that it opens. `extent`: how far it is to be taken.
-    `row`: the act's row of the journal's table.
+    `row`: the act's row of the journal's table. `part`: the part of the tree that it is about, ""
+    for all of it.
     """
 
     id: str
@@ -64,6 +65,7 @@ class FollowUp(Struct, frozen=True):
     wedges: tuple[str, ...] = ()
     extent: Extent = "usual"
     row: ActForm = NO_ACT
+    part: str = ""
 
     def is_open(self, today: date) -> bool:
         """Whether it still wants doing on a day: it is late, is to be done now, or comes."""

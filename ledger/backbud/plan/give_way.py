@@ -42,8 +42,7 @@ def _stands_for(plan: Due, due: Due) -> bool:
     if one.id == other.id or one.act != other.act or not _same_check(one, other):
         return False
     # A plan for one branch does not stand for the whole tree, nor for another branch.
-    named = _parts_of(plan)
-    if named and not is_meant(due.part if due.on_part else "", named):
+    if plan.where and not is_meant(due.where, (plan.where,)):
         return False
     if not (other.outcome == "open" or (other.outcome == "done" and other.settled is one.settled)):
         return False
@@ -51,15 +50,6 @@ def _stands_for(plan: Due, due: Due) -> bool:
         return _outranks(plan, due)
     first, last = _reach(plan)
     return first <= other.window.best <= last
-
-
-def _parts_of(plan: Due) -> tuple[str, ...]:
-    """The parts of the tree a plan is about; of a look set for later too, whose part says what is
-    looked at as well."""
-    if plan.event is None:
-        return ()
-    said = plan.part.casefold()
-    return tuple(part for part in plan.event.parts if part and said.endswith(part.casefold()))
 
 
 def _same_check(one: FollowUp, other: FollowUp) -> bool:

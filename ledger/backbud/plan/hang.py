@@ -31,7 +31,6 @@ from backbud.plan.windows import window_said
 from backbud.plan.world import ByTree
 from backbud.plan.year import Seen, Years, stages_seen
 from backbud.species import (
-    Growth,
     Proposal,
     Rule,
     Season,
@@ -42,6 +41,7 @@ from backbud.species import (
     rules_of,
     stage_name,
 )
+from backbud.species.year import Growth
 from backbud_grammar.dates import growing_year_days
 
 # How far back an act still asks for something, and how far ahead a season is looked at.

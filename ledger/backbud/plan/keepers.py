@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from msgspec.structs import replace
 
 from backbud.collection.hard_work import extent_of
+from backbud.collection.on_tree import is_meant
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.journal.read import Journal
@@ -35,37 +36,39 @@ def set_by_keeper(tree: Tree, journal: Journal, quoter: Quoter) -> Iterator[Due]
         if not event.exact or entry.undone:
             continue
         if event.act == "planned" and event.named:
-            yield planned(tree, event, at, journal, quoter)
+            yield from planned(tree, event, at, journal, quoter)
         elif event.act == "checked" and event.has("again"):
             yield from _again(tree, event, at, journal, quoter)
 
 
-def planned(tree: Tree, event: Event, at: int, journal: Journal, quoter: Quoter) -> Due:
-    """The work that a plan speaks of; of a put-off too, where nothing was due that it moves."""
+def planned(tree: Tree, event: Event, at: int, journal: Journal, quoter: Quoter) -> Iterator[Due]:
+    """The work that a plan speaks of, on each part that it names; of a put-off too, where nothing
+    was due that it moves."""
     row = event.named_row
     act = as_act(row.word)
-    parts = event.parts
-    proposal = Proposal(
-        act,
-        window_of_plan(event, journal.southern),
-        "",
-        _what(event, tree, quoter),
-        settled_by=_settled_by(event, act),
-        part=parts[0] if parts else "",
-        extent=extent_of(replace(event, act=act, row=row)),
-    )
     reason = Reason("plan", quoter.reason(event, tree, remark=True), event.origin)
-    return due_of(
-        tree,
-        proposal,
-        PLANNED,
-        f"{act}-{event.when.text}",
-        reason,
-        journal.acts,
-        event,
-        at,
-        planned=True,
-    )
+    pieces = _pieces(event, tree, quoter)
+    for part in dict.fromkeys(event.parts or ("",)):
+        proposal = Proposal(
+            act,
+            window_of_plan(event, journal.southern),
+            "",
+            ", ".join(piece for piece in pieces if _part_in(piece, event) in ("", part)),
+            settled_by=_settled_by(event, act),
+            part=part,
+            extent=extent_of(replace(event, act=act, row=row)),
+        )
+        yield due_of(
+            tree,
+            proposal,
+            PLANNED,
+            f"{act}-{event.when.text}",
+            reason,
+            journal.acts,
+            event,
+            at,
+            planned=True,
+        )
 
 
 def _settled_by(event: Event, act: ActWord) -> tuple[SettledBy, ...]:
@@ -75,11 +78,17 @@ def _settled_by(event: Event, act: ActWord) -> tuple[SettledBy, ...]:
     return tuple(dict.fromkeys(by for look in looks(event) for by in look.settled_by))
 
 
-def _what(event: Event, tree: Tree, quoter: Quoter) -> str:
-    """The details of a plan without its time: `into tray-9, mix maple`."""
+def _pieces(event: Event, tree: Tree, quoter: Quoter) -> list[str]:
+    """The details of a plan without its time: `into tray-9`, `mix maple`."""
     first, *rest = quoter.pieces(event, tree)
     pieces = [first.partition(" ")[2], *rest]
-    return ", ".join(piece for piece in pieces if piece and not _TIME.match(piece))
+    return [piece for piece in pieces if piece and not _TIME.match(piece)]
+
+
+def _part_in(piece: str, event: Event) -> str:
+    """The part of the tree that a piece of a plan names, or ""."""
+    named = (part for part in event.parts if is_meant(piece, (f"on {part}",)))
+    return max(named, key=len, default="")
 
 
 def _again(tree: Tree, event: Event, at: int, journal: Journal, quoter: Quoter) -> Iterator[Due]:

@@ -47,14 +47,14 @@ def looks(event: Event) -> tuple[Look, ...]:
     for detail in event.details:
         if detail.name == "what":
             if whats:
-                found += _each(whats, parts, finding)
+                found += _looks_of(whats, parts, finding)
                 parts, finding = [], ""
             whats = detail.words.split()
         elif detail.name == "finding":
             finding = _worse(finding, detail.words)
         if detail.part:
             parts.append(detail.part)
-    return (*found, *_each(whats or [""], parts, finding))
+    return (*found, *_looks_of(whats or [""], parts, finding))
 
 
 def _worse(before: str, found: str) -> str:
@@ -69,7 +69,7 @@ def _worse(before: str, found: str) -> str:
     return "biting" if bites or before == "biting" else found
 
 
-def _each(whats: list[str], parts: list[str], finding: str) -> list[Look]:
+def _looks_of(whats: list[str], parts: list[str], finding: str) -> list[Look]:
     """`wire ties fine` is two looks."""
     return [Look(what, tuple(parts), finding) for what in whats]
 

@@ -10,11 +10,11 @@ from msgspec import Struct
 
 from backbud.plan.common import RULES
 from backbud.plan.year import roots_bear, wants_of
+from backbud.plugins import budget
+from backbud.plugins.faults import OURS, PluginLine, is_ours, said
+from backbud.plugins.load import Flaws, OwnSpecies
+from backbud.plugins.sound import wrong_interface, wrong_rule, wrong_species
 from backbud.species import Species, rules_of
-from backbud.trust import budget
-from backbud.trust.faults import OURS, Place, is_ours, said
-from backbud.trust.plugins import Flaws, OwnSpecies
-from backbud.trust.sound import wrong_interface, wrong_rule, wrong_species
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.problems import Flaw
 
@@ -22,7 +22,7 @@ GROUP = "backbud.species"
 BUILT_IN = "built in"
 
 
-class Known(Struct, frozen=True):
+class KnownSpecies(Struct, frozen=True):
     """A species, and where it comes from: built in, a package, or a file of the journal."""
 
     species: Species
@@ -64,14 +64,14 @@ class Pack:
             self._by_name[key] = self._look(key)
         return self._by_name[key]
 
-    def all(self) -> Iterator[Known]:
+    def all(self) -> Iterator[KnownSpecies]:
         """Every species, by its common name, and where it comes from."""
         found = [
-            Known(species, _origin(species))
+            KnownSpecies(species, _origin(species))
             for name in self._points
             if (species := self._load(name)) is not None
         ]
-        found += [Known(one.species, one.file) for one in self._own]
+        found += [KnownSpecies(one.species, one.file) for one in self._own]
         yield from sorted(found, key=lambda known: known.species.title.casefold())
 
     def _look(self, key: str) -> Species | None:
@@ -115,7 +115,7 @@ class Pack:
             if wrong:
                 name = type(one.species).__name__
                 flaws.append(
-                    Place(one.file, one.line).flaw(
+                    PluginLine(one.file, one.line).flaw(
                         code,
                         f"the species {name} cannot be used: {wrong}",
                         "It was left out; everything else was used.",

@@ -12,6 +12,7 @@ from backbud.journal.things import Things
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ANY_WORDS
 from backbud_grammar.handles import fold
+from backbud_grammar.measures import is_money
 from backbud_grammar.syntax import Detail
 
 _WORDS = re.compile(r"[\w-]+")
@@ -84,7 +85,7 @@ class Quoter:
         return "" if self._names_others(event.remark, tree) else event.remark.rstrip(".")
 
     def _open(self, detail: Detail, event: Event, tree: Tree) -> bool:
-        if detail.measure is not None and detail.measure.sort.startswith("money"):
+        if detail.measure is not None and is_money(detail.measure.sort):
             return False
         if detail.handle:
             thing = self.journal.things.find(detail.handle)

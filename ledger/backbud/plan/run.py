@@ -43,8 +43,8 @@ from backbud.plan.insults import weighed
 from backbud.plan.keepers import planned, set_by_keeper
 from backbud.plan.settle import settled
 from backbud.plan.world import ByTree
+from backbud.plugins.load import NO_PLUGINS, Plugins
 from backbud.species import Species
-from backbud.trust.plugins import NO_PLUGINS, Plugins
 
 
 class Plan(Struct, frozen=True):
@@ -169,7 +169,7 @@ def _of_tree(tree: Tree, species: Species | None, hanger: Hanger) -> tuple[Follo
     def quote(event: Event) -> Reason:
         return Reason("plan", quoter.reason(event, tree, remark=True), event.origin)
 
-    def as_plan(event: Event, at: int) -> Due:
+    def as_plan(event: Event, at: int) -> Iterator[Due]:
         return planned(tree, event, at, journal, quoter)
 
     done = settled(with_cycles(dues.values()), tree, journal.southern, quote, as_plan)

@@ -52,7 +52,7 @@ class Work(Struct, frozen=True, gc=False):
         return self.since or self.opens, self.closes
 
 
-class Placed(NamedTuple):
+class PlacedWork(NamedTuple):
     """A work and the day on which it stands."""
 
     work: Work
@@ -70,12 +70,12 @@ class Week(Struct, frozen=True):
     """
 
     monday: date
-    works: tuple[Placed, ...]
+    works: tuple[PlacedWork, ...]
     minutes: int
     moved: int
 
 
-class Season(Struct, frozen=True):
+class WeeksAhead(Struct, frozen=True):
     """The weeks from this one on. `unmoved`: the minutes of each with every work on its best day.
 
     `limit`: minutes that a week has room for, 0 where nobody said.
@@ -127,7 +127,7 @@ def season_of(
     limit_minutes: int,
     weeks: int = WEEKS,
     kept: Kept = KEEP_NOTHING,
-) -> Season:
+) -> WeeksAhead:
     """Lay out the works whose best day lies in the weeks from this one on, and even these out.
 
     A limit of 0 moves nothing. `kept`: what an earlier run of this process left of each week.
@@ -136,7 +136,7 @@ def season_of(
     moves = _Moves([{} for _ in laid], [set() for _ in laid])
     if limit_minutes > 0:
         _even_out(laid, moves, limit_minutes)
-    return Season(
+    return WeeksAhead(
         tuple(
             kept.once(
                 ("evened week", n), (Is(one), come, gone), partial(_evened, one.week, come, gone)
@@ -168,16 +168,16 @@ def _laid_out(ordered: Sequence[Best], first: date, weeks: int, kept: Kept) -> l
 
 def _laid(n: int, works: Iterable[Work], first: date, weeks: int) -> _Laid:
     alike = _alike(works, first, weeks)
-    placed = tuple(Placed(work, work.best) for work in works)
+    placed = tuple(PlacedWork(work, work.best) for work in works)
     return _Laid(first + n * WEEK, _week_of(first + n * WEEK, placed), alike, _span(alike))
 
 
-def _week_of(monday: date, placed: tuple[Placed, ...]) -> Week:
+def _week_of(monday: date, placed: tuple[PlacedWork, ...]) -> Week:
     minutes = sum(one.work.minutes for one in placed)
     return Week(monday, placed, minutes, sum(one.moved for one in placed))
 
 
-def _evened(week: Week, come: Mapping[str, Placed], gone: set[str]) -> Week:
+def _evened(week: Week, come: Mapping[str, PlacedWork], gone: set[str]) -> Week:
     """The week with what moved into it and without what moved away."""
     if not come and not gone:
         return week
@@ -187,7 +187,7 @@ def _evened(week: Week, come: Mapping[str, Placed], gone: set[str]) -> Week:
     return _week_of(week.monday, tuple(works))
 
 
-def _by_day(placed: Placed) -> tuple[date, str]:
+def _by_day(placed: PlacedWork) -> tuple[date, str]:
     return placed.day, placed.work.id
 
 
@@ -205,7 +205,7 @@ class _Reach(NamedTuple):
     minutes: int
 
 
-class _Move(NamedTuple):
+class _WeekMove(NamedTuple):
     """A possible move, the best first: most taken off what is over, nearest, longest, by id."""
 
     over: int
@@ -233,13 +233,13 @@ class _Laid(NamedTuple):
 class _Moves(NamedTuple):
     """For each week what came into it, and what went away of the works whose best week it is."""
 
-    come: list[dict[str, Placed]]
+    come: list[dict[str, PlacedWork]]
     gone: list[set[str]]
 
     def move(self, work: Work, at: int, to: int, day: date) -> None:
         if self.come[at].pop(work.id, None) is None:
             self.gone[at].add(work.id)
-        self.come[to][work.id] = Placed(work, day)
+        self.come[to][work.id] = PlacedWork(work, day)
 
 
 def _even_out(laid: Sequence[_Laid], moves: _Moves, limit: int) -> None:
@@ -281,7 +281,7 @@ def _even_out(laid: Sequence[_Laid], moves: _Moves, limit: int) -> None:
             stuck.add(at)
 
 
-def _moves(alike: _Alike, at: int, loads: Sequence[int], limit: int) -> Iterator[_Move]:
+def _moves(alike: _Alike, at: int, loads: Sequence[int], limit: int) -> Iterator[_WeekMove]:
     """The moves out of a week, each the one that helps most when it is asked for.
 
     Who asks makes the move before asking on. The week grows lighter then and others grow fuller, so
@@ -304,7 +304,7 @@ def _moves(alike: _Alike, at: int, loads: Sequence[int], limit: int) -> Iterator
         if now == move:
             yield move
             # Of those alike the next one may be as good.
-            now = _Move(*move[:3], "", *move[4:])
+            now = _WeekMove(*move[:3], "", *move[4:])
         if now is not None:
             heappush(moves, now)
 
@@ -342,20 +342,20 @@ def _alike(week: Iterable[Work], first: date, weeks: int) -> _Alike:
 
 def _best_move(
     reach: _Reach, ident: str, at: int, loads: Sequence[int], limit: int, roomy: Sequence[int]
-) -> _Move | None:
+) -> _WeekMove | None:
     """Where to a work of a week had best go; None where no move would help.
 
     `roomy`: every week that may have room, in order.
     """
     relieves = min(reach.minutes, loads[at] - limit)
-    best: _Move | None = None
+    best: _WeekMove | None = None
     least = -1
     for to in roomy[bisect_left(roomy, reach.first) : bisect_right(roomy, reach.last)]:
         room = limit - loads[to]
         if room > 0:
             change = max(reach.minutes - room, 0) - relieves
             if change <= least:
-                move = _Move(change, abs(to - reach.best), -reach.minutes, ident, to, reach)
+                move = _WeekMove(change, abs(to - reach.best), -reach.minutes, ident, to, reach)
                 if best is None or move < best:
                     best, least = move, change
     return best

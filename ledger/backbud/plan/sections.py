@@ -12,11 +12,11 @@ from backbud.journal.read import Journal
 from backbud.journal.weather.records import Records
 from backbud.plan.run import Plan
 from backbud.plan.year import Years, stages_seen
+from backbud.plugins import budget
+from backbud.plugins.faults import PluginLine, place_of_error, place_of_function, said
+from backbud.plugins.load import SectionOf
+from backbud.plugins.sound import wrong_section
 from backbud.species import Section, Year
-from backbud.trust import budget
-from backbud.trust.faults import Place, place_of_error, place_of_function, said
-from backbud.trust.plugins import SectionOf
-from backbud.trust.sound import wrong_section
 
 
 def sections_of(
@@ -28,7 +28,7 @@ def sections_of(
     that took too long is not asked again.
     """
     years = Years(journal, weather, today)
-    failed: dict[tuple[Place, str], list[str]] = {}
+    failed: dict[tuple[PluginLine, str], list[str]] = {}
     late: set[SectionOf] = set()
 
     def written(tree: Tree, year: Year) -> Iterator[Section]:
@@ -46,7 +46,7 @@ def sections_of(
                     late.add(function)
                 place = place_of_error(error, journal.folder)
                 place = place or place_of_function(function, journal.folder)
-                key = (place or Place("backbud.toml", 1), said(error))
+                key = (place or PluginLine("backbud.toml", 1), said(error))
                 failed.setdefault(key, []).append(tree.handle)
                 continue
             if section is not None:
@@ -69,7 +69,7 @@ def _written(function: SectionOf, tree: Tree, year: Year) -> Section | None:
     return section
 
 
-def _note(journal: Journal, failed: Mapping[tuple[Place, str], list[str]]) -> None:
+def _note(journal: Journal, failed: Mapping[tuple[PluginLine, str], list[str]]) -> None:
     for (place, what), handles in failed.items():
         more = f" and {len(handles) - 1} more" if len(handles) > 1 else ""
         journal.notes.at(

@@ -11,12 +11,14 @@ from datetime import date, timedelta
 
 from msgspec.structs import replace
 
+from backbud.collection.attached import Attached
 from backbud.collection.on_tree import TAKEN_OFF_BY, is_meant
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.plan.due import Due
 from backbud.plan.followups import FollowUp, Reason
 from backbud.plan.looks import look_at, looks
+from backbud.plan.waiting import WaitingDues
 from backbud.plan.windows import window_said
 from backbud.species import Window
 
@@ -30,37 +32,33 @@ SPOKEN_OF = timedelta(days=400)
 
 Quote = Callable[[Event], Reason]
 # What was put off though nothing was due: a plan of its own.
-AsPlan = Callable[[Event, int], Due]
+AsPlan = Callable[[Event, int], Iterable[Due]]
 
 
 def settled(
     dues: Iterable[Due], tree: Tree, southern: bool, quote: Quote, as_plan: AsPlan
 ) -> list[Due]:
     """Return the dues as the tree's history left them, and those that a put-off set anew."""
-    now: dict[str, Due] = {}
-    by_act: dict[str, list[str]] = {}
-    for due in dues:
-        _wait(due, now, by_act)
+    now = {due.follow_up.id: due for due in dues}
+    waiting = WaitingDues(now.values())
     for at, entry in enumerate(tree.history):
         event = entry.event
         if event.was("skipped", "put-off"):
             if event.exact and not entry.undone and event.named:
                 for due in _told(event, at, now, southern, quote, as_plan):
-                    _wait(due, now, by_act)
-        elif event.act in by_act and not entry.undone:
-            waiting = (now[ident] for ident in by_act[event.act])
-            for due in _done_by(event, at, waiting):
+                    if due.follow_up.id not in now:
+                        waiting.add(due)
+                    now[due.follow_up.id] = due
+        elif not entry.undone:
+            found = [now[ident] for ident in waiting.for_event(event, at)]
+            for due in found:
+                if not _still_open(due, event.day):
+                    waiting.drop(due)
+            for due in _done_by(event, at, found):
                 now[due.follow_up.id] = _with(due, outcome="done", settled=event)
-    return [_off_again(due, tree) for due in now.values()]
-
-
-def _wait(due: Due, now: dict[str, Due], by_act: dict[str, list[str]]) -> None:
-    """Set a due, new or changed, to wait for each act that settles it."""
-    ident = due.follow_up.id
-    if ident not in now:
-        for act in {words.split()[0] for words in due.follow_up.settled_by}:
-            by_act.setdefault(act, []).append(ident)
-    now[ident] = due
+                waiting.drop(due)
+    on_tree = Attached(tree.on_tree)
+    return [_off_again(due, tree, on_tree) for due in now.values()]
 
 
 def _with(due: Due, **changed: object) -> Due:
@@ -92,7 +90,7 @@ def _still_open(due: Due, day: date) -> bool:
 
 def _whose_turn(found: list[Due], day: date) -> list[Due]:
     first = min(due.follow_up.window.opens for due in found)
-    return [due for due in found if due.on_part or due.follow_up.window.opens <= max(first, day)]
+    return [due for due in found if due.where or due.follow_up.window.opens <= max(first, day)]
 
 
 def _settles(event: Event, due: Due) -> bool:
@@ -113,8 +111,8 @@ def _settles(event: Event, due: Due) -> bool:
                 continue
             # A look that found where it bites, or that set the next, was a look at all of it.
             parts, told = look.parts, look.finding == "biting" or event.has("again")
-        if due.on_part:
-            if is_meant(due.part, parts):
+        if due.where:
+            if is_meant(due.where, parts):
                 return True
         elif not parts or told or due.event is None or "any_day" not in event.row.traits:
             return True
@@ -137,7 +135,7 @@ def _any_day(event: Event) -> bool:
     return "any_day" in event.row.traits and (event.act != "checked" or event.has("what"))
 
 
-def _off_again(due: Due, tree: Tree) -> Due:
+def _off_again(due: Due, tree: Tree, on_tree: Attached) -> Due:
     """What was to come off or to be looked at is done with when none of it is on the tree."""
     follow_up = due.follow_up
     if due.event is None or follow_up.outcome != "open":
@@ -146,8 +144,7 @@ def _off_again(due: Due, tree: Tree) -> Due:
         last = tree.last.get(act)
         if act not in follow_up.settled_by or last is None or not _later(last, due.event):
             continue
-        on = tree.on(sort)
-        if not any(not due.on_part or is_meant(thing.part, (due.part,)) for thing in on):
+        if not on_tree.has(sort, due.where):
             return _with(due, outcome="done", settled=last)
     return due
 
@@ -177,7 +174,7 @@ def _told(
             for due in meant
         ]
     if not meant:
-        return [as_plan(event, at)]
+        return list(as_plan(event, at))
     return [_moved(due, window, quote(event)) for due in meant]
 
 
@@ -198,9 +195,7 @@ def _spoken_of(event: Event, at: int, dues: Iterable[Due]) -> list[Due]:
     found = [
         due
         for due in dues
-        if due.at < at
-        and _still_open(due, event.day)
-        and (not due.on_part or is_meant(due.part, event.parts))
+        if due.at < at and _still_open(due, event.day) and is_meant(due.where, event.parts)
     ]
     about = [due for due in found if due.follow_up.act == event.named]
     about = about or [due for due in found if _may_settle(due.follow_up, event.named)]

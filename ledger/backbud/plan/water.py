@@ -21,7 +21,7 @@ from msgspec import Struct
 
 from backbud.bench.water import (
     PottedTree,
-    Week,
+    WeekOfWater,
     days_until_half_gone,
     hottest_week,
     litres_lost_a_day,
@@ -211,7 +211,9 @@ def water_of(
             too_little.append(found)
         else:
             # Most of what is written of a tree changes nothing of its water.
-            known.append(kept.once(("the same", tree.handle), (found,), partial(_itself, found)))
+            known.append(
+                kept.once(("water known", tree.handle), (found,), partial(_as_found, found))
+            )
     looked.canopies.keep_only(one.canopy for one in known)
     places = [_of_place(members, today, kept) for members in _by_place(known)]
     all_of = (Each(known),)
@@ -227,7 +229,7 @@ def water_of(
     return water
 
 
-def _itself(known: _Known) -> _Known:
+def _as_found(known: _Known) -> _Known:
     return known
 
 
@@ -300,7 +302,7 @@ def _of_place(
     return together, of_trees
 
 
-def _hottest(members: Sequence[_Known], today: date) -> Week:
+def _hottest(members: Sequence[_Known], today: date) -> WeekOfWater:
     """The week of the year to come that asks most of all these trees together."""
     year = [today + n * DAY for n in range(YEAR_DAYS)]
     # A pot that loses exactly the litres of all.

@@ -21,7 +21,8 @@ from backbud.journal.weather.records import Records
 from backbud.plan.figures import POT_MARGIN, SHALLOW_BELOW, SHALLOW_MARGIN
 from backbud.plan.skies import Skies
 from backbud.plan.vessels import pot_of_card
-from backbud.species import COMMON_PRACTICE, Growth, Species, Temperature, Year
+from backbud.species import COMMON_PRACTICE, Species, Temperature, Year
+from backbud.species.year import Growth
 from backbud_grammar.act_words import DetailWord
 from backbud_grammar.dates import growing_year, growing_year_days
 

@@ -190,7 +190,7 @@ def _trusted(journal: str) -> list[str]:
     """What the person trusts of the journal's own code, if it has any: else that does not run."""
     if not os.path.isdir(f"{journal}/{_PLUGINS}"):
         return []
-    from backbud.trust.place import recorded
+    from backbud.consent.place import recorded
 
     return [blake2b(recorded(journal), digest_size=_DIGEST_BYTES).hexdigest()]
 

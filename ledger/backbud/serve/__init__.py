@@ -1,1 +1,1 @@
-"""A journal's folder goes in; its pages and feeds are served on this machine, always up to date."""
+"""A journal's pages and feeds, kept up to date and served on this machine."""

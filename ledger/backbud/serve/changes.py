@@ -1,4 +1,4 @@
-"""What happens to files goes in; "something changed", once it has been quiet again, comes out.
+"""When something in a journal's folder changed, told once it has been quiet again.
 
 The system tells most of it (watchdog). A look at names, sizes and times every two seconds finds
 the rest: network disks, lost messages, a folder that was deleted and came back, and that the
@@ -18,8 +18,8 @@ from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
+from backbud.consent.place import recorded
 from backbud.publish import DEEPEST, OUTPUTS
-from backbud.trust.place import recorded
 
 if TYPE_CHECKING:
     from watchdog.events import FileSystemEvent
@@ -177,12 +177,17 @@ class Changes:
     # -------------------------------------------------------------- what the system tells
 
     def _watch(self) -> None:
+        import logging
+
         from watchdog.events import FileSystemEventHandler
         from watchdog.observers import Observer
 
+        # What it complains of (that it was ended as it waited) helps nobody; what it misses, the
+        # look every two seconds finds.
+        logging.getLogger("watchdog").setLevel(logging.CRITICAL + 1)
         changes = self
 
-        class Handler(FileSystemEventHandler):
+        class ChangeListener(FileSystemEventHandler):
             def on_any_event(self, event: FileSystemEvent) -> None:
                 changes._heard(event)
 
@@ -191,7 +196,7 @@ class Changes:
             return
         observer = Observer()
         try:
-            observer.schedule(Handler(), self._journal, recursive=True)
+            observer.schedule(ChangeListener(), self._journal, recursive=True)
             observer.start()
         except OSError:
             return  # no more watches to be had: the look every two seconds finds it

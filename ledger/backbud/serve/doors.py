@@ -1,4 +1,4 @@
-"""A connection comes in; it gets so long to say what it wants, and so many others stand beside it.
+"""How long a connection may take to say what it wants, and how many may stand open at once.
 
 Whoever only begins a request and stays then takes no place from those who finish theirs. Imported
 by a server alone, since it loads uvicorn.

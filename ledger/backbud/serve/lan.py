@@ -1,4 +1,4 @@
-"""Whether others in the house may read goes in; the address to listen on, and the secret path.
+"""Who may read what is served: this machine alone, or the house too, below a secret path.
 
 Loopback only, unless it is asked for; then only below a path that nobody can guess.
 """

@@ -1,4 +1,4 @@
-"""A journal's folder goes in; made/ is brought up to date, and what is to be said of it comes out.
+"""Running `make` again and again in one process, and telling how each run went.
 
 Where the journal cannot be read as a whole, or a run fails, the last good pages stay and the
 reason is shown on top of them.

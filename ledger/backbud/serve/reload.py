@@ -1,4 +1,4 @@
-"""A page and what it was when a browser got it go in; word that it changed since comes out.
+"""Telling an open page that it changed, so that the browser loads it again.
 
 Server-sent events (WHATWG HTML, 9.2). A page is told only when its own bytes changed, also when
 that was before it asked, or while the server was away.

@@ -1,4 +1,4 @@
-"""A request goes in; a page or feed comes out, with problems on top of every page.
+"""Answering requests with the pages and feeds that were published, problems on top of each page.
 
 Served are the bytes that were published and nothing else: no file is opened for a request, so
 nothing that others put into made/ can be had, nor anything outside.

@@ -1,4 +1,4 @@
-"""A journal's folder goes in; until somebody stops it, its pages are kept up to date and served.
+"""`backbud watch` from its start to Ctrl-C: it waits for changes, rebuilds, and tells.
 
 The steps, over and over:
     changes   something in the folder changed, and it is quiet again (changes.py)
@@ -207,12 +207,12 @@ def _server(config: uvicorn.Config) -> uvicorn.Server:
     """A server that leaves the signals to us."""
     import uvicorn
 
-    class Server(uvicorn.Server):
+    class QuietServer(uvicorn.Server):
         @contextmanager
         def capture_signals(self) -> Iterator[None]:
             yield
 
-    return Server(config)
+    return QuietServer(config)
 
 
 @contextmanager
@@ -220,11 +220,11 @@ def _logged(name: str, tell: Callable[[BaseException | None], None]) -> Iterator
     """Tell of each error that a library logs, which it would else print with its traceback."""
     import logging
 
-    class Handler(logging.Handler):
+    class ErrorTeller(logging.Handler):
         def emit(self, record: logging.LogRecord) -> None:
             tell(record.exc_info[1] if record.exc_info else None)
 
-    logger, handler = logging.getLogger(name), Handler(logging.ERROR)
+    logger, handler = logging.getLogger(name), ErrorTeller(logging.ERROR)
     logger.addHandler(handler)
     before, logger.propagate = logger.propagate, False
     try:

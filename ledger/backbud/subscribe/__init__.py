@@ -1,1 +1,1 @@
-"""Feeds go out to a CalDAV server, and what was ticked off there comes back as diary lines."""
+"""Speaking with a CalDAV server: feeds are written there, and ticks come back as diary lines."""

@@ -1,4 +1,4 @@
-"""The address of a server goes in; one that may be spoken to comes out."""
+"""Which addresses of a server may be spoken to, since a password is sent there."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What is to become of each calendar goes in; nothing comes out, or that a yes is wanting."""
+"""What wants a yes before a server is written to, and how it is asked for."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from msgspec import Struct
 from msgspec.structs import replace
 
-from backbud.subscribe.changes import Changes, Ours
+from backbud.subscribe.changes import Ours, ServerChanges
 from backbud.subscribe.errors import NotAgreed
 from backbud.subscribe.losses import SHARE, Explained, Gone, unexplained
 from backbud.subscribe.server import Collection
@@ -19,24 +19,24 @@ _NAMED = 10
 Ask = Callable[[Sequence[str], str], bool]
 
 
-class Part(Struct, frozen=True):
+class CalendarChanges(Struct, frozen=True):
     """What is to become of one calendar; `collection`: None where it is to be made."""
 
     slug: str
     title: str
     sort: str
     ours: Mapping[str, Ours]
-    todo: Changes
+    todo: ServerChanges
     collection: Collection | None
 
 
-def without_removals(part: Part) -> Part:
+def without_removals(part: CalendarChanges) -> CalendarChanges:
     """The same, but all that stands there stays."""
     return replace(part, todo=part.todo._replace(remove=()))
 
 
 def ask_first(
-    parts: Sequence[Part], explained: Callable[[], Explained], ask: Ask, adopt: bool
+    parts: Sequence[CalendarChanges], explained: Callable[[], Explained], ask: Ask, adopt: bool
 ) -> None:
     """Raise NotAgreed unless all that wants a yes has one."""
     taken = [title for part in parts for title in part.todo.taken] if adopt else []
@@ -62,7 +62,7 @@ def ask_first(
             raise NotAgreed("Nothing was written.")
 
 
-def _lost(part: Part, explained: Callable[[], Explained]) -> tuple[Gone, ...]:
+def _lost(part: CalendarChanges, explained: Callable[[], Explained]) -> tuple[Gone, ...]:
     """What goes without a reason, where it is more than a fifth of the calendar."""
     gone = [one.gone for one in part.todo.remove if not one.copy]
     # Fewer are never too many, and to plan anew takes a while.

@@ -1,4 +1,4 @@
-"""A session that speaks HTTP goes in; one whose answers are bounded in bytes and time comes out.
+"""How much a server may send and how long it may take, so that none can hold a run up.
 
 A server may send without end, or a byte a minute, or something packed that is a thousand times as
 large: each of these ends in a sentence. The time between two bytes is bounded by the session's own

@@ -1,4 +1,4 @@
-"""What a calendar should hold and what it holds go in; what to write and to take out comes out."""
+"""What to write into a calendar on the server and what to take out, and what to leave alone."""
 
 from __future__ import annotations
 
@@ -58,7 +58,7 @@ class Remove(NamedTuple):
     copy: bool = False
 
 
-class Changes(NamedTuple):
+class ServerChanges(NamedTuple):
     """`kept` were the same already; of `waiting`, by UID, the ticks are not collected yet.
 
     `unmarked`: by title, what looks like ours and bears no mark. `odd`: what looks like ours and
@@ -106,7 +106,7 @@ def changes(
     marks: Marks,
     remembered: Remembered,
     adopt: bool = False,
-) -> Changes:
+) -> ServerChanges:
     """Return what makes a calendar hold our entries, and leaves all others alone.
 
     `adopt`: what looks like ours and bears no mark is taken over.
@@ -133,7 +133,7 @@ def changes(
                 write.append(Write(uid, _as_it_is(stored, marks.line(uid)), stored))
         elif mine is None:
             remove.append(Remove(_gone(uid, entry), stored))
-        elif found not in taken and _same(mine.said, entry, told):
+        elif found not in taken and _says_all(mine.said, entry, told):
             kept += 1
         else:
             write.append(Write(uid, _over(mine, entry, told, marks.line(uid)), stored))
@@ -143,7 +143,7 @@ def changes(
     for uid, mine in ours.items():
         if uid not in seen and uid not in elsewhere:
             write.append(Write(uid, _wrapped(_with(mine.lines, marks.line(uid))), None))
-    return Changes(
+    return ServerChanges(
         tuple(write),
         tuple(remove),
         kept,
@@ -154,7 +154,7 @@ def changes(
     )
 
 
-class Found(NamedTuple):
+class StoredEntry(NamedTuple):
     """An entry that stands on the server, as it is stored and as it reads."""
 
     stored: Stored
@@ -165,8 +165,8 @@ class Found(NamedTuple):
 class There(NamedTuple):
     """What stands in a calendar: entries of ours, those that only look like it, and odd ones."""
 
-    ours: tuple[Found, ...]
-    unmarked: tuple[Found, ...]
+    ours: tuple[StoredEntry, ...]
+    unmarked: tuple[StoredEntry, ...]
     odd: tuple[str, ...]
     odd_uids: frozenset[str]
 
@@ -183,8 +183,8 @@ def looked_at(theirs: Iterable[Stored], marks: Marks, told: Mapping[str, str]) -
     very address that this journal remembers to have written it to. All else that a journal of this
     id could have written only looks like ours; what others wrote is not even told.
     """
-    ours: list[Found] = []
-    unmarked: list[Found] = []
+    ours: list[StoredEntry] = []
+    unmarked: list[StoredEntry] = []
     odd: list[str] = []
     odd_uids: set[str] = set()
     for stored in theirs:
@@ -201,7 +201,7 @@ def looked_at(theirs: Iterable[Stored], marks: Marks, told: Mapping[str, str]) -
             continue
         is_remembered = uid in told and stored.url.endswith(f"/{file_of(uid)}")
         is_ours = marks.is_on(entry, uid) or (is_remembered and MARK not in entry)
-        (ours if is_ours else unmarked).append(Found(stored, entry, uid))
+        (ours if is_ours else unmarked).append(StoredEntry(stored, entry, uid))
     return There(tuple(ours), tuple(unmarked), tuple(odd), frozenset(odd_uids))
 
 
@@ -218,7 +218,7 @@ def file_of(uid: str) -> str:
 # ------------------------------------------------------------------ compared
 
 
-def _same(ours: Component, theirs: Component, told: str | None) -> bool:
+def _says_all(ours: Component, theirs: Component, told: str | None) -> bool:
     """Whether theirs says all that ours says; a note beside our text is the user's own."""
     return (
         all(_value(ours, name) == _value(theirs, name) for name in _COMPARED)

@@ -1,4 +1,4 @@
-"""A journal's folder goes in; what was ticked off on a server comes out as diary lines.
+"""Bringing what was ticked off on a server into the diary.
 
 The steps, in order:
     fetch     the tasks of ours that are ticked off (tasks.py)
@@ -31,7 +31,7 @@ from backbud.subscribe.changes import looked_at, title_of
 from backbud.subscribe.errors import SubscribeError
 from backbud.subscribe.marks import Marks, person_key
 from backbud.subscribe.memory import COLLECTED, TOLD, keep, recall
-from backbud.subscribe.placing import Line, Place, place_of, with_lines
+from backbud.subscribe.placing import DiaryLine, DiaryPlace, place_of, with_lines
 from backbud.subscribe.publish import (
     odd_lines,
     open_server,
@@ -50,8 +50,8 @@ class Offer(Struct, frozen=True):
 
     tick: Tick
     follow_up: str
-    line: Line
-    place: Place
+    line: DiaryLine
+    place: DiaryPlace
 
 
 class Collected(Struct, frozen=True):

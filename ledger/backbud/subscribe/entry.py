@@ -1,4 +1,4 @@
-"""What a server stores goes in; the one event or task in it comes out, or a word why it is odd.
+"""Reading one event or task that a server holds, or saying what is odd about it.
 
 Whoever may write there may write anything. An entry that says a thing twice, or what cannot be
 read, is left as it is, with a line of message, and all others are handled.

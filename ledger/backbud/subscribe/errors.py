@@ -1,4 +1,4 @@
-"""Whatever stands between a journal and its server goes in; a sentence for the keeper comes out."""
+"""What can go wrong between a journal and its server, each told in a sentence for the keeper."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ class NotAgreed(SubscribeError):
     """Something wanted a yes and had none; nothing was written."""
 
 
-class Refused(SubscribeError):
+class EntryRefused(SubscribeError):
     """The server does not take this one entry."""
 
 

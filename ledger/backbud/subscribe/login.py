@@ -1,4 +1,4 @@
-"""A server's address goes in; the name and password for it come out of environment or keyring."""
+"""Where the name and password for a server come from: the environment or the keyring."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What would leave a calendar goes in, and the plan; what the plan cannot explain comes out.
+"""Entries that would leave a calendar although nothing in the plan explains why.
 
 The plan explains what is settled, skipped, lapsed, replaced or merged, and what is shown in another
 calendar now; the diary explains a tree that left; the calendar, what another entry of the same rule

@@ -1,4 +1,4 @@
-"""A UID and its calendar go in; the mark that only this person can make comes out.
+"""How an entry on a server is known to be this person's own.
 
 An entry's UID says nothing about who wrote it: anybody may write one that ends like ours. The mark
 is a digest keyed with the person's own secret (BLAKE2, RFC 7693 §2.9), so it is good for one entry

@@ -1,4 +1,4 @@
-"""What was published and collected comes out of `.backbud/`, and goes back into it."""
+"""What is remembered in `.backbud/` of what was published and collected."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Diary files and new act lines go in; the files with the lines on their pages come out."""
+"""Where in the diary a new act line goes, and how it is put there with all else left as it is."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ from backbud_grammar.outline import sections
 _LINE_END = re.compile(rb"\r\n|\r|\n")
 
 
-class Line(Struct, frozen=True):
+class DiaryLine(Struct, frozen=True):
     """An act line for one tree and day, as it will stand in the diary."""
 
     tree: str
@@ -23,7 +23,7 @@ class Line(Struct, frozen=True):
     text: str
 
 
-class Place(Struct, frozen=True, order=True):
+class DiaryPlace(Struct, frozen=True, order=True):
     """Where lines of a day go: in front of the line `at` (0 first) of a file, on a page that is
     there, or on a new one."""
 
@@ -33,7 +33,9 @@ class Place(Struct, frozen=True, order=True):
     is_new: bool
 
 
-def place_of(day: date, pages: Iterable[DatedPage], texts: Mapping[str, bytes]) -> Place | None:
+def place_of(
+    day: date, pages: Iterable[DatedPage], texts: Mapping[str, bytes]
+) -> DiaryPlace | None:
     """Return where the diary takes lines of a day; None where there is no dated page at all.
 
     On the page of that day; else on a new one behind the last page before it, or in front of the
@@ -46,9 +48,9 @@ def place_of(day: date, pages: Iterable[DatedPage], texts: Mapping[str, bytes]) 
     if before:
         page = before[-1]
         is_new = page.when.first < day
-        return Place(page.file, _end_of(texts[page.file], page.line - 1), day, is_new)
+        return DiaryPlace(page.file, _end_of(texts[page.file], page.line - 1), day, is_new)
     if dated:
-        return Place(dated[0].file, dated[0].line - 1, day, True)
+        return DiaryPlace(dated[0].file, dated[0].line - 1, day, True)
     return None
 
 
@@ -66,7 +68,7 @@ def _end_of(text: bytes, first: int) -> int:
     raise ValueError(f"no section begins on line {first + 1}")
 
 
-def with_lines(data: bytes, placed: Sequence[tuple[Place, Line]]) -> bytes:
+def with_lines(data: bytes, placed: Sequence[tuple[DiaryPlace, DiaryLine]]) -> bytes:
     """Return a file's bytes with lines put in; its line ends and all else stay."""
     end = b"\r\n" if b"\r\n" in data else b"\n"
     old = _LINE_END.split(data)
@@ -87,11 +89,13 @@ def with_lines(data: bytes, placed: Sequence[tuple[Place, Line]]) -> bytes:
     return b"".join(out)
 
 
-def _order(one: tuple[Place, Line]) -> tuple[Place, str]:
+def _order(one: tuple[DiaryPlace, DiaryLine]) -> tuple[DiaryPlace, str]:
     return one[0], one[1].tree
 
 
-def _put(out: list[bytes], lines: list[Line], place: Place, below: bytes, end: bytes) -> None:
+def _put(
+    out: list[bytes], lines: list[DiaryLine], place: DiaryPlace, below: bytes, end: bytes
+) -> None:
     """Put the lines of one place in."""
     if out and not out[-1].endswith((b"\n", b"\r")):
         out[-1] += end

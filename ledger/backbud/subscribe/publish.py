@@ -1,4 +1,4 @@
-"""A journal's folder goes in; its feeds are on a CalDAV server, and what was done there comes out.
+"""Writing the chosen feeds of a journal to a CalDAV server.
 
 The steps, in order:
     make      the feeds, as `backbud make` does
@@ -18,16 +18,16 @@ from urllib.parse import urljoin
 
 from msgspec import Struct, to_builtins
 
-from backbud.calendar.feeds import FOLDER, TASKS
+from backbud.calendar.which_feeds import FOLDER, TASKS
 from backbud.journal.faults import FAULT
 from backbud.journal.read import load
 from backbud.journal.settings import SETTINGS_FILE, Settings, read_settings
 from backbud.make import Made, make
 from backbud.session import Session
 from backbud.subscribe.address import checked_address
-from backbud.subscribe.asking import Ask, Part, ask_first, named, without_removals
+from backbud.subscribe.asking import Ask, CalendarChanges, ask_first, named, without_removals
 from backbud.subscribe.changes import Ours, Remembered, changes, entries_in, file_of
-from backbud.subscribe.errors import Refused, SubscribeError, Unreachable
+from backbud.subscribe.errors import EntryRefused, SubscribeError, Unreachable
 from backbud.subscribe.login import login_for
 from backbud.subscribe.losses import Explained, explained_by
 from backbud.subscribe.marks import Marks, person_key
@@ -63,7 +63,7 @@ class Sent(Struct, frozen=True):
         return f"{self.name}: {', '.join(parts)}."
 
 
-class Published(Struct, frozen=True):
+class PublishedFeeds(Struct, frozen=True):
     """What a run of publish did."""
 
     origin: str
@@ -120,7 +120,7 @@ def publish(
     *,
     ask: Ask = _nobody_to_ask,
     adopt: bool = False,
-) -> Published:
+) -> PublishedFeeds:
     """Compile the journal and write its chosen feeds to a server.
 
     `to`: the server's address, or "" for that of the settings. `tell`: is told what is going on,
@@ -151,7 +151,7 @@ def publish(
     finally:
         server.close()
         tell("")
-    return Published(server.origin, sent, made.problems)
+    return PublishedFeeds(server.origin, sent, made.problems)
 
 
 def _has_fault(made: Made) -> bool:
@@ -245,7 +245,7 @@ class _Run:
         self._key, self._adopt = person_key(folder), adopt
         self._there: set[str] = set()
 
-    def compare(self, there: list[Collection], name: str, feed: bytes) -> Part:
+    def compare(self, there: list[Collection], name: str, feed: bytes) -> CalendarChanges:
         """Say what makes one calendar hold what its feed shows."""
         slug = slug_of(name, self.settings.journal_id)
         title = f"{self.settings.name}: {_title(feed)}"
@@ -255,7 +255,7 @@ class _Run:
         sort = sort_of(name)
         return self._compared(slug, title, sort, entries_in(feed, sort), collection)
 
-    def no_longer_chosen(self, there: list[Collection]) -> Iterator[Part]:
+    def no_longer_chosen(self, there: list[Collection]) -> Iterator[CalendarChanges]:
         """Say what takes our entries out of calendars of ours that the settings do not name."""
         journal_id = self.settings.journal_id
         chosen = {slug_of(name, journal_id) for name in self.settings.publish}
@@ -268,7 +268,7 @@ class _Run:
                 if part.todo.remove or part.todo.waiting:
                     yield part
 
-    def carry_out(self, parts: Sequence[Part]) -> tuple[Sent, ...]:
+    def carry_out(self, parts: Sequence[CalendarChanges]) -> tuple[Sent, ...]:
         """Write every calendar. One that fails holds up none of the others, unless the server is
         gone; SubscribeError for the first that did, at the end."""
         sent: list[Sent] = []
@@ -291,19 +291,19 @@ class _Run:
         sort: str,
         ours: Mapping[str, Ours],
         collection: Collection | None,
-    ) -> Part:
+    ) -> CalendarChanges:
         self.tell(f"comparing {title}")
         theirs = self.server.entries(collection, sort) if collection is not None else []
         marks = self._marks(collection.slug if collection is not None else slug)
         remembered = Remembered(self.told, self.collected)
         todo = changes(ours, theirs, marks, remembered, self._adopt)
         self._there.update(ours, todo.waiting)
-        return Part(slug, title, sort, ours, todo, collection)
+        return CalendarChanges(slug, title, sort, ours, todo, collection)
 
     def _marks(self, calendar: str) -> Marks:
         return Marks(self._key, self.settings.journal_id, calendar)
 
-    def _carry_out(self, part: Part) -> Sent:
+    def _carry_out(self, part: CalendarChanges) -> Sent:
         todo, collection = part.todo, part.collection
         if collection is None:
             collection = self.server.create(part.slug, part.title, part.sort)
@@ -321,7 +321,7 @@ class _Run:
                 etag = one.over.etag if one.over else None
                 try:
                     is_done = self.server.put(collection, url, one.data, etag)
-                except Refused:
+                except EntryRefused:
                     refused += 1
                     continue
                 written += is_done

@@ -1,4 +1,4 @@
-"""An address and a login go in; the calendars of a CalDAV server (RFC 4791) are read and written.
+"""The calendars of a CalDAV server (RFC 4791), read and written.
 
 Only this module knows the `caldav` library. Every error of it comes out as one sentence, which
 holds nothing that the server said: it may have been told the password.
@@ -14,7 +14,7 @@ from urllib.parse import unquote, urljoin, urlsplit
 
 from backbud.subscribe.address import Address
 from backbud.subscribe.bounds import Bounded, stay_at
-from backbud.subscribe.errors import Refused, SubscribeError, Unreachable
+from backbud.subscribe.errors import EntryRefused, SubscribeError, Unreachable
 from backbud.subscribe.login import Login
 
 if TYPE_CHECKING:
@@ -155,7 +155,7 @@ class Server:
             return True
         if status in (405, 423):
             raise _read_only(collection)
-        error = Refused if status in _REFUSED else SubscribeError
+        error = EntryRefused if status in _REFUSED else SubscribeError
         raise error(f"{self.origin} did not take an entry of “{collection.name}” (HTTP {status})")
 
     @contextmanager

@@ -1,4 +1,4 @@
-"""A follow-up and the day it was ticked off go in; the act line that settles it comes out.
+"""Which act line settles a follow-up that was ticked off, found by trying it in the journal.
 
 What a line does is not guessed: it is put into the journal as read, and the journal is planned
 again.
@@ -20,7 +20,7 @@ from backbud.journal.remember import Kept
 from backbud.plan.followups import FollowUp
 from backbud.plan.run import Plan
 from backbud.session import Session
-from backbud.subscribe.placing import Line, Place
+from backbud.subscribe.placing import DiaryLine, DiaryPlace
 from backbud_grammar.dates import read_date
 from backbud_grammar.outline import Known, read_section
 from backbud_grammar.syntax import Page
@@ -45,13 +45,15 @@ class Bench:
         """The follow-up as it stands with the lines taken so far."""
         return _of(self._session.plan([follow_up.tree]), follow_up)
 
-    def settle(self, follow_up: FollowUp, day: date, note: str, place: Place) -> Line | None:
+    def settle(
+        self, follow_up: FollowUp, day: date, note: str, place: DiaryPlace
+    ) -> DiaryLine | None:
         """Return the line that says most and settles the follow-up, and take it; None if none does.
 
         A line that makes a problem is none.
         """
         for details in candidates(follow_up):
-            line = Line(follow_up.tree, day, written(follow_up.act, details, note))
+            line = DiaryLine(follow_up.tree, day, written(follow_up.act, details, note))
             tried = _with(self._session, line, place)
             found = len(tried.journal.notes)
             if found <= self._problems and _settles(tried, follow_up, day):
@@ -88,7 +90,7 @@ def candidates(follow_up: FollowUp) -> Iterator[str]:
     yield from dict.fromkeys((*found, ""))
 
 
-def _with(session: Session, line: Line, place: Place) -> Session:
+def _with(session: Session, line: DiaryLine, place: DiaryPlace) -> Session:
     """The session of a journal that has one line more."""
     journal = session.journal
     notes = Notes(journal.texts)

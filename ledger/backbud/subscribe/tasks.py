@@ -1,4 +1,4 @@
-"""A task as a server holds it goes in; whether it was ticked off, when, and the note come out."""
+"""Whether a task on the server was ticked off, on which day, and what the user noted beside it."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A tree's vigour by zone goes in; which zones to cut back and which to leave comes out.
+"""Which zones of a tree to cut back and which to leave, so that slow ones catch up with fast ones.
 
 What grows faster than the middle of the zones is shortened, what grows slower is left its tips,
 so that the slow ones catch up. Common practice, no source.

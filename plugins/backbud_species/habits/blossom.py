@@ -1,4 +1,4 @@
-"""Flowers and fruit go in; what keeps them from frost, and a tree from bearing too much, comes out.
+"""Keeping flowers from frost, and a tree from bearing more fruit than it has strength for.
 
 Common practice, unless a rule names its source.
 """

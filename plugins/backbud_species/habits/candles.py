@@ -1,4 +1,4 @@
-"""A pine and its year go in; whether its candles rest, were kept or were broken comes out.
+"""Whether a pine's candles are cut this year, broken in spring, or left to rest.
 
 Two years of cutting and one of rest: common practice, no source.
 """

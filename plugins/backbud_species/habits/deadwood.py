@@ -1,4 +1,4 @@
-"""A tree that was carved goes in; the yearly care of its deadwood comes out. Common practice."""
+"""The yearly care of deadwood, for a tree that was carved. Common practice."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A tree's history goes in; what was done to it, and when, comes out.
+"""Questions to a tree's history: what was done to it, and when, before a day.
 
 A rule may run long after its window, so every question names the day before which it looks: the
 answer then never changes with later work.

@@ -1,4 +1,4 @@
-"""A year goes in; the numbers that are ours and not the trade's come out.
+"""The numbers that are ours and not the trade's.
 
 Each may be set in the settings' table of figures under its name.
 """

@@ -1,4 +1,4 @@
-"""A tree and a year go in; whether its flowers were taken off in bud comes out."""
+"""Whether a tree's flowers were all taken off in bud this year."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A later flush of the same year goes in; a trimming of its own comes out.
+"""A trimming of its own for a later flush of the same year.
 
 An act counts as done up to four weeks before its window, so a trim of the first flush would stand
 for the next one too. Common practice, no source.

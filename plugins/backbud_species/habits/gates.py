@@ -1,4 +1,4 @@
-"""A tree and a day go in; why a work is to be held back comes out, "" where nothing speaks so.
+"""Reasons to hold a work back: the tree is weak, sick, new, or still answers an earlier work.
 
 Strength first: what is written down of the tree before the day decides. Terms of weeks and years
 are common practice, no source.

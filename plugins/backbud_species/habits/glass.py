@@ -1,4 +1,4 @@
-"""Shelters a tree after hard work: some weeks under unheated glass where it is cool, and out again.
+"""Some weeks under unheated glass after hard work, where it is cool, and out again.
 
 Common practice; the mean under which it gains by glass is ours, no source.
 """

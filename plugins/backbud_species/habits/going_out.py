@@ -1,4 +1,4 @@
-"""Says when a tender tree that wintered under warmth goes out. Common practice, no source."""
+"""When a tender tree that wintered under warmth goes out. Common practice, no source."""
 
 from __future__ import annotations
 

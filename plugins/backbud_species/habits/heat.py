@@ -1,4 +1,4 @@
-"""A place goes in; shade for a tree of cool mountains comes out where the summer is warm."""
+"""Shade in the hot weeks for trees of cool mountains, where the summer is warm."""
 
 from __future__ import annotations
 

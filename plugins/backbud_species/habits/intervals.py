@@ -1,4 +1,4 @@
-"""A species and a tree go in; the years between its repottings come out, by age and by depth.
+"""How many years lie between a tree's repottings, by its age and by the depth of its root ball.
 
 A root ball in a shallow pot fills it a year sooner: common practice, no source.
 """

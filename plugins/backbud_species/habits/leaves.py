@@ -1,4 +1,4 @@
-"""A tree that may lose leaves goes in; whether all or part of them come off comes out."""
+"""Taking leaves off a tree, all of them or some; and cover for young leaves while frosts come."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A shrub that grows strongest at its base is trimmed there first, and its slow top catches up.
+"""Trimming a shrub that is strongest at its base: low shoots first, so that the top catches up.
 
 Common practice, no source.
 """

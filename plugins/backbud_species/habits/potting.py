@@ -1,4 +1,4 @@
-"""Says what fine roots want as soon as they stand in fresh mix: water, moss, and to be held still.
+"""What fine roots want as soon as they stand in fresh mix: water, moss, and to be held still.
 
 Common practice, no source.
 """

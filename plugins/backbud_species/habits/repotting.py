@@ -1,4 +1,4 @@
-"""A tree and a window go in; the repotting that is due, or a check in its stead, comes out."""
+"""When a tree is due for repotting, and when its roots are only looked at instead."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A tree and root work done to it go in; how much of the root ball went comes out, and a caution.
+"""How much of the root ball a work took, how much may go, and a caution where it was more.
 
 A wedge that was opened is reckoned to half-way from the rim to the trunk: ours, no source.
 """

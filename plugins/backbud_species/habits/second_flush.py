@@ -1,4 +1,4 @@
-"""A pine's year goes in; when its candles are cut, so that the second flush ripens, comes out.
+"""The day to cut a pine's candles, so that its second flush still ripens.
 
 The shorter the warm season that is left, the earlier they are cut, and the longer the needles of
 the second flush grow. Common practice; the figures are ours, no source.

@@ -1,4 +1,4 @@
-"""A tree and its last root work go in; the signs that its roots want work early come out.
+"""Signs since the last root work that a tree's roots want work before its years are over.
 
 Years alone do not tell: water that passes more and more slowly, a surface that had to be opened,
 and a ball that fills its pot do. The figures are ours, no source.

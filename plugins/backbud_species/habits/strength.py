@@ -1,4 +1,4 @@
-"""What is written down of a tree's strength picks, among works of one id, the one it is asked.
+"""Which of several works to ask of a tree, by what is written down of its strength.
 
 Common practice, no source.
 """

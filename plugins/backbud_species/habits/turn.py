@@ -1,4 +1,4 @@
-"""A tree's root map and the share that may go come in; which wedges to open next comes out.
+"""Which wedges of the root ball to open next, so that each has its turn.
 
 Oldest first, never all, and across from each other and from those opened last rather than side by
 side: so every part of the ball is renewed over a few repottings, and roots that were left whole

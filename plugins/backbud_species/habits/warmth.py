@@ -1,11 +1,12 @@
-"""A year and some days go in; whether the place is cool then comes out, with the datum."""
+"""Whether a place is cool, or its summer warm, and the figure that says so."""
 
 from __future__ import annotations
 
 from datetime import date
 from typing import NamedTuple
 
-from backbud.species import NO_WEATHER, Figure, Temperature, Year, joined
+from backbud.species import Figure, Temperature, Year, joined
+from backbud.species.year import NO_WEATHER
 from backbud_species.habits.figures import SHELTER_BELOW, WARM_SUMMER_FROM
 
 UNKNOWN = NO_WEATHER

@@ -15,7 +15,7 @@ from backbud.climate.evapotranspiration import wind_at_two_metres_m_per_s
 from backbud.journal.weather.cells import place_of_cell, read_value, split_row
 from backbud.journal.weather.daily import DailyRows
 from backbud.journal.weather.flaws import Flaws
-from backbud.journal.weather.series import Form, Series, Station, Until, station_at
+from backbud.journal.weather.series import Series, Station, Until, WeatherForm, station_at
 from backbud_grammar.problems import Flaw, Misread
 
 WIDE_TITLE, LONG_TITLE = "GHCN-Daily, a row a day", "GHCN-Daily, a row an element"
@@ -53,7 +53,7 @@ _MAIN = ("TMIN", "TMAX", "PRCP")
 _ROW = re.compile(r'"?[A-Z]{2}[A-Z0-9_-]{9}"?,"?\d{4}-?\d\d-?\d\d"?,"?[A-Z0-9]{4}"?,')
 
 
-class _Reader:
+class _GhcnReader:
     """What both shapes share: the rows, the stations that occur, and what was left out."""
 
     def __init__(self, lines: Sequence[str], until: Until) -> None:
@@ -110,7 +110,7 @@ def read_wide(lines: Sequence[str], until: Until) -> Series:
     """Read a file with a column an element."""
     names = [name.upper() for name in split_row(lines[0], ",")]
     at = {name: cell for cell, name in reversed(list(enumerate(names)))}
-    reader = _Reader(lines, until)
+    reader = _GhcnReader(lines, until)
     elements = [
         (element, at[element], at.get(f"{element}_ATTRIBUTES"))
         for element in _ELEMENTS
@@ -196,7 +196,7 @@ def recognises_long(lines: Sequence[str]) -> bool:
 
 def read_long(lines: Sequence[str], until: Until) -> Series:
     """Read a file with a row an element."""
-    reader = _Reader(lines, until)
+    reader = _GhcnReader(lines, until)
     for line, text in enumerate(lines):
         if not text.strip():
             continue
@@ -226,5 +226,5 @@ def read_long(lines: Sequence[str], until: Until) -> Series:
     return reader.finish(LONG_TITLE, Station(reader.station))
 
 
-WIDE = Form(WIDE_TITLE, recognises_wide, read_wide)
-LONG = Form(LONG_TITLE, recognises_long, read_long)
+WIDE = WeatherForm(WIDE_TITLE, recognises_wide, read_wide)
+LONG = WeatherForm(LONG_TITLE, recognises_long, read_long)

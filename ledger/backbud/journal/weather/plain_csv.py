@@ -15,7 +15,7 @@ from typing import NamedTuple
 from backbud.journal.weather.cells import place_of_cell, split_row
 from backbud.journal.weather.daily import DailyRows
 from backbud.journal.weather.flaws import Flaws
-from backbud.journal.weather.series import Form, Series, Until
+from backbud.journal.weather.series import Series, Until, WeatherForm
 from backbud_grammar.measures import convert
 from backbud_grammar.problems import Flaw, did_you_mean
 
@@ -213,4 +213,4 @@ def _note_width(
     )
 
 
-FORM = Form(TITLE, recognises, read)
+FORM = WeatherForm(TITLE, recognises, read)

@@ -68,7 +68,7 @@ class Until(NamedTuple):
     leave_out: bool = False
 
 
-class Form(NamedTuple):
+class WeatherForm(NamedTuple):
     """A form of weather file: what it is called, how it is known, and how it is read."""
 
     title: str

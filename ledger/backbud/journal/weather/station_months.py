@@ -14,7 +14,14 @@ from itertools import pairwise
 from backbud.journal.weather.cells import MISSING, read_value
 from backbud.journal.weather.flaws import Flaws
 from backbud.journal.weather.limits import OF_A_MONTH, impossible
-from backbud.journal.weather.series import Form, MonthWeather, Series, Station, Until, station_at
+from backbud.journal.weather.series import (
+    MonthWeather,
+    Series,
+    Station,
+    Until,
+    WeatherForm,
+    station_at,
+)
 from backbud.words import number
 from backbud_grammar.dates import FIRST_RECKONED
 from backbud_grammar.problems import Flaw, Misread
@@ -51,7 +58,7 @@ def read(lines: Sequence[str], until: Until) -> Series:
     top = _header(lines)
     if top is None:
         return Series(TITLE)
-    reader = _Reader(lines[top].casefold().split(), until)
+    reader = _StationReader(lines[top].casefold().split(), until)
     for line in range(top + 1, len(lines)):
         words = list(_WORD.finditer(lines[line]))
         # Below the columns stand their units, and at the end perhaps a remark.
@@ -72,7 +79,7 @@ def _station(head: Sequence[str]) -> Station:
     )
 
 
-class _Reader:
+class _StationReader:
     def __init__(self, columns: Sequence[str], until: Until) -> None:
         self._columns, self._until = columns, until
         self._flaws = Flaws()
@@ -208,4 +215,4 @@ class _Reader:
         )
 
 
-FORM = Form(TITLE, recognises, read)
+FORM = WeatherForm(TITLE, recognises, read)

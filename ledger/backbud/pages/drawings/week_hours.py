@@ -6,13 +6,13 @@ from datetime import date
 
 from backbud import words
 from backbud.pages.drawings.axes import Drawing, Key, Table, axes_for, bar, drawing, line
-from backbud.plan.season import WEEK, Season
+from backbud.plan.season import WEEK, WeeksAhead
 
 HOUR = 60
 WIDE = 0.72
 
 
-def draw(ident: str, season: Season, today: date) -> Drawing:
+def draw(ident: str, season: WeeksAhead, today: date) -> Drawing:
     """Draw the hours of each week; ValueError for none."""
     first, end = season.weeks[0].monday, season.weeks[-1].monday + WEEK
     limit = season.limit / HOUR
@@ -37,7 +37,7 @@ def draw(ident: str, season: Season, today: date) -> Drawing:
     )
 
 
-def _keys(season: Season) -> list[Key]:
+def _keys(season: WeeksAhead) -> list[Key]:
     keys = [Key("seen", "hours of work")]
     if season.limit:
         if any(week.minutes > season.limit for week in season.weeks):
@@ -48,7 +48,7 @@ def _keys(season: Season) -> list[Key]:
     return keys
 
 
-def _about(season: Season, today: date) -> str:
+def _about(season: WeeksAhead, today: date) -> str:
     fullest = max(season.weeks, key=lambda week: (week.minutes, -week.monday.toordinal()))
     return (
         f"Bars for {len(season.weeks)} weeks; the fullest is the week of "

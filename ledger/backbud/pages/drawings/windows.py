@@ -20,7 +20,7 @@ from msgspec import Struct
 from backbud import words
 from backbud.kept import KEEP_NOTHING, Is, Kept
 from backbud.pages.drawings.axes import Drawing, Key, Table
-from backbud.plan.season import WEEK, Season, Week, Work
+from backbud.plan.season import WEEK, Week, WeeksAhead, Work
 from backbud.words import MONTHS
 
 # Pixels.
@@ -49,7 +49,7 @@ class InWeek(NamedTuple):
     minutes: int
 
 
-class Row(Struct, frozen=True):
+class ActRow(Struct, frozen=True):
     """An act: its bare form, each window with how many works have it, in order, how many works are
     past theirs, and the minutes by week."""
 
@@ -60,8 +60,8 @@ class Row(Struct, frozen=True):
 
 
 def rows_of(
-    season: Season, bare: Callable[[str], str], kept: Kept = KEEP_NOTHING
-) -> tuple[Row, ...]:
+    season: WeeksAhead, bare: Callable[[str], str], kept: Kept = KEEP_NOTHING
+) -> tuple[ActRow, ...]:
     """A row for each act, that which stands first first. `bare`: an act as a work is called.
 
     `kept`: what an earlier run of this process left of each week.
@@ -78,7 +78,7 @@ def rows_of(
                 windows.update(week[act].windows)
         late = sum(week[act].late for week in by_week if act in week)
         minutes = tuple(week[act].minutes if act in week else 0 for week in by_week)
-        rows.append(Row(bare(act), tuple(sorted(windows.items())), late, minutes))
+        rows.append(ActRow(bare(act), tuple(sorted(windows.items())), late, minutes))
     return tuple(sorted(rows, key=lambda row: (_first_week(row), row.name)))
 
 
@@ -96,11 +96,11 @@ def _in_week(week: Week) -> dict[str, InWeek]:
     }
 
 
-def _first_week(row: Row) -> int:
+def _first_week(row: ActRow) -> int:
     return next(n for n, minutes in enumerate(row.minutes) if minutes)
 
 
-def _open_by_day(row: Row) -> Iterator[tuple[Stretch, int]]:
+def _open_by_day(row: ActRow) -> Iterator[tuple[Stretch, int]]:
     """How many windows of a row are open from a day to a day, for each such time."""
     changes: Counter[date] = Counter()
     for (opens, closes), works in row.windows:
@@ -114,7 +114,7 @@ def _open_by_day(row: Row) -> Iterator[tuple[Stretch, int]]:
             yield (first, after - timedelta(days=1)), open_now
 
 
-def draw(ident: str, season: Season, rows: Sequence[Row], today: date) -> Drawing:
+def draw(ident: str, season: WeeksAhead, rows: Sequence[ActRow], today: date) -> Drawing:
     """Draw the rows over the season's weeks."""
     first, end = season.weeks[0].monday, season.weeks[-1].monday + WEEK
     height = HEAD + ROW * len(rows) + FOOT
@@ -148,7 +148,7 @@ def draw(ident: str, season: Season, rows: Sequence[Row], today: date) -> Drawin
     )
 
 
-def _name(row: Row, ground: float) -> str:
+def _name(row: ActRow, ground: float) -> str:
     return f'<text class="tick" x="-1.75rem" y="{ground - 2:.1f}">{escape(row.name)}</text>'
 
 
@@ -167,7 +167,7 @@ def _twig(
     return "".join(parts)
 
 
-def _leaves(row: Row, ground: float, week: float, tallest: int) -> str:
+def _leaves(row: ActRow, ground: float, week: float, tallest: int) -> str:
     """A leaf for each week in which the row stands."""
     parts = []
     for n, minutes in enumerate(row.minutes):
@@ -201,13 +201,13 @@ def _months(first: date, end: date, height: float, x: Callable[[date], float]) -
             )
 
 
-def _weeks(row: Row, first: date, today: date) -> str:
+def _weeks(row: ActRow, first: date, today: date) -> str:
     """The Mondays of the weeks in which a row stands."""
     weeks = (first + n * WEEK for n, minutes in enumerate(row.minutes) if minutes)
     return ", ".join(words.day(monday, today.year) for monday in weeks)
 
 
-def _said(row: Row, today: date) -> str:
+def _said(row: ActRow, today: date) -> str:
     """When the works of a row may be done, in words."""
     told = [f"{words.number(row.late, 'work')} past the time for it"] if row.late else []
     if len(row.windows) <= MOST_TOLD:

@@ -9,7 +9,8 @@ from typing import NamedTuple
 from backbud.bench.bite import girth_growth_mm, share_until_it_bites
 from backbud.climate.air import DAY
 from backbud.plan.looks import look_at
-from backbud.species import Entry, Growth, OnTree
+from backbud.species import Entry, OnTree
+from backbud.species.year import Growth
 from backbud_grammar.dates import growing_year_days
 
 # What a look at wire may find where it does not bite.

@@ -8,11 +8,11 @@ from math import ceil
 
 from backbud.bench.mixes import bags
 from backbud.plan.stores.shelf import NOTHING, cents
-from backbud.plan.stores.values import Buy, Kept, Material, Want
+from backbud.plan.stores.values import Buy, Material, StockedMaterial, Want
 
 
 def buying_of(
-    wants: Iterable[Want], shelf: Mapping[str, Kept], margin_percent: float
+    wants: Iterable[Want], shelf: Mapping[str, StockedMaterial], margin_percent: float
 ) -> tuple[Buy, ...]:
     """What is wanted of each material, and what of it to buy; what needs no buying stands last.
 
@@ -30,7 +30,7 @@ def buying_of(
     return tuple(sorted(found, key=lambda buy: (buy.short <= 0, order[buy.material.key])))
 
 
-def _buy(kept: Kept, wants: tuple[Want, ...], margin_percent: float) -> Buy:
+def _buy(kept: StockedMaterial, wants: tuple[Want, ...], margin_percent: float) -> Buy:
     material = kept.material
     wanted = sum(want.quantity for want in wants)
     with_margin = _whole(wanted * (1 + margin_percent / 100), material)

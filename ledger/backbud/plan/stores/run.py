@@ -13,9 +13,9 @@ from backbud.plan.stores.buying import buying_of
 from backbud.plan.stores.figures import MARGIN
 from backbud.plan.stores.materials import Materials
 from backbud.plan.stores.shelf import kept_of, shelf_of
-from backbud.plan.stores.spent import Taken
+from backbud.plan.stores.spent import TakenByTrees
 from backbud.plan.stores.to_write import card_to_write
-from backbud.plan.stores.values import Buy, Kept, Missing, Stores
+from backbud.plan.stores.values import Buy, NotReckoned, StockedMaterial, Stores
 from backbud.plan.stores.wanted import AHEAD, wanted
 from backbud.plan.world import ByTree
 
@@ -30,7 +30,7 @@ def stores_of(
     """Return the shelf, and what the year ahead wants. `plan`: of every tree, on that day."""
     figures, currency = journal.settings.figures, currency_of(journal)
     materials = Materials(journal.things)
-    taken = Taken(histories, journal.things, materials, figures, today, currency, by_tree)
+    taken = TakenByTrees(histories, journal.things, materials, figures, today, currency, by_tree)
     shelf = shelf_of(taken, histories, currency, today)
     wants = tuple(wanted(plan, taken, today))
     margin = max(MARGIN.among(figures), 0.0)
@@ -48,13 +48,13 @@ def stores_of(
 
 
 def _without_card(
-    shelf: tuple[Kept, ...], buying: tuple[Buy, ...], currency: str
-) -> Iterator[Missing]:
+    shelf: tuple[StockedMaterial, ...], buying: tuple[Buy, ...], currency: str
+) -> Iterator[NotReckoned]:
     """What the works take and no card tells of."""
     all_of = [*(one.material for one in shelf), *(one.material for one in buying)]
     for key, material in {one.key: one for one in all_of}.items():
         if not material.carded:
-            yield Missing(key, card_to_write(material, currency))
+            yield NotReckoned(key, card_to_write(material, currency))
 
 
 def currency_of(journal: Journal) -> str:
@@ -66,8 +66,8 @@ def currency_of(journal: Journal) -> str:
 
 
 def _with_new(
-    shelf: tuple[Kept, ...], materials: Materials, currency: str, today: date
-) -> Mapping[str, Kept]:
+    shelf: tuple[StockedMaterial, ...], materials: Materials, currency: str, today: date
+) -> Mapping[str, StockedMaterial]:
     """The shelf by key, and with it what no work has taken yet."""
     by_key = {one.material.key: one for one in shelf}
     for key, material in materials.by_key.items():

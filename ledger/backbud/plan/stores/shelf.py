@@ -20,9 +20,9 @@ from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
 from backbud.kept import Each, Is
 from backbud.plan.stores.materials import amount_of
-from backbud.plan.stores.spent import Taken
+from backbud.plan.stores.spent import TakenByTrees
 from backbud.plan.stores.to_write import how_sold, purchase_to_write
-from backbud.plan.stores.values import Kept, Material, Spent
+from backbud.plan.stores.values import Material, Spent, StockedMaterial
 from backbud_grammar.measures import Measure
 
 YEAR = timedelta(days=365)
@@ -64,7 +64,9 @@ class _Running(Struct):
     counted: date | None = None
 
 
-def shelf_of(taken: Taken, histories: Histories, currency: str, today: date) -> tuple[Kept, ...]:
+def shelf_of(
+    taken: TakenByTrees, histories: Histories, currency: str, today: date
+) -> tuple[StockedMaterial, ...]:
     """Every material with a card, in the order of the cards, then what has none."""
     spent: dict[str, list[tuple[Move, ...]]] = {key: [] for key in taken.materials.by_key}
     for handle, of_tree in taken.by_tree.items():
@@ -96,13 +98,15 @@ def shelf_of(taken: Taken, histories: Histories, currency: str, today: date) -> 
     )
 
 
-def _untold(one: Kept, days: Iterable[date]) -> int:
+def _untold(one: StockedMaterial, days: Iterable[date]) -> int:
     """How many uses since the first purchase, or since the last count, are not taken off."""
     since = one.counted or one.since
     return sum(1 for day in days if since is None or day >= since)
 
 
-def kept_of(material: Material, moves: Iterable[Move], currency: str, today: date) -> Kept:
+def kept_of(
+    material: Material, moves: Iterable[Move], currency: str, today: date
+) -> StockedMaterial:
     """What is on hand of a material after its moves, in whatever order they come."""
     ordered = sorted(moves, key=lambda move: move.at)
     since = next((m.day for m in ordered if m.sort in ("bought", "counted")), None)
@@ -111,7 +115,7 @@ def kept_of(material: Material, moves: Iterable[Move], currency: str, today: dat
         now.price = material.price
     for move in ordered:
         _STEPS[move.sort](now, move, material, since, today)
-    return Kept(
+    return StockedMaterial(
         material, now.bought, now.written, now.reckoned, now.on_hand, since, now.counted,
         now.average, _worth(now, material), now.price, now.price_since, now.year,
     )  # fmt: skip
@@ -179,7 +183,7 @@ def _decimal(quantity: float) -> Decimal:
 # ------------------------------------------------------------------ the diary's lines
 
 
-def _moves(handle: str, spent: Iterable[Spent], taken: Taken) -> dict[str, tuple[Move, ...]]:
+def _moves(handle: str, spent: Iterable[Spent], taken: TakenByTrees) -> dict[str, tuple[Move, ...]]:
     """What one tree took of each material; the very same where it is written the same as before."""
     moves = _by_material(spent)
     return taken.kept.together(f"same moves {handle}", (repr(moves),), lambda: moves)
@@ -195,7 +199,7 @@ def _by_material(spent: Iterable[Spent]) -> dict[str, tuple[Move, ...]]:
 
 
 def _of_event(
-    event: Event, material: Material, among: int, currency: str, taken: Taken
+    event: Event, material: Material, among: int, currency: str, taken: TakenByTrees
 ) -> Move | None:
     if event.act == "priced":
         price = _money(event.measure("amount"), currency)
@@ -218,10 +222,10 @@ def _of_event(
     paid = _money(event.measure("amount"), currency)
     if paid is not None:
         paid /= among
-    return Move(event.day, "bought", quantity, paid, _each(paid, quantity, material))
+    return Move(event.day, "bought", quantity, paid, _price_of_one(paid, quantity, material))
 
 
-def _each(paid: Decimal | None, quantity: float, material: Material) -> Decimal | None:
+def _price_of_one(paid: Decimal | None, quantity: float, material: Material) -> Decimal | None:
     """The price of one as sold."""
     if paid is None or not material.sold_units or quantity <= 0:
         return None

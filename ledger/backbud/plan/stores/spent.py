@@ -26,7 +26,7 @@ from backbud.plan.stores.materials import Materials, amount_of
 from backbud.plan.stores.metres import metal_of, metres_on, staples
 from backbud.plan.stores.soil import Soil, soil_of_potting
 from backbud.plan.stores.to_write import how_sold
-from backbud.plan.stores.values import Material, Missing, Sort, Spent
+from backbud.plan.stores.values import Material, NotReckoned, Sort, Spent
 from backbud.plan.vessels import Unknown, parts_of_card, pot_of_card
 from backbud.plan.world import ByTree
 from backbud_grammar.act_words import ActWord
@@ -75,7 +75,7 @@ class Noted(NamedTuple):
     spoken_of: dict[str, Material]
 
 
-class Taken:
+class TakenByTrees:
     """Everything that the trees of a journal took until a day, and what could not be reckoned."""
 
     def __init__(
@@ -144,10 +144,10 @@ class Taken:
         trees = trees_after(histories, self.things, handle, counts)
         return tuple(_covered(list(self._of(entries, trees))))
 
-    def missing(self) -> tuple[Missing, ...]:
+    def missing(self) -> tuple[NotReckoned, ...]:
         """What could not be reckoned, each once."""
         return tuple(
-            Missing(*said, tuple(dict.fromkeys(filter(None, trees))), len(trees))
+            NotReckoned(*said, tuple(dict.fromkeys(filter(None, trees))), len(trees))
             for said, trees in self._missing.items()
         )
 
@@ -268,7 +268,7 @@ class Taken:
 
     def _wire(self, event: Event, tree: Tree) -> Iterator[Spent]:
         put_on = put_on_by(event.row)
-        for thing in put_on((), event) if put_on is not None else ():
+        for thing in put_on(event).put if put_on is not None else ():
             if thing.sort == "mesh":
                 yield from self._mesh(event, thing.count)
                 continue

@@ -50,7 +50,7 @@ class Spent(Struct, frozen=True, gc=False):
     origin: Origin
 
 
-class Missing(Struct, frozen=True, gc=False):
+class NotReckoned(Struct, frozen=True, gc=False):
     """What cannot be reckoned, and what to write down so that it can.
 
     `trees`: of which trees, where it is about a tree; `times`: how often it came up.
@@ -62,7 +62,7 @@ class Missing(Struct, frozen=True, gc=False):
     times: int = 1
 
 
-class Kept(Struct, frozen=True):
+class StockedMaterial(Struct, frozen=True):
     """A material on the shelf on a day; quantities in its unit, money in the journal's currency.
 
     `on_hand`: below 0 where more was used than bought. `since`: the first purchase or count; what
@@ -130,8 +130,8 @@ class Stores(Struct, frozen=True):
     currency: str = ""
     margin_percent: float = 0.0
     until: date | None = None
-    shelf: tuple[Kept, ...] = ()
+    shelf: tuple[StockedMaterial, ...] = ()
     buying: tuple[Buy, ...] = ()
-    missing: tuple[Missing, ...] = ()
+    missing: tuple[NotReckoned, ...] = ()
     value: Decimal = Decimal(0)
     cost: Decimal = Decimal(0)

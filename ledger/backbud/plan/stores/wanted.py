@@ -19,7 +19,7 @@ from backbud.plan.followups import FollowUp
 from backbud.plan.run import Plan
 from backbud.plan.stores.metres import holes_of, metal_of, metres_on, staples, ties_of
 from backbud.plan.stores.soil import soil_of_potting
-from backbud.plan.stores.spent import WEIGHED_WITHIN, Taken, Untold
+from backbud.plan.stores.spent import WEIGHED_WITHIN, TakenByTrees, Untold
 from backbud.plan.stores.values import Material, Want
 from backbud.plan.vessels import Unknown
 from backbud_grammar.act_words import as_act
@@ -31,7 +31,7 @@ WRITE_POT = "its pot and the size of that, as: inside 38 x 27 x 7 cm"
 _Amounts = Iterator[tuple[Material, float, str]]
 
 
-def wanted(plan: Plan, taken: Taken, today: date) -> Iterator[Want]:
+def wanted(plan: Plan, taken: TakenByTrees, today: date) -> Iterator[Want]:
     """What the open works whose best day lies within a year of today will take."""
     for handle, follow_ups in plan.follow_ups.items():
         work = partial(_of_tree, follow_ups, plan.trees[handle], taken, today)
@@ -39,7 +39,7 @@ def wanted(plan: Plan, taken: Taken, today: date) -> Iterator[Want]:
 
 
 def _of_tree(
-    follow_ups: Iterable[FollowUp], tree: Tree, taken: Taken, today: date
+    follow_ups: Iterable[FollowUp], tree: Tree, taken: TakenByTrees, today: date
 ) -> tuple[Want, ...]:
     return tuple(
         Want(key, amount, one.id, tree.title, one.title, day, because)
@@ -58,7 +58,7 @@ def _together(amounts: _Amounts) -> Iterable[tuple[tuple[str, str], float]]:
     return found.items()
 
 
-def _of_work(one: FollowUp, tree: Tree, taken: Taken, day: date) -> _Amounts:
+def _of_work(one: FollowUp, tree: Tree, taken: TakenByTrees, day: date) -> _Amounts:
     said = _said(one, tree)
     if "fills_pot" in one.row.traits:
         yield from _soil(one, said, tree, taken)
@@ -66,7 +66,7 @@ def _of_work(one: FollowUp, tree: Tree, taken: Taken, day: date) -> _Amounts:
     elif one.act == "wired":
         yield from _wire(one, said, tree, taken)
     elif one.act == "tied" or one.act == "guyed":
-        yield from _as_said(said, tree, taken) if said is not None else ()
+        yield from _as_said(one, said, tree, taken) if said is not None else ()
     elif one.act == "fed":
         yield from _feed(one, tree, taken, day)
 
@@ -84,7 +84,7 @@ def _said(one: FollowUp, tree: Tree) -> Event | None:
 # ------------------------------------------------------------------ root work
 
 
-def _soil(one: FollowUp, said: Event | None, tree: Tree, taken: Taken) -> _Amounts:
+def _soil(one: FollowUp, said: Event | None, tree: Tree, taken: TakenByTrees) -> _Amounts:
     mix = said.first("mix") if said is not None else None
     named = taken.things.find(mix.handle) if mix is not None and mix.handle else None
     handle = named.handle if named is not None else tree.mix
@@ -106,7 +106,7 @@ def _soil(one: FollowUp, said: Event | None, tree: Tree, taken: Taken) -> _Amoun
         yield material, amount, because
 
 
-def _pot(said: Event | None, tree: Tree, taken: Taken) -> str:
+def _pot(said: Event | None, tree: Tree, taken: TakenByTrees) -> str:
     into = said.first("into") if said is not None else None
     card = taken.things.find(into.handle) if into is not None and into.handle else None
     return card.handle if card is not None else tree.pot
@@ -123,10 +123,10 @@ def _last_litres(tree: Tree) -> tuple[float, str] | None:
     return mix.measure.within("L"), last.when.text
 
 
-def _ties(one: FollowUp, said: Event | None, tree: Tree, taken: Taken) -> _Amounts:
+def _ties(one: FollowUp, said: Event | None, tree: Tree, taken: TakenByTrees) -> _Amounts:
     """Ties as planned or as the pot asks for them, and mesh with its staples."""
     if said is not None and (said.has("tied") or said.has("mesh")):
-        yield from _as_said(said, tree, taken)
+        yield from _as_said(one, said, tree, taken)
         return
     pot = _pot(said, tree, taken)
     tied = ties_of(pot, taken.things, taken.figures)
@@ -148,9 +148,9 @@ def _ties(one: FollowUp, said: Event | None, tree: Tree, taken: Taken) -> _Amoun
 # ------------------------------------------------------------------ wire
 
 
-def _wire(one: FollowUp, said: Event | None, tree: Tree, taken: Taken) -> _Amounts:
+def _wire(one: FollowUp, said: Event | None, tree: Tree, taken: TakenByTrees) -> _Amounts:
     if said is not None and said.has("wire"):
-        yield from _as_said(said, tree, taken)
+        yield from _as_said(one, said, tree, taken)
         return
     spent = taken.by_tree.get(tree.handle, ())
     wired = [e.event.day for e in tree.history if e.event.act == "wired" and not e.undone]
@@ -167,15 +167,17 @@ def _wire(one: FollowUp, said: Event | None, tree: Tree, taken: Taken) -> _Amoun
         yield taken.materials.by_key[item.material], item.quantity, f"{how}, as on {last}"
 
 
-def _as_said(said: Event, tree: Tree, taken: Taken) -> _Amounts:
-    """The wires, guys, ties and mesh that a plan names."""
+def _as_said(one: FollowUp, said: Event, tree: Tree, taken: TakenByTrees) -> _Amounts:
+    """The wires, guys, ties and mesh that a plan names for the part that the work is about."""
     named = as_act(said.named)
     planned = Event(
         named, said.when, said.details, said.text, said.remark, "", said.subjects,
         said.file, said.line, said.column, row=said.named_row,
     )  # fmt: skip
     put_on = put_on_by(planned.row)
-    for thing in put_on((), planned) if put_on is not None else ():
+    for thing in put_on(planned).put if put_on is not None else ():
+        if one.part and one.part != (thing.part or said.parts[0]):
+            continue
         if thing.sort == "mesh":
             thickness_mm, metres = staples(max(thing.count, 1))
             yield taken.materials.wire("Al", thickness_mm), metres, "as planned"
@@ -187,7 +189,7 @@ def _as_said(said: Event, tree: Tree, taken: Taken) -> _Amounts:
 # ------------------------------------------------------------------ feed
 
 
-def _feed(one: FollowUp, tree: Tree, taken: Taken, day: date) -> _Amounts:
+def _feed(one: FollowUp, tree: Tree, taken: TakenByTrees, day: date) -> _Amounts:
     """The dose last given at this time of the year."""
     doses = [
         (entry.event.day, dose)

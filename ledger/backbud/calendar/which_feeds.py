@@ -1,0 +1,154 @@
+"""Which feeds there are, and which follow-ups stand in them at all."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from datetime import date, timedelta
+from functools import partial
+from itertools import chain
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from backbud.calendar.grounds import Grounds
+from backbud.calendar.works import OTHER, WORKS, WorkKind
+from backbud.journal.settings import Settled
+from backbud.kept import KEEP_NOTHING, Is, Kept
+from backbud.pages.links import tree_page
+from backbud.plan.followups import FollowUp
+
+FOLDER, TASKS = "calendars/", "tasks/"
+EVERYTHING = f"{FOLDER}all.ics"
+# What is done with stays so long in calendars that are to keep it.
+KEPT = timedelta(days=365)
+
+
+class Feed(Struct, frozen=True):
+    """One calendar to subscribe to: its path in the output and the trees whose work it shows.
+
+    `work`: it shows this kind of work alone; "" for all. `owner`: whose eyes it is for; "" for the
+    keeper's. `tasks`: it holds tasks, else events.
+    """
+
+    path: str
+    name: str
+    description: str
+    trees: tuple[str, ...]
+    work: str = ""
+    owner: str = ""
+    tasks: bool = False
+
+
+# The works that feeds show, by the handle of their tree.
+Shown = Mapping[str, tuple[FollowUp, ...]]
+
+
+def shown_in_feeds(
+    plans: Shown, today: date, settled: Settled = "leave", kept: Kept = KEEP_NOTHING
+) -> Shown:
+    """Return what of each tree's follow-ups stands in feeds.
+
+    What has lapsed on `today` is left out, and so is what is done or skipped, unless `settled`
+    keeps it. `kept`: what an earlier run of this process left.
+    """
+    return {
+        handle: kept.once(
+            ("in feeds", handle), (Is(plan), today, settled), partial(_shown, plan, today, settled)
+        )
+        for handle, plan in plans.items()
+    }
+
+
+def _shown(plan: Iterable[FollowUp], today: date, settled: Settled) -> tuple[FollowUp, ...]:
+    return tuple(follow_up for follow_up in plan if _is_shown(follow_up, today, settled))
+
+
+def _is_shown(follow_up: FollowUp, today: date, settled: Settled) -> bool:
+    if follow_up.outcome in ("done", "skipped"):
+        by = follow_up.settled
+        return settled == "completed" and by is not None and today - by.day <= KEPT
+    return follow_up.is_open(today)
+
+
+def feeds_of(shown: Shown, grounds: Grounds, kept: Kept = KEEP_NOTHING) -> tuple[Feed, ...]:
+    """Return every feed, and after them the same again as tasks.
+
+    Every tree, place, owner and kind of work has its feed, with work or without, so that who
+    subscribes sees that nothing is left to do; what is of no kind has one where there is any. A
+    path has the thing's first handle, so that it stays when the thing is renamed.
+    """
+    has_other = any(one.row.work == OTHER.name for one in chain.from_iterable(shown.values()))
+    trees = [(tree.handle, tree.first_handle, tree.title, tree.owner, tree.place, tree.kind)
+             for tree in grounds.trees.values()]  # fmt: skip
+    inputs = (trees, replace(grounds, trees={}), has_other)
+    return kept.once("feeds", inputs, partial(_feeds, grounds, has_other))
+
+
+def _feeds(grounds: Grounds, has_other: bool) -> tuple[Feed, ...]:
+    events = (
+        Feed(EVERYTHING, "All trees", "What falls due on every tree.", tuple(grounds.trees)),
+        *_by_tree(grounds),
+        *_by_place(grounds),
+        *_by_owner(grounds),
+        *_by_work(grounds, (*WORKS, OTHER) if has_other else WORKS),
+    )
+    return (*events, *map(_as_tasks, events))
+
+
+def _as_tasks(feed: Feed) -> Feed:
+    path = f"{FOLDER}{TASKS}{feed.path.removeprefix(FOLDER)}"
+    return replace(feed, path=path, name=f"{feed.name}, tasks", tasks=True)
+
+
+def _by_tree(grounds: Grounds) -> Iterator[Feed]:
+    for handle, tree in grounds.trees.items():
+        yield Feed(
+            _path("trees", tree.first_handle),
+            tree.title,
+            f"What falls due on {', '.join(filter(None, (tree.title, tree.kind)))}.",
+            (handle,),
+        )
+
+
+def _by_place(grounds: Grounds) -> Iterator[Feed]:
+    """Each place with the places within it, by where the trees stand now."""
+    for place, inside in grounds.inside.items():
+        name = grounds.name_of(place)
+        yield Feed(
+            _path("places", grounds.first_handles.get(place, place)),
+            name,
+            f"What falls due on the trees in {name}.",
+            tuple(handle for handle, tree in grounds.trees.items() if tree.place in inside),
+        )
+
+
+def _by_owner(grounds: Grounds) -> Iterator[Feed]:
+    """The keeper's own trees, for the keeper; and each owner's, for that owner."""
+    of_owner: dict[str, list[str]] = {"": []}
+    for handle, tree in grounds.trees.items():
+        of_owner.setdefault(grounds.owner_of(tree), []).append(handle)
+    about = "What falls due on the keeper's own trees."
+    yield Feed(f"{FOLDER}own.ics", "Own trees", about, tuple(of_owner.pop("")))
+    for owner, trees in of_owner.items():
+        name = grounds.name_of(owner)
+        yield Feed(
+            _path("owners", grounds.first_handles.get(owner, owner)),
+            f"Trees of {name}",
+            f"What falls due on the trees of {name}.",
+            tuple(trees),
+            owner=owner,
+        )
+
+
+def _by_work(grounds: Grounds, works: Iterable[WorkKind]) -> Iterator[Feed]:
+    for work in works:
+        about = f"{work.title} that falls due, on every tree."
+        yield Feed(
+            _path("works", work.name), work.title, about, tuple(grounds.trees), work=work.name
+        )
+
+
+def _path(folder: str, handle: str) -> str:
+    # Pages are named so that any system can keep them.
+    name = tree_page(handle).removeprefix("trees/").removesuffix(".html")
+    return f"{FOLDER}{folder}/{name}.ics"

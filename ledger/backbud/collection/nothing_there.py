@@ -1,0 +1,59 @@
+"""A line that takes something off goes in; where none is on that part of the tree, it is held back.
+
+What a diary says came off must have been put on, or have been on before the diary began.
+"""
+
+from __future__ import annotations
+
+from msgspec.structs import replace
+
+from backbud.collection.on_tree import put_on_by
+from backbud.collection.state import Entry
+from backbud.collection.subjects import Whereabouts
+from backbud.journal.events import Event
+from backbud.journal.notes import Notes
+from backbud_grammar.act_words import as_act
+from backbud_grammar.forms import NO_ACT
+from backbud_grammar.whole import CHANGES_NOTHING, HELD, HELD_CODE
+
+# Of what is on a tree so many are told.
+MOST_TOLD = 6
+
+
+def held_where_nothing_is(entry: Entry, tree: Whereabouts, notes: Notes) -> Entry:
+    """The entry of a tree, held back and noted where there is nothing on a part that it names."""
+    event, effect = entry.event, put_on_by(entry.event.row)
+    if not event.parts or effect is None:
+        return entry
+    change, on_tree = effect(event), tree.lines.on_tree
+    part = on_tree.without(change)
+    if not part:
+        return entry
+    things = on_tree.of(*change.off)
+    places = [thing.part for thing in things[:MOST_TOLD]]
+    more = f" and {len(things) - MOST_TOLD} more" if len(things) > MOST_TOLD else ""
+    offset = notes.line_of(event.origin).find(part, event.column - 1) - event.column + 1
+    notes.at(
+        event.origin,
+        HELD_CODE,
+        f"no {things[0].sort} is on “{part}” of “{tree.handle}”, {CHANGES_NOTHING}",
+        f"On it: {things[0].sort} on {', '.join(places)}{more}.",
+        max(offset, 0),
+        len(part) if offset > 0 else len(event.act),
+    )
+    return replace(entry, event=held(event))
+
+
+def held(event: Event) -> Event:
+    """The event as one that changes nothing."""
+    return replace(
+        event,
+        act=as_act(HELD),
+        details=(),
+        named=as_act(""),
+        held=event.act,
+        kept=(event.text,),
+        row=NO_ACT,
+        named_row=NO_ACT,
+        held_row=event.row,
+    )

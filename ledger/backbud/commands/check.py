@@ -1,0 +1,34 @@
+"""`backbud check`: every problem of the journal, with its line."""
+
+from __future__ import annotations
+
+from argparse import Namespace
+
+from backbud.commands.answers import print_json
+from backbud.commands.journal import journal_options, session_of
+from backbud.commands.parser import ArgumentParser
+from backbud.commands.status import FINE, PROBLEMS
+from backbud.say import say, say_problem
+
+
+def add_options(parser: ArgumentParser) -> None:
+    """The journal and the day."""
+    journal_options(parser)
+
+
+def run(options: Namespace) -> int:
+    """Print the problems and how much was read."""
+    session = session_of(options, only_check=True)
+    problems = session.problems()
+    if options.json:
+        print_json([problem.as_json() for problem in problems])
+    elif not problems:
+        say(f"No problems. {session.summary()}")
+    else:
+        from backbud.words import number
+
+        for problem in problems:
+            say_problem(problem)
+        files = number(len({problem.file for problem in problems}), "file")
+        say("", f"{number(len(problems), 'problem')} in {files}. {session.summary()}")
+    return PROBLEMS if problems else FINE

@@ -1,0 +1,59 @@
+"""`backbud due`: what wants doing, soonest first."""
+
+from __future__ import annotations
+
+from argparse import Namespace
+from datetime import timedelta
+
+from backbud.commands.answers import print_json
+from backbud.commands.follow_up_json import follow_up_json
+from backbud.commands.journal import journal_options, session_of, status_of
+from backbud.commands.parser import ArgumentParser
+from backbud.commands.status import Misuse
+from backbud.commands.tree import known_tree
+from backbud.say import say
+
+
+def add_options(parser: ArgumentParser) -> None:
+    """The journal and the day; how far ahead, and of which tree."""
+    journal_options(parser)
+    parser.add_argument(
+        "--within", metavar="DAYS", default="42d", help="how far ahead: 14d or 6w (default: 6w)"
+    )
+    parser.add_argument("--tree", metavar="HANDLE", default="", help="only this tree")
+
+
+def run(options: Namespace) -> int:
+    """Print what is overdue, what is open now, and what opens soon."""
+    within = _within(options.within)
+    session = session_of(options)
+    only = [known_tree(session, options.tree)] if options.tree else None
+    plan = session.plan(only)
+    today = session.today
+    found = sorted(
+        (
+            f
+            for f in plan.all()
+            if f.state(today) in ("overdue", "now")
+            or (f.state(today) == "coming" and f.window.opens <= today + within)
+        ),
+        key=lambda f: (f.window.best, f.tree, f.id),
+    )
+    if options.json:
+        print_json([follow_up_json(f, today) for f in found])
+        return status_of(session)
+    from backbud.report import due_lines
+
+    say(*due_lines(found, plan.trees, today, within))
+    return status_of(session)
+
+
+def _within(written: str) -> timedelta:
+    number, unit = written[:-1], written[-1:]
+    days = {"d": 1, "w": 7}.get(unit)
+    if days is None:
+        number, days = written, 1
+    # A number of thousands of digits is no int.
+    if not number.isdecimal() or len(number) > 9 or int(number) * days > 36500:
+        raise Misuse(f"--within is a number of days or weeks, such as 14d or 6w, not “{written}”")
+    return timedelta(days=int(number) * days)

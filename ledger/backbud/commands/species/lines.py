@@ -1,0 +1,98 @@
+"""The list of species and the sheet of one, as a terminal prints them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from textwrap import wrap
+
+from backbud.commands.species.sheet import KindSheet
+from backbud.plan.pack import KnownSpecies
+from backbud.words import between, day, number
+
+_WIDE = 96
+
+
+def list_lines(known: Iterable[KnownSpecies]) -> Iterator[str]:
+    """Every species: its common name, its botanical name, its other names, where it comes from."""
+    rows = [
+        (one.species.title, one.species.botanical, ", ".join(_also(one)), one.origin)
+        for one in known
+    ]
+    wide = [max((len(row[at]) for row in rows), default=0) for at in range(2)]
+    for title, botanical, also, origin in rows:
+        more = f"; also {also}" if also else ""
+        yield f"{title:<{wide[0]}}  {botanical:<{wide[1]}}  {origin}{more}"
+    yield f"\n{number(len(rows), 'species', 'species')}. Its year: backbud species NAME"
+
+
+def sheet_lines(sheet: KindSheet) -> Iterator[str]:
+    """A species' year as a sheet."""
+    species, year = sheet.known.species, sheet.year
+    yield f"{species.title} ({species.botanical})"
+    also = _also(sheet.known)
+    if also:
+        yield from _text(f"also {', '.join(also)}")
+    yield f"  {sheet.known.origin}{', evergreen' if species.evergreen else ''}"
+    if species.habit:
+        yield from _text(species.habit)
+    yield from _heading("Facts")
+    wide = max(len(fact.label) for fact in sheet.facts)
+    for fact in sheet.facts:
+        source = f" ({fact.source})" if fact.source else ""
+        yield from _text(f"{fact.value}{source}", f"  {fact.label:<{wide}}  ")
+    where = f"at {year.place}" if year.place else "by the months of the northern hemisphere"
+    yield from _heading(f"Its year {year.name}, {where}")
+    is_one_datum = len({stage.because for stage in sheet.stages}) == 1
+    for stage in sheet.stages:
+        window = between(stage.window.opens, stage.window.closes, year.first.year)
+        best = day(stage.window.best, year.first.year)
+        yield f"  {stage.code:02}  {stage.name}: {best} ({window})"
+        if not is_one_datum:
+            yield from _text(stage.because, "      ")
+    if sheet.stages and is_one_datum:
+        yield from _text(sheet.stages[0].because, "      ")
+    yield from _heading(
+        "What falls due on a strong tree; one in its year of repotting, and one that is not"
+    )
+    for work in sheet.works:
+        window = between(work.window.opens, work.window.closes, year.first.year)
+        yield f"  {window}: {work.title}"
+        yield from _text(work.because, "      ")
+        for caution in work.cautions:
+            yield from _text(caution, "    ! ")
+    if sheet.afterwards:
+        yield from _heading("After a work")
+    for after in sheet.afterwards:
+        yield f"  {', '.join(after.after)}: {after.title}, {_later(after.days)}"
+        yield from _text(after.because, "      ")
+    for title, sentences in (("What must not be done", species.never), ("Advice", species.advice)):
+        if sentences:
+            yield from _heading(title)
+        for sentence in sentences:
+            yield from _text(sentence, "  - ")
+
+
+def _also(known: KnownSpecies) -> tuple[str, ...]:
+    return (*known.species.common[1:], *known.species.also)
+
+
+def _heading(text: str) -> Iterator[str]:
+    yield ""
+    yield text
+
+
+def _text(text: str, lead: str = "  ") -> Iterator[str]:
+    """A text in lines, the first behind its lead, the others under it."""
+    room = max(_WIDE - len(lead), 40)
+    for at, line in enumerate(wrap(text, room, break_on_hyphens=False)):
+        yield f"{lead if at == 0 else ' ' * len(lead)}{line}"
+
+
+def _later(days: tuple[int, int, int]) -> str:
+    """`4 to 7 weeks later`, `within 3 days`, `at once`."""
+    first, _, last = days
+    if last <= 0:
+        return "at once"
+    if first >= 14:
+        return f"{round(first / 7)} to {round(last / 7)} weeks later"
+    return f"{first} to {last} days later" if first > 0 else f"within {number(last, 'day')}"

@@ -1,1 +1,0 @@
-"""What is known of each species, and its year, for `backbud species`."""

@@ -1,0 +1,68 @@
+"""Dues go in; for an event, those that it may settle come out, without looking at all others.
+
+A tree may have thousands of them, on as many branches.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from backbud.journal.events import Event
+from backbud.plan.due import Due
+from backbud.plan.looks import looks
+
+
+class WaitingDues:
+    """Which dues wait for each act, and on which part of the tree."""
+
+    def __init__(self, dues: Iterable[Due]) -> None:
+        # Those whose cause is still to come, the next last.
+        self._to_come = sorted(dues, key=lambda due: due.at, reverse=True)
+        # By act and word of the part; those about all of the tree have the word "".
+        self._by_act: dict[str, dict[str, dict[str, None]]] = {}
+
+    def add(self, due: Due) -> None:
+        """Let it wait for each act that settles it."""
+        for act in _acts(due):
+            for word in _words(due.where) or ("",):
+                by_word = self._by_act.setdefault(act, {})
+                by_word.setdefault(word, {})[due.follow_up.id] = None
+
+    def drop(self, due: Due) -> None:
+        """It waits no more."""
+        for act in _acts(due):
+            by_word = self._by_act.get(act, {})
+            for word in _words(due.where) or ("",):
+                waiting = by_word.get(word, {})
+                waiting.pop(due.follow_up.id, None)
+                if not waiting:
+                    by_word.pop(word, None)
+
+    def for_event(self, event: Event, at: int) -> list[str]:
+        """The ids of the dues that the event may settle; `at`: its place in the history."""
+        while self._to_come and self._to_come[-1].at < at:
+            self.add(self._to_come.pop())
+        return list(dict.fromkeys(self._among(event)))
+
+    def _among(self, event: Event) -> Iterator[str]:
+        by_word = self._by_act.get(event.act, {})
+        parts = event.parts
+        if event.act == "checked" and not all(look.parts for look in looks(event)):
+            # A look that names no part was a look everywhere.
+            parts = ()
+        if not parts:
+            for waiting in by_word.values():
+                yield from waiting
+            return
+        yield from by_word.get("", ())
+        for part in parts:
+            found = (by_word.get(word, {}) for word in _words(part))
+            yield from min(found, key=len, default={})
+
+
+def _acts(due: Due) -> set[str]:
+    return {words.split()[0] for words in due.follow_up.settled_by}
+
+
+def _words(part: str) -> list[str]:
+    return part.casefold().split()

@@ -1,0 +1,130 @@
+"""What a species plugin is: the public interface.
+
+A plugin is a class with facts and small rules. A rule is a method under `@after`, `@each` or
+`@when`; it gets the tree as it was, the event or the season or the stage, and the year at the
+tree's place, and yields proposals. It imports from `backbud.species`, `backbud.bench` and
+`backbud.climate` and from nothing else of backbud.
+
+    class FieldMaple(Species):
+        botanical = "Acer campestre"
+        common = ("field maple",)
+
+        @after("repotted", rule="field-maple-feed")
+        def feeding_begins(self, tree: Tree, done: Event, year: Year) -> Proposals:
+            yield Proposal("fed", days_after(done.day, 28, 35, 49),
+                           because="Cut roots take up no feed for about four weeks.")
+
+The interface is versioned: `INTERFACE`. A plugin may say `interface = 1`.
+"""
+
+from __future__ import annotations
+
+from backbud.climate.datum import Datum, is_expected, joined
+from backbud.climate.outlook import Wants
+from backbud.collection.hard_work import (
+    SEASON,
+    Extent,
+    is_hard_pruning,
+    is_root_work,
+    parts_of,
+    share_of,
+    stresses,
+)
+from backbud.collection.state import Entry, OnTree, Tree, Zone
+from backbud.collection.wedges import Ring, Wedge, ring, wedges_in
+from backbud.collection.zones import zone_scores
+from backbud.journal.events import Event
+from backbud.species.base import INTERFACE, Species
+from backbud.species.declared import rules_of
+from backbud.species.facts import (
+    COMMON_PRACTICE,
+    FEED_RESTS_OVER,
+    FROM_MEMORY,
+    SLOW_DRAIN_FROM,
+    Fact,
+    Figure,
+    RepotInterval,
+)
+from backbud.species.heat import out_of_the_heat
+from backbud.species.proposals import Proposal, Proposals, Section
+from backbud.species.rules import Rule, after, each, when
+from backbud.species.stages import Stage, StageMonths, after_stage, stage_name
+from backbud.species.windows import Window, days_after, weeks_after
+from backbud.species.year import Season, Temperature, Turn, Year
+from backbud_grammar.act_words import (
+    ActWord,
+    DetailName,
+    DetailWord,
+    SettledBy,
+    as_act,
+    as_detail,
+    as_settling,
+    as_word,
+)
+from backbud_grammar.forms import ANY_WORDS, ActForm, Effort, Form, Trait
+
+__all__ = [
+    "ANY_WORDS",
+    "COMMON_PRACTICE",
+    "FEED_RESTS_OVER",
+    "FROM_MEMORY",
+    "INTERFACE",
+    "SEASON",
+    "SLOW_DRAIN_FROM",
+    "ActForm",
+    "ActWord",
+    "Datum",
+    "DetailName",
+    "DetailWord",
+    "Effort",
+    "Entry",
+    "Event",
+    "Extent",
+    "Fact",
+    "Figure",
+    "Form",
+    "OnTree",
+    "Proposal",
+    "Proposals",
+    "RepotInterval",
+    "Ring",
+    "Rule",
+    "Season",
+    "Section",
+    "SettledBy",
+    "Species",
+    "Stage",
+    "StageMonths",
+    "Temperature",
+    "Trait",
+    "Tree",
+    "Turn",
+    "Wants",
+    "Wedge",
+    "Window",
+    "Year",
+    "Zone",
+    "after",
+    "after_stage",
+    "as_act",
+    "as_detail",
+    "as_settling",
+    "as_word",
+    "days_after",
+    "each",
+    "is_expected",
+    "is_hard_pruning",
+    "is_root_work",
+    "joined",
+    "out_of_the_heat",
+    "parts_of",
+    "ring",
+    "rules_of",
+    "share_of",
+    "stage_name",
+    "stresses",
+    "wedges_in",
+    "weeks_after",
+    "when",
+    "zone_scores",
+]

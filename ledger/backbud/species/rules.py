@@ -1,0 +1,72 @@
+"""Rules, and the decorators that hang one on an act, a season or a growth stage."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from typing import Literal, TypeVar
+
+from msgspec import Struct
+
+from backbud.species.proposals import Proposal
+from backbud.species.year import SeasonName
+from backbud_grammar.act_words import ActWord
+from backbud_grammar.forms import ActForm, Trait
+
+
+class Rule(Struct, frozen=True):
+    """A rule as declared: its id string, what it hangs on, and the function.
+
+    `having`: traits; it hangs on each act that has one of them too, a plugin's as well.
+    """
+
+    id: str
+    hangs_on: Literal["act", "season", "stage"]
+    acts: tuple[str, ...]
+    season: SeasonName
+    stage: int
+    function: Callable[..., Iterable[Proposal]]
+    having: tuple[Trait, ...] = ()
+
+    def acts_of(self, table: Mapping[str, ActForm]) -> tuple[str, ...]:
+        """The acts of a journal's table on which it hangs, in their past form."""
+        wanted = set(self.having)
+        more = (act.word for act in table.values() if not wanted.isdisjoint(act.traits))
+        return tuple(dict.fromkeys((*self.acts, *more))) if wanted else self.acts
+
+
+F = TypeVar("F", bound=Callable[..., Iterable[Proposal]])
+MARK = "__backbud_rule__"
+
+
+def after(*acts: ActWord, having: tuple[Trait, ...] = (), rule: str) -> Callable[[F], F]:
+    """The rule runs after each of these acts: `(self, tree, done: Event, year)`.
+
+    `having`: and after each act that has one of these traits. `rule` is its id string, part of
+    every follow-up's id: never change it.
+    """
+    return _marked(rule, "act", acts=acts, having=having)
+
+
+def each(season: SeasonName, *, rule: str) -> Callable[[F], F]:
+    """The rule runs each season of each growing year: `(self, tree, season: Season, year)`."""
+    return _marked(rule, "season", season=season)
+
+
+def when(stage: int, *, rule: str) -> Callable[[F], F]:
+    """The rule runs each growing year the stage is reached: `(self, tree, stage: Stage, year)`."""
+    return _marked(rule, "stage", stage=stage)
+
+
+def _marked(
+    rule: str,
+    hangs_on: Literal["act", "season", "stage"],
+    acts: tuple[str, ...] = (),
+    season: SeasonName = "year",
+    stage: int = -1,
+    having: tuple[Trait, ...] = (),
+) -> Callable[[F], F]:
+    def mark(function: F) -> F:
+        setattr(function, MARK, Rule(rule, hangs_on, acts, season, stage, function, having))
+        return function
+
+    return mark

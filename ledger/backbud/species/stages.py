@@ -1,0 +1,65 @@
+"""Growth stages (BBCH): what each is called, when a species reaches it, when a tree does."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from datetime import date, timedelta
+
+from msgspec import Struct
+
+from backbud.species.windows import Window
+
+# A day of a northern year; the south is shifted by six months.
+MonthDay = tuple[int, int]
+# For each BBCH stage its first, usual and last day.
+StageMonths = Mapping[int, tuple[MonthDay, MonthDay, MonthDay]]
+
+
+class Stage(Struct, frozen=True, gc=False):
+    """A growth stage (BBCH) of one tree in one year: when it is, and how that is known.
+
+    `because` is the datum in one sentence: a stage seen, or months for the hemisphere.
+    """
+
+    code: int
+    first: date
+    day: date
+    last: date
+    observed: bool
+    because: str
+
+
+# BBCH stages in the words of the bench, from memory of the monograph (Meier 2001).
+STAGE_NAMES: Mapping[int, str] = {
+    0: "Winter rest",
+    1: "Bud swelling",
+    7: "Bud burst",
+    10: "First leaves",
+    11: "First leaf open",
+    19: "First leaves hard",
+    31: "Shoots begin to grow",
+    51: "Flower buds swelling",
+    55: "Flower buds showing",
+    59: "Flower buds colouring",
+    60: "First flowers",
+    65: "Full flower",
+    69: "End of flowering",
+    71: "Fruit set",
+    81: "Fruit colouring",
+    89: "Fruit ripe",
+    91: "Shoot growth complete",
+    93: "Leaf fall begins",
+    97: "Leaf fall over",
+}
+
+
+def stage_name(code: int) -> str:
+    """What a BBCH stage is called; one with no name of its own by the nearest before it."""
+    named = max(known for known in STAGE_NAMES if known <= max(code, 0))
+    return STAGE_NAMES[named] if named == code else f"{STAGE_NAMES[named]}, further on"
+
+
+def after_stage(stage: Stage, opens: int, best: int, closes: int) -> Window:
+    """The window so many days after a stage's first, usual and last day; before it, if negative."""
+    days = ((stage.first, opens), (stage.day, best), (stage.last, closes))
+    return Window(*(day + timedelta(days=n) for day, n in days))

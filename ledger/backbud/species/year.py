@@ -1,0 +1,275 @@
+"""A growing year at a tree's place, as a rule may ask it: seasons, stages, the weather."""
+
+from __future__ import annotations
+
+import calendar
+from collections.abc import Mapping
+from datetime import date, timedelta
+from typing import Literal
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from backbud.bench.pots import Pot
+from backbud.climate.datum import joined
+from backbud.climate.outlook import NightsTurn, Outlook, Span, Wants
+from backbud.climate.stages import Own
+from backbud.collection.state import OnTree
+from backbud.species.stages import MonthDay, Stage, StageMonths, stage_name
+from backbud.species.windows import Window
+from backbud_grammar.dates import growing_year, growing_year_days
+
+SeasonName = Literal["spring", "summer", "autumn", "winter", "year"]
+NO_WEATHER = "The lows and highs of twelve months are not known here."
+# Further off than this, days that the weather moves are set to whole weeks.
+DAYS_EXACT = 21
+
+
+class Season(Struct, frozen=True, gc=False):
+    """A season of one growing year at one place, first and last day."""
+
+    name: SeasonName
+    first: date
+    last: date
+
+
+class Temperature(Struct, frozen=True, gc=False):
+    """A mean temperature over some days, and how that is known, in one sentence."""
+
+    celsius: float
+    because: str
+
+
+class Turn(Struct, frozen=True, gc=False):
+    """When the weather turns: in eight of ten years between `first` and `last`; and the datum."""
+
+    first: date
+    day: date
+    last: date
+    because: str
+
+
+class Growth(Struct, frozen=True):
+    """How a tree's wood grows, as it stands today: the weather of its place, the base temperature
+    of its heat sum, its vigour from 1 to 5, the girth that a branch of vigour 3 gains in a season,
+    and the wire that is on it."""
+
+    outlook: Outlook
+    base_c: float
+    vigour: int
+    girth_mm: float
+    wires: tuple[OnTree, ...] = ()
+
+
+class Year(Struct, frozen=True):
+    """One growing year (January to December; July to June in the south) at a tree's place.
+
+    `name`: "2027", or "2026/27". `today`: the day up to which the weather is known. `seen`: stages
+    seen on this tree this year. `stage_months`, `wants`, `wire_weeks`: the species' own. `own`:
+    how this tree's heat sums compare with its species'. `cover`: what is over the place.
+    `outlook`: the weather of the place, None where nothing is known of it. `roots_bear`: the
+    coldest night its roots bear in this pot; `comes_in_below_c`: the coldest a tender tree stays
+    out in; `growth`: of its wood, as it stands today; `pot`: what it stands in; None where that is
+    not known. `figures`: numbers from the settings.
+    """
+
+    name: str
+    first: date
+    last: date
+    today: date
+    southern: bool
+    place: str
+    cover: str
+    seen: Mapping[int, date]
+    stage_months: StageMonths
+    figures: Mapping[str, float]
+    wire_weeks: tuple[int, int, int] = (4, 6, 8)
+    outlook: Outlook | None = None
+    wants: Wants = Wants()
+    own: Own = Own()
+    roots_bear: Temperature | None = None
+    comes_in_below_c: float | None = None
+    why_frost: str = ""
+    growth: Growth | None = None
+    pot: Pot | None = None
+
+    def on(self, month_day: MonthDay) -> date:
+        """The day of this growing year that a northern month and day means here."""
+        month, day = month_day
+        if self.southern:
+            month += 6 if month <= 6 else -6
+        year = self.first.year if month >= self.first.month else self.last.year
+        return date(year, month, min(day, calendar.monthrange(year, month)[1]))
+
+    def months(self, opens: MonthDay, best: MonthDay, closes: MonthDay) -> Window:
+        """A window by northern months, shifted for the hemisphere.
+
+        In a growing year of the south a window never crosses its end: northern January to
+        December is southern July to June.
+        """
+        return Window(self.on(opens), self.on(best), self.on(closes))
+
+    @property
+    def by_months(self) -> str:
+        """The datum of a window that rests on months alone."""
+        return f"By the months of the {'southern' if self.southern else 'northern'} hemisphere."
+
+    @property
+    def no_weather(self) -> str:
+        """The datum of what would rest on weather, where nothing is known of it."""
+        return f"{self.by_months} {NO_WEATHER}"
+
+    def season(self, name: SeasonName) -> Season:
+        """Meteorological seasons inside the growing year; winter is its first two months."""
+        spans: dict[str, tuple[MonthDay, MonthDay]] = {
+            "spring": ((3, 1), (5, 31)),
+            "summer": ((6, 1), (8, 31)),
+            "autumn": ((9, 1), (11, 30)),
+            "winter": ((1, 1), (2, 29)),
+            "year": ((1, 1), (12, 31)),
+        }
+        first, last = spans[name]
+        return Season(name, self.on(first), self.on(last))
+
+    def stage(self, code: int) -> Stage | None:
+        """When this tree reaches the stage this year; None where the species has no such stage.
+
+        A stage that was seen beats one that is expected. Expected is what the sums of the place
+        say, or the months of the hemisphere where nothing is known of its weather.
+        """
+        if code in self.seen:
+            day = self.seen[code]
+            return Stage(code, day, day, day, True, f"It was seen on {day}.")
+        if code not in self.stage_months:
+            return None
+        if self.outlook is None:
+            return self._by_months(code, self.no_weather)
+        seen = tuple(sorted(self.seen.items()))
+        key = ("stages", self.first, id(self.stage_months), self.wants, self.own, seen)
+        return self.outlook.kept(key, self._stages)[code]
+
+    def _stages(self) -> Mapping[int, Stage]:
+        """Every stage of the species this year.
+
+        A stage comes no sooner after the one that usually comes before it than a third of the
+        usual time between the two (ours): so a mild winter does not turn their order round.
+        """
+        stages: dict[int, Stage] = {}
+        before: Stage | None = None
+        for code in sorted(self.stage_months, key=lambda code: self.on(self.stage_months[code][1])):
+            stage = self._seen_or_expected(code)
+            if before is not None and not stage.observed:
+                usual = self.on(self.stage_months[code][1])
+                gap = usual - self.on(self.stage_months[before.code][1])
+                least = before.day + gap / 3
+                if stage.day < least:
+                    late = least - stage.day
+                    stage = Stage(
+                        code,
+                        stage.first + late,
+                        least,
+                        stage.last + late,
+                        False,
+                        joined(
+                            f"{stage.because} But it follows {stage_name(before.code).lower()}.",
+                            stage.because,
+                        ),
+                    )
+            stages[code] = before = stage
+        return stages
+
+    def _seen_or_expected(self, code: int) -> Stage:
+        if code in self.seen:
+            day = self.seen[code]
+            return Stage(code, day, day, day, True, f"It was seen on {day}.")
+        assert self.outlook is not None
+        usual = self.stage_months[code][1]
+        found = self.outlook.stage(self.first, usual, self.wants, self.own, self.last)
+        if found is not None and (found.day - self.today).days > DAYS_EXACT:
+            found = self.outlook.last_monday.stage(
+                self.first, usual, self.wants, self.own, self.last
+            )
+        if found is None:
+            datum = f"{self.by_months} By its weather it does not come this year."
+            return self._by_months(code, datum)
+        window = self.rounded(Window(found.first, found.day, found.last))
+        return Stage(code, window.opens, window.best, window.closes, False, found.because)
+
+    def _by_months(self, code: int, datum: str) -> Stage:
+        first, day, last = (self.on(md) for md in self.stage_months[code])
+        return Stage(code, first, day, last, False, datum)
+
+    @property
+    def last_monday(self) -> Year:
+        """The year as it was known at the end of the last Monday."""
+        if self.outlook is None or self.outlook.last_monday is self.outlook:
+            return self
+        return replace(self, outlook=self.outlook.last_monday)
+
+    @property
+    def following(self) -> Year:
+        """The growing year after this one, of which nothing is seen yet."""
+        first, last = growing_year_days(self.last + timedelta(days=1), self.southern)
+        name = growing_year(first, self.southern)
+        return replace(self, name=name, first=first, last=last, seen={})
+
+    def stays_over(self, celsius: float) -> date | None:
+        """The last day of the average year whose mean is not under a temperature (°C); None where
+        none is, or nothing is known."""
+        return None if self.outlook is None else self.outlook.stays_over(self.first, celsius)
+
+    def rounded(self, window: Window) -> Window:
+        """The window with every day that is more than three weeks off set to a Monday.
+
+        The weather moves windows every day; so a calendar that was subscribed to keeps still.
+        """
+        opens, best, closes = (self._to_week(d) for d in (window.opens, window.best, window.closes))
+        best = max(opens, best)
+        return Window(opens, best, max(best, closes))
+
+    def _to_week(self, day: date) -> date:
+        if (day - self.today).days <= DAYS_EXACT:
+            return day
+        # Ordinal 1 is a Monday.
+        monday = date.fromordinal(round((day.toordinal() - 1) / 7) * 7 + 1)
+        return min(max(monday, self.first), self.last) if self.first <= day <= self.last else monday
+
+    def expected_mean(self, day: date, days: int) -> Temperature | None:
+        """The mean temperature under the cover over so many days from a day, in °C.
+
+        As measured, and as the climate leads to expect; None where nothing is known.
+        """
+        if self.outlook is None:
+            return None
+        return Temperature(*self.outlook.mean(day, days))
+
+    def usual_mean(self, day: date, days: int) -> Temperature | None:
+        """The mean temperature of the average year over so many days from a day, in °C."""
+        if self.outlook is None:
+            return None
+        return Temperature(*self.outlook.usual_mean(day, days))
+
+    def cold_nights_end(self, limit_c: float) -> Turn | None:
+        """The last night of spring at or under a temperature (°C), by the air in the open.
+
+        None where nothing is known of the weather, or where such nights do not come.
+        """
+        if self.outlook is None:
+            return None
+        return self._turn(self.outlook.cold_nights_end(self.first, limit_c))
+
+    def cold_nights_begin(self, limit_c: float) -> Turn | None:
+        """The first night of autumn at or under a temperature; None as `cold_nights_end`."""
+        if self.outlook is None:
+            return None
+        return self._turn(self.outlook.cold_nights_begin(self.first, limit_c))
+
+    def hot_days(self, high_c: float) -> Span | None:
+        """The time of year whose days reach a temperature (°C) on the average; None where none."""
+        return None if self.outlook is None else self.outlook.hot_days(self.first, high_c)
+
+    def _turn(self, found: NightsTurn | None) -> Turn | None:
+        if found is None:
+            return None
+        window = self.rounded(Window(found.first, found.day, found.last))
+        return Turn(window.opens, window.best, window.closes, found.because)

@@ -1,1 +1,0 @@
-"""A journal's own plugins: read once, shown to the person, and run only with their consent."""

@@ -28,6 +28,7 @@ from backbud.journal.currency import note_bare_amounts
 from backbud.journal.dated import DatedPage, DayWeather
 from backbud.journal.diary import DiaryReader
 from backbud.journal.events import Origin
+from backbud.journal.far import note_far_cards
 from backbud.journal.faults import failing, note_fault
 from backbud.journal.find import find_files
 from backbud.journal.headings import day_above, flaw_of_date, length_of
@@ -157,6 +158,7 @@ def read_journal(
         sound = [placed for placed in parted.cards if id(placed) not in left_out]
         things = read_things(sound, details, notes)
     _check_settings(settings, things, texts[SETTINGS_FILE].decode(), notes)
+    note_far_cards(things, today, notes)
     weather_files = {name: loaded[name] for name in parted.weather_files}
     on_file = WeatherFiles(folder, Until(today, as_of), weather_files, texts, notes, kept)
     positions = Positions(things, settings.home, on_file, memory, notes)

@@ -15,7 +15,7 @@ from backbud_grammar.handles import flaw_of, fold
 from backbud_grammar.kinds import KINDS
 from backbud_grammar.measures import Measure
 from backbud_grammar.parse import Details
-from backbud_grammar.problems import Flaw, Misread, did_you_mean
+from backbud_grammar.problems import Flaw, Misread, did_you_mean, nearest
 from backbud_grammar.syntax import Act, Card, CardLine, Detail
 
 # No bench stands in more places, one within another.
@@ -39,7 +39,10 @@ class Line(Struct, frozen=True, gc=False):
 
 
 class Thing(Struct, frozen=True, gc=False):
-    """What one card says. `first_handle`: its oldest handle, from which ids are made."""
+    """What one card says. `first_handle`: its oldest handle, from which ids are made.
+
+    `unread`: the labels of its lines that were left out, as far as they can be told.
+    """
 
     kind: str
     handle: str
@@ -47,6 +50,7 @@ class Thing(Struct, frozen=True, gc=False):
     lines: tuple[Line, ...]
     origin: Origin
     since: WrittenDate | None
+    unread: frozenset[str] = frozenset()
 
     def detail(self, label: str) -> Detail | None:
         """The first line of that label, or None."""
@@ -235,7 +239,18 @@ def _thing(placed: PlacedCard, details: Details, notes: Notes) -> Thing | None:
     lines = _lines(placed, kind, details, notes)
     since = _since(lines, notes)
     origin = Origin(placed.file, placed.line + 1, 1)
-    return Thing(card.kind, handle, handle, lines, origin, since)
+    unread = frozenset(_unread(placed, lines))
+    return Thing(card.kind, handle, handle, lines, origin, since, unread)
+
+
+def _unread(placed: PlacedCard, lines: Iterable[Line]) -> Iterator[str]:
+    """The labels of the lines of a card that were left out; a misspelt one is the nearest."""
+    read = {id(line.written) for line in lines}
+    for line in placed.card.lines:
+        if id(line) not in read and line.text.split():
+            word = line.text.split()[0].casefold()
+            labels = {form.name for form in KINDS[placed.card.kind].forms}
+            yield word if word in labels else nearest(word, sorted(labels))
 
 
 def _lines(placed: PlacedCard, kind: KindForm, details: Details, notes: Notes) -> tuple[Line, ...]:

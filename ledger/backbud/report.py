@@ -7,6 +7,7 @@ from datetime import date, timedelta
 
 from backbud.collection.state import Entry, OnTree, Tree
 from backbud.plan.followups import FollowUp, State
+from backbud.plan.rounds import rounds
 from backbud.plan.waits import WAITS, waits_on_weather
 from backbud.say import Heading
 from backbud.species import Species
@@ -34,9 +35,9 @@ def due_lines(
         if not some:
             continue
         yield Heading(f"{heading} ({len(some)})")
-        rounds = _rounds(some)
-        wide = max(len(_whose(those)) for those in rounds)
-        for those in rounds:
+        some_rounds = rounds(some, lambda one: one)
+        wide = max(len(_whose(those)) for those in some_rounds)
+        for those in some_rounds:
             follow_up = those[0]
             window = follow_up.window
             if state == "coming":
@@ -55,17 +56,6 @@ def due_lines(
                 yield f"  {'':<{wide}}    ! {caution}"
         yield ""
     yield "Why: backbud why TREE/RULE/CAUSE (the ids: backbud due --json)"
-
-
-def _rounds(found: Sequence[FollowUp]) -> list[list[FollowUp]]:
-    """The same work for the same reason, asked by one line of the diary, in one: in the order of
-    the first of each."""
-    rounds: dict[object, list[FollowUp]] = {}
-    for one in found:
-        by_line = bool(one.because) and one.because[0].origin is not None
-        alike = (one.act, one.title, one.window, one.moved_from, one.because, one.cautions)
-        rounds.setdefault(alike if by_line else one.id, []).append(one)
-    return list(rounds.values())
 
 
 def _whose(those: Sequence[FollowUp]) -> str:

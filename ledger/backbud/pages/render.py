@@ -139,10 +139,16 @@ def _index(view: Nursery, shared: dict[str, object], around: object, kept: Kept)
     ]
     in_order = work.Items(*(_in_order(view, found, sort, kept) for sort in work.Items._fields))
     pieces = _Pieces()
+    trees = {tree.handle: tree for tree in view.trees}
+
+    def together(those: Sequence[work.Item]) -> bytes:
+        shown = work.round_row(view, [item.plan for item in those], trees)
+        return _octets(_macro("rows.html", "row", shown, "", True))
+
     own = {
         "base": "",
         "drawn": lambda group, base, with_tree: pieces.mark(group.rows),
-        "board": work.board(in_order, view.today),
+        "board": work.board(in_order, view.today, together),
         "problems": view.problems,
         "trees": len(view.trees),
     }

@@ -2,19 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import date, timedelta
 from itertools import groupby
 from operator import attrgetter
 from typing import Any, NamedTuple
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from backbud import words
 from backbud.collection.state import Tree
 from backbud.pages.links import anchor_of, link, tree_page
 from backbud.pages.view import Nursery
 from backbud.plan.followups import FollowUp, Reason, ReasonSort, State
+from backbud.plan.rounds import rounds
 from backbud.plan.waits import WAITS, waits_on_weather
 from backbud.species import Window
 
@@ -50,7 +52,11 @@ class Because(Struct, frozen=True):
 
 
 class Row(Struct, frozen=True):
-    """One work to do: what, on which tree, until when, how long, why, and what to beware of."""
+    """One work to do: what, on which tree, until when, how long, why, and what to beware of.
+
+    `round`: the trees of which one line of the diary asks it, where there are several; then `tree`
+    tells how many.
+    """
 
     state: State
     mark: Mark
@@ -64,6 +70,16 @@ class Row(Struct, frozen=True):
     because: tuple[Because, ...]
     reason: str
     cautions: tuple[str, ...]
+    anchor: str
+    round: tuple[OfRound, ...] = ()
+
+
+class OfRound(Struct, frozen=True):
+    """A tree of a round: what it is called, where it stands, its page and the work on it."""
+
+    tree: str
+    place: str
+    page: str
     anchor: str
 
 
@@ -103,7 +119,7 @@ class Settled(Struct, frozen=True):
 class Item(NamedTuple):
     """An open work, as the board sorts it: by what it stands under, its days, its tree and its id.
 
-    `waits`: on the weather. `shown`: its row.
+    `waits`: on the weather. `shown`: its row. `plan`: the work itself.
     """
 
     under: date
@@ -114,6 +130,7 @@ class Item(NamedTuple):
     minutes: int
     waits: bool
     shown: Any
+    plan: FollowUp
 
 
 class Items(NamedTuple):
@@ -139,7 +156,7 @@ def items(view: Nursery, tree: Tree, show: Callable[[FollowUp], object]) -> Item
         else:
             under = (_first_of_month if stand == "later" else words.monday_of)(window.best)
         waits = waits_on_weather(plan, view.today)
-        item = Item(under, *days, tree.title, plan.id, plan.minutes, waits, show(plan))
+        item = Item(under, *days, tree.title, plan.id, plan.minutes, waits, show(plan), plan)
         getattr(found, stand).append(item)
     return Items(*map(sorted, found))
 
@@ -152,13 +169,20 @@ def _stand(plan: FollowUp, today: date) -> str | None:
     return state if state in ("overdue", "now") else None
 
 
-def board(found: Items, today: date) -> Board:
-    """Lay out open works, each sort of them in order."""
+# The row of several works that are one round.
+Together = Callable[[Sequence[Item]], Any]
+
+
+def board(found: Items, today: date, together: Together | None = None) -> Board:
+    """Lay out open works, each sort of them in order. Counts are of works.
+
+    `together`: makes the one row of a round; where it is None each work has its own.
+    """
     return Board(
-        _group("Overdue", found.overdue),
-        _group("Now", found.now),
-        _grouped(found.near, lambda monday: words.week(monday, today)),
-        _grouped(found.later, lambda first: words.month(first, today.year)),
+        _group("Overdue", found.overdue, together),
+        _group("Now", found.now, together),
+        _grouped(found.near, lambda monday: words.week(monday, today), together),
+        _grouped(found.later, lambda first: words.month(first, today.year), together),
         (len(found.overdue), len(found.now), len(found.near), len(found.later)),
         sum(item.waits for item in found.later),
     )
@@ -172,20 +196,26 @@ def _first_of_month(day: date) -> date:
     return day.replace(day=1)
 
 
-def _grouped(found: Iterable[Item], heading_of: Callable[[date], str]) -> tuple[Group, ...]:
+def _grouped(
+    found: Iterable[Item], heading_of: Callable[[date], str], together: Together | None
+) -> tuple[Group, ...]:
     return tuple(
-        _group(heading_of(under), list(members))
+        _group(heading_of(under), list(members), together)
         for under, members in groupby(found, attrgetter("under"))
     )
 
 
-def _group(heading: str, found: Sequence[Item]) -> Group:
+def _group(heading: str, found: Sequence[Item], together: Together | None) -> Group:
     """These works under a heading."""
     minutes = sum(item.minutes for item in found)
     total = words.number(len(found), "work")
     if minutes:
         total += f", {words.minutes(minutes)}"
-    return Group(heading, total, tuple(item.shown for item in found))
+    if together is None:
+        return Group(heading, total, tuple(item.shown for item in found))
+    some = rounds(found, attrgetter("plan"))
+    rows = (those[0].shown if len(those) == 1 else together(those) for those in some)
+    return Group(heading, total, tuple(rows))
 
 
 def row(view: Nursery, plan: FollowUp, tree: Tree) -> Row:
@@ -207,6 +237,24 @@ def row(view: Nursery, plan: FollowUp, tree: Tree) -> Row:
         plan.cautions,
         anchor_of(plan.id),
     )
+
+
+def round_row(view: Nursery, plans: Sequence[FollowUp], trees: Mapping[str, Tree]) -> Row:
+    """The row of works that one line of the diary asks of several trees."""
+    one = row(view, plans[0], trees[plans[0].tree])
+    minutes = sum(plan.minutes for plan in plans)
+    return replace(
+        one,
+        tree=words.number(len(plans), "tree"),
+        place="",
+        minutes=words.minutes(minutes) if minutes else "",
+        round=tuple(_of_round(view, plan, trees[plan.tree]) for plan in plans),
+    )
+
+
+def _of_round(view: Nursery, plan: FollowUp, tree: Tree) -> OfRound:
+    page = link(tree_page(tree.handle))
+    return OfRound(tree.title, view.name(tree.place), page, anchor_of(plan.id))
 
 
 def _shortest(because: tuple[Reason, ...]) -> str:

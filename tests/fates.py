@@ -32,9 +32,9 @@ def fates_of(journal: Journal) -> dict[str, list[Fate]]:
     """By file, what becomes of each of its lines. The journal is replayed to its end."""
     used = _Used(journal)
     told: set[tuple[str, int]] = {
-        (problem.file, line)
-        for problem in journal.notes.all()
-        for line in range(problem.line, problem.line + problem.lines)
+        (flaw.file, line)
+        for flaw in used.flaws
+        for line in range(flaw.number, flaw.number + flaw.flaw.lines)
     }
     out: dict[str, list[Fate]] = {}
     for file, data in journal.texts.items():
@@ -95,14 +95,15 @@ class _Used:
     """Which lines of a journal (1 first) became pages, subject lines, events, things."""
 
     def __init__(self, journal: Journal) -> None:
-        histories = replay(journal)
+        histories, impossible = replay(journal)
+        self.flaws = (*journal.flaws, *impossible)
         events = {
             (event.file, event.line)
             for tree in histories.trees.values()
             for event in (entry.as_written or entry.event for entry in tree.entries)
         } | {(event.file, event.line) for of in histories.others.values() for event in of}
         blocks = [block for page in journal.pages for block in page.blocks]
-        told = {(problem.file, problem.line) for problem in journal.notes.all()}
+        told = {(flaw.file, flaw.number) for flaw in self.flaws}
         # A subject line may rightly mean nobody: all in a place where nothing stands.
         events |= {
             (event.file, event.line)

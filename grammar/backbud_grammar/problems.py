@@ -46,18 +46,6 @@ class Problem(Struct, frozen=True, gc=False):
     source: str
     lines: int = 1
 
-    def as_json(self) -> dict[str, object]:
-        """The seven fields a program reads; see `backbud check --json`."""
-        return {
-            "code": self.code,
-            "severity": self.severity,
-            "file": self.file,
-            "line": self.line,
-            "column": self.column,
-            "message": self.message,
-            "hint": self.hint,
-        }
-
 
 class Misread(Exception):
     """Raised inside the reading of one detail; its caller turns it into a `Flaw`.

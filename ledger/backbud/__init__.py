@@ -8,7 +8,6 @@ of the command imports this.
 __version__ = "0.1.0"
 __all__ = [
     "Event",
-    "FollowUp",
     "Journal",
     "NotAJournal",
     "NotMade",
@@ -16,6 +15,7 @@ __all__ = [
     "Problem",
     "State",
     "Tree",
+    "WorkView",
     "made_of",
     "read",
 ]
@@ -26,7 +26,6 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from backbud.front import (
         Event,
-        FollowUp,
         Journal,
         NotAJournal,
         NotMade,
@@ -34,6 +33,7 @@ if TYPE_CHECKING:
         Problem,
         State,
         Tree,
+        WorkView,
         made_of,
         read,
     )

@@ -13,21 +13,21 @@ from typing import NamedTuple
 from msgspec import Struct
 
 from backbud.calendar.feeds import published, write_feeds
-from backbud.calendar.grounds import grounds_of
 from backbud.calendar.revisions import Revisions, read_revisions
 from backbud.calendar.which_feeds import feeds_of, shown_in_feeds
-from backbud.facts import facts_of
 from backbud.kept import Is
 from backbud.pages.links import tree_page
 from backbud.pages.render import no_page, render_pages
-from backbud.pages.skies import weather_of
-from backbud.pages.view import Nursery, SpeciesFacts
 from backbud.plan.followups import FollowUp, State
 from backbud.plan.run import Plan
 from backbud.plan.stores import stores_of
 from backbud.publish import MADE
 from backbud.publish.manifest import own_digests, read_own
 from backbud.session import Session
+from backbud.views.facts import SpeciesFacts, facts_of
+from backbud.views.grounds import grounds_of
+from backbud.views.nursery import Nursery
+from backbud.views.skies import weather_of
 from backbud.whole import check_whole
 from backbud_grammar.problems import Problem, show
 

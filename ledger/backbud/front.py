@@ -20,15 +20,16 @@ from backbud.collection.state import Tree
 from backbud.compiled import Output, compiled
 from backbud.journal.events import Event
 from backbud.journal.find import NotAJournal, journal_in
-from backbud.plan.followups import FollowUp, State
+from backbud.plan.followups import State
 from backbud.session import Session, open_session
+from backbud.views.day import all_works
+from backbud.views.work import WorkView
 from backbud.whole import Broken
 from backbud.words import in_words
 from backbud_grammar.problems import Problem
 
 __all__ = [
     "Event",
-    "FollowUp",
     "Journal",
     "NotAJournal",
     "NotMade",
@@ -36,6 +37,7 @@ __all__ = [
     "Problem",
     "State",
     "Tree",
+    "WorkView",
     "made_of",
     "read",
 ]
@@ -50,9 +52,9 @@ class Journal(Struct, frozen=True):
     `history` is what was done to it, with what was corrected later. `events`: every act that was
     read, as it stands in the diary, by its earliest day, file and line. `follow_ups`: what falls
     due, by how it stands on the day (every `State` is a key), the best day first; each has its
-    window of days, its reasons and the minutes it takes. `problems`: as `backbud check` prints
-    them; none of them stops the rest. `left_out`: one line on code in `plugins/` that was not run,
-    since nobody vouched for it; "" where there is none.
+    days, its reasons and the minutes it takes, and is what `backbud due --json` prints of it.
+    `problems`: as `backbud check` prints them; none of them stops the rest. `left_out`: one line on
+    code in `plugins/` that was not run, since nobody vouched for it; "" where there is none.
     """
 
     folder: str
@@ -60,7 +62,7 @@ class Journal(Struct, frozen=True):
     on: date
     trees: Mapping[str, Tree]
     events: tuple[Event, ...]
-    follow_ups: Mapping[State, tuple[FollowUp, ...]]
+    follow_ups: Mapping[State, tuple[WorkView, ...]]
     problems: tuple[Problem, ...]
     left_out: str
 
@@ -91,9 +93,10 @@ def read(folder: Folder, *, on: date, as_of: bool = False, remember: bool = Fals
     except OSError as error:
         raise NotAJournal(in_words(error)) from None
     plan = session.plan()
-    by_state: dict[State, list[FollowUp]] = {state: [] for state in get_args(State)}
-    for one in sorted(plan.all(), key=lambda one: (one.window.best, one.tree, one.id)):
-        by_state[one.state(on)].append(one)
+    by_state: dict[State, list[WorkView]] = {state: [] for state in get_args(State)}
+    works = all_works(plan, session.names(), on)
+    for one in sorted(works, key=lambda one: (one.best, one.tree, one.id)):
+        by_state[one.state].append(one)
     return Journal(
         session.journal.folder,
         session.journal.settings.name,

@@ -13,7 +13,6 @@ import os
 import time
 from collections.abc import Callable, Mapping
 from datetime import date
-from json import dumps
 
 from msgspec import Struct
 
@@ -27,6 +26,8 @@ from backbud.publish.commit import Published, PublishError, Seen, finish, lock, 
 from backbud.publish.unchanged import fingerprint, made_on, remember
 from backbud.say import tell_progress
 from backbud.session import Session, open_session
+from backbud.views.problem import MadeView, problem_view
+from backbud.views.published import as_json
 from backbud.whole import remember_read
 from backbud.words import number
 from backbud_grammar.problems import Problem
@@ -90,8 +91,8 @@ def make(
             when_published(made)
         remember_read(session)
         status = 1 if made.problems else 0
-        remember(folder, known, made.summary, status, weather_files(session.journal), into)
-        session.forget_faults()
+        remember(folder, known, made.summary, status, weather_files(session.journal.things), into)
+        session.faults.forget()
         kept.end()
         progress.end()
     return made
@@ -129,19 +130,17 @@ def _made(
     calendar = os.path.join(into, EVERYTHING)
     if json:
         # Nothing of what this one run wrote: the same text answers when nothing changed.
-        summary = dumps(
-            {
-                "pages": pages,
-                "calendar": calendar,
-                "trees": output.trees,
-                "overdue": output.overdue,
-                "now": output.now,
-                "coming": output.coming,
-                "problems": [problem.as_json() for problem in problems],
-                "left_out": output.left_out,
-            },
-            ensure_ascii=False,
-            indent=2,
+        summary = as_json(
+            MadeView(
+                pages,
+                calendar,
+                output.trees,
+                output.overdue,
+                output.now,
+                output.coming,
+                tuple(map(problem_view, problems)),
+                output.left_out,
+            )
         )
     else:
         lines = [

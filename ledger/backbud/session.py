@@ -2,27 +2,25 @@
 
 from __future__ import annotations
 
-import os
-from collections.abc import Callable, Iterable, Mapping, Sequence
-from contextlib import suppress
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from datetime import date
 from functools import cached_property, partial
-from json import dumps, loads
+from itertools import chain
 from typing import TYPE_CHECKING, TypeVar
 
 from backbud.collection.moments import trees_here
 from backbud.collection.replay import replay
 from backbud.collection.stand import UNKNOWN_OWNER
 from backbud.collection.whereabouts import Histories
-from backbud.journal import remember
-from backbud.journal.events import Origin
-from backbud.journal.faults import FAULT, failing, note_fault
+from backbud.faults_met import FaultsMet
+from backbud.journal.faults import failing
+from backbud.journal.problems import PlacedFlaw, PlacedFlaws, WithFlaws, as_problems, placed
 from backbud.journal.read import Journal, read_journal
-from backbud.journal.settings import SETTINGS_FILE, place_of_setting
-from backbud.journal.things import Thing
 from backbud.kept import KEEP_NOTHING, Kept
-from backbud.plugins.load import NO_PLUGINS, Plugins, plugins_of
-from backbud.publish import MEMORY
+from backbud.plan.check_figures import check_figures
+from backbud.plan.check_kinds import check_kinds
+from backbud.plugins.added import NO_PLUGINS, Plugins
+from backbud.plugins.load import plugins_of
 from backbud.publish.memory import MemoryOf
 from backbud.publish.unchanged import installed_mark
 from backbud.words import number
@@ -34,12 +32,10 @@ if TYPE_CHECKING:
     from backbud.journal.weather.records import Records
     from backbud.plan.pack import Pack
     from backbud.plan.run import Plan
-    from backbud.plan.world import ByTree
+    from backbud.plan.world import ByTree, World
     from backbud.species import Section, Species
 
 T = TypeVar("T")
-# What failed by a fault of ours, as the last run that came upon it told it.
-FAULTS_FILE = "faults"
 
 
 class Session:
@@ -57,29 +53,31 @@ class Session:
     ) -> None:
         """`only_check`: nothing but its problems and its summary is asked for."""
         self.journal, self.today, self.as_of = journal, today, as_of
-        self.plugins = plugins
-        journal.texts.update(plugins.files)
-        for file, flaw in plugins.flaws:
-            journal.notes.add(file, 0, flaw)
+        self.plugins, self._only_check = plugins, only_check
         # What is kept between runs is the journal as a whole.
         self.kept = KEEP_NOTHING if as_of else kept
-        self._others_species = False
-        self._here = (
-            trees_here(journal, self._program)
-            if only_check
-            else sum(1 for tree in self.histories.trees.values() if tree.standing == "here")
-        )
-        self._faults: frozenset[str] = frozenset()
-        self._faulty: set[str] = set()
         # Whether this run comes upon every fault that an earlier one came upon.
         self.takes_every_step = False
-        self._check_kinds()
-        journal.positions.note_what_turns_the_year()
+        self.faults = FaultsMet(journal, lambda: self._state)
+        self._plans: dict[tuple[str, ...], WithFlaws[Plan]] = {}
+
+    @property
+    def histories(self) -> Histories:
+        """What was written of everything, replayed."""
+        return self._replayed.value
 
     @cached_property
-    def histories(self) -> Histories:
-        """What was written of everything, replayed; what cannot have been so is noted."""
+    def _replayed(self) -> WithFlaws[Histories]:
         return replay(self.journal, self.kept)
+
+    @cached_property
+    def _here(self) -> WithFlaws[int]:
+        """How many trees are here."""
+        if self._only_check:
+            return trees_here(self.journal, self._program)
+        histories, flaws = self._replayed
+        here = sum(1 for tree in histories.trees.values() if tree.standing == "here")
+        return WithFlaws(here, flaws)
 
     @cached_property
     def _program(self) -> str:
@@ -97,16 +95,22 @@ class Session:
             return self._whole_plan
         return self._whole_plan.only(only) if self._asks_others else self._planned(only)
 
-    @cached_property
+    @property
     def _whole_plan(self) -> Plan:
-        return self._planned(None)
+        return self._planned(self.histories.trees)
 
-    def _planned(self, only: Iterable[str] | None) -> Plan:
+    def _planned(self, only: Iterable[str]) -> Plan:
+        wanted = tuple(only)
+        if wanted not in self._plans:
+            self._plans[wanted] = self._made_plan(wanted)
+        return self._plans[wanted].value
+
+    def _made_plan(self, wanted: Sequence[str]) -> WithFlaws[Plan]:
         """A tree that planning fails for is told, and planned as its card has it, with no
         follow-up."""
         from backbud.plan.run import plan_all, without_plans
 
-        def planned(handles: Sequence[str]) -> Plan:
+        def planned(handles: Sequence[str]) -> WithFlaws[Plan]:
             return plan_all(
                 self.journal,
                 self.histories,
@@ -118,7 +122,6 @@ class Session:
                 self.plugins,
             )
 
-        wanted = list(self.histories.trees if only is None else only)
         try:
             return planned(wanted)
         except OSError:
@@ -128,9 +131,11 @@ class Session:
             if not faulty:
                 raise
             for handle, error in faulty.items():
-                self.note_fault(f"the plan of {handle}", handle, error)
-            plan = planned([handle for handle in wanted if handle not in faulty])
-            return without_plans(plan, self.histories, self.journal.things, wanted)
+                self.faults.meet(f"the plan of {handle}", handle, error)
+            plan, flaws = planned([handle for handle in wanted if handle not in faulty])
+            return WithFlaws(
+                without_plans(plan, self.histories, self.journal.things, wanted), flaws
+            )
 
     def contained(self, what: str, plan: Plan, work: Callable[[Plan], T]) -> T:
         """What the work makes of a plan. Trees that it fails for are told, and their follow-ups
@@ -145,7 +150,7 @@ class Session:
             if not faulty:
                 raise
             for handle, error in faulty.items():
-                self.note_fault(f"{what} of {handle}", handle, error)
+                self.faults.meet(f"{what} of {handle}", handle, error)
         try:
             return work(plan.without_follow_ups(faulty))
         except Exception:
@@ -159,36 +164,6 @@ class Session:
         trees = {handle: all_of_them.trees[handle] for handle in plan.trees}
         return Histories(trees, all_of_them.others)
 
-    def note_fault(self, what: str, handle: str, error: Exception) -> None:
-        """Note a fault of ours at the line of the tree's card, and remember it for the commands
-        that do not come upon it. One of each tree is enough."""
-        if handle in self._faulty:
-            return
-        self._faulty.add(handle)
-        journal = self.journal
-        card = journal.things.by_handle.get(handle)
-        origin = card.origin if card is not None else Origin(SETTINGS_FILE, 1, 1)
-        note_fault(journal.notes, journal.memory, origin, what, error)
-        self._faults |= {
-            dumps([one.file, one.line, one.column, one.message, one.hint])
-            for one in journal.problems()
-            if one.code == FAULT
-        }
-        remember.keep_names(journal.memory, FAULTS_FILE, self._state, self._faults)
-
-    def forget_faults(self) -> None:
-        """Every step was taken: what an earlier run remembered beyond what this one came upon is
-        over."""
-        if self._remembered_faults != self._faults:
-            remember.keep_names(self.journal.memory, FAULTS_FILE, self._state, self._faults)
-
-    @cached_property
-    def _remembered_faults(self) -> frozenset[str]:
-        # Its mark takes long to work out, and few journals have one.
-        if not os.path.exists(os.path.join(self.journal.folder, MEMORY, FAULTS_FILE)):
-            return frozenset()
-        return remember.recall_names(self.journal.memory, FAULTS_FILE, self._state)
-
     @cached_property
     def _state(self) -> str:
         """A mark that changes with the journal, the day, the program and the plugins."""
@@ -196,18 +171,15 @@ class Session:
         around = f"{self.today} {self._program}".encode()
         return digest(self.journal.mark, digest(pages), around).hex()
 
-    def _tell_remembered_faults(self) -> None:
-        for remembered in self._remembered_faults - self._faults:
-            with suppress(ValueError, TypeError):
-                file, line, column, message, hint = loads(remembered)
-                origin = Origin(str(file), int(line), int(column))
-                self.journal.notes.at(origin, FAULT, str(message), str(hint), 0, 1)
-
-    @cached_property
+    @property
     def sections(self) -> Mapping[str, tuple[Section, ...]]:
         """What the journal's plugins write for each tree's page, by its handle."""
+        return self._sections.value
+
+    @cached_property
+    def _sections(self) -> WithFlaws[dict[str, tuple[Section, ...]]]:
         if not self.plugins.sections:
-            return {}
+            return WithFlaws({})
         from backbud.plan.sections import sections_of
 
         return sections_of(
@@ -224,7 +196,31 @@ class Session:
     @cached_property
     def weather(self) -> Records:
         """What is known of the weather of each place; read when it is asked for."""
-        return self._world[1]
+        world, own = self._world
+        return own if world is None else world.weather
+
+    @cached_property
+    def _flaws_of_weather(self) -> PlacedFlaws:
+        if not self._says_weather:
+            return ()
+        world, own = self._world
+        return own.flaws() if world is None else world.flaws(own)
+
+    @property
+    def _says_weather(self) -> bool:
+        """Whether the journal says anything of the weather."""
+        return bool(self.journal.weather) or any(
+            place.detail(label)
+            for place in self.journal.things.of_kind("place")
+            for label in ("weather", "low", "high", "rain")
+        )
+
+    @property
+    def texts(self) -> Mapping[str, bytes]:
+        """The bytes of each file of the journal that was read, weather files and plugins too."""
+        self._flaws_of_weather  # noqa: B018  reads them
+        files = self.weather.texts if self._says_weather else {}
+        return {**self.journal.texts, **self.plugins.files, **files}
 
     @cached_property
     def by_tree(self) -> ByTree:
@@ -234,9 +230,9 @@ class Session:
         return ByTree(self.kept, self._world[0])
 
     @cached_property
-    def _world(self) -> tuple[object, Records]:
-        """What stands for all that is no tree's own, and the weather with what was reckoned from
-        it: both those of an earlier run, if nothing of it has changed."""
+    def _world(self) -> tuple[World | None, Records]:
+        """What stands for all that is no tree's own, with the weather of an earlier run if nothing
+        of it has changed; and the weather as this run reads it."""
         from backbud.journal.weather.records import records
 
         weather = records(self.journal)
@@ -245,38 +241,55 @@ class Session:
         from backbud.plan.world import World, world_of
 
         around = world_of(self.journal, self.histories, self.today)
-        world = self.kept.once(
-            "world", (*around, self.plugins.mark), partial(World, self.journal, weather)
-        )
-        world.tell(self.journal, weather)
-        return world, world.weather
+        inputs = (*around, self.plugins.mark)
+        return self.kept.once("world", inputs, partial(World, weather)), weather
 
     def problems(self) -> tuple[Problem, ...]:
-        """Every problem of the journal, whatever it was opened for.
+        """Every problem of the journal, whatever it was opened for."""
+        return as_problems(self._flaws(), self.texts)
 
-        A plan by this program's own rules alone finds none. Others' code may fail at any tree, so
-        where there is some, it is asked here.
+    def _flaws(self) -> Iterator[PlacedFlaw]:
+        """What each step found wrong.
+
+        A plan by this program's own rules alone finds nothing. Others' code may fail at any tree,
+        so where there is some, it is asked here.
         """
+        yield from self.journal.flaws
+        yield from chain.from_iterable(
+            placed(file, 0, (flaw,)) for file, flaw in self.plugins.flaws
+        )
+        yield from self._here.flaws
+        yield from self._kinds.flaws
+        yield from self.journal.positions.flaws_of_home()
         if self._asks_others:
             self.plan()
-            self.sections  # noqa: B018
-        if self.journal.weather or any(
-            place.detail(label)
-            for place in self.journal.things.of_kind("place")
-            for label in ("weather", "town", "low", "high", "rain")
-        ):
-            for place in self.weather:
-                self.weather.record_of(place)
-        self._check_figures()
-        if not self.takes_every_step:
-            self._tell_remembered_faults()
-        return self.journal.problems()
+            yield from self._sections.flaws
+        for plan in self._plans.values():
+            yield from plan.flaws
+        yield from self._flaws_of_weather
+        yield from self._flaws_of_figures
+        yield from self.faults.flaws(all_steps_taken=self.takes_every_step)
+
+    @property
+    def impossible(self) -> PlacedFlaws:
+        """What the diary says that cannot have been so."""
+        return self._here.flaws
+
+    @cached_property
+    def _kinds(self) -> WithFlaws[bool]:
+        """Whether a tree is of a species that is not this program's own."""
+        return check_kinds(self.journal, self._program, lambda: self.pack)
+
+    @cached_property
+    def _flaws_of_figures(self) -> PlacedFlaws:
+        # A journal's own plugins may ask for figures of their own, so then nothing is said.
+        return () if self.plugins.files else check_figures(self.journal, self._program)
 
     def summary(self) -> str:
         """What was read, in one line."""
         events = sum([page.acts for page in self.journal.pages])
         pages = len(self.journal.pages)
-        here, acts = number(self._here, "tree"), number(events, "act")
+        here, acts = number(self._here.value, "tree"), number(events, "act")
         return f"{here} here, {acts} on {number(pages, 'page')}."
 
     def names(self) -> dict[str, str]:
@@ -304,7 +317,7 @@ class Session:
     @property
     def _asks_others(self) -> bool:
         """Whether code that is not this program's own is asked for what it says of a tree."""
-        return self._others_species or bool(self.plugins.rules or self.plugins.sections)
+        return self._kinds.value or bool(self.plugins.rules or self.plugins.sections)
 
     @cached_property
     def _separated(self) -> dict[str, str]:
@@ -312,88 +325,6 @@ class Session:
 
     def _species(self, kind: str) -> Species | None:
         return self.pack.find(kind)
-
-    def _check_figures(self) -> None:
-        """Note each figure of the settings that nothing asks for: most likely a slip.
-
-        A journal's own plugins may ask for figures of their own, so then nothing is said.
-        """
-        figures, memory = self.journal.settings.figures, self.journal.memory
-        if not figures or self.plugins.files:
-            return
-        file = remember.FIGURES_FILE
-        if figures.keys() <= remember.recall_names(memory, file, self._program):
-            return
-        from backbud.plan.known_figures import known_figures
-
-        known = [figure.name for figure in known_figures()]
-        remember.keep_names(memory, file, self._program, known)
-        for name in figures:
-            if self.journal.notes.flooded(SETTINGS_FILE):
-                break
-            if name not in known:
-                line, column = place_of_setting(self.journal.texts.get(SETTINGS_FILE, b""), name)
-                self.journal.notes.at(
-                    Origin(SETTINGS_FILE, line, column),
-                    "unknown-figure",
-                    f"nothing asks for a figure called “{name}”",
-                    did_you_mean(name, known, f"Some are: {', '.join(sorted(known)[:6])} …"),
-                    0,
-                    len(name),
-                    "warning",
-                )
-
-    def _check_kinds(self) -> None:
-        """Note each tree whose kind no species knows; it still gets what holds for every tree.
-
-        To find the species takes longer than all else in a small journal, so what was found is
-        remembered as long as nothing is installed or taken away, and no other code is trusted.
-        Of a species that is not this program's own nothing is remembered.
-        """
-        memory, mark = self.journal.memory, self._program
-        kinds = {_kind(thing) for thing in self.journal.things.of_kind("tree")}
-        if kinds <= remember.recall_names(memory, remember.KINDS_FILE, mark):
-            return
-        from backbud.plugins.faults import is_ours
-
-        pack = self.pack
-        found = [pack.find(kind) for kind in kinds]
-        self._others_species = any(one is not None and not is_ours(type(one)) for one in found)
-        for file, flaw in pack.flaws:
-            self.journal.notes.add(file, 0, flaw)
-        for thing in self.journal.things.of_kind("tree"):
-            kind = _kind(thing)
-            line = next((ln for ln in thing.lines if ln.detail.name == "kind"), None)
-            if line is None:
-                self.journal.notes.at(
-                    thing.origin,
-                    "no-kind",
-                    f"“{thing.handle}” has no kind",
-                    "Add a line: kind  trident maple",
-                    0,
-                    4,
-                    "warning",
-                )
-            elif pack.find(kind) is None:
-                self.journal.notes.at(
-                    line.origin,
-                    "unknown-species",
-                    f"no species is called “{kind}”",
-                    did_you_mean(kind, pack.names, "Only what holds for every tree is planned."),
-                    line.detail.offset,
-                    len(kind),
-                    "warning",
-                )
-        faultless = not pack.faults and not pack.flaws
-        if faultless and not self._others_species and None not in found:
-            remember.keep_names(memory, remember.KINDS_FILE, mark, kinds)
-        for fault in pack.faults:
-            self.journal.notes.at(Origin("backbud.toml", 1, 1), "species-failed", fault, "", 0, 1)
-
-
-def _kind(tree: Thing) -> str:
-    """A tree's species as its card has it, without the cultivar."""
-    return tree.text("kind").split("'")[0].strip()
 
 
 def open_session(

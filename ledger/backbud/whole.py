@@ -76,7 +76,7 @@ def remember_read(session: Session) -> None:
     """Remember which files gave something, once the output is published."""
     memory, unread = session.journal.memory, _unread(session.problems())
     read = frozenset(
-        name for name, text in session.journal.texts.items() if text.strip() and name not in unread
+        name for name, text in session.texts.items() if text.strip() and name not in unread
     )
     if read != _read_before(memory):
         keep_names(memory, READ_FILE, _MARK, read)
@@ -94,7 +94,7 @@ def _lost(
     session: Session, before: frozenset[str], problems: tuple[Problem, ...]
 ) -> Iterator[Problem]:
     """A problem for each file, or folder of files, that was read before and gives nothing now."""
-    folder, texts = session.journal.folder, session.journal.texts
+    folder, texts = session.journal.folder, session.texts
     for problem in problems:
         inside = f"{problem.file}/"
         if problem.code in WHOLE_FILES and any(

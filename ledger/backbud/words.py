@@ -7,8 +7,6 @@ from datetime import date, timedelta
 from decimal import Decimal
 from typing import Protocol
 
-from backbud_grammar.dates import WrittenDate
-
 
 class WindowDays(Protocol):
     """A first, a best and a last day."""
@@ -19,6 +17,21 @@ class WindowDays(Protocol):
     def best(self) -> date: ...
     @property
     def closes(self) -> date: ...
+
+
+class Written(Protocol):
+    """A date as written, and the days it can mean."""
+
+    @property
+    def text(self) -> str: ...
+    @property
+    def first(self) -> date: ...
+    @property
+    def last(self) -> date: ...
+    @property
+    def approximate(self) -> bool: ...
+    @property
+    def uncertain(self) -> bool: ...
 
 
 MONTHS = (
@@ -76,13 +89,13 @@ def between(first: date, last: date, year: int) -> str:
     return f"{full_day(first)} to {full_day(last)}"
 
 
-def written(when: WrittenDate, year: int) -> str:
+def written(when: Written, year: int) -> str:
     """A date as written, rough ones too: `spring 2014`, `about 2014`, `perhaps May 2014`."""
     lead = ("perhaps " if when.uncertain else "") + ("about " if when.approximate else "")
     return lead + _rough(when, year)
 
 
-def _rough(when: WrittenDate, year: int) -> str:
+def _rough(when: Written, year: int) -> str:
     first, last = when.first, when.last
     season = _SEASON.match(when.text)
     if first == date.min:

@@ -10,7 +10,6 @@ from typing import Any
 import pytest
 
 from backbud.calendar.feeds import write_feeds
-from backbud.calendar.grounds import Grounds
 from backbud.calendar.revisions import Revisions
 from backbud.calendar.which_feeds import EVERYTHING, feeds_of, shown_in_feeds
 from backbud.collection.state import Tree
@@ -18,6 +17,7 @@ from backbud.journal.events import Event, Origin
 from backbud.journal.settings import Settings
 from backbud.plan.followups import FollowUp, Reason
 from backbud.species import Window
+from backbud.views.grounds import Grounds
 from backbud_grammar.acts import ROWS
 from backbud_grammar.dates import read_date
 from backbud_grammar.forms import NO_ACT

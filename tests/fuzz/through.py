@@ -22,13 +22,17 @@ from hostile import TODAY, Files
 from tests.fates import fates_of
 
 from backbud.calendar.feeds import write_feeds
-from backbud.calendar.grounds import grounds_of
 from backbud.calendar.which_feeds import feeds_of, shown_in_feeds
 from backbud.compiled import nursery_of
 from backbud.pages.render import render_pages
-from backbud.report import due_lines, tree_json, tree_lines, why_lines
+from backbud.report import due_lines, tree_lines, why_lines
 from backbud.session import Session, open_session
-from backbud.stores_report import stores_json, stores_lines
+from backbud.stores_report import stores_lines
+from backbud.views.day import all_works, due
+from backbud.views.grounds import grounds_of
+from backbud.views.published import as_json
+from backbud.views.shelf import shelf_view
+from backbud.views.tree import planned_tree_view
 from backbud_grammar.problems import Problem, show
 from backbud_grammar.tidy import TidyError, tidy_text
 
@@ -160,17 +164,17 @@ def _feeds(session: Session, follow_ups: object, trees: object) -> dict[str, byt
 
 def _printed(session: Session, plan: object) -> Iterator[str]:
     today, names = session.today, session.names()
-    found = sorted(plan.all(), key=lambda one: (one.window.best, one.tree, one.id))
-    yield from due_lines(found, plan.trees, today, timedelta(weeks=2))
-    for handle, tree in plan.trees.items():
-        follow_ups = plan.follow_ups[handle]
-        yield from tree_lines(tree, plan.species[handle], follow_ups, today, names)
-        yield str(tree_json(tree))
-        for one in follow_ups:
-            yield from why_lines(one, tree, today)
-    stores = _stores(session, plan)
+    works = tuple(all_works(plan, names, today))
+    yield from due_lines(due(works, today, timedelta(days=36500)), today, timedelta(weeks=2))
+    for handle in plan.trees:
+        shown = planned_tree_view(plan, handle, names, today)
+        yield from tree_lines(shown, today)
+        yield as_json(shown)
+    for work in works:
+        yield from why_lines(work, today)
+    stores = shelf_view(_stores(session, plan))
     yield from stores_lines(stores, today.year)
-    yield str(stores_json(stores))
+    yield as_json(stores)
 
 
 def _stores(session: Session, plan: object) -> object:

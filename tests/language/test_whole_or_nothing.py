@@ -14,13 +14,14 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from msgspec import to_builtins
 
 from backbud.cli import main
 from backbud.collection.fold import tree_on
 from backbud.collection.state import Tree
 from backbud.plan.stores import stores_of
-from backbud.report import tree_json
 from backbud.session import Session, open_session
+from backbud.views.tree import tree_view
 from backbud_grammar.acts import ACTS
 
 CARDS = """\
@@ -153,8 +154,10 @@ def journal_of(written: list[str]) -> str:
 def state_of(session: Session, n: int) -> dict[str, Any]:
     """All that is known of a tree but its history, with every follow-up and what became of it."""
     tree = tree_of(session, n)
-    state = tree_json(tree)
+    state: dict[str, Any] = to_builtins(tree_view(tree, (), {}, session.today), str_keys=True)
     del state["tree"], state["name"], state["history"]
+    for thing in state["on_it"]:
+        del thing["line"]
     plan = plan_of(session)
     state["plan"] = sorted(
         (

@@ -15,10 +15,11 @@ from msgspec.structs import replace
 from backbud.collection.state import Entry, OnTree, Tree, Zone
 from backbud.journal.events import Event, Origin
 from backbud.pages import Nursery, SpeciesFact, SpeciesFacts
-from backbud.pages.skies import Weather, weather_of
 from backbud.plan.followups import FollowUp, Reason
 from backbud.session import open_session
 from backbud.species import Window
+from backbud.views.skies import weather_of
+from backbud.views.sky import Weather
 from backbud_grammar.acts import ROWS
 from backbud_grammar.dates import read_date
 from backbud_grammar.forms import NO_ACT

@@ -6,8 +6,8 @@ from typing import Any
 
 import pytest
 
-from backbud.facts import facts_of
 from backbud.species import COMMON_PRACTICE, Fact, Species
+from backbud.views.facts import facts_of
 
 
 @pytest.mark.parametrize(

@@ -57,6 +57,16 @@ def test_lines_for_the_keeper_are_marked(made, line, is_marked) -> None:
     assert (f"{said} only for you" in text) is is_marked
 
 
+def test_what_corrects_a_private_line_is_private_too(made) -> None:
+    text = made(
+        "tree hoshi\n  kind trident maple\n  place yard\n"
+        "2026-05-01\nhoshi\n  private   it is weak\n"
+        "2026-05-02\nhoshi\n  corrected private 2026-05-01, it is sick\n",
+        "trees/hoshi.html",
+    )
+    assert "private 2026-05-01, it is sick only for you" in text
+
+
 FIRST = "tree first\n  kind trident maple\n  place yard\n2026-05-01\nfirst\n  planned {what}\n"
 
 

@@ -16,6 +16,7 @@ from backbud.pages import Nursery, render_pages
 from backbud.pages.stores import as_sold, money, quantity, sheet_of
 from backbud.plan.stores.values import Buy, Material, NotReckoned, StockedMaterial, Stores, Want
 from backbud.stores_report import stores_lines
+from backbud.views.shelf import material_view, shelf_view
 
 LAVA = Material("lava", "lava", "L", sold_units=20.0, container="bag")
 WIRE = Material(
@@ -74,18 +75,19 @@ def stores() -> Stores:
     ],
 )
 def test_how_much(value: float, material: Material, shown: str) -> None:
-    assert quantity(value, material) == shown
+    assert quantity(value, material_view(material)) == shown
 
 
 def test_how_many_as_sold_and_what_it_costs() -> None:
-    box = Material("x", "x", "kg", container="box")
-    assert [as_sold(n, LAVA) for n in (1, 2, 2.55)] == ["1 bag", "2 bags", "2.5 bags"]
+    lava = material_view(LAVA)
+    box = material_view(Material("x", "x", "kg", container="box"))
+    assert [as_sold(n, lava) for n in (1, 2, 2.55)] == ["1 bag", "2 bags", "2.5 bags"]
     assert [as_sold(n, box) for n in (1, 3)] == ["1 box", "3 boxes"]
     assert (money(Decimal("84.5"), "EUR"), money(Decimal(3), "")) == ("84.50 EUR", "3.00")
 
 
 def test_what_to_buy_stands_first_and_what_is_enough_after_it() -> None:
-    found = sheet_of(stores(), 2026)
+    found = sheet_of(shelf_view(stores()), 2026)
     lava, plaster = found.to_buy
     assert (lava.count, lava.name, lava.cost) == ("2 bags", "lava", "28.00 EUR")
     assert lava.why == "40 L wanted, 10 % over included; 12 L on hand"
@@ -102,7 +104,7 @@ def test_what_to_buy_stands_first_and_what_is_enough_after_it() -> None:
 
 
 def test_the_shelf_hides_no_mistake() -> None:
-    found = sheet_of(stores(), 2026)
+    found = sheet_of(shelf_view(stores()), 2026)
     lava, wire, plaster = found.shelf
     assert (lava.amount, lava.as_sold, lava.value, lava.wrong) == (
         "12 L",
@@ -128,14 +130,14 @@ def test_the_shelf_hides_no_mistake() -> None:
 
 def test_more_used_than_bought_is_said_only_of_what_was_bought() -> None:
     short = msgspec.structs.replace(stores(), shelf=(kept(PLASTER, -2.5),))
-    found = sheet_of(short, 2026)
+    found = sheet_of(shelf_view(short), 2026)
     assert (found.wrong, found.unentered) == (1, 0)
     assert found.shelf[0].wrong.startswith("2.5 m more used than bought")
 
 
 def test_a_sum_says_that_it_is_not_of_all() -> None:
     """The plaster has no price, and two uses of the wire are not taken off."""
-    found = sheet_of(stores(), 2026)
+    found = sheet_of(shelf_view(stores()), 2026)
     assert (str(found.cost), str(found.value)) == ("at least 28.00 EUR", "at most 28.76 EUR")
     assert found.to_buy[1].why.endswith("no stock entered")
     assert found.enough[0].why.endswith("at most 100 m on hand")
@@ -155,7 +157,7 @@ def test_nothing_to_buy_is_said_of_what_is_reckoned(
     page = render_pages(msgspec.structs.replace(nursery, stores=found))["stores.html"].decode()
     assert said in page
     assert ("<b>105</b> not reckoned" in page) == bool(missing)
-    line = next(iter(stores_lines(found, 2026)))
+    line = next(iter(stores_lines(shelf_view(found), 2026)))
     assert line.endswith(", of what could be reckoned.") == bool(missing)
 
 

@@ -18,8 +18,8 @@ from backbud.pages import Nursery, render_pages
 from backbud.pages.amounts import half_gone, litres
 from backbud.pages.drawings.axes import HEIGHT, PLOT_HEIGHT, TOP, axes_for, tick
 from backbud.pages.render import TEMPLATES
-from backbud.pages.skies import weather_of
 from backbud.session import Session
+from backbud.views.skies import weather_of
 
 Written = Callable[..., Session]
 Pages = dict[str, bytes]

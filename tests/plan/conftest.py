@@ -90,7 +90,7 @@ def _plan(session: Session, species: Species | None) -> Plan:
         return session.plan()
     return plan_all(
         session.journal, session.histories, lambda kind: species, session.weather, session.today
-    )
+    ).value
 
 
 @pytest.fixture

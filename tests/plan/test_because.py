@@ -179,10 +179,6 @@ def test_no_reason_of_an_owners_tree_names_another(written) -> None:
 # ------------------------------------------------------------------ for a program
 
 
-KEYS = ["id", "tree", "act", "title", "from", "best", "until", "state", "because", "cautions",
-        "minutes"]  # fmt: skip
-
-
 def test_due_for_a_program(written, tmp_path, capsys) -> None:
     written(
         CARDS
@@ -194,23 +190,47 @@ def test_due_for_a_program(written, tmp_path, capsys) -> None:
     )
     assert main(["due", str(tmp_path), "--on", "2026-06-01", "--json", "--tree", "hoshi"]) == 0
     found = json.loads(capsys.readouterr().out)
-    assert all(list(one) == KEYS for one in found)
     (check,) = [one for one in found if one["act"] == "checked" and "wire" in one["title"]]
     assert check == {
         "id": "hoshi/wire-check/wired-2026-05-06/left-2",
         "tree": "hoshi",
+        "tree_name": "Evening Star",
+        "place": "yard",
+        "place_name": "yard",
         "act": "checked",
         "title": "check wire on left 2",
         "from": "2026-05-27",
         "best": "2026-06-03",
         "until": "2026-06-17",
+        "moved_from": None,
         "state": "now",
+        "waits_on_weather": False,
         "because": [
             "2026-05-06: wired 3 mm Al on left 2. (journal.txt:22)",
             "Wire bites after 3 to 6 weeks of growth on such wood.",
         ],
+        "reasons": [
+            {
+                "sort": "diary",
+                "text": "2026-05-06: wired 3 mm Al on left 2.",
+                "file": "journal.txt",
+                "line": 22,
+                "expected": False,
+            },
+            {
+                "sort": "rule",
+                "text": "Wire bites after 3 to 6 weeks of growth on such wood.",
+                "file": "",
+                "line": 0,
+                "expected": False,
+            },
+        ],
         "cautions": [],
         "minutes": 5,
+        "planned": False,
+        "extent": "usual",
+        "wedges": [],
+        "settled": None,
     }
     assert [one["best"] for one in found] == sorted(one["best"] for one in found)
 

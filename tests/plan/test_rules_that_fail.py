@@ -6,6 +6,7 @@ from datetime import date
 
 import pytest
 
+from backbud.journal.problems import as_problems
 from backbud.plan.run import plan_all
 from backbud.species import (
     Event,
@@ -100,10 +101,11 @@ class NoGenerator(Good):
 )
 def test_what_a_rule_raises_is_a_problem_and_the_rest_is_planned(written, species, what) -> None:
     session = written(JOURNAL)
-    plan = plan_all(
+    plan, flaws = plan_all(
         session.journal, session.histories, lambda kind: species, session.weather, session.today
     )
-    (problem,) = [p for p in session.problems() if p.code == "rule-failed"]
+    (problem,) = as_problems(flaws, session.texts)
+    assert problem.code == "rule-failed"
     # Once, and not for each tree; at the card of the first.
     assert problem.message.startswith("the rule “bad” failed for hoshi and 1 more: " + what)
     assert (problem.file, problem.line) == ("journal.txt", 4)
@@ -115,10 +117,11 @@ def test_what_a_rule_raises_is_a_problem_and_the_rest_is_planned(written, specie
 
 def test_the_problem_says_where_the_rule_failed(written) -> None:
     session = written(JOURNAL)
-    plan = plan_all(
+    plan, flaws = plan_all(
         session.journal, session.histories, lambda kind: Raises(), session.weather, session.today
     )
-    (problem,) = [p for p in session.problems() if p.code == "rule-failed"]
+    (problem,) = as_problems(flaws, session.texts)
+    assert problem.code == "rule-failed"
     assert "test_rules_that_fail.py:" in problem.message
     assert problem.message.endswith("in bad)")
     # What it yielded before is kept.

@@ -447,7 +447,7 @@ def test_where_no_such_night_comes_nothing_is_asked(diary) -> None:
     species = Hardier()
     plan = plan_all(
         session.journal, session.histories, lambda kind: species, session.weather, session.today
-    )
+    ).value
     assert not [f for f in plan.all() if "winter-frost" in f.id]
 
 

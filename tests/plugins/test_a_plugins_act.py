@@ -10,8 +10,8 @@ from datetime import date
 import pytest
 
 from backbud.collection.hard_work import extent_of, is_root_work
-from backbud.pages.history import years_of
 from backbud.plan.season import works_of
+from backbud.views.history import entry_view
 from backbud_grammar.acts import ACTS
 
 PLUGIN = """\
@@ -149,7 +149,7 @@ def test_every_row_of_the_language_takes_time_and_is_counted_as_some_work() -> N
 def test_a_plan_of_it_stands_in_the_history_as_it_was_written(spaded, word) -> None:
     spaded.append(f"2026-10-01\nhoshi\n  planned {word}, to 2026-12-20\n")
     assert spaded.problems() == []
-    (line,) = years_of(spaded.open().plan().trees["hoshi"].history)[0].days[0].lines
+    line = entry_view(spaded.open().plan().trees["hoshi"].history[-1])
     assert (line.act, line.text) == ("planned", f"{word}, to 2026-12-20")
 
 

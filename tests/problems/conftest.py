@@ -10,6 +10,7 @@ import pytest
 
 from backbud.collection.replay import replay
 from backbud.collection.whereabouts import Histories
+from backbud.journal.problems import WithFlaws, as_problems
 from backbud.journal.read import Journal, read_journal
 from backbud_grammar.problems import Problem, show
 
@@ -46,9 +47,10 @@ tree kaze
 class Told:
     """A journal that was read: what is wrong with it, and which acts stand all the same."""
 
-    def __init__(self, journal: Journal, histories: Histories) -> None:
-        self.journal, self.histories = journal, histories
-        self.problems = list(journal.problems())
+    def __init__(self, journal: Journal, replayed: WithFlaws[Histories]) -> None:
+        self.journal, self.histories = journal, replayed.value
+        flaws = (*journal.flaws, *replayed.flaws)
+        self.problems = list(as_problems(flaws, journal.texts))
         self.codes = [problem.code for problem in self.problems]
         self.acts = [
             f"{event.subjects} {event.written}"

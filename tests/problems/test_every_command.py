@@ -97,6 +97,19 @@ JOURNALS: dict[str, tuple[dict[str, str], list[str]]] = {
         {"cards.txt": CARDS.replace("unheated glass", "unheated glass\n  longitude -4 E")},
         ["two-signs"],
     ),
+    "a height of a place without weather": (
+        {"cards.txt": CARDS.replace("unheated glass", "unheated glass\n  elevation 20000 m")},
+        ["impossible-value"],
+    ),
+    # Home is no place with a card, and yet two lines differ on one day there.
+    "day lines and no place": (
+        {
+            "backbud.toml": "language = 1\n",
+            "cards.txt": "tree hoshi\n  kind      trident maple\n",
+            "diary.txt": "2026-05-01  low 3 C\nhoshi\n  wired     3 mm Al\n2026-05-01  low 4 C\n",
+        },
+        ["repeated-day", "unknown-hemisphere"],
+    ),
     "hemisphere": ({"cards.txt": CARDS.replace("  latitude  52 N\n", "")}, ["unknown-hemisphere"]),
     "species": (
         {"cards.txt": CARDS.replace("chinese elm", "chinse elm")},

@@ -24,13 +24,13 @@ from tests.project.test_example import EXAMPLE
 
 from backbud.calendar.entries import task_uid_of, uid_of
 from backbud.calendar.feeds import write_feeds
-from backbud.calendar.grounds import grounds_of
 from backbud.calendar.which_feeds import feeds_of, shown_in_feeds
 from backbud.cli import main
 from backbud.compiled import nursery_of
 from backbud.pages.links import anchor_of, tree_page
 from backbud.pages.render import render_pages
 from backbud.session import Session, open_session
+from backbud.views.grounds import grounds_of
 from backbud.words import between, day, minutes, sentence
 
 Told = dict[str, Any]

@@ -8,6 +8,7 @@ import sys
 from collections.abc import Callable
 from datetime import date
 from pathlib import Path
+from pkgutil import resolve_name
 from typing import Any
 
 import pytest
@@ -149,37 +150,32 @@ def test_a_file_a_page_or_a_card_that_cannot_be_read(
     folder: Path, run: Run, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     (folder / "more.txt").write_text("2027-03-07\nyuki\n  watered\n", "utf-8")
-    broken: dict[str, Callable[..., bool]] = {
-        "_outlined": lambda name, *_: name == "more.txt",
-        "_page": lambda file, *_: file == "more.txt",
-    }
-    for name, is_broken in broken.items():
+    for step in ("outlines._outlined", "pages._page"):
         with monkeypatch.context() as patch:
-            import backbud.journal.read as read
+            step = f"backbud.journal.{step}"
+            sound = resolve_name(step)
 
-            sound = getattr(read, name)
-
-            def fails(*given: Any, sound: Any = sound, is_broken: Any = is_broken) -> Any:
-                if is_broken(*given):
+            def fails(file: str, *given: Any, sound: Any = sound) -> Any:
+                if file == "more.txt":
                     raise Broken(SECRET)
-                return sound(*given)
+                return sound(file, *given)
 
-            patch.setattr(read, name, fails)
+            patch.setattr(step, fails)
             status, out, _ = run("check")
             assert status == 1
             assert "more.txt:1:1: this " in out and "by a fault of backbud: Broken" in out
             assert "2 trees here, 3 acts on 1 page." in out
     with monkeypatch.context() as patch:
-        import backbud.journal.things as things
+        from backbud.journal import cards
 
-        sound_thing = things._thing
+        sound_thing = cards._thing
 
         def thing(placed: Any, *given: Any) -> Any:
             if placed.card.handle == "hoshi":
                 raise Broken(SECRET)
             return sound_thing(placed, *given)
 
-        patch.setattr(things, "_thing", thing)
+        patch.setattr(cards, "_thing", thing)
         status, out, _ = run("check")
         assert status == 1
         assert "cards.txt:3:1: this card failed by a fault of backbud: Broken in " in out

@@ -95,6 +95,7 @@ def test_the_wheel_installed_elsewhere_compiles_a_journal(tmp_path: Path) -> Non
         "backbud_grammar",
         "backbud_species",
     }
+    assert "backbud/views/schema.json" in names
     assert all(f"{top}/py.typed" in names for top in tops if not top.endswith(".dist-info"))
 
     venv.create(tmp_path / "venv", with_pip=True)

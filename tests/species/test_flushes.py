@@ -80,6 +80,6 @@ def test_no_day_early_is_no_day_early(written, day, state):
     species = Punctual()
     plan = plan_all(
         session.journal, session.histories, lambda kind: species, session.weather, session.today
-    )
+    ).value
     (trim,) = [one for one in plan.all() if one.id == "hoshi/punctual-trim/2026"]
     assert trim.state(date(2026, 7, 20)) == state

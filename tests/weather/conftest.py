@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+from backbud.journal.problems import as_problems
 from backbud.journal.read import Journal, read_journal
 from backbud.journal.weather.record import WeatherRecord
 from backbud.journal.weather.records import Records, records
@@ -27,9 +28,8 @@ class Told:
 
     @property
     def problems(self) -> list[Problem]:
-        for place in self.records:
-            self.records[place]
-        return list(self.journal.problems())
+        flaws = (*self.journal.flaws, *self.records.flaws())
+        return list(as_problems(flaws, {**self.journal.texts, **self.records.texts}))
 
     @property
     def codes(self) -> list[str]:

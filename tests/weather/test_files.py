@@ -118,7 +118,7 @@ def test_a_file_that_two_places_name_is_told_once(tell) -> None:
 def test_a_weather_file_of_any_name_counts_among_the_inputs(tell, tmp_path: Path) -> None:
     cards = yard("station.dat") + "place roof\n  weather roof.csv\nplace out\n  weather ../x.csv\n"
     told = tell(cards, files={"station.dat": SOUND})
-    assert weather_files(told.journal) == ("roof.csv", "station.dat")
+    assert weather_files(told.journal.things) == ("roof.csv", "station.dat")
     day = date(2027, 6, 1)
 
     def same() -> bool:

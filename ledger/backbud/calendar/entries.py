@@ -1,4 +1,4 @@
-"""A follow-up and its tree go in; one calendar entry, the same on whatever day, comes out."""
+"""Lays out a work as one calendar entry, the same on whatever day."""
 
 from __future__ import annotations
 
@@ -17,11 +17,9 @@ from backbud.calendar.lines import (
     one_line,
     text_line,
 )
-from backbud.collection.state import Tree
 from backbud.journal.settings import Settings
 from backbud.pages.links import anchor_of, link, tree_page
-from backbud.plan.followups import FollowUp, Reason
-from backbud.species import Window
+from backbud.views.work import WorkView
 from backbud.words import beside, minutes
 
 LONGEST_UID_OCTETS = 255  # what every reader must be able to keep (RFC 5545 §3.8.4.7)
@@ -39,58 +37,57 @@ class CalendarEntry(Struct, frozen=True, gc=False):
     content: bytes
 
 
-def event_of(follow_up: FollowUp, tree: Tree, place: str, settings: Settings) -> CalendarEntry:
-    """Return the event (RFC 5545 §3.6.1) of a follow-up on its tree.
+def event_of(work: WorkView, settings: Settings) -> CalendarEntry:
+    """Return the event (RFC 5545 §3.6.1) of a work.
 
-    `place`: where the tree stands, as a person says it. Nothing in an entry depends on today.
-    What is done lies on the day it was done, what was skipped stays where it was.
+    Nothing in an entry depends on today while the work is open. What is done lies on the day it was
+    done, what was skipped stays where it was.
     """
-    uid = uid_of(follow_up.id, settings.journal_id)
-    first, last = _days(follow_up, settings)
+    uid = uid_of(work.id, settings.journal_id)
+    first, last = _days(work, settings)
     lines = [
         text_line("UID", uid),
-        *_words(follow_up, tree, place, settings, "done: " if _is_done(follow_up) else ""),
+        *_words(work, settings, "done: " if _is_done(work) else ""),
         content_line("DTSTART;VALUE=DATE", day_value(first)),
         content_line("DTEND;VALUE=DATE", day_value(last + _DAY)),
         content_line("TRANSP", "TRANSPARENT"),
     ]
-    if follow_up.outcome == "skipped":
+    if work.state == "skipped":
         lines.append(content_line("STATUS", "CANCELLED"))
-    lines += _alarms(follow_up, tree, settings, "START")
+    lines += _alarms(work, settings, "START")
     return _entry("VEVENT", first, uid, lines)
 
 
-def task_of(follow_up: FollowUp, tree: Tree, place: str, settings: Settings) -> CalendarEntry:
-    """Return the task (RFC 5545 §3.6.2) of a follow-up, as `event_of` does the event.
+def task_of(work: WorkView, settings: Settings) -> CalendarEntry:
+    """Return the task (RFC 5545 §3.6.2) of a work, as `event_of` does the event.
 
     It begins when the window opens and is due on the best day, or at the window's end where
     calendars show the window. A beginning must lie before what is due (§3.8.2.3), so a task of one
     day has none.
     """
-    uid = task_uid_of(follow_up.id, settings.journal_id)
-    window = follow_up.window
-    first = min(window.opens, _LAST_DAY)
-    due = min(window.closes if settings.show == "window" else window.best, _LAST_DAY)
-    lines = [text_line("UID", uid), *_words(follow_up, tree, place, settings)]
+    uid = task_uid_of(work.id, settings.journal_id)
+    first = min(work.opens, _LAST_DAY)
+    due = min(work.closes if settings.show == "window" else work.best, _LAST_DAY)
+    lines = [text_line("UID", uid), *_words(work, settings)]
     if first < due:
         lines.append(content_line("DTSTART;VALUE=DATE", day_value(first)))
     lines.append(content_line("DUE;VALUE=DATE", day_value(due)))
-    lines += _status(follow_up)
+    lines += _status(work)
     related = "START" if settings.show == "window" and first < due else "END"
-    lines += _alarms(follow_up, tree, settings, related)
+    lines += _alarms(work, settings, related)
     return _entry("VTODO", due, uid, lines)
 
 
-def _status(follow_up: FollowUp) -> list[bytes]:
+def _status(work: WorkView) -> list[bytes]:
     """How a task stands (§3.8.1.11)."""
-    if _is_done(follow_up) and follow_up.settled is not None:
-        noon = datetime.combine(follow_up.settled.day, _NOON)
+    if _is_done(work) and work.settled is not None:
+        noon = datetime.combine(work.settled.day, _NOON)
         return [
             content_line("STATUS", "COMPLETED"),
             content_line("COMPLETED", moment_value(noon)),
             content_line("PERCENT-COMPLETE", "100"),
         ]
-    skipped = follow_up.outcome == "skipped"
+    skipped = work.state == "skipped"
     return [content_line("STATUS", "CANCELLED" if skipped else "NEEDS-ACTION")]
 
 
@@ -129,77 +126,71 @@ def url_of(base_url: str, path: str, anchor: str = "") -> str:
     return link(path, f"{base_url.rstrip('/')}/", anchor)
 
 
-def _is_done(follow_up: FollowUp) -> bool:
-    return follow_up.outcome == "done"
+def _is_done(work: WorkView) -> bool:
+    return work.state == "done"
 
 
-def _days(follow_up: FollowUp, settings: Settings) -> tuple[date, date]:
+def _days(work: WorkView, settings: Settings) -> tuple[date, date]:
     """First and last day of an event."""
-    window, settled = follow_up.window, follow_up.settled
-    if _is_done(follow_up) and settled is not None:
+    settled = work.settled
+    if _is_done(work) and settled is not None:
         first = last = settled.day
     elif settings.show == "window":
-        first, last = window.opens, window.closes
+        first, last = work.opens, work.closes
     else:
-        first = last = window.best
+        first = last = work.best
     return min(first, _LAST_DAY), min(last, _LAST_DAY)
 
 
-def _words(
-    follow_up: FollowUp, tree: Tree, place: str, settings: Settings, before: str = ""
-) -> list[bytes]:
+def _words(work: WorkView, settings: Settings, before: str = "") -> list[bytes]:
     """What a person reads."""
     lines = [
-        text_line("SUMMARY", before + _summary(follow_up, tree)),
-        text_line("CATEGORIES", one_line(follow_up.act)),
-        text_line("DESCRIPTION", _description(follow_up)),
+        text_line("SUMMARY", before + _summary(work)),
+        text_line("CATEGORIES", one_line(work.act)),
+        text_line("DESCRIPTION", _description(work)),
     ]
-    if place:
-        lines.append(text_line("LOCATION", one_line(place)))
+    if work.place_name:
+        lines.append(text_line("LOCATION", one_line(work.place_name)))
     if settings.base_url:
-        page = url_of(settings.base_url, tree_page(tree.handle), anchor_of(follow_up.id))
+        page = url_of(settings.base_url, tree_page(work.tree), anchor_of(work.id))
         lines.append(content_line("URL", page))
     return lines
 
 
-def _alarms(follow_up: FollowUp, tree: Tree, settings: Settings, related: str) -> Iterator[bytes]:
+def _alarms(work: WorkView, settings: Settings, related: str) -> Iterator[bytes]:
     """The alarms that the settings ask for (§3.6.6), at an hour of a day before."""
-    if follow_up.outcome != "open":
+    if not work.is_open:
         return
     for days in settings.alarm_days:
         # A day without a time begins at its midnight (§3.8.6.3).
         before = timedelta(hours=settings.alarm_hour) - timedelta(days=days)
         yield content_line("BEGIN", "VALARM")
         yield content_line("ACTION", "DISPLAY")
-        yield text_line("DESCRIPTION", _summary(follow_up, tree))
+        yield text_line("DESCRIPTION", _summary(work))
         yield content_line(f"TRIGGER;RELATED={related}", hours_value(before))
         yield content_line("END", "VALARM")
 
 
-def _summary(follow_up: FollowUp, tree: Tree) -> str:
-    title = follow_up.title
-    return one_line(f"{title}: {beside(title, tree.title, tree.handle)}")
+def _summary(work: WorkView) -> str:
+    title = work.title
+    return one_line(f"{title}: {beside(title, work.tree_name, work.tree)}")
 
 
-def _description(follow_up: FollowUp) -> str:
-    lines = [_in_words(follow_up.window)]
-    if follow_up.outcome != "open" and follow_up.settled is not None:
-        lines.insert(0, f"{follow_up.outcome.capitalize()} on {follow_up.settled.day}.")
-    if follow_up.minutes:
-        lines.append(f"About {minutes(follow_up.minutes)}.")
-    if follow_up.cautions:
-        lines += ["", *(f"Caution: {one_line(caution)}" for caution in follow_up.cautions)]
-    if follow_up.because:
-        lines += ["", "Why:", *map(_link, follow_up.because)]
+def _description(work: WorkView) -> str:
+    lines = [_in_words(work)]
+    if not work.is_open and work.settled is not None:
+        lines.insert(0, f"{work.state.capitalize()} on {work.settled.day}.")
+    if work.minutes:
+        lines.append(f"About {minutes(work.minutes)}.")
+    if work.cautions:
+        lines += ["", *(f"Caution: {one_line(caution)}" for caution in work.cautions)]
+    if work.because:
+        lines += ["", "Why:", *(one_line(f"- {reason}") for reason in work.because)]
     return "\n".join(lines)
 
 
-def _in_words(window: Window) -> str:
-    if window.opens == window.closes:
-        return f"On {window.best}."
-    until = "on" if window.closes == date.max else f"to {window.closes}"
-    return f"From {window.opens} {until}, best on {window.best}."
-
-
-def _link(reason: Reason) -> str:
-    return one_line(f"- {reason.told}")
+def _in_words(work: WorkView) -> str:
+    if work.opens == work.closes:
+        return f"On {work.best}."
+    until = "on" if work.closes == date.max else f"to {work.closes}"
+    return f"From {work.opens} {until}, best on {work.best}."

@@ -13,9 +13,7 @@ from zlib import crc32
 from msgspec.structs import replace
 
 from backbud.calendar.entries import CalendarEntry, event_of, task_of, url_of
-from backbud.calendar.grounds import Grounds
 from backbud.calendar.lines import content_line, hours_value, one_line, text_line
-from backbud.calendar.owners import Others
 from backbud.calendar.revisions import (
     Revision,
     Revisions,
@@ -31,6 +29,9 @@ from backbud.journal.settings import Settings
 from backbud.kept import KEEP_NOTHING, Is, Kept
 from backbud.plan.followups import FollowUp
 from backbud.plan.in_order import kept_in_order
+from backbud.views.audience import Audience, eyes_of
+from backbud.views.day import works_of
+from backbud.views.grounds import Grounds
 
 PRODUCT = "-//backbud//backbud//EN"
 _REFRESH = timedelta(hours=12)
@@ -119,7 +120,7 @@ class _Writer:
         self._read: dict[tuple[bool, str], dict[str, _OfTree]] = {}
         # Feeds by work are of all trees: so the same for each, by whether they are tasks.
         self._works: dict[bool, dict[str, dict[str, list[_FeedLine]]]] = {}
-        self._others = cache(lambda owner: Others(owner, grounds))
+        self._audience = cache(lambda owner: Audience(eyes_of(owner), grounds))
 
     def feed(self, feed: Feed) -> bytes:
         """The bytes of a feed."""
@@ -178,7 +179,7 @@ class _Writer:
         entries = self._kept.once(
             ("entries", slot),
             (self._around, Is(self._grounds.trees[handle]), Is(follow_ups)),
-            partial(self._entries, follow_ups, tasks, owner),
+            partial(self._entries, handle, follow_ups, tasks, owner),
         )
         last = self._kept.last(("stamped", slot))
         before = list(map(self._remembered.get, entries.names))
@@ -199,28 +200,26 @@ class _Writer:
         inputs = (Is(entries), revisions, self._today)
         return self._kept.once(("stamped", slot), inputs, partial(work, self._today))
 
-    def _entries(self, follow_ups: Iterable[FollowUp], tasks: bool, owner: str) -> _Entries:
+    def _entries(
+        self, handle: str, follow_ups: Iterable[FollowUp], tasks: bool, owner: str
+    ) -> _Entries:
         by_id: dict[str, FollowUp] = {}
         for one in follow_ups:
             if by_id.setdefault(one.id, one) != one:
                 raise _one_id(one.id)
-        entries = [self._entry(one, tasks, owner) for one in by_id.values()]
+        tree, names = self._grounds.trees[handle], self._grounds.names
+        works = works_of(by_id.values(), tree, names, self._today)
+        settings = replace(self._settings, base_url="") if owner else self._settings
+        audience: Audience = self._audience(owner)
+        laid_out = task_of if tasks else event_of
+        read = [(work, by_id[work.id]) for work in filter(None, map(audience.work, works))]
+        entries = [laid_out(work, settings) for work, _ in read]
         return _Entries(
             entries,
             [digest_of(entry.content) for entry in entries],
             [key_of(entry.uid, owner) for entry in entries],
-            [one.row.work for one in by_id.values()],
+            [one.row.work for _, one in read],
         )
-
-    def _entry(self, follow_up: FollowUp, tasks: bool, owner: str) -> CalendarEntry:
-        tree, settings = self._grounds.trees[follow_up.tree], self._settings
-        place = self._grounds.name_of(tree.place)
-        if owner:
-            others: Others = self._others(owner)
-            follow_up = others.left_out(follow_up)
-            place = "" if others.named_in(place) else place
-            settings = replace(settings, base_url="")
-        return (task_of if tasks else event_of)(follow_up, tree, place, settings)
 
 
 def _one_id(ident: str) -> ValueError:

@@ -10,13 +10,13 @@ from itertools import chain
 from msgspec import Struct
 from msgspec.structs import replace
 
-from backbud.calendar.grounds import Grounds
 from backbud.calendar.works import OTHER, WORKS, WorkKind
 from backbud.collection.stand import UNKNOWN_OWNER
 from backbud.journal.settings import Settled
 from backbud.kept import KEEP_NOTHING, Is, Kept
 from backbud.pages.links import tree_page
 from backbud.plan.followups import FollowUp
+from backbud.views.grounds import Grounds
 
 FOLDER, TASKS = "calendars/", "tasks/"
 EVERYTHING = f"{FOLDER}all.ics"

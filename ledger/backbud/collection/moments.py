@@ -1,4 +1,4 @@
-"""A journal goes in; how many trees are here comes out, and what cannot have been so is noted.
+"""A journal is replayed for a check: how many trees are here, and what cannot have been so.
 
 For a check, which asks for no history: where an earlier run remembered how all stood before a page,
 and nothing before that page has changed, the replay goes on from there. The memory may be deleted
@@ -28,6 +28,7 @@ from backbud.collection.whereabouts import (
     turns_of,
 )
 from backbud.journal.dated import DatedPage
+from backbud.journal.problems import WithFlaws
 from backbud.journal.read import Journal
 from backbud.journal.remember import read_memory, write_memory
 from backbud_grammar.digest import digest
@@ -41,7 +42,7 @@ FURTHER_APART = 4
 
 
 class _Moment(Struct, frozen=True, array_like=True, gc=False):
-    """That so many pages had been replayed without a note.
+    """That so many pages had been replayed and nothing was wrong.
 
     `digest`: of these pages. `day`: of the next one, later than all before it. `state`: a `_State`.
     """
@@ -70,8 +71,8 @@ class _Moments(Struct, frozen=True, gc=False):
     moments: list[_Moment]
 
 
-def trees_here(journal: Journal, program: str) -> int:
-    """How many trees are here at the end; what cannot have been so is noted.
+def trees_here(journal: Journal, program: str) -> WithFlaws[int]:
+    """How many trees are here at the end, and what cannot have been so.
 
     `program`: a mark that changes with any file of the program.
     """
@@ -83,7 +84,8 @@ def trees_here(journal: Journal, program: str) -> int:
         replay, pages = resumed
         for page in pages:
             replay.page(page)
-    return sum(1 for tree in replay.trees.values() if tree.standing == "here")
+    here = sum(1 for tree in replay.trees.values() if tree.standing == "here")
+    return WithFlaws(here, tuple(replay.flaws))
 
 
 # ------------------------------------------------------------------ go on
@@ -166,7 +168,7 @@ _STATE = msgspec.msgpack.Decoder(_State)
 
 def _whole(journal: Journal, mark: bytes) -> Replay:
     """A replay of every page; how all stood at some of them is remembered."""
-    pages, noted = journal.pages, len(journal.notes)
+    pages = journal.pages
     turns = turns_of(pages)
     first = first_comings(turns, journal.things, pages, {})
     replay = Replay(journal, pages, turns)
@@ -179,7 +181,7 @@ def _whole(journal: Journal, mark: bytes) -> Replay:
             wanted
             and n >= wanted[0]
             and page.when.first > pages[n - 1].when.first
-            and len(journal.notes) == noted
+            and not replay.flaws
         ):
             wanted = [later for later in wanted if later > n]
             so_far, digested = _digest(so_far, pages[digested:n]), n

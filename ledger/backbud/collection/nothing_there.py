@@ -5,13 +5,15 @@ What a diary says came off must have been put on, or have been on before the dia
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from msgspec.structs import replace
 
 from backbud.collection.on_tree import put_on_by
 from backbud.collection.state import Entry
 from backbud.collection.subjects import Whereabouts
 from backbud.journal.events import Event
-from backbud.journal.notes import Notes
+from backbud.journal.problems import PlacedFlaw, flaw_at, line_at
 from backbud_grammar.act_words import as_act
 from backbud_grammar.forms import NO_ACT
 from backbud_grammar.whole import CHANGES_NOTHING, HELD, HELD_CODE
@@ -20,20 +22,25 @@ from backbud_grammar.whole import CHANGES_NOTHING, HELD, HELD_CODE
 MOST_TOLD = 6
 
 
-def held_where_nothing_is(entry: Entry, tree: Whereabouts, notes: Notes) -> Entry:
-    """The entry of a tree, held back and noted where there is nothing on a part that it names."""
+def held_where_nothing_is(
+    entry: Entry, tree: Whereabouts, texts: Mapping[str, bytes]
+) -> tuple[Entry, PlacedFlaw | None]:
+    """The entry of a tree, held back where there is nothing on a part that it names, and why.
+
+    `texts`: the bytes of each file.
+    """
     event, effect = entry.event, put_on_by(entry.event.row)
     if not event.parts or effect is None:
-        return entry
+        return entry, None
     change, on_tree = effect(event), tree.lines.on_tree
     part = on_tree.without(change)
     if not part:
-        return entry
+        return entry, None
     things = on_tree.of(*change.off)
     places = [thing.part for thing in things[:MOST_TOLD]]
     more = f" and {len(things) - MOST_TOLD} more" if len(things) > MOST_TOLD else ""
-    offset = notes.line_of(event.origin).find(part, event.column - 1) - event.column + 1
-    notes.at(
+    offset = line_at(event.origin, texts).find(part, event.column - 1) - event.column + 1
+    flaw = flaw_at(
         event.origin,
         HELD_CODE,
         f"no {things[0].sort} is on “{part}” of “{tree.handle}”, {CHANGES_NOTHING}",
@@ -41,7 +48,7 @@ def held_where_nothing_is(entry: Entry, tree: Whereabouts, notes: Notes) -> Entr
         max(offset, 0),
         len(part) if offset > 0 else len(event.act),
     )
-    return replace(entry, event=held(event))
+    return replace(entry, event=held(event)), flaw
 
 
 def held(event: Event) -> Event:

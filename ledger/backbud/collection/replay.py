@@ -21,6 +21,7 @@ from backbud.collection.whereabouts import (
 )
 from backbud.journal.dated import DatedPage
 from backbud.journal.events import Event
+from backbud.journal.problems import WithFlaws
 from backbud.journal.read import Journal
 from backbud.journal.things import Things
 from backbud.kept import KEEP_NOTHING, Each, Kept
@@ -29,13 +30,13 @@ from backbud.kept import KEEP_NOTHING, Each, Kept
 PAGES_BEFORE = 30
 
 
-def replay(journal: Journal, kept: Kept = KEEP_NOTHING) -> Histories:
-    """Replay the whole journal; what cannot have been so is noted.
+def replay(journal: Journal, kept: Kept = KEEP_NOTHING) -> WithFlaws[Histories]:
+    """Replay the whole journal; what cannot have been so is told.
 
     `kept`: what an earlier run of this process left. Then only the pages from the first one that
-    changed are replayed, if nothing before them was worth a note.
+    changed are replayed, if nothing was wrong before them.
     """
-    pages, noted = journal.pages, len(journal.notes)
+    pages = journal.pages
     before = kept.once("replay", (), _Before)
     moment = before.moment_for(pages, journal.things)
     begin = len(moment.pages) if moment is not None else 0
@@ -60,7 +61,7 @@ def replay(journal: Journal, kept: Kept = KEEP_NOTHING) -> Histories:
     # Who writes today writes on about there.
     next_moment = max(before.unchanged(pages) - PAGES_BEFORE, 0)
     for n in range(begin, len(pages)):
-        if n == next_moment and n - begin > PAGES_BEFORE and len(journal.notes) == noted:
+        if n == next_moment and n - begin > PAGES_BEFORE and not replay.flaws:
             before.moment = _moment_of(replay, pages[:n], around)
         replay.page(pages[n])
     before.pages = pages
@@ -68,7 +69,7 @@ def replay(journal: Journal, kept: Kept = KEEP_NOTHING) -> Histories:
 
 
 class _Moment(NamedTuple):
-    """How all stood when some pages had been replayed without a note.
+    """How all stood when some pages had been replayed and nothing was wrong.
 
     `turns`, `first`: those of these pages. `things`, `around`: what else it hangs on.
     """

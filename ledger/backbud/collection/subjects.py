@@ -12,7 +12,7 @@ from backbud.collection.stand import Stand, canonical
 from backbud.collection.state import Entry
 from backbud.collection.taken_down import Lines
 from backbud.journal.dated import DatedBlock, DatedPage
-from backbud.journal.notes import Notes
+from backbud.journal.problems import PlacedFlaw, WithFlaws
 from backbud.journal.things import Thing, Things, members
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.handles import fold
@@ -52,27 +52,28 @@ class Whereabouts(Placed, gc=False, kw_only=True):
 
 
 class Chooser:
-    """Says what a subject line means; what it cannot mean is noted."""
+    """Says what a subject line means."""
 
-    def __init__(
-        self, trees: Mapping[str, Whereabouts], things: Things, keeper: str, notes: Notes
-    ) -> None:
-        self.trees, self.things, self.keeper, self.notes = trees, things, keeper, notes
+    def __init__(self, trees: Mapping[str, Whereabouts], things: Things, keeper: str) -> None:
+        self.trees, self.things, self.keeper = trees, things, keeper
         self.inside = places_inside(things)
         # The handles of trees that came by `separated … as` and have no card.
         self.uncarded: dict[str, str] = {}
 
-    def chosen(self, subjects: Subjects, page: DatedPage, block: DatedBlock) -> dict[str, bool]:
+    def chosen(
+        self, subjects: Subjects, page: DatedPage, block: DatedBlock
+    ) -> WithFlaws[dict[str, bool]]:
         """The handles that are meant, each once, in the order written.
 
         The value is whether it was named outright, and not by its group. Nobody is meant where
         nobody can tell who is left out.
         """
         out: dict[str, bool] = {}
+        flaws: list[PlacedFlaw] = []
         for item in subjects.chosen:
             flaw = flaw_of_choice(item, block, self.things, self.uncarded)
             if flaw is not None:
-                self.notes.add(page.file, block.line - 1, flaw)
+                flaws.append(PlacedFlaw(page.file, block.line - 1, flaw))
                 continue
             for handle, outright in self._resolve(item):
                 out[handle] = out.get(handle, False) or outright
@@ -80,12 +81,12 @@ class Chooser:
         for item in subjects.left_out:
             flaw = flaw_of_exception(item, block, self.things, self.uncarded)
             if flaw is not None:
-                self.notes.add(page.file, block.line - 1, flaw)
+                flaws.append(PlacedFlaw(page.file, block.line - 1, flaw))
                 held = True
                 continue
             for handle, _ in self._resolve(item):
                 out.pop(handle, None)
-        return {} if held else out
+        return WithFlaws({} if held else out, tuple(flaws))
 
     def _resolve(self, item: Selection) -> Iterable[tuple[str, bool]]:
         """Whom a choice without a flaw means, each named outright or by its group."""

@@ -29,7 +29,8 @@ from backbud.collection.subjects import Chooser, Whereabouts
 from backbud.collection.taken_down import Everyday, Lines, among
 from backbud.journal.dated import DatedBlock, DatedPage
 from backbud.journal.events import Event, Origin
-from backbud.journal.faults import note_fault
+from backbud.journal.faults import fault_at
+from backbud.journal.problems import PlacedFlaw, WithFlaws, flaw_at
 from backbud.journal.read import Journal
 from backbud.journal.things import Thing, Things
 from backbud_grammar.act_words import ActWord
@@ -93,13 +94,14 @@ class Meant(Struct, gc=False):
 
 
 class Replay:
-    """How all stands, page by page; what cannot have been so is noted.
+    """How all stands, page by page. `flaws`: what cannot have been so, as far as it went.
 
     `turns`: those of all pages that are to be replayed, and `pages` these pages.
     """
 
     def __init__(self, journal: Journal, pages: Sequence[DatedPage], turns: Iterable[Turn]) -> None:
-        self.journal, self.things, self.notes = journal, journal.things, journal.notes
+        self.journal, self.things = journal, journal.things
+        self.flaws: list[PlacedFlaw] = []
         self.trees: dict[str, Whereabouts] = {}
         self.others: dict[str, list[Event]] = {}
         self.corrections = corrections_in(journal, pages, turns)
@@ -125,7 +127,7 @@ class Replay:
         # What may put a tree into a pot where another one stands.
         self.into_pots = acts_with("arrival", "fills_pot", acts=rows)
         keeper = canonical(self.things, journal.settings.keeper)
-        self.chooser = Chooser(self.trees, self.things, keeper, self.notes)
+        self.chooser = Chooser(self.trees, self.things, keeper)
         # How often a tree came or went so far.
         self._turned = 0
 
@@ -162,14 +164,16 @@ class Replay:
             except Exception as error:
                 self._fault(block, error)
 
-    def histories(self) -> Histories:
-        """What was taken down of everything."""
-        return Histories(self.trees, {h: tuple(events) for h, events in self.others.items()})
+    def histories(self) -> WithFlaws[Histories]:
+        """What was taken down of everything, and what of it cannot have been so."""
+        others = {h: tuple(events) for h, events in self.others.items()}
+        return WithFlaws(Histories(self.trees, others), tuple(self.flaws))
 
     def _fault(self, block: DatedBlock, error: Exception) -> None:
         hint = "It may count in part, all other lines count whole."
         origin = Origin(block.head.file, block.line, 1)
-        note_fault(self.notes, self.journal.memory, origin, "this block", error, hint)
+        texts, memory = self.journal.texts, self.journal.memory
+        self.flaws.append(fault_at(origin, texts, memory, "this block", error, hint))
 
     # -------------------------------------------------------------- a block
 
@@ -223,7 +227,8 @@ class Replay:
         if plain and len(trees) == len(subjects.chosen):
             meant = Meant(trees, [True] * len(trees), [])
         else:
-            chosen = self.chooser.chosen(subjects, page, block)
+            chosen, flaws = self.chooser.chosen(subjects, page, block)
+            self.flaws += flaws
             meant = Meant(
                 [self.trees[handle] for handle in chosen if handle in self.trees],
                 [outright for handle, outright in chosen.items() if handle in self.trees],
@@ -270,7 +275,8 @@ class Replay:
                 if id(event) in self.corrections.in_part:
                     mine = Entry(held(event))
             elif act in OFF_PARTS and tree.standing == "here" and not mine.undone:
-                mine = held_where_nothing_is(mine, tree, self.notes)
+                mine, flaw = held_where_nothing_is(mine, tree, self.journal.texts)
+                self.flaws += [] if flaw is None else [flaw]
             tree.lines.append(mine)
             if act == "corrected" or mine.undone:
                 continue
@@ -330,15 +336,11 @@ class Replay:
 
     # -------------------------------------------------------------- what cannot be
 
+    def _tell(self, event: Event, code: str, message: str, hint: str) -> None:
+        self.flaws.append(flaw_at(event.origin, code, message, hint, 0, len(event.act)))
+
     def _taken(self, event: Event, message: str) -> None:
-        self.notes.at(
-            event.origin,
-            "bad-handle",
-            message,
-            "Choose another handle for the new tree.",
-            0,
-            len(event.act),
-        )
+        self._tell(event, "bad-handle", message, "Choose another handle for the new tree.")
 
     def _check_pot(self, tree: Whereabouts, event: Event) -> None:
         into = event.first("into")
@@ -348,13 +350,11 @@ class Replay:
             return
         for other in self.used.setdefault(tree.pot, {}).values():
             if other.pot == tree.pot and other is not tree and other.standing == "here":
-                self.notes.at(
-                    event.origin,
+                self._tell(
+                    event,
                     "pot-taken",
                     f"“{other.handle}” stands in “{tree.pot}”",
                     f"Repot {other.handle} first, or name another pot.",
-                    0,
-                    len(event.act),
                 )
         self.used[tree.pot][tree.handle] = tree
 
@@ -368,14 +368,10 @@ class Replay:
             if tree.standing == "here":
                 first = taken.setdefault(tree.pot, tree.handle)
                 if first != tree.handle:
-                    self.notes.at(
-                        thing.origin,
-                        "pot-taken",
-                        f"“{first}” stands in “{tree.pot}” too",
-                        "A pot holds one tree; write the later one in the diary.",
-                        0,
-                        len(thing.kind),
-                    )
+                    message = f"“{first}” stands in “{tree.pot}” too"
+                    hint = "A pot holds one tree; write the later one in the diary."
+                    length = len(thing.kind)
+                    self.flaws.append(flaw_at(thing.origin, "pot-taken", message, hint, 0, length))
 
     def _stand_before_its_coming(self, tree: Whereabouts, event: Event) -> None:
         """It was here all along: who is worked on is here. That is told once, at its coming."""
@@ -385,18 +381,16 @@ class Replay:
         self._turned += 1
 
     def _here_already(self, tree: Whereabouts, event: Event) -> None:
-        """Note a coming of who is here, but for the buying of what another owned."""
+        """Tell a coming of who is here, but for the buying of what another owned."""
         before, tree.before = tree.before, ""
         if event.act == "bought" and tree.owner:
             return
-        self.notes.at(
-            event.origin,
+        self._tell(
+            event,
             "here-already",
             f"“{tree.handle}” comes here on {event.when.text}, but was {before}",
             "If it was away in between, write returned or sold before this; else mend the date of "
             "one of the two.",
-            0,
-            len(event.act),
         )
 
     def _not_here(self, event: Event, tree: Whereabouts) -> None:
@@ -406,49 +400,41 @@ class Replay:
         else:
             message = f"“{tree.handle}” is not here: {tree.standing} on {tree.standing_since}"
             hint = "If it came back, write received first."
-        self.notes.at(event.origin, "not-here", message, hint, 0, len(event.act))
+        self._tell(event, "not-here", message, hint)
 
     def _too_early(self, event: Event, tree: Whereabouts) -> None:
         assert tree.since is not None
-        self.notes.at(
-            event.origin,
+        self._tell(
+            event,
             "before-since",
             f"“{tree.handle}” is on its card since {tree.since.text}, after this day",
             "Mend the date here, or “since” on the card.",
-            0,
-            len(event.act),
         )
 
     def _wrong_subject(self, event: Event, handle: str, kind: str) -> None:
         on = self.journal.acts[event.said].on
-        self.notes.at(
-            event.origin,
+        self._tell(
+            event,
             "wrong-subject",
             f"“{handle}” is a {kind}, and “{event.said}” is done to a {' or a '.join(on)}",
             "",
-            0,
-            len(event.act),
         )
 
     def _nothing_to_correct(self, event: Event, tree: Whereabouts) -> None:
         day = event.first("date")
         if id(event) in self.corrections.in_part:
-            self.notes.at(
-                event.origin,
+            self._tell(
+                event,
                 HELD_CODE,
                 f"more was {event.named} than {', '.join(event.parts)}, {CHANGES_NOTHING}",
                 "Take all of that line back, and write anew what was done.",
-                0,
-                len(event.act),
             )
             return
-        self.notes.at(
-            event.origin,
+        self._tell(
+            event,
             "nothing-to-correct",
             f"“{tree.handle}” has no {event.named} on {day.date if day else '?'}",
             "Write it as: corrected repotted 2027-03-06, 1 cm off below",
-            0,
-            len(event.act),
         )
 
 

@@ -13,9 +13,9 @@ if TYPE_CHECKING:
 
 def print_json(value: object) -> None:
     """Print a value for a program."""
-    import json
+    from backbud.views.published import as_json
 
-    say_json(json.dumps(value, ensure_ascii=False, indent=2))
+    say_json(as_json(value))
 
 
 def refused(error: Broken) -> int:

@@ -21,7 +21,9 @@ def run(options: Namespace) -> int:
     session = session_of(options, only_check=True)
     problems = session.problems()
     if options.json:
-        print_json([problem.as_json() for problem in problems])
+        from backbud.views.problem import problem_view
+
+        print_json(tuple(map(problem_view, problems)))
     elif not problems:
         say(f"No problems. {session.summary()}")
     else:

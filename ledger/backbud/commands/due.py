@@ -6,7 +6,6 @@ from argparse import Namespace
 from datetime import timedelta
 
 from backbud.commands.answers import print_json
-from backbud.commands.follow_up_json import follow_up_json
 from backbud.commands.journal import journal_options, session_of, status_of
 from backbud.commands.parser import ArgumentParser
 from backbud.commands.status import Misuse
@@ -30,21 +29,15 @@ def run(options: Namespace) -> int:
     only = [known_tree(session, options.tree)] if options.tree else None
     plan = session.plan(only)
     today = session.today
-    found = sorted(
-        (
-            f
-            for f in plan.all()
-            if f.state(today) in ("overdue", "now")
-            or (f.state(today) == "coming" and f.window.opens <= today + within)
-        ),
-        key=lambda f: (f.window.best, f.tree, f.id),
-    )
+    from backbud.views.day import all_works, due
+
+    found = due(all_works(plan, session.names(), today), today, within)
     if options.json:
-        print_json([follow_up_json(f, today) for f in found])
+        print_json(found)
         return status_of(session)
     from backbud.report import due_lines
 
-    say(*due_lines(found, plan.trees, today, within))
+    say(*due_lines(found, today, within))
     return status_of(session)
 
 

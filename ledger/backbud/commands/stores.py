@@ -23,16 +23,17 @@ def add_options(parser: ArgumentParser) -> None:
 def run(options: Namespace) -> int:
     """Print the stores."""
     from backbud.plan.stores import stores_of
-    from backbud.stores_report import stores_json, stores_lines
+    from backbud.stores_report import stores_lines
+    from backbud.views.shelf import shelf_view
 
     session = session_of(options)
 
     def of_plan(plan: Plan) -> Stores:
         return stores_of(session.journal, session.histories_of(plan), plan, session.today)
 
-    stores = session.contained("the stores", session.plan(), of_plan)
+    stores = shelf_view(session.contained("the stores", session.plan(), of_plan))
     if options.json:
-        print_json(stores_json(stores))
+        print_json(stores)
     else:
         say(*stores_lines(stores, session.today.year))
     return status_of(session)

@@ -6,7 +6,6 @@ from argparse import Namespace
 from typing import TYPE_CHECKING
 
 from backbud.commands.answers import print_json
-from backbud.commands.follow_up_json import follow_up_json
 from backbud.commands.journal import journal_options, session_of, status_of
 from backbud.commands.parser import ArgumentParser
 from backbud.commands.status import Misuse
@@ -27,17 +26,15 @@ def run(options: Namespace) -> int:
     session = session_of(options)
     handle = known_tree(session, options.handle)
     plan = session.plan([handle])
-    tree = plan.trees[handle]
-    follow_ups = plan.follow_ups[handle]
-    if options.json:
-        from backbud.report import tree_json
+    from backbud.views.tree import planned_tree_view
 
-        due = [follow_up_json(f, session.today) for f in follow_ups if f.is_open(session.today)]
-        print_json({**tree_json(tree), "due": due})
+    shown = planned_tree_view(plan, handle, session.names(), session.today)
+    if options.json:
+        print_json(shown)
     else:
         from backbud.report import tree_lines
 
-        say(*tree_lines(tree, plan.species[handle], follow_ups, session.today, session.names()))
+        say(*tree_lines(shown, session.today))
     return status_of(session)
 
 

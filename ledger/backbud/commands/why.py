@@ -6,7 +6,6 @@ from argparse import Namespace
 from typing import TYPE_CHECKING
 
 from backbud.commands.answers import print_json
-from backbud.commands.follow_up_json import follow_up_json
 from backbud.commands.journal import journal_options, session_of, status_of
 from backbud.commands.parser import ArgumentParser
 from backbud.commands.status import Misuse
@@ -33,28 +32,30 @@ def run(options: Namespace) -> int:
     plan = session.plan([handle] if handle else None)
     if named:
         return _of_tree(options, session, plan, named)
-    found = plan.find(options.id)
+    from backbud.views.day import all_works, called
+
+    found = called(options.id, all_works(plan, session.names(), session.today))
     if not found:
         raise Misuse(f"nothing due has the id “{options.id}”. backbud due --json prints the ids.")
-    if len(found) > 1 and not options.json:
-        open_ones = [f for f in found if f.outcome == "open"]
-        found = open_ones or found
     if options.json:
-        print_json([follow_up_json(f, session.today) for f in found])
+        print_json(found)
     else:
         from backbud.report import why_lines
 
-        for follow_up in found:
-            say(*why_lines(follow_up, plan.trees[follow_up.tree], session.today))
+        open_ones = [work for work in found if work.is_open]
+        for work in open_ones or found:
+            say(*why_lines(work, session.today))
     return status_of(session)
 
 
 def _of_tree(options: Namespace, session: Session, plan: Plan, handle: str) -> int:
-    from backbud.report import open_first, why_tree_lines
+    from backbud.views.day import all_works, open_first
 
-    found = open_first(plan.follow_ups[handle], session.today)
+    found = open_first(all_works(plan.only([handle]), session.names(), session.today))
     if options.json:
-        print_json([follow_up_json(f, session.today) for f in found])
+        print_json(found)
     else:
-        say(*why_tree_lines(found, plan.trees[handle], session.today))
+        from backbud.report import why_tree_lines
+
+        say(*why_tree_lines(found, session.today))
     return status_of(session)

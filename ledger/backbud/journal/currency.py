@@ -1,42 +1,43 @@
-"""Amounts that name no currency go in, where the settings name none either; problems come out."""
+"""Amounts that name no currency are found, where the settings name none either."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 
 from backbud.journal.events import Event
-from backbud.journal.notes import Notes
+from backbud.journal.problems import PlacedFlaws, flaw_at
 from backbud.journal.things import Things
 from backbud_grammar.measures import is_money
 from backbud_grammar.syntax import Detail
 
-
-def note_bare_amounts(events: Iterable[Event], things: Things, notes: Notes) -> None:
-    """Note every bare amount of a diary and of the cards."""
-    for event in events:
-        for detail in filter(_is_bare, event.details):
-            notes.at(
-                event.origin,
-                "no-currency",
-                f"“{detail.measure}” has no currency",
-                HINT,
-                0,
-                len(event.act),
-            )
-    for thing in things.by_handle.values():
-        for line in thing.lines:
-            if _is_bare(line.detail):
-                notes.at(
-                    line.origin,
-                    "no-currency",
-                    f"“{line.detail.measure}” has no currency",
-                    HINT,
-                    line.detail.offset,
-                    line.detail.length,
-                )
-
-
 HINT = "Write 120 EUR, or name the currency once in backbud.toml."
+
+
+def bare_amounts(events: Iterable[Event], things: Things) -> PlacedFlaws:
+    """Every bare amount of a diary and of the cards."""
+    in_diary = [
+        flaw_at(event.origin, "no-currency", _message(detail), HINT, 0, len(event.act))
+        for event in events
+        for detail in filter(_is_bare, event.details)
+    ]
+    on_cards = [
+        flaw_at(
+            line.origin,
+            "no-currency",
+            _message(line.detail),
+            HINT,
+            line.detail.offset,
+            line.detail.length,
+        )
+        for thing in things.by_handle.values()
+        for line in thing.lines
+        if _is_bare(line.detail)
+    ]
+    return (*in_diary, *on_cards)
+
+
+def _message(detail: Detail) -> str:
+    return f"“{detail.measure}” has no currency"
 
 
 def _is_bare(detail: Detail) -> bool:

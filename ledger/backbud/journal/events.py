@@ -110,13 +110,13 @@ class Event(Struct, frozen=True, gc=False):
 
     @property
     def is_for_keeper(self) -> bool:
-        """Whether it is for the keeper alone: what is private, and whatever speaks of money.
+        """Whether it is for the keeper alone: what is private or speaks of that, and of money.
 
         What is held back may speak of all that its act has words for.
         """
         row = self.held_row if self.held else self.row
         return (
-            "for_keeper" in row.traits
+            "for_keeper" in (*row.traits, *self.named_row.traits)
             or any(d.measure is not None and is_money(d.measure.sort) for d in self.details)
             or (bool(self.held) and any(is_money(sort) for f in row.forms for sort in f.sorts))
         )

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from datetime import date
 
-from backbud.journal.notes import Notes
+from backbud.journal.problems import PlacedFlaws, flaw_at
 from backbud.journal.things import Things
 from backbud_grammar.dates import WrittenDate, read_span
 from backbud_grammar.measures import Measure
@@ -45,20 +45,21 @@ def flaw_of_far(details: Iterable[Detail], when: WrittenDate) -> Flaw | None:
     return None
 
 
-def note_far_cards(things: Things, today: date, notes: Notes) -> None:
-    """Note the dates on cards that lie more than 100 years ahead, or a thousand back."""
-    for thing in things.by_handle.values():
-        for line in thing.lines:
-            written = line.detail.date
-            if written and _is_far_on_card(written, today):
-                notes.at(
-                    line.where(written),
-                    "far-date",
-                    f"{written} is too far off to reckon with",
-                    "Is it right? A card says what was so when it was written.",
-                    0,
-                    len(written),
-                )
+def far_on_cards(things: Things, today: date) -> PlacedFlaws:
+    """The dates on cards that lie more than 100 years ahead, or a thousand back."""
+    return tuple(
+        flaw_at(
+            line.where(written),
+            "far-date",
+            f"{written} is too far off to reckon with",
+            "Is it right? A card says what was so when it was written.",
+            0,
+            len(written),
+        )
+        for thing in things.by_handle.values()
+        for line in thing.lines
+        if (written := line.detail.date) and _is_far_on_card(written, today)
+    )
 
 
 def _is_far_on_card(written: str, today: date) -> bool:

@@ -6,11 +6,11 @@ the reason stands among the problems of the journal.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import TypeVar
 
 from backbud.journal.events import Origin
-from backbud.journal.notes import Notes
+from backbud.journal.problems import PlacedFlaw, flaw_at, line_at
 from backbud.publish.memory import MemoryOf
 
 T = TypeVar("T")
@@ -19,28 +19,27 @@ FAULT = "fault"
 WHOLE = "Nothing of the journal was changed, and all else was compiled."
 
 
-def note_fault(
-    notes: Notes, memory: MemoryOf, origin: Origin, what: str, error: Exception, hint: str = WHOLE
-) -> None:
-    """Note a fault at a place of the journal. `what` failed: "the plan of hoshi".
+def fault_at(
+    origin: Origin,
+    texts: Mapping[str, bytes],
+    memory: MemoryOf,
+    what: str,
+    error: Exception,
+    hint: str = WHOLE,
+) -> PlacedFlaw:
+    """A fault at a place of the journal, as it is told. `what` failed: "the plan of hoshi".
 
-    The report lies beside the memory, if this run may add to it.
+    The report lies beside the memory, if this run may add to it. `texts`: the bytes of each file.
     """
     # Few runs have one, and what writes the report takes long to load.
     from backbud.fault_report import what_happened, write_report
 
-    line = notes.line_of(origin)
+    line = line_at(origin, texts)
     report = write_report(memory.journal, error, line, str(origin)) if memory.keeps else ""
     if report:
         hint = f"{hint} The report is {report}"
-    notes.at(
-        origin,
-        FAULT,
-        f"{what} failed by a fault of backbud: {what_happened(error)}",
-        hint,
-        0,
-        1,
-    )
+    message = f"{what} failed by a fault of backbud: {what_happened(error)}"
+    return flaw_at(origin, FAULT, message, hint, 0, 1)
 
 
 def failing(work: Callable[[Sequence[T]], object], those: Sequence[T]) -> list[tuple[T, Exception]]:

@@ -24,7 +24,7 @@ from backbud_grammar.datelines import (
 from backbud_grammar.dates import WrittenDate, dates_meant, read_date
 from backbud_grammar.kinds import KINDS
 from backbud_grammar.parse import Details
-from backbud_grammar.problems import Flaw, Misread
+from backbud_grammar.problems import Flaw, Misread, nearest
 from backbud_grammar.syntax import Act, Block, Page, last_line
 
 # What ends at a line: nothing, the subject line above it, or the whole page.
@@ -167,4 +167,23 @@ def _names_something(text: str, things: Things) -> bool:
     known = (first, plain[0].rstrip("\"'“”)]:;.") if plain else "")
     return first.casefold() in ("all", "except") or any(
         one and things.find(one) is not None for one in known
+    )
+
+
+def explained(flaw: Flaw, block: Block, things: Things, details: Details) -> Flaw:
+    """A subject line's flaw in its place; an act or a card on that line is said to be one."""
+    message, hint = flaw.message, flaw.hint
+    first, *more = block.subjects.split() or [""]
+    wrong = block.subjects[flaw.column - 1 :].split()
+    if wrong and wrong[0].casefold() in details.acts:
+        message = f"the act “{wrong[0]}” stands on the subject line"
+        hint = "Acts stand on lines of their own below, indented."
+    elif more and "," not in block.subjects:
+        kind = nearest(first, KINDS) if first.casefold() not in KINDS else first.casefold()
+        if kind and things.find(first) is None:
+            message = f"this is neither a card nor a subject line: “{block.subjects}”"
+            hint = f"A card begins with its kind and one handle: {kind} {'-'.join(more)}"
+    lines = last_line((block,)) - block.line + 1
+    return Flaw(
+        flaw.code, block.line, flaw.column, flaw.length, message, hint, flaw.severity, lines
     )

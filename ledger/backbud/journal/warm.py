@@ -11,7 +11,7 @@ from collections.abc import Callable, Hashable, Iterable, Mapping
 from typing import Any, Generic, NamedTuple, TypeVar
 
 from backbud.journal.dated import SoundActs
-from backbud.journal.notes import Notes
+from backbud.journal.problems import PlacedFlaw, WithFlaws
 from backbud.journal.remember import Kept, Memory
 from backbud.journal.things import PlacedCard, Things
 from backbud.kept import Is
@@ -45,6 +45,11 @@ class Read(NamedTuple, Generic[T]):
     is_sound: bool
 
 
+# Makes something of one page, if anything: of its line, what was outlined, and how much was found
+# wrong in the file above it.
+ReadSection = Callable[[int, Kept[Any], int], WithFlaws[T | None]]
+
+
 class Sections(Generic[T]):
     """What was made of sections that had no flaw, by the file and line where they stand."""
 
@@ -58,38 +63,37 @@ class Sections(Generic[T]):
         self._known = self._used if around == self._around else {}
         self._around, self._used = around, {}
 
-    def of_file(
-        self, file: str, outlined: Outlined, read: Callable[[int, Kept[Any]], tuple[T | None, bool]]
-    ) -> list[T]:
-        """What the pages of a file are made into. `read`: makes it of one page, if anything, and
-        tells whether nothing was wrong."""
+    def of_file(self, file: str, outlined: Outlined, read: ReadSection[T]) -> WithFlaws[list[T]]:
+        """What the pages of a file are made into."""
         known = self._known.get(file)
-        if known is None or known.of is not outlined or not known.is_sound:
-            known = self._read(outlined, known.by_line if known is not None else {}, read)
-        self._used[file] = known
-        return known.made
+        if known is not None and known.of is outlined and known.is_sound:
+            self._used[file] = known
+            return WithFlaws(known.made)
+        now, flaws = self._read(outlined, known.by_line if known is not None else {}, read)
+        self._used[file] = now
+        return WithFlaws(now.made, flaws)
 
     def _read(
         self,
         outlined: Outlined,
         before: Mapping[int, tuple[object, T]],
-        read: Callable[[int, Kept[Any]], tuple[T | None, bool]],
-    ) -> Read[T]:
+        read: ReadSection[T],
+    ) -> WithFlaws[Read[T]]:
         now = Read[T](outlined, [], {}, is_sound=True)
-        all_sound = True
+        flaws: list[PlacedFlaw] = []
         for line, kept in outlined.pages:
             known = before.get(line)
-            made, is_sound = (
-                (known[1], True)
+            found: WithFlaws[T | None] = (
+                WithFlaws(known[1])
                 if known is not None and known[0] is kept.section
-                else read(line, kept)
+                else read(line, kept, len(flaws))
             )
-            if made is not None:
-                now.made.append(made)
-                if is_sound:
-                    now.by_line[line] = kept.section, made
-            all_sound = all_sound and is_sound
-        return now._replace(is_sound=all_sound)
+            if found.value is not None:
+                now.made.append(found.value)
+                if not found.flaws:
+                    now.by_line[line] = kept.section, found.value
+            flaws += found.flaws
+        return WithFlaws(now._replace(is_sound=not flaws), tuple(flaws))
 
 
 class Warm(Generic[T]):
@@ -117,13 +121,12 @@ class Warm(Generic[T]):
     def things(
         self,
         cards: Iterable[PlacedCard],
-        notes: Notes,
-        read: Callable[[], Things],
-    ) -> Things:
+        read: Callable[[], WithFlaws[Things]],
+    ) -> WithFlaws[Things]:
         """What these very cards in these places say, if nothing was wrong with them."""
         inputs: list[object] = [(Is(placed.card), placed.file, placed.line) for placed in cards]
         if self._things is None or self._things[0] != inputs:
-            noted, things = len(notes), read()
-            self._things = (inputs, things) if len(notes) == noted else None
-            return things
-        return self._things[1]
+            found = read()
+            self._things = (inputs, found.value) if not found.flaws else None
+            return found
+        return WithFlaws(self._things[1])

@@ -1,4 +1,4 @@
-"""The history of a tree comes in; years of days of entries come out, the newest year first."""
+"""Lays out a tree's history by year and day, the newest first."""
 
 from __future__ import annotations
 
@@ -9,9 +9,7 @@ from itertools import groupby
 from msgspec import Struct
 
 from backbud import words
-from backbud.collection.state import Entry
-from backbud.journal.events import Event
-from backbud_grammar.dates import WrittenDate
+from backbud.views.history import CorrectionView, DateView, EntryView
 
 # How many of the latest years stand open on a page.
 YEARS_OPEN = 2
@@ -28,7 +26,7 @@ class Was(Struct, frozen=True):
     undone: bool
 
 
-class Line(Struct, frozen=True):
+class HistoryLine(Struct, frozen=True):
     """One entry as shown: the act, its details, the remark, and where it stands.
 
     `held`: it is held back, and changes nothing.
@@ -49,10 +47,10 @@ class Day(Struct, frozen=True):
 
     when: str
     iso: str
-    lines: tuple[Line, ...]
+    lines: tuple[HistoryLine, ...]
 
 
-class Year(Struct, frozen=True):
+class HistoryYear(Struct, frozen=True):
     """One year's days, the newest first; `open`: shown without a click."""
 
     name: str
@@ -61,63 +59,43 @@ class Year(Struct, frozen=True):
     days: tuple[Day, ...]
 
 
-def years_of(history: Sequence[Entry]) -> tuple[Year, ...]:
+def years_of(history: Sequence[EntryView]) -> tuple[HistoryYear, ...]:
     """Group a history, oldest first, by year and day; both come out newest first."""
     by_date = [
-        (when, tuple(entries))
-        for when, entries in groupby(history, key=lambda entry: entry.event.when)
+        (when, tuple(entries)) for when, entries in groupby(history, key=lambda entry: entry.when)
     ]
     years = []
     for at, (year, dates) in enumerate(groupby(reversed(by_date), key=lambda d: d[0].first.year)):
         days = tuple(_day(when, entries, year) for when, entries in dates)
         count = words.number(sum(len(day.lines) for day in days), "entry", "entries")
-        years.append(Year(str(year), count, at < YEARS_OPEN, days))
+        years.append(HistoryYear(str(year), count, at < YEARS_OPEN, days))
     return tuple(years)
 
 
-def _day(when: WrittenDate, entries: tuple[Entry, ...], year: int) -> Day:
+def _day(when: DateView, entries: tuple[EntryView, ...], year: int) -> Day:
     shown, iso = _written(when, year)
     return Day(shown, iso, tuple(_line(entry, year) for entry in entries))
 
 
 @cache
-def _written(when: WrittenDate, year: int) -> tuple[str, str]:
+def _written(when: DateView, year: int) -> tuple[str, str]:
     # Thousands of trees share the same dates.
     return words.written(when, year), when.first.isoformat() if when.exact else ""
 
 
-def _line(entry: Entry, year: int) -> Line:
-    event = entry.event
-    return Line(
-        event.said,
-        _details(event),
-        event.remark,
-        str(event.origin),
-        f"shared among {words.number(entry.among, 'tree')}" if entry.among > 1 else "",
-        event.is_for_keeper,
-        bool(event.held),
-        _was(entry, year) if entry.corrected_by else None,
+def _line(entry: EntryView, year: int) -> HistoryLine:
+    among = entry.shared_among
+    return HistoryLine(
+        entry.act,
+        entry.text,
+        entry.remark,
+        entry.at,
+        f"shared among {words.number(among, 'tree')}" if among > 1 else "",
+        entry.private,
+        entry.held_back,
+        _was(entry.correction, year) if entry.correction else None,
     )
 
 
-def _was(entry: Entry, year: int) -> Was:
-    by, first = entry.corrected_by, entry.as_written or entry.event
-    assert by is not None
-    return Was(
-        f"{first.act} {_details(first)}".rstrip(),
-        str(first.origin),
-        words.written(by.when, year),
-        str(by.origin),
-        by.remark,
-        by.has("not done"),
-    )
-
-
-def _details(event: Event) -> str:
-    """The details as written, with the act they speak of in front where it is not among them."""
-    if not event.named:
-        return event.text
-    act, head = event.named_row, event.text.partition(" ")[0].rstrip(",").casefold()
-    if head in (act.word, act.bare, *act.also):
-        return event.text
-    return f"{event.named} {event.text}".rstrip()
+def _was(by: CorrectionView, year: int) -> Was:
+    return Was(by.was, by.was_at, words.written(by.when, year), by.at, by.remark, by.undone)

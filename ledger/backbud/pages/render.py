@@ -1,4 +1,4 @@
-"""What the pages are made from comes in; every page and asset as bytes, by path, comes out."""
+"""Lays out every page: a journal on a day comes in, pages and assets as bytes come out, by path."""
 
 from __future__ import annotations
 
@@ -13,11 +13,13 @@ from backbud import words
 from backbud.collection.state import Tree
 from backbud.kept import KEEP_NOTHING, Is, Kept
 from backbud.pages import links, season, stores, weather, work
-from backbud.pages.narrow import only_tree, own_inputs, without_trees
 from backbud.pages.sheet import MOST_VIGOUR, listed, sheet_of
-from backbud.pages.view import Nursery
-from backbud.plan.followups import FollowUp
 from backbud.plan.in_order import kept_in_order
+from backbud.views.day import Item, Items, day_view, items, open_works_of
+from backbud.views.narrow import only_tree, own_inputs, without_trees
+from backbud.views.nursery import Nursery
+from backbud.views.tree import trees_view
+from backbud.views.work import WorkView
 
 if TYPE_CHECKING:
     from jinja2 import Environment, Template
@@ -45,17 +47,8 @@ def render_pages(view: Nursery, kept: Kept = KEEP_NOTHING) -> dict[str, bytes]:
         "drawn": _drawn,
     }
     around = kept.once("around pages", (without_trees(view), shared), object)
-    pages[links.INDEX] = _index(view, shared, around, kept)
-    pages[links.TREES] = _trees(view, shared, around, kept)
-    # Of the trees it shows what they are called, and what they drink.
-    called = [(tree.handle, tree.title) for tree in view.trees]
-    pages[links.WEATHER] = kept.once(
-        "weather page",
-        (Is(around), view.weather, called),
-        lambda: _page("weather.html", shared, _weather(view)),
-    )
-    pages[links.SEASON] = _season(view, shared, kept)
-    pages[links.STORES] = _page("stores.html", shared, _stores(view))
+    for path, sheet in SHEETS:
+        pages[path] = sheet(view, shared, around, kept)
     for tree in view.trees:
         # A tree's page is made from nothing but what is that tree's own.
         own = only_tree(view, tree)
@@ -137,37 +130,35 @@ def _index(view: Nursery, shared: dict[str, object], around: object, kept: Kept)
         )
         for tree in view.trees
     ]
-    in_order = work.Items(*(_in_order(view, found, sort, kept) for sort in work.Items._fields))
+    in_order = Items(*(_in_order(view, found, sort, kept) for sort in Items._fields))
     pieces = _Pieces()
-    trees = {tree.handle: tree for tree in view.trees}
 
-    def together(those: Sequence[work.Item]) -> bytes:
-        shown = work.round_row(view, [item.plan for item in those], trees)
+    def together(works: Sequence[WorkView]) -> bytes:
+        shown = work.round_row(works, view.today)
         return _octets(_macro("rows.html", "row", shown, "", True))
 
     own = {
         "base": "",
         "drawn": lambda group, base, with_tree: pieces.mark(group.rows),
-        "board": work.board(in_order, view.today, together),
+        "board": work.board(day_view(in_order, together), view.today),
         "problems": view.problems,
         "trees": len(view.trees),
     }
     return pieces.put_in(_page("index.html", shared, own))
 
 
-def _rows(view: Nursery, tree: Tree) -> work.Items:
+def _rows(view: Nursery, tree: Tree) -> Items:
     """The rows of one tree on the first page, as markup."""
-    own = only_tree(view, tree)
+    own, today = only_tree(view, tree), view.today
 
-    def drawn(plan: FollowUp) -> bytes:
-        return _octets(_macro("rows.html", "row", work.row(own, plan, tree), "", True))
+    def drawn(one: WorkView) -> bytes:
+        return _octets(_macro("rows.html", "row", work.row(one, today), "", True))
 
-    return work.items(own, tree, drawn)
+    works = open_works_of(own.plans.get(tree.handle, ()), tree, own.names, today)
+    return items(works, today, drawn)
 
 
-def _in_order(
-    view: Nursery, found: Iterable[work.Items], sort: str, kept: Kept
-) -> Sequence[work.Item]:
+def _in_order(view: Nursery, found: Iterable[Items], sort: str, kept: Kept) -> Sequence[Item]:
     lists = {
         tree.handle: those
         for tree, of_tree in zip(view.trees, found, strict=True)
@@ -176,11 +167,17 @@ def _in_order(
     return kept_in_order(kept, ("rows in order", sort), lists)
 
 
-def _weather(view: Nursery) -> dict[str, object]:
-    return {"base": "", "weather": weather.sheet(view)}
+def _weather(view: Nursery, shared: dict[str, object], around: object, kept: Kept) -> bytes:
+    # Of the trees it shows what they are called, and what they drink.
+    called = [(tree.handle, tree.title) for tree in view.trees]
+    return kept.once(
+        "weather page",
+        (Is(around), view.weather, called),
+        lambda: _page("weather.html", shared, {"base": "", "weather": weather.sheet(view)}),
+    )
 
 
-def _season(view: Nursery, shared: dict[str, object], kept: Kept) -> bytes:
+def _season(view: Nursery, shared: dict[str, object], around: object, kept: Kept) -> bytes:
     pieces = _Pieces()
 
     def drawn_line(week: season.WeekRow, line: season.ActInWeek) -> str:
@@ -205,8 +202,8 @@ def _season(view: Nursery, shared: dict[str, object], kept: Kept) -> bytes:
     return pieces.put_in(_page("season.html", shared, own))
 
 
-def _stores(view: Nursery) -> dict[str, object]:
-    return {"base": "", "stores": stores.sheet(view)}
+def _stores(view: Nursery, shared: dict[str, object], around: object, kept: Kept) -> bytes:
+    return _page("stores.html", shared, {"base": "", "stores": stores.sheet(view)})
 
 
 def _trees(view: Nursery, shared: dict[str, object], around: object, kept: Kept) -> bytes:
@@ -223,26 +220,31 @@ def _trees(view: Nursery, shared: dict[str, object], around: object, kept: Kept)
             for tree in trees
         )
 
-    own = [tree for tree in view.trees if tree.here and not tree.owner]
-    others = [tree for tree in view.trees if tree.here and tree.owner]
-    gone = [tree for tree in view.trees if not tree.here]
+    shown = trees_view(view.trees, view.names)
     parts = {
         "base": "",
         "drawn_trees": drawn,
-        "own": sorted(own, key=_by_title),
-        "others": sorted(others, key=lambda t: (view.name(t.owner).casefold(), _by_title(t))),
-        "gone": sorted(gone, key=_by_title),
+        "own": shown.own,
+        "others": shown.others,
+        "gone": shown.gone,
     }
     return pieces.put_in(_page("trees.html", shared, parts))
+
+
+# The pages of the whole journal, in the order in which they are made; then each tree has its own.
+Sheet = Callable[[Nursery, dict[str, object], object, Kept], bytes]
+SHEETS: tuple[tuple[str, Sheet], ...] = (
+    (links.INDEX, _index),
+    (links.TREES, _trees),
+    (links.WEATHER, _weather),
+    (links.SEASON, _season),
+    (links.STORES, _stores),
+)
 
 
 def _listed(view: Nursery, tree: Tree, part: str) -> bytes:
     """A tree's line in a part of the list."""
     return _octets(_macro("lines.html", part, listed(view, tree)))
-
-
-def _by_title(tree: Tree) -> tuple[str, str]:
-    return tree.title.casefold(), tree.handle
 
 
 def _page(template: str, shared: dict[str, object], own: dict[str, object]) -> bytes:

@@ -1,17 +1,15 @@
-"""A tree comes in; the facts of its page come out: what it is, what is on it, how it grows."""
+"""Lays out a tree for its page and for the list of trees: facts, what is on it, how it grows."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 from datetime import date
-from itertools import chain
 
 from msgspec import Struct
 
 from backbud import words
 from backbud.bench.water import ESTIMATE
-from backbud.collection.state import OnTree, Standing, Tree
-from backbud.collection.zones import WHOLE_TREE, zone_scores
+from backbud.collection.state import Standing, Tree
 from backbud.pages import history, work
 from backbud.pages.amounts import half_gone, litres
 from backbud.pages.botanical import Run, botanical_runs
@@ -19,20 +17,17 @@ from backbud.pages.drawings.axes import Drawing
 from backbud.pages.drawings.root_ball import root_ball
 from backbud.pages.drawings.vigour import vigour
 from backbud.pages.links import link, tree_page
-from backbud.pages.view import Nursery, SpeciesFact
 from backbud.plan.water import Water
 from backbud.species import Section
-from backbud_grammar.dates import read_span
-from backbud_grammar.problems import Misread
+from backbud.views.day import day_view, items
+from backbud.views.facts import SpeciesFact
+from backbud.views.history import DateView
+from backbud.views.nursery import Nursery
+from backbud.views.tree import ListedView, ThingView, TreeView, listed_view, tree_view
+from backbud.views.work import WorkView
 
 MOST_VIGOUR = 5
 
-# Facts of a card that the page shows elsewhere, or that only the compiler needs.
-_SHOWN_ELSEWHERE = frozenset(
-    {"kind", "name", "since", "formerly", "owner", "place", "pot", "mix", "strength", "wanted",
-     "trunk", "height", "spread", "root ball", "wedges"}
-)  # fmt: skip
-_FOR_THE_KEEPER = frozenset({"note", "value"})
 _SIZES = ("trunk", "height", "spread", "root ball")
 
 # What goes together, in the order the page shows it.
@@ -52,7 +47,7 @@ _GONE: dict[Standing, str] = {
 }
 
 
-class Fact(Struct, frozen=True):
+class FactRow(Struct, frozen=True):
     """A label and its value; `private`: for the keeper's eyes only."""
 
     label: str
@@ -60,7 +55,7 @@ class Fact(Struct, frozen=True):
     private: bool = False
 
 
-class Thing(Struct, frozen=True):
+class ThingRow(Struct, frozen=True):
     """Something on the tree or in its pot: what, where, since when and how long.
 
     `bites`: when it is reckoned to bite, in words.
@@ -92,11 +87,11 @@ class Sheet(Struct, frozen=True):
     page: str
     kind: str
     botanical: tuple[Run, ...]
-    where: tuple[Fact, ...]
+    where: tuple[FactRow, ...]
     standing: str
     alerts: tuple[str, ...]
-    facts: tuple[Fact, ...]
-    things: tuple[Thing, ...]
+    facts: tuple[FactRow, ...]
+    things: tuple[ThingRow, ...]
     vigour: tuple[Vigour, ...]
     zones: Drawing | None
     roots: Drawing | None
@@ -104,7 +99,7 @@ class Sheet(Struct, frozen=True):
     species_facts: tuple[SpeciesFact, ...]
     board: work.Board
     settled: tuple[work.Settled, ...]
-    years: tuple[history.Year, ...]
+    years: tuple[history.HistoryYear, ...]
     entries: str
     sections: tuple[Section, ...]
 
@@ -125,27 +120,36 @@ class Listed(Struct, frozen=True):
 
 
 def sheet_of(view: Nursery, tree: Tree) -> Sheet:
-    """Gather everything that a tree's page shows."""
-    species = view.species.get(tree.handle)
+    """Lay out everything that a tree's page shows."""
+    species, today = view.species.get(tree.handle), view.today
+    shown = tree_view(
+        tree,
+        view.plans.get(tree.handle, ()),
+        view.names,
+        today,
+        botanical=species.botanical if species else "",
+        bites=view.bites.get(tree.handle, ()),
+    )
+    rows = items(shown.due, today, lambda one: work.row(one, today))
     return Sheet(
-        tree.title,
-        tree_page(tree.handle),
-        tree.kind if species else _kind(tree),
-        botanical_runs(species.botanical, tree.cultivar) if species else (),
-        tuple(_where(view, tree)),
-        "" if tree.here else _standing(tree, view.today.year),
-        _alerts(tree),
-        tuple(_facts(view, tree)),
-        tuple(_things(view, tree)),
-        tuple(_vigour(zone.name, zone.score, zone.day, view.today) for zone in tree.zones),
-        _zones(tree),
-        _roots(view, tree),
+        shown.name,
+        tree_page(shown.tree),
+        shown.kind if species else _kind(shown),
+        botanical_runs(species.botanical, shown.cultivar) if species else (),
+        tuple(_where(shown)),
+        "" if shown.here else _standing(shown, today.year),
+        _alerts(shown),
+        tuple(_facts(shown, view.weather.water)),
+        tuple(_things(shown, today)),
+        tuple(_vigour(shown, today)),
+        vigour("zones", shown.looks) if shown.looks else None,
+        _roots(shown, today),
         species.title if species else "",
         species.facts if species else (),
-        work.board(work.items(view, tree, lambda plan: work.row(view, plan, tree)), view.today),
-        work.settled(view, tree),
-        history.years_of(tree.history),
-        words.number(len(tree.history), "entry", "entries"),
+        work.board(day_view(rows), today),
+        tuple(work.settled(one, today) for one in shown.settled),
+        history.years_of(shown.history),
+        words.number(len(shown.history), "entry", "entries"),
         view.sections.get(tree.handle, ()),
     )
 
@@ -153,97 +157,92 @@ def sheet_of(view: Nursery, tree: Tree) -> Sheet:
 def listed(view: Nursery, tree: Tree) -> Listed:
     """A tree's line in the list, with the next work that is open on it."""
     today = view.today
-    # That which stands first on its own page.
-    plan = next((item.shown for item in chain(*work.items(view, tree, lambda plan: plan))), None)
-    late = bool(plan and plan.state(today) == "overdue")
+    shown = listed_view(tree, view.plans.get(tree.handle, ()), view.names, today)
     return Listed(
-        tree.title,
-        link(tree_page(tree.handle)),
-        _kind(tree),
-        _since(tree),
-        view.name(tree.place),
-        view.name(tree.owner),
-        _standing(tree, today.year),
-        words.sentence(plan.title) if plan else "",
-        _next_when(plan.window.opens, plan.window.closes, today) if plan else "",
-        late,
+        shown.name,
+        link(tree_page(shown.tree)),
+        _kind(shown),
+        _since(shown),
+        shown.place_name,
+        shown.owner_name,
+        _standing(shown, today.year),
+        words.sentence(shown.next.title) if shown.next else "",
+        _next_when(shown.next, today) if shown.next else "",
+        shown.next is not None and shown.next.state == "overdue",
     )
 
 
-def _next_when(opens: date, closes: date, today: date) -> str:
-    if today > closes:
-        return f"{words.days((today - closes).days)} late"
-    if today >= opens:
-        return f"until {words.day(closes, today.year)}"
-    return f"from {words.day(opens, today.year)}"
+def _next_when(work: WorkView, today: date) -> str:
+    if today > work.closes:
+        return f"{words.days((today - work.closes).days)} late"
+    if today >= work.opens:
+        return f"until {words.day(work.closes, today.year)}"
+    return f"from {words.day(work.opens, today.year)}"
 
 
-def _kind(tree: Tree) -> str:
+def _kind(tree: TreeView | ListedView) -> str:
     return f"{tree.kind} ‘{tree.cultivar}’" if tree.cultivar else tree.kind
 
 
-def _standing(tree: Tree, year: int) -> str:
+def _standing(tree: TreeView | ListedView, year: int) -> str:
     if tree.here:
         return ""
     since = f" {words.day(tree.standing_since, year)}" if tree.standing_since else ""
     return _GONE[tree.standing] + since
 
 
-def _since(tree: Tree) -> str:
+def _since(tree: TreeView | ListedView) -> str:
     """As the card has it, so that a rough date stays rough; else the day of the replay."""
-    in_words = _date_in_words(tree.facts.get("since", ""))
-    return in_words or (words.full_day(tree.since) if tree.since else "")
+    if tree.since_written:
+        return _in_words(tree.since_written)
+    return words.full_day(tree.since) if tree.since else ""
 
 
-def _date_in_words(text: str) -> str:
-    """A date or span as written, with its year; "" where it is none."""
-    try:
-        return words.written(read_span(text), 0)
-    except Misread:
-        return ""
+def _in_words(when: DateView) -> str:
+    """A date or span as written, with its year."""
+    return words.written(when, 0)
 
 
-def _alerts(tree: Tree) -> tuple[str, ...]:
+def _alerts(tree: TreeView) -> tuple[str, ...]:
     found = {
         "In quarantine: keep it apart, clean your tools.": tree.quarantined,
         "Weak: no hard work on it.": tree.weak,
         "Planted out in open ground.": tree.planted_out,
         "Something from before the last repotting is still on it.": any(
-            thing.from_before for thing in tree.on_tree
+            thing.from_before for thing in tree.on_it
         ),
     }
     return tuple(text for text, is_so in found.items() if is_so)
 
 
-def _where(view: Nursery, tree: Tree) -> Iterable[Fact]:
+def _where(tree: TreeView) -> Iterable[FactRow]:
     """Where it stands, whose it is, and when that person wants it back."""
     if tree.place and tree.here:
-        yield Fact("stands in", view.name(tree.place))
+        yield FactRow("stands in", tree.place_name)
     if tree.owner:
-        yield Fact("belongs to", view.name(tree.owner))
+        yield FactRow("belongs to", tree.owner_name)
     if tree.wanted:
-        yield Fact("wanted back", _date_in_words(tree.wanted) or tree.wanted)
+        yield FactRow("wanted back", _in_words(tree.wanted_by) if tree.wanted_by else tree.wanted)
 
 
-def _facts(view: Nursery, tree: Tree) -> Iterable[Fact]:
+def _facts(tree: TreeView, water: Water) -> Iterable[FactRow]:
     main = {
         "since": _since(tree),
-        "pot": view.name(tree.pot),
-        "mix": view.name(tree.mix),
+        "pot": tree.pot_name,
+        "mix": tree.mix_name,
         "strength": tree.strength,
     }
-    water = _water(view.weather.water, tree.handle)
+    drinks = _water(water, tree.tree)
     sizes = {name: tree.sizes[name] for name in _SIZES if name in tree.sizes}
     sizes |= {name: tree.sizes[name] for name in sorted(tree.sizes) if name not in sizes}
-    yield from (Fact(label, value) for label, value in main.items() if value)
-    if water:
-        yield Fact("water", water)
-    yield from (Fact(name, words.sizes(str(measure))) for name, measure in sizes.items())
-    for label in sorted(tree.facts):
-        if label not in _SHOWN_ELSEWHERE and tree.facts[label]:
-            yield Fact(label, words.sizes(tree.facts[label]), label in _FOR_THE_KEEPER)
-    if tree.name:
-        yield Fact("handle", tree.handle)
+    yield from (FactRow(label, value) for label, value in main.items() if value)
+    if drinks:
+        yield FactRow("water", drinks)
+    yield from (FactRow(name, words.sizes(measure)) for name, measure in sizes.items())
+    for fact in tree.facts:
+        yield FactRow(fact.label, words.sizes(fact.value), fact.private)
+    if tree.name != tree.tree:
+        yield FactRow("handle", tree.tree)
 
 
 def _water(water: Water, tree: str) -> str:
@@ -258,30 +257,28 @@ def _water(water: Water, tree: str) -> str:
     return f"too little is known: write down {wanted}" if wanted else ""
 
 
-def _thing_order(thing: OnTree) -> tuple[bool, int, date, int, str]:
+def _thing_order(thing: ThingView) -> tuple[bool, int, date, int, str]:
     sort = _SORT_ORDER.get(thing.sort, len(_SORT_ORDER))
-    return not thing.from_before, sort, thing.since, thing.event.line, thing.part
+    return not thing.from_before, sort, thing.since, thing.line, thing.part
 
 
-def _things(view: Nursery, tree: Tree) -> Iterable[Thing]:
+def _things(tree: TreeView, today: date) -> Iterable[ThingRow]:
     """What is on the tree, what should be out of it first."""
-    bites = view.bites.get(tree.handle) or (None,) * len(tree.on_tree)
-    on_it = sorted(zip(tree.on_tree, bites, strict=True), key=lambda pair: _thing_order(pair[0]))
-    return (_thing(thing, bite, view.today) for thing, bite in on_it)
+    return (_thing(thing, today) for thing in sorted(tree.on_it, key=_thing_order))
 
 
-def _thing(thing: OnTree, bite: date | None, today: date) -> Thing:
+def _thing(thing: ThingView, today: date) -> ThingRow:
     sort = _SORTS.get(thing.sort, thing.sort)
     what = thing.what if sort in thing.what else f"{thing.what} {sort}".strip()
-    return Thing(
+    return ThingRow(
         words.sentence(what) + (f" × {thing.count}" if thing.count > 1 else ""),
         thing.part,
         words.day(thing.since, today.year),
         thing.since.isoformat(),
         words.days((today - thing.since).days),
-        str(thing.event.origin),
+        thing.at,
         thing.from_before,
-        _bites(bite, today) if bite else "",
+        _bites(thing.bites, today) if thing.bites else "",
     )
 
 
@@ -292,32 +289,15 @@ def _bites(bite: date, today: date) -> str:
     return f"bites about {day}"
 
 
-def _vigour(zone: str, score: int, seen: date, today: date) -> Vigour:
-    # The trade's three words on the five steps.
-    word = {1: "very weak", 2: "weak", 3: "fair", 4: "strong", 5: "very strong"}.get(score, "")
-    return Vigour(zone, score, word, words.day(seen, today.year))
+def _vigour(tree: TreeView, today: date) -> Iterable[Vigour]:
+    for zone, score in tree.vigour.items():
+        # The trade's three words on the five steps.
+        word = {1: "very weak", 2: "weak", 3: "fair", 4: "strong", 5: "very strong"}.get(score, "")
+        yield Vigour(zone, score, word, words.day(tree.vigour_seen[zone], today.year))
 
 
-def _zones(tree: Tree) -> Drawing | None:
-    """How each zone grew at every look; None where the tree was only looked at as a whole."""
-    looks: dict[date, dict[str, int]] = {}
-    for entry in tree.history:
-        scores = dict(zone_scores(entry.event)) if entry.event.exact and not entry.undone else {}
-        if scores:
-            looks.setdefault(entry.event.day, {}).update(scores)
-    named = {zone for scores in looks.values() for zone in scores} - {WHOLE_TREE}
-    return vigour("zones", looks) if named else None
-
-
-def _roots(view: Nursery, tree: Tree) -> Drawing | None:
+def _roots(tree: TreeView, today: date) -> Drawing | None:
     """The plan of the root ball; None where no part of it was ever written down."""
-    opened = dict(tree.opened)
-    plans = view.plans.get(tree.handle, ())
-    coming = next((plan.wedges for plan in plans if plan.wedges and plan.is_open(view.today)), ())
-    if not opened and not coming:
+    if not tree.opened and not tree.wedges_next:
         return None
-    said = tree.facts.get("wedges", "")
-    count = said if said.isdecimal() else ""
-    return root_ball(
-        "root-ball", opened, coming, int(count) if int(count or 0) >= 2 else None, view.today
-    )
+    return root_ball("root-ball", tree.opened, tree.wedges_next, tree.wedges, today)

@@ -1,4 +1,4 @@
-"""The stores come in; the shelf, what to buy and what could not be reckoned come out as shown."""
+"""Lays out the shelf, what to buy, and what could not be reckoned."""
 
 from __future__ import annotations
 
@@ -10,11 +10,18 @@ from msgspec import Struct
 from backbud import words
 from backbud.pages.amounts import litres
 from backbud.pages.drawings.gauge import gauge
-from backbud.pages.view import Nursery
-from backbud.plan.stores.materials import grams_of
 from backbud.plan.stores.shelf import NOTHING
 from backbud.plan.stores.to_write import amount_of_money
-from backbud.plan.stores.values import Buy, Material, NotReckoned, StockedMaterial, Stores, Want
+from backbud.views.nursery import Nursery
+from backbud.views.shelf import (
+    BuyView,
+    MaterialView,
+    MissingView,
+    OnHandView,
+    ShelfView,
+    WantView,
+    shelf_view,
+)
 
 
 class For(Struct, frozen=True):
@@ -79,7 +86,7 @@ class StoresSheet(Struct, frozen=True):
     to_buy: tuple[ToBuy, ...]
     enough: tuple[ToBuy, ...]
     shelf: tuple[OnShelf, ...]
-    missing: tuple[NotReckoned, ...]
+    missing: tuple[MissingView, ...]
     wrong: int
     unentered: int
     unreckoned: int
@@ -89,29 +96,28 @@ class StoresSheet(Struct, frozen=True):
 
 def sheet(view: Nursery) -> StoresSheet:
     """The stores as their page shows them, for the keeper's eyes only."""
-    return sheet_of(view.stores, view.today.year)
+    return sheet_of(shelf_view(view.stores), view.today.year)
 
 
-def sheet_of(stores: Stores, year: int) -> StoresSheet:
+def sheet_of(stores: ShelfView, year: int) -> StoresSheet:
     """The stores as they are shown in a year."""
-    short = [buy for buy in stores.buying if _lacks(buy)]
-    shelf = tuple(_on_shelf(kept, stores, year) for kept in stores.shelf)
+    wrong = [one for one in stores.shelf if one.is_wrong]
     return StoresSheet(
         words.full_day(stores.until) if stores.until else "",
         f"{stores.margin_percent:g} %",
-        _of_all(stores.cost, stores.currency, less=any(b.cost is None for b in short)),
+        _of_all(stores.cost, stores.currency, less=stores.cost_is_at_least),
         _of_all(
             stores.value,
             stores.currency,
-            less=any(one.value is None and one.on_hand > NOTHING for one in stores.shelf),
-            more=any(one.untold and one.value for one in stores.shelf),
+            less=stores.value_is_at_least,
+            more=stores.value_is_at_most,
         ),
-        tuple(_to_buy(buy, stores, year) for buy in short),
-        tuple(_to_buy(b, stores, year) for b in stores.buying if not _lacks(b)),
-        shelf,
+        tuple(_to_buy(buy, stores, year) for buy in stores.to_buy),
+        tuple(_to_buy(buy, stores, year) for buy in stores.buy if not buy.lacks),
+        tuple(_on_shelf(one, stores, year) for one in stores.shelf),
         stores.missing,
-        sum(1 for one in stores.shelf if _is_wrong(one) and one.since is not None),
-        sum(1 for one in stores.shelf if _is_wrong(one) and one.since is None),
+        sum(1 for one in wrong if one.is_entered),
+        sum(1 for one in wrong if not one.is_entered),
         sum(one.times for one in stores.missing),
         amount_of_money(17, stores.currency),
         amount_of_money(68, stores.currency),
@@ -126,44 +132,39 @@ def _of_all(amount: Decimal, currency: str, *, less: bool = False, more: bool = 
     return MoneySum(money(amount, currency), bound.get((less, more), ""))
 
 
-def _lacks(buy: Buy) -> bool:
-    return buy.short > 0
-
-
-def _to_buy(buy: Buy, stores: Stores, year: int) -> ToBuy:
-    material = buy.material
+def _to_buy(buy: BuyView, stores: ShelfView, year: int) -> ToBuy:
     why = (
-        f"{quantity(buy.with_margin, material)} wanted, {stores.margin_percent:g} % over included; "
-        f"{_hand(buy.on_hand, material, buy.entered, buy.untold)}"
+        f"{quantity(buy.with_margin, buy)} wanted, {stores.margin_percent:g} % over included; "
+        f"{_hand(buy)}"
     )
     return ToBuy(
-        _count(buy) if _lacks(buy) else quantity(max(buy.on_hand - buy.wanted, 0.0), material),
-        material.title,
+        _count(buy) if buy.lacks else quantity(max(buy.on_hand - buy.wanted, 0.0), buy),
+        buy.name,
         why,
         "" if buy.count is not None else "How it is sold is not written down.",
         gauge(buy.on_hand, buy.with_margin),
         money(buy.cost, stores.currency) if buy.cost else "",
-        tuple(_for(want, material, year) for want in buy.wants),
+        tuple(_for(want, buy, year) for want in buy.wants),
         words.number(len(buy.wants), "work"),
     )
 
 
-def _count(buy: Buy) -> str:
+def _count(buy: BuyView) -> str:
     if buy.count is None:
-        return quantity(buy.short, buy.material)
-    return as_sold(buy.count, buy.material)
+        return quantity(buy.short, buy)
+    return as_sold(buy.count, buy)
 
 
-def as_sold(count: float, material: Material) -> str:
+def as_sold(count: float, material: MaterialView) -> str:
     """`3 bags of 14 L`, without what one holds; `2.5 bags`."""
-    container = material.container or "piece"
+    container = material.sold_in or "piece"
     many = f"{container}es" if container.endswith("x") else f"{container}s"
     if count == int(count):
         return words.number(int(count), container, many)
     return f"{words.figure(count, '.1f')} {many}"
 
 
-def _for(want: Want, material: Material, year: int) -> For:
+def _for(want: WantView, material: MaterialView, year: int) -> For:
     return For(
         want.tree,
         want.title,
@@ -173,33 +174,27 @@ def _for(want: Want, material: Material, year: int) -> For:
     )
 
 
-def _on_shelf(kept: StockedMaterial, stores: Stores, year: int) -> OnShelf:
-    material = kept.material
-    here = max(kept.on_hand, 0.0)
-    sold = material.sold_units
+def _on_shelf(one: OnHandView, stores: ShelfView, year: int) -> OnShelf:
+    here = max(one.on_hand, 0.0)
+    sold = one.units_in_one
     return OnShelf(
-        _amount(kept.on_hand, material, kept.since is not None, kept.untold),
-        material.title,
-        as_sold(here / sold, material) if sold and here > NOTHING and _is_parted(material) else "",
-        quantity(kept.year, material) if kept.year else "",
-        str(_of_all(kept.value or Decimal(0), stores.currency, more=bool(kept.untold))),
-        money(kept.price, stores.currency) if kept.price else "",
-        _wrong(kept),
-        tuple(_notes(kept, year)),
+        _amount(one.on_hand, one, one.is_entered, one.uses_not_taken_off),
+        one.name,
+        as_sold(here / sold, one) if sold and here > NOTHING and one.is_parted else "",
+        quantity(one.used_in_a_year, one) if one.used_in_a_year else "",
+        str(_of_all(one.value or Decimal(0), stores.currency, more=bool(one.uses_not_taken_off))),
+        money(one.price, stores.currency) if one.price else "",
+        _wrong(one),
+        tuple(_notes(one, year)),
     )
 
 
-def _is_parted(material: Material) -> bool:
-    """Whether it is counted otherwise than as it is sold."""
-    return bool(material.unit) or material.sold_units != 1.0
+def _hand(buy: BuyView) -> str:
+    amount = _amount(buy.on_hand, buy, buy.entered, buy.uses_not_taken_off)
+    return f"{amount} on hand" if buy.entered else "no stock entered"
 
 
-def _hand(on_hand: float, material: Material, entered: bool, untold: int) -> str:
-    amount = _amount(on_hand, material, entered, untold)
-    return f"{amount} on hand" if entered else "no stock entered"
-
-
-def _amount(on_hand: float, material: Material, entered: bool, untold: int) -> str:
+def _amount(on_hand: float, material: MaterialView, entered: bool, untold: int) -> str:
     """How much is on hand; where no stock was ever entered nobody knows."""
     if not entered:
         return "not entered"
@@ -208,38 +203,33 @@ def _amount(on_hand: float, material: Material, entered: bool, untold: int) -> s
     return ("at most " if untold else "") + quantity(on_hand, material)
 
 
-def _is_wrong(kept: StockedMaterial) -> bool:
-    return kept.on_hand < -NOTHING
-
-
-def _wrong(kept: StockedMaterial) -> str:
-    if not _is_wrong(kept):
+def _wrong(one: OnHandView) -> str:
+    if not one.is_wrong:
         return ""
-    gone = quantity(-kept.on_hand, kept.material)
-    if kept.since is None:
+    gone = quantity(-one.on_hand, one)
+    if not one.is_entered:
         return f"{gone} used, and no stock was entered: write what was bought, or count it."
     return f"{gone} more used than bought: a purchase is missing, or less was used."
 
 
-def _notes(kept: StockedMaterial, year: int) -> Iterator[str]:
-    material = kept.material
-    if not material.carded:
+def _notes(one: OnHandView, year: int) -> Iterator[str]:
+    if not one.has_card:
         yield "It has no card."
-    weight = grams_of(kept.on_hand, material) if kept.on_hand > 0 else None
-    if weight is not None:
-        yield f"About {weight:.0f} g."
-    if kept.untold:
-        yield f"{words.number(kept.untold, 'use')} of it not taken off: how much is not written."
-    if kept.reckoned and kept.on_hand > 0:
-        yield f"{quantity(kept.reckoned, material)} of what went is reckoned."
-    if kept.counted is not None:
-        yield f"Counted {words.day(kept.counted, year)}."
+    if one.grams is not None:
+        yield f"About {one.grams:.0f} g."
+    if one.uses_not_taken_off:
+        uses = words.number(one.uses_not_taken_off, "use")
+        yield f"{uses} of it not taken off: how much is not written."
+    if one.used_as_reckoned and one.on_hand > 0:
+        yield f"{quantity(one.used_as_reckoned, one)} of what went is reckoned."
+    if one.counted is not None:
+        yield f"Counted {words.day(one.counted, year)}."
 
 
 # ------------------------------------------------------------------ how figures are shown
 
 
-def quantity(value: float, material: Material) -> str:
+def quantity(value: float, material: MaterialView) -> str:
     """`4.5 L`, `80 mL`, `12 m`, `350 g`, `3 sheets`: as exact as a store is counted."""
     unit = material.unit
     if unit == "L":
@@ -249,7 +239,7 @@ def quantity(value: float, material: Material) -> str:
         return f"{words.figure(value * 1000, '.0f')} g" if value < 1 else kg
     if unit == "m":
         return f"{words.figure(value, '.1f' if value < 10 else '.0f')} m"
-    if material.sold_units in (None, 1.0):
+    if material.units_in_one in (None, 1.0):
         return as_sold(round(value, 1), material)
     return words.number(round(value), "piece")
 

@@ -14,9 +14,10 @@ from backbud.pages.amounts import half_gone, litres
 from backbud.pages.drawings import against_years, frost, temperature, thirst
 from backbud.pages.drawings.axes import Drawing
 from backbud.pages.links import link, tree_page
-from backbud.pages.skies import BASE_C, WEEK, Sky, Sum
-from backbud.pages.view import Nursery
 from backbud.plan.water import TreeWater, WaterWeek
+from backbud.views.nursery import Nursery
+from backbud.views.skies import BASE_C, WEEK
+from backbud.views.sky import Sky, Sum
 from backbud.words import between, day, figure, full_day, number, sentence
 
 HEAT_UNIT = f"degree-days over {BASE_C:g} °C"
@@ -317,8 +318,8 @@ def _water(view: Nursery) -> WaterPart:
     return WaterPart(
         ESTIMATE,
         _thirst(water.weeks, today),
-        litres(sum(place.litres_now for place in water.places)),
-        litres(sum(place.litres_week for place in water.places)),
+        litres(view.weather.litres_now),
+        litres(view.weather.litres_week),
         places,
         tuple(
             Missing(titles.get(one.tree, one.tree), link(tree_page(one.tree)), one.to_write)

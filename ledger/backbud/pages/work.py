@@ -1,29 +1,20 @@
-"""Follow-ups come in; the rows of what wants doing come out, sorted and grouped by day."""
+"""Lays out what wants doing: its rows, and the headings they stand under."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
-from datetime import date, timedelta
-from itertools import groupby
-from operator import attrgetter
-from typing import Any, NamedTuple
+from collections.abc import Callable, Sequence
+from datetime import date
+from typing import Any
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud import words
-from backbud.collection.state import Tree
 from backbud.pages.links import anchor_of, link, tree_page
-from backbud.pages.view import Nursery
-from backbud.plan.followups import FollowUp, Reason, ReasonSort, State
-from backbud.plan.rounds import rounds
-from backbud.plan.waits import WAITS, waits_on_weather
-from backbud.species import Window
-
-# How far ahead the coming works are laid out by week.
-WEEKS_AHEAD = 6
-# How long a settled work is still told of.
-SETTLED_DAYS = 365
+from backbud.plan.followups import ReasonSort, State
+from backbud.plan.waits import WAITS
+from backbud.views.day import DayView, Together, is_near
+from backbud.views.work import ReasonView, WorkView
 
 _REASON_LABELS: dict[ReasonSort, str] = {
     "diary": "written",
@@ -51,6 +42,15 @@ class Because(Struct, frozen=True):
     at: str
 
 
+class OfRound(Struct, frozen=True):
+    """A tree of a round: what it is called, where it stands, its page and the work on it."""
+
+    tree: str
+    place: str
+    page: str
+    anchor: str
+
+
 class Row(Struct, frozen=True):
     """One work to do: what, on which tree, until when, how long, why, and what to beware of.
 
@@ -74,15 +74,6 @@ class Row(Struct, frozen=True):
     round: tuple[OfRound, ...] = ()
 
 
-class OfRound(Struct, frozen=True):
-    """A tree of a round: what it is called, where it stands, its page and the work on it."""
-
-    tree: str
-    place: str
-    page: str
-    anchor: str
-
-
 class Group(Struct, frozen=True):
     """Rows under one heading, as they are shown; `total` counts them and adds up their minutes."""
 
@@ -94,7 +85,7 @@ class Group(Struct, frozen=True):
 class Board(Struct, frozen=True):
     """Everything that wants doing: what is late, what can be done now, what comes, and later.
 
-    `later_waits`: how many of those later wait on the weather.
+    `counts`: of each. `later_waits`: how many of those later wait on the weather.
     """
 
     overdue: Group
@@ -108,7 +99,7 @@ class Board(Struct, frozen=True):
 class Settled(Struct, frozen=True):
     """A work that is done with: what, how, when and what was said."""
 
-    outcome: str
+    outcome: State
     task: str
     day: str
     iso: str
@@ -116,203 +107,116 @@ class Settled(Struct, frozen=True):
     at: str
 
 
-class Item(NamedTuple):
-    """An open work, as the board sorts it: by what it stands under, its days, its tree and its id.
-
-    `waits`: on the weather. `shown`: its row. `plan`: the work itself.
-    """
-
-    under: date
-    first: date
-    second: date
-    tree: str
-    id: str
-    minutes: int
-    waits: bool
-    shown: Any
-    plan: FollowUp
-
-
-class Items(NamedTuple):
-    """Open works by how they stand: late, to be done now, in the weeks ahead, and later."""
-
-    overdue: Sequence[Item]
-    now: Sequence[Item]
-    near: Sequence[Item]
-    later: Sequence[Item]
-
-
-def items(view: Nursery, tree: Tree, show: Callable[[FollowUp], object]) -> Items:
-    """The open follow-ups of a tree on the view's day, in order. `show`: makes the row of each."""
-    found = Items([], [], [], [])
-    for plan in view.plans.get(tree.handle, ()):
-        stand = _stand(plan, view.today)
-        if stand is None:
-            continue
-        window = plan.window
-        days = (window.best, window.closes)
-        if stand in ("overdue", "now"):
-            days, under = (window.closes, window.best), view.today
-        else:
-            under = (_first_of_month if stand == "later" else words.monday_of)(window.best)
-        waits = waits_on_weather(plan, view.today)
-        item = Item(under, *days, tree.title, plan.id, plan.minutes, waits, show(plan), plan)
-        getattr(found, stand).append(item)
-    return Items(*map(sorted, found))
-
-
-def _stand(plan: FollowUp, today: date) -> str | None:
-    """Where on the board a follow-up stands; None where it is not open."""
-    state = plan.state(today)
-    if state == "coming":
-        return "near" if plan.window.best < _horizon(today) else "later"
-    return state if state in ("overdue", "now") else None
-
-
-# The row of several works that are one round.
-Together = Callable[[Sequence[Item]], Any]
-
-
-def board(found: Items, today: date, together: Together | None = None) -> Board:
-    """Lay out open works, each sort of them in order. Counts are of works.
-
-    `together`: makes the one row of a round; where it is None each work has its own.
-    """
+def board(view: DayView, today: date) -> Board:
+    """A day's works under their headings."""
+    coming = _groups(view.coming, lambda monday: words.week(monday, today))
+    later = _groups(view.later, lambda first: words.month(first, today.year))
+    counts = (view.overdue.works, view.now.works, _count(view.coming), _count(view.later))
     return Board(
-        _group("Overdue", found.overdue, together),
-        _group("Now", found.now, together),
-        _grouped(found.near, lambda monday: words.week(monday, today), together),
-        _grouped(found.later, lambda first: words.month(first, today.year), together),
-        (len(found.overdue), len(found.now), len(found.near), len(found.later)),
-        sum(item.waits for item in found.later),
+        _group("Overdue", view.overdue),
+        _group("Now", view.now),
+        coming,
+        later,
+        counts,
+        view.later_waits,
     )
 
 
-def _horizon(today: date) -> date:
-    return words.monday_of(today) + timedelta(weeks=WEEKS_AHEAD)
+def _groups(found: tuple[Together, ...], heading_of: Callable[[date], str]) -> tuple[Group, ...]:
+    return tuple(_group(heading_of(one.since), one) for one in found if one.since)
 
 
-def _first_of_month(day: date) -> date:
-    return day.replace(day=1)
+def _count(found: tuple[Together, ...]) -> int:
+    return sum(one.works for one in found)
 
 
-def _grouped(
-    found: Iterable[Item], heading_of: Callable[[date], str], together: Together | None
-) -> tuple[Group, ...]:
-    return tuple(
-        _group(heading_of(under), list(members), together)
-        for under, members in groupby(found, attrgetter("under"))
-    )
-
-
-def _group(heading: str, found: Sequence[Item], together: Together | None) -> Group:
+def _group(heading: str, found: Together) -> Group:
     """These works under a heading."""
-    minutes = sum(item.minutes for item in found)
-    total = words.number(len(found), "work")
-    if minutes:
-        total += f", {words.minutes(minutes)}"
-    if together is None:
-        return Group(heading, total, tuple(item.shown for item in found))
-    some = rounds(found, attrgetter("plan"))
-    rows = (those[0].shown if len(those) == 1 else together(those) for those in some)
-    return Group(heading, total, tuple(rows))
+    total = words.number(found.works, "work")
+    if found.minutes:
+        total += f", {words.minutes(found.minutes)}"
+    return Group(heading, total, found.rows)
 
 
-def row(view: Nursery, plan: FollowUp, tree: Tree) -> Row:
-    """One work as it is shown; from the view only the day and the names."""
-    today = view.today
-    state = plan.state(today)
+def row(work: WorkView, today: date) -> Row:
+    """One work as it is shown."""
     return Row(
-        state,
-        _mark(plan.window, state, today),
-        words.sentence(plan.title),
-        words.beside(plan.title, tree.title, tree.handle),
-        link(tree_page(tree.handle)),
-        view.name(tree.place),
-        words.sentence(_when(plan.window, state, today)),
-        words.minutes(plan.minutes) if plan.minutes else "",
-        _notes(plan, today),
-        tuple(_because(reason) for reason in plan.because),
-        _shortest(plan.because),
-        plan.cautions,
-        anchor_of(plan.id),
+        work.state,
+        _mark(work, today),
+        words.sentence(work.title),
+        words.beside(work.title, work.tree_name, work.tree),
+        link(tree_page(work.tree)),
+        work.place_name,
+        words.sentence(_when(work, today)),
+        words.minutes(work.minutes) if work.minutes else "",
+        _notes(work, today),
+        tuple(map(_because, work.reasons)),
+        _shortest(work.reasons),
+        work.cautions,
+        anchor_of(work.id),
     )
 
 
-def round_row(view: Nursery, plans: Sequence[FollowUp], trees: Mapping[str, Tree]) -> Row:
+def round_row(works: Sequence[WorkView], today: date) -> Row:
     """The row of works that one line of the diary asks of several trees."""
-    one = row(view, plans[0], trees[plans[0].tree])
-    minutes = sum(plan.minutes for plan in plans)
+    minutes = sum(work.minutes for work in works)
     return replace(
-        one,
-        tree=words.number(len(plans), "tree"),
+        row(works[0], today),
+        tree=words.number(len(works), "tree"),
         place="",
         minutes=words.minutes(minutes) if minutes else "",
-        round=tuple(_of_round(view, plan, trees[plan.tree]) for plan in plans),
+        round=tuple(map(_of_round, works)),
     )
 
 
-def _of_round(view: Nursery, plan: FollowUp, tree: Tree) -> OfRound:
-    page = link(tree_page(tree.handle))
-    return OfRound(tree.title, view.name(tree.place), page, anchor_of(plan.id))
+def _of_round(work: WorkView) -> OfRound:
+    return OfRound(work.tree_name, work.place_name, link(tree_page(work.tree)), anchor_of(work.id))
 
 
-def _shortest(because: tuple[Reason, ...]) -> str:
+def _shortest(reasons: tuple[ReasonView, ...]) -> str:
     """The one reason that a row has room for: the diary line, else the rule, not its season."""
-    told = (reason.text for reason in because if reason.sort != "season")
-    return next(told, because[0].text if because else "")
+    told = (reason.text for reason in reasons if reason.sort != "season")
+    return next(told, reasons[0].text if reasons else "")
 
 
-def _because(reason: Reason) -> Because:
-    at = str(reason.origin) if reason.origin else ""
-    return Because(_REASON_LABELS[reason.sort], reason.text, at)
+def _because(reason: ReasonView) -> Because:
+    return Because(_REASON_LABELS[reason.sort], reason.text, reason.at)
 
 
-def _mark(window: Window, state: State, today: date) -> Mark:
+def _mark(work: WorkView, today: date) -> Mark:
     """The margin tells the date that counts: the last day, or the best day of what comes."""
     word, day = {
-        "overdue": ("was due", window.closes),
-        "now": ("until", window.closes),
-    }.get(state, ("best", window.best))
+        "overdue": ("was due", work.closes),
+        "now": ("until", work.closes),
+    }.get(work.state, ("best", work.best))
     return Mark(word, str(day.day), words.month(day, today.year), day.isoformat())
 
 
-def _when(window: Window, state: State, today: date) -> str:
-    if state == "overdue":
-        return words.when_late(window, today)
-    return (words.when_now if state == "now" else words.when_coming)(window, today)
+def _when(work: WorkView, today: date) -> str:
+    if work.state == "overdue":
+        return words.when_late(work, today)
+    return (words.when_now if work.state == "now" else words.when_coming)(work, today)
 
 
-def _notes(plan: FollowUp, today: date) -> tuple[str, ...]:
-    notes = ["planned by you"] if plan.planned else []
+def _notes(work: WorkView, today: date) -> tuple[str, ...]:
+    notes = ["planned by you"] if work.planned else []
     # Nearly all that lies further ahead does: there it is said once, for all of it.
-    if plan.window.best < _horizon(today) and waits_on_weather(plan, today):
+    if work.waits_on_weather and is_near(work, today):
         notes.append(WAITS)
-    if plan.moved_from:
-        old = plan.moved_from
+    if work.moved_from:
+        old = work.moved_from
         notes.append(f"put off, was {words.between(old.opens, old.closes, today.year)}")
     return tuple(notes)
 
 
-def settled(view: Nursery, tree: Tree) -> tuple[Settled, ...]:
-    """What was done or skipped on a tree within a year, the latest first."""
-    since = view.today - timedelta(days=SETTLED_DAYS)
-    plans = [p for p in view.plans.get(tree.handle, ()) if p.outcome in ("done", "skipped")]
-    recent = sorted((p for p in plans if _settled_on(p) >= since), key=_settled_on, reverse=True)
-    return tuple(_settled(plan, view.today) for plan in recent)
-
-
-def _settled_on(plan: FollowUp) -> date:
-    return plan.settled.day if plan.settled else plan.window.closes
-
-
-def _settled(plan: FollowUp, today: date) -> Settled:
-    on, event = _settled_on(plan), plan.settled
+def settled(work: WorkView, today: date) -> Settled:
+    """A work that was done or skipped."""
+    on, by = work.settled_on, work.settled
     return Settled(
-        plan.outcome,
-        words.sentence(plan.title),
+        work.state,
+        words.sentence(work.title),
         words.day(on, today.year),
         on.isoformat(),
-        event.remark if event else "",
-        str(event.origin) if event else "",
+        by.remark if by else "",
+        by.at if by else "",
     )

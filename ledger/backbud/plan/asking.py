@@ -12,6 +12,7 @@ from typing import Any
 
 from backbud.collection.state import Tree
 from backbud.journal.events import Origin
+from backbud.journal.problems import PlacedFlaw, PlacedFlaws, flaw_at
 from backbud.journal.read import Journal
 from backbud.plugins import budget
 from backbud.plugins.faults import (
@@ -65,7 +66,7 @@ class Asker:
         except BaseException as error:
             if isinstance(error, budget.OverTime):
                 self._late.add(function)
-            self._note(rule, tree, error)
+            self._failed_for(rule, tree, error)
         return out
 
     def _check(self, proposal: object, is_foreign: bool) -> None:
@@ -78,7 +79,7 @@ class Asker:
         if wrong:
             raise ValueError(wrong)
 
-    def _note(self, rule: Rule, tree: Tree, error: BaseException) -> None:
+    def _failed_for(self, rule: Rule, tree: Tree, error: BaseException) -> None:
         folder, what = self._journal.folder, said(error)
         place = place_of_error(error, folder) or place_of_function(rule.function, folder)
         if place is None:
@@ -89,8 +90,9 @@ class Asker:
         """Whether a rule failed for a tree, or was not asked for it since it took too long."""
         return bool(self._late) or any(handle in handles for handles in self._failed.values())
 
-    def note_failures(self) -> None:
-        """Note each rule that failed, once for all the trees it failed for."""
+    def flaws(self) -> PlacedFlaws:
+        """Each rule that failed, once for all the trees it failed for."""
+        flaws: list[PlacedFlaw] = []
         for (rule, what, place), handles in self._failed.items():
             card = self._journal.things.by_handle.get(handles[0])
             trees = len(set(handles))
@@ -98,12 +100,7 @@ class Asker:
             origin = card.origin if card else Origin("backbud.toml", 1, 1)
             if place is not None:
                 origin = Origin(place.file, place.line, place.column)
-            self._journal.notes.at(
-                origin,
-                "rule-failed",
-                f"the rule “{rule}” failed for {handles[0]}{more}: {what}",
-                "Everything else was planned.",
-                0,
-                1,
-            )
-        self._failed.clear()
+            message = f"the rule “{rule}” failed for {handles[0]}{more}: {what}"
+            hint = "Everything else was planned."
+            flaws.append(flaw_at(origin, "rule-failed", message, hint, 0, 1))
+        return tuple(flaws)

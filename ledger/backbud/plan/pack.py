@@ -11,8 +11,8 @@ from msgspec import Struct
 from backbud.plan.common import RULES
 from backbud.plan.year import roots_bear, wants_of
 from backbud.plugins import budget
+from backbud.plugins.added import Flaws, OwnSpecies
 from backbud.plugins.faults import OURS, PluginLine, is_ours, said
-from backbud.plugins.load import Flaws, OwnSpecies
 from backbud.plugins.sound import wrong_interface, wrong_rule, wrong_species
 from backbud.species import Species, rules_of
 from backbud_grammar.acts import ACTS, by_word

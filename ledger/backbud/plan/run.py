@@ -1,23 +1,11 @@
-"""The collection and its species go in; every tree's follow-ups come out.
-
-The steps for each tree, in order:
-    hang      each rule on the acts, seasons and stages of the tree; a rule that raises is a
-              problem, and the rest still runs (hang.py, common/)
-    name      the id: first handle / rule / cause / part (due.py)
-    keep      what the keeper planned, set for a later check, or owes a customer (keepers.py,
-              customers.py)
-    cycle     the next of its kind stands for each (cycles.py)
-    settle    by what was done, skipped or put off since (settle.py)
-    give way  what the keeper planned takes the place of what a rule proposed (give_way.py)
-    weigh     two stresses in one season, or one on a weak tree, are a caution (insults.py)
-    time      the minutes of each, as `worked` lines taught them or as usual (hours.py)
+"""Every tree is planned: what falls due on it, step by step.
 
 Nothing here looks at today but to choose which growing years are worth computing.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Container, Iterable, Iterator, Mapping
+from collections.abc import Callable, Container, Iterable, Iterator, Mapping, Sequence
 from datetime import date
 from functools import partial
 
@@ -28,6 +16,7 @@ from backbud.collection.fold import tree_on, tree_on_card
 from backbud.collection.state import Tree
 from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
+from backbud.journal.problems import WithFlaws
 from backbud.journal.read import Journal
 from backbud.journal.things import Things
 from backbud.journal.weather.records import Records
@@ -43,7 +32,7 @@ from backbud.plan.insults import weighed
 from backbud.plan.keepers import planned, set_by_keeper
 from backbud.plan.settle import settled
 from backbud.plan.world import ByTree
-from backbud.plugins.load import NO_PLUGINS, Plugins
+from backbud.plugins.added import NO_PLUGINS, Plugins
 from backbud.species import Species
 
 
@@ -101,7 +90,7 @@ def plan_all(
     only: Iterable[str] | None = None,
     by_tree: ByTree | None = None,
     plugins: Plugins = NO_PLUGINS,
-) -> Plan:
+) -> WithFlaws[Plan]:
     """Plan every tree (or `only` these) as the diary stands on a day.
 
     `by_tree`: what an earlier run of this process left of each tree. `plugins`: what the journal's
@@ -134,8 +123,7 @@ def plan_all(
     for handle in handles:
         if hanger.asker.failed_for(handle):
             by_tree.drop("plan", handle)
-    hanger.asker.note_failures()
-    return Plan(trees, follow_ups, species, bites)
+    return WithFlaws(Plan(trees, follow_ups, species, bites), hanger.asker.flaws())
 
 
 def without_plans(plan: Plan, histories: Histories, things: Things, handles: Iterable[str]) -> Plan:
@@ -156,15 +144,59 @@ def without_plans(plan: Plan, histories: Histories, things: Things, handles: Ite
     )
 
 
-def _of_tree(tree: Tree, species: Species | None, hanger: Hanger) -> tuple[FollowUp, ...]:
-    journal, quoter = hanger.journal, hanger.quoter
-    known_since = _known_since(tree, hanger.today)
-    dues: dict[str, Due] = {}
-    for due in hanger.proposed(tree, species, known_since):
-        if due.follow_up.window.closes >= known_since:
-            dues.setdefault(due.follow_up.id, due)
+# ------------------------------------------------------------------ the steps for one tree
+
+
+class ToPlan(Struct, frozen=True):
+    """A tree that is here and its species, and who hangs the rules on it.
+
+    `known_since`: the first day the diary speaks of it.
+    """
+
+    tree: Tree
+    species: Species | None
+    hanger: Hanger
+    known_since: date
+
+
+PlanStep = Callable[[ToPlan, Sequence[Due]], Sequence[Due]]
+
+
+def hang(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
+    """Each rule is hung on the acts, seasons and stages of the tree; a rule that raises is told,
+    and the rest is hung all the same (hang.py, common/)."""
+    return asked.hanger.proposed(asked.tree, asked.species, asked.known_since)
+
+
+def name(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
+    """One due of each id: first handle / rule / cause / part (due.py); none from before the diary
+    speaks of the tree."""
+    named: dict[str, Due] = {}
+    for due in dues:
+        if due.follow_up.window.closes >= asked.known_since:
+            named.setdefault(due.follow_up.id, due)
+    return list(named.values())
+
+
+def keep(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
+    """What the keeper planned, set for a later check, or owes a customer (keepers.py,
+    customers.py)."""
+    tree, journal, quoter = asked.tree, asked.hanger.journal, asked.hanger.quoter
+    kept = {due.follow_up.id: due for due in dues}
     for due in (*set_by_keeper(tree, journal, quoter), *hand_back(tree, journal, quoter)):
-        dues[due.follow_up.id] = due
+        kept[due.follow_up.id] = due
+    return list(kept.values())
+
+
+def cycle(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
+    """The next of its kind stands for each (cycles.py)."""
+    return with_cycles(dues)
+
+
+def settle(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
+    """By what was done, skipped or put off since (settle.py); what a next one stands for then is
+    over (cycles.py)."""
+    tree, journal, quoter = asked.tree, asked.hanger.journal, asked.hanger.quoter
 
     def quote(event: Event) -> Reason:
         return Reason("plan", quoter.reason(event, tree, remark=True), event.origin)
@@ -172,10 +204,44 @@ def _of_tree(tree: Tree, species: Species | None, hanger: Hanger) -> tuple[Follo
     def as_plan(event: Event, at: int) -> Iterator[Due]:
         return planned(tree, event, at, journal, quoter)
 
-    done = settled(with_cycles(dues.values()), tree, journal.southern, quote, as_plan)
-    follow_ups = (due.follow_up for due in given_way(overtaken(done)))
-    out = weighed(tree, tuple(f for f in follow_ups if not _is_past(f, hanger.since)))
-    return tuple(sorted(out, key=lambda f: (f.window.best, f.id)))
+    return overtaken(settled(dues, tree, journal.southern, quote, as_plan))
+
+
+def give_way(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
+    """What the keeper planned takes the place of what a rule proposed (give_way.py)."""
+    return given_way(dues)
+
+
+def weigh(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
+    """Two stresses in one season, or one on a weak tree, are a caution (insults.py); plans so old
+    that nobody asks for them are no stress."""
+    since = asked.hanger.since
+    asked_for = [due for due in dues if not _is_past(due.follow_up, since)]
+    found = weighed(asked.tree, tuple([due.follow_up for due in asked_for]))
+    pairs = zip(asked_for, found, strict=True)
+    return [replace(due, follow_up=follow_up) for due, follow_up in pairs]
+
+
+# How a tree is planned: each step takes what falls due after those before it. The minutes come
+# last and apart, since they are learned from all trees (hours.py).
+STEPS: tuple[tuple[str, PlanStep], ...] = (
+    ("hang", hang),
+    ("name", name),
+    ("keep", keep),
+    ("cycle", cycle),
+    ("settle", settle),
+    ("give way", give_way),
+    ("weigh", weigh),
+)
+
+
+def _of_tree(tree: Tree, species: Species | None, hanger: Hanger) -> tuple[FollowUp, ...]:
+    asked = ToPlan(tree, species, hanger, _known_since(tree, hanger.today))
+    dues: Sequence[Due] = ()
+    for _, step in STEPS:
+        dues = step(asked, dues)
+    follow_ups = [due.follow_up for due in dues]
+    return tuple(sorted(follow_ups, key=lambda f: (f.window.best, f.id)))
 
 
 def _is_past(follow_up: FollowUp, since: date) -> bool:

@@ -8,20 +8,21 @@ from functools import partial
 
 from backbud.collection.state import Tree
 from backbud.journal.events import Origin
+from backbud.journal.problems import PlacedFlaws, WithFlaws, flaw_at
 from backbud.journal.read import Journal
 from backbud.journal.weather.records import Records
 from backbud.plan.run import Plan
 from backbud.plan.year import Years, stages_seen
 from backbud.plugins import budget
+from backbud.plugins.added import SectionOf
 from backbud.plugins.faults import PluginLine, place_of_error, place_of_function, said
-from backbud.plugins.load import SectionOf
 from backbud.plugins.sound import wrong_section
 from backbud.species import Section, Year
 
 
 def sections_of(
     journal: Journal, weather: Records, today: date, plan: Plan, asked: tuple[SectionOf, ...]
-) -> dict[str, tuple[Section, ...]]:
+) -> WithFlaws[dict[str, tuple[Section, ...]]]:
     """Ask each function for each tree, in its growing year that holds today, at its place.
 
     A function that fails is a problem, once for all trees; the pages are made without it. One
@@ -57,8 +58,7 @@ def sections_of(
         seen = stages_seen(tree.history)
         year = years.at(tree, tree.place, today, plan.species[handle], seen)
         out[handle] = tuple(written(tree, year))
-    _note(journal, failed)
-    return out
+    return WithFlaws(out, _flaws(failed))
 
 
 def _written(function: SectionOf, tree: Tree, year: Year) -> Section | None:
@@ -69,14 +69,16 @@ def _written(function: SectionOf, tree: Tree, year: Year) -> Section | None:
     return section
 
 
-def _note(journal: Journal, failed: Mapping[tuple[PluginLine, str], list[str]]) -> None:
-    for (place, what), handles in failed.items():
-        more = f" and {len(handles) - 1} more" if len(handles) > 1 else ""
-        journal.notes.at(
+def _flaws(failed: Mapping[tuple[PluginLine, str], list[str]]) -> PlacedFlaws:
+    return tuple(
+        flaw_at(
             Origin(place.file, place.line, place.column),
             "section-failed",
-            f"the section for the page of {handles[0]}{more} failed: {what}",
+            f"the section for the page of {handles[0]}"
+            f"{f' and {len(handles) - 1} more' if len(handles) > 1 else ''} failed: {what}",
             "The page was made without it.",
             0,
             1,
         )
+        for (place, what), handles in failed.items()
+    )

@@ -12,6 +12,7 @@ from datetime import date
 from typing import TypeVar
 
 from backbud.collection.whereabouts import Histories
+from backbud.journal.problems import PlacedFlaws
 from backbud.journal.read import Journal
 from backbud.journal.settings import SETTINGS_FILE
 from backbud.journal.things import Things
@@ -42,7 +43,7 @@ def world_of(journal: Journal, histories: Histories, today: date) -> tuple[objec
             (said.day, said.place, said.name, repr(said.value), said.unit)
             for said in journal.weather
         ],
-        [(name, _bytes(journal, name)) for name in weather_files(journal)],
+        [(name, _bytes(journal, name)) for name in weather_files(journal.things)],
     )
 
 
@@ -60,35 +61,16 @@ def _bytes(journal: Journal, name: str) -> bytes | None:
 
 
 class World:
-    """What stands for all that is no tree's own, with the weather and what was reckoned from it.
+    """What stands for all that is no tree's own, with the weather and what was reckoned from it."""
 
-    Made when its weather is first read, with all that is wrong in it noted in the journal.
-    """
-
-    def __init__(self, journal: Journal, weather: Records) -> None:
+    def __init__(self, weather: Records) -> None:
         self.weather = weather
-        noted = len(journal.notes)
-        _read_all(weather)
-        self._is_sound = len(journal.notes) == noted
-        self._texts = {
-            name: text
-            for name in weather_files(journal)
-            if (text := journal.texts.get(name)) is not None
-        }
+        self._is_sound = not weather.flaws()
 
-    def tell(self, journal: Journal, weather: Records) -> None:
-        """Note in another reading of the same journal what is wrong in its weather."""
-        if weather is self.weather:
-            return
-        if self._is_sound:
-            journal.texts.update(self._texts)
-        else:
-            _read_all(weather)
-
-
-def _read_all(weather: Records) -> None:
-    for place in weather:
-        weather.record_of(place)
+    def flaws(self, weather: Records) -> PlacedFlaws:
+        """What is wrong in the weather, as `weather`, of this reading of the same journal, tells
+        it: its lines may stand elsewhere by now."""
+        return () if self._is_sound else weather.flaws()
 
 
 class ByTree:

@@ -14,8 +14,8 @@ from msgspec.structs import replace
 from backbud.consent.files import PluginFiles, text_of
 from backbud.consent.place import PLUGINS
 from backbud.plugins import budget
+from backbud.plugins.added import Flaws, OwnSpecies, Plugins, SectionOf
 from backbud.plugins.faults import PluginLine, place_of_error, place_of_function, said
-from backbud.plugins.load import Flaws, OwnSpecies, Plugins, SectionOf
 from backbud.plugins.sound import (
     wrong_act,
     wrong_act_name,

@@ -23,7 +23,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.calendar.entries import task_uid_of
-from backbud.journal.read import load
+from backbud.journal.load import load
 from backbud.plan.followups import FollowUp
 from backbud.publish.commit import lock
 from backbud.session import Session, open_session

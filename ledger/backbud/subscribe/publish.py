@@ -20,7 +20,7 @@ from msgspec import Struct, to_builtins
 
 from backbud.calendar.which_feeds import FOLDER, TASKS
 from backbud.journal.faults import FAULT
-from backbud.journal.read import load
+from backbud.journal.load import load
 from backbud.journal.settings import SETTINGS_FILE, Settings, read_settings
 from backbud.make import Made, make
 from backbud.session import Session
@@ -33,6 +33,7 @@ from backbud.subscribe.losses import Explained, explained_by
 from backbud.subscribe.marks import Marks, person_key
 from backbud.subscribe.memory import COLLECTED, TOLD, keep, recall
 from backbud.subscribe.server import Collection, Server
+from backbud.views.problem import problem_view
 from backbud.words import number
 from backbud_grammar.problems import Problem, did_you_mean
 
@@ -103,7 +104,7 @@ class PublishedFeeds(Struct, frozen=True):
         return {
             "server": self.origin,
             "calendars": [to_builtins(one) for one in self.sent],
-            "problems": [problem.as_json() for problem in self.problems],
+            "problems": [to_builtins(problem_view(problem)) for problem in self.problems],
         }
 
 

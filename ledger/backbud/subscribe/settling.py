@@ -15,14 +15,15 @@ from msgspec.structs import replace
 from backbud.journal.copies import words_in
 from backbud.journal.dated import DatedPage
 from backbud.journal.diary import DiaryReader
-from backbud.journal.notes import Notes
 from backbud.journal.remember import Kept
+from backbud.journal.said import ActReader
 from backbud.plan.followups import FollowUp
 from backbud.plan.run import Plan
 from backbud.session import Session
 from backbud.subscribe.placing import DiaryLine, DiaryPlace
 from backbud_grammar.dates import read_date
 from backbud_grammar.outline import Known, read_section
+from backbud_grammar.problems import Flaw
 from backbud_grammar.syntax import Page
 from backbud_grammar.tidy import COLUMN, GAP, INDENT
 
@@ -37,9 +38,9 @@ class Bench:
 
     def __init__(self, session: Session) -> None:
         journal = session.journal
+        self._session = _again(session, journal.pages)
         # What is wrong in the journal already is of no matter here.
-        self._session = _again(session, journal.pages, Notes(journal.texts))
-        self._problems = len(self._session.journal.notes)
+        self._wrong = len(self._session.impossible)
 
     def follow_up(self, follow_up: FollowUp) -> FollowUp | None:
         """The follow-up as it stands with the lines taken so far."""
@@ -54,9 +55,9 @@ class Bench:
         """
         for details in candidates(follow_up):
             line = DiaryLine(follow_up.tree, day, written(follow_up.act, details, note))
-            tried = _with(self._session, line, place)
-            found = len(tried.journal.notes)
-            if found <= self._problems and _settles(tried, follow_up, day):
+            tried, flaws = _with(self._session, line, place)
+            wrong = len(flaws) + len(tried.impossible)
+            if wrong <= self._wrong and _settles(tried, follow_up, day):
                 self._session = tried
                 return line
         return None
@@ -90,25 +91,24 @@ def candidates(follow_up: FollowUp) -> Iterator[str]:
     yield from dict.fromkeys((*found, ""))
 
 
-def _with(session: Session, line: DiaryLine, place: DiaryPlace) -> Session:
-    """The session of a journal that has one line more."""
+def _with(session: Session, line: DiaryLine, place: DiaryPlace) -> tuple[Session, tuple[Flaw, ...]]:
+    """The session of a journal that has one line more, and what is wrong with that line."""
     journal = session.journal
-    notes = Notes(journal.texts)
     when = read_date(line.day.isoformat())
     text = f"{when.text}\n\n{line.tree}\n{line.text}\n".encode()
     section = read_section(text, Known.of(journal.acts))
-    reader = DiaryReader(journal.things, journal.details, notes, lambda word, text: None, {})
+    acts = ActReader(journal.things, journal.details, lambda word, text: None, {})
     if not isinstance(section, Page):
         raise ValueError(f"{line.day} does not begin a page")
     kept = Kept(b"", text.count(b"\n"), words_in(text), section)
-    page, _ = reader.page(kept, when, place.file, place.at)
+    page, _, flaws = DiaryReader(acts).page(kept, when, place.file, place.at)
     pages = sorted((*journal.pages, page), key=lambda one: one.when.first)
-    return _again(session, tuple(pages), notes)
+    return _again(session, tuple(pages)), flaws
 
 
-def _again(session: Session, pages: tuple[DatedPage, ...], notes: Notes) -> Session:
-    """The session with these pages, and with its own problems only."""
-    again = Session(replace(session.journal, pages=pages, notes=notes), session.today)
+def _again(session: Session, pages: tuple[DatedPage, ...]) -> Session:
+    """The session with these pages."""
+    again = Session(replace(session.journal, pages=pages), session.today)
     # The weather is the same, and reading it takes time.
     again.weather = session.weather
     return again

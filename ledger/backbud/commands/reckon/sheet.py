@@ -44,9 +44,9 @@ def json_of(sheet: SumSheet) -> dict[str, object]:
     """The sheet for a program: flat, units in the names; figures to six digits."""
     out: dict[str, object] = {}
     for line in sheet.lines:
-        out.update(_rounded(line.figures))
+        out.update(line.figures)
     if sheet.ingredients:
-        out["ingredients"] = [_rounded(figures) for figures in sheet.ingredients]
+        out["ingredients"] = list(sheet.ingredients)
     out["rules"] = [f"{line.label}: {line.rule}" for line in sheet.lines if line.rule]
     out["cautions"] = list(sheet.cautions)
     return out
@@ -61,10 +61,3 @@ def shown(value: float, unit: str) -> str:
 def sizes(values: Sequence[float], unit: str) -> str:
     """Sizes as print sets them: `36 × 28 × 12 cm`."""
     return f"{' × '.join(f'{value:z.4g}' for value in values)} {unit}"
-
-
-def _rounded(figures: Figures) -> dict[str, object]:
-    return {
-        name: float(f"{value:z.6g}") if isinstance(value, float) else value
-        for name, value in figures.items()
-    }

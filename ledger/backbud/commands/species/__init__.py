@@ -24,7 +24,6 @@ def add_options(parser: ArgumentParser) -> None:
 def run(options: Namespace) -> int:
     """Print the list of species, or the sheet of the one that was named."""
     from backbud.commands.species.find import NoSuchSpecies, known_here, sheet_here
-    from backbud.commands.species.json import list_json, sheet_json
     from backbud.commands.species.lines import list_lines, sheet_lines
 
     words = list(options.words)
@@ -34,7 +33,7 @@ def run(options: Namespace) -> int:
     if not words:
         known = known_here(session)
         if options.json:
-            print_json(list_json(known))
+            print_json(known)
         else:
             say(*list_lines(known))
         return FINE
@@ -43,7 +42,7 @@ def run(options: Namespace) -> int:
     except NoSuchSpecies as error:
         raise Misuse(str(error)) from None
     if options.json:
-        print_json(sheet_json(sheet))
+        print_json(sheet)
     else:
         say(*sheet_lines(sheet))
     return FINE

@@ -1,15 +1,22 @@
-"""Finding a species by any of its names, with those that a journal's own plugins add."""
+"""Finds the species that are known in a journal, or with none, and the year of one of them."""
 
 from __future__ import annotations
 
 from datetime import date
 
-from backbud.commands.species.sheet import KindSheet, imagined_tree, sheet_of, year_by_months
 from backbud.plan.common import RULES
-from backbud.plan.pack import KnownSpecies, Pack, installed
+from backbud.plan.pack import Pack, installed
 from backbud.plan.year import Years
 from backbud.session import Session
 from backbud.species import rules_of
+from backbud.views.kind import (
+    KindName,
+    KindView,
+    imagined_tree,
+    kind_name,
+    kind_view,
+    year_by_months,
+)
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.problems import did_you_mean
 
@@ -18,12 +25,12 @@ class NoSuchSpecies(Exception):
     """No species has this name; the sentence names the nearest."""
 
 
-def known_here(session: Session | None) -> tuple[KnownSpecies, ...]:
+def known_here(session: Session | None) -> tuple[KindName, ...]:
     """Every species that is known: in a journal, those of its trusted plugins too."""
-    return tuple(_pack(session).all())
+    return tuple(map(kind_name, _pack(session).all()))
 
 
-def sheet_here(name: str, session: Session | None, today: date) -> KindSheet:
+def sheet_here(name: str, session: Session | None, today: date) -> KindView:
     """The year of a species at the journal's home place; by months where there is no journal."""
     pack = _pack(session)
     species = pack.find(name)
@@ -39,12 +46,12 @@ def sheet_here(name: str, session: Session | None, today: date) -> KindSheet:
     common = [rule for module in RULES for rule in rules_of(module)]
     if session is None:
         year = year_by_months(species, today)
-        return sheet_of(known, year, common, (), by_word(ACTS), {})
+        return kind_view(known, year, common, (), by_word(ACTS), {})
     years = Years(session.journal, session.weather, today)
     home = session.journal.settings.home
     year = years.at(imagined_tree(species, home, today), home, today, species, ())
     plugins = session.plugins
-    return sheet_of(known, year, common, plugins.rules, session.journal.acts, plugins.facts)
+    return kind_view(known, year, common, plugins.rules, session.journal.acts, plugins.facts)
 
 
 def _pack(session: Session | None) -> Pack:

@@ -1,23 +1,19 @@
-"""The list of species and the sheet of one, as a terminal prints them."""
+"""Lays out species, and the year of one, for a terminal."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from textwrap import wrap
 
-from backbud.commands.species.sheet import KindSheet
-from backbud.plan.pack import KnownSpecies
+from backbud.views.kind import KindName, KindView
 from backbud.words import between, day, number
 
 _WIDE = 96
 
 
-def list_lines(known: Iterable[KnownSpecies]) -> Iterator[str]:
+def list_lines(known: Iterable[KindName]) -> Iterator[str]:
     """Every species: its common name, its botanical name, its other names, where it comes from."""
-    rows = [
-        (one.species.title, one.species.botanical, ", ".join(_also(one)), one.origin)
-        for one in known
-    ]
+    rows = [(one.common, one.botanical, ", ".join(one.also), one.origin) for one in known]
     wide = [max((len(row[at]) for row in rows), default=0) for at in range(2)]
     for title, botanical, also, origin in rows:
         more = f"; also {also}" if also else ""
@@ -25,55 +21,50 @@ def list_lines(known: Iterable[KnownSpecies]) -> Iterator[str]:
     yield f"\n{number(len(rows), 'species', 'species')}. Its year: backbud species NAME"
 
 
-def sheet_lines(sheet: KindSheet) -> Iterator[str]:
-    """A species' year as a sheet."""
-    species, year = sheet.known.species, sheet.year
-    yield f"{species.title} ({species.botanical})"
-    also = _also(sheet.known)
-    if also:
-        yield from _text(f"also {', '.join(also)}")
-    yield f"  {sheet.known.origin}{', evergreen' if species.evergreen else ''}"
-    if species.habit:
-        yield from _text(species.habit)
+def sheet_lines(kind: KindView) -> Iterator[str]:
+    """A species' year as a kind."""
+    first = kind.first_day.year
+    yield f"{kind.common} ({kind.botanical})"
+    if kind.also:
+        yield from _text(f"also {', '.join(kind.also)}")
+    yield f"  {kind.origin}{', evergreen' if kind.evergreen else ''}"
+    if kind.habit:
+        yield from _text(kind.habit)
     yield from _heading("Facts")
-    wide = max(len(fact.label) for fact in sheet.facts)
-    for fact in sheet.facts:
+    wide = max(len(fact.label) for fact in kind.facts)
+    for fact in kind.facts:
         source = f" ({fact.source})" if fact.source else ""
         yield from _text(f"{fact.value}{source}", f"  {fact.label:<{wide}}  ")
-    where = f"at {year.place}" if year.place else "by the months of the northern hemisphere"
-    yield from _heading(f"Its year {year.name}, {where}")
-    is_one_datum = len({stage.because for stage in sheet.stages}) == 1
-    for stage in sheet.stages:
-        window = between(stage.window.opens, stage.window.closes, year.first.year)
-        best = day(stage.window.best, year.first.year)
-        yield f"  {stage.code:02}  {stage.name}: {best} ({window})"
+    where = f"at {kind.place}" if kind.place else "by the months of the northern hemisphere"
+    yield from _heading(f"Its year {kind.year}, {where}")
+    is_one_datum = len({stage.because for stage in kind.stages}) == 1
+    for stage in kind.stages:
+        window = between(stage.opens, stage.closes, first)
+        best = day(stage.best, first)
+        yield f"  {stage.bbch:02}  {stage.name}: {best} ({window})"
         if not is_one_datum:
             yield from _text(stage.because, "      ")
-    if sheet.stages and is_one_datum:
-        yield from _text(sheet.stages[0].because, "      ")
+    if kind.stages and is_one_datum:
+        yield from _text(kind.stages[0].because, "      ")
     yield from _heading(
         "What falls due on a strong tree; one in its year of repotting, and one that is not"
     )
-    for work in sheet.works:
-        window = between(work.window.opens, work.window.closes, year.first.year)
+    for work in kind.works:
+        window = between(work.opens, work.closes, first)
         yield f"  {window}: {work.title}"
         yield from _text(work.because, "      ")
         for caution in work.cautions:
             yield from _text(caution, "    ! ")
-    if sheet.afterwards:
+    if kind.afterwards:
         yield from _heading("After a work")
-    for after in sheet.afterwards:
+    for after in kind.afterwards:
         yield f"  {', '.join(after.after)}: {after.title}, {_later(after.days)}"
         yield from _text(after.because, "      ")
-    for title, sentences in (("What must not be done", species.never), ("Advice", species.advice)):
+    for title, sentences in (("What must not be done", kind.never), ("Advice", kind.advice)):
         if sentences:
             yield from _heading(title)
         for sentence in sentences:
             yield from _text(sentence, "  - ")
-
-
-def _also(known: KnownSpecies) -> tuple[str, ...]:
-    return (*known.species.common[1:], *known.species.also)
 
 
 def _heading(text: str) -> Iterator[str]:

@@ -10,7 +10,7 @@ from msgspec import Struct
 
 from backbud.climate.days import WeatherDay
 from backbud.journal.dated import DayWeather
-from backbud.journal.notes import Notes
+from backbud.journal.problems import PlacedFlaw, WithFlaws, flaw_at
 from backbud.journal.weather.limits import OF_A_DAY, impossible
 from backbud_grammar.measures import convert
 
@@ -31,14 +31,15 @@ class DayLines(Struct, frozen=True):
     words: Mapping[date, frozenset[str]] = {}
 
 
-def read_day_lines(weather: Iterable[DayWeather], home: str, notes: Notes) -> dict[str, DayLines]:
+def read_day_lines(weather: Iterable[DayWeather], home: str) -> WithFlaws[dict[str, DayLines]]:
     """Return what the day lines of each place say; `home`: the place of those that name none.
 
-    Of two lines that say another thing of one day the first counts, and the second is noted.
+    Of two lines that say another thing of one day the first counts, and the second is a flaw.
     """
     values: dict[str, dict[date, dict[str, float]]] = {}
     words: dict[str, dict[date, set[str]]] = {}
     first: dict[tuple[str, date, str], DayWeather] = {}
+    flaws: list[PlacedFlaw] = []
     for said in weather:
         place = said.place or home
         if said.name not in _UNITS:
@@ -49,53 +50,58 @@ def read_day_lines(weather: Iterable[DayWeather], home: str, notes: Notes) -> di
         why = impossible(field, value, OF_A_DAY)
         if why:
             hint = "Is the unit right? The value was left out."
-            notes.at(said.origin, "impossible-value", why, hint, 0, len(said.name))
+            flaws.append(flaw_at(said.origin, "impossible-value", why, hint, 0, len(said.name)))
             continue
         before = first.setdefault((place, said.day, field), said)
         if before is said:
             values.setdefault(place, {}).setdefault(said.day, {})[field] = value
         elif (before.value, before.unit) != (said.value, said.unit):
-            notes.at(
-                said.origin,
-                "repeated-day",
+            message = (
                 f"the {said.name} of {said.day} stands in {before.origin} and again in "
-                f"{said.origin}",
-                f"What stands in {before.origin} was kept; take one of the two out.",
-                0,
-                len(said.name),
+                f"{said.origin}"
             )
-    return {
-        place: DayLines(
-            {
-                day: WeatherDay(day, **_believed(found, first, (place, day), notes))
-                for day, found in sorted(values.get(place, {}).items())
-            },
-            {day: frozenset(found) for day, found in sorted(words.get(place, {}).items())},
-        )
-        for place in {**values, **words}
-    }
+            hint = f"What stands in {before.origin} was kept; take one of the two out."
+            flaws.append(flaw_at(said.origin, "repeated-day", message, hint, 0, len(said.name)))
+    days: dict[str, dict[date, WeatherDay]] = {}
+    for place in {**values, **words}:
+        days[place] = {}
+        for day, found in sorted(values.get(place, {}).items()):
+            believed, wrong = _believed(found, first, (place, day))
+            days[place][day] = WeatherDay(day, **believed)
+            flaws += wrong
+    return WithFlaws(
+        {
+            place: DayLines(
+                of_place,
+                {day: frozenset(found) for day, found in sorted(words.get(place, {}).items())},
+            )
+            for place, of_place in days.items()
+        },
+        tuple(flaws),
+    )
 
 
 def _believed(
     values: dict[str, float],
     first: Mapping[tuple[str, date, str], DayWeather],
     day: tuple[str, date],
-    notes: Notes,
-) -> dict[str, float]:
+) -> WithFlaws[dict[str, float]]:
     """The values of a day; of a low above its high neither is believed.
 
-    On one line that was noted when it was read.
+    On one line that was told when it was read.
     """
     if "low_c" not in values or "high_c" not in values or values["low_c"] <= values["high_c"]:
-        return values
+        return WithFlaws(values)
     low, high = first[(*day, "low_c")].origin, first[(*day, "high_c")].origin
-    if low != high:
-        notes.at(
-            max(low, high, key=lambda origin: (origin.file, origin.line)),
-            "contradiction",
-            f"the low of {day[1]} in {low} is above the high in {high}",
-            "Are the two swapped? Both were left out.",
-            0,
-            len("low"),
-        )
-    return {field: value for field, value in values.items() if not field.endswith("_c")}
+    believed = {field: value for field, value in values.items() if not field.endswith("_c")}
+    if low == high:
+        return WithFlaws(believed)
+    flaw = flaw_at(
+        max(low, high, key=lambda origin: (origin.file, origin.line)),
+        "contradiction",
+        f"the low of {day[1]} in {low} is above the high in {high}",
+        "Are the two swapped? Both were left out.",
+        0,
+        len("low"),
+    )
+    return WithFlaws(believed, (flaw,))

@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 from typing import NamedTuple
 
-from backbud.journal.read import Loaded, load
+from backbud.journal.load import Loaded, load
 from backbud.journal.weather.flaws import Flaws
 from backbud.journal.weather.named import is_outside
 from backbud.journal.weather.recognise import FORMS, recognise

@@ -13,7 +13,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from msgspec.structs import replace
 
 from backbud.climate.days import MonthlyMeans, WeatherDay
-from backbud.journal.notes import Notes
+from backbud.journal.problems import PlacedFlaw, WithFlaws, flaw_at
 from backbud.journal.things import Line, Thing
 from backbud.journal.weather.limits import OF_A_MONTH, impossible
 from backbud.journal.weather.record import MeansFrom
@@ -28,10 +28,10 @@ _LABELS = {"low": ("low_c", "C"), "high": ("high_c", "C"), "rain": ("rain_mm", "
 
 
 def means_of_place(
-    place: Thing, days: Iterable[WeatherDay], months: Iterable[MonthWeather], notes: Notes
-) -> tuple[MonthlyMeans | None, MeansFrom]:
-    """Return the means, and where the temperatures are from; what is wrong on the card is noted."""
-    card = _on_card(place, notes)
+    place: Thing, days: Iterable[WeatherDay], months: Iterable[MonthWeather]
+) -> WithFlaws[tuple[MonthlyMeans | None, MeansFrom]]:
+    """Return the means, and where the temperatures are from; and what is wrong on the card."""
+    card, flaws = _on_card(place)
     low, high, rain = (card.get(label, ()) for label in _LABELS)
     found = MonthlyMeans(low, high, rain) if low and high else None
     known_from: MeansFrom = "card" if found else ""
@@ -43,7 +43,7 @@ def means_of_place(
             found = replace(found, rain_mm=measured.rain_mm)
         elif measured:
             found, known_from = replace(measured, rain_mm=rain or measured.rain_mm), name
-    return found, known_from
+    return WithFlaws((found, known_from), flaws)
 
 
 def _measured(
@@ -54,10 +54,11 @@ def _measured(
     yield "daily series", months_of_days(days)
 
 
-def _on_card(place: Thing, notes: Notes) -> dict[str, tuple[float, ...]]:
+def _on_card(place: Thing) -> WithFlaws[dict[str, tuple[float, ...]]]:
     """The lists of twelve on a card, by label, in °C and mm; one with a slip in it is left out."""
     lists: dict[str, tuple[float, ...]] = {}
     lines: dict[str, Line] = {}
+    flaws: list[PlacedFlaw] = []
     for line in place.lines:
         label, measure = line.detail.name, line.detail.measure
         if label not in _LABELS or measure is None:
@@ -67,36 +68,27 @@ def _on_card(place: Thing, notes: Notes) -> dict[str, tuple[float, ...]]:
         why = next(filter(None, (impossible(field, value, OF_A_MONTH) for value in values)), "")
         if why:
             hint = "Is the unit right? The line was left out."
-            notes.at(line.origin, "impossible-value", why, hint, 0, len(label))
+            flaws.append(flaw_at(line.origin, "impossible-value", why, hint, 0, len(label)))
         else:
             lists[label], lines[label] = values, line
     for here, other in (("low", "high"), ("high", "low")):
         if here in lists and place.detail(other) is None:
-            notes.at(
-                lines.pop(here).origin,
-                "missing-label",
-                f"“{here}” stands on this card without “{other}”, so it was left out",
-                f"Add a line: {other}, twelve numbers, January first.",
-                0,
-                len(here),
-                "warning",
-            )
+            at = lines.pop(here).origin
+            message = f"“{here}” stands on this card without “{other}”, so it was left out"
+            hint = f"Add a line: {other}, twelve numbers, January first."
+            flaws.append(flaw_at(at, "missing-label", message, hint, 0, len(here), "warning"))
             del lists[here]
     if "low" not in lists or "high" not in lists:
-        return lists
+        return WithFlaws(lists, tuple(flaws))
     pairs = zip(MONTHS, lists["low"], lists["high"], strict=True)
     wrong = [month for month, low, high in pairs if low > high]
     if wrong:
-        notes.at(
-            lines["low"].origin,
-            "contradiction",
-            f"the low of {wrong[0]} is above its high",
-            "Are two numbers swapped? Both lines were left out.",
-            0,
-            len("low"),
-        )
+        message = f"the low of {wrong[0]} is above its high"
+        hint = "Are two numbers swapped? Both lines were left out."
+        at = lines["low"].origin
+        flaws.append(flaw_at(at, "contradiction", message, hint, 0, len("low")))
         del lists["low"], lists["high"]
-    return lists
+    return WithFlaws(lists, tuple(flaws))
 
 
 def months_of_days(days: Iterable[WeatherDay]) -> list[MonthWeather]:

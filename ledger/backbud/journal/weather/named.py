@@ -1,11 +1,16 @@
-"""A journal goes in; the weather files that its places' cards name come out."""
+"""The cards of the places go in; the weather files that they name come out."""
 
 from __future__ import annotations
 
+import posixpath
 from os.path import isabs
 
-from backbud.journal.read import Journal, weather_file_name
-from backbud.journal.things import Line, Thing
+from backbud.journal.things import Line, Thing, Things
+
+
+def weather_file_name(written: str) -> str:
+    """The path, from the journal's folder, of the weather file that a card names."""
+    return posixpath.normpath(written.strip().replace("\\", "/"))
 
 
 def files_named_by(place: Thing) -> list[tuple[str, Line]]:
@@ -22,7 +27,7 @@ def is_outside(name: str) -> bool:
     return name == ".." or name.startswith("../") or isabs(name) or name[1:2] == ":"
 
 
-def weather_files(journal: Journal) -> tuple[str, ...]:
+def weather_files(things: Things) -> tuple[str, ...]:
     """Return the names of all weather files that lie in the journal, or should; sorted."""
-    named = {name for place in journal.things.of_kind("place") for name, _ in files_named_by(place)}
+    named = {name for place in things.of_kind("place") for name, _ in files_named_by(place)}
     return tuple(sorted(name for name in named if not is_outside(name)))

@@ -1,7 +1,8 @@
 """The cards of the places go in; where each place is, and in which half of the Earth, comes out.
 
 There is one answer for a journal: whatever is turned by the hemisphere (the seasons of a date,
-windows by months, the growing year) asks here, and so does the weather.
+windows by months, the growing year) asks here, and so does the weather. What is wrong with the
+answers is told of the cards, whoever asked.
 """
 
 from __future__ import annotations
@@ -10,7 +11,7 @@ from collections.abc import Iterator
 from functools import cached_property
 
 from backbud.journal.events import Origin
-from backbud.journal.notes import Notes
+from backbud.journal.problems import PlacedFlaw, PlacedFlaws, WithFlaws, flaw_at
 from backbud.journal.settings import SETTINGS_FILE
 from backbud.journal.things import Thing, Things
 from backbud.journal.weather.on_file import WeatherFiles
@@ -18,8 +19,9 @@ from backbud.journal.weather.position import own_position, taken_over
 from backbud.journal.weather.record import Position
 from backbud.publish.memory import MemoryOf
 
-# What a card may say of where a place is.
+# What a card may say of where a place is; what else it says is of no use without.
 SAYS_WHERE = ("latitude", "town")
+_SAYS_ANYTHING = (*SAYS_WHERE, "longitude", "elevation", "weather")
 
 
 class Positions:
@@ -28,13 +30,10 @@ class Positions:
     `home`: the handle of the home place as the settings have it, or "". `memory`: the journal's.
     """
 
-    def __init__(
-        self, things: Things, home: str, files: WeatherFiles, memory: MemoryOf, notes: Notes
-    ) -> None:
+    def __init__(self, things: Things, home: str, files: WeatherFiles, memory: MemoryOf) -> None:
         self.files = files
-        self._things, self._named_home = things, home
-        self._memory, self._notes = memory, notes
-        self._own: dict[str, Position] = {}
+        self._things, self._named_home, self._memory = things, home, memory
+        self._own: dict[str, WithFlaws[Position]] = {}
 
     @cached_property
     def home(self) -> str:
@@ -58,16 +57,7 @@ class Positions:
         place = self.place(handle)
         if place is None:
             return Position()
-        position = self._resolved(place)
-        latitude, southern = position.latitude, self.southern
-        if (
-            latitude is not None
-            and southern is not None
-            and southern is not (latitude < 0)
-            and position.place == place.handle
-        ):
-            self._note_other_half(place)
-        return position
+        return self._resolved(place)
 
     def place(self, written: str) -> Thing | None:
         """The place so called."""
@@ -83,41 +73,22 @@ class Positions:
             at = self.place(at.text("within"))
         return out
 
-    def note_what_turns_the_year(self) -> None:
-        """Note that nobody says where home is, and each place in the other half of the Earth."""
-        if self.southern is None and self._things.of_kind("tree"):
-            self._note_unknown()
+    def flaws(self) -> PlacedFlaws:
+        """What is wrong with what the cards say of where places are."""
+        flaws: list[PlacedFlaw] = []
         for place in self._things.of_kind("place"):
-            if any(place.detail(label) for label in (*SAYS_WHERE, "longitude")):
-                self.of(place.handle)
+            if any(place.detail(label) for label in _SAYS_ANYTHING):
+                flaws += self._own_of(place.handle).flaws
+                flaws += self._in_other_half(place)
+        return tuple(flaws)
 
-    def _resolved(self, place: Thing) -> Position:
-        first, *around = self._from_inside_out(place)
-        position = self._own_of(first)
-        for handle in around:
-            if position.latitude is not None:
-                break
-            position = taken_over(position, self._own_of(handle))
-        return position
-
-    def _from_inside_out(self, place: Thing) -> Iterator[str]:
-        site = self.outward(place)
-        yield from site
-        home = self.place(self.home)
-        yield from (at for at in (self.outward(home) if home else ()) if at not in site)
-
-    def _own_of(self, handle: str) -> Position:
-        if handle not in self._own:
-            place = self._things.by_handle[handle]
-            self._own[handle] = own_position(
-                place, lambda: self.files.stations(place), self._memory, self._notes
-            )
-        return self._own[handle]
-
-    def _note_unknown(self) -> None:
+    def flaws_of_home(self) -> PlacedFlaws:
+        """That nobody says where home is, where there are trees whose year hangs on it."""
+        if self.southern is not None or not self._things.of_kind("tree"):
+            return ()
         home = self.place(self.home)
         card = f"on the card of “{home.handle}”" if home else "on a card of home, place yard"
-        self._notes.at(
+        flaw = flaw_at(
             home.origin if home else Origin(SETTINGS_FILE, 1, 1),
             "unknown-hemisphere",
             "nobody says where home is, so the seasons are taken to be those of the north",
@@ -126,10 +97,43 @@ class Positions:
             1 if home is None else len("place"),
             "warning",
         )
+        return (flaw,)
 
-    def _note_other_half(self, place: Thing) -> None:
-        half = "south" if self.southern else "north"
-        self._notes.at(
+    def _resolved(self, place: Thing) -> Position:
+        first, *around = self._from_inside_out(place)
+        position = self._own_of(first).value
+        for handle in around:
+            if position.latitude is not None:
+                break
+            position = taken_over(position, self._own_of(handle).value)
+        return position
+
+    def _from_inside_out(self, place: Thing) -> Iterator[str]:
+        site = self.outward(place)
+        yield from site
+        home = self.place(self.home)
+        yield from (at for at in (self.outward(home) if home else ()) if at not in site)
+
+    def _own_of(self, handle: str) -> WithFlaws[Position]:
+        if handle not in self._own:
+            place = self._things.by_handle[handle]
+            self._own[handle] = own_position(
+                place, lambda: self.files.stations(place), self._memory
+            )
+        return self._own[handle]
+
+    def _in_other_half(self, place: Thing) -> PlacedFlaws:
+        """That a place says of itself that it lies where the year goes the other way round."""
+        position, southern = self._resolved(place), self.southern
+        if (
+            position.latitude is None
+            or southern is None
+            or southern is (position.latitude < 0)
+            or position.place != place.handle
+        ):
+            return ()
+        half = "south" if southern else "north"
+        flaw = flaw_at(
             place.origin,
             "other-hemisphere",
             f"“{place.handle}” lies in the other half of the Earth than “{self.home}”; its seasons "
@@ -139,3 +143,4 @@ class Positions:
             len("place"),
             "warning",
         )
+        return (flaw,)

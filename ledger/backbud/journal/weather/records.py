@@ -17,6 +17,7 @@ from typing import Any, TypeVar
 
 from msgspec.structs import replace
 
+from backbud.journal.problems import PlacedFlaw, PlacedFlaws, WithFlaws
 from backbud.journal.read import Journal
 from backbud.journal.things import Thing
 from backbud.journal.weather.day_lines import DayLines, read_day_lines
@@ -37,7 +38,7 @@ class Records(Mapping[str, WeatherRecord]):
 
     def __init__(self, journal: Journal) -> None:
         self._journal, self._positions = journal, journal.positions
-        self._own: dict[str, WeatherRecord] = {}
+        self._own: dict[str, WithFlaws[WeatherRecord]] = {}
         self._whole: dict[str, WeatherRecord] = {}
         self._reckoned: dict[Hashable, Any] = {}
 
@@ -71,8 +72,20 @@ class Records(Mapping[str, WeatherRecord]):
         found = self._place(place) or self._place(self.home)
         handle = found.handle if found else ""
         if handle not in self._whole:
-            self._whole[handle] = self._with_around(found) if found else self._own_of("")
+            self._whole[handle] = self._with_around(found) if found else self._own_of("").value
         return self._whole[handle]
+
+    def flaws(self) -> PlacedFlaws:
+        """What is wrong with the weather of all places: every one is read."""
+        flaws: list[PlacedFlaw] = [*self._day_lines.flaws]
+        for place in self:
+            flaws += self._own_of(place).flaws
+        return tuple(flaws)
+
+    @property
+    def texts(self) -> Mapping[str, bytes]:
+        """The bytes of the weather files that were read so far, by name."""
+        return self._positions.files.texts
 
     @property
     def home(self) -> str:
@@ -84,23 +97,22 @@ class Records(Mapping[str, WeatherRecord]):
 
     # -------------------------------------------------------------- of its own
 
-    def _own_of(self, handle: str) -> WeatherRecord:
+    def _own_of(self, handle: str) -> WithFlaws[WeatherRecord]:
         """What is known of a place from its own card, day lines and files."""
         if handle not in self._own:
             self._own[handle] = self._read(handle)
         return self._own[handle]
 
-    def _read(self, handle: str) -> WeatherRecord:
-        lines = self._day_lines.get(handle, DayLines())
+    def _read(self, handle: str) -> WithFlaws[WeatherRecord]:
+        lines = self._day_lines.value.get(handle, DayLines())
         place = self._place(handle)
         if place is None:
-            return WeatherRecord("", lines.days, lines.days, words=lines.words)
-        notes = self._journal.notes
-        files = self._positions.files.of(place)
+            return WithFlaws(WeatherRecord("", lines.days, lines.days, words=lines.words))
+        files, of_files = self._positions.files.of(place)
         days = merged_days([lines.days, *(series.days for series in files.values())])
         months = merged_months([series.months for series in files.values()])
-        means, means_from = means_of_place(place, days.values(), months.values(), notes)
-        return WeatherRecord(
+        (means, means_from), of_card = means_of_place(place, days.values(), months.values())
+        record = WeatherRecord(
             handle,
             days,
             days,
@@ -115,20 +127,21 @@ class Records(Mapping[str, WeatherRecord]):
                 if series.days or series.months
             ),
         )
+        return WithFlaws(record, (*of_files, *of_card))
 
     @cached_property
-    def _day_lines(self) -> Mapping[str, DayLines]:
-        return read_day_lines(self._journal.weather, self.home, self._journal.notes)
+    def _day_lines(self) -> WithFlaws[dict[str, DayLines]]:
+        return read_day_lines(self._journal.weather, self.home)
 
     # -------------------------------------------------------------- from around
 
     def _with_around(self, place: Thing) -> WeatherRecord:
         """The place's own record, and what it lacks from around it."""
-        own = self._own_of(place.handle)
+        own = self._own_of(place.handle).value
         site = self._positions.outward(place)
-        around = [self._own_of(handle) for handle in site]
+        around = [self._own_of(handle).value for handle in site]
         elsewhere = [
-            self._own_of(handle)
+            self._own_of(handle).value
             for home in (self._place(self.home),)
             if home is not None
             for handle in self._positions.outward(home)

@@ -8,20 +8,8 @@ from datetime import date, timedelta
 from msgspec import Struct
 
 from backbud.pages.drawings.axes import Drawing, Key, Table, axes_for, band, drawing, line, tick
+from backbud.views.sky import Against
 from backbud.words import day, sentence
-
-
-class Against(Struct, frozen=True, gc=False):
-    """A sum at the end of a day: this year's, the average, the least and most on record.
-
-    `least`, `most`: None where too few years are on record.
-    """
-
-    day: date
-    this: float
-    average: float
-    least: float | None = None
-    most: float | None = None
 
 
 class Words(Struct, frozen=True):

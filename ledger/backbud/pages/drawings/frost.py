@@ -5,19 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import date, timedelta
 
-from msgspec import Struct
-
 from backbud.pages.drawings.axes import Drawing, Key, Table, axes_for, drawing, line, tick
+from backbud.views.sky import Odds
 from backbud.words import day
-
-
-class Odds(Struct, frozen=True, gc=False):
-    """For a day, in how many of a hundred winters a frost had come, and one was still to come."""
-
-    day: date
-    come_percent: float
-    to_come_percent: float
-
 
 KEYS = (
     Key("this", "winters in which a frost had come"),

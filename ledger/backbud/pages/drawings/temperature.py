@@ -5,8 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import date, timedelta
 
-from msgspec import Struct
-
 from backbud.pages.drawings.axes import (
     Drawing,
     Key,
@@ -18,30 +16,8 @@ from backbud.pages.drawings.axes import (
     tick,
     upright,
 )
+from backbud.views.sky import AirWeek
 from backbud.words import day
-
-
-class AirWeek(Struct, frozen=True, gc=False):
-    """One week of air in °C: the mean low and high, as measured or expected, and the usual ones.
-
-    `lowest_c`, `highest_c`: of the days measured, None where there are none.
-    """
-
-    first: date
-    days: int
-    measured_days: int
-    low_c: float
-    high_c: float
-    usual_low_c: float
-    usual_high_c: float
-    lowest_c: float | None = None
-    highest_c: float | None = None
-
-    @property
-    def measured(self) -> bool:
-        """Whether most of its days were measured."""
-        return 2 * self.measured_days > self.days
-
 
 KEYS = (
     Key("seen", "measured: mean low to mean high of the week"),

@@ -13,9 +13,9 @@ from msgspec.structs import replace
 
 from backbud.collection.state import Tree
 from backbud.kept import Is
-from backbud.pages.skies import Weather
-from backbud.pages.view import Nursery
 from backbud.plan.stores.values import Stores
+from backbud.views.nursery import Nursery
+from backbud.views.sky import Weather
 
 T = TypeVar("T")
 

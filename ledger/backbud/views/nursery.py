@@ -1,4 +1,4 @@
-"""What the pages are made from: the collection and its plan on one day, with names to show."""
+"""A journal on a day, from which all that is shown of it is made."""
 
 from __future__ import annotations
 
@@ -8,30 +8,15 @@ from datetime import date
 from msgspec import Struct
 
 from backbud.collection.state import Tree
-from backbud.pages.skies import Weather
 from backbud.plan.followups import FollowUp
 from backbud.plan.stores import Stores
 from backbud.species import Section
-
-
-class SpeciesFact(Struct, frozen=True):
-    """One fact of a species as shown, and where it comes from."""
-
-    label: str
-    value: str
-    source: str
-
-
-class SpeciesFacts(Struct, frozen=True):
-    """What the pages show of a species. `title`: the common name; `botanical`: no cultivar."""
-
-    title: str
-    botanical: str
-    facts: tuple[SpeciesFact, ...] = ()
+from backbud.views.facts import SpeciesFacts
+from backbud.views.sky import Weather
 
 
 class Nursery(Struct, frozen=True):
-    """Everything the pages show.
+    """The collection and its plan on one day, with names to show: for the keeper's eyes.
 
     `title`: of the journal. `home`: the home place's name. `trees`: all, also those gone.
     `plans`: by the tree's handle, every follow-up, open and settled. `names`: handles of people,

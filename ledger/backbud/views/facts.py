@@ -4,8 +4,26 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from backbud.pages.view import SpeciesFact
+from msgspec import Struct, field
+
 from backbud.species import Fact, Species
+
+
+class SpeciesFact(Struct, frozen=True):
+    """One fact of a species as shown (in JSON: `fact` and `value`), and where it comes from."""
+
+    label: str = field(name="fact")
+    value: str
+    source: str
+
+
+class SpeciesFacts(Struct, frozen=True):
+    """What the pages show of a species. `title`: the common name; `botanical`: no cultivar."""
+
+    title: str
+    botanical: str
+    facts: tuple[SpeciesFact, ...] = ()
+
 
 # Facts of a journal's own plugins, by any name of a kind and by label.
 MoreFacts = Mapping[str, Mapping[str, Fact[object]]]

@@ -1,4 +1,4 @@
-"""The sheet of a species: its stages, works and facts in one growing year.
+"""A species as it is shown: its facts, and its growing year with its stages and works.
 
 The works are those of two imagined strong trees to which nothing was done this year: one that is
 due for its repotting, and one that was repotted last year, since a repotting rules out other work.
@@ -9,21 +9,20 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from datetime import date
 from functools import partial
-from typing import NamedTuple
+from typing import TypedDict
 
-from msgspec import Struct
+from msgspec import Struct, field
 
 from backbud.climate.stages import Own
 from backbud.collection.state import Entry, Tree
-from backbud.facts import MoreFacts, facts_of
 from backbud.journal.events import Event
-from backbud.pages.view import SpeciesFact
 from backbud.plan.calm import kept_still, season_or_stage
 from backbud.plan.due import cautions_of, title_of
 from backbud.plan.pack import KnownSpecies
 from backbud.plan.year import roots_bear, wants_of
 from backbud.plugins import budget
 from backbud.species import Proposal, Rule, Species, Window, Year, rules_of, stage_name
+from backbud.views.facts import MoreFacts, SpeciesFact, facts_of
 from backbud_grammar.act_words import as_act
 from backbud_grammar.acts import ROWS
 from backbud_grammar.dates import growing_year, growing_year_days, read_date
@@ -33,27 +32,37 @@ from backbud_grammar.forms import ActForm
 _LONG_AGO, _LAST_YEAR = 8, 1
 
 
-class StageRow(NamedTuple):
-    """A growth stage (BBCH), and when it comes."""
+class StageView(Struct, frozen=True, gc=False):
+    """A growth stage (BBCH), and when it comes: first, expected and last day (in JSON: `from`,
+    `best`, `until`)."""
 
-    code: int
+    bbch: int
     name: str
-    window: Window
+    opens: date = field(name="from")
+    best: date
+    closes: date = field(name="until")
     because: str
 
 
-class WorkRow(NamedTuple):
-    """A work that falls due each year."""
+class YearlyView(Struct, frozen=True):
+    """A work that falls due each year: first, best and last day (in JSON: `from`, `best`,
+    `until`); `rule`: the id of the rule that asks it."""
 
     title: str
-    window: Window
+    opens: date = field(name="from")
+    best: date
+    closes: date = field(name="until")
     because: str
     cautions: tuple[str, ...]
     rule: str
 
+    @property
+    def window(self) -> Window:
+        return Window(self.opens, self.best, self.closes)
 
-class AfterRow(NamedTuple):
-    """What a work asks for later: so many days after it, first, best and last."""
+
+class AfterView(Struct, frozen=True):
+    """What is asked after one of these acts: so many days later, first, best and last."""
 
     after: tuple[str, ...]
     title: str
@@ -61,37 +70,84 @@ class AfterRow(NamedTuple):
     because: str
 
 
-class KindSheet(Struct, frozen=True):
-    """All that is known of a species, and its year at a place ("" is no place)."""
+class KindName(Struct, frozen=True, kw_only=True):
+    """A species by its names. `also`: its other names; `origin`: where it comes from: built in, a
+    package, or a file of the journal (in JSON: `from`)."""
 
-    known: KnownSpecies
+    common: str
+    botanical: str
+    also: tuple[str, ...]
+    origin: str = field(name="from")
+
+
+class KindView(KindName, frozen=True, kw_only=True):
+    """All that is known of a species, and its growing year.
+
+    `habit`: how it grows, "" where nobody says. `year`: its name, `first_day`: its first; `place`:
+    where, "" for the months of the northern hemisphere. `never`: what must not be done to it.
+    """
+
+    habit: str
+    evergreen: bool
     facts: tuple[SpeciesFact, ...]
-    year: Year
-    stages: tuple[StageRow, ...]
-    works: tuple[WorkRow, ...]
-    afterwards: tuple[AfterRow, ...]
+    year: str
+    first_day: date
+    place: str
+    stages: tuple[StageView, ...]
+    works: tuple[YearlyView, ...]
+    afterwards: tuple[AfterView, ...]
+    never: tuple[str, ...]
+    advice: tuple[str, ...]
 
 
-def sheet_of(
+def kind_name(known: KnownSpecies) -> KindName:
+    """The names of a species."""
+    return KindName(**_names(known))
+
+
+def kind_view(
     known: KnownSpecies,
     year: Year,
     common: Iterable[Rule],
     own: Iterable[Rule],
     acts: Mapping[str, ActForm],
     more: MoreFacts,
-) -> KindSheet:
+) -> KindView:
     """The sheet of a species in a year. `common`: the rules for every tree; `own`: those of the
     journal's plugins; a rule that fails is left out here, `backbud check` tells of it."""
     species = known.species
     works = _works((*rules_of(species), *own, *common), species, year, acts)
-    return KindSheet(
-        known,
-        facts_of(species, more),
-        year,
-        tuple(_stages(species, year)),
-        tuple(sorted(works, key=lambda work: (work.window.best, work.title))),
-        tuple(_afterwards((*rules_of(species), *own), species, year, acts, works)),
+    return KindView(
+        **_names(known),
+        habit=species.habit,
+        evergreen=species.evergreen,
+        facts=facts_of(species, more),
+        year=year.name,
+        first_day=year.first,
+        place=year.place,
+        stages=tuple(_stages(species, year)),
+        works=tuple(sorted(works, key=lambda work: (work.best, work.title))),
+        afterwards=tuple(_afterwards((*rules_of(species), *own), species, year, acts, works)),
+        never=tuple(species.never),
+        advice=tuple(species.advice),
     )
+
+
+class _Names(TypedDict):
+    common: str
+    botanical: str
+    also: tuple[str, ...]
+    origin: str
+
+
+def _names(known: KnownSpecies) -> _Names:
+    species = known.species
+    return {
+        "common": species.title,
+        "botanical": species.botanical,
+        "also": (*species.common[1:], *species.also),
+        "origin": known.origin,
+    }
 
 
 def year_by_months(species: Species, today: date) -> Year:
@@ -150,18 +206,18 @@ def imagined_tree(
     )
 
 
-def _stages(species: Species, year: Year) -> Iterator[StageRow]:
+def _stages(species: Species, year: Year) -> Iterator[StageView]:
     for code in sorted(species.stage_months):
         stage = year.stage(code)
         if stage is not None:
-            window = Window(stage.first, stage.day, stage.last)
-            yield StageRow(code, stage_name(code).lower(), window, stage.because)
+            name = stage_name(code).lower()
+            yield StageView(code, name, stage.first, stage.day, stage.last, stage.because)
 
 
 def _works(
     rules: Iterable[Rule], species: Species, year: Year, acts: Mapping[str, ActForm]
-) -> list[WorkRow]:
-    out: dict[tuple[str, str, Window], WorkRow] = {}
+) -> list[YearlyView]:
+    out: dict[tuple[str, str, Window], YearlyView] = {}
     for rule in rules:
         if rule.hangs_on == "act":
             continue
@@ -174,7 +230,10 @@ def _works(
             for one in kept_still(ask, ask(given, year), given, year):
                 if act := acts.get(one.act):
                     title, cautions = title_of(one, act), cautions_of(one, act)
-                    row = WorkRow(title, one.window, one.because, cautions, rule.id)
+                    days = one.window
+                    row = YearlyView(
+                        title, days.opens, days.best, days.closes, one.because, cautions, rule.id
+                    )
                     out.setdefault((rule.id, title, one.window), row)
     return list(out.values())
 
@@ -184,10 +243,10 @@ def _afterwards(
     species: Species,
     year: Year,
     acts: Mapping[str, ActForm],
-    works: list[WorkRow],
-) -> Iterator[AfterRow]:
+    works: list[YearlyView],
+) -> Iterator[AfterView]:
     """What each work asks for, done on its best day, or in the middle of the year."""
-    days = {work.title.split()[0]: work.window.best for work in works}
+    days = {work.title.split()[0]: work.best for work in works}
     found: dict[tuple[str, tuple[int, int, int], str], list[str]] = {}
     for rule in rules:
         for act in rule.acts_of(acts):
@@ -205,7 +264,7 @@ def _afterwards(
                     key = (title, (after[0], after[1], after[2]), one.because)
                     found.setdefault(key, []).append(act)
     for (title, later, because), after_acts in found.items():
-        yield AfterRow(tuple(dict.fromkeys(after_acts)), title, later, because)
+        yield AfterView(tuple(dict.fromkeys(after_acts)), title, later, because)
 
 
 def _asked(rule: Rule, tree: Tree, given: object, year: Year) -> list[Proposal]:

@@ -10,8 +10,6 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date, timedelta
 from functools import partial
 
-from msgspec import Struct
-
 from backbud.climate.air import DAY, OPEN_AIR, Air, PlaceAir
 from backbud.climate.frost import (
     FrostRecord,
@@ -27,13 +25,21 @@ from backbud.collection.state import Tree
 from backbud.journal.read import Journal
 from backbud.journal.weather.record import WeatherRecord
 from backbud.journal.weather.records import Records
-from backbud.pages.drawings.against_years import Against
-from backbud.pages.drawings.frost import Odds
-from backbud.pages.drawings.temperature import AirWeek
 from backbud.plan.covers import cover_from
 from backbud.plan.skies import MEANS_FROM, Skies
-from backbud.plan.water import Water, water_of
+from backbud.plan.water import water_of
 from backbud.species import Species
+from backbud.views.sky import (
+    Against,
+    AirWeek,
+    Chilled,
+    Frosts,
+    Odds,
+    Sky,
+    Sum,
+    Weather,
+    YearSum,
+)
 from backbud.words import full_day, number
 from backbud_grammar.dates import growing_year, growing_year_days
 
@@ -42,97 +48,6 @@ WEEK = 7
 FROST_C = 0.0
 # Where the average year adds less a day than this, days ahead or behind say nothing.
 LEAST_A_DAY = 2.0
-
-
-class YearSum(Struct, frozen=True, gc=False):
-    """A year on record: its name, its sum by the day that today is in it, and its whole sum."""
-
-    name: str
-    by_now: float
-    whole: float
-
-
-class Sum(Struct, frozen=True):
-    """A sum of this year against the others.
-
-    `points`: by week. `now`, `average_now`: at the end of today. `ahead_days`: how many days
-    before the average year today's sum was reached, negative where later; None where that cannot
-    be said. `years`: those on record, the latest first. `among`: of how many of them the average,
-    the least and the most are; 0 where the average is that of the means. `days`, `measured`: how
-    many days went into the sum of today, and how many of them were measured; `measured_until`: the
-    last of these, None where there is none.
-    """
-
-    name: str
-    points: tuple[Against, ...]
-    now: float
-    average_now: float
-    ahead_days: int | None
-    years: tuple[YearSum, ...]
-    among: int
-    days: int
-    measured: int
-    measured_until: date | None
-
-
-class Frosts(Struct, frozen=True):
-    """Frost at a place.
-
-    `odds`: by week of the season, where winters enough are on record. `winters`: on record.
-    `firsts`, `lasts`: the day by which one, five and nine of ten winters had their first and last
-    frost, None where such a winter had none. `because`: what the plan goes by.
-    """
-
-    winters: int
-    odds: tuple[Odds, ...]
-    firsts: tuple[date | None, ...]
-    lasts: tuple[date | None, ...]
-    because: tuple[str, ...]
-
-
-class Chilled(Struct, frozen=True, gc=False):
-    """A kind's need of chill, in portions, and the day on which it is met; None where it is not."""
-
-    kind: str
-    portions: float
-    met: date | None
-
-
-class Sky(Struct, frozen=True):
-    """Everything that the page shows of one sky.
-
-    `places`: handles of those that share it. `cover`: as written on the card; `light`: the share
-    it lets in. `mean_c`, `usual_c`: of the last week, of which so many days were `measured`.
-    `frosts`: None where the open air's hold. `sources`: where each figure comes from, a sentence
-    each.
-    """
-
-    places: tuple[str, ...]
-    cover: str
-    light: float
-    year: str
-    weeks: tuple[AirWeek, ...]
-    mean_c: float
-    usual_c: float
-    measured: int
-    heat: Sum
-    chill: Sum
-    chilled: tuple[Chilled, ...]
-    frosts: Frosts | None
-    sources: tuple[str, ...]
-
-
-class Weather(Struct, frozen=True):
-    """The weather of all places: the home place's sky first, if it has one.
-
-    `unknown`: places of which too little is known. `home`: the home place's handle, or "".
-    """
-
-    home: str = ""
-    home_known: bool = False
-    skies: tuple[Sky, ...] = ()
-    unknown: tuple[str, ...] = ()
-    water: Water = Water()
 
 
 def weather_of(

@@ -1,0 +1,203 @@
+"""The diary is parted into sections, each outlined or recalled; what stands twice is set aside."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from itertools import chain
+from typing import Any, NamedTuple
+
+from msgspec import Struct
+
+from backbud.journal import remember
+from backbud.journal.copies import Copies, copies_among, without_conflicts, without_pages, words_in
+from backbud.journal.events import Origin
+from backbud.journal.faults import fault_at
+from backbud.journal.load import Loaded
+from backbud.journal.problems import PlacedFlaw, WithFlaws, placed
+from backbud.journal.things import PlacedCard
+from backbud.journal.warm import Outlined, Warm
+from backbud.journal.weather.named import weather_file_name
+from backbud.publish.memory import MemoryOf
+from backbud_grammar.digest import digest
+from backbud_grammar.forms import ActForm
+from backbud_grammar.outline import Known, read_section, sections
+from backbud_grammar.syntax import Card, Page
+
+_WEATHER = re.compile(rb"^[ \t]+weather[ \t]+([^\n]+)", re.MULTILINE | re.IGNORECASE)
+
+
+class Parted(Struct, frozen=True):
+    """The files by name, and of those that count the cards.
+
+    `fresh`: how many sections are new. `weather_files`: those that a place's card names as weather;
+    they are no part of the diary.
+    """
+
+    files: Mapping[str, Outlined] = {}
+    cards: tuple[PlacedCard, ...] = ()
+    card_digests: tuple[bytes, ...] = ()
+    fresh: int = 0
+    weather_files: frozenset[str] = frozenset()
+    copies: Copies = Copies({}, {}, ())
+
+    def counting(self) -> dict[str, Outlined]:
+        """The files that count, with the pages that do."""
+        return _counting(self.files, self.copies)
+
+    def rows(self) -> dict[bytes, list[remember.Kept[Any]]]:
+        """The sections of every file, by the digest of its bytes."""
+        return {file.digest: file.row for file in self.files.values()}
+
+
+def parted(
+    loaded: Mapping[str, Loaded],
+    acts: Mapping[str, ActForm],
+    memory: MemoryOf,
+    known: remember.Memory,
+    warm: Warm[Any],
+) -> WithFlaws[Parted]:
+    """Outline every file but those that a place's card names as weather.
+
+    `known`: what was read before. `warm`: what this process outlined before, and keeps for later.
+    """
+    merged = {name: without_conflicts(text.data) for name, text in loaded.items()}
+    files = {name: data for name, (data, _) in merged.items()}
+    before = _ReadBefore(Known.of(acts), known, warm, set())
+    perhaps = _perhaps_weather(files)
+    found = {
+        name: _contained(name, files[name], before, memory) for name in files if name not in perhaps
+    }
+    weather_files = _named_as_weather(found, perhaps)
+    for name in sorted(perhaps - weather_files):
+        found[name] = _contained(name, files[name], before, memory)
+    outlined = {name: one.value for name, one in found.items() if one.value is not None}
+    warm.outlined = outlined
+    copies = copies_among(outlined)
+    counting = _counting(outlined, copies).values()
+    flaws = [flaw for one in found.values() for flaw in one.flaws]
+    for name in (name for name in files if name not in weather_files):
+        flaws += placed(name, 0, (*loaded[name].flaws, *merged[name][1]))
+    flaws += [PlacedFlaw(name, 0, flaw) for name, flaw in copies.flaws]
+    return WithFlaws(
+        Parted(
+            outlined,
+            tuple(chain.from_iterable(file.cards for file in counting)),
+            tuple(chain.from_iterable(file.card_digests for file in counting)),
+            len(before.fresh),
+            weather_files,
+            copies,
+        ),
+        tuple(flaws),
+    )
+
+
+def _counting(files: Mapping[str, Outlined], copies: Copies) -> dict[str, Outlined]:
+    return {
+        name: without_pages(file, copies.pages.get(name))
+        for name, file in files.items()
+        if name not in copies.repeated
+    }
+
+
+# ------------------------------------------------------------------ which files are weather
+
+
+def _perhaps_weather(files: Mapping[str, bytes]) -> frozenset[str]:
+    """The files that some line names as weather; it may be no line of a card."""
+    return frozenset(
+        name
+        for data in files.values()
+        if b"weather" in data
+        for found in _WEATHER.finditer(data)
+        if (name := weather_file_name(found[1].decode())) in files
+    )
+
+
+def _named_as_weather(
+    found: Mapping[str, WithFlaws[Outlined | None]], perhaps: frozenset[str]
+) -> frozenset[str]:
+    """Those that a place's card does name."""
+    if not perhaps:
+        return perhaps
+    return frozenset(
+        name
+        for one in found.values()
+        if one.value is not None
+        for placed in one.value.cards
+        if placed.card.kind == "place"
+        for line in placed.card.lines
+        if line.text.casefold().startswith("weather")
+        if (name := weather_file_name(line.text[len("weather") :])) in perhaps
+    )
+
+
+# ------------------------------------------------------------------ one file
+
+
+class _ReadBefore(NamedTuple):
+    """What sections are outlined by: the language, what was read before, and what this process
+    keeps; with the digests of those that are new."""
+
+    language: Known
+    memory: remember.Memory
+    warm: Warm[Any]
+    fresh: set[bytes]
+
+
+def _outlined(name: str, data: bytes, known: _ReadBefore) -> Outlined:
+    """The sections of a file."""
+    before = known.warm.outlined.get(name)
+    if before is not None and before.data == data:
+        return before
+    whole = digest(data)
+    row = known.memory.files.get(whole)
+    # A foreign memory may leave out some of a file.
+    if row is None or sum(kept.lines for kept in row) < data.count(b"\n"):
+        row = _new_row(data, known)
+    out = Outlined(data, whole, row, [], [], [], [])
+    line = 0
+    for kept in row:
+        section = kept.section
+        if isinstance(section, Page | remember.RecalledPage):
+            out.pages.append((line, kept))
+        elif isinstance(section, Card):
+            out.cards.append(PlacedCard(section, name, line))
+            out.card_digests.append(kept.digest)
+        elif section.blocks or section.flaws:
+            out.strays.append((line, section))
+        line += kept.lines
+    return out
+
+
+def _new_row(data: bytes, known: _ReadBefore) -> list[remember.Kept[Any]]:
+    """The sections of a file that is new or was edited; most of them are known all the same."""
+    by_digest = known.warm.by_digest
+    if by_digest is None:
+        rows = known.memory.files.values()
+        by_digest = known.warm.by_digest = {kept.digest: kept for row in rows for kept in row}
+    row: list[remember.Kept[Any]] = []
+    for _, text in sections(data):
+        # Blank lines behind a section say nothing: with more of them it is the same.
+        mark, lines = digest(text.rstrip()), text.count(b"\n")
+        kept = by_digest.get(mark)
+        if kept is None:
+            section = read_section(text, known.language)
+            kept = by_digest[mark] = remember.Kept(mark, lines, words_in(text), section)
+            known.fresh.add(mark)
+        elif kept.lines != lines:
+            kept = remember.Kept(mark, lines, kept.said, kept.section, kept.sound)
+        row.append(kept)
+    return row
+
+
+def _contained(
+    name: str, data: bytes, known: _ReadBefore, memory: MemoryOf
+) -> WithFlaws[Outlined | None]:
+    """The sections of a file; None where that failed by a fault of ours."""
+    try:
+        return WithFlaws(_outlined(name, data, known))
+    except Exception as error:
+        hint = "The file was left out; all else was read."
+        flaw = fault_at(Origin(name, 1, 1), {name: data}, memory, "this file", error, hint)
+        return WithFlaws(None, (flaw,))

@@ -1,0 +1,128 @@
+"""The dated pages are read and put in the order of their days."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from datetime import date
+from functools import partial
+from typing import Any, NamedTuple
+
+from backbud.journal import remember
+from backbud.journal.dated import DatedPage, DayWeather
+from backbud.journal.diary import DiaryReader
+from backbud.journal.events import Origin
+from backbud.journal.faults import fault_at
+from backbud.journal.headings import day_above, flaw_of_date, length_of
+from backbud.journal.problems import PlacedFlaw, WithFlaws, placed
+from backbud.journal.warm import Outlined, Sections
+from backbud.publish.memory import MemoryOf
+from backbud_grammar.dates import WrittenDate, check_reckoned, read_date
+from backbud_grammar.problems import Flaw, Misread
+from backbud_grammar.syntax import Page
+
+# A page whose date cannot be read.
+NO_DAY = WrittenDate("", date.min, date.min, True, False, False)
+# Trees are older than any diary of them; what is known of their youth has a rough date.
+OLDEST_DAY = date(1800, 1, 1)
+
+
+class ReadPage(NamedTuple):
+    """A page, by what pages are in order, and what its first line says of the weather."""
+
+    day: date
+    file: str
+    line: int
+    page: DatedPage
+    weather: list[DayWeather]
+
+
+class DatedBy(NamedTuple):
+    """What dates are read by: in which half of the Earth home lies, the day on which the journal is
+    read, and whether it is looked at as it was then."""
+
+    southern: bool
+    today: date
+    as_of: bool
+
+
+def read_pages(
+    files: Mapping[str, Outlined],
+    reader: DiaryReader,
+    by: DatedBy,
+    known: Sections[ReadPage],
+    memory: MemoryOf,
+) -> WithFlaws[list[ReadPage]]:
+    """The pages of these files, in order. `known`: what this process made of them before."""
+    pages: list[ReadPage] = []
+    flaws: list[PlacedFlaw] = []
+    for file, outlined in files.items():
+        read = partial(_contained, file, outlined, reader, by, memory)
+        found = known.of_file(file, outlined, read)
+        pages += found.value
+        flaws += found.flaws
+    return WithFlaws(pages, tuple(flaws))
+
+
+def _contained(
+    file: str,
+    outlined: Outlined,
+    reader: DiaryReader,
+    by: DatedBy,
+    memory: MemoryOf,
+    line: int,
+    kept: remember.Kept[Any],
+    so_far: int,
+) -> WithFlaws[ReadPage | None]:
+    """A page as read; None where that failed by a fault of ours, or it has no place in the
+    history. `so_far`: how much is wrong in the file above it."""
+    try:
+        above = partial(day_above, outlined, line)
+        page, flaws = _page(file, line, kept, reader, by, above, so_far)
+        return WithFlaws(page, placed(file, line, flaws))
+    except Exception as error:
+        origin, texts = Origin(file, line + 1, 1), {file: outlined.data}
+        hint = "The page was left out; all else was read."
+        return WithFlaws(None, (fault_at(origin, texts, memory, "this page", error, hint),))
+
+
+def _page(
+    file: str,
+    line: int,
+    kept: remember.Kept[Any],
+    reader: DiaryReader,
+    by: DatedBy,
+    above: Callable[[], date | None],
+    so_far: int,
+) -> tuple[ReadPage | None, list[Flaw]]:
+    """`above`: finds the day of the page above it in its file."""
+    written, today = kept.section.date, by.today
+    flaws: list[Flaw] = []
+    try:
+        when = read_date(written, by.southern)
+        check_reckoned(when.first, written)
+    except Misread as error:
+        flaws.append(flaw_of_date(error, kept.section, above()))
+        # Without a day nothing of it can be replayed, but its other problems are told too.
+        when = NO_DAY
+    if when.first > today:
+        if by.as_of:
+            return None, flaws
+        flaws.append(_not_yet(when, kept.section, today))
+    elif when.exact and when.last < OLDEST_DAY and when is not NO_DAY:
+        message = f"{when.text} is long ago"
+        old = Flaw("old-date", 0, 1, len(written), message, "Is the year right?", "warning")
+        flaws.append(old)
+    page, weather, found = reader.page(kept, when, file, line, so_far + len(flaws))
+    flaws += found
+    if when is NO_DAY or when.first > today:
+        return None, flaws
+    return ReadPage(when.first, file, line, page, weather), flaws
+
+
+def _not_yet(when: WrittenDate, page: Page | remember.RecalledPage, today: date) -> Flaw:
+    hint = "What is still to come is written as planned: planned repot, to 2027-03."
+    if (when.first - today).days > 366:
+        hint = f"Is the year right? {hint}"
+    message = f"{when.text} has not come yet (today is {today})"
+    lines = length_of(page)
+    return Flaw("future-date", 0, 1, len(page.date), message, hint, lines=lines)

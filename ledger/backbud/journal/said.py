@@ -1,0 +1,226 @@
+"""What an act line says: its act, details and references, held against the table of acts."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from datetime import date
+
+from msgspec import Raw
+
+from backbud.journal.dated import Said, SoundActs
+from backbud.journal.far import flaw_of_far, says_when
+from backbud.journal.problems import is_flood
+from backbud.journal.remember import acts_of
+from backbud.journal.things import Things
+from backbud_grammar.dates import WrittenDate, read_span
+from backbud_grammar.forms import ANY_WORDS, NO_ACT, ActForm, Form
+from backbud_grammar.handles import flaw_of
+from backbud_grammar.parse import ActReading, Details
+from backbud_grammar.problems import Flaw, Misread, did_you_mean
+from backbud_grammar.said_otherwise import hint_for_act
+from backbud_grammar.syntax import Act, Subjects
+from backbud_grammar.whole import HELD, doubt_of, told, words_over
+
+NOBODY = Subjects(())
+_NO_HINT = "The manual lists every act; free words go after noted."
+
+
+class ActReader:
+    """Reads acts against the table of acts, and tells what is wrong in each.
+
+    `recall`: what an earlier run found sound, by word and text. `found_sound`: what this process
+    found or recalled; more is added.
+    """
+
+    def __init__(
+        self,
+        things: Things,
+        details: Details,
+        recall: Callable[[str, str], Said | None],
+        found_sound: SoundActs,
+    ) -> None:
+        self.things, self.details = things, details
+        self.found_sound = found_sound
+        self._recall = recall
+
+    def subjects(self, text: str) -> Subjects:
+        read = self.details.subjects(text) if text else NOBODY
+        return NOBODY if isinstance(read, Flaw) else read
+
+    def recalled(self, acts: Raw) -> tuple[Act, ...]:
+        return acts_of(acts)
+
+    def said(self, act: Act, *, held: bool) -> Said:
+        form = self.form(act)
+        assert form is not None
+        if held:
+            return _held(form, act)
+        known = self._known(act)
+        if known is None:
+            known, _ = self._judged(form, act)
+        return known
+
+    def row(self, act: str) -> ActForm:
+        return self.details.acts.get(act, NO_ACT)
+
+    def read(self, act: Act, when: WrittenDate, so_far: int) -> tuple[str, tuple[Flaw, ...]]:
+        """The past form of an act on a page of these days, or "" where it cannot be read at all;
+        and all that is wrong in it.
+
+        `so_far`: how much is wrong in the file above it; in a flood hints are not sought.
+        """
+        form = self.form(act)
+        if form is None:
+            return "", (self._unknown_act(act, so_far),)
+        flaws: tuple[Flaw, ...] = ()
+        known = self._known(act)
+        if known is None:
+            known, flaws = self._judged(form, act)
+            if flaws:
+                flaws = tuple([_in_its_place(one, act) for one in flaws])
+            elif not form.prose:
+                self.found_sound[act.word][act.text] = known
+        flaw = self._taken_back(form, act, known, when)
+        if flaw is not None:
+            return HELD, (*flaws, _in_its_place(flaw, act))
+        return known.act, flaws
+
+    def form(self, act: Act) -> ActForm | None:
+        """The row of an act as it is written, in any case of its letters; None where it is none."""
+        return self.details.acts.get(act.word) or self.details.acts.get(act.word.casefold())
+
+    def flaw_of_reference(
+        self, handle: str, kinds: tuple[str, ...], forms: Sequence[Form] = ()
+    ) -> Flaw | None:
+        """What is wrong with a handle; the nearest one or the nearest detail is the hint."""
+        found = self.things.find(handle)
+        if found is None:
+            near = [thing.handle for thing in self.things.by_handle.values() if thing.kind in kinds]
+            near += [
+                word
+                for form in forms
+                if form.words != ANY_WORDS
+                for word in (*form.labels, *form.words)
+            ]
+            hint = did_you_mean(handle, near, "Give it a card, or check the spelling.")
+            return Flaw(
+                "unknown-handle",
+                0,
+                0,
+                len(handle),
+                f"no {' or '.join(kinds)} is called “{handle}”",
+                hint,
+            )
+        if found.kind not in kinds:
+            return Flaw(
+                "wrong-kind",
+                0,
+                0,
+                len(handle),
+                f"“{handle}” is a {found.kind}, not a {' or a '.join(kinds)}",
+                f"Its card stands in {found.origin}.",
+            )
+        return None
+
+    def _known(self, act: Act) -> Said | None:
+        """What an act says that was found sound before."""
+        texts = self.found_sound.get(act.word)
+        if texts is None:
+            texts = self.found_sound[act.word] = {}
+        known = texts.get(act.text)
+        if known is None:
+            known = self._recall(act.word, act.text)
+            if known is not None:
+                texts[act.text] = known
+        return known
+
+    def _taken_back(self, form: ActForm, act: Act, known: Said, when: WrittenDate) -> Flaw | None:
+        """What holds back an act that is sound by its own text: its remark, what was refused below
+        it, or its page's day."""
+        if known.act == HELD:
+            return None
+        doubt = doubt_of(form, act)
+        if doubt is None and known.says_when and when.first > date.min:
+            doubt = flaw_of_far(known.details, when)
+        return doubt
+
+    def _judged(self, form: ActForm, act: Act) -> tuple[Said, tuple[Flaw, ...]]:
+        """What an act says by its own text, and all that is wrong in it."""
+        reading = self.details.of(form, act.text)
+        forms = form.forms
+        if reading.named:
+            forms += self.details.acts[reading.named].forms
+        found = (*reading.flaws, *self._flaws_of_references(form, act, reading, forms))
+        is_held, flaws = told(form, act.word, act.text, reading, found, forms)
+        if is_held:
+            return _held(form, act), flaws
+        kept = words_over(act.text, reading)
+        dated = says_when(reading.details)
+        return Said(form.word, reading.details, reading.named, kept=kept, says_when=dated), flaws
+
+    def _unknown_act(self, act: Act, so_far: int) -> Flaw:
+        word, hint = act.word, _NO_HINT
+        if not is_flood(so_far):
+            said = hint_for_act(word, act.text, self.details.acts)
+            hint = said or did_you_mean(word, self.details.acts, hint)
+        message = f"“{word}” is no act known here"
+        return Flaw("unknown-act", act.line, act.column, len(word), message, hint)
+
+    def _flaws_of_references(
+        self, form: ActForm, act: Act, reading: ActReading, forms: Sequence[Form]
+    ) -> Iterator[Flaw]:
+        """What is wrong with the references and dates of an act, by their place in its text."""
+        for detail, start in zip(reading.details, reading.starts, strict=True):
+            if detail.handle:
+                kinds = tuple(
+                    dict.fromkeys(kind for f in forms if f.name == detail.name for kind in f.refers)
+                )
+                said, flaw = detail.handle, self.flaw_of_reference(detail.handle, kinds, forms)
+            elif detail.date:
+                said, flaw = detail.date, _flaw_of_date(detail.date)
+            elif detail.name == "as" and "separated" in (form.word, reading.named):
+                said, flaw = detail.words, self._flaw_of_new_handle(detail.words)
+            else:
+                continue
+            if flaw is not None:
+                at, length = act.text.find(said, start + detail.offset), flaw.length or len(said)
+                if at < 0:
+                    # It is written with other blanks.
+                    at, length = start + detail.offset, detail.length
+                hint = flaw.hint
+                if flaw.code == "wrong-kind" and form.of_all and "a place" in flaw.message:
+                    hint = f"Into a place it is moved: write moved {said}."
+                yield Flaw(flaw.code, 0, at + flaw.column, length, flaw.message, hint)
+
+    def _flaw_of_new_handle(self, handle: str) -> Flaw | None:
+        """What is wrong with the handle of a tree that begins here; it may have a card already."""
+        found = self.things.find(handle)
+        if found is None:
+            wrong = flaw_of(handle)
+        else:
+            wrong = "" if found.kind == "tree" else f"“{handle}” is a {found.kind} already"
+        hint = "Choose another handle for the new tree."
+        return Flaw("bad-handle", 0, 0, len(handle), wrong, hint) if wrong else None
+
+
+def _in_its_place(flaw: Flaw, act: Act) -> Flaw:
+    """A flaw of an act's text, or of the whole act, where it stands on the page."""
+    if flaw.length == 0:
+        at, column, length = act.line, act.column, len(act.word)
+    else:
+        at, column = act.place_of(flaw.column)
+        length = flaw.length
+    return Flaw(flaw.code, at, column, length, flaw.message, flaw.hint, flaw.severity)
+
+
+def _held(form: ActForm, act: Act) -> Said:
+    """What is left of an act that is held back: its words."""
+    return Said(HELD, (), "", form.word, (act.text,) if act.text else ())
+
+
+def _flaw_of_date(written: str) -> Flaw | None:
+    try:
+        read_span(written)
+    except Misread as error:
+        return Flaw(error.code, 0, error.offset, error.length, error.message, error.hint)
+    return None

@@ -1,0 +1,306 @@
+"""The steps of reading a journal, each one function: what they are given, and what they add."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable, Mapping, Sequence
+from datetime import date
+from functools import partial
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from backbud.journal import remember
+from backbud.journal.cards import flaw_of_reference, read_things, with_lines_at_edge
+from backbud.journal.currency import bare_amounts
+from backbud.journal.dated import DatedPage, DayWeather
+from backbud.journal.diary import DiaryReader
+from backbud.journal.events import Origin
+from backbud.journal.far import far_on_cards
+from backbud.journal.faults import failing, fault_at
+from backbud.journal.find import find_files
+from backbud.journal.load import Loaded, load
+from backbud.journal.misplaced import flaws_of_misplaced
+from backbud.journal.outlines import Parted, parted
+from backbud.journal.pages import DatedBy, ReadPage, read_pages
+from backbud.journal.problems import PlacedFlaw, PlacedFlaws, WithFlaws, placed
+from backbud.journal.said import ActReader
+from backbud.journal.settings import SETTINGS_FILE, Settings, read_settings
+from backbud.journal.things import PlacedCard, Things, turned_south
+from backbud.journal.warm import Warm
+from backbud.journal.weather.on_file import WeatherFiles
+from backbud.journal.weather.positions import Positions
+from backbud.journal.weather.series import Until
+from backbud.kept import Is, Kept
+from backbud.publish.memory import MemoryOf
+from backbud_grammar.acts import ACTS, by_word
+from backbud_grammar.digest import digest
+from backbud_grammar.forms import ActForm
+from backbud_grammar.parse import Details
+from backbud_grammar.version import language_mark, sources_mark
+
+# So little that is new is sooner read again than the whole memory is written.
+FEW_PAGES = 20
+FEW_DETAILS = 60
+
+
+class ToRead(Struct, frozen=True):
+    """What is to be read, by which table of acts, and what earlier runs left.
+
+    `warm`: what this process keeps of the text. `known`: what was read before, by this process or
+    an earlier one; `details` with it. `mark`: of all that reading a text hangs on.
+    """
+
+    folder: str
+    today: date
+    as_of: bool
+    acts: Mapping[str, ActForm]
+    kept: Kept
+    memory: MemoryOf
+    warm: Warm[ReadPage]
+    known: remember.Memory
+    details: Details
+    mark: str
+
+
+class SoFar(Struct, frozen=True):
+    """What the steps so far have made of a journal; the fields stand in the order of the steps.
+
+    `names`: of its text files. `loaded`: those, and the settings. `handles`: the digest of what
+    every handle means. `remembered`: the memory holds all that was read.
+    """
+
+    asked: ToRead
+    positions: Positions
+    names: tuple[str, ...] = ()
+    loaded: Mapping[str, Loaded] = {}
+    settings: Settings = Settings()
+    parted: Parted = Parted()
+    things: Things = Things({}, {})
+    southern: bool = False
+    handles: bytes = b""
+    pages: tuple[DatedPage, ...] = ()
+    weather: tuple[DayWeather, ...] = ()
+    remembered: bool = False
+
+    @property
+    def texts(self) -> dict[str, bytes]:
+        """The bytes of each file."""
+        return {name: text.data for name, text in self.loaded.items()}
+
+    @property
+    def weather_files(self) -> dict[str, Loaded]:
+        """The text files that a place's card names as weather."""
+        return {name: self.loaded[name] for name in self.parted.weather_files}
+
+
+ReadStep = Callable[[SoFar], WithFlaws[SoFar]]
+
+
+def begun(
+    folder: str,
+    today: date,
+    as_of: bool,
+    acts: tuple[ActForm, ...],
+    kept: Kept,
+    memory: MemoryOf,
+) -> SoFar:
+    """What the first step is given."""
+    by_act = by_word(acts)
+    mark = _mark(by_act)
+    warm: Warm[ReadPage] = kept.once("text", (folder, acts), Warm)
+    known = warm.memory or remember.recall(memory, mark)
+    details = warm.details or Details(by_act, known.readings_of, known.subjects)
+    asked = ToRead(folder, today, as_of, by_act, kept, memory, warm, known, details, mark)
+    return SoFar(asked, _positions(asked, Things({}, {}), "", {}))
+
+
+def _mark(acts: Mapping[str, ActForm]) -> str:
+    """What the memory depends on: the files of the language and of its reading, and the acts."""
+    files = language_mark() + sources_mark(os.path.dirname(__file__))
+    added = sorted(word for word, form in acts.items() if form not in ACTS)
+    table = "".join(f"{word} {acts[word]}" for word in added)
+    return digest(f"{files} {table}".encode()).hex()
+
+
+# ------------------------------------------------------------------ files
+
+
+def find(reading: SoFar) -> WithFlaws[SoFar]:
+    """The names of the journal's files."""
+    found = find_files(reading.asked.folder)
+    flaws = tuple([PlacedFlaw(name, 0, flaw) for name, flaw in found.passed_over.items()])
+    return WithFlaws(replace(reading, names=tuple(found.files)), flaws)
+
+
+def load_files(reading: SoFar) -> WithFlaws[SoFar]:
+    """Their bytes, with `\\n` line ends and valid UTF-8. What is wrong with them is told once it is
+    known which of them are weather files."""
+    folder = reading.asked.folder
+    loaded = {name: load(folder, name) for name in (SETTINGS_FILE, *reading.names)}
+    return WithFlaws(replace(reading, loaded=loaded))
+
+
+def set_up(reading: SoFar) -> WithFlaws[SoFar]:
+    """The settings."""
+    text = reading.loaded[SETTINGS_FILE]
+    settings, flaws = read_settings(text.data.decode())
+    flaws = [*text.flaws, *flaws]
+    return WithFlaws(replace(reading, settings=settings), placed(SETTINGS_FILE, 0, flaws))
+
+
+def part(reading: SoFar) -> WithFlaws[SoFar]:
+    """The sections of each file: dated pages and cards, outlined or recalled."""
+    asked = reading.asked
+    loaded = {name: reading.loaded[name] for name in reading.names}
+    found, flaws = parted(loaded, asked.acts, asked.memory, asked.known, asked.warm)
+    return WithFlaws(replace(reading, parted=found), flaws)
+
+
+# ------------------------------------------------------------------ cards
+
+
+def read_all_cards(reading: SoFar) -> WithFlaws[SoFar]:
+    """What exists: every card with its references checked."""
+    details, flaws = reading.asked.details, list[PlacedFlaw]()
+    cards: list[PlacedCard] = []
+    for card in reading.parted.cards:
+        whole, found = with_lines_at_edge(card, details) if card.card.blocks else WithFlaws(card)
+        cards.append(whole)
+        flaws += found
+    things, found = _contained(cards, reading)
+    of_settings = _flaws_of_settings(reading.settings, things, reading.loaded[SETTINGS_FILE].data)
+    cards_read = replace(reading, parted=replace(reading.parted, cards=tuple(cards)), things=things)
+    far = far_on_cards(things, reading.asked.today)
+    return WithFlaws(cards_read, (*flaws, *found, *far, *of_settings))
+
+
+def _contained(cards: Sequence[PlacedCard], reading: SoFar) -> WithFlaws[Things]:
+    """What the cards say; one that fails by a fault of ours is left out, and told."""
+    asked = reading.asked
+
+    def read(some: Sequence[PlacedCard]) -> WithFlaws[Things]:
+        return read_things(some, asked.details)
+
+    try:
+        return asked.warm.things(cards, partial(read, cards))
+    except Exception:
+        faulty = failing(read, cards)
+    hint = "The card was left out; all else was read."
+    faults = [
+        fault_at(
+            Origin(card.file, card.line + 1, 1),
+            reading.texts,
+            asked.memory,
+            "this card",
+            error,
+            hint,
+        )
+        for card, error in faulty
+    ]
+    left_out = {id(card) for card, _ in faulty}
+    things, flaws = read([card for card in cards if id(card) not in left_out])
+    return WithFlaws(things, (*faults, *flaws))
+
+
+def _flaws_of_settings(settings: Settings, things: Things, data: bytes) -> PlacedFlaws:
+    """The handles in the settings that mean nothing, or no such thing."""
+    flaws: list[PlacedFlaw] = []
+    for key, handle, kind in (
+        ("home", settings.home, "place"),
+        ("keeper", settings.keeper, "person"),
+    ):
+        if not handle:
+            continue
+        lines = data.decode().splitlines()
+        number = next((i for i, line in enumerate(lines) if line.split("=")[0].strip() == key), 0)
+        origin = Origin(SETTINGS_FILE, number + 1, 1)
+        at = max(lines[number].find(handle), 0)
+        flaw = flaw_of_reference(handle, (kind,), things, origin, at)
+        if flaw is not None:
+            flaws.append(flaw)
+    return tuple(flaws)
+
+
+def seek_home(reading: SoFar) -> WithFlaws[SoFar]:
+    """Where home lies, and with it whose seasons the dates are."""
+    asked, things = reading.asked, reading.things
+    positions = _positions(asked, things, reading.settings.home, reading.weather_files)
+    southern = positions.southern or False
+    if southern:
+        turned = partial(turned_south, things)
+        things = asked.kept.once("southern things", (Is(things),), turned)
+    found = replace(reading, positions=positions, southern=southern, things=things)
+    return WithFlaws(found, positions.flaws())
+
+
+def _positions(
+    asked: ToRead, things: Things, home: str, weather_files: Mapping[str, Loaded]
+) -> Positions:
+    until = Until(asked.today, asked.as_of)
+    files = WeatherFiles(asked.folder, until, weather_files, asked.kept)
+    return Positions(things, home, files, asked.memory)
+
+
+# ------------------------------------------------------------------ pages
+
+
+def read_all_pages(reading: SoFar) -> WithFlaws[SoFar]:
+    """The dated pages in their order, their acts held against the table of acts."""
+    asked, things = reading.asked, reading.things
+    known, warm = asked.known, asked.warm
+    handles = _handles(things)
+    if known.things != handles:
+        known.forget_sound(reading.parted.rows())
+        warm.by_digest = None
+    acts = ActReader(things, asked.details, known.said_of, warm.sound(handles))
+    by = DatedBy(reading.southern, asked.today, asked.as_of)
+    warm.pages.begin((handles, *by))
+    files = reading.parted.counting()
+    pages, flaws = read_pages(files, DiaryReader(acts), by, warm.pages, asked.memory)
+    weather = tuple([said for page in pages for said in page.weather])
+    in_order = tuple([page.page for page in sorted(pages)])
+    found = replace(reading, handles=handles, pages=in_order, weather=weather)
+    return WithFlaws(found, flaws)
+
+
+def _handles(things: Things) -> bytes:
+    """The digest of what every handle means."""
+    meanings = (
+        f"{spelling} {things.by_handle[handle].kind}"
+        for spelling, handle in things.spellings.items()
+    )
+    return digest("\n".join(meanings).encode())
+
+
+def tell_misplaced(reading: SoFar) -> WithFlaws[SoFar]:
+    """Lines that stand below a card, or above every date."""
+    cards, files = reading.parted.cards, reading.parted.counting()
+    return WithFlaws(
+        reading, flaws_of_misplaced(cards, files, reading.things, reading.asked.details)
+    )
+
+
+def tell_bare_amounts(reading: SoFar) -> WithFlaws[SoFar]:
+    """Amounts of no currency, where the settings name none."""
+    if reading.settings.currency:
+        return WithFlaws(reading)
+    events = (event for page in reading.pages for block in page.blocks for event in block.events)
+    return WithFlaws(reading, bare_amounts(events, reading.things))
+
+
+# ------------------------------------------------------------------ memory
+
+
+def keep_in_mind(reading: SoFar) -> WithFlaws[SoFar]:
+    """Write the memory when this run read something new; what no file holds any more is let go."""
+    asked, handles = reading.asked, reading.handles
+    known, details, warm = asked.known, asked.details, asked.warm
+    forgot = details.learned > FEW_DETAILS or known.things != handles
+    is_first = warm.memory is None
+    known.things, known.files = handles, reading.parted.rows()
+    warm.memory, warm.details = known, details
+    if reading.parted.fresh <= FEW_PAGES and not (is_first and forgot):
+        return WithFlaws(replace(reading, remembered=True))
+    remember.keep(asked.memory, known, details, warm.sound(handles))
+    return WithFlaws(reading)

@@ -1,0 +1,146 @@
+"""The history of a tree as it is shown: its entries, what was corrected, and what is private."""
+
+from __future__ import annotations
+
+from datetime import date
+from functools import lru_cache
+
+from msgspec import Struct
+
+from backbud.collection.state import Entry
+from backbud.journal.events import Event
+from backbud.views.for_keeper import is_entry_for_keeper
+from backbud_grammar.dates import WrittenDate
+from backbud_grammar.forms import ANY_WORDS, ActForm
+
+
+class DateView(Struct, frozen=True, gc=False):
+    """A date as written, and the days it can mean, both ends included.
+
+    `text`: as written (ISO 8601; EDTF where it is rough). An open end of a span is 0001-01-01 or
+    9999-12-31. `exact`: it is one day; `approximate`, `uncertain`: as EDTF has it.
+    """
+
+    text: str
+    first: date
+    last: date
+    exact: bool
+    approximate: bool
+    uncertain: bool
+
+
+class CorrectionView(Struct, frozen=True):
+    """A later line that changed an entry.
+
+    `undone`: it says that the entry never happened. `was`: how the entry first read, and `was_at`
+    where that stands (`diary/2027.txt:12`).
+    """
+
+    when: DateView
+    at: str
+    remark: str
+    undone: bool
+    was: str
+    was_at: str
+
+
+class EntryView(Struct, frozen=True, kw_only=True):
+    """One line of a tree's history.
+
+    `date`: as written, `when` the days it can mean. `act`: in its past form; `details`: as written;
+    `text`: the same, with the act in front that a plan or a correction speaks of, where it is not
+    among them. `at`: where it stands (`diary/2027.txt:12`). `shared_among`: how many trees share
+    what is a total in it. `corrected`, `corrected_at`, `first_written`: whether a later line
+    changed it, which, and the details as they first stood there; `correction`: all of that.
+    `done`: it counts; neither taken back nor held back. `held_back`: not all of the line was
+    understood, so it changes nothing. `kept`: the words of it that were not used. `free_words`:
+    some of its details may hold any words at all. `private`: for the keeper's eyes only.
+    """
+
+    date: str
+    when: DateView
+    act: str
+    details: str
+    text: str
+    remark: str
+    at: str
+    shared_among: int = 1
+    corrected: bool = False
+    corrected_at: str | None = None
+    first_written: str | None = None
+    correction: CorrectionView | None = None
+    done: bool
+    held_back: bool
+    kept: tuple[str, ...]
+    free_words: bool
+    private: bool
+
+    @property
+    def written(self) -> str:
+        """The act as a line: `repotted same pot, 2 cm off below`."""
+        return f"{self.act} {self.details}".rstrip()
+
+
+def entry_view(entry: Entry) -> EntryView:
+    """An entry of a tree's history as it is shown."""
+    event, by = entry.event, entry.corrected_by
+    free = _free_names(event.row)
+    return EntryView(
+        date=event.when.text,
+        when=date_view(event.when),
+        act=event.said,
+        details=event.text,
+        text=_details(event),
+        remark=event.remark,
+        at=str(event.origin),
+        shared_among=entry.among,
+        corrected=by is not None,
+        corrected_at=str(by.origin) if by else None,
+        first_written=entry.as_written.text if entry.as_written else None,
+        correction=_correction(entry, by) if by else None,
+        done=not (entry.undone or event.held),
+        held_back=bool(event.held),
+        kept=event.kept,
+        free_words=event.row.prose or any(d.name in free for d in event.details),
+        private=is_entry_for_keeper(entry),
+    )
+
+
+# By its word, a row of the table of acts, and which of its details may hold any words.
+_FREE: dict[str, tuple[ActForm, frozenset[str]]] = {}
+
+
+def _free_names(row: ActForm) -> frozenset[str]:
+    known = _FREE.get(row.word)
+    if known is None or known[0] is not row:
+        names = (form.name for form in row.forms if form.prose or form.words == ANY_WORDS)
+        known = _FREE[row.word] = (row, frozenset(names))
+    return known[1]
+
+
+@lru_cache(maxsize=4096)
+def date_view(when: WrittenDate) -> DateView:
+    """A written date as it is shown; thousands of trees share the same."""
+    return DateView(when.text, when.first, when.last, when.exact, when.approximate, when.uncertain)
+
+
+def _correction(entry: Entry, by: Event) -> CorrectionView:
+    first = entry.as_written or entry.event
+    return CorrectionView(
+        date_view(by.when),
+        str(by.origin),
+        by.remark,
+        by.has("not done"),
+        f"{first.act} {_details(first)}".rstrip(),
+        str(first.origin),
+    )
+
+
+def _details(event: Event) -> str:
+    """The details as written, with the act they speak of in front where it is not among them."""
+    if not event.named:
+        return event.text
+    act, head = event.named_row, event.text.partition(" ")[0].rstrip(",").casefold()
+    if head in (act.word, act.bare, *act.also):
+        return event.text
+    return f"{event.named} {event.text}".rstrip()

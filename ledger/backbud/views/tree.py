@@ -1,0 +1,298 @@
+"""A tree as it is shown: what it is, what is on it, how it grows, what is due and what was done."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from datetime import date
+from itertools import chain
+
+from msgspec import Struct
+
+from backbud.collection.state import OnTree, Standing, Tree
+from backbud.collection.zones import WHOLE_TREE, zone_scores
+from backbud.plan.followups import FollowUp
+from backbud.plan.run import Plan
+from backbud.views.day import items, open_works_of, settled, works_of
+from backbud.views.for_keeper import is_fact_for_keeper
+from backbud.views.history import DateView, EntryView, date_view, entry_view
+from backbud.views.work import WorkView
+from backbud_grammar.dates import read_span
+from backbud_grammar.problems import Misread
+
+# Labels of a card that are shown apart from its other facts, or that only the compiler needs.
+_APART = frozenset(
+    {"kind", "name", "since", "formerly", "owner", "place", "pot", "mix", "strength", "wanted",
+     "trunk", "height", "spread", "root ball", "wedges"}
+)  # fmt: skip
+
+
+class FactView(Struct, frozen=True):
+    """A label of a tree's card and its value; `private`: for the keeper's eyes only."""
+
+    label: str
+    value: str
+    private: bool
+
+
+class ThingView(Struct, frozen=True):
+    """Something that is on the tree or in its pot.
+
+    `sort`: wire, guy, wrap, tie, mesh, protection, shade, layer, graft. `what`: as a person says it
+    (`2.5 mm Al`); `part`: where on the tree, "" where it is for all of it. `from_before`: it was
+    there before the last repotting, so it should be out. `bites`: the day it is reckoned to bite,
+    null for what does not. `file`, `line`: the line of the diary that put it there.
+    """
+
+    sort: str
+    what: str
+    part: str
+    count: int
+    thickness_mm: float | None
+    since: date
+    from_before: bool
+    bites: date | None
+    file: str
+    line: int
+
+    @property
+    def at(self) -> str:
+        return f"{self.file}:{self.line}"
+
+
+class TreeView(Struct, frozen=True, kw_only=True):
+    """A tree on a day.
+
+    `tree`: its handle; `name`: what people call it. `kind`: the species as written, `botanical` its
+    botanical name, "" where no species is known. `standing_since`: since when it is gone. `owner`,
+    `place`, `pot`, `mix`: handles ("" for none; an owner "" is the keeper), with the `_name` of
+    each. `since`: the day it came; `since_written`: as the card has it, where that is rougher.
+    `wanted`: by when its owner wants it back, as written, and `wanted_by` the days that can mean.
+    `sizes`: as written, with their units. `vigour`: of each zone, 1 (weakest) to 5, and
+    `vigour_seen` when it was looked at; `looks`: the same of every look, where zones were told
+    apart. `opened`: the wedges of the root ball, each with the day it was last opened;
+    `wedges_next`: those that the next work on the roots opens; `wedges`: how many the ball is told
+    apart in, null where nobody said. `facts`: what else its card says. `last`: of each act the
+    date as written. `history`: oldest first. `due`: what still wants doing; `settled`: what was
+    done or skipped within a year, the latest first.
+    """
+
+    tree: str
+    name: str
+    kind: str
+    cultivar: str
+    botanical: str
+    standing: Standing
+    standing_since: date | None
+    since: date | None
+    since_written: DateView | None
+    owner: str
+    owner_name: str
+    place: str
+    place_name: str
+    pot: str
+    pot_name: str
+    mix: str
+    mix_name: str
+    strength: str
+    planted_out: bool
+    quarantined: bool
+    wanted: str
+    wanted_by: DateView | None
+    sizes: dict[str, str]
+    vigour: dict[str, int]
+    vigour_seen: dict[str, date]
+    looks: dict[date, dict[str, int]]
+    opened: dict[str, date]
+    wedges_next: tuple[str, ...]
+    wedges: int | None
+    facts: tuple[FactView, ...]
+    on_it: tuple[ThingView, ...]
+    last: dict[str, str]
+    history: tuple[EntryView, ...]
+    due: tuple[WorkView, ...]
+    settled: tuple[WorkView, ...]
+
+    @property
+    def here(self) -> bool:
+        return self.standing == "here"
+
+    @property
+    def weak(self) -> bool:
+        return self.strength == "weak"
+
+
+class ListedView(Struct, frozen=True, kw_only=True):
+    """A tree's line among all trees; `next`: the work that stands first among what it wants."""
+
+    tree: str
+    name: str
+    kind: str
+    cultivar: str
+    standing: Standing
+    standing_since: date | None
+    since: date | None
+    since_written: DateView | None
+    owner_name: str
+    place_name: str
+    next: WorkView | None
+
+    @property
+    def here(self) -> bool:
+        return self.standing == "here"
+
+
+class TreesView(Struct, frozen=True):
+    """All trees in three parts, each by name: the keeper's `own`, those of `others` by their
+    owner's name first, and those that are `gone`."""
+
+    own: tuple[Tree, ...]
+    others: tuple[Tree, ...]
+    gone: tuple[Tree, ...]
+
+
+def trees_view(trees: Iterable[Tree], names: Mapping[str, str]) -> TreesView:
+    """All trees as they are listed."""
+    in_order = sorted(trees, key=lambda tree: (tree.title.casefold(), tree.handle))
+    here = [tree for tree in in_order if tree.here]
+    return TreesView(
+        tuple(tree for tree in here if not tree.owner),
+        tuple(
+            sorted(
+                (tree for tree in here if tree.owner),
+                key=lambda tree: _name(names, tree.owner).casefold(),
+            )
+        ),
+        tuple(tree for tree in in_order if not tree.here),
+    )
+
+
+def tree_view(
+    tree: Tree,
+    plans: Sequence[FollowUp],
+    names: Mapping[str, str],
+    today: date,
+    *,
+    botanical: str = "",
+    bites: Sequence[date | None] = (),
+) -> TreeView:
+    """A tree as it is shown on a day. `names`: what people call each person, place, pot and mix, by
+    handle. `bites`: for each thing on it the day it is reckoned to bite."""
+    works = works_of(plans, tree, names, today)
+    said = tree.facts.get("wedges", "")
+    count = int(said) if said.isdecimal() else 0
+    return TreeView(
+        tree=tree.handle,
+        name=tree.title,
+        kind=tree.kind,
+        cultivar=tree.cultivar,
+        botanical=botanical,
+        standing=tree.standing,
+        standing_since=tree.standing_since,
+        since=tree.since,
+        since_written=_days_of(tree.facts.get("since", "")),
+        owner=tree.owner,
+        owner_name=_name(names, tree.owner),
+        place=tree.place,
+        place_name=_name(names, tree.place),
+        pot=tree.pot,
+        pot_name=_name(names, tree.pot),
+        mix=tree.mix,
+        mix_name=_name(names, tree.mix),
+        strength=tree.strength,
+        planted_out=tree.planted_out,
+        quarantined=tree.quarantined,
+        wanted=tree.wanted,
+        wanted_by=_days_of(tree.wanted),
+        sizes={label: str(measure) for label, measure in tree.sizes.items()},
+        vigour={zone.name: zone.score for zone in tree.zones},
+        vigour_seen={zone.name: zone.day for zone in tree.zones},
+        looks=_looks(tree),
+        opened=dict(tree.opened),
+        wedges_next=next((one.wedges for one in works if one.wedges and one.is_open), ()),
+        wedges=count if count >= 2 else None,
+        facts=tuple(
+            FactView(label, tree.facts[label], is_fact_for_keeper(label))
+            for label in sorted(tree.facts)
+            if label not in _APART and tree.facts[label]
+        ),
+        on_it=tuple(
+            _thing(thing, bite)
+            for thing, bite in zip(tree.on_tree, bites or (None,) * len(tree.on_tree), strict=True)
+        ),
+        last={act: event.when.text for act, event in tree.last.items()},
+        history=tuple(map(entry_view, tree.history)),
+        due=tuple(one for one in works if one.is_open),
+        settled=settled(works, today),
+    )
+
+
+def planned_tree_view(plan: Plan, handle: str, names: Mapping[str, str], today: date) -> TreeView:
+    """A tree of a plan as it is shown on a day."""
+    species = plan.species[handle]
+    return tree_view(
+        plan.trees[handle],
+        plan.follow_ups[handle],
+        names,
+        today,
+        botanical=species.botanical if species else "",
+        bites=plan.bites.get(handle, ()),
+    )
+
+
+def listed_view(
+    tree: Tree, plans: Iterable[FollowUp], names: Mapping[str, str], today: date
+) -> ListedView:
+    """A tree as it is shown among all trees, with the work that stands first on its own page."""
+    found = items(open_works_of(plans, tree, names, today), today, lambda work: work)
+    return ListedView(
+        tree=tree.handle,
+        name=tree.title,
+        kind=tree.kind,
+        cultivar=tree.cultivar,
+        standing=tree.standing,
+        standing_since=tree.standing_since,
+        since=tree.since,
+        since_written=_days_of(tree.facts.get("since", "")),
+        owner_name=_name(names, tree.owner),
+        place_name=_name(names, tree.place),
+        next=next((item.shown for item in chain(*found)), None),
+    )
+
+
+def _name(names: Mapping[str, str], handle: str) -> str:
+    return names.get(handle) or handle
+
+
+def _days_of(text: str) -> DateView | None:
+    """A date or span as written on a card; None where it is none."""
+    try:
+        return date_view(read_span(text))
+    except Misread:
+        return None
+
+
+def _thing(thing: OnTree, bites: date | None) -> ThingView:
+    event = thing.event
+    return ThingView(
+        thing.sort,
+        thing.what,
+        thing.part,
+        thing.count,
+        thing.thickness_mm,
+        thing.since,
+        thing.from_before,
+        bites,
+        event.file,
+        event.line,
+    )
+
+
+def _looks(tree: Tree) -> dict[date, dict[str, int]]:
+    """How each zone grew at every look; nothing where it was only looked at as a whole."""
+    looks: dict[date, dict[str, int]] = {}
+    for entry in tree.history:
+        scores = dict(zone_scores(entry.event)) if entry.event.exact and not entry.undone else {}
+        if scores:
+            looks.setdefault(entry.event.day, {}).update(scores)
+    named = {zone for scores in looks.values() for zone in scores} - {WHOLE_TREE}
+    return looks if named else {}

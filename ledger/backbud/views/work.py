@@ -1,0 +1,156 @@
+"""A work as it is shown: what, on which tree, when, for how long, why, and what to beware of."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from datetime import date
+
+from msgspec import Struct, field
+
+from backbud.collection.state import Tree
+from backbud.journal.events import Event
+from backbud.plan.followups import FollowUp, Reason, ReasonSort, State
+from backbud.plan.waits import waits_on_weather
+from backbud.species import Window
+from backbud_grammar.forms import Extent
+
+OPEN: tuple[State, ...] = ("overdue", "now", "coming")
+
+
+class ReasonView(Struct, frozen=True, gc=False):
+    """One link of the chain of reasons, in one sentence.
+
+    `file`, `line`: where in the journal it stands (lines count from 1), "" and 0 where it stands
+    in none. `expected`: it rests on weather that nobody has measured yet.
+    """
+
+    sort: ReasonSort
+    text: str
+    file: str = ""
+    line: int = 0
+    expected: bool = False
+
+    @property
+    def at(self) -> str:
+        """`diary/2027.txt:12`, "" where it stands in no line."""
+        return f"{self.file}:{self.line}" if self.file else ""
+
+    @property
+    def told(self) -> str:
+        """The sentence, and the line it stands on in brackets."""
+        return f"{self.text} ({self.at})" if self.file else self.text
+
+
+class DaysView(Struct, frozen=True, gc=False, rename={"opens": "from", "closes": "until"}):
+    """First, best and last day of a window, all included (in JSON: `from`, `best`, `until`)."""
+
+    opens: date
+    best: date
+    closes: date
+
+
+class SettledView(Struct, frozen=True, gc=False):
+    """The line of the diary that settled a work, on a `day`; `text`: its act and details as
+    written, `remark` what was said beside it, `file` and `line` where it stands."""
+
+    day: date
+    text: str
+    remark: str
+    file: str
+    line: int
+
+    @property
+    def at(self) -> str:
+        return f"{self.file}:{self.line}"
+
+
+class WorkView(Struct, frozen=True, kw_only=True):
+    """A work that falls due on one tree, as it stands on the day it is looked at.
+
+    `id`: the tree's first handle, the rule, the cause, and a part where the rule tells parts apart;
+    it never changes, so programs may keep it. `tree`: the tree's handle, `tree_name` what people
+    call it; `place`: where it stands, likewise. `act`: what is to be done, in its past form;
+    `title`: the same as a person says it. `opens`, `best`, `closes`: first, best and last day, all
+    included, after every put-off (in JSON: `from`, `best`, `until`); `moved_from`: as they were
+    before. `because`: the chain of reasons, a sentence each; `reasons`: the same in their parts.
+    `minutes`: what it takes, 0 where nobody can tell. `planned`: by the keeper. `extent`: how far
+    it is to be taken. `wedges`: of the root ball, those it opens. `state`: overdue, now, coming, or
+    how it was settled; `settled`: by which line. `waits_on_weather`: it is still to come, and its
+    days rest on weather that nobody has measured yet.
+    """
+
+    id: str
+    tree: str
+    tree_name: str
+    place: str = ""
+    place_name: str = ""
+    act: str
+    title: str
+    opens: date = field(name="from")
+    best: date
+    closes: date = field(name="until")
+    moved_from: DaysView | None = None
+    because: tuple[str, ...]
+    reasons: tuple[ReasonView, ...]
+    cautions: tuple[str, ...]
+    minutes: int
+    planned: bool = False
+    extent: Extent = "usual"
+    wedges: tuple[str, ...] = ()
+    state: State
+    waits_on_weather: bool = False
+    settled: SettledView | None = None
+
+    @property
+    def window(self) -> Window:
+        """First, best and last day."""
+        return Window(self.opens, self.best, self.closes)
+
+    @property
+    def settled_on(self) -> date:
+        """The day it was settled, or its last one."""
+        return self.settled.day if self.settled else self.closes
+
+    @property
+    def is_open(self) -> bool:
+        """Whether it still wants doing: it is late, is to be done now, or comes."""
+        return self.state in OPEN
+
+
+def work_view(one: FollowUp, tree: Tree, names: Mapping[str, str], today: date) -> WorkView:
+    """A follow-up of a tree as it is shown on a day. `names`: of places, by handle."""
+    window, was = one.window, one.moved_from
+    return WorkView(
+        id=one.id,
+        tree=tree.handle,
+        tree_name=tree.title,
+        place=tree.place,
+        place_name=names.get(tree.place) or tree.place,
+        act=one.act,
+        title=one.title,
+        opens=window.opens,
+        best=window.best,
+        closes=window.closes,
+        moved_from=DaysView(was.opens, was.best, was.closes) if was else None,
+        because=tuple(reason.told for reason in one.because),
+        reasons=tuple(map(_reason, one.because)),
+        cautions=one.cautions,
+        minutes=one.minutes,
+        planned=one.planned,
+        extent=one.extent,
+        wedges=one.wedges,
+        state=one.state(today),
+        waits_on_weather=waits_on_weather(one, today),
+        settled=_settled(one.settled) if one.settled else None,
+    )
+
+
+def _reason(reason: Reason) -> ReasonView:
+    at = reason.origin
+    if at is None:
+        return ReasonView(reason.sort, reason.text, expected=reason.expected)
+    return ReasonView(reason.sort, reason.text, at.file, at.line, reason.expected)
+
+
+def _settled(event: Event) -> SettledView:
+    return SettledView(event.day, event.written, event.remark, event.file, event.line)

@@ -1,0 +1,179 @@
+"""What anybody but the keeper is shown of a journal, searched for what must not be there."""
+
+from __future__ import annotations
+
+from datetime import date
+from decimal import Decimal
+from pathlib import Path
+
+import pytest
+from msgspec.structs import replace
+
+from backbud.plan.stores import stores_of
+from backbud.session import Session, open_session
+from backbud.views.audience import HELPER, KEEPER, PUBLIC, Audience, Eyes, eyes_of
+from backbud.views.grounds import grounds_of
+from backbud.views.published import as_json
+from backbud.views.shelf import BuyView, shelf_view
+from backbud.views.tree import planned_tree_view
+
+DAY = date(2026, 6, 1)
+SETTINGS = 'language = 1\nhome = "yard"\nkeeper = "wrenfold"\ncurrency = "EUR"\n'
+JOURNAL = """\
+place yard
+  latitude 52 N
+place pell-corner
+person wrenfold
+  name Kit Wrenfold
+person marrow
+  name Ada Marrow
+person pell
+  name Jo Pell
+material lava
+  sold in bag of 14 L
+  price   17 EUR
+tree hoshi
+  kind  trident maple
+  owner marrow
+  place pell-corner
+  note  she haggles
+  value 900 EUR
+  style upright
+tree yuki
+  kind  satsuki azalea
+  owner pell
+  place yard
+tree aki
+  kind  Japanese black pine
+  name  Old Keel
+  place yard
+
+2026-03-06
+lava
+  bought   3 bags, 51 EUR
+hoshi
+  repotted same pot, 2 cm off below
+  wired    3 mm Al on left 2 -- as pell wanted it
+  noted    grows towards the lane
+  private  the left one is weak
+2026-04-02
+hoshi
+  grafted  from yuki, on apex
+  agreed   pruning, 120 EUR
+  billed   130 EUR
+  worked   40 min
+2026-05-20
+hoshi
+  corrected private 2026-03-06, the left one is sick
+"""
+
+
+@pytest.fixture(scope="module")
+def session(tmp_path_factory: pytest.TempPathFactory) -> Session:
+    folder: Path = tmp_path_factory.mktemp("audience")
+    (folder / "backbud.toml").write_text(SETTINGS)
+    (folder / "pell.txt").write_text(JOURNAL)
+    return open_session(str(folder), DAY)
+
+
+def shown(session: Session, eyes: Eyes, handle: str = "hoshi") -> str | None:
+    """What these eyes read of a tree, as JSON; None for nothing at all."""
+    plan, things = session.plan(), session.journal.things
+    keeper = session.journal.settings.keeper
+    audience = Audience(eyes, grounds_of(plan.trees, things, session.names(), keeper))
+    found = audience.tree(planned_tree_view(plan, handle, session.names(), DAY))
+    return None if found is None else as_json(found)
+
+
+def left(text: str | None, *hidden: str) -> list[str]:
+    """Which of what must not be there is there."""
+    assert text is not None
+    return [word for word in hidden if word.casefold() in text.casefold()]
+
+
+# Every word of the journal that somebody is not to read.
+MONEY = ("EUR", "120", "130", "900", "agreed", "billed")
+IN_CONFIDENCE = ("haggles", "is weak", "is sick", '"act": "private"')
+OTHERS = ("pell", "yuki", "wrenfold", "keel", "aki")
+FREE = ("the lane", "wanted it", ".txt")
+
+
+def test_the_keeper_reads_all_of_it(session: Session) -> None:
+    assert session.problems() == ()
+    said = shown(session, KEEPER)
+    words = ("haggles", "is sick", '"act": "private"', "120 EUR", "130 EUR", "900 EUR", "the lane",
+             "wanted it", "pell.txt", "yuki", "pell-corner", "Ada Marrow")  # fmt: skip
+    assert left(said, *words) == list(words)
+
+
+def test_a_helper_reads_no_money_and_nothing_private(session: Session) -> None:
+    said = shown(session, HELPER)
+    assert left(said, *MONEY, *IN_CONFIDENCE) == []
+    words = ("repotted", "the lane", "wanted it", "upright", "Ada Marrow", "yuki", "40 min")
+    assert left(said, *words) == list(words)
+
+
+def test_an_owner_reads_of_the_own_trees_and_of_nobody_else(session: Session) -> None:
+    said = shown(session, eyes_of("marrow"))
+    assert left(said, *MONEY, *IN_CONFIDENCE, *OTHERS, *FREE) == []
+    # The season is told by its place, which is called for somebody else: so it is left out.
+    words = ("repotted", "3 mm Al", "left 2", "upright", "Ada Marrow", "40 min")
+    assert left(said, *words) == list(words)
+    assert shown(session, eyes_of("marrow"), "yuki") is None
+    assert shown(session, eyes_of("marrow"), "aki") is None
+    assert shown(session, eyes_of("pell")) is None
+
+
+def test_the_public_reads_of_no_tree_that_is_not_public(session: Session) -> None:
+    assert [shown(session, PUBLIC, handle) for handle in ("hoshi", "yuki", "aki")] == [None] * 3
+
+
+def test_the_public_reads_what_was_done_and_no_name(session: Session) -> None:
+    plan, things = session.plan(), session.journal.things
+    tree = replace(plan.trees["hoshi"], facts={**plan.trees["hoshi"].facts, "public": "yes"})
+    grounds = grounds_of({**plan.trees, "hoshi": tree}, things, session.names(), "wrenfold")
+    found = Audience(PUBLIC, grounds).tree(planned_tree_view(plan, "hoshi", session.names(), DAY))
+    said = as_json(found)
+    hidden = (
+        *MONEY,
+        *IN_CONFIDENCE,
+        *OTHERS,
+        *FREE,
+        "hoshi",
+        "marrow",
+        "lava",
+        "upright",
+        "left 2",
+    )
+    assert left(said, *hidden) == []
+    assert left(said, '"act": "repotted"', "trident maple") == [
+        '"act": "repotted"',
+        "trident maple",
+    ]
+
+
+def test_what_the_shelf_costs_is_the_keeper_s(session: Session) -> None:
+    plan, things = session.plan(), session.journal.things
+    stores = stores_of(session.journal, session.histories_of(plan), plan, DAY)
+    wanted = BuyView(
+        material="lava", name="lava", has_card=True, unit="L", sold_in="bag", units_in_one=14.0,
+        wanted=60.0, with_margin=66.0, on_hand=42.0, short=24.0, count=2, cost=Decimal("33.33"),
+        entered=True, uses_not_taken_off=0, wants=(),
+    )  # fmt: skip
+    shelf = replace(shelf_view(stores), buy=(wanted,))
+    grounds = grounds_of(plan.trees, things, session.names(), "wrenfold")
+    assert left(
+        as_json(Audience(KEEPER, grounds).shelf(shelf)), "EUR", "17.00", "51.00", "33.33"
+    ) == [
+        "EUR",
+        "17.00",
+        "51.00",
+        "33.33",
+    ]
+    helpers = as_json(Audience(HELPER, grounds).shelf(shelf))
+    assert left(helpers, "EUR", "17.00", "51.00", "33.33") == []
+    assert left(helpers, "lava", "on_hand") == ["lava", "on_hand"]
+    assert [Audience(eyes, grounds).shelf(shelf) for eyes in (eyes_of("marrow"), PUBLIC)] == [
+        None,
+        None,
+    ]

@@ -144,6 +144,10 @@ KINDS: dict[str, KindForm] = {
                 _list("low", "mean daily low of the twelve months", "temperature", negative=True),
                 _list("high", "mean daily high of the twelve months", "temperature", negative=True),
                 _list("rain", "mean rain of the twelve months", "length"),
+                _measure(
+                    "coldest", "the coldest night of about ten years", "temperature", negative=True
+                ),
+                _text("hardiness zone", "USDA zone of the place: 8b"),
                 _text("weather", "a weather file in the journal's folder; one line for each file"),
                 _NOTE,
             ),

@@ -6,22 +6,23 @@ Nothing is written here: what is made can be put in place (make.py) or handed on
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from functools import partial
 from typing import NamedTuple
 
 from msgspec import Struct
 
-from backbud.calendar.feeds import published, write_feeds
+from backbud.calendar.feeds import feeds_written, published
 from backbud.calendar.revisions import Revisions, read_revisions
 from backbud.calendar.which_feeds import feeds_of, shown_in_feeds
 from backbud.kept import Is
 from backbud.pages.links import tree_page
-from backbud.pages.render import no_page, render_pages
+from backbud.pages.render import no_page, pages_of
 from backbud.plan.followups import FollowUp, State
 from backbud.plan.run import Plan
 from backbud.plan.stores import stores_of
 from backbud.publish import MADE
+from backbud.publish.files import Files, gathered
 from backbud.publish.manifest import own_digests, read_own
 from backbud.session import Session
 from backbud.views.facts import SpeciesFacts, facts_of
@@ -54,7 +55,8 @@ class Output(Struct, frozen=True):
 class Compiled(NamedTuple):
     """The output, the revisions of its calendar entries, and these as they were remembered.
 
-    A look back has no revisions to remember.
+    Who took the files one by one has none of them in the output. A look back has no revisions to
+    remember.
     """
 
     output: Output
@@ -71,14 +73,38 @@ def compiled(session: Session, tell: Callable[[str], None] = lambda step: None) 
     tell("planning")
     plan = session.plan()
     tell("calendars")
-    made = session.contained("the calendar entries", plan, partial(_feeds, session))
-    files, revisions, remembered = made
+    files, (revisions, remembered) = session.contained(
+        "the calendar entries", plan, lambda some: gathered(_feeds(session, some))
+    )
     tell("pages")
-    files |= session.contained("the page", plan, partial(_pages, session))
+    files |= session.contained("the page", plan, lambda some: dict(_pages(session, some)))
     for handle in plan.trees:
         files.setdefault(tree_page(handle), no_page(plan.trees[handle].title))
+    return Compiled(_output(session, plan, files), revisions, remembered)
+
+
+def compiling(session: Session, tell: Callable[[str], None] = lambda step: None) -> Files[Compiled]:
+    """Make the same file by file: path and bytes, none of which is held once it is handed out.
+
+    What fails for one tree fails as a whole: `compiled` finds out which it is. Broken as there,
+    before the first file is asked for.
+    """
+    check_whole(session)
+    tell("planning")
+    return _compiling(session, session.plan(), tell)
+
+
+def _compiling(session: Session, plan: Plan, tell: Callable[[str], None]) -> Files[Compiled]:
+    tell("calendars")
+    revisions, remembered = yield from _feeds(session, plan)
+    tell("pages")
+    yield from _pages(session, plan)
+    return Compiled(_output(session, plan, {}), revisions, remembered)
+
+
+def _output(session: Session, plan: Plan, files: Mapping[str, bytes]) -> Output:
     states = _states(plan, session)
-    output = Output(
+    return Output(
         files,
         session.problems(),
         sum(1 for tree in plan.trees.values() if tree.here),
@@ -87,7 +113,6 @@ def compiled(session: Session, tell: Callable[[str], None] = lambda step: None) 
         states["coming"],
         session.plugins.left_out,
     )
-    return Compiled(output, revisions, remembered)
 
 
 def nursery_of(session: Session, plan: Plan) -> Nursery:
@@ -123,26 +148,27 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
     )
 
 
-def _pages(session: Session, plan: Plan) -> dict[str, bytes]:
-    return render_pages(nursery_of(session, plan), session.kept)
+def _pages(session: Session, plan: Plan) -> Iterator[tuple[str, bytes]]:
+    return pages_of(nursery_of(session, plan), session.kept)
 
 
-def _feeds(session: Session, plan: Plan) -> tuple[dict[str, bytes], Revisions | None, bytes]:
+def _feeds(session: Session, plan: Plan) -> Files[tuple[Revisions | None, bytes]]:
     """Every feed; the revisions of their entries, and these as they were remembered."""
     settings, things = session.journal.settings, session.journal.things
     grounds = grounds_of(plan.trees, things, session.names(), settings.keeper)
     shown = shown_in_feeds(plan.follow_ups, session.today, settings.settled, session.kept)
     feeds = feeds_of(shown, grounds, session.kept)
-    write = partial(write_feeds, feeds, shown, grounds, session.today, settings)
+    write = partial(feeds_written, feeds, shown, grounds, session.today, settings)
     if session.as_of:
-        return write({}, session.kept)[0], None, b""
+        yield from write({}, session.kept)
+        return None, b""
     folder = session.journal.folder
     before = session.journal.memory.recall(REVISIONS) or b""
     # Where they are lost, what was published tells them.
     remembered = session.kept.once("revisions", (before,), partial(read_revisions, before)) or (
         published(feeds, partial(_last, folder, own_digests(folder, MADE)))
     )
-    return *write(remembered, session.kept), before
+    return (yield from write(remembered, session.kept)), before
 
 
 def _last(folder: str, digests: dict[str, str], name: str) -> bytes:

@@ -15,7 +15,8 @@ from contextlib import suppress
 
 from backbud import __version__
 from backbud.publish import MEMORY
-from backbud.publish.commit import PublishError, memory_folder, write_whole
+from backbud.publish.disk import memory_folder, write_whole
+from backbud.publish.refused import PublishError
 from backbud_grammar.digest import digest
 from backbud_grammar.shown import shown
 

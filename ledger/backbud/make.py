@@ -2,7 +2,7 @@
 
 The steps, in order:
     read      the journal and its replay (session.py)
-    compile   its plan, pages and feeds, all of them, before anything is written (compiled.py)
+    compile   its plan, then its feeds and pages, each staged as it is made (compiled.py)
     publish   the whole set, or nothing (publish/commit.py)
     remember  what it was made from, so that the next run can end at once (publish/unchanged.py)
 """
@@ -11,18 +11,21 @@ from __future__ import annotations
 
 import os
 import time
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from datetime import date
 
 from msgspec import Struct
 
 from backbud.calendar.revisions import write_revisions
 from backbud.calendar.which_feeds import EVERYTHING
-from backbud.compiled import REVISIONS, Compiled, Output, compiled
+from backbud.compiled import REVISIONS, Compiled, Output, compiled, compiling
 from backbud.journal.weather.named import weather_files
 from backbud.kept import KEEP_NOTHING, Kept
 from backbud.publish import MEMORY, memory
-from backbud.publish.commit import Published, PublishError, Seen, finish, lock, publish
+from backbud.publish.commit import Published, finish, publish
+from backbud.publish.lock import lock
+from backbud.publish.refused import PublishError
+from backbud.publish.stage import Seen
 from backbud.publish.unchanged import fingerprint, made_on, remember
 from backbud.say import tell_progress
 from backbud.session import Session, open_session
@@ -39,7 +42,7 @@ SILENT_SECONDS = 1.0
 class Made(Struct, frozen=True):
     """What a run of make did. `summary`: as it is printed, and again when nothing changed.
 
-    `files`: all that is published now, by relative POSIX path.
+    `files`: all that is published now, by relative POSIX path; none where nothing is `kept`.
     """
 
     written: int
@@ -81,11 +84,11 @@ def make(
         session.takes_every_step = True
         if look is not None:
             look(session)
-        done = compiled(session, progress.tell)
-        progress.tell("publishing")
-        _keep_revisions(session, done)
-        seen = kept.once("published", (), dict[str, Seen])
-        published = publish(folder, done.output.files, seen, into)
+        if kept is KEEP_NOTHING:
+            done, published = _published_as_made(session, into, progress.tell)
+        else:
+            seen = kept.once("published", (), dict[str, Seen])
+            done, published = _published(session, into, progress.tell, seen)
         made = _made(done.output, os.path.join(folder, into), published, json)
         if when_published is not None:
             when_published(made)
@@ -96,6 +99,38 @@ def make(
         kept.end()
         progress.end()
     return made
+
+
+def _published_as_made(
+    session: Session, into: str, tell: Callable[[str], None]
+) -> tuple[Compiled, Published]:
+    """Publish the output without holding all of it. Where a step fails by a fault of ours, all is
+    made again: to find the trees that it fails for takes all at once."""
+    ended: list[Compiled] = []
+
+    def files() -> Iterator[tuple[str, bytes]]:
+        done = yield from compiling(session, tell)
+        tell("publishing")
+        _keep_revisions(session, done)
+        ended.append(done)
+
+    try:
+        published = publish(session.journal.folder, files(), made=into)
+    except (OSError, PublishError):
+        raise
+    except Exception:
+        return _published(session, into, tell, None)
+    return ended[0], published
+
+
+def _published(
+    session: Session, into: str, tell: Callable[[str], None], seen: dict[str, Seen] | None
+) -> tuple[Compiled, Published]:
+    """Make the whole output, then publish it."""
+    done = compiled(session, tell)
+    tell("publishing")
+    _keep_revisions(session, done)
+    return done, publish(session.journal.folder, done.output.files, seen, into)
 
 
 def _keep_revisions(session: Session, done: Compiled) -> None:

@@ -212,7 +212,7 @@ class Session:
         return bool(self.journal.weather) or any(
             place.detail(label)
             for place in self.journal.things.of_kind("place")
-            for label in ("weather", "low", "high", "rain")
+            for label in ("weather", "low", "high", "rain", "coldest", "hardiness zone")
         )
 
     @property

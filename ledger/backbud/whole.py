@@ -14,8 +14,8 @@ from collections.abc import Iterator
 
 from backbud.journal.remember import keep_names, recall_names
 from backbud.journal.settings import SETTINGS_FILE
-from backbud.publish.commit import PublishError
 from backbud.publish.memory import MemoryOf
+from backbud.publish.refused import PublishError
 from backbud.session import Session
 from backbud_grammar.problems import Problem
 

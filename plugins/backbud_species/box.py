@@ -27,6 +27,7 @@ from backbud_species.habits.works import (
 from backbud_species.habits.yearly import FROZEN_WOOD_SNAPS
 
 _NEW_YORK = "New York Botanical Garden, Boxwood guide"
+_ROOTS = "Dirr & Smith, Ornamentals Northwest Archives (winter 1983-84)"
 _DELAWARE = "University of Delaware Cooperative Extension, Box tree moth"
 _MINNESOTA = "Minnesota Department of Agriculture, Boxwood blight"
 _PENNSYLVANIA = "University of Pennsylvania Veterinary Medicine, Poisonous plants: Buxus"
@@ -42,6 +43,8 @@ class CommonBox(BroadleafEvergreen):
     habit = "A slow dense evergreen of paired leaves and pale hard wood, even in all its parts."
     # The RHS list itself was not at hand.
     hardiness = Fact("H6", FROM_MEMORY)
+    # The white tips of its roots die between -4 and -7 °C.
+    young_frost_limit_c = Fact(-4.0, _ROOTS)
     soil_ph = Fact((6.5, 7.5), FROM_MEMORY)
     usual_mix = Fact("pumice 1, lava 1, akadama 1", COMMON_PRACTICE)
     repot_years = Fact((2, 4, 6), COMMON_PRACTICE)

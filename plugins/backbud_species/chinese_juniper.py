@@ -41,6 +41,8 @@ class ChineseJuniper(Juniper):
     habit = "A juniper of scale foliage and stringy bark, strongest at its tips."
     # Another plant list gives H6 for one cultivar; the RHS list itself was not at hand.
     hardiness = Fact("H6", FROM_MEMORY)
+    # Of Pfitzer juniper, a cross of it.
+    frost_limit_c = Fact(-17.8, "Gouin, Bay Weekly, Freezing to death")
     soil_ph = Fact((5.5, 7.5), FROM_MEMORY)
     # Nobody has yet told apart its years for a young and for an old tree.
     repot_interval = None

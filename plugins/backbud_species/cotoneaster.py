@@ -54,7 +54,8 @@ class RockCotoneaster(SpringBlossom):
     repot_years = Fact((1, 2, 4), COMMON_PRACTICE)
     repot_interval = Fact(RepotInterval((1, 1, 2), (2, 3, 5)), COMMON_PRACTICE)
     root_share = Fact((0.5, 0.7), COMMON_PRACTICE)
-    frost_limit_c = Fact(-8.0, FROM_MEMORY)
+    # Between -8 and -9 °C.
+    frost_limit_c = Fact(-8.0, f"{FROM_MEMORY} of Havis 1976")
     why_frost = "Its top is as hardy as any, and its young roots are not."
     light = Fact("Full sun.", _RHS)
     water = Fact("Well drained; in the ground it stands drought.", _RHS)

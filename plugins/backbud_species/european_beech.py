@@ -24,6 +24,8 @@ class EuropeanBeech(Beech):
     habit = "A tree of one flush a year from long buds, with pale smooth bark, strong at the top."
     # The RHS list itself was not at hand.
     hardiness = Fact("H6", FROM_MEMORY)
+    # A list that does not say of what age the roots were.
+    frost_limit_c = Fact(-9.4, "Oregon State list as quoted on a growers' forum")
     soil_ph = Fact((6.0, 7.5), _FORESTRY)
     water = Fact("Never dry, never waterlogged: its shallow roots bear neither.", _FORESTRY)
     toxicity = Fact(

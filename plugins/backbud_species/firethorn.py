@@ -26,6 +26,7 @@ from backbud_species.habits.works import (
     wires,
 )
 
+_ROOTS = "Dirr & Smith, Ornamentals Northwest Archives"
 _BEAN = "Bean, in Trees and Shrubs Online: Pyracantha coccinea"
 _WASHINGTON = "Washington State University, Hortsense: Pyracantha scab"
 _TEXAS = "Texas A&M, Texas Plant Disease Handbook: Pyracantha"
@@ -50,7 +51,8 @@ class Firethorn(BroadleafEvergreen):
     # The RHS list itself was not at hand; P. angustifolia is less hardy.
     hardiness = Fact("H6", FROM_MEMORY)
     soil_ph = Fact((5.5, 7.5), FROM_MEMORY)
-    frost_limit_c = Fact(-6.0, FROM_MEMORY)
+    frost_limit_c = Fact(-16.7, _ROOTS)
+    young_frost_limit_c = Fact(-5.6, _ROOTS)
     why_frost = "Its roots are far more tender than its top, and few."
     light = Fact("Full sun: it lives in shade, and does not fruit there.", COMMON_PRACTICE)
     water = Fact("Evenly moist, and never waterlogged: its roots rot.", _TEXAS)

@@ -35,6 +35,7 @@ class JapaneseMaple(SpreadingMaple):
     habit = "A spreading tree of fine paired twigs, strongest at the top and the outside."
     # The RHS list itself was not at hand.
     hardiness = Fact("H6", FROM_MEMORY)
+    frost_limit_c = Fact(-10.0, f"{FROM_MEMORY} of Havis 1976")
     # The extension says slightly acid, without figures.
     soil_ph = Fact((5.5, 6.5), FROM_MEMORY)
     usual_mix = Fact("akadama 4, pumice 1", COMMON_PRACTICE)

@@ -29,6 +29,7 @@ from backbud_species.habits.works import (
 
 _GEORGIA = "University of Georgia Extension, Azalea growing tips, May 2023"
 _GALLS = "University of Georgia, Leaf galls on azalea"
+_ROOTS = "Journal of the American Rhododendron Society 37(4), Root hardiness, 1983"
 _CAROLINA = "North Carolina State University, Poisonous Plants: Rhododendron spp."
 
 
@@ -53,6 +54,8 @@ class KurumeAzalea(LateFloweringEvergreen):
     habit = "A dense small-leaved evergreen hidden by flowers in May, strongest at the base."
     # The RHS list itself was not at hand. R. kiusianum may drop most of its leaves in winter.
     hardiness = Fact("H5", FROM_MEMORY)
+    # Of Hino Crimson; Hinodegiri bore down to -12.2 °C.
+    young_frost_limit_c = Fact(-7.2, _ROOTS)
     soil_ph = Fact((4.5, 6.0), FROM_MEMORY)
     root_share = Fact((0.5, 0.8), COMMON_PRACTICE)
     light = Fact(

@@ -5,6 +5,7 @@ from __future__ import annotations
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact
 from backbud_species.habits.spruces import Spruce
 
+_ROOTS = "Lindstrom & Nystrom, Canadian Journal of Forest Research 17:787, 1987"
 _UTAH = "Utah State University Extension, Tree Browser: Norway spruce"
 
 
@@ -18,6 +19,9 @@ class NorwaySpruce(Spruce):
     habit = "A dense conical tree of square needles and orange-brown bark, strongest at the top."
     # The RHS list itself was not at hand.
     hardiness = Fact("H7", FROM_MEMORY)
+    # Seedlings lived through -15 to -25 °C; their regrowth was stunted well above that.
+    frost_limit_c = Fact(-15.0, _ROOTS)
+    young_frost_limit_c = Fact(-15.0, _ROOTS)
     soil_ph = Fact((4.5, 6.5), FROM_MEMORY)
     light = Fact("Sun; it bears middling shade.", _UTAH)
     water = Fact("Evenly moist and well drained.", COMMON_PRACTICE)

@@ -21,6 +21,8 @@ class CommonPrivet(Privet):
     habit = "A fast many-stemmed shrub, half green in mild winters, that shoots from any wood."
     # The RHS list itself was not at hand.
     hardiness = Fact("H6", FROM_MEMORY)
+    # A list that does not say of what age the roots were.
+    frost_limit_c = Fact(-15.0, "Oregon State list as quoted on a growers' forum")
     soil_ph = Fact((6.0, 7.8), FROM_MEMORY)
     why_frost = "Fine roots fill the rim of the pot, where frost comes first."
     light = Fact("Full sun to half shade; joints are short in sun.", COMMON_PRACTICE)

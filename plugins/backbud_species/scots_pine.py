@@ -23,6 +23,7 @@ from backbud_species.habits.works import (
     work,
 )
 
+_ROOTS = "Lindstrom & Nystrom, Canadian Journal of Forest Research 17:787, 1987"
 _ILLINOIS = "University of Illinois, Woody Plants: Pinus sylvestris"
 _FORESTRY = "Forestry Commission, Dothistroma needle blight"
 
@@ -37,6 +38,9 @@ class ScotsPine(OneFlushPine):
     habit = "A pine of short twisted needles and flaking red bark, strongest at the top."
     # The RHS list itself was not at hand.
     hardiness = Fact("H7", FROM_MEMORY)
+    # Seedlings lived through -15 to -25 °C; their regrowth was stunted well above that.
+    frost_limit_c = Fact(-15.0, _ROOTS)
+    young_frost_limit_c = Fact(-15.0, _ROOTS)
     # Illinois says acid, without figures.
     soil_ph = Fact((4.5, 7.0), FROM_MEMORY)
     usual_mix = Fact("pumice 2, lava 1, akadama 1", COMMON_PRACTICE)

@@ -9,13 +9,14 @@ from typing import Any
 
 import pytest
 
-from backbud.calendar.feeds import write_feeds
+from backbud.calendar.feeds import feeds_written
 from backbud.calendar.revisions import Revisions
 from backbud.calendar.which_feeds import EVERYTHING, feeds_of, shown_in_feeds
 from backbud.collection.state import Tree
 from backbud.journal.events import Event, Origin
 from backbud.journal.settings import Settings
 from backbud.plan.followups import FollowUp, Reason
+from backbud.publish.files import gathered
 from backbud.species import Window
 from backbud.views.grounds import Grounds
 from backbud_grammar.acts import ROWS
@@ -97,7 +98,7 @@ class Builders:
         plans = {name: tuple(f for f in follow_ups if f.tree == name) for name in trees}
         shown = shown_in_feeds(plans, today, chosen.settled)
         feeds = feeds_of(shown, grounds)
-        return write_feeds(feeds, shown, grounds, today, chosen, remembered or {})
+        return gathered(feeds_written(feeds, shown, grounds, today, chosen, remembered or {}))
 
     def feed(self, follow_ups: Sequence[FollowUp], **known: Any) -> bytes:
         """The feed of everything."""

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from datetime import date, timedelta
 
 import numpy as np
 import pytest
 from vega_datasets import data
 
+from backbud.climate.daily_from_months import mean_on
 from backbud.climate.frost import (
     FrostRecord,
     FrostSeason,
-    expected_coldest_night_c,
     expected_frosts,
     first_autumn_frost,
     first_autumn_frost_day,
@@ -251,21 +251,19 @@ def test_what_makes_no_sense_is_refused() -> None:
     for share in (-0.1, 1.1, float("nan")):
         with pytest.raises(ValueError, match="share"):
             last_spring_frost_day(frosty_and_mild(), share)
-    with pytest.raises(ValueError, match="drop"):
-        expected_coldest_night_c(LOWS, night, drop_c=-1.0)
     with pytest.raises(ValueError, match="not 2"):
-        expected_coldest_night_c((1.0, 2.0), night, drop_c=1.0)
+        expected_frosts((1.0, 2.0), 0.0, night, drop_k_on=flat(1.0), southern=False)
 
 
-def test_the_coldest_night_to_expect_lies_below_the_mean_low() -> None:
-    july = [expected_coldest_night_c(LOWS, date(2027, 7, day), drop_c=6.0) for day in range(1, 32)]
-    assert np.mean(july) == pytest.approx(11.0 - 6.0, abs=1e-9)
+def flat(drop_k: float) -> Callable[[date], float]:
+    """The same drop (K) on every date."""
+    return lambda night: drop_k
 
 
 def test_frosts_to_expect_from_monthly_means() -> None:
     # The mean low falls from 9 °C in September to 7 in October, and rises from 4 in April to 6 in
     # May: with a drop of 5 °C it crosses 0 °C between the middles of the months around 5 °C.
-    season = expected_frosts(LOWS, 0.0, date(2027, 1, 1), drop_c=5.0, southern=False)
+    season = expected_frosts(LOWS, 0.0, date(2027, 1, 1), drop_k_on=flat(5.0), southern=False)
     assert season.begins == date(2026, 7, 1)
     assert season.first_frost is not None
     assert season.last_frost is not None
@@ -278,12 +276,12 @@ def test_frosts_to_expect_from_monthly_means() -> None:
         (season.last_frost, True),
         (season.last_frost + timedelta(days=1), False),
     ):
-        assert (expected_coldest_night_c(LOWS, night, drop_c=5.0) <= 0.0) is frost
+        assert (mean_on(LOWS, night) - 5.0 <= 0.0) is frost
 
 
 def test_the_south_is_half_a_year_off() -> None:
-    north = expected_frosts(LOWS, 0.0, date(2027, 1, 1), drop_c=5.0, southern=False)
-    south = expected_frosts(TURNED, 0.0, date(2027, 1, 1), drop_c=5.0, southern=True)
+    north = expected_frosts(LOWS, 0.0, date(2027, 1, 1), drop_k_on=flat(5.0), southern=False)
+    south = expected_frosts(TURNED, 0.0, date(2027, 1, 1), drop_k_on=flat(5.0), southern=True)
     assert south.begins == date(2027, 1, 1)
     for here, there in (
         (north.first_frost, south.first_frost),
@@ -297,9 +295,9 @@ def test_the_south_is_half_a_year_off() -> None:
 
 def test_no_frost_or_nothing_but_frost_to_expect() -> None:
     day = date(2027, 8, 1)
-    assert expected_frosts(LOWS, 0.0, day, drop_c=0.0, southern=False) == FrostSeason(
+    assert expected_frosts(LOWS, 0.0, day, drop_k_on=flat(0.0), southern=False) == FrostSeason(
         date(2027, 7, 1), None, None
     )
-    assert expected_frosts(LOWS, 0.0, day, drop_c=20.0, southern=False) == FrostSeason(
+    assert expected_frosts(LOWS, 0.0, day, drop_k_on=flat(20.0), southern=False) == FrostSeason(
         date(2027, 7, 1), date(2027, 7, 1), date(2028, 6, 30)
     )

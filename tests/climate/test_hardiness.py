@@ -20,9 +20,7 @@ from backbud.climate.hardiness import (
 
 UNITS = pint.UnitRegistry()
 
-roots_bear_c = partial(
-    coldest_night_for_roots_c, pot_margin_c=4.0, shallow_below_cm=8.0, shallow_margin_c=2.0
-)
+roots_bear_c = partial(coldest_night_for_roots_c, pot_margin_c=4.0)
 
 
 def celsius(fahrenheit: float) -> float:
@@ -142,36 +140,27 @@ def test_no_such_zone(zone: str) -> None:
         usda_range_c(zone)
 
 
-def test_roots_in_a_pot_die_sooner_and_in_a_shallow_one_sooner_still() -> None:
-    assert roots_bear_c("H5", 20.0) == -11.0
-    assert roots_bear_c("H5", 8.0) == -11.0
-    assert roots_bear_c("H5", 7.9) == -9.0
-    assert roots_bear_c("H5", None) == -9.0
+def test_roots_in_a_pot_die_sooner() -> None:
+    assert roots_bear_c("H5") == -11.0
 
 
 def test_the_hardiest_have_no_lower_limit() -> None:
-    assert roots_bear_c("H7", 20.0) == -16.0
-    assert roots_bear_c("H6", 20.0) == -16.0
+    assert roots_bear_c("H7") == -16.0
+    assert roots_bear_c("H6") == -16.0
 
 
 def test_half_hardy_roots_never_want_more_than_freezing() -> None:
-    assert roots_bear_c("H3", 20.0) == -1.0
-    assert roots_bear_c("H3", 5.0) == 0.0
+    assert roots_bear_c("H3") == -1.0
+    assert roots_bear_c("H3", pot_margin_c=6.0) == 0.0
 
 
 @pytest.mark.parametrize(("rating", "limit_c"), [("H1a", 15), ("H1b", 10), ("H1c", 5), ("H2", 1)])
 def test_the_tender_keep_their_own_limit(rating: str, limit_c: float) -> None:
-    assert roots_bear_c(rating, 5.0) == limit_c
+    assert roots_bear_c(rating) == limit_c
 
 
-def test_margins_and_depths_that_make_no_sense() -> None:
+def test_margins_and_ratings_that_make_no_sense() -> None:
     with pytest.raises(ValueError, match="margin"):
-        roots_bear_c("H4", 5.0, pot_margin_c=-1.0)
-    with pytest.raises(ValueError, match="margin"):
-        roots_bear_c("H4", 5.0, shallow_margin_c=-1.0)
-    with pytest.raises(ValueError, match="depth"):
-        roots_bear_c("H4", 0.0)
-    with pytest.raises(ValueError, match="depth"):
-        roots_bear_c("H4", 5.0, shallow_below_cm=0.0)
+        roots_bear_c("H4", pot_margin_c=-1.0)
     with pytest.raises(ValueError, match="RHS"):
-        roots_bear_c("hardy", 5.0)
+        roots_bear_c("hardy")

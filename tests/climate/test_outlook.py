@@ -5,10 +5,11 @@ from __future__ import annotations
 from datetime import date, timedelta
 
 import pytest
-from tests.climate.conftest import even_days, even_means
+from tests.climate.conftest import SEATTLE, even_days, even_means
 
 from backbud.climate.air import OPEN_AIR, PlaceAir, Shift
 from backbud.climate.chill import chill_portions
+from backbud.climate.coldest_night import SaidCold
 from backbud.climate.days import MonthlyMeans, WeatherDay
 from backbud.climate.outlook import Outlook
 
@@ -23,7 +24,6 @@ def over(air: PlaceAir, shift: Shift = OPEN_AIR, night_shift_c: float = 0.0) -> 
         shift,
         latitude=50.0,
         southern=False,
-        cold_night_drop_c=6.0,
         night_shift_c=night_shift_c,
     )
 
@@ -70,14 +70,17 @@ def test_no_days_have_no_mean(place) -> None:
 
 def test_five_winters_on_record_tell_when_frost_ends_and_begins() -> None:
     """Last frosts on 1, 11, 21, 31 March and 10 April: a tenth of five winters, and of no fewer
-    than one, had theirs by the first; nine of ten, so more than four of five, by the fifth."""
+    than one, had theirs by the first; nine of ten, so more than four of five, by the fifth. Four
+    Aprils have no night under 5 °C and one has -1: 3.8, and a deviation of 2.68, so 1.71 x 2.68 /
+    the root of 5."""
     days = years_with_last_frosts((3, 1), (3, 11), (3, 21), (3, 31), (4, 10))
     outlook = over(PlaceAir(days, even_means(5.0, 9.0), date(2025, 12, 31), "means"))
     ends = outlook.cold_nights_end(date(2026, 1, 1), 0.0)
     assert ends is not None
     assert ends[:3] == (date(2026, 3, 1), date(2026, 3, 21), date(2026, 4, 10))
     assert ends.because == (
-        "In nine of ten years the last night of 0 °C came by 10 April (5 winters on record)."
+        "In nine of ten years the last night of 0 °C came by 10 April (5 winters on record). "
+        "April's coldest night is 3.8 °C in the mean year and -1.0 °C in one of ten, ± 2.1 K."
     )
     begins = outlook.cold_nights_begin(date(2026, 1, 1), 0.0)
     assert begins is not None
@@ -88,15 +91,20 @@ def test_five_winters_on_record_tell_when_frost_ends_and_begins() -> None:
 
 
 def test_with_fewer_winters_the_monthly_means_tell() -> None:
-    """0 °C with a drop of 6 °C: the last day whose mean low is 6 °C or less lies in mid-May."""
+    """R is 12 K (3.5 to 15.5), so the winter's drop 5.2 + 0.28 x 12 = 8.56 K; in spring 0.75 x 1.4
+    x (3.4 + 0.33 x 8.56) = 6.5 K in one year of ten: the mean low is 6.5 °C some days after the
+    middle of May, whose mean is 6 °C. In the mean year 0.7 x 6.22 = 4.4 K: after mid-April's 4."""
     air = PlaceAir({}, MonthlyMeans(LOW, HIGH), date(2026, 12, 31), "the card")
     ends = over(air).cold_nights_end(NEW_YEAR, 0.0)
     assert ends is not None
-    assert date(2027, 5, 10) <= ends.last <= date(2027, 5, 20)
-    # With half the drop the mean low must be 3 °C: about 1 April.
-    assert date(2027, 3, 25) <= ends.day <= date(2027, 4, 6)
-    assert "(the card; cold nights lie 6 °C under the mean low: cold_night_drop_c" in ends.because
-    assert over(air).cold_nights_end(NEW_YEAR, -10.0) is None
+    assert date(2027, 5, 18) <= ends.last <= date(2027, 5, 26)
+    assert date(2027, 4, 16) <= ends.day <= date(2027, 4, 26)
+    # 6 - 6.22 and 6 - 1.4 x 6.22.
+    assert ends.because == (
+        f"The last night of 0 °C is to be expected by {ends.last} in one year of ten (the card). "
+        "May's coldest night is -0.2 °C in the mean year and -2.7 °C in one of ten, ± 2.0 K."
+    )
+    assert over(air).cold_nights_end(NEW_YEAR, -12.0) is None
 
 
 def test_milder_nights_under_a_cover_put_frost_off_there_but_not_outside() -> None:
@@ -149,6 +157,62 @@ def test_what_was_measured_of_a_winter_stays_and_the_rest_is_of_the_record() -> 
     portions = now.sums[100]
     assert begun.chill_met(date(2025, 1, 1), portions) == now.reaches(portions)
     assert begun.last_monday.chill(date(2025, 1, 1)).at(date(2024, 10, 28)) == now.sums[27]
+
+
+# ------------------------------------------------------------------ hard nights
+
+
+def test_hard_nights_lean_to_the_cold_side_and_last_until_spring() -> None:
+    """One year in ten 1 - 1.39 x 8.56 = -10.9 °C, ± 5 K where the region is not known: -9 °C comes,
+    with two K to spare; -12.5 °C too, by the lean; -15 °C is close, 4.1 K off; -16 °C is not."""
+    air = PlaceAir({}, MonthlyMeans(LOW, HIGH), date(2026, 12, 31), "the card")
+    outlook = over(air)
+    hard = outlook.hard_nights(NEW_YEAR, -5.0)
+    assert hard is not None
+    assert date(2027, 11, 1) < hard.first < date(2027, 12, 10)
+    assert date(2028, 3, 1) < hard.last < date(2028, 4, 10)
+    assert hard.because == (
+        "The coldest night here is -7.6 °C in the mean year and -10.9 °C in one of ten, ± 4.9 K "
+        "(by its months, as in Europe: where it lies is not known, or far from every station of "
+        "the figures)."
+    )
+    verdicts = [outlook.hard_nights(NEW_YEAR, limit) for limit in (-9.0, -12.5, -15.0, -16.0)]
+    assert [found and found.verdict for found in verdicts] == ["comes", "comes", "close", None]
+    close = verdicts[2]
+    assert close is not None
+    assert close.because.endswith("That is close: 4.1 K over what it bears.")
+    # No date is so cold by itself: the three months of winter.
+    assert (close.first, close.last) == (date(2027, 12, 1), date(2028, 2, 28))
+
+
+def test_hard_nights_go_by_what_is_believed_most() -> None:
+    """Five winters whose coldest night is -1 °C beat a card that says -20 °C; four do not."""
+    for last, coldest in (
+        (((3, 1), (3, 1), (3, 1), (3, 1), (3, 1)), -1.0),
+        (((3, 1), (3, 1), (3, 1), (3, 1)), -20.0),
+    ):
+        days = years_with_last_frosts(*last)
+        air = PlaceAir(days, even_means(5.0, 9.0), date(2026, 12, 31), "means")
+        outlook = Outlook(
+            air, OPEN_AIR, latitude=50.0, southern=False, said=SaidCold(coldest_c=-20.0)
+        )
+        assert outlook.coldest.one_in_ten_c == coldest
+        assert (outlook.hard_nights(date(2026, 1, 1), -10.0) is None) is (coldest == -1.0)
+
+
+def test_three_winters_tell_by_how_their_lows_spread_unless_the_card_says(seattle) -> None:
+    """Seattle 2012-15: s = 3.31 K, so 7.3 K under January's 2.7 °C, where the three whole winters
+    had -5.5. One such winter is uncertain by 1.63 K, so four by 0.81, with the formula's 1.2 by
+    1.45 K; in one year of ten by the root of (1.39 x 1.45)² + 0.8², 2.2 K."""
+    air = PlaceAir(seattle, SEATTLE, date(2015, 12, 31), "its days")
+    outlook = Outlook(air, OPEN_AIR, latitude=47.4, southern=False, region="North America")
+    assert outlook.coldest.known_from == "by how its winter lows spread, 3.3 K"
+    assert outlook.coldest.mean_annual_minimum_c == pytest.approx(-4.6, abs=0.05)
+    assert outlook.coldest.give_or_take_k == pytest.approx(2.17, abs=0.03)
+    said = Outlook(
+        air, OPEN_AIR, latitude=47.4, southern=False, said=SaidCold(zone="8b"), region="Europe"
+    )
+    assert said.coldest.known_from == "by hardiness zone 8b"
 
 
 # ------------------------------------------------------------------ heat

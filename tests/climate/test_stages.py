@@ -114,7 +114,7 @@ def test_observations_are_compared_with_the_sums(place) -> None:
 def test_the_reference_place_has_every_stage_on_its_usual_day() -> None:
     """What is turned into a sum in the reference climate comes back on the same day there."""
     air = PlaceAir({}, NOTTINGHAM, date(2026, 12, 31), "its means")
-    outlook = Outlook(air, OPEN_AIR, latitude=LATITUDE, southern=False, cold_night_drop_c=6.0)
+    outlook = Outlook(air, OPEN_AIR, latitude=LATITUDE, southern=False)
     for usual in ((3, 15), (5, 1), (6, 20), (8, 10), (9, 20), (11, 5)):
         for wants in (Wants(), Wants(10.0), Wants(5.0, 50.0)):
             found = outlook.stage(NEW_YEAR, usual, wants, Own(), YEAR_END)
@@ -132,7 +132,7 @@ def test_a_warm_place_is_earlier_in_spring_and_later_in_autumn(place) -> None:
         date(2026, 12, 31),
         "its means",
     )
-    outlook = Outlook(warm, OPEN_AIR, latitude=LATITUDE, southern=False, cold_night_drop_c=6.0)
+    outlook = Outlook(warm, OPEN_AIR, latitude=LATITUDE, southern=False)
     burst = outlook.stage(NEW_YEAR, (4, 10), Wants(), Own(), YEAR_END)
     fall = outlook.stage(NEW_YEAR, (11, 5), Wants(), Own(), YEAR_END)
     assert burst is not None and date(2027, 3, 1) < burst.day < date(2027, 3, 31)
@@ -158,7 +158,7 @@ def test_heat_counts_for_more_the_longer_the_day_and_cold_the_shorter(place) -> 
 
 def test_where_no_chill_comes_buds_open_late_and_it_says_so(place) -> None:
     tropics = place(date(2026, 12, 31), low_c=24.0, high_c=30.0)
-    outlook = Outlook(tropics, OPEN_AIR, latitude=5.0, southern=False, cold_night_drop_c=6.0)
+    outlook = Outlook(tropics, OPEN_AIR, latitude=5.0, southern=False)
     assert outlook.chill_met(NEW_YEAR, 30.0) is None
     found = outlook.stage(NEW_YEAR, (4, 10), Wants(5.0, 30.0), Own(), YEAR_END)
     assert found is not None and found.day > date(2027, 4, 1)
@@ -186,7 +186,7 @@ MINNEAPOLIS = MonthlyMeans(
 def test_a_cold_winter_gives_its_chill_in_autumn(means: MonthlyMeans, latitude: float) -> None:
     """Hours under 0 °C give little in the Dynamic model; October and November give enough."""
     air = PlaceAir({}, means, date(2026, 12, 31), "its means")
-    outlook = Outlook(air, OPEN_AIR, latitude=latitude, southern=False, cold_night_drop_c=6.0)
+    outlook = Outlook(air, OPEN_AIR, latitude=latitude, southern=False)
     assert outlook.chill_met(NEW_YEAR, 40.0) is not None
     found = outlook.stage(NEW_YEAR, (4, 10), Wants(5.0, 40.0), Own(), YEAR_END)
     assert found is not None and "chill is not met" not in found.because

@@ -149,8 +149,8 @@ def test_a_check_that_goes_on_finds_what_a_whole_one_finds(
         assert checked == problems_and_summary(folder, only_check=False), pages[-5:]
         if checked[0]:
             found_problems += 1
-            # Most slips are mended at once.
-            pages = before if random.random() < 0.98 else pages
+            # Many a slip is mended at once.
+            pages = before if random.random() < 0.6 else pages
     assert min(found_problems, resumed.count(True), resumed.count(False)) > 5
 
 
@@ -188,12 +188,35 @@ def test_it_goes_on_only_where_that_is_safe(
     assert checked(PAGES)
 
 
-def test_a_problem_is_told_each_time(folder: Path) -> None:
+def test_what_is_done_later_cannot_be_corrected_whoever_goes_on_from_where(
+    folder: Path, resumed: list[bool]
+) -> None:
+    early = (PAGES[36][0], f"hoshi\n  corrected repotted {PAGES[39][0]}, into grey\n")
+    pages = [*PAGES[:36], early, *PAGES[37:]]
+    for page in ((LATER, "hoshi\n  watered\n"), (PAGES[39][0], "hoshi\n  repotted  same pot\n")):
+        pages.append(page)
+        written(folder, sorted(pages))
+        told = [problems_and_summary(folder, only_check=only)[0] for only in (True, False)]
+        assert [p.code for p in told[0]] == ["nothing-to-correct"]
+        assert told[0] == told[1]
+
+
+def test_a_problem_is_told_each_time_and_on_its_line(folder: Path, resumed: list[bool]) -> None:
     slip = (PAGES[10][0], "uncome\n  corrected died 2024-01-01, not done\n")
-    written(folder, [*PAGES[:10], slip, *PAGES[11:]])
-    first, again = (problems_and_summary(folder, only_check=True)[0] for _ in range(2))
-    assert [problem.code for problem in first] == ["nothing-to-correct"]
-    assert again == first
+    pages = [*PAGES[:10], slip, *PAGES[11:]]
+
+    def told() -> list[tuple[str, int]]:
+        problems, _ = problems_and_summary(folder, only_check=True)
+        return [(problem.code, problem.line) for problem in problems]
+
+    written(folder, pages)
+    # Five lines a page.
+    assert (told(), resumed[-1]) == ([("nothing-to-correct", 54)], False)
+    written(folder, [*pages, (LATER, "hoshi\n  watered\n")])
+    assert (told(), resumed[-1]) == ([("nothing-to-correct", 54)], True)
+    diary = folder / "diary.txt"
+    diary.write_text(f"# A remark above all.\n{diary.read_text()}")
+    assert (told(), resumed[-1]) == ([("nothing-to-correct", 55)], False)
 
 
 @pytest.mark.parametrize("memory", [b"", b"torn", None])

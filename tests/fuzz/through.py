@@ -21,7 +21,7 @@ from zlib import crc32
 from hostile import TODAY, Files
 from tests.fates import fates_of
 
-from backbud.calendar.feeds import write_feeds
+from backbud.calendar.feeds import feeds_written
 from backbud.calendar.which_feeds import feeds_of, shown_in_feeds
 from backbud.compiled import nursery_of
 from backbud.pages.render import render_pages
@@ -158,8 +158,8 @@ def _feeds(session: Session, follow_ups: object, trees: object) -> dict[str, byt
     settings, things = session.journal.settings, session.journal.things
     grounds = grounds_of(trees, things, session.names(), settings.keeper)
     shown = shown_in_feeds(follow_ups, session.today, settings.settled)
-    files, _ = write_feeds(feeds_of(shown, grounds), shown, grounds, session.today, settings, {})
-    return files
+    feeds = feeds_of(shown, grounds)
+    return dict(feeds_written(feeds, shown, grounds, session.today, settings, {}))
 
 
 def _printed(session: Session, plan: object) -> Iterator[str]:

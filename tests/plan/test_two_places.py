@@ -21,6 +21,7 @@ PLACES = {
     "cool": """
         place yard
           latitude  56
+          longitude 10
           low   1 1 2 4 6 9 11 11 9 6 3 1 C
           high  6 7 9 12 15 18 20 19 17 13 9 6 C
     """,
@@ -28,6 +29,7 @@ PLACES = {
     "warm": """
         place yard
           latitude  36
+          longitude 139
           low   3 4 7 11 14 18 21 21 17 13 8 4 C
           high  10 12 15 19 23 28 33 33 27 20 15 11 C
     """,
@@ -165,15 +167,22 @@ def test_candles_are_cut_only_where_the_summer_is_long_enough(at, find: Find) ->
 def test_protection_is_asked_for_before_the_first_hard_night_where_one_comes(
     at, find: Find
 ) -> None:
-    """Rated H4, in a pot 12 cm deep: -10 °C raised by 5 °C to -5 °C. Lows less 6 °C reach that in
-    the cool place, where January's average 1 °C, and not in the warm one, where they do 3 °C."""
+    """Its roots were cut in June, so they bear -5 °C. In one year of ten the cool place (as Europe,
+    R 12 K) has 1 - 1.39 x 8.56 = -10.9 °C; the warm one (as Japan, R 20.5 K: 5.2 + 5.7 - 7.3 = 3.6
+    K) 3 - 5.1 = -2.1 °C, ± 3 K: close, so cover is kept at hand for it."""
     cool = find(at("cool", "2026-11-01"), "yuki/winter-frost/2026")
     assert cool.act == "protected"
-    assert "roots in a pot 12 cm deep bear about -5 °C" in datum(cool)
+    assert cool.title == "protect against winter frost"
+    assert "Its roots were cut on 2026-06-20: young roots bear about -5 °C" in datum(cool)
     assert "common practice, no source" in datum(cool)
-    assert "cold_night_drop_c, a setting of ours" in datum(cool)
-    assert date(2026, 11, 20) < cool.window.best < date(2027, 1, 10)
-    assert ids(at("warm", "2026-11-01"), "yuki/winter-frost") == []
+    assert (
+        "is -7.6 °C in the mean year and -10.9 °C in one of ten, ± 3.0 K (by its months, as in "
+        "Europe)."
+    ) in datum(cool)
+    assert date(2026, 11, 1) < cool.window.best < date(2026, 12, 1)
+    warm = find(at("warm", "2026-11-01"), "yuki/winter-frost/2026")
+    assert warm.title == "protect against winter frost, when a hard night is forecast"
+    assert "That is close: 2.9 K over what it bears." in datum(warm)
 
 
 def test_protection_comes_off_when_such_nights_have_ended(at, find: Find) -> None:
@@ -194,7 +203,8 @@ def test_glass_without_heat_raises_no_minimum(written, find: Find) -> None:
 
 
 def test_a_thermometer_under_the_glass_does(written, find: Find) -> None:
-    """Forty nights, each 5 °C milder under the glass than outside: lows less 6 °C, plus 5 °C."""
+    """Forty nights, each 9 K milder under the glass than outside: -10.9 °C and 9 K are -1.9, 3.1 K
+    over -5 °C and so out of the reach of the ± of 3.0 K."""
     glass = """
     place glass
       within  yard
@@ -202,7 +212,7 @@ def test_a_thermometer_under_the_glass_does(written, find: Find) -> None:
     """
     nights = "\n".join(
         f"2026-{month:02d}-{day:02d}  low -1 C, high 5 C\n"
-        f"2026-{month:02d}-{day:02d}  low 4 C, high 9 C at glass"
+        f"2026-{month:02d}-{day:02d}  low 8.1 C, high 10 C at glass"
         for month in (1, 2)
         for day in range(1, 21)
     )

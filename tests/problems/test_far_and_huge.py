@@ -219,7 +219,7 @@ def test_a_mean_at_the_edge_of_what_air_can_be(compiled: Compiled) -> None:
 @pytest.mark.parametrize(
     ("figure", "codes"),
     [
-        ("cold_night_drop_c = -1", []),
+        ("young_roots_c = -400", []),
         ("spread_of_pot = 1e308", ["bad-settings"]),
         ("spread_of_pot = nan", ["bad-settings"]),
         ("glass_high_c = 1000000000", []),

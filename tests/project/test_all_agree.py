@@ -23,7 +23,7 @@ from tests.benchmarks.generate import generate
 from tests.project.test_example import EXAMPLE
 
 from backbud.calendar.entries import task_uid_of, uid_of
-from backbud.calendar.feeds import write_feeds
+from backbud.calendar.feeds import feeds_written
 from backbud.calendar.which_feeds import feeds_of, shown_in_feeds
 from backbud.cli import main
 from backbud.compiled import nursery_of
@@ -62,7 +62,7 @@ def opened(folder: Path, on: date) -> Journal:
     settings = session.journal.settings
     grounds = grounds_of(plan.trees, session.journal.things, session.names(), settings.keeper)
     shown = shown_in_feeds(plan.follow_ups, on, settings.settled)
-    feeds, _ = write_feeds(feeds_of(shown, grounds), shown, grounds, on, settings, {})
+    feeds = dict(feeds_written(feeds_of(shown, grounds), shown, grounds, on, settings, {}))
     due = said("due", str(folder), "--on", str(on), "--within", "3000d", "--json")
     found = {one["id"]: one for one in json.loads(due)}
     assert len(found) > 20

@@ -20,16 +20,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from backbud.publish import commit
-from backbud.publish.commit import (
-    BusyError,
-    ForeignError,
-    Published,
-    PublishError,
-    finish,
-    lock,
-    publish,
-)
+from backbud.publish import disk
+from backbud.publish.commit import Published, finish, publish
+from backbud.publish.lock import lock
+from backbud.publish.refused import BusyError, ForeignError, PublishError
 
 OLD = {
     "index.html": b"old index",
@@ -374,7 +368,7 @@ def test_a_windows_reader_is_waited_for(tmp_path: Path, monkeypatch: pytest.Monk
         replace(source, target)
 
     monkeypatch.setattr(os, "replace", busy_replace)
-    monkeypatch.setattr(commit, "RETRY_PAUSES_SECONDS", (0.0, 0.0))
+    monkeypatch.setattr(disk, "RETRY_PAUSES_SECONDS", (0.0, 0.0))
     publish(str(tmp_path), NEW)
     assert made(tmp_path) == NEW
 
@@ -471,7 +465,7 @@ def test_a_file_of_somebody_else_that_appeared_meanwhile_is_not_overwritten(
 def test_a_second_run_waits_and_then_says_who_is_at_work(tmp_path: Path) -> None:
     code = (
         "import sys\n"
-        "from backbud.publish.commit import lock\n"
+        "from backbud.publish.lock import lock\n"
         "with lock(sys.argv[1]):\n"
         "    print('locked', flush=True)\n"
         "    sys.stdin.read()\n"
@@ -556,7 +550,7 @@ def each_step(before: Callable[[str], None]) -> Iterator[None]:
 
     for name in ("open", "fsync", "replace", "mkdir", "remove", "rmdir", "unlink", "lstat"):
         patch.setattr(os, name, watched(name, getattr(os, name)))
-    patch.setattr(commit, "open", watched("open", builtins.open), raising=False)
+    patch.setattr(disk, "open", watched("open", builtins.open), raising=False)
     try:
         yield
     finally:
@@ -737,7 +731,7 @@ def blind_to_case(journal: Path, before: Callable[[str], None]) -> Iterator[None
 
         for name in ("open", "replace", "mkdir", "remove", "rmdir", "unlink", "lstat", "access"):
             patch.setattr(os, name, blind(getattr(os, name)))
-        patch.setattr(commit, "open", blind(commit.open), raising=False)  # type: ignore[attr-defined]
+        patch.setattr(disk, "open", blind(disk.open), raising=False)  # type: ignore[attr-defined]
         try:
             yield
         finally:

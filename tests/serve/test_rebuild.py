@@ -11,8 +11,8 @@ from pathlib import Path
 import pytest
 
 from backbud.journal import read
-from backbud.publish import commit
-from backbud.publish.commit import lock
+from backbud.publish import stage
+from backbud.publish.lock import lock
 from backbud.serve import rebuild
 from backbud.serve.rebuild import News, Rebuilder
 
@@ -134,7 +134,7 @@ def test_a_run_that_fails_leaves_the_last_good_pages(
         raise RuntimeError("out of wire")
 
     with monkeypatch.context() as patched:
-        patched.setattr("backbud.compiled.render_pages", failing)
+        patched.setattr("backbud.compiled.pages_of", failing)
         (journal / "diary" / "2027.txt").write_text("2026-03-09\n\nyuki\n  noted  two buds open\n")
         news = rebuilder.rebuild()
         assert news.failure.startswith(
@@ -207,7 +207,7 @@ def test_a_page_that_somebody_wrote_over_is_put_right_with_the_next_change(
     journal: Path, rebuilder: Rebuilder, monkeypatch: pytest.MonkeyPatch, newest_ns: int
 ) -> None:
     """Also one of the same size and time, that this process has seen before."""
-    monkeypatch.setattr(commit, "_TOO_NEW_NS", newest_ns)
+    monkeypatch.setattr(stage, "_TOO_NEW_NS", newest_ns)
     assert rebuilder.rebuild().written == 0
     path = journal / "made" / "trees" / "hoshi.html"
     good, stood = path.read_bytes(), path.stat()

@@ -9,14 +9,14 @@ from typing import Any
 import pytest
 
 from backbud.climate.air import PlaceAir
+from backbud.climate.cold_region import Region
 from backbud.climate.days import MonthlyMeans
 from backbud.climate.outlook import Outlook, Wants
 from backbud.climate.stages import Expected, Own
 from backbud.collection.state import Entry, OnTree, Tree, Zone
 from backbud.journal.events import Event
 from backbud.plan.covers import cover_from
-from backbud.plan.figures import COLD_NIGHT_DROP
-from backbud.plan.year import roots_bear
+from backbud.plan.root_limits import roots_bear
 from backbud.species import Proposal, Season, Species, Year, rules_of
 from backbud_grammar.acts import ACTS, ROWS, by_word
 from backbud_grammar.dates import read_date
@@ -40,6 +40,8 @@ PLACES = {
     "warm": (WARM_LOW, WARM_HIGH),
     "unknown": ((), ()),
 }
+# The warm place is as Tokyo, where nights swing little.
+REGIONS: Mapping[str, Region] = {"cool": "Europe", "mild": "Europe", "warm": "East Asia"}
 
 
 # So long after the year that no day is set to whole weeks.
@@ -168,7 +170,7 @@ class Made:
                 cover_from(cover, figures).shift,
                 latitude=-50.0 if southern else 50.0,
                 southern=southern,
-                cold_night_drop_c=COLD_NIGHT_DROP.among(figures),
+                region=REGIONS[place],
             )
         return Year(
             "2027/28" if southern else "2027",

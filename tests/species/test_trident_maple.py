@@ -150,11 +150,12 @@ def test_wire_is_not_asked_for_where_wire_is_on(made, only):
 
 
 def test_young_leaves_are_guarded_where_april_nights_can_freeze(made, only):
-    # First leaves from 24 March. Lows less 6 °C reach 0 °C where the mean low is 6 °C: at the cool
-    # place in mid-May, at the warm one about 10 March, when no leaf is out.
+    # First leaves from 24 March. In one year of ten 0 °C is reached where the mean low is 6.5 °C at
+    # the cool place (0.75 x 1.4 x (3.4 + 0.33 x 8.6)), so after mid-May; at the warm one, as Tokyo
+    # (a winter's drop of 3.2 K), where it is 4.7 °C, so in February, when no leaf is out.
     cool = only(made.yearly(TRIDENT, made.tree(), made.year(TRIDENT, "cool"), "trident-late-frost"))
     assert cool.act == "protected"
-    assert date(2027, 5, 10) <= cool.window.closes <= date(2027, 5, 20)
+    assert date(2027, 5, 18) <= cool.window.closes <= date(2027, 5, 26)
     assert "The last night of 0 °C" in cool.datum
     assert made.yearly(TRIDENT, made.tree(), made.year(TRIDENT, "warm"), "trident-late-frost") == []
     tunnel = made.year(TRIDENT, "cool", cover="tunnel")

@@ -29,6 +29,7 @@ from backbud.journal.settings import Settings
 from backbud.kept import KEEP_NOTHING, Is, Kept
 from backbud.plan.followups import FollowUp
 from backbud.plan.in_order import kept_in_order
+from backbud.publish.files import Files
 from backbud.views.audience import Audience, eyes_of
 from backbud.views.day import works_of
 from backbud.views.grounds import Grounds
@@ -39,7 +40,7 @@ _REFRESH = timedelta(hours=12)
 _COLOURS = ("green", "teal", "navy", "purple", "maroon", "olive")
 
 
-def write_feeds(
+def feeds_written(
     feeds: Sequence[Feed],
     shown: Shown,
     grounds: Grounds,
@@ -47,8 +48,8 @@ def write_feeds(
     settings: Settings,
     remembered: Revisions,
     kept: Kept = KEEP_NOTHING,
-) -> tuple[dict[str, bytes], Revisions]:
-    """Return each feed's bytes by its path, and the revisions to remember for the next run.
+) -> Files[Revisions]:
+    """Each feed's path and bytes, one by one; then the revisions to remember for the next run.
 
     `shown`: what is to stand in them. `today` only enters the revision of an entry that is new or
     has changed. An owner's feed names no other person and no tree of another, and links nowhere:
@@ -56,13 +57,14 @@ def write_feeds(
     where two different follow-ups have one id.
     """
     writer = _Writer(shown, grounds, today, settings, remembered, kept)
-    files = {feed.path: writer.feed(feed) for feed in feeds}
+    for feed in feeds:
+        yield feed.path, writer.feed(feed)
     still = {
         key: remembered[key]
         for key in remembered.keys() - writer.revisions.keys()
         if worth_keeping(remembered[key], today)
     }
-    return files, still | writer.revisions
+    return still | writer.revisions
 
 
 class _FeedLine(NamedTuple):

@@ -10,14 +10,14 @@ season, so that 1 April is the same day in all years.
 from __future__ import annotations
 
 import calendar
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from datetime import date, timedelta
 from math import ceil, inf, isfinite, isnan
 from typing import NamedTuple
 
 from msgspec import Struct
 
-from backbud.climate.daily_from_months import daily_means, mean_on
+from backbud.climate.daily_from_months import daily_means
 
 # Common practice; the freeze tables of the Utah Climate Center allow as many
 # (climate.usu.edu/help/freezeTable.php).
@@ -61,6 +61,11 @@ class Nights(NamedTuple):
 
     begins: date
     lows: tuple[tuple[date, float], ...]
+
+    @property
+    def nights(self) -> int:
+        """How many nights the season has, known or not."""
+        return _nights(self.begins)
 
 
 def nights_by_season(
@@ -201,46 +206,28 @@ def first_autumn_frost(record: FrostRecord, share: float, day: date) -> date | N
     return None if place is None else _dated(place, day, record.southern, late=False)
 
 
-def expected_coldest_night_c(
-    monthly_mean_lows_c: Sequence[float], day: date, *, drop_c: float
-) -> float:
-    """Return the coldest night (°C) to expect about a date where only monthly means are known.
-
-    It is the mean low of that date less `drop_c`, how far a cold night falls below the usual one:
-    a setting (common practice, no source). ValueError for a drop of less than nothing or unless
-    there are twelve means.
-    """
-    if not drop_c >= 0:
-        raise ValueError(f"a drop of less than nothing: {drop_c} °C")
-    return mean_on(monthly_mean_lows_c, day) - drop_c
-
-
 def expected_frosts(
     monthly_mean_lows_c: Sequence[float],
     threshold_c: float,
     day: date,
     *,
-    drop_c: float,
+    drop_k_on: Callable[[date], float],
     southern: bool,
 ) -> FrostSeason:
     """Return the season that `day` falls in, with the first and last night to expect a frost.
 
-    A frost is expected where `expected_coldest_night_c` is at or below the threshold. Where every
-    night is, they are the first and the last night of the season. Errors as there.
+    `drop_k_on`: how far (K) a cold night of a date lies under its mean low. A frost is expected
+    where that night is at or below the threshold. Where every night is, they are the first and
+    the last night of the season. ValueError unless there are twelve means.
     """
-    if not drop_c >= 0:
-        raise ValueError(f"a drop of less than nothing: {drop_c} °C")
     begins = _begins(day, southern)
     years = {begins.year, begins.year + (begins.month > 1)}
     lows = [low for year in sorted(years) for low in daily_means(monthly_mean_lows_c, year)]
     skipped = (begins - date(begins.year, 1, 1)).days
     season = lows[skipped : skipped + _nights(begins)]
-    frosts = [night for night, low_c in enumerate(season) if low_c - drop_c <= threshold_c]
-    if not frosts:
-        return FrostSeason(begins, None, None)
-    return FrostSeason(
-        begins, begins + timedelta(days=frosts[0]), begins + timedelta(days=frosts[-1])
-    )
+    nights = ((begins + timedelta(days=n), low_c) for n, low_c in enumerate(season))
+    frosts = [night for night, low_c in nights if low_c - drop_k_on(night) <= threshold_c]
+    return FrostSeason(begins, min(frosts, default=None), max(frosts, default=None))
 
 
 def _begins(day: date, southern: bool) -> date:

@@ -100,34 +100,22 @@ def usda_zone_for_c(coldest_night_c: float) -> str | None:
     return None
 
 
-def coldest_night_for_roots_c(
-    rating: str,
-    pot_depth_cm: float | None,
-    *,
-    pot_margin_c: float,
-    shallow_below_cm: float,
-    shallow_margin_c: float,
-) -> float:
-    """Return the coldest night (°C) that roots in a pot bear, from the RHS rating of the plant.
+def coldest_night_for_roots_c(rating: str, *, pot_margin_c: float) -> float:
+    """Return the coldest night (°C) that mature roots in a pot bear, by the plant's RHS rating.
 
     Ratings speak of tops in open ground, and roots in a pot die sooner: so the lower limit of the
-    rating is raised by `pot_margin_c`, and again by `shallow_margin_c` where the pot is less deep
-    inside than `shallow_below_cm`. A depth that is not known (None) counts as shallow. The margins
-    are settings: common practice, no source. For H3 and hardier the outcome is never above 0 °C;
-    tender ratings (H1, H2) give their own lower limit. H7 has none, so its upper one is taken.
-    ValueError for an unknown rating, a negative margin, or a depth of nothing or less.
+    rating is raised by `pot_margin_c`, a setting (common practice, no source). The pot itself is
+    no help: above ground it reaches the air's temperature within hours (Gouin, Bay Weekly). For
+    H3 and hardier the outcome is never above 0 °C; tender ratings (H1, H2) give their own lower
+    limit. H7 has none, so its upper one is taken. ValueError for an unknown rating or a negative
+    margin.
     """
-    if pot_margin_c < 0 or shallow_margin_c < 0:
+    if pot_margin_c < 0:
         raise ValueError("a margin of less than 0 °C would make roots hardier than the top")
-    if shallow_below_cm <= 0 or (pot_depth_cm is not None and pot_depth_cm <= 0):
-        raise ValueError("a pot has a depth of more than 0 cm")
     known = _rhs_rating(rating)
     of = RHS_RATINGS[known]
     limit_c = _H7_UPPER_C if of.lower_c is None else of.lower_c
-    if known in _TENDER:
-        return limit_c
-    shallow = pot_depth_cm is None or pot_depth_cm < shallow_below_cm
-    return min(limit_c + pot_margin_c + (shallow_margin_c if shallow else 0.0), 0.0)
+    return limit_c if known in _TENDER else min(limit_c + pot_margin_c, 0.0)
 
 
 def _rhs_rating(rating: str) -> str:

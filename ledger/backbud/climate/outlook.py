@@ -1,35 +1,27 @@
 """What a rule asks of the weather at a place, and the reason that goes with each answer.
 
-How warm some days will be, when a stage comes, when cold nights end and begin, when it is hot.
+How warm some days will be, when a stage comes, when it is hot; and of its nights what
+cold_turns.py tells.
 """
 
 from __future__ import annotations
 
-import calendar
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from datetime import date, timedelta
-from functools import cached_property, wraps
-from typing import Any, Concatenate, NamedTuple, ParamSpec, TypeVar, cast
+from functools import cached_property
+from typing import NamedTuple
 
 from msgspec import Struct
 
 from backbud.climate.air import DAY, Air, PlaceAir, Shift
+from backbud.climate.cold_region import Region
+from backbud.climate.cold_turns import ColdTurns
+from backbud.climate.coldest_night import SaidCold
 from backbud.climate.datum import Datum, joined
-from backbud.climate.days import WeatherDay
-from backbud.climate.frost import (
-    FrostRecord,
-    FrostSeason,
-    Nights,
-    expected_frosts,
-    first_autumn_frost,
-    frosts_of,
-    last_spring_frost,
-    nights_by_season,
-)
 from backbud.climate.heat import Trace, heat_trace
+from backbud.climate.once import once
 from backbud.climate.reference import cold_by, heat_by
 from backbud.climate.stages import (
-    FEWEST_YEARS,
     Expected,
     Need,
     Own,
@@ -39,16 +31,11 @@ from backbud.climate.stages import (
 )
 from backbud.climate.winter import LATEST, Winters
 
-P = ParamSpec("P")
-R = TypeVar("R")
-
 # A stage whose usual northern day is later waits for cold, not for heat.
 LAST_OF_HEAT = (8, 15)
 # Cold is counted from northern 1 August on, under this mean; common practice, no source.
 COLD_UNDER_C = 20.0
 LATE_AUTUMN = timedelta(weeks=6)
-# One, five and nine of ten years.
-TENTHS = (0.1, 0.5, 0.9)
 
 
 class Wants(Struct, frozen=True, gc=False):
@@ -65,15 +52,6 @@ class Mean(NamedTuple):
     because: Datum
 
 
-class NightsTurn(NamedTuple):
-    """When cold nights end or begin: in one, five and nine of ten years by then; and why."""
-
-    first: date
-    day: date
-    last: date
-    because: Datum
-
-
 class Span(NamedTuple):
     """A time of the year, its first and last day, and how it is known."""
 
@@ -82,28 +60,13 @@ class Span(NamedTuple):
     because: Datum
 
 
-def _once(
-    method: Callable[Concatenate[Outlook, P], R],
-) -> Callable[Concatenate[Outlook, P], R]:
-    """Answer a question once for each set of arguments: every tree of a place asks the same."""
-
-    @wraps(method)
-    def answer(self: Outlook, *args: P.args, **kwargs: P.kwargs) -> R:
-        key = (method.__name__, *args, *kwargs.items())
-        if key not in self._answers:
-            self._answers[key] = method(self, *args, **kwargs)
-        found: R = self._answers[key]
-        return found
-
-    return cast("Callable[Concatenate[Outlook, P], R]", answer)
-
-
-class Outlook:
+class Outlook(ColdTurns):
     """What is known of the air at a place and under its cover, at the end of a day.
 
     `air`: as measured in the open, or by a thermometer that hangs under the cover. `shift`: what
     the cover does to sums and means; frost is judged without it, but for a heater, and for
-    `night_shift_c`: how much milder a thermometer under the cover found the nights.
+    `night_shift_c`: how much milder a thermometer under the cover found the nights. `region`:
+    where the place lies; `said`: what its card says of its winters.
     """
 
     def __init__(
@@ -113,21 +76,15 @@ class Outlook:
         *,
         latitude: float,
         southern: bool,
-        cold_night_drop_c: float,
+        region: Region = "",
+        said: SaidCold | None = None,
         night_shift_c: float = 0.0,
     ) -> None:
-        self.air, self.shift = air, shift
-        self.latitude, self.southern = latitude, southern
-        self.cold_night_drop_c, self.night_shift_c = cold_night_drop_c, night_shift_c
-        self._answers: dict[tuple[object, ...], Any] = {}
+        super().__init__(
+            air, southern=southern, region=region, said=said, night_shift_c=night_shift_c
+        )
+        self.shift, self.latitude = shift, latitude
         self.winters = Winters(air, shift, latitude)
-
-    def kept(self, key: tuple[object, ...], make: Callable[[], R]) -> R:
-        """What was worked out under a key before, or else is now."""
-        if key not in self._answers:
-            self._answers[key] = make()
-        found: R = self._answers[key]
-        return found
 
     @cached_property
     def last_monday(self) -> Outlook:
@@ -143,7 +100,8 @@ class Outlook:
             self.shift,
             latitude=self.latitude,
             southern=self.southern,
-            cold_night_drop_c=self.cold_night_drop_c,
+            region=self.region,
+            said=self.said,
             night_shift_c=self.night_shift_c,
         )
         outlook.winters = Winters(before, self.shift, self.latitude, self.winters.past)
@@ -154,7 +112,7 @@ class Outlook:
         """The sums under the cover."""
         return Traces(self.air, self.shift, self.latitude)
 
-    @_once
+    @once
     def mean(self, day: date, days: int) -> Mean:
         """The mean of so many days from a day on, as measured and else as the climate leads to
         expect. ValueError for no day."""
@@ -172,7 +130,7 @@ class Outlook:
         because = f"The {days} days from {day} average {celsius:z.1f} °C here ({known})."
         return Mean(celsius, Datum(because, measured < days))
 
-    @_once
+    @once
     def usual_mean(self, day: date, days: int) -> Mean:
         """The mean of so many days from a day on in the average year. ValueError for no day."""
         if days < 1:
@@ -181,70 +139,21 @@ class Outlook:
         said = f"The {days} days from {day} average {celsius:z.1f} °C here"
         return Mean(celsius, Datum(f"{said} (by {self.air.means_from}).", True))
 
-    @_once
+    @once
     def heat(self, year: date, base_c: float) -> Trace:
         """Degree-days over a base, day by day from the first day of a growing year."""
         return heat_trace(self.air, self.shift, year, base_c)
 
-    # -------------------------------------------------------------- cold nights and hot days
+    # -------------------------------------------------------------- warm and hot days
 
-    @_once
-    def cold_nights_end(self, year: date, limit_c: float) -> NightsTurn | None:
-        """The last night of spring, in the open, at or under a temperature; None where none is.
-
-        `year`: the first day of the growing year. From the years on record where there are
-        enough, else from the monthly means less a drop.
-        """
-        spring = year + timedelta(days=90)
-        record = self.frosts(limit_c, in_the_open=True)
-        if len(record.seasons) >= FEWEST_YEARS:
-            first, day, last = (last_spring_frost(record, share, spring) for share in TENTHS)
-            if last is None:
-                return None
-            # Fewer than half, or a tenth, of the winters had such a night.
-            day = day or last
-            first = first or day
-            return NightsTurn(first, day, last, self._by_record("last", record, last, limit_c))
-        usual, half, cold = (
-            self._expected_frosts(limit_c, spring, drop).last_frost for drop in self._drops
-        )
-        if cold is None:
-            return None
-        half = half or cold
-        return NightsTurn(usual or half, half, cold, self._by_means("last", cold, limit_c))
-
-    @_once
-    def cold_nights_begin(self, year: date, limit_c: float) -> NightsTurn | None:
-        """The first night of autumn at or under a temperature; None where there is none.
-
-        Under a cover, as far as a thermometer that hangs there tells.
-        """
-        autumn = year + timedelta(days=270)
-        record = self.frosts(limit_c, in_the_open=False)
-        if len(record.seasons) >= FEWEST_YEARS:
-            first, day, last = (first_autumn_frost(record, share, autumn) for share in TENTHS)
-            if first is None:
-                return None
-            day = day or first
-            last = last or day
-            return NightsTurn(first, day, last, self._by_record("first", record, first, limit_c))
-        milder = limit_c - self.night_shift_c
-        usual, half, cold = (
-            self._expected_frosts(milder, autumn, drop).first_frost for drop in self._drops
-        )
-        if cold is None:
-            return None
-        half = half or cold
-        return NightsTurn(cold, half, usual or half, self._by_means("first", cold, limit_c))
-
-    @_once
+    @once
     def stays_over(self, year: date, celsius: float) -> date | None:
         """The last day of a growing year whose usual mean is not under a temperature; None where
         none is."""
         days = (year + timedelta(days=n) for n in range(364, -1, -1))
         return next((day for day in days if self._usual(day).mean_c >= celsius), None)
 
-    @_once
+    @once
     def hot_days(self, year: date, high_c: float) -> Span | None:
         """The days of the average year whose high reaches a temperature; None where none does.
 
@@ -261,58 +170,9 @@ class Outlook:
         """The air under the cover on a day of the average year."""
         return self.shift.under(self.air.expected(day))
 
-    @property
-    def _drops(self) -> tuple[float, float, float]:
-        """How far the coldest night of one, five and nine years in ten lies under the mean low."""
-        return (0.0, self.cold_night_drop_c / 2, self.cold_night_drop_c)
-
-    @_once
-    def frosts(self, limit_c: float, *, in_the_open: bool) -> FrostRecord:
-        """The nights on record at or under a temperature, by season: in the open, or under the
-        cover as far as a thermometer tells."""
-        return frosts_of(self._nights(in_the_open), limit_c, southern=self.southern)
-
-    @_once
-    def _nights(self, in_the_open: bool) -> tuple[Nights, ...]:
-        night = self._outside if in_the_open else self._inside
-        lows = ((day, night(seen)) for day, seen in self.air.measured.items())
-        return nights_by_season(lows, southern=self.southern)
-
-    def _outside(self, seen: WeatherDay) -> float | None:
-        """The low of a measured night in the open; None where it was measured under a cover."""
-        return None if seen.day in self.air.felt else seen.low_c
-
-    def _inside(self, seen: WeatherDay) -> float | None:
-        """The low of a measured night under the cover, as far as a thermometer tells."""
-        if seen.low_c is None or seen.day in self.air.felt:
-            return seen.low_c
-        return seen.low_c + self.night_shift_c
-
-    def _expected_frosts(self, limit_c: float, day: date, drop_c: float) -> FrostSeason:
-        return expected_frosts(
-            self.air.means.low_c, limit_c, day, drop_c=drop_c, southern=self.southern
-        )
-
-    def _by_means(self, which: str, day: date, limit_c: float) -> Datum:
-        return Datum(
-            f"The {which} night of {limit_c:g} °C is to be expected by {day} "
-            f"({self.air.means_from}; cold nights lie {self.cold_night_drop_c:g} °C under the mean "
-            "low: cold_night_drop_c, a setting of ours).",
-            True,
-        )
-
-    def _by_record(self, which: str, record: FrostRecord, day: date, limit_c: float) -> Datum:
-        side = "by" if which == "last" else "not before"
-        return Datum(
-            f"In nine of ten years the {which} night of {limit_c:g} °C came {side} "
-            f"{day.day} {calendar.month_name[day.month]} "
-            f"({len(record.seasons)} winters on record).",
-            True,
-        )
-
     # -------------------------------------------------------------- stages
 
-    @_once
+    @once
     def stage(
         self, year: date, usual: tuple[int, int], wants: Wants, own: Own, until: date
     ) -> Expected | None:

@@ -72,7 +72,10 @@ def corrections_in(
     wanted: dict[tuple[str, date], list[tuple[Event, list[str]]]] = {}
     for block, event in turns:
         if event.act == "corrected":
-            about = (event.named, corrected_day(event, journal.southern))
+            day = corrected_day(event, journal.southern)
+            if day > event.when.first:
+                continue  # what is not done yet cannot be corrected, and it is told
+            about = (event.named, day)
             handles = plain_handles(block, journal.things)
             wanted.setdefault(about, []).append((event, handles))
     if not wanted:

@@ -28,7 +28,7 @@ from backbud.collection.whereabouts import (
     turns_of,
 )
 from backbud.journal.dated import DatedPage
-from backbud.journal.problems import WithFlaws
+from backbud.journal.problems import PlacedFlaw, WithFlaws
 from backbud.journal.read import Journal
 from backbud.journal.remember import read_memory, write_memory
 from backbud_grammar.digest import digest
@@ -36,21 +36,27 @@ from backbud_grammar.digest import digest
 MOMENTS_FILE = "moments.msgpack"
 # To replay fewer pages takes no time that anyone would notice.
 FEW_PAGES = 200
+# Of a journal with more, a check need not be quick.
+MOST_FLAWS = 500
 # Most is written at the end: there the moments stand close, and ever further apart before it.
 PAGES_BEFORE_END = 30
 FURTHER_APART = 4
 
 
 class _Moment(Struct, frozen=True, array_like=True, gc=False):
-    """That so many pages had been replayed and nothing was wrong.
+    """That so many pages had been replayed.
 
     `digest`: of these pages. `day`: of the next one, later than all before it. `state`: a `_State`.
+    `flaws`: what was found in these pages. They tell lines of files, so where there are any,
+    `lines` is the digest of where each page and card stands; else it is empty.
     """
 
     pages: int
     digest: bytes
     day: date
     state: Raw
+    flaws: tuple[PlacedFlaw, ...] = ()
+    lines: bytes = b""
 
 
 class _State(Struct, frozen=True, gc=False):
@@ -98,6 +104,8 @@ def _resumed(journal: Journal, mark: bytes) -> tuple[Replay, Sequence[DatedPage]
     if known is None or known.mark != mark:
         return None
     for moment in reversed(list(_unchanged(known.moments, journal.pages))):
+        if moment.flaws and moment.lines != _lines(journal, moment.pages):
+            continue
         pages = journal.pages[moment.pages :]
         turns = turns_of(pages)
         if _speaks_of_before(moment.day, turns, journal):
@@ -108,6 +116,7 @@ def _resumed(journal: Journal, mark: bytes) -> tuple[Replay, Sequence[DatedPage]
             continue
         replay = Replay(journal, pages, turns)
         if _put_at(replay, moment.state):
+            replay.flaws += moment.flaws
             return replay, pages
     return None
 
@@ -125,6 +134,13 @@ def _unchanged(moments: Sequence[_Moment], pages: Sequence[DatedPage]) -> Iterat
         # A page of the same day may have come in before those after the moment, or behind them.
         if begin == len(pages) or pages[begin].when.first > pages[begin - 1].when.first:
             yield moment
+
+
+def _lines(journal: Journal, pages: int) -> bytes:
+    """Where each of so many pages, and every card, stands."""
+    stand = [f"{page.file}:{page.line}" for page in journal.pages[:pages]]
+    stand += [str(thing.origin) for thing in journal.things.by_handle.values()]
+    return digest("\n".join(stand).encode())
 
 
 def _digest(before: bytes, pages: Sequence[DatedPage]) -> bytes:
@@ -181,11 +197,14 @@ def _whole(journal: Journal, mark: bytes) -> Replay:
             wanted
             and n >= wanted[0]
             and page.when.first > pages[n - 1].when.first
-            and not replay.flaws
+            and len(replay.flaws) <= MOST_FLAWS
         ):
             wanted = [later for later in wanted if later > n]
             so_far, digested = _digest(so_far, pages[digested:n]), n
-            moments.append(_Moment(n, so_far, page.when.first, _state(replay)))
+            flaws = tuple(replay.flaws)
+            lines = _lines(journal, n) if flaws else b""
+            moment = _Moment(n, so_far, page.when.first, _state(replay), flaws, lines)
+            moments.append(moment)
         replay.page(page)
     if moments:
         write_memory(journal.memory, MOMENTS_FILE, _Moments(mark, first, moments))

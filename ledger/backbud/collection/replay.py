@@ -21,7 +21,7 @@ from backbud.collection.whereabouts import (
 )
 from backbud.journal.dated import DatedPage
 from backbud.journal.events import Event
-from backbud.journal.problems import WithFlaws
+from backbud.journal.problems import PlacedFlaws, WithFlaws
 from backbud.journal.read import Journal
 from backbud.journal.things import Things
 from backbud.kept import KEEP_NOTHING, Each, Kept
@@ -34,7 +34,7 @@ def replay(journal: Journal, kept: Kept = KEEP_NOTHING) -> WithFlaws[Histories]:
     """Replay the whole journal; what cannot have been so is told.
 
     `kept`: what an earlier run of this process left. Then only the pages from the first one that
-    changed are replayed, if nothing was wrong before them.
+    changed are replayed.
     """
     pages = journal.pages
     before = kept.once("replay", (), _Before)
@@ -61,7 +61,7 @@ def replay(journal: Journal, kept: Kept = KEEP_NOTHING) -> WithFlaws[Histories]:
     # Who writes today writes on about there.
     next_moment = max(before.unchanged(pages) - PAGES_BEFORE, 0)
     for n in range(begin, len(pages)):
-        if n == next_moment and n - begin > PAGES_BEFORE and not replay.flaws:
+        if n == next_moment and n - begin > PAGES_BEFORE:
             before.moment = _moment_of(replay, pages[:n], around)
         replay.page(pages[n])
     before.pages = pages
@@ -69,7 +69,7 @@ def replay(journal: Journal, kept: Kept = KEEP_NOTHING) -> WithFlaws[Histories]:
 
 
 class _Moment(NamedTuple):
-    """How all stood when some pages had been replayed and nothing was wrong.
+    """How all stood when some pages had been replayed, and what was wrong with them.
 
     `turns`, `first`: those of these pages. `things`, `around`: what else it hangs on.
     """
@@ -85,6 +85,7 @@ class _Moment(NamedTuple):
     plain: dict[str, tuple[list[str], list[bool], list[str]]]
     uncarded: dict[str, str]
     met: frozenset[tuple[str, int]]
+    flaws: PlacedFlaws
 
 
 def _moment_of(replay: Replay, pages: tuple[DatedPage, ...], around: tuple[object, ...]) -> _Moment:
@@ -104,6 +105,7 @@ def _moment_of(replay: Replay, pages: tuple[DatedPage, ...], around: tuple[objec
         },
         dict(replay.chooser.uncarded),
         frozenset(replay.corrections.met),
+        tuple(replay.flaws),
     )
 
 
@@ -120,6 +122,7 @@ def _go_on_from(moment: _Moment, replay: Replay) -> None:
         for text, (handles, outright, others) in moment.plain.items()
     )
     replay.corrections.met.update(moment.met)
+    replay.flaws += moment.flaws
 
 
 class _Before:

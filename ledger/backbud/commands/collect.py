@@ -24,7 +24,7 @@ def add_options(parser: ArgumentParser) -> None:
 
 def run(options: Namespace) -> int:
     """Show the lines that the ticks would make, and write them where the person agrees."""
-    from backbud.publish.commit import PublishError
+    from backbud.publish.refused import PublishError
     from backbud.subscribe.collect import collect, remember, write
     from backbud.subscribe.errors import SubscribeError
 

@@ -88,7 +88,8 @@ def session_of(options: Namespace, *, only_check: bool = False) -> Session:
     folder = folder_of(options.folder)
     today, asked = day_of(options)
     if left_unfinished(folder):
-        from backbud.publish.commit import PublishError, finish
+        from backbud.publish.commit import finish
+        from backbud.publish.refused import PublishError
 
         try:
             finish(folder)

@@ -27,7 +27,7 @@ def add_options(parser: ArgumentParser) -> None:
 def run(options: Namespace) -> int:
     """Compile and publish; tell the problems, then what was made."""
     from backbud.make import make
-    from backbud.publish.commit import PublishError
+    from backbud.publish.refused import PublishError
     from backbud.publish.unchanged import made_on, make_arguments
     from backbud.whole import Broken
     from backbud.words import number

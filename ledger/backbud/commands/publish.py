@@ -34,7 +34,7 @@ def add_options(parser: ArgumentParser) -> None:
 
 def run(options: Namespace) -> int:
     """Publish, and tell what was written on the server."""
-    from backbud.publish.commit import PublishError
+    from backbud.publish.refused import PublishError
     from backbud.subscribe.errors import NotAgreed, SubscribeError
     from backbud.subscribe.publish import publish
     from backbud.whole import Broken

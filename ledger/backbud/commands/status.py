@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from backbud.publish.commit import PublishError
+    from backbud.publish.refused import PublishError
 
 FINE, PROBLEMS, MISUSE, FAILED = 0, 1, 2, 3
 
@@ -20,6 +20,6 @@ class Failed(Exception):
 
 def unpublished(error: PublishError) -> Misuse | Failed:
     """What a run ends with that could not publish: what is foreign asks for another command."""
-    from backbud.publish.commit import ForeignError
+    from backbud.publish.refused import ForeignError
 
     return (Misuse if isinstance(error, ForeignError) else Failed)(str(error))

@@ -22,7 +22,7 @@ def add_options(parser: ArgumentParser) -> None:
 
 def run(options: Namespace) -> int:
     """Watch and serve until the person ends it."""
-    from backbud.publish.commit import PublishError
+    from backbud.publish.refused import PublishError
     from backbud.serve.watch import PORT, CannotServe, watch
 
     port = PORT if options.port is None else options.port

@@ -41,7 +41,7 @@ def trusted_files(journal: str) -> Mapping[str, bytes] | None:
 
 def record(journal: str, files: Mapping[str, bytes]) -> None:
     """Record the consent to these bytes. CannotRecord where that cannot be done."""
-    from backbud.publish.commit import write_whole
+    from backbud.publish.disk import write_whole
 
     path = record_path(journal)
     if not path:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import cache, partial
 from hashlib import blake2b
 from pathlib import Path
@@ -36,8 +36,13 @@ def render_pages(view: Nursery, kept: Kept = KEEP_NOTHING) -> dict[str, bytes]:
 
     `kept`: what an earlier run of this process left.
     """
+    return dict(pages_of(view, kept))
+
+
+def pages_of(view: Nursery, kept: Kept = KEEP_NOTHING) -> Iterator[tuple[str, bytes]]:
+    """Render the whole set page by page, what the pages show first: path and bytes."""
     assets = {name: _asset(file) for name, file in ASSETS.items()}
-    pages = dict(assets.values())
+    yield from assets.values()
     shared: dict[str, object] = {
         "title": view.title,
         "home": view.home,
@@ -48,15 +53,11 @@ def render_pages(view: Nursery, kept: Kept = KEEP_NOTHING) -> dict[str, bytes]:
     }
     around = kept.once("around pages", (without_trees(view), shared), object)
     for path, sheet in SHEETS:
-        pages[path] = sheet(view, shared, around, kept)
+        yield path, sheet(view, shared, around, kept)
     for tree in view.trees:
         # A tree's page is made from nothing but what is that tree's own.
         own = only_tree(view, tree)
-        path, page = kept.once(
-            ("page", tree.handle), own_inputs(own, around), partial(_tree, own, shared)
-        )
-        pages[path] = page
-    return pages
+        yield kept.once(("page", tree.handle), own_inputs(own, around), partial(_tree, own, shared))
 
 
 def no_page(title: str) -> bytes:

@@ -9,7 +9,8 @@ from importlib.metadata import EntryPoint, entry_points
 from msgspec import Struct
 
 from backbud.plan.common import RULES
-from backbud.plan.year import roots_bear, wants_of
+from backbud.plan.root_limits import roots_bear
+from backbud.plan.year import wants_of
 from backbud.plugins import budget
 from backbud.plugins.added import Flaws, OwnSpecies
 from backbud.plugins.faults import OURS, PluginLine, is_ours, said

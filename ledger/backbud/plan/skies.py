@@ -9,11 +9,12 @@ from collections.abc import Mapping
 from datetime import date
 
 from backbud.climate.air import OPEN_AIR, PlaceAir, Shift
+from backbud.climate.cold_region import region_of
+from backbud.climate.coldest_night import ColdestNight, said_alone
 from backbud.climate.outlook import Outlook
 from backbud.journal.weather.record import MeansFrom, WeatherRecord
 from backbud.journal.weather.records import Records
 from backbud.plan.covers import cover_from
-from backbud.plan.figures import COLD_NIGHT_DROP
 
 # Where nobody says, day length is taken to be that of so many degrees.
 LATITUDE_UNKNOWN = 45.0
@@ -50,7 +51,7 @@ class Skies:
         # A thermometer under a cover feels what it does.
         felt = frozenset(record.own_days) if shift != OPEN_AIR else frozenset[date]()
         sky = (place if record.own_days else record.days_from, record.means_place, felt)
-        key = (*sky, record.latitude, shift)
+        key = (*sky, record.position, record.coldest, shift)
         if key not in self._outlooks:
             if sky not in self._airs:
                 self._airs[sky] = PlaceAir(
@@ -58,6 +59,13 @@ class Skies:
                 )
             self._outlooks[key] = self._outlook(self._airs[sky], record, shift)
         return self._outlooks[key]
+
+    def coldest_said(self, place: str) -> ColdestNight | None:
+        """The coldest night at a place of which nothing is known but what its card says of it."""
+        record = self.weather.record_of(place)
+        if record.means is not None or record.coldest is None:
+            return None
+        return said_alone(record.coldest)
 
     def _outlook(self, air: PlaceAir, record: WeatherRecord, shift: Shift) -> Outlook:
         latitude = record.latitude
@@ -68,8 +76,8 @@ class Skies:
             shift,
             latitude=latitude,
             southern=self.southern,
-            # Cold nights lie under the mean, never over it.
-            cold_night_drop_c=max(COLD_NIGHT_DROP.among(self.figures), 0.0),
+            region=region_of(record.latitude, record.longitude),
+            said=record.coldest,
             night_shift_c=self._milder_nights(record) if air.felt else 0.0,
         )
 

@@ -11,17 +11,17 @@ from datetime import date, timedelta
 from msgspec import Struct
 
 from backbud.bench.pots import Pot
-from backbud.climate.hardiness import coldest_night_for_roots_c
+from backbud.climate.coldest_night import ColdestNight
 from backbud.climate.outlook import Outlook, Wants
 from backbud.climate.stages import Own
 from backbud.collection.places import cover_of, is_winter_cover
 from backbud.collection.state import Entry, Tree
 from backbud.journal.read import Journal
 from backbud.journal.weather.records import Records
-from backbud.plan.figures import POT_MARGIN, SHALLOW_BELOW, SHALLOW_MARGIN
+from backbud.plan.root_limits import roots_bear, young_roots_bear
 from backbud.plan.skies import Skies
 from backbud.plan.vessels import pot_of_card
-from backbud.species import COMMON_PRACTICE, Species, Temperature, Year
+from backbud.species import Species, Temperature, Year
 from backbud.species.year import Growth
 from backbud_grammar.act_words import DetailWord
 from backbud_grammar.dates import growing_year, growing_year_days
@@ -39,6 +39,7 @@ class _Site(Struct, frozen=True):
     title: str
     cover: str
     outlook: Outlook | None
+    coldest_said: ColdestNight | None
 
 
 class Years:
@@ -51,7 +52,7 @@ class Years:
         self._skies = Skies(weather, self.settings.figures, self.southern, today)
         self._sites: dict[str, _Site] = {}
         self._pots: dict[str, Pot | None] = {}
-        self._limits: dict[tuple[str, type[Species] | type[None]], Temperature | None] = {}
+        self._limits: dict[tuple[object, ...], tuple[Temperature | None, ...]] = {}
         self._owns: dict[tuple[str, type[Species], Seen], Own] = weather.reckoned(
             ("owns", self.southern, today, tuple(self.settings.figures.items())), dict
         )
@@ -71,6 +72,7 @@ class Years:
         """
         first, last = growing_year_days(day, self.southern)
         site = self._site(place)
+        bears, young_bear = self._bears(tree.pot, species)
         stages: dict[int, date] = {}
         for on, stage in seen:
             if first <= on <= last:
@@ -90,11 +92,13 @@ class Years:
             site.outlook,
             wants_of(species),
             self._own(place, species, seen),
-            self._bears(tree.pot, species),
+            bears,
             species.comes_in_below_c.value if species and species.comes_in_below_c else None,
             (species or Species).why_frost,
             growth,
             self._pot(tree.pot),
+            site.coldest_said,
+            young_bear,
         )
 
     def growth(self, tree: Tree, species: Species | None) -> Growth | None:
@@ -148,13 +152,15 @@ class Years:
             self._pots[handle] = pot_of_card(card, self.settings.figures)[0] if card else None
         return self._pots[handle]
 
-    def _bears(self, pot: str, species: Species | None) -> Temperature | None:
-        """The coldest night that roots in this pot bear."""
+    def _bears(self, pot: str, species: Species | None) -> tuple[Temperature | None, ...]:
+        """The coldest night that roots in this pot bear, and young ones in any."""
         key = (pot, type(species))
         if key not in self._limits:
-            known = self._pot(pot)
-            depth_cm = known.depth_cm if known else None
-            self._limits[key] = roots_bear(species, depth_cm, self.settings.figures)
+            known, figures = self._pot(pot), self.settings.figures
+            self._limits[key] = (
+                roots_bear(species, known.depth_cm if known else None, figures),
+                young_roots_bear(species, figures),
+            )
         return self._limits[key]
 
     def _site(self, handle: str) -> _Site:
@@ -166,37 +172,9 @@ class Years:
                 here.title if here else "",
                 cover,
                 self._skies.over(here.handle if here else "", cover),
+                self._skies.coldest_said(here.handle if here else ""),
             )
         return self._sites[handle]
-
-
-def roots_bear(
-    species: Species | None, pot_depth_cm: float | None, figures: Mapping[str, float]
-) -> Temperature | None:
-    """The coldest night that roots in this pot bear; None where the species does not say."""
-    if species is None:
-        return None
-    if species.frost_limit_c is not None:
-        limit = species.frost_limit_c
-        return Temperature(
-            limit.value, f"Roots in a pot bear about {limit.value:g} °C ({limit.source})."
-        )
-    if species.hardiness is None:
-        return None
-    rating, source = species.hardiness.value, species.hardiness.source
-    celsius = coldest_night_for_roots_c(
-        rating,
-        pot_depth_cm,
-        pot_margin_c=POT_MARGIN.among(figures),
-        shallow_below_cm=SHALLOW_BELOW.among(figures),
-        shallow_margin_c=SHALLOW_MARGIN.among(figures),
-    )
-    pot = "a pot" if pot_depth_cm is None else f"a pot {pot_depth_cm:g} cm deep"
-    return Temperature(
-        celsius,
-        f"It is rated {rating} ({source}), and its roots in {pot} bear about {celsius:g} °C "
-        f"({POT_MARGIN.name} and {SHALLOW_MARGIN.name}, settings of ours, {COMMON_PRACTICE}).",
-    )
 
 
 def wants_of(species: Species | None) -> Wants:

@@ -11,9 +11,11 @@ from collections.abc import Iterator
 
 from backbud.person import known_key_for
 from backbud.publish import ASIDE, COMMITMENT, MADE, MANIFEST, MEMORY, STAGED
-from backbud.publish.commit import ForeignError, PublishError, finish, lock
+from backbud.publish.commit import finish
+from backbud.publish.lock import lock
 from backbud.publish.manifest import PURPOSE, read
 from backbud.publish.plain import is_link, read_plain
+from backbud.publish.refused import ForeignError, PublishError
 
 
 def take_over(journal: str, made: str = MADE) -> list[str]:

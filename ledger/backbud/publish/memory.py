@@ -26,7 +26,7 @@ def recall(journal: str, name: str) -> bytes | None:
 
 def keep(journal: str, name: str, content: bytes) -> None:
     """Keep bytes under a name, or, where that cannot be, nothing: the next run does without."""
-    from backbud.publish.commit import PublishError
+    from backbud.publish.refused import PublishError
 
     try:
         must_keep(journal, name, content)
@@ -41,7 +41,7 @@ def must_keep(journal: str, name: str, content: bytes) -> None:
     no real folder, or where something else than a file stands there.
     """
     # Only a run that has something to keep needs the machinery of publishing.
-    from backbud.publish.commit import check_file, memory_folder, write_whole
+    from backbud.publish.disk import check_file, memory_folder, write_whole
 
     marked = sealed(key_for(PURPOSE, journal), name, content, journal)
     folder = memory_folder(journal)

@@ -16,8 +16,8 @@ from backbud.fault_report import last_word
 from backbud.kept import Kept
 from backbud.make import Made, make
 from backbud.publish import MADE
-from backbud.publish.commit import BusyError, PublishError
 from backbud.publish.manifest import own_digests, read_own
+from backbud.publish.refused import BusyError, PublishError
 from backbud.publish.unchanged import installed_mark, make_arguments
 from backbud.whole import Broken, check_settings
 from backbud.words import in_words

@@ -26,8 +26,10 @@ class Species:
     `repot_years`: least, usual, most years between repottings in a pot; `repot_interval`: the
     same for a young and for an old tree, where they differ.
     `root_share`: the share of the root ball's volume that may go in a cool and in a warm place.
-    `frost_limit_c`: the coldest night, in °C, that roots in a pot bear without protection, where
-    it is not what the hardiness rating leads to expect; `why_frost`: the reason in one sentence.
+    `frost_limit_c`: the coldest night, in °C, that mature roots in a pot bear without protection,
+    where it is not what the hardiness rating leads to expect; `young_frost_limit_c`: the same of
+    young roots, of a tree repotted within a year or in a shallow pot; -5 °C (or what mature ones
+    bear, where that is less) where none is known; `why_frost`: the reason in one sentence.
     `comes_in_below_c`: of a tender tree, the coldest night, in °C, that it stays outside in.
     `advice`: what whoever keeps the tree should know, `never`: what must not be done to it; each
     one sentence, for the care sheet.
@@ -53,6 +55,7 @@ class Species:
     root_share: ClassVar[Fact[tuple[float, float]] | None] = None
     toxicity: ClassVar[Fact[str] | None] = None
     frost_limit_c: ClassVar[Fact[float] | None] = None
+    young_frost_limit_c: ClassVar[Fact[float] | None] = None
     comes_in_below_c: ClassVar[Fact[float] | None] = None
     why_frost: ClassVar[str] = "Roots in a pot die in cold that the top still bears."
     advice: ClassVar[tuple[str, ...]] = ()

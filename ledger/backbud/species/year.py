@@ -3,18 +3,21 @@
 from __future__ import annotations
 
 import calendar
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from datetime import date, timedelta
-from typing import Literal
+from typing import Literal, TypeVar
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.bench.pots import Pot
+from backbud.climate.cold_turns import HardNights, NightsTurn
+from backbud.climate.coldest_night import ColdestNight
 from backbud.climate.datum import joined
-from backbud.climate.outlook import NightsTurn, Outlook, Span, Wants
+from backbud.climate.outlook import Outlook, Span, Wants
 from backbud.climate.stages import Own
-from backbud.collection.state import OnTree
+from backbud.collection.state import OnTree, Tree
+from backbud.journal.events import Event
 from backbud.species.stages import MonthDay, Stage, StageMonths, stage_name
 from backbud.species.windows import Window
 from backbud_grammar.dates import growing_year, growing_year_days
@@ -61,6 +64,10 @@ class Growth(Struct, frozen=True):
     wires: tuple[OnTree, ...] = ()
 
 
+_A_YEAR = timedelta(days=365)
+_Nights = TypeVar("_Nights", NightsTurn, HardNights)
+
+
 class Year(Struct, frozen=True):
     """One growing year (January to December; July to June in the south) at a tree's place.
 
@@ -68,9 +75,11 @@ class Year(Struct, frozen=True):
     seen on this tree this year. `stage_months`, `wants`, `wire_weeks`: the species' own. `own`:
     how this tree's heat sums compare with its species'. `cover`: what is over the place.
     `outlook`: the weather of the place, None where nothing is known of it. `roots_bear`: the
-    coldest night its roots bear in this pot; `comes_in_below_c`: the coldest a tender tree stays
+    coldest night its roots bear in this pot, `young_roots_bear`: young ones in any (`bears` says
+    which holds for a tree); `comes_in_below_c`: the coldest a tender tree stays
     out in; `growth`: of its wood, as it stands today; `pot`: what it stands in; None where that is
-    not known. `figures`: numbers from the settings.
+    not known. `coldest_said`: the coldest night by its card, where nothing else is known of the
+    weather. `figures`: numbers from the settings.
     """
 
     name: str
@@ -92,6 +101,18 @@ class Year(Struct, frozen=True):
     why_frost: str = ""
     growth: Growth | None = None
     pot: Pot | None = None
+    coldest_said: ColdestNight | None = None
+    young_roots_bear: Temperature | None = None
+
+    def bears(self, tree: Tree, day: date) -> Temperature | None:
+        """The coldest night that this tree's roots bear in this pot: as young ones do where they
+        were cut within a year of the day; None where the species does not say."""
+        young = self.young_roots_bear
+        cuts = (entry.event for entry in reversed(tree.history) if _cut_roots(tree, entry.event))
+        cut = next(cuts, None)
+        if cut is None or young is None or cut.day + _A_YEAR < day:
+            return self.roots_bear
+        return Temperature(young.celsius, f"Its roots were cut on {cut.day}: {young.because}")
 
     def on(self, month_day: MonthDay) -> date:
         """The day of this growing year that a northern month and day means here."""
@@ -254,15 +275,32 @@ class Year(Struct, frozen=True):
 
         None where nothing is known of the weather, or where such nights do not come.
         """
-        if self.outlook is None:
-            return None
-        return self._turn(self.outlook.cold_nights_end(self.first, limit_c))
+        return self._turn(
+            self._nights(lambda outlook: outlook.cold_nights_end(self.first, limit_c))
+        )
 
     def cold_nights_begin(self, limit_c: float) -> Turn | None:
         """The first night of autumn at or under a temperature; None as `cold_nights_end`."""
+        return self._turn(
+            self._nights(lambda outlook: outlook.cold_nights_begin(self.first, limit_c))
+        )
+
+    def hard_nights(self, limit_c: float) -> HardNights | None:
+        """When nights at or under a temperature (°C) come in the winter that the year ends with.
+
+        With a lean to the cold side; also where they are only close. None where nothing is known
+        of the weather, or where such nights are not to be expected.
+        """
+        return self._nights(lambda outlook: outlook.hard_nights(self.first, limit_c))
+
+    def _nights(self, ask: Callable[[Outlook], _Nights | None]) -> _Nights | None:
+        """What is known of cold nights; what is far off as it was known last Monday."""
         if self.outlook is None:
             return None
-        return self._turn(self.outlook.cold_nights_begin(self.first, limit_c))
+        found = ask(self.outlook)
+        if found is not None and (found.first - self.today).days > DAYS_EXACT:
+            return ask(self.outlook.last_monday)
+        return found
 
     def hot_days(self, high_c: float) -> Span | None:
         """The time of year whose days reach a temperature (°C) on the average; None where none."""
@@ -273,3 +311,10 @@ class Year(Struct, frozen=True):
             return None
         window = self.rounded(Window(found.first, found.day, found.last))
         return Turn(window.opens, window.best, window.closes, found.because)
+
+
+def _cut_roots(tree: Tree, event: Event) -> bool:
+    """Whether an act cut roots of this tree; one that lost a layer lost no root."""
+    if "cuts_roots" not in event.row.traits or event.has("no root work"):
+        return False
+    return event.act != "separated" or tree.standing_since == event.day

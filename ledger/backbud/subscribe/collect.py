@@ -25,7 +25,7 @@ from msgspec.structs import replace
 from backbud.calendar.entries import task_uid_of
 from backbud.journal.load import load
 from backbud.plan.followups import FollowUp
-from backbud.publish.commit import lock
+from backbud.publish.lock import lock
 from backbud.session import Session, open_session
 from backbud.subscribe.changes import looked_at, title_of
 from backbud.subscribe.errors import SubscribeError

@@ -63,6 +63,8 @@ def _own(species: Species) -> Iterator[SpeciesFact]:
         yield SpeciesFact("off at once", _share_of_ball(cool, warm), share.source)
     if limit := species.frost_limit_c:
         yield SpeciesFact("roots in a pot bear", f"{limit.value:g} °C", limit.source)
+    if limit := species.young_frost_limit_c:
+        yield SpeciesFact("young roots bear", f"{limit.value:g} °C", limit.source)
     if limit := species.comes_in_below_c:
         yield SpeciesFact("comes in below", f"{limit.value:g} °C", limit.source)
     for label, text in (

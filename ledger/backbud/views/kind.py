@@ -19,7 +19,8 @@ from backbud.journal.events import Event
 from backbud.plan.calm import kept_still, season_or_stage
 from backbud.plan.due import cautions_of, title_of
 from backbud.plan.pack import KnownSpecies
-from backbud.plan.year import roots_bear, wants_of
+from backbud.plan.root_limits import roots_bear
+from backbud.plan.year import wants_of
 from backbud.plugins import budget
 from backbud.species import Proposal, Rule, Species, Window, Year, rules_of, stage_name
 from backbud.views.facts import MoreFacts, SpeciesFact, facts_of

@@ -11,6 +11,7 @@ from datetime import date, timedelta
 from functools import partial
 
 from backbud.climate.air import DAY, OPEN_AIR, Air, PlaceAir
+from backbud.climate.cold_turns import TENTHS
 from backbud.climate.frost import (
     FrostRecord,
     first_autumn_frost,
@@ -18,7 +19,7 @@ from backbud.climate.frost import (
     odds_by_day,
 )
 from backbud.climate.heat import Trace, heat_sums, heat_trace
-from backbud.climate.outlook import TENTHS, Outlook
+from backbud.climate.outlook import Outlook
 from backbud.climate.winter import BEFORE_NEW_YEAR, FEWEST_ON_RECORD, chill_trace
 from backbud.collection.places import cover_of
 from backbud.collection.state import Tree

@@ -38,6 +38,8 @@ class Camellia(BroadleafEvergreen):
     repot_interval = Fact(RepotInterval((2, 2, 3), (3, 4, 6)), COMMON_PRACTICE)
     root_share = Fact((0.3, 0.5), COMMON_PRACTICE)
     frost_limit_c = Fact(-5.0, FROM_MEMORY)
+    # Some were dead then.
+    young_frost_limit_c = Fact(-4.4, "Gouin, Bay Weekly, Freezing to death")
     why_frost = "Its young roots die in frost that its leaves and wood still bear."
     light = Fact("Sun and shade by turns in summer, and shade and no wind in winter.", _USDA)
     water = Fact("Rain or soft water, and never dry while buds swell.", COMMON_PRACTICE)

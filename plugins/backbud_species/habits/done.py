@@ -26,24 +26,27 @@ def is_hard_work(done: Event) -> bool:
     return is_root_work(done) or is_hard_pruning(done)
 
 
-def last_before(tree: Tree, day: date, chosen: Callable[[Event], bool]) -> Event | None:
-    """The latest event before a day that the test chooses."""
-    return next(
-        (
-            entry.event
-            for entry in reversed(tree.history)
-            if entry.event.day < day and chosen(entry.event)
-        ),
-        None,
-    )
+def last_before(
+    tree: Tree, day: date, chosen: Callable[[Event], bool], first: date = date.min
+) -> Event | None:
+    """The latest event before a day that the test chooses, from a first day on.
+
+    Who says how far back it counts is answered as quickly for a long history as for a short one.
+    """
+    for entry in reversed(tree.history):  # it is in the order of days
+        event = entry.event
+        if event.day < first:
+            return None
+        if event.day < day and chosen(event):
+            return event
+    return None
 
 
-def last_of_before(tree: Tree, day: date, *acts: ActWord) -> Event | None:
-    """The latest event of any of these acts before a day."""
-    return last_before(tree, day, lambda event: event.act in acts)
+def last_of_before(tree: Tree, day: date, *acts: ActWord, first: date = date.min) -> Event | None:
+    """The latest event of any of these acts before a day, from a first day on."""
+    return last_before(tree, day, lambda event: event.act in acts, first)
 
 
 def since(tree: Tree, first: date, before: date, chosen: Callable[[Event], bool]) -> bool:
     """Whether the test chooses anything from a first day on and before another."""
-    last = last_before(tree, before, chosen)
-    return last is not None and last.day >= first
+    return last_before(tree, before, chosen, first) is not None

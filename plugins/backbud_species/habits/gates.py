@@ -89,8 +89,8 @@ def _known_until(day: date, year: Year) -> date:
 
 def sickness(tree: Tree, day: date, year: Year) -> str:
     """Why it counts as sick: what a check found, or a treatment, in the last eight weeks."""
-    last = last_before(tree, _known_until(day, year), _tells_of_health)
-    if last is None or last.day < day - SICK_FOR:
+    last = last_before(tree, _known_until(day, year), _tells_of_health, day - SICK_FOR)
+    if last is None:
         return ""
     if last.act == "treated":
         return f"It was treated on {last.day}, less than eight weeks before."
@@ -102,19 +102,19 @@ def newness(tree: Tree, day: date, year: Year) -> str:
     if tree.quarantined:
         return "It stands in quarantine."
     until = _known_until(day, year)
-    collected = last_of_before(tree, until, "collected")
-    if collected and collected.day >= year.first - _A_YEAR:
+    collected = last_of_before(tree, until, "collected", first=year.first - _A_YEAR)
+    if collected:
         return f"It was collected on {collected.day} and has to settle for two growing years."
-    imported = last_before(tree, until, lambda done: done.has("imported"))
-    if imported and imported.day >= day - _A_YEAR:
+    imported = last_before(tree, until, lambda done: done.has("imported"), day - _A_YEAR)
+    if imported:
         return f"It was imported on {imported.day} and has to settle for a year."
     return ""
 
 
 def stress(tree: Tree, day: date, year: Year) -> str:
     """Which hard work was done to it this season: in this growing year, or five months before."""
-    last = last_before(tree, _known_until(day, year), stresses)
-    if last is None or last.day < min(year.first, day - SEASON):
+    last = last_before(tree, _known_until(day, year), stresses, min(year.first, day - SEASON))
+    if last is None:
         return ""
     season = "in this same year" if last.day >= year.first else "in the same season"
     return f"It was {last.act} on {last.day}, {season}."
@@ -122,8 +122,8 @@ def stress(tree: Tree, day: date, year: Year) -> str:
 
 def cut_hard(tree: Tree, day: date, year: Year) -> str:
     """Why its shoots are still the answer to a hard cut of the last twelve weeks."""
-    last = last_before(tree, _known_until(day, year), is_hard_pruning)
-    if last is None or last.day < day - REGROWS_FOR:
+    last = last_before(tree, _known_until(day, year), is_hard_pruning, day - REGROWS_FOR)
+    if last is None:
         return ""
     return f"It was cut hard on {last.day}, less than twelve weeks before."
 

@@ -48,7 +48,9 @@ class Yew(Conifer):
     girth_growth_mm = Fact(4.0, FROM_MEMORY)
     # Young roots of Taxus cuspidata did not harden at all in Journal of the American Society for
     # Horticultural Science 96(1), 1971, 83 to 87; its summary gives no degrees for them.
-    frost_limit_c = Fact(-8.0, FROM_MEMORY)
+    # Of Taxus x media. Mature roots of T. cuspidata bore -29 °C, and its young ones never hardened
+    # (Journal of the American Society for Horticultural Science 96:83, 1971; not read).
+    frost_limit_c = Fact(-12.0, f"{FROM_MEMORY} of Havis 1976")
     why_frost = "Its young roots never harden against frost as its needles and old roots do."
     stage_months: ClassVar[StageMonths] = {
         1: ((3, 10), (3, 26), (4, 10)),

@@ -28,7 +28,7 @@
 
 (defconst backbud-labels
   '(("tree" "root ball" "wanted by" "formerly" "strength" "height" "nebari" "spread" "wanted" "wedges" "girth" "owner" "place" "since" "trunk" "value" "width" "mix" "pot")
-    ("place" "elevation" "longitude" "altitude" "formerly" "latitude" "within" "cover" "since" "high" "rain" "low")
+    ("place" "elevation" "longitude" "altitude" "formerly" "latitude" "coldest" "within" "cover" "since" "high" "rain" "low")
     ("pot" "formerly" "outside" "inside" "holes" "shape" "since" "taper" "value" "feet")
     ("person" "formerly" "place" "since" "rate")
     ("mix" "formerly" "settles" "since" "pH")
@@ -38,7 +38,7 @@
 
 (defconst backbud-prose-labels
   '(("tree" "passport" "species" "origin" "front" "notes" "style" "kind" "name" "note")
-    ("place" "weather" "notes" "name" "note" "town")
+    ("place" "hardiness zone" "weather" "notes" "name" "note" "town")
     ("pot" "colour" "color" "glaze" "maker" "notes" "name" "note")
     ("person" "experience" "contact" "notes" "name" "note" "town")
     ("mix" "notes" "name" "note")

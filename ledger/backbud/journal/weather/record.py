@@ -18,6 +18,7 @@ from typing import Literal
 
 from msgspec import Struct
 
+from backbud.climate.coldest_night import SaidCold
 from backbud.climate.days import MonthlyMeans, WeatherDay
 from backbud.journal.weather.series import MonthWeather
 
@@ -63,8 +64,8 @@ class WeatherRecord(Struct, frozen=True):
     around it, from the places `days_from`, the nearest first. `own_days`: from its own day lines
     and files only, so a thermometer under glass is here, and only here. `words`: frost, snow and
     hail as its own day lines have it. `months`: of station texts, its own or else the nearest
-    place's. `means`: twelve, from `means_from` of the place `means_place`. `sources`: its own
-    files.
+    place's. `means`: twelve, from `means_from` of the place `means_place`. `coldest`: how
+    cold its winters get, as the nearest card says that does. `sources`: its own files.
     """
 
     place: str
@@ -76,6 +77,7 @@ class WeatherRecord(Struct, frozen=True):
     means: MonthlyMeans | None = None
     means_from: MeansFrom = ""
     means_place: str = ""
+    coldest: SaidCold | None = None
     position: Position = Position()
     sources: tuple[Source, ...] = ()
 

@@ -20,6 +20,7 @@ from msgspec.structs import replace
 from backbud.journal.problems import PlacedFlaw, PlacedFlaws, WithFlaws
 from backbud.journal.read import Journal
 from backbud.journal.things import Thing
+from backbud.journal.weather.coldest import said_of_winter
 from backbud.journal.weather.day_lines import DayLines, read_day_lines
 from backbud.journal.weather.means import means_of_place
 from backbud.journal.weather.record import Source, WeatherRecord, merged_days, merged_months
@@ -112,6 +113,7 @@ class Records(Mapping[str, WeatherRecord]):
         days = merged_days([lines.days, *(series.days for series in files.values())])
         months = merged_months([series.months for series in files.values()])
         (means, means_from), of_card = means_of_place(place, days.values(), months.values())
+        coldest, of_winter = said_of_winter(place, means)
         record = WeatherRecord(
             handle,
             days,
@@ -121,13 +123,14 @@ class Records(Mapping[str, WeatherRecord]):
             means=means,
             means_from=means_from,
             means_place=handle if means else "",
+            coldest=coldest,
             sources=tuple(
                 _source(name, series)
                 for name, series in files.items()
                 if series.days or series.months
             ),
         )
-        return WithFlaws(record, (*of_files, *of_card))
+        return WithFlaws(record, (*of_files, *of_card, *of_winter))
 
     @cached_property
     def _day_lines(self) -> WithFlaws[dict[str, DayLines]]:
@@ -162,6 +165,7 @@ class Records(Mapping[str, WeatherRecord]):
             means=means.means,
             means_from=means.means_from,
             means_place=means.means_place,
+            coldest=next((record.coldest for record in everything if record.coldest), None),
             position=self._positions.of(place.handle),
         )
 

@@ -18,7 +18,8 @@ def weather_is_over(tree: Tree, done: Event, year: Year) -> Proposals:
         return
     if done.day > year.on((8, 31)) or done.day < year.on((3, 1)):
         week_after = done.day + timedelta(days=7)
-        limit = year.roots_bear.celsius if year.roots_bear else RESTING_BEARS_C
+        bears = year.bears(tree, done.day)
+        limit = bears.celsius if bears else RESTING_BEARS_C
         window, datum = coming_turn(year, week_after, limit) or (
             coming(year, week_after, (3, 10), (4, 5), (5, 10)),
             year.by_months,

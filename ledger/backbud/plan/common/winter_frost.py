@@ -1,10 +1,24 @@
-"""A tree whose roots do not bear the nights to come is protected before they come."""
+"""A tree whose roots do not bear the nights to come is protected, until they are over."""
 
 from __future__ import annotations
 
 from datetime import timedelta
 
-from backbud.species import Proposal, Proposals, Season, Tree, Window, Year, each, joined
+from msgspec.structs import replace
+
+from backbud.species import (
+    Event,
+    Proposal,
+    Proposals,
+    Season,
+    Temperature,
+    Tree,
+    Window,
+    Year,
+    after,
+    each,
+    joined,
+)
 
 # What keeps hard frost off, by its own heat or the earth's. Glass and fleece raise no minimum.
 _KEEPS_FROST_OFF = ("heated glass", "indoors")
@@ -14,8 +28,31 @@ _A_FEW_DAYS = timedelta(days=4)
 
 @each("autumn", rule="winter-frost")
 def before_the_first_hard_night(tree: Tree, season: Season, year: Year) -> Proposals:
-    """Opens a fortnight before the first such night of one year in ten, and closes with it."""
-    bears = year.roots_bear
+    """Opens a fortnight before the first such night of one year in ten, and stays open until the
+    last: a tree that stands unprotected in January is as much in danger as one in November.
+
+    Where such a night is only close, cover is kept at hand.
+    """
+    yield from _protected(tree, year, year.bears(tree, season.first))
+
+
+@after(having=("cuts_roots",), rule="winter-frost-cut-roots")
+def roots_cut_in_autumn(tree: Tree, done: Event, year: Year) -> Proposals:
+    """What autumn's rule could not know: the roots that it took for mature are young now."""
+    known_before = any(entry.event.day < done.day for entry in tree.history)
+    if done.day < year.on((9, 1)) or year.roots_bear is None or not known_before:
+        return
+    bears = year.bears(tree, done.day)
+    if bears is None or bears.celsius <= year.roots_bear.celsius:
+        return
+    if not any(_protected(tree, year, year.roots_bear)):
+        for asked in _protected(tree, year, bears):
+            opens, closes = max(asked.window.opens, done.day), asked.window.closes
+            best = max(asked.window.best, opens)
+            yield replace(asked, window=Window(opens, best, max(best, closes)))
+
+
+def _protected(tree: Tree, year: Year, bears: Temperature | None) -> Proposals:
     # A tender tree comes in instead (tender.py).
     if (
         bears is None
@@ -24,20 +61,16 @@ def before_the_first_hard_night(tree: Tree, season: Season, year: Year) -> Propo
         or year.cover.casefold().startswith(_KEEPS_FROST_OFF)
     ):
         return
-    if year.outlook is None:
-        window = Window(year.on((11, 1)), year.on((11, 15)), year.on((12, 31)))
-        datum = f"{year.no_weather} {bears.because}"
-    else:
-        night = year.cold_nights_begin(bears.celsius)
-        if night is None:
-            return
-        opens, best = night.first - _BEFORE, night.first - _A_FEW_DAYS
-        window = year.rounded(Window(opens, best, max(night.day, best)))
-        datum = joined(f"{night.because} {bears.because}", night.because)
+    found = _by_months(year, bears) if year.outlook is None else _by_nights(year, bears)
+    if found is None:
+        return
+    window, datum, close = found
     yield Proposal(
         "protected",
         window,
-        what="against winter frost",
+        what="against winter frost, when a hard night is forecast"
+        if close
+        else "against winter frost",
         because=year.why_frost,
         datum=datum,
         cautions=("A heater under glass needs fresh air, and is kept clear of fleece.",)
@@ -46,3 +79,30 @@ def before_the_first_hard_night(tree: Tree, season: Season, year: Year) -> Propo
         settled_by=("protected", "moved"),
         lapses=True,
     )
+
+
+_Found = tuple[Window, str, bool]
+
+
+def _by_nights(year: Year, bears: Temperature) -> _Found | None:
+    """By the nights to expect; the last is whether they are only close."""
+    nights = year.hard_nights(bears.celsius)
+    if nights is None:
+        return None
+    best = nights.first - _A_FEW_DAYS
+    window = year.rounded(Window(nights.first - _BEFORE, best, max(nights.last, best)))
+    datum = joined(f"{bears.because} {nights.because}", nights.because)
+    return window, datum, nights.verdict == "close"
+
+
+def _by_months(year: Year, bears: Temperature) -> _Found | None:
+    """By months, where nothing is known of the weather but what the place's card may say."""
+    said, close = f"{year.no_weather} {bears.because}", False
+    if year.coldest_said is not None:
+        verdict = year.coldest_said.against(bears.celsius)
+        if verdict == "does not come":
+            return None
+        close = verdict == "close"
+        said = f"{bears.because} {year.coldest_said.said()} {year.by_months}"
+    last = year.following.on((3, 10))
+    return Window(year.on((11, 1)), year.on((11, 15)), last), said, close

@@ -34,8 +34,8 @@ hi def link backbudTreeProse String
 
 syn region backbudPlace start=;\v^place[ \t]+[^ \t,]+[ \t]*$; end=;\v^\ze[^ \t#]; keepend contains=backbudKind,backbudPlaceLine,backbudPlaceProse,backbudRemark
 syn region backbudPlaceLine start=;\v^\z([ \t]+)\ze[^ \t#]; end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudPlaceLabel,@backbudDetails
-syn region backbudPlaceProse start=;\v^\c\z([ \t]+)\ze%(weather|notes|name|note|town)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudPlaceLabel,backbudRemark,@Spell
-syn match backbudPlaceLabel ;\v\c%(^[ \t]+)@<=%(elevation|longitude|altitude|formerly|latitude|within|cover|since|high|rain|low|weather|notes|name|note|town)%([ \t]|$)@=; contained
+syn region backbudPlaceProse start=;\v^\c\z([ \t]+)\ze%(hardiness zone|weather|notes|name|note|town)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudPlaceLabel,backbudRemark,@Spell
+syn match backbudPlaceLabel ;\v\c%(^[ \t]+)@<=%(elevation|longitude|altitude|formerly|latitude|coldest|within|cover|since|high|rain|low|hardiness zone|weather|notes|name|note|town)%([ \t]|$)@=; contained
 syn sync match backbudSyncPlace grouphere backbudPlace ;\v^place[ \t]+[^ \t,]+[ \t]*$;
 hi def link backbudPlaceLabel Type
 hi def link backbudPlaceProse String

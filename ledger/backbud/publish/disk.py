@@ -1,0 +1,127 @@
+"""The steps that safe writing is made of: files written, synced and renamed, real folders made."""
+
+from __future__ import annotations
+
+import errno
+import os
+import stat
+import sys
+import time
+from _thread import get_ident
+from collections.abc import Callable, Iterable
+from contextlib import suppress
+
+from backbud.publish import MEMORY
+from backbud.publish.plain import is_link
+from backbud.publish.refused import STILL_WHOLE, PublishError, in_words, linked
+
+# Windows refuses to replace or remove a file that a reader has open for a moment.
+RETRY_PAUSES_SECONDS: tuple[float, ...] = (
+    (0.01, 0.02, 0.05, 0.1, 0.2, 0.4, 0.8) if sys.platform == "win32" else ()
+)
+
+
+def lstat(path: str) -> os.stat_result | None:
+    """What stands at a path, a link itself and not its target; None if nothing does."""
+    try:
+        return os.lstat(path)
+    except (FileNotFoundError, NotADirectoryError):
+        return None
+
+
+def is_real_folder(path: str) -> bool:
+    """Whether a folder stands there, and no link to one."""
+    found = lstat(path)
+    return found is not None and stat.S_ISDIR(found.st_mode) and not is_link(found)
+
+
+def check_file(path: str, shown: str) -> None:
+    """PublishError where something stands at a path that is no file: a link, a folder."""
+    found = lstat(path)
+    if found is not None and not stat.S_ISREG(found.st_mode):
+        raise PublishError(f"{shown} is in the way: it should be a file. Move it away.")
+
+
+def make_real_folder(path: str, shown: str) -> None:
+    """Make a folder if nothing stands there. PublishError where a link does, or a file."""
+    found = lstat(path)
+    if found is None:
+        os.mkdir(path)
+        sync_folder(os.path.dirname(path) or os.curdir)
+    elif is_link(found):
+        raise linked(shown)
+    elif not stat.S_ISDIR(found.st_mode):
+        raise PublishError(f"{shown} is in the way: it should be a folder. Move it away.")
+
+
+def memory_folder(journal: str) -> str:
+    """The path of `.backbud/` in the journal, made if it is missing, with a `.gitignore` of all.
+
+    Raises PublishError if it is a link or cannot be made.
+    """
+    folder = os.path.join(journal, MEMORY)
+    with in_words(journal, STILL_WHOLE):
+        if not os.path.isdir(journal):
+            raise PublishError(f"There is no folder {journal}.")
+        make_real_folder(folder, MEMORY)
+        if not os.path.lexists(os.path.join(folder, ".gitignore")):
+            write_whole(folder, ".gitignore", b"*\n")
+    return folder
+
+
+def write_new(path: str, content: bytes) -> None:
+    """Write a file that is not there yet: never through a link that somebody put there."""
+    with open(path, "xb") as file:
+        file.write(content)
+
+
+def write_whole(folder: str, name: str, content: bytes) -> None:
+    """Write a small file so that a reader finds the old bytes or the new ones. Raises OSError."""
+    path = os.path.join(folder, name)
+    beside = f"{path}.{os.getpid()}-{get_ident()}"
+    remove_if_there(beside)  # left by a dead process that had this one's number
+    try:
+        write_new(beside, content)
+        sync_files([beside])
+        retried(os.replace, beside, path)
+    except OSError:
+        remove_if_there(beside)
+        raise
+
+
+def sync_files(paths: Iterable[str]) -> None:
+    """Bring files to the disk: the first takes most of the others with it."""
+    for path in paths:
+        with open(path, "r+b") as file:
+            os.fsync(file.fileno())
+
+
+def sync_folder(path: str) -> None:
+    """Sync the names in a folder, where the system can."""
+    if sys.platform == "win32":
+        return
+    descriptor = os.open(path, os.O_RDONLY | os.O_DIRECTORY)
+    try:
+        os.fsync(descriptor)
+    except OSError as error:
+        # Some network file systems cannot sync a folder at all.
+        if error.errno not in (errno.EINVAL, errno.ENOTSUP):
+            raise
+    finally:
+        os.close(descriptor)
+
+
+def retried(step: Callable[..., None], *paths: str) -> None:
+    """Take a step on files, again where somebody has one of them open for a moment."""
+    for pause in RETRY_PAUSES_SECONDS:
+        try:
+            return step(*paths)
+        except PermissionError:
+            time.sleep(pause)
+    return step(*paths)
+
+
+def remove_if_there(path: str) -> None:
+    """Remove a file, or do nothing where there is none. Raises OSError."""
+    with suppress(FileNotFoundError):
+        retried(os.remove, path)

@@ -1,0 +1,21 @@
+"""Files that are made one by one, so that not all of them are held, with a word at their end."""
+
+from __future__ import annotations
+
+from collections.abc import Generator
+from typing import TypeVar
+
+T = TypeVar("T")
+# Each file's relative POSIX path and its bytes; what is returned is known once all are made.
+Files = Generator[tuple[str, bytes], None, T]
+
+
+def gathered(files: Files[T]) -> tuple[dict[str, bytes], T]:
+    """All of the files at once, and what is returned at their end."""
+    found: dict[str, bytes] = {}
+    while True:
+        try:
+            name, content = next(files)
+        except StopIteration as end:
+            return found, end.value
+        found[name] = content

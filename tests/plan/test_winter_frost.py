@@ -1,0 +1,200 @@
+"""Winter protection where winters differ: what is asked, until when, and with which figures.
+
+Monthly means are remembered ones of the places named, rounded; the coldest nights are worked out
+from them by hand (climate/coldest_night.py).
+"""
+
+from __future__ import annotations
+
+from textwrap import dedent
+
+import pytest
+
+from backbud.session import Session
+
+HOME = 'home = "yard"\n'
+# 5.2 + 0.28 x 12.5 = 8.7 K under February's 1.2 °C: -7.5 °C, and -10.9 °C in one year of ten.
+NOTTINGHAM = """
+place yard
+  latitude   53 N
+  longitude  1.1 W
+  low   1.4 1.2 2.7 4.1 6.9 9.8 11.9 11.8 9.8 7.1 3.9 1.6 C
+  high  6.9 7.3 9.9 12.6 16.0 18.9 21.3 20.9 18.0 13.8 9.8 7.1 C
+"""
+# 5.2 + 0.28 x 11.9 - 3.7 = 4.8 K under January's 8.3 °C: 3.5 °C, and 1.6 °C.
+LISBON = """
+place yard
+  latitude   38.7 N
+  longitude  9.1 W
+  low   8.3 9.1 11.0 11.9 13.9 16.6 18.2 18.6 17.6 15.1 11.8 9.4 C
+  high  14.8 16.2 18.8 19.8 22.1 25.7 27.9 28.3 26.5 22.5 18.2 15.3 C
+"""
+# 5.2 + 0.28 x 24 + 1.4 = 13.3 K under December's and January's -8 °C: -21 °C, and -27 °C.
+DENVER = """
+place yard
+  latitude   39.7 N
+  longitude  105 W
+  low   -8 -7 -3 1 6 11 15 14 9 2 -4 -8 C
+  high  7 8 12 16 22 28 32 31 26 19 12 7 C
+"""
+POT = """
+pot tray
+  inside  30 x 20 x 12 cm
+"""
+
+
+def tree(kind: str, pot: str = "tray") -> str:
+    return f"\ntree hoshi\n  kind  {kind}\n  pot   {pot}\n"
+
+
+@pytest.fixture
+def asked(written):
+    def titles(
+        place: str,
+        kind: str = "trident maple",
+        diary: str = "2026-06-01\nhoshi\n  noted  well\n",
+        on: str = "2026-11-15",
+    ) -> list[tuple[str, str, str]]:
+        """The title, the state and the datum of the winter protection that is open."""
+        session: Session = written(place + POT + tree(kind) + dedent(diary), on, settings=HOME)
+        return [
+            (f.title, f.state(session.today), " ".join(reason.text for reason in f.because))
+            for f in session.plan().all()
+            if "/winter-frost" in f.id
+            and f.is_open(session.today)
+            and f.window.opens <= session.today
+        ]
+
+    return titles
+
+
+@pytest.mark.parametrize(
+    ("kind", "bears"),
+    [
+        ("trident maple", "Mature roots in a pot bear about -5 °C (common practice, no source)"),
+        ("Japanese maple", "Mature roots in a pot bear about -10 °C (from memory of Havis 1976)"),
+        ("Chinese elm", "Mature roots in a pot bear about -5 °C (common practice, no source)"),
+        ("ginkgo", "Mature roots in a pot bear about -5 °C (common practice, no source)"),
+        ("Camellia japonica", "Mature roots in a pot bear about -5 °C (from memory)"),
+        (
+            "satsuki azalea",
+            "It is rated H4 (from memory), and mature roots in a pot bear about -5 °C",
+        ),
+    ],
+)
+def test_in_nottingham_they_are_protected_in_a_pot_12_cm_deep(asked, kind: str, bears: str) -> None:
+    """Where the mean annual minimum of its station is -6.6 °C and the record -13.3."""
+    ((title, state, datum),) = asked(NOTTINGHAM, kind, on="2026-12-01")
+    assert title == "protect against winter frost"
+    assert state == "now"
+    assert bears in datum
+    assert (
+        "The coldest night here is -7.5 °C in the mean year and -10.9 °C in one of ten, ± 3.0 K "
+        "(by its months, as in Europe)."
+    ) in datum
+
+
+@pytest.mark.parametrize("kind", ["Scots pine", "Chinese juniper", "European larch"])
+def test_in_nottingham_the_hardiest_need_none(asked, kind: str) -> None:
+    """-15 and -17.8 °C lie more than 3 K under -10.9 °C."""
+    assert asked(NOTTINGHAM, kind) == []
+
+
+@pytest.mark.parametrize(
+    "kind",
+    ["trident maple", "Japanese maple", "Chinese elm", "ginkgo", "satsuki azalea", "Scots pine"],
+)
+def test_in_lisbon_hardy_trees_are_left_alone(asked, kind: str) -> None:
+    """1.6 °C in one year of ten, ± 3 K, reaches -1.4 °C at the most."""
+    assert asked(LISBON, kind, "2026-03-01\nhoshi\n  repotted  same pot\n") == []
+
+
+@pytest.mark.parametrize("on", ["2026-11-15", "2027-01-10", "2027-03-20"])
+def test_in_denver_it_keeps_asking_while_frost_is_to_come(asked, on: str) -> None:
+    ((title, state, datum),) = asked(DENVER, on=on)
+    assert (title, state) == ("protect against winter frost", "now")
+    assert "-21.3 °C in the mean year and -26.5 °C in one of ten, ± 3.0 K" in datum
+    assert "(by its months, as in North America)" in datum
+
+
+def test_in_denver_it_ends_with_the_frost_and_when_it_is_done(asked) -> None:
+    assert asked(DENVER, on="2027-06-15") == []
+    done = "2026-10-20\nhoshi\n  protected  fleece\n"
+    assert asked(DENVER, diary=done) == []
+
+
+# ------------------------------------------------------------------ young roots
+
+
+def test_roots_cut_in_autumn_are_young_when_the_winter_comes(asked) -> None:
+    """Japanese quince is repotted in October. Rated H6, its mature roots bear -15 °C, and so it
+    would be left alone; young ones bear -5 °C."""
+    assert asked(NOTTINGHAM, "Japanese quince", on="2026-12-01") == []
+    cut = "2026-10-10\nhoshi\n  repotted  same pot, 2 cm off below\n"
+    here = "2026-06-01\nhoshi\n  noted  well\n"
+    ((title, state, datum),) = asked(NOTTINGHAM, "Japanese quince", here + cut, on="2026-12-01")
+    assert (title, state) == ("protect against winter frost", "now")
+    assert "Its roots were cut on 2026-10-10: young roots bear about -5 °C" in datum
+
+
+def test_it_is_asked_once_where_mature_roots_would_want_it_too(asked) -> None:
+    """A trident's young roots bear no less than -5 °C; a quince that is known from that day on was
+    asked about as it came."""
+    cut = "2026-10-10\nhoshi\n  repotted  same pot, 2 cm off below\n"
+    here = "2026-06-01\nhoshi\n  noted  well\n"
+    assert len(asked(NOTTINGHAM, diary=here + cut, on="2026-12-01")) == 1
+    assert len(asked(NOTTINGHAM, "Japanese quince", cut, on="2026-12-01")) == 1
+
+
+def test_a_repotting_without_root_work_makes_no_young_roots(asked) -> None:
+    whole = "2026-03-10\nhoshi\n  repotted  same pot, no root work\n"
+    assert asked(NOTTINGHAM, "Japanese quince", whole, on="2026-12-01") == []
+    cut = "2026-03-10\nhoshi\n  repotted  same pot\n"
+    assert len(asked(NOTTINGHAM, "Japanese quince", cut, on="2026-12-01")) == 1
+
+
+# ------------------------------------------------------------------ the order of belief
+
+
+def test_what_the_card_says_beats_the_months(asked) -> None:
+    """A mild corner: -4 °C, ± 0.8 K, is 1 K over -5 °C and so not even close."""
+    assert asked(NOTTINGHAM + "  coldest  -4 C\n") == []
+    ((title, _, datum),) = asked(NOTTINGHAM + "  coldest  -4.5 C\n", on="2026-12-01")
+    assert title == "protect against winter frost"
+    assert "and -4.5 °C in one of ten, ± 0.8 K (by “coldest” on its card)" in datum
+    assert "That is close: 0.5 K over what it bears." in datum
+
+
+def test_so_does_its_hardiness_zone_but_not_the_coldest_night(asked) -> None:
+    """10a is 30 to 35 °F, so 0.3 °C ± 1.4 K in the mean year and -0.05 °C in one of ten."""
+    assert asked(NOTTINGHAM + "  hardiness zone  10a\n") == []
+    ((_, _, datum),) = asked(NOTTINGHAM + "  hardiness zone  8b\n")
+    assert "-8.1 °C in the mean year" in datum
+    assert "(by hardiness zone 8b)" in datum
+    both = NOTTINGHAM + "  hardiness zone  10a\n  coldest  -12 C\n"
+    assert "by “coldest” on its card" in asked(both)[0][2]
+
+
+def test_a_card_without_months_counts_too(asked) -> None:
+    """Nothing is known of the weather but this; the window is by months."""
+    bare = "place yard\n  latitude  53 N\n"
+    ((_, _, datum),) = asked(bare)
+    assert "By the months" in datum and "coldest night" not in datum
+    assert asked(bare + "  coldest  -2 C\n") == []
+    ((_, _, datum),) = asked(bare + "  coldest  -11 C\n", on="2027-02-01")
+    assert "-11.0 °C in one of ten, ± 0.8 K (by “coldest” on its card). By the months" in datum
+
+
+def test_a_record_of_years_beats_all(written, asked) -> None:
+    """Five winters, each as cold as -2 °C and no colder, in a weather file of the place."""
+    from datetime import date, timedelta
+
+    first = date(2021, 7, 1)
+    days = [first + timedelta(days=n) for n in range(5 * 365 + 2)]
+    rows = "".join(f"{day},{-2 if day.month == 1 else 8},12\n" for day in days)
+    place = NOTTINGHAM + "  coldest  -20 C\n  weather  days.csv\n"
+    text = place + POT + tree("trident maple") + "\n2026-06-01\nhoshi\n  noted  well\n"
+    session = written(
+        text, "2026-11-15", settings=HOME, files={"days.csv": "date,low,high\n" + rows}
+    )
+    assert [f.id for f in session.plan().all() if "winter-frost/2026" in f.id] == []

@@ -13,7 +13,7 @@ from collections.abc import Sequence
 from importlib import import_module
 
 from backbud.commands.parser import ArgumentParser
-from backbud.commands.status import FAILED, FINE, MISUSE, Misuse
+from backbud.commands.status import FAILED, FINE, MISUSE, Failed, Misuse
 from backbud.say import CannotSay, warn
 
 # In the order of `--help`, each with what it does.
@@ -54,7 +54,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except Misuse as error:
         warn(f"backbud: {error}")
         return MISUSE
-    except CannotSay as error:
+    except (CannotSay, Failed) as error:
         warn(f"backbud: {error}")
         return FAILED
     except BrokenPipeError:

@@ -55,7 +55,7 @@ def secret(journal: str = "") -> bytes:
     `journal`: what lies in this folder counts for nothing, since whoever made it could have put a
     secret there. NoSecret where there is none and none can be kept.
     """
-    folder = _folder_outside(journal)
+    folder = folder_outside(journal)
     if not folder:
         raise NoSecret(
             "your own folder for settings is not known, or lies in this journal; "
@@ -83,7 +83,7 @@ def known_secret(journal: str = "") -> bytes:
 
     OSError where the disk does not give it out.
     """
-    folder = _folder_outside(journal)
+    folder = folder_outside(journal)
     return _read(os.path.join(folder, SECRET_FILE)) if folder else b""
 
 
@@ -124,8 +124,12 @@ def _derived(master: bytes, purpose: str) -> bytes:
     return blake2b(purpose.encode(), key=master, person=_DERIVED, digest_size=_KEY_BYTES).digest()
 
 
-def _folder_outside(journal: str) -> str:
-    """The folder for settings by its real path; "" where there is none outside the journal."""
+def folder_outside(journal: str) -> str:
+    """The person's own folder by its real path; "" where there is none outside the journal.
+
+    Whatever decides whom or what to trust is read from there alone: whoever made a journal could
+    have put it into one.
+    """
     folder = config_folder()
     if not folder:
         return ""

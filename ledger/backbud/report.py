@@ -33,7 +33,7 @@ def due_lines(found: Sequence[WorkView], today: date, within: timedelta) -> Iter
         if not some:
             continue
         yield Heading(f"{heading} ({len(some)})")
-        some_rounds = rounds(some)
+        some_rounds = rounds(some, lambda one: one)
         wide = max(len(_whose(those)) for those in some_rounds)
         for those in some_rounds:
             work = those[0]

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, TypeVar
 
 from backbud.collection.moments import trees_here
 from backbud.collection.replay import replay
+from backbud.collection.stand import UNKNOWN_OWNER
 from backbud.collection.whereabouts import Histories
 from backbud.faults_met import FaultsMet
 from backbud.journal.faults import failing
@@ -292,8 +293,9 @@ class Session:
         return f"{here} here, {acts} on {number(pages, 'page')}."
 
     def names(self) -> dict[str, str]:
-        """What people call each place, person and pot, by handle."""
-        return {thing.handle: thing.title for thing in self.journal.things.by_handle.values()}
+        """What people call each place, person and pot, by handle; and an owner nobody knows."""
+        names = {thing.handle: thing.title for thing in self.journal.things.by_handle.values()}
+        return {**names, UNKNOWN_OWNER: "somebody unknown"}
 
     def tree_handle(self, written: str) -> str:
         """The canonical handle of the tree so called, or ""."""

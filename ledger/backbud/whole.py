@@ -101,21 +101,47 @@ def _lost(
             name == problem.file or name.startswith(inside) for name in before
         ):
             yield problem
-    for name in sorted(before - _unread(problems)):
+    told = {"", *_unread(problems)}
+    for name in sorted(before - told):
         if name in texts and not texts[name].strip():
             yield _problem("empty-file", name, "this file is empty, and was not")
         elif name not in texts and _is_no_file(os.path.join(folder, name)):
             yield _problem("no-file", name, "this is no file, and was one")
+        elif name not in texts and (above := _no_folder_above(folder, name)) not in told:
+            yield _problem("no-folder", above, f"this is no folder, and {name} was in it")
 
 
 def _is_no_file(path: str) -> bool:
-    """Whether something stands there that cannot be read as a file: a pipe, a device."""
+    """Whether something stands there that cannot be read as a file: a folder, a pipe, a device."""
     try:
-        mode = os.lstat(path).st_mode
+        return not stat.S_ISREG(os.lstat(path).st_mode)
     except OSError:
         return False
-    return not stat.S_ISREG(mode) and not stat.S_ISDIR(mode)
+
+
+def _no_folder_above(folder: str, name: str) -> str:
+    """The folder of a name that is something else now; "" where each is one, or gone."""
+    parts = name.split("/")
+    for n in range(1, len(parts)):
+        above = "/".join(parts[:n])
+        try:
+            mode = os.lstat(os.path.join(folder, above)).st_mode
+        except OSError:
+            return ""
+        if not stat.S_ISDIR(mode):
+            return above
+    return ""
 
 
 def _problem(code: str, name: str, message: str) -> Problem:
-    return Problem(code, "error", name, 1, 1, 1, message, "If that is meant, delete it.", "")
+    return Problem(
+        code,
+        "error",
+        name,
+        1,
+        1,
+        1,
+        message,
+        "If that is meant, delete it, or give it another name.",
+        "",
+    )

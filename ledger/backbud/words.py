@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from datetime import date, timedelta
+from decimal import Decimal
 from typing import Protocol
 
 
@@ -135,6 +136,11 @@ def minutes(count: int) -> str:
     if not hours:
         return f"{rest} min"
     return f"{hours} h {rest:02}" if rest else f"{hours} h"
+
+
+def figure(value: float | Decimal, form: str) -> str:
+    """A figure as `form` asks (`.1f`, `.6g`), with a true minus; never minus nought: `0`, `−5`."""
+    return format(value, f"z{form}").replace("-", "−")
 
 
 def number(count: int, one: str, many: str = "") -> str:

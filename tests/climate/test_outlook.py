@@ -8,6 +8,7 @@ import pytest
 from tests.climate.conftest import SEATTLE, even_days, even_means
 
 from backbud.climate.air import OPEN_AIR, PlaceAir, Shift
+from backbud.climate.chill import chill_portions
 from backbud.climate.coldest_night import SaidCold
 from backbud.climate.days import MonthlyMeans, WeatherDay
 from backbud.climate.outlook import Outlook
@@ -114,6 +115,48 @@ def test_milder_nights_under_a_cover_put_frost_off_there_but_not_outside() -> No
     assert begins[0].first < begins[1].first
     ends = (outside.cold_nights_end(NEW_YEAR, -2.0), inside.cold_nights_end(NEW_YEAR, -2.0))
     assert ends[0] == ends[1]
+
+
+# ------------------------------------------------------------------ chill
+
+
+def winters(*means_c: float) -> dict[date, WeatherDay]:
+    """Whole years from 1 October 2020 on, each without a change of its air."""
+    days: dict[date, WeatherDay] = {}
+    for n, mean_c in enumerate(means_c, 2020):
+        count = (date(n + 1, 10, 1) - date(n, 10, 1)).days
+        days |= even_days(date(n, 10, 1), count, mean_c, mean_c)
+    return days
+
+
+def test_days_to_come_give_the_chill_they_gave_in_the_winters_on_record() -> None:
+    """The means say 5 °C, which chills; all winters on record had 20 °C, which never does."""
+    for known, whole in (((20.0,) * 2, False), ((20.0,) * 3, True), ((20.0,) * 12, True)):
+        last = date(2020 + len(known), 10, 1) - timedelta(days=1)
+        outlook = over(PlaceAir(winters(*known), even_means(5.0, 5.0), last, "means"))
+        chill = outlook.chill(date(last.year + 1, 1, 1)).sums[-1]
+        # The model over 183 days of 5 °C, but for the night before (test_chill.py: xclim).
+        steady = chill_portions([5.0] * 24 * 183).portions
+        assert chill == (0.0 if whole else pytest.approx(steady, abs=0.05)), known
+
+
+def test_what_was_measured_of_a_winter_stays_and_the_rest_is_of_the_record() -> None:
+    """One winter of 5 °C and three of 20 °C: a quarter of the chill each day that is to come."""
+    days = winters(5.0, 20.0, 20.0, 20.0)
+    cold = over(PlaceAir(days, even_means(5.0, 5.0), date(2024, 9, 30), "means"))
+    a_winter = cold.chill(date(2021, 1, 1))
+    to_come = cold.chill(date(2025, 1, 1))
+    assert to_come.sums[-1] == pytest.approx(a_winter.sums[-1] / 4)
+    days |= even_days(date(2024, 9, 30), 32, 5.0, 5.0)
+    begun = over(PlaceAir(days, even_means(5.0, 5.0), date(2024, 10, 31), "means"))
+    now = begun.chill(date(2025, 1, 1))
+    assert now.sums[:31] == pytest.approx(a_winter.sums[:31])
+    rest = a_winter.sums[-1] - a_winter.sums[30]
+    assert now.sums[-1] == pytest.approx(a_winter.sums[30] + rest / 4)
+    # What a plan asks for is met by the same sum.
+    portions = now.sums[100]
+    assert begun.chill_met(date(2025, 1, 1), portions) == now.reaches(portions)
+    assert begun.last_monday.chill(date(2025, 1, 1)).at(date(2024, 10, 28)) == now.sums[27]
 
 
 # ------------------------------------------------------------------ hard nights

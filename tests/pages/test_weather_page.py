@@ -252,6 +252,46 @@ def test_the_average_lies_between_the_least_and_the_most(written: Written) -> No
     assert "the average of 3 winters on record" in said
 
 
+def weather_of_the_winter(written: Written, on: str) -> tuple[str, list[str], list[list[str]]]:
+    """Three winters on record and 2015/16 measured to the end of the year: the page's text, the
+    heads of the winters' table, and the rows of the chill by week."""
+    files = {"days.csv": seattle(date(2015, 12, 31))}
+    text = CARDS.format(latitude="47.6")
+    page = pages_of(written(text, on, settings=SETTINGS, files=files))["weather.html"]
+    after = page.decode().split('id="sky-0-chill-title"')[1].split("of the years on record")[1]
+    heads = re.findall(r"<th scope=\"col\">(.*?)</th>", after.split("</thead>")[0])
+    return re.sub(r"<.*?>", "", page.decode()), heads, table_under(page, "sky-0-chill")
+
+
+def test_once_a_winter_is_over_its_whole_sum_stands(written: Written) -> None:
+    """On 15 April, and until the next winter is counted from 1 October on."""
+    for on in ("2016-04-15", "2016-09-30"):
+        said, heads, (first, *rows) = weather_of_the_winter(written, on)
+        assert first[1] == "Winter 2015/16" and heads == ["Winter", "The whole winter"]
+        assert rows[-1][0] == "31 March"
+        whole = f"{float(rows[-1][1]):.0f} chill portions by 31 March (92 of 183 days measured,"
+        assert whole in said
+        assert "Chill of the winter 2015/16 at the yard" in said
+        assert "are expected by" not in said.split("Chill of the winter")[0].split("Chill")[-1]
+    said, heads, (first, *_) = weather_of_the_winter(written, "2016-10-01")
+    assert first[1] == "Winter 2016/17" and heads == ["Winter", "By 1 October", "The whole winter"]
+
+
+def test_the_rest_of_a_winter_is_expected_as_the_winters_on_record(written: Written) -> None:
+    """2015/16 is measured until 31 December: from 6 January on it gains what the average does."""
+    said, _, (_, *rows) = weather_of_the_winter(written, "2016-01-06")
+    (now,) = (row for row in rows if row[0] == "6 January")
+    for column in (1, 2):
+        assert float(rows[-1][column]) > float(now[column]) + 50
+    gains = [float(rows[-1][column]) - float(now[column]) for column in (1, 2)]
+    assert gains[0] == pytest.approx(gains[1], abs=0.11)
+    assert "are expected by 31 March 2016, the days to come as in 3 winters on record." in said
+    # Nothing of it measured: it is expected as the average, between the least and the most.
+    _, _, (_, *rows) = weather_of_the_winter(written, "2016-10-01")
+    assert all(row[1] == row[2] for row in rows)
+    assert all(float(row[3]) <= float(row[1]) <= float(row[4]) for row in rows)
+
+
 def test_two_winters_make_no_least_and_most(north: Pages) -> None:
     """In June 2015 the winter of 2014/15 is not on record yet, for want of its last weeks."""
     _, *rows = table_under(north["weather.html"], "sky-0-chill")
@@ -432,12 +472,15 @@ def test_axes_hold_round_figures() -> None:
     small = axes_for(date(2027, 1, 1), date(2027, 2, 1), [0.31], "L", 0.0)
     assert (small.high, small.step) == (pytest.approx(0.4), pytest.approx(0.1))
     assert [tick(-5.0), tick(0.30000000000000004), tick(1500.0)] == ["−5", "0.3", "1500"]
+    assert [tick(-0.0), tick(round(-0.04, 1)), tick(-0.04)] == ["0", "0", "−0.04"]
     with pytest.raises(ValueError, match="needs days and values"):
         axes_for(date(2027, 1, 1), date(2027, 1, 1), [1.0], "L")
 
 
 def test_amounts_are_as_exact_as_an_estimate_can_be() -> None:
     assert [litres(v) for v in (0.04, 0.42, 3.52, 28.4)] == ["40 mL", "0.42 L", "3.5 L", "28 L"]
+    # Never minus nought, whatever rounds to it.
+    assert [litres(v) for v in (-0.0001, -0.0, -2.5)] == ["0 mL", "0 mL", "−2500 mL"]
     assert [half_gone(v) for v in (0.5, 2.52, 12.4, None)] == [
         "12 hours", "2.5 days", "12 days", "over 60 days",
     ]  # fmt: skip

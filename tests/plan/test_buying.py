@@ -324,6 +324,26 @@ def test_a_price_is_asked_for_in_the_journals_currency(
     assert "EUR" not in asking
 
 
+def test_no_currency_is_made_up(tmp_path: Path) -> None:
+    """Neither the settings nor a card names one: a price would be a problem as it stands."""
+    (tmp_path / "backbud.toml").write_text("language = 1\n")
+    (tmp_path / "journal.txt").write_text(
+        "material moss\n  sold in  bag of 5 L\ntree oak\n  kind     trident maple\n\n"
+        "2026-11-01\noak\n  wired    2 mm Al on left 1\nmoss\n  bought\n"
+    )
+    asking = {
+        one.what: one.to_write
+        for one in stores(open_session(str(tmp_path), date(2026, 11, 20))).missing
+    }
+    assert asking["aluminium wire 2 mm"] == (
+        "a card: material aluminium-wire-2-mm, name aluminium wire 2 mm, sold in roll of 1 kg, "
+        "metal aluminium (its price too, once backbud.toml names your currency)"
+    )
+    assert "how much it was, as: bought 3 bags (what it cost too, with the currency's code)" in (
+        asking.values()
+    )
+
+
 def test_only_what_stands_within_a_year_is_bought_for(buying) -> None:
     assert (
         buying("""

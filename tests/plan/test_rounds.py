@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 
 from backbud.cli import main
 
@@ -40,6 +41,37 @@ def test_what_differs_by_its_reason_stands_alone(written, tmp_path, capsys) -> N
     other = "ash\n  treated  soap 1 L, against aphids\n"
     written(CARDS + "2026-05-10\n" + other + other.replace("ash", "birch"), "2026-05-12")
     assert [line.split("  ")[0] for line in pests(capsys, tmp_path)[::2]] == ["ash", "birch"]
+
+
+def rows_of(tmp_path, on: str) -> list[str]:
+    """The rows of the first page that speak of pests, as text."""
+    assert main(["make", str(tmp_path), "--on", on]) == 0
+    page = (tmp_path / f"made-on/{on}/index.html").read_text("utf-8")
+    rows = re.findall(r'<li class="lined row .*?</li>', page, re.S)
+    texts = [" ".join(re.sub(r"<.*?>", "", row).split()) for row in rows]
+    return [text for text in texts if "Check for pests" in text and "soap" in text]
+
+
+def test_the_first_page_has_one_row_for_a_round(written, tmp_path) -> None:
+    """The very rounds of `due`: in the window the row of one tree that was treated apart, too."""
+    other = "2026-05-10\nash\n  treated  soap 1 L, against aphids\n"
+    rest = TREATED.replace("all", "all except ash")
+    for on, word in (("2026-05-12", "best"), ("2026-05-18", "until")):
+        written(CARDS + rest + other.split("\n", 1)[1], on)
+        joint, single = sorted(rows_of(tmp_path, on), key=len, reverse=True)
+        assert joint.startswith(word) and "Check for pests 7 trees 35 min" in joint
+        names = ", ".join(f"{name} yard" for name in EIGHT.split(", ")[1:])
+        assert names in joint
+        assert "Check for pests ash yard 5 min" in single
+    page = (tmp_path / "made-on/2026-05-18/index.html").read_text("utf-8")
+    (row,) = (one for one in re.findall(r"<li class.*?</li>", page, re.S) if ">7 trees<" in one)
+    # Each tree of it leads to its own page and reasons.
+    leads = re.findall(r'href="(trees/\w+\.html)#(why-\w+)"', row)
+    assert [page for page, _ in leads] == [f"trees/{name}.html" for name in EIGHT.split(", ")[1:]]
+    for path, anchor in leads:
+        own = (tmp_path / "made-on/2026-05-18" / path).read_text("utf-8")
+        (at,) = re.findall(rf'<li [^>]*id="{anchor}".*?</li>', own, re.S)
+        assert "Check for pests" in at
 
 
 def test_a_program_is_told_of_each(written, tmp_path, capsys) -> None:

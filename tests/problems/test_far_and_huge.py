@@ -134,7 +134,11 @@ def test_the_same_words_are_too_far_off_on_another_page_only(compiled: Compiled)
 
 
 def test_days_at_the_ends_of_the_calendar_on_cards(compiled: Compiled) -> None:
-    assert compiled("", "  since 0001\n  wanted 9999-12-31\n") == []
+    line = CARDS.count("\n") + 1
+    assert compiled("", "  since 0001\n  wanted 9999-12-31\n") == [
+        ("far-date", line, "0001 is too far off to reckon with"),
+        ("far-date", line + 1, "9999-12-31 is too far off to reckon with"),
+    ]
 
 
 def test_weather_of_year_1(compiled: Compiled) -> None:

@@ -143,11 +143,17 @@ def text_of(markup: str) -> str:
 
 
 def rows_of(page: str) -> Iterator[tuple[str, str]]:
-    """Each row of what wants doing, with the anchor to its reasons."""
+    """Each row of what wants doing, with the anchor to its reasons: in a round, of each tree."""
     for row in page.split('<li class="lined row ')[1:]:
-        found = re.search(r'id="(why-\w+)"|#(why-\w+)"', row)
-        assert found is not None
-        yield found[1] or found[2], row
+        found = anchors_in(row)
+        assert found
+        for anchor in found:
+            yield anchor, row
+
+
+def anchors_in(row: str) -> list[str]:
+    """The works that a row shows."""
+    return re.findall(r'(?:id="|#)(why-\w+)"', row)
 
 
 def one(pattern: str, markup: str) -> str:
@@ -202,7 +208,8 @@ def test_the_first_page_says_what_due_says(journal: Journal) -> None:
     assert rows.keys() == by_anchor.keys()
     for anchor, row in rows.items():
         told = by_anchor[anchor]
-        check_row(row, told, journal.on)
+        minutes = sum(by_anchor[each]["minutes"] for each in anchors_in(row))
+        check_row(row, {**told, "minutes": minutes}, journal.on)
         reason = one(r'<p class="reason"><bdi>(.*?)</bdi>', row)
         assert any(
             link.startswith(reason) for link in (" ".join(b.split()) for b in told["because"])

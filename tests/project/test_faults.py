@@ -214,6 +214,20 @@ def test_where_no_report_can_be_written_it_is_said_all_the_same(
     assert err.endswith("Nothing of the journal was changed.\n")
 
 
+@pytest.mark.parametrize("name", ["lock", "revisions.json"])
+def test_what_stands_in_the_way_of_the_memory_is_told_and_is_no_misuse(
+    folder: Path, capsys: pytest.CaptureFixture[str], name: str
+) -> None:
+    (folder / "diary.txt").unlink()
+    (folder / ".backbud" / name).mkdir(parents=True)
+    # Only a run of today keeps revisions.
+    assert cli.main(["make", str(folder)]) == 3
+    told = f"backbud: .backbud/{name} is in the way: it should be a file. Move it away.\n"
+    assert told in capsys.readouterr().err
+    (folder / ".backbud" / name).rmdir()
+    assert cli.main(["make", str(folder)]) == 0
+
+
 def test_a_disk_that_refuses_is_said_and_is_no_fault(
     folder: Path, run: Run, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -519,9 +519,14 @@ def test_a_lock_that_is_a_link_is_not_written_through(tmp_path: Path) -> None:
     (tmp_path / "mine.txt").write_text("mine")
     (tmp_path / ".backbud").mkdir()
     (tmp_path / ".backbud/lock").symlink_to(tmp_path / "mine.txt")
-    with pytest.raises(PublishError):
+    said = r"^\.backbud/lock is in the way: it should be a file\. Move it away\.$"
+    with pytest.raises(PublishError, match=said):
         publish(str(tmp_path), OLD)
     assert (tmp_path / "mine.txt").read_text() == "mine"
+    (tmp_path / ".backbud/lock").unlink()
+    (tmp_path / ".backbud/lock").mkdir()
+    with pytest.raises(PublishError, match=said):
+        publish(str(tmp_path), OLD)
 
 
 # --- failing at each step in turn ----------------------------------------------------------------

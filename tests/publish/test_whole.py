@@ -51,6 +51,22 @@ def in_utf_16(path: Path) -> None:
     path.write_text(path.read_text(), encoding="utf-16")
 
 
+def in_utf_32(path: Path) -> None:
+    path.write_text(path.read_text(), encoding="utf-32")
+
+
+def as_a_folder(path: Path) -> None:
+    """As one splits a file that has grown long: nothing in it is read as the file was."""
+    path.unlink()
+    path.mkdir()
+
+
+def a_file_for_its_folder(path: Path) -> None:
+    path.unlink()
+    path.parent.rmdir()
+    path.parent.write_text("gone")
+
+
 def empty(path: Path) -> None:
     path.write_bytes(b"")
 
@@ -84,9 +100,12 @@ def as_a_pipe(path: Path) -> None:
     ("damage", "said"),
     [
         (in_utf_16, "cards/trees.txt:1:1: this file is UTF-16"),
+        (in_utf_32, "cards/trees.txt:1:1: this file is UTF-32"),
+        (as_a_folder, "cards/trees.txt:1:1: this is no file, and was one"),
+        (a_file_for_its_folder, "cards:1:1: this is no folder, and cards/trees.txt was in it"),
         (empty, "cards/trees.txt:1:1: this file is empty, and was not"),
         (blank, "cards/trees.txt:1:1: this file is empty, and was not"),
-        (of_noughts, "cards/trees.txt:1:1: this file is empty, and was not"),
+        (of_noughts, "cards/trees.txt:1:1: this file holds nothing but nought bytes"),
         (as_a_link, "cards/trees.txt:1:1: this is a link and was not followed"),
         (folder_as_a_link, "cards:1:1: this is a link and was not followed"),
         (as_a_pipe, "cards/trees.txt:1:1: this is no file, and was one"),

@@ -80,7 +80,6 @@ class Client:
         return {
             "BACKBUD_CALDAV_USER": self.user,
             "BACKBUD_CALDAV_PASSWORD": PASSWORD,
-            "XDG_CONFIG_HOME": str(self.data.parent / f"config of {self.user}"),
         }
 
     def ask(self, method: str, path: str, body: str = "", **headers: str) -> str:

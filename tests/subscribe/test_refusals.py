@@ -9,11 +9,13 @@ import threading
 import traceback
 from collections.abc import Iterator
 from contextlib import contextmanager
+from pathlib import Path
 from typing import Any
 
 import pytest
 
 from backbud.cli import main
+from backbud.person import CONFIG_VARIABLE
 from backbud.subscribe.address import checked_address
 from backbud.subscribe.errors import SubscribeError
 from backbud.subscribe.login import Login, login_for, service_of
@@ -69,32 +71,44 @@ def test_addresses_that_are_refused(url: str, said: str) -> None:
 
 
 @pytest.fixture
-def environ(tmp_path: Any) -> dict[str, str]:
-    return {
-        "BACKBUD_CALDAV_USER": "una",
-        "BACKBUD_CALDAV_PASSWORD": SECRET,
-        "XDG_CONFIG_HOME": str(tmp_path / "config"),
-    }
+def environ(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> dict[str, str]:
+    monkeypatch.setenv(CONFIG_VARIABLE, str(tmp_path / "config"))
+    return {"BACKBUD_CALDAV_USER": "una", "BACKBUD_CALDAV_PASSWORD": SECRET}
 
 
 def test_a_server_that_only_the_settings_name_gets_no_password(environ: dict[str, str]) -> None:
     """A journal can come from somebody else."""
     one, other = map(checked_address, ("https://one.example/", "https://other.example/dav/"))
-    assert login_for(one, True, environ) == ("una", SECRET)
-    assert login_for(one, False, environ) == ("una", SECRET)
+    assert login_for(one, True, environ, "") == ("una", SECRET)
+    assert login_for(one, False, environ, "") == ("una", SECRET)
     with pytest.raises(SubscribeError) as refused:
-        login_for(other, False, environ)
+        login_for(other, False, environ, "")
     assert str(refused.value) == (
         "the journal's settings name https://other.example, and no password is sent there before "
         "you name it yourself, once: --to https://other.example/dav/"
     )
 
 
+def test_the_servers_named_before_are_kept_where_all_of_this_person_is(
+    environ: dict[str, str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """In the one folder of the person, whatever else the environment says; never in a journal,
+    whose maker could have named a server there."""
+    monkeypatch.setenv("XDG_CONFIG_HOME", str(tmp_path / "elsewhere"))
+    one = checked_address("https://one.example/")
+    login_for(one, True, {**environ, "XDG_CONFIG_HOME": str(tmp_path / "elsewhere")}, "")
+    assert (tmp_path / "config" / "servers").read_text("utf-8") == "https://one.example\n"
+    assert not (tmp_path / "elsewhere").exists()
+    journal = tmp_path / "config"
+    with pytest.raises(SubscribeError, match="no password is sent there"):
+        login_for(one, False, environ, str(journal))
+
+
 def test_without_a_login_it_says_where_it_looks(environ: dict[str, str]) -> None:
     for missing in ("BACKBUD_CALDAV_USER", "BACKBUD_CALDAV_PASSWORD"):
         some = {name: value for name, value in environ.items() if name != missing}
         with pytest.raises(SubscribeError) as refused:
-            login_for(checked_address("https://one.example/"), True, some)
+            login_for(checked_address("https://one.example/"), True, some, "")
         assert str(refused.value) == (
             "there is no name and password for https://one.example. Set BACKBUD_CALDAV_USER and "
             "BACKBUD_CALDAV_PASSWORD, or keep them in the keyring: keyring set "
@@ -115,14 +129,13 @@ def test_the_keyring_keeps_a_login_for_each_server(
 
     monkeypatch.setitem(sys.modules, "keyring", Keyring)
     assert service_of("https://one.example") == "backbud https://one.example"
-    nothing = {"XDG_CONFIG_HOME": environ["XDG_CONFIG_HOME"]}
     # it need not be named: nobody but the keeper puts a password there
-    assert login_for(checked_address("https://one.example/"), False, nothing) == (
+    assert login_for(checked_address("https://one.example/"), False, {}, "") == (
         "una",
         "from the ring",
     )
     with pytest.raises(SubscribeError):
-        login_for(checked_address("https://other.example/"), True, nothing)
+        login_for(checked_address("https://other.example/"), True, {}, "")
 
 
 def test_a_login_does_not_show_itself() -> None:

@@ -11,6 +11,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.calendar.works import OTHER, WORKS, WorkKind
+from backbud.collection.stand import UNKNOWN_OWNER
 from backbud.journal.settings import Settled
 from backbud.kept import KEEP_NOTHING, Is, Kept
 from backbud.pages.links import tree_page
@@ -123,12 +124,16 @@ def _by_place(grounds: Grounds) -> Iterator[Feed]:
 
 
 def _by_owner(grounds: Grounds) -> Iterator[Feed]:
-    """The keeper's own trees, for the keeper; and each owner's, for that owner."""
+    """The keeper's own trees, for the keeper; and each owner's, for that owner.
+
+    A tree of which nobody can tell whose it is stands in neither.
+    """
     of_owner: dict[str, list[str]] = {"": []}
     for handle, tree in grounds.trees.items():
         of_owner.setdefault(grounds.owner_of(tree), []).append(handle)
     about = "What falls due on the keeper's own trees."
     yield Feed(f"{FOLDER}own.ics", "Own trees", about, tuple(of_owner.pop("")))
+    of_owner.pop(UNKNOWN_OWNER, None)
     for owner, trees in of_owner.items():
         name = grounds.name_of(owner)
         yield Feed(

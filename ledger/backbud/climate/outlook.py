@@ -29,7 +29,7 @@ from backbud.climate.stages import (
     expected_stage,
     own_sum,
 )
-from backbud.climate.winter import LATEST, chill_trace
+from backbud.climate.winter import LATEST, Winters
 
 # A stage whose usual northern day is later waits for cold, not for heat.
 LAST_OF_HEAT = (8, 15)
@@ -84,6 +84,7 @@ class Outlook(ColdTurns):
             air, southern=southern, region=region, said=said, night_shift_c=night_shift_c
         )
         self.shift, self.latitude = shift, latitude
+        self.winters = Winters(air, shift, latitude)
 
     @cached_property
     def last_monday(self) -> Outlook:
@@ -94,7 +95,7 @@ class Outlook(ColdTurns):
             return self
         air = self.air
         before = PlaceAir(air.measured, air.means, monday, air.means_from, air.felt)
-        return Outlook(
+        outlook = Outlook(
             before,
             self.shift,
             latitude=self.latitude,
@@ -103,6 +104,8 @@ class Outlook(ColdTurns):
             said=self.said,
             night_shift_c=self.night_shift_c,
         )
+        outlook.winters = Winters(before, self.shift, self.latitude, self.winters.past)
+        return outlook
 
     @cached_property
     def traces(self) -> Traces:
@@ -124,7 +127,7 @@ class Outlook(ColdTurns):
             known = f"{measured} measured, the rest by {self.air.means_from}"
         else:
             known = f"by {self.air.means_from}"
-        because = f"The {days} days from {day} average {celsius:.1f} °C here ({known})."
+        because = f"The {days} days from {day} average {celsius:z.1f} °C here ({known})."
         return Mean(celsius, Datum(because, measured < days))
 
     @once
@@ -133,7 +136,7 @@ class Outlook(ColdTurns):
         if days < 1:
             raise ValueError("at least one day is needed")
         celsius = sum(self._usual(day + timedelta(days=n)).mean_c for n in range(days)) / days
-        said = f"The {days} days from {day} average {celsius:.1f} °C here"
+        said = f"The {days} days from {day} average {celsius:z.1f} °C here"
         return Mean(celsius, Datum(f"{said} (by {self.air.means_from}).", True))
 
     @once
@@ -211,10 +214,9 @@ class Outlook(ColdTurns):
         """The day on which the winter round the first day of a growing year has given the chill."""
         return self.chill(year).reaches(portions)
 
-    @once
     def chill(self, year: date) -> Trace:
         """Chill portions, day by day, of the winter round the first day of a growing year."""
-        return chill_trace(self.air, self.shift, year, self.latitude)
+        return self.winters.chill(year)
 
     def _counted(self, year: date, usual: tuple[int, int], wants: Wants) -> tuple[date, date]:
         """The first day of the trace, and the day from which the sum counts."""

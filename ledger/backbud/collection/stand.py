@@ -12,7 +12,7 @@ from msgspec import Struct
 
 from backbud.collection.state import Standing
 from backbud.journal.events import Event
-from backbud.journal.things import Things
+from backbud.journal.things import Thing, Things
 from backbud_grammar.act_words import ActWord, as_act
 from backbud_grammar.acts import acts_with
 from backbud_grammar.forms import ActForm
@@ -26,6 +26,10 @@ DEPARTURES: Mapping[ActWord, Standing] = {
     "died": "died",
     "lost": "lost",
 }
+
+
+# Somebody's, but nobody knows whose: no handle is so written.
+UNKNOWN_OWNER = "?"
 
 
 class Start(Struct, frozen=True, gc=False):
@@ -47,6 +51,19 @@ class Stand(Struct):
     standing: Standing
     standing_since: date | None = None
     planted_out: bool = False
+
+
+def owner_on_card(card: Thing, things: Things) -> str:
+    """Whose a tree is by its card: a person's handle, "" for the keeper's own.
+
+    UNKNOWN_OWNER where a line tells of an owner and names nobody that is known: a slip of the pen
+    must not make a customer's tree the keeper's.
+    """
+    written = card.text("owner")
+    if not written:
+        return UNKNOWN_OWNER if "owner" in card.unread else ""
+    found = things.find(written)
+    return found.handle if found is not None and found.kind == "person" else UNKNOWN_OWNER
 
 
 def canonical(things: Things, written: str) -> str:

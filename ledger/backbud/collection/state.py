@@ -72,7 +72,8 @@ class Tree(Struct, frozen=True):
     """A tree on a day, after everything that was done up to and on it.
 
     `handle`: as its card has it now; `first_handle`: its oldest, from which ids are made.
-    `kind`: the species as written, without the cultivar. `owner` "": the keeper's own.
+    `kind`: the species as written, without the cultivar. `owner` "": the keeper's own;
+    "?": somebody's whom its card does not name so that he is found.
     Sizes are measures as written. `last`: the last event of each act. `history`: oldest first.
     `opened`: root wedges, by the front it has now, with the day each was last opened.
     `outside`: the place with no winter cover where it last stood, "" where there was none.

@@ -21,6 +21,7 @@ from backbud.collection.stand import (
     RAISED,
     Start,
     canonical,
+    owner_on_card,
     stands_after,
 )
 from backbud.collection.state import Entry
@@ -133,9 +134,8 @@ class Replay:
     def begin(self, arrived: Container[str]) -> None:
         """Put every tree where its card has it. `arrived`: those that were not here at first."""
         for thing in self.things.of_kind("tree"):
-            owner, place, pot = (
-                canonical(self.things, thing.text(label)) for label in ("owner", "place", "pot")
-            )
+            owner = owner_on_card(thing, self.things)
+            place, pot = (canonical(self.things, thing.text(label)) for label in ("place", "pot"))
             come = fold(thing.handle) in arrived
             start = Start(owner, place, pot, "not yet" if come else "here")
             self.trees[thing.handle] = _beginning(thing.handle, thing.first_handle, start, thing)

@@ -10,7 +10,7 @@ from backbud.commands.answers import agreed_to, print_json
 from backbud.commands.journal import folder_of, folder_option, json_option
 from backbud.commands.parser import ArgumentParser
 from backbud.commands.publish import server_option
-from backbud.commands.status import FINE, PROBLEMS, Misuse
+from backbud.commands.status import FINE, PROBLEMS, Misuse, unpublished
 from backbud.say import say, tell_progress, warn
 
 
@@ -41,8 +41,10 @@ def run(options: Namespace) -> int:
         if collected.offers and (options.yes or _agreed(options.json)):
             write(folder, today, collected)
             (warn if options.json else say)("Written.")
-    except (SubscribeError, PublishError) as error:
+    except SubscribeError as error:
         raise Misuse(str(error)) from None
+    except PublishError as error:
+        raise unpublished(error) from None
     left_out = collected.refused or collected.unmarked or collected.odd
     return PROBLEMS if left_out else FINE
 

@@ -7,7 +7,7 @@ from argparse import Namespace
 from backbud.commands.answers import refused
 from backbud.commands.journal import day_of, folder_of, journal_options
 from backbud.commands.parser import ArgumentParser
-from backbud.commands.status import FINE, PROBLEMS, Misuse
+from backbud.commands.status import FINE, PROBLEMS, unpublished
 from backbud.say import say, say_json, warn, warn_problem
 
 # More than a screenful helps nobody who only wanted to compile.
@@ -50,7 +50,7 @@ def run(options: Namespace) -> int:
     except Broken as error:
         return refused(error)
     except PublishError as error:
-        raise Misuse(str(error)) from None
+        raise unpublished(error) from None
     if not options.json:
         for problem in made.problems[:SHOWN]:
             warn_problem(problem)

@@ -11,7 +11,24 @@ from backbud_grammar.shown import shown
 
 
 class ArgumentParser(argparse.ArgumentParser):
-    """argparse's own, but for how it prints."""
+    """argparse's own, but for how it prints, and that options may stand between the words."""
+
+    _are_mixed = False
+
+    def parse_known_args(self, args: Any = None, namespace: Any = None) -> Any:
+        """As argparse does it, and once more where words were left behind an option.
+
+        argparse fills every place for a word, also one that may stay empty, from the first run of
+        words: of `tree hoshi --json yard` it would leave the yard.
+        """
+        found, left = super().parse_known_args(args, namespace)
+        if self._are_mixed or self._subparsers or all(word.startswith("-") for word in left):
+            return found, left
+        self._are_mixed = True
+        try:
+            return self.parse_known_intermixed_args(args, namespace)
+        finally:
+            self._are_mixed = False
 
     def error(self, message: str) -> NoReturn:
         # Whatever was given stands in one line of the message.

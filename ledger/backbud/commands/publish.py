@@ -10,7 +10,7 @@ from datetime import date
 from backbud.commands.answers import agreed_to, print_json, refused
 from backbud.commands.journal import folder_of, folder_option, json_option
 from backbud.commands.parser import ArgumentParser
-from backbud.commands.status import FINE, PROBLEMS, Misuse
+from backbud.commands.status import FINE, PROBLEMS, Misuse, unpublished
 from backbud.say import say, tell_progress, warn
 
 
@@ -59,8 +59,10 @@ def run(options: Namespace) -> int:
     except NotAgreed as error:
         warn(f"backbud: {error}")
         return PROBLEMS
-    except (SubscribeError, PublishError) as error:
+    except SubscribeError as error:
         raise Misuse(str(error)) from None
+    except PublishError as error:
+        raise unpublished(error) from None
     if options.json:
         print_json(published.as_json())
     else:

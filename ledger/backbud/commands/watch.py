@@ -6,7 +6,7 @@ from argparse import Namespace
 
 from backbud.commands.journal import folder_of, folder_option
 from backbud.commands.parser import ArgumentParser
-from backbud.commands.status import FINE, Misuse
+from backbud.commands.status import FINE, Misuse, unpublished
 
 
 def add_options(parser: ArgumentParser) -> None:
@@ -30,6 +30,8 @@ def run(options: Namespace) -> int:
         raise Misuse(f"--port is a number from 0 (any that is free) to 65535, not {port}")
     try:
         watch(folder_of(options.folder), port, on_lan=options.on_lan)
-    except (CannotServe, PublishError) as error:
+    except CannotServe as error:
         raise Misuse(str(error)) from None
+    except PublishError as error:
+        raise unpublished(error) from None
     return FINE

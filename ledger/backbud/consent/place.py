@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import os
 
-from backbud.person import config_folder
+from backbud.person import folder_outside
 
 try:
     from _blake2 import blake2b
@@ -24,12 +24,11 @@ def record_path(journal: str) -> str:
 
     "" where that would be inside the journal itself: whoever made it could have recorded it.
     """
-    real, folder = os.path.realpath(journal), config_folder()
+    real, folder = os.path.realpath(journal), folder_outside(journal)
     if not folder:
         return ""
     name = blake2b(real.encode("utf-8", "surrogatepass"), digest_size=16).hexdigest()
-    path = os.path.join(os.path.realpath(folder), _FOLDER, f"{name}.json")
-    return "" if path.startswith(os.path.join(real, "")) else path
+    return os.path.join(folder, _FOLDER, f"{name}.json")
 
 
 def recorded(journal: str) -> bytes:

@@ -15,7 +15,7 @@ from backbud_grammar.forms import KindForm
 from backbud_grammar.handles import flaw_of, fold
 from backbud_grammar.kinds import KINDS
 from backbud_grammar.parse import Details
-from backbud_grammar.problems import Flaw, Misread
+from backbud_grammar.problems import Flaw, Misread, nearest
 from backbud_grammar.syntax import Act, Card, CardLine
 
 # No bench stands in more places, one within another.
@@ -122,7 +122,18 @@ def _thing(placed: PlacedCard, details: Details) -> WithFlaws[Thing | None]:
     since, of_dates = _since(lines)
     flaws += (*of_lines, *of_dates)
     origin = Origin(placed.file, placed.line + 1, 1)
-    return WithFlaws(Thing(card.kind, handle, handle, lines, origin, since), tuple(flaws))
+    unread = frozenset(_unread(placed, lines))
+    return WithFlaws(Thing(card.kind, handle, handle, lines, origin, since, unread), tuple(flaws))
+
+
+def _unread(placed: PlacedCard, lines: Iterable[Line]) -> Iterator[str]:
+    """The labels of the lines of a card that were left out; a misspelt one is the nearest."""
+    read = {id(line.written) for line in lines}
+    for line in placed.card.lines:
+        if id(line) not in read and line.text.split():
+            word = line.text.split()[0].casefold()
+            labels = {form.name for form in KINDS[placed.card.kind].forms}
+            yield word if word in labels else nearest(word, sorted(labels))
 
 
 def _lines(placed: PlacedCard, kind: KindForm, details: Details) -> WithFlaws[tuple[Line, ...]]:

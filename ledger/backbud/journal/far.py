@@ -6,7 +6,10 @@ What is due in a thousand years is never due: it would put an end to a reminder 
 from __future__ import annotations
 
 from collections.abc import Iterable
+from datetime import date
 
+from backbud.journal.problems import PlacedFlaws, flaw_at
+from backbud.journal.things import Things
 from backbud_grammar.dates import WrittenDate, read_span
 from backbud_grammar.measures import Measure
 from backbud_grammar.problems import Flaw, Misread
@@ -15,6 +18,8 @@ from backbud_grammar.whole import CHANGES_NOTHING
 
 # Ours: longer than anybody plans, shorter than a slip in a year's digits mostly is.
 FARTHEST_YEARS = 100
+# Ours: no tree has stood in a pot for so long.
+OLDEST_YEARS = 1000
 _A_YEAR_HAS = {"day": 365.25, "week": 365.25 / 7, "month": 12, "year": 1}
 
 
@@ -38,6 +43,33 @@ def flaw_of_far(details: Iterable[Detail], when: WrittenDate) -> Flaw | None:
                 f"Is it right? An act reaches at most {FARTHEST_YEARS} years from its page.",
             )
     return None
+
+
+def far_on_cards(things: Things, today: date) -> PlacedFlaws:
+    """The dates on cards that lie more than 100 years ahead, or a thousand back."""
+    return tuple(
+        flaw_at(
+            line.where(written),
+            "far-date",
+            f"{written} is too far off to reckon with",
+            "Is it right? A card says what was so when it was written.",
+            0,
+            len(written),
+        )
+        for thing in things.by_handle.values()
+        for line in thing.lines
+        if (written := line.detail.date) and _is_far_on_card(written, today)
+    )
+
+
+def _is_far_on_card(written: str, today: date) -> bool:
+    try:
+        said = read_span(written)
+    except Misread:
+        # It is told as what it is.
+        return False
+    ahead = said.first.year - today.year
+    return ahead > FARTHEST_YEARS or said.last.year <= today.year - OLDEST_YEARS
 
 
 def _dated(detail: Detail) -> bool:

@@ -19,6 +19,13 @@ class Loaded(Struct, frozen=True):
     flaws: tuple[Flaw, ...] = ()
 
 
+# What a file begins with that is no UTF-8 (The Unicode Standard, section 23.8).
+_OTHER_MARKS = {
+    "UTF-32": (b"\xff\xfe\0\0", b"\0\0\xfe\xff"),
+    "UTF-16": (b"\xff\xfe", b"\xfe\xff"),
+}
+
+
 def load(folder: str, name: str) -> Loaded:
     """Read one file's bytes; what is no UTF-8 text is a flaw, and as much as can be is kept."""
     try:
@@ -34,8 +41,10 @@ def load(folder: str, name: str) -> Loaded:
             f"this file cannot be read: {error.strerror}",
             "Its lines are missing here. May you read it?",
         )
-    if data.startswith((b"\xff\xfe", b"\xfe\xff")):
-        return _left_out("binary-file", "this file is UTF-16", "Save it as UTF-8.")
+    # UTF-32 first: its mark begins as that of UTF-16.
+    for encoding, marks in _OTHER_MARKS.items():
+        if data.startswith(marks):
+            return _left_out("binary-file", f"this file is {encoding}", "Save it as UTF-8.")
     data = data.removeprefix(b"\xef\xbb\xbf")
     if b"\r" in data:
         data = data.replace(b"\r\n", b"\n").replace(b"\r", b"\n")
@@ -47,6 +56,12 @@ def load(folder: str, name: str) -> Loaded:
         except UnicodeDecodeError:
             return _mended(data)
         return Loaded(data)
+    if not data.strip(b"\0\n"):
+        return _left_out(
+            "binary-file",
+            "this file holds nothing but nought bytes",
+            "A power cut or a copy may have spoiled it. Put a copy of yours in its place.",
+        )
     # A power cut can leave noughts at the end of a file that is sound otherwise.
     if _is_binary(data):
         return _left_out(

@@ -30,7 +30,10 @@ class Line(Struct, frozen=True, gc=False):
 
 
 class Thing(Struct, frozen=True, gc=False):
-    """What one card says. `first_handle`: its oldest handle, from which ids are made."""
+    """What one card says. `first_handle`: its oldest handle, from which ids are made.
+
+    `unread`: the labels of its lines that were left out, as far as they can be told.
+    """
 
     kind: str
     handle: str
@@ -38,6 +41,7 @@ class Thing(Struct, frozen=True, gc=False):
     lines: tuple[Line, ...]
     origin: Origin
     since: WrittenDate | None
+    unread: frozenset[str] = frozenset()
 
     def detail(self, label: str) -> Detail | None:
         """The first line of that label, or None."""

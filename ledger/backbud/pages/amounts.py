@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from backbud.plan.water import DAYS_LOOKED_AHEAD
+from backbud.words import figure
 
 
 def litres(value: float) -> str:
     """`40 mL`, `0.42 L`, `3.5 L`, `28 L`: as exact as an estimate can be."""
     if value < 0.095:
-        return f"{value * 1000:.0f} mL"
-    return f"{value:.2f} L" if value < 1 else f"{value:.1f} L" if value < 10 else f"{value:.0f} L"
+        return f"{figure(value * 1000, '.0f')} mL"
+    return f"{figure(value, '.2f' if value < 1 else '.1f' if value < 10 else '.0f')} L"
 
 
 def half_gone(days: float | None) -> str:

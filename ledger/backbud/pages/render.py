@@ -133,10 +133,15 @@ def _index(view: Nursery, shared: dict[str, object], around: object, kept: Kept)
     ]
     in_order = Items(*(_in_order(view, found, sort, kept) for sort in Items._fields))
     pieces = _Pieces()
+
+    def together(works: Sequence[WorkView]) -> bytes:
+        shown = work.round_row(works, view.today)
+        return _octets(_macro("rows.html", "row", shown, "", True))
+
     own = {
         "base": "",
         "drawn": lambda group, base, with_tree: pieces.mark(group.rows),
-        "board": work.board(day_view(in_order), view.today),
+        "board": work.board(day_view(in_order, together), view.today),
         "problems": view.problems,
         "trees": len(view.trees),
     }

@@ -161,7 +161,7 @@ def as_sold(count: float, material: MaterialView) -> str:
     many = f"{container}es" if container.endswith("x") else f"{container}s"
     if count == int(count):
         return words.number(int(count), container, many)
-    return f"{count:.1f} {many}"
+    return f"{words.figure(count, '.1f')} {many}"
 
 
 def _for(want: WantView, material: MaterialView, year: int) -> For:
@@ -235,9 +235,10 @@ def quantity(value: float, material: MaterialView) -> str:
     if unit == "L":
         return litres(value)
     if unit == "kg":
-        return f"{value * 1000:.0f} g" if value < 1 else f"{value:.1f} kg"
+        kg = f"{words.figure(value, '.1f')} kg"
+        return f"{words.figure(value * 1000, '.0f')} g" if value < 1 else kg
     if unit == "m":
-        return f"{value:.1f} m" if value < 10 else f"{value:.0f} m"
+        return f"{words.figure(value, '.1f' if value < 10 else '.0f')} m"
     if material.units_in_one in (None, 1.0):
         return as_sold(round(value, 1), material)
     return words.number(round(value), "piece")
@@ -245,4 +246,4 @@ def quantity(value: float, material: MaterialView) -> str:
 
 def money(amount: Decimal, currency: str) -> str:
     """`84.00 EUR`; with no currency where none is known."""
-    return f"{amount:.2f} {currency}".rstrip()
+    return f"{words.figure(amount, '.2f')} {currency}".rstrip()

@@ -9,21 +9,25 @@ from msgspec import Struct
 
 from backbud.bench.water import ESTIMATE
 from backbud.climate.stages import FEWEST_YEARS
+from backbud.climate.winter import FEWEST_ON_RECORD
 from backbud.pages.amounts import half_gone, litres
 from backbud.pages.drawings import against_years, frost, temperature, thirst
 from backbud.pages.drawings.axes import Drawing
 from backbud.pages.links import link, tree_page
 from backbud.plan.water import TreeWater, WaterWeek
 from backbud.views.nursery import Nursery
-from backbud.views.skies import BASE_C, FEWEST_ON_RECORD, WEEK
+from backbud.views.skies import BASE_C, WEEK
 from backbud.views.sky import Sky, Sum
-from backbud.words import between, day, full_day, number, sentence
+from backbud.words import between, day, figure, full_day, number, sentence
 
 HEAT_UNIT = f"degree-days over {BASE_C:g} °C"
 
 
 class SumPart(Struct, frozen=True):
-    """A sum: what it comes to, its drawing, and each year on record by now and whole."""
+    """A sum: what it comes to, its drawing, and each year on record by now and whole.
+
+    `by_now`: the day of today; "" where the sum is whole by then.
+    """
 
     said: tuple[str, ...]
     drawing: Drawing
@@ -186,7 +190,8 @@ def _sum(
         today,
         found.measured_until,
     )
-    return SumPart(tuple(said), drawing, _years(found), day(today, today.year))
+    is_over = today > found.points[-1].day
+    return SumPart(tuple(said), drawing, _years(found), "" if is_over else day(today, today.year))
 
 
 def _average(found: Sum, one: str) -> str:
@@ -197,7 +202,7 @@ def _average(found: Sum, one: str) -> str:
 
 
 def _c(celsius: float) -> str:
-    return f"{celsius:.1f} °C".replace("-", "−")
+    return f"{figure(celsius, '.1f')} °C"
 
 
 def _under(sky: Sky) -> Iterator[str]:
@@ -218,19 +223,20 @@ def _article(cover: str) -> str:
 
 
 def _heat_said(heat: Sum, today: date) -> Iterator[str]:
-    yield f"{_so_far(heat, HEAT_UNIT, 'year', today)}{_ahead(heat.ahead_days)}"
+    yield f"{_so_far(heat, HEAT_UNIT, 'year', day(today, today.year))}{_ahead(heat.ahead_days)}"
 
 
-def _so_far(found: Sum, unit: str, one: str, today: date) -> str:
-    """The sum by today, and how much of it was measured."""
-    by = f"by {day(today, today.year)}"
-    average = f"{_average(found, one)} has {found.average_now:.0f} by then."
+def _so_far(found: Sum, unit: str, one: str, until: str) -> str:
+    """The sum by a day, and how much of it was measured."""
+    by = f"by {until}"
+    average = f"{_average(found, one)} has {figure(found.average_now, '.0f')} by then."
     if found.measured == found.days:
-        return f"{found.now:.0f} {unit} {by}; {average}"
+        return f"{figure(found.now, '.0f')} {unit} {by}; {average}"
     if found.measured:
         known = f"{found.measured} of {number(found.days, 'day')} measured, the rest as expected"
-        return f"{found.now:.0f} {unit} {by} ({known}); {average}"
-    return f"{found.now:.0f} {unit} are expected {by}: nothing was measured. {sentence(average)}"
+        return f"{figure(found.now, '.0f')} {unit} {by} ({known}); {average}"
+    expected = f"{figure(found.now, '.0f')} {unit} are expected {by}"
+    return f"{expected}: nothing was measured. {sentence(average)}"
 
 
 def _ahead(days: int | None) -> str:
@@ -243,24 +249,24 @@ def _ahead(days: int | None) -> str:
 
 def _chill_said(sky: Sky, today: date) -> Iterator[str]:
     chill = sky.chill
-    begins, ends = chill.points[0].day, chill.points[-1].day
-    if ends < today or chill.now > 0:
-        yield _so_far(chill, "chill portions", "winter", today)
-    else:
-        yield f"The winter {chill.name} is counted from {full_day(begins.replace(day=1))}."
-    means = (
-        ", with the mean of each day to come: real days stray from it and often give less"
-        if today < ends
-        else ""
-    )
-    yield f"{chill.points[-1].this:.0f} are expected by {full_day(ends)}{means}."
+    ends = chill.points[-1].day
+    yield _so_far(chill, "chill portions", "winter", day(min(today, ends), today.year))
+    if today < ends:
+        rest = (
+            f"the days to come as in {number(chill.among, 'winter')} on record"
+            if chill.among
+            else "with the mean of each day to come: real days stray from it and often give less"
+        )
+        yield f"{figure(chill.points[-1].this, '.0f')} are expected by {full_day(ends)}, {rest}."
     for kind in sky.chilled:
         met = f"met by {full_day(kind.met)}" if kind.met else "not met here"
         yield f"{sentence(kind.kind)} asks for {kind.portions:g} portions: {met}."
 
 
 def _years(found: Sum) -> tuple[tuple[str, str, str], ...]:
-    return tuple((one.name, f"{one.by_now:.0f}", f"{one.whole:.0f}") for one in found.years)
+    return tuple(
+        (one.name, figure(one.by_now, ".0f"), figure(one.whole, ".0f")) for one in found.years
+    )
 
 
 def _frost(sky: Sky, ident: str, at: str, today: date) -> FrostPart | None:

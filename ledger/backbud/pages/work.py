@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from datetime import date
 from typing import Any
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from backbud import words
 from backbud.pages.links import anchor_of, link, tree_page
@@ -41,8 +42,21 @@ class Because(Struct, frozen=True):
     at: str
 
 
+class OfRound(Struct, frozen=True):
+    """A tree of a round: what it is called, where it stands, its page and the work on it."""
+
+    tree: str
+    place: str
+    page: str
+    anchor: str
+
+
 class Row(Struct, frozen=True):
-    """One work to do: what, on which tree, until when, how long, why, and what to beware of."""
+    """One work to do: what, on which tree, until when, how long, why, and what to beware of.
+
+    `round`: the trees of which one line of the diary asks it, where there are several; then `tree`
+    tells how many.
+    """
 
     state: State
     mark: Mark
@@ -57,6 +71,7 @@ class Row(Struct, frozen=True):
     reason: str
     cautions: tuple[str, ...]
     anchor: str
+    round: tuple[OfRound, ...] = ()
 
 
 class Group(Struct, frozen=True):
@@ -96,7 +111,7 @@ def board(view: DayView, today: date) -> Board:
     """A day's works under their headings."""
     coming = _groups(view.coming, lambda monday: words.week(monday, today))
     later = _groups(view.later, lambda first: words.month(first, today.year))
-    counts = (len(view.overdue.rows), len(view.now.rows), _count(coming), _count(later))
+    counts = (view.overdue.works, view.now.works, _count(view.coming), _count(view.later))
     return Board(
         _group("Overdue", view.overdue),
         _group("Now", view.now),
@@ -111,13 +126,13 @@ def _groups(found: tuple[Together, ...], heading_of: Callable[[date], str]) -> t
     return tuple(_group(heading_of(one.since), one) for one in found if one.since)
 
 
-def _count(groups: tuple[Group, ...]) -> int:
-    return sum(len(group.rows) for group in groups)
+def _count(found: tuple[Together, ...]) -> int:
+    return sum(one.works for one in found)
 
 
 def _group(heading: str, found: Together) -> Group:
     """These works under a heading."""
-    total = words.number(len(found.rows), "work")
+    total = words.number(found.works, "work")
     if found.minutes:
         total += f", {words.minutes(found.minutes)}"
     return Group(heading, total, found.rows)
@@ -140,6 +155,22 @@ def row(work: WorkView, today: date) -> Row:
         work.cautions,
         anchor_of(work.id),
     )
+
+
+def round_row(works: Sequence[WorkView], today: date) -> Row:
+    """The row of works that one line of the diary asks of several trees."""
+    minutes = sum(work.minutes for work in works)
+    return replace(
+        row(works[0], today),
+        tree=words.number(len(works), "tree"),
+        place="",
+        minutes=words.minutes(minutes) if minutes else "",
+        round=tuple(map(_of_round, works)),
+    )
+
+
+def _of_round(work: WorkView) -> OfRound:
+    return OfRound(work.tree_name, work.place_name, link(tree_page(work.tree)), anchor_of(work.id))
 
 
 def _shortest(reasons: tuple[ReasonView, ...]) -> str:

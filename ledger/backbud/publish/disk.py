@@ -35,6 +35,13 @@ def is_real_folder(path: str) -> bool:
     return found is not None and stat.S_ISDIR(found.st_mode) and not is_link(found)
 
 
+def check_file(path: str, shown: str) -> None:
+    """PublishError where something stands at a path that is no file: a link, a folder."""
+    found = lstat(path)
+    if found is not None and not stat.S_ISREG(found.st_mode):
+        raise PublishError(f"{shown} is in the way: it should be a file. Move it away.")
+
+
 def make_real_folder(path: str, shown: str) -> None:
     """Make a folder if nothing stands there. PublishError where a link does, or a file."""
     found = lstat(path)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import stat
 import sys
 import time
 from _thread import get_ident
@@ -11,8 +10,8 @@ from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 
 from backbud.publish import MEMORY
-from backbud.publish.disk import lstat, memory_folder
-from backbud.publish.refused import STILL_WHOLE, BusyError, PublishError, in_words
+from backbud.publish.disk import check_file, lstat, memory_folder
+from backbud.publish.refused import STILL_WHOLE, BusyError, in_words
 
 if sys.platform == "win32":
     import msvcrt
@@ -55,10 +54,9 @@ def _taken(journal: str, until: float) -> int | None:
     """The locked file's descriptor; None while another run has it, BusyError when it is late."""
     path = os.path.join(memory_folder(journal), LOCK)
     with in_words(journal, STILL_WHOLE):
+        check_file(path, f"{MEMORY}/{LOCK}")
         descriptor = os.open(path, _FLAGS, 0o666)
         try:
-            if not stat.S_ISREG(os.fstat(descriptor).st_mode):
-                raise PublishError(f"{MEMORY}/{LOCK} is in the way: it should be a file.")
             found = _lock_now(descriptor) and lstat(path)
             # If `.backbud/` was deleted in between, others would lock another file.
             if found and os.path.samestat(found, os.fstat(descriptor)):

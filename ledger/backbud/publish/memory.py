@@ -38,13 +38,15 @@ def must_keep(journal: str, name: str, content: bytes) -> None:
     """Keep bytes under a name, whole or not at all.
 
     OSError where the disk refuses or the person has no secret, PublishError where `.backbud/` is
-    no real folder.
+    no real folder, or where something else than a file stands there.
     """
     # Only a run that has something to keep needs the machinery of publishing.
-    from backbud.publish.disk import memory_folder, write_whole
+    from backbud.publish.disk import check_file, memory_folder, write_whole
 
     marked = sealed(key_for(PURPOSE, journal), name, content, journal)
-    write_whole(memory_folder(journal), name, marked)
+    folder = memory_folder(journal)
+    check_file(f"{folder}/{name}", f"{MEMORY}/{name}")
+    write_whole(folder, name, marked)
 
 
 class MemoryOf:

@@ -113,7 +113,7 @@ class Collected(Struct, frozen=True):
 def collect(folder: str, today: date, to: str, environ: Mapping[str, str]) -> Collected:
     """Fetch what was ticked off and return the lines to offer; nothing is written."""
     settings = settings_of(folder)
-    server = open_server(settings, to, environ)
+    server = open_server(settings, to, environ, folder)
     try:
         found = _ticked(server, settings.journal_id, person_key(folder), recall(folder, TOLD))
     finally:

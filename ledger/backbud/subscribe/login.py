@@ -8,6 +8,7 @@ from contextlib import suppress
 from pathlib import Path
 from typing import NamedTuple
 
+from backbud.person import folder_outside
 from backbud.subscribe.address import Address
 from backbud.subscribe.errors import SubscribeError
 
@@ -25,7 +26,7 @@ class Login(NamedTuple):
         return "Login(…)"
 
 
-def login_for(address: Address, named_now: bool, environ: Mapping[str, str]) -> Login:
+def login_for(address: Address, named_now: bool, environ: Mapping[str, str], journal: str) -> Login:
     """Return the login for a server.
 
     `named_now`: the keeper named the server in this very command. A journal can come from somebody
@@ -35,8 +36,8 @@ def login_for(address: Address, named_now: bool, environ: Mapping[str, str]) -> 
     user, password = environ.get(USER, ""), environ.get(PASSWORD, "")
     if user and password:
         if named_now:
-            _remember(address.origin, environ)
-        elif address.origin not in _named_before(environ):
+            _remember(address.origin, journal)
+        elif address.origin not in _named_before(journal):
             raise SubscribeError(
                 f"the journal's settings name {address.origin}, and no password is sent there "
                 f"before you name it yourself, once: --to {address.url}"
@@ -72,27 +73,24 @@ def _from_keyring(origin: str, user: str) -> Login | None:
 # ------------------------------------------------------------------ servers named before
 
 
-def _file(environ: Mapping[str, str]) -> Path | None:
-    """The list of servers, in the person's own settings and never in a journal."""
-    base = environ.get("XDG_CONFIG_HOME") or environ.get("APPDATA")
-    try:
-        return (Path(base) if base else Path.home() / ".config") / "backbud" / _SERVERS
-    except RuntimeError:
-        return None
+def _file(journal: str) -> Path | None:
+    """The list of servers, in the person's own folder and never in a journal."""
+    folder = folder_outside(journal)
+    return Path(folder) / _SERVERS if folder else None
 
 
-def _named_before(environ: Mapping[str, str]) -> list[str]:
-    path = _file(environ)
+def _named_before(journal: str) -> list[str]:
+    path = _file(journal)
     try:
         return path.read_text("utf-8").splitlines() if path else []
     except (OSError, UnicodeDecodeError):
         return []
 
 
-def _remember(origin: str, environ: Mapping[str, str]) -> None:
+def _remember(origin: str, journal: str) -> None:
     """Add a server to the list; where it cannot be kept, it has to be named each time."""
-    path = _file(environ)
-    if path is None or origin in _named_before(environ):
+    path = _file(journal)
+    if path is None or origin in _named_before(journal):
         return
     with suppress(OSError):
         path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)

@@ -136,7 +136,7 @@ def publish(
     read: list[Session] = []
     made = make(folder, today, look=read.append)
     feeds = {name: _feed(made, name) for name in settings.publish}
-    server = open_server(settings, to, environ)
+    server = open_server(settings, to, environ, folder)
     try:
         run = _Run(server, settings, folder, tell, adopt)
         there = server.collections()
@@ -176,7 +176,7 @@ def settings_of(folder: str) -> Settings:
     return read_settings(load(folder, SETTINGS_FILE).data.decode())[0]
 
 
-def open_server(settings: Settings, to: str, environ: Mapping[str, str]) -> Server:
+def open_server(settings: Settings, to: str, environ: Mapping[str, str], journal: str) -> Server:
     """Log in at the server that was named, or at that of the settings."""
     if settings.journal_id == Settings().journal_id:
         # Two such journals would take each other's entries for their own.
@@ -191,7 +191,7 @@ def open_server(settings: Settings, to: str, environ: Mapping[str, str]) -> Serv
             f'caldav_url = "…" in {SETTINGS_FILE}'
         )
     address = checked_address(url)
-    return Server(address, login_for(address, bool(to), environ))
+    return Server(address, login_for(address, bool(to), environ, journal))
 
 
 def slug_of(name: str, journal_id: str) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from datetime import date, timedelta
 from itertools import groupby
 from operator import attrgetter
-from typing import Any, NamedTuple
+from typing import Any, NamedTuple, TypeVar
 
 from msgspec import Struct
 
@@ -16,6 +16,8 @@ from backbud.plan.run import Plan
 from backbud.views.work import WorkView, work_view
 from backbud.words import monday_of
 
+T = TypeVar("T")
+
 # How far ahead the coming works are laid out by week.
 WEEKS_AHEAD = 6
 # How long a settled work is still told of.
@@ -23,13 +25,15 @@ SETTLED_DAYS = 365
 
 
 class Together(Struct, frozen=True):
-    """Works that stand together: `rows` as they are shown, and the `minutes` of all.
+    """Works that stand together: `rows` as they are shown, how many `works` and `minutes` in all.
 
+    A round may be one row.
     `since`: the Monday or the first day of the month that they stand under; None for what is late
     or can be done now.
     """
 
     since: date | None
+    works: int
     minutes: int
     rows: tuple[Any, ...]
 
@@ -51,7 +55,7 @@ class DayView(Struct, frozen=True):
 class Item(NamedTuple):
     """An open work, as a day sorts it: by what it stands under, its days, its tree and its id.
 
-    `waits`: on the weather. `shown`: its row.
+    `waits`: on the weather. `shown`: its row. `work`: the work itself.
     """
 
     under: date
@@ -62,6 +66,7 @@ class Item(NamedTuple):
     minutes: int
     waits: bool
     shown: Any
+    work: WorkView
 
 
 class Items(NamedTuple):
@@ -107,18 +112,26 @@ def items(works: Iterable[WorkView], today: date, show: Callable[[WorkView], obj
         else:
             days, under = (work.closes, work.best), today
         row = show(work)
-        item = Item(under, *days, work.tree_name, work.id, work.minutes, work.waits_on_weather, row)
+        item = Item(under, *days, work.tree_name, work.id, work.minutes, work.waits_on_weather, row,
+                    work)  # fmt: skip
         getattr(found, stand).append(item)
     return Items(*map(sorted, found))
 
 
-def day_view(found: Items) -> DayView:
-    """Lay out open works, each sort of them in order."""
+# Makes the one row of several works that are a round.
+RowOfRound = Callable[[Sequence[WorkView]], object]
+
+
+def day_view(found: Items, row_of_round: RowOfRound | None = None) -> DayView:
+    """Lay out open works, each sort of them in order.
+
+    `row_of_round`: where it is None each work of a round has its own row.
+    """
     return DayView(
-        _together(None, found.overdue),
-        _together(None, found.now),
-        tuple(_grouped(found.near)),
-        tuple(_grouped(found.later)),
+        _together(None, found.overdue, row_of_round),
+        _together(None, found.now, row_of_round),
+        tuple(_grouped(found.near, row_of_round)),
+        tuple(_grouped(found.later, row_of_round)),
         sum(item.waits for item in found.later),
     )
 
@@ -170,27 +183,41 @@ def called(ident: str, works: Iterable[WorkView]) -> tuple[WorkView, ...]:
     return exact or tuple(one for one in some if ident in one.id)
 
 
-def rounds(works: Iterable[WorkView]) -> list[list[WorkView]]:
+def rounds(some: Iterable[T], work: Callable[[T], WorkView]) -> list[list[T]]:
     """The same work for the same reason, asked by one line of the diary, in one: in the order of
-    the first of each."""
-    found: dict[object, list[WorkView]] = {}
-    for one in works:
-        by_line = bool(one.reasons) and bool(one.reasons[0].file)
-        alike = (one.act, one.title, one.opens, one.best, one.closes, one.moved_from, one.reasons,
-                 one.cautions)  # fmt: skip
-        found.setdefault(alike if by_line else one.id, []).append(one)
+    the first of each. `work`: what one of them shows."""
+    found: dict[object, list[T]] = {}
+    for one in some:
+        found.setdefault(_alike(work(one)), []).append(one)
     return list(found.values())
+
+
+def _alike(one: WorkView) -> object:
+    """What works of one round have alike; a work that no line asks for is alone."""
+    if not one.reasons or not one.reasons[0].file:
+        return one.id
+    return (one.act, one.title, one.opens, one.best, one.closes, one.moved_from, one.reasons,
+            one.cautions)  # fmt: skip
 
 
 def _first_of_month(day: date) -> date:
     return day.replace(day=1)
 
 
-def _grouped(found: Iterable[Item]) -> Iterator[Together]:
+def _grouped(found: Iterable[Item], row_of_round: RowOfRound | None) -> Iterator[Together]:
     for under, members in groupby(found, attrgetter("under")):
-        yield _together(under, list(members))
+        yield _together(under, list(members), row_of_round)
 
 
-def _together(since: date | None, found: Sequence[Item]) -> Together:
+def _together(
+    since: date | None, found: Sequence[Item], row_of_round: RowOfRound | None
+) -> Together:
     minutes = sum(item.minutes for item in found)
-    return Together(since, minutes, tuple(item.shown for item in found))
+    if row_of_round is None:
+        rows = [item.shown for item in found]
+    else:
+        rows = [
+            those[0].shown if len(those) == 1 else row_of_round([item.work for item in those])
+            for those in rounds(found, attrgetter("work"))
+        ]
+    return Together(since, len(found), minutes, tuple(rows))

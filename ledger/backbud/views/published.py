@@ -83,7 +83,7 @@ def _rounded(value: object) -> object:
         return {key: _rounded(one) for key, one in value.items()}
     if isinstance(value, list | tuple):
         return [_rounded(one) for one in value]
-    return float(f"{value:.6g}") if isinstance(value, float) else value
+    return float(f"{value:z.6g}") if isinstance(value, float) else value
 
 
 def schema() -> str:

@@ -228,4 +228,4 @@ def _material(material: Material) -> _Material:
 
 
 def _cents(amount: Decimal) -> Decimal:
-    return Decimal(f"{amount:.2f}")
+    return Decimal(f"{amount:z.2f}")

@@ -20,7 +20,7 @@ from backbud.climate.frost import (
 )
 from backbud.climate.heat import Trace, heat_sums, heat_trace
 from backbud.climate.outlook import Outlook
-from backbud.climate.winter import BEFORE_NEW_YEAR, LATEST, chill_trace
+from backbud.climate.winter import BEFORE_NEW_YEAR, FEWEST_ON_RECORD, chill_trace
 from backbud.collection.places import cover_of
 from backbud.collection.state import Tree
 from backbud.journal.read import Journal
@@ -46,13 +46,9 @@ from backbud_grammar.dates import growing_year, growing_year_days
 
 BASE_C = 5.0
 WEEK = 7
-# With fewer years or winters than this odds by date, averages and extremes say nothing.
-FEWEST_ON_RECORD = 3
 FROST_C = 0.0
 # Where the average year adds less a day than this, days ahead or behind say nothing.
 LEAST_A_DAY = 2.0
-# So many of the latest winters are summed hour by hour; more would take long and show no more.
-MOST_WINTERS = 10
 
 
 def weather_of(
@@ -201,22 +197,19 @@ def _heat(outlook: Outlook, first: date, last: date) -> Sum:
 
 
 def _winter(outlook: Outlook, today: date) -> date:
-    """The first day of the growing year whose winter is on, or comes next."""
+    """The first day of the growing year whose winter is on, or was the last."""
     first, last = growing_year_days(today, outlook.southern)
-    return first if today <= first + LATEST else last + DAY
+    next_one = last + DAY
+    return next_one if today >= next_one - BEFORE_NEW_YEAR else first
 
 
 def _chill(outlook: Outlook, winter: date) -> Sum:
     """Chill portions of the winter round a day, against other winters."""
-    air, shift, latitude, this = outlook.air, outlook.shift, outlook.latitude, outlook.chill(winter)
-    begins = air.complete_years(winter - BEFORE_NEW_YEAR)[-MOST_WINTERS:]
+    air, this = outlook.air, outlook.chill(winter)
     years = {
-        _winter_name(one + BEFORE_NEW_YEAR): chill_trace(
-            air, shift, one + BEFORE_NEW_YEAR, latitude
-        )
-        for one in begins
+        _winter_name(first): trace for first, trace in outlook.winters.on_record(winter).items()
     }
-    average = chill_trace(_average_year(air), shift, winter, latitude)
+    average = chill_trace(_average_year(air), outlook.shift, winter, outlook.latitude)
     return _sum(_winter_name(winter), this, average, years, len(this.sums), air)
 
 

@@ -55,9 +55,9 @@ def json_of(sheet: SumSheet) -> dict[str, object]:
 def shown(value: float, unit: str) -> str:
     """A figure as precise as anybody measures: `9.50 L`, `47.3 cm`, `792 cm²`, `0.05 m`."""
     decimals = 0 if abs(value) >= 100 else 1 if abs(value) >= 10 else 2
-    return f"{value:.{decimals}f} {unit}"
+    return f"{value:z.{decimals}f} {unit}"
 
 
 def sizes(values: Sequence[float], unit: str) -> str:
     """Sizes as print sets them: `36 × 28 × 12 cm`."""
-    return f"{' × '.join(f'{value:.4g}' for value in values)} {unit}"
+    return f"{' × '.join(f'{value:z.4g}' for value in values)} {unit}"

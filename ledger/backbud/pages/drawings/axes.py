@@ -15,7 +15,7 @@ from typing import NamedTuple
 
 from msgspec import Struct
 
-from backbud.words import MONTHS
+from backbud.words import MONTHS, figure
 
 # Pixels: the plot stands between the months under it and two lines above: the unit, and today.
 TOP, PLOT_HEIGHT, FOOT = 38.0, 200.0, 26.0
@@ -158,7 +158,7 @@ def _grid(axes: Axes) -> Iterator[str]:
 
 def tick(value: float) -> str:
     """A figure of an axis: `-5` with a true minus, `0.5`, `1500`."""
-    return f"{value:.6g}".replace("-", "−")
+    return figure(value, ".6g")
 
 
 def _months(axes: Axes) -> Iterator[str]:

@@ -6,13 +6,10 @@ from backbud.bench.wire import METALS
 from backbud.plan.stores.values import Material
 from backbud_grammar.handles import handle_of
 
-# An example for a journal of which no currency is known yet.
-_SOME_CURRENCY = "EUR"
-
 
 def amount_of_money(amount: int, currency: str) -> str:
-    """An amount as a grower would write it in this journal."""
-    return f"{amount} {currency or _SOME_CURRENCY}"
+    """An amount as a grower would write it in this journal; "" where no currency is known yet."""
+    return f"{amount} {currency}" if currency else ""
 
 
 def card_to_write(material: Material, currency: str) -> str:
@@ -26,11 +23,15 @@ def card_to_write(material: Material, currency: str) -> str:
     handle = handle_of(material.title)
     name = "" if handle == material.title else f"name {material.title}, "
     card = f"material {handle or 'HANDLE'}, {name}sold in {sold}"
+    if not currency:
+        return f"a card: {card}{more} (its price too, once backbud.toml names your currency)"
     return f"a card: {card}, price {amount_of_money(price, currency)}{more}"
 
 
 def purchase_to_write(currency: str) -> str:
     """What a purchase must say."""
+    if not currency:
+        return "how much it was, as: bought 3 bags (what it cost too, with the currency's code)"
     return f"how much it was, as: bought 3 bags, {amount_of_money(51, currency)}"
 
 

@@ -42,7 +42,7 @@ SILENT_SECONDS = 1.0
 class Made(Struct, frozen=True):
     """What a run of make did. `summary`: as it is printed, and again when nothing changed.
 
-    `files`: all that is published now, by relative POSIX path; none where nothing is `kept`.
+    `files`: all that is published now, by relative POSIX path; none unless they are asked for.
     """
 
     written: int
@@ -63,6 +63,7 @@ def make(
     remembered: bool = True,
     look: Callable[[Session], None] | None = None,
     kept: Kept = KEEP_NOTHING,
+    with_files: bool = False,
     when_published: Callable[[Made], None] | None = None,
 ) -> Made:
     """Compile the journal and publish it whole; PublishError where that cannot be done, Broken
@@ -72,7 +73,8 @@ def make(
     `json`: the summary is JSON. `arguments`: how the run was asked for, so that the same question
     can be answered from memory, unless it is not to be `remembered`. `look`: is shown what was
     read; what it raises ends the run before anything is written. `kept`: what an earlier run of
-    this process left. `when_published`: is called once the new pages are there, while the run is
+    this process left. `with_files`: what was published is handed back with its bytes, and so held,
+    else none of it is. `when_published`: is called once the new pages are there, while the run is
     still being remembered.
     """
     with lock(folder):
@@ -84,11 +86,11 @@ def make(
         session.takes_every_step = True
         if look is not None:
             look(session)
-        if kept is KEEP_NOTHING:
-            done, published = _published_as_made(session, into, progress.tell)
-        else:
+        if with_files:
             seen = kept.once("published", (), dict[str, Seen])
             done, published = _published(session, into, progress.tell, seen)
+        else:
+            done, published = _published_as_made(session, into, progress.tell)
         made = _made(done.output, os.path.join(folder, into), published, json)
         if when_published is not None:
             when_published(made)

@@ -181,7 +181,7 @@ def test_a_process_that_compiles_again_and_again_plans_anew(yard) -> None:
     kept = Kept()
 
     def charmed() -> bool:
-        make(str(yard.folder), date(2026, 11, 20), kept=kept)
+        make(str(yard.folder), date(2026, 11, 20), kept=kept, with_files=True)
         return "for a charm" in (yard.folder / "made/trees/hoshi.html").read_text()
 
     assert not charmed()

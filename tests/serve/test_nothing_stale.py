@@ -168,7 +168,7 @@ def clean_build(folder: Path, clean: Path, revisions: bytes | None, today: date)
 
 def compare(folder: Path, clean: Path, kept: Kept, today: date, what: str) -> Made:
     revisions = memory.recall(str(folder), REVISIONS)
-    made = make(str(folder), today, kept=kept)
+    made = make(str(folder), today, kept=kept, with_files=True)
     other = clean_build(folder, clean, revisions, today)
     assert made.problems == other.problems, what
     ours, theirs = output(folder), output(clean)

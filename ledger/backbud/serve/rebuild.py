@@ -99,6 +99,7 @@ class Rebuilder:
             today,
             arguments=make_arguments(False, False),
             kept=self._kept,
+            with_files=True,
             # What an older program made must not pass for what the new one would make.
             remembered=is_same_program,
             when_published=published,

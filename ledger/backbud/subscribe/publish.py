@@ -134,7 +134,7 @@ def publish(
     """
     settings = settings_of(folder)
     read: list[Session] = []
-    made = make(folder, today, look=read.append)
+    made = make(folder, today, look=read.append, with_files=True)
     feeds = {name: _feed(made, name) for name in settings.publish}
     server = open_server(settings, to, environ, folder)
     try:

@@ -1,1 +1,1 @@
-"""Files go in; cards and dated events come out, with every problem found on the way."""
+"""Reads a journal: from the files in its folder, the cards and the dated events of the diary."""

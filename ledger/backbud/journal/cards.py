@@ -1,4 +1,4 @@
-"""The cards are read: what exists, with every reference to another card checked."""
+"""Reads the cards, and checks that whatever one of them names exists."""
 
 from __future__ import annotations
 

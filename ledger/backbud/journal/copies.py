@@ -1,6 +1,7 @@
-"""Files go in; what stands there twice, and what a merge left in two versions, comes out.
+"""Finds what stands twice: a copied file or page, and the two versions that a merge left.
 
-To read it twice, or to choose a version, would be a guess.
+To read it twice, or to choose a version, would be a guess. Only pages so short that two people may
+have written them alike count twice, and where they are many that is told.
 """
 
 from __future__ import annotations

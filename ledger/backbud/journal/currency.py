@@ -1,4 +1,4 @@
-"""Amounts that name no currency are found, where the settings name none either."""
+"""Tells of amounts that name no currency; asked where the settings name none either."""
 
 from __future__ import annotations
 

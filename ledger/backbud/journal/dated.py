@@ -1,4 +1,4 @@
-"""An outlined page goes in, with who reads its acts; a dated page comes out.
+"""A page of the diary once it is read: its day, its subject lines, and the acts below them.
 
 Its events are made when they are first asked for: a check asks for few of them.
 """

@@ -1,4 +1,4 @@
-"""A dated page is read: its blocks against the table of acts, its first line for the weather."""
+"""Reads one page of the diary: the acts below each subject line, the weather beside the date."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""An act line as read goes in; a typed event with its place in the diary comes out."""
+"""The event: one act of the diary, with its date, its details and the line it stands on."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What an act says and the day of its page go in; a date or a span too far off comes out as a flaw.
+"""Tells of dates and spans that lie too far off, in acts and on cards: mostly slips in a year.
 
 What is due in a thousand years is never due: it would put an end to a reminder without a word.
 """

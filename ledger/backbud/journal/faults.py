@@ -1,7 +1,6 @@
-"""A step and the things it is taken for go in; those it fails for are told, the rest goes on.
+"""Keeps a fault of backbud itself to the one tree, card, page or file that it strikes.
 
-For faults of backbud itself, which nobody foresaw: one tree, card, page or file is left out, and
-the reason stands among the problems of the journal.
+That one is left out, all else goes on, and the reason stands among the problems of the journal.
 """
 
 from __future__ import annotations

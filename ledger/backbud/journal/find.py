@@ -1,4 +1,7 @@
-"""A journal's folder goes in; the names of the files to read come out, and what was passed over."""
+"""Finds the journal that a folder belongs to, and the text files in it that are read.
+
+Links are never followed and git is never run: the journal may come from anybody.
+"""
 
 from __future__ import annotations
 

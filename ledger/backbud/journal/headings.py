@@ -1,4 +1,4 @@
-"""Lines of a page go in; those that seem to begin another page or block come out as flaws.
+"""Finds lines that were meant for a date, a card or a subject line, and are none as written.
 
 What stands below such a line is filed nowhere: to put it under the day or the tree above would be a
 guess.

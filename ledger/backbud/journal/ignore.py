@@ -1,4 +1,4 @@
-"""The lines of a .gitignore go in; what they leave out comes out, in time that no line can stretch.
+"""Tells which names a `.gitignore` leaves out, in time that no line of it can stretch.
 
 `pathspec` tells what a line means. What it makes of one with many stars would try each star at each
 letter of a name, and that for each star before it: hours, for a line of fifty letters. A star that

@@ -1,4 +1,4 @@
-"""A file's bytes become text: UTF-8 with `\\n` line ends, and what was wrong with it."""
+"""Reads the bytes of a file and makes of them what all else relies on: UTF-8, `\\n` line ends."""
 
 from __future__ import annotations
 

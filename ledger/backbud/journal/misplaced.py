@@ -1,4 +1,4 @@
-"""Lines that stand on no page are told: below a card, or above every date of a file."""
+"""Tells of lines that stand on no page: below a card, or above every date of a file."""
 
 from __future__ import annotations
 

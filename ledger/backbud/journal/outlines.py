@@ -1,4 +1,4 @@
-"""The diary is parted into sections, each outlined or recalled; what stands twice is set aside."""
+"""Parts each file into pages and cards, and outlines only those that no earlier run has read."""
 
 from __future__ import annotations
 

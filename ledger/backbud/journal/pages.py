@@ -1,4 +1,4 @@
-"""The dated pages are read and put in the order of their days."""
+"""Gives every page of the diary its place in time, and leaves out those that have none yet."""
 
 from __future__ import annotations
 

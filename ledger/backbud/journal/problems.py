@@ -1,4 +1,4 @@
-"""What a step found wrong, each flaw in its place, becomes the problems that a person reads."""
+"""Turns the flaws that the steps found into the problems a person reads, each with its line."""
 
 from __future__ import annotations
 

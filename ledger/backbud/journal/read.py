@@ -1,4 +1,4 @@
-"""A journal's folder is read, step by step: its settings, its cards, its dated pages."""
+"""Reads a whole journal, by the steps that `STEPS` lists."""
 
 from __future__ import annotations
 

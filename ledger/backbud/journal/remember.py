@@ -1,4 +1,4 @@
-"""What was read goes in, and comes out again on the next run: syntax by the hash of its text.
+"""Remembers what was read, by the hash of its text, so that the next run reads only what is new.
 
 The memory may be deleted at any time; a torn or foreign one is as good as none. It holds values
 only, never code.

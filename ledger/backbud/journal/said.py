@@ -1,4 +1,4 @@
-"""What an act line says: its act, details and references, held against the table of acts."""
+"""Judges an act line by the table of acts: what it says, what is wrong, what holds it back."""
 
 from __future__ import annotations
 

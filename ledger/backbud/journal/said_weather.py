@@ -1,4 +1,4 @@
-"""The weather on a page's first line is read."""
+"""Reads the weather that stands behind the date of a page."""
 
 from __future__ import annotations
 

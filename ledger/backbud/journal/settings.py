@@ -1,4 +1,4 @@
-"""The text of backbud.toml goes in; settings and problems come out."""
+"""Reads `backbud.toml`; a setting that cannot be used is told, and its default stands."""
 
 from __future__ import annotations
 

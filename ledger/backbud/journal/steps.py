@@ -1,4 +1,4 @@
-"""The steps of reading a journal, each one function: what they are given, and what they add."""
+"""Says of each step of reading a journal what it is given and what it adds."""
 
 from __future__ import annotations
 

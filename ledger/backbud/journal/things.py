@@ -1,4 +1,4 @@
-"""What exists: trees, places, pots, people and all else that has a card, by handle."""
+"""All that has a card (trees, places, pots, people), found by any spelling of its handle."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What a reading of the journal found goes in; the next reading in the same process takes it out.
+"""Keeps what one process has read of a journal, so that after a save only what changed is read.
 
 Each thing is kept with all that it was read from, and is taken again only for the very same: the
 section that was outlined, the file and line where it stands, and what every handle means. What

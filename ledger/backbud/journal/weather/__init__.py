@@ -1,1 +1,1 @@
-"""Day lines and weather files go in; what is known of the weather of each place comes out."""
+"""Tells what is known of the weather of each place, by the diary, weather files and cards."""

@@ -1,4 +1,4 @@
-"""A row of a table as text goes in; its cells come out, and where each of them stands."""
+"""Parts a row of a weather table into cells, and reads a day or a number from one of them."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A place's card goes in; what it says of how cold its winters get comes out."""
+"""Reads from a place's card how cold its winters get: `coldest` and `hardiness zone`."""
 
 from __future__ import annotations
 

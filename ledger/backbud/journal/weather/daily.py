@@ -1,4 +1,7 @@
-"""The values of days go in, row by row; sound days come out, and what was wrong is noted."""
+"""Gathers the days of a weather file, and leaves out what cannot have been so.
+
+The form of the file only finds the cells; what makes a day sound is decided here.
+"""
 
 from __future__ import annotations
 

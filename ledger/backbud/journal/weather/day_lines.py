@@ -1,4 +1,4 @@
-"""What the diary's dates say of the weather goes in; days by place come out, in °C and mm."""
+"""Gathers what the diary's dates say of the weather, by place and day, in one set of units."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A name on a place's card goes in; the weather file of that name, read, comes out."""
+"""Reads a weather file that a card names, or says why it may not be read."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What is wrong with a weather file goes in; the first of it comes out whole, the rest counted."""
+"""Keeps the flaws of one weather file few: a wrong unit would else make one of every row."""
 
 from __future__ import annotations
 

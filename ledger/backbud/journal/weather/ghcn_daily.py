@@ -1,4 +1,4 @@
-"""A file of NOAA's Global Historical Climatology Network, daily, goes in; its days come out.
+"""Reads NOAA's daily station files (Global Historical Climatology Network, daily).
 
 Two published shapes: a column an element and a row a day (the `access` files by station), and a row
 an element (`ID,YYYYMMDD,ELEMENT,VALUE,MFLAG,QFLAG,SFLAG,OBS-TIME`, by year or by station). Both are

@@ -1,4 +1,4 @@
-"""A value of a day or month goes in; whether air, rain, wind or sun can be so comes out."""
+"""The bounds beyond which a measured value is a slip or in a wrong unit."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A place's card, days and months go in; its twelve monthly means come out.
+"""Works out the twelve monthly means of a place.
 
 The card counts first, then the station text, then the daily series if it has a full year. Rain on
 the card goes with temperatures from elsewhere, and the other way round.

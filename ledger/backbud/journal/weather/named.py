@@ -1,4 +1,4 @@
-"""The cards of the places go in; the weather files that they name come out."""
+"""Tells which weather files the cards of the places name."""
 
 from __future__ import annotations
 

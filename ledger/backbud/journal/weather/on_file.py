@@ -1,4 +1,4 @@
-"""The weather files that places' cards name are read, each once."""
+"""Gives out the weather files of a place; each is read once, when it is first asked for."""
 
 from __future__ import annotations
 

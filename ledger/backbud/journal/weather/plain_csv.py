@@ -1,4 +1,4 @@
-"""A table of days whose first line names the columns goes in; its days come out.
+"""Reads a plain table of days, whose first line names its columns.
 
 `date, low, high, rain` and also humidity, wind and sun, in any order and case, with a unit in the
 header or without (then °C, mm, %, m/s at 2 m, hours). Cells are parted by comma, semicolon or tab;

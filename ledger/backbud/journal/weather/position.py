@@ -1,4 +1,4 @@
-"""The card of a place and its weather files go in; where the place is comes out."""
+"""Tells where a place lies by what it says itself: its card, its town, its weather station."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The cards of the places go in; where each place is, and in which half of the Earth, comes out.
+"""Tells where every place lies, and whether home lies in the north or in the south.
 
 There is one answer for a journal: whatever is turned by the hemisphere (the seasons of a date,
 windows by months, the growing year) asks here, and so does the weather. What is wrong with the

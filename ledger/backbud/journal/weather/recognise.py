@@ -1,4 +1,4 @@
-"""The lines of a weather file go in; the form they are written in comes out."""
+"""Tells in which of the known forms a weather file is written."""
 
 from __future__ import annotations
 

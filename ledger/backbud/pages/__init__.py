@@ -1,4 +1,4 @@
-"""The collection and its plan go in; static HTML pages come out."""
+"""The static HTML pages: what the views hold, laid out to be read and printed."""
 
 from backbud.pages.render import render_pages
 from backbud.views.facts import SpeciesFact, SpeciesFacts

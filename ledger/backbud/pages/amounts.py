@@ -1,4 +1,4 @@
-"""Litres and days go in; words as exact as an estimate can be come out."""
+"""Tells litres and days of water in words, no more exactly than an estimate can be."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A botanical name comes in; its words come out, told apart by how they are set in print."""
+"""Sets a botanical name as print does: Latin words in italics, the rest upright."""
 
 from __future__ import annotations
 

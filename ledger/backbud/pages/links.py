@@ -1,4 +1,4 @@
-"""A handle or an id comes in; the path, the link or the anchor of its page comes out."""
+"""Names the page of each thing, the way to it from another page, and the place of a work on it."""
 
 from __future__ import annotations
 

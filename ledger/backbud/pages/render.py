@@ -1,4 +1,7 @@
-"""Lays out every page: a journal on a day comes in, pages and assets as bytes come out, by path."""
+"""Renders all pages of a journal on a day, and the stylesheet and pictures that they use.
+
+`SHEETS` lists the pages of the whole journal; each tree has one of its own.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The weather of the places goes in; what its page shows comes out: drawings, tables, sentences."""
+"""Lays out the weather page: what is known of the air of each place, and the water of the trees."""
 
 from __future__ import annotations
 

@@ -1,1 +1,1 @@
-"""Figures go in; drawings (SVG) with their key and the same figures as a table come out."""
+"""The drawings of the pages, as SVG; the page says in words or figures what each of them shows."""

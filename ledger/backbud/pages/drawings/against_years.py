@@ -1,4 +1,4 @@
-"""A sum's weeks go in, of this year and of others; lines against the years on record come out."""
+"""Draws how a sum of this year, of heat or of chill, runs against the years on record."""
 
 from __future__ import annotations
 

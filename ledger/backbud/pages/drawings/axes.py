@@ -1,4 +1,4 @@
-"""Days and values go in; where they stand in a drawing, its axes and its marks come out, as SVG.
+"""Places days and values in a drawing, and draws what most drawings share: axes, bars and lines.
 
 A drawing is as wide as its place on the page: across it everything is in percent, upwards in
 pixels. So letters keep their size on a telephone and on paper, where a scaled drawing's would not.

@@ -1,4 +1,4 @@
-"""The odds of frost by date go in; two lines in percent, autumn's and spring's, come out."""
+"""Draws the odds of frost by date: a line for autumn's first, a line for spring's last."""
 
 from __future__ import annotations
 

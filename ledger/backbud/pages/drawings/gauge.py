@@ -1,4 +1,4 @@
-"""What is on hand and what is wanted go in; a bar with a mark comes out as SVG.
+"""Draws how far what is on hand reaches towards what is wanted.
 
 The words beside it say the same, so it is left out for who listens to the page.
 """

@@ -1,4 +1,4 @@
-"""A root map and the wedges that come next go in; a plan of the root ball from above comes out.
+"""Draws the root ball from above, so that one sees which wedges have been closed the longest.
 
 The tree's front is at the bottom. Each wedge says its name, the year it was last opened, and
 whether its turn is next; how dark it is says how long it has been closed.

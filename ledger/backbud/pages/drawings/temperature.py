@@ -1,4 +1,4 @@
-"""The weeks of a year go in; their lows and highs as bars, measured and expected, come out."""
+"""Draws the temperature of a year by week, what was measured apart from what is expected."""
 
 from __future__ import annotations
 

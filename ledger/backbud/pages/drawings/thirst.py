@@ -1,4 +1,4 @@
-"""The weeks of water of a collection go in; a bar of litres for each comes out."""
+"""Draws how many litres all trees together lose in each week."""
 
 from __future__ import annotations
 

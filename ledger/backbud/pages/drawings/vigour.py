@@ -1,4 +1,4 @@
-"""How each zone of a tree grew at each look goes in; a drawing of the zones over time comes out.
+"""Draws how strongly each zone of a tree grew, at each of the last looks.
 
 The zones stand one above the other as they do on the tree. The larger a leaf, the stronger the
 zone; where the last look found them uneven, the strongest and the weakest are marked.

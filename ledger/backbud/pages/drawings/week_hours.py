@@ -1,4 +1,4 @@
-"""A season goes in; a bar of hours for each week, and the line of what a week has, come out."""
+"""Draws the hours of work in each week, against the hours that a week has."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The works of a season go in; when each kind may be done, and when it stands, come out as SVG.
+"""Draws when each kind of work may be done, and in which weeks it stands.
 
 A row for each act: a twig, the thicker the more works have their window then, and each week in
 which it stands bears a leaf, the taller the more hours it takes. Windows of several trees are never

@@ -1,4 +1,4 @@
-"""Where the output and the memory of a journal lie.
+"""Puts the output of a journal and its memory on the disk; in this file, only where they lie.
 
 Imported on the way of a run that has nothing to do, so it imports nothing itself.
 """

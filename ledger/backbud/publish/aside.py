@@ -1,4 +1,4 @@
-"""A journal's folder goes in; what somebody else put in the way of a `make` is moved aside, whole.
+"""Moves aside what does not bear the person's mark, so that `make --take-over` can begin anew.
 
 Nothing is deleted and nothing overwritten: it stands in `made-aside/`, in a new folder each time.
 """

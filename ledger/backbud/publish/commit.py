@@ -1,12 +1,13 @@
-"""A set of files comes in; `made/` then holds exactly that set, or after any failure the last one.
+"""Makes `made/` hold one whole set of files, the old one or the new, whatever fails on the way.
 
 How it stays whole:
 1. Files whose bytes differ are staged in `.backbud/staged/` as they are made (stage.py). Nothing
    else has changed.
 2. A synced list of them and their digests is renamed to `.backbud/commitment` (commitment.py). From
    here on the new set counts.
-3. Each staged file is renamed into `made/`, files of the old set that are gone are removed, and the
-   manifest is written last (put_in_place.py); then the commitment is removed.
+3. Files of the old set that are gone are removed, the new manifest is renamed into `made/`, then
+   each staged file, so that every file has an owner at any moment (put_in_place.py); last of all
+   the commitment is removed.
 A run that dies before 2 leaves staged files, which `finish` throws away. One that dies after it
 leaves the commitment, which `finish` carries out: a step already done is seen by its missing
 staged file. If `.backbud/` is deleted half way, the manifest in `made/` still names all that is

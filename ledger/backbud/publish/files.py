@@ -1,4 +1,4 @@
-"""Files that are made one by one, so that not all of them are held, with a word at their end."""
+"""The shape of an output that is made file by file, so that a run need not hold all of it."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The list of the files that a run published: their digests go in, and come out if it is ours.
+"""The list of the files that this person's last run published, each with its digest.
 
 It bears the person's mark. The folder that it lies in may be moved and copied with all that it
 holds; what it says of its files stays true or is seen to be false.

@@ -1,4 +1,4 @@
-"""Bytes go in with what they are; out they come with a mark, and back, if this person made it.
+"""Puts the person's mark on bytes, and tells bytes that bear it from all others.
 
 The mark is a keyed BLAKE2b digest (RFC 7693) over what the bytes are, the journal they belong to
 and the bytes: so no file of a stranger, no torn one, and none in the place of another passes.

@@ -1,4 +1,4 @@
-"""What a run tells the next one goes into `.backbud/` under the person's mark, and comes out again.
+"""Keeps in `.backbud/`, under the person's mark, what a run has to tell the next one.
 
 A file that is torn, that a stranger wrote, or that stands in the place of another one or of
 another journal's is as good as none: not a byte of it is looked at.

@@ -1,4 +1,4 @@
-"""Which names an output may have: below its folder, and no two that are one on some system."""
+"""Refuses names that lie outside the output, or that some system takes for one another."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What stands where files of the output are to come or to go: only what is ours may give way."""
+"""Sees to it that a new output takes the place of nothing that is not ours."""
 
 from __future__ import annotations
 

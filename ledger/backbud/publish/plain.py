@@ -1,4 +1,4 @@
-"""A path below a folder goes in; the bytes of the regular file there come out, no link followed.
+"""Reads a file that anybody may have put there: no link is followed, no pipe waited for.
 
 What lies in a journal may have come from anybody: a link may lead anywhere, and a pipe or a device
 in the place of a file may never come to an end. Asked on the way of a run that has nothing to do,

@@ -1,4 +1,4 @@
-"""A commitment is carried out: each staged file is renamed into the output, what is gone goes.
+"""Carries out a commitment: old files go, then the new manifest comes, then the new files.
 
 Each step can be repeated: what is staged is still to be placed, what is not has been placed.
 """

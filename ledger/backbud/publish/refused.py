@@ -1,4 +1,4 @@
-"""Why an output cannot be published, told to the person at the bench with the state it is in."""
+"""Says in a sentence why an output cannot be published, and in what state it is left."""
 
 from __future__ import annotations
 

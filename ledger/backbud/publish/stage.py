@@ -1,4 +1,4 @@
-"""The files of a new output, as they are made: what differs is written beside the old one.
+"""Writes the files of a new output beside the old one, as they are made, where they differ.
 
 Nothing of the output is changed here: until the commitment stands, all of it can be thrown away.
 """

@@ -1,4 +1,4 @@
-"""A journal's folder comes in; out goes what its last `make` had to say, if nothing changed since.
+"""Answers a `make` that has nothing to do with what the last one said.
 
 This is all that runs when there is nothing to do, so every import counts: only what the
 interpreter has loaded anyway, and one digest that needs no OpenSSL. What was remembered counts only

@@ -1,4 +1,4 @@
-"""Lays out a work as one calendar entry, the same on whatever day."""
+"""Lays out a work as one calendar entry; an open one reads the same on whatever day it is made."""
 
 from __future__ import annotations
 

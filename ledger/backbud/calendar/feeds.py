@@ -1,4 +1,4 @@
-"""The bytes of each feed (iCalendar: RFC 5545, RFC 7986), and the revisions of its entries."""
+"""Writes each feed as iCalendar (RFC 5545, RFC 7986), every entry with its revision."""
 
 from __future__ import annotations
 

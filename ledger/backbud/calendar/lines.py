@@ -1,4 +1,4 @@
-"""How a property is written as a content line (RFC 5545 §3.1): escaped and folded.
+"""Writes a property as a content line (RFC 5545 §3.1), escaped and folded.
 
 A general library takes a quarter of a millisecond for an entry, and a large journal has thousands
 on every save; these few rules take a twentieth of that. The tests compare them with the library.

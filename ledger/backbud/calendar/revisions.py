@@ -1,4 +1,4 @@
-"""Which SEQUENCE and DTSTAMP an entry bears, so that calendars see a change, and only a change.
+"""Gives an entry the SEQUENCE and DTSTAMP by which calendars see a change, and only a change.
 
 A calendar that subscribes takes an entry anew only where its SEQUENCE is higher, or equal with a
 later DTSTAMP (RFC 5546 §2.1.5). So both stay while an entry is the same and rise when it changes.

@@ -1,4 +1,4 @@
-"""Which feeds there are, and which follow-ups stand in them at all."""
+"""Decides which feeds there are, and which follow-ups stand in them at all."""
 
 from __future__ import annotations
 

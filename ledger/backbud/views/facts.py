@@ -1,4 +1,4 @@
-"""A species goes in; its facts as a person reads them come out, each with its source."""
+"""The facts of a species as a person reads them, each with its source."""
 
 from __future__ import annotations
 

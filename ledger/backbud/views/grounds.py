@@ -1,4 +1,4 @@
-"""Trees, cards and settings go in; what feeds are sorted by comes out."""
+"""What feeds are sorted by, and audiences told by: the trees, the places, and who owns what."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What all pages are made from comes in; what one tree's page is made from comes out.
+"""Cuts the view of a whole journal down to what one tree's page is made from.
 
 A page that is given no more than this can show no more, so it is as good as new while this is the
 same (kept.py).

@@ -1,4 +1,4 @@
-"""A journal on a day, from which all that is shown of it is made."""
+"""All that the pages are made from: the collection, its plan and its weather on one day."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What is known of the air of each place goes in; the figures that the weather page shows come out.
+"""Works out the figures that the weather page shows of the air of each place.
 
 The home place comes first, then each place with a sky of its own: its own days, or another cover
 that shifts heat. Places that share a sky share its figures.

@@ -1,4 +1,4 @@
-"""The compiler of a care journal: a folder of notes comes in, a care calendar and pages go out.
+"""The compiler of a care journal: it makes a care calendar and pages of a folder of notes.
 
 For a program: `read` gives a journal as it stands on a day, `made_of` all that is published of it
 (front.py). They and the types they return are imported once they are asked for, since every start

@@ -1,6 +1,6 @@
-"""A journal that was read goes in; every file that is published of it comes out, with its problems.
+"""Makes every file that is published of a journal: its calendars and its pages.
 
-Nothing is written here: what is made can be put in place (make.py) or handed on (front.py).
+None is put in place here: what is made can be published (make.py) or handed on (front.py).
 """
 
 from __future__ import annotations

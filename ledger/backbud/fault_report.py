@@ -1,4 +1,4 @@
-"""An error that nobody foresaw goes in; one sentence comes out, and a report of it is written.
+"""Says in a sentence that backbud itself failed, and writes the report that helps to mend it.
 
 The report lies beside the journal's memory. It holds what is needed to mend the fault: versions,
 the command, the way the error went. Of the journal it holds no more than the line at fault.

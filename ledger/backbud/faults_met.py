@@ -1,4 +1,4 @@
-"""Steps that failed for a tree by a fault of ours are told at its card, by every command.
+"""Tells at a tree's card, in every command, that a step failed for it by a fault of ours.
 
 A command that takes fewer steps may not come upon such a fault, so it is remembered until a run
 that takes every step did not meet it again.

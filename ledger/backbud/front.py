@@ -1,4 +1,4 @@
-"""The front door for programs: a journal's folder and a day go in, plain values come out.
+"""The front door for programs: a journal as it stands on a day, in plain typed values.
 
 Nothing is written into the folder, and nobody's secret is made, unless that is asked for. What
 lies in `.backbud/` and `made/` counts only under the person's own mark, code in `plugins/` runs

@@ -1,4 +1,4 @@
-"""The folder that a command is given in goes out of the places that modules are imported from.
+"""Keeps modules from being imported out of the folder that a command is given in.
 
 It may be a journal, which may come from somebody else. So this module imports nothing that is not
 in the interpreter already, not even the features of later versions.

@@ -1,4 +1,4 @@
-"""A value's inputs go in; the value of an earlier run comes out where they are still the same.
+"""Keeps what a run made for the next run in the same process, as long as its inputs are equal.
 
 For a process that compiles one journal again and again. A kept value is handed out only for
 inputs that are equal to those it was made from, so it can never be out of date; what a run has no

@@ -1,4 +1,4 @@
-"""A journal's folder goes in; calendars and pages are published, and what was done comes out.
+"""Compiles a journal and publishes it whole: the work of `make`, `watch` and `publish`.
 
 The steps, in order:
     read      the journal and its replay (session.py)

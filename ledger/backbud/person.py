@@ -1,4 +1,4 @@
-"""What a key is for goes in; a key that only this person has comes out, derived from one secret.
+"""Gives keys that only this person has, one for each purpose, all derived from one secret.
 
 The secret lies in the person's own folder for settings, never in a journal, which may come from
 somebody else. Asked on the way of a run that has nothing to do, so it imports only what the

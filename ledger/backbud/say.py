@@ -1,4 +1,4 @@
-"""Lines for a person, or JSON for a program, go in; they stand on the terminal, whatever it is.
+"""Prints lines for a person and JSON for a program, on whatever terminal there is.
 
 Nothing else in backbud prints. What a terminal would obey is written out (`shown`), and what its
 letters do not have is said in those that it has, so that printing never fails for what is printed.

@@ -1,4 +1,4 @@
-"""A journal's folder and a day go in; everything a command can ask of it comes out, when asked."""
+"""One journal on one day, and all that commands ask of it; each step is taken once, when asked."""
 
 from __future__ import annotations
 

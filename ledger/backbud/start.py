@@ -1,4 +1,4 @@
-"""A command line comes in; a `make` with nothing to do is answered here, all else by `backbud.cli`.
+"""Where the command begins: a `make` with nothing to do is answered here, all else by `cli.py`.
 
 Only this module and what it imports runs before the answer, so nothing here may import more.
 """

@@ -1,4 +1,4 @@
-"""A journal as read and the names of what was read before go in; Broken where a part is missing.
+"""Refuses to publish when a file that gave something before is there and gives nothing now.
 
 Half a journal must not pass for a whole one: its trees would leave the pages and the calendars.
 Deleting a file is a keeper's right; a file that is there and gives nothing is most likely an

@@ -1,4 +1,4 @@
-"""Dates, windows and counts come in; plain English comes out, the same on every page."""
+"""Puts dates, windows and counts into plain English, the same on every page."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Lays out the weather page: what is known of the air of each place, and the water of the trees."""
+"""Lays out the weather page: what is known of the air of each place, and of the trees' water."""
 
 from __future__ import annotations
 

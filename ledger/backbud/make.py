@@ -2,8 +2,8 @@
 
 The steps, in order:
     read      the journal and its replay (session.py)
-    compile   its plan, then its feeds and pages, each staged as it is made (compiled.py)
-    publish   the whole set, or nothing (publish/commit.py)
+    compile   its plan, then its feeds and pages (compiled.py)
+    publish   each file staged as it comes, then the whole set put in place (publish/commit.py)
     remember  what it was made from, so that the next run can end at once (publish/unchanged.py)
 """
 

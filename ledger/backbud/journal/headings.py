@@ -1,4 +1,4 @@
-"""Finds lines that were meant for a date, a card or a subject line, and are none as written.
+"""Finds lines that seem meant for a date, a card or a subject line, and are none as written.
 
 What stands below such a line is filed nowhere: to put it under the day or the tree above would be a
 guess.

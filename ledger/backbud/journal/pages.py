@@ -1,4 +1,4 @@
-"""Gives every page of the diary its place in time, and leaves out those that have none yet."""
+"""Gives every page of the diary its place in time, and leaves out those that have none."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The list of what is still to be put in place: once it stands there, the new output counts."""
+"""The list of what is still to be put in place: once it has its name, the new output counts."""
 
 from __future__ import annotations
 

@@ -1,7 +1,4 @@
-"""A border privet's work and year go in; what its arching sprays and hardy wood ask for.
-
-Unless a rule says otherwise, its figures are common practice, no source.
-"""
+"""A border privet: the works of every privet, by the dates of one that stands bare in winter."""
 
 from __future__ import annotations
 

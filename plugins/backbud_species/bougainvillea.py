@@ -1,4 +1,4 @@
-"""A bougainvillea's work and year go in; what its flowers on new wood and fine roots ask for.
+"""The care of a bougainvillea, which flowers on new shoots alone and hates a torn root.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

@@ -1,4 +1,4 @@
-"""A common box's work and year go in; what its slow dense foliage and its enemies ask for.
+"""The care of a common box, slow and dense, watched for the moth and the blight that strip it.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

@@ -1,4 +1,4 @@
-"""A boxwood honeysuckle's work and year go in; what its speed and its soft old wood ask for.
+"""The care of a boxwood honeysuckle, trimmed again and again, for it flushes until autumn.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

@@ -1,4 +1,4 @@
-"""A Canadian hemlock's work and year go in; what its fine shoots, its thirst and its shade ask for.
+"""The care of a Canadian hemlock, which wants shade and damp, and buds only behind green.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

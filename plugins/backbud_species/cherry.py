@@ -1,4 +1,4 @@
-"""A flowering cherry's work and year go in; what its spurs and its bad healing ask for.
+"""The care of a flowering cherry: its spurs stay whole and its cuts small, as they heal badly.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

@@ -1,4 +1,4 @@
-"""A Chinese elm's work and year go in; what its long growing season and small leaves ask for.
+"""The care of a Chinese elm, bare or half green in winter as the cold decides.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

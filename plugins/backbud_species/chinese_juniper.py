@@ -1,4 +1,4 @@
-"""A Chinese juniper's work and year go in; what its scale foliage, live veins and deadwood ask for.
+"""The care of a Chinese juniper, which lives from its tips: they stay, and only runners are cut.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

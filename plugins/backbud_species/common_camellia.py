@@ -1,4 +1,4 @@
-"""A common camellia's work and year go in; what its late-winter flowers and one flush ask for.
+"""The care of a common camellia, worked on between its late-winter flowers and its one flush.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

@@ -1,4 +1,4 @@
-"""A rock cotoneaster's work and year go in; what its fishbone twigs and small fruit ask for.
+"""The care of a rock cotoneaster, kept to flat fans of twigs, with its small fruit off by spring.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

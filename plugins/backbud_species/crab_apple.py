@@ -1,4 +1,4 @@
-"""A crab apple's work and year go in; what its spurs, its fruit and its many diseases ask for.
+"""The care of a crab apple, thinned in flower and fruit so that it bears again the year after.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

@@ -1,4 +1,4 @@
-"""A dwarf jade's work and year go in; what its brittle stems and readiness to bud ask for.
+"""The care of a dwarf jade: it buds from any wood, but a full stem snaps, so it is bent thirsty.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

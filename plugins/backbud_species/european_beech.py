@@ -1,4 +1,4 @@
-"""A European beech's work and year go in; what its one flush and its long days ask for.
+"""The care of a European beech: as of all beeches, with shade, for a lost leaf is not replaced.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

@@ -1,4 +1,4 @@
-"""A field elm's work and year go in; what its vigour, its suckers and its wilt ask for.
+"""The care of a field elm, pruned in the cold, when no beetle carries elm wilt to its cuts.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

@@ -1,4 +1,4 @@
-"""A field maple's work and year go in; what its paired shoots and corky bark ask for.
+"""The care of a field maple, whose long joints are cut to one pair and whose cork is spared.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

@@ -1,4 +1,4 @@
-"""A firethorn's work and year go in; what its thorns, its fruit and its few roots ask for.
+"""The care of a firethorn: it fruits on twigs of last year, and its few roots are spared.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

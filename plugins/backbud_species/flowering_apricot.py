@@ -1,4 +1,4 @@
-"""A flowering apricot's work and year go in; what its winter flowers and old wood ask for.
+"""The care of a flowering apricot: it flowers before it feeds, and its old wood seldom buds.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

@@ -1,4 +1,4 @@
-"""A Fukien tea's work and year go in; what its tufted leaves and its love of warmth ask for.
+"""The care of a Fukien tea, kept warm all year, for its roots regrow slowly and only in warmth.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

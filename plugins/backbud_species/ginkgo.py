@@ -1,4 +1,4 @@
-"""A ginkgo's work and year go in; what its spurs, fleshy roots and open cuts ask for.
+"""The care of a ginkgo, whose thick roots freeze first and whose cuts hardly ever close.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

@@ -1,4 +1,4 @@
-"""A hawthorn's work and year go in; what its flowering spurs and thorns ask for.
+"""The care of a hawthorn: first into leaf, it is repotted first, and its spurs are left to flower.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

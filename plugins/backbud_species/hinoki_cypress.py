@@ -1,4 +1,4 @@
-"""A hinoki cypress' work and year go in; what its fans, its shade and its bare wood ask for.
+"""The care of a hinoki cypress, kept short while it is green, for its bare wood never buds.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

@@ -1,7 +1,4 @@
-"""A European hornbeam's work and year go in; what its strong top and dying stubs ask for.
-
-Unless a rule says otherwise, its figures are common practice, no source.
-"""
+"""A European hornbeam: the works of all hornbeams, for one that buds back from its trunk."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A jade plant's work and year go in; what its swollen stems and winter flowers ask for.
+"""The care of a jade plant, clipped rather than wired, as its stems snap and its skin marks.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

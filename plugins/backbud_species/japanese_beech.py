@@ -1,4 +1,4 @@
-"""A Japanese beech's work and year go in; what its white bark and fine buds ask for.
+"""The care of a Japanese beech, thinned in leaf and bud for the sake of its fine winter twigs.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

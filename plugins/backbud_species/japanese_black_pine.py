@@ -1,4 +1,4 @@
-"""A Japanese black pine's work and year go in; what its candles, needles and roots ask for.
+"""The care of a Japanese black pine: cut candles bring a strong one a second, shorter flush.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

@@ -1,4 +1,4 @@
-"""A Japanese cedar's work and year go in; what its soft tips, its thirst and its winter ask for.
+"""The care of a Japanese cedar: its tips are pulled off soft, for what scissors cut turns brown.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

@@ -1,4 +1,4 @@
-"""A Japanese maple's work and year go in; what its fine twigs and thin leaves ask for.
+"""The care of a Japanese maple, stopped as its first pairs open, and shaded for its thin leaves.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

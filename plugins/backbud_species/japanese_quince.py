@@ -1,4 +1,4 @@
-"""A Japanese quince's work and year go in; what its clumps, suckers and winter flowers ask for.
+"""The care of a Japanese quince, repotted in autumn against crown gall and freed of suckers.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

@@ -1,4 +1,4 @@
-"""A Japanese red pine's work and year go in; what its softer second flush and thin bark ask for.
+"""The care of a Japanese red pine: candles cut early, and with years of rest, as it tires soon.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

@@ -1,4 +1,4 @@
-"""A Japanese white pine's work and year go in; what its slow single flush and roots ask for.
+"""The care of a Japanese white pine, with one short flush a year, and roots slow to come back.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

@@ -1,4 +1,4 @@
-"""A Korean hornbeam's work and year go in; what its twisted trunk and red autumn ask for.
+"""The care of a Korean hornbeam: as of all hornbeams, its catkins off and its autumn kept red.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

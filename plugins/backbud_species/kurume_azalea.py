@@ -1,4 +1,4 @@
-"""A kurume azalea's work and year go in; what its mass of small flowers and twigs asks for.
+"""The care of a kurume azalea, which flowers at every tip a month before the satsuki.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

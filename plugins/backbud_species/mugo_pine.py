@@ -1,4 +1,4 @@
-"""A mugo pine's work and year go in; what its low vigour, its buds and its supple wood ask for.
+"""The care of a mugo pine, strongest low down, so that its low candles are shortened first.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

@@ -1,4 +1,4 @@
-"""A myrtle's work and year go in; what its summer flowers and its thirst ask for.
+"""The care of a myrtle, left untrimmed after early June, since it flowers on this summer's shoots.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

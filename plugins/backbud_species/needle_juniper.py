@@ -1,4 +1,4 @@
-"""A needle juniper's work and year go in; what its sharp tips, live veins and hard wood ask for.
+"""The care of a needle juniper, which wakes late and, unlike one of scales, may be pinched.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

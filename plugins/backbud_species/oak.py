@@ -1,4 +1,4 @@
-"""An English oak's work and year go in; what its clustered buds and taproot ask for.
+"""The care of an English oak, whose buds crowd at the tips and make knots where they are left.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

@@ -1,4 +1,4 @@
-"""An olive's work and year go in; what its old wood, its dry home and its wounds ask for.
+"""The care of an olive, which shoots from any wood and is cut dry, against disease in its wounds.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

@@ -1,4 +1,4 @@
-"""A pomegranate's work and year go in; what its warmth, its twisted trunk and its fruit ask for.
+"""The care of a pomegranate: the last to wake, it flowers on short shoots that are left whole.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

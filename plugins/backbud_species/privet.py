@@ -1,7 +1,4 @@
-"""A common privet's work and year go in; what its half-green winters and fast shoots ask for.
-
-Unless a rule says otherwise, its figures are common practice, no source.
-"""
+"""A common privet: the works of every privet, by the dates of one half green in mild winters."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A rosemary's work and year go in; what its touchy roots and its bare wood ask for.
+"""The care of a rosemary, never cut behind its last green, and at its roots as little as can be.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

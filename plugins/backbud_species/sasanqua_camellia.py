@@ -1,4 +1,4 @@
-"""A sasanqua's work and year go in; what an autumn-flowering camellia asks for.
+"""The care of a sasanqua, which flowers in autumn, so that spring is free for its cuts.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

@@ -1,4 +1,4 @@
-"""A satsuki azalea's work and year go in; what its flowers, soft shoots and fine roots ask for.
+"""The care of a satsuki azalea: spent flowers off, low shoots cut first, roots opened by wedges.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

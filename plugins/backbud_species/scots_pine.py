@@ -1,4 +1,4 @@
-"""A Scots pine's work and year go in; what its one flush, its buds and its bark ask for.
+"""The care of a Scots pine, of one flush: its candles are broken or its shoots cut, never both.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

@@ -1,4 +1,4 @@
-"""A serissa's work and year go in; what its suckers, its flowers and its moods ask for.
+"""The care of a serissa, which sheds its leaves at any change and suckers from its roots.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

@@ -1,4 +1,4 @@
-"""A small-leaved cotoneaster's work and year go in; what an evergreen of its kind asks for.
+"""The care of a small-leaved cotoneaster: a rock cotoneaster's, by an evergreen's dates.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

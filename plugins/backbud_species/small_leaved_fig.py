@@ -1,4 +1,4 @@
-"""A small-leaved fig's work and year go in; what its speed, sap and aerial roots ask for.
+"""The care of a small-leaved fig, quick to thicken, and led to root from its branches.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

@@ -1,4 +1,4 @@
-"""A Japanese snowbell's work and year go in; what its bells, its soft shoots and twigs ask for.
+"""The care of a Japanese snowbell, whose short shoots are left until their bells have hung.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

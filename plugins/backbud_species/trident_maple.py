@@ -1,4 +1,4 @@
-"""A trident maple's work and year go in; what its strong shoots and tender roots ask for.
+"""The care of a trident maple, whose strong top is stopped and whose wire bites within a month.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

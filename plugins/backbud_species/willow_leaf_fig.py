@@ -1,4 +1,4 @@
-"""A willow-leaf fig's work and year go in; what its narrow leaves and fine twigs ask for.
+"""The care of a willow-leaf fig, thinned and stripped for twigs as fine as its narrow leaves.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

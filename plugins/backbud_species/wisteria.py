@@ -1,4 +1,4 @@
-"""A wisteria's work and year go in; what its long shoots and hanging flowers ask for.
+"""The care of a wisteria, whose long shoots are shortened twice, for flower buds at their base.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

@@ -1,4 +1,4 @@
-"""A zelkova's work and year go in; what its fan of fine twigs asks for.
+"""The care of a zelkova, stopped shoot by shoot so that its twigs make one even broom.
 
 Unless a rule says otherwise, its figures are common practice, no source.
 """

@@ -1,1 +1,1 @@
-"""Cards and events go in; what every tree, pot and place was on any day comes out."""
+"""Replays the diary on top of the cards, so that every tree is known as it was on any day."""

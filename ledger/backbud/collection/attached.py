@@ -1,6 +1,7 @@
-"""What acts put on a tree and take off goes in, one after the other; what is on it comes out.
+"""Keeps what is on a tree while its acts are gone through: wire, guys, ties, covers and the like.
 
-Some trees bear thousands of wires: what an act is done to is sought by the words of its part.
+What one act changes stands in on_tree.py. Some trees bear thousands of wires, so what an act is
+done to is sought by the words of its part, and not one by one.
 """
 
 from __future__ import annotations

@@ -1,4 +1,8 @@
-"""Dated pages go in; for each line that was corrected later, what corrects it comes out."""
+"""Finds the line that each `corrected` speaks of, and gives that line its new details.
+
+The correction stands later in the diary than what it mends, so the replay must know of it before
+it begins.
+"""
 
 from __future__ import annotations
 

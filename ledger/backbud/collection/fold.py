@@ -1,4 +1,8 @@
-"""A tree's card and history go in; what the tree was on a day comes out."""
+"""Works out what one tree was on a day, from its card and as much of its history as lies before.
+
+The replay settles whose history a line belongs to; all else a tree is, its sizes, strength and
+wedges, is folded here and only when somebody asks.
+"""
 
 from __future__ import annotations
 

@@ -1,8 +1,8 @@
-"""A journal is replayed for a check: how many trees are here, and what cannot have been so.
+"""Counts the trees that are here and finds what cannot have been so, for a check.
 
-For a check, which asks for no history: where an earlier run remembered how all stood before a page,
-and nothing before that page has changed, the replay goes on from there. The memory may be deleted
-at any time; a torn or foreign one is as good as none. It holds values only, never code.
+A check asks for no history. So where an earlier run remembered in a file how all stood before a
+page, and nothing before that page has changed, the replay goes on from there. The file may be
+deleted at any time; a torn or foreign one is as good as none. It holds values only, never code.
 """
 
 from __future__ import annotations

@@ -1,4 +1,4 @@
-"""A line that takes something off goes in; where none is on that part of the tree, it is held back.
+"""Holds back a line that takes something off a part of a tree where none of it is.
 
 What a diary says came off must have been put on, or have been on before the diary began.
 """

@@ -1,4 +1,4 @@
-"""An act goes in; what it put on the tree or into its pot, and what it took off, comes out."""
+"""Says of each act what it puts on a tree or into its pot, and what it takes off again."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The cards of places go in; what lies within what, and under which cover, comes out."""
+"""Tells from the cards of places which lies within which, and what cover is over each."""
 
 from __future__ import annotations
 

@@ -1,5 +1,8 @@
-"""A journal goes in; each thing's own history comes out, replayed from its first page or, where an
-earlier run of this process left a moment to go on from, from a little before what changed."""
+"""Replays a whole journal, so that each tree, pot and other thing has its own history.
+
+How a page is replayed stands in whereabouts.py. In a process that reads one journal again and
+again, the replay goes on from a moment that an earlier run left, a little before what changed.
+"""
 
 from __future__ import annotations
 

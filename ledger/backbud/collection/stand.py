@@ -1,6 +1,6 @@
-"""A tree's standing and an act go in; where it stands then, whose it is, in which pot, comes out.
+"""Says how each act changes where a tree stands, whose it is, its pot, and whether it is here.
 
-What the replay of the whole journal and the fold of one tree both need to know.
+The replay of the whole journal and the fold of one tree both ask this, so it stands apart.
 """
 
 from __future__ import annotations

@@ -1,4 +1,4 @@
-"""What a tree, a pot and a place were on one day: frozen values, and nothing else."""
+"""The frozen values that tell of a tree on one day: its history, its zones and what is on it."""
 
 from __future__ import annotations
 

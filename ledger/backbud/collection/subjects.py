@@ -1,4 +1,7 @@
-"""A subject line goes in, with the trees as they stand just before it; what it means comes out."""
+"""Finds which trees and other things a subject line means, as they stand just before it.
+
+`all in tunnel` means other trees each time, so this is asked in the midst of the replay.
+"""
 
 from __future__ import annotations
 

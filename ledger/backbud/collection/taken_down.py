@@ -1,7 +1,7 @@
-"""An everyday block and how many trees it names go in; their entries come out when asked.
+"""Takes down a tree's lines during the replay, and makes entries of them once somebody asks.
 
-Most of a diary changes nothing that the replay must know, so its events wait until a plan or a page
-wants them.
+Most of a diary changes nothing that the replay must know, so its events wait until a plan or a
+page wants them.
 """
 
 from __future__ import annotations

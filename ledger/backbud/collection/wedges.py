@@ -1,4 +1,4 @@
-"""The wedges that root work opened go in; the root map, turned with the tree's front, comes out.
+"""Keeps the root map: which wedges of the root ball were opened, and when.
 
 Seen from above with the front at the bottom: S or front, N or back, E or right, W or left; or the
 hours of the clock with 6 at the front. Names may change from year to year, and the number of

@@ -1,7 +1,7 @@
-"""Dated pages go in; each thing's own history comes out, with every subject line made plain.
+"""Replays the diary page by page: gives each line to what it means, and tells what cannot be.
 
-The replay runs in the order of the pages and keeps only what a subject line can ask for: where
-each tree stands, whose it is, whether it is here, and which pot it is in.
+It keeps only what a subject line can ask for: where each tree stands, whose it is, whether it is
+here, and which pot it is in. What else a tree is, fold.py makes of its history.
 """
 
 from __future__ import annotations

@@ -1,4 +1,4 @@
-"""A look at a tree's vigour goes in; how each zone that it names grows comes out."""
+"""Reads how strongly each zone of a tree grows from a line about its vigour or its strength."""
 
 from __future__ import annotations
 

@@ -1,1 +1,1 @@
-"""The collection and its species go in; dated, explained follow-ups come out."""
+"""Finds what falls due on every tree, when, and why; and what water and materials that takes."""

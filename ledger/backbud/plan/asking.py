@@ -1,4 +1,4 @@
-"""A rule and what it hangs on go in; what it proposes comes out, and its faults are kept.
+"""Asks a rule what it proposes, so that one that fails spoils nothing but itself.
 
 A rule that is not this program's own may take so long and no longer, and what it yields is looked
 at closely.

@@ -1,4 +1,4 @@
-"""A yearly rule and a way to ask it go in; what it proposes, kept still if far off, comes out."""
+"""Keeps far-off days that hang on a growth stage still, so that a calendar changes seldom."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The figures of the settings are looked up among those that something asks for."""
+"""Finds the figures in the settings that nothing asks for, since each is most likely a slip."""
 
 from __future__ import annotations
 

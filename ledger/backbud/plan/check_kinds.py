@@ -1,4 +1,8 @@
-"""The kinds of the trees are looked up among the species that are known here."""
+"""Finds the trees whose kind no species here knows, so that a check can say so.
+
+It remembers which kinds are known: to find the species takes longer than all else in a
+small journal.
+"""
 
 from __future__ import annotations
 

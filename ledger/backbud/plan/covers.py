@@ -1,4 +1,4 @@
-"""The words of a place's cover go in; what it does to air, light and water under it comes out.
+"""Says what the cover of a place does to the air, the light and the water lost under it.
 
 Unless its source is named, a figure is common practice, no source; each is a setting under its
 name.

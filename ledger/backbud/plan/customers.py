@@ -1,4 +1,4 @@
-"""A customer's tree goes in; what its owner waits for comes out."""
+"""Makes the hand-back of a customer's tree fall due by the day it is wanted, or once ready."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Dues go in; each comes out knowing from which day the next of its kind stands for it."""
+"""Tells each due from which day the next of its kind stands for it, so that none pile up."""
 
 from __future__ import annotations
 

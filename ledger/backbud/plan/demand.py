@@ -1,4 +1,4 @@
-"""A place goes in; what its weather asks of a canopy in the open there, day by day, comes out.
+"""Reckons how much water the weather asks of a canopy under the open sky of a place, day by day.
 
 Measured days to today, then the climate: reference evapotranspiration by Penman-Monteith where a
 day has humidity, wind and sun, else from its low and high (Hargreaves).

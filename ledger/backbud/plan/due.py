@@ -1,4 +1,7 @@
-"""What a rule proposed, or the keeper planned, goes in; a follow-up with its id comes out."""
+"""Makes a follow-up with its id and its reasons of what a rule proposed or the keeper planned.
+
+A `Due` is that follow-up with what the later steps must know of its cause.
+"""
 
 from __future__ import annotations
 

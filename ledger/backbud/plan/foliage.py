@@ -1,4 +1,4 @@
-"""A tree, its species and its years go in; how dense its foliage is on any day comes out.
+"""Says how dense a tree's foliage is on any day, since a bare tree drinks less than one in leaf.
 
 The densities are those of `bench.water.CANOPY_FACTORS`, common practice, no source.
 """

@@ -1,4 +1,7 @@
-"""A proposal of a rule and what became of it go in; one follow-up, with its id, comes out."""
+"""What a follow-up is: one work that falls due on one tree, with its window and its reasons.
+
+It is the same whatever day it is looked at; `state` tells how it stands on a day.
+"""
 
 from __future__ import annotations
 

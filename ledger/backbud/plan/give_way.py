@@ -1,4 +1,4 @@
-"""Dues as settled go in; those that the keeper's own plan stands for come out as replaced."""
+"""Lets what a rule proposed give way to the keeper's own plan of the same work."""
 
 from __future__ import annotations
 

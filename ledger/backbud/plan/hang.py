@@ -1,4 +1,4 @@
-"""A tree and its species' rules go in; what each rule proposes, and on what it hangs, comes out.
+"""Hangs the rules on a tree: finds what each hangs on, asks it, and names what it proposes.
 
 A rule hangs on an act, on a season of a growing year, or on a growth stage. It is given the tree
 as it was then: just after the act, or when the season or stage began.

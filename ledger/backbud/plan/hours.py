@@ -1,4 +1,4 @@
-"""Trees' histories go in; what their `worked` lines teach of the minutes of each act comes out.
+"""Learns from the `worked` lines how many minutes each act takes, for the works to come.
 
 A line counts for what was done to the same subjects on that day. Where it names the work (`2 h on
 wiring`), it counts for that alone; where it stands for several acts, its time is parted among them

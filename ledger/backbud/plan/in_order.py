@@ -1,4 +1,4 @@
-"""Sorted lists, one for each tree, go in; all their items in order come out.
+"""Puts the sorted lists of all trees into one order, quickly where few of them changed.
 
 Where an earlier run put nearly the same lists together, only what differs is taken out of its
 order and put in: the rest of thousands of items need not be looked at.

@@ -1,4 +1,4 @@
-"""A tree and its follow-ups go in; those that would stress it twice in a season come out warned."""
+"""Warns of works that would stress a tree twice in one season, or a weak tree at all."""
 
 from __future__ import annotations
 

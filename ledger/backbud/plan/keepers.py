@@ -1,4 +1,7 @@
-"""A tree's history goes in; what the keeper planned, put off or set for a check comes out."""
+"""Makes dues of what the keeper wrote down to be done: plans, and looks set for a later day.
+
+A `put-off` of something due moves that due, in settle.py; of nothing due it is a plan, made here.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Every figure that the settings may set, wherever it is asked for, comes out.
+"""Lists every figure that the settings may set, wherever it is asked for.
 
 What the species of a package ask for stands under the entry-point group `backbud.figures`.
 """

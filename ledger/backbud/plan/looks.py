@@ -1,4 +1,4 @@
-"""A check as written goes in; what was looked at, where, and what was found, comes out."""
+"""Parts a `checked` line into its looks: what was looked at, where, and what was found there."""
 
 from __future__ import annotations
 

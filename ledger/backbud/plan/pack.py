@@ -1,4 +1,7 @@
-"""The entry points of the installed packages go in; the species known here come out."""
+"""Finds a species by any of its names: built in, of an installed package, or of the journal's own.
+
+A class is loaded when a tree needs it, since to load them all is slow.
+"""
 
 from __future__ import annotations
 

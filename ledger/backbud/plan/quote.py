@@ -1,4 +1,4 @@
-"""A line of the diary goes in; as much of it as the tree's owner may read comes out."""
+"""Quotes a line of the diary as a reason, without what its tree's owner is not to read."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A species and a pot go in; the coldest night that its roots bear comes out.
+"""Says how cold a night the roots of a species bear in a given pot.
 
 Young roots die sooner than mature ones. They are what a tree lives by within a year of root work
 (`Year.bears`), and what fills a shallow pot.

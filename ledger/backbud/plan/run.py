@@ -1,6 +1,7 @@
-"""Every tree is planned: what falls due on it, step by step.
+"""Plans every tree: the steps from its rules to its follow-ups stand in `STEPS` as they run.
 
-Nothing here looks at today but to choose which growing years are worth computing.
+Whether a follow-up is late, or is to be done now, is not settled here: `FollowUp.state` tells it
+for any day.
 """
 
 from __future__ import annotations

@@ -1,4 +1,4 @@
-"""Open works and the hours of a week go in; the year ahead, its weeks evened out, comes out.
+"""Lays the open works out over the weeks ahead, and evens out those that are too full.
 
 Each work stands on its best day; a week that is then over the hours a person has gives works to
 weeks with room inside their windows, one at a time. Only the day on this sheet moves: never a

@@ -1,4 +1,4 @@
-"""The trees of a plan go in; the sections that plugins write for their pages come out."""
+"""Asks the plugins for the sections that they write for the page of each tree."""
 
 from __future__ import annotations
 

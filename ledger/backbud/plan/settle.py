@@ -1,4 +1,4 @@
-"""Dues and a tree's later history go in; each due with what became of it comes out.
+"""Finds what became of each due: whether it was done, skipped or put off, or is still open.
 
 A due is done by its act inside its window, after it, or shortly before; skipped or moved by the
 keeper's word; or left open. Nothing before its cause counts.

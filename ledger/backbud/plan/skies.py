@@ -1,4 +1,4 @@
-"""A place and its cover go in; what is known of the air there comes out.
+"""Gathers what is known of the air at a place under its cover: its record, its means, its nights.
 
 Places under the same sky and cover share one outlook, so each sum is reckoned once.
 """

@@ -1,5 +1,4 @@
-"""A tree and the cards of its pot and mix go in; canopy, pot and water held come out, or what to
-write down.
+"""Measures what a tree's water hangs on, canopy, pot and water held, or tells what to write down.
 
 What was not measured is reckoned by a rule of thumb, and the rule says so beside its figure. The
 rules are common practice, no source; each is a setting under its name.

@@ -1,4 +1,4 @@
-"""Dues go in; for an event, those that it may settle come out, without looking at all others.
+"""Finds the dues that an event may settle without a look at all the others.
 
 A tree may have thousands of them, on as many branches.
 """

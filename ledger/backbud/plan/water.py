@@ -1,4 +1,4 @@
-"""The trees here and the weather of their places go in; the water each asks for comes out.
+"""Reckons how much water each tree asks for, each place, and all together week by week.
 
 The steps, in order:
     open sky   what the weather asks for in the open, day by day (demand.py)

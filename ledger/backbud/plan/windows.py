@@ -1,4 +1,4 @@
-"""A line that says when something is meant to be done goes in; its window comes out."""
+"""Reads when a line says something is to be done: `to 2028-03`, `in 2-3 weeks`, `next spring`."""
 
 from __future__ import annotations
 

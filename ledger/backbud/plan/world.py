@@ -1,7 +1,7 @@
-"""A journal, its weather and a day go in; all that a tree's plan is made from comes out.
+"""Tells when a tree must be planned anew: when its own lines or what all trees share changed.
 
-For a process that plans one journal again and again (kept.py): a tree is planned anew only when
-something of this is not as it was. Dates, figures and measures are compared as they were written.
+For a process that plans one journal again and again (kept.py). Dates, figures and measures are
+compared as they were written.
 """
 
 from __future__ import annotations

@@ -1,6 +1,6 @@
-"""A tree, a place, a day and a species go in; the growing year there comes out.
+"""Makes the growing year that a rule is given: a tree's stages, weather and limits at one place.
 
-What the weather of a place says comes in here, through `Year`.
+What the weather of a place says reaches the rules through this `Year` alone.
 """
 
 from __future__ import annotations

@@ -1,4 +1,4 @@
-"""A wire and how its tree grows go in; the day it is reckoned to bite, and the datum, come out."""
+"""Reckons the day on which a wire begins to bite, by its thickness and how the wood grows."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A day and a year go in; whether it lies in growth, and the spring to come, come out.
+"""Helps the rules for every tree to tell growth from rest, and to find the spring to come.
 
 Months, where no weather decides, are common practice, no source.
 """

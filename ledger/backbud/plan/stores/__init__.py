@@ -1,4 +1,4 @@
-"""Cards, diary and plan go in; what is in store, and what to buy for the year ahead, come out.
+"""Finds what is in store of each material, and what to buy for the works of the year ahead.
 
 The steps, in order:
     materials   the cards of what is bought, and how each is counted (materials.py)

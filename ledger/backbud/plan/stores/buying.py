@@ -1,4 +1,4 @@
-"""What the works want and what is on hand go in; what to buy, as it is sold, comes out."""
+"""Works out what to buy of each material, in bags and rolls as it is sold."""
 
 from __future__ import annotations
 

@@ -1,4 +1,7 @@
-"""The cards of materials go in; how each is counted, and which one a work speaks of, come out."""
+"""Finds the material that a work speaks of, and the unit and price by which it is counted.
+
+A work may take what has no card: that is a material too, so that the shelf can ask for its card.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Something of wire that was put on a tree goes in; the metres it took come out, by rule of thumb.
+"""Reckons the metres of wire that a branch, a guy or an anchor tie took, by rule of thumb.
 
 Nobody writes down how long and how thick each branch is, so a wire is reckoned by its thickness
 and the part it stands on. All of it is common practice, no source, and said as reckoned.

@@ -1,4 +1,4 @@
-"""A journal, its replay and its plan go in; the stores on a day come out."""
+"""Takes the steps of the stores in order, for one journal on one day."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What was bought, counted and spent goes in; what is on hand of each material, and its worth, out.
+"""Keeps the count of each material from what was bought, counted and spent, and what it is worth.
 
 Worth is by the moving average of what was paid: each purchase is put to what was there, and what
 goes, goes at the average. A count sets the quantity and leaves the average as it was. What went

@@ -1,7 +1,7 @@
-"""A potting and the tree before and after it go in; the litres of mix it took come out, reckoned.
+"""Reckons the litres of mix that a potting took, or will take, where they are not written.
 
-Where the litres are not written: the pot, filled to a gap below its rim, less the root ball that
-is left, plus what the mix settles by (bench/mixes.py).
+That is the pot, filled to a gap below its rim, less the root ball that is left, plus what the mix
+settles by (bench/mixes.py).
 """
 
 from __future__ import annotations

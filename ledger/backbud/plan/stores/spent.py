@@ -1,4 +1,4 @@
-"""Trees' histories go in; what each took of every material comes out: as written, else reckoned.
+"""Gathers what each tree took of every material: as somebody wrote it, else as it is reckoned.
 
 What is written with `used` stands for what would be reckoned: of a wire for all wire put on that
 tree on that day, and for its branches in the two months before (it is often weighed when the bill

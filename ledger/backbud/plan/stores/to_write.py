@@ -1,4 +1,4 @@
-"""A material and the journal's currency go in; what to write down of it, in a line, comes out."""
+"""Words what a grower must write down of a material, as a line that can be copied."""
 
 from __future__ import annotations
 

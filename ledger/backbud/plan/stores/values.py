@@ -1,4 +1,4 @@
-"""What the stores are made of: frozen values, and nothing else."""
+"""The frozen values that the stores are told in: materials, what was spent, what to buy."""
 
 from __future__ import annotations
 

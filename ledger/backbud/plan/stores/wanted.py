@@ -1,4 +1,4 @@
-"""The works that are planned for a year go in; what of each material they will take comes out.
+"""Works out what of each material the open works of the next year will take.
 
 What was done the last time is the best guide: the litres that went into the same pot, the wire of
 the last wiring, the feed given at that time of the year. Else it is reckoned from the pot.

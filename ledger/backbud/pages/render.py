@@ -28,9 +28,9 @@ if TYPE_CHECKING:
     from jinja2 import Environment, Template
 
 TEMPLATES = Path(__file__).parent / "templates"
-# The assets by the name that templates use.
 # HTML, 13.2.3.5: what a parser takes for an error.
 _NO_CHARACTER = re.compile("[\x00-\x08\x0b\x0e-\x1f\x7f-\x9f\ufdd0-\ufdef\ufffe\uffff]")
+# The assets by the name that templates use.
 ASSETS = {"style": "backbud.css", "leaf": "leaf.svg"}
 
 

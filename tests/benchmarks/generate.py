@@ -265,10 +265,10 @@ class Nursery:
 
 
 FINDINGS = """buds fat and green|two roots crossed below the front|bark soft on the shaded side
-surface hard as a crust|white tips all round|back buds after the wet spell|one branch stays behind
-moss thin on the windy side|water ran off the top at first|colour better than last year
+surface hard as a crust|white tips all round|new buds after the wet spell|one branch stays behind
+moss thin on the windy side|water stood on top at first|colour better than last year
 a crack in the glaze near the foot|last year's wound half closed|scale on three twigs, wiped off
-leaves small and even|some tips burnt by the east wind|the inner shoots are waking up
+leaves small and even|some tips burnt by the east wind|the old wood is waking up
 roots the colour of straw|an old stub still weeping|long shoots on the sunny side only
 the owner wants it fuller|drier than its neighbours|growing away at last|a wren nests behind it
 lighter than it looks|a blackbird had the moss off|hail marks on the upper leaves
@@ -706,7 +706,7 @@ def _gone_home(n: Nursery, tree: Tree) -> list[str]:
 def _lost(n: Nursery, tree: Tree, day: date) -> str:
     n.remove(tree, for_good=True)
     if n.rng.random() < 0.5:
-        return f"died of {n.pick('root rot', 'drought', 'frost in the pot', 'old age')}"
+        return f"died of {n.pick('root rot', 'drought', 'hard frost', 'old age')}"
     buyer = n.rng.choice(n.people)[0]
     return f"sold to {buyer}, {n.rng.randint(6, 300) * 10} EUR{n.remark(0.3)}"
 

@@ -57,11 +57,6 @@ def write_revisions(revisions: Revisions) -> bytes:
     return _encoder.encode(revisions)
 
 
-def revised(old: Revision | None, content: bytes, today: date) -> Revision:
-    """Return the revision of an entry: the old one if its content is the same, else the next."""
-    return revised_to(old, digest_of(content), today)
-
-
 def revised_to(old: Revision | None, digest: str, today: date) -> Revision:
     """Return the revision of an entry whose content has the digest."""
     if old is not None and old.digest == digest:

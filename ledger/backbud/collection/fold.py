@@ -115,11 +115,6 @@ def tree_on_card(histories: Histories, things: Things, handle: str) -> Tree:
     )  # fmt: skip
 
 
-def trees_on(histories: Histories, things: Things, day: date) -> dict[str, Tree]:
-    """Return every tree as it was at the end of a day, in the order of the cards."""
-    return {handle: tree_on(histories, things, handle, day) for handle in histories.trees}
-
-
 def entries_until(histories: Histories, handle: str, day: date) -> int:
     """Return how many entries of a tree's history lie on or before a day."""
     return bisect_right(histories.trees[handle].entries, day, key=lambda entry: entry.event.day)

@@ -27,6 +27,10 @@ needs_chromium = [
 ]
 
 
+class PageLeft(Exception):
+    """The page went away, to be loaded again, while a question to it was under way."""
+
+
 class Browser:
     """One page of a headless Chromium.
 
@@ -66,7 +70,10 @@ class Browser:
             self.call(f"{domain}.enable")
 
     def call(self, method: str, **params: Any) -> dict[str, Any]:
-        """Call a method of the protocol and wait for its answer."""
+        """Call a method of the protocol and wait for its answer.
+
+        PageLeft where the page was left meanwhile; AssertionError for every other refusal.
+        """
         self._count += 1
         number = self._count
         message: dict[str, Any] = {"id": number, "method": method, "params": params}
@@ -75,6 +82,8 @@ class Browser:
         os.write(self._to_write, json.dumps(message).encode() + b"\0")
         while (answer := self._hear()).get("id") != number:
             pass
+        if answer.get("error", {}).get("message") == "Inspected target navigated or closed":
+            raise PageLeft
         assert "error" not in answer, answer
         result: dict[str, Any] = answer["result"]
         return result

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from tests.browser import PATIENCE_S, Browser, needs_chromium
+from tests.browser import PATIENCE_S, Browser, PageLeft, needs_chromium
 
 pytestmark = needs_chromium
 
@@ -22,11 +22,17 @@ class Watcher(Browser):
     def shows(self, wanted: str, *, is_there: bool = True) -> None:
         """Wait until the page shows a text, or does not any more."""
         until = time.monotonic() + PATIENCE_S
-        while (
-            wanted in (self.value("document.body && document.body.innerText") or "")
-        ) != is_there:
-            assert time.monotonic() < until, f"{wanted!r}: {self.value('document.body.innerText')}"
+        while (text := self._text()) is None or (wanted in text) != is_there:
+            assert time.monotonic() < until, f"{wanted!r}: {text}"
             time.sleep(0.02)
+
+    def _text(self) -> str | None:
+        """What stands on the page; None while it is being loaded again."""
+        try:
+            text: str | None = self.value("document.body && document.body.innerText")
+        except PageLeft:
+            return None
+        return text
 
 
 @pytest.fixture

@@ -31,6 +31,8 @@ COMMANDS = {
     "species": "the species that are known; the year of one of them",
     "trust": "look at the code in a journal's plugins/, and let it run",
     "stores": "what is on the shelf, and what to buy for the year ahead",
+    "visits": "other people's trees in the house: agreed, done, waiting, open",
+    "account": "what a person's trees came to, was billed, paid, and is open",
     "tidy": "line up the details in files, changing no meaning",
 }
 # They write what a person wrote; each file of it at once, whole.

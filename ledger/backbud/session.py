@@ -38,6 +38,7 @@ if TYPE_CHECKING:
     from backbud.plan.world import ByTree, World
     from backbud.species import Section, Species
     from backbud.views.photograph import PhotographView
+    from backbud.views.visit import AccountView
 
 T = TypeVar("T")
 
@@ -159,6 +160,17 @@ class Session:
             return work(plan.without_follow_ups(faulty))
         except Exception:
             return work(plan.only(handle for handle in handles if handle not in faulty))
+
+    def accounts(self) -> tuple[AccountView, ...]:
+        """The account of each person whose trees were here, or who was billed."""
+        from backbud.views.visit import account_view
+        from backbud.visits.run import accounts
+
+        plan = self.plan()
+        return tuple(
+            account_view(one, plan.follow_ups, self.names(), self.today)
+            for one in accounts(self.journal, self.histories, self.today)
+        )
 
     def histories_of(self, plan: Plan) -> Histories:
         """The histories of the trees of a plan, and of what is no tree."""

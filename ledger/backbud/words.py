@@ -195,3 +195,8 @@ def in_words(error: Exception) -> str:
 
     where = traceback.extract_tb(error.__traceback__)[-1]
     return f"{type(error).__name__}: {error} ({where.filename}:{where.lineno})"
+
+
+def money(amount: Decimal, currency: str) -> str:
+    """`84.00 EUR`; with no currency where none is known."""
+    return f"{figure(amount, '.2f')} {currency}".rstrip()

@@ -13,10 +13,11 @@ import pytest
 
 from backbud.cli import main
 from backbud.pages import Nursery, render_pages
-from backbud.pages.stores import as_sold, money, quantity, sheet_of
+from backbud.pages.stores import as_sold, quantity, sheet_of
 from backbud.plan.stores.values import Buy, Material, NotReckoned, StockedMaterial, Stores, Want
 from backbud.stores_report import stores_lines
 from backbud.views.shelf import material_view, shelf_view
+from backbud.words import money
 
 LAVA = Material("lava", "lava", "L", sold_units=20.0, container="bag")
 WIRE = Material(

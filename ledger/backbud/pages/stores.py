@@ -129,7 +129,7 @@ def _of_all(amount: Decimal, currency: str, *, less: bool = False, more: bool = 
     if not amount:
         return MoneySum()
     bound = {(True, False): "at least", (False, True): "at most", (True, True): "about"}
-    return MoneySum(money(amount, currency), bound.get((less, more), ""))
+    return MoneySum(words.money(amount, currency), bound.get((less, more), ""))
 
 
 def _to_buy(buy: BuyView, stores: ShelfView, year: int) -> ToBuy:
@@ -143,7 +143,7 @@ def _to_buy(buy: BuyView, stores: ShelfView, year: int) -> ToBuy:
         why,
         "" if buy.count is not None else "How it is sold is not written down.",
         gauge(buy.on_hand, buy.with_margin),
-        money(buy.cost, stores.currency) if buy.cost else "",
+        words.money(buy.cost, stores.currency) if buy.cost else "",
         tuple(_for(want, buy, year) for want in buy.wants),
         words.number(len(buy.wants), "work"),
     )
@@ -183,7 +183,7 @@ def _on_shelf(one: OnHandView, stores: ShelfView, year: int) -> OnShelf:
         as_sold(here / sold, one) if sold and here > NOTHING and one.is_parted else "",
         quantity(one.used_in_a_year, one) if one.used_in_a_year else "",
         str(_of_all(one.value or Decimal(0), stores.currency, more=bool(one.uses_not_taken_off))),
-        money(one.price, stores.currency) if one.price else "",
+        words.money(one.price, stores.currency) if one.price else "",
         _wrong(one),
         tuple(_notes(one, year)),
     )
@@ -242,8 +242,3 @@ def quantity(value: float, material: MaterialView) -> str:
     if material.units_in_one in (None, 1.0):
         return as_sold(round(value, 1), material)
     return words.number(round(value), "piece")
-
-
-def money(amount: Decimal, currency: str) -> str:
-    """`84.00 EUR`; with no currency where none is known."""
-    return f"{words.figure(amount, '.2f')} {currency}".rstrip()

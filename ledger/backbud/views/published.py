@@ -36,6 +36,12 @@ _NAMES = {
     "StageView": "stage",
     "YearlyView": "yearly_work",
     "AfterView": "work_afterwards",
+    "VisitView": "visit",
+    "AccountView": "account",
+    "ChargeView": "charge",
+    "BookedView": "bill_or_payment",
+    "MoneyView": "sums",
+    "HoldView": "hold",
 }
 # A sum of the bench is flat, each figure under its own name with its unit.
 _SUM = {
@@ -97,6 +103,7 @@ def schema() -> str:
     from backbud.views.problem import MadeView, ProblemView
     from backbud.views.shelf import ShelfView
     from backbud.views.tree import TreeView
+    from backbud.views.visit import AccountView, VisitView
     from backbud.views.work import WorkView
 
     commands: dict[str, object] = {
@@ -106,6 +113,8 @@ def schema() -> str:
         "backbud-why": tuple[WorkView, ...],
         "backbud-tree": TreeView,
         "backbud-stores": ShelfView,
+        "backbud-visits": tuple[VisitView, ...],
+        "backbud-account": AccountView,
         "backbud-species": tuple[KindName, ...],
         "backbud-species-NAME": KindView,
     }

@@ -1,0 +1,36 @@
+"""`backbud account`: what a person's trees came to, what was billed, paid, and is open."""
+
+from __future__ import annotations
+
+from argparse import Namespace
+
+from backbud.commands.answers import print_json
+from backbud.commands.journal import journal_options, session_of, status_of
+from backbud.commands.parser import ArgumentParser
+from backbud.commands.status import Misuse
+from backbud.say import say
+
+
+def add_options(parser: ArgumentParser) -> None:
+    """The person; the journal and the day."""
+    parser.add_argument("person", metavar="PERSON")
+    journal_options(parser)
+
+
+def run(options: Namespace) -> int:
+    """Print the account."""
+    from backbud.visits_report import account_lines
+
+    session = session_of(options)
+    card = session.journal.things.find(options.person)
+    if card is None or card.kind != "person":
+        near = session.journal.things.nearest(options.person, "person")
+        raise Misuse(f"no person is called “{options.person}”. {near}".rstrip())
+    found = next((one for one in session.accounts() if one.person == card.handle), None)
+    if found is None:
+        raise Misuse(f"nothing is written of trees, bills or payments of {card.title}.")
+    if options.json:
+        print_json(found)
+    else:
+        say(*account_lines(found, session.today))
+    return status_of(session)

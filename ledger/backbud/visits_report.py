@@ -1,0 +1,121 @@
+"""Lays out for a terminal the visits of other people's trees, and a person's account."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from datetime import date
+from decimal import Decimal
+
+from backbud.say import Heading
+from backbud.views.visit import AccountView, BookedView, ChargeView, MoneyView, VisitView
+from backbud.words import day, full_day, money, number, written
+
+_HOURS = Decimal("0.01")
+
+
+def visit_lines(visits: Sequence[VisitView], today: date) -> Iterator[str]:
+    """The trees of others that are in the house: what was agreed, done, waits, and is open."""
+    if not visits:
+        yield "No tree of anybody else is here."
+        return
+    yield Heading(f"In the house ({len(visits)})")
+    for one in visits:
+        yield f"  {one.name}, {one.owner_name}{_since(one, today.year)}{_wanted(one, today)}"
+        for agreed in one.agreed:
+            yield f"      agreed   {agreed}"
+        yield f"      done     {_done(one, today.year)}"
+        if one.waiting:
+            more = f", and {len(one.waiting) - 3} more" if len(one.waiting) > 3 else ""
+            yield f"      waiting  {'; '.join(w.title for w in one.waiting[:3])}{more}"
+        if one.ready is not None:
+            yield f"      ready    since {day(one.ready, today.year)}"
+        yield from (f"      ! {caution}" for caution in cautions(one, today))
+        for sum_ in one.money:
+            yield f"      money    {_sums(sum_)}"
+
+
+def cautions(visit: VisitView, today: date) -> Iterator[str]:
+    """What to think of before it goes home."""
+    if visit.home_from is not None:
+        holds = ", ".join(hold.title for hold in visit.holds if hold.until > today)
+        text = f"not home before {day(visit.home_from, today.year)}: {holds}"
+        yield f"{text}, and it is wanted earlier" if visit.held_past_wanted else text
+    if visit.still_on and visit.ready is not None:
+        yield f"it goes home with {', '.join(visit.still_on)} on it"
+    if visit.unpriced:
+        yield f"no price is known of {number(visit.unpriced, 'line')}"
+
+
+def account_lines(account: AccountView, today: date) -> Iterator[str]:
+    """A person's account: each visit with its lines, the bills, the payments, what is open."""
+    yield Heading(account.name)
+    for visit in account.visits:
+        gone = full_day(visit.went) if visit.went else "today"
+        came = full_day(visit.came) if visit.came else "before this diary"
+        yield f"  {visit.name}, {came} to {gone}"
+        yield from (f"    {line}" for line in _table(map(_charge, visit.charges)))
+    for heading, booked in (("Billed", account.bills), ("Paid", account.payments)):
+        if booked:
+            yield f"  {heading}"
+            yield from (f"    {line}" for line in _table(map(_booking, booked)))
+    for sums in account.money:
+        yield f"  {_sums(sums)}"
+
+
+def _since(one: VisitView, year: int) -> str:
+    return f", here since {day(one.came, year)}" if one.came else ""
+
+
+def _wanted(one: VisitView, today: date) -> str:
+    if one.wanted_by is None:
+        return ""
+    by = one.wanted_by
+    return f", wanted by {written(by, today.year)}" + (" – past" if by.last < today else "")
+
+
+def _done(one: VisitView, year: int) -> str:
+    if not one.done:
+        return "nothing yet"
+    last = one.done[-1]
+    hours = f", {one.hours.quantize(_HOURS).normalize():f} h" if one.hours else ""
+    return f"{number(len(one.done), 'work')}{hours}; last {last.act} {day(last.when.first, year)}"
+
+
+def _sums(sums: MoneyView) -> str:
+    parts = [f"comes to {money(sums.comes_to, sums.currency)}"]
+    if sums.billed:
+        parts.append(f"billed {money(sums.billed, sums.currency)}")
+    if sums.paid:
+        parts.append(f"paid {money(sums.paid, sums.currency)}")
+    if sums.open > 0:
+        parts.append(f"open {money(sums.open, sums.currency)}")
+    elif sums.open < 0:
+        parts.append(f"paid ahead {money(-sums.open, sums.currency)}")
+    if sums.to_bill:
+        parts.append(f"to bill {money(sums.to_bill, sums.currency)}")
+    return ", ".join(parts)
+
+
+def _charge(one: ChargeView) -> tuple[str, str, str]:
+    amount = f"{one.quantity.quantize(_HOURS).normalize():f} {one.unit}".strip()
+    parts = ("agreed:", one.what) if one.sort == "price" else (amount, one.what)
+    told = " ".join(part for part in parts if part)
+    if one.amount is not None:
+        price = money(one.amount, one.currency)
+    else:
+        price = "within the price" if one.within else "no price known"
+    return full_day(one.day), told, price
+
+
+def _booking(one: BookedView) -> tuple[str, str, str]:
+    number_ = f"number {one.number}" if one.number else ""
+    told = ", ".join(part for part in (number_, one.what, one.how, one.tree) if part)
+    amount = money(one.amount, one.currency) if one.amount is not None else "no amount written"
+    return full_day(one.day), told, amount
+
+
+def _table(rows: Iterator[tuple[str, str, str]]) -> Iterator[str]:
+    found = list(rows)
+    widths = [max((len(row[n]) for row in found), default=0) for n in range(3)]
+    for when, told, amount in found:
+        yield f"{when:<{widths[0]}}  {told:<{widths[1]}}  {amount:>{widths[2]}}".rstrip()

@@ -15,7 +15,7 @@ from msgspec import Struct
 from backbud.calendar.feeds import feeds_written, published
 from backbud.calendar.revisions import Revisions, read_revisions
 from backbud.calendar.which_feeds import feeds_of, shown_in_feeds
-from backbud.kept import Is
+from backbud.memo import Identical
 from backbud.pages.links import tree_page
 from backbud.pages.render import no_page, pages_of
 from backbud.plan.followups import FollowUp, State
@@ -220,6 +220,6 @@ def _states(plan: Plan, session: Session) -> Counter[State]:
 
     states: Counter[State] = Counter()
     for handle, those in plan.follow_ups.items():
-        inputs = (Is(those), today)
+        inputs = (Identical(those), today)
         states += session.kept.once(("states", handle), inputs, partial(of_tree, those))
     return states

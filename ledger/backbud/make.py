@@ -20,7 +20,7 @@ from backbud.calendar.revisions import write_revisions
 from backbud.calendar.which_feeds import EVERYTHING
 from backbud.compiled import REVISIONS, Compiled, Output, compiled, compiling
 from backbud.journal.weather.named import weather_files
-from backbud.kept import KEEP_NOTHING, Kept
+from backbud.memo import NO_MEMO, Memo
 from backbud.publish import MEMORY, memory
 from backbud.publish.commit import Published, finish, publish
 from backbud.publish.lock import lock
@@ -62,7 +62,7 @@ def make(
     json: bool = False,
     remembered: bool = True,
     look: Callable[[Session], None] | None = None,
-    kept: Kept = KEEP_NOTHING,
+    kept: Memo = NO_MEMO,
     with_files: bool = False,
     when_published: Callable[[Made], None] | None = None,
 ) -> Made:

@@ -16,7 +16,7 @@ from backbud.faults_met import FaultsMet
 from backbud.journal.faults import failing
 from backbud.journal.problems import PlacedFlaw, PlacedFlaws, WithFlaws, as_problems, placed
 from backbud.journal.read import Journal, read_journal
-from backbud.kept import KEEP_NOTHING, Kept
+from backbud.memo import NO_MEMO, Memo
 from backbud.photographs.named import Named, paths_of, pictures_in, pictures_of
 from backbud.plan.check_figures import check_figures
 from backbud.plan.check_kinds import check_kinds
@@ -52,7 +52,7 @@ class Session:
         today: date,
         *,
         as_of: bool = False,
-        kept: Kept = KEEP_NOTHING,
+        kept: Memo = NO_MEMO,
         plugins: Plugins = NO_PLUGINS,
         only_check: bool = False,
     ) -> None:
@@ -60,7 +60,7 @@ class Session:
         self.journal, self.today, self.as_of = journal, today, as_of
         self.plugins, self._only_check = plugins, only_check
         # What is kept between runs is the journal as a whole.
-        self.kept = KEEP_NOTHING if as_of else kept
+        self.kept = NO_MEMO if as_of else kept
         # Whether this run comes upon every fault that an earlier one came upon.
         self.takes_every_step = False
         self.faults = FaultsMet(journal, lambda: self._state)
@@ -286,7 +286,7 @@ class Session:
         from backbud.journal.weather.records import records
 
         weather = records(self.journal)
-        if self.kept is KEEP_NOTHING:
+        if self.kept is NO_MEMO:
             return None, weather
         from backbud.plan.world import World, world_of
 
@@ -383,7 +383,7 @@ def open_session(
     today: date,
     *,
     as_of: bool = False,
-    kept: Kept = KEEP_NOTHING,
+    kept: Memo = NO_MEMO,
     only_check: bool = False,
     keeps: bool = True,
 ) -> Session:

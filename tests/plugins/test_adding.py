@@ -169,8 +169,8 @@ def test_a_rule_of_the_year_holds_for_every_tree(yard) -> None:
 def test_a_process_that_compiles_again_and_again_plans_anew(yard) -> None:
     from datetime import date
 
-    from backbud.kept import Kept
     from backbud.make import make
+    from backbud.memo import Memo
 
     yard.plugin(
         "from backbud.species import *\n"
@@ -178,7 +178,7 @@ def test_a_process_that_compiles_again_and_again_plans_anew(yard) -> None:
         "def turn(tree, done, year):\n"
         "    yield Proposal('turned', Window(*3 * [year.today]), 'Light.', what='for a charm')\n"
     )
-    kept = Kept()
+    kept = Memo()
 
     def charmed() -> bool:
         make(str(yard.folder), date(2026, 11, 20), kept=kept, with_files=True)

@@ -13,7 +13,6 @@ PACKAGES = ("ledger/backbud", "grammar/backbud_grammar", "plugins/backbud_specie
 DOUBLED = {
     "Journal": "the front door's, which a program sees, is made from the one that was read",
     # Not yet renamed: one of the two stands in a module that is being rebuilt.
-    "Kept": "what a rebuild keeps (kept.py); a section that was read (journal/remember.py)",
     "_Moment": "of watch (collection/replay.py); of check (collection/moments.py)",
 }
 

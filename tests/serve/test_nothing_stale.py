@@ -19,9 +19,8 @@ from generate import generate
 
 from backbud.collection import replay
 from backbud.compiled import REVISIONS
-from backbud.kept import Each, Is, Kept
 from backbud.make import Made, make
-from backbud.plan import in_order
+from backbud.memo import Identical, Memo
 from backbud.publish import MADE, MEMORY, memory
 
 TODAY = date(2026, 11, 20)
@@ -166,7 +165,7 @@ def clean_build(folder: Path, clean: Path, revisions: bytes | None, today: date)
     return make(str(clean), today)
 
 
-def compare(folder: Path, clean: Path, kept: Kept, today: date, what: str) -> Made:
+def compare(folder: Path, clean: Path, kept: Memo, today: date, what: str) -> Made:
     revisions = memory.recall(str(folder), REVISIONS)
     made = make(str(folder), today, kept=kept, with_files=True)
     other = clean_build(folder, clean, revisions, today)
@@ -187,7 +186,7 @@ def test_after_any_edit_nothing_is_stale(
 ) -> None:
     # In so small a journal, so that a replay goes on from the middle too.
     monkeypatch.setattr(replay, "PAGES_BEFORE", 2)
-    folder, clean, random, kept = tmp_path / "journal", tmp_path / "clean", Random(seed), Kept()
+    folder, clean, random, kept = tmp_path / "journal", tmp_path / "clean", Random(seed), Memo()
     generate(folder, ACTS, seed)
     compare(folder, clean, kept, TODAY, "the first build")
     for count in range(EDITS):
@@ -235,7 +234,7 @@ def test_a_replay_that_goes_on_from_the_middle_is_a_whole_one(
     )
     first = [f"2024-03-{day:02}\n\nhoshi\n  repotted  same pot\n" for day in range(1, 13)]
     pages: list[str] = []
-    kept, path = Kept(), journal / "diary" / "2027.txt"
+    kept, path = Memo(), journal / "diary" / "2027.txt"
     for count, line in enumerate((*LINES, *LINES[:4])):
         day = date(2026, 4, 1) + timedelta(days=count)
         if line is None:
@@ -268,19 +267,17 @@ WORKS = (
 )
 
 
-@pytest.mark.parametrize("spliced", [0, 50])
 @pytest.mark.parametrize("hours", [0, 1])
 def test_works_that_come_and_go_leave_everything_in_order(
-    journal: Path, tmp_path: Path, spliced: int, hours: int, monkeypatch: pytest.MonkeyPatch
+    journal: Path, tmp_path: Path, hours: int
 ) -> None:
-    monkeypatch.setattr(in_order, "MOST_SPLICED", spliced)
     with (journal / "backbud.toml").open("a") as file:
         file.write(f'hours_per_week = {hours}\nkeeper = "ada"\nsettled = "completed"\n')
     (journal / "cards" / "more.txt").write_text(
         "place tunnel\n  within  yard\n\nperson ada\n\nperson pell\n\n"
         "tree aki\n  kind   trident maple\n  place  tunnel\n  owner  pell\n"
     )
-    kept, path = Kept(), journal / "diary" / "2027.txt"
+    kept, path = Memo(), journal / "diary" / "2027.txt"
     pages: list[str] = []
     for count, line in enumerate(WORKS):
         if line is None:
@@ -292,7 +289,7 @@ def test_works_that_come_and_go_leave_everything_in_order(
 
 
 def test_another_day_is_another_page(tmp_path: Path) -> None:
-    folder, clean, kept = tmp_path / "journal", tmp_path / "clean", Kept()
+    folder, clean, kept = tmp_path / "journal", tmp_path / "clean", Memo()
     generate(folder, ACTS)
     for day in (TODAY, TODAY + timedelta(days=1), TODAY + timedelta(days=40), TODAY):
         compare(folder, clean, kept, day, str(day))
@@ -302,7 +299,7 @@ def test_another_day_is_another_page(tmp_path: Path) -> None:
 
 
 def test_a_value_is_made_once_for_the_same_inputs() -> None:
-    kept, calls = Kept(), []
+    kept, calls = Memo(), []
 
     def once(*inputs: object) -> int:
         return kept.once("slot", inputs, lambda: calls.append(inputs) or len(calls))  # type: ignore[func-returns-value]
@@ -310,12 +307,12 @@ def test_a_value_is_made_once_for_the_same_inputs() -> None:
     assert [once("a", 1), once("a", 1), once("b", 1), once("a", 1)] == [1, 1, 2, 3]
     kept.end()
     assert once("a", 1) == 3
-    kept.drop("slot")
+    kept.forget("slot")
     assert once("a", 1) == 4
 
 
 def test_what_a_run_did_not_ask_for_is_let_go() -> None:
-    kept = Kept()
+    kept = Memo()
     kept.once("slot", (), lambda: "old")
     kept.end()
     assert kept.once("slot", (), lambda: "new") == "old"
@@ -325,7 +322,7 @@ def test_what_a_run_did_not_ask_for_is_let_go() -> None:
 
 
 def test_a_run_that_failed_lets_nothing_go() -> None:
-    kept = Kept()
+    kept = Memo()
     kept.once("far", (), lambda: "old")
     kept.end()
     kept.once("near", (), lambda: "old")  # and then it fails
@@ -335,15 +332,16 @@ def test_a_run_that_failed_lets_nothing_go() -> None:
 
 def test_the_very_same_is_more_than_equal() -> None:
     one, other = [9], [9]
-    assert Is(one) == Is(one)
-    assert Is(one) != Is(other)
-    assert Each([one, other]) == Each([one, other])
-    assert Each([one, other]) != Each([one, one])
-    assert Each([one]) != Each([one, other])
+    assert Identical(one) == Identical(one)
+    assert Identical(one) != Identical(other)
+    assert Identical(one, other) == Identical(one, other)
+    assert Identical(one, other) != Identical(one, one)
+    assert Identical(one) != Identical(one, other)
+    assert Identical(one) != one
 
 
 def test_what_a_kept_value_was_made_from_is_kept_with_it() -> None:
-    kept = Kept()
+    kept = Memo()
 
     def outer(mark: int, word: str) -> str:
         def work() -> str:

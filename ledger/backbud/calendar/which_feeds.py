@@ -13,7 +13,7 @@ from msgspec.structs import replace
 from backbud.calendar.works import OTHER, WORKS, WorkKind
 from backbud.collection.stand import UNKNOWN_OWNER
 from backbud.journal.settings import Settled
-from backbud.kept import KEEP_NOTHING, Is, Kept
+from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.pages.links import tree_page
 from backbud.plan.followups import FollowUp
 from backbud.views.grounds import Grounds
@@ -45,7 +45,7 @@ Shown = Mapping[str, tuple[FollowUp, ...]]
 
 
 def shown_in_feeds(
-    plans: Shown, today: date, settled: Settled = "leave", kept: Kept = KEEP_NOTHING
+    plans: Shown, today: date, settled: Settled = "leave", kept: Memo = NO_MEMO
 ) -> Shown:
     """Return what of each tree's follow-ups stands in feeds.
 
@@ -54,7 +54,9 @@ def shown_in_feeds(
     """
     return {
         handle: kept.once(
-            ("in feeds", handle), (Is(plan), today, settled), partial(_shown, plan, today, settled)
+            ("in feeds", handle),
+            (Identical(plan), today, settled),
+            partial(_shown, plan, today, settled),
         )
         for handle, plan in plans.items()
     }
@@ -71,7 +73,7 @@ def _is_shown(follow_up: FollowUp, today: date, settled: Settled) -> bool:
     return follow_up.is_open(today)
 
 
-def feeds_of(shown: Shown, grounds: Grounds, kept: Kept = KEEP_NOTHING) -> tuple[Feed, ...]:
+def feeds_of(shown: Shown, grounds: Grounds, kept: Memo = NO_MEMO) -> tuple[Feed, ...]:
     """Return every feed, and after them the same again as tasks.
 
     Every tree, place, owner and kind of work has its feed, with work or without, so that who

@@ -27,13 +27,13 @@ from backbud.journal.events import Event
 from backbud.journal.problems import PlacedFlaws, WithFlaws
 from backbud.journal.read import Journal
 from backbud.journal.things import Things
-from backbud.kept import KEEP_NOTHING, Each, Kept
+from backbud.memo import NO_MEMO, Identical, Memo
 
 # So many pages before a change, one is likely to be changed next.
 PAGES_BEFORE = 30
 
 
-def replay(journal: Journal, kept: Kept = KEEP_NOTHING) -> WithFlaws[Histories]:
+def replay(journal: Journal, kept: Memo = NO_MEMO) -> WithFlaws[Histories]:
     """Replay the whole journal; what cannot have been so is told.
 
     `kept`: what an earlier run of this process left. Then only the pages from the first one that
@@ -53,7 +53,7 @@ def replay(journal: Journal, kept: Kept = KEEP_NOTHING) -> WithFlaws[Histories]:
         replay.totals,
         arrived,
         # Lines, blocks and corrections are known by which very ones they are.
-        {line: Each(by) for line, by in replay.corrections.by_line.items()},
+        {line: Identical(*by) for line, by in replay.corrections.by_line.items()},
         replay.corrected,
     )
     if moment is not None and moment.around == around:

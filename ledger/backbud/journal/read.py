@@ -28,7 +28,7 @@ from backbud.journal.steps import (
 )
 from backbud.journal.things import Things
 from backbud.journal.weather.positions import Positions
-from backbud.kept import KEEP_NOTHING, Kept
+from backbud.memo import NO_MEMO, Memo
 from backbud.publish.memory import MemoryOf
 from backbud_grammar.acts import ACTS
 from backbud_grammar.digest import digest
@@ -89,7 +89,7 @@ def read_journal(
     *,
     as_of: bool = False,
     acts: tuple[ActForm, ...] = ACTS,
-    kept: Kept = KEEP_NOTHING,
+    kept: Memo = NO_MEMO,
     memory: MemoryOf | None = None,
 ) -> Journal:
     """Read the journal in a folder as it stands on a day.

@@ -31,7 +31,7 @@ from backbud.journal.warm import Warm
 from backbud.journal.weather.on_file import WeatherFiles
 from backbud.journal.weather.positions import Positions
 from backbud.journal.weather.series import Until
-from backbud.kept import Is, Kept
+from backbud.memo import Identical, Memo
 from backbud.publish.memory import MemoryOf
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.digest import digest
@@ -55,7 +55,7 @@ class ToRead(Struct, frozen=True):
     today: date
     as_of: bool
     acts: Mapping[str, ActForm]
-    kept: Kept
+    kept: Memo
     memory: MemoryOf
     warm: Warm[ReadPage]
     known: remember.Memory
@@ -102,7 +102,7 @@ def begun(
     today: date,
     as_of: bool,
     acts: tuple[ActForm, ...],
-    kept: Kept,
+    kept: Memo,
     memory: MemoryOf,
 ) -> SoFar:
     """What the first step is given."""
@@ -231,7 +231,7 @@ def seek_home(reading: SoFar) -> WithFlaws[SoFar]:
     southern = positions.southern or False
     if southern:
         turned = partial(turned_south, things)
-        things = asked.kept.once("southern things", (Is(things),), turned)
+        things = asked.kept.once("southern things", (Identical(things),), turned)
     found = replace(reading, positions=positions, southern=southern, things=things)
     return WithFlaws(found, positions.flaws())
 

@@ -14,7 +14,7 @@ from backbud.journal.dated import SoundActs
 from backbud.journal.problems import PlacedFlaw, WithFlaws
 from backbud.journal.remember import Kept, Memory
 from backbud.journal.things import PlacedCard, Things
-from backbud.kept import Is
+from backbud.memo import Identical
 from backbud_grammar.parse import Details
 from backbud_grammar.syntax import Stray
 
@@ -124,7 +124,9 @@ class Warm(Generic[T]):
         read: Callable[[], WithFlaws[Things]],
     ) -> WithFlaws[Things]:
         """What these very cards in these places say, if nothing was wrong with them."""
-        inputs: list[object] = [(Is(placed.card), placed.file, placed.line) for placed in cards]
+        inputs: list[object] = [
+            (Identical(placed.card), placed.file, placed.line) for placed in cards
+        ]
         if self._things is None or self._things[0] != inputs:
             found = read()
             self._things = (inputs, found.value) if not found.flaws else None

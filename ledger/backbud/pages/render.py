@@ -9,15 +9,15 @@ import re
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import cache, partial
 from hashlib import blake2b
+from itertools import chain
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from backbud import words
 from backbud.collection.state import Tree
-from backbud.kept import KEEP_NOTHING, Is, Kept
+from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.pages import links, season, stores, weather, work
 from backbud.pages.sheet import MOST_VIGOUR, listed, sheet_of
-from backbud.plan.in_order import kept_in_order
 from backbud.views.day import Item, Items, day_view, items, open_works_of
 from backbud.views.narrow import only_tree, own_inputs, without_trees
 from backbud.views.nursery import Nursery
@@ -34,7 +34,7 @@ _NO_CHARACTER = re.compile("[\x00-\x08\x0b\x0e-\x1f\x7f-\x9f\ufdd0-\ufdef\ufffe\
 ASSETS = {"style": "backbud.css", "leaf": "leaf.svg"}
 
 
-def render_pages(view: Nursery, kept: Kept = KEEP_NOTHING) -> dict[str, bytes]:
+def render_pages(view: Nursery, kept: Memo = NO_MEMO) -> dict[str, bytes]:
     """Render the whole set: relative path to bytes, the same bytes for the same view.
 
     `kept`: what an earlier run of this process left.
@@ -42,7 +42,7 @@ def render_pages(view: Nursery, kept: Kept = KEEP_NOTHING) -> dict[str, bytes]:
     return dict(pages_of(view, kept))
 
 
-def pages_of(view: Nursery, kept: Kept = KEEP_NOTHING) -> Iterator[tuple[str, bytes]]:
+def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]:
     """Render the whole set page by page, what the pages show first: path and bytes."""
     assets = {name: _asset(file) for name, file in ASSETS.items()}
     yield from assets.values()
@@ -125,16 +125,16 @@ class _Pieces:
         return b"".join(whole)
 
 
-def _index(view: Nursery, shared: dict[str, object], around: object, kept: Kept) -> bytes:
+def _index(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
     found = [
         kept.once(
             ("rows", tree.handle),
-            (Is(around), Is(tree), Is(view.plans.get(tree.handle))),
+            (Identical(around), Identical(tree), Identical(view.plans.get(tree.handle))),
             partial(_rows, view, tree),
         )
         for tree in view.trees
     ]
-    in_order = Items(*(_in_order(view, found, sort, kept) for sort in Items._fields))
+    in_order = Items(*(_in_order(found, sort) for sort in Items._fields))
     pieces = _Pieces()
 
     def together(works: Sequence[WorkView]) -> bytes:
@@ -162,32 +162,27 @@ def _rows(view: Nursery, tree: Tree) -> Items:
     return items(works, today, drawn)
 
 
-def _in_order(view: Nursery, found: Iterable[Items], sort: str, kept: Kept) -> Sequence[Item]:
-    lists = {
-        tree.handle: those
-        for tree, of_tree in zip(view.trees, found, strict=True)
-        if (those := getattr(of_tree, sort))
-    }
-    return kept_in_order(kept, ("rows in order", sort), lists)
+def _in_order(found: Iterable[Items], sort: str) -> Sequence[Item]:
+    return sorted(chain.from_iterable(getattr(of_tree, sort) for of_tree in found))
 
 
-def _weather(view: Nursery, shared: dict[str, object], around: object, kept: Kept) -> bytes:
+def _weather(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
     # Of the trees it shows what they are called, and what they drink.
     called = [(tree.handle, tree.title) for tree in view.trees]
     return kept.once(
         "weather page",
-        (Is(around), view.weather, called),
+        (Identical(around), view.weather, called),
         lambda: _page("weather.html", shared, {"base": "", "weather": weather.sheet(view)}),
     )
 
 
-def _season(view: Nursery, shared: dict[str, object], around: object, kept: Kept) -> bytes:
+def _season(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
     pieces = _Pieces()
 
     def drawn_line(week: season.WeekRow, line: season.ActInWeek) -> str:
         return kept.once(
             ("drawn line", week.iso, line.act),
-            (Is(line),),
+            (Identical(line),),
             partial(_macro, "weeks.html", "line", line),
         )
 
@@ -196,7 +191,7 @@ def _season(view: Nursery, shared: dict[str, object], around: object, kept: Kept
             [
                 kept.once(
                     ("drawn week", week.iso),
-                    (Is(week),),
+                    (Identical(week),),
                     lambda: _octets(_macro("weeks.html", "week", week, drawn_line)),
                 )
             ]
@@ -206,11 +201,11 @@ def _season(view: Nursery, shared: dict[str, object], around: object, kept: Kept
     return pieces.put_in(_page("season.html", shared, own))
 
 
-def _stores(view: Nursery, shared: dict[str, object], around: object, kept: Kept) -> bytes:
+def _stores(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
     return _page("stores.html", shared, {"base": "", "stores": stores.sheet(view)})
 
 
-def _trees(view: Nursery, shared: dict[str, object], around: object, kept: Kept) -> bytes:
+def _trees(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
     """The trees in three parts: own, other people's by owner, and those that are not here."""
     pieces = _Pieces()
 
@@ -218,7 +213,7 @@ def _trees(view: Nursery, shared: dict[str, object], around: object, kept: Kept)
         return pieces.mark(
             kept.once(
                 ("listed", part, tree.handle),
-                (Is(around), Is(tree), Is(view.plans.get(tree.handle))),
+                (Identical(around), Identical(tree), Identical(view.plans.get(tree.handle))),
                 partial(_listed, view, tree, part),
             )
             for tree in trees
@@ -236,7 +231,7 @@ def _trees(view: Nursery, shared: dict[str, object], around: object, kept: Kept)
 
 
 # The pages of the whole journal, in the order in which they are made; then each tree has its own.
-Sheet = Callable[[Nursery, dict[str, object], object, Kept], bytes]
+Sheet = Callable[[Nursery, dict[str, object], object, Memo], bytes]
 SHEETS: tuple[tuple[str, Sheet], ...] = (
     (links.INDEX, _index),
     (links.TREES, _trees),

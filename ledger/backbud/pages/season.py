@@ -9,7 +9,7 @@ from functools import partial
 from msgspec import Struct
 
 from backbud import words
-from backbud.kept import KEEP_NOTHING, Is, Kept
+from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.pages.drawings import week_hours, windows
 from backbud.pages.drawings.axes import Drawing
 from backbud.pages.links import anchor_of, link, tree_page
@@ -64,7 +64,7 @@ class SeasonSheet(Struct, frozen=True):
     weeks: tuple[WeekRow, ...]
 
 
-def sheet(view: Nursery, kept: Kept = KEEP_NOTHING) -> SeasonSheet:
+def sheet(view: Nursery, kept: Memo = NO_MEMO) -> SeasonSheet:
     """The open works of all trees as the season page shows them."""
     year, today = year_view(view, kept), view.today
     season = year.season
@@ -80,7 +80,9 @@ def sheet(view: Nursery, kept: Kept = KEEP_NOTHING) -> SeasonSheet:
         windows.draw("windows-drawing", season, rows, today) if year.works else None,
         tuple(
             kept.once(
-                ("week row", week.monday), (Is(week), today), partial(_week, week, today, kept)
+                ("week row", week.monday),
+                (Identical(week), today),
+                partial(_week, week, today, kept),
             )
             for week in year.weeks
         ),
@@ -115,14 +117,14 @@ def _called(bare: str) -> str:
     return SHORT.get(bare, bare).replace("-", " ")
 
 
-def _week(week: WeekView, today: date, kept: Kept) -> WeekRow:
+def _week(week: WeekView, today: date, kept: Memo) -> WeekRow:
     return WeekRow(
         words.day(week.monday, today.year),
         week.monday.isoformat(),
         tuple(
             kept.once(
                 ("week row line", week.monday, line.act),
-                (Is(line), today),
+                (Identical(line), today),
                 partial(_line, line, today),
             )
             for line in week.lines

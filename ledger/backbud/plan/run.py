@@ -21,7 +21,7 @@ from backbud.journal.problems import WithFlaws
 from backbud.journal.read import Journal
 from backbud.journal.things import Things
 from backbud.journal.weather.records import Records
-from backbud.kept import Is
+from backbud.memo import Identical
 from backbud.plan.customers import hand_back
 from backbud.plan.cycles import overtaken, with_cycles
 from backbud.plan.due import Due
@@ -119,7 +119,9 @@ def plan_all(
             "plan", handle, histories, journal.things, planned_now
         )
         follow_ups[handle] = by_tree.kept.once(
-            ("minutes", handle), (Is(due), minutes), partial(timed, trees[handle], due, minutes)
+            ("minutes", handle),
+            (Identical(due), minutes),
+            partial(timed, trees[handle], due, minutes),
         )
     for handle in handles:
         if hanger.asker.failed_for(handle):

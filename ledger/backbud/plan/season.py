@@ -18,7 +18,7 @@ from typing import NamedTuple
 
 from msgspec import Struct
 
-from backbud.kept import KEEP_NOTHING, Each, Is, Kept
+from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.plan.followups import FollowUp
 from backbud.words import monday_of
 
@@ -126,7 +126,7 @@ def season_of(
     today: date,
     limit_minutes: int,
     weeks: int = WEEKS,
-    kept: Kept = KEEP_NOTHING,
+    kept: Memo = NO_MEMO,
 ) -> WeeksAhead:
     """Lay out the works whose best day lies in the weeks from this one on, and even these out.
 
@@ -139,7 +139,9 @@ def season_of(
     return WeeksAhead(
         tuple(
             kept.once(
-                ("evened week", n), (Is(one), come, gone), partial(_evened, one.week, come, gone)
+                ("evened week", n),
+                (Identical(one), come, gone),
+                partial(_evened, one.week, come, gone),
             )
             for n, (one, come, gone) in enumerate(zip(laid, *moves, strict=True))
         ),
@@ -148,7 +150,7 @@ def season_of(
     )
 
 
-def _laid_out(ordered: Sequence[Best], first: date, weeks: int, kept: Kept) -> list[_Laid]:
+def _laid_out(ordered: Sequence[Best], first: date, weeks: int, kept: Memo) -> list[_Laid]:
     """Each week with the works whose best day it holds."""
     laid: list[_Laid] = []
     begins = bisect_left(ordered, (first,))
@@ -158,7 +160,7 @@ def _laid_out(ordered: Sequence[Best], first: date, weeks: int, kept: Kept) -> l
         laid.append(
             kept.once(
                 ("laid week", n),
-                (first, weeks, Each(works)),
+                (first, weeks, Identical(*works)),
                 partial(_laid, n, works, first, weeks),
             )
         )

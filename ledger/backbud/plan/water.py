@@ -33,7 +33,7 @@ from backbud.collection.places import cover_of
 from backbud.collection.state import Tree
 from backbud.journal.read import Journal
 from backbud.journal.weather.records import Records
-from backbud.kept import Each, Is, Kept
+from backbud.memo import Identical, Memo
 from backbud.plan.covers import cover_from
 from backbud.plan.demand import OpenSkies, OpenSky
 from backbud.plan.foliage import Foliage, Foliages
@@ -192,7 +192,7 @@ def water_of(
     """Return the water of every tree that is here; `species` by the tree's handle."""
     around = (today, tuple(journal.settings.figures.items()))
     # What was found for the same weather, settings and cards is as good as new.
-    kept = weather.reckoned(("water", *around), Kept)
+    kept = weather.reckoned(("water", *around), Memo)
     looked = _Looked(journal, weather, today, kept)
     known: list[_Known] = []
     too_little: list[TooLittle] = []
@@ -205,7 +205,9 @@ def water_of(
             continue
         kind = species.get(tree.handle)
         found = kept.once(
-            ("known", tree.handle), (Is(tree), Is(kind)), partial(looked.at, tree, kind)
+            ("known", tree.handle),
+            (Identical(tree), Identical(kind)),
+            partial(looked.at, tree, kind),
         )
         if isinstance(found, TooLittle):
             too_little.append(found)
@@ -216,7 +218,7 @@ def water_of(
             )
     looked.canopies.keep_only(one.canopy for one in known)
     places = [_of_place(members, today, kept) for members in _by_place(known)]
-    all_of = (Each(known),)
+    all_of = (Identical(*known),)
     water = Water(
         {one.tree: one for _, of_trees in places for one in of_trees},
         tuple(place for place, _ in places),
@@ -236,7 +238,7 @@ def _as_found(known: _Known) -> _Known:
 class _Looked:
     """Looks up what the water of a tree hangs on."""
 
-    def __init__(self, journal: Journal, weather: Records, today: date, kept: Kept) -> None:
+    def __init__(self, journal: Journal, weather: Records, today: date, kept: Memo) -> None:
         self._things, self._figures = journal.things, journal.settings.figures
         southern = journal.southern
         self._skies = weather.reckoned(
@@ -278,14 +280,16 @@ def _by_place(known: Sequence[_Known]) -> list[list[_Known]]:
 
 
 def _of_place(
-    members: Sequence[_Known], today: date, kept: Kept
+    members: Sequence[_Known], today: date, kept: Memo
 ) -> tuple[PlaceWater, list[TreeWater]]:
     """The trees of one place, and what they ask for together."""
     place = members[0].place
-    week = kept.once(("hottest", place), (Each(members),), partial(_hottest, members, today))
+    week = kept.once(("hottest", place), (Identical(*members),), partial(_hottest, members, today))
     found = [
         kept.once(
-            ("tree", one.tree), (Is(one), week.first), partial(_of_tree, one, today, week.first)
+            ("tree", one.tree),
+            (Identical(one), week.first),
+            partial(_of_tree, one, today, week.first),
         )
         for one in members
     ]

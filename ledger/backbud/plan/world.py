@@ -1,6 +1,6 @@
 """Tells when a tree must be planned anew: when its own lines or what all trees share changed.
 
-For a process that plans one journal again and again (kept.py). Dates, figures and measures are
+For a process that plans one journal again and again (memo.py). Dates, figures and measures are
 compared as they were written.
 """
 
@@ -19,7 +19,7 @@ from backbud.journal.things import Things
 from backbud.journal.weather.files import refused
 from backbud.journal.weather.named import weather_files
 from backbud.journal.weather.records import Records
-from backbud.kept import KEEP_NOTHING, Is, Kept
+from backbud.memo import NO_MEMO, Identical, Memo
 
 T = TypeVar("T")
 
@@ -76,9 +76,9 @@ class World:
 class ByTree:
     """Keeps what was made of one tree's card and history, as long as the world is the same."""
 
-    def __init__(self, kept: Kept = KEEP_NOTHING, world: object = None) -> None:
-        self.kept, self._world = kept, Is(world)
-        self._own: dict[str, Is] = {}
+    def __init__(self, kept: Memo = NO_MEMO, world: object = None) -> None:
+        self.kept, self._world = kept, Identical(world)
+        self._own: dict[str, Identical] = {}
 
     def once(
         self,
@@ -96,7 +96,7 @@ class ByTree:
         own = self._own.get(handle)
         if own is None:
             inputs = (self._world, histories.trees[handle], things.by_handle.get(handle))
-            own = self._own[handle] = Is(self.kept.once(("own", handle), inputs, object))
+            own = self._own[handle] = Identical(self.kept.once(("own", handle), inputs, object))
         return self.kept.once((what, handle), (own, *more), work)
 
     def together(self, what: str, inputs: tuple[object, ...], work: Callable[[], T]) -> T:
@@ -105,4 +105,4 @@ class ByTree:
 
     def drop(self, what: str, handle: str) -> None:
         """Let it be made anew next time."""
-        self.kept.drop((what, handle))
+        self.kept.forget((what, handle))

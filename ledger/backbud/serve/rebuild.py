@@ -13,8 +13,8 @@ from datetime import date
 from msgspec import Struct
 
 from backbud.fault_report import last_word
-from backbud.kept import Kept
 from backbud.make import Made, make
+from backbud.memo import Memo
 from backbud.publish import MADE
 from backbud.publish.manifest import own_digests, read_own
 from backbud.publish.refused import BusyError, PublishError
@@ -54,7 +54,7 @@ class Rebuilder:
     ) -> None:
         """`show`: is told of a run as soon as its pages are there, before the run has ended."""
         self._folder, self._ask_today, self._show = folder, ask_today, show
-        self._kept = Kept()
+        self._kept = Memo()
         # What is published now, by relative POSIX path: at first what this person's last run left.
         self.files: Mapping[str, bytes] = files_of_last_run(folder)
         self._program = installed_mark()

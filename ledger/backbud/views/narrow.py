@@ -1,7 +1,7 @@
 """Cuts the view of a whole journal down to what one tree's page is made from.
 
 A page that is given no more than this can show no more, so it is as good as new while this is the
-same (kept.py).
+same (memo.py).
 """
 
 from __future__ import annotations
@@ -12,7 +12,7 @@ from typing import TypeVar
 from msgspec.structs import replace
 
 from backbud.collection.state import Tree
-from backbud.kept import Is
+from backbud.memo import Identical
 from backbud.plan.stores.values import Stores
 from backbud.views.nursery import Nursery
 from backbud.views.sky import Weather
@@ -55,9 +55,9 @@ def own_inputs(view: Nursery, around: object) -> tuple[object, ...]:
     """What the page of the one tree of a view is made from. `around`: stands for the rest."""
     tree = view.trees[0]
     return (
-        Is(around),
-        Is(tree),
-        Is(view.plans.get(tree.handle)),
+        Identical(around),
+        Identical(tree),
+        Identical(view.plans.get(tree.handle)),
         view.species,
         view.sections,
         view.bites,

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
 from functools import partial
+from itertools import chain
 
 from msgspec import Struct
 
-from backbud.kept import KEEP_NOTHING, Is, Kept
-from backbud.plan.in_order import kept_in_order
+from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.plan.season import (
     Best,
     PlacedWork,
@@ -82,16 +82,16 @@ class YearView(Struct, frozen=True):
     season: WeeksAhead
 
 
-def year_view(view: Nursery, kept: Kept = KEEP_NOTHING) -> YearView:
+def year_view(view: Nursery, kept: Memo = NO_MEMO) -> YearView:
     """Lay out the open works of all trees over the weeks from the view's day on.
 
     `kept`: what an earlier run of this process left.
     """
     limit = round(view.hours_per_week * 60)
     called = {tree.handle: tree.title for tree in view.trees}
-    names = kept.once("titles", (called,), lambda: called)
+    names = kept.same("titles", called)
     works = {handle: _works(view, handle, kept) for handle in names}
-    ordered = kept_in_order(kept, "season works", works)
+    ordered = sorted(chain.from_iterable(works.values()))
     season = season_of(ordered, view.today, limit, kept=kept)
     minutes = [week.minutes for week in season.weeks]
     return YearView(
@@ -104,7 +104,7 @@ def year_view(view: Nursery, kept: Kept = KEEP_NOTHING) -> YearView:
         tuple(
             kept.once(
                 ("season week", week.monday),
-                (Is(week), limit, Is(names)),
+                (Identical(week), limit, Identical(names)),
                 partial(_week, week, limit, names, kept),
             )
             for week in season.weeks
@@ -121,15 +121,17 @@ def _over(minutes: Sequence[int], limit: int) -> tuple[int, int]:
     return sum(some > limit for some in minutes), minutes_over(minutes, limit)
 
 
-def _works(view: Nursery, handle: str, kept: Kept) -> list[Best]:
+def _works(view: Nursery, handle: str, kept: Memo) -> list[Best]:
     """The open works of a tree."""
     plans = view.plans.get(handle, ())
     return kept.once(
-        ("works", handle), (Is(plans), view.today), lambda: by_best(works_of(plans, view.today))
+        ("works", handle),
+        (Identical(plans), view.today),
+        lambda: by_best(works_of(plans, view.today)),
     )
 
 
-def _week(week: Week, limit: int, names: Mapping[str, str], kept: Kept) -> WeekView:
+def _week(week: Week, limit: int, names: Mapping[str, str], kept: Memo) -> WeekView:
     by_act: dict[str, list[PlacedWork]] = {}
     for placed in week.works:
         by_act.setdefault(placed.work.act, []).append(placed)
@@ -139,7 +141,7 @@ def _week(week: Week, limit: int, names: Mapping[str, str], kept: Kept) -> WeekV
     lines = tuple(
         kept.once(
             ("season line", week.monday, act),
-            (placed, Is(names)),
+            (placed, Identical(names)),
             partial(_line, placed, names),
         )
         for act, placed in heaviest

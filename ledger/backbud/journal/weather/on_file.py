@@ -9,7 +9,7 @@ from backbud.journal.load import Loaded
 from backbud.journal.problems import PlacedFlaw, WithFlaws, flaw_at, placed
 from backbud.journal.things import Line, Thing
 from backbud.journal.weather.series import Series, Station, Until
-from backbud.kept import Kept
+from backbud.memo import Memo
 
 
 class WeatherFiles:
@@ -24,7 +24,7 @@ class WeatherFiles:
         folder: str,
         until: Until,
         loaded: Mapping[str, Loaded],
-        kept: Kept,
+        kept: Memo,
     ) -> None:
         self.texts: dict[str, bytes] = {}
         self._folder, self._until, self._loaded, self._kept = folder, until, loaded, kept

@@ -18,7 +18,7 @@ from typing import NamedTuple
 from msgspec import Struct
 
 from backbud import words
-from backbud.kept import KEEP_NOTHING, Is, Kept
+from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.pages.drawings.axes import Drawing, Key, Table
 from backbud.plan.season import WEEK, Week, WeeksAhead, Work
 from backbud.words import MONTHS
@@ -60,14 +60,14 @@ class ActRow(Struct, frozen=True):
 
 
 def rows_of(
-    season: WeeksAhead, bare: Callable[[str], str], kept: Kept = KEEP_NOTHING
+    season: WeeksAhead, bare: Callable[[str], str], kept: Memo = NO_MEMO
 ) -> tuple[ActRow, ...]:
     """A row for each act, that which stands first first. `bare`: an act as a work is called.
 
     `kept`: what an earlier run of this process left of each week.
     """
     by_week = [
-        kept.once(("windows in", n), (Is(week),), partial(_in_week, week))
+        kept.once(("windows in", n), (Identical(week),), partial(_in_week, week))
         for n, week in enumerate(season.weeks)
     ]
     rows = []

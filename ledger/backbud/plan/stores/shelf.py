@@ -18,7 +18,7 @@ from msgspec.structs import replace
 
 from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
-from backbud.kept import Each, Is
+from backbud.memo import Identical
 from backbud.plan.stores.materials import amount_of
 from backbud.plan.stores.spent import TakenByTrees
 from backbud.plan.stores.to_write import how_sold, purchase_to_write
@@ -71,7 +71,7 @@ def shelf_of(
     spent: dict[str, list[tuple[Move, ...]]] = {key: [] for key in taken.materials.by_key}
     for handle, of_tree in taken.by_tree.items():
         moves = taken.kept.together(
-            f"moves {handle}", (Is(of_tree),), partial(_moves, handle, of_tree, taken)
+            f"moves {handle}", (Identical(of_tree),), partial(_moves, handle, of_tree, taken)
         )
         for key, those in moves.items():
             spent.setdefault(key, []).append(those)
@@ -89,7 +89,7 @@ def shelf_of(
         material, others = taken.materials.by_key[key], tuple(told.get(key, ()))
         shelf = partial(kept_of, material, chain(*parts, others), currency, today)
         # Figures may be equal and be written otherwise.
-        inputs = (repr(material), Each(parts), repr(others), currency)
+        inputs = (repr(material), Identical(*parts), repr(others), currency)
         kept.append(taken.kept.together(f"shelf {key}", inputs, shelf))
     return tuple(
         replace(one, untold=_untold(one, taken.untold.get(one.material.key, ())))

@@ -14,7 +14,7 @@ from backbud.bench.anchors import mesh
 from backbud.collection.on_tree import put_on_by
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
-from backbud.kept import Is
+from backbud.memo import Identical
 from backbud.plan.followups import FollowUp
 from backbud.plan.run import Plan
 from backbud.plan.stores.metres import holes_of, metal_of, metres_on, staples, ties_of
@@ -35,7 +35,7 @@ def wanted(plan: Plan, taken: TakenByTrees, today: date) -> Iterator[Want]:
     """What the open works whose best day lies within a year of today will take."""
     for handle, follow_ups in plan.follow_ups.items():
         work = partial(_of_tree, follow_ups, plan.trees[handle], taken, today)
-        yield from taken.once("wants", handle, work, Is(follow_ups))
+        yield from taken.once("wants", handle, work, Identical(follow_ups))
 
 
 def _of_tree(

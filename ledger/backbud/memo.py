@@ -1,14 +1,14 @@
-"""Keeps what a run made for the next run in the same process, as long as its inputs are equal.
+"""Remembers what a run made for the next run in the same process, as long as its inputs are equal.
 
-For a process that compiles one journal again and again. A kept value is handed out only for
-inputs that are equal to those it was made from, so it can never be out of date; what a run has no
-use for is let go, but for what a value that is still in use was made from. Whoever asks names
-everything that the work looks at, and the work changes nothing but what it returns.
+For a process that compiles one journal again and again. A value is given out only for inputs that
+are equal to those it was made from, so it can never be out of date; what a run has no use for is
+let go, but for what a value that is still in use was made from. Whoever asks names everything that
+the work looks at, and the work changes nothing but what it returns.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable, Iterable
+from collections.abc import Callable, Hashable
 from operator import is_
 from typing import Any, NamedTuple, TypeVar
 
@@ -23,8 +23,8 @@ class _Made(NamedTuple):
     within: tuple[Hashable, ...]
 
 
-class Kept:
-    """The values of the last run, and of this one so far."""
+class Memo:
+    """The values of the last run, and of this one so far, each in a slot of its own."""
 
     def __init__(self) -> None:
         self._before: dict[Hashable, _Made] = {}
@@ -50,13 +50,12 @@ class Kept:
         value: T = known.value
         return value
 
-    def last(self, slot: Hashable) -> Any:
-        """What the slot held last, whatever it was made from; None where it held nothing.
+    def same(self, slot: Hashable, value: T) -> T:
+        """The very object that was in the slot, if it is equal, else this one.
 
-        For work that comes to the same with it, only sooner.
+        So what is made from many values can be asked for by one, with `Identical`.
         """
-        known = self._now.get(slot) or self._before.get(slot)
-        return None if known is None else known.value
+        return self.once(slot, (value,), lambda: value)
 
     def _made(self, inputs: tuple[object, ...], work: Callable[[], T]) -> _Made:
         asked: list[Hashable] = []
@@ -72,7 +71,7 @@ class Kept:
                 self._now[slot] = known
                 self._keep_within(known)
 
-    def drop(self, slot: Hashable) -> None:
+    def forget(self, slot: Hashable) -> None:
         """Let the work in this slot be done anew next time."""
         self._now.pop(slot, None)
         self._before.pop(slot, None)
@@ -82,53 +81,39 @@ class Kept:
         self._before, self._now = self._now, {}
 
 
-class _Nothing(Kept):
-    """Keeps nothing: for a process that compiles once."""
+class _NoMemo(Memo):
+    """Remembers nothing: for a process that compiles once."""
 
     def once(self, slot: Hashable, inputs: tuple[object, ...], work: Callable[[], T]) -> T:
         return work()
 
-    def last(self, slot: Hashable) -> Any:
-        return None
-
-    def drop(self, slot: Hashable) -> None:
+    def forget(self, slot: Hashable) -> None:
         pass
 
     def end(self) -> None:
         pass
 
 
-KEEP_NOTHING = _Nothing()
+NO_MEMO = _NoMemo()
 
 
-class Is:
-    """Stands among inputs for a frozen value that is the same only if it is the very same object.
+class Identical:
+    """Stands among inputs for frozen values each of which is the same only if it is the very same
+    object.
 
-    Two values may be equal and yet be written differently: 9 cm and 9.0 cm.
+    Two values may be equal and yet be written differently: 9 cm and 9.0 cm. And to compare what is
+    large takes longer than to see that it is one object.
     """
-
-    __slots__ = ("value",)
-    __hash__ = None  # type: ignore[assignment]
-
-    def __init__(self, value: object) -> None:
-        self.value = value
-
-    def __eq__(self, other: object) -> bool:
-        return isinstance(other, Is) and self.value is other.value
-
-
-class Each:
-    """Stands among inputs for many values, each as `Is` stands for one."""
 
     __slots__ = ("values",)
     __hash__ = None  # type: ignore[assignment]
 
-    def __init__(self, values: Iterable[object]) -> None:
-        self.values = tuple(values)
+    def __init__(self, *values: object) -> None:
+        self.values = values
 
     def __eq__(self, other: object) -> bool:
         return (
-            isinstance(other, Each)
+            isinstance(other, Identical)
             and len(self.values) == len(other.values)
             and all(map(is_, self.values, other.values))
         )

@@ -16,7 +16,7 @@ from backbud.say import ask_line, can_ask, say
 if TYPE_CHECKING:
     from backbud.jot.line import JottedLine
     from backbud.jot.reading import AsRead
-    from backbud.jot.write import Noted
+    from backbud.jot.write import PutDown
     from backbud.session import Session
     from backbud.views.jotted import JottingView
 
@@ -137,7 +137,7 @@ def _asked_back(
 # ------------------------------------------------------------------ what is said
 
 
-def _lines(written: Noted, reads: tuple[AsRead, ...]) -> list[str]:
+def _lines(written: PutDown, reads: tuple[AsRead, ...]) -> list[str]:
     new = "a new file, " if written.new_file else "a new page, " if written.new_page else ""
     out = [f"{written.file}, {new}{written.day}:", *(f"  {line}" for line in written.lines)]
     for read in reads:
@@ -172,7 +172,7 @@ def _asks(read: AsRead) -> list[str]:
     ]
 
 
-def _view(written: Noted, reads: tuple[AsRead, ...]) -> JottingView:
+def _view(written: PutDown, reads: tuple[AsRead, ...]) -> JottingView:
     from backbud.views.jotted import AskView, JottedView, JottingView
 
     lines = tuple(

@@ -38,7 +38,7 @@ WAIT_SECONDS = 60.0
 MOST_TRIES = 20
 
 
-class Noted(Struct, frozen=True):
+class PutDown(Struct, frozen=True):
     """What was put into the diary: the file, the page's day, and the new lines. `new_page`,
     `new_file`: whether the page, the file was made."""
 
@@ -69,7 +69,7 @@ def is_free(folder: str, name: str) -> bool:
 
 def write_lines(
     session: Session, lines: Sequence[JottedLine], placing: Placing, again: Callable[[], Session]
-) -> tuple[Session, Noted]:
+) -> tuple[Session, PutDown]:
     """Put lines into the diary, and return the journal that they were placed by, and what was put.
 
     `again`: reads the journal anew, where a file was changed since. JotError where the diary cannot
@@ -88,7 +88,7 @@ def write_lines(
     raise JotError(f"{place.file} is written to all the time; nothing was added")
 
 
-def _tried(session: Session, lines: Sequence[JottedLine], place: DiaryPlace) -> Noted | None:
+def _tried(session: Session, lines: Sequence[JottedLine], place: DiaryPlace) -> PutDown | None:
     """What was written; None where the file is no longer as the journal was read."""
     journal, name = session.journal, place.file
     path = os.path.join(journal.folder, name)
@@ -117,7 +117,7 @@ def _tried(session: Session, lines: Sequence[JottedLine], place: DiaryPlace) -> 
     except OSError as error:
         raise JotError(f"{name} cannot be written: {error.strerror or error}") from None
     added = tuple(_added(set_out, place.below))
-    return Noted(name, place.day, place.is_new, read is None, added)
+    return PutDown(name, place.day, place.is_new, read is None, added)
 
 
 def _model(session: Session, place: DiaryPlace, read: bytes | None) -> bytes:

@@ -15,7 +15,7 @@ from msgspec.structs import replace
 from backbud.collection.subjects import flaw_of_choice
 from backbud.jot.line import JottedLine, checked, part_line
 from backbud.jot.placing import DiaryPlace
-from backbud.jot.trial import page_of, with_page
+from backbud.jot.trial import known_on, page_of, with_page
 from backbud.journal.dated import DatedBlock, Head
 from backbud.journal.events import Event
 from backbud.journal.read import Journal
@@ -24,7 +24,6 @@ from backbud.publish.memory import MemoryOf
 from backbud.session import Session
 from backbud_grammar.dates import read_date
 from backbud_grammar.handles import fold
-from backbud_grammar.outline import Known
 from backbud_grammar.problems import Flaw
 from backbud_grammar.syntax import Subjects
 from backbud_grammar.whole import HELD_CODE
@@ -67,7 +66,7 @@ class AsRead(Struct, frozen=True):
 
 def parted(session: Session, texts: Sequence[str], day: date) -> tuple[JottedLine, ...]:
     """Each line in its two parts; JotError where one is no line."""
-    known = Known.of(session.journal.acts)
+    known = known_on(session.journal, day)
     names = _WhoIsKnown(session, day)
     return tuple([part_line(checked(text), known, names.are_known) for text in texts])
 

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from datetime import date
 
+from msgspec.structs import replace
+
 from backbud.jot.placing import DiaryPlace
 from backbud.journal.copies import words_in
 from backbud.journal.dated import DatedPage
@@ -28,12 +30,21 @@ def page_of(
     when = read_date(day.isoformat())
     text = f"{when.text}\n\n{blocks}".encode()
     section = read_section(text, Known.of(journal.acts))
-    acts = ActReader(journal.things, journal.details, lambda word, text: None, {})
+    acts = ActReader(
+        journal.things, journal.details, lambda word, text: None, {}, journal.own_words
+    )
     if not isinstance(section, Page):
         raise ValueError(f"{day} does not begin a page")
     kept = Kept(b"", text.count(b"\n"), words_in(text), section)
     page, _, flaws = DiaryReader(acts).page(kept, when, place.file, place.at)
     return page, flaws
+
+
+def known_on(journal: Journal, day: date) -> Known:
+    """What a line of a day may begin with: the journal's acts, and own words that stand for one."""
+    known = Known.of(journal.acts)
+    own = {" ".join(run) for run in journal.own_words.on(day).runs()}
+    return replace(known, words=known.words | own) if own else known
 
 
 def with_page(pages: Iterable[DatedPage], page: DatedPage) -> tuple[DatedPage, ...]:

@@ -15,6 +15,7 @@ from msgspec.structs import replace
 from backbud.jot.line import JotError, JottedLine
 from backbud.jot.placing import DiaryLine, DiaryPlace, last_subjects, with_lines_as_given
 from backbud.jot.style import style_of
+from backbud.jot.trial import known_on
 from backbud.jot.which_file import place_for
 from backbud.journal.load import load
 from backbud.publish.disk import (
@@ -28,7 +29,6 @@ from backbud.publish.disk import (
 from backbud.publish.lock import lock
 from backbud.publish.refused import PublishError
 from backbud.session import Session
-from backbud_grammar.outline import Known
 
 # Whoever writes lines into the diary holds this lock; a run that publishes is not in the way.
 DIARY_LOCK = "diary-lock"
@@ -92,7 +92,7 @@ def _tried(session: Session, lines: Sequence[JottedLine], place: DiaryPlace) -> 
     """What was written; None where the file is no longer as the journal was read."""
     journal, name = session.journal, place.file
     path = os.path.join(journal.folder, name)
-    known = Known.of(journal.acts)
+    known = known_on(journal, place.day)
     read = journal.texts.get(name)
     try:
         if read is None:

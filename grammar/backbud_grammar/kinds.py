@@ -257,6 +257,27 @@ KINDS: dict[str, KindForm] = {
             ),
             "trees that are often meant together",
         ),
+        KindForm(
+            "words",
+            (
+                Form(
+                    "since",
+                    ("since",),
+                    date=True,
+                    about="the day from which on the words below it are read so; may stand again "
+                    "above words that came later",
+                ),
+                Form(
+                    "past",
+                    ("past",),
+                    words=("yes", "no"),
+                    about="`yes`: earlier pages are read so, too; `no`: they stay as they are, and "
+                    "nothing more is said of it",
+                ),
+                _NOTE,
+            ),
+            "the keeper's own words",
+        ),
     )
 }
 

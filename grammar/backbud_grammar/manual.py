@@ -52,6 +52,8 @@ def _cards() -> str:
             (_code(form.shown() if form.labels else "WORDS NUMBER"), _cell(form.about))
             for form in kind.forms
         ]
+        if kind.kind == "words":
+            rows.append(("`YOUR WORDS  WORDS OF THE LANGUAGE`", "two blanks between the two"))
         out += [f"### `{kind.kind}`: {kind.about}", _table(("line", "what it says"), rows)]
     return "\n\n".join(out)
 

@@ -37,7 +37,7 @@ LONGEST_LINE = 10_000
 # A telephone may begin a line with a capital letter.
 _KINDS = "|".join(f"[{kind[0].upper()}{kind[0]}]{kind[1:]}" for kind in KINDS)
 # Where a section begins: a date, or a card's first line (DAY and HEAD in journal.lark).
-_CARD = rf"(?:{_KINDS})[ \t]+[^ \t,\n]+[ \t]*$"
+_CARD = rf"(?:{_KINDS})[ \t]+[^ \t,\n]+[ \t]*$|[Ww]ords[ \t]*$"
 _SECTION = re.compile(rf"\n(?=[0-9]|{_CARD})".encode(), re.MULTILINE)
 _HEAD = re.compile(rf"[0-9]|{_CARD}")
 # Every blank of Unicode but those of the grammar is as good as a space: a page may come out of
@@ -112,7 +112,8 @@ def read_section(section: bytes, known: Known) -> Section:
         Block(subjects, line, _acts(lines, known, flaws)) for (line, subjects), lines in parted
     ]
     if head is not None and not head[1][0].isdigit():
-        kind, handle = head[1].split()
+        # Own words need no handle.
+        kind, handle = (*head[1].split(), "")[:2]
         return Card(
             kind.lower(),
             handle,

@@ -149,7 +149,7 @@ def _line_up(lines: list[_Line], parsed: Parsed, details: Details) -> None:
                 here[0].text = f"{section.date}{DATE_GAP}{weather}"
         elif isinstance(section, Card):
             here[0].sort = "card"
-            here[0].text = f"{section.kind} {section.handle}"
+            here[0].text = f"{section.kind} {section.handle}".rstrip()
             border = section.blocks[0].line if section.blocks else len(here)
             if not _is_doubtful(section.flaws, 1, border):
                 _line_up_group(

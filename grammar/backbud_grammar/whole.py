@@ -41,6 +41,8 @@ _UNREAD = _LIMITS | _set(
     "no nor none nothing neither without next later soon tomorrow todo todo's need needs needed "
     "postponed cancelled canceled delayed forgot forgotten"
 )
+# No word of a journal's own may hide one of these.
+LIMITING = _UNREAD
 # No part of a tree is so called: these say more than where.
 _NOT_OF_A_PART = _set(
     "and then was were is are has have had still to need needs nearly almost maybe should "

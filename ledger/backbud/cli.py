@@ -19,6 +19,7 @@ from backbud.say import CannotSay, warn
 # In the order of `--help`, each with what it does.
 COMMANDS = {
     "begin": "start a journal in a new folder",
+    "jot": "put what was done on today's page of the diary",
     "check": "print every problem of the journal",
     "make": "compile the journal into calendars and pages (made/)",
     "watch": "keep the pages up to date while you write, and serve them",
@@ -36,7 +37,7 @@ COMMANDS = {
     "tidy": "line up the details in files, changing no meaning",
 }
 # They write what a person wrote; each file of it at once, whole.
-WRITING = ("begin", "tidy", "collect")
+WRITING = ("begin", "jot", "tidy", "collect")
 
 
 def main(arguments: Sequence[str] | None = None) -> int:

@@ -94,8 +94,9 @@ def why_tree_lines(works: Iterable[WorkView], today: date) -> Iterator[str]:
             yield ""
 
 
-def tree_lines(tree: TreeView, today: date) -> Iterator[str]:
-    """A tree: what it is, what is on it, what is due, what was done last."""
+def tree_lines(tree: TreeView, today: date, *, as_read: bool = False) -> Iterator[str]:
+    """A tree: what it is, what is on it, what is due, what was done last. `as_read`: the keeper's
+    own words as what they mean."""
     yield Heading(f"{tree.name} ({tree.tree})")
     for label, value in _facts(tree):
         yield f"  {label:<10} {value}"
@@ -111,7 +112,7 @@ def tree_lines(tree: TreeView, today: date) -> Iterator[str]:
     if tree.history:
         yield Heading("Done")
         for entry in tree.history[-LAST_LINES:][::-1]:
-            yield f"  {_done(entry)}"
+            yield f"  {_done(entry, as_read)}"
 
 
 def _facts(tree: TreeView) -> Iterator[tuple[str, str]]:
@@ -147,10 +148,10 @@ def _thing(thing: ThingView, today: date) -> str:
     return f"{what}{count}{part}, since {day(thing.since, today.year)}{left}"
 
 
-def _done(entry: EntryView) -> str:
+def _done(entry: EntryView, as_read: bool) -> str:
     remark = f" – {entry.remark}" if entry.remark else ""
     held = "held back: " if entry.held_back else ""
-    line = f"{entry.date}  {held}{entry.written}{remark}"
+    line = f"{entry.date}  {held}{entry.as_read if as_read else entry.written}{remark}"
     by = entry.correction
     if by is None or entry.first_written is None:
         return line

@@ -61,8 +61,13 @@ def warn_problem(problem: Problem) -> None:
 
 def ask(question: str) -> str:
     """What the person answers, in small letters; "" where nobody answers."""
+    return ask_line(question).casefold()
+
+
+def ask_line(question: str) -> str:
+    """What the person answers, as it was typed; "" where nobody answers."""
     try:
-        return input(shown(question, _encoding(sys.stdout))).strip().casefold()
+        return input(shown(question, _encoding(sys.stdout))).strip()
     except (EOFError, UnicodeDecodeError):
         say("")
         return ""

@@ -3,12 +3,21 @@
 from __future__ import annotations
 
 from argparse import Namespace
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from backbud.commands.answers import print_json
 from backbud.commands.journal import journal_options, session_of
 from backbud.commands.parser import ArgumentParser
 from backbud.commands.status import FINE, PROBLEMS
 from backbud.say import say, say_problem
+
+if TYPE_CHECKING:
+    from backbud.session import Session
+    from backbud_grammar.problems import Problem
+
+# More lines than this are no list that anybody reads.
+MOST_SHOWN = 20
 
 
 def add_options(parser: ArgumentParser) -> None:
@@ -25,7 +34,7 @@ def run(options: Namespace) -> int:
 
         print_json(tuple(map(problem_view, problems)))
     elif not problems:
-        say(f"No problems. {session.summary()}")
+        say(f"No problems. {session.summary()}", *_own_words(session, problems))
     else:
         from backbud.words import number
 
@@ -33,4 +42,37 @@ def run(options: Namespace) -> int:
             say_problem(problem)
         files = number(len({problem.file for problem in problems}), "file")
         say("", f"{number(len(problems), 'problem')} in {files}. {session.summary()}")
+        say(*_own_words(session, problems))
     return PROBLEMS if problems else FINE
+
+
+def _own_words(session: Session, problems: tuple[Problem, ...]) -> Iterator[str]:
+    """The past lines that wait for a yes to the keeper's own words, and words that may be such."""
+    past = session.journal.own_past
+    if past:
+        from backbud.words import number
+
+        yield ""
+        yield (
+            f"{number(len(past), 'line')} from before the day of your own words would be read "
+            "otherwise, and nothing of that is done: “past yes” below that “since” reads them so, "
+            "“past no” leaves them."
+        )
+        for line in past[:MOST_SHOWN]:
+            yield f"  {line.at}: {line.written}  →  {line.as_read}"
+        if len(past) > MOST_SHOWN:
+            yield f"  and {len(past) - MOST_SHOWN} more"
+    if not problems:
+        return
+    from backbud.journal.own_past import returning, unread_in
+
+    found = returning(unread_in(problems), session.journal.acts, session.journal.things)
+    if found:
+        yield ""
+        yield "Words that return and that nobody here knows. If they are yours, say what they mean:"
+        yield "  words"
+        yield f"    since  {session.today}"
+        for one in found[:MOST_SHOWN]:
+            where = f"# {one.times} lines, {one.first} to {one.last}"
+            yield f"    {where}"
+            yield f"    {one.word}  WHAT IT MEANS"

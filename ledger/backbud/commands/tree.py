@@ -19,6 +19,8 @@ def add_options(parser: ArgumentParser) -> None:
     """The tree; the journal and the day."""
     parser.add_argument("handle", metavar="HANDLE")
     journal_options(parser)
+    about = "show your own words (cards of the kind “words”) as what they mean"
+    parser.add_argument("--as-read", action="store_true", help=about)
 
 
 def run(options: Namespace) -> int:
@@ -35,7 +37,7 @@ def run(options: Namespace) -> int:
     else:
         from backbud.report import tree_lines
 
-        say(*tree_lines(shown, session.today))
+        say(*tree_lines(shown, session.today, as_read=options.as_read))
     return status_of(session)
 
 

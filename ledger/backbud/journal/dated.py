@@ -48,6 +48,9 @@ class Reader(Protocol):
     def recalled(self, acts: Raw) -> tuple[Act, ...]:
         """The acts of a block as they were remembered."""
 
+    def meant(self, act: Act, when: WrittenDate) -> Act:
+        """An act in words of the language, where own words stand in it."""
+
     def said(self, act: Act, *, held: bool) -> Said:
         """What an act says; no more than its words, where it was found to be held back."""
 
@@ -98,13 +101,15 @@ class DatedBlock(Struct, gc=False, eq=False):
 
     def _make(self, act: Act, *, held: bool) -> Event:
         head = self.head
-        said = head.reader.said(act, held=held)
+        meant = head.reader.meant(act, head.when)
+        own = f"{act.word} {act.text}".rstrip() if meant is not act else ""
+        said = head.reader.said(meant, held=held)
         return Event(
             as_act(said.act),
             head.when,
             said.details,
-            act.text,
-            act.remark,
+            meant.text,
+            meant.remark,
             as_act(said.named),
             self.text,
             head.file,
@@ -115,6 +120,7 @@ class DatedBlock(Struct, gc=False, eq=False):
             head.reader.row(said.act),
             head.reader.row(said.named),
             head.reader.row(said.held) if said.held else NO_ACT,
+            own,
         )
 
 

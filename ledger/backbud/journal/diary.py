@@ -150,16 +150,17 @@ class DiaryReader:
         ends: Ends = ""
         stand, found_sound = len(written), self.acts.found_sound
         for n, act in enumerate(written):
-            texts = found_sound.get(act.word)
-            known = texts.get(act.text) if texts is not None else None
+            meant = self.acts.meant(act, head.when)
+            texts = found_sound.get(meant.word)
+            known = texts.get(meant.text) if texts is not None else None
             # A remark, what was refused below it, or a day far from this page, may hold back what
             # was found sound.
-            ready = not (act.remark or act.left_out or (known is not None and known.says_when))
+            ready = not (meant.remark or act.left_out or (known is not None and known.says_when))
             if known is not None and ready:
                 acts.append(known.act)
                 continue
             slip = None
-            if self.acts.form(act) is None:
+            if self.acts.form(meant) is None:
                 slip = slip_of_act(act, written[n + 1 :], rest, self.things)
             if slip is None:
                 past, found = self.acts.read(act, head.when, so_far + len(flaws))

@@ -34,7 +34,8 @@ class Event(Struct, frozen=True, gc=False):
     is never shown to an owner. `held`: the past form of an act that is held back; then `act` is
     `HELD`, which no rule knows, so that it stands in the history and changes nothing. `kept`: the
     words that were not used. `row`: the act's row of the journal's table, `NO_ACT` of what is held
-    back; `held_row`: the row of what is.
+    back; `held_row`: the row of what is. `own`: the line as written, where own words of the keeper
+    stand in it; then `text` is what they mean.
     """
 
     act: ActWord
@@ -52,6 +53,7 @@ class Event(Struct, frozen=True, gc=False):
     row: ActForm = NO_ACT
     named_row: ActForm = NO_ACT
     held_row: ActForm = NO_ACT
+    own: str = ""
 
     @property
     def day(self) -> date:

@@ -9,6 +9,8 @@ from msgspec import Struct
 
 from backbud.journal.dated import DatedPage, DayWeather
 from backbud.journal.load import Loaded
+from backbud.journal.own_past import PastLine
+from backbud.journal.own_words import NO_OWN_WORDS, OwnWords
 from backbud.journal.problems import PlacedFlaw, PlacedFlaws, as_problems
 from backbud.journal.settings import SETTINGS_FILE, Settings
 from backbud.journal.steps import (
@@ -59,7 +61,8 @@ class Journal(Struct, frozen=True):
     names as weather, as they were loaded. `texts`: the bytes of every file, as problems show them,
     but for weather files that are no .txt. `mark`: the digest of all that the pages are read by:
     settings, cards, the hemisphere, the language and the table of acts. `southern`: in which half
-    of the Earth home lies; north where nobody says.
+    of the Earth home lies; north where nobody says. `own_words`: the keeper's;
+    `own_past`: the lines that they would read otherwise and that wait for a yes.
     """
 
     folder: str
@@ -77,6 +80,8 @@ class Journal(Struct, frozen=True):
     weather_files: Mapping[str, Loaded]
     texts: Mapping[str, bytes]
     mark: bytes
+    own_words: OwnWords = NO_OWN_WORDS
+    own_past: tuple[PastLine, ...] = ()
 
     def problems(self) -> tuple[Problem, ...]:
         """Every problem of the reading."""
@@ -125,4 +130,6 @@ def _journal(reading: SoFar, flaws: PlacedFlaws) -> Journal:
         reading.weather_files,
         texts,
         digest(*by, *reading.parted.card_digests),
+        reading.own_words,
+        reading.own_past,
     )

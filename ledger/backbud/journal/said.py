@@ -9,12 +9,15 @@ from msgspec import Raw
 
 from backbud.journal.dated import Said, SoundActs
 from backbud.journal.far import flaw_of_far, says_when
+from backbud.journal.own_words import NO_OWN_WORDS, OwnWords
 from backbud.journal.problems import is_flood
 from backbud.journal.remember import acts_of
 from backbud.journal.things import Things
 from backbud_grammar.dates import WrittenDate, read_span
 from backbud_grammar.forms import ANY_WORDS, NO_ACT, ActForm, Form
 from backbud_grammar.handles import flaw_of
+from backbud_grammar.outline import Known
+from backbud_grammar.own_words import Expanded, expanded
 from backbud_grammar.parse import ActReading, Details
 from backbud_grammar.problems import Flaw, Misread, did_you_mean
 from backbud_grammar.said_otherwise import hint_for_act
@@ -29,7 +32,7 @@ class ActReader:
     """Reads acts against the table of acts, and tells what is wrong in each.
 
     `recall`: what an earlier run found sound, by word and text. `found_sound`: what this process
-    found or recalled; more is added.
+    found or recalled; more is added. `own`: the keeper's own words.
     """
 
     def __init__(
@@ -38,8 +41,10 @@ class ActReader:
         details: Details,
         recall: Callable[[str, str], Said | None],
         found_sound: SoundActs,
+        own: OwnWords = NO_OWN_WORDS,
     ) -> None:
-        self.things, self.details = things, details
+        self.things, self.details, self.own = things, details, own
+        self._known_acts = Known.of(details.acts)
         self.found_sound = found_sound
         self._recall = recall
 
@@ -49,6 +54,16 @@ class ActReader:
 
     def recalled(self, acts: Raw) -> tuple[Act, ...]:
         return acts_of(acts)
+
+    def meant(self, act: Act, when: WrittenDate) -> Act:
+        """An act in words of the language, where own words of its page's day stand in it."""
+        found = self._expanded(act, when)
+        return act if found is None else found.act
+
+    def _expanded(self, act: Act, when: WrittenDate) -> Expanded | None:
+        if not self.own.words:
+            return None
+        return expanded(act, self.own.on(when.first), self._known_acts)
 
     def said(self, act: Act, *, held: bool) -> Said:
         form = self.form(act)
@@ -69,6 +84,9 @@ class ActReader:
 
         `so_far`: how much is wrong in the file above it; in a flood hints are not sought.
         """
+        own = self._expanded(act, when)
+        if own is not None:
+            act = own.act
         form = self.form(act)
         if form is None:
             return "", (self._unknown_act(act, so_far),)
@@ -77,12 +95,12 @@ class ActReader:
         if known is None:
             known, flaws = self._judged(form, act)
             if flaws:
-                flaws = tuple([_in_its_place(one, act) for one in flaws])
+                flaws = tuple([_in_its_place(one, act, own) for one in flaws])
             elif not form.prose:
                 self.found_sound[act.word][act.text] = known
         flaw = self._taken_back(form, act, known, when)
         if flaw is not None:
-            return HELD, (*flaws, _in_its_place(flaw, act))
+            return HELD, (*flaws, _in_its_place(flaw, act, own))
         return known.act, flaws
 
     def form(self, act: Act) -> ActForm | None:
@@ -203,10 +221,13 @@ class ActReader:
         return Flaw("bad-handle", 0, 0, len(handle), wrong, hint) if wrong else None
 
 
-def _in_its_place(flaw: Flaw, act: Act) -> Flaw:
+def _in_its_place(flaw: Flaw, act: Act, own: Expanded | None) -> Flaw:
     """A flaw of an act's text, or of the whole act, where it stands on the page."""
     if flaw.length == 0:
         at, column, length = act.line, act.column, len(act.word)
+    elif own is not None:
+        offset, length = own.span(flaw.column, flaw.length)
+        at, column = act.place_of(offset) if offset >= 0 else (act.line, act.column)
     else:
         at, column = act.place_of(flaw.column)
         length = flaw.length

@@ -22,6 +22,8 @@ from backbud.journal.find import find_files
 from backbud.journal.load import Loaded, load
 from backbud.journal.misplaced import flaws_of_misplaced
 from backbud.journal.outlines import Parted, parted
+from backbud.journal.own_past import PastLine, past_lines
+from backbud.journal.own_words import KIND, NO_OWN_WORDS, OwnWords, own_words
 from backbud.journal.pages import DatedBy, ReadPage, read_pages
 from backbud.journal.problems import PlacedFlaw, PlacedFlaws, WithFlaws, placed
 from backbud.journal.said import ActReader
@@ -77,10 +79,12 @@ class SoFar(Struct, frozen=True):
     settings: Settings = Settings()
     parted: Parted = Parted()
     things: Things = Things({}, {})
+    own_words: OwnWords = NO_OWN_WORDS
     southern: bool = False
     handles: bytes = b""
     pages: tuple[DatedPage, ...] = ()
     weather: tuple[DayWeather, ...] = ()
+    own_past: tuple[PastLine, ...] = ()
     remembered: bool = False
 
     @property
@@ -164,17 +168,22 @@ def read_all_cards(reading: SoFar) -> WithFlaws[SoFar]:
     """What exists: every card with its references checked."""
     details, flaws = reading.asked.details, list[PlacedFlaw]()
     cards: list[PlacedCard] = []
+    of_words = [card for card in reading.parted.cards if card.card.kind == KIND]
     for card in reading.parted.cards:
+        if card.card.kind == KIND:
+            continue
         whole, found = with_lines_at_edge(card, details) if card.card.blocks else WithFlaws(card)
         cards.append(whole)
         flaws += found
     things, found = _contained(cards, reading)
     of_settings = _flaws_of_settings(reading.settings, things, reading.loaded[SETTINGS_FILE].data)
-    cards_read = replace(reading, parted=replace(reading.parted, cards=tuple(cards)), things=things)
     asked = reading.asked
+    own, of_own = own_words(of_words, asked.acts, things)
+    parted = replace(reading.parted, cards=(*cards, *of_words))
+    cards_read = replace(reading, parted=parted, things=things, own_words=own)
     far = far_on_cards(things, asked.today)
     ahead = () if asked.as_of else ahead_on_cards(things, asked.today)
-    return WithFlaws(cards_read, (*flaws, *found, *far, *ahead, *of_settings))
+    return WithFlaws(cards_read, (*flaws, *found, *of_own, *far, *ahead, *of_settings))
 
 
 def _contained(cards: Sequence[PlacedCard], reading: SoFar) -> WithFlaws[Things]:
@@ -251,28 +260,30 @@ def read_all_pages(reading: SoFar) -> WithFlaws[SoFar]:
     """The dated pages in their order, their acts held against the table of acts."""
     asked, things = reading.asked, reading.things
     known, warm = asked.known, asked.warm
-    handles = _handles(things)
+    handles = _handles(things, reading.own_words)
     if known.things != handles:
         known.forget_sound(reading.parted.rows())
         warm.by_digest = None
-    acts = ActReader(things, asked.details, known.said_of, warm.sound(handles))
+    own = reading.own_words
+    acts = ActReader(things, asked.details, known.said_of, warm.sound(handles), own)
     by = DatedBy(reading.southern, asked.today, asked.as_of)
     warm.pages.begin((handles, *by))
     files = reading.parted.counting()
     pages, flaws = read_pages(files, DiaryReader(acts), by, warm.pages, asked.memory)
     weather = tuple([said for page in pages for said in page.weather])
     in_order = tuple([page.page for page in sorted(pages)])
-    found = replace(reading, handles=handles, pages=in_order, weather=weather)
+    past = past_lines(files, own, asked.acts, reading.southern)
+    found = replace(reading, handles=handles, pages=in_order, weather=weather, own_past=past)
     return WithFlaws(found, flaws)
 
 
-def _handles(things: Things) -> bytes:
-    """The digest of what every handle means."""
+def _handles(things: Things, own: OwnWords) -> bytes:
+    """The digest of what every handle means, and every own word."""
     meanings = (
         f"{spelling} {things.by_handle[handle].kind}"
         for spelling, handle in things.spellings.items()
     )
-    return digest("\n".join(meanings).encode())
+    return digest("\n".join((*meanings, own.meanings)).encode())
 
 
 def tell_misplaced(reading: SoFar) -> WithFlaws[SoFar]:

@@ -63,6 +63,18 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
         yield kept.once(("page", tree.handle), own_inputs(own, around), partial(_tree, own, shared))
 
 
+def lone_page(template: str, shown: dict[str, object]) -> bytes:
+    """A page that is no part of the set: asked for over the network, and made then."""
+    return _NO_CHARACTER.sub(
+        "\N{REPLACEMENT CHARACTER}", _template(template).render(shown)
+    ).encode()
+
+
+def stylesheet() -> bytes:
+    """The one stylesheet."""
+    return (TEMPLATES / ASSETS["style"]).read_bytes()
+
+
 def no_page(title: str) -> bytes:
     """What stands in the place of the page of a tree that could not be made: no template."""
     from markupsafe import escape

@@ -28,18 +28,20 @@ _held: set[tuple[str, int, int]] = set()  # the journal, the process and its thr
 
 
 @contextmanager
-def lock(journal: str, wait_seconds: float = LOCK_WAIT_SECONDS) -> Iterator[None]:
+def lock(journal: str, wait_seconds: float = LOCK_WAIT_SECONDS, name: str = LOCK) -> Iterator[None]:
     """Keep every other run, and every other thread of this one, from publishing in the journal.
+
+    `name`: another lock of the journal, for what others do one at a time.
 
     A thread that holds the lock may take it again; so may, unwanted, two tasks of one event loop.
     Raises BusyError after `wait_seconds`, PublishError if the journal cannot be written to.
     """
-    key = (os.path.realpath(journal), os.getpid(), get_ident())
+    key = (os.path.join(os.path.realpath(journal), name), os.getpid(), get_ident())
     if key in _held:
         yield
         return
     until = time.monotonic() + wait_seconds
-    while (descriptor := _taken(journal, until)) is None:
+    while (descriptor := _taken(journal, name, until)) is None:
         time.sleep(_PAUSE_SECONDS)
     _held.add(key)
     try:
@@ -50,11 +52,11 @@ def lock(journal: str, wait_seconds: float = LOCK_WAIT_SECONDS) -> Iterator[None
         os.close(descriptor)
 
 
-def _taken(journal: str, until: float) -> int | None:
+def _taken(journal: str, name: str, until: float) -> int | None:
     """The locked file's descriptor; None while another run has it, BusyError when it is late."""
-    path = os.path.join(memory_folder(journal), LOCK)
+    path = os.path.join(memory_folder(journal), name)
     with in_words(journal, STILL_WHOLE):
-        check_file(path, f"{MEMORY}/{LOCK}")
+        check_file(path, f"{MEMORY}/{name}")
         descriptor = os.open(path, _FLAGS, 0o666)
         try:
             found = _lock_now(descriptor) and lstat(path)

@@ -25,7 +25,10 @@ if TYPE_CHECKING:
     from starlette.responses import Response
     from starlette.types import Receive, Scope, Send
 
+    from backbud.serve.jotting import JotDesk
+
 INDEX = "index.html"
+PATH = "/jot"
 TYPES = {
     ".html": "text/html; charset=utf-8",
     ".css": "text/css; charset=utf-8",
@@ -76,7 +79,8 @@ class Site:
     """An ASGI application that serves one journal's output.
 
     `base`: "/" or "/SECRET/". `files`: asks for what is published now, by relative POSIX path.
-    `banner`: asks for what is to stand on top now.
+    `banner`: asks for what is to stand on top now. `desk`: the page to jot on; it stands beside
+    `base`, so that whoever may jot does not know it.
     """
 
     def __init__(
@@ -85,17 +89,28 @@ class Site:
         banner: Callable[[], Banner],
         hub: Hub,
         secret: str = "",
+        desk: JotDesk | None = None,
     ) -> None:
         self._files, self._banner, self._hub = files, banner, hub
-        self._secret = secret
+        self._secret, self._desk = secret, desk
         self.base = f"/{secret}/" if secret else "/"
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         from starlette.requests import Request
 
         if scope["type"] == "http":
-            answer = self._answer(Request(scope, receive))
+            request = Request(scope, receive)
+            answer = await self._jot(request) or self._answer(request)
             await answer(scope, receive, send)
+
+    async def _jot(self, request: Request) -> Response | None:
+        """What the page to jot on says; None where it is off, or something else is asked for."""
+        path = request.scope["path"]
+        if self._desk is None or not (path == PATH or path.startswith(f"{PATH}/")):
+            return None
+        if not host_is_ours(request.headers.get("host", ""), bool(self._secret)):
+            return None
+        return await self._desk.answer(request)
 
     def _answer(self, request: Request) -> Response:
         if not host_is_ours(request.headers.get("host", ""), bool(self._secret)):

@@ -27,10 +27,12 @@ from backbud.serve.changes import Changes
 from backbud.serve.lan import EVERYWHERE, LOOPBACK, lan_address, secret_path
 from backbud.serve.rebuild import News, Rebuilder
 from backbud.serve.reload import Hub
-from backbud.serve.site import Banner, Site
+from backbud.serve.site import PATH, Banner, Site
 
 if TYPE_CHECKING:
     import uvicorn
+
+    from backbud.serve.jotting import JotDesk
 
 PORT = 8642
 SHOWN_PROBLEMS = 20
@@ -48,6 +50,7 @@ def watch(
     port: int = PORT,
     *,
     on_lan: bool = False,
+    jot: bool = False,
     ask_today: Callable[[], date] = date.today,
 ) -> None:
     """Watch and serve a journal until Ctrl-C or SIGTERM. CannotServe where the port is not free,
@@ -56,7 +59,7 @@ def watch(
     secret = secret_path(folder) if on_lan else ""
     # A run builds many small values; to look for cycles among them in between only costs time.
     gc.disable()
-    asyncio.run(_Watching(folder, ask_today).run(listening, secret))
+    asyncio.run(_Watching(folder, ask_today).run(listening, secret, jot=jot))
 
 
 def listen(port: int, on_lan: bool) -> socket.socket:
@@ -96,13 +99,14 @@ class _Watching:
         self._resting: threading.Timer | None = None
         self._is_frozen = False
 
-    async def run(self, listening: socket.socket, secret: str) -> None:
+    async def run(self, listening: socket.socket, secret: str, *, jot: bool) -> None:
         import uvicorn
 
         from backbud.serve.doors import Door
 
         self._loop, self._hub = asyncio.get_running_loop(), Hub()
-        site = Site(lambda: self._rebuilder.files, self._banner, self._hub, secret)
+        desk = self._desk() if jot else None
+        site = Site(lambda: self._rebuilder.files, self._banner, self._hub, secret, desk)
         # No list of requests: it would show the secret path.
         config = uvicorn.Config(
             site, log_level="error", access_log=False, log_config=None, lifespan="off",
@@ -117,11 +121,18 @@ class _Watching:
             _signals(self._loop, lambda: self._stop(server)),
         ):
             self._greet(listening.getsockname()[1], secret)
+            if desk is not None:
+                _greet_phones(listening.getsockname()[1], desk)
             self._changes.start()
             await server.serve([listening])
             self._rest(None)
             self._changes.stop(_STOP_SECONDS)
         say("Stopped.")
+
+    def _desk(self) -> JotDesk:
+        from backbud.serve.jotting import JotDesk
+
+        return JotDesk(self._folder, self._ask_today, lambda line: say(f"{_clock()}  {line}"))
 
     def _fault(self, error: BaseException | None) -> None:
         """What nobody foresaw in serving a page: said in one sentence, and watching goes on."""
@@ -197,6 +208,15 @@ class _Watching:
         else:
             say(f"Pages: http://{LOOPBACK}:{port}/")
         say(f"Watching {self._folder}. Ctrl-C stops it.")
+
+
+def _greet_phones(port: int, desk: JotDesk) -> None:
+    """Where a phone jots, and the code that pairs it."""
+    say(f"Jot from a phone: http://{lan_address()}:{port}{PATH}")
+    say(f"Code: {desk.pairing.shown}  (one device, ten minutes, five tries)")
+    say("It is plain HTTP: who listens on this network can read it, and write as that phone does.")
+    if len(desk.devices):
+        say(f"Paired before: {len(desk.devices)}. To forget them: backbud watch --forget-devices")
 
 
 def _clock() -> str:

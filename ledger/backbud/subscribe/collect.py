@@ -23,6 +23,8 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.calendar.entries import task_uid_of
+from backbud.jot.placing import DiaryLine, DiaryPlace, place_of, with_lines
+from backbud.jot.write import DIARY_LOCK
 from backbud.journal.load import load
 from backbud.plan.followups import FollowUp
 from backbud.publish.lock import lock
@@ -31,7 +33,6 @@ from backbud.subscribe.changes import looked_at, title_of
 from backbud.subscribe.errors import SubscribeError
 from backbud.subscribe.marks import Marks, person_key
 from backbud.subscribe.memory import COLLECTED, TOLD, keep, recall
-from backbud.subscribe.placing import DiaryLine, DiaryPlace, place_of, with_lines
 from backbud.subscribe.publish import (
     odd_lines,
     open_server,
@@ -207,7 +208,7 @@ def write(folder: str, today: date, collected: Collected) -> None:
     SubscribeError where a file was changed meanwhile or cannot be written, and where the journal
     does not read as was meant; then the diary is as it was.
     """
-    with lock(folder):
+    with lock(folder), lock(folder, name=DIARY_LOCK):
         old = {name: _unchanged(folder, name, text) for name, text in collected.texts.items()}
         try:
             for name, data in old.items():

@@ -12,19 +12,13 @@ from datetime import date
 
 from msgspec.structs import replace
 
-from backbud.journal.copies import words_in
+from backbud.jot.placing import DiaryLine, DiaryPlace
+from backbud.jot.trial import page_of, with_page
 from backbud.journal.dated import DatedPage
-from backbud.journal.diary import DiaryReader
-from backbud.journal.remember import Kept
-from backbud.journal.said import ActReader
 from backbud.plan.followups import FollowUp
 from backbud.plan.run import Plan
 from backbud.session import Session
-from backbud.subscribe.placing import DiaryLine, DiaryPlace
-from backbud_grammar.dates import read_date
-from backbud_grammar.outline import Known, read_section
 from backbud_grammar.problems import Flaw
-from backbud_grammar.syntax import Page
 from backbud_grammar.tidy import COLUMN, GAP, INDENT
 
 # More than anybody writes into a calendar; a journal's line holds ten thousand characters.
@@ -93,17 +87,8 @@ def candidates(follow_up: FollowUp) -> Iterator[str]:
 
 def _with(session: Session, line: DiaryLine, place: DiaryPlace) -> tuple[Session, tuple[Flaw, ...]]:
     """The session of a journal that has one line more, and what is wrong with that line."""
-    journal = session.journal
-    when = read_date(line.day.isoformat())
-    text = f"{when.text}\n\n{line.tree}\n{line.text}\n".encode()
-    section = read_section(text, Known.of(journal.acts))
-    acts = ActReader(journal.things, journal.details, lambda word, text: None, {})
-    if not isinstance(section, Page):
-        raise ValueError(f"{line.day} does not begin a page")
-    kept = Kept(b"", text.count(b"\n"), words_in(text), section)
-    page, _, flaws = DiaryReader(acts).page(kept, when, place.file, place.at)
-    pages = sorted((*journal.pages, page), key=lambda one: one.when.first)
-    return _again(session, tuple(pages)), flaws
+    page, flaws = page_of(session.journal, line.day, f"{line.tree}\n{line.text}\n", place)
+    return _again(session, with_page(session.journal.pages, page)), flaws
 
 
 def _again(session: Session, pages: tuple[DatedPage, ...]) -> Session:

@@ -171,7 +171,14 @@ class Audience:
 def _without_origin(entry: EntryView) -> EntryView:
     """A line with neither its remark, its file nor what it first read."""
     return replace(
-        entry, remark="", at="", corrected_at=None, first_written=None, correction=None, kept=()
+        entry,
+        remark="",
+        at="",
+        corrected_at=None,
+        first_written=None,
+        correction=None,
+        kept=(),
+        own_words="",
     )
 
 

@@ -55,6 +55,8 @@ class EntryView(Struct, frozen=True, kw_only=True):
     `done`: it counts; neither taken back nor held back. `held_back`: not all of the line was
     understood, so it changes nothing. `kept`: the words of it that were not used. `free_words`:
     some of its details may hold any words at all. `private`: for the keeper's eyes only.
+    `own_words`: the line as written, where own words of the keeper stand in it, else ""; `act`,
+    `details` and `text` are what they mean.
     """
 
     date: str
@@ -74,11 +76,17 @@ class EntryView(Struct, frozen=True, kw_only=True):
     kept: tuple[str, ...]
     free_words: bool
     private: bool
+    own_words: str = ""
+
+    @property
+    def as_read(self) -> str:
+        """The act as a line in words of the language: `repotted same pot, 2 cm off below`."""
+        return f"{self.act} {self.details}".rstrip()
 
     @property
     def written(self) -> str:
-        """The act as a line: `repotted same pot, 2 cm off below`."""
-        return f"{self.act} {self.details}".rstrip()
+        """The act as a line, in the keeper's own words where there are such."""
+        return self.own_words or self.as_read
 
 
 def entry_view(entry: Entry) -> EntryView:
@@ -103,6 +111,7 @@ def entry_view(entry: Entry) -> EntryView:
         kept=event.kept,
         free_words=event.row.prose or any(d.name in free for d in event.details),
         private=is_entry_for_keeper(entry),
+        own_words=event.own,
     )
 
 

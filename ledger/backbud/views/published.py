@@ -42,6 +42,9 @@ _NAMES = {
     "BookedView": "bill_or_payment",
     "MoneyView": "sums",
     "HoldView": "hold",
+    "JottingView": "jotting",
+    "JottedView": "jotted_line",
+    "AskView": "asked_back",
 }
 # A sum of the bench is flat, each figure under its own name with its unit.
 _SUM = {
@@ -99,6 +102,7 @@ def schema() -> str:
 
     from msgspec.json import schema_components
 
+    from backbud.views.jotted import JottingView
     from backbud.views.kind import KindName, KindView
     from backbud.views.problem import MadeView, ProblemView
     from backbud.views.shelf import ShelfView
@@ -107,6 +111,7 @@ def schema() -> str:
     from backbud.views.work import WorkView
 
     commands: dict[str, object] = {
+        "backbud-jot": JottingView,
         "backbud-check": tuple[ProblemView, ...],
         "backbud-make": MadeView,
         "backbud-due": tuple[WorkView, ...],

@@ -33,7 +33,8 @@
     ("person" "formerly" "place" "since" "rate")
     ("mix" "formerly" "settles" "since" "pH")
     ("material" "formerly" "density" "sold in" "label" "metal" "price" "since")
-    ("group" "formerly" "since" "trees"))
+    ("group" "formerly" "since" "trees")
+    ("words" "since" "past"))
   "For each kind of card its labels with details after them.")
 
 (defconst backbud-prose-labels
@@ -43,11 +44,12 @@
     ("person" "experience" "contact" "notes" "name" "note" "town")
     ("mix" "notes" "name" "note")
     ("material" "notes" "name" "note")
-    ("group" "notes" "name" "note"))
+    ("group" "notes" "name" "note")
+    ("words" "notes" "note"))
   "For each kind of card its labels with prose after them.")
 
 (defconst backbud-head-regexp
-  (concat "^" (regexp-opt '("tree" "place" "pot" "person" "mix" "material" "group") t) "[ \t]+\\([^ \t,\n]+\\)[ \t]*$")
+  (concat "^" (regexp-opt '("tree" "place" "pot" "person" "mix" "material" "group" "words") t) "[ \t]+\\([^ \t,\n]+\\)[ \t]*$")
   "The first line of a card.")
 
 (defun backbud--opening (words)

@@ -21,7 +21,7 @@ syn region backbudProseLine start=;\v^\c\z([ \t]+)\ze%(note|noted|private)%([ \t
 syn match backbudAct ;\v\c%(^[ \t]+)@<=%(agree|agreed|air layer|air layered|air-layer|air-layered|bend|bent|bill|billed|bloom|bloomed|bought|buy|carve|carved|check|checked|clean|cleaned|clip|clipped|collect|collected|correct|corrected|count|counted|cut back|cut-back|deadhead|deadheaded|decandle|decandled|defoliate|defoliated|die|died|dig|disbud|disbudded|drain|drained|dug|exhibit|exhibited|fed|feed|fertilise|fertilised|fertilize|fertilized|flowered|flush|flushed|fruit|fruited|germinate|germinated|graft|grafted|guy|guyed|hand back|hand-back|handed back|handed-back|invoiced|layer|layered|leaf prune|leaf pruned|leaf-prune|leaf-pruned|lend|lent|lift|lifted|lime sulphur|lime sulphured|lime-sulphur|lime-sulphured|lose|lost|measure|measured|mist|misted|move|moved|needle pluck|needle plucked|needle-pluck|needle-plucked|notch|notched|note|noted|open|opened|paid|pay|photo|photograph|photographed|pinch|pinched|plan|planned|plant out|plant-out|planted out|planted-out|pluck|plucked|pot on|pot up|pot-on|pot-up|potted|potted-on|potted-up|price|priced|prick|prick-out|pricked|pricked-out|private|protect|protected|prune|pruned|put off|put-off|quarantine|quarantined|quote|quoted|ready|receive|received|refront|refronted|release|released|repot|repotted|return|returned|root prune|root pruned|root-prune|root-pruned|rooted|rotate|rotated|rub|rubbed|seal|sealed|sell|separate|separated|sever|severed|shade|shaded|show|shown|skip|skipped|slip|slipped|soak|soaked|sold|sow|sown|spray|sprayed|stage|staged|strike|struck|style|styled|thin|thinned|tie|tied|top dress|top dressed|top-dress|top-dressed|treat|treat-deadwood|treated|treated-deadwood|trim|trimmed|turn|turned|unguy|unguyed|unprotect|unprotected|unshade|unshaded|untie|untied|unwire|unwired|unwrap|unwrapped|use|used|value|valued|ventilate|ventilated|vigor|vigour|water|watered|weed|weeded|wire|wired|work|worked|wrap|wrapped)%([ \t]|$)@=; contained
 syn region backbudAside start=;\v[ \t]@<=%(--|—)%([ \t]|$)@=; end=;\%$; contained contains=backbudAct,backbudRemark,@Spell
 
-syn match backbudKind ;\v^%(tree|place|pot|person|mix|material|group); contained nextgroup=backbudHandle
+syn match backbudKind ;\v^%(tree|place|pot|person|mix|material|group|words); contained nextgroup=backbudHandle
 syn match backbudHandle ;\v[ \t]+[^ \t]+; contained
 
 syn region backbudTree start=;\v^tree[ \t]+[^ \t,]+[ \t]*$; end=;\v^\ze[^ \t#]; keepend contains=backbudKind,backbudTreeLine,backbudTreeProse,backbudRemark
@@ -80,6 +80,14 @@ syn match backbudGroupLabel ;\v\c%(^[ \t]+)@<=%(formerly|since|trees|notes|name|
 syn sync match backbudSyncGroup grouphere backbudGroup ;\v^group[ \t]+[^ \t,]+[ \t]*$;
 hi def link backbudGroupLabel Type
 hi def link backbudGroupProse String
+
+syn region backbudWords start=;\v^words[ \t]+[^ \t,]+[ \t]*$; end=;\v^\ze[^ \t#]; keepend contains=backbudKind,backbudWordsLine,backbudWordsProse,backbudRemark
+syn region backbudWordsLine start=;\v^\z([ \t]+)\ze[^ \t#]; end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudWordsLabel,@backbudDetails
+syn region backbudWordsProse start=;\v^\c\z([ \t]+)\ze%(notes|note)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudWordsLabel,backbudRemark,@Spell
+syn match backbudWordsLabel ;\v\c%(^[ \t]+)@<=%(since|past|notes|note)%([ \t]|$)@=; contained
+syn sync match backbudSyncWords grouphere backbudWords ;\v^words[ \t]+[^ \t,]+[ \t]*$;
+hi def link backbudWordsLabel Type
+hi def link backbudWordsProse String
 
 syn sync match backbudSyncPage grouphere NONE ;^[0-9];
 hi def link backbudRemark Comment

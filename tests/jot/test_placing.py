@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from backbud.subscribe.placing import DiaryLine, place_of, with_lines
+from backbud.jot.placing import DiaryLine, place_of, with_lines
 
 CARDS = "tree hoshi\n  kind   trident maple\n\ntree yuki\n  kind   trident maple\n"
 

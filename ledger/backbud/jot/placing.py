@@ -10,7 +10,7 @@ from itertools import groupby
 from msgspec import Struct
 
 from backbud.journal.dated import DatedPage
-from backbud_grammar.outline import sections
+from backbud_grammar.outline import Known, read_section, sections
 
 _LINE_END = re.compile(rb"\r\n|\r|\n")
 
@@ -25,12 +25,13 @@ class DiaryLine(Struct, frozen=True):
 
 class DiaryPlace(Struct, frozen=True, order=True):
     """Where lines of a day go: in front of the line `at` (0 first) of a file, on a page that is
-    there, or on a new one."""
+    there, or on a new one. `below`: the subject line that they go on below, "" where none."""
 
     file: str
     at: int
     day: date
     is_new: bool
+    below: str = ""
 
 
 def place_of(
@@ -68,15 +69,41 @@ def _end_of(text: bytes, first: int) -> int:
     raise ValueError(f"no section begins on line {first + 1}")
 
 
+def last_subjects(text: bytes, place: DiaryPlace, known: Known, indent: str) -> str:
+    """The subject line of the block that a place is right behind, "" where there is none.
+
+    `text`: with `\\n` line ends. `indent`: what stands before an act; a deeper line would go on
+    with the act above it, so the acts of the block must stand as deep.
+    """
+    if place.is_new:
+        return ""
+    for start, section in sections(text):
+        if start < place.at <= start + section.count(b"\n"):
+            blocks = read_section(section, known).blocks
+            if not blocks or not blocks[-1].acts:
+                return ""
+            line = section.split(b"\n")[blocks[-1].acts[-1].line].decode()
+            stands = line[: len(line) - len(line.lstrip())] == indent
+            return blocks[-1].subjects if stands else ""
+    return ""
+
+
 def with_lines(data: bytes, placed: Sequence[tuple[DiaryPlace, DiaryLine]]) -> bytes:
-    """Return a file's bytes with lines put in; its line ends and all else stay."""
-    end = b"\r\n" if b"\r\n" in data else b"\n"
+    """Return a file's bytes with lines put in, in order of their trees; its line ends and all else
+    stay."""
+    return with_lines_as_given(data, sorted(placed, key=_order))
+
+
+def with_lines_as_given(data: bytes, placed: Sequence[tuple[DiaryPlace, DiaryLine]]) -> bytes:
+    """The same, with the lines of one place in the order given."""
+    first_end = _LINE_END.search(data)
+    end = first_end[0] if first_end else b"\n"
     old = _LINE_END.split(data)
     ends = [*_LINE_END.findall(data), b""]
     out: list[bytes] = []
     by_place = {
         place: [line for _, line in found]
-        for place, found in groupby(sorted(placed, key=_order), key=lambda one: one[0])
+        for place, found in groupby(placed, key=lambda one: one[0])
     }
     for number, (text, ending) in enumerate(zip(old, ends, strict=True)):
         for place in by_place:
@@ -104,8 +131,9 @@ def _put(
         new += [""] if out and out[-1].strip() else []
         new.append(place.day.isoformat())
     # As `backbud tidy` leaves it: each subject line stands below a blank one.
-    for tree, of_tree in groupby(lines, key=lambda line: line.tree):
-        new += ["", tree, *(line.text for line in of_tree)]
+    for n, (tree, of_tree) in enumerate(groupby(lines, key=lambda line: line.tree)):
+        head = () if n == 0 and tree == place.below else ("", tree)
+        new += [*head, *(line.text for line in of_tree if line.text)]
     if place.is_new and below.strip():
         new.append("")
     out.extend(line.encode() + end for line in new)

@@ -1,0 +1,1 @@
+"""Writing single lines into the diary, quickly, with all else in it left as it is."""

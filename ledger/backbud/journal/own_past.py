@@ -1,0 +1,132 @@
+"""Finds what own words would change: past lines that wait for a yes; and unread words that return.
+
+Own words are read from a day on. What was written before it stays as it was read then, until the
+card says `past yes`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from datetime import date
+from typing import NamedTuple
+
+from msgspec import Struct
+
+from backbud.journal.own_words import OwnWords
+from backbud.journal.remember import RecalledPage
+from backbud.journal.things import Things
+from backbud.journal.warm import Outlined
+from backbud_grammar.dates import read_date
+from backbud_grammar.forms import ActForm
+from backbud_grammar.outline import Known
+from backbud_grammar.own_words import OwnTable, expanded, language_words
+from backbud_grammar.problems import Misread, Problem, nearest
+from backbud_grammar.syntax import Page
+
+# A word that was not understood so often is hardly a slip.
+RETURNS = 3
+# Problems whose mark stands under words that nobody understood.
+UNREAD_CODES = frozenset(("unknown-act", "unknown-detail", "unknown-word"))
+
+
+class PastLine(Struct, frozen=True):
+    """A line from before the day of an own word in it: as written, and as it would be read."""
+
+    at: str
+    written: str
+    as_read: str
+
+
+def past_lines(
+    files: Mapping[str, Outlined], own: OwnWords, acts: Mapping[str, ActForm], southern: bool
+) -> tuple[PastLine, ...]:
+    """The lines that own words would read otherwise, of which the card says neither yes nor no."""
+    open_words = [word for word in own.words if not word.past]
+    if not open_words:
+        return ()
+    known = Known.of(acts)
+    out: list[PastLine] = []
+    for file, outlined in files.items():
+        for start, kept in outlined.pages:
+            day = _day(kept.section.date, southern)
+            later = {word.run: word.meaning for word in open_words if day and day < word.since}
+            if later:
+                out += _lines(file, start, kept.section, OwnTable.of(later), known)
+    return tuple(out)
+
+
+def _day(written: str, southern: bool) -> date | None:
+    try:
+        return read_date(written, southern).first
+    except Misread:
+        return None
+
+
+def _lines(
+    file: str, start: int, section: Page | RecalledPage, table: OwnTable, known: Known
+) -> Iterator[PastLine]:
+    page = section.read() if isinstance(section, RecalledPage) else section
+    for block in page.blocks:
+        for act in block.acts:
+            found = expanded(act, table, known)
+            if found is not None:
+                yield PastLine(
+                    f"{file}:{start + act.line + 1}",
+                    f"{act.word} {act.text}".rstrip(),
+                    f"{found.act.word} {found.act.text}".rstrip(),
+                )
+
+
+# ------------------------------------------------------------------ words that return
+
+
+class Unread(NamedTuple):
+    """Words of a line that nobody understood, and where the line stands."""
+
+    words: str
+    at: str
+
+
+class Returning(Struct, frozen=True):
+    """A word that was not understood on several lines, and the first and last of them."""
+
+    word: str
+    times: int
+    first: str
+    last: str
+
+
+def unread_in(problems: Iterable[Problem]) -> Iterator[Unread]:
+    """What the problems of a journal mark as not understood."""
+    for one in problems:
+        if one.code in UNREAD_CODES:
+            at = one.column - 1
+            yield Unread(one.source[at : at + one.length], f"{one.file}:{one.line}")
+
+
+def returning(
+    unread: Iterable[Unread], acts: Mapping[str, ActForm], things: Things
+) -> tuple[Returning, ...]:
+    """The words that were not understood on three lines and more, the most frequent first.
+
+    No word that the language or a handle has, nor one that is hardly more than a slip of such.
+    """
+    lines: dict[str, list[str]] = {}
+    shown: dict[str, str] = {}
+    for one in unread:
+        for written in one.words.split():
+            word = written.strip(",.;:!?()\"'")
+            at = lines.setdefault(word.casefold(), [])
+            shown.setdefault(word.casefold(), word)
+            if one.at not in at:
+                at.append(one.at)
+    often = [folded for folded, at in lines.items() if len(at) >= RETURNS and folded.isalpha()]
+    if not often:
+        return ()
+    taken = language_words(acts)
+    found = [
+        Returning(shown[word], len(lines[word]), lines[word][0], lines[word][-1])
+        for word in often
+        if word not in taken and things.find(word) is None and not nearest(word, acts)
+    ]
+    return tuple(sorted(found, key=lambda one: (-one.times, one.word)))

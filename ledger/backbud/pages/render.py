@@ -6,7 +6,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from functools import cache, partial
 from hashlib import blake2b
 from pathlib import Path
@@ -14,13 +14,15 @@ from typing import TYPE_CHECKING
 
 from backbud import words
 from backbud.collection.state import Tree
-from backbud.kept import KEEP_NOTHING, Is, Kept
-from backbud.pages import links, season, stores, weather, work
+from backbud.kept import KEEP_NOTHING, Each, Is, Kept
+from backbud.pages import bench, links, place, season, stores, weather, work
 from backbud.pages.sheet import MOST_VIGOUR, listed, sheet_of
-from backbud.plan.in_order import kept_in_order
-from backbud.views.day import Item, Items, day_view, items, open_works_of
+from backbud.plan.followups import FollowUp
+from backbud.views.bench import bench_view
+from backbud.views.day import open_works_of
 from backbud.views.narrow import only_tree, own_inputs, without_trees
 from backbud.views.nursery import Nursery
+from backbud.views.place import by_place, place_view
 from backbud.views.tree import trees_view
 from backbud.views.work import WorkView
 
@@ -57,6 +59,7 @@ def pages_of(view: Nursery, kept: Kept = KEEP_NOTHING) -> Iterator[tuple[str, by
     around = kept.once("around pages", (without_trees(view), shared), object)
     for path, sheet in SHEETS:
         yield path, sheet(view, shared, around, kept)
+    yield from _places(view, shared, around, kept)
     for tree in view.trees:
         # A tree's page is made from nothing but what is that tree's own.
         own = only_tree(view, tree)
@@ -126,49 +129,54 @@ class _Pieces:
 
 
 def _index(view: Nursery, shared: dict[str, object], around: object, kept: Kept) -> bytes:
-    found = [
-        kept.once(
+    works = [
+        one
+        for tree in view.trees
+        for one in kept.once(
             ("rows", tree.handle),
             (Is(around), Is(tree), Is(view.plans.get(tree.handle))),
             partial(_rows, view, tree),
         )
-        for tree in view.trees
     ]
-    in_order = Items(*(_in_order(view, found, sort, kept) for sort in Items._fields))
-    pieces = _Pieces()
-
-    def together(works: Sequence[WorkView]) -> bytes:
-        shown = work.round_row(works, view.today)
-        return _octets(_macro("rows.html", "row", shown, "", True))
-
+    walk = [tree.handle for tree in view.trees]
     own = {
         "base": "",
-        "drawn": lambda group, base, with_tree: pieces.mark(group.rows),
-        "board": work.board(day_view(in_order, together), view.today),
+        "bench": bench.sheet(bench_view(works, walk, view.weather, view.today)),
         "problems": view.problems,
         "trees": len(view.trees),
     }
-    return pieces.put_in(_page("index.html", shared, own))
+    return _page("index.html", shared, own)
 
 
-def _rows(view: Nursery, tree: Tree) -> Items:
-    """The rows of one tree on the first page, as markup."""
-    own, today = only_tree(view, tree), view.today
-
-    def drawn(one: WorkView) -> bytes:
-        return _octets(_macro("rows.html", "row", work.row(one, today), "", True))
-
-    works = open_works_of(own.plans.get(tree.handle, ()), tree, own.names, today)
-    return items(works, today, drawn)
+def _rows(view: Nursery, tree: Tree) -> tuple[WorkView, ...]:
+    """The works of one tree that the first page may show."""
+    own = only_tree(view, tree)
+    return open_works_of(own.plans.get(tree.handle, ()), tree, own.names, view.today)
 
 
-def _in_order(view: Nursery, found: Iterable[Items], sort: str, kept: Kept) -> Sequence[Item]:
-    lists = {
-        tree.handle: those
-        for tree, of_tree in zip(view.trees, found, strict=True)
-        if (those := getattr(of_tree, sort))
-    }
-    return kept_in_order(kept, ("rows in order", sort), lists)
+def _places(
+    view: Nursery, shared: dict[str, object], around: object, kept: Kept
+) -> Iterator[tuple[str, bytes]]:
+    """The page of each place where a tree stands."""
+    for handle, trees in by_place(view.trees).items():
+        plans = {tree.handle: view.plans.get(tree.handle, ()) for tree in trees}
+        yield kept.once(
+            ("place", handle),
+            (Is(around), Each(trees), Each(plans.values())),
+            partial(_place, view, shared, handle, trees, plans),
+        )
+
+
+def _place(
+    view: Nursery,
+    shared: dict[str, object],
+    handle: str,
+    trees: Sequence[Tree],
+    plans: Mapping[str, Sequence[FollowUp]],
+) -> tuple[str, bytes]:
+    shown = place_view(handle, trees, plans, view.names, view.today)
+    own = {"base": "../", "place": place.sheet(shown, view.today)}
+    return links.place_page(handle), _page("place.html", shared, own)
 
 
 def _weather(view: Nursery, shared: dict[str, object], around: object, kept: Kept) -> bytes:
@@ -291,6 +299,7 @@ def _environment() -> Environment:
         keep_trailing_newline=True,
         auto_reload=False,
     )
+    environment.filters["capital"] = words.sentence
     environment.globals |= {
         "link": links.link,
         "number": words.number,

@@ -132,6 +132,7 @@ class Audience:
         return replace(
             work,
             title=title.split()[0] if self._others.named_in(title) else title,
+            part=self._nobodys(work.part),
             place=self._nobodys(work.place),
             place_name=self._nobodys(work.place_name),
             reasons=reasons,

@@ -76,7 +76,8 @@ class WorkView(Struct, frozen=True, kw_only=True):
     `minutes`: what it takes, 0 where nobody can tell. `planned`: by the keeper. `extent`: how far
     it is to be taken. `wedges`: of the root ball, those it opens. `state`: overdue, now, coming, or
     how it was settled; `settled`: by which line. `waits_on_weather`: it is still to come, and its
-    days rest on weather that nobody has measured yet.
+    days rest on weather that nobody has measured yet. `part`: of the tree, "" where it is for all
+    of it. `look`: it is only to be looked at.
     """
 
     id: str
@@ -100,6 +101,8 @@ class WorkView(Struct, frozen=True, kw_only=True):
     state: State
     waits_on_weather: bool = False
     settled: SettledView | None = None
+    part: str = ""
+    look: bool = False
 
     @property
     def window(self) -> Window:
@@ -142,6 +145,8 @@ def work_view(one: FollowUp, tree: Tree, names: Mapping[str, str], today: date) 
         state=one.state(today),
         waits_on_weather=waits_on_weather(one, today),
         settled=_settled(one.settled) if one.settled else None,
+        part=one.part,
+        look=one.row.work == "watch",
     )
 
 

@@ -10,6 +10,7 @@ from msgspec import Struct
 from backbud import words
 from backbud.pages.drawings.window_line import window_line
 from backbud.pages.links import anchor_of, link, place_page, tree_page
+from backbud.pages.work import NO_BREAK
 from backbud.views.bench import (
     MOST_ROWS,
     AtPlace,
@@ -29,7 +30,6 @@ MOST_PARTS = 2
 MOST_OWN_REASONS = 4
 # A caution that is for more trees than these tells how many.
 MOST_OF = 3
-_NO_BREAK = "\N{NO-BREAK SPACE}"
 NO_PLACE = "no place written down"
 
 
@@ -157,7 +157,7 @@ def _row(one: Round, today: date) -> BenchRow:
     return BenchRow(
         late,
         words.sentence(one.title),
-        ", ".join(part.replace(" ", _NO_BREAK) for part in _by(one, today)),
+        ", ".join(part.replace(" ", NO_BREAK) for part in _by(one, today)),
         window_line(one.first.window, today, late),
         places,
         number(unnamed, "more tree") if unnamed else "",

@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 from backbud import words
 from backbud.collection.state import Tree
 from backbud.kept import KEEP_NOTHING, Each, Is, Kept
-from backbud.pages import bench, links, place, season, stores, weather, work
+from backbud.pages import bench, kind, links, place, season, stores, weather
 from backbud.pages.sheet import MOST_VIGOUR, listed, sheet_of
 from backbud.plan.followups import FollowUp
 from backbud.views.bench import bench_view
@@ -54,12 +54,12 @@ def pages_of(view: Nursery, kept: Kept = KEEP_NOTHING) -> Iterator[tuple[str, by
         "today": words.full_day(view.today),
         "today_iso": view.today.isoformat(),
         "assets": {name: path for name, (path, _) in assets.items()},
-        "drawn": _drawn,
     }
     around = kept.once("around pages", (without_trees(view), shared), object)
     for path, sheet in SHEETS:
         yield path, sheet(view, shared, around, kept)
     yield from _places(view, shared, around, kept)
+    yield from _kinds(view, shared, around, kept)
     for tree in view.trees:
         # A tree's page is made from nothing but what is that tree's own.
         own = only_tree(view, tree)
@@ -84,20 +84,9 @@ def _tree(view: Nursery, shared: dict[str, object]) -> tuple[str, bytes]:
     return sheet.page, _page("tree.html", shared, {"base": "../", "tree": sheet})
 
 
-def _drawn(group: work.Group, base: str, with_tree: bool) -> str:
-    return _joined(_macro("rows.html", "row", row, base, with_tree) for row in group.rows)
-
-
 def _macro(template: str, name: str, *arguments: object) -> str:
     macro: Callable[..., str] = getattr(_template(template).module, name)
     return macro(*arguments)
-
-
-def _joined(markup: Iterable[str]) -> str:
-    """One piece of markup from many."""
-    from markupsafe import Markup
-
-    return Markup("".join(markup))
 
 
 class _Pieces:
@@ -177,6 +166,23 @@ def _place(
     shown = place_view(handle, trees, plans, view.names, view.today)
     own = {"base": "../", "place": place.sheet(shown, view.today)}
     return links.place_page(handle), _page("place.html", shared, own)
+
+
+def _kinds(
+    view: Nursery, shared: dict[str, object], around: object, kept: Kept
+) -> Iterator[tuple[str, bytes]]:
+    """The page of each kind of tree of which something is known."""
+    for path, (facts, trees) in kind.kinds(view.trees, view.species).items():
+        shown = kind.sheet(facts, trees)
+        yield kept.once(
+            ("kind", path),
+            (Is(around), shown),
+            partial(_kind, shared, path, shown),
+        )
+
+
+def _kind(shared: dict[str, object], path: str, shown: kind.KindSheet) -> tuple[str, bytes]:
+    return path, _page("kind.html", shared, {"base": "../", "kind": shown})
 
 
 def _weather(view: Nursery, shared: dict[str, object], around: object, kept: Kept) -> bytes:

@@ -11,13 +11,13 @@ from typing import Literal
 
 from msgspec import Struct
 
+from backbud.views.day import Urgency, urgency
 from backbud.views.sky import Odds, Weather
 from backbud.views.work import WorkView
 
 Heading = Literal[
     "past its time", "closes soon", "the round to look at", "not pressing", "given word"
 ]
-Urgency = tuple[int, int, str, str]
 # As they stand on the page.
 HEADINGS: tuple[Heading, ...] = (
     "past its time",
@@ -163,21 +163,9 @@ def heading_of(work: WorkView, today: date) -> Heading:
     return "closes soon" if work.closes <= today + timedelta(SOON_DAYS) else "not pressing"
 
 
-def at_stake(work: WorkView) -> int:
-    """How much is at stake, the most first: what can hurt, then the rest."""
-    return 0 if work.cautions else 1
-
-
 def plain_title(work: WorkView) -> str:
     """What is to be done, without the part of the tree that it is done to."""
     return work.title.removesuffix(f" on {work.part}") if work.part else work.title
-
-
-def urgency(work: WorkView) -> Urgency:
-    """What is at stake first, then what closes first. Of what is past, what closed last: it can
-    still be made good, and nothing stands first for its age."""
-    day = work.closes.toordinal()
-    return at_stake(work), -day if work.state == "overdue" else day, work.title, work.id
 
 
 # ------------------------------------------------------------------ rounds

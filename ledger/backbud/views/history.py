@@ -10,6 +10,7 @@ from msgspec import Struct
 from backbud.collection.state import Entry
 from backbud.journal.events import Event
 from backbud.views.for_keeper import is_entry_for_keeper
+from backbud.views.life import Sign, sign_of
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.forms import ANY_WORDS, ActForm
 
@@ -54,7 +55,8 @@ class EntryView(Struct, frozen=True, kw_only=True):
     changed it, which, and the details as they first stood there; `correction`: all of that.
     `done`: it counts; neither taken back nor held back. `held_back`: not all of the line was
     understood, so it changes nothing. `kept`: the words of it that were not used. `free_words`:
-    some of its details may hold any words at all. `private`: for the keeper's eyes only.
+    some of its details may hold any words at all. `private`: for the keeper's eyes only. `sign`:
+    what it is drawn as.
     """
 
     date: str
@@ -74,6 +76,7 @@ class EntryView(Struct, frozen=True, kw_only=True):
     kept: tuple[str, ...]
     free_words: bool
     private: bool
+    sign: Sign = ""
 
     @property
     def written(self) -> str:
@@ -103,6 +106,7 @@ def entry_view(entry: Entry) -> EntryView:
         kept=event.kept,
         free_words=event.row.prose or any(d.name in free for d in event.details),
         private=is_entry_for_keeper(entry),
+        sign=sign_of(event.row),
     )
 
 

@@ -9,8 +9,7 @@ from msgspec import Struct
 
 from backbud.collection.state import Tree
 from backbud.plan.followups import FollowUp
-from backbud.views.bench import urgency
-from backbud.views.day import open_works_of
+from backbud.views.day import open_works_of, urgency
 from backbud.views.work import WorkView
 
 

@@ -143,12 +143,10 @@ def text_of(markup: str) -> str:
 
 
 def rows_of(page: str) -> Iterator[tuple[str, str]]:
-    """Each row of what wants doing, with the anchor to its reasons: in a round, of each tree."""
-    for row in page.split('<li class="lined row ')[1:]:
-        found = anchors_in(row)
-        assert found
-        for anchor in found:
-            yield anchor, row
+    """Each work on a tree's page, with its anchor."""
+    for row in page.replace("\N{NO-BREAK SPACE}", " ").split('<li class="round work ')[1:]:
+        (anchor,) = anchors_in(row)
+        yield anchor, row
 
 
 def anchors_in(row: str) -> list[str]:
@@ -165,24 +163,25 @@ def one(pattern: str, markup: str) -> str:
 def check_row(row: str, told: Told, today: date) -> None:
     """A row says the state, the title, the days and the time that `due` says."""
     opens, best, closes = window_of(told)
+    year = today.year
     assert re.match(rf"{told['state']}\b", row)
-    assert one(r'<p class="task">(.*?)</p>', row) == sentence(told["title"])
-    mark = one(r'<p class="margin mark">(.*?)</p>', row)
-    when = one(r'<p class="when">(.*?)(?:<span|</p>)', row)
-    counts = closes if told["state"] in ("overdue", "now") else best
-    assert mark.endswith(day(counts, today.year))
+    assert one(r'<h3 dir="auto">(.*?)</h3>', row) == sentence(told["title"])
+    by = one(r'<p class="by">(.*?)(?:<span|</p>)', row)
     if told["state"] == "coming":
-        spoken = f"From {day(opens, today.year)} until {day(closes, today.year)}"
-        assert when == (f"Only on {day(opens, today.year)}" if opens == closes else spoken)
-    elif best == today:
-        assert when.startswith("Best today")
+        spoken = f"from {day(opens, year)} until {day(closes, year)}"
+        only = f"only on {day(opens, year)}"
+        assert by.startswith(f"best {day(best, year)}, {only if opens == closes else spoken}")
     else:
-        assert f"{'est' if best > today else 'est was'} {day(best, today.year)}" in when
-    if told["minutes"]:
-        assert one(r'<p class="minutes">(.*?)</p>', row) == minutes(told["minutes"])
-    else:
-        assert 'class="minutes"' not in row
-    cautions = re.findall(r"Take care:</strong> <bdi>(.*?)</bdi>", row)
+        lead = "was due" if told["state"] == "overdue" else "by"
+        assert by.startswith(f"{lead} {day(closes, year)}, ")
+        was = (
+            "best today"
+            if best == today
+            else f"best {'' if best > today else 'was '}{day(best, year)}"
+        )
+        assert was in by
+    assert by.endswith(f", {minutes(told['minutes'])}") or not told["minutes"]
+    cautions = re.findall(r"Take care:</strong> (.*?)</p>", row)
     assert [unescape(caution) for caution in cautions] == told["cautions"]
 
 
@@ -195,9 +194,12 @@ def test_each_tree_s_page_says_what_due_says(journal: Journal) -> None:
             told = by_anchor[anchor]
             assert told["tree"] == handle
             check_row(row, told, journal.on)
-            chain = re.findall(r'<li><span class="label">\w+</span> (.*?)</li>', row, re.S)
-            at = [re.sub(r'<bdi class="at">(.*?)</bdi>', r"(\1)", link) for link in chain]
-            assert [text_of(link) for link in at] == [" ".join(b.split()) for b in told["because"]]
+            chain = re.findall(
+                r'<li(?: title="(.*?)")?><span class="label">\w+</span> (.*?)</li>', row, re.S
+            )
+            # Where a line stands is told on hovering alone.
+            said = [f"{text_of(text)} ({at})" if at else text_of(text) for at, text in chain]
+            assert said == [" ".join(b.split()) for b in told["because"]]
             seen.add(anchor)
     assert seen == set(by_anchor)
 
@@ -252,7 +254,7 @@ def test_the_list_of_trees_tells_the_first_work_of_each_page(journal: Journal) -
     for handle in {told["tree"] for told in journal.due.values()}:
         _, first = next(rows_of(journal.pages[tree_page(handle)].decode()))
         line = one(rf'<tr role="row">(?:(?!</tr>).)*?href="{tree_page(handle)}".*?</tr>', listed)
-        assert one(r'<p class="task">(.*?)</p>', first) in line
+        assert one(r'<h3 dir="auto">(.*?)</h3>', first) in line
 
 
 def test_wire_bites_on_the_days_that_its_looks_tell(journal: Journal) -> None:

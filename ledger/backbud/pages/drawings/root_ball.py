@@ -194,7 +194,8 @@ class _Wedge:
         far = hypot(x, y)
         x, y = (v * (far + _CORE) / 2 / far for v in (x, y))
         with_year = shape.has_years and self.count <= _MOST_NAMED
-        yield f'<text class="name" x="{x:.1f}" y="{y - 2 if with_year else y + 5:.1f}">{self.name}</text>'
+        at = y - 2 if with_year else y + 5
+        yield f'<text class="name" x="{x:.1f}" y="{at:.1f}">{self.name}</text>'
         if with_year:
             year = str(self.opened.year) if self.opened else "never"
             yield f'<text class="year" x="{x:.1f}" y="{y + 13:.1f}">{year}</text>'

@@ -95,15 +95,15 @@ def _signs(used: Iterable[Sign]) -> str:
     )
     return (
         f'<svg class="signs" width="0" height="0" aria-hidden="true"><defs>{signs}'
-        '<pattern id="coil" width="8" height="12" patternUnits="userSpaceOnUse">'
-        '<path class="coil" d="M0 6q2-8 4 0t4 0"/></pattern></defs></svg>'
+        '<pattern id="coil" y="8" width="9" height="14" patternUnits="userSpaceOnUse">'
+        '<path class="coil" d="M0 7c1-8 6-8 6 0s-3 6-2 1s3-4 5-1"/></pattern></defs></svg>'
     )
 
 
 def _coil_key() -> str:
     return (
         '<svg width="26" height="26" aria-hidden="true">'
-        '<rect x="0" y="9" width="24" height="12" fill="url(#coil)"/></svg>'
+        '<rect x="0" y="8" width="24" height="14" fill="url(#coil)"/></svg>'
     )
 
 
@@ -122,7 +122,7 @@ def _line(
         yield f'<line class="wood ahead" x1="{end:.1f}%" x2="100%" y1="{_LINE}" y2="{_LINE}"/>'
     for first, last in _joined(_in_year(wires, year, today)):
         yield (
-            f'<rect x="{first:.1f}%" y="9" width="{max(last - first, 1):.1f}%" height="12" '
+            f'<rect x="{first:.1f}%" y="8" width="{max(last - first, 1):.1f}%" height="14" '
             'fill="url(#coil)"/>'
         )
     # Of one sort and place one is seen, so one is drawn.

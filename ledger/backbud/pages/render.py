@@ -74,7 +74,7 @@ def no_page(title: str) -> bytes:
         '<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
         f"<title>{escape(title)}</title>\n</head>\n<body>\n<h1>{escape(title)}</h1>\n"
         "<p>This page could not be made, by a fault of backbud. backbud check tells which. "
-        f'<a href="../{links.INDEX}">What wants doing</a></p>\n</body>\n</html>\n'
+        f'<a href="../{links.INDEX}">At the bench</a></p>\n</body>\n</html>\n'
     ).encode()
 
 

@@ -141,7 +141,7 @@ def sheet_of(view: Nursery, tree: Tree) -> Sheet:
         bites=view.bites.get(tree.handle, ()),
         photographs=view.photographs.get(tree.handle, ()),
     )
-    rows = tuple(work.row(one, today) for one in shown.due)
+    rows = tuple(work.row(one, today, at < NEXT_WORKS) for at, one in enumerate(shown.due))
     return Sheet(
         shown.name,
         tree_page(shown.tree),

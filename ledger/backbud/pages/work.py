@@ -58,9 +58,9 @@ class Settled(Struct, frozen=True):
     at: str
 
 
-def row(work: WorkView, today: date) -> Row:
-    """One work as it is shown on its tree's page."""
-    is_drawn = work.opens - timedelta(DAYS) <= today
+def row(work: WorkView, today: date, drawn: bool) -> Row:
+    """One work as it is shown on its tree's page. `drawn`: its window too, where it is near."""
+    is_drawn = drawn and work.opens - timedelta(DAYS) <= today
     return Row(
         work.state,
         words.sentence(work.title),

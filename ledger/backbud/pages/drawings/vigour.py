@@ -101,8 +101,13 @@ def _leaves(ident: str) -> Iterator[str]:
 
 
 def _years(days: Sequence[date], height: int) -> Iterator[str]:
-    """Where each year begins, its number at the top, as many as there is room for."""
+    """Where each year begins, its number at the top, as many as there is room for; the days of the
+    first and the last look, where all are of one year."""
     begins = range(days[0].year + 1, days[-1].year + 1)
+    if not begins:
+        yield f'<text class="when first" x="0" y="14">{full_day(days[0])}</text>'
+        if len(days) > 1:
+            yield f'<text class="when last" x="100%" y="14">{full_day(days[-1])}</text>'
     every = max(-(-len(begins) // _MOST_YEARS), 1)
     for year in begins[::every]:
         x = _x(date(year, 1, 1), days)

@@ -93,7 +93,7 @@ def test_what_is_foreseen_is_unfilled_and_what_is_far_is_not_drawn() -> None:
     assert "<b>2028</b>" not in page
     # The line of this year is wood until today, and thin after it.
     assert re.findall(r'class="(wood[ a-z]*)"', line_of(page, 2026)) == ["wood", "wood ahead"]
-    assert "roots feed foreseen J F" in Outline(page.encode()).text
+    assert "roots feed foreseen JFMAMJJASOND" in Outline(page.encode()).text
 
 
 def test_what_was_not_done_after_all_is_not_drawn() -> None:

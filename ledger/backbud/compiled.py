@@ -28,6 +28,7 @@ from backbud.session import Session
 from backbud.views.facts import SpeciesFacts, facts_of
 from backbud.views.grounds import grounds_of
 from backbud.views.nursery import Nursery
+from backbud.views.outline import outlines_of
 from backbud.views.photograph import copy_paths
 from backbud.views.skies import weather_of
 from backbud.whole import check_whole
@@ -145,6 +146,9 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
             session.journal, session.histories_of(plan), plan, session.today, session.by_tree
         ),
         bites=plan.bites,
+        outlines=outlines_of(
+            plan.trees.values(), session.journal.things, session.journal.settings.figures
+        ),
         photographs={
             handle: found
             for handle, tree in plan.trees.items()

@@ -38,6 +38,9 @@ MONTHS = (
     "January", "February", "March", "April", "May", "June", "July", "August", "September",
     "October", "November", "December",
 )  # fmt: skip
+WEEKDAYS = (
+    "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday",
+)  # fmt: skip
 # EDTF level 1, the season after the year.
 _SEASONS = {"21": "spring", "22": "summer", "23": "autumn", "24": "winter"}
 _SEASON = re.compile(r"[0-9]{4}-(2[1-4])")
@@ -58,6 +61,11 @@ def day(on: date, year: int) -> str:
 def full_day(on: date) -> str:
     """`6 March 2027`."""
     return f"{day(on, on.year)} {on.year}"
+
+
+def weekday(on: date) -> str:
+    """`Saturday`."""
+    return WEEKDAYS[on.weekday()]
 
 
 def month(on: date, year: int) -> str:

@@ -21,7 +21,11 @@ PAGES = (
     "stores.html",
     "trees/hoshi.html",
     "trees/ferryman.html",
+    "places/tunnel.html",
+    "kinds/trident-maple.html",
 )
+# Letters of a browser as it comes: 14, 17, 20, 25 and 36 px.
+SIZES = {14, 17, 20, 25, 36}
 WIDTHS = (320, 360, 1280)
 SCHEMES = ("light", "dark")
 
@@ -137,12 +141,12 @@ def contrast(*colours: str) -> float:
 @pytest.mark.parametrize("page", PAGES)
 @pytest.mark.parametrize("width", [360, 1280])
 def test_every_target_is_big_enough(browser: Opened, folder: Path, width: int, page: str) -> None:
-    """WCAG 2.2, 2.5.8: 24 by 24 CSS pixels."""
+    """44 by 44 CSS pixels (WCAG 2.2, 2.5.5): a wet thumb."""
     browser.open(folder / page, width, "light")
     browser.value(OPEN_ALL)
     targets: list[tuple[str, float, float]] = browser.value(TARGETS)
     assert len(targets) >= 3
-    assert [target for target in targets if min(target[1:]) < 24] == []
+    assert [target for target in targets if min(target[1:]) < 43.9] == []
 
 
 def test_the_focus_is_seen_and_the_skip_link_comes_first(browser: Opened, folder: Path) -> None:
@@ -171,7 +175,7 @@ def test_the_browser_asks_for_nothing_but_the_pages(browser: Opened, folder: Pat
 
 
 @pytest.mark.parametrize(
-    ("page", "least"), [("index.html", 2), ("trees/hoshi.html", 4), ("weather.html", 3)]
+    ("page", "least"), [("index.html", 1), ("trees/hoshi.html", 4), ("weather.html", 3)]
 )
 def test_prints_on_a4(browser: Opened, folder: Path, page: str, least: int) -> None:
     browser.open(folder / page, 1280, "dark")
@@ -203,7 +207,7 @@ def test_on_paper_every_year_is_open_and_nothing_is_left_to_click(
         )
         assert hidden == ["none"] * 3
         assert browser.value(
-            "getComputedStyle(document.querySelector('.row')).breakInside"
+            "getComputedStyle(document.querySelector('.round')).breakInside"
         ) == "avoid"  # fmt: skip
         # The plan of the root ball is worked by at the bench: its table is on the paper too.
         assert browser.value("document.querySelector('#roots table').offsetHeight") > 100
@@ -211,41 +215,68 @@ def test_on_paper_every_year_is_open_and_nothing_is_left_to_click(
         browser.call("Emulation.setEmulatedMedia", media="")
 
 
-@pytest.mark.parametrize(("width", "looks"), [(320, 3), (390, 4), (560, 6), (1280, 6)])
-def test_zones_keep_their_letters_and_a_phone_shows_the_last_looks(
-    browser: Opened, folder: Path, width: int, looks: int
+@pytest.mark.parametrize("page", PAGES)
+@pytest.mark.parametrize("width", [390, 1280])
+def test_five_sizes_of_letters(browser: Opened, folder: Path, width: int, page: str) -> None:
+    browser.open(folder / page, width, "light")
+    browser.value(OPEN_ALL)
+    found = browser.value(
+        "[...new Set([...document.body.querySelectorAll('*')]"
+        ".filter(e => [...e.childNodes].some(n => n.nodeType == 3 && n.data.trim()) &&"
+        " !['TITLE', 'DESC'].includes(e.tagName.toUpperCase()))"
+        ".map(e => parseFloat(getComputedStyle(e).fontSize)))]"
+    )
+    assert set(found) <= SIZES and 17 in found
+
+
+def test_a_line_has_60_to_66_letters(browser: Opened, folder: Path) -> None:
+    browser.open(folder / "index.html", 1280, "light")
+    letters = browser.value(
+        "(() => { const p = document.createElement('p'); document.querySelector('main').append(p);"
+        " p.textContent = 'It is wanted that each line of a text holds as many letters as one reads"
+        " with ease, and no more of them than that, here and on paper. '.repeat(20);"
+        " const height = parseFloat(getComputedStyle(p).lineHeight);"
+        " return p.textContent.length / Math.round(p.getBoundingClientRect().height / height); })()"
+    )
+    assert 60 <= letters <= 66
+
+
+@pytest.mark.parametrize("width", [320, 390, 1280])
+def test_zones_keep_their_letters_on_every_screen(
+    browser: Opened, folder: Path, width: int
 ) -> None:
     drawn = vigour("zones", {date(year, 5, 1): {"apex": 5, "low": 1} for year in range(2018, 2027)})
     style = next((folder / "assets").glob("*.css"))
     page = folder / "zones.html"
     page.write_text(
         f'<!doctype html><link rel="stylesheet" href="assets/{style.name}">'
-        f'<div class="sheet"><figure class="inset">{drawn.svg}</figure></div>'
+        f'<div class="sheet"><figure>{drawn.svg}</figure></div>'
     )
     browser.open(page, width, "light")
-    years = browser.value(
-        "[...document.querySelectorAll('.zones .when')]"
-        ".filter(t => t.getBoundingClientRect().width)"
-        ".map(t => t.textContent).filter(t => t.length == 4)"
-    )
-    assert sorted(years) == [str(year) for year in range(2027 - looks, 2027)]
     assert browser.value(BEYOND) == []
-    # As high as they are set: nothing is shrunk, so a letter of 11 px is 11 px.
-    heights = browser.value(
-        "[...document.querySelectorAll('.zones text')].map(t => t.getBoundingClientRect().height)"
-        ".filter(height => height)"
+    sizes = browser.value(
+        "[...document.querySelectorAll('.zones text')]"
+        ".map(t => parseFloat(getComputedStyle(t).fontSize))"
     )
-    assert min(heights) >= 11
+    assert set(sizes) == {14}
 
 
-@pytest.mark.parametrize("width", [360, 390])
-def test_no_month_is_broken_in_the_margin(browser: Opened, folder: Path, width: int) -> None:
+@pytest.mark.parametrize("width", [320, 1280])
+def test_the_root_ball_is_not_shrunk(browser: Opened, folder: Path, width: int) -> None:
+    """So a letter of 14 px is one."""
     browser.open(folder / "trees/hoshi.html", width, "light")
-    wide = browser.value(
-        "(() => { const time = document.querySelector('.brief time');"
-        " time.textContent = 'September'; return time.getClientRects().length; })()"
-    )
-    assert wide == 1
+    wide = browser.value("document.querySelector('svg.root-ball').getBoundingClientRect().width")
+    assert wide == 268
+
+
+@pytest.mark.parametrize("width", [320, 1280])
+def test_the_first_screen_of_a_phone_says_what_is_wanted(
+    browser: Opened, folder: Path, width: int
+) -> None:
+    """The day, and the first work with its place, above the fold of 800 px."""
+    browser.open(folder / "index.html", width, "light")
+    bottom = browser.value("document.querySelector('.round .at').getBoundingClientRect().bottom")
+    assert bottom < 800
 
 
 @pytest.mark.parametrize("width", [360, 1280])
@@ -258,7 +289,7 @@ def test_letters_of_a_drawing_keep_their_size_and_stand_apart(
         "[...document.querySelectorAll('svg.drawing text')]"
         ".map(t => parseFloat(getComputedStyle(t).fontSize))"
     )
-    assert len(sizes) > 100 and min(sizes) >= 12
+    assert len(sizes) > 100 and set(sizes) == {14}
     # Months, figures, unit and today: no two texts of a drawing lie on each other.
     assert browser.value(ON_EACH_OTHER) == []
 

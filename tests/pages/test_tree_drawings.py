@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from datetime import date
 from math import hypot
 from xml.etree import ElementTree
@@ -10,6 +11,7 @@ import pytest
 
 from backbud.pages.drawings.root_ball import age_of, root_ball, sectors
 from backbud.pages.drawings.vigour import uneven, vigour
+from backbud.views.outline import OutlineView
 
 TODAY = date(2026, 11, 25)
 OPENED = {
@@ -29,7 +31,7 @@ def parsed(svg: str) -> ElementTree.Element:
 
 def texts(svg: str) -> list[tuple[str, float, float]]:
     return [
-        (node.text or "", float(node.get("x", 0)), float(node.get("y", 0)))
+        (node.text or "", float(node.get("x", "0").rstrip("%")), float(node.get("y", 0)))
         for node in parsed(svg).iter("{http://www.w3.org/2000/svg}text")
     ]
 
@@ -64,7 +66,9 @@ def test_each_wedge_says_when_it_was_opened_and_how_long_ago_is_its_shade() -> N
         "wedge never coming",
     ]
     said = [text for text, _, _ in texts(drawn.svg)]
-    assert "2026" in said and "never, next" in said
+    assert "2026" in said and "never" in said
+    # What comes next is outlined twice, by a broad line with one of paper on it.
+    assert drawn.svg.count('class="next"') == drawn.svg.count('class="next between"') == 2
 
 
 def test_the_table_says_the_same_the_longest_closed_first() -> None:
@@ -142,25 +146,46 @@ def test_a_wedge_whose_turn_is_next_is_found_by_where_it_lies() -> None:
     assert {row[0] for row in drawn.table.rows if row[3] == "next"} == {"2", "4"}
 
 
+def rims(svg: str) -> list[tuple[float, float, str]]:
+    """Where the way along the outline of each wedge begins, and that way."""
+    found = []
+    for node in parsed(svg).iter("{http://www.w3.org/2000/svg}path"):
+        if (node.get("class") or "").startswith("wedge"):
+            _, rim = (node.get("d") or "").split("L", 1)
+            x, y = map(float, re.split("[LA]", rim)[0].split())
+            found.append((x, y, rim))
+    return found
+
+
 @pytest.mark.parametrize("count", [3, 4, 5, 6, 8, 12, 16])
 def test_any_number_of_wedges_fills_the_round(count) -> None:
-    """The corners on the rim lie 100 from the middle, and each wedge begins where one ends."""
-    drawn = root_ball("roots", {}, (), count, TODAY)
-    wedges = [
-        (node.get("d") or "").replace("M", "").split(" L")
-        for node in parsed(drawn.svg).iter("{http://www.w3.org/2000/svg}path")
-        if (node.get("class") or "").startswith("wedge")
-    ]
+    """The corners on the rim lie 122 from the middle, and each wedge begins where one ends."""
+    wedges = rims(root_ball("roots", {}, (), count, TODAY).svg)
     assert len(wedges) == count
-    starts, ends = [], []
-    for _, rim, *_ in wedges:
-        first, arc = rim.split(" A")
-        x, y = map(float, first.split())
-        assert hypot(x, y) == pytest.approx(100, abs=0.02)
-        starts.append((x, y))
-        ends.append(tuple(map(float, arc.split()[5:7])))
-    for end, start in zip(ends, starts[1:] + starts[:1], strict=True):
-        assert end == pytest.approx(start, abs=0.02)
+    for n, (x, y, _) in enumerate(wedges):
+        assert hypot(x, y) == pytest.approx(122, abs=0.1)
+        _, _, before = wedges[n - 1]
+        end = re.search(r"A122 122\.0 0 0 1 (\S+) (\S+?)L", before)
+        assert end and (float(end[1]), float(end[2])) == (x, y)
+
+
+def test_the_outline_is_the_pots_own() -> None:
+    """38 x 27 cm at 122 pixels for half the length: half the width is 86.7, and the wedges meet the
+    straight sides. The line between two of eight wedges leaves the middle at 22.5 degrees and
+    meets the back at 86.7 x tan 22.5 = 35.9."""
+    drawn = root_ball("roots", {}, (), 8, TODAY, OutlineView("rectangle", 38, 27))
+    north, north_east = rims(drawn.svg)[:2]
+    assert (north[0], north[1]) == (-35.9, -86.7)
+    assert (north_east[0], north_east[1]) == (35.9, -86.7)
+    # The wedge at the right of the back goes round the corner of the pot.
+    assert "L122.0 -86.7L" in north_east[2]
+    assert 'class="pot" d="M130.0 -94.7L130.0 94.7L-130.0 94.7L-130.0 -94.7Z"' in drawn.svg
+    assert "in its rectangle pot" in drawn.svg
+    oval = root_ball("roots", {}, (), 4, TODAY, OutlineView("oval", 40, 20)).svg
+    assert '<ellipse class="pot" rx="130" ry="69.0"/>' in oval and "A122 61.0 0 0 1" in oval
+    six = root_ball("roots", {}, (), 6, TODAY, OutlineView("hexagon", 24, 20.785)).svg
+    # Its corners lie at the right and the left, its flat sides at the back and the front.
+    assert "L130.0 0.0L" in six
 
 
 def test_the_shades_change_after_one_and_three_years() -> None:
@@ -183,7 +208,7 @@ def test_zones_stand_as_on_the_tree_and_uneven_ones_are_marked() -> None:
     rows = [(text, y) for text, x, y in texts(drawn.svg) if x == 0]
     assert [text for text, _ in sorted(rows, key=lambda row: row[1])] == ["apex", "left 2", "low"]
     leaves = [
-        node.get("class") for node in parsed(drawn.svg).iter("{http://www.w3.org/2000/svg}path")
+        node.get("class") for node in parsed(drawn.svg).iter("{http://www.w3.org/2000/svg}use")
     ]
     assert leaves.count("leaf strongest") == 1
     assert leaves.count("leaf weakest") == 1
@@ -204,11 +229,16 @@ def test_what_is_written_in_the_diary_is_escaped() -> None:
     assert any(text == "<b>left</b> & right" for text, _, _ in texts(drawn.svg))
 
 
-def test_only_the_last_six_looks_are_drawn_and_all_are_in_the_table() -> None:
-    looks = {date(year, 5, 1): {"apex": 3} for year in range(2018, 2027)}
-    drawn = vigour("zones", looks)
-    assert sum(text == "1 May" for text, _, _ in texts(drawn.svg)) == 6
-    # The stylesheet leaves out the oldest on a phone: each look says how far back it is.
-    groups = parsed(drawn.svg).iter("{http://www.w3.org/2000/svg}g")
-    assert [group.get("class") for group in groups] == [f"back-{back}" for back in range(6)]
-    assert len(drawn.table.heads) == 10
+def test_looks_stand_on_true_days() -> None:
+    """From the first look at 4 % to the last at 92 %: one a quarter of the time on is at 26 %."""
+    looks = {
+        date(2023, 1, 1): {"apex": 3},
+        date(2024, 1, 1): {"apex": 4},
+        date(2026, 12, 31): {"apex": 5},
+    }
+    svg = vigour("zones", looks).svg
+    at = re.findall(r'<use class="leaf" href="#zones-(\d)" x="(\S+)%"', svg)
+    # 365 of 1460 days.
+    assert at == [("3", "4.0"), ("4", "26.0"), ("5", "92.0")]
+    years = re.findall(r'class="when" x="(\S+)%" y="14">(\d+)<', svg)
+    assert years == [("26.0", "2024"), ("48.1", "2025"), ("70.1", "2026")]

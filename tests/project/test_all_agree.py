@@ -143,12 +143,10 @@ def text_of(markup: str) -> str:
 
 
 def rows_of(page: str) -> Iterator[tuple[str, str]]:
-    """Each row of what wants doing, with the anchor to its reasons: in a round, of each tree."""
-    for row in page.split('<li class="lined row ')[1:]:
-        found = anchors_in(row)
-        assert found
-        for anchor in found:
-            yield anchor, row
+    """Each work on a tree's page, with its anchor."""
+    for row in page.replace("\N{NO-BREAK SPACE}", " ").split('<li class="round work ')[1:]:
+        (anchor,) = anchors_in(row)
+        yield anchor, row
 
 
 def anchors_in(row: str) -> list[str]:
@@ -165,24 +163,25 @@ def one(pattern: str, markup: str) -> str:
 def check_row(row: str, told: Told, today: date) -> None:
     """A row says the state, the title, the days and the time that `due` says."""
     opens, best, closes = window_of(told)
+    year = today.year
     assert re.match(rf"{told['state']}\b", row)
-    assert one(r'<p class="task">(.*?)</p>', row) == sentence(told["title"])
-    mark = one(r'<p class="margin mark">(.*?)</p>', row)
-    when = one(r'<p class="when">(.*?)(?:<span|</p>)', row)
-    counts = closes if told["state"] in ("overdue", "now") else best
-    assert mark.endswith(day(counts, today.year))
+    assert one(r'<h3 dir="auto">(.*?)</h3>', row) == sentence(told["title"])
+    by = one(r'<p class="by">(.*?)(?:<span|</p>)', row)
     if told["state"] == "coming":
-        spoken = f"From {day(opens, today.year)} until {day(closes, today.year)}"
-        assert when == (f"Only on {day(opens, today.year)}" if opens == closes else spoken)
-    elif best == today:
-        assert when.startswith("Best today")
+        spoken = f"from {day(opens, year)} until {day(closes, year)}"
+        only = f"only on {day(opens, year)}"
+        assert by.startswith(f"best {day(best, year)}, {only if opens == closes else spoken}")
     else:
-        assert f"{'est' if best > today else 'est was'} {day(best, today.year)}" in when
-    if told["minutes"]:
-        assert one(r'<p class="minutes">(.*?)</p>', row) == minutes(told["minutes"])
-    else:
-        assert 'class="minutes"' not in row
-    cautions = re.findall(r"Take care:</strong> <bdi>(.*?)</bdi>", row)
+        lead = "was due" if told["state"] == "overdue" else "by"
+        assert by.startswith(f"{lead} {day(closes, year)}, ")
+        was = (
+            "best today"
+            if best == today
+            else f"best {'' if best > today else 'was '}{day(best, year)}"
+        )
+        assert was in by
+    assert by.endswith(f", {minutes(told['minutes'])}") or not told["minutes"]
+    cautions = re.findall(r"Take care:</strong> (.*?)</p>", row)
     assert [unescape(caution) for caution in cautions] == told["cautions"]
 
 
@@ -195,25 +194,59 @@ def test_each_tree_s_page_says_what_due_says(journal: Journal) -> None:
             told = by_anchor[anchor]
             assert told["tree"] == handle
             check_row(row, told, journal.on)
-            chain = re.findall(r'<li><span class="label">\w+</span> (.*?)</li>', row, re.S)
-            at = [re.sub(r'<bdi class="at">(.*?)</bdi>', r"(\1)", link) for link in chain]
-            assert [text_of(link) for link in at] == [" ".join(b.split()) for b in told["because"]]
+            chain = re.findall(
+                r'<li(?: title="(.*?)")?><span class="label">\w+</span> (.*?)</li>', row, re.S
+            )
+            # Where a line stands is told on hovering alone.
+            said = [f"{text_of(text)} ({at})" if at else text_of(text) for at, text in chain]
+            assert said == [" ".join(b.split()) for b in told["because"]]
             seen.add(anchor)
     assert seen == set(by_anchor)
 
 
 def test_the_first_page_says_what_due_says(journal: Journal) -> None:
+    """Each row has the title, the days and the minutes of its works; none is missing or to come."""
     by_anchor = {anchor_of(ident): told for ident, told in journal.due.items()}
-    rows = dict(rows_of(journal.pages["index.html"].decode()))
-    assert rows.keys() == by_anchor.keys()
-    for anchor, row in rows.items():
-        told = by_anchor[anchor]
-        minutes = sum(by_anchor[each]["minutes"] for each in anchors_in(row))
-        check_row(row, {**told, "minutes": minutes}, journal.on)
-        reason = one(r'<p class="reason"><bdi>(.*?)</bdi>', row)
-        assert any(
-            link.startswith(reason) for link in (" ".join(b.split()) for b in told["because"])
-        )
+    page = journal.pages["index.html"].decode().replace("\N{NO-BREAK SPACE}", " ")
+    rows = [part.split("</li>")[0] for part in page.split('<li class="round')[1:]]
+    open_now = [told for told in journal.due.values() if told["state"] in ("overdue", "now")]
+    assert 0 < len(rows) <= 30
+    year, named = journal.on.year, 0
+    for row in rows:
+        works = [by_anchor[anchor] for anchor in anchors_in(row)]
+        if not works:
+            continue
+        named += len(works)
+        title = one(r"<h3 dir=\"auto\">(.*?)</h3>", row)
+        state = "overdue" if row.startswith(" late") else "now"
+        alike = [told for told in open_now if told["state"] == state and
+                 plain(told) == title]  # fmt: skip
+        assert all(told in alike for told in works)
+        by = one(r'<p class="by">(.*?)</p>', row)
+        first = min(window_of(told)[2] for told in alike)
+        lead = "was due" if state == "overdue" else "by"
+        spoken = [f"{lead} {day(window_of(told)[2], year)}" for told in alike]
+        assert by.partition(",")[0] in spoken
+        if len(works) == len(alike) and len({told["tree"] for told in works}) == len(works):
+            assert by.startswith(f"{lead} {day(first, year)}")
+            whole = sum(told["minutes"] for told in works)
+            assert by.endswith(f", {minutes(whole)}") or not whole
+    assert named > 5
+
+
+def plain(told: Told) -> str:
+    """A work's title as a row has it: without the part of the tree."""
+    return sentence(told["title"].removesuffix(f" on {told['part']}") if told["part"] else
+                    told["title"])  # fmt: skip
+
+
+def test_every_work_of_the_day_stands_on_the_page_of_its_place(journal: Journal) -> None:
+    told = {
+        anchor_of(one["id"]) for one in journal.due.values() if one["state"] in ("overdue", "now")
+    }
+    there = [anchor for path, page in journal.pages.items() if path.startswith("places/")
+             for anchor in re.findall(r'#(why-\w+)"', page.decode())]  # fmt: skip
+    assert sorted(there) == sorted(told)
 
 
 def test_the_list_of_trees_tells_the_first_work_of_each_page(journal: Journal) -> None:
@@ -221,7 +254,7 @@ def test_the_list_of_trees_tells_the_first_work_of_each_page(journal: Journal) -
     for handle in {told["tree"] for told in journal.due.values()}:
         _, first = next(rows_of(journal.pages[tree_page(handle)].decode()))
         line = one(rf'<tr role="row">(?:(?!</tr>).)*?href="{tree_page(handle)}".*?</tr>', listed)
-        assert one(r'<p class="task">(.*?)</p>', first) in line
+        assert one(r'<h3 dir="auto">(.*?)</h3>', first) in line
 
 
 def test_wire_bites_on_the_days_that_its_looks_tell(journal: Journal) -> None:

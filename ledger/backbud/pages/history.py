@@ -46,7 +46,6 @@ class Day(Struct, frozen=True):
     """The entries of one date, in the order they were written."""
 
     when: str
-    iso: str
     lines: tuple[HistoryLine, ...]
 
 
@@ -73,14 +72,13 @@ def years_of(history: Sequence[EntryView]) -> tuple[HistoryYear, ...]:
 
 
 def _day(when: DateView, entries: tuple[EntryView, ...], year: int) -> Day:
-    shown, iso = _written(when, year)
-    return Day(shown, iso, tuple(_line(entry, year) for entry in entries))
+    return Day(_written(when, year), tuple(_line(entry, year) for entry in entries))
 
 
 @cache
-def _written(when: DateView, year: int) -> tuple[str, str]:
+def _written(when: DateView, year: int) -> str:
     # Thousands of trees share the same dates.
-    return words.written(when, year), when.first.isoformat() if when.exact else ""
+    return words.written(when, year)
 
 
 def _line(entry: EntryView, year: int) -> HistoryLine:

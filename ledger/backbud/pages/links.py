@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from hashlib import blake2b
 from urllib.parse import quote
 
@@ -14,6 +15,7 @@ STORES = "stores.html"
 _DEVICES = frozenset(
     {"con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in "123456789")}
 )
+_NOT_IN_NAMES = re.compile(r"[\W_]+")
 # A name with its ending may have 255 octets (POSIX, NAME_MAX of the usual file systems); the
 # names of files on their way into place are a little longer than those of the pages.
 LONGEST_NAME_OCTETS = 200
@@ -21,12 +23,28 @@ LONGEST_NAME_OCTETS = 200
 
 def tree_page(handle: str) -> str:
     """The path of a tree's page below the output: `trees/hoshi.html`."""
+    return f"trees/{_file_name(handle)}.html"
+
+
+def place_page(handle: str) -> str:
+    """The path of a place's page below the output: `places/tunnel.html`; of no place, `places/_`,
+    which is no handle."""
+    return f"places/{_file_name(handle) if handle else '_'}.html"
+
+
+def kind_page(title: str) -> str:
+    """The path of the page of a kind of tree below the output: `kinds/trident-maple.html`."""
+    return f"kinds/{_file_name(_NOT_IN_NAMES.sub('-', title.casefold()).strip('-') or '_')}.html"
+
+
+def _file_name(handle: str) -> str:
+    """A file's name without its ending that every system takes."""
     name = f"{handle}_" if handle in _DEVICES else handle
     octets = name.encode()
     if len(octets) > LONGEST_NAME_OCTETS:
         start = octets[: LONGEST_NAME_OCTETS - 13].decode(errors="ignore")
         name = f"{start}-{blake2b(octets, digest_size=6).hexdigest()}"
-    return f"trees/{name}.html"
+    return name
 
 
 def link(path: str, base: str = "", anchor: str = "") -> str:

@@ -6,21 +6,23 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from functools import cache, partial
 from hashlib import blake2b
-from itertools import chain
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from backbud import words
 from backbud.collection.state import Tree
 from backbud.memo import NO_MEMO, Identical, Memo
-from backbud.pages import links, season, stores, weather, work
+from backbud.pages import bench, kind, links, place, season, stores, weather
 from backbud.pages.sheet import MOST_VIGOUR, listed, sheet_of
-from backbud.views.day import Item, Items, day_view, items, open_works_of
+from backbud.plan.followups import FollowUp
+from backbud.views.bench import bench_view
+from backbud.views.day import open_works_of
 from backbud.views.narrow import only_tree, own_inputs, without_trees
 from backbud.views.nursery import Nursery
+from backbud.views.place import by_place, place_view
 from backbud.views.tree import trees_view
 from backbud.views.work import WorkView
 
@@ -52,11 +54,12 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
         "today": words.full_day(view.today),
         "today_iso": view.today.isoformat(),
         "assets": {name: path for name, (path, _) in assets.items()},
-        "drawn": _drawn,
     }
     around = kept.once("around pages", (without_trees(view), shared), object)
     for path, sheet in SHEETS:
         yield path, sheet(view, shared, around, kept)
+    yield from _places(view, shared, around, kept)
+    yield from _kinds(view, shared, around, kept)
     for tree in view.trees:
         # A tree's page is made from nothing but what is that tree's own.
         own = only_tree(view, tree)
@@ -65,9 +68,7 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
 
 def lone_page(template: str, shown: dict[str, object]) -> bytes:
     """A page that is no part of the set: asked for over the network, and made then."""
-    return _NO_CHARACTER.sub(
-        "\N{REPLACEMENT CHARACTER}", _template(template).render(shown)
-    ).encode()
+    return _octets(_template(template).render(shown))
 
 
 def stylesheet() -> bytes:
@@ -83,7 +84,7 @@ def no_page(title: str) -> bytes:
         '<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
         f"<title>{escape(title)}</title>\n</head>\n<body>\n<h1>{escape(title)}</h1>\n"
         "<p>This page could not be made, by a fault of backbud. backbud check tells which. "
-        f'<a href="../{links.INDEX}">What wants doing</a></p>\n</body>\n</html>\n'
+        f'<a href="../{links.INDEX}">At the bench</a></p>\n</body>\n</html>\n'
     ).encode()
 
 
@@ -93,20 +94,9 @@ def _tree(view: Nursery, shared: dict[str, object]) -> tuple[str, bytes]:
     return sheet.page, _page("tree.html", shared, {"base": "../", "tree": sheet})
 
 
-def _drawn(group: work.Group, base: str, with_tree: bool) -> str:
-    return _joined(_macro("rows.html", "row", row, base, with_tree) for row in group.rows)
-
-
 def _macro(template: str, name: str, *arguments: object) -> str:
     macro: Callable[..., str] = getattr(_template(template).module, name)
     return macro(*arguments)
-
-
-def _joined(markup: Iterable[str]) -> str:
-    """One piece of markup from many."""
-    from markupsafe import Markup
-
-    return Markup("".join(markup))
 
 
 class _Pieces:
@@ -138,44 +128,71 @@ class _Pieces:
 
 
 def _index(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
-    found = [
-        kept.once(
+    works = [
+        one
+        for tree in view.trees
+        for one in kept.once(
             ("rows", tree.handle),
             (Identical(around), Identical(tree), Identical(view.plans.get(tree.handle))),
             partial(_rows, view, tree),
         )
-        for tree in view.trees
     ]
-    in_order = Items(*(_in_order(found, sort) for sort in Items._fields))
-    pieces = _Pieces()
-
-    def together(works: Sequence[WorkView]) -> bytes:
-        shown = work.round_row(works, view.today)
-        return _octets(_macro("rows.html", "row", shown, "", True))
-
+    walk = [tree.handle for tree in view.trees]
     own = {
         "base": "",
-        "drawn": lambda group, base, with_tree: pieces.mark(group.rows),
-        "board": work.board(day_view(in_order, together), view.today),
+        "bench": bench.sheet(bench_view(works, walk, view.weather, view.today)),
         "problems": view.problems,
         "trees": len(view.trees),
     }
-    return pieces.put_in(_page("index.html", shared, own))
+    return _page("index.html", shared, own)
 
 
-def _rows(view: Nursery, tree: Tree) -> Items:
-    """The rows of one tree on the first page, as markup."""
-    own, today = only_tree(view, tree), view.today
-
-    def drawn(one: WorkView) -> bytes:
-        return _octets(_macro("rows.html", "row", work.row(one, today), "", True))
-
-    works = open_works_of(own.plans.get(tree.handle, ()), tree, own.names, today)
-    return items(works, today, drawn)
+def _rows(view: Nursery, tree: Tree) -> tuple[WorkView, ...]:
+    """The works of one tree that the first page may show."""
+    own = only_tree(view, tree)
+    return open_works_of(own.plans.get(tree.handle, ()), tree, own.names, view.today)
 
 
-def _in_order(found: Iterable[Items], sort: str) -> Sequence[Item]:
-    return sorted(chain.from_iterable(getattr(of_tree, sort) for of_tree in found))
+def _places(
+    view: Nursery, shared: dict[str, object], around: object, kept: Memo
+) -> Iterator[tuple[str, bytes]]:
+    """The page of each place where a tree stands."""
+    for handle, trees in by_place(view.trees).items():
+        plans = {tree.handle: view.plans.get(tree.handle, ()) for tree in trees}
+        yield kept.once(
+            ("place", handle),
+            (Identical(around), Identical(*trees), Identical(*plans.values())),
+            partial(_place, view, shared, handle, trees, plans),
+        )
+
+
+def _place(
+    view: Nursery,
+    shared: dict[str, object],
+    handle: str,
+    trees: Sequence[Tree],
+    plans: Mapping[str, Sequence[FollowUp]],
+) -> tuple[str, bytes]:
+    shown = place_view(handle, trees, plans, view.names, view.today)
+    own = {"base": "../", "place": place.sheet(shown, view.today)}
+    return links.place_page(handle), _page("place.html", shared, own)
+
+
+def _kinds(
+    view: Nursery, shared: dict[str, object], around: object, kept: Memo
+) -> Iterator[tuple[str, bytes]]:
+    """The page of each kind of tree of which something is known."""
+    for path, (facts, trees) in kind.kinds(view.trees, view.species).items():
+        shown = kind.sheet(facts, trees)
+        yield kept.once(
+            ("kind", path),
+            (Identical(around), shown),
+            partial(_kind, shared, path, shown),
+        )
+
+
+def _kind(shared: dict[str, object], path: str, shown: kind.KindSheet) -> tuple[str, bytes]:
+    return path, _page("kind.html", shared, {"base": "../", "kind": shown})
 
 
 def _weather(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
@@ -298,6 +315,7 @@ def _environment() -> Environment:
         keep_trailing_newline=True,
         auto_reload=False,
     )
+    environment.filters["capital"] = words.sentence
     environment.globals |= {
         "link": links.link,
         "number": words.number,

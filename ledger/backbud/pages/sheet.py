@@ -16,18 +16,20 @@ from backbud.pages.botanical import Run, botanical_runs
 from backbud.pages.drawings.axes import Drawing
 from backbud.pages.drawings.root_ball import root_ball
 from backbud.pages.drawings.vigour import vigour
-from backbud.pages.links import link, tree_page
+from backbud.pages.drawings.years import YearsDrawn, years_drawn
+from backbud.pages.links import kind_page, link, place_page, tree_page
 from backbud.pages.pictures import Pictures, pictures
 from backbud.plan.water import Water
 from backbud.species import Section
-from backbud.views.day import day_view, items
-from backbud.views.facts import SpeciesFact
 from backbud.views.history import DateView
 from backbud.views.nursery import Nursery
+from backbud.views.outline import OutlineView
 from backbud.views.tree import ListedView, ThingView, TreeView, listed_view, tree_view
 from backbud.views.work import WorkView
 
 MOST_VIGOUR = 5
+# So many works stand open on a tree's page; the others are unfolded.
+NEXT_WORKS = 3
 
 _SIZES = ("trunk", "height", "spread", "root ball")
 
@@ -49,11 +51,12 @@ _GONE: dict[Standing, str] = {
 
 
 class FactRow(Struct, frozen=True):
-    """A label and its value; `private`: for the keeper's eyes only."""
+    """A label and its value; `private`: for the keeper's eyes only; `page`: the way to it."""
 
     label: str
     value: str
     private: bool = False
+    page: str = ""
 
 
 class ThingRow(Struct, frozen=True):
@@ -82,7 +85,11 @@ class Vigour(Struct, frozen=True):
 
 
 class Sheet(Struct, frozen=True):
-    """All that a tree's page shows."""
+    """All that a tree's page shows.
+
+    `next`: the first works that are open, `then`: the others. `drawn`: its years. `kind_page`: of
+    what is alike for all trees of its kind, "" where nothing is known of it.
+    """
 
     title: str
     page: str
@@ -96,9 +103,10 @@ class Sheet(Struct, frozen=True):
     vigour: tuple[Vigour, ...]
     zones: Drawing | None
     roots: Drawing | None
-    species: str
-    species_facts: tuple[SpeciesFact, ...]
-    board: work.Board
+    kind_page: str
+    next: tuple[work.Row, ...]
+    then: tuple[work.Row, ...]
+    drawn: YearsDrawn | None
     settled: tuple[work.Settled, ...]
     years: tuple[history.HistoryYear, ...]
     entries: str
@@ -133,7 +141,7 @@ def sheet_of(view: Nursery, tree: Tree) -> Sheet:
         bites=view.bites.get(tree.handle, ()),
         photographs=view.photographs.get(tree.handle, ()),
     )
-    rows = items(shown.due, today, lambda one: work.row(one, today))
+    rows = tuple(work.row(one, today, at < NEXT_WORKS) for at, one in enumerate(shown.due))
     return Sheet(
         shown.name,
         tree_page(shown.tree),
@@ -146,10 +154,11 @@ def sheet_of(view: Nursery, tree: Tree) -> Sheet:
         tuple(_things(shown, today)),
         tuple(_vigour(shown, today)),
         vigour("zones", shown.looks) if shown.looks else None,
-        _roots(shown, today),
-        species.title if species else "",
-        species.facts if species else (),
-        work.board(day_view(rows), today),
+        _roots(shown, today, view.outlines.get(tree.handle)),
+        link(kind_page(species.title), "../") if species and species.facts else "",
+        rows[:NEXT_WORKS],
+        rows[NEXT_WORKS:],
+        years_drawn(shown.history, shown.wires, shown.due, today),
         tuple(work.settled(one, today) for one in shown.settled),
         history.years_of(shown.history),
         words.number(len(shown.history), "entry", "entries"),
@@ -222,7 +231,7 @@ def _alerts(tree: TreeView) -> tuple[str, ...]:
 def _where(tree: TreeView) -> Iterable[FactRow]:
     """Where it stands, whose it is, and when that person wants it back."""
     if tree.place and tree.here:
-        yield FactRow("stands in", tree.place_name)
+        yield FactRow("stands in", tree.place_name, page=link(place_page(tree.place), "../"))
     if tree.owner:
         yield FactRow("belongs to", tree.owner_name)
     if tree.wanted:
@@ -300,8 +309,8 @@ def _vigour(tree: TreeView, today: date) -> Iterable[Vigour]:
         yield Vigour(zone, score, word, words.day(tree.vigour_seen[zone], today.year))
 
 
-def _roots(tree: TreeView, today: date) -> Drawing | None:
+def _roots(tree: TreeView, today: date, outline: OutlineView | None) -> Drawing | None:
     """The plan of the root ball; None where no part of it was ever written down."""
     if not tree.opened and not tree.wedges_next:
         return None
-    return root_ball("root-ball", tree.opened, tree.wedges_next, tree.wedges, today)
+    return root_ball("root-ball", tree.opened, tree.wedges_next, tree.wedges, today, outline)

@@ -1,21 +1,21 @@
-"""Lays out what wants doing: its rows, and the headings they stand under."""
+"""Lays out the works of a tree for its page: what, when, why, and what was done with."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from datetime import date
-from typing import Any
+from collections.abc import Iterator
+from datetime import date, timedelta
 
 from msgspec import Struct
-from msgspec.structs import replace
 
 from backbud import words
-from backbud.pages.links import anchor_of, link, tree_page
+from backbud.pages.drawings.window_line import DAYS, window_line
+from backbud.pages.links import anchor_of
 from backbud.plan.followups import ReasonSort, State
 from backbud.plan.waits import WAITS
-from backbud.views.day import DayView, Together, is_near
+from backbud.views.day import is_near
 from backbud.views.work import ReasonView, WorkView
 
+NO_BREAK = "\N{NO-BREAK SPACE}"
 _REASON_LABELS: dict[ReasonSort, str] = {
     "diary": "written",
     "season": "season",
@@ -23,15 +23,6 @@ _REASON_LABELS: dict[ReasonSort, str] = {
     "datum": "reckoned",
     "plan": "planned",
 }
-
-
-class Mark(Struct, frozen=True):
-    """The date in the margin: a word, the day and the month, and the day for machines."""
-
-    word: str
-    day: str
-    month: str
-    iso: str
 
 
 class Because(Struct, frozen=True):
@@ -42,58 +33,18 @@ class Because(Struct, frozen=True):
     at: str
 
 
-class OfRound(Struct, frozen=True):
-    """A tree of a round: what it is called, where it stands, its page and the work on it."""
-
-    tree: str
-    place: str
-    page: str
-    anchor: str
-
-
 class Row(Struct, frozen=True):
-    """One work to do: what, on which tree, until when, how long, why, and what to beware of.
-
-    `round`: the trees of which one line of the diary asks it, where there are several; then `tree`
-    tells how many.
-    """
+    """One work on its tree's page: what, when, for how long, its window drawn where it is near,
+    why, and what to beware of."""
 
     state: State
-    mark: Mark
     task: str
-    tree: str
-    page: str
-    place: str
-    when: str
-    minutes: str
+    by: str
+    line: str
     notes: tuple[str, ...]
     because: tuple[Because, ...]
-    reason: str
     cautions: tuple[str, ...]
     anchor: str
-    round: tuple[OfRound, ...] = ()
-
-
-class Group(Struct, frozen=True):
-    """Rows under one heading, as they are shown; `total` counts them and adds up their minutes."""
-
-    heading: str
-    total: str
-    rows: tuple[Any, ...]
-
-
-class Board(Struct, frozen=True):
-    """Everything that wants doing: what is late, what can be done now, what comes, and later.
-
-    `counts`: of each. `later_waits`: how many of those later wait on the weather.
-    """
-
-    overdue: Group
-    now: Group
-    coming: tuple[Group, ...]
-    later: tuple[Group, ...]
-    counts: tuple[int, int, int, int]
-    later_waits: int = 0
 
 
 class Settled(Struct, frozen=True):
@@ -107,95 +58,40 @@ class Settled(Struct, frozen=True):
     at: str
 
 
-def board(view: DayView, today: date) -> Board:
-    """A day's works under their headings."""
-    coming = _groups(view.coming, lambda monday: words.week(monday, today))
-    later = _groups(view.later, lambda first: words.month(first, today.year))
-    counts = (view.overdue.works, view.now.works, _count(view.coming), _count(view.later))
-    return Board(
-        _group("Overdue", view.overdue),
-        _group("Now", view.now),
-        coming,
-        later,
-        counts,
-        view.later_waits,
-    )
-
-
-def _groups(found: tuple[Together, ...], heading_of: Callable[[date], str]) -> tuple[Group, ...]:
-    return tuple(_group(heading_of(one.since), one) for one in found if one.since)
-
-
-def _count(found: tuple[Together, ...]) -> int:
-    return sum(one.works for one in found)
-
-
-def _group(heading: str, found: Together) -> Group:
-    """These works under a heading."""
-    total = words.number(found.works, "work")
-    if found.minutes:
-        total += f", {words.minutes(found.minutes)}"
-    return Group(heading, total, found.rows)
-
-
-def row(work: WorkView, today: date) -> Row:
-    """One work as it is shown."""
+def row(work: WorkView, today: date, drawn: bool) -> Row:
+    """One work as it is shown on its tree's page. `drawn`: its window too, where it is near."""
+    is_drawn = drawn and work.opens - timedelta(DAYS) <= today
     return Row(
         work.state,
-        _mark(work, today),
         words.sentence(work.title),
-        words.beside(work.title, work.tree_name, work.tree),
-        link(tree_page(work.tree)),
-        work.place_name,
-        words.sentence(_when(work, today)),
-        words.minutes(work.minutes) if work.minutes else "",
+        ", ".join(part.replace(" ", NO_BREAK) for part in _by(work, today)),
+        window_line(work.window, today, work.state == "overdue") if is_drawn else "",
         _notes(work, today),
         tuple(map(_because, work.reasons)),
-        _shortest(work.reasons),
         work.cautions,
         anchor_of(work.id),
     )
-
-
-def round_row(works: Sequence[WorkView], today: date) -> Row:
-    """The row of works that one line of the diary asks of several trees."""
-    minutes = sum(work.minutes for work in works)
-    return replace(
-        row(works[0], today),
-        tree=words.number(len(works), "tree"),
-        place="",
-        minutes=words.minutes(minutes) if minutes else "",
-        round=tuple(map(_of_round, works)),
-    )
-
-
-def _of_round(work: WorkView) -> OfRound:
-    return OfRound(work.tree_name, work.place_name, link(tree_page(work.tree)), anchor_of(work.id))
-
-
-def _shortest(reasons: tuple[ReasonView, ...]) -> str:
-    """The one reason that a row has room for: the diary line, else the rule, not its season."""
-    told = (reason.text for reason in reasons if reason.sort != "season")
-    return next(told, reasons[0].text if reasons else "")
 
 
 def _because(reason: ReasonView) -> Because:
     return Because(_REASON_LABELS[reason.sort], reason.text, reason.at)
 
 
-def _mark(work: WorkView, today: date) -> Mark:
-    """The margin tells the date that counts: the last day, or the best day of what comes."""
-    word, day = {
-        "overdue": ("was due", work.closes),
-        "now": ("until", work.closes),
-    }.get(work.state, ("best", work.best))
-    return Mark(word, str(day.day), words.month(day, today.year), day.isoformat())
-
-
-def _when(work: WorkView, today: date) -> str:
+def _by(work: WorkView, today: date) -> Iterator[str]:
+    """The day that counts first: the last one, or the best of what comes."""
+    year = today.year
+    closes = words.day(work.closes, year)
     if work.state == "overdue":
-        return words.when_late(work, today)
-    return (words.when_now if work.state == "now" else words.when_coming)(work, today)
+        yield f"was due {closes}"
+        yield from words.when_late(work, today).split(", ")
+    elif work.state == "now":
+        yield f"by {closes}"
+        yield from words.when_now(work, today).split(", ")
+    else:
+        yield f"best {words.day(work.best, year)}"
+        yield words.when_coming(work, today)
+    if work.minutes:
+        yield words.minutes(work.minutes)
 
 
 def _notes(work: WorkView, today: date) -> tuple[str, ...]:

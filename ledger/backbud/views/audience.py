@@ -132,6 +132,7 @@ class Audience:
         return replace(
             work,
             title=title.split()[0] if self._others.named_in(title) else title,
+            part=self._nobodys(work.part),
             place=self._nobodys(work.place),
             place_name=self._nobodys(work.place_name),
             reasons=reasons,
@@ -156,6 +157,7 @@ class Audience:
             mix_name=self._nobodys(tree.mix_name),
             facts=tuple(fact for fact in tree.facts if not self._others.named_in(fact.value)),
             on_it=tuple(map(self._owners_thing, tree.on_it)),
+            wires=tuple(replace(one, part=self._nobodys(one.part)) for one in tree.wires),
             photographs=tuple(replace(one, at="") for one in tree.photographs),
         )
 
@@ -194,8 +196,10 @@ def _nameless(tree: TreeView) -> TreeView:
     )  # fmt: skip
     kind = f"{tree.kind} ‘{tree.cultivar}’" if tree.cultivar else tree.kind
     things = tuple(replace(_unsigned(thing), what="", part="") for thing in tree.on_it)
+    wires = tuple(replace(one, part="") for one in tree.wires)
     # A picture may show anybody, so nobody is shown one until the keeper chooses it.
-    return replace(tree, **empty, name=kind, wanted_by=None, facts=(), on_it=things, photographs=())
+    return replace(tree, **empty, name=kind, wanted_by=None, facts=(), on_it=things, wires=wires,
+                   photographs=())  # fmt: skip
 
 
 def _unpriced(shelf: ShelfView) -> ShelfView:

@@ -1,14 +1,11 @@
-"""What wants doing on a day: what is late, what can be done now, what comes, and what is later."""
+"""What wants doing on a day, in order: what is late, what can be done now, and what comes."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import date, timedelta
-from itertools import groupby
 from operator import attrgetter
-from typing import Any, NamedTuple, TypeVar
-
-from msgspec import Struct
+from typing import TypeVar
 
 from backbud.collection.state import Tree
 from backbud.plan.followups import FollowUp
@@ -17,65 +14,13 @@ from backbud.views.work import WorkView, work_view
 from backbud.words import monday_of
 
 T = TypeVar("T")
+# What is at stake, the day, the title and the id.
+Urgency = tuple[int, int, str, str]
 
-# How far ahead the coming works are laid out by week.
+# So far ahead the weather that a work waits on is told with it.
 WEEKS_AHEAD = 6
 # How long a settled work is still told of.
 SETTLED_DAYS = 365
-
-
-class Together(Struct, frozen=True):
-    """Works that stand together: `rows` as they are shown, how many `works` and `minutes` in all.
-
-    A round may be one row.
-    `since`: the Monday or the first day of the month that they stand under; None for what is late
-    or can be done now.
-    """
-
-    since: date | None
-    works: int
-    minutes: int
-    rows: tuple[Any, ...]
-
-
-class DayView(Struct, frozen=True):
-    """Everything that wants doing: what is late, what can be done now, what comes by week in the
-    next six weeks, and by month what comes later.
-
-    `later_waits`: how many of those later wait on the weather.
-    """
-
-    overdue: Together
-    now: Together
-    coming: tuple[Together, ...]
-    later: tuple[Together, ...]
-    later_waits: int = 0
-
-
-class Item(NamedTuple):
-    """An open work, as a day sorts it: by what it stands under, its days, its tree and its id.
-
-    `waits`: on the weather. `shown`: its row. `work`: the work itself.
-    """
-
-    under: date
-    first: date
-    second: date
-    tree: str
-    id: str
-    minutes: int
-    waits: bool
-    shown: Any
-    work: WorkView
-
-
-class Items(NamedTuple):
-    """Open works by how they stand: late, to be done now, in the weeks ahead, and later."""
-
-    overdue: Sequence[Item]
-    now: Sequence[Item]
-    near: Sequence[Item]
-    later: Sequence[Item]
 
 
 def works_of(
@@ -98,46 +43,34 @@ def all_works(plan: Plan, names: Mapping[str, str], today: date) -> Iterator[Wor
         yield from works_of(those, plan.trees[handle], names, today)
 
 
-def items(works: Iterable[WorkView], today: date, show: Callable[[WorkView], object]) -> Items:
-    """The open works of a tree on a day, in order. `show`: makes the row of each."""
-    found = Items([], [], [], [])
-    for work in works:
-        if not work.is_open:
-            continue
-        stand: str = work.state
-        if stand == "coming":
-            stand = "near" if is_near(work, today) else "later"
-            under = _first_of_month(work.best) if stand == "later" else monday_of(work.best)
-            days = (work.best, work.closes)
-        else:
-            days, under = (work.closes, work.best), today
-        row = show(work)
-        item = Item(under, *days, work.tree_name, work.id, work.minutes, work.waits_on_weather, row,
-                    work)  # fmt: skip
-        getattr(found, stand).append(item)
-    return Items(*map(sorted, found))
+def at_stake(work: WorkView) -> int:
+    """How much is at stake, the most first: what can hurt, then the rest."""
+    return 0 if work.cautions else 1
 
 
-# Makes the one row of several works that are a round.
-RowOfRound = Callable[[Sequence[WorkView]], object]
+def urgency(work: WorkView) -> Urgency:
+    """What is at stake first, then what closes first. Of what is past, what closed last: it can
+    still be made good, and nothing stands first for its age."""
+    day = work.closes.toordinal()
+    return at_stake(work), -day if work.state == "overdue" else day, work.title, work.id
 
 
-def day_view(found: Items, row_of_round: RowOfRound | None = None) -> DayView:
-    """Lay out open works, each sort of them in order.
-
-    `row_of_round`: where it is None each work of a round has its own row.
-    """
-    return DayView(
-        _together(None, found.overdue, row_of_round),
-        _together(None, found.now, row_of_round),
-        tuple(_grouped(found.near, row_of_round)),
-        tuple(_grouped(found.later, row_of_round)),
-        sum(item.waits for item in found.later),
+def in_order(works: Iterable[WorkView]) -> tuple[WorkView, ...]:
+    """Those that are open: what is late, then what can be done now, each by what is at stake; then
+    what comes, by its best day."""
+    some = [one for one in works if one.is_open]
+    return (
+        *sorted((one for one in some if one.state == "overdue"), key=urgency),
+        *sorted((one for one in some if one.state == "now"), key=urgency),
+        *sorted(
+            (one for one in some if one.state == "coming"),
+            key=lambda one: (one.best, one.closes, one.id),
+        ),
     )
 
 
 def is_near(work: WorkView, today: date) -> bool:
-    """Whether its best day lies within the weeks that are laid out one by one."""
+    """Whether its best day lies within the next six weeks."""
     return work.best < monday_of(today) + timedelta(weeks=WEEKS_AHEAD)
 
 
@@ -202,22 +135,3 @@ def _alike(one: WorkView) -> object:
 
 def _first_of_month(day: date) -> date:
     return day.replace(day=1)
-
-
-def _grouped(found: Iterable[Item], row_of_round: RowOfRound | None) -> Iterator[Together]:
-    for under, members in groupby(found, attrgetter("under")):
-        yield _together(under, list(members), row_of_round)
-
-
-def _together(
-    since: date | None, found: Sequence[Item], row_of_round: RowOfRound | None
-) -> Together:
-    minutes = sum(item.minutes for item in found)
-    if row_of_round is None:
-        rows = [item.shown for item in found]
-    else:
-        rows = [
-            those[0].shown if len(those) == 1 else row_of_round([item.work for item in those])
-            for those in rounds(found, attrgetter("work"))
-        ]
-    return Together(since, len(found), minutes, tuple(rows))

@@ -10,6 +10,7 @@ from msgspec import Struct
 from backbud.collection.state import Entry
 from backbud.journal.events import Event
 from backbud.views.for_keeper import is_entry_for_keeper
+from backbud.views.life import Sign, sign_of
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.forms import ANY_WORDS, ActForm
 
@@ -56,7 +57,7 @@ class EntryView(Struct, frozen=True, kw_only=True):
     understood, so it changes nothing. `kept`: the words of it that were not used. `free_words`:
     some of its details may hold any words at all. `private`: for the keeper's eyes only.
     `own_words`: the line as written, where own words of the keeper stand in it, else ""; `act`,
-    `details` and `text` are what they mean.
+    `details` and `text` are what they mean. `sign`: what it is drawn as.
     """
 
     date: str
@@ -77,6 +78,7 @@ class EntryView(Struct, frozen=True, kw_only=True):
     free_words: bool
     private: bool
     own_words: str = ""
+    sign: Sign = ""
 
     @property
     def as_read(self) -> str:
@@ -112,6 +114,7 @@ def entry_view(entry: Entry) -> EntryView:
         free_words=event.row.prose or any(d.name in free for d in event.details),
         private=is_entry_for_keeper(entry),
         own_words=event.own,
+        sign=sign_of(event.row),
     )
 
 

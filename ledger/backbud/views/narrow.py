@@ -31,6 +31,7 @@ def only_tree(view: Nursery, tree: Tree) -> Nursery:
         sections=_only(view.sections, handle),
         bites=_only(view.bites, handle),
         photographs=_only(view.photographs, handle),
+        outlines=_only(view.outlines, handle),
         weather=Weather(water=view.weather.water.only(handle)),
     )
 
@@ -48,6 +49,7 @@ def without_trees(view: Nursery) -> Nursery:
         stores=Stores(),
         bites={},
         photographs={},
+        outlines={},
     )
 
 
@@ -62,6 +64,7 @@ def own_inputs(view: Nursery, around: object) -> tuple[object, ...]:
         view.sections,
         view.bites,
         view.photographs,
+        view.outlines,
         view.weather,
     )
 

@@ -12,6 +12,7 @@ from backbud.plan.followups import FollowUp
 from backbud.plan.stores import Stores
 from backbud.species import Section
 from backbud.views.facts import SpeciesFacts
+from backbud.views.outline import OutlineView
 from backbud.views.photograph import PhotographView
 from backbud.views.sky import Weather
 
@@ -28,7 +29,7 @@ class Nursery(Struct, frozen=True):
     says.
     `stores`: what is on hand and to buy; prices, so for the keeper's eyes. `bites`: by the tree's
     handle, for each thing on it the day it is reckoned to bite. `photographs`: by the tree's
-    handle, oldest first.
+    handle, oldest first. `outlines`: by the tree's handle, that of its pot.
     """
 
     title: str
@@ -45,6 +46,7 @@ class Nursery(Struct, frozen=True):
     stores: Stores = Stores()
     bites: Mapping[str, tuple[date | None, ...]] = {}
     photographs: Mapping[str, tuple[PhotographView, ...]] = {}
+    outlines: Mapping[str, OutlineView] = {}
 
     def name(self, handle: str) -> str:
         """The name a person reads for the handle of a person, a place, a pot or a mix."""

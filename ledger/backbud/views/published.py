@@ -21,6 +21,7 @@ _NAMES = {
     "EntryView": "entry",
     "CorrectionView": "correction",
     "PhotographView": "photograph",
+    "WireView": "wire_on_tree",
     "FactView": "fact_of_tree",
     "ThingView": "thing_on_tree",
     "ShelfView": "shelf",

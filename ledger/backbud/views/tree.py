@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
-from itertools import chain
 
 from msgspec import Struct
 
@@ -12,9 +11,10 @@ from backbud.collection.state import OnTree, Standing, Tree
 from backbud.collection.zones import WHOLE_TREE, zone_scores
 from backbud.plan.followups import FollowUp
 from backbud.plan.run import Plan
-from backbud.views.day import items, open_works_of, settled, works_of
+from backbud.views.day import in_order, open_works_of, settled, works_of
 from backbud.views.for_keeper import is_fact_for_keeper
 from backbud.views.history import DateView, EntryView, date_view, entry_view
+from backbud.views.life import WireView, wires_of
 from backbud.views.photograph import PhotographView
 from backbud.views.work import WorkView
 from backbud_grammar.dates import read_span
@@ -73,8 +73,9 @@ class TreeView(Struct, frozen=True, kw_only=True):
     apart. `opened`: the wedges of the root ball, each with the day it was last opened;
     `wedges_next`: those that the next work on the roots opens; `wedges`: how many the ball is told
     apart in, null where nobody said. `facts`: what else its card says. `last`: of each act the
-    date as written. `history`, `photographs`: oldest first. `due`: what still wants doing;
-    `settled`: what was done or skipped within a year, the latest first.
+    date as written. `history`, `photographs`: oldest first. `wires`: each time for which wire
+    was on it. `due`: what still wants doing, what stands first first; `settled`: what was done or
+    skipped within a year, the latest first.
     """
 
     tree: str
@@ -113,6 +114,7 @@ class TreeView(Struct, frozen=True, kw_only=True):
     photographs: tuple[PhotographView, ...]
     due: tuple[WorkView, ...]
     settled: tuple[WorkView, ...]
+    wires: tuple[WireView, ...] = ()
 
     @property
     def here(self) -> bool:
@@ -225,8 +227,9 @@ def tree_view(
         last={act: event.when.text for act, event in tree.last.items()},
         history=tuple(map(entry_view, tree.history)),
         photographs=photographs,
-        due=tuple(one for one in works if one.is_open),
+        due=in_order(works),
         settled=settled(works, today),
+        wires=wires_of(tree.history),
     )
 
 
@@ -254,7 +257,7 @@ def listed_view(
     tree: Tree, plans: Iterable[FollowUp], names: Mapping[str, str], today: date
 ) -> ListedView:
     """A tree as it is shown among all trees, with the work that stands first on its own page."""
-    found = items(open_works_of(plans, tree, names, today), today, lambda work: work)
+    found = in_order(open_works_of(plans, tree, names, today))
     return ListedView(
         tree=tree.handle,
         name=tree.title,
@@ -266,7 +269,7 @@ def listed_view(
         since_written=_days_of(tree.facts.get("since", "")),
         owner_name=_name(names, tree.owner),
         place_name=_name(names, tree.place),
-        next=next((item.shown for item in chain(*found)), None),
+        next=found[0] if found else None,
     )
 
 

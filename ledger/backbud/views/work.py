@@ -12,6 +12,7 @@ from backbud.journal.events import Event
 from backbud.plan.followups import FollowUp, Reason, ReasonSort, State
 from backbud.plan.waits import waits_on_weather
 from backbud.species import Window
+from backbud.views.life import Sign, sign_of
 from backbud_grammar.forms import Extent
 
 OPEN: tuple[State, ...] = ("overdue", "now", "coming")
@@ -76,7 +77,8 @@ class WorkView(Struct, frozen=True, kw_only=True):
     `minutes`: what it takes, 0 where nobody can tell. `planned`: by the keeper. `extent`: how far
     it is to be taken. `wedges`: of the root ball, those it opens. `state`: overdue, now, coming, or
     how it was settled; `settled`: by which line. `waits_on_weather`: it is still to come, and its
-    days rest on weather that nobody has measured yet.
+    days rest on weather that nobody has measured yet. `part`: of the tree, "" where it is for all
+    of it. `look`: it is only to be looked at. `sign`: what it is drawn as.
     """
 
     id: str
@@ -100,6 +102,9 @@ class WorkView(Struct, frozen=True, kw_only=True):
     state: State
     waits_on_weather: bool = False
     settled: SettledView | None = None
+    part: str = ""
+    look: bool = False
+    sign: Sign = ""
 
     @property
     def window(self) -> Window:
@@ -142,6 +147,9 @@ def work_view(one: FollowUp, tree: Tree, names: Mapping[str, str], today: date) 
         state=one.state(today),
         waits_on_weather=waits_on_weather(one, today),
         settled=_settled(one.settled) if one.settled else None,
+        part=one.part,
+        look=one.row.work == "watch",
+        sign=sign_of(one.row),
     )
 
 

@@ -1,7 +1,8 @@
-"""Draws the root ball from above, so that one sees which wedges have been closed the longest.
+"""Draws the root ball from above in its pot, so that one sees which wedges to open next.
 
-The tree's front is at the bottom. Each wedge says its name, the year it was last opened, and
-whether its turn is next; how dark it is says how long it has been closed.
+The tree's front is at the bottom, and the outline is the pot's own, to scale. The denser a wedge is
+hatched, the longer it has been closed; one that was never opened is the densest, and one whose turn
+is next is outlined twice.
 """
 
 from __future__ import annotations
@@ -9,17 +10,24 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from datetime import date
 from html import escape
-from math import cos, pi, sin
+from math import atan2, cos, hypot, pi, sin
 
-from backbud.collection.wedges import COMPASS, Ring, ring
+from backbud.collection.wedges import Ring, ring
 from backbud.pages.drawings.axes import Drawing, Key, Table
+from backbud.views.outline import OutlineView
 from backbud.words import days as in_days
 from backbud.words import full_day
 
 UNDERSIDE = "underside"
 
-_RIM, _CORE = 100.0, 36.0
+# Pixels: half the ball's longer side, how far the pot stands out round it, the middle, and how
+# narrow a ball may be to have its years written into it.
+_HALF, _RIM, _CORE, _NARROW = 122.0, 8.0, 27.0, 80.0
+# With more wedges than these their years stand in the table alone.
+_MOST_NAMED = 8
 _SIDES = {"N": "back", "E": "right", "S": "front", "W": "left"}
+# The hatching of each age: how far apart its lines are, in pixels; none of what was just opened.
+_HATCHED = {"earlier": 11, "long": 6, "never": 3}
 
 
 def sectors(opened: Collection[str], count: int | None) -> Ring:
@@ -31,29 +39,50 @@ def sectors(opened: Collection[str], count: int | None) -> Ring:
 
 
 def root_ball(
-    ident: str, opened: Mapping[str, date], coming: Sequence[str], count: int | None, today: date
+    ident: str,
+    opened: Mapping[str, date],
+    coming: Sequence[str],
+    count: int | None,
+    today: date,
+    outline: OutlineView | None = None,
 ) -> Drawing:
-    """The plan, what its shades mean, and the same in a table, oldest first."""
+    """The plan, what its hatching means, and the same in a table, oldest first.
+
+    `outline`: the pot's; a round one where nobody wrote it down.
+    """
     around = sectors((*opened, *coming), count)
     names = around.names
     underside = opened.get(UNDERSIDE)
     opened = around.last_opened(opened.items())
     coming = [names[at] for name in coming for at in around.places(name)]
     rows = tuple(_rows(names, opened, underside, coming, today))
-    title = "The root ball from above, its front at the bottom"
+    shape = _Shape(outline)
+    known = f", in its {outline.shape} pot" if outline else ""
+    title = f"The root ball from above{known}, its front at the bottom"
     about = "; ".join(" ".join(row) for row in rows)
-    marks = [
-        mark
+    wedges = [
+        _Wedge(ident, at, name, len(names), opened.get(name), name in coming, age_of(
+            opened.get(name), today))
         for at, name in enumerate(names)
-        for mark in _wedge(at, name, len(names), opened.get(name), name in coming, today)
-    ]
+    ]  # fmt: skip
+    high = shape.half_width + _RIM + 4
+    width, height = 2 * (_HALF + _RIM + 4), 2 * high + 20
+    marks = (
+        *_hatching(ident),
+        shape.pot(),
+        *(mark for wedge in wedges for mark in wedge.drawn(shape)),
+        *(mark for wedge in wedges if wedge.is_next for mark in wedge.outlined(shape)),
+        *_core(underside, shape),
+        *(mark for wedge in wedges for mark in wedge.said(shape)),
+    )
     svg = (
         f'<svg class="root-ball" role="img" aria-labelledby="{ident}-title {ident}-about" '
-        'viewBox="-112 -106 224 226">'
+        f'width="{width:g}" height="{height:.0f}" '
+        f'viewBox="{-width / 2:g} {-high:.0f} {width:g} {height:.0f}">'
         f'<title id="{ident}-title">{title}</title><desc id="{ident}-about">{escape(about)}</desc>'
-        f"{''.join(marks)}{''.join(_core(underside))}"
-        '<path class="front" d="M-7 104 L7 104 L0 112 Z"/>'
-        '<text class="side" x="12" y="113">front</text></svg>'
+        f"{''.join(marks)}"
+        f'<path class="front" d="M-7 {high:.0f}h14l-7 9z"/>'
+        f'<text class="side" x="12" y="{high + 11:.0f}">front</text></svg>'
     )
     keys = (
         Key("wedge recent", "opened within a year"),
@@ -74,34 +103,119 @@ def age_of(opened: date | None, today: date) -> str:
     return "recent" if years <= 1 else "earlier" if years <= 3 else "long"
 
 
-def _wedge(
-    at: int, name: str, count: int, opened: date | None, is_next: bool, today: date
-) -> Iterator[str]:
-    half = pi / count
-    middle = 2 * half * at
-    corners = (
-        _point(_CORE, middle - half),
-        _point(_RIM, middle - half),
-        _point(_RIM, middle + half),
-        _point(_CORE, middle + half),
-    )
-    a, b, c, d = (f"{x:.2f} {y:.2f}" for x, y in corners)
-    shade = age_of(opened, today) + (" coming" if is_next else "")
-    yield (
-        f'<path class="wedge {shade}" d="M{a} L{b} A{_RIM:g} {_RIM:g} 0 0 1 {c} L{d} '
-        f'A{_CORE:g} {_CORE:g} 0 0 0 {a} Z"/>'
-    )
-    x, y = _point((_RIM + _CORE) / 2 + 2, middle)
-    yield f'<text class="name" x="{x:.1f}" y="{y - 2:.1f}">{name}</text>'
-    year = str(opened.year) if opened else "never"
-    said = f"{year}, next" if is_next and count <= len(COMPASS) else year
-    yield f'<text class="year" x="{x:.1f}" y="{y + 9:.1f}">{said}</text>'
+class _Shape:
+    """The outline of the ball: that of its pot, at the scale of the drawing."""
+
+    def __init__(self, outline: OutlineView | None) -> None:
+        self.form = outline.shape if outline else "round"
+        wide = outline.width_cm / outline.length_cm if outline and outline.length_cm else 1.0
+        self.half_width = _HALF * min(max(wide, 0.2), 1.5)
+        self.has_years = self.half_width >= _NARROW
+
+    def corners(self, grown: float = 0.0) -> list[tuple[float, float]]:
+        """Its corners, clockwise from the back; none where it is round."""
+        a, b = _HALF + grown, self.half_width + grown
+        if self.form == "rectangle":
+            return [(a, -b), (a, b), (-a, b), (-a, -b)]
+        if self.form == "hexagon":
+            return [(a / 2, -b), (a, 0), (a / 2, b), (-a / 2, b), (-a, 0), (-a / 2, -b)]
+        return []
+
+    def rim(self, angle: float) -> tuple[float, float]:
+        """Where a line from the middle meets the outline; clockwise from the back."""
+        x, y = sin(angle), -cos(angle)
+        corners = self.corners()
+        if not corners:
+            far = 1 / hypot(x / _HALF, y / self.half_width)
+            return far * x, far * y
+        sides = zip(corners, corners[1:] + corners[:1], strict=True)
+        far = min(far for one, other in sides if (far := _meets(x, y, one, other)) > 0)
+        return far * x, far * y
+
+    def between(self, first: float, last: float) -> str:
+        """The way along the outline from an angle to a later one, as a path goes on."""
+        end = _at(self.rim(last))
+        corners = self.corners()
+        if not corners:
+            return f"A{_HALF:g} {self.half_width:.1f} 0 0 1 {end}"
+        turned = sorted(((atan2(x, -y) - first) % (2 * pi), (x, y)) for x, y in corners)
+        passed = "".join(f"L{_at(c)}" for far, c in turned if 1e-9 < far < last - first - 1e-9)
+        return f"{passed}L{end}"
+
+    def pot(self) -> str:
+        """The inside of the pot round it."""
+        corners = self.corners(_RIM)
+        if corners:
+            return f'<path class="pot" d="M{"L".join(map(_at, corners))}Z"/>'
+        return f'<ellipse class="pot" rx="{_HALF + _RIM:g}" ry="{self.half_width + _RIM:.1f}"/>'
 
 
-def _core(underside: date | None) -> Iterator[str]:
-    yield f'<circle class="core" r="{_CORE - 4:g}"/>'
-    yield '<text class="name" y="-3">below</text>'
-    yield f'<text class="year" y="9">{underside.year if underside else "never"}</text>'
+def _meets(x: float, y: float, one: tuple[float, float], other: tuple[float, float]) -> float:
+    """How far along the direction (x, y) the side from one corner to the other lies; 0 where it is
+    not met."""
+    (ax, ay), (bx, by) = one, other
+    dx, dy = bx - ax, by - ay
+    across = x * dy - y * dx
+    if abs(across) < 1e-12:
+        return 0.0
+    along = (ax * y - ay * x) / across
+    return (ax * dy - ay * dx) / across if -1e-9 <= along <= 1 + 1e-9 else 0.0
+
+
+class _Wedge:
+    """A wedge of the ball, with what is drawn of it and written into it."""
+
+    def __init__(self, ident: str, at: int, name: str, count: int, opened: date | None,
+                 is_next: bool, age: str) -> None:  # fmt: skip
+        self.ident, self.name, self.count = ident, name, count
+        self.opened, self.is_next, self.age = opened, is_next, age
+        self.middle, self.half = 2 * pi * at / count, pi / count
+
+    def path(self, shape: _Shape) -> str:
+        first, last = self.middle - self.half, self.middle + self.half
+        inner, outer = (_at(_point(_CORE, angle)) for angle in (first, last))
+        return (
+            f"M{inner}L{_at(shape.rim(first))}{shape.between(first, last)}"
+            f"L{outer}A{_CORE:g} {_CORE:g} 0 0 0 {inner}Z"
+        )
+
+    def drawn(self, shape: _Shape) -> Iterator[str]:
+        fill = f' fill="url(#{self.ident}-{self.age})"' if self.age in _HATCHED else ""
+        coming = " coming" if self.is_next else ""
+        yield f'<path class="wedge {self.age}{coming}"{fill} d="{self.path(shape)}"/>'
+
+    def outlined(self, shape: _Shape) -> Iterator[str]:
+        """Twice: a broad line, and one of paper on it."""
+        path = self.path(shape)
+        yield f'<path class="next" d="{path}"/><path class="next between" d="{path}"/>'
+
+    def said(self, shape: _Shape) -> Iterator[str]:
+        x, y = shape.rim(self.middle)
+        far = hypot(x, y)
+        x, y = (v * (far + _CORE) / 2 / far for v in (x, y))
+        with_year = shape.has_years and self.count <= _MOST_NAMED
+        at = y - 2 if with_year else y + 5
+        yield f'<text class="name" x="{x:.1f}" y="{at:.1f}">{self.name}</text>'
+        if with_year:
+            year = str(self.opened.year) if self.opened else "never"
+            yield f'<text class="year" x="{x:.1f}" y="{y + 13:.1f}">{year}</text>'
+
+
+def _hatching(ident: str) -> Iterator[str]:
+    """Lines as far apart as a wedge is old."""
+    yield "<defs>"
+    for age, apart in _HATCHED.items():
+        yield (
+            f'<pattern id="{ident}-{age}" width="{apart}" height="{apart}" '
+            f'patternUnits="userSpaceOnUse" patternTransform="rotate(45)">'
+            f'<path class="hatch" d="M0 0V{apart}"/></pattern>'
+        )
+    yield "</defs>"
+
+
+def _core(underside: date | None, shape: _Shape) -> Iterator[str]:
+    yield f'<circle class="core" r="{_CORE:g}"/><text class="name" y="-2">below</text>'
+    yield f'<text class="year" y="13">{underside.year if underside else "never"}</text>'
 
 
 def _rows(
@@ -126,3 +240,7 @@ def _rows(
 def _point(radius: float, angle: float) -> tuple[float, float]:
     """Across and down from the middle; the angle goes clockwise from the back, at the top."""
     return radius * sin(angle), -radius * cos(angle)
+
+
+def _at(point: tuple[float, float]) -> str:
+    return f"{point[0]:.1f} {point[1]:.1f}"

@@ -1,7 +1,7 @@
-"""Draws how strongly each zone of a tree grew, at each of the last looks.
+"""Draws how strongly each zone of a tree grew at each look, on an axis of true days.
 
 The zones stand one above the other as they do on the tree. The larger a leaf, the stronger the
-zone; where the last look found them uneven, the strongest and the weakest are marked.
+zone; where the last look found them uneven, the strongest is filled and the weakest is empty.
 """
 
 from __future__ import annotations
@@ -11,46 +11,42 @@ from datetime import date
 from html import escape
 
 from backbud.pages.drawings.axes import Drawing, Key, Table
-from backbud.words import MONTHS, full_day
+from backbud.words import full_day
 
 # From the top of a tree down; a zone that names none of these stands in the middle.
 _FROM_THE_TOP = ("apex", "crown", "top", "upper", "middle", "inner", "outer", "lower", "low")
 _AT_THE_BASE = ("base", "bottom", "first", "trunk")
 # Scores so far apart are uneven; ours, no source.
 UNEVEN = 2
-MOST_LOOKS = 6
-_NAME, _COLUMN, _ROW, _HEAD = 110, 62, 44, 30
+# Pixels: a zone's row, what stands above them, and percent across for the first and the last look.
+_ROW, _HEAD, _LEFT, _RIGHT = 44, 24, 4.0, 92.0
+_MOST_YEARS = 6
 
 Looks = Mapping[date, Mapping[str, int]]
 
 
 def vigour(ident: str, looks: Looks) -> Drawing:
-    """The zones at the last six looks, and every look in a table. `looks`: scores by day."""
+    """The zones at every look, and the same in a table. `looks`: scores by day."""
     days = sorted(looks)
-    shown = days[-MOST_LOOKS:]
     zones = sorted({zone for scores in looks.values() for zone in scores}, key=_height)
     strongest, weakest = uneven(looks[days[-1]])
-    width, height = _NAME + _COLUMN * len(shown), _HEAD + _ROW * len(zones)
+    height = _HEAD + _ROW * len(zones)
     title = "How the zones grow, from the top down, 1 (weakest) to 5"
     about = "; ".join(f"{row[0]}: {', '.join(row[1:])}" for row in _rows(zones, looks, days))
     sides = {
         zone: " strongest" if zone in strongest else " weakest" if zone in weakest else ""
         for zone in zones
     }
-    names = (
-        f'<text class="zone{sides[zone]}" x="0" y="{_middle(row) + 4:g}">{escape(zone)}</text>'
-        for row, zone in enumerate(zones)
-    )
     drawn = (
-        _look(back, day, [(looks[day].get(zone), "" if back else sides[zone]) for zone in zones])
-        for back, day in enumerate(reversed(shown))
+        mark
+        for row, zone in enumerate(zones)
+        for mark in _zone(ident, row, zone, sides[zone], looks, days)
     )
     svg = (
         f'<svg class="zones" role="img" aria-labelledby="{ident}-title {ident}-about" '
-        f'height="{height}" style="max-width:{width}px">'
+        f'width="100%" height="{height}">'
         f'<title id="{ident}-title">{title}</title><desc id="{ident}-about">{escape(about)}</desc>'
-        f'{"".join(names)}<svg x="100%" width="1" height="1" overflow="visible">{"".join(drawn)}'
-        "</svg></svg>"
+        f"{''.join(_leaves(ident))}{''.join(_years(days, height))}{''.join(drawn)}</svg>"
     )
     keys = (
         (Key("leaf strongest", "grows strongest"), Key("leaf weakest", "falls behind"))
@@ -86,33 +82,51 @@ def _rows(zones: Sequence[str], looks: Looks, days: Sequence[date]) -> Iterator[
         yield (zone, *(str(looks[day].get(zone, "–")) for day in days))
 
 
-def _middle(row: int) -> float:
-    return _HEAD + _ROW * row + _ROW / 2
+def _x(day: date, days: Sequence[date]) -> float:
+    """How far across a look stands, in percent; a single one stands at the left."""
+    whole = (days[-1] - days[0]).days
+    return _LEFT + (_RIGHT - _LEFT) * ((day - days[0]).days / whole if whole else 0)
 
 
-def _look(back: int, day: date, scores: Sequence[tuple[int | None, str]]) -> str:
-    """One look, from the right edge leftwards: the day, and a leaf for each zone.
-
-    `back`: how many looks came after it; the stylesheet leaves the oldest out on a narrow screen.
-    """
-    x = -_COLUMN / 2
-    marks = [
-        f'<text class="when" x="{x:g}" y="12">{day.day} {MONTHS[day.month - 1][:3]}</text>',
-        f'<text class="when" x="{x:g}" y="24">{day.year}</text>',
-    ]
-    for row, (score, side) in enumerate(scores):
-        y = _middle(row)
-        marks.append(f'<line class="grid" x1="{-_COLUMN}" x2="0" y1="{y:g}" y2="{y:g}"/>')
-        if score is not None:
-            marks += _leaf(x, y, score, side)
-    return f'<g class="back-{back}" transform="translate({-_COLUMN * back})">{"".join(marks)}</g>'
+def _leaves(ident: str) -> Iterator[str]:
+    """A leaf for each score, as large as the zone is strong."""
+    yield "<defs>"
+    for score in range(1, 6):
+        long, wide = 2.4 * score + 3, 1.7 * score + 1.6
+        yield (
+            f'<path id="{ident}-{score}" d="M{-long:.1f} 0Q0 {-2 * wide:.1f} {long:.1f} 0'
+            f'Q0 {2 * wide:.1f} {-long:.1f} 0Z"/>'
+        )
+    yield "</defs>"
 
 
-def _leaf(x: float, y: float, score: int, side: str) -> Iterator[str]:
-    """A leaf as large as the zone is strong, and its score beside it."""
-    long, wide = 3.2 * score + 3, 1.7 * score + 1.6
-    yield (
-        f'<path class="leaf{side}" d="M{x - long:.1f} {y:.1f} Q{x:.1f} {y - 2 * wide:.1f} '
-        f'{x + long:.1f} {y:.1f} Q{x:.1f} {y + 2 * wide:.1f} {x - long:.1f} {y:.1f} Z"/>'
-    )
-    yield f'<text class="score" x="{x + long + 3:.1f}" y="{y + 4:.1f}">{score}</text>'
+def _years(days: Sequence[date], height: int) -> Iterator[str]:
+    """Where each year begins, its number at the top, as many as there is room for; the days of the
+    first and the last look, where all are of one year."""
+    begins = range(days[0].year + 1, days[-1].year + 1)
+    if not begins:
+        yield f'<text class="when first" x="0" y="14">{full_day(days[0])}</text>'
+        if len(days) > 1:
+            yield f'<text class="when last" x="100%" y="14">{full_day(days[-1])}</text>'
+    every = max(-(-len(begins) // _MOST_YEARS), 1)
+    for year in begins[::every]:
+        x = _x(date(year, 1, 1), days)
+        yield f'<line class="grid" x1="{x:.1f}%" x2="{x:.1f}%" y1="18" y2="{height}"/>'
+        yield f'<text class="when" x="{x:.1f}%" y="14">{year}</text>'
+
+
+def _zone(
+    ident: str, row: int, zone: str, side: str, looks: Looks, days: Sequence[date]
+) -> Iterator[str]:
+    """Its name above its line, a leaf for each look, and the last score in figures."""
+    y = _HEAD + _ROW * row + 29
+    yield f'<text class="zone{side}" x="0" y="{y - 14}">{escape(zone)}</text>'
+    yield f'<line class="grid" x1="0" x2="100%" y1="{y}" y2="{y}"/>'
+    known = [(day, looks[day][zone]) for day in days if zone in looks[day]]
+    for day, score in known:
+        mark = f"leaf{side}" if day == days[-1] else "leaf"
+        yield (
+            f'<use class="{mark}" href="#{ident}-{min(max(score, 1), 5)}" '
+            f'x="{_x(day, days):.1f}%" y="{y}"/>'
+        )
+    yield f'<text class="score" x="99%" y="{y - 5}">{known[-1][1]}</text>'

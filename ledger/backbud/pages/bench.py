@@ -1,0 +1,242 @@
+"""Lays out the first page: the day, the weather that matters, and the rounds in their order."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from datetime import date
+
+from msgspec import Struct
+
+from backbud import words
+from backbud.pages.drawings.window_line import window_line
+from backbud.pages.links import anchor_of, link, place_page, tree_page
+from backbud.pages.work import NO_BREAK
+from backbud.views.bench import (
+    MOST_ROWS,
+    AtPlace,
+    AtTree,
+    BenchView,
+    CautionOf,
+    FrostToday,
+    Lean,
+    Rest,
+    Round,
+)
+from backbud.words import number
+
+# A row names so many trees; the rest stand on their place's page.
+MOST_TREES = 6
+MOST_PARTS = 2
+MOST_OWN_REASONS = 4
+# A caution that is for more trees than these tells how many.
+MOST_OF = 3
+NO_PLACE = "no place written down"
+
+
+class NamedTree(Struct, frozen=True):
+    """A tree of a round, the way to its reasons, and the parts it is for."""
+
+    name: str
+    page: str
+    parts: str
+
+
+class TreesAt(Struct, frozen=True):
+    """A place of a round, its trees that are named, and how many more there are."""
+
+    name: str
+    page: str
+    trees: tuple[NamedTree, ...]
+    more: str
+
+
+class BenchRow(Struct, frozen=True):
+    """One row: what, where, by when, for how long; its window drawn; why, and what to beware of.
+
+    `elsewhere`: in words the trees that are not named at other places, which are `beyond`.
+    """
+
+    late: bool
+    task: str
+    by: str
+    line: str
+    places: tuple[TreesAt, ...]
+    elsewhere: str
+    beyond: tuple[TreesAt, ...]
+    reasons: tuple[str, ...]
+    cautions: tuple[str, ...]
+
+
+class BenchGroup(Struct, frozen=True):
+    """Rows under a heading; `about`: what the heading asks of them, "" where it says it itself."""
+
+    ident: str
+    heading: str
+    about: str
+    late: bool
+    rows: tuple[BenchRow, ...]
+
+
+class RestRow(Struct, frozen=True):
+    """A place where more wants doing than has a row: what, and how long it takes."""
+
+    name: str
+    page: str
+    what: str
+    minutes: str
+
+
+class BenchSheet(Struct, frozen=True):
+    """All that the first page shows. `weather`: what matters of it, in words."""
+
+    day: str
+    weather: tuple[str, ...]
+    groups: tuple[BenchGroup, ...]
+    rest: tuple[RestRow, ...]
+    further: tuple[RestRow, ...]
+    ahead: bool
+
+
+_ABOUT = {"given word": "promises more than a season old: close them, or plan them again"}
+
+
+def sheet(view: BenchView) -> BenchSheet:
+    """Lay out the first page."""
+    today = view.today
+    groups = tuple(
+        BenchGroup(
+            heading.replace(" ", "-"),
+            words.sentence(heading),
+            _ABOUT.get(heading, ""),
+            heading == "past its time",
+            tuple(_row(one, today) for one in rounds),
+        )
+        for heading, rounds in view.groups
+    )
+    room = max(MOST_ROWS - sum(len(group.rows) for group in groups), 1)
+    rest = tuple(map(_rest, view.rest))
+    return BenchSheet(
+        f"{words.weekday(today)} {words.full_day(today)}",
+        tuple(_weather(view)),
+        groups,
+        rest[:room],
+        rest[room:],
+        view.ahead > 0,
+    )
+
+
+# ------------------------------------------------------------------ the weather
+
+
+def _weather(view: BenchView) -> Iterator[str]:
+    if view.frost:
+        yield _frost(view.frost)
+    if view.lean:
+        yield _lean(view.lean)
+
+
+def _frost(frost: FrostToday) -> str:
+    """`frost after this day in 4 of 24 winters`: odds as one counts them."""
+    of = f"in {frost.winters} of {number(frost.among, 'winter')}"
+    return f"frost still came after this day {of}" if frost.ahead else f"frost had come by now {of}"
+
+
+def _lean(lean: Lean) -> str:
+    side = "ahead of" if lean.days > 0 else "behind"
+    of = f"the average of {number(lean.among, 'year')}" if lean.among else "the average year"
+    return f"the year is {words.days(abs(lean.days))} {side} {of}"
+
+
+# ------------------------------------------------------------------ a row
+
+
+def _row(one: Round, today: date) -> BenchRow:
+    late = one.first.state == "overdue"
+    places, beyond = _places(one.places)
+    unnamed = sum(len(place.trees) for place in one.places[len(places) :])
+    return BenchRow(
+        late,
+        words.sentence(one.title),
+        ", ".join(part.replace(" ", NO_BREAK) for part in _by(one, today)),
+        window_line(one.first.window, today, late),
+        places,
+        number(unnamed, "more tree") if unnamed else "",
+        beyond,
+        tuple(_reasons(one)),
+        tuple(map(_caution, one.cautions)),
+    )
+
+
+def _by(one: Round, today: date) -> Iterator[str]:
+    first, year = one.first, today.year
+    closes = words.day(first.closes, year)
+    if first.state == "overdue":
+        yield f"was due {closes}"
+    else:
+        yield f"by {closes}"
+        if first.best == today:
+            yield "best today"
+        elif first.best > today:
+            yield f"best {words.day(first.best, year)}"
+    if one.last_closes != first.closes and one.trees > 1:
+        yield f"the last {words.day(one.last_closes, year)}"
+    if one.minutes:
+        yield words.minutes(one.minutes)
+
+
+def _places(
+    places: Sequence[AtPlace],
+) -> tuple[tuple[TreesAt, ...], tuple[TreesAt, ...]]:
+    """The places of the first six trees, and those of which no tree is named."""
+    shown: list[TreesAt] = []
+    room = MOST_TREES
+    for place in places:
+        if room:
+            shown.append(_trees_at(place, room))
+            room -= len(shown[-1].trees)
+    return tuple(shown), tuple(_trees_at(place, 0) for place in places[len(shown) :])
+
+
+def _trees_at(place: AtPlace, room: int) -> TreesAt:
+    more = len(place.trees) - room
+    return TreesAt(
+        words.sentence(place.place_name or NO_PLACE),
+        link(place_page(place.place)),
+        tuple(map(_tree, place.trees[:room])),
+        f"{more} more" if more > 0 else "",
+    )
+
+
+def _tree(tree: AtTree) -> NamedTree:
+    parts = ", ".join(tree.parts[:MOST_PARTS])
+    if len(tree.parts) > MOST_PARTS:
+        parts += f" and {len(tree.parts) - MOST_PARTS} more"
+    return NamedTree(tree.tree_name, link(tree_page(tree.tree), "", anchor_of(tree.id)), parts)
+
+
+def _reasons(one: Round) -> Iterator[str]:
+    """Those of all first; then the trees' own, as far as one reads them in passing."""
+    yield from one.reasons
+    for own in one.own_reasons[:MOST_OWN_REASONS]:
+        yield f"{_of(own)}: {own.text}"
+    if len(one.own_reasons) > MOST_OWN_REASONS:
+        yield "The reasons of each tree stand on its page."
+
+
+def _caution(caution: CautionOf) -> str:
+    return f"{_of(caution)}: {caution.text}" if caution.trees else caution.text
+
+
+def _of(one: CautionOf) -> str:
+    if len(one.trees) > MOST_OF:
+        return f"{', '.join(one.trees[:MOST_OF])} and {len(one.trees) - MOST_OF} more"
+    return ", ".join(one.trees)
+
+
+def _rest(rest: Rest) -> RestRow:
+    return RestRow(
+        words.sentence(rest.place_name or NO_PLACE),
+        link(place_page(rest.place)),
+        words.sentence(", ".join(rest.titles)),
+        words.minutes(rest.minutes) if rest.minutes else "",
+    )

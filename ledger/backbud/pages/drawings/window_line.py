@@ -1,0 +1,45 @@
+"""Draws a window as one line: its days in ink, a leaf on the best, and today.
+
+All lines have one scale, six weeks back and six ahead, so that today stands at the same place in
+every row. What reaches beyond is cut off there; the words beside it tell the days.
+"""
+
+from __future__ import annotations
+
+from datetime import date
+
+from backbud.words import WindowDays
+
+WIDTH, HEIGHT = 280, 20
+DAYS = 42
+_MIDDLE = HEIGHT // 2
+
+
+def window_line(window: WindowDays, today: date, late: bool) -> str:
+    """The drawing; it says nothing that the row does not say in words."""
+    opens, closes = _x(window.opens, today), _x(window.closes, today)
+    best = _leaf(_x(window.best, today)) if abs((window.best - today).days) <= DAYS else ""
+    # A day is as wide as a day: the last one is included.
+    end = min(closes + WIDTH / (2 * DAYS), WIDTH)
+    last = _diamond(closes) if late else ""
+    return (
+        f'<svg class="window" width="{WIDTH}" height="{HEIGHT}" viewBox="0 0 {WIDTH} {HEIGHT}" '
+        f'aria-hidden="true"><path class="wood" d="M0 {_MIDDLE}H{WIDTH}"/>'
+        f'<path class="days" d="M{opens:.0f} {_MIDDLE}H{end:.0f}"/>{best}{last}'
+        f'<path class="today" d="M{WIDTH // 2} 1V{HEIGHT - 1}"/></svg>'
+    )
+
+
+def _x(day: date, today: date) -> float:
+    """How far across a day stands, in pixels: within the line."""
+    return min(max((day - today).days + DAYS, 0), 2 * DAYS) * WIDTH / (2 * DAYS)
+
+
+def _leaf(x: float) -> str:
+    """A leaf with its stem on the line."""
+    return f'<path class="best" d="M{x:.0f} {_MIDDLE}q-7-4 0-10q7 6 0 10z"/>'
+
+
+def _diamond(x: float) -> str:
+    x = min(max(x, 5), WIDTH - 5)
+    return f'<path class="late" d="M{x:.0f} {_MIDDLE - 5}l5 5l-5 5l-5-5z"/>'

@@ -1,0 +1,184 @@
+"""Draws the years of a tree: one line of wood a year, and on it what was done.
+
+A leaf is a cut, a half disc below the line is work on the roots, a coil is wire from the day it
+went on to the day it came off, a dot is feed, a triangle below is a move, a bud is a stage that was
+seen. What is only roughly known is a soft band over the days it can mean; what is foreseen is
+unfilled.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from datetime import date, timedelta
+
+from msgspec import Struct
+
+from backbud.views.history import EntryView
+from backbud.views.life import Sign, WireView
+from backbud.views.work import WorkView
+
+# How many of the latest years are drawn.
+MOST_YEARS = 30
+HEIGHT = 30
+_LINE = 15
+# The signs, drawn about the point on the line where they stand.
+_SIGNS: dict[Sign, str] = {
+    "cut": "M0 0q-9-5-1-13q10 6 1 13z",
+    "roots": "M-7 1h14a7 7 0 0 1-14 0z",
+    "feed": "M-3 0a3 3 0 0 1 6 0a3 3 0 0 1-6 0z",
+    "move": "M0 2l6 10h-12z",
+    "seen": "M-4 0q0-6 4-11q4 5 4 11z",
+}
+SIGN_WORDS: dict[Sign, str] = {
+    "cut": "cut",
+    "roots": "roots",
+    "feed": "feed",
+    "move": "move",
+    "seen": "stage seen",
+}
+
+
+class YearLine(Struct, frozen=True):
+    """A year and its line."""
+
+    year: int
+    svg: str
+
+
+class YearsDrawn(Struct, frozen=True):
+    """The lines, the newest first; `signs`: what they are made from; `keys`: a sign, and its words.
+
+    `more`: how many years before them have no line of their own.
+    """
+
+    signs: str
+    keys: tuple[tuple[str, str], ...]
+    lines: tuple[YearLine, ...]
+    more: int
+
+
+def years_drawn(
+    history: Sequence[EntryView], wires: Sequence[WireView], due: Sequence[WorkView], today: date
+) -> YearsDrawn | None:
+    """The years from the first that is written of to the one of the last work that is foreseen
+    within a year; None where nothing has a mark."""
+    done = [one for one in history if one.sign and one.done and one.when.first.year > 1]
+    ahead = [one for one in due if one.sign and today <= one.best <= today + timedelta(365)]
+    if not (done or wires or ahead):
+        return None
+    firsts = [*(one.when.first.year for one in done), *(one.on.year for one in wires), today.year]
+    last = max(today.year, *(one.best.year for one in ahead), 0)
+    years = range(last, min(firsts) - 1, -1)
+    shown = years[:MOST_YEARS]
+    used = {*(one.sign for one in done), *(one.sign for one in ahead)}
+    keys = [
+        (f'<svg width="18" height="26" aria-hidden="true"><use class="sign" href="#sign-{sign}" '
+         f'x="9" y="14"/></svg>', words)
+        for sign, words in SIGN_WORDS.items() if sign in used
+    ]  # fmt: skip
+    if wires:
+        keys.append((_coil_key(), "wire, from on to off"))
+    if ahead:
+        keys.append((f'<svg width="18" height="26" aria-hidden="true"><use class="sign ahead" '
+                     f'href="#sign-{ahead[0].sign}" x="9" y="14"/></svg>', "foreseen"))  # fmt: skip
+    return YearsDrawn(
+        _signs(used),
+        tuple(keys),
+        tuple(YearLine(year, "".join(_line(year, done, wires, ahead, today))) for year in shown),
+        len(years) - len(shown),
+    )
+
+
+def _signs(used: Iterable[Sign]) -> str:
+    signs = "".join(
+        f'<path id="sign-{sign}" d="{d}"/>' for sign, d in _SIGNS.items() if sign in set(used)
+    )
+    return (
+        f'<svg class="signs" width="0" height="0" aria-hidden="true"><defs>{signs}'
+        '<pattern id="coil" y="8" width="9" height="14" patternUnits="userSpaceOnUse">'
+        '<path class="coil" d="M0 7c1-8 6-8 6 0s-3 6-2 1s3-4 5-1"/></pattern></defs></svg>'
+    )
+
+
+def _coil_key() -> str:
+    return (
+        '<svg width="26" height="26" aria-hidden="true">'
+        '<rect x="0" y="8" width="24" height="14" fill="url(#coil)"/></svg>'
+    )
+
+
+def _line(
+    year: int,
+    done: Iterable[EntryView],
+    wires: Iterable[WireView],
+    ahead: Iterable[WorkView],
+    today: date,
+) -> Iterator[str]:
+    end = _x(today, year) if year == today.year else (100.0 if year < today.year else 0.0)
+    yield f'<svg class="year" width="100%" height="{HEIGHT}" aria-hidden="true">'
+    if end:
+        yield f'<line class="wood" x1="0" x2="{end:.1f}%" y1="{_LINE}" y2="{_LINE}"/>'
+    if end < 100:
+        yield f'<line class="wood ahead" x1="{end:.1f}%" x2="100%" y1="{_LINE}" y2="{_LINE}"/>'
+    for first, last in _joined(_in_year(wires, year, today)):
+        yield (
+            f'<rect x="{first:.1f}%" y="8" width="{max(last - first, 1):.1f}%" height="14" '
+            'fill="url(#coil)"/>'
+        )
+    # Of one sort and place one is seen, so one is drawn.
+    seen: set[tuple[Sign, str]] = set()
+    for one in done:
+        when = one.when
+        if when.first.year > year or when.last.year < year:
+            continue
+        if when.exact:
+            at = f"{_x(when.first, year):.1f}"
+            if (one.sign, at) not in seen:
+                seen.add((one.sign, at))
+                yield f'<use class="sign" href="#sign-{one.sign}" x="{at}%" y="{_LINE}"/>'
+        else:
+            yield from _rough(one, year)
+    for work in ahead:
+        if work.best.year == year:
+            at = f"{_x(work.best, year):.1f}"
+            if (work.sign, at) not in seen:
+                seen.add((work.sign, at))
+                yield f'<use class="sign ahead" href="#sign-{work.sign}" x="{at}%" y="{_LINE}"/>'
+    yield "</svg>"
+
+
+def _rough(one: EntryView, year: int) -> Iterator[str]:
+    """A band over the days it can mean, and its sign in the middle of them, both soft."""
+    first = _x(max(one.when.first, date(year, 1, 1)), year)
+    last = _x(min(one.when.last, date(year, 12, 31)), year)
+    yield f'<line class="rough" x1="{first:.1f}%" x2="{last:.1f}%" y1="{_LINE}" y2="{_LINE}"/>'
+    yield (
+        f'<use class="sign rough" href="#sign-{one.sign}" x="{(first + last) / 2:.1f}%" '
+        f'y="{_LINE}"/>'
+    )
+
+
+def _x(day: date, year: int) -> float:
+    """How far across its year a day stands, in percent, a little in from both ends."""
+    return 1.0 + 98.0 * (day - date(year, 1, 1)).days / 366
+
+
+def _in_year(wires: Iterable[WireView], year: int, today: date) -> Iterator[tuple[float, float]]:
+    for one in wires:
+        off = one.off or today
+        if one.on.year <= year <= off.year:
+            yield (
+                _x(max(one.on, date(year, 1, 1)), year),
+                _x(min(off, date(year, 12, 31)), year),
+            )
+
+
+def _joined(spans: Iterable[tuple[float, float]]) -> list[tuple[float, float]]:
+    """Spans that touch as one."""
+    found: list[tuple[float, float]] = []
+    for first, last in sorted(spans):
+        if found and first <= found[-1][1]:
+            found[-1] = (found[-1][0], max(found[-1][1], last))
+        else:
+            found.append((first, last))
+    return found

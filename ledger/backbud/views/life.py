@@ -1,0 +1,53 @@
+"""The years of a tree as they are drawn: what was done when, how long wire was on, what comes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import date
+from typing import Literal
+
+from msgspec import Struct
+
+from backbud.collection.on_tree import is_meant, put_on_by
+from backbud.collection.state import Entry
+from backbud_grammar.forms import ActForm
+
+# What an act is drawn as; "" for what has no mark.
+Sign = Literal["cut", "roots", "feed", "move", "seen", ""]
+
+
+class WireView(Struct, frozen=True):
+    """Wire that was on a part of a tree from a day `on`, and `off` again, null while it is on."""
+
+    part: str
+    on: date
+    off: date | None
+
+
+def sign_of(row: ActForm) -> Sign:
+    """What an act is drawn as."""
+    if "potting" in row.traits or "root_work" in row.traits:
+        return "roots"
+    by_work: dict[str, Sign] = {"branches": "cut", "feed": "feed"}
+    by_word: dict[str, Sign] = {"moved": "move", "staged": "seen", "bloomed": "seen"}
+    return by_word.get(row.word) or by_work.get(row.work) or ""
+
+
+def wires_of(history: Iterable[Entry]) -> tuple[WireView, ...]:
+    """Each stretch of time for which wire was on a part of a tree, in the order it was put on."""
+    done: list[WireView] = []
+    still: list[WireView] = []
+    for entry in history:
+        event = entry.event
+        effect = put_on_by(event.row)
+        if effect is None or entry.undone or event.held:
+            continue
+        change = effect(event)
+        if "wire" in change.off and not change.stays:
+            gone = [one for one in still if is_meant(one.part, change.parts)]
+            done += [WireView(one.part, one.on, event.day) for one in gone]
+            still = [one for one in still if one not in gone]
+        still += [
+            WireView(thing.part, event.day, None) for thing in change.put if thing.sort == "wire"
+        ]
+    return tuple(sorted((*done, *still), key=lambda one: (one.on, one.part)))

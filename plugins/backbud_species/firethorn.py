@@ -16,9 +16,9 @@ from backbud_species.habits.works import (
     altered,
     at,
     between,
+    by_warmth,
     checks_after,
     feeds,
-    months,
     repots,
     trims,
     watches_for,
@@ -107,7 +107,7 @@ class Firethorn(BroadleafEvergreen):
         ),
         trims_again(
             "trim-late",
-            months((8, 12), (8, 26), (9, 10)),
+            by_warmth((8, 12), (8, 26), (9, 10)),
             what="what has grown over the fruit",
             because="Fruit reddens in the sun, and what is left still ripens before the frost.",
         ),
@@ -119,7 +119,7 @@ class Firethorn(BroadleafEvergreen):
         ),
         thins_fruit(
             "fruit-off",
-            months((1, 5), (1, 28), (2, 25)),
+            at(1, -67, -53, -34),
             what="all old fruit off",
             because="Berries that hang until spring drain the twigs and carry scab over the winter "
             f"({_WASHINGTON}).",

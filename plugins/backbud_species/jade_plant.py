@@ -12,9 +12,9 @@ from backbud_species.habits.succulents import Succulent
 from backbud_species.habits.works import (
     altered,
     at,
+    by_warmth,
     checks_after,
     deadheads,
-    months,
     pinches,
     watches_for,
     weeks,
@@ -62,7 +62,7 @@ class JadePlant(Succulent):
         Succulent.works,
         pinches(
             "pinch",
-            months((6, 25), (7, 10), (7, 31)),
+            by_warmth((6, 25), (7, 10), (7, 31)),
             what="soft tips between the last pair",
             because="Two tips take the place of one, where a tip left alone runs on and hangs.",
         ),
@@ -82,13 +82,13 @@ class JadePlant(Succulent):
         ),
         deadheads(
             "deadhead",
-            months((2, 10), (3, 1), (4, 1)),
+            by_warmth((2, 10), (3, 1), (4, 1)),
             what="spent flower stalks, down to the pair below",
             because="The tip that flowered ends there, and two new ones come from the pair below.",
         ),
         watches_for(
             "mealybug",
-            months((5, 1), (5, 25), (7, 31)),
+            by_warmth((5, 1), (5, 25), (7, 31)),
             where="white wool in the forks and where the leaf meets the stem",
             because=f"Mealybugs are its commonest pest ({_CLEMSON}).",
             cautions=("Wipe them off with alcohol on a swab.",),

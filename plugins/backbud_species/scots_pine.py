@@ -14,8 +14,8 @@ from backbud_species.habits.works import (
     HARD_WORK,
     altered,
     at,
+    by_warmth,
     checks_after,
-    months,
     pinches,
     trims,
     watches_for,
@@ -107,7 +107,7 @@ class ScotsPine(OneFlushPine):
         ),
         watches_for(
             "needle-blight",
-            months((6, 1), (6, 20), (7, 31)),
+            by_warmth((6, 1), (6, 20), (7, 31)),
             where="old needles low in the crown, for red bands with black dots",
             because="Red bands on needles whose base stays green are needle blight, seen best in "
             f"June and July ({_FORESTRY}).",

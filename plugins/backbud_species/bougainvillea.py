@@ -73,6 +73,7 @@ class Bougainvillea(Tropical):
         "Never trim once the tips begin to colour: that cuts the flowers off.",
         "Never bend old wood: it snaps without a warning.",
     )
+    sources: ClassVar[dict[str, str]] = {"looper": _CALIFORNIA}
     works: ClassVar[tuple[Rule, ...]] = altered(
         Tropical.works,
         *repots(

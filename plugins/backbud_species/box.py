@@ -84,6 +84,11 @@ class CommonBox(BroadleafEvergreen):
         "Never trim it wet or in hot sun: wet spreads blight, and sun scorches the cut leaves.",
         "Never bring a new box to the bench before weeks apart from the others.",
     )
+    sources: ClassVar[dict[str, str]] = {
+        "moth": _DELAWARE,
+        "moth-summer": _DELAWARE,
+        "blight": _MINNESOTA,
+    }
     works: ClassVar[tuple[Rule, ...]] = altered(
         without(BroadleafEvergreen.works, "pests"),
         *repots(

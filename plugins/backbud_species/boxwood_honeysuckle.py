@@ -80,6 +80,7 @@ class BoxwoodHoneysuckle(BroadleafEvergreen):
         "Never pull a branch down at the fork: it tears out of the trunk.",
         "Never let a pad close over: what stands in shade inside dies.",
     )
+    sources: ClassVar[dict[str, str]] = {"pests": _MISSOURI}
     works: ClassVar[tuple[Rule, ...]] = altered(
         BroadleafEvergreen.works,
         *repots(

@@ -69,6 +69,11 @@ class CanadianHemlock(Conifer):
         "Never let it dry out, and never stand it in hot wind.",
         "Never wash out all the old soil in one go.",
     )
+    sources: ClassVar[dict[str, str]] = {
+        "woolly-adelgid": _NEW_YORK,
+        "grubs": _WEEVIL,
+        "shade": _ILLINOIS,
+    }
     works: ClassVar[tuple[Rule, ...]] = altered(
         Conifer.works,
         *repots(

@@ -70,6 +70,7 @@ class ChineseElm(Elm):
         "Never move it from a warm room into frost.",
         "Never spray it untested: some products make it drop every leaf.",
     )
+    sources: ClassVar[dict[str, str]] = {"pests": _PENN_STATE}
     works: ClassVar[tuple[Rule, ...]] = altered(
         without(Elm.works, "prune"),
         *repots(

@@ -91,6 +91,7 @@ class CrabApple(SpringBlossom):
         "Keep it away from junipers in wet spring weather, for they give it rust.",
         "A full crop costs next year's flowers: thin it, and take the rest off before winter.",
     )
+    sources: ClassVar[dict[str, str]] = {"pests": _CONNECTICUT}
     works: ClassVar[tuple[Rule, ...]] = altered(
         without(SpringBlossom.works, "late-frost", "deadhead"),
         *repots(

@@ -45,6 +45,7 @@ class EuropeanBeech(Beech):
         93: ((10, 15), (10, 31), (11, 16)),
         97: ((11, 12), (11, 28), (12, 15)),
     }
+    sources: ClassVar[dict[str, str]] = {"shade": _FORESTRY}
     works: ClassVar[tuple[Rule, ...]] = altered(
         Beech.works,
         work(

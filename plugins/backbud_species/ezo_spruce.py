@@ -35,6 +35,7 @@ class EzoSpruce(Spruce):
         10: ((4, 14), (4, 28), (5, 12)),
         91: ((8, 20), (9, 8), (9, 28)),
     }
+    sources: ClassVar[dict[str, str]] = {"aphids": _FOREST_RESEARCH}
     works: ClassVar[tuple[Rule, ...]] = altered(
         Spruce.works,
         watches_for(

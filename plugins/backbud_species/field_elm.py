@@ -73,6 +73,7 @@ class FieldElm(Elm):
         "Never make large cuts between April and September: their scent draws bark beetles.",
         "Never keep dead elm wood with bark on near it.",
     )
+    sources: ClassVar[dict[str, str]] = {"prune": _EAST_LANSING}
     works: ClassVar[tuple[Rule, ...]] = altered(
         Elm.works,
         protects_leaves(

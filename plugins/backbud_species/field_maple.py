@@ -65,6 +65,7 @@ class FieldMaple(SpreadingMaple):
         "Hard water does it no harm: it is a tree of chalk.",
         "Keep old leaves off the soil: mildew winters on them.",
     )
+    sources: ClassVar[dict[str, str]] = {"pests": _MAINE}
     works: ClassVar[tuple[Rule, ...]] = altered(
         SpreadingMaple.works,
         trims(

@@ -82,6 +82,13 @@ class Firethorn(BroadleafEvergreen):
         "Never shorten every twig in spring: the flowers, and so the fruit, go with them.",
         "Never wash or tear all the soil from an old one: it has few fine roots.",
     )
+    sources: ClassVar[dict[str, str]] = {
+        "fruit-off": _WASHINGTON,
+        "feed": _TEXAS,
+        "bare-wood-buds": _BEAN,
+        "pests": _TEXAS,
+        "repot": _BEAN,
+    }
     works: ClassVar[tuple[Rule, ...]] = altered(
         BroadleafEvergreen.works,
         *repots(

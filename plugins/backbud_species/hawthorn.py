@@ -81,6 +81,7 @@ class Hawthorn(SpringBlossom):
         "Never shorten every twig in winter: the flower buds go with them.",
         "Never hurry a collected one: it may stand two years before it grows.",
     )
+    sources: ClassVar[dict[str, str]] = {"fireblight": _BACTERIA}
     works: ClassVar[tuple[Rule, ...]] = altered(
         SpringBlossom.works,
         *repots(

@@ -69,6 +69,7 @@ class HinokiCypress(Conifer):
         "Never shear it: cut scales turn brown and close the crown to light.",
         "Never let it dry out: dead fans do not come back.",
     )
+    sources: ClassVar[dict[str, str]] = {"pinch": _MARYLAND}
     works: ClassVar[tuple[Rule, ...]] = altered(
         Conifer.works,
         *repots(

@@ -58,6 +58,7 @@ class JadePlant(Succulent):
         "Never spray it with soap: its leaves are hurt by it; wipe mealybugs off with alcohol.",
         "Never cut every tip after midsummer if it is to flower.",
     )
+    sources: ClassVar[dict[str, str]] = {"mealybug": _CLEMSON}
     works: ClassVar[tuple[Rule, ...]] = altered(
         Succulent.works,
         pinches(

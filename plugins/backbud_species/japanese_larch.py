@@ -34,6 +34,7 @@ class JapaneseLarch(Larch):
         93: ((10, 18), (11, 2), (11, 17)),
         97: ((11, 10), (11, 25), (12, 10)),
     }
+    sources: ClassVar[dict[str, str]] = {"ramorum": _FORESTRY}
     works: ClassVar[tuple[Rule, ...]] = altered(
         Larch.works,
         watches_for(

@@ -89,6 +89,7 @@ class JapaneseQuince(SpringBlossom):
         "Never leave every sucker: the old stems starve.",
         "Never shorten every shoot in autumn: the flowers sit on wood of last year and older.",
     )
+    sources: ClassVar[dict[str, str]] = {"pests": _MORTON}
     works: ClassVar[tuple[Rule, ...]] = altered(
         without(SpringBlossom.works, "late-frost"),
         *repots(

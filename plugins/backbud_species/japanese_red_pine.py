@@ -61,6 +61,7 @@ class JapaneseRedPine(TwoFlushPine):
         "pine's.",
         *TwoFlushPine.never,
     )
+    sources: ClassVar[dict[str, str]] = {"pests": _ILLINOIS, "wilt": _EPPO}
     works: ClassVar[tuple[Rule, ...]] = altered(
         TwoFlushPine.works,
         evens_candles(

@@ -77,6 +77,7 @@ class JapaneseWhitePine(OneFlushPine):
         *OneFlushPine.never,
         "Never keep it beside currants or gooseberries: five-needle pines share a rust with them.",
     )
+    sources: ClassVar[dict[str, str]] = {"pests": f"{_PURDUE}; {_FOREST_SERVICE}"}
     works: ClassVar[tuple[Rule, ...]] = altered(
         OneFlushPine.works,
         *repots(

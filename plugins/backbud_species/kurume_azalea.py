@@ -85,6 +85,7 @@ class KurumeAzalea(LateFloweringEvergreen):
         *LateFloweringEvergreen.never[1:],
         "Never rake its roots with metal: they are as fine as hair.",
     )
+    sources: ClassVar[dict[str, str]] = {"trim": _GEORGIA, "new-buds": _GEORGIA, "gall": _GALLS}
     works: ClassVar[tuple[Rule, ...]] = altered(
         LateFloweringEvergreen.works,
         *repots(

@@ -78,6 +78,7 @@ class MugoPine(OneFlushPine):
         *OneFlushPine.never,
         "Never take root and shoot from it in one year: it answers neither.",
     )
+    sources: ClassVar[dict[str, str]] = {"needles": _UTAH, "sawfly": _ILLINOIS, "pests": _OHIO}
     works: ClassVar[tuple[Rule, ...]] = altered(
         OneFlushPine.works,
         pinches(

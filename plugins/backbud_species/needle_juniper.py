@@ -69,6 +69,7 @@ class NeedleJuniper(Juniper):
         "Never cut or shade a branch until no green is left: it dies back to the trunk.",
         "Never repot it before its buds move: roots cut in the cold rot.",
     )
+    sources: ClassVar[dict[str, str]] = {"root-rot": _FOREST_RESEARCH}
     works: ClassVar[tuple[Rule, ...]] = altered(
         Juniper.works,
         *repots(

@@ -79,6 +79,7 @@ class EnglishOak(BroadleafDeciduous):
         "Never take the taproot and many side roots in one year.",
         "Never touch a nest of oak processionary moth: its hairs burn skin, eyes and lungs.",
     )
+    sources: ClassVar[dict[str, str]] = {"pests": _MOTH}
     works: ClassVar[tuple[Rule, ...]] = altered(
         BroadleafDeciduous.works,
         *repots(

@@ -76,6 +76,7 @@ class Olive(MediterraneanEvergreen):
         "Never cut it in wet weather: knot disease enters fresh cuts with the rain.",
         "Never bring one from abroad without its plant passport: it may carry Xylella.",
     )
+    sources: ClassVar[dict[str, str]] = {"prune": _PRESS, "pests": _PRESS, "peacock-spot": _SPOT}
     works: ClassVar[tuple[Rule, ...]] = altered(
         MediterraneanEvergreen.works,
         prunes(

@@ -65,6 +65,7 @@ class ScotsPine(OneFlushPine):
         "Water when the surface is dry, and keep the needles dry in the evening.",
         "Leave candles and needles to whoever trains the tree.",
     )
+    sources: ClassVar[dict[str, str]] = {"needle-blight": _FORESTRY}
     works: ClassVar[tuple[Rule, ...]] = altered(
         OneFlushPine.works,
         pinches(

@@ -60,6 +60,7 @@ class SmallLeavedFig(TropicalFig):
         "Never leave its clippings where a cat or a dog can chew them.",
         "Never leave wire on it for a summer: it bites within a month.",
     )
+    sources: ClassVar[dict[str, str]] = {"thrips": _CALIFORNIA}
     works: ClassVar[tuple[Rule, ...]] = altered(
         TropicalFig.works,
         FIG_SEAL,

@@ -72,6 +72,11 @@ class Larch(Conifer):
         "Never let it dry out while it is in needle.",
         "Never keep it warm in winter: without cold it does not wake.",
     )
+    sources: ClassVar[dict[str, str]] = {
+        "needles": _CONNECTICUT,
+        "adelgids": _MASSACHUSETTS,
+        "ramorum": _EPPO,
+    }
     works: ClassVar[tuple[Rule, ...]] = altered(
         without(Conifer.works, "mites"),
         *repots(

@@ -50,6 +50,7 @@ class Spruce(Conifer):
         10: ((4, 26), (5, 9), (5, 22)),
         91: ((8, 25), (9, 14), (10, 4)),
     }
+    sources: ClassVar[dict[str, str]] = {"mites": _MINNESOTA, "galls": _PURDUE}
     works: ClassVar[tuple[Rule, ...]] = altered(
         Conifer.works,
         *repots(

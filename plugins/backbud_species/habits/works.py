@@ -19,6 +19,7 @@ How to write a species, one small file that reads like a calendar:
    days of a cool place by heat or cold, for what hangs on no stage; `months(…, why="the short
    days")` only where months serve, and it says why. An evergreen never reaches leaf fall
    (93, 97): take 91, shoot growth complete.
+   `sources` names, by the rule's id, where a work comes from that is not common practice.
 5. `because`: one sentence that a customer understands, with the reason and not the deed: "Cut
    roots take up no feed for about four weeks." `what`: words that make the act plain, no full
    stop. Cautions are sentences: what hurts the tree or the hand. The datum comes by itself.

@@ -68,6 +68,7 @@ class Yew(Conifer):
         "Never cut a weak yew back to bare wood: only a strong one buds from it.",
         "Never let its pot stand wet.",
     )
+    sources: ClassVar[dict[str, str]] = {"bare-wood-buds": _MARYLAND, "weevils": _ILLINOIS}
     works: ClassVar[tuple[Rule, ...]] = altered(
         without(Conifer.works, "mites"),
         *repots(

@@ -14,8 +14,8 @@ from backbud_species.habits.works import (
     LEAF_WORK,
     altered,
     at,
+    by_warmth,
     feeds,
-    months,
     prunes,
     repots,
     trims,
@@ -73,6 +73,7 @@ class Bougainvillea(Tropical):
         "Never trim once the tips begin to colour: that cuts the flowers off.",
         "Never bend old wood: it snaps without a warning.",
     )
+    sources: ClassVar[dict[str, str]] = {"looper": _CALIFORNIA}
     works: ClassVar[tuple[Rule, ...]] = altered(
         Tropical.works,
         *repots(
@@ -115,7 +116,7 @@ class Bougainvillea(Tropical):
         ),
         feeds(
             "feed-summer",
-            months((7, 10), (7, 25), (8, 20)),
+            by_warmth((7, 10), (7, 25), (8, 20)),
             what="monthly, with little nitrogen",
             because="It makes shoots and flowers until autumn, and nitrogen gives leaves alone.",
         ),
@@ -126,7 +127,7 @@ class Bougainvillea(Tropical):
         ),
         watches_for(
             "looper",
-            months((6, 10), (7, 5), (9, 20)),
+            by_warmth((6, 10), (7, 5), (9, 20)),
             where="scalloped leaf edges and dark droppings, at night the caterpillars themselves",
             because=f"Loopers eat tender shoots and leaf edges in warm weather ({_CALIFORNIA}).",
         ),

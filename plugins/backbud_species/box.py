@@ -14,8 +14,8 @@ from backbud_species.habits.works import (
     altered,
     at,
     between,
+    by_warmth,
     feeds,
-    months,
     prunes,
     repots,
     trims,
@@ -84,6 +84,11 @@ class CommonBox(BroadleafEvergreen):
         "Never trim it wet or in hot sun: wet spreads blight, and sun scorches the cut leaves.",
         "Never bring a new box to the bench before weeks apart from the others.",
     )
+    sources: ClassVar[dict[str, str]] = {
+        "moth": _DELAWARE,
+        "moth-summer": _DELAWARE,
+        "blight": _MINNESOTA,
+    }
     works: ClassVar[tuple[Rule, ...]] = altered(
         without(BroadleafEvergreen.works, "pests"),
         *repots(
@@ -111,7 +116,7 @@ class CommonBox(BroadleafEvergreen):
         ),
         trims_again(
             "trim-late",
-            months((8, 8), (8, 20), (9, 5)),
+            by_warmth((8, 8), (8, 20), (9, 5)),
             what="only what outgrew the outline",
             because="Shoots cut later answer with soft growth that the frost burns.",
         ),
@@ -135,7 +140,7 @@ class CommonBox(BroadleafEvergreen):
         ),
         watches_for(
             "moth",
-            months((4, 1), (4, 25), (6, 15)),
+            by_warmth((4, 1), (4, 25), (6, 15)),
             where="webs and green caterpillars deep in the crown, and leaves peeled to the rib",
             because="Caterpillars of the box tree moth winter in the crown and then eat leaves "
             f"and bark ({_DELAWARE}).",
@@ -143,13 +148,13 @@ class CommonBox(BroadleafEvergreen):
         ),
         watches_for(
             "moth-summer",
-            months((7, 5), (7, 25), (9, 25)),
+            by_warmth((7, 5), (7, 25), (9, 25)),
             where="webs and caterpillars again, and flat yellowish eggs under the leaves",
             because=f"Two or three broods follow each other until autumn ({_DELAWARE}).",
         ),
         watches_for(
             "blight",
-            months((5, 20), (6, 20), (7, 31)),
+            by_warmth((5, 20), (6, 20), (7, 31)),
             where="brown-rimmed spots, black streaks on green stems, and leaves that fall",
             because="Blight spreads fast in humid weather and lives on in dead leaves for years "
             f"({_MINNESOTA}).",

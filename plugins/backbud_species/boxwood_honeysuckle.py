@@ -15,9 +15,9 @@ from backbud_species.habits.works import (
     altered,
     at,
     between,
+    by_warmth,
     checks_after,
     feeds,
-    months,
     prunes,
     repots,
     trims,
@@ -80,6 +80,7 @@ class BoxwoodHoneysuckle(BroadleafEvergreen):
         "Never pull a branch down at the fork: it tears out of the trunk.",
         "Never let a pad close over: what stands in shade inside dies.",
     )
+    sources: ClassVar[dict[str, str]] = {"pests": _MISSOURI}
     works: ClassVar[tuple[Rule, ...]] = altered(
         BroadleafEvergreen.works,
         *repots(
@@ -115,13 +116,13 @@ class BoxwoodHoneysuckle(BroadleafEvergreen):
         ),
         trims_again(
             "trim-next",
-            months((6, 25), (7, 8), (7, 25)),
+            by_warmth((6, 25), (7, 8), (7, 25)),
             what="the next flush to one or two pairs",
             because="It flushes till autumn, and each trim doubles the twigs.",
         ),
         trims_again(
             "trim-late",
-            months((8, 12), (8, 25), (9, 10)),
+            by_warmth((8, 12), (8, 25), (9, 10)),
             what="what outgrew the outline",
             because="Shoots that follow a later cut stay soft into the frost.",
         ),
@@ -140,7 +141,7 @@ class BoxwoodHoneysuckle(BroadleafEvergreen):
         ),
         watches_for(
             "pests",
-            months((5, 1), (5, 25), (7, 15)),
+            by_warmth((5, 1), (5, 25), (7, 15)),
             where="curled soft tips, and white dust on leaves inside the crown",
             because="Aphids curl the soft tips, and in hot and humid summers mildew may come "
             f"({_MISSOURI}).",

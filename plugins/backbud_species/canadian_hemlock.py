@@ -14,6 +14,7 @@ from backbud_species.habits.works import (
     altered,
     at,
     between,
+    by_warmth,
     months,
     pinches,
     protects_leaves,
@@ -68,6 +69,11 @@ class CanadianHemlock(Conifer):
         "Never let it dry out, and never stand it in hot wind.",
         "Never wash out all the old soil in one go.",
     )
+    sources: ClassVar[dict[str, str]] = {
+        "woolly-adelgid": _NEW_YORK,
+        "grubs": _WEEVIL,
+        "shade": _ILLINOIS,
+    }
     works: ClassVar[tuple[Rule, ...]] = altered(
         Conifer.works,
         *repots(
@@ -92,7 +98,7 @@ class CanadianHemlock(Conifer):
         ),
         trims(
             "trim",
-            months((7, 20), (8, 8), (8, 31)),
+            by_warmth((7, 20), (8, 8), (8, 31)),
             what="second growth and long shoots, to a side shoot",
             because="Cut in late summer it ripens before frost, and buds back along the green part "
             "of the shoot.",
@@ -106,7 +112,7 @@ class CanadianHemlock(Conifer):
         ),
         watches_for(
             "woolly-adelgid",
-            months((11, 15), (1, 20), (4, 30)),
+            months((11, 15), (1, 20), (4, 30), why="what was seen, November to May"),
             where="white wool at the base of the needles, on the underside of last year's shoots",
             because="The woolly adelgid feeds through winter, and its wool is seen from November "
             f"to May ({_NEW_YORK}).",
@@ -114,7 +120,7 @@ class CanadianHemlock(Conifer):
         ),
         watches_for(
             "grubs",
-            months((8, 25), (9, 12), (10, 10)),
+            by_warmth((8, 25), (9, 12), (10, 10)),
             where="white grubs among the roots near the surface",
             because=f"Vine weevil grubs eat hemlock roots as they do those of yew ({_WEEVIL}).",
         ),

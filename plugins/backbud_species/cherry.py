@@ -13,8 +13,8 @@ from backbud_species.habits.works import (
     altered,
     at,
     between,
+    by_warmth,
     feeds,
-    months,
     prunes,
     repots,
     trims,
@@ -96,7 +96,7 @@ class FloweringCherry(StoneFruit):
         ),
         prunes(
             "prune",
-            months((6, 15), (7, 1), (7, 31)),
+            by_warmth((6, 15), (7, 1), (7, 31)),
             what="what crosses, doubles or outgrows the outline",
             because="In dry midsummer its wounds close and few spores fly, while winter cuts let "
             "in silver leaf and canker.",
@@ -104,7 +104,7 @@ class FloweringCherry(StoneFruit):
         ),
         wires(
             "wire",
-            months((5, 25), (6, 15), (7, 10)),
+            by_warmth((5, 25), (6, 15), (7, 10)),
             because="Shoots of the year bend while they are green, and winter wood snaps.",
         ),
         watches_for(

@@ -13,7 +13,7 @@ from backbud_species.habits.works import (
     altered,
     at,
     between,
-    months,
+    by_warmth,
     prunes,
     repots,
     watches_for,
@@ -70,6 +70,7 @@ class ChineseElm(Elm):
         "Never move it from a warm room into frost.",
         "Never spray it untested: some products make it drop every leaf.",
     )
+    sources: ClassVar[dict[str, str]] = {"pests": _PENN_STATE}
     works: ClassVar[tuple[Rule, ...]] = altered(
         without(Elm.works, "prune"),
         *repots(
@@ -98,14 +99,14 @@ class ChineseElm(Elm):
         ),
         watches_for(
             "pests",
-            months((5, 1), (5, 25), (7, 31)),
+            by_warmth((5, 1), (5, 25), (7, 31)),
             where="undersides of the leaves, for aphids, yellow eggs in rows, and fine webs",
             because="Aphids come with the soft leaves, grubs of the elm leaf beetle then eat them "
             f"to the veins ({_PENN_STATE}), and mites come in dry heat.",
         ),
         watches_for(
             "leaf-spot",
-            months((6, 10), (7, 5), (9, 15)),
+            by_warmth((6, 10), (7, 5), (9, 15)),
             where="black spots on leaves that yellow and fall",
             because="Black spot of elm lives in wet leaves, and a bad year strips the inner twigs.",
             cautions=("Let no fallen leaf lie on the soil, and water under the leaves.",),

@@ -18,9 +18,9 @@ from backbud_species.habits.works import (
     at,
     balances,
     between,
+    by_warmth,
     checks_after,
     feeds,
-    months,
     repots,
     trims,
     watches_for,
@@ -127,7 +127,7 @@ class ChineseJuniper(Juniper):
         ),
         feeds(
             "feed-autumn",
-            months((9, 5), (9, 20), (10, 15)),
+            by_warmth((9, 5), (9, 20), (10, 15)),
             because="Junipers grow on into autumn and store the last feed for spring.",
         ),
         # Gymnosporangium: orange jelly in wet spring weather (WSU Hortsense: pear trellis rust).
@@ -142,7 +142,7 @@ class ChineseJuniper(Juniper):
         ),
         watches_for(
             "mites",
-            months((6, 10), (7, 1), (8, 20)),
+            by_warmth((6, 10), (7, 1), (8, 20)),
             where="tap foliage over white paper for mites",
             because="Spider mites grey the foliage in hot, dry weather before anybody sees them; "
             "brown tips after a wet spring are tip blight and are cut out on a dry day.",

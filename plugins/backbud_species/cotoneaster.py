@@ -16,9 +16,9 @@ from backbud_species.habits.works import (
     altered,
     at,
     between,
+    by_warmth,
     checks_after,
     feeds,
-    months,
     prunes,
     repots,
     trims,
@@ -110,7 +110,7 @@ class RockCotoneaster(SpringBlossom):
         ),
         trims_again(
             "trim-late",
-            months((8, 1), (8, 15), (9, 1)),
+            by_warmth((8, 1), (8, 15), (9, 1)),
             what="shoots that stick out, to one or two leaves",
             because="The last trim lets light to the fruit and still ripens before the frost.",
         ),
@@ -144,14 +144,14 @@ class RockCotoneaster(SpringBlossom):
         watches_for_fireblight("fireblight", at(65, 3, 18, 50)),
         watches_for(
             "pests",
-            months((6, 1), (6, 20), (7, 25)),
+            by_warmth((6, 1), (6, 20), (7, 25)),
             where="webs along the twigs, white wool in forks, and pale speckled leaves",
             because="Caterpillars in webs brown whole fans, woolly aphids swell the twigs, and "
             "mites come with heat.",
         ),
         thins_fruit(
             "fruit-off",
-            months((12, 20), (1, 15), (2, 20)),
+            at(1, -70, -56, -36),
             what="all old fruit off",
             because="Old fruit drains the twigs that are to flower, and birds sow what is left.",
         ),

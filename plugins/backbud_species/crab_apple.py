@@ -19,8 +19,8 @@ from backbud_species.habits.works import (
     altered,
     at,
     between,
+    by_warmth,
     feeds,
-    months,
     prunes,
     repots,
     trims,
@@ -91,6 +91,7 @@ class CrabApple(SpringBlossom):
         "Keep it away from junipers in wet spring weather, for they give it rust.",
         "A full crop costs next year's flowers: thin it, and take the rest off before winter.",
     )
+    sources: ClassVar[dict[str, str]] = {"pests": _CONNECTICUT}
     works: ClassVar[tuple[Rule, ...]] = altered(
         without(SpringBlossom.works, "late-frost", "deadhead"),
         *repots(
@@ -128,14 +129,14 @@ class CrabApple(SpringBlossom):
         ),
         prunes(
             "prune",
-            months((2, 1), (2, 24), (3, 18)),
+            at(1, -28, -19, -8),
             what="last year's shoots to two or three buds; plump buds on spurs left",
             because="In late winter the plump flower buds are told from flat leaf buds, and small "
             "cuts soon close.",
         ),
         wires(
             "wire",
-            months((2, 10), (3, 5), (3, 28)),
+            at(1, -18, -9, 0),
             because="Bare wood still bends before the sap rises; spurs break off at a touch.",
         ),
         watches_for_fireblight("fireblight", at(65, 3, 20, 60)),
@@ -148,7 +149,7 @@ class CrabApple(SpringBlossom):
         ),
         thins_fruit(
             "fruit-off",
-            months((11, 5), (11, 25), (12, 20)),
+            by_warmth((11, 5), (11, 25), (12, 20)),
             what="all fruit off once it has been seen",
             because="Fruit left to shrivel draws on the spurs until spring, and carries rot.",
         ),

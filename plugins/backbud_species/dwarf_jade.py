@@ -10,7 +10,7 @@ from typing import ClassVar
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule
 from backbud_species.habits.flushes import trims_again
 from backbud_species.habits.succulents import Succulent
-from backbud_species.habits.works import altered, at, months, prunes, watches_for, wires
+from backbud_species.habits.works import altered, at, by_warmth, prunes, watches_for, wires
 
 _WISCONSIN = "Wisconsin Master Gardener Program, Elephant bush, 2 November 2015"
 _FREE_STATE = "University of the Free State, Agronomy 2023, 13: 1206"
@@ -66,7 +66,7 @@ class DwarfJade(Succulent):
         ),
         trims_again(
             "trim-late",
-            months((8, 1), (8, 20), (9, 10)),
+            by_warmth((8, 1), (8, 20), (9, 10)),
             what="the next flush to one or two pairs",
             because="It flushes as long as it is warm, and each cut doubles the twigs.",
         ),
@@ -79,7 +79,7 @@ class DwarfJade(Succulent):
         ),
         watches_for(
             "mealybug",
-            months((5, 1), (5, 25), (7, 31)),
+            by_warmth((5, 1), (5, 25), (7, 31)),
             where="white wool in the forks, and at the roots when it is out of its pot",
             because="Mealybugs sit in the dense forks, and their kin at the roots stop its growth "
             "unseen.",

@@ -9,7 +9,7 @@ from typing import ClassVar
 
 from backbud.species import FROM_MEMORY, Fact, Rule, StageMonths
 from backbud_species.habits.beeches import Beech
-from backbud_species.habits.works import altered, months, work
+from backbud_species.habits.works import altered, by_warmth, work
 
 _FORESTRY = "Forest Research, Tree species database: Beech"
 
@@ -45,12 +45,13 @@ class EuropeanBeech(Beech):
         93: ((10, 15), (10, 31), (11, 16)),
         97: ((11, 12), (11, 28), (12, 15)),
     }
+    sources: ClassVar[dict[str, str]] = {"shade": _FORESTRY}
     works: ClassVar[tuple[Rule, ...]] = altered(
         Beech.works,
         work(
             "shade",
             "shaded",
-            months((6, 20), (7, 5), (8, 15)),
+            by_warmth((6, 20), (7, 5), (8, 15)),
             what="from noon on, while it is hot",
             because=f"It suffers in drought years even in woods ({_FORESTRY}), and a scorched leaf "
             "is not replaced.",

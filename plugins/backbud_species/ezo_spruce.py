@@ -6,7 +6,7 @@ from typing import ClassVar
 
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, RepotInterval, Rule, StageMonths
 from backbud_species.habits.spruces import Spruce
-from backbud_species.habits.works import altered, months, watches_for
+from backbud_species.habits.works import altered, by_warmth, watches_for
 
 _FOREST_RESEARCH = "Forest Research, green spruce aphid"
 _MISSOURI = "Missouri Botanical Garden, Plant Finder: Picea jezoensis"
@@ -35,11 +35,12 @@ class EzoSpruce(Spruce):
         10: ((4, 14), (4, 28), (5, 12)),
         91: ((8, 20), (9, 8), (9, 28)),
     }
+    sources: ClassVar[dict[str, str]] = {"aphids": _FOREST_RESEARCH}
     works: ClassVar[tuple[Rule, ...]] = altered(
         Spruce.works,
         watches_for(
             "aphids",
-            months((2, 10), (3, 10), (5, 5)),
+            by_warmth((2, 10), (3, 10), (5, 5)),
             where="yellow bands on old needles low down, small green aphids beneath",
             because="The green spruce aphid feeds before the buds break, and spruces from outside "
             f"Europe lose their old needles to it ({_FOREST_RESEARCH}).",

@@ -13,8 +13,8 @@ from backbud_species.habits.works import (
     Way,
     altered,
     at,
+    by_warmth,
     defoliates,
-    months,
     protects_leaves,
     prunes,
     watches_for,
@@ -73,6 +73,7 @@ class FieldElm(Elm):
         "Never make large cuts between April and September: their scent draws bark beetles.",
         "Never keep dead elm wood with bark on near it.",
     )
+    sources: ClassVar[dict[str, str]] = {"prune": _EAST_LANSING}
     works: ClassVar[tuple[Rule, ...]] = altered(
         Elm.works,
         protects_leaves(
@@ -113,7 +114,7 @@ class FieldElm(Elm):
         ),
         watches_for(
             "elm-wilt",
-            months((6, 5), (6, 25), (8, 15)),
+            by_warmth((6, 5), (6, 25), (8, 15)),
             where="single shoots that wilt and yellow from the tip, and brown rings in a cut twig",
             because="Elm wilt is carried by bark beetles and shows from June on, one branch after "
             "another.",

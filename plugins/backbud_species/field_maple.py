@@ -14,9 +14,9 @@ from backbud_species.habits.works import (
     Way,
     altered,
     at,
+    by_warmth,
     defoliates,
     looks_for_new_leaves,
-    months,
     protects_leaves,
     trims,
     watches_for,
@@ -65,6 +65,7 @@ class FieldMaple(SpreadingMaple):
         "Hard water does it no harm: it is a tree of chalk.",
         "Keep old leaves off the soil: mildew winters on them.",
     )
+    sources: ClassVar[dict[str, str]] = {"pests": _MAINE}
     works: ClassVar[tuple[Rule, ...]] = altered(
         SpreadingMaple.works,
         trims(
@@ -76,7 +77,7 @@ class FieldMaple(SpreadingMaple):
         ),
         trims_again(
             "trim-late",
-            months((7, 20), (8, 5), (8, 25)),
+            by_warmth((7, 20), (8, 5), (8, 25)),
             what="the second flush to one pair",
             because="What grows after a late summer trim still ripens before the frost.",
         ),
@@ -118,7 +119,7 @@ class FieldMaple(SpreadingMaple):
         ),
         watches_for(
             "mildew",
-            months((7, 10), (7, 28), (9, 10)),
+            by_warmth((7, 10), (7, 28), (9, 10)),
             where="late shoots and inner leaves, for white film",
             because="Mildew is the trouble of this maple in dry soil and still air, on the second "
             "flush above all.",

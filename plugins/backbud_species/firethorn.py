@@ -16,9 +16,9 @@ from backbud_species.habits.works import (
     altered,
     at,
     between,
+    by_warmth,
     checks_after,
     feeds,
-    months,
     repots,
     trims,
     watches_for,
@@ -82,6 +82,13 @@ class Firethorn(BroadleafEvergreen):
         "Never shorten every twig in spring: the flowers, and so the fruit, go with them.",
         "Never wash or tear all the soil from an old one: it has few fine roots.",
     )
+    sources: ClassVar[dict[str, str]] = {
+        "fruit-off": _WASHINGTON,
+        "feed": _TEXAS,
+        "bare-wood-buds": _BEAN,
+        "pests": _TEXAS,
+        "repot": _BEAN,
+    }
     works: ClassVar[tuple[Rule, ...]] = altered(
         BroadleafEvergreen.works,
         *repots(
@@ -107,7 +114,7 @@ class Firethorn(BroadleafEvergreen):
         ),
         trims_again(
             "trim-late",
-            months((8, 12), (8, 26), (9, 10)),
+            by_warmth((8, 12), (8, 26), (9, 10)),
             what="what has grown over the fruit",
             because="Fruit reddens in the sun, and what is left still ripens before the frost.",
         ),
@@ -119,7 +126,7 @@ class Firethorn(BroadleafEvergreen):
         ),
         thins_fruit(
             "fruit-off",
-            months((1, 5), (1, 28), (2, 25)),
+            at(1, -67, -53, -34),
             what="all old fruit off",
             because="Berries that hang until spring drain the twigs and carry scab over the winter "
             f"({_WASHINGTON}).",

@@ -12,8 +12,8 @@ from backbud_species.habits.stone_fruit import SILVER_LEAF, StoneFruit
 from backbud_species.habits.works import (
     altered,
     at,
+    by_warmth,
     feeds,
-    months,
     prunes,
     repots,
     trims,
@@ -77,14 +77,14 @@ class FloweringApricot(StoneFruit):
         StoneFruit.works,
         *repots(
             "repot",
-            at(69, 0, 7, 21),
+            at(69, 0, 7, 21, end=7),
             because="Between the last flower and the first leaf its roots regrow at once, and no "
             "flower is lost.",
             cautions=("Keep it frost-free until it is in leaf.",),
         ),
         trims(
             "trim",
-            at(69, 0, 8, 24),
+            at(69, 0, 8, 24, end=7),
             what="twigs that flowered to one or two leaf buds",
             because="A flower bud makes no shoot, and twigs left long grow bare at the base for "
             "good, since old wood seldom buds.",
@@ -92,7 +92,7 @@ class FloweringApricot(StoneFruit):
         ),
         trims(
             "trim-summer",
-            months((6, 8), (6, 20), (7, 8)),
+            by_warmth((6, 8), (6, 20), (7, 8)),
             what="tips of long shoots at six to eight leaves; short ones left whole",
             because="Shoots that stop before midsummer set flower buds, and those that run on set "
             "none.",
@@ -105,7 +105,7 @@ class FloweringApricot(StoneFruit):
         ),
         feeds(
             "feed-autumn",
-            months((8, 25), (9, 10), (10, 5)),
+            by_warmth((8, 25), (9, 10), (10, 5)),
             what="with little nitrogen",
             because="Its flower buds fill in autumn, for it flowers before it can feed again.",
         ),
@@ -119,7 +119,7 @@ class FloweringApricot(StoneFruit):
         ),
         wires(
             "wire",
-            months((5, 25), (6, 12), (7, 5)),
+            by_warmth((5, 25), (6, 12), (7, 5)),
             because="Green shoots set within weeks, and older wood is brittle and cracks.",
         ),
         watches_for(

@@ -13,7 +13,7 @@ from backbud_species.habits.tropical import Tropical
 from backbud_species.habits.works import (
     altered,
     at,
-    months,
+    by_warmth,
     prunes,
     repots,
     trims,
@@ -100,7 +100,7 @@ class FukienTea(Tropical):
         work(
             "fruit",
             "thinned",
-            months((7, 1), (7, 25), (9, 10)),
+            by_warmth((7, 1), (7, 25), (9, 10)),
             what="fruit, to a few",
             because="It flowers and sets fruit for months, and a small tree lives on what seed "
             "would take.",
@@ -109,7 +109,7 @@ class FukienTea(Tropical):
         WINTER_FEED,
         watches_for(
             "pests-spring",
-            months((4, 10), (5, 5), (7, 15)),
+            by_warmth((4, 10), (5, 5), (7, 15)),
             where="scale, mealybug, whitefly and mites under the tufts, and pale leaves with green "
             "ribs",
             because="All that lives in a room likes it best, and pale leaves tell of lime or cold "

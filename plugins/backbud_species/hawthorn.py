@@ -13,9 +13,9 @@ from backbud_species.habits.works import (
     altered,
     at,
     between,
+    by_warmth,
     deadheads,
     feeds,
-    months,
     protects_leaves,
     prunes,
     repots,
@@ -81,6 +81,7 @@ class Hawthorn(SpringBlossom):
         "Never shorten every twig in winter: the flower buds go with them.",
         "Never hurry a collected one: it may stand two years before it grows.",
     )
+    sources: ClassVar[dict[str, str]] = {"fireblight": _BACTERIA}
     works: ClassVar[tuple[Rule, ...]] = altered(
         SpringBlossom.works,
         *repots(
@@ -132,7 +133,7 @@ class Hawthorn(SpringBlossom):
         ),
         watches_for(
             "fireblight",
-            months((5, 20), (6, 12), (8, 15)),
+            by_warmth((5, 20), (6, 12), (8, 15)),
             where="flowers and tips that blacken and hook as if burnt, and ooze on the bark",
             because="Fireblight is carried by insects, rain and tools, and there is no cure "
             f"({_BACTERIA}).",

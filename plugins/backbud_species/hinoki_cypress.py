@@ -16,7 +16,7 @@ from backbud_species.habits.works import (
     altered,
     at,
     between,
-    months,
+    by_warmth,
     pinches,
     repots,
     watches_for,
@@ -69,6 +69,7 @@ class HinokiCypress(Conifer):
         "Never shear it: cut scales turn brown and close the crown to light.",
         "Never let it dry out: dead fans do not come back.",
     )
+    sources: ClassVar[dict[str, str]] = {"pinch": _MARYLAND}
     works: ClassVar[tuple[Rule, ...]] = altered(
         Conifer.works,
         *repots(
@@ -88,7 +89,7 @@ class HinokiCypress(Conifer):
         work(
             "thin",
             "thinned",
-            months((9, 1), (9, 20), (10, 15)),
+            by_warmth((9, 1), (9, 20), (10, 15)),
             what="fans that lie on one another, each branch keeping green close to the trunk",
             because="Shaded fans die within a year, and with them the only way to shorten the "
             "branch.",
@@ -97,21 +98,21 @@ class HinokiCypress(Conifer):
         work(
             "brown-fans",
             "cleaned",
-            months((10, 20), (11, 10), (12, 10)),
+            by_warmth((10, 20), (11, 10), (12, 10)),
             what="brown inner fans out",
             because="It drops its oldest fans in autumn, and left inside they hold wet and dark.",
             gate=ALWAYS,
         ),
         wires(
             "wire",
-            months((2, 15), (3, 10), (4, 5)),
+            by_warmth((2, 15), (3, 10), (4, 5)),
             because="Its branches droop by themselves and are set before growth; wired in autumn "
             "the fans dry out in frost.",
             cautions=("Leave no fan crossed by the wire.",),
         ),
         watches_for(
             "root-rot",
-            months((5, 15), (6, 10), (7, 10)),
+            by_warmth((5, 15), (6, 10), (7, 10)),
             where="fans that turn dull and grey-green on one side",
             because="Root rot in a wet pot shows first in the colour of the fans, one branch at a "
             "time.",

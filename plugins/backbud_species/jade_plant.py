@@ -12,9 +12,9 @@ from backbud_species.habits.succulents import Succulent
 from backbud_species.habits.works import (
     altered,
     at,
+    by_warmth,
     checks_after,
     deadheads,
-    months,
     pinches,
     watches_for,
     weeks,
@@ -58,11 +58,12 @@ class JadePlant(Succulent):
         "Never spray it with soap: its leaves are hurt by it; wipe mealybugs off with alcohol.",
         "Never cut every tip after midsummer if it is to flower.",
     )
+    sources: ClassVar[dict[str, str]] = {"mealybug": _CLEMSON}
     works: ClassVar[tuple[Rule, ...]] = altered(
         Succulent.works,
         pinches(
             "pinch",
-            months((6, 25), (7, 10), (7, 31)),
+            by_warmth((6, 25), (7, 10), (7, 31)),
             what="soft tips between the last pair",
             because="Two tips take the place of one, where a tip left alone runs on and hangs.",
         ),
@@ -82,13 +83,13 @@ class JadePlant(Succulent):
         ),
         deadheads(
             "deadhead",
-            months((2, 10), (3, 1), (4, 1)),
+            by_warmth((2, 10), (3, 1), (4, 1)),
             what="spent flower stalks, down to the pair below",
             because="The tip that flowered ends there, and two new ones come from the pair below.",
         ),
         watches_for(
             "mealybug",
-            months((5, 1), (5, 25), (7, 31)),
+            by_warmth((5, 1), (5, 25), (7, 31)),
             where="white wool in the forks and where the leaf meets the stem",
             because=f"Mealybugs are its commonest pest ({_CLEMSON}).",
             cautions=("Wipe them off with alcohol on a swab.",),

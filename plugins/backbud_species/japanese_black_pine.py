@@ -18,8 +18,8 @@ from backbud_species.habits.works import (
     at,
     balances,
     between,
+    by_warmth,
     feeds,
-    months,
     renamed,
     repots,
     wires,
@@ -112,7 +112,7 @@ class JapaneseBlackPine(TwoFlushPine):
         ),
         feeds(
             "feed-autumn",
-            months((9, 15), (10, 1), (10, 31)),
+            by_warmth((9, 15), (10, 1), (10, 31)),
             because="Autumn feed makes next year's buds and ends with the first hard frosts.",
         ),
     )

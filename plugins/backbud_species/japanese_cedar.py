@@ -16,8 +16,8 @@ from backbud_species.habits.works import (
     altered,
     at,
     between,
+    by_warmth,
     checks_after,
-    months,
     pinches,
     repots,
     watches_for,
@@ -100,7 +100,7 @@ class JapaneseCedar(Conifer):
         work(
             "brown-needles",
             "cleaned",
-            months((10, 10), (11, 1), (12, 5)),
+            by_warmth((10, 10), (11, 1), (12, 5)),
             what="brown twigs inside and below",
             because="Inner twigs die without light, do not fall by themselves and breed blight.",
             gate=ALWAYS,
@@ -117,21 +117,21 @@ class JapaneseCedar(Conifer):
         ),
         wires(
             "wire",
-            months((3, 1), (3, 22), (4, 20)),
+            by_warmth((3, 1), (3, 22), (4, 20)),
             because="Wired branches dry out in winter, so it is wired when the frosts are over and "
             "before the bark slips.",
             cautions=("Old branches snap at the fork: support it with the hand.",),
         ),
         watches_for(
             "mites",
-            months((4, 20), (5, 15), (6, 20)),
+            by_warmth((4, 20), (5, 15), (6, 20)),
             where="tap foliage over white paper for mites",
             because="Mites dull the needles in spring and early summer, and the bronze of winter "
             "hides them until then.",
         ),
         watches_for(
             "blight",
-            months((6, 10), (6, 30), (8, 15)),
+            by_warmth((6, 10), (6, 30), (8, 15)),
             where="brown twigs that begin inside and low down",
             because="Leaf blight browns it from the inside, where the air stands still and wet.",
             cautions=("Cut it out on a dry day, and water the soil and not the crown at night.",),

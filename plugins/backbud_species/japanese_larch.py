@@ -6,7 +6,7 @@ from typing import ClassVar
 
 from backbud.species import FROM_MEMORY, Fact, Rule, StageMonths
 from backbud_species.habits.larches import Larch
-from backbud_species.habits.works import altered, months, watches_for
+from backbud_species.habits.works import altered, by_warmth, watches_for
 
 _MISSOURI = "Missouri Botanical Garden, Plant Finder: Larix kaempferi"
 _FORESTRY = "Forestry Commission, Phytophthora ramorum: questions and answers"
@@ -34,11 +34,12 @@ class JapaneseLarch(Larch):
         93: ((10, 18), (11, 2), (11, 17)),
         97: ((11, 10), (11, 25), (12, 10)),
     }
+    sources: ClassVar[dict[str, str]] = {"ramorum": _FORESTRY}
     works: ClassVar[tuple[Rule, ...]] = altered(
         Larch.works,
         watches_for(
             "ramorum",
-            months((6, 10), (7, 5), (9, 5)),
+            by_warmth((6, 10), (7, 5), (9, 5)),
             where="withered shoot tips, blackened needles, bleeding bark",
             because="Ramorum disease kills this larch above all others, and its needles spread far "
             f"more spores than other hosts ({_FORESTRY}).",

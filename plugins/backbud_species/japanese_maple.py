@@ -13,10 +13,10 @@ from backbud_species.habits.works import (
     Way,
     altered,
     at,
+    by_warmth,
     defoliates,
     feeds,
     looks_for_new_leaves,
-    months,
     pinches,
     watches_for,
     work,
@@ -89,7 +89,7 @@ class JapaneseMaple(SpreadingMaple):
         work(
             "shade",
             "shaded",
-            months((6, 20), (7, 5), (8, 10)),
+            by_warmth((6, 20), (7, 5), (8, 10)),
             what="from noon on, while it is hot",
             because="Its leaves are thin and scorch in sun and dry wind even in a wet pot.",
         ),
@@ -100,7 +100,7 @@ class JapaneseMaple(SpreadingMaple):
         ),
         watches_for(
             "wilt",
-            months((6, 10), (7, 5), (8, 25)),
+            by_warmth((6, 10), (7, 5), (8, 25)),
             where="single branches that wilt, and dark streaks under their bark",
             because="Verticillium wilts one branch after another from the roots up, and drought "
             "looks the same at first.",

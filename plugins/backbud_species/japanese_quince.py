@@ -13,9 +13,9 @@ from backbud_species.habits.flowering import SpringBlossom
 from backbud_species.habits.works import (
     altered,
     at,
+    by_warmth,
     deadheads,
     feeds,
-    months,
     prunes,
     repots,
     trims,
@@ -89,11 +89,12 @@ class JapaneseQuince(SpringBlossom):
         "Never leave every sucker: the old stems starve.",
         "Never shorten every shoot in autumn: the flowers sit on wood of last year and older.",
     )
+    sources: ClassVar[dict[str, str]] = {"pests": _MORTON}
     works: ClassVar[tuple[Rule, ...]] = altered(
         without(SpringBlossom.works, "late-frost"),
         *repots(
             "repot",
-            months((9, 15), (10, 5), (10, 28)),
+            by_warmth((9, 15), (10, 5), (10, 28)),
             because="In autumn the soil is still warm enough for new roots and too cool for crown "
             "gall, which enters roots cut in spring.",
             cautions=(
@@ -146,7 +147,7 @@ class JapaneseQuince(SpringBlossom):
         ),
         wires(
             "wire",
-            months((5, 20), (6, 10), (7, 10)),
+            by_warmth((5, 20), (6, 10), (7, 10)),
             because="Shoots of the year bend while they are green, and older stems only snap.",
             cautions=("Mind the thorns, and cut those that the wire would press in.",),
         ),

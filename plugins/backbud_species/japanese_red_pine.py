@@ -13,7 +13,7 @@ from backbud_species.habits.pines import TwoFlushPine
 from backbud_species.habits.works import (
     altered,
     at,
-    months,
+    by_warmth,
     watches_for,
     work,
 )
@@ -61,6 +61,7 @@ class JapaneseRedPine(TwoFlushPine):
         "pine's.",
         *TwoFlushPine.never,
     )
+    sources: ClassVar[dict[str, str]] = {"pests": _ILLINOIS, "wilt": _EPPO}
     works: ClassVar[tuple[Rule, ...]] = altered(
         TwoFlushPine.works,
         evens_candles(
@@ -99,7 +100,7 @@ class JapaneseRedPine(TwoFlushPine):
         ),
         watches_for(
             "wilt",
-            months((7, 15), (8, 20), (9, 30)),
+            by_warmth((7, 15), (8, 20), (9, 30)),
             where="needles that turn dull and hang while the pot is moist",
             because="The pinewood nematode kills a red pine within weeks of summer, and this is "
             f"one of its chief hosts ({_EPPO}).",

@@ -14,8 +14,8 @@ from backbud_species.habits.works import (
     altered,
     at,
     between,
+    by_warmth,
     feeds,
-    months,
     pinches,
     repots,
     watches_for,
@@ -77,6 +77,7 @@ class JapaneseWhitePine(OneFlushPine):
         *OneFlushPine.never,
         "Never keep it beside currants or gooseberries: five-needle pines share a rust with them.",
     )
+    sources: ClassVar[dict[str, str]] = {"pests": f"{_PURDUE}; {_FOREST_SERVICE}"}
     works: ClassVar[tuple[Rule, ...]] = altered(
         OneFlushPine.works,
         *repots(
@@ -103,7 +104,7 @@ class JapaneseWhitePine(OneFlushPine):
         ),
         feeds(
             "feed-autumn",
-            months((9, 5), (9, 25), (10, 31)),
+            by_warmth((9, 5), (9, 25), (10, 31)),
             what="well",
             because="Most of what next year's single flush is made of is taken up in autumn.",
         ),
@@ -124,7 +125,7 @@ class JapaneseWhitePine(OneFlushPine):
         ),
         watches_for(
             "pests",
-            months((4, 10), (5, 3), (6, 5)),
+            by_warmth((4, 10), (5, 3), (6, 5)),
             where="white wool on bark and between the needles, swollen bark with yellow blisters",
             because="Bark adelgids lay in April under wool that a jet of water takes off "
             f"({_PURDUE}), and blister rust from currants shows in spring ({_FOREST_SERVICE}).",

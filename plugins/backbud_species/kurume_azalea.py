@@ -16,9 +16,9 @@ from backbud_species.habits.works import (
     altered,
     at,
     between,
+    by_warmth,
     checks_after,
     deadheads,
-    months,
     repots,
     trims,
     watches_for,
@@ -85,6 +85,7 @@ class KurumeAzalea(LateFloweringEvergreen):
         *LateFloweringEvergreen.never[1:],
         "Never rake its roots with metal: they are as fine as hair.",
     )
+    sources: ClassVar[dict[str, str]] = {"trim": _GEORGIA, "new-buds": _GEORGIA, "gall": _GALLS}
     works: ClassVar[tuple[Rule, ...]] = altered(
         LateFloweringEvergreen.works,
         *repots(
@@ -145,7 +146,7 @@ class KurumeAzalea(LateFloweringEvergreen):
         ),
         wires(
             "wire",
-            months((2, 10), (3, 5), (3, 28)),
+            by_warmth((2, 10), (3, 5), (3, 28)),
             because="Before growth the soil can be kept on the dry side, and drier wood bends "
             "further.",
             cautions=("Branches tear at the fork: hold both sides of the bend.",),

@@ -21,8 +21,8 @@ from backbud_species.habits.works import (
     HARD_WORK,
     altered,
     at,
+    by_warmth,
     checks_after,
-    months,
     pinches,
     trims,
     watches_for,
@@ -78,6 +78,7 @@ class MugoPine(OneFlushPine):
         *OneFlushPine.never,
         "Never take root and shoot from it in one year: it answers neither.",
     )
+    sources: ClassVar[dict[str, str]] = {"needles": _UTAH, "sawfly": _ILLINOIS, "pests": _OHIO}
     works: ClassVar[tuple[Rule, ...]] = altered(
         OneFlushPine.works,
         pinches(
@@ -116,14 +117,14 @@ class MugoPine(OneFlushPine):
         ),
         watches_for(
             "sawfly",
-            months((4, 25), (5, 10), (6, 10)),
+            by_warmth((4, 25), (5, 10), (6, 10)),
             where="crowds of striped larvae on last year's needles, which rear up together",
             because="European pine sawfly feeds in crowds from early May to mid-June and can be "
             f"picked off by hand ({_ILLINOIS}).",
         ),
         watches_for(
             "pests",
-            months((6, 5), (6, 25), (7, 31)),
+            by_warmth((6, 5), (6, 25), (7, 31)),
             where="brown stunted tips, and white scale on the needles",
             because=f"Tip blight browns new shoots before their needles are full size ({_OHIO}), "
             "and needle scale whitens old ones.",

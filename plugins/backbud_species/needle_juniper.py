@@ -15,7 +15,7 @@ from backbud_species.habits.works import (
     altered,
     at,
     between,
-    months,
+    by_warmth,
     pinches,
     repots,
     trims,
@@ -69,6 +69,7 @@ class NeedleJuniper(Juniper):
         "Never cut or shade a branch until no green is left: it dies back to the trunk.",
         "Never repot it before its buds move: roots cut in the cold rot.",
     )
+    sources: ClassVar[dict[str, str]] = {"root-rot": _FOREST_RESEARCH}
     works: ClassVar[tuple[Rule, ...]] = altered(
         Juniper.works,
         *repots(
@@ -88,7 +89,7 @@ class NeedleJuniper(Juniper):
         ),
         trims(
             "trim",
-            months((8, 5), (8, 22), (9, 12)),
+            by_warmth((8, 5), (8, 22), (9, 12)),
             what="what outgrows the outline, back to a side shoot",
             because="Shoots cut before autumn ripen buds behind the cut, as long as needles stay "
             "on them.",
@@ -96,14 +97,14 @@ class NeedleJuniper(Juniper):
         ),
         wires(
             "wire",
-            months((2, 20), (3, 12), (4, 10)),
+            by_warmth((2, 20), (3, 12), (4, 10)),
             because="Branches wired in autumn dry out in frost, so it is wired when winter is "
             "over and before the bark slips.",
             cautions=("Draw the needles along the wire: what is caught under it dies.",),
         ),
         watches_for(
             "root-rot",
-            months((5, 20), (6, 15), (8, 31)),
+            by_warmth((5, 20), (6, 15), (8, 31)),
             where="foliage that pales, then bronzes, and brown bark at the root collar",
             because="A root disease of junipers rots the inner bark from the roots up, and every "
             f"species of juniper takes it ({_FOREST_RESEARCH}).",

@@ -15,9 +15,9 @@ from backbud_species.habits.works import (
     altered,
     at,
     between,
+    by_warmth,
     defoliates,
     feeds,
-    months,
     pinches,
     prunes,
     repots,
@@ -79,6 +79,7 @@ class EnglishOak(BroadleafDeciduous):
         "Never take the taproot and many side roots in one year.",
         "Never touch a nest of oak processionary moth: its hairs burn skin, eyes and lungs.",
     )
+    sources: ClassVar[dict[str, str]] = {"pests": _MOTH}
     works: ClassVar[tuple[Rule, ...]] = altered(
         BroadleafDeciduous.works,
         *repots(
@@ -112,7 +113,7 @@ class EnglishOak(BroadleafDeciduous):
         ),
         trims_again(
             "trim-late",
-            months((8, 1), (8, 14), (8, 31)),
+            by_warmth((8, 1), (8, 14), (8, 31)),
             what="long shoots of the Lammas flush to two leaves",
             because="The second flush of late July runs long at the top, and what is left still "
             "ripens.",
@@ -137,7 +138,7 @@ class EnglishOak(BroadleafDeciduous):
         ),
         watches_for(
             "pests",
-            months((5, 5), (5, 25), (7, 10)),
+            by_warmth((5, 5), (5, 25), (7, 10)),
             where="rolled leaves and caterpillars, without touching any that walk in a file",
             because="Caterpillars strip the first flush, and those of the processionary moth carry "
             f"burning hairs ({_MOTH}).",
@@ -145,7 +146,7 @@ class EnglishOak(BroadleafDeciduous):
         ),
         watches_for(
             "mildew",
-            months((7, 10), (7, 28), (9, 5)),
+            by_warmth((7, 10), (7, 28), (9, 5)),
             where="soft leaves of the second flush, for white film",
             because="Oak mildew lives on soft leaves in dry warm weather and cripples the second "
             "flush.",

@@ -14,8 +14,8 @@ from backbud_species.habits.mediterranean import MediterraneanEvergreen
 from backbud_species.habits.works import (
     altered,
     at,
+    by_warmth,
     checks_after,
-    months,
     prunes,
     trims,
     watches_for,
@@ -76,6 +76,7 @@ class Olive(MediterraneanEvergreen):
         "Never cut it in wet weather: knot disease enters fresh cuts with the rain.",
         "Never bring one from abroad without its plant passport: it may carry Xylella.",
     )
+    sources: ClassVar[dict[str, str]] = {"prune": _PRESS, "pests": _PRESS, "peacock-spot": _SPOT}
     works: ClassVar[tuple[Rule, ...]] = altered(
         MediterraneanEvergreen.works,
         prunes(
@@ -106,20 +107,20 @@ class Olive(MediterraneanEvergreen):
         ),
         trims_again(
             "trim-late",
-            months((7, 28), (8, 12), (8, 30)),
+            by_warmth((7, 28), (8, 12), (8, 30)),
             what="what outgrew the outline",
             because="What comes after a later cut is still soft when frost does.",
         ),
         work(
             "suckers",
             "rubbed",
-            months((5, 10), (6, 1), (8, 15)),
+            by_warmth((5, 10), (6, 1), (8, 15)),
             what="suckers at the foot and along the trunk, unless one is wanted",
             because="It grows strongest at the base, and what rises there starves the crown.",
         ),
         watches_for(
             "pests",
-            months((5, 25), (6, 20), (8, 31)),
+            by_warmth((5, 25), (6, 20), (8, 31)),
             where="leaf ribs and twigs, for black scales and their honeydew",
             because=f"Black scale thrives in a dense crown and dies of sun and heat in an open one "
             f"({_PRESS}).",
@@ -130,7 +131,7 @@ class Olive(MediterraneanEvergreen):
         ),
         watches_for(
             "peacock-spot",
-            months((9, 25), (10, 20), (11, 30)),
+            by_warmth((9, 25), (10, 20), (11, 30)),
             where="round dark spots on the upper side of low leaves, some with a yellow rim",
             because="Peacock spot enters leaves that stay wet in mild autumn weather and drops "
             f"them ({_SPOT}).",

@@ -14,8 +14,8 @@ from backbud_species.habits.works import (
     altered,
     at,
     between,
+    by_warmth,
     feeds,
-    months,
     protects_leaves,
     prunes,
     repots,
@@ -118,14 +118,14 @@ class Pomegranate(BroadleafDeciduous):
         ),
         thins_fruit(
             "fruit",
-            months((8, 10), (8, 25), (9, 15)),
+            by_warmth((8, 10), (8, 25), (9, 15)),
             what="fruit to one or two on the whole tree, and none on thin branches",
             because="One fruit weighs as much as the branch that carries it, and costs next year's "
             "flowering shoots.",
         ),
         thins_fruit(
             "fruit-off",
-            months((10, 25), (11, 10), (11, 30)),
+            by_warmth((10, 25), (11, 10), (11, 30)),
             what="all fruit off",
             because="Fruit seldom ripens in a cool autumn, and a hanging one weakens the wood "
             "before winter.",
@@ -137,21 +137,21 @@ class Pomegranate(BroadleafDeciduous):
         ),
         feeds(
             "feed-autumn",
-            months((8, 10), (8, 25), (9, 15)),
+            by_warmth((8, 10), (8, 25), (9, 15)),
             what="with little nitrogen and much potash",
             because="Ripe wood bears the winter and next year's flowers, and soft late growth "
             "bears neither.",
         ),
         prunes(
             "prune",
-            at(1, -7, 3, 14),
+            at(1, -7, 3, 14, end=7),
             what="dead tips and what crosses; short strong twigs of last year left whole",
             because="Only when the buds swell does it show which twigs winter has killed.",
             cautions=("Those short twigs bear this year's flowering shoots.",),
         ),
         wires(
             "wire",
-            months((6, 5), (6, 28), (7, 31)),
+            by_warmth((6, 5), (6, 28), (7, 31)),
             because="Its twigs are brittle at rest and bend in warm growth, if only young ones.",
         ),
         watches_for(

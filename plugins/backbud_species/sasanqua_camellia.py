@@ -12,9 +12,9 @@ from backbud_species.habits.camellias import Camellia
 from backbud_species.habits.works import (
     altered,
     at,
+    by_warmth,
     deadheads,
     disbuds,
-    months,
     prunes,
     trims,
     watches_for,
@@ -54,7 +54,7 @@ class SasanquaCamellia(Camellia):
         Camellia.works,
         disbuds(
             "disbud",
-            months((7, 25), (8, 14), (9, 10)),
+            by_warmth((7, 25), (8, 14), (9, 10)),
             what="round flower buds to one at each tip, none on weak twigs or a weak tree",
             because="Buds swell for autumn, and crowded ones open small or drop.",
         ),
@@ -66,14 +66,14 @@ class SasanquaCamellia(Camellia):
         ),
         trims(
             "trim",
-            months((3, 15), (4, 2), (4, 24)),
+            by_warmth((3, 15), (4, 2), (4, 24)),
             what="last year's shoots to two or three leaves, the top hardest",
             because="Its flowers are long over, and its one flush has yet to start.",
             cautions=("Cut above a leaf with a plump bud.",),
         ),
         prunes(
             "prune",
-            months((3, 10), (3, 25), (4, 15)),
+            by_warmth((3, 10), (3, 25), (4, 15)),
             what="what crosses, and whorls at a tip to two twigs",
             because="Wounds made as growth nears close fastest, and no flower is lost.",
         ),

@@ -19,11 +19,11 @@ from backbud_species.habits.surface import opens_hard_surface, tries_opened_surf
 from backbud_species.habits.works import (
     altered,
     at,
+    by_warmth,
     checks_after,
     deadheads,
     disbuds,
     feeds,
-    months,
     repots,
     trims,
     weeks,
@@ -74,6 +74,8 @@ class SatsukiAzalea(LateFloweringEvergreen):
         "Never prune the top as hard as the low branches: it grows slowest.",
         "Never give it lime.",
     )
+    # Fitted: it flowers at Kanuma, far warmer in spring, hardly earlier than in a cool place.
+    base_c = Fact(0.0, "Kanuma, satsuki festival dates of 2024 and 2025; fitted by us")
     # For a cool temperate place; from memory.
     stage_months: ClassVar[StageMonths] = {
         1: ((3, 10), (3, 25), (4, 10)),
@@ -152,7 +154,7 @@ class SatsukiAzalea(LateFloweringEvergreen):
         ),
         wires(
             "wire",
-            months((2, 1), (3, 1), (3, 31)),
+            by_warmth((2, 1), (3, 1), (3, 31)),
             because="Its wood is brittle, so it is wired before growth starts, with the soil on "
             "the dry side, and bent little by little.",
             cautions=("Branches tear at the fork: hold both sides of the bend.",),

@@ -14,8 +14,8 @@ from backbud_species.habits.works import (
     HARD_WORK,
     altered,
     at,
+    by_warmth,
     checks_after,
-    months,
     pinches,
     trims,
     watches_for,
@@ -65,6 +65,7 @@ class ScotsPine(OneFlushPine):
         "Water when the surface is dry, and keep the needles dry in the evening.",
         "Leave candles and needles to whoever trains the tree.",
     )
+    sources: ClassVar[dict[str, str]] = {"needle-blight": _FORESTRY}
     works: ClassVar[tuple[Rule, ...]] = altered(
         OneFlushPine.works,
         pinches(
@@ -107,7 +108,7 @@ class ScotsPine(OneFlushPine):
         ),
         watches_for(
             "needle-blight",
-            months((6, 1), (6, 20), (7, 31)),
+            by_warmth((6, 1), (6, 20), (7, 31)),
             where="old needles low in the crown, for red bands with black dots",
             because="Red bands on needles whose base stays green are needle blight, seen best in "
             f"June and July ({_FORESTRY}).",

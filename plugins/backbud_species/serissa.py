@@ -13,9 +13,9 @@ from backbud_species.habits.tropical import Tropical
 from backbud_species.habits.works import (
     altered,
     at,
+    by_warmth,
     checks_after,
     deadheads,
-    months,
     repots,
     trims,
     watches_for,
@@ -93,7 +93,7 @@ class Serissa(Tropical):
         work(
             "suckers",
             "rubbed",
-            months((5, 1), (5, 25), (7, 31)),
+            by_warmth((5, 1), (5, 25), (7, 31)),
             what="suckers from the roots and the base, while they are soft",
             because="It grows strongest at the base, and suckers starve the top within a season.",
             cautions=("Keep one where a new trunk is wanted.",),
@@ -110,7 +110,7 @@ class Serissa(Tropical):
         ),
         watches_for(
             "whitefly",
-            months((5, 15), (6, 10), (8, 15)),
+            by_warmth((5, 15), (6, 10), (8, 15)),
             where="whitefly and mites under the leaves, and soft dark bark at the soil",
             because="Sap suckers fill its dense crown, and wet soil rots it from the collar up.",
         ),

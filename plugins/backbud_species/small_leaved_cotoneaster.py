@@ -9,7 +9,7 @@ from typing import ClassVar
 
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths
 from backbud_species.cotoneaster import RockCotoneaster
-from backbud_species.habits.works import altered, months, prunes, wires
+from backbud_species.habits.works import altered, by_warmth, prunes, wires
 from backbud_species.habits.yearly import FROZEN_WOOD_SNAPS
 
 
@@ -61,13 +61,13 @@ class SmallLeavedCotoneaster(RockCotoneaster):
         RockCotoneaster.works,
         prunes(
             "prune",
-            months((2, 20), (3, 10), (3, 31)),
+            by_warmth((2, 20), (3, 10), (3, 31)),
             what="twigs that cross or double, and shoots from the base",
             because="Cuts close soon when growth is near, and its leaves guard it until then.",
         ),
         wires(
             "wire",
-            months((2, 15), (3, 8), (3, 31)),
+            by_warmth((2, 15), (3, 8), (3, 31)),
             because="Its twigs are stiff and hold their leaves, so they are set before the soft "
             "buds stand in the way.",
             cautions=(FROZEN_WOOD_SNAPS,),

@@ -11,7 +11,7 @@ from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule
 from backbud_species.habits.figs import FIG_SEAL
 from backbud_species.habits.indoors import LAST_TRIM, WINTER_FEED, WINTER_LIGHT
 from backbud_species.habits.tropical import TropicalFig
-from backbud_species.habits.works import altered, months, watches_for, work
+from backbud_species.habits.works import altered, by_warmth, watches_for, work
 
 _CALIFORNIA = "University of California IPM, Cuban laurel thrips and weeping fig thrips"
 
@@ -60,6 +60,7 @@ class SmallLeavedFig(TropicalFig):
         "Never leave its clippings where a cat or a dog can chew them.",
         "Never leave wire on it for a summer: it bites within a month.",
     )
+    sources: ClassVar[dict[str, str]] = {"thrips": _CALIFORNIA}
     works: ClassVar[tuple[Rule, ...]] = altered(
         TropicalFig.works,
         FIG_SEAL,
@@ -69,7 +70,7 @@ class SmallLeavedFig(TropicalFig):
         work(
             "aerial-roots",
             "misted",
-            months((6, 1), (7, 1), (8, 31)),
+            by_warmth((6, 1), (7, 1), (8, 31)),
             what="the aerial roots that are wanted, daily while the air is warm",
             because="They lengthen only in moist warm air, and once in the soil each thickens "
             "into a trunk.",
@@ -77,7 +78,7 @@ class SmallLeavedFig(TropicalFig):
         ),
         watches_for(
             "thrips",
-            months((5, 10), (6, 10), (8, 31)),
+            by_warmth((5, 10), (6, 10), (8, 31)),
             where="young leaves that are rolled or folded, with dark pits",
             because="Thrips fold the young leaves of this fig above all others and breed inside "
             f"({_CALIFORNIA}).",

@@ -18,10 +18,10 @@ from backbud_species.habits.works import (
     at,
     balances,
     between,
+    by_warmth,
     defoliates,
     feeds,
     looks_for_new_leaves,
-    months,
     pinches,
     prunes,
     repots,
@@ -103,7 +103,7 @@ class TridentMaple(SpreadingMaple):
         ),
         trims_again(
             "trim-late",
-            months((7, 20), (8, 5), (8, 25)),
+            by_warmth((7, 20), (8, 5), (8, 25)),
             what="the second flush to one or two pairs",
             because="The second flush is shortened before the end of summer, so that what follows "
             "still ripens.",
@@ -157,7 +157,7 @@ class TridentMaple(SpreadingMaple):
         ),
         watches_for(
             "pests",
-            months((4, 25), (5, 10), (5, 31)),
+            by_warmth((4, 25), (5, 10), (5, 31)),
             where="soft tips and leaves",
             because="Aphids sit on the soft tips, and mildew follows where leaves stand close.",
         ),

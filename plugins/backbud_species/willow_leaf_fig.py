@@ -11,7 +11,7 @@ from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule
 from backbud_species.habits.figs import FIG_SEAL
 from backbud_species.habits.indoors import LAST_TRIM, WINTER_FEED, WINTER_LIGHT
 from backbud_species.habits.tropical import TropicalFig
-from backbud_species.habits.works import Way, altered, at, defoliates, months, watches_for, work
+from backbud_species.habits.works import Way, altered, at, by_warmth, defoliates, watches_for, work
 
 
 class WillowLeafFig(TropicalFig):
@@ -70,13 +70,13 @@ class WillowLeafFig(TropicalFig):
         work(
             "thin",
             "thinned",
-            months((5, 20), (6, 10), (7, 15)),
+            by_warmth((5, 20), (6, 10), (7, 15)),
             what="shoots, to two at each fork",
             because="It buds in bunches at every cut, and bunches swell to knobs within a season.",
         ),
         watches_for(
             "scale",
-            months((5, 10), (6, 5), (7, 31)),
+            by_warmth((5, 10), (6, 5), (7, 31)),
             where="twigs and leaf ribs, for flat brown scales and honeydew below",
             because="What lived on it over winter spreads as soon as the sap moves.",
         ),

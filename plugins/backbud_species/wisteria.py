@@ -14,9 +14,9 @@ from backbud_species.habits.works import (
     altered,
     at,
     between,
+    by_warmth,
     deadheads,
     feeds,
-    months,
     prunes,
     repots,
     trims,
@@ -64,6 +64,7 @@ class Wisteria(SpringBlossom):
         _PENNSYLVANIA,
     )
     wire_check_weeks = Fact((3, 4, 6), COMMON_PRACTICE)
+    base_c = Fact(12.0, "Kameido, wisteria in bloom 20 to 30 April; fitted by us")
     # For a cool temperate place; from memory. W. sinensis flowers before its leaves, two weeks
     # earlier.
     stage_months: ClassVar[StageMonths] = {
@@ -131,7 +132,7 @@ class Wisteria(SpringBlossom):
         ),
         trims(
             "trim",
-            months((7, 8), (7, 25), (8, 20)),
+            by_warmth((7, 8), (7, 25), (8, 20)),
             what="this year's long shoots to five or six leaves",
             because="Shortened when growth slackens, the buds at their base fatten into flower "
             "buds.",
@@ -145,7 +146,7 @@ class Wisteria(SpringBlossom):
         ),
         prunes(
             "prune",
-            months((1, 10), (2, 8), (3, 8)),
+            at(1, -63, -51, -38),
             what="the shortened shoots again to two or three buds; fat round buds kept",
             because="In winter the fat flower buds at the base are told from flat leaf buds.",
         ),
@@ -156,7 +157,7 @@ class Wisteria(SpringBlossom):
         ),
         watches_for(
             "pests",
-            months((5, 15), (6, 8), (7, 10)),
+            by_warmth((5, 15), (6, 8), (7, 10)),
             where="old stems, for brown limpets of scale, and undersides of the leaves",
             because="Scale sits by the hundred on old wisteria stems and weakens branch by branch.",
         ),

@@ -151,7 +151,7 @@ def test_growth_begins_earlier_in_the_warm_place_and_leaves_fall_later(at, find:
     assert "degree-days over 5 °C, weighed by the length of the day" in datum(repot["cool"])
     wire = {place: find(at(place, "2026-02-10"), "trident-wire/2026") for place in PLACES}
     assert wire["cool"].window.best < wire["warm"].window.best
-    assert "degree-days under 20 °C, weighed by the length of the night" in datum(wire["warm"])
+    assert "degree-days under 20 °C, 12 more for each long night" in datum(wire["warm"])
 
 
 def test_candles_are_cut_only_where_the_summer_is_long_enough(at, find: Find) -> None:

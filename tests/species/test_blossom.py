@@ -423,6 +423,7 @@ def test_years_that_were_read_by_eye(made):
         "09 fed",
     ]
     assert year_of[ROCK] == [
+        "01 thinned",
         "03 repotted",
         "05 disbudded",
         "06 checked",
@@ -433,5 +434,4 @@ def test_years_that_were_read_by_eye(made):
         "09 fed",
         "12 pruned",
         "12 wired",
-        "01 thinned",
     ]

@@ -27,7 +27,7 @@ from backbud_species.habits.intervals import years_between_repottings
 from backbud_species.habits.leaves import Way, leaves_off
 from backbud_species.habits.second_flush import candle_cut
 from backbud_species.habits.signs import early_signs
-from backbud_species.habits.times import months, week_of
+from backbud_species.habits.times import by_warmth, months, week_of
 
 
 class Staged(Species):
@@ -358,10 +358,15 @@ def test_the_nearest_monday(day, monday) -> None:
     ],
 )  # fmt: skip
 def test_months_hang_on_the_season_in_which_they_open(opens, season) -> None:
-    assert months(opens, opens, opens).season == season
+    assert by_warmth(opens, opens, opens).season == season
+    assert months(opens, opens, opens, why="the short days").season == season
 
 
 def test_months_may_cross_new_year(made) -> None:
     year = made.year(Staged())
-    window = months((11, 1), (1, 15), (2, 28)).window(year.season("autumn"), year)
+    time = months((11, 1), (1, 15), (2, 28), why="the short days")
+    window = time.window(year.season("autumn"), year)
+    assert time.datum(year.season("autumn"), year) == (
+        "By the months of the northern hemisphere, since it goes by the short days."
+    )
     assert window == Window(date(2027, 11, 1), date(2028, 1, 15), date(2028, 2, 28))

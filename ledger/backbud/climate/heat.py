@@ -82,14 +82,14 @@ class DaySums:
         return found
 
 
-def heat_sums(air: PlaceAir, shift: Shift, base_c: float) -> DaySums:
-    """Degree-days over a base, day by day."""
-    return DaySums(air, shift, lambda seen, stray: _warm(seen, stray, base_c))
+def heat_sums(air: PlaceAir, shift: Shift, base_c: float, extra: float = 0.0) -> DaySums:
+    """Degree-days over a base, day by day; `extra`: what each day adds of itself."""
+    return DaySums(air, shift, lambda seen, stray: _warm(seen, stray, base_c) + extra)
 
 
-def cold_sums(air: PlaceAir, shift: Shift, threshold_c: float) -> DaySums:
-    """Degree-days under a threshold, day by day."""
-    return DaySums(air, shift, lambda seen, stray: _cold(seen, stray, threshold_c))
+def cold_sums(air: PlaceAir, shift: Shift, threshold_c: float, extra: float = 0.0) -> DaySums:
+    """Degree-days under a threshold, day by day; `extra`: what each day adds of itself."""
+    return DaySums(air, shift, lambda seen, stray: _cold(seen, stray, threshold_c) + extra)
 
 
 def heat_trace(

@@ -31,8 +31,8 @@ from backbud.climate.stages import (
 )
 from backbud.climate.winter import LATEST, Winters
 
-# A stage whose usual northern day is later waits for cold, not for heat.
-LAST_OF_HEAT = (8, 15)
+# A stage whose usual northern day is later waits for cold, not for heat: nights count from then on.
+LAST_OF_HEAT = (8, 25)
 # Cold is counted from northern 1 August on, under this mean; common practice, no source.
 COLD_UNDER_C = 20.0
 LATE_AUTUMN = timedelta(weeks=6)

@@ -26,7 +26,7 @@ NOTTINGHAM = MonthlyMeans(
 LATITUDE = 52.95
 
 # Any year that is no leap year and lies before every today.
-_YEAR = date(1999, 1, 1)
+YEAR = date(1999, 1, 1)
 # Cold is counted from northern midsummer on.
 _COLD_FROM = date(1999, 8, 1)
 
@@ -37,31 +37,32 @@ def heat_by(month: int, day: int, base_c: float, chill_portions: float = 0.0) ->
 
     Never less than 1.
     """
-    trace = _traces().of("heat", _YEAR, base_c)
+    trace = _traces().of("heat", YEAR, base_c)
     start = 0.0
     if chill_portions:
         met = _chill().reaches(chill_portions)
         start = trace.at(met) if met is not None else 0.0
-    return max(trace.at(date(_YEAR.year, month, day)) - start, 1.0)
+    return max(trace.at(date(YEAR.year, month, day)) - start, 1.0)
 
 
 @lru_cache(maxsize=256)
 def cold_by(month: int, day: int, threshold_c: float) -> float:
     """Weighed degree-days under a threshold from 1 August to a day; never less than 1."""
     trace = _traces().of("cold", _COLD_FROM, threshold_c)
-    return max(trace.at(date(_YEAR.year, month, day)), 1.0)
+    return max(trace.at(date(YEAR.year, month, day)), 1.0)
 
 
 @lru_cache(maxsize=1)
 def _traces() -> Traces:
-    return Traces(_air(), OPEN_AIR, LATITUDE)
+    return Traces(air(), OPEN_AIR, LATITUDE)
 
 
 @lru_cache(maxsize=1)
 def _chill() -> Trace:
-    return chill_trace(_air(), OPEN_AIR, _YEAR, LATITUDE)
+    return chill_trace(air(), OPEN_AIR, YEAR, LATITUDE)
 
 
 @lru_cache(maxsize=1)
-def _air() -> PlaceAir:
-    return PlaceAir({}, NOTTINGHAM, _YEAR, "the reference climate")
+def air() -> PlaceAir:
+    """The air of the reference climate."""
+    return PlaceAir({}, NOTTINGHAM, YEAR, "the reference climate")

@@ -1,10 +1,12 @@
 """When a plant reaches a growth stage at a place, by the heat, chill and cold that it waits for.
 
 A stage of spring and summer comes at a heat sum, counted from midwinter or from the day the chill
-is met; a stage of autumn at a sum of cold, counted from midsummer. Warmth alone would open a tree
-in a mild January: so heat counts for more the longer the day, as photothermal units have it
-(Nuttonson 1948, from memory), and cold the shorter it is, as in the model of leaf colouring by
-Delpierre et al. 2009 (Agric. For. Meteorol. 149: 938-948, from memory). The hours are ours.
+is met; a stage of autumn at a sum of cold, counted from midsummer, to which each long night adds
+of itself, or mild places would never be bare.
+Warmth alone would open a tree in a mild January: so heat counts for more the longer the day, as
+photothermal units have it (Nuttonson 1948, from memory), and cold the shorter it is, as in the
+model of leaf colouring by Delpierre et al. 2009 (Agric. For. Meteorol. 149: 938-948, from
+memory). The hours are ours.
 
 Each range holds eight of ten years: from the years on record where there are enough, else by a
 spread that shrinks as the sum fills up.
@@ -34,6 +36,10 @@ LEAST_SPREAD_DAYS = 2
 NEAR = timedelta(weeks=3)
 # An own sum so far from the species' is more likely a slip of the pen.
 LEAST_OWN, MOST_OWN = 0.5, 2.0
+
+# What a long night adds beside its cold, in degree-days: fitted by us to Tokyo, where maples are
+# red about 28 November and bare about 10 December (Japan's autumn normals).
+LONG_NIGHT = 12.0
 
 Counts = Literal["heat", "cold"]
 
@@ -94,7 +100,8 @@ class Traces:
         key = (counts, threshold_c)
         if key not in self._sums:
             sums = heat_sums if counts == "heat" else cold_sums
-            self._sums[key] = sums(self.air, self.shift, threshold_c)
+            extra = LONG_NIGHT if counts == "cold" else 0.0
+            self._sums[key] = sums(self.air, self.shift, threshold_c, extra)
         return self._sums[key]
 
     def _of_heat(self, day: date) -> float:
@@ -102,8 +109,8 @@ class Traces:
         return max(0.0, self._daylight(day) - 10.0) / 4.0
 
     def _of_cold(self, day: date) -> float:
-        """What a day's cold counts for: nothing at 14 hours of light, its full sum at 12."""
-        return max(0.0, 14.0 - self._daylight(day)) / 2.0
+        """What a day's cold counts for: nothing at 14 hours of light, its full sum from 12 down."""
+        return min(max(0.0, 14.0 - self._daylight(day)) / 2.0, 1.0)
 
     def _daylight(self, day: date) -> float:
         hours = self._light.get(day)
@@ -196,9 +203,10 @@ def _quantile(numbers: Sequence[int], share: float) -> float:
 
 def _because(need: Need, own: Own, wanted: float) -> str:
     side, by = ("over", "day") if need.counts == "heat" else ("under", "night")
+    long = f", {LONG_NIGHT:g} more for each long night" if need.counts == "cold" else ""
     whose = ""
     if own.observations:
         times = "observation" if own.observations == 1 else "observations"
         whose = f" (this tree's own sum, from {own.observations} {times})"
-    sums = f"{wanted:.0f} degree-days {side} {need.threshold_c:g} °C"
+    sums = f"{wanted:.0f} degree-days {side} {need.threshold_c:g} °C{long}"
     return f"It comes at {sums}, weighed by the length of the {by}{whose}"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import ClassVar, Literal
 
 from backbud.bench.bite import USUAL_GIRTH_GROWTH_MM
@@ -33,6 +34,8 @@ class Species:
     `comes_in_below_c`: of a tender tree, the coldest night, in °C, that it stays outside in.
     `advice`: what whoever keeps the tree should know, `never`: what must not be done to it; each
     one sentence, for the care sheet.
+    `sources`: where a work comes from, by its rule's id without prefix, where that is not common
+    practice; a group's hold for its species.
     `works`: rules made by builders (`backbud_species.habits.works`), beside the methods;
     `rule_prefix`: what their ids begin with, never changed (the botanical name when empty).
     """
@@ -66,6 +69,7 @@ class Species:
     wire_check_weeks: ClassVar[Fact[tuple[int, int, int]]] = Fact((4, 6, 8), COMMON_PRACTICE)
     girth_growth_mm: ClassVar[Fact[float]] = Fact(USUAL_GIRTH_GROWTH_MM, COMMON_PRACTICE)
     rule_prefix: ClassVar[str] = ""
+    sources: ClassVar[Mapping[str, str]] = {}
     works: ClassVar[tuple[Rule, ...]] = ()
 
     @property

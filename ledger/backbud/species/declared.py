@@ -49,7 +49,16 @@ def _works(owner: object) -> Iterator[Rule]:
             rule,
             id=f"{owner.rule_prefix or _slug(owner.botanical)}-{rule.id}",
             function=partial(rule.function, owner),
+            source=_source_of(owner, rule),
         )
+
+
+def _source_of(owner: Species, rule: Rule) -> str:
+    """Where a work comes from: as the species says, or the nearest of its groups, or the rule."""
+    for kind in type(owner).__mro__:
+        if source := kind.__dict__.get("sources", {}).get(rule.id):
+            return str(source)
+    return rule.source
 
 
 def _slug(botanical: str) -> str:

@@ -7,6 +7,7 @@ from typing import Literal, TypeVar
 
 from msgspec import Struct
 
+from backbud.species.facts import COMMON_PRACTICE
 from backbud.species.proposals import Proposal
 from backbud.species.year import SeasonName
 from backbud_grammar.act_words import ActWord
@@ -16,7 +17,8 @@ from backbud_grammar.forms import ActForm, Trait
 class Rule(Struct, frozen=True):
     """A rule as declared: its id string, what it hangs on, and the function.
 
-    `having`: traits; it hangs on each act that has one of them too, a plugin's as well.
+    `having`: traits; it hangs on each act that has one of them too, a plugin's as well. `source`:
+    where the work and its time come from: a published source, COMMON_PRACTICE or FROM_MEMORY.
     """
 
     id: str
@@ -26,6 +28,7 @@ class Rule(Struct, frozen=True):
     stage: int
     function: Callable[..., Iterable[Proposal]]
     having: tuple[Trait, ...] = ()
+    source: str = COMMON_PRACTICE
 
     def acts_of(self, table: Mapping[str, ActForm]) -> tuple[str, ...]:
         """The acts of a journal's table on which it hangs, in their past form."""

@@ -14,8 +14,9 @@ from backbud.bench.pots import Pot
 from backbud.climate.cold_turns import HardNights, NightsTurn
 from backbud.climate.coldest_night import ColdestNight
 from backbud.climate.datum import joined
+from backbud.climate.leaf_fall import BROUGHT_BY_C, reference_frost
 from backbud.climate.outlook import Outlook, Span, Wants
-from backbud.climate.stages import Own
+from backbud.climate.stages import Expected, Own
 from backbud.collection.state import OnTree, Tree
 from backbud.journal.events import Event
 from backbud.species.stages import MonthDay, Stage, StageMonths, stage_name
@@ -24,6 +25,8 @@ from backbud_grammar.dates import growing_year, growing_year_days
 
 SeasonName = Literal["spring", "summer", "autumn", "winter", "year"]
 NO_WEATHER = "The lows and highs of twelve months are not known here."
+# From after which day work of late summer moves with the usual end of growth, northern dates; ours.
+LATE_SUMMER, END_OF_GROWTH = (7, 31), (9, 10)
 # Further off than this, days that the weather moves are set to whole weeks.
 DAYS_EXACT = 21
 
@@ -130,6 +133,27 @@ class Year(Struct, frozen=True):
         """
         return Window(self.on(opens), self.on(best), self.on(closes))
 
+    def by_warmth(self, best: MonthDay) -> tuple[timedelta, str]:
+        """How far this place's heat or cold moves a day of a cool temperate place; and why.
+
+        What is done late in summer, so that growth still ripens, moves with the end of growth.
+        Nothing where nothing is known of the weather, or where the year never comes so far.
+        """
+        usual = self.on(best)
+        by = END_OF_GROWTH if LATE_SUMMER < best < END_OF_GROWTH else best
+        found = self._expected(by)
+        if found is None:
+            return timedelta(0), self.by_months if self.outlook is not None else self.no_weather
+        moved = found.day - self.on(by)
+        if not moved:
+            return moved, found.because
+        side = "later" if moved > timedelta(0) else "earlier"
+        said = (
+            f"In a cool temperate place its day is {usual:%-d %B}; here that comes "
+            f"{abs(moved.days)} days {side}. {found.because}"
+        )
+        return moved, joined(said, found.because)
+
     @property
     def by_months(self) -> str:
         """The datum of a window that rests on months alone."""
@@ -208,17 +232,41 @@ class Year(Struct, frozen=True):
             return Stage(code, day, day, day, True, f"It was seen on {day}.")
         if self.outlook is None:
             return self._by_months(code, self.no_weather)
-        usual = self.stage_months[code][1]
-        found = self.outlook.stage(self.first, usual, self.wants, self.own, self.last)
-        if found is not None and (found.day - self.today).days > DAYS_EXACT:
-            found = self.outlook.last_monday.stage(
-                self.first, usual, self.wants, self.own, self.last
-            )
+        found = self._expected(self.stage_months[code][1])
         if found is None:
             datum = f"{self.by_months} By its weather it does not come this year."
             return self._by_months(code, datum)
-        window = self.rounded(Window(found.first, found.day, found.last))
-        return Stage(code, window.opens, window.best, window.closes, False, found.because)
+        return self._frosted(code, found)
+
+    def _expected(self, usual: MonthDay) -> Expected | None:
+        """When the sums of a cool place's day are reached; far off by what last Monday knew."""
+        if self.outlook is None:
+            return None
+        found = self.outlook.stage(self.first, usual, self.wants, self.own, self.last)
+        if found is not None and (found.day - self.today).days > DAYS_EXACT:
+            monday = self.outlook.last_monday
+            found = monday.stage(self.first, usual, self.wants, self.own, self.last)
+        return found
+
+    def _frosted(self, code: int, found: Expected) -> Stage:
+        """A stage as expected, and leaf fall no longer after the hard frosts than is usual."""
+        days, because = [found.first, found.day, found.last], found.because
+        frost = self._leaf_frost(code)
+        if frost is not None:
+            usual = self.on(self.stage_months[code][1])
+            late = usual - self.on(reference_frost(code))
+            latest = [frost.first + late, frost.day + late, frost.last + late]
+            if latest[1] < days[1]:
+                because = joined(f"{because} But frost brings it: {frost.because}", found.because)
+            days = list(map(min, days, latest))
+        window = self.rounded(Window(days[0], days[1], max(days[1:])))
+        return Stage(code, window.opens, window.best, window.closes, False, because)
+
+    def _leaf_frost(self, code: int) -> Turn | None:
+        """The nights that bring a stage of leaf fall in the open."""
+        if code not in BROUGHT_BY_C or self.cover:
+            return None
+        return self.cold_nights_begin(BROUGHT_BY_C[code])
 
     def _by_months(self, code: int, datum: str) -> Stage:
         first, day, last = (self.on(md) for md in self.stage_months[code])

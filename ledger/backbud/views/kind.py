@@ -22,13 +22,24 @@ from backbud.plan.pack import KnownSpecies
 from backbud.plan.root_limits import roots_bear
 from backbud.plan.year import wants_of
 from backbud.plugins import budget
-from backbud.species import Proposal, Rule, Species, Window, Year, rules_of, stage_name
+from backbud.species import (
+    COMMON_PRACTICE,
+    Proposal,
+    Rule,
+    Species,
+    Window,
+    Year,
+    rules_of,
+    stage_name,
+)
 from backbud.views.facts import MoreFacts, SpeciesFact, facts_of
 from backbud_grammar.act_words import as_act
 from backbud_grammar.acts import ROWS
 from backbud_grammar.dates import growing_year, growing_year_days, read_date
 from backbud_grammar.forms import ActForm
 
+# Every species' `stage_months`.
+STAGES_FROM = "The days of its stages in a cool temperate place are from memory"
 # So many years ago each imagined tree was repotted; eight is long enough for any species.
 _LONG_AGO, _LAST_YEAR = 8, 1
 
@@ -47,7 +58,7 @@ class StageView(Struct, frozen=True, gc=False):
 
 class YearlyView(Struct, frozen=True):
     """A work that falls due each year: first, best and last day (in JSON: `from`, `best`,
-    `until`); `rule`: the id of the rule that asks it."""
+    `until`); `rule`: the id of the rule that asks it; `source`: where the work comes from."""
 
     title: str
     opens: date = field(name="from")
@@ -56,6 +67,7 @@ class YearlyView(Struct, frozen=True):
     because: str
     cautions: tuple[str, ...]
     rule: str
+    source: str = COMMON_PRACTICE
 
     @property
     def window(self) -> Window:
@@ -63,12 +75,14 @@ class YearlyView(Struct, frozen=True):
 
 
 class AfterView(Struct, frozen=True):
-    """What is asked after one of these acts: so many days later, first, best and last."""
+    """What is asked after one of these acts: so many days later, first, best and last; `source`:
+    where that comes from."""
 
     after: tuple[str, ...]
     title: str
     days: tuple[int, int, int]
     because: str
+    source: str = COMMON_PRACTICE
 
 
 class KindName(Struct, frozen=True, kw_only=True):
@@ -85,7 +99,8 @@ class KindView(KindName, frozen=True, kw_only=True):
     """All that is known of a species, and its growing year.
 
     `habit`: how it grows, "" where nobody says. `year`: its name, `first_day`: its first; `place`:
-    where, "" for the months of the northern hemisphere. `never`: what must not be done to it.
+    where, "" for the months of the northern hemisphere. `stages_from`: where the days of its stages
+    come from. `never`: what must not be done to it.
     """
 
     habit: str
@@ -95,6 +110,7 @@ class KindView(KindName, frozen=True, kw_only=True):
     first_day: date
     place: str
     stages: tuple[StageView, ...]
+    stages_from: str
     works: tuple[YearlyView, ...]
     afterwards: tuple[AfterView, ...]
     never: tuple[str, ...]
@@ -127,6 +143,7 @@ def kind_view(
         first_day=year.first,
         place=year.place,
         stages=tuple(_stages(species, year)),
+        stages_from=STAGES_FROM,
         works=tuple(sorted(works, key=lambda work: (work.best, work.title))),
         afterwards=tuple(_afterwards((*rules_of(species), *own), species, year, acts, works)),
         never=tuple(species.never),
@@ -233,7 +250,14 @@ def _works(
                     title, cautions = title_of(one, act), cautions_of(one, act)
                     days = one.window
                     row = YearlyView(
-                        title, days.opens, days.best, days.closes, one.because, cautions, rule.id
+                        title,
+                        days.opens,
+                        days.best,
+                        days.closes,
+                        one.because,
+                        cautions,
+                        rule.id,
+                        rule.source,
                     )
                     out.setdefault((rule.id, title, one.window), row)
     return list(out.values())
@@ -248,7 +272,7 @@ def _afterwards(
 ) -> Iterator[AfterView]:
     """What each work asks for, done on its best day, or in the middle of the year."""
     days = {work.title.split()[0]: work.best for work in works}
-    found: dict[tuple[str, tuple[int, int, int], str], list[str]] = {}
+    found: dict[tuple[str, tuple[int, int, int], str, str], list[str]] = {}
     for rule in rules:
         for act in rule.acts_of(acts):
             form = acts.get(act)
@@ -262,10 +286,10 @@ def _afterwards(
                     after = tuple(
                         (on - day).days for on in (window.opens, window.best, window.closes)
                     )
-                    key = (title, (after[0], after[1], after[2]), one.because)
+                    key = (title, (after[0], after[1], after[2]), one.because, rule.source)
                     found.setdefault(key, []).append(act)
-    for (title, later, because), after_acts in found.items():
-        yield AfterView(tuple(dict.fromkeys(after_acts)), title, later, because)
+    for (title, later, because, source), after_acts in found.items():
+        yield AfterView(tuple(dict.fromkeys(after_acts)), title, later, because, source)
 
 
 def _asked(rule: Rule, tree: Tree, given: object, year: Year) -> list[Proposal]:

@@ -7,6 +7,8 @@ from __future__ import annotations
 
 from datetime import date, timedelta
 
+from msgspec.structs import replace
+
 from backbud.species import Proposal, Proposals, Rule, Species, Stage, Tree, Window, Year
 from backbud_species.habits.flowers import flowers_are_off
 from backbud_species.habits.times import Time, week_of
@@ -82,7 +84,7 @@ def thins_fruit(
 
 def watches_for_fireblight(rule_id: str, when: Time) -> Rule:
     """A look for fireblight, which all of the apple tribe may take."""
-    return watches_for(
+    look = watches_for(
         rule_id,
         when,
         where="flowers and tips that turn black at once and hang on",
@@ -93,6 +95,7 @@ def watches_for_fireblight(rule_id: str, when: Time) -> Rule:
             "In some countries it has to be reported.",
         ),
     )
+    return replace(look, source=_TEXAS)
 
 
 def _may_bear(tree: Tree, day: date, year: Year) -> bool:

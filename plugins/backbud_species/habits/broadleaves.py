@@ -10,8 +10,8 @@ from backbud_species.habits.works import (
     at,
     balances,
     between,
+    by_warmth,
     feeds,
-    months,
     protects_leaves,
     prunes,
     repots,
@@ -77,7 +77,7 @@ class BroadleafDeciduous(Species):
         ),
         trims_again(
             "trim-late",
-            months((7, 20), (8, 5), (8, 25)),
+            by_warmth((7, 20), (8, 5), (8, 25)),
             what="the second flush to two leaves",
             because="What grows after a late summer trim still ripens before the frost.",
         ),
@@ -108,7 +108,7 @@ class BroadleafDeciduous(Species):
         SEAL_LARGE_CUTS,
         watches_for(
             "pests",
-            months((4, 25), (5, 12), (6, 5)),
+            by_warmth((4, 25), (5, 12), (6, 5)),
             where="soft tips and undersides of the leaves",
             because="Aphids sit on the soft tips before their honeydew shows.",
         ),
@@ -161,7 +161,7 @@ class BroadleafEvergreen(Species):
         ),
         trims_again(
             "trim-late",
-            months((7, 25), (8, 8), (8, 28)),
+            by_warmth((7, 25), (8, 8), (8, 28)),
             what="what outgrows the outline",
             because="What grows after a late summer trim still ripens before the frost.",
         ),
@@ -179,14 +179,14 @@ class BroadleafEvergreen(Species):
         ),
         wires(
             "wire",
-            months((2, 10), (3, 5), (3, 31)),
+            by_warmth((2, 10), (3, 5), (3, 31)),
             because="Before growth starts the wood is ripe and the buds are not yet soft.",
             cautions=(FROZEN_WOOD_SNAPS,),
         ),
         SEAL_LARGE_CUTS,
         watches_for(
             "pests",
-            months((6, 1), (6, 25), (8, 15)),
+            by_warmth((6, 1), (6, 25), (8, 15)),
             where="undersides of the leaves and forks",
             because="Scale, mites and aphids sit where a shower does not reach them.",
         ),

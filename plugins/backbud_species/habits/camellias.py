@@ -15,10 +15,10 @@ from backbud_species.habits.works import (
     at,
     balances,
     between,
+    by_warmth,
     checks_after,
     disbuds,
     feeds,
-    months,
     repots,
     watches_for,
     weeks,
@@ -69,7 +69,7 @@ class Camellia(BroadleafEvergreen):
         balances("balance", at(1, -14, 0, 14)),
         disbuds(
             "disbud",
-            months((8, 15), (9, 8), (10, 10)),
+            by_warmth((8, 15), (9, 8), (10, 10)),
             what="round flower buds to one at each tip, none on weak twigs or a weak tree",
             because="It sets more buds than it can open, and crowded ones drop, while the slim "
             "leaf bud beside them makes next year's shoot.",
@@ -82,7 +82,7 @@ class Camellia(BroadleafEvergreen):
         ),
         feeds(
             "feed-autumn",
-            months((9, 1), (9, 15), (10, 5)),
+            by_warmth((9, 1), (9, 15), (10, 5)),
             what="weakly, with little nitrogen and no lime",
             because="Late nitrogen drops the buds, and a little potash ripens the shoots.",
         ),
@@ -105,7 +105,7 @@ class Camellia(BroadleafEvergreen):
         ),
         watches_for(
             "scale",
-            months((6, 1), (6, 25), (7, 31)),
+            by_warmth((6, 1), (6, 25), (7, 31)),
             where="undersides of the leaves, for white threads and brown scale",
             because="Scale lays its white eggs in early summer, and black mould grows on what it "
             "drops.",

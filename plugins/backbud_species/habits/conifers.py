@@ -9,8 +9,8 @@ from backbud_species.habits.works import (
     at,
     balances,
     between,
+    by_warmth,
     feeds,
-    months,
     repots,
     watches_for,
     wires,
@@ -63,7 +63,7 @@ class Conifer(Species):
         ),
         feeds(
             "feed-autumn",
-            months((9, 10), (9, 25), (10, 20)),
+            by_warmth((9, 10), (9, 25), (10, 20)),
             because="Conifers store in autumn what they grow from in spring.",
         ),
         balances("balance", at(10, 14, 28, 56)),
@@ -76,7 +76,7 @@ class Conifer(Species):
         ),
         watches_for(
             "mites",
-            months((6, 10), (7, 1), (8, 20)),
+            by_warmth((6, 10), (7, 1), (8, 20)),
             where="tap foliage over white paper for mites",
             because="Spider mites dull the foliage in hot, dry weather before anybody sees them.",
         ),

@@ -11,8 +11,8 @@ from backbud_species.habits.works import (
     altered,
     at,
     between,
+    by_warmth,
     feeds,
-    months,
     repots,
     trims,
     watches_for,
@@ -51,14 +51,14 @@ class Elm(BroadleafDeciduous):
         ),
         trims_again(
             "trim-next",
-            months((7, 3), (7, 15), (7, 30)),
+            by_warmth((7, 3), (7, 15), (7, 30)),
             what="the second flush to two leaves",
             because="It flushes again within weeks, and what runs on shades the inner twigs, "
             "which then die.",
         ),
         trims_again(
             "trim-late",
-            months((8, 12), (8, 22), (9, 5)),
+            by_warmth((8, 12), (8, 22), (9, 5)),
             what="what outgrew the outline",
             because="Only short growth follows so late, and it still ripens before the frost.",
         ),
@@ -70,7 +70,7 @@ class Elm(BroadleafDeciduous):
         ),
         watches_for(
             "pests",
-            months((5, 1), (5, 20), (6, 20)),
+            by_warmth((5, 1), (5, 20), (6, 20)),
             where="undersides of the leaves, for aphids and galls, and small round holes in them",
             because="Aphids and gall mites come with the soft leaves, and leaf beetles eat small "
             "holes in them.",

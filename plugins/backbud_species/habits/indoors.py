@@ -7,7 +7,7 @@ from datetime import date
 from backbud.species import Tree, Year
 from backbud_species.habits.flushes import trims_again
 from backbud_species.habits.warmth import under_cover
-from backbud_species.habits.works import ALWAYS, feeds, months, work
+from backbud_species.habits.works import ALWAYS, by_warmth, feeds, months, work
 
 
 def winters_inside(tree: Tree, day: date, year: Year) -> bool:
@@ -23,7 +23,7 @@ def winters_inside(tree: Tree, day: date, year: Year) -> bool:
 WINTER_LIGHT = work(
     "light",
     "turned",
-    months((11, 1), (11, 20), (2, 15)),
+    months((11, 1), (11, 20), (2, 15), why="the short days"),
     what="a quarter each week, at the lightest window",
     because="Light in a room is weak and comes from one side, so the far side loses its twigs.",
     cautions=("A lamp for twelve hours a day makes up for a dark window.",),
@@ -32,14 +32,14 @@ WINTER_LIGHT = work(
 )
 WINTER_FEED = feeds(
     "feed-winter",
-    months((11, 10), (12, 15), (2, 15)),
+    months((11, 10), (12, 15), (2, 15), why="the short days"),
     what="weakly, and only while new leaves open",
     because="In warmth and light it grows on all winter and uses food, and in the dark it rests "
     "and feed stays in the soil as salt.",
 )
 LAST_TRIM = trims_again(
     "trim-late",
-    months((8, 5), (8, 20), (9, 8)),
+    by_warmth((8, 5), (8, 20), (9, 8)),
     what="the next flush to two leaves",
     because="What grows after it still ripens in good light, and a tree cut in the dark months "
     "stands thin until spring.",

@@ -14,9 +14,9 @@ from backbud_species.habits.works import (
     at,
     balances,
     between,
+    by_warmth,
     checks_after,
     feeds,
-    months,
     pinches,
     protects_leaves,
     prunes,
@@ -50,6 +50,7 @@ class Larch(Conifer):
     )
     wire_check_weeks = Fact((4, 7, 10), COMMON_PRACTICE)
     girth_growth_mm = Fact(9.0, FROM_MEMORY)
+    chill_portions = Fact(60.0, FROM_MEMORY)
     why_frost = "The top is as hardy as a tree can be; roots in a shallow pot are less so."
     # For a cool temperate place; from memory. 10 is what the German weather service observes as
     # the unfolding of the needles: the tufts loosen and spread at the tip.
@@ -71,6 +72,11 @@ class Larch(Conifer):
         "Never let it dry out while it is in needle.",
         "Never keep it warm in winter: without cold it does not wake.",
     )
+    sources: ClassVar[dict[str, str]] = {
+        "needles": _CONNECTICUT,
+        "adelgids": _MASSACHUSETTS,
+        "ramorum": _EPPO,
+    }
     works: ClassVar[tuple[Rule, ...]] = altered(
         without(Conifer.works, "mites"),
         *repots(
@@ -95,7 +101,7 @@ class Larch(Conifer):
         ),
         trims(
             "trim",
-            months((6, 25), (7, 10), (8, 5)),
+            by_warmth((6, 25), (7, 10), (8, 5)),
             what="long shoots to two or three buds, the last one pointing up or outwards",
             because="Shortened as they begin to harden, long shoots form buds and short spurs "
             "before autumn.",
@@ -119,7 +125,7 @@ class Larch(Conifer):
             only_after=is_hard_pruning,
             each_part=True,
         ),
-        balances("balance", months((6, 25), (7, 10), (8, 5))),
+        balances("balance", by_warmth((6, 25), (7, 10), (8, 5))),
         feeds(
             "feed-spring",
             at(10, 21, 35, 56),
@@ -127,7 +133,7 @@ class Larch(Conifer):
         ),
         feeds(
             "feed-autumn",
-            months((8, 20), (9, 8), (10, 5)),
+            by_warmth((8, 20), (9, 8), (10, 5)),
             because="It takes food back into the wood before its needles turn, and wakes from it.",
         ),
         wires(
@@ -155,7 +161,7 @@ class Larch(Conifer):
         ),
         watches_for(
             "ramorum",
-            months((6, 10), (7, 5), (9, 5)),
+            by_warmth((6, 10), (7, 5), (9, 5)),
             where="withered shoot tips, blackened needles, bleeding bark",
             because="Ramorum disease wilts the shoot tips, blackens needles and drops them early "
             f"({_EPPO}).",

@@ -17,9 +17,9 @@ from backbud_species.habits.works import (
     at,
     balances,
     between,
+    by_warmth,
     checks_after,
     feeds,
-    months,
     pinches,
     repots,
     watches_for,
@@ -89,7 +89,7 @@ class Pine(Conifer):
         ),
         watches_for(
             "pests",
-            months((4, 15), (5, 5), (5, 31)),
+            by_warmth((4, 15), (5, 5), (5, 31)),
             where="needles and shoot bases",
             because="Needle diseases show as yellow bands and brown tips in spring; scale and "
             "woolly aphids sit where the needles begin.",

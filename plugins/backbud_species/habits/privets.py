@@ -11,9 +11,9 @@ from backbud_species.habits.works import (
     altered,
     at,
     between,
+    by_warmth,
     checks_after,
     feeds,
-    months,
     protects_leaves,
     prunes,
     repots,
@@ -91,13 +91,13 @@ class Privet(BroadleafDeciduous):
         ),
         trims_again(
             "trim-next",
-            months((7, 3), (7, 15), (7, 30)),
+            by_warmth((7, 3), (7, 15), (7, 30)),
             what="the next flush to one or two pairs, before it sets berries",
             because="It flushes all summer, and each trim doubles the twigs.",
         ),
         trims_again(
             "trim-late",
-            months((8, 15), (8, 25), (9, 8)),
+            by_warmth((8, 15), (8, 25), (9, 8)),
             what="what outgrew the outline",
             because="Later growth would stay soft into the frost.",
         ),
@@ -116,7 +116,7 @@ class Privet(BroadleafDeciduous):
         ),
         watches_for(
             "pests",
-            months((5, 1), (5, 20), (7, 15)),
+            by_warmth((5, 1), (5, 20), (7, 15)),
             where="curled and silvered leaves, and notches at their edges",
             because="Privet aphids roll the leaves, thrips silver them in dry weather, and weevils "
             "that notch them have grubs at the roots.",

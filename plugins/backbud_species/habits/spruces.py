@@ -11,7 +11,7 @@ from backbud_species.habits.works import (
     altered,
     at,
     between,
-    months,
+    by_warmth,
     pinches,
     protects_leaves,
     repots,
@@ -50,6 +50,7 @@ class Spruce(Conifer):
         10: ((4, 26), (5, 9), (5, 22)),
         91: ((8, 25), (9, 14), (10, 4)),
     }
+    sources: ClassVar[dict[str, str]] = {"mites": _MINNESOTA, "galls": _PURDUE}
     works: ClassVar[tuple[Rule, ...]] = altered(
         Conifer.works,
         *repots(
@@ -89,14 +90,14 @@ class Spruce(Conifer):
         ),
         watches_for(
             "mites",
-            months((4, 10), (5, 1), (6, 5)),
+            by_warmth((4, 10), (5, 1), (6, 5)),
             where="tap inner needles over white paper for mites",
             because="Spruce mites feed in cool weather, in spring and again in autumn, and rest in "
             f"the heat ({_MINNESOTA}).",
         ),
         watches_for(
             "mites-autumn",
-            months((9, 1), (9, 20), (10, 20)),
+            by_warmth((9, 1), (9, 20), (10, 20)),
             where="tap inner needles over white paper for mites",
             because="The mites' second time is autumn, and the eggs they lay then last the winter.",
         ),

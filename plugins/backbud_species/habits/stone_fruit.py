@@ -14,9 +14,9 @@ from backbud_species.habits.flowering import SpringBlossom
 from backbud_species.habits.works import (
     altered,
     at,
+    by_warmth,
     checks_after,
     deadheads,
-    months,
     watches_for,
     weeks,
     without,
@@ -80,7 +80,7 @@ class StoneFruit(SpringBlossom):
         ),
         watches_for(
             "silver",
-            months((6, 20), (7, 10), (8, 20)),
+            by_warmth((6, 20), (7, 10), (8, 20)),
             where="leaves with a leaden sheen, first on one branch",
             because="Silver leaf kills branch by branch from an old wound, and its wood is stained "
             "brown inside.",

@@ -11,8 +11,8 @@ from backbud_species.habits.works import (
     after_work,
     altered,
     at,
+    by_warmth,
     feeds,
-    months,
     repots,
     trims,
     without,
@@ -67,7 +67,7 @@ class Succulent(Tropical):
         ),
         feeds(
             "feed-summer",
-            months((7, 10), (7, 25), (8, 20)),
+            by_warmth((7, 10), (7, 25), (8, 20)),
             what="weakly",
             because="Fed richly it grows soft and long, and soft growth is what rots.",
         ),

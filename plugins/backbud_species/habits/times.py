@@ -14,6 +14,10 @@ Days = tuple[int, int, int]
 SeasonName = Literal["spring", "summer", "autumn", "winter", "year"]
 
 
+# BBCH stages: shoot growth complete, end of leaf fall, buds swelling.
+END_OF_GROWTH, LEAF_FALL, SWELLING = 91, 97, 1
+
+
 class Time(NamedTuple):
     """What a yearly rule hangs on, and the window and the datum that it gives in a year."""
 
@@ -24,20 +28,47 @@ class Time(NamedTuple):
     datum: Callable[[Any, Year], str]
 
 
-def at(stage: int, opens: int, best: int, closes: int, *, open_from: int | None = None) -> Time:
+def at(
+    stage: int,
+    opens: int,
+    best: int,
+    closes: int,
+    *,
+    open_from: int | None = None,
+    end: int | None = None,
+) -> Time:
     """So many days after a BBCH stage's first, usual and last day; before it, if negative.
 
-    `open_from`: an earlier stage, with whose first day the window opens already.
+    Work of a bare tree's rest, which hangs on the end of growth (91 to 97) or comes before the buds
+    swell (01), ends as they swell, wherever that falls. `open_from`: an earlier stage, with whose
+    first day the window opens already; `end`: a later one, by whose usual day it is over.
     """
 
     def window(given: Stage, year: Year) -> Window:
         found = after_stage(given, opens, best, closes)
+        resting = stage >= END_OF_GROWTH or (stage == SWELLING and best < 0)
+        if resting and LEAF_FALL in year.stage_months:
+            return until_buds_swell(found, year)
+        last = year.stage(end) if end is not None else None
+        if last is not None:
+            closes_by = max(min(found.closes, last.day), found.opens)
+            found = Window(found.opens, min(found.best, closes_by), closes_by)
         earlier = year.stage(open_from) if open_from is not None else None
         if earlier is None:
             return found
         return Window(min(earlier.first, found.opens), found.best, found.closes)
 
     return Time("stage", "year", stage, window, _because)
+
+
+def until_buds_swell(window: Window, year: Year) -> Window:
+    """The window, ended on the usual day of the next bud swelling after it opens."""
+    for one in (year, year.following):
+        swelling = one.stage(SWELLING)
+        if swelling is not None and swelling.day >= window.opens:
+            closes = min(window.closes, swelling.day)
+            return Window(window.opens, min(window.best, closes), closes)
+    return window
 
 
 def between(stage: int, end: int) -> Time:
@@ -49,15 +80,44 @@ def between(stage: int, end: int) -> Time:
     return Time("stage", "year", stage, window, _because)
 
 
-def months(opens: MonthDay, best: MonthDay, closes: MonthDay) -> Time:
-    """Northern months and days, six months later in the south; they may cross New Year."""
+def by_warmth(opens: MonthDay, best: MonthDay, closes: MonthDay) -> Time:
+    """Northern days of a cool temperate place, moved as a place's heat or cold moves the best.
+
+    Six months later in the south; they may cross New Year. For what hangs on no stage of the tree
+    itself: a pest that comes with the warmth, a later flush, a feed.
+    """
 
     def window(given: Season, year: Year) -> Window:
-        first = year.on(opens)
-        usual = _not_before(first, year.on(best))
-        return Window(first, usual, _not_before(usual, year.on(closes)))
+        usual = _by_the_calendar(year, opens, best, closes)
+        moved, _ = year.by_warmth(best)
+        if not moved:
+            return usual
+        return year.rounded(Window(usual.opens + moved, usual.best + moved, usual.closes + moved))
 
-    return Time("season", _season_of(opens), -1, window, lambda given, year: year.by_months)
+    return Time(
+        "season", _season_of(opens), -1, window, lambda given, year: year.by_warmth(best)[1]
+    )
+
+
+def months(opens: MonthDay, best: MonthDay, closes: MonthDay, *, why: str) -> Time:
+    """Northern months and days wherever the place lies; six months later in the south.
+
+    They may cross New Year. `why`: why months serve, as what it hangs on: "the short days".
+    """
+
+    def window(given: Season, year: Year) -> Window:
+        return _by_the_calendar(year, opens, best, closes)
+
+    def datum(given: Season, year: Year) -> str:
+        return f"{year.by_months.removesuffix('.')}, since it goes by {why}."
+
+    return Time("season", _season_of(opens), -1, window, datum)
+
+
+def _by_the_calendar(year: Year, opens: MonthDay, best: MonthDay, closes: MonthDay) -> Window:
+    first = year.on(opens)
+    usual = _not_before(first, year.on(best))
+    return Window(first, usual, _not_before(usual, year.on(closes)))
 
 
 def weeks(opens: int, best: int, closes: int) -> Days:

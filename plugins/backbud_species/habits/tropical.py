@@ -10,11 +10,11 @@ from backbud_species.habits.works import (
     Way,
     altered,
     at,
+    by_warmth,
     checks_after,
     defoliates,
     feeds,
     goes_out,
-    months,
     repots,
     trims,
     watches_for,
@@ -70,7 +70,7 @@ class Tropical(BroadleafEvergreen):
         ),
         feeds(
             "feed-summer",
-            months((7, 10), (7, 25), (8, 20)),
+            by_warmth((7, 10), (7, 25), (8, 20)),
             because="It grows on as long as it is warm, and feeds as long as it grows.",
         ),
         wires(
@@ -80,7 +80,7 @@ class Tropical(BroadleafEvergreen):
         ),
         watches_for(
             "pests",
-            months((9, 20), (10, 20), (12, 10)),
+            by_warmth((9, 20), (10, 20), (12, 10)),
             where="undersides of the leaves and forks, before they spread indoors",
             because="Scale, mealybug and mites spread in the dry air of a heated room.",
         ),

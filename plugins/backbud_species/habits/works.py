@@ -15,8 +15,11 @@ How to write a species, one small file that reads like a calendar:
    same id, any other comes along. `without(Group.works, "id")` leaves one out, and
    `renamed(Group.works, {"id": "older-id"})` gives one the id that it has had in this species.
 4. When: `at(69, 0, 10, 28)` counts days from the first, usual and last day of a stage;
-   `between(1, 7)` lasts from one stage to another; `months((9, 5), (9, 20), (10, 15))`. An
-   evergreen never reaches leaf fall (93, 97): take 91, shoot growth complete.
+   `between(1, 7)` lasts from one stage to another; `by_warmth((9, 5), (9, 20), (10, 15))` moves
+   days of a cool place by heat or cold, for what hangs on no stage; `months(…, why="the short
+   days")` only where months serve, and it says why. An evergreen never reaches leaf fall
+   (93, 97): take 91, shoot growth complete.
+   `sources` names, by the rule's id, where a work comes from that is not common practice.
 5. `because`: one sentence that a customer understands, with the reason and not the deed: "Cut
    roots take up no feed for about four weeks." `what`: words that make the act plain, no full
    stop. Cautions are sentences: what hurts the tree or the hand. The datum comes by itself.
@@ -72,7 +75,7 @@ from backbud_species.habits.leaves import Way, late_frost, leaves_off
 from backbud_species.habits.repotting import repotting
 from backbud_species.habits.roots import over_share
 from backbud_species.habits.rules import after, yearly
-from backbud_species.habits.times import Time, at, between, months, weeks
+from backbud_species.habits.times import Time, at, between, by_warmth, months, weeks
 from backbud_species.habits.together import Works, altered, renamed, without
 from backbud_species.habits.yearly import feeding, pests, wiring
 
@@ -89,6 +92,7 @@ __all__ = [
     "at",
     "balances",
     "between",
+    "by_warmth",
     "checks_after",
     "deadheads",
     "defoliates",

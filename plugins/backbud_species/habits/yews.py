@@ -12,9 +12,9 @@ from backbud_species.habits.works import (
     altered,
     at,
     between,
+    by_warmth,
     checks_after,
     disbuds,
-    months,
     pinches,
     protects_leaves,
     repots,
@@ -68,6 +68,7 @@ class Yew(Conifer):
         "Never cut a weak yew back to bare wood: only a strong one buds from it.",
         "Never let its pot stand wet.",
     )
+    sources: ClassVar[dict[str, str]] = {"bare-wood-buds": _MARYLAND, "weevils": _ILLINOIS}
     works: ClassVar[tuple[Rule, ...]] = altered(
         without(Conifer.works, "mites"),
         *repots(
@@ -94,7 +95,7 @@ class Yew(Conifer):
         ),
         trims(
             "trim",
-            months((7, 20), (8, 10), (9, 5)),
+            by_warmth((7, 20), (8, 10), (9, 5)),
             what="new shoots to a bud that points outwards",
             because="Cut once they have hardened, shoots set buds for spring and do not grow soft "
             "again before winter.",
@@ -114,28 +115,28 @@ class Yew(Conifer):
         ),
         disbuds(
             "flower-buds",
-            months((10, 15), (11, 20), (1, 31)),
+            by_warmth((10, 15), (11, 20), (1, 31)),
             what="the round flower buds under this year's shoots, pointed shoot buds left",
             because="A yew that flowers at every needle makes few shoot buds, and a male one dusts "
             "the whole bench in early spring.",
         ),
         wires(
             "wire",
-            months((9, 15), (10, 15), (3, 10)),
+            by_warmth((9, 15), (10, 15), (3, 10)),
             because="Its branches bend while they are young and the sap is slow; old yew wood is "
             "too hard and springs back.",
             cautions=(FROZEN_WOOD_SNAPS,),
         ),
         watches_for(
             "weevils",
-            months((6, 5), (6, 25), (7, 31)),
+            by_warmth((6, 5), (6, 25), (7, 31)),
             where="needles notched at the edge, and black weevils by lamp light at night",
             because="Vine weevils come out in June and early July, feed at night and lay their "
             f"eggs in the soil from July on ({_ILLINOIS}).",
         ),
         watches_for(
             "grubs",
-            months((8, 25), (9, 12), (10, 10)),
+            by_warmth((8, 25), (9, 12), (10, 10)),
             where="white grubs among the roots near the surface",
             because="The grubs eat the roots from late summer to spring, and nematodes against "
             "them need warm moist soil.",

@@ -39,32 +39,41 @@ def sheet_lines(kind: KindView) -> Iterator[str]:
     yield from _heading(f"Its year {kind.year}, {where}")
     is_one_datum = len({stage.because for stage in kind.stages}) == 1
     for stage in kind.stages:
-        window = between(stage.opens, stage.closes, first)
         best = day(stage.best, first)
-        yield f"  {stage.bbch:02}  {stage.name}: {best} ({window})"
+        # What has been reached has no range.
+        reached = stage.opens == stage.closes
+        window = "" if reached else f" ({between(stage.opens, stage.closes, first)})"
+        yield f"  {stage.bbch:02}  {stage.name}: {best}{window}"
         if not is_one_datum:
             yield from _text(stage.because, "      ")
     if kind.stages and is_one_datum:
         yield from _text(kind.stages[0].because, "      ")
+    if kind.stages:
+        yield from _text(f"{kind.stages_from}.", "      ")
     yield from _heading(
         "What falls due on a strong tree; one in its year of repotting, and one that is not"
     )
     for work in kind.works:
         window = between(work.opens, work.closes, first)
         yield f"  {window}: {work.title}"
-        yield from _text(work.because, "      ")
+        yield from _text(_with_source(work.because, work.source), "      ")
         for caution in work.cautions:
             yield from _text(caution, "    ! ")
     if kind.afterwards:
         yield from _heading("After a work")
     for after in kind.afterwards:
         yield f"  {', '.join(after.after)}: {after.title}, {_later(after.days)}"
-        yield from _text(after.because, "      ")
+        yield from _text(_with_source(after.because, after.source), "      ")
     for title, sentences in (("What must not be done", kind.never), ("Advice", kind.advice)):
         if sentences:
             yield from _heading(title)
         for sentence in sentences:
             yield from _text(sentence, "  - ")
+
+
+def _with_source(because: str, source: str) -> str:
+    """The reason, and where it comes from unless it names that itself."""
+    return because if source in because else f"{because} ({source})"
 
 
 def _heading(text: str) -> Iterator[str]:

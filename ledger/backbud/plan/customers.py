@@ -13,7 +13,7 @@ from backbud.plan.due import Due, cause_of, due_of
 from backbud.plan.followups import Reason
 from backbud.plan.quote import Quoter
 from backbud.plan.windows import span_window
-from backbud.species import Proposal, Window
+from backbud.species import PROMISE, Proposal, Window
 
 # Time to see the tree settle and to arrange the day.
 AHEAD = timedelta(days=14)
@@ -49,6 +49,7 @@ def hand_back(tree: Tree, journal: Journal, quoter: Quoter) -> Iterator[Due]:
             "It goes home with an account of the work and advice.",
             "to its owner",
             cautions=("Keep it out of frost, sun and wind on the way.",),
+            weight=PROMISE,
         ),
         "hand-back",
         cause_of(cause) if cause else f"wanted-{tree.wanted}".replace("/", "_"),

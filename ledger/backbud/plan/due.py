@@ -72,7 +72,7 @@ def due_of(
         cautions_of(proposal, act),
         proposal.minutes,
         _settled_by(proposal, acts),
-        lapses=proposal.lapses,
+        weight=proposal.weight,
         planned=planned,
         wedges=proposal.wedges,
         extent=proposal.extent,

@@ -11,7 +11,7 @@ from typing import Literal
 from msgspec import Struct
 
 from backbud.journal.events import Event, Origin
-from backbud.species import Window
+from backbud.species import PRESSING, Weight, Window
 from backbud_grammar.act_words import ActWord, SettledBy
 from backbud_grammar.forms import NO_ACT, ActForm, Extent
 
@@ -46,6 +46,7 @@ class FollowUp(Struct, frozen=True):
     `window`: after every put-off; `moved_from`: as it was before. `settled_by`: acts that settle
     it; `settled`: the event that did. `next_cycle`: from then on the next one stands for it.
     `wedges`: the wedges of the root ball that it opens. `extent`: how far it is to be taken.
+    `weight`: how much it matters.
     `row`: the act's row of the journal's table. `part`: the part of the tree that it is about, ""
     for all of it.
     """
@@ -62,7 +63,7 @@ class FollowUp(Struct, frozen=True):
     outcome: Outcome = "open"
     settled: Event | None = None
     moved_from: Window | None = None
-    lapses: bool = False
+    weight: Weight = PRESSING
     planned: bool = False
     next_cycle: date | None = None
     wedges: tuple[str, ...] = ()
@@ -81,5 +82,5 @@ class FollowUp(Struct, frozen=True):
         if self.next_cycle is not None and today >= self.next_cycle:
             return "replaced"
         if today > self.window.closes:
-            return "lapsed" if self.lapses else "overdue"
+            return "lapsed" if self.weight.lapses else "overdue"
         return "now" if today >= self.window.opens else "coming"

@@ -186,7 +186,7 @@ def _moved(due: Due, window: Window, said: Reason) -> Due:
         moved_from=was.moved_from or was.window,
         next_cycle=None,
         because=(*was.because, said),
-        lapses=False,
+        weight=replace(was.weight, must=True, once_past="stays"),
     )
 
 
@@ -205,7 +205,7 @@ def _spoken_of(event: Event, at: int, dues: Iterable[Due]) -> list[Due]:
     about = [
         due
         for due in about
-        if not (due.follow_up.lapses and due.follow_up.window.closes < event.day)
+        if not (due.follow_up.weight.lapses and due.follow_up.window.closes < event.day)
     ]
     due_now = [due for due in about if due.follow_up.window.opens - EARLY <= event.day]
     if due_now:

@@ -12,7 +12,8 @@ tree's place, and yields proposals. It imports from `backbud.species`, `backbud.
         @after("repotted", rule="field-maple-feed")
         def feeding_begins(self, tree: Tree, done: Event, year: Year) -> Proposals:
             yield Proposal("fed", days_after(done.day, 28, 35, 49),
-                           because="Cut roots take up no feed for about four weeks.")
+                           because="Cut roots take up no feed for about four weeks.",
+                           weight=ROUTINE)
 
 The interface is versioned: `INTERFACE`. A plugin may say `interface = 1`.
 """
@@ -49,6 +50,16 @@ from backbud.species.heat import out_of_the_heat
 from backbud.species.proposals import Proposal, Proposals, Section
 from backbud.species.rules import Rule, after, each, when
 from backbud.species.stages import Stage, StageMonths, after_stage, stage_name
+from backbud.species.weight import (
+    CARE,
+    CHANCE,
+    PRESSING,
+    PROMISE,
+    PROTECTION,
+    ROUTINE,
+    STAYS_ON,
+    Weight,
+)
 from backbud.species.windows import Window, days_after, weeks_after
 from backbud.species.year import Season, Temperature, Turn, Year
 from backbud_grammar.act_words import (
@@ -65,12 +76,19 @@ from backbud_grammar.forms import ANY_WORDS, ActForm, Effort, Form, Trait
 
 __all__ = [
     "ANY_WORDS",
+    "CARE",
+    "CHANCE",
     "COMMON_PRACTICE",
     "FEED_RESTS_OVER",
     "FROM_MEMORY",
     "INTERFACE",
+    "PRESSING",
+    "PROMISE",
+    "PROTECTION",
+    "ROUTINE",
     "SEASON",
     "SLOW_DRAIN_FROM",
+    "STAYS_ON",
     "ActForm",
     "ActWord",
     "Datum",
@@ -101,6 +119,7 @@ __all__ = [
     "Turn",
     "Wants",
     "Wedge",
+    "Weight",
     "Window",
     "Year",
     "Zone",

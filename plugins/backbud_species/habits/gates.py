@@ -11,6 +11,7 @@ from datetime import date, timedelta
 from typing import NamedTuple
 
 from backbud.species import (
+    CARE,
     SEASON,
     ActWord,
     DetailWord,
@@ -181,7 +182,7 @@ def strength_first(window: Window, act: ActWord, reason: str, part: str = "") ->
         datum=reason,
         settled_by=("checked strength", "vigour", act),
         part=part,
-        lapses=True,
+        weight=CARE,
     )
 
 

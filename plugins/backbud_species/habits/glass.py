@@ -8,12 +8,15 @@ from __future__ import annotations
 from datetime import timedelta
 
 from backbud.species import (
+    CARE,
+    PRESSING,
     Event,
     Proposal,
     Proposals,
     Rule,
     Species,
     Tree,
+    Weight,
     Window,
     Year,
     days_after,
@@ -40,7 +43,7 @@ def goes_under_glass(rule_id: str) -> Rule:
             return
         if under_cover(year, _GLASS):
             already = "It already stands under unheated glass."
-            yield _out_of_glass(days_after(done.day, 14, 18, 21), already)
+            yield _out_of_glass(days_after(done.day, 14, 18, 21), already, PRESSING)
             return
         warmth = three_weeks_ahead(year, done.day)
         if warmth.cool is False:
@@ -55,9 +58,9 @@ def goes_under_glass(rule_id: str) -> Rule:
             datum=warmth.datum,
             cautions=("Shade and air the glass on sunny days.",),
             part="in",
-            lapses=True,
+            weight=CARE,
         )
-        yield _out_of_glass(days_after(done.day, 14, 21, 28), warmth.datum, lapses=True)
+        yield _out_of_glass(days_after(done.day, 14, 21, 28), warmth.datum)
 
     return after(rule_id, ("pruned", "repotted", "potted-on", "root-pruned"), ask)
 
@@ -73,7 +76,7 @@ def comes_out_of_glass(rule_id: str) -> Rule:
             return
         if since(tree, done.day - _FOUR_WEEKS, done.day + timedelta(days=1), is_hard_work):
             went = f"It went under glass on {done.day}."
-            yield _out_of_glass(days_after(done.day, 14, 18, 21), went)
+            yield _out_of_glass(days_after(done.day, 14, 18, 21), went, PRESSING)
 
     return after(rule_id, ("moved",), ask)
 
@@ -83,7 +86,7 @@ def _first_hard_work_of_the_day(tree: Tree, done: Event) -> Event | None:
     return next(filter(is_hard_work, same_day), None)
 
 
-def _out_of_glass(window: Window, datum: str, lapses: bool = False) -> Proposal:
+def _out_of_glass(window: Window, datum: str, weight: Weight = CARE) -> Proposal:
     return Proposal(
         "moved",
         window,
@@ -91,5 +94,5 @@ def _out_of_glass(window: Window, datum: str, lapses: bool = False) -> Proposal:
         because=_TOO_LONG,
         datum=datum,
         part="out",
-        lapses=lapses,
+        weight=weight,
     )

@@ -5,7 +5,16 @@ from __future__ import annotations
 from datetime import date
 from typing import ClassVar
 
-from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths, Tree, Year
+from backbud.species import (
+    COMMON_PRACTICE,
+    FROM_MEMORY,
+    PRESSING,
+    Fact,
+    Rule,
+    StageMonths,
+    Tree,
+    Year,
+)
 from backbud_species.habits.balance import Strongest
 from backbud_species.habits.candles import decandles, evens_candles
 from backbud_species.habits.conifers import Conifer
@@ -164,7 +173,7 @@ class TwoFlushPine(Pine):
             because="The weak parts get about ten days' start, so that the second flush comes "
             "evenly.",
             only_after=lambda done: done.says("weak"),
-            lapses=False,
+            weight=PRESSING,
         ),
         after_work(
             "second-flush",

@@ -39,6 +39,7 @@ from collections.abc import Callable
 from datetime import date
 
 from backbud.species import (
+    CHANCE,
     ActWord,
     Event,
     Extent,
@@ -48,6 +49,7 @@ from backbud.species import (
     SettledBy,
     Species,
     Tree,
+    Weight,
     Window,
     Year,
 )
@@ -74,6 +76,7 @@ from backbud_species.habits.roots import over_share
 from backbud_species.habits.rules import after, yearly
 from backbud_species.habits.times import Time, at, between, months, weeks
 from backbud_species.habits.together import Works, altered, renamed, without
+from backbud_species.habits.weights import usual_weight
 from backbud_species.habits.yearly import feeding, pests, wiring
 
 __all__ = [
@@ -131,10 +134,12 @@ def work(
     only_if: OnlyIf | None = None,
     extent: Extent = "usual",
     datum: str = "",
+    weight: Weight | None = None,
 ) -> Rule:
     """A work that comes round every year, where its gate is open and `only_if` agrees.
 
-    `datum`: what decided, where that is not the time of year.
+    `datum`: what decided, where that is not the time of year. `weight`: how much it matters; None
+    takes what its act weighs (weights.py).
     """
 
     def ask(species: Species, tree: Tree, year: Year, window: Window, by_time: str) -> Proposals:
@@ -153,8 +158,8 @@ def work(
             datum=datum or by_time,
             cautions=cautions,
             settled_by=settled_by,
-            lapses=True,
             extent=extent,
+            weight=weight or usual_weight(act),
         )
 
     return yearly(rule_id, when, ask)
@@ -169,6 +174,7 @@ def trims(
     cautions: tuple[str, ...] = (),
     gate: Gate = LIGHT_WORK,
     only_if: OnlyIf | None = None,
+    weight: Weight = CHANCE,
 ) -> Rule:
     """Shoots shortened; a pruning settles it too."""
     return work(
@@ -181,6 +187,7 @@ def trims(
         gate=gate,
         settled_by=("trimmed", "pruned"),
         only_if=only_if,
+        weight=weight,
     )
 
 
@@ -192,6 +199,7 @@ def prunes(
     because: str,
     hard: bool = False,
     cautions: tuple[str, ...] = (),
+    weight: Weight = CHANCE,
 ) -> Rule:
     """Twigs or branches cut; into old wood if `hard`, which only an unstressed tree bears."""
     return work(
@@ -203,6 +211,7 @@ def prunes(
         extent="hard" if hard else "usual",
         cautions=cautions,
         gate=HARD_WORK if hard else LIGHT_WORK,
+        weight=weight,
     )
 
 
@@ -215,6 +224,7 @@ def pinches(
     cautions: tuple[str, ...] = (),
     gate: Gate = LEAF_WORK,
     only_if: OnlyIf | None = None,
+    weight: Weight = CHANCE,
 ) -> Rule:
     """Soft tips taken: not from a weak tree, nor in the year of root work or hard pruning."""
     return work(
@@ -227,6 +237,7 @@ def pinches(
         gate=gate,
         settled_by=("pinched", "trimmed"),
         only_if=only_if,
+        weight=weight,
     )
 
 
@@ -247,7 +258,7 @@ def balances(
             datum=found.datum,
             cautions=cautions,
             settled_by=(act, "pruned"),
-            lapses=True,
+            weight=CHANCE,
         )
 
     return yearly(rule_id, when, ask)

@@ -4,7 +4,17 @@ from __future__ import annotations
 
 from datetime import timedelta
 
-from backbud.species import Proposal, Proposals, Tree, Window, Year, out_of_the_heat
+from backbud.species import (
+    CARE,
+    CHANCE,
+    ROUTINE,
+    Proposal,
+    Proposals,
+    Tree,
+    Window,
+    Year,
+    out_of_the_heat,
+)
 from backbud_species.habits.done import is_root_work, since
 
 # Cut roots take up no feed for about six weeks; common practice, no source.
@@ -26,7 +36,7 @@ def feeding(
     if since(tree, window.best - SIX_WEEKS, window.best, is_root_work):
         return
     window, datum = out_of_the_heat(year, window, datum)
-    yield Proposal("fed", window, what=what, because=because, datum=datum, lapses=True)
+    yield Proposal("fed", window, what=what, because=because, datum=datum, weight=ROUTINE)
 
 
 def wiring(
@@ -41,7 +51,7 @@ def wiring(
             because=because,
             datum=datum,
             cautions=cautions,
-            lapses=True,
+            weight=CHANCE,
         )
 
 
@@ -57,5 +67,5 @@ def pests(
         datum=datum,
         cautions=(*cautions, LABEL_DECIDES),
         settled_by=("checked pests", "treated"),
-        lapses=True,
+        weight=CARE,
     )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from backbud.plan.common.seasons import coming, in_growth
-from backbud.species import Event, Proposal, Proposals, Tree, Year, after, weeks_after
+from backbud.species import STAYS_ON, Event, Proposal, Proposals, Tree, Year, after, weeks_after
 
 
 @after("struck", rule="cutting-check")
@@ -23,4 +23,5 @@ def has_it_rooted(tree: Tree, done: Event, year: Year) -> Proposals:
         cautions=("Look at the holes of the pot and pull at nothing.",),
         settled_by=("checked roots", "potted-on", "repotted"),
         minutes=5,
+        weight=STAYS_ON,
     )

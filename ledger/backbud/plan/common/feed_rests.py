@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from backbud.species import (
+    ROUTINE,
     Event,
     Proposal,
     Proposals,
@@ -30,5 +31,5 @@ def feeding_begins(tree: Tree, done: Event, year: Year) -> Proposals:
         what="again",
         because="Cut roots take up no feed for about four weeks.",
         cautions=("Half strength at first.",),
-        lapses=True,
+        weight=ROUTINE,
     )

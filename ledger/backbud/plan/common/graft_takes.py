@@ -3,7 +3,17 @@
 from __future__ import annotations
 
 from backbud.plan.common.parts import on_part
-from backbud.species import Event, Proposal, Proposals, Tree, Year, after, parts_of, weeks_after
+from backbud.species import (
+    PRESSING,
+    Event,
+    Proposal,
+    Proposals,
+    Tree,
+    Year,
+    after,
+    parts_of,
+    weeks_after,
+)
 
 
 @after("grafted", rule="graft-check")
@@ -22,4 +32,5 @@ def has_it_taken(tree: Tree, done: Event, year: Year) -> Proposals:
             else "A graft shows in six to ten weeks whether it has taken.",
             settled_by=("checked graft", "separated"),
             minutes=5,
+            weight=PRESSING,
         )

@@ -4,7 +4,17 @@ from __future__ import annotations
 
 from backbud.plan.common.parts import on_part
 from backbud.plan.looks import look_at
-from backbud.species import Event, Proposal, Proposals, Tree, Year, after, parts_of, weeks_after
+from backbud.species import (
+    PRESSING,
+    Event,
+    Proposal,
+    Proposals,
+    Tree,
+    Year,
+    after,
+    parts_of,
+    weeks_after,
+)
 
 
 @after("guyed", "checked", rule="guy-check")
@@ -23,6 +33,7 @@ def still_tight(tree: Tree, done: Event, year: Year) -> Proposals:
             because="A guy slackens as the branch sets, and its pad wears through.",
             settled_by=("checked guys", "unguyed"),
             minutes=5,
+            weight=PRESSING,
         )
 
 

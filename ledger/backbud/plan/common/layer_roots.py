@@ -3,7 +3,17 @@
 from __future__ import annotations
 
 from backbud.plan.common.parts import on_part
-from backbud.species import Event, Proposal, Proposals, Tree, Year, after, parts_of, weeks_after
+from backbud.species import (
+    STAYS_ON,
+    Event,
+    Proposal,
+    Proposals,
+    Tree,
+    Year,
+    after,
+    parts_of,
+    weeks_after,
+)
 
 
 @after("layered", rule="layer-check")
@@ -19,4 +29,5 @@ def has_it_rooted(tree: Tree, done: Event, year: Year) -> Proposals:
             cautions=("Keep the moss wet; look through the wrapping before opening it.",),
             settled_by=("checked layer", "separated"),
             minutes=5,
+            weight=STAYS_ON,
         )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from backbud.plan.windows import window_until
-from backbud.species import Event, Proposal, Proposals, Tree, Year, after, weeks_after
+from backbud.species import STAYS_ON, Event, Proposal, Proposals, Tree, Year, after, weeks_after
 
 
 @after("quarantined", rule="quarantine-ends")
@@ -15,4 +15,5 @@ def look_and_let_out(tree: Tree, done: Event, year: Year) -> Proposals:
         what="from quarantine",
         because="Most pests that came along show within a few weeks.",
         cautions=("Imported trees: the plant-health authority's terms decide.",),
+        weight=STAYS_ON,
     )

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from backbud.plan.looks import look_at
 from backbud.species import (
+    PRESSING,
+    STAYS_ON,
     Event,
     Proposal,
     Proposals,
@@ -29,6 +31,7 @@ def roots_hold(tree: Tree, done: Event, year: Year) -> Proposals:
         datum=f"{left} of them from before this potting." if left else "",
         because="After a growing season the roots hold, and ties begin to cut in.",
         settled_by=("untied", "repotted"),
+        weight=STAYS_ON,
     )
 
 
@@ -44,4 +47,5 @@ def they_bite(tree: Tree, done: Event, year: Year) -> Proposals:
         because="The ties were seen to bite.",
         cautions=("Hold the tree from outside, with string over the rim, if it still rocks.",),
         settled_by=("untied", "repotted"),
+        weight=PRESSING,
     )

@@ -6,7 +6,17 @@ from datetime import date, timedelta
 
 from backbud.plan.common.seasons import coming, coming_turn
 from backbud.plan.common.winter_quarters import RESTING_BEARS_C
-from backbud.species import Event, Proposal, Proposals, Tree, Window, Year, after, days_after
+from backbud.species import (
+    PRESSING,
+    Event,
+    Proposal,
+    Proposals,
+    Tree,
+    Window,
+    Year,
+    after,
+    days_after,
+)
 
 _FRESH_ROOTS = timedelta(weeks=4)
 
@@ -55,6 +65,7 @@ def _off(window: Window, datum: str, because: str) -> Proposal:
         datum=datum,
         because=because,
         cautions=("Choose a dull day, and keep fleece at hand for late frost.",),
+        weight=PRESSING,
     )
 
 
@@ -68,4 +79,5 @@ def summer_is_over(tree: Tree, done: Event, year: Year) -> Proposals:
         coming(year, done.day, (9, 1), (9, 15), (10, 15)),
         datum=year.by_months,
         because="The low sun of autumn hardens the wood and the buds.",
+        weight=PRESSING,
     )

@@ -10,6 +10,7 @@ from backbud.plan.common.parts import on_part
 from backbud.plan.common.seasons import in_growth
 from backbud.plan.looks import look_at
 from backbud.species import (
+    PRESSING,
     Event,
     OnTree,
     Proposal,
@@ -51,6 +52,7 @@ def look_again(tree: Tree, done: Event, year: Year) -> Proposals:
                 part=part,
                 because="The wire was seen to bite.",
                 cautions=(CUT_IT_OFF,),
+                weight=PRESSING,
             )
     if not done.has("again"):
         for part in ("",) if biting else look.parts or ("",):
@@ -80,6 +82,7 @@ def _look(tree: Tree, done: Event, year: Year, part: str) -> Proposal:
         datum=datum,
         settled_by=("checked wire", "unwired"),
         minutes=5,
+        weight=PRESSING,
     )
 
 

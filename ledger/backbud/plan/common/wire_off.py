@@ -4,7 +4,17 @@ from __future__ import annotations
 
 from backbud.plan.common.parts import on_part
 from backbud.plan.common.wire_check import CUT_IT_OFF
-from backbud.species import Event, Proposal, Proposals, Tree, Year, after, parts_of, weeks_after
+from backbud.species import (
+    STAYS_ON,
+    Event,
+    Proposal,
+    Proposals,
+    Tree,
+    Year,
+    after,
+    parts_of,
+    weeks_after,
+)
 
 
 @after("wired", rule="wire-off")
@@ -19,4 +29,5 @@ def off_within_the_year(tree: Tree, done: Event, year: Year) -> Proposals:
             because="Wood that has not set after a year is wired anew, not left to scar.",
             cautions=(CUT_IT_OFF,),
             minutes=15,
+            weight=STAYS_ON,
         )

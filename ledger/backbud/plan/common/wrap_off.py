@@ -3,7 +3,17 @@
 from __future__ import annotations
 
 from backbud.plan.common.parts import on_part
-from backbud.species import Event, Proposal, Proposals, Tree, Year, after, parts_of, weeks_after
+from backbud.species import (
+    STAYS_ON,
+    Event,
+    Proposal,
+    Proposals,
+    Tree,
+    Year,
+    after,
+    parts_of,
+    weeks_after,
+)
 
 
 @after("wrapped", rule="wrap-off")
@@ -16,4 +26,5 @@ def off_after_a_season(tree: Tree, done: Event, year: Year) -> Proposals:
             what=on_part("", part),
             part=part,
             because="Raffia rots and keeps bark wet after a growing season.",
+            weight=STAYS_ON,
         )

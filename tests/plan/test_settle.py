@@ -147,7 +147,7 @@ def test_early_root_work_counts_else_the_roots_are_done_twice(written, wanted, p
 
 @pytest.mark.parametrize(("act", "state"), [
     ("repotted same pot", "done"), ("potted-on into tray-7", "done"),
-    ("slipped into tray-7", "done"), ("root-pruned off 20 %", "overdue"),
+    ("slipped into tray-7", "done"), ("root-pruned off 20 %", "promised"),
 ])  # fmt: skip
 def test_new_soil_is_new_soil(written, states, act, state) -> None:
     session = written(
@@ -195,7 +195,8 @@ def test_in_and_out_are_two_moves(written, states, pattern) -> None:
 def test_the_next_cycle_stands_for_the_last(written, states, pattern) -> None:
     text = diary(("2023-03-20", "hoshi repotted same pot"))
     assert states(written(text, "2027-02-28"), "/repot/", pattern) == {
-        "hoshi/repot/2026": "overdue",
+        # Late for a season, and no longer.
+        "hoshi/repot/2026": "lapsed",
         "hoshi/repot/2027": "coming",
         "hoshi/repot/2028": "coming",
     }

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Sequence
 from datetime import date
 from typing import Any
@@ -13,7 +14,7 @@ from backbud import words
 from backbud.pages.links import anchor_of, link, tree_page
 from backbud.plan.followups import ReasonSort, State
 from backbud.plan.waits import WAITS
-from backbud.views.day import DayView, Together, is_near
+from backbud.views.day import DayView, Together, is_near, joint_title
 from backbud.views.work import ReasonView, WorkView
 
 _REASON_LABELS: dict[ReasonSort, str] = {
@@ -54,8 +55,8 @@ class OfRound(Struct, frozen=True):
 class Row(Struct, frozen=True):
     """One work to do: what, on which tree, until when, how long, why, and what to beware of.
 
-    `round`: the trees of which one line of the diary asks it, where there are several; then `tree`
-    tells how many.
+    `round`: the works that are one line, each by its tree, where there are several; then `tree`
+    tells of how many trees they are.
     """
 
     state: State
@@ -88,10 +89,12 @@ class Board(Struct, frozen=True):
     `counts`: of each. `later_waits`: how many of those later wait on the weather.
     """
 
+    first: Group
     overdue: Group
     now: Group
     coming: tuple[Group, ...]
     later: tuple[Group, ...]
+    promised: Group
     counts: tuple[int, int, int, int]
     later_waits: int = 0
 
@@ -111,12 +114,16 @@ def board(view: DayView, today: date) -> Board:
     """A day's works under their headings."""
     coming = _groups(view.coming, lambda monday: words.week(monday, today))
     later = _groups(view.later, lambda first: words.month(first, today.year))
-    counts = (view.overdue.works, view.now.works, _count(view.coming), _count(view.later))
+    late = view.overdue.works + view.first_late
+    now = view.now.works + view.first.works - view.first_late
+    counts = (late, now, _count(view.coming), _count(view.later))
     return Board(
+        _group("A tree may die", view.first),
         _group("Overdue", view.overdue),
         _group("Now", view.now),
         coming,
         later,
+        _group("Given word: close it or plan it again", view.promised),
         counts,
         view.later_waits,
     )
@@ -158,19 +165,24 @@ def row(work: WorkView, today: date) -> Row:
 
 
 def round_row(works: Sequence[WorkView], today: date) -> Row:
-    """The row of works that one line of the diary asks of several trees."""
+    """The row of works that are one line: of several trees, or of several parts of one."""
     minutes = sum(work.minutes for work in works)
+    trees = Counter(work.tree for work in works)
+    first = row(works[0], today)
     return replace(
-        row(works[0], today),
-        tree=words.number(len(works), "tree"),
+        first,
+        task=words.sentence(joint_title(works)),
+        tree=words.number(len(trees), "tree") if len(trees) > 1 else first.tree,
         place="",
         minutes=words.minutes(minutes) if minutes else "",
-        round=tuple(map(_of_round, works)),
+        round=tuple(_of_round(work, trees[work.tree] > 1) for work in works),
     )
 
 
-def _of_round(work: WorkView) -> OfRound:
-    return OfRound(work.tree_name, work.place_name, link(tree_page(work.tree)), anchor_of(work.id))
+def _of_round(work: WorkView, one_of_several: bool) -> OfRound:
+    """A tree of a round; `one_of_several`: works on it."""
+    name = f"{work.tree_name}: {work.part or work.title}" if one_of_several else work.tree_name
+    return OfRound(name, work.place_name, link(tree_page(work.tree)), anchor_of(work.id))
 
 
 def _shortest(reasons: tuple[ReasonView, ...]) -> str:
@@ -187,19 +199,22 @@ def _mark(work: WorkView, today: date) -> Mark:
     """The margin tells the date that counts: the last day, or the best day of what comes."""
     word, day = {
         "overdue": ("was due", work.closes),
+        "promised": ("was due", work.closes),
         "now": ("until", work.closes),
     }.get(work.state, ("best", work.best))
     return Mark(word, str(day.day), words.month(day, today.year), day.isoformat())
 
 
 def _when(work: WorkView, today: date) -> str:
-    if work.state == "overdue":
+    if work.state in ("overdue", "promised"):
         return words.when_late(work, today)
     return (words.when_now if work.state == "now" else words.when_coming)(work, today)
 
 
 def _notes(work: WorkView, today: date) -> tuple[str, ...]:
     notes = ["planned by you"] if work.planned else []
+    if work.said:
+        notes.append(work.said)
     # Nearly all that lies further ahead does: there it is said once, for all of it.
     if work.waits_on_weather and is_near(work, today):
         notes.append(WAITS)

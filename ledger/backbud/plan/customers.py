@@ -55,6 +55,7 @@ def hand_back(tree: Tree, journal: Journal, quoter: Quoter) -> Iterator[Due]:
         cause_of(cause) if cause else f"wanted-{tree.wanted}".replace("/", "_"),
         reason,
         journal.acts,
+        promised=True,
     )
 
 

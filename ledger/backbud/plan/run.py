@@ -246,7 +246,9 @@ def _of_tree(tree: Tree, species: Species | None, hanger: Hanger) -> tuple[Follo
 
 
 def _is_past(follow_up: FollowUp, since: date) -> bool:
-    """Whether a plan, or a look that was set, is so old that nobody asks for it any more."""
+    """Whether a plan that was kept, or a look that was set, is so old that nobody asks for it."""
+    if follow_up.promised and follow_up.outcome == "open":
+        return False
     last = follow_up.settled.day if follow_up.settled else follow_up.window.closes
     return follow_up.planned and max(last, follow_up.window.closes) < since
 

@@ -49,6 +49,7 @@ from backbud.species.facts import (
 from backbud.species.heat import out_of_the_heat
 from backbud.species.proposals import Proposal, Proposals, Section
 from backbud.species.rules import Rule, after, each, when
+from backbud.species.schedule import NOTHING_SAID, Schedule, a_year_later, next_after
 from backbud.species.stages import Stage, StageMonths, after_stage, stage_name
 from backbud.species.weight import (
     CARE,
@@ -58,6 +59,8 @@ from backbud.species.weight import (
     PROTECTION,
     ROUTINE,
     STAYS_ON,
+    AtStake,
+    OncePast,
     Weight,
 )
 from backbud.species.windows import Window, days_after, weeks_after
@@ -82,6 +85,7 @@ __all__ = [
     "FEED_RESTS_OVER",
     "FROM_MEMORY",
     "INTERFACE",
+    "NOTHING_SAID",
     "PRESSING",
     "PROMISE",
     "PROTECTION",
@@ -91,6 +95,7 @@ __all__ = [
     "STAYS_ON",
     "ActForm",
     "ActWord",
+    "AtStake",
     "Datum",
     "DetailName",
     "DetailWord",
@@ -102,11 +107,13 @@ __all__ = [
     "Figure",
     "Form",
     "OnTree",
+    "OncePast",
     "Proposal",
     "Proposals",
     "RepotInterval",
     "Ring",
     "Rule",
+    "Schedule",
     "Season",
     "Section",
     "SettledBy",
@@ -123,6 +130,7 @@ __all__ = [
     "Window",
     "Year",
     "Zone",
+    "a_year_later",
     "after",
     "after_stage",
     "as_act",
@@ -135,6 +143,7 @@ __all__ = [
     "is_hard_pruning",
     "is_root_work",
     "joined",
+    "next_after",
     "out_of_the_heat",
     "parts_of",
     "ring",

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from msgspec import Struct
 
 from backbud.collection.hard_work import Extent
+from backbud.species.schedule import NOTHING_SAID, Schedule
 from backbud.species.weight import Weight
 from backbud.species.windows import Window
 from backbud_grammar.act_words import ActWord, SettledBy
@@ -28,7 +29,9 @@ class Proposal(_Weighed, frozen=True):
     usual time of the act. `early_days`: how many days before its window the act already counts as
     done; None takes the usual ones (four weeks; root work half a year; a check or a taking off, any
     day). `wedges`: the wedges of the root ball that are to be opened. `extent`: how far it is
-    taken: only in part, as usual, or hard.
+    taken: only in part, as usual, or hard. `schedule`: what is said of it as its days pass, and
+    when it comes again. `singly`: of what may be done, that there is a reason for it in
+    this very tree.
     """
 
     act: ActWord
@@ -43,6 +46,8 @@ class Proposal(_Weighed, frozen=True):
     early_days: int | None = None
     wedges: tuple[str, ...] = ()
     extent: Extent = "usual"
+    schedule: Schedule = NOTHING_SAID
+    singly: bool = False
 
 
 Proposals = Iterator[Proposal]

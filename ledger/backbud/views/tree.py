@@ -12,7 +12,7 @@ from backbud.collection.state import OnTree, Standing, Tree
 from backbud.collection.zones import WHOLE_TREE, zone_scores
 from backbud.plan.followups import FollowUp
 from backbud.plan.run import Plan
-from backbud.views.day import items, open_works_of, settled, works_of
+from backbud.views.day import FAR, due, items, open_works_of, settled, works_of
 from backbud.views.for_keeper import is_fact_for_keeper
 from backbud.views.history import DateView, EntryView, date_view, entry_view
 from backbud.views.work import WorkView
@@ -221,7 +221,7 @@ def tree_view(
         ),
         last={act: event.when.text for act, event in tree.last.items()},
         history=tuple(map(entry_view, tree.history)),
-        due=tuple(one for one in works if one.is_open),
+        due=due(works, today, FAR),
         settled=settled(works, today),
     )
 

@@ -9,6 +9,7 @@ from collections.abc import Callable
 
 from backbud.species import (
     CARE,
+    ROUTINE,
     ActWord,
     DetailWord,
     Event,
@@ -44,11 +45,12 @@ def after_work(
     settled_by: tuple[SettledBy, ...] = (),
     only_after: Callable[[Event], bool] | None = None,
     each_part: bool = False,
-    weight: Weight = CARE,
+    weight: Weight | None = None,
 ) -> Rule:
     """What is due so many days after one of these acts, for each part of the tree if so asked.
 
-    `weight`: how much it matters, and what becomes of it once its days have passed.
+    `weight`: how much it matters, and what becomes of it once its days have passed; None takes that
+    of aftercare, or of feed.
     """
 
     def ask(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
@@ -64,7 +66,7 @@ def after_work(
                 datum=f"It was {done.act} on {done.day}.",
                 cautions=cautions,
                 settled_by=settled_by,
-                weight=weight,
+                weight=weight or (ROUTINE if act == "fed" else CARE),
             )
 
     return after(rule_id, acts, ask)

@@ -259,6 +259,7 @@ def balances(
             cautions=cautions,
             settled_by=(act, "pruned"),
             weight=CHANCE,
+            singly=True,
         )
 
     return yearly(rule_id, when, ask)

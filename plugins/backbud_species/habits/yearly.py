@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import timedelta
+from datetime import date, timedelta
 
 from backbud.species import (
     CARE,
@@ -19,6 +19,9 @@ from backbud_species.habits.done import is_root_work, since
 
 # Cut roots take up no feed for about six weeks; common practice, no source.
 SIX_WEEKS = timedelta(weeks=6)
+
+# After so long a tree has grown out of its shape; common practice, no source.
+_YEARS_UNWIRED = timedelta(days=3 * 365)
 
 FROZEN_WOOD_SNAPS = "Frozen wood snaps: wire it thawed."
 LABEL_DECIDES = (
@@ -52,7 +55,15 @@ def wiring(
             datum=datum,
             cautions=cautions,
             weight=CHANCE,
+            singly=_not_wired_for_years(tree, window.opens),
         )
+
+
+def _not_wired_for_years(tree: Tree, day: date) -> bool:
+    """Whether a tree that the diary knows for so long was not wired in all that time."""
+    wired, known = tree.last.get("wired"), tree.history[0].event if tree.history else None
+    last = wired or known
+    return last is not None and last.day <= day - _YEARS_UNWIRED
 
 
 def pests(

@@ -9,8 +9,10 @@ from backbud.species import (
     Event,
     Proposal,
     Proposals,
+    Schedule,
     Tree,
     Year,
+    a_year_later,
     after,
     parts_of,
     weeks_after,
@@ -24,16 +26,21 @@ def still_tight(tree: Tree, done: Event, year: Year) -> Proposals:
         return
     if done.act == "checked" and (done.has("again") or not _looked_at_guys(done)):
         return
+    window = weeks_after(done.day, 8, 10, 14)
     for part in parts_of(done) if done.act == "guyed" else ("",):
         yield Proposal(
             "checked",
-            weeks_after(done.day, 8, 10, 14),
+            window,
             what=on_part("guys", part),
             part=part,
             because="A guy slackens as the branch sets, and its pad wears through.",
             settled_by=("checked guys", "unguyed"),
             minutes=5,
             weight=PRESSING,
+            schedule=Schedule(
+                after="A slack guy holds nothing, and its anchor cuts in.",
+                again=a_year_later(window),
+            ),
         )
 
 

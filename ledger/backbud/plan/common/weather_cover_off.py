@@ -11,9 +11,11 @@ from backbud.species import (
     Event,
     Proposal,
     Proposals,
+    Schedule,
     Tree,
     Window,
     Year,
+    a_year_later,
     after,
     days_after,
 )
@@ -66,6 +68,7 @@ def _off(window: Window, datum: str, because: str) -> Proposal:
         because=because,
         cautions=("Choose a dull day, and keep fleece at hand for late frost.",),
         weight=PRESSING,
+        schedule=Schedule(again=a_year_later(window)),
     )
 
 
@@ -74,10 +77,12 @@ def summer_is_over(tree: Tree, done: Event, year: Year) -> Proposals:
     """By months until the weather of the place decides. Common practice, no source."""
     if not tree.on("shade") or done.day >= year.on((10, 1)):
         return
+    window = coming(year, done.day, (9, 1), (9, 15), (10, 15))
     yield Proposal(
         "unshaded",
-        coming(year, done.day, (9, 1), (9, 15), (10, 15)),
+        window,
         datum=year.by_months,
         because="The low sun of autumn hardens the wood and the buds.",
         weight=PRESSING,
+        schedule=Schedule(again=a_year_later(window)),
     )

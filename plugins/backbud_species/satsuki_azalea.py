@@ -159,9 +159,11 @@ class SatsukiAzalea(LateFloweringEvergreen):
         ),
         *repots(
             "root-work",
-            at(69, 0, 10, 28, open_from=1),
-            because="Root work follows flowering or comes in spring, with other wedges each time, "
-            "so that over a few repottings the whole ball is renewed up to the trunk.",
+            at(69, 0, 10, 28),
+            without_flowers=(1, 7),
+            because="Root work follows flowering, or comes in spring where the buds came off, with "
+            "other wedges each time, so that over a few repottings the whole ball is renewed up to "
+            "the trunk.",
             cautions=(
                 "About 5 cm off the underside of a deep ball and some wedges out of the side is "
                 "enough in a cool place; a warm place bears more, up to bare roots.",

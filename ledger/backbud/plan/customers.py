@@ -28,7 +28,12 @@ def hand_back(tree: Tree, journal: Journal, quoter: Quoter) -> Iterator[Due]:
     if not tree.owner or (keeper is not None and tree.owner == keeper.handle):
         return
     came = _came(tree)
-    ready, agreed = (_this_time(tree.last.get(act), came) for act in ("ready", "agreed"))
+    ready, agreed, billed = (
+        _this_time(tree.last.get(act), came) for act in ("ready", "agreed", "billed")
+    )
+    if not tree.wanted:
+        # What is billed is done, and goes home.
+        ready = ready or billed
     if ready is not None:
         window = Window(ready.day, ready.day + AHEAD / 2, ready.day + AHEAD)
         reason = Reason("diary", quoter.reason(ready, tree), ready.origin)

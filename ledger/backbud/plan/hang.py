@@ -136,6 +136,11 @@ class Hanger:
             held = self.asker.ask(one.rule, tree, _without_undone(tree), one.given, year)
             if any(_holds_back(now, hard) for now in held for hard in found):
                 return held
+        if any(self._may_be_over(one, proposal, tree) for proposal in found):
+            # What may be done is asked of the tree as it stands today.
+            still = self.asker.ask(one.rule, tree, _without_undone(tree), one.given, year)
+            works = {(now.act, now.part) for now in still}
+            found = [p for p in found if p.weight.must or (p.act, p.part) in works]
         ask = partial(self.asker.ask, one.rule, tree, then)
         return kept_still(ask, found, one.given, year)
 
@@ -150,6 +155,17 @@ class Hanger:
             and not isinstance(given, Event)
             and given.first <= self.today <= proposal.window.closes
             and may_stress(self.journal.acts[proposal.act])
+            and not tree.done_since(given.first, proposal.act)
+        )
+
+    def _may_be_over(self, one: _Asked, proposal: Proposal, tree: Tree) -> bool:
+        """Whether it is a chance of a season that has begun and is not over, not taken yet."""
+        given = one.given
+        return (
+            one.event is None
+            and not isinstance(given, Event)
+            and not proposal.weight.must
+            and given.first <= self.today <= proposal.window.closes
             and not tree.done_since(given.first, proposal.act)
         )
 

@@ -24,18 +24,11 @@ class Time(NamedTuple):
     datum: Callable[[Any, Year], str]
 
 
-def at(stage: int, opens: int, best: int, closes: int, *, open_from: int | None = None) -> Time:
-    """So many days after a BBCH stage's first, usual and last day; before it, if negative.
-
-    `open_from`: an earlier stage, with whose first day the window opens already.
-    """
+def at(stage: int, opens: int, best: int, closes: int) -> Time:
+    """So many days after a BBCH stage's first, usual and last day; before it, if negative."""
 
     def window(given: Stage, year: Year) -> Window:
-        found = after_stage(given, opens, best, closes)
-        earlier = year.stage(open_from) if open_from is not None else None
-        if earlier is None:
-            return found
-        return Window(min(earlier.first, found.opens), found.best, found.closes)
+        return after_stage(given, opens, best, closes)
 
     return Time("stage", "year", stage, window, _because)
 

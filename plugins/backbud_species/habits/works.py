@@ -60,7 +60,7 @@ from backbud_species.habits.afterwards import (
     seals_cuts,
 )
 from backbud_species.habits.balance import balance
-from backbud_species.habits.flowers import flowers_are_off
+from backbud_species.habits.flowers import flowers_are_off, has_flowers
 from backbud_species.habits.gates import (
     ALWAYS,
     HARD_WORK,
@@ -68,10 +68,11 @@ from backbud_species.habits.gates import (
     LIGHT_WORK,
     Gate,
     strength_first,
+    worked_hard,
 )
 from backbud_species.habits.going_out import goes_out
 from backbud_species.habits.leaves import Way, late_frost, leaves_off
-from backbud_species.habits.repotting import repotting
+from backbud_species.habits.repotting import repotting, until
 from backbud_species.habits.roots import over_share
 from backbud_species.habits.rules import after, yearly
 from backbud_species.habits.times import Time, at, between, months, weeks
@@ -115,7 +116,6 @@ __all__ = [
 ]
 
 OnlyIf = Callable[[Tree, date, Year], bool]
-_ROOT_WORK = ("repotted", "potted-on", "root-pruned")
 
 
 # ------------------------------------------------------------------ any work of the year
@@ -284,10 +284,24 @@ def defoliates(
 
 
 def disbuds(
-    rule_id: str, when: Time, *, because: str, what: str = "before the flowers open"
+    rule_id: str,
+    when: Time,
+    *,
+    because: str,
+    what: str = "before the flowers open",
+    weight: Weight = CHANCE,
 ) -> Rule:
-    """Flower buds off before they open: what a weak tree needs most of all."""
-    return work(rule_id, "disbudded", when, because=because, what=what, gate=ALWAYS)
+    """Flower buds off before they open, where there are any: what a weak tree needs most of all."""
+    return work(
+        rule_id,
+        "disbudded",
+        when,
+        because=because,
+        what=what,
+        gate=ALWAYS,
+        weight=weight,
+        only_if=has_flowers,
+    )
 
 
 def deadheads(
@@ -302,7 +316,7 @@ def deadheads(
         what=what,
         cautions=cautions,
         gate=ALWAYS,
-        only_if=lambda tree, day, year: not flowers_are_off(tree, day, year),
+        only_if=has_flowers,
     )
 
 
@@ -316,15 +330,20 @@ def repots(
     because: str,
     cautions: tuple[str, ...] = (),
     for_owners: tuple[str, ...] = (),
+    without_flowers: tuple[int, int] | None = None,
 ) -> Works:
     """The repotting by the species' interval, and a close look where too much root went.
 
     Two rules, so write `*repots(…)`; the second has the id `root-share`. `for_owners`: cautions
-    that only a tree of somebody else has.
+    that only a tree of somebody else has. `without_flowers`: of a tree that is repotted after its
+    flowers, the stages between which it is where its flower buds came off.
     """
 
     def ask(species: Species, tree: Tree, year: Year, window: Window, datum: str) -> Proposals:
         said = (*cautions, *for_owners) if tree.owner else cautions
+        first = year.stage(without_flowers[0]) if without_flowers else None
+        if first and without_flowers and flowers_are_off(tree, window.opens, year):
+            window = until(first, year.stage(without_flowers[1]))
         yield from repotting(tree, year, window, species, because, said)
 
     def too_much(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
@@ -344,10 +363,10 @@ def feeds(rule_id: str, when: Time, *, because: str, what: str = "") -> Rule:
 
 
 def wires(rule_id: str, when: Time, *, because: str, cautions: tuple[str, ...] = ()) -> Rule:
-    """The season for wiring, with what the bark bears, and no heavy bend after other hard work."""
+    """The season for wiring, with what the bark bears; none after hard pruning or root work."""
 
     def ask(species: Species, tree: Tree, year: Year, window: Window, datum: str) -> Proposals:
-        if LIGHT_WORK.shut(tree, window.opens, year):
+        if LIGHT_WORK.shut(tree, window.opens, year) or worked_hard(tree, window.opens, year):
             return
         bark = (species.bark.value,) if species.bark else ()
         stressed = HARD_WORK.shut(tree, window.opens, year)

@@ -8,6 +8,7 @@ from backbud.species import (
     Proposal,
     Proposals,
     Tree,
+    Window,
     Year,
     after,
     days_after,
@@ -21,8 +22,10 @@ def feeding_begins(tree: Tree, done: Event, year: Year) -> Proposals:
     if done.has("no root work"):
         return
     window = days_after(done.day, 28, 35, 56)
-    if not year.on((4, 1)) <= window.best <= year.on((9, 30)):
+    ends = year.on((9, 30))
+    if not year.on((4, 1)) <= window.best <= ends:
         return
+    window = Window(window.opens, window.best, min(window.closes, ends))
     window, datum = out_of_the_heat(year, window, "")
     yield Proposal(
         "fed",

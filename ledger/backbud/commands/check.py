@@ -1,4 +1,4 @@
-"""`backbud check`: every problem of the journal, with its line."""
+"""`backbud check`: every problem of the journal, and what was done out of its time."""
 
 from __future__ import annotations
 
@@ -8,7 +8,8 @@ from backbud.commands.answers import print_json
 from backbud.commands.journal import journal_options, session_of
 from backbud.commands.parser import ArgumentParser
 from backbud.commands.status import FINE, PROBLEMS
-from backbud.say import say, say_problem
+from backbud.say import Heading, say, say_problem
+from backbud.session import Session
 
 
 def add_options(parser: ArgumentParser) -> None:
@@ -33,4 +34,19 @@ def run(options: Namespace) -> int:
             say_problem(problem)
         files = number(len({problem.file for problem in problems}), "file")
         say("", f"{number(len(problems), 'problem')} in {files}. {session.summary()}")
+    if not options.json:
+        _tell_cautions(session)
     return PROBLEMS if problems else FINE
+
+
+def _tell_cautions(session: Session) -> None:
+    """What was done or is planned out of its time; no problem of the journal, but of the tree."""
+    from backbud.plan.cautions import cautions_of, to_judge
+
+    trees = to_judge(session.histories, session.today)
+    found = list(cautions_of(session.plan(trees), session.today)) if trees else []
+    if found:
+        say("", Heading(f"Take care ({len(found)})"))
+    for caution in found:
+        at = f" ({caution.origin})" if caution.origin else ""
+        say(f"  {caution.tree}: {caution.text}{at}")

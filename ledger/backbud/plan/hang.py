@@ -24,6 +24,7 @@ from backbud.plan.asking import Asker
 from backbud.plan.calm import kept_still, season_or_stage
 from backbud.plan.common import RULES, UNLESS_SPECIES_SPEAKS
 from backbud.plan.common.bite import bite_of
+from backbud.plan.deeds import deed_planned
 from backbud.plan.due import Due, cause_of, due_of
 from backbud.plan.followups import Reason
 from backbud.plan.quote import Quoter, names_of
@@ -48,6 +49,8 @@ from backbud_grammar.dates import growing_year_days
 YEARS_BACK = 3
 AHEAD = timedelta(days=400)
 _DAY = timedelta(days=1)
+# How a caution begins that judges what is planned.
+WOULD_BE = "It would be "
 # The growing years before and after this one whose seasons still count.
 YEARS_AROUND = (-1, 0, 1)
 
@@ -168,6 +171,18 @@ class Hanger:
             and given.first <= self.today <= proposal.window.closes
             and not tree.done_since(given.first, proposal.act)
         )
+
+    def judged(self, due: Due, tree: Tree, species: Species | None) -> Due:
+        """A plan that is still open, with what its species says against it as cautions."""
+        one = due.follow_up
+        if species is None or one.outcome != "open" or not one.promised:
+            return due
+        year = self.years.at(tree, tree.place, one.window.best, species, ())
+        against = year.against(tree, deed_planned(one))
+        if not against:
+            return due
+        would = (said.replace("It was ", WOULD_BE, 1) for said in against)
+        return replace(due, follow_up=replace(one, cautions=(*one.cautions, *would)))
 
     def bites(self, tree: Tree, species: Species | None) -> Bites:
         """For each thing on a tree the day it is reckoned to bite; None where it is no wire."""

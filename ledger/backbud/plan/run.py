@@ -223,6 +223,11 @@ def weigh(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
     return [replace(due, follow_up=follow_up) for due, follow_up in pairs]
 
 
+def judge(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
+    """What the keeper planned is judged by the species' own times (species/judging.py)."""
+    return [asked.hanger.judged(due, asked.tree, asked.species) for due in dues]
+
+
 # How a tree is planned: each step takes what falls due after those before it. The minutes come
 # last and apart, since they are learned from all trees (hours.py).
 STEPS: tuple[tuple[str, PlanStep], ...] = (
@@ -233,6 +238,7 @@ STEPS: tuple[tuple[str, PlanStep], ...] = (
     ("settle", settle),
     ("give way", give_way),
     ("weigh", weigh),
+    ("judge", judge),
 )
 
 

@@ -47,8 +47,9 @@ from backbud.species.facts import (
     RepotInterval,
 )
 from backbud.species.heat import out_of_the_heat
+from backbud.species.judging import Deed, Judge, judged
 from backbud.species.proposals import Proposal, Proposals, Section
-from backbud.species.rules import Rule, after, each, when
+from backbud.species.rules import Rule, WorkTime, after, each, when
 from backbud.species.schedule import NOTHING_SAID, Schedule, a_year_later, next_after
 from backbud.species.stages import Stage, StageMonths, after_stage, stage_name
 from backbud.species.weight import (
@@ -97,6 +98,7 @@ __all__ = [
     "ActWord",
     "AtStake",
     "Datum",
+    "Deed",
     "DetailName",
     "DetailWord",
     "Effort",
@@ -106,6 +108,7 @@ __all__ = [
     "Fact",
     "Figure",
     "Form",
+    "Judge",
     "OnTree",
     "OncePast",
     "Proposal",
@@ -128,6 +131,7 @@ __all__ = [
     "Wedge",
     "Weight",
     "Window",
+    "WorkTime",
     "Year",
     "Zone",
     "a_year_later",
@@ -143,6 +147,7 @@ __all__ = [
     "is_hard_pruning",
     "is_root_work",
     "joined",
+    "judged",
     "next_after",
     "out_of_the_heat",
     "parts_of",

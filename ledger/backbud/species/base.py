@@ -6,6 +6,7 @@ from typing import ClassVar, Literal
 
 from backbud.bench.bite import USUAL_GIRTH_GROWTH_MM
 from backbud.species.facts import COMMON_PRACTICE, Fact, RepotInterval
+from backbud.species.judging import Judge
 from backbud.species.rules import Rule
 from backbud.species.stages import StageMonths
 
@@ -33,6 +34,7 @@ class Species:
     `comes_in_below_c`: of a tender tree, the coldest night, in °C, that it stays outside in.
     `advice`: what whoever keeps the tree should know, `never`: what must not be done to it; each
     one sentence, for the care sheet.
+    `judges`: what speaks against a work, done or planned, beside its times.
     `works`: rules made by builders (`backbud_species.habits.works`), beside the methods;
     `rule_prefix`: what their ids begin with, never changed (the botanical name when empty).
     """
@@ -65,6 +67,7 @@ class Species:
     chill_portions: ClassVar[Fact[float] | None] = None
     wire_check_weeks: ClassVar[Fact[tuple[int, int, int]]] = Fact((4, 6, 8), COMMON_PRACTICE)
     girth_growth_mm: ClassVar[Fact[float]] = Fact(USUAL_GIRTH_GROWTH_MM, COMMON_PRACTICE)
+    judges: ClassVar[tuple[Judge, ...]] = ()
     rule_prefix: ClassVar[str] = ""
     works: ClassVar[tuple[Rule, ...]] = ()
 

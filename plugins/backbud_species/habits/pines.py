@@ -10,6 +10,7 @@ from backbud.species import (
     FROM_MEMORY,
     PRESSING,
     Fact,
+    Judge,
     Rule,
     StageMonths,
     Tree,
@@ -20,6 +21,7 @@ from backbud_species.habits.candles import decandles, evens_candles
 from backbud_species.habits.conifers import Conifer
 from backbud_species.habits.done import is_hard_pruning, since
 from backbud_species.habits.gates import DECANDLING
+from backbud_species.habits.judges import SECOND_FLUSH
 from backbud_species.habits.works import (
     after_work,
     altered,
@@ -143,6 +145,7 @@ class OneFlushPine(Pine):
 class TwoFlushPine(Pine):
     """A pine that answers candle cutting with a second flush, if it is strong."""
 
+    judges: ClassVar[tuple[Judge, ...]] = SECOND_FLUSH
     never: ClassVar[tuple[str, ...]] = (
         "Never decandle a weak tree, or one whose roots were worked on this year.",
         *Pine.never,

@@ -350,7 +350,7 @@ def repots(
         if species.root_share is not None:
             yield from over_share(tree, done, year, species.root_share)
 
-    return yearly(rule_id, when, ask), after("root-share", (), too_much, ("root_work",))
+    return yearly(rule_id, when, ask, "repotted"), after("root-share", (), too_much, ("root_work",))
 
 
 def feeds(rule_id: str, when: Time, *, because: str, what: str = "") -> Rule:

@@ -13,7 +13,9 @@ def look_for_threads(tree: bb.Tree, done: bb.Event, year: bb.Year) -> bb.Proposa
     why = "White threads on the roots, a season later, show that the fungus took."
     window = bb.weeks_after(done.day, 26, 30, 40)
     seen = ("checked roots", "repotted")
-    yield bb.Proposal("checked", window, why, what="roots for the fungus", settled_by=seen)
+    yield bb.Proposal(
+        "checked", window, why, what="roots for the fungus", settled_by=seen, weight=bb.STAYS_ON
+    )
 
 
 def section(tree: bb.Tree, year: bb.Year) -> bb.Section | None:
@@ -33,4 +35,4 @@ class Rowan(bb.Species):
         if not tree.done_since(last_spring, "repotted"):
             why = "Its fast roots fill a pot in two years; they are cut before the leaves open."
             window = year.months((3, 1), (3, 20), (4, 10))
-            yield bb.Proposal("repotted", window, why, datum=year.by_months)
+            yield bb.Proposal("repotted", window, why, datum=year.by_months, weight=bb.CARE)

@@ -8,16 +8,16 @@ from datetime import date, timedelta
 from backbud.plan.followups import State
 from backbud.plan.waits import WAITS
 from backbud.say import Heading
-from backbud.views.day import rounds
+from backbud.views.day import joint_title, rounds, stands
 from backbud.views.history import EntryView
 from backbud.views.tree import ThingView, TreeView
 from backbud.views.work import WorkView
 from backbud.words import beside, between, day, full_day, minutes, number
 
-HEADINGS: tuple[tuple[State, str], ...] = (
-    ("overdue", "Overdue"),
-    ("now", "Now"),
-    ("coming", "Coming"),
+HEADINGS: tuple[tuple[tuple[State, ...], str], ...] = (
+    (("overdue", "now"), "Now"),
+    (("coming",), "Coming"),
+    (("promised",), "Given word: close it or plan it again"),
 )
 LAST_LINES = 12
 
@@ -28,8 +28,8 @@ def due_lines(found: Sequence[WorkView], today: date, within: timedelta) -> Iter
     if not found:
         yield f"Nothing is due until {day(today + within, today.year)}."
         return
-    for state, heading in HEADINGS:
-        some = [work for work in found if work.state == state]
+    for states, heading in HEADINGS:
+        some = [work for work in found if stands(work, today) in states]
         if not some:
             continue
         yield Heading(f"{heading} ({len(some)})")
@@ -37,26 +37,40 @@ def due_lines(found: Sequence[WorkView], today: date, within: timedelta) -> Iter
         wide = max(len(_whose(those)) for those in some_rounds)
         for those in some_rounds:
             work = those[0]
-            if state == "coming":
-                when = between(work.opens, work.closes, today.year)
-            else:
-                when = f"until {day(work.closes, today.year)}"
             yield (
-                f"  {_whose(those):<{wide}}  {work.title}  –  {when}"
+                f"  {_whose(those):<{wide}}  {joint_title(those)}  –  {_when(work, today)}"
                 f"  ({minutes(sum(one.minutes for one in those))})"
                 f"{f' · {WAITS}' if work.waits_on_weather else ''}"
             )
-            if len(those) > 1:
-                yield f"  {'':<{wide}}    {', '.join(one.tree for one in those)}"
+            trees = _trees(those)
+            if len(trees) > 1:
+                yield f"  {'':<{wide}}    {', '.join(trees)}"
             # What comes later is looked at closely later.
-            for caution in work.cautions if state != "coming" else ():
+            if stands(work, today) == "coming":
+                continue
+            if work.said:
+                yield f"  {'':<{wide}}    {work.said}"
+            for caution in work.cautions:
                 yield f"  {'':<{wide}}    ! {caution}"
         yield ""
     yield "Why: backbud why TREE/RULE/CAUSE (the ids: backbud due --json)"
 
 
 def _whose(those: Sequence[WorkView]) -> str:
-    return those[0].tree if len(those) == 1 else number(len(those), "tree")
+    trees = _trees(those)
+    return trees[0] if len(trees) == 1 else number(len(trees), "tree")
+
+
+def _trees(those: Sequence[WorkView]) -> list[str]:
+    return list(dict.fromkeys(one.tree for one in those))
+
+
+def _when(work: WorkView, today: date) -> str:
+    stand = stands(work, today)
+    if stand == "coming":
+        return between(work.opens, work.closes, today.year)
+    word = "until" if stand == "now" else "was due"
+    return f"{word} {day(work.closes, today.year)}"
 
 
 def why_lines(work: WorkView, today: date) -> Iterator[str]:
@@ -72,6 +86,8 @@ def why_lines(work: WorkView, today: date) -> Iterator[str]:
         was = work.moved_from
         yield f"  was     {between(was.opens, was.closes, today.year)}"
     yield f"  takes   {minutes(work.minutes)}"
+    if work.said:
+        yield f"  today   {work.said}"
     for n, reason in enumerate(work.because):
         yield f"  {'because' if n == 0 else '       '} {reason}"
     for caution in work.cautions:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths
+from backbud.species import COMMON_PRACTICE, FROM_MEMORY, PRESSING, Fact, Rule, StageMonths
 from backbud_species.habits.done import is_hard_pruning
 from backbud_species.habits.flowering import LateFloweringEvergreen
 from backbud_species.habits.gates import REGROWN
@@ -150,7 +150,7 @@ class SatsukiAzalea(LateFloweringEvergreen):
             because="Hard pruning answers with buds along the old wood in about eight weeks.",
             only_after=is_hard_pruning,
             each_part=True,
-            lapses=False,
+            weight=PRESSING,
         ),
         wires(
             "wire",
@@ -161,9 +161,11 @@ class SatsukiAzalea(LateFloweringEvergreen):
         ),
         *repots(
             "root-work",
-            at(69, 0, 10, 28, open_from=1),
-            because="Root work follows flowering or comes in spring, with other wedges each time, "
-            "so that over a few repottings the whole ball is renewed up to the trunk.",
+            at(69, 0, 10, 28),
+            without_flowers=(1, 7),
+            because="Root work follows flowering, or comes in spring where the buds came off, with "
+            "other wedges each time, so that over a few repottings the whole ball is renewed up to "
+            "the trunk.",
             cautions=(
                 "About 5 cm off the underside of a deep ball and some wedges out of the side is "
                 "enough in a cool place; a warm place bears more, up to bare roots.",

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths
+from backbud.species import COMMON_PRACTICE, FROM_MEMORY, PRESSING, Fact, Rule, StageMonths
 from backbud_species.habits.flushes import trims_again
 from backbud_species.habits.maples import SpreadingMaple
 from backbud_species.habits.strength import by_strength, left_to_grow
@@ -129,7 +129,7 @@ class TridentMaple(SpreadingMaple):
             because="New leaves stand about four weeks after a stripping; until then it drinks "
             "little and burns easily.",
             settled_by=("checked strength",),
-            lapses=False,
+            weight=PRESSING,
         ),
         prunes(
             "prune",

@@ -11,6 +11,7 @@ from backbud.plan.followups import FollowUp
 from backbud.plan.run import Plan, plan_all
 from backbud.session import Session
 from backbud.species import (
+    PRESSING,
     Event,
     Proposal,
     Proposals,
@@ -47,15 +48,20 @@ class Pattern(Species):
                 Window(stage.first, stage.day, stage.last),
                 "It is repotted every three years.",
                 datum=f"Last on {last.day}.",
+                weight=PRESSING,
             )
 
     @each("spring", rule="feed-spring")
     def feed_in_spring(self, tree: Tree, season: Season, year: Year) -> Proposals:
-        yield Proposal("fed", year.months((4, 1), (4, 10), (4, 30)), "It is fed in spring.")
+        yield Proposal(
+            "fed", year.months((4, 1), (4, 10), (4, 30)), "It is fed in spring.", weight=PRESSING
+        )
 
     @each("autumn", rule="feed-autumn")
     def feed_in_autumn(self, tree: Tree, season: Season, year: Year) -> Proposals:
-        yield Proposal("fed", year.months((9, 15), (10, 1), (10, 15)), "It is fed in autumn.")
+        yield Proposal(
+            "fed", year.months((9, 15), (10, 1), (10, 15)), "It is fed in autumn.", weight=PRESSING
+        )
 
     @each("summer", rule="trim")
     def trim(self, tree: Tree, season: Season, year: Year) -> Proposals:
@@ -65,6 +71,7 @@ class Pattern(Species):
             "Low shoots first.",
             what="low shoots",
             part="low",
+            weight=PRESSING,
         )
         yield Proposal(
             "trimmed",
@@ -72,16 +79,23 @@ class Pattern(Species):
             "Then the rest.",
             what="the rest",
             part="rest",
+            weight=PRESSING,
         )
 
     @each("summer", rule="trim-late")
     def trim_late(self, tree: Tree, season: Season, year: Year) -> Proposals:
-        yield Proposal("trimmed", year.months((8, 1), (8, 10), (8, 20)), "The second flush.")
+        yield Proposal(
+            "trimmed", year.months((8, 1), (8, 10), (8, 20)), "The second flush.", weight=PRESSING
+        )
 
     @after("pruned", rule="shelter")
     def in_and_out(self, tree: Tree, done: Event, year: Year) -> Proposals:
-        yield Proposal("moved", days_after(done.day, 0, 1, 7), "Under glass.", part="in")
-        yield Proposal("moved", days_after(done.day, 14, 21, 28), "Out again.", part="out")
+        yield Proposal(
+            "moved", days_after(done.day, 0, 1, 7), "Under glass.", part="in", weight=PRESSING
+        )
+        yield Proposal(
+            "moved", days_after(done.day, 14, 21, 28), "Out again.", part="out", weight=PRESSING
+        )
 
 
 def _plan(session: Session, species: Species | None) -> Plan:

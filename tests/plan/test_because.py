@@ -231,8 +231,19 @@ def test_due_for_a_program(written, tmp_path, capsys) -> None:
         "extent": "usual",
         "wedges": [],
         "settled": None,
+        # The wood is harmed where nobody looks, and more so each week.
+        "at_stake": "harm",
+        "must": True,
+        "once_past": "grows",
+        "single": True,
+        "group": "",
+        "part": "left 2",
+        "settled_by": ["checked wire", "unwired"],
+        "said": "",
     }
-    assert [one["best"] for one in found] == sorted(one["best"] for one in found)
+    # "harm" before "style".
+    now = [one["at_stake"] for one in found if one["state"] in ("now", "overdue")]
+    assert now == sorted(now) and set(now) == {"harm", "style"}
 
 
 def test_why_tells_the_chain(written, tmp_path, capsys) -> None:

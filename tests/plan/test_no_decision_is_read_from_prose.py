@@ -31,7 +31,7 @@ def _of(follow_up: FollowUp, today: date) -> tuple[object, ...]:
         follow_up.state(today),
         follow_up.settled and follow_up.settled.origin,
         follow_up.settled_by,
-        follow_up.lapses,
+        follow_up.weight.lapses,
         follow_up.planned,
         follow_up.wedges,
         follow_up.extent,

@@ -9,6 +9,7 @@ import pytest
 from backbud.journal.problems import as_problems
 from backbud.plan.run import plan_all
 from backbud.species import (
+    PRESSING,
     Event,
     Proposal,
     Proposals,
@@ -41,13 +42,15 @@ class Good(Species):
 
     @each("summer", rule="good")
     def good(self, tree: Tree, season: Season, year: Year) -> Proposals:
-        yield Proposal("trimmed", year.months((6, 1), (6, 5), (6, 15)), "It is trimmed.")
+        yield Proposal(
+            "trimmed", year.months((6, 1), (6, 5), (6, 15)), "It is trimmed.", weight=PRESSING
+        )
 
 
 class Raises(Good):
     @after("wired", rule="bad")
     def bad(self, tree: Tree, done: Event, year: Year) -> Proposals:
-        yield Proposal("fed", days_after(done.day, 1, 2, 3), "Before it fails.")
+        yield Proposal("fed", days_after(done.day, 1, 2, 3), "Before it fails.", weight=PRESSING)
         raise KeyError("nothing so called")
 
 
@@ -60,25 +63,29 @@ class NoProposal(Good):
 class NoAct(Good):
     @after("wired", rule="bad")
     def bad(self, tree: Tree, done: Event, year: Year) -> Proposals:
-        yield Proposal("feed", days_after(done.day, 1, 2, 3), "The past form is fed.")
+        yield Proposal(
+            "feed", days_after(done.day, 1, 2, 3), "The past form is fed.", weight=PRESSING
+        )
 
 
 class NoSettlingAct(Good):
     @after("wired", rule="bad")
     def bad(self, tree: Tree, done: Event, year: Year) -> Proposals:
-        yield Proposal("fed", days_after(done.day, 1, 2, 3), "", settled_by=("feeded",))
+        yield Proposal(
+            "fed", days_after(done.day, 1, 2, 3), "", settled_by=("feeded",), weight=PRESSING
+        )
 
 
 class NoWindow(Good):
     @after("wired", rule="bad")
     def bad(self, tree: Tree, done: Event, year: Year) -> Proposals:
-        yield Proposal("fed", Window(done.day, date(2020, 1, 1), done.day), "")
+        yield Proposal("fed", Window(done.day, date(2020, 1, 1), done.day), "", weight=PRESSING)
 
 
 class NoRoom(Good):
     @after("wired", rule="bad")
     def bad(self, tree: Tree, done: Event, year: Year) -> Proposals:
-        yield Proposal("fed", days_after(done.day, 0, 0, 10**7), "")
+        yield Proposal("fed", days_after(done.day, 0, 0, 10**7), "", weight=PRESSING)
 
 
 class NoGenerator(Good):

@@ -147,7 +147,7 @@ def test_early_root_work_counts_else_the_roots_are_done_twice(written, wanted, p
 
 @pytest.mark.parametrize(("act", "state"), [
     ("repotted same pot", "done"), ("potted-on into tray-7", "done"),
-    ("slipped into tray-7", "done"), ("root-pruned off 20 %", "overdue"),
+    ("slipped into tray-7", "done"), ("root-pruned off 20 %", "promised"),
 ])  # fmt: skip
 def test_new_soil_is_new_soil(written, states, act, state) -> None:
     session = written(
@@ -195,7 +195,8 @@ def test_in_and_out_are_two_moves(written, states, pattern) -> None:
 def test_the_next_cycle_stands_for_the_last(written, states, pattern) -> None:
     text = diary(("2023-03-20", "hoshi repotted same pot"))
     assert states(written(text, "2027-02-28"), "/repot/", pattern) == {
-        "hoshi/repot/2026": "overdue",
+        # Late for a season, and no longer.
+        "hoshi/repot/2026": "lapsed",
         "hoshi/repot/2027": "coming",
         "hoshi/repot/2028": "coming",
     }
@@ -305,31 +306,31 @@ def test_put_off_moves_the_window_and_shows_both(written, find, days, states, pa
         ("2026-03-07", "hoshi put-off repot, to 2027-03 -- the layer comes off this month"),
     ]
     session = written(diary(*pages), "2026-03-08")
-    repot = find(session, "hoshi/repot/2026", pattern)
+    repot = find(session, "hoshi/repot/2027", pattern)
     assert days(repot) == ["2027-03-01", "2027-03-16", "2027-03-31"]
     assert repot.moved_from.opens.isoformat() == "2026-03-01"
     assert repot.state(session.today) == "coming"
     assert repot.because[-1].text == (
         "2026-03-07: put-off repot, to 2027-03 – the layer comes off this month."
     )
-    # It moved, so it is not asked for a second time next year, nor as a plan of its own.
+    # It is the repotting of next year now, so it is not asked for twice, nor as a plan of its own.
     assert states(session, "hoshi/repot/", pattern) == {
-        "hoshi/repot/2026": "coming",
-        "hoshi/repot/2027": "replaced",
+        "hoshi/repot/2026": "replaced",
+        "hoshi/repot/2027": "coming",
     }
     done = written(diary(*pages, ("2027-03-12", "hoshi repotted same pot")), "2027-03-13")
-    assert states(done, "hoshi/repot/2026", pattern) == {"hoshi/repot/2026": "done"}
-    assert states(done, "hoshi/repot/2027", pattern) == {"hoshi/repot/2027": "replaced"}
+    assert states(done, "hoshi/repot/2026", pattern) == {"hoshi/repot/2026": "replaced"}
+    assert states(done, "hoshi/repot/2027", pattern) == {"hoshi/repot/2027": "done"}
 
 
-def test_what_was_put_off_for_years_keeps_its_id(written, wanted, pattern) -> None:
+def test_what_was_put_off_for_years_is_that_year_s(written, wanted, pattern) -> None:
     text = diary(
         ("2022-03-20", "hoshi repotted same pot"), ("2025-03-07", "hoshi put-off repot, to 2028-03")
     )
     for today in ("2025-03-08", "2026-06-01", "2027-12-01", "2028-03-10"):
         asked = {f"hoshi/repot/{year}" for year in range(2025, 2029)}
         found = wanted(written(text, today), "hoshi/repot/", pattern)
-        assert found & asked == {"hoshi/repot/2025"}, today
+        assert found & asked == {"hoshi/repot/2028"}, today
 
 
 def test_put_off_twice_shows_where_it_began(written, find, days, pattern) -> None:

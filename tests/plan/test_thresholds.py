@@ -13,6 +13,7 @@ from backbud.collection.fold import tree_on
 from backbud.plan.foliage import BARE, IN_LEAF, THINNED, Foliage
 from backbud.plan.year import Years
 from backbud.species import (
+    PRESSING,
     Proposal,
     Proposals,
     Season,
@@ -47,9 +48,11 @@ class Hard(Species):
         window = year.months((4, 1), (4, 10), (5, 10))
         if tree.weak:
             settled_by = ("checked strength", "vigour", "bent")
-            yield Proposal("checked", window, "It is too weak.", settled_by=settled_by)
+            yield Proposal(
+                "checked", window, "It is too weak.", settled_by=settled_by, weight=PRESSING
+            )
         else:
-            yield Proposal("bent", window, "It is bent in spring.")
+            yield Proposal("bent", window, "It is bent in spring.", weight=PRESSING)
 
 
 # ------------------------------------------------------------------ settle.py
@@ -135,7 +138,7 @@ def test_work_in_part_is_no_second_insult(written, find, extent, cautions) -> No
         @each("summer", rule="strip")
         def strip(self, tree: Tree, season: Season, year: Year) -> Proposals:
             window = year.months((6, 1), (6, 5), (6, 15))
-            yield Proposal("defoliated", window, "It is stripped.", extent=extent)
+            yield Proposal("defoliated", window, "It is stripped.", extent=extent, weight=PRESSING)
 
     session = written(diary(("2027-03-06", "repotted same pot")), "2027-06-02")
     assert find(session, "strip/2027", Stripped()).cautions == cautions

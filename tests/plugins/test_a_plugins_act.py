@@ -15,7 +15,7 @@ from backbud.views.history import entry_view
 from backbud_grammar.acts import ACTS
 
 PLUGIN = """\
-from backbud.species import ActForm, Effort, Form, Proposal, each
+from backbud.species import CARE, ActForm, Effort, Form, Proposal, each
 
 acts = (
     ActForm(
@@ -36,7 +36,8 @@ acts = (
 
 @each("summer", rule="own-spade")
 def spade(tree, season, year):
-    yield Proposal("air-spaded", year.months((12, 1), (12, 8), (12, 20)), "The soil is hard.")
+    window = year.months((12, 1), (12, 8), (12, 20))
+    yield Proposal("air-spaded", window, "The soil is hard.", weight=CARE)
 """
 TODAY = date(2026, 11, 20)
 
@@ -168,7 +169,7 @@ def test_a_rule_may_hang_on_a_trait_and_a_misspelt_one_is_a_problem(yard) -> Non
         "from backbud.species import *\n"
         "@after(having=('{}',), rule='own')\n"
         "def look(tree, done, year):\n"
-        "    yield Proposal('checked', days_after(done.day, 1, 2, 3), 'Look.')\n"
+        "    yield Proposal('checked', days_after(done.day, 1, 2, 3), 'Look.', weight=CARE)\n"
     )
     yard.append("2026-11-19\nhoshi\n  slipped\n")
     yard.plugin(rule.format("potting"))

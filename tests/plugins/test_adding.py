@@ -156,7 +156,7 @@ def test_a_rule_of_the_year_holds_for_every_tree(yard) -> None:
         "from backbud.species import *\n"
         "@each('summer', rule='own-turn')\n"
         "def turn(tree, season, year):\n"
-        "    yield Proposal('turned', year.months((7, 1), (7, 8), (7, 15)), 'Light.')\n"
+        "    yield Proposal('turned', year.months((7, 1), (7, 8), (7, 15)), 'Sun.', weight=CARE)\n"
     )
     yard.trust()
     ids = {f.id for f in yard.open().plan().all()}
@@ -176,7 +176,8 @@ def test_a_process_that_compiles_again_and_again_plans_anew(yard) -> None:
         "from backbud.species import *\n"
         "@after('wired', rule='own-turn')\n"
         "def turn(tree, done, year):\n"
-        "    yield Proposal('turned', Window(*3 * [year.today]), 'Light.', what='for a charm')\n"
+        "    now = Window(*3 * [year.today])\n"
+        "    yield Proposal('turned', now, 'Light.', what='for a charm', weight=CARE)\n"
     )
     kept = Memo()
 

@@ -148,47 +148,50 @@ AS_IT_IS_ASKED = {
     "raises": ("raise KeyError('no')", 2, "KeyError: 'no'"),
     "leaves the program": ("raise SystemExit", 2, "SystemExit"),
     "a window reversed": (
-        "yield Proposal('fed', days_after(done.day, 3, 2, 1), 'No.')",
+        "yield Proposal('fed', days_after(done.day, 3, 2, 1), 'No.', weight=CARE)",
         2, "ValueError: window not in order: ",
     ),
     "an unknown act": (
-        "yield Proposal('fertilised', days_after(done.day, 1, 2, 3), 'No.')",
+        "yield Proposal('fertilised', days_after(done.day, 1, 2, 3), 'No.', weight=CARE)",
         0, "ValueError: “fertilised” is no act in its past form",
     ),
     "a text": ("yield 'feed it'", 0, "TypeError: it yielded 'feed it', which is no Proposal"),
     "a text returned": ("return 'feed it'", 0, "TypeError: it yielded 'f', which is no Proposal"),
     "nothing to go through": ("return 3", 0, "TypeError: 'int' object is not iterable"),
     "texts for dates": (
-        "yield Proposal('fed', Window('2026-01-01', '2026-01-02', '2026-01-03'), 'No.')",
+        "yield Proposal('fed', Window(*3 * ['2026-01-01']), 'No.', weight=CARE)",
         0, "ValueError: it yielded a window of ",
     ),
     "times for dates": (
-        "t = datetime(2026, 5, 1); yield Proposal('fed', Window(t, t, t), 'No.')",
+        "t = datetime(2026, 5, 1); yield Proposal('fed', Window(t, t, t), 'No.', weight=CARE)",
         0, "ValueError: it yielded a window of ",
     ),
-    "no window": ("yield Proposal('fed', None, 'No.')", 0, "ValueError: it yielded a window of"),
+    "no window": (
+        "yield Proposal('fed', None, 'No.', weight=CARE)",
+        0, "ValueError: it yielded a window of"
+    ),
     "a window without end": (
-        "yield Proposal('fed', days_after(done.day, 0, 1, 9000), 'No.')",
+        "yield Proposal('fed', days_after(done.day, 0, 1, 9000), 'No.', weight=CARE)",
         0, "ValueError: its window is longer than ten years: ",
     ),
     "a window in another age": (
-        "yield Proposal('fed', days_after(done.day, 90000, 90001, 90002), 'No.')",
+        "yield Proposal('fed', days_after(done.day, 90000, 90001, 90002), 'No.', weight=CARE)",
         0, "ValueError: its window is more than a hundred years off: ",
     ),
     "numbers for words": (
-        "yield Proposal('fed', days_after(done.day, 1, 2, 3), 5)",
+        "yield Proposal('fed', days_after(done.day, 1, 2, 3), 5, weight=CARE)",
         0, "ValueError: it yielded a Proposal that is not in order: ",
     ),
     "half a letter": (
-        "yield Proposal('fed', days_after(done.day, 1, 2, 3), '\\ud800')",
+        "yield Proposal('fed', days_after(done.day, 1, 2, 3), '\\ud800', weight=CARE)",
         0, "ValueError: it yielded a Proposal that is not in order: ",
     ),
     "a text for cautions": (
-        "yield Proposal('fed', days_after(done.day, 1, 2, 3), 'No.', cautions='Take care.')",
+        "yield Proposal('fed', days_after(done.day, 1, 2, 3), 'No.', cautions='No', weight=CARE)",
         0, "ValueError: it yielded a Proposal that is not in order: ",
     ),
     "far too many": (
-        "yield from [Proposal('fed', days_after(done.day, 1, 2, 3), 'No.', part=str(n))"
+        "yield from [Proposal('fed', days_after(done.day, 1, 2, 3), '', part=str(n), weight=CARE)"
         " for n in range(10_000)]",
         0, "ValueError: it yielded more than 500 times",
     ),
@@ -260,7 +263,7 @@ def test_the_sound_part_of_a_file_is_used(yard) -> None:
     yard.plugin(
         HEAD
         + "acts = (ActForm('mossed', 'feed', 'Own'), ActForm('charmed', 'charm', 'Own'))\n"
-        + rule("yield Proposal('charmed', days_after(done.day, 1, 2, 3), 'Yes.')")
+        + rule("yield Proposal('charmed', days_after(done.day, 1, 2, 3), 'Yes.', weight=CARE)")
     )
     yard.trust()
     plan = yard.open().plan()
@@ -286,7 +289,10 @@ def test_one_file_that_fails_does_not_take_the_others_along(yard) -> None:
     yard.plugin(b"\xff\xfe".decode("latin-1"), "b.py")
     (yard.folder / "plugins/b.py").write_bytes(b"x = 1\n\xff\n")
     yard.plugin("", "no-name.py")
-    yard.plugin(HEAD + rule("yield Proposal('fed', days_after(done.day, 1, 2, 3), 'Yes.')"), "z.py")
+    yard.plugin(
+        HEAD + rule("yield Proposal('fed', days_after(done.day, 1, 2, 3), 'Yes.', weight=CARE)"),
+        "z.py",
+    )
     yard.trust()
     session = yard.open()
     assert any("/own/" in f.id for f in session.plan().all())
@@ -367,7 +373,7 @@ def test_what_a_rule_yields_may_be_so_long_and_no_longer(yard) -> None:
     """A text of a megabyte, a million times: never written out, so it takes no time."""
     body = (
         "yield Proposal('checked', Window(done.day, done.day, done.day), 'why',\n"
-        f"        cautions={GIGANTIC})"
+        f"        cautions={GIGANTIC}, weight=CARE)"
     )
     yard.plugin(HEAD + rule(body))
     began = time.process_time()

@@ -39,13 +39,13 @@ hoshi, yuki
   wired     3 mm Al
 """
 RULE_OF_YUKI = """\
-from backbud.species import after, days_after, Proposal
+from backbud.species import CARE, after, days_after, Proposal
 
 @after("wired", rule="own-look")
 def own_look(tree, done, year):
     if tree.handle == "yuki":
         raise KeyError("nothing so called")
-    yield Proposal("checked", days_after(done.day, 1, 2, 3), "A look.")
+    yield Proposal("checked", days_after(done.day, 1, 2, 3), "A look.", weight=CARE)
 """
 SECTION = """\
 def section(tree, year):

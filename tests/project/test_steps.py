@@ -17,7 +17,7 @@ READING = [
     "find", "load", "settings", "part", "cards", "home", "pages", "misplaced", "amounts",
     "remember",
 ]  # fmt: skip
-PLANNING = ["hang", "name", "keep", "cycle", "settle", "give way", "weigh"]
+PLANNING = ["hang", "name", "keep", "cycle", "settle", "give way", "weigh", "judge"]
 SHOWING = ["index.html", "trees.html", "weather.html", "season.html", "stores.html"]
 
 

@@ -25,15 +25,16 @@ def test_types_are_strict() -> None:
 
 # Each line but the first two says one word that is in no table.
 MISSPELT = """\
-from backbud.species import Event, Proposal, Proposals, Tree, Year, after, days_after
+from backbud.species import CARE, Event, Proposal, Proposals, Tree, Year, after, days_after
 def rule(tree: Tree, done: Event, year: Year) -> Proposals:
     done.has("intoo")
     done.says("heavvy")
     done.act == "unwraped"
     tree.last_of("repoted")
     after("prunned", rule="x")
-    yield Proposal("fedd", days_after(done.day, 1, 2, 3), "")
-    yield Proposal("fed", days_after(done.day, 1, 2, 3), "", settled_by=("checked wyre",))
+    yield Proposal("fedd", days_after(done.day, 1, 2, 3), "", weight=CARE)
+    yield Proposal("fed", days_after(done.day, 1, 2, 3), "", weight=CARE,
+                   settled_by=("checked wyre",))
 """
 
 
@@ -42,7 +43,7 @@ def test_a_misspelt_act_or_detail_fails_in_the_type_checker(tmp_path: Path) -> N
     rule.write_text(MISSPELT)
     done = run(sys.executable, "-m", "mypy", "--no-error-summary", str(rule))
     wrong = [int(line.split(":")[1]) for line in done.stdout.splitlines() if ": error:" in line]
-    assert wrong == [3, 4, 5, 6, 7, 8, 9], done.stdout
+    assert wrong == [3, 4, 5, 6, 7, 8, 10], done.stdout
     rule.write_text(
         MISSPELT.replace("intoo", "into")
         .replace("heavvy", "heavy")

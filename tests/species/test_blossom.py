@@ -379,7 +379,7 @@ def test_a_years_list_is_one_that_can_be_worked(made, species, place, strength):
     found = made.yearly(species, grown(made, strength=strength), made.year(species, place))
     assert (3 if strength == "weak" else 6) <= len(found) <= 13
     for proposal in found:
-        assert proposal.act in words and proposal.lapses
+        assert proposal.act in words and proposal.weight.lapses
         assert proposal.act not in ("defoliated", "decandled"), "none of these is ever stripped"
     hard = {"repotted", "trimmed", "pruned", "pinched", "thinned", "rubbed", "wired"}
     assert strength != "weak" or hard.isdisjoint(p.act for p in found)

@@ -189,7 +189,7 @@ def test_work_of_a_season_lapses_with_it(made, kind):
             strength=strength,
         )
         for proposal in made.yearly(species, tree, made.year(species, "warm")):
-            assert proposal.lapses, proposal
+            assert proposal.weight.lapses, proposal
 
 
 @pytest.mark.parametrize("kind", KINDS)

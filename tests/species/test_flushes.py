@@ -9,7 +9,7 @@ import pytest
 from tests.species.test_every_species import KINDS
 
 from backbud.plan.run import plan_all
-from backbud.species import Proposal, Proposals, Season, Species, Tree, Year, each
+from backbud.species import PRESSING, Proposal, Proposals, Season, Species, Tree, Year, each
 
 CARDS = """
     place yard
@@ -69,7 +69,11 @@ class Punctual(Species):
     @each("summer", rule="punctual-trim")
     def trim(self, tree: Tree, season: Season, year: Year) -> Proposals:
         yield Proposal(
-            "trimmed", year.months((7, 1), (7, 10), (7, 31)), "It is trimmed in July.", early_days=0
+            "trimmed",
+            year.months((7, 1), (7, 10), (7, 31)),
+            "It is trimmed in July.",
+            early_days=0,
+            weight=PRESSING,
         )
 
 

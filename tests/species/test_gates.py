@@ -145,7 +145,7 @@ def test_held_work_becomes_a_look_at_the_strength_with_the_reason(made, only):
     assert found.act == "checked"
     assert found.datum == "It was repotted on 2027-03-10, in this same year."
     assert found.settled_by == ("checked strength", "vigour", "defoliated")
-    assert found.lapses
+    assert found.weight.lapses
 
 
 def test_root_work_is_held_for_a_tree_that_was_collected_last_year(made, only):

@@ -100,7 +100,7 @@ def test_a_fair_pine_has_its_longest_candles_broken(made, only):
 def test_where_nobody_wrote_its_strength_that_is_asked_first(made, only):
     found = only(made.yearly(PINE, made.tree(), made.year(PINE, "warm"), "black-pine-decandle"))
     assert found.act == "checked"
-    assert found.lapses
+    assert found.weight.lapses
     assert found.datum == "Nobody has written down how strong it is."
 
 

@@ -65,7 +65,7 @@ def test_trunk_buds_are_rubbed_off_unless_a_branch_is_wanted(made, only):
     rub = only(made.yearly(SATSUKI, made.tree(), made.year(SATSUKI), "satsuki-trunk-buds"))
     assert rub.act == "rubbed"
     assert "unless a branch is wanted there" in rub.because
-    assert rub.lapses
+    assert rub.weight.lapses
 
 
 def test_a_weak_tree_is_not_trimmed_but_looked_at(made, only):
@@ -74,7 +74,7 @@ def test_a_weak_tree_is_not_trimmed_but_looked_at(made, only):
     assert made.yearly(SATSUKI, weak, year, "satsuki-trunk-buds") == []
     look = only(made.yearly(SATSUKI, weak, year, "satsuki-trim"))
     assert look.act == "checked"
-    assert look.lapses
+    assert look.weight.lapses
     assert look.datum == "The tree is written down as weak."
 
 
@@ -118,7 +118,7 @@ def test_flower_buds_come_off_before_they_open_for_strength_and_hard_pruning(mad
     assert advice.window == days("2027-04-10", "2027-05-11", "2027-06-07")
     assert "more strength" in advice.because
     assert "hard pruning" in advice.because
-    assert advice.lapses
+    assert advice.weight.lapses
     weak = only(made.yearly(SATSUKI, made.tree(strength="weak"), year, "satsuki-disbud"))
     assert weak.what == "all of it, before the flowers open"
     assert "leave a weak tree its strength" in weak.because
@@ -213,7 +213,7 @@ def test_without_weather_it_is_only_lapsing_advice_and_says_so(made):
         SATSUKI, "satsuki-glass", made.tree(done), done, made.year(SATSUKI, "unknown")
     )
     assert [p.part for p in found] == ["in", "out"]
-    assert all(p.lapses for p in found)
+    assert all(p.weight.lapses for p in found)
     assert all(NO_WEATHER in p.datum for p in found)
 
 
@@ -224,7 +224,7 @@ def test_a_tree_already_under_unheated_glass_needs_only_the_date_to_come_out(mad
     out = only(made.after(SATSUKI, "satsuki-glass", made.tree(done), done, year))
     assert out.part == "out"
     assert out.window == days("2027-07-04", "2027-07-08", "2027-07-11")
-    assert not out.lapses
+    assert not out.weight.lapses
 
 
 @pytest.mark.parametrize("moved_on", ["2027-06-20", "2027-06-22"])
@@ -238,7 +238,7 @@ def test_a_tree_that_did_go_under_glass_must_come_out_after_two_to_three_weeks(
     out = only(made.after(SATSUKI, "satsuki-glass-out", tree, moved, glass))
     assert (out.window.opens - moved.day).days == 14
     assert (out.window.closes - moved.day).days == 21
-    assert not out.lapses
+    assert not out.weight.lapses
     outdoors = made.year(SATSUKI, cover="open")
     assert made.after(SATSUKI, "satsuki-glass-out", tree, moved, outdoors) == []
 
@@ -371,13 +371,13 @@ def test_a_weak_tree_is_not_repotted_by_the_calendar(made, only):
     tree = made.tree(made.event("2022-06-20", "repotted", "same pot"), strength="weak")
     found = only(made.yearly(SATSUKI, tree, made.year(SATSUKI), "satsuki-root-work"))
     assert found.act == "checked"
-    assert found.lapses
+    assert found.weight.lapses
     assert "weak tree is not repotted by the calendar" in found.because
 
 
 def test_a_tree_without_a_known_repotting_is_looked_at(made, only):
     found = only(made.yearly(SATSUKI, made.tree(), made.year(SATSUKI), "satsuki-root-work"))
-    assert (found.act, found.what, found.lapses) == ("checked", "roots", True)
+    assert (found.act, found.what, found.weight.lapses) == ("checked", "roots", True)
     planted = made.tree(planted_out=True)
     assert made.yearly(SATSUKI, planted, made.year(SATSUKI), "satsuki-root-work") == []
 
@@ -406,7 +406,7 @@ def test_more_than_the_share_of_a_cool_place_is_a_caution_at_once(made, only):
     found = only(made.after(SATSUKI, "satsuki-root-share", tree, done, made.year(SATSUKI)))
     assert found.act == "checked"
     assert found.window.opens == date(2027, 6, 25)
-    assert found.lapses
+    assert found.weight.lapses
     assert found.cautions
     assert "About 65 % of the root ball went" in found.datum
     assert "50 % is the most in a cool place (common practice, no source)" in found.datum
@@ -450,7 +450,7 @@ def test_fresh_kanuma_is_soaked_the_same_day(made, only):
     # After three days it was watered or is dead, so it is not asked for any longer.
     assert found.window == days("2027-06-25", "2027-06-25", "2027-06-28")
     assert "two or three cans, until water runs from the bottom" in found.what
-    assert found.lapses
+    assert found.weight.lapses
 
 
 @pytest.mark.parametrize(

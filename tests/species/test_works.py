@@ -8,6 +8,7 @@ from typing import ClassVar
 import pytest
 
 from backbud.species import (
+    PRESSING,
     Fact,
     Proposal,
     Proposals,
@@ -64,7 +65,7 @@ def test_days_count_from_the_first_usual_and_last_day_of_a_stage(made, only):
     species = of(w.work("x", "fed", w.at(10, -5, 0, 10), because=WHY, what="so"))
     found = only(made.yearly(species, made.tree(), made.year(species)))
     assert found.window == days("2027-03-27", "2027-04-11", "2027-05-01")
-    assert (found.act, found.what, found.because, found.lapses) == ("fed", "so", WHY, True)
+    assert (found.act, found.what, found.because, found.weight.lapses) == ("fed", "so", WHY, True)
     assert rules_of(species)[0].id == "plain-x"
 
 
@@ -98,7 +99,7 @@ def test_two_rules_of_one_id_are_refused_in_a_clear_sentence():
 
         @each("spring", rule="plain-feed")
         def feed(self, tree: Tree, season: Season, year: Year) -> Proposals:
-            yield Proposal("fed", year.months((4, 1), (4, 2), (4, 3)), WHY)
+            yield Proposal("fed", year.months((4, 1), (4, 2), (4, 3)), WHY, weight=PRESSING)
 
     with pytest.raises(ValueError, match="plain-feed"):
         rules_of(Clash())

@@ -1,4 +1,4 @@
-"""`backbud check`: every problem of the journal, with its line."""
+"""`backbud check`: every problem of the journal, and what was done out of its time."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from backbud.commands.answers import print_json
 from backbud.commands.journal import journal_options, session_of
 from backbud.commands.parser import ArgumentParser
 from backbud.commands.status import FINE, PROBLEMS
-from backbud.say import say, say_problem
+from backbud.say import Heading, say, say_problem
 
 if TYPE_CHECKING:
     from backbud.session import Session
@@ -43,6 +43,8 @@ def run(options: Namespace) -> int:
         files = number(len({problem.file for problem in problems}), "file")
         say("", f"{number(len(problems), 'problem')} in {files}. {session.summary()}")
         say(*_own_words(session, problems))
+    if not options.json:
+        _tell_cautions(session)
     return PROBLEMS if problems else FINE
 
 
@@ -76,3 +78,16 @@ def _own_words(session: Session, problems: tuple[Problem, ...]) -> Iterator[str]
             where = f"# {one.times} lines, {one.first} to {one.last}"
             yield f"    {where}"
             yield f"    {one.word}  WHAT IT MEANS"
+
+
+def _tell_cautions(session: Session) -> None:
+    """What was done or is planned out of its time; no problem of the journal, but of the tree."""
+    from backbud.plan.cautions import cautions_of, to_judge
+
+    trees = to_judge(session.histories, session.today)
+    found = list(cautions_of(session.plan(trees), session.today)) if trees else []
+    if found:
+        say("", Heading(f"Take care ({len(found)})"))
+    for caution in found:
+        at = f" ({caution.origin})" if caution.origin else ""
+        say(f"  {caution.tree}: {caution.text}{at}")

@@ -51,7 +51,8 @@ def run(options: Namespace) -> int:
 def _of_tree(options: Namespace, session: Session, plan: Plan, handle: str) -> int:
     from backbud.views.day import all_works, open_first
 
-    found = open_first(all_works(plan.only([handle]), session.names(), session.today))
+    works = all_works(plan.only([handle]), session.names(), session.today)
+    found = open_first(works, session.today)
     if options.json:
         print_json(found)
     else:

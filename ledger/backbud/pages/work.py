@@ -81,7 +81,7 @@ def _by(work: WorkView, today: date) -> Iterator[str]:
     """The day that counts first: the last one, or the best of what comes."""
     year = today.year
     closes = words.day(work.closes, year)
-    if work.state == "overdue":
+    if work.state in ("overdue", "promised"):
         yield f"was due {closes}"
         yield from words.when_late(work, today).split(", ")
     elif work.state == "now":
@@ -96,6 +96,8 @@ def _by(work: WorkView, today: date) -> Iterator[str]:
 
 def _notes(work: WorkView, today: date) -> tuple[str, ...]:
     notes = ["planned by you"] if work.planned else []
+    if work.said:
+        notes.append(work.said)
     # Nearly all that lies further ahead does: there it is said once, for all of it.
     if work.waits_on_weather and is_near(work, today):
         notes.append(WAITS)

@@ -13,7 +13,7 @@ from backbud.plan.due import Due, cause_of, due_of
 from backbud.plan.followups import Reason
 from backbud.plan.quote import Quoter
 from backbud.plan.windows import span_window
-from backbud.species import Proposal, Window
+from backbud.species import PROMISE, Proposal, Window
 
 # Time to see the tree settle and to arrange the day.
 AHEAD = timedelta(days=14)
@@ -28,7 +28,12 @@ def hand_back(tree: Tree, journal: Journal, quoter: Quoter) -> Iterator[Due]:
     if not tree.owner or (keeper is not None and tree.owner == keeper.handle):
         return
     came = _came(tree)
-    ready, agreed = (_this_time(tree.last.get(act), came) for act in ("ready", "agreed"))
+    ready, agreed, billed = (
+        _this_time(tree.last.get(act), came) for act in ("ready", "agreed", "billed")
+    )
+    if not tree.wanted:
+        # What is billed is done, and goes home.
+        ready = ready or billed
     if ready is not None:
         window = Window(ready.day, ready.day + AHEAD / 2, ready.day + AHEAD)
         reason = Reason("diary", quoter.reason(ready, tree), ready.origin)
@@ -49,11 +54,13 @@ def hand_back(tree: Tree, journal: Journal, quoter: Quoter) -> Iterator[Due]:
             "It goes home with an account of the work and advice.",
             "to its owner",
             cautions=("Keep it out of frost, sun and wind on the way.",),
+            weight=PROMISE,
         ),
         "hand-back",
         cause_of(cause) if cause else f"wanted-{tree.wanted}".replace("/", "_"),
         reason,
         journal.acts,
+        promised=True,
     )
 
 

@@ -50,6 +50,7 @@ def due_of(
     event: Event | None = None,
     at: int = -1,
     planned: bool = False,
+    promised: bool = False,
 ) -> Due:
     """Name a proposal and give it its chain of reasons.
 
@@ -72,12 +73,16 @@ def due_of(
         cautions_of(proposal, act),
         proposal.minutes,
         _settled_by(proposal, acts),
-        lapses=proposal.lapses,
+        weight=proposal.weight,
         planned=planned,
+        given_word=promised,
         wedges=proposal.wedges,
         extent=proposal.extent,
         row=act,
         part=_where(proposal, event),
+        schedule=proposal.schedule,
+        singly=proposal.singly,
+        group=f"{rule}/{cause}",
     )
     early = None if proposal.early_days is None else timedelta(days=proposal.early_days)
     return Due(follow_up, rule, cause, event, at, proposal.part, early)

@@ -11,13 +11,16 @@ from typing import Literal
 from msgspec import Struct
 
 from backbud.journal.events import Event, Origin
-from backbud.species import Window
+from backbud.plan.once_past import said_on, stands, window_on
+from backbud.species import NOTHING_SAID, PRESSING, Schedule, Weight, Window
 from backbud_grammar.act_words import ActWord, SettledBy
 from backbud_grammar.forms import NO_ACT, ActForm, Extent
 
 # `open` is told apart by the day it is looked at; the others are settled for good.
 Outcome = Literal["open", "done", "skipped", "replaced", "lapsed"]
-State = Literal["overdue", "now", "coming", "done", "skipped", "replaced", "lapsed"]
+# `promised`: the keeper's word that is more than a season late.
+State = Literal["overdue", "now", "coming", "promised", "done", "skipped", "replaced", "lapsed"]
+OPEN: tuple[State, ...] = ("overdue", "now", "coming", "promised")
 ReasonSort = Literal["diary", "season", "rule", "datum", "plan"]
 
 
@@ -46,8 +49,11 @@ class FollowUp(Struct, frozen=True):
     `window`: after every put-off; `moved_from`: as it was before. `settled_by`: acts that settle
     it; `settled`: the event that did. `next_cycle`: from then on the next one stands for it.
     `wedges`: the wedges of the root ball that it opens. `extent`: how far it is to be taken.
+    `weight`: how much it matters. `given_word`: it was planned, or is owed to a customer.
     `row`: the act's row of the journal's table. `part`: the part of the tree that it is about, ""
     for all of it.
+    `schedule`: what is said of it as its days pass. `singly`: there is a reason for it in this very
+    tree. `group`: its rule and the year or the act that it hangs on.
     """
 
     id: str
@@ -62,17 +68,37 @@ class FollowUp(Struct, frozen=True):
     outcome: Outcome = "open"
     settled: Event | None = None
     moved_from: Window | None = None
-    lapses: bool = False
+    weight: Weight = PRESSING
     planned: bool = False
+    given_word: bool = False
     next_cycle: date | None = None
     wedges: tuple[str, ...] = ()
     extent: Extent = "usual"
     row: ActForm = NO_ACT
     part: str = ""
+    schedule: Schedule = NOTHING_SAID
+    singly: bool = False
+    group: str = ""
 
     def is_open(self, today: date) -> bool:
         """Whether it still wants doing on a day: it is late, is to be done now, or comes."""
-        return self.state(today) in ("overdue", "now", "coming")
+        return self.state(today) in OPEN
+
+    @property
+    def promised(self) -> bool:
+        """Whether the keeper gave their word: planned it, put it off, or owes it to a customer."""
+        return self.given_word or self.moved_from is not None
+
+    def window_on(self, today: date) -> Window:
+        """The window that counts on a day: its own, or the next good moment."""
+        if self.outcome != "open":
+            return self.window
+        return window_on(self.window, self.weight, self.schedule, self.promised, today)
+
+    def said_on(self, today: date) -> str:
+        """What its rule says of it on a day: what is to be known then, or what will happen."""
+        now = self.window_on(today)
+        return said_on(self.window, now, self.schedule, self.state(today), today)
 
     def state(self, today: date) -> State:
         """How the follow-up stands on a day."""
@@ -80,6 +106,4 @@ class FollowUp(Struct, frozen=True):
             return self.outcome
         if self.next_cycle is not None and today >= self.next_cycle:
             return "replaced"
-        if today > self.window.closes:
-            return "lapsed" if self.lapses else "overdue"
-        return "now" if today >= self.window.opens else "coming"
+        return stands(self.window, self.weight, self.schedule, self.promised, today)

@@ -13,6 +13,8 @@ from backbud.plan.followups import FollowUp
 
 # How near a plan stands for a proposal; common practice, no source.
 NEAR = timedelta(days=42)
+# The rule for every tree that asks a tree out of its winter quarters.
+OUT_AGAIN = "winter-quarters-out"
 HALF_A_YEAR = timedelta(days=180)
 YEAR = timedelta(days=365)
 
@@ -22,14 +24,37 @@ def given_way(dues: Iterable[Due]) -> list[Due]:
 
     A proposal that the keeper put off is from then on a plan, and one plan of a work is enough.
     """
-    every = list(dues)
+    every = _one_way_out(list(dues))
     plans = [due for due in every if _is_the_keepers(due.follow_up)]
     return [
-        replace(due, follow_up=replace(due.follow_up, outcome="replaced", settled=None))
-        if any(_stands_for(plan, due) for plan in plans)
-        else due
-        for due in every
+        _replaced(due) if any(_stands_for(plan, due) for plan in plans) else due for due in every
     ]
+
+
+def _one_way_out(dues: list[Due]) -> list[Due]:
+    """Of moves out of one cover near one another, that of the last cause stands for all; a
+    species' own before that of every tree."""
+    ways = [due for due in dues if due.follow_up.outcome == "open" and _goes_out(due)]
+    ways.sort(key=lambda due: (due.rule != OUT_AGAIN, due.at, due.follow_up.id), reverse=True)
+    gone: set[str] = set()
+    for n, one in enumerate(ways):
+        for other in ways[n + 1 :]:
+            if one.follow_up.id not in gone and _are_near(one.follow_up, other.follow_up):
+                gone.add(other.follow_up.id)
+    return [_replaced(due) if due.follow_up.id in gone else due for due in dues]
+
+
+def _goes_out(due: Due) -> bool:
+    return due.follow_up.act == "moved" and (due.part == "out" or due.rule == OUT_AGAIN)
+
+
+def _are_near(one: FollowUp, other: FollowUp) -> bool:
+    opens, closes = one.window.opens - NEAR, one.window.closes + NEAR
+    return opens <= other.window.closes and other.window.opens <= closes
+
+
+def _replaced(due: Due) -> Due:
+    return replace(due, follow_up=replace(due.follow_up, outcome="replaced", settled=None))
 
 
 def _is_the_keepers(follow_up: FollowUp) -> bool:

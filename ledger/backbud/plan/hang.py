@@ -24,6 +24,7 @@ from backbud.plan.asking import Asker
 from backbud.plan.calm import kept_still, season_or_stage
 from backbud.plan.common import RULES, UNLESS_SPECIES_SPEAKS
 from backbud.plan.common.bite import bite_of
+from backbud.plan.deeds import deed_planned
 from backbud.plan.due import Due, cause_of, due_of
 from backbud.plan.followups import Reason
 from backbud.plan.quote import Quoter, names_of
@@ -48,6 +49,8 @@ from backbud_grammar.dates import growing_year_days
 YEARS_BACK = 3
 AHEAD = timedelta(days=400)
 _DAY = timedelta(days=1)
+# How a caution begins that judges what is planned.
+WOULD_BE = "It would be "
 # The growing years before and after this one whose seasons still count.
 YEARS_AROUND = (-1, 0, 1)
 
@@ -136,6 +139,11 @@ class Hanger:
             held = self.asker.ask(one.rule, tree, _without_undone(tree), one.given, year)
             if any(_holds_back(now, hard) for now in held for hard in found):
                 return held
+        if any(self._may_be_over(one, proposal, tree) for proposal in found):
+            # What may be done is asked of the tree as it stands today.
+            still = self.asker.ask(one.rule, tree, _without_undone(tree), one.given, year)
+            works = {(now.act, now.part) for now in still}
+            found = [p for p in found if p.weight.must or (p.act, p.part) in works]
         ask = partial(self.asker.ask, one.rule, tree, then)
         return kept_still(ask, found, one.given, year)
 
@@ -152,6 +160,29 @@ class Hanger:
             and may_stress(self.journal.acts[proposal.act])
             and not tree.done_since(given.first, proposal.act)
         )
+
+    def _may_be_over(self, one: _Asked, proposal: Proposal, tree: Tree) -> bool:
+        """Whether it is a chance of a season that has begun and is not over, not taken yet."""
+        given = one.given
+        return (
+            one.event is None
+            and not isinstance(given, Event)
+            and not proposal.weight.must
+            and given.first <= self.today <= proposal.window.closes
+            and not tree.done_since(given.first, proposal.act)
+        )
+
+    def judged(self, due: Due, tree: Tree, species: Species | None) -> Due:
+        """A plan that is still open, with what its species says against it as cautions."""
+        one = due.follow_up
+        if species is None or one.outcome != "open" or not one.promised:
+            return due
+        year = self.years.at(tree, tree.place, one.window.best, species, ())
+        against = year.against(tree, deed_planned(one))
+        if not against:
+            return due
+        would = (said.replace("It was ", WOULD_BE, 1) for said in against)
+        return replace(due, follow_up=replace(one, cautions=(*one.cautions, *would)))
 
     def bites(self, tree: Tree, species: Species | None) -> Bites:
         """For each thing on a tree the day it is reckoned to bite; None where it is no wire."""

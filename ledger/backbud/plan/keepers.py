@@ -20,7 +20,7 @@ from backbud.plan.followups import Reason
 from backbud.plan.looks import looks
 from backbud.plan.quote import Quoter
 from backbud.plan.windows import window_again, window_of_plan
-from backbud.species import Proposal
+from backbud.species import PRESSING, PROMISE, Proposal, Schedule, a_year_later
 from backbud_grammar.act_words import ActWord, SettledBy, as_act
 
 PLANNED, AGAIN = "planned", "check-again"
@@ -60,6 +60,7 @@ def planned(tree: Tree, event: Event, at: int, journal: Journal, quoter: Quoter)
             settled_by=_settled_by(event, act),
             part=part,
             extent=extent_of(replace(event, act=act, row=row)),
+            weight=PROMISE,
         )
         yield due_of(
             tree,
@@ -71,6 +72,7 @@ def planned(tree: Tree, event: Event, at: int, journal: Journal, quoter: Quoter)
             event,
             at,
             planned=True,
+            promised=True,
         )
 
 
@@ -111,6 +113,8 @@ def _again(tree: Tree, event: Event, at: int, journal: Journal, quoter: Quoter) 
                 what.strip(),
                 settled_by=look.settled_by,
                 part=f"{look.what} {part}".strip(),
+                weight=PRESSING,
+                schedule=Schedule(again=a_year_later(window)),
             )
             yield due_of(
                 tree,

@@ -225,6 +225,11 @@ def weigh(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
     return [replace(due, follow_up=follow_up) for due, follow_up in pairs]
 
 
+def judge(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
+    """What the keeper planned is judged by the species' own times (species/judging.py)."""
+    return [asked.hanger.judged(due, asked.tree, asked.species) for due in dues]
+
+
 # How a tree is planned: each step takes what falls due after those before it. The minutes come
 # last and apart, since they are learned from all trees (hours.py).
 STEPS: tuple[tuple[str, PlanStep], ...] = (
@@ -235,6 +240,7 @@ STEPS: tuple[tuple[str, PlanStep], ...] = (
     ("settle", settle),
     ("give way", give_way),
     ("weigh", weigh),
+    ("judge", judge),
 )
 
 
@@ -248,7 +254,9 @@ def _of_tree(tree: Tree, species: Species | None, hanger: Hanger) -> tuple[Follo
 
 
 def _is_past(follow_up: FollowUp, since: date) -> bool:
-    """Whether a plan, or a look that was set, is so old that nobody asks for it any more."""
+    """Whether a plan that was kept, or a look that was set, is so old that nobody asks for it."""
+    if follow_up.promised and follow_up.outcome == "open":
+        return False
     last = follow_up.settled.day if follow_up.settled else follow_up.window.closes
     return follow_up.planned and max(last, follow_up.window.closes) < since
 

@@ -90,8 +90,9 @@ def works_of(follow_ups: Iterable[FollowUp], today: date) -> Iterator[Work]:
     """The open works: what is past its best day is best today, and late is what has to be now."""
     for one in follow_ups:
         if one.is_open(today):
-            late = one.state(today) == "overdue"
-            opens = today if late else max(one.window.opens, today)
+            late = one.state(today) in ("overdue", "promised")
+            window = one.window_on(today)
+            opens = today if late else max(window.opens, today)
             yield Work(
                 one.id,
                 one.tree,
@@ -99,11 +100,11 @@ def works_of(follow_ups: Iterable[FollowUp], today: date) -> Iterator[Work]:
                 one.title,
                 one.minutes,
                 opens,
-                today if late else max(one.window.best, today),
-                today if late else one.window.closes,
+                today if late else max(window.best, today),
+                today if late else window.closes,
                 "keeps_day" not in one.row.traits and not late,
                 late,
-                one.window.opens if not late and one.window.opens < today else None,
+                window.opens if not late and window.opens < today else None,
                 one.row.bare,
             )
 

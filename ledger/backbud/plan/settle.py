@@ -6,7 +6,7 @@ keeper's word; or left open. Nothing before its cause counts.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import date, timedelta
 
 from msgspec.structs import replace
@@ -21,6 +21,7 @@ from backbud.plan.looks import look_at, looks
 from backbud.plan.waiting import WaitingDues
 from backbud.plan.windows import window_said
 from backbud.species import Window
+from backbud_grammar.dates import growing_year
 
 # How early a work counts; common practice, no source.
 EARLY = timedelta(days=28)
@@ -175,7 +176,8 @@ def _told(
         ]
     if not meant:
         return list(as_plan(event, at))
-    return [_moved(due, window, quote(event)) for due in meant]
+    moved = [(due, _moved(due, window, quote(event))) for due in meant]
+    return [one for due, put in moved for one in _in_its_year(due, put, at, now, southern)]
 
 
 def _moved(due: Due, window: Window, said: Reason) -> Due:
@@ -186,7 +188,31 @@ def _moved(due: Due, window: Window, said: Reason) -> Due:
         moved_from=was.moved_from or was.window,
         next_cycle=None,
         because=(*was.because, said),
-        lapses=False,
+        weight=replace(was.weight, must=True, once_past="stays"),
+    )
+
+
+def _in_its_year(
+    was: Due, put: Due, at: int, now: Mapping[str, Due], southern: bool
+) -> Iterator[Due]:
+    """What was put off to another year is that year's, so that it does not double."""
+    year = growing_year(put.follow_up.window.best, southern).replace("/", "-")
+    comes_round = was.event is None and was.cause[:4].isdecimal()
+    if not comes_round or year == was.cause:
+        yield put
+        return
+    one = was.follow_up
+    ident = one.id.replace(f"/{was.rule}/{was.cause}", f"/{was.rule}/{year}", 1)
+    own = now.get(ident)
+    if own is not None and own.follow_up.act != one.act:
+        yield put
+        return
+    yield _with(was, outcome="replaced", settled=None)
+    yield replace(
+        put,
+        cause=year,
+        at=at,
+        follow_up=replace(put.follow_up, id=ident, group=f"{was.rule}/{year}"),
     )
 
 
@@ -205,7 +231,7 @@ def _spoken_of(event: Event, at: int, dues: Iterable[Due]) -> list[Due]:
     about = [
         due
         for due in about
-        if not (due.follow_up.lapses and due.follow_up.window.closes < event.day)
+        if not (due.follow_up.weight.lapses and due.follow_up.window.closes < event.day)
     ]
     due_now = [due for due in about if due.follow_up.window.opens - EARLY <= event.day]
     if due_now:

@@ -5,8 +5,9 @@ What the weather of a place says reaches the rules through this `Year` alone.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from datetime import date, timedelta
+from functools import partial
 
 from msgspec import Struct
 
@@ -21,7 +22,7 @@ from backbud.journal.weather.records import Records
 from backbud.plan.root_limits import roots_bear, young_roots_bear
 from backbud.plan.skies import Skies
 from backbud.plan.vessels import pot_of_card
-from backbud.species import Species, Temperature, Year
+from backbud.species import Deed, Species, Temperature, Year, judged, rules_of
 from backbud.species.year import Growth
 from backbud_grammar.act_words import DetailWord
 from backbud_grammar.dates import growing_year, growing_year_days
@@ -52,6 +53,7 @@ class Years:
         self._skies = Skies(weather, self.settings.figures, self.southern, today)
         self._sites: dict[str, _Site] = {}
         self._pots: dict[str, Pot | None] = {}
+        self._judges: dict[type[Species], Callable[[Tree, Deed, Year], tuple[str, ...]]] = {}
         self._limits: dict[tuple[object, ...], tuple[Temperature | None, ...]] = {}
         self._owns: dict[tuple[str, type[Species], Seen], Own] = weather.reckoned(
             ("owns", self.southern, today, tuple(self.settings.figures.items())), dict
@@ -99,7 +101,17 @@ class Years:
             self._pot(tree.pot),
             site.coldest_said,
             young_bear,
+            self._judge(species),
         )
+
+    def _judge(
+        self, species: Species | None
+    ) -> Callable[[Tree, Deed, Year], tuple[str, ...]] | None:
+        if species is None:
+            return None
+        if type(species) not in self._judges:
+            self._judges[type(species)] = partial(judged, rules_of(species), species.judges)
+        return self._judges[type(species)]
 
     def growth(self, tree: Tree, species: Species | None) -> Growth | None:
         """How the wood of a tree grows where it stands; None where nothing is known of the weather.

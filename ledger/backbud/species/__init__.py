@@ -12,7 +12,8 @@ tree's place, and yields proposals. It imports from `backbud.species`, `backbud.
         @after("repotted", rule="field-maple-feed")
         def feeding_begins(self, tree: Tree, done: Event, year: Year) -> Proposals:
             yield Proposal("fed", days_after(done.day, 28, 35, 49),
-                           because="Cut roots take up no feed for about four weeks.")
+                           because="Cut roots take up no feed for about four weeks.",
+                           weight=ROUTINE)
 
 The interface is versioned: `INTERFACE`. A plugin may say `interface = 1`.
 """
@@ -46,9 +47,23 @@ from backbud.species.facts import (
     RepotInterval,
 )
 from backbud.species.heat import out_of_the_heat
+from backbud.species.judging import Deed, Judge, judged
 from backbud.species.proposals import Proposal, Proposals, Section
-from backbud.species.rules import Rule, after, each, when
+from backbud.species.rules import Rule, WorkTime, after, each, when
+from backbud.species.schedule import NOTHING_SAID, Schedule, a_year_later, next_after
 from backbud.species.stages import Stage, StageMonths, after_stage, stage_name
+from backbud.species.weight import (
+    CARE,
+    CHANCE,
+    PRESSING,
+    PROMISE,
+    PROTECTION,
+    ROUTINE,
+    STAYS_ON,
+    AtStake,
+    OncePast,
+    Weight,
+)
 from backbud.species.windows import Window, days_after, weeks_after
 from backbud.species.year import Season, Temperature, Turn, Year
 from backbud_grammar.act_words import (
@@ -65,15 +80,25 @@ from backbud_grammar.forms import ANY_WORDS, ActForm, Effort, Form, Trait
 
 __all__ = [
     "ANY_WORDS",
+    "CARE",
+    "CHANCE",
     "COMMON_PRACTICE",
     "FEED_RESTS_OVER",
     "FROM_MEMORY",
     "INTERFACE",
+    "NOTHING_SAID",
+    "PRESSING",
+    "PROMISE",
+    "PROTECTION",
+    "ROUTINE",
     "SEASON",
     "SLOW_DRAIN_FROM",
+    "STAYS_ON",
     "ActForm",
     "ActWord",
+    "AtStake",
     "Datum",
+    "Deed",
     "DetailName",
     "DetailWord",
     "Effort",
@@ -83,12 +108,15 @@ __all__ = [
     "Fact",
     "Figure",
     "Form",
+    "Judge",
     "OnTree",
+    "OncePast",
     "Proposal",
     "Proposals",
     "RepotInterval",
     "Ring",
     "Rule",
+    "Schedule",
     "Season",
     "Section",
     "SettledBy",
@@ -101,9 +129,12 @@ __all__ = [
     "Turn",
     "Wants",
     "Wedge",
+    "Weight",
     "Window",
+    "WorkTime",
     "Year",
     "Zone",
+    "a_year_later",
     "after",
     "after_stage",
     "as_act",
@@ -116,6 +147,8 @@ __all__ = [
     "is_hard_pruning",
     "is_root_work",
     "joined",
+    "judged",
+    "next_after",
     "out_of_the_heat",
     "parts_of",
     "ring",

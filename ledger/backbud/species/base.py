@@ -7,6 +7,7 @@ from typing import ClassVar, Literal
 
 from backbud.bench.bite import USUAL_GIRTH_GROWTH_MM
 from backbud.species.facts import COMMON_PRACTICE, Fact, RepotInterval
+from backbud.species.judging import Judge
 from backbud.species.rules import Rule
 from backbud.species.stages import StageMonths
 
@@ -36,6 +37,7 @@ class Species:
     one sentence, for the care sheet.
     `sources`: where a work comes from, by its rule's id without prefix, where that is not common
     practice; a group's hold for its species.
+    `judges`: what speaks against a work, done or planned, beside its times.
     `works`: rules made by builders (`backbud_species.habits.works`), beside the methods;
     `rule_prefix`: what their ids begin with, never changed (the botanical name when empty).
     """
@@ -68,6 +70,7 @@ class Species:
     chill_portions: ClassVar[Fact[float] | None] = None
     wire_check_weeks: ClassVar[Fact[tuple[int, int, int]]] = Fact((4, 6, 8), COMMON_PRACTICE)
     girth_growth_mm: ClassVar[Fact[float]] = Fact(USUAL_GIRTH_GROWTH_MM, COMMON_PRACTICE)
+    judges: ClassVar[tuple[Judge, ...]] = ()
     rule_prefix: ClassVar[str] = ""
     sources: ClassVar[Mapping[str, str]] = {}
     works: ClassVar[tuple[Rule, ...]] = ()

@@ -7,24 +7,31 @@ from collections.abc import Iterator
 from msgspec import Struct
 
 from backbud.collection.hard_work import Extent
+from backbud.species.schedule import NOTHING_SAID, Schedule
+from backbud.species.weight import Weight
 from backbud.species.windows import Window
 from backbud_grammar.act_words import ActWord, SettledBy
 
 
-class Proposal(Struct, frozen=True):
+class _Weighed(Struct, frozen=True, kw_only=True):
+    weight: Weight
+
+
+class Proposal(_Weighed, frozen=True):
     """What a rule yields: an act that is expected, when, and why.
 
     `act`: a word of the table of acts. `what`: the words that make the act plain ("wire on left
     2"); title and calendar show "check wire on left 2". `because`: the rule in one sentence.
     `datum`: the figure that decided, in one sentence; words put to one that came from the year go
     through `joined`, so that what is only expected stays known. `settled_by`: acts that settle it
-    (the act itself when empty). `part`: tells apart equal acts of one tree and day. `lapses`:
-    advice that ends with its window and is never overdue. `minutes`: 0 takes the usual time of
-    the act. `early_days`: how many days before its window the act already counts as done; None
-    takes the usual ones (four weeks; root work half a year; a check or a taking off, any day).
-    `wedges`:
-    the wedges of the root ball that are to be opened. `extent`: how far it is taken: only in
-    part, as usual, or hard.
+    (the act itself when empty). `part`: tells apart equal acts of one tree and day. `weight`:
+    how much it matters, and what becomes of it once its window has passed. `minutes`: 0 takes the
+    usual time of the act. `early_days`: how many days before its window the act already counts as
+    done; None takes the usual ones (four weeks; root work half a year; a check or a taking off, any
+    day). `wedges`: the wedges of the root ball that are to be opened. `extent`: how far it is
+    taken: only in part, as usual, or hard. `schedule`: what is said of it as its days pass, and
+    when it comes again. `singly`: of what may be done, that there is a reason for it in
+    this very tree.
     """
 
     act: ActWord
@@ -36,10 +43,11 @@ class Proposal(Struct, frozen=True):
     settled_by: tuple[SettledBy, ...] = ()
     part: str = ""
     minutes: int = 0
-    lapses: bool = False
     early_days: int | None = None
     wedges: tuple[str, ...] = ()
     extent: Extent = "usual"
+    schedule: Schedule = NOTHING_SAID
+    singly: bool = False
 
 
 Proposals = Iterator[Proposal]

@@ -3,22 +3,31 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
-from typing import Literal, TypeVar
+from typing import Any, Literal, TypeVar
 
 from msgspec import Struct
 
 from backbud.species.facts import COMMON_PRACTICE
 from backbud.species.proposals import Proposal
-from backbud.species.year import SeasonName
+from backbud.species.windows import Window
+from backbud.species.year import SeasonName, Year
 from backbud_grammar.act_words import ActWord
 from backbud_grammar.forms import ActForm, Trait
+
+
+class WorkTime(Struct, frozen=True):
+    """The work of a yearly rule, and the days that it has for it in a year, whatever the tree."""
+
+    act: ActWord
+    window: Callable[[Any, Year], Window]
 
 
 class Rule(Struct, frozen=True):
     """A rule as declared: its id string, what it hangs on, and the function.
 
-    `having`: traits; it hangs on each act that has one of them too, a plugin's as well. `source`:
-    where the work and its time come from: a published source, COMMON_PRACTICE or FROM_MEMORY.
+    `having`: traits; it hangs on each act that has one of them too, a plugin's as well. `time`: of
+    a yearly rule, what it asks for and when, by which such a work is judged. `source`: where the
+    work and its time come from: a published source, COMMON_PRACTICE or FROM_MEMORY.
     """
 
     id: str
@@ -29,6 +38,7 @@ class Rule(Struct, frozen=True):
     function: Callable[..., Iterable[Proposal]]
     having: tuple[Trait, ...] = ()
     source: str = COMMON_PRACTICE
+    time: WorkTime | None = None
 
     def acts_of(self, table: Mapping[str, ActForm]) -> tuple[str, ...]:
         """The acts of a journal's table on which it hangs, in their past form."""

@@ -19,6 +19,7 @@ from backbud.climate.outlook import Outlook, Span, Wants
 from backbud.climate.stages import Expected, Own
 from backbud.collection.state import OnTree, Tree
 from backbud.journal.events import Event
+from backbud.species.judging import Deed
 from backbud.species.stages import MonthDay, Stage, StageMonths, stage_name
 from backbud.species.windows import Window
 from backbud_grammar.dates import growing_year, growing_year_days
@@ -82,7 +83,7 @@ class Year(Struct, frozen=True):
     which holds for a tree); `comes_in_below_c`: the coldest a tender tree stays
     out in; `growth`: of its wood, as it stands today; `pot`: what it stands in; None where that is
     not known. `coldest_said`: the coldest night by its card, where nothing else is known of the
-    weather. `figures`: numbers from the settings.
+    weather. `figures`: numbers from the settings. `judge`: how its species judges a work.
     """
 
     name: str
@@ -106,6 +107,11 @@ class Year(Struct, frozen=True):
     pot: Pot | None = None
     coldest_said: ColdestNight | None = None
     young_roots_bear: Temperature | None = None
+    judge: Callable[[Tree, Deed, Year], tuple[str, ...]] | None = None
+
+    def against(self, tree: Tree, deed: Deed) -> tuple[str, ...]:
+        """What speaks against a work by its species: a sentence for each reason."""
+        return self.judge(tree, deed, self) if self.judge else ()
 
     def bears(self, tree: Tree, day: date) -> Temperature | None:
         """The coldest night that this tree's roots bear in this pot: as young ones do where they

@@ -11,7 +11,7 @@ from typing import Literal
 
 from msgspec import Struct
 
-from backbud.views.day import Urgency, urgency
+from backbud.views.day import Urgency, stands, urgency
 from backbud.views.sky import Odds, Weather
 from backbud.views.work import WorkView
 
@@ -34,9 +34,8 @@ _FIRST_TO_GO: tuple[Heading, ...] = (
     "closes soon",
     "past its time",
 )
-# Ours, no source: within so many days a window closes soon, and so long is a season.
+# Ours, no source: within so many days a window closes soon.
 SOON_DAYS = 10
-SEASON_DAYS = 92
 MOST_ROWS = 30
 # However many places have something over, so many rounds are shown.
 FEWEST_ROUNDS = 12
@@ -139,7 +138,7 @@ def bench_view(
     which one walks past them."""
     some = list(works)
     order = {handle: at for at, handle in enumerate(walk)}
-    open_now = [one for one in some if one.state in ("overdue", "now")]
+    open_now = [one for one in some if stands(one, today) != "coming"]
     found = _rounds(open_now, order, today)
     shown, over = _most(found)
     sky = weather.skies[0] if weather.home_known and weather.skies else None
@@ -155,12 +154,15 @@ def bench_view(
 
 def heading_of(work: WorkView, today: date) -> Heading:
     """What a work that is late or can be done now stands under."""
+    if work.state == "promised":
+        return "given word"
     if work.state == "overdue":
-        is_old = (today - work.closes).days > SEASON_DAYS
-        return "given word" if work.planned and is_old else "past its time"
+        return "past its time"
     if work.look:
         return "the round to look at"
-    return "closes soon" if work.closes <= today + timedelta(SOON_DAYS) else "not pressing"
+    # What a tree may die without waits for no last day.
+    is_soon = work.at_stake == "life" or work.closes <= today + timedelta(SOON_DAYS)
+    return "closes soon" if is_soon else "not pressing"
 
 
 def plain_title(work: WorkView) -> str:

@@ -1,26 +1,35 @@
-"""What wants doing on a day, in order: what is late, what can be done now, and what comes."""
+"""What wants doing on a day: what is late, what can be done now, what comes, and what is later.
+
+What is most at stake stands first, then what closes first. One thing that is looked at is one
+line, and what may be done on the trees of one kind stands once, under its best week.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from datetime import date, timedelta
 from operator import attrgetter
 from typing import TypeVar
 
+from backbud.collection.on_tree import TAKEN_OFF_BY
 from backbud.collection.state import Tree
-from backbud.plan.followups import FollowUp
+from backbud.plan.followups import FollowUp, State
 from backbud.plan.run import Plan
 from backbud.views.work import WorkView, work_view
 from backbud.words import monday_of
 
 T = TypeVar("T")
-# What is at stake, the day, the title and the id.
-Urgency = tuple[int, int, str, str]
+# How much it matters, the day, the title and the id.
+Urgency = tuple[tuple[int, bool], int, str, str]
 
 # So far ahead the weather that a work waits on is told with it.
 WEEKS_AHEAD = 6
+# Further ahead than anything is asked for.
+FAR = timedelta(days=36500)
 # How long a settled work is still told of.
 SETTLED_DAYS = 365
+# What is done to all that is there of a thing at one time.
+_OF_THINGS = frozenset({"checked", *TAKEN_OFF_BY.values()})
 
 
 def works_of(
@@ -43,30 +52,18 @@ def all_works(plan: Plan, names: Mapping[str, str], today: date) -> Iterator[Wor
         yield from works_of(those, plan.trees[handle], names, today)
 
 
-def at_stake(work: WorkView) -> int:
-    """How much is at stake, the most first: what can hurt, then the rest."""
-    return 0 if work.cautions else 1
+def stands(work: WorkView, today: date) -> State:
+    """Under which heading a work stands: what may be done comes until its best week."""
+    waits = not work.single and work.state == "now" and today < monday_of(work.best)
+    return "coming" if waits else work.state
 
 
 def urgency(work: WorkView) -> Urgency:
-    """What is at stake first, then what closes first. Of what is past, what closed last: it can
-    still be made good, and nothing stands first for its age."""
+    """What is most at stake first, then what closes first. Of what is past, what closed last: it
+    can still be made good, and nothing stands first for its age."""
     day = work.closes.toordinal()
-    return at_stake(work), -day if work.state == "overdue" else day, work.title, work.id
-
-
-def in_order(works: Iterable[WorkView]) -> tuple[WorkView, ...]:
-    """Those that are open: what is late, then what can be done now, each by what is at stake; then
-    what comes, by its best day."""
-    some = [one for one in works if one.is_open]
-    return (
-        *sorted((one for one in some if one.state == "overdue"), key=urgency),
-        *sorted((one for one in some if one.state == "now"), key=urgency),
-        *sorted(
-            (one for one in some if one.state == "coming"),
-            key=lambda one: (one.best, one.closes, one.id),
-        ),
-    )
+    late = work.state in ("overdue", "promised")
+    return work.weight.rank, -day if late else day, work.title, work.id
 
 
 def is_near(work: WorkView, today: date) -> bool:
@@ -82,25 +79,36 @@ def settled(works: Iterable[WorkView], today: date) -> tuple[WorkView, ...]:
 
 
 def due(works: Iterable[WorkView], today: date, within: timedelta) -> tuple[WorkView, ...]:
-    """What is late, can be done now, or begins within so many days: by its best day."""
+    """What is late, can be done now, or begins within so many days, and what was promised: what is
+    most at stake first, then what closes first; what comes by its week before that."""
     return tuple(
         sorted(
             (
                 one
                 for one in works
-                if one.state in ("overdue", "now")
+                if one.state in ("overdue", "now", "promised")
                 or (one.state == "coming" and one.opens <= today + within)
             ),
-            key=lambda one: (one.best, one.tree, one.id),
+            key=lambda one: due_order(one, today),
         )
     )
 
 
-def open_first(works: Iterable[WorkView]) -> tuple[WorkView, ...]:
-    """What is open, the soonest first; then what is settled, the latest first."""
+def due_order(one: WorkView, today: date) -> tuple[object, ...]:
+    """What is to be done now before what comes, by its week, before what was promised long ago; of
+    these what is most at stake first, then what closes first."""
+    stand = stands(one, today)
+    coming = stand == "coming"
+    sort = 1 if coming else 2 if stand == "promised" else 0
+    week = monday_of(one.best) if coming else date.min
+    return sort, week, one.weight.rank, one.closes, one.tree, one.id
+
+
+def open_first(works: Iterable[WorkView], today: date) -> tuple[WorkView, ...]:
+    """What is open, what matters most first; then what is settled, the latest first."""
     some = list(works)
     return (
-        *sorted((one for one in some if one.is_open), key=attrgetter("best", "id")),
+        *sorted((one for one in some if one.is_open), key=lambda one: due_order(one, today)),
         *sorted(
             (one for one in some if not one.is_open),
             key=attrgetter("settled_on", "id"),
@@ -117,21 +125,45 @@ def called(ident: str, works: Iterable[WorkView]) -> tuple[WorkView, ...]:
 
 
 def rounds(some: Iterable[T], work: Callable[[T], WorkView]) -> list[list[T]]:
-    """The same work for the same reason, asked by one line of the diary, in one: in the order of
-    the first of each. `work`: what one of them shows."""
-    found: dict[object, list[T]] = {}
+    """The works that are one line, each in one, in the order of the first of each: looks at one
+    thing on a tree, or taking it off, whatever its parts; the same work for the same reason, asked
+    by one line of the diary; and what may be done on the trees of one kind. `work`: what one of
+    them shows."""
+    things: dict[object, list[T]] = {}
     for one in some:
-        found.setdefault(_alike(work(one)), []).append(one)
+        things.setdefault(_thing(work(one)), []).append(one)
+    found: dict[object, list[T]] = {}
+    for those in things.values():
+        found.setdefault(_alike(work(those[0])), []).extend(those)
     return list(found.values())
+
+
+def joint_title(some: Sequence[WorkView]) -> str:
+    """The title of works that are one line: `check wire on left 1 and left 2`."""
+    first = some[0]
+    parts = list(dict.fromkeys(one.part for one in some))
+    ending = f" on {first.part}"
+    if len(parts) == 1 or not first.title.endswith(ending):
+        return first.title
+    title = first.title.removesuffix(ending)
+    if "" in parts:
+        return title
+    *others, last = parts
+    return f"{title} on {', '.join(others)} and {last}"
+
+
+def _thing(one: WorkView) -> object:
+    """What is one thing on a tree: what a look, or a taking off, at one time settles."""
+    if one.act not in _OF_THINGS or not one.single or one.planned:
+        return one.id
+    return one.tree, one.act, one.settled_by
 
 
 def _alike(one: WorkView) -> object:
     """What works of one round have alike; a work that no line asks for is alone."""
+    if one.group:
+        return one.group, one.act, one.title
     if not one.reasons or not one.reasons[0].file:
         return one.id
     return (one.act, one.title, one.opens, one.best, one.closes, one.moved_from, one.reasons,
             one.cautions)  # fmt: skip
-
-
-def _first_of_month(day: date) -> date:
-    return day.replace(day=1)

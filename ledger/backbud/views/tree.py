@@ -11,7 +11,7 @@ from backbud.collection.state import OnTree, Standing, Tree
 from backbud.collection.zones import WHOLE_TREE, zone_scores
 from backbud.plan.followups import FollowUp
 from backbud.plan.run import Plan
-from backbud.views.day import in_order, open_works_of, settled, works_of
+from backbud.views.day import FAR, due, open_works_of, settled, works_of
 from backbud.views.for_keeper import is_fact_for_keeper
 from backbud.views.history import DateView, EntryView, date_view, entry_view
 from backbud.views.life import WireView, wires_of
@@ -227,7 +227,7 @@ def tree_view(
         last={act: event.when.text for act, event in tree.last.items()},
         history=tuple(map(entry_view, tree.history)),
         photographs=photographs,
-        due=in_order(works),
+        due=due(works, today, FAR),
         settled=settled(works, today),
         wires=wires_of(tree.history),
     )
@@ -257,7 +257,7 @@ def listed_view(
     tree: Tree, plans: Iterable[FollowUp], names: Mapping[str, str], today: date
 ) -> ListedView:
     """A tree as it is shown among all trees, with the work that stands first on its own page."""
-    found = in_order(open_works_of(plans, tree, names, today))
+    found = due(open_works_of(plans, tree, names, today), today, FAR)
     return ListedView(
         tree=tree.handle,
         name=tree.title,

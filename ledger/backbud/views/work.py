@@ -9,13 +9,12 @@ from msgspec import Struct, field
 
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
-from backbud.plan.followups import FollowUp, Reason, ReasonSort, State
+from backbud.plan.followups import OPEN, FollowUp, Reason, ReasonSort, State
 from backbud.plan.waits import waits_on_weather
-from backbud.species import Window
+from backbud.species import AtStake, OncePast, Weight, Window
 from backbud.views.life import Sign, sign_of
+from backbud_grammar.act_words import SettledBy
 from backbud_grammar.forms import Extent
-
-OPEN: tuple[State, ...] = ("overdue", "now", "coming")
 
 
 class ReasonView(Struct, frozen=True, gc=False):
@@ -77,8 +76,14 @@ class WorkView(Struct, frozen=True, kw_only=True):
     `minutes`: what it takes, 0 where nobody can tell. `planned`: by the keeper. `extent`: how far
     it is to be taken. `wedges`: of the root ball, those it opens. `state`: overdue, now, coming, or
     how it was settled; `settled`: by which line. `waits_on_weather`: it is still to come, and its
-    days rest on weather that nobody has measured yet. `part`: of the tree, "" where it is for all
-    of it. `look`: it is only to be looked at. `sign`: what it is drawn as.
+    days rest on weather that nobody has measured yet. `at_stake`: the tree may die (life), is
+    harmed (harm), or only time or style is lost (style); `must`: it must be done, else it may be;
+    `once_past`: what becomes of it once its window has passed: it lapses, stays for its next good
+    moment, or grows. `single`: it stands for itself; else once for its `group`, the trees of one
+    kind that may have the same work in the same season. `part`: of the tree, "" for all of it.
+    `settled_by`: the acts that settle it, a look with what is looked at. `said`: what its rule says
+    of it on this day, "" where nothing. `look`: it is only to be looked at. `sign`: what it is
+    drawn as.
     """
 
     id: str
@@ -102,7 +107,14 @@ class WorkView(Struct, frozen=True, kw_only=True):
     state: State
     waits_on_weather: bool = False
     settled: SettledView | None = None
+    at_stake: AtStake = "style"
+    must: bool = True
+    once_past: OncePast = "lapses"
+    single: bool = True
+    group: str = ""
     part: str = ""
+    settled_by: tuple[SettledBy, ...] = ()
+    said: str = ""
     look: bool = False
     sign: Sign = ""
 
@@ -110,6 +122,11 @@ class WorkView(Struct, frozen=True, kw_only=True):
     def window(self) -> Window:
         """First, best and last day."""
         return Window(self.opens, self.best, self.closes)
+
+    @property
+    def weight(self) -> Weight:
+        """How much it matters."""
+        return Weight(self.at_stake, self.must, self.once_past)
 
     @property
     def settled_on(self) -> date:
@@ -124,7 +141,9 @@ class WorkView(Struct, frozen=True, kw_only=True):
 
 def work_view(one: FollowUp, tree: Tree, names: Mapping[str, str], today: date) -> WorkView:
     """A follow-up of a tree as it is shown on a day. `names`: of places, by handle."""
-    window, was = one.window, one.moved_from
+    window, was = one.window_on(today), one.moved_from
+    weight = one.weight
+    single = weight.must or one.singly or one.promised
     return WorkView(
         id=one.id,
         tree=tree.handle,
@@ -147,7 +166,14 @@ def work_view(one: FollowUp, tree: Tree, names: Mapping[str, str], today: date) 
         state=one.state(today),
         waits_on_weather=waits_on_weather(one, today),
         settled=_settled(one.settled) if one.settled else None,
+        at_stake=weight.at_stake,
+        must=weight.must or one.promised,
+        once_past=weight.once_past,
+        single=single,
+        group="" if single else f"{tree.kind}/{one.group}",
         part=one.part,
+        settled_by=one.settled_by,
+        said=one.said_on(today),
         look=one.row.work == "watch",
         sign=sign_of(one.row),
     )

@@ -8,6 +8,8 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from backbud.species import (
+    CARE,
+    ROUTINE,
     ActWord,
     DetailWord,
     Event,
@@ -17,6 +19,7 @@ from backbud.species import (
     SettledBy,
     Species,
     Tree,
+    Weight,
     Year,
     as_settling,
     days_after,
@@ -42,9 +45,13 @@ def after_work(
     settled_by: tuple[SettledBy, ...] = (),
     only_after: Callable[[Event], bool] | None = None,
     each_part: bool = False,
-    lapses: bool = True,
+    weight: Weight | None = None,
 ) -> Rule:
-    """What is due so many days after one of these acts, for each part of the tree if so asked."""
+    """What is due so many days after one of these acts, for each part of the tree if so asked.
+
+    `weight`: how much it matters, and what becomes of it once its days have passed; None takes that
+    of aftercare, or of feed.
+    """
 
     def ask(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
         if only_after is not None and not only_after(done):
@@ -59,7 +66,7 @@ def after_work(
                 datum=f"It was {done.act} on {done.day}.",
                 cautions=cautions,
                 settled_by=settled_by,
-                lapses=lapses,
+                weight=weight or (ROUTINE if act == "fed" else CARE),
             )
 
     return after(rule_id, acts, ask)
@@ -77,7 +84,7 @@ def checks_after(
     settled_by: tuple[SettledBy, ...] = (),
     only_after: Callable[[Event], bool] | None = None,
     each_part: bool = False,
-    lapses: bool = True,
+    weight: Weight = CARE,
 ) -> Rule:
     """A look after an act. `look_at`: a word of the diary's checks (buds, wounds, strength …).
 
@@ -95,7 +102,7 @@ def checks_after(
         settled_by=(as_settling("checked", look_at), *also),
         only_after=only_after,
         each_part=each_part,
-        lapses=lapses,
+        weight=weight,
     )
 
 
@@ -123,7 +130,7 @@ def looks_for_new_leaves(
     days: Days = _NEW_LEAVES,
     settled_by: tuple[SettledBy, ...] = (),
     only_after: Callable[[Event], bool] = stresses,
-    lapses: bool = True,
+    weight: Weight = CARE,
 ) -> Rule:
     """A look whether a tree that was stripped answers."""
     return checks_after(
@@ -135,7 +142,7 @@ def looks_for_new_leaves(
         because=because,
         settled_by=settled_by,
         only_after=only_after,
-        lapses=lapses,
+        weight=weight,
     )
 
 

@@ -9,7 +9,7 @@ from datetime import date, timedelta
 
 from msgspec.structs import replace
 
-from backbud.species import Proposal, Proposals, Rule, Species, Stage, Tree, Window, Year
+from backbud.species import ROUTINE, Proposal, Proposals, Rule, Species, Stage, Tree, Window, Year
 from backbud_species.habits.flowers import flowers_are_off
 from backbud_species.habits.times import Time, week_of
 from backbud_species.habits.warmth import UNKNOWN, under_cover
@@ -61,7 +61,7 @@ def covers_blossom(
             because=because,
             datum=datum,
             settled_by=("protected", "moved"),
-            lapses=True,
+            weight=ROUTINE,
         )
 
     return Rule(rule_id, "stage", (), "year", 60, ask)

@@ -10,7 +10,7 @@ from datetime import date, timedelta
 
 from msgspec.structs import replace
 
-from backbud.species import Proposal, Proposals, Rule, Species, Stage, Tree, Year, joined
+from backbud.species import CHANCE, Proposal, Proposals, Rule, Species, Stage, Tree, Year, joined
 from backbud_species.habits.done import since
 from backbud_species.habits.figures import DECANDLE_FROM
 from backbud_species.habits.gates import DECANDLING, first_reason, short_summer, strength_first
@@ -49,7 +49,7 @@ def decandles(
             because=because,
             datum=joined(" ".join(("It is written down as strong.", *known)), *known),
             cautions=("Feed off and less water from now on; no other hard work this year.",),
-            lapses=True,
+            weight=CHANCE,
         )
 
     return Rule(rule_id, when.hangs_on, (), when.season, when.stage, ask)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import timedelta
 
-from backbud.species import Proposal, Proposals, Rule, Season, Species, Tree, Year
+from backbud.species import CHANCE, Proposal, Proposals, Rule, Season, Species, Tree, Year
 from backbud_species.habits.done import last_of_before
 
 # What was cut from live wood has to dry before it takes anything up.
@@ -28,7 +28,7 @@ def cares_for_deadwood(rule_id: str, *, because: str, cautions: tuple[str, ...] 
             because=because,
             datum=f"It was last {last.act} {last.when.text}.",
             cautions=("Cover soil and live bark: it kills both.", *cautions),
-            lapses=True,
+            weight=CHANCE,
         )
 
     return Rule(rule_id, "season", (), "summer", -1, ask)

@@ -31,6 +31,11 @@ SHALLOW_POT_BELOW = Figure(
 SECOND_FLUSH_DAYS = Figure(
     "second_flush_days", 115.0, "Days that a pine's second flush needs before it turns cool."
 )
+SECOND_FLUSH_K_DAYS = Figure(
+    "second_flush_k_days",
+    900.0,
+    "Heat over 10 °C that a pine's second flush needs, in K·day.",
+)
 SECOND_FLUSH_OVER = Figure(
     "second_flush_over_c", 15.0, "Mean of the day in °C under which a second flush grows no more."
 )
@@ -45,5 +50,6 @@ FIGURES = (
     BALL_FILLS_POT,
     SECOND_FLUSH_DAYS,
     SECOND_FLUSH_OVER,
+    SECOND_FLUSH_K_DAYS,
     SHALLOW_POT_BELOW,
 )

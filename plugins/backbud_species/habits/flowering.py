@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from backbud.species import COMMON_PRACTICE, Fact, Rule, StageMonths
+from backbud.species import COMMON_PRACTICE, Fact, Judge, Rule, StageMonths
 from backbud_species.habits.blossom import spares_flowers
 from backbud_species.habits.broadleaves import BroadleafDeciduous, BroadleafEvergreen
+from backbud_species.habits.judges import hard_before_winter
 from backbud_species.habits.works import (
     altered,
     at,
@@ -84,6 +85,7 @@ class LateFloweringEvergreen(BroadleafEvergreen):
     """An evergreen that flowers in early summer on last year's tips, strongest at the base."""
 
     strongest = "basitonic"
+    judges: ClassVar[tuple[Judge, ...]] = (hard_before_winter,)
     usual_mix = Fact("kanuma, acid and granular", COMMON_PRACTICE)
     root_share = Fact((0.4, 0.7), COMMON_PRACTICE)
     why_frost = "Fine roots lie shallow and die in a pot that freezes through."

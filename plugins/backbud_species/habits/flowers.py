@@ -2,15 +2,30 @@
 
 from __future__ import annotations
 
-from datetime import date
+from datetime import date, timedelta
 
-from backbud.species import Tree, Year
-from backbud_species.habits.done import last_of_before
+from backbud.species import Event, Tree, Year
+from backbud_species.habits.done import is_hard_pruning, last_of_before, since
+
+# A hard cut from midsummer on takes next year's flower buds; common practice, no source.
+_BUDS_ARE_SET = timedelta(days=180)
 
 
 def flowers_are_off(tree: Tree, day: date, year: Year) -> bool:
-    """Whether all flower buds came off this year, so that no seed can follow."""
+    """Whether all flower buds came off this year, or with the wood that bore them: so that there
+    is none to take off, and no seed can follow."""
+    if since(tree, year.first - _BUDS_ARE_SET, day, _cut_all_back):
+        return True
     done = last_of_before(tree, day, "disbudded")
     if done is None or done.day < year.first:
         return False
     return not done.details or done.says("all")
+
+
+def has_flowers(tree: Tree, day: date, year: Year) -> bool:
+    """Whether there are flowers to be, as far as is known of the tree by now."""
+    return not flowers_are_off(tree, max(day, year.today), year)
+
+
+def _cut_all_back(done: Event) -> bool:
+    return is_hard_pruning(done) and not done.parts

@@ -11,6 +11,7 @@ from datetime import date, timedelta
 from typing import NamedTuple
 
 from backbud.species import (
+    CARE,
     SEASON,
     ActWord,
     DetailWord,
@@ -22,7 +23,7 @@ from backbud.species import (
     is_hard_pruning,
     stresses,
 )
-from backbud_species.habits.done import last_before, last_of_before
+from backbud_species.habits.done import is_hard_work, last_before, last_of_before
 from backbud_species.habits.figures import DECANDLE_FROM
 from backbud_species.habits.warmth import summer_against
 
@@ -120,6 +121,12 @@ def stress(tree: Tree, day: date, year: Year) -> str:
     return f"It was {last.act} on {last.day}, {season}."
 
 
+def worked_hard(tree: Tree, day: date, year: Year) -> str:
+    """Which root work or hard pruning it still answers: no wire goes on, nor is it bent."""
+    last = last_before(tree, _known_until(day, year), is_hard_work, day - SEASON)
+    return f"It was {last.act} on {last.day}, in the same season." if last else ""
+
+
 def cut_hard(tree: Tree, day: date, year: Year) -> str:
     """Why its shoots are still the answer to a hard cut of the last twelve weeks."""
     last = last_before(tree, _known_until(day, year), is_hard_pruning, day - REGROWS_FOR)
@@ -181,7 +188,7 @@ def strength_first(window: Window, act: ActWord, reason: str, part: str = "") ->
         datum=reason,
         settled_by=("checked strength", "vigour", act),
         part=part,
-        lapses=True,
+        weight=CARE,
     )
 
 

@@ -5,15 +5,18 @@ Common practice; the mean under which it gains by glass is ours, no source.
 
 from __future__ import annotations
 
-from datetime import timedelta
+from datetime import date, timedelta
 
 from backbud.species import (
+    CARE,
+    PRESSING,
     Event,
     Proposal,
     Proposals,
     Rule,
     Species,
     Tree,
+    Weight,
     Window,
     Year,
     days_after,
@@ -23,6 +26,7 @@ from backbud_species.habits.rules import after
 from backbud_species.habits.warmth import three_weeks_ahead, under_cover
 
 _GLASS = "unheated glass"
+_WEEKS = "for two to three weeks"
 _TOO_LONG = (
     "Eight or nine weeks under glass already make long soft growth, so it comes out in time."
 )
@@ -38,9 +42,12 @@ def goes_under_glass(rule_id: str) -> Rule:
     def ask(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
         if done != _first_hard_work_of_the_day(tree, done):
             return
+        until_spring = _is_autumn(done.day, year)
+        if until_spring and under_cover(year, _GLASS):
+            return
         if under_cover(year, _GLASS):
             already = "It already stands under unheated glass."
-            yield _out_of_glass(days_after(done.day, 14, 18, 21), already)
+            yield _out_of_glass(days_after(done.day, 14, 18, 21), already, PRESSING)
             return
         warmth = three_weeks_ahead(year, done.day)
         if warmth.cool is False:
@@ -49,15 +56,20 @@ def goes_under_glass(rule_id: str) -> Rule:
         yield Proposal(
             "moved",
             days_after(done.day, 0, 1, 7),
-            what="under unheated glass for two to three weeks",
-            because="In a cool, cloudy place two to three weeks under unheated glass help after "
+            what=f"under unheated glass {'until spring' if until_spring else _WEEKS}",
+            because="What is cut so late rests until spring, and unheated glass keeps it dry and "
+            "out of the wind."
+            if until_spring
+            else "In a cool, cloudy place two to three weeks under unheated glass help after "
             f"{work}.",
             datum=warmth.datum,
             cautions=("Shade and air the glass on sunny days.",),
             part="in",
-            lapses=True,
+            weight=CARE,
         )
-        yield _out_of_glass(days_after(done.day, 14, 21, 28), warmth.datum, lapses=True)
+        # Once it is in for the winter, it is asked out as every tree in winter quarters.
+        if not until_spring:
+            yield _out_of_glass(days_after(done.day, 14, 21, 28), warmth.datum)
 
     return after(rule_id, ("pruned", "repotted", "potted-on", "root-pruned"), ask)
 
@@ -69,13 +81,18 @@ def comes_out_of_glass(rule_id: str) -> Rule:
     """
 
     def ask(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
-        if not under_cover(year, _GLASS):
+        if not under_cover(year, _GLASS) or _is_autumn(done.day, year):
             return
         if since(tree, done.day - _FOUR_WEEKS, done.day + timedelta(days=1), is_hard_work):
             went = f"It went under glass on {done.day}."
-            yield _out_of_glass(days_after(done.day, 14, 18, 21), went)
+            yield _out_of_glass(days_after(done.day, 14, 18, 21), went, PRESSING)
 
     return after(rule_id, ("moved",), ask)
+
+
+def _is_autumn(day: date, year: Year) -> bool:
+    """Whether no growth answers before the winter, so that glass keeps it until spring."""
+    return day >= year.on((9, 15)) or day < year.on((2, 1))
 
 
 def _first_hard_work_of_the_day(tree: Tree, done: Event) -> Event | None:
@@ -83,7 +100,7 @@ def _first_hard_work_of_the_day(tree: Tree, done: Event) -> Event | None:
     return next(filter(is_hard_work, same_day), None)
 
 
-def _out_of_glass(window: Window, datum: str, lapses: bool = False) -> Proposal:
+def _out_of_glass(window: Window, datum: str, weight: Weight = CARE) -> Proposal:
     return Proposal(
         "moved",
         window,
@@ -91,5 +108,5 @@ def _out_of_glass(window: Window, datum: str, lapses: bool = False) -> Proposal:
         because=_TOO_LONG,
         datum=datum,
         part="out",
-        lapses=lapses,
+        weight=weight,
     )

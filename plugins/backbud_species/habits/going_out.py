@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import timedelta
 
-from backbud.species import Proposal, Proposals, Rule, Season, Species, Tree, Window, Year
+from backbud.species import CARE, Proposal, Proposals, Rule, Season, Species, Tree, Window, Year
 from backbud_species.habits.warmth import under_cover
 
 _WARMED = ("heated glass", "indoors")
@@ -41,7 +41,7 @@ def goes_out(rule_id: str, *, because: str, cautions: tuple[str, ...] = ()) -> R
             datum=datum,
             cautions=cautions,
             part="out",
-            lapses=True,
+            weight=CARE,
         )
 
     return Rule(rule_id, "season", (), "spring", -1, ask)

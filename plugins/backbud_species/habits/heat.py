@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from backbud.species import Proposal, Proposals, Rule, Season, Species, Tree, Year
+from backbud.species import CARE, Proposal, Proposals, Rule, Season, Species, Tree, Year
 from backbud_species.habits.warmth import summer
 
 
@@ -20,7 +20,7 @@ def shades_in_heat(rule_id: str, *, because: str) -> Rule:
             because=because,
             datum=warmth.datum,
             settled_by=("shaded", "moved"),
-            lapses=True,
+            weight=CARE,
         )
 
     return Rule(rule_id, "season", (), "summer", -1, ask)

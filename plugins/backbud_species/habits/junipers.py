@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, stresses
+from backbud.species import COMMON_PRACTICE, FROM_MEMORY, PRESSING, Fact, Rule, stresses
 from backbud_species.habits.conifers import Conifer
 from backbud_species.habits.done import is_hard_pruning
 from backbud_species.habits.works import (
@@ -68,7 +68,7 @@ class Juniper(Conifer):
             settled_by=("checked wounds",),
             only_after=stresses,
             each_part=True,
-            lapses=False,
+            weight=PRESSING,
         ),
         watches_for(
             "rust",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import timedelta
 from typing import NamedTuple
 
-from backbud.species import Proposal, Proposals, Tree, Window, Year
+from backbud.species import CARE, CHANCE, Proposal, Proposals, Tree, Window, Year
 from backbud_species.habits.done import last_of_before
 from backbud_species.habits.times import week_of
 from backbud_species.habits.warmth import UNKNOWN, summer, under_cover
@@ -36,7 +36,7 @@ def leaves_off(tree: Tree, year: Year, window: Window, full: Way | None, part: W
             because=full.because,
             datum=warmth.after("It is written down as strong"),
             cautions=("No root work and no hard pruning in the same year.",),
-            lapses=True,
+            weight=CHANCE,
         )
         return
     yield Proposal(
@@ -45,8 +45,8 @@ def leaves_off(tree: Tree, year: Year, window: Window, full: Way | None, part: W
         what=part.what,
         because=part.because,
         datum=_why_in_part(tree, full, rested, warmth.datum),
-        lapses=True,
         extent="part",
+        weight=CHANCE,
     )
 
 
@@ -90,5 +90,5 @@ def late_frost(
         because=because,
         datum=datum,
         settled_by=("protected", "moved"),
-        lapses=True,
+        weight=CARE,
     )

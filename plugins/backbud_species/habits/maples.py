@@ -6,6 +6,7 @@ from datetime import date
 from typing import ClassVar
 
 from backbud.species import (
+    CARE,
     COMMON_PRACTICE,
     Event,
     Fact,
@@ -33,7 +34,7 @@ def _bleeds(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
             because="A maple cut hard as the sap rises bleeds; keep it from frost until it stops.",
             datum=f"It was cut on {done.day}, between midwinter and bud burst.",
             settled_by=("checked wounds",),
-            lapses=True,
+            weight=CARE,
         )
 
 

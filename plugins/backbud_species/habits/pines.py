@@ -5,12 +5,23 @@ from __future__ import annotations
 from datetime import date
 from typing import ClassVar
 
-from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths, Tree, Year
+from backbud.species import (
+    COMMON_PRACTICE,
+    FROM_MEMORY,
+    PRESSING,
+    Fact,
+    Judge,
+    Rule,
+    StageMonths,
+    Tree,
+    Year,
+)
 from backbud_species.habits.balance import Strongest
 from backbud_species.habits.candles import decandles, evens_candles
 from backbud_species.habits.conifers import Conifer
 from backbud_species.habits.done import is_hard_pruning, since
 from backbud_species.habits.gates import DECANDLING
+from backbud_species.habits.judges import SECOND_FLUSH
 from backbud_species.habits.works import (
     after_work,
     altered,
@@ -134,6 +145,7 @@ class OneFlushPine(Pine):
 class TwoFlushPine(Pine):
     """A pine that answers candle cutting with a second flush, if it is strong."""
 
+    judges: ClassVar[tuple[Judge, ...]] = SECOND_FLUSH
     never: ClassVar[tuple[str, ...]] = (
         "Never decandle a weak tree, or one whose roots were worked on this year.",
         *Pine.never,
@@ -164,7 +176,7 @@ class TwoFlushPine(Pine):
             because="The weak parts get about ten days' start, so that the second flush comes "
             "evenly.",
             only_after=lambda done: done.says("weak"),
-            lapses=False,
+            weight=PRESSING,
         ),
         after_work(
             "second-flush",

@@ -6,6 +6,8 @@ Common practice, no source.
 from __future__ import annotations
 
 from backbud.species import (
+    CARE,
+    ROUTINE,
     ActWord,
     Event,
     Proposal,
@@ -34,7 +36,7 @@ def soaks_fresh_mix(rule_id: str) -> Rule:
             what="at once, two or three cans, until water runs from the bottom",
             because=f"{_fresh_from_the_bag(tree, done)} draws the water out of fine roots.",
             datum="No soaking is written down with the repotting.",
-            lapses=True,
+            weight=CARE,
         )
 
     return after(rule_id, (*_POTTED, "slipped"), ask)
@@ -53,7 +55,7 @@ def moss_on_top(rule_id: str) -> Rule:
             because="Moist sphagnum on top keeps the fine roots at the surface moist through "
             "recovery.",
             datum="No moss is written down with the repotting.",
-            lapses=True,
+            weight=ROUTINE,
         )
 
     return after(rule_id, (*_POTTED, "slipped"), ask)
@@ -72,7 +74,7 @@ def ties_in(rule_id: str) -> Rule:
             because="Two ties of 2.5 mm aluminium hold a medium tree; one that rocks tears its "
             "new roots.",
             datum="No ties are written down with the repotting.",
-            lapses=True,
+            weight=CARE,
         )
 
     return after(rule_id, _POTTED, ask)

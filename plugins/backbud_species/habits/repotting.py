@@ -6,7 +6,18 @@ from collections.abc import Sequence
 from datetime import date
 from typing import NamedTuple
 
-from backbud.species import Event, OnTree, Proposal, Proposals, Species, Stage, Tree, Window, Year
+from backbud.species import (
+    CARE,
+    Event,
+    OnTree,
+    Proposal,
+    Proposals,
+    Species,
+    Stage,
+    Tree,
+    Window,
+    Year,
+)
 from backbud_species.habits.done import last_before
 from backbud_species.habits.gates import ROOT_WORK, strength_first
 from backbud_species.habits.intervals import years_between_repottings
@@ -70,8 +81,8 @@ def repotting(
         because=because,
         datum=f"{datum} {turn.because}" if turn else datum,
         cautions=(*cautions, *_metal_out(tree)),
-        lapses=True,
         wedges=turn.names if turn else (),
+        weight=CARE,
     )
 
 
@@ -111,7 +122,7 @@ def _look(window: Window, because: str, datum: str) -> Proposal:
         because=because,
         datum=datum,
         settled_by=("checked roots", "repotted", "root-pruned", "potted-on"),
-        lapses=True,
+        weight=CARE,
     )
 
 

@@ -18,6 +18,7 @@ from backbud.bench.roots import (
     share_of_volume_removed,
 )
 from backbud.species import (
+    CARE,
     DetailName,
     Event,
     Fact,
@@ -98,7 +99,7 @@ def over_share(
             "until it grows.",
         ),
         settled_by=("checked strength", "checked roots", "vigour"),
-        lapses=True,
+        weight=CARE,
     )
 
 

@@ -16,6 +16,7 @@ from backbud.species import (
     Trait,
     Tree,
     Window,
+    WorkTime,
     Year,
 )
 from backbud_species.habits.times import Time
@@ -24,15 +25,26 @@ from backbud_species.habits.times import Time
 Asked = Callable[[Species, Tree, Year, Window, str], Proposals]
 
 
-def yearly(rule_id: str, when: Time, ask: Asked) -> Rule:
-    """A rule that comes round with a season or a stage."""
+def yearly(rule_id: str, when: Time, ask: Asked, act: ActWord | None = None) -> Rule:
+    """A rule that comes round with a season or a stage.
+
+    `act`: the work whose time it is, by which one that is done at another time is judged.
+    """
 
     def function(
         species: Species, tree: Tree, given: Stage | Season, year: Year
     ) -> Iterator[Proposal]:
         yield from ask(species, tree, year, when.window(given, year), when.datum(given, year))
 
-    return Rule(rule_id, when.hangs_on, (), when.season, when.stage, function)
+    return Rule(
+        rule_id,
+        when.hangs_on,
+        (),
+        when.season,
+        when.stage,
+        function,
+        time=WorkTime(act, when.window) if act else None,
+    )
 
 
 def after(

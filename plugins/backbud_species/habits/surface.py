@@ -6,6 +6,8 @@ Common practice; how slow is slow is ours, no source.
 from __future__ import annotations
 
 from backbud.species import (
+    CARE,
+    PRESSING,
     SLOW_DRAIN_FROM,
     Event,
     Proposal,
@@ -36,6 +38,7 @@ def opens_hard_surface(rule_id: str) -> Rule:
             "hook: the roots are very fine.",
             datum=datum,
             settled_by=("opened", "repotted"),
+            weight=PRESSING,
         )
 
     return after(rule_id, ("drained", "noted"), ask)
@@ -58,7 +61,7 @@ def tries_opened_surface(rule_id: str) -> Rule:
             cautions=("A metal hook tears the fine roots: use a wooden stick.",)
             if with_metal
             else (),
-            lapses=True,
+            weight=CARE,
         )
 
     return after(rule_id, ("opened",), ask)

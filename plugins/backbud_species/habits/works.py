@@ -42,6 +42,7 @@ from collections.abc import Callable
 from datetime import date
 
 from backbud.species import (
+    CHANCE,
     ActWord,
     Event,
     Extent,
@@ -51,6 +52,7 @@ from backbud.species import (
     SettledBy,
     Species,
     Tree,
+    Weight,
     Window,
     Year,
 )
@@ -61,7 +63,7 @@ from backbud_species.habits.afterwards import (
     seals_cuts,
 )
 from backbud_species.habits.balance import balance
-from backbud_species.habits.flowers import flowers_are_off
+from backbud_species.habits.flowers import flowers_are_off, has_flowers
 from backbud_species.habits.gates import (
     ALWAYS,
     HARD_WORK,
@@ -69,14 +71,16 @@ from backbud_species.habits.gates import (
     LIGHT_WORK,
     Gate,
     strength_first,
+    worked_hard,
 )
 from backbud_species.habits.going_out import goes_out
 from backbud_species.habits.leaves import Way, late_frost, leaves_off
-from backbud_species.habits.repotting import repotting
+from backbud_species.habits.repotting import repotting, until
 from backbud_species.habits.roots import over_share
 from backbud_species.habits.rules import after, yearly
 from backbud_species.habits.times import Time, at, between, by_warmth, months, weeks
 from backbud_species.habits.together import Works, altered, renamed, without
+from backbud_species.habits.weights import usual_weight
 from backbud_species.habits.yearly import feeding, pests, wiring
 
 __all__ = [
@@ -116,7 +120,6 @@ __all__ = [
 ]
 
 OnlyIf = Callable[[Tree, date, Year], bool]
-_ROOT_WORK = ("repotted", "potted-on", "root-pruned")
 
 
 # ------------------------------------------------------------------ any work of the year
@@ -135,10 +138,12 @@ def work(
     only_if: OnlyIf | None = None,
     extent: Extent = "usual",
     datum: str = "",
+    weight: Weight | None = None,
 ) -> Rule:
     """A work that comes round every year, where its gate is open and `only_if` agrees.
 
-    `datum`: what decided, where that is not the time of year.
+    `datum`: what decided, where that is not the time of year. `weight`: how much it matters; None
+    takes what its act weighs (weights.py).
     """
 
     def ask(species: Species, tree: Tree, year: Year, window: Window, by_time: str) -> Proposals:
@@ -157,8 +162,8 @@ def work(
             datum=datum or by_time,
             cautions=cautions,
             settled_by=settled_by,
-            lapses=True,
             extent=extent,
+            weight=weight or usual_weight(act),
         )
 
     return yearly(rule_id, when, ask)
@@ -173,6 +178,7 @@ def trims(
     cautions: tuple[str, ...] = (),
     gate: Gate = LIGHT_WORK,
     only_if: OnlyIf | None = None,
+    weight: Weight = CHANCE,
 ) -> Rule:
     """Shoots shortened; a pruning settles it too."""
     return work(
@@ -185,6 +191,7 @@ def trims(
         gate=gate,
         settled_by=("trimmed", "pruned"),
         only_if=only_if,
+        weight=weight,
     )
 
 
@@ -196,6 +203,7 @@ def prunes(
     because: str,
     hard: bool = False,
     cautions: tuple[str, ...] = (),
+    weight: Weight = CHANCE,
 ) -> Rule:
     """Twigs or branches cut; into old wood if `hard`, which only an unstressed tree bears."""
     return work(
@@ -207,6 +215,7 @@ def prunes(
         extent="hard" if hard else "usual",
         cautions=cautions,
         gate=HARD_WORK if hard else LIGHT_WORK,
+        weight=weight,
     )
 
 
@@ -219,6 +228,7 @@ def pinches(
     cautions: tuple[str, ...] = (),
     gate: Gate = LEAF_WORK,
     only_if: OnlyIf | None = None,
+    weight: Weight = CHANCE,
 ) -> Rule:
     """Soft tips taken: not from a weak tree, nor in the year of root work or hard pruning."""
     return work(
@@ -231,6 +241,7 @@ def pinches(
         gate=gate,
         settled_by=("pinched", "trimmed"),
         only_if=only_if,
+        weight=weight,
     )
 
 
@@ -251,7 +262,8 @@ def balances(
             datum=found.datum,
             cautions=cautions,
             settled_by=(act, "pruned"),
-            lapses=True,
+            weight=CHANCE,
+            singly=True,
         )
 
     return yearly(rule_id, when, ask)
@@ -276,10 +288,24 @@ def defoliates(
 
 
 def disbuds(
-    rule_id: str, when: Time, *, because: str, what: str = "before the flowers open"
+    rule_id: str,
+    when: Time,
+    *,
+    because: str,
+    what: str = "before the flowers open",
+    weight: Weight = CHANCE,
 ) -> Rule:
-    """Flower buds off before they open: what a weak tree needs most of all."""
-    return work(rule_id, "disbudded", when, because=because, what=what, gate=ALWAYS)
+    """Flower buds off before they open, where there are any: what a weak tree needs most of all."""
+    return work(
+        rule_id,
+        "disbudded",
+        when,
+        because=because,
+        what=what,
+        gate=ALWAYS,
+        weight=weight,
+        only_if=has_flowers,
+    )
 
 
 def deadheads(
@@ -294,7 +320,7 @@ def deadheads(
         what=what,
         cautions=cautions,
         gate=ALWAYS,
-        only_if=lambda tree, day, year: not flowers_are_off(tree, day, year),
+        only_if=has_flowers,
     )
 
 
@@ -308,22 +334,27 @@ def repots(
     because: str,
     cautions: tuple[str, ...] = (),
     for_owners: tuple[str, ...] = (),
+    without_flowers: tuple[int, int] | None = None,
 ) -> Works:
     """The repotting by the species' interval, and a close look where too much root went.
 
     Two rules, so write `*repots(…)`; the second has the id `root-share`. `for_owners`: cautions
-    that only a tree of somebody else has.
+    that only a tree of somebody else has. `without_flowers`: of a tree that is repotted after its
+    flowers, the stages between which it is where its flower buds came off.
     """
 
     def ask(species: Species, tree: Tree, year: Year, window: Window, datum: str) -> Proposals:
         said = (*cautions, *for_owners) if tree.owner else cautions
+        first = year.stage(without_flowers[0]) if without_flowers else None
+        if first and without_flowers and flowers_are_off(tree, window.opens, year):
+            window = until(first, year.stage(without_flowers[1]))
         yield from repotting(tree, year, window, species, because, said)
 
     def too_much(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
         if species.root_share is not None:
             yield from over_share(tree, done, year, species.root_share)
 
-    return yearly(rule_id, when, ask), after("root-share", (), too_much, ("root_work",))
+    return yearly(rule_id, when, ask, "repotted"), after("root-share", (), too_much, ("root_work",))
 
 
 def feeds(rule_id: str, when: Time, *, because: str, what: str = "") -> Rule:
@@ -336,10 +367,10 @@ def feeds(rule_id: str, when: Time, *, because: str, what: str = "") -> Rule:
 
 
 def wires(rule_id: str, when: Time, *, because: str, cautions: tuple[str, ...] = ()) -> Rule:
-    """The season for wiring, with what the bark bears, and no heavy bend after other hard work."""
+    """The season for wiring, with what the bark bears; none after hard pruning or root work."""
 
     def ask(species: Species, tree: Tree, year: Year, window: Window, datum: str) -> Proposals:
-        if LIGHT_WORK.shut(tree, window.opens, year):
+        if LIGHT_WORK.shut(tree, window.opens, year) or worked_hard(tree, window.opens, year):
             return
         bark = (species.bark.value,) if species.bark else ()
         stressed = HARD_WORK.shut(tree, window.opens, year)

@@ -2,14 +2,28 @@
 
 from __future__ import annotations
 
-from datetime import timedelta
+from datetime import date, timedelta
 
-from backbud.species import Proposal, Proposals, Tree, Window, Year, out_of_the_heat
+from backbud.species import (
+    CARE,
+    CHANCE,
+    ROUTINE,
+    Proposal,
+    Proposals,
+    Tree,
+    Window,
+    Year,
+    out_of_the_heat,
+)
 from backbud_species.habits.done import is_root_work, since
 
 # Cut roots take up no feed for about six weeks; common practice, no source.
 SIX_WEEKS = timedelta(weeks=6)
 
+# After so long a tree has grown out of its shape; common practice, no source.
+_YEARS_UNWIRED = timedelta(days=3 * 365)
+
+_WARMED = ("heated glass", "indoors")
 FROZEN_WOOD_SNAPS = "Frozen wood snaps: wire it thawed."
 LABEL_DECIDES = (
     "If it must be treated, the label and local law decide, and a licence may be needed."
@@ -26,7 +40,23 @@ def feeding(
     if since(tree, window.best - SIX_WEEKS, window.best, is_root_work):
         return
     window, datum = out_of_the_heat(year, window, datum)
-    yield Proposal("fed", window, what=what, because=because, datum=datum, lapses=True)
+    ends = _feed_ends(year)
+    if ends is not None and year.first < ends < window.closes:
+        if ends <= window.opens:
+            return
+        window = Window(window.opens, min(window.best, ends), ends)
+    yield Proposal("fed", window, what=what, because=because, datum=datum, weight=ROUTINE)
+
+
+def _feed_ends(year: Year) -> date | None:
+    """The usual first frost, from which on no feed goes to a tree outside; none for a tender tree,
+    that winters in warmth. By months where nothing is known of the nights: common practice."""
+    if year.comes_in_below_c is not None or year.cover.casefold().startswith(_WARMED):
+        return None
+    if year.outlook is None:
+        return year.on((10, 31))
+    frost = year.cold_nights_begin(0.0)
+    return frost.day if frost else None
 
 
 def wiring(
@@ -41,8 +71,16 @@ def wiring(
             because=because,
             datum=datum,
             cautions=cautions,
-            lapses=True,
+            weight=CHANCE,
+            singly=_not_wired_for_years(tree, window.opens),
         )
+
+
+def _not_wired_for_years(tree: Tree, day: date) -> bool:
+    """Whether a tree that the diary knows for so long was not wired in all that time."""
+    wired, known = tree.last.get("wired"), tree.history[0].event if tree.history else None
+    last = wired or known
+    return last is not None and last.day <= day - _YEARS_UNWIRED
 
 
 def pests(
@@ -57,5 +95,5 @@ def pests(
         datum=datum,
         cautions=(*cautions, LABEL_DECIDES),
         settled_by=("checked pests", "treated"),
-        lapses=True,
+        weight=CARE,
     )

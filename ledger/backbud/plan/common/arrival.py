@@ -2,7 +2,17 @@
 
 from __future__ import annotations
 
-from backbud.species import Event, Proposal, Proposals, Tree, Year, after, days_after
+from backbud.species import (
+    CARE,
+    PRESSING,
+    Event,
+    Proposal,
+    Proposals,
+    Tree,
+    Year,
+    after,
+    days_after,
+)
 
 
 @after("received", "bought", "collected", rule="arrival-check")
@@ -15,6 +25,7 @@ def look_it_over(tree: Tree, done: Event, year: Year) -> Proposals:
             what="away from the others",
             because="An imported tree is kept apart until it is known to be clean.",
             cautions=("The plant-health authority's terms decide how long, and who is told.",),
+            weight=PRESSING,
         )
         return
     wired = " and its wire" if tree.on("wire") else ""
@@ -24,5 +35,5 @@ def look_it_over(tree: Tree, done: Event, year: Year) -> Proposals:
         what=f"for pests{wired}",
         because="What came in with it spreads from bench to bench.",
         settled_by=("checked pests", "quarantined", "treated"),
-        lapses=True,
+        weight=CARE,
     )

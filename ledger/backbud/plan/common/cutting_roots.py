@@ -3,7 +3,18 @@
 from __future__ import annotations
 
 from backbud.plan.common.seasons import coming, in_growth
-from backbud.species import Event, Proposal, Proposals, Tree, Year, after, weeks_after
+from backbud.species import (
+    PRESSING,
+    Event,
+    Proposal,
+    Proposals,
+    Schedule,
+    Tree,
+    Year,
+    a_year_later,
+    after,
+    weeks_after,
+)
 
 
 @after("struck", rule="cutting-check")
@@ -23,4 +34,6 @@ def has_it_rooted(tree: Tree, done: Event, year: Year) -> Proposals:
         cautions=("Look at the holes of the pot and pull at nothing.",),
         settled_by=("checked roots", "potted-on", "repotted"),
         minutes=5,
+        weight=PRESSING,
+        schedule=Schedule(again=a_year_later(window)),
     )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from statistics import median
 
 from backbud.species import (
+    PRESSING,
     SLOW_DRAIN_FROM,
     Event,
     Proposal,
@@ -41,6 +42,7 @@ def look_at_the_roots(tree: Tree, done: Event, year: Year) -> Proposals:
         "another.",
         datum=f"A can took {seconds:.0f} s to pass{was}.",
         settled_by=("checked roots", "checked drainage", "opened", "repotted"),
+        weight=PRESSING,
     )
 
 

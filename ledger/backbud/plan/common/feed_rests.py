@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from backbud.species import (
+    ROUTINE,
     Event,
     Proposal,
     Proposals,
     Tree,
+    Window,
     Year,
     after,
     days_after,
@@ -20,8 +22,10 @@ def feeding_begins(tree: Tree, done: Event, year: Year) -> Proposals:
     if done.has("no root work"):
         return
     window = days_after(done.day, 28, 35, 56)
-    if not year.on((4, 1)) <= window.best <= year.on((9, 30)):
+    ends = year.on((9, 30))
+    if not year.on((4, 1)) <= window.best <= ends:
         return
+    window = Window(window.opens, window.best, min(window.closes, ends))
     window, datum = out_of_the_heat(year, window, "")
     yield Proposal(
         "fed",
@@ -30,5 +34,5 @@ def feeding_begins(tree: Tree, done: Event, year: Year) -> Proposals:
         what="again",
         because="Cut roots take up no feed for about four weeks.",
         cautions=("Half strength at first.",),
-        lapses=True,
+        weight=ROUTINE,
     )

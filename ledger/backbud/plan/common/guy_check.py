@@ -4,7 +4,19 @@ from __future__ import annotations
 
 from backbud.plan.common.parts import on_part
 from backbud.plan.looks import look_at
-from backbud.species import Event, Proposal, Proposals, Tree, Year, after, parts_of, weeks_after
+from backbud.species import (
+    PRESSING,
+    Event,
+    Proposal,
+    Proposals,
+    Schedule,
+    Tree,
+    Year,
+    a_year_later,
+    after,
+    parts_of,
+    weeks_after,
+)
 
 
 @after("guyed", "checked", rule="guy-check")
@@ -14,15 +26,21 @@ def still_tight(tree: Tree, done: Event, year: Year) -> Proposals:
         return
     if done.act == "checked" and (done.has("again") or not _looked_at_guys(done)):
         return
+    window = weeks_after(done.day, 8, 10, 14)
     for part in parts_of(done) if done.act == "guyed" else ("",):
         yield Proposal(
             "checked",
-            weeks_after(done.day, 8, 10, 14),
+            window,
             what=on_part("guys", part),
             part=part,
             because="A guy slackens as the branch sets, and its pad wears through.",
             settled_by=("checked guys", "unguyed"),
             minutes=5,
+            weight=PRESSING,
+            schedule=Schedule(
+                after="A slack guy holds nothing, and its anchor cuts in.",
+                again=a_year_later(window),
+            ),
         )
 
 

@@ -3,20 +3,35 @@
 from __future__ import annotations
 
 from backbud.plan.common.parts import on_part
-from backbud.species import Event, Proposal, Proposals, Tree, Year, after, parts_of, weeks_after
+from backbud.species import (
+    PRESSING,
+    Event,
+    Proposal,
+    Proposals,
+    Schedule,
+    Tree,
+    Year,
+    a_year_later,
+    after,
+    parts_of,
+    weeks_after,
+)
 
 
 @after("layered", rule="layer-check")
 def has_it_rooted(tree: Tree, done: Event, year: Year) -> Proposals:
     """Common practice, no source."""
+    window = weeks_after(done.day, 8, 10, 14)
     for part in parts_of(done):
         yield Proposal(
             "checked",
-            weeks_after(done.day, 8, 10, 14),
+            window,
             what=on_part("layer", part),
             part=part,
             because="A layer begun in growth roots in two to three months.",
             cautions=("Keep the moss wet; look through the wrapping before opening it.",),
             settled_by=("checked layer", "separated"),
             minutes=5,
+            weight=PRESSING,
+            schedule=Schedule(again=a_year_later(window)),
         )

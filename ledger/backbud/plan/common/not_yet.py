@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from backbud.plan.looks import looks
-from backbud.species import Event, Proposal, Proposals, Tree, Year, after, weeks_after
+from backbud.species import PRESSING, Event, Proposal, Proposals, Tree, Year, after, weeks_after
 from backbud_grammar.acts.watching import AWAITED
 
 
@@ -24,4 +24,5 @@ def look_again(tree: Tree, done: Event, year: Year) -> Proposals:
                 settled_by=look.settled_by,
                 part=part,
                 minutes=5,
+                weight=PRESSING,
             )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from backbud.species import Event, Proposal, Proposals, Tree, Year, after, days_after
+from backbud.species import PRESSING, Event, Proposal, Proposals, Tree, Year, after, days_after
 
 
 @after("treated", rule="pest-check")
@@ -17,4 +17,5 @@ def are_they_gone(tree: Tree, done: Event, year: Year) -> Proposals:
         cautions=("Treat again only as the label allows.",),
         settled_by=("checked pests", "treated"),
         minutes=5,
+        weight=PRESSING,
     )

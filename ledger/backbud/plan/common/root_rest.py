@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from backbud.collection.places import is_winter_cover
-from backbud.species import Event, Proposal, Proposals, Tree, Year, after, days_after
+from backbud.species import CARE, Event, Proposal, Proposals, Tree, Year, after, days_after
 
 
 @after("separated", having=("cuts_roots",), rule="root-rest")
@@ -21,5 +21,5 @@ def out_of_sun_wind_and_frost(tree: Tree, done: Event, year: Year) -> Proposals:
         because="Cut roots cannot make up for what sun and wind take.",
         cautions=("No frost on fresh roots.", "No hard pruning, bending or leaf work now."),
         settled_by=("protected", "shaded", "moved"),
-        lapses=True,
+        weight=CARE,
     )

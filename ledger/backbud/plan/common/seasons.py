@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from datetime import date, timedelta
 
-from backbud.species import Window, Year
+from backbud.species import Window, Year, next_after
 
 MonthDay = tuple[int, int]
 
@@ -28,6 +28,12 @@ def in_growth(day: date, year: Year) -> bool:
     ends = year.stage(_LEAF_FALL) or year.stage(_GROWN)
     first = burst.first if burst else year.on((3, 15))
     return first <= day <= (ends.last if ends else year.on((10, 15)))
+
+
+def before_growth(year: Year, day: date) -> Window:
+    """The last weeks of rest, of the first winter that is not over on a day: what was left on a
+    tree is reached best then, and comes off before it cuts in. Common practice, no source."""
+    return next_after(day, year.months((1, 15), (2, 20), (3, 31)))
 
 
 def coming_turn(year: Year, day: date, limit_c: float) -> tuple[Window, str] | None:

@@ -3,7 +3,18 @@
 from __future__ import annotations
 
 from backbud.plan.common.seasons import coming, in_growth
-from backbud.species import Event, Proposal, Proposals, Tree, Year, after, weeks_after
+from backbud.species import (
+    PRESSING,
+    Event,
+    Proposal,
+    Proposals,
+    Schedule,
+    Tree,
+    Year,
+    a_year_later,
+    after,
+    weeks_after,
+)
 
 
 @after("vigour", rule="strength-check")
@@ -23,4 +34,6 @@ def is_it_gaining(tree: Tree, done: Event, year: Year) -> Proposals:
         datum=f"Weak: {slow}." if slow else "",
         cautions=("No root work, hard pruning or leaf work until it is stronger.",),
         settled_by=("vigour", "checked strength"),
+        weight=PRESSING,
+        schedule=Schedule(again=a_year_later(window)),
     )

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from datetime import timedelta
 
-from backbud.species import Proposal, Proposals, Season, Tree, Window, Year, each, joined
+from backbud.species import Proposal, Proposals, Season, Tree, Weight, Window, Year, each, joined
 
+# A tree that was not brought in is in danger all winter.
+_COMES_IN = Weight("life", must=True, once_past="grows")
 _WARMED = ("heated glass", "indoors")
 _BEFORE = timedelta(days=14)
 _A_FEW_DAYS = timedelta(days=4)
@@ -47,5 +49,5 @@ def _inside(window: Window, datum: str) -> Proposal:
         cautions=("Look it over for pests before it joins what stands inside.",),
         settled_by=("moved",),
         part="in",
-        lapses=True,
+        weight=_COMES_IN,
     )

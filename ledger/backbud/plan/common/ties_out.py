@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
+
+from backbud.plan.common.seasons import before_growth
 from backbud.plan.looks import look_at
 from backbud.species import (
+    PRESSING,
+    STAYS_ON,
     Event,
     Proposal,
     Proposals,
+    Schedule,
     Tree,
     Year,
     after,
@@ -22,13 +28,19 @@ def roots_hold(tree: Tree, done: Event, year: Year) -> Proposals:
     if not ties:
         return
     left = sum(tie.count for tie in ties if tie.from_before)
+    window = weeks_after(done.day, 20, 26, 52)
     yield Proposal(
         "untied",
-        weeks_after(done.day, 20, 26, 52),
+        window,
         what="the anchor ties",
         datum=f"{left} of them from before this potting." if left else "",
         because="After a growing season the roots hold, and ties begin to cut in.",
         settled_by=("untied", "repotted"),
+        weight=STAYS_ON,
+        schedule=Schedule(
+            after="At the latest they come out with the next repotting.",
+            again=before_growth(year, window.closes),
+        ),
     )
 
 
@@ -44,4 +56,6 @@ def they_bite(tree: Tree, done: Event, year: Year) -> Proposals:
         because="The ties were seen to bite.",
         cautions=("Hold the tree from outside, with string over the rim, if it still rocks.",),
         settled_by=("untied", "repotted"),
+        weight=PRESSING,
+        schedule=Schedule(again=before_growth(year, done.day + timedelta(days=7))),
     )

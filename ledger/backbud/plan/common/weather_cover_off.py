@@ -6,7 +6,19 @@ from datetime import date, timedelta
 
 from backbud.plan.common.seasons import coming, coming_turn
 from backbud.plan.common.winter_quarters import RESTING_BEARS_C
-from backbud.species import Event, Proposal, Proposals, Tree, Window, Year, after, days_after
+from backbud.species import (
+    PRESSING,
+    Event,
+    Proposal,
+    Proposals,
+    Schedule,
+    Tree,
+    Window,
+    Year,
+    a_year_later,
+    after,
+    days_after,
+)
 
 _FRESH_ROOTS = timedelta(weeks=4)
 
@@ -55,6 +67,8 @@ def _off(window: Window, datum: str, because: str) -> Proposal:
         datum=datum,
         because=because,
         cautions=("Choose a dull day, and keep fleece at hand for late frost.",),
+        weight=PRESSING,
+        schedule=Schedule(again=a_year_later(window)),
     )
 
 
@@ -63,9 +77,12 @@ def summer_is_over(tree: Tree, done: Event, year: Year) -> Proposals:
     """By months until the weather of the place decides. Common practice, no source."""
     if not tree.on("shade") or done.day >= year.on((10, 1)):
         return
+    window = coming(year, done.day, (9, 1), (9, 15), (10, 15))
     yield Proposal(
         "unshaded",
-        coming(year, done.day, (9, 1), (9, 15), (10, 15)),
+        window,
         datum=year.by_months,
         because="The low sun of autumn hardens the wood and the buds.",
+        weight=PRESSING,
+        schedule=Schedule(again=a_year_later(window)),
     )

@@ -7,6 +7,7 @@ from datetime import timedelta
 from msgspec.structs import replace
 
 from backbud.species import (
+    PROTECTION,
     Event,
     Proposal,
     Proposals,
@@ -77,7 +78,7 @@ def _protected(tree: Tree, year: Year, bears: Temperature | None) -> Proposals:
         if bears.celsius > 0
         else (),
         settled_by=("protected", "moved"),
-        lapses=True,
+        weight=PROTECTION,
     )
 
 

@@ -6,7 +6,18 @@ from datetime import date, timedelta
 
 from backbud.collection.places import is_winter_cover
 from backbud.plan.common.seasons import coming, coming_turn
-from backbud.species import Event, Proposal, Proposals, Tree, Window, Year, after
+from backbud.species import (
+    PRESSING,
+    Event,
+    Proposal,
+    Proposals,
+    Schedule,
+    Tree,
+    Window,
+    Year,
+    a_year_later,
+    after,
+)
 
 # Warmed places hold growth that no frost may touch.
 WARMED = ("heated glass", "indoors")
@@ -31,6 +42,8 @@ def out_in_spring(tree: Tree, done: Event, year: Year) -> Proposals:
         because="Under cover it grows early and soft once the days are long.",
         cautions=("Choose a dull, mild day, and keep fleece at hand for late frost.",),
         early_days=365,
+        weight=PRESSING,
+        schedule=Schedule(again=a_year_later(window)),
     )
 
 

@@ -10,20 +10,26 @@ from backbud.plan.common.parts import on_part
 from backbud.plan.common.seasons import in_growth
 from backbud.plan.looks import look_at
 from backbud.species import (
+    PRESSING,
     Event,
     OnTree,
     Proposal,
     Proposals,
+    Schedule,
     Tree,
     Window,
     Year,
     after,
     joined,
+    next_after,
     parts_of,
     weeks_after,
 )
 
 CUT_IT_OFF = "Cut wire off in short pieces; unwinding tears bark and buds."
+NOT_LOOKED_AT = (
+    "Nobody has looked: as the wood swells the wire cuts in, and the mark stays for years."
+)
 _BUD_BURST = 7
 _SOON_AFTER = timedelta(weeks=2)
 _TEN_DAYS = timedelta(days=10)
@@ -51,6 +57,11 @@ def look_again(tree: Tree, done: Event, year: Year) -> Proposals:
                 part=part,
                 because="The wire was seen to bite.",
                 cautions=(CUT_IT_OFF,),
+                weight=PRESSING,
+                schedule=Schedule(
+                    after="Each week of growth buries it deeper; the mark stays for years.",
+                    again=_next_growth(done.day + timedelta(days=7), year),
+                ),
             )
     if not done.has("again"):
         for part in ("",) if biting else look.parts or ("",):
@@ -80,6 +91,8 @@ def _look(tree: Tree, done: Event, year: Year, part: str) -> Proposal:
         datum=datum,
         settled_by=("checked wire", "unwired"),
         minutes=5,
+        weight=PRESSING,
+        schedule=Schedule(after=NOT_LOOKED_AT, again=_next_growth(window.closes, year)),
     )
 
 
@@ -117,6 +130,15 @@ def _once_growth_begins(done: Event, year: Year) -> tuple[Window, str]:
     if done.day > day:
         day, datum = _growth_begins(year.following)
     return weeks_after(day, *year.wire_weeks), datum
+
+
+def _next_growth(day: date, year: Year) -> Window:
+    """The first weeks of the first growth that begins after a day."""
+    begins = (_growth_begins(one)[0] for one in (year, year.following))
+    found = next((first for first in begins if first > day), None)
+    if found is not None:
+        return weeks_after(found, 0, 2, 4)
+    return next_after(day, weeks_after(_growth_begins(year.following)[0], 0, 2, 4))
 
 
 def _growth_begins(year: Year) -> tuple[date, str]:

@@ -3,17 +3,32 @@
 from __future__ import annotations
 
 from backbud.plan.common.parts import on_part
-from backbud.species import Event, Proposal, Proposals, Tree, Year, after, parts_of, weeks_after
+from backbud.plan.common.seasons import before_growth
+from backbud.species import (
+    STAYS_ON,
+    Event,
+    Proposal,
+    Proposals,
+    Schedule,
+    Tree,
+    Year,
+    after,
+    parts_of,
+    weeks_after,
+)
 
 
 @after("wrapped", rule="wrap-off")
 def off_after_a_season(tree: Tree, done: Event, year: Year) -> Proposals:
     """Common practice, no source."""
     for part in parts_of(done):
+        window = weeks_after(done.day, 20, 30, 52)
         yield Proposal(
             "unwrapped",
-            weeks_after(done.day, 20, 30, 52),
+            window,
             what=on_part("", part),
             part=part,
             because="Raffia rots and keeps bark wet after a growing season.",
+            weight=STAYS_ON,
+            schedule=Schedule(again=before_growth(year, window.closes)),
         )

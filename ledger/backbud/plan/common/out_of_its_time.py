@@ -1,0 +1,40 @@
+"""A work that was done at the wrong time, or against what its species bears, asks for aftercare.
+
+Common practice, no source: what was done is done, and the tree is helped over it.
+"""
+
+from __future__ import annotations
+
+from backbud.plan.deeds import deed_of
+from backbud.species import (
+    PRESSING,
+    Event,
+    Proposal,
+    Proposals,
+    Tree,
+    Year,
+    after,
+    days_after,
+)
+
+OUT_OF_ITS_TIME = "out-of-its-time"
+_ROOTS = "Shade, still air and no frost; water with care, and no feed until it grows."
+_TOP = "Keep its new shoots from frost, under unheated glass where there is some, until spring."
+_CANDLES = "Full sun, feed from now on, every needle left on, and no other hard work for a year."
+
+
+@after("pruned", "decandled", "defoliated", having=("root_work",), rule=OUT_OF_ITS_TIME)
+def help_it_over(tree: Tree, done: Event, year: Year) -> Proposals:
+    against = year.against(tree, deed_of(done))
+    if not against:
+        return
+    care = _CANDLES if done.act == "decandled" else _TOP if done.act == "pruned" else _ROOTS
+    yield Proposal(
+        "checked",
+        days_after(done.day, 0, 14, 42),
+        what=f"strength: it was {done.act} out of its time",
+        because=" ".join(against),
+        cautions=(care, "No other hard work until it grows again."),
+        settled_by=("checked strength", "vigour"),
+        weight=PRESSING,
+    )

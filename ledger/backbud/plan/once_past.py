@@ -1,0 +1,62 @@
+"""Tells what becomes of an open work on a day, once its window has passed and nobody did it.
+
+It lapses, or stays for its next good moment, or grows: it is late, for no longer than a season,
+and comes again with the next good moment where there is one. A promise is late for a season, and
+is then asked about as a promise.
+"""
+
+from __future__ import annotations
+
+from datetime import date, timedelta
+from typing import Literal
+
+from backbud.collection.hard_work import SEASON
+from backbud.species import Schedule, Weight, Window, a_year_later
+
+# The last days of a window are its end; ours, no source.
+_ENDS = timedelta(days=7)
+Stands = Literal["coming", "now", "overdue", "lapsed", "promised"]
+
+
+def window_on(
+    window: Window, weight: Weight, schedule: Schedule, promised: bool, day: date
+) -> Window:
+    """The window that counts on a day: its own, or the next good moment."""
+    if day <= window.closes or weight.lapses or promised:
+        return window
+    if weight.once_past == "stays":
+        window = schedule.again or a_year_later(window)
+        while window.closes < day:
+            window = a_year_later(window)
+        return window
+    again = schedule.again
+    while again is not None and day > window.closes:
+        # Late for a season at the most, then it waits for the next good moment.
+        if day < again.opens and day <= window.closes + SEASON:
+            break
+        window, again = again, a_year_later(again)
+    return window
+
+
+def stands(window: Window, weight: Weight, schedule: Schedule, promised: bool, day: date) -> Stands:
+    """How an open work stands on a day."""
+    now = window_on(window, weight, schedule, promised, day)
+    if day < now.opens:
+        return "coming"
+    if day <= now.closes:
+        return "now"
+    if promised:
+        return "overdue" if day <= now.closes + SEASON else "promised"
+    if weight.once_past == "grows" and day <= now.closes + SEASON:
+        return "overdue"
+    return "lapsed"
+
+
+def said_on(window: Window, now: Window, schedule: Schedule, state: str, day: date) -> str:
+    """What its rule says of a work on a day, as it stands then; `now`: the window that counts."""
+    if state == "overdue" or (now != window and state in ("now", "coming")):
+        return schedule.after
+    if state == "now":
+        ends = day > window.closes - _ENDS
+        return schedule.at_the_end if ends and schedule.at_the_end else schedule.in_time
+    return ""

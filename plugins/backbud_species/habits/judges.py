@@ -1,0 +1,66 @@
+"""What a kind of tree is never given, as judges that speak where it was given, or is planned."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+
+from backbud.species import Deed, Event, Judge, Tree, Year
+from backbud_species.habits.done import is_root_work, last_before
+from backbud_species.habits.figures import SECOND_FLUSH_K_DAYS
+from backbud_species.habits.roots import share_taken
+
+# Shoots that answer a hard cut need so long to ripen; common practice, no source.
+_RIPENS_IN = timedelta(weeks=10)
+_A_DAY = timedelta(days=1)
+_OVER_C = 10.0
+# From half the roots off a pine has none left to feed a second flush; common practice.
+_HALF = 0.5
+
+
+def hard_before_winter(tree: Tree, deed: Deed, year: Year) -> str:
+    """Against a hard cut in autumn: the new shoots do not ripen before the frost."""
+    if deed.act != "pruned" or not deed.hard:
+        return ""
+    frost = year.cold_nights_begin(0.0)
+    first = frost.day if frost else None
+    if first is None:
+        if year.outlook is not None:
+            return ""
+        first = year.on((11, 1))
+    midwinter = year.on((12, 31))
+    if not first - _RIPENS_IN < deed.last <= max(midwinter, first):
+        return ""
+    return f"It was {deed.said}, hard: its new shoots do not ripen before the frost, about {first}."
+
+
+def too_little_heat_left(tree: Tree, deed: Deed, year: Year) -> str:
+    """Against cutting candles where the heat that is left makes no second flush."""
+    if deed.act != "decandled" or year.outlook is None:
+        return ""
+    trace = year.outlook.heat(year.first, _OVER_C)
+    left = trace.sums[-1] - trace.at(deed.first)
+    wanted = SECOND_FLUSH_K_DAYS.of(year)
+    if left >= wanted:
+        return ""
+    return (
+        f"It was {deed.said}: {left:.0f} K·day above {_OVER_C:g} °C are left of the year, and a "
+        f"second flush needs {wanted:.0f} ({SECOND_FLUSH_K_DAYS.name}, a setting of ours)."
+    )
+
+
+def after_root_work(tree: Tree, deed: Deed, year: Year) -> str:
+    """Against cutting candles in the year in which half of its roots went."""
+    if deed.act != "decandled":
+        return ""
+    cut = last_before(tree, deed.last + _A_DAY, lambda done: _took_half(tree, done), year.first)
+    if cut is None:
+        return ""
+    return f"It was {deed.said}, after half of its roots and more went on {cut.day}."
+
+
+def _took_half(tree: Tree, done: Event) -> bool:
+    taken = share_taken(tree, done) if is_root_work(done) else None
+    return taken is not None and taken.share >= _HALF - 1e-9
+
+
+SECOND_FLUSH: tuple[Judge, ...] = (too_little_heat_left, after_root_work)

@@ -1,0 +1,113 @@
+"""What was done, or is planned, at the wrong time is told at once, and leads to aftercare."""
+
+from __future__ import annotations
+
+import pytest
+
+from backbud.cli import main
+
+# Monthly means remembered of a cool oceanic place, rounded.
+COOL = """
+place yard
+  cover     open
+  latitude  52.9 N
+  longitude  1.2 W
+  low   1.4 1.2 2.7 4.1 6.9 9.8 11.9 11.8 9.8 7.1 3.9 1.6 C
+  high  6.9 7.3 9.9 12.6 16.0 18.9 21.3 20.9 18.0 13.8 9.8 7.1 C
+"""
+# And of one with a long warm summer.
+WARM = """
+place yard
+  cover     open
+  latitude  35.7 N
+  longitude  139.7 E
+  low   1 2 5 10 15 19 23 24 21 15 9 4 C
+  high  10 10 14 19 23 26 30 31 27 22 17 12 C
+"""
+HOME = 'home = "yard"\n'
+
+
+def tree(kind: str) -> str:
+    return f"tree crow\n  kind   {kind}\n  place  yard\n2024-06-01\ncrow\n  noted  well\n"
+
+
+@pytest.fixture
+def care(written):
+    def told(place: str, kind: str, diary: str, day: str) -> list[str]:
+        """The reasons of the aftercare that is open."""
+        session = written(place + tree(kind) + diary, day, settings=HOME)
+        return [
+            next(r.text for r in f.because if r.sort == "rule")
+            for f in session.plan().all()
+            if "/out-of-its-time/" in f.id and f.is_open(session.today)
+        ]
+
+    return told
+
+
+@pytest.mark.parametrize(
+    ("place", "kind", "day", "act", "said"),
+    [
+        (COOL, "trident maple", "2026-06-20", "repotted  same pot", "root work has its time here"),
+        (COOL, "satsuki azalea", "2026-10-05", "pruned  hard", "do not ripen before the frost"),
+        (COOL, "willow-leaf fig", "2026-12-10", "repotted  same pot", "root work has its time"),
+        (COOL, "Japanese black pine", "2026-07-01", "decandled", "K·day above 10 °C are left"),
+        # From 5 September: about 12 K a day, then 9, then 3 in November: under 750.
+        (WARM, "Japanese black pine", "2026-09-05", "decandled", "K·day above 10 °C are left"),
+    ],
+)
+def test_the_wrong_time_asks_for_aftercare(care, place, kind, day, act, said) -> None:
+    found = care(place, kind, f"{day}\ncrow\n  {act}\n", day)
+    assert len(found) == 1 and said in found[0] and day in found[0]
+
+
+@pytest.mark.parametrize(
+    ("place", "kind", "day", "act"),
+    [
+        (COOL, "trident maple", "2026-03-20", "repotted  same pot"),
+        (COOL, "trident maple", "2026-06-20", "slipped"),
+        (COOL, "satsuki azalea", "2026-06-25", "pruned  hard"),
+        (COOL, "satsuki azalea", "2026-10-05", "pruned  light"),
+        (COOL, "willow-leaf fig", "2026-06-10", "repotted  same pot"),
+        (WARM, "Japanese black pine", "2026-06-20", "decandled"),
+    ],
+)
+def test_the_right_time_is_silent(care, place, kind, day, act) -> None:
+    assert care(place, kind, f"{day}\ncrow\n  {act}\n", day) == []
+
+
+def test_candles_cut_after_half_the_roots_were_bared(care) -> None:
+    bared = "2026-03-15\ncrow\n  repotted  same pot, off 50 %\n"
+    cut = "2026-06-20\ncrow\n  decandled\n"
+    (said,) = care(WARM, "Japanese black pine", bared + cut, "2026-06-20")
+    assert "after half of its roots and more went on 2026-03-15" in said
+    less = bared.replace("50 %", "30 %")
+    assert care(WARM, "Japanese black pine", less + cut, "2026-06-20") == []
+
+
+def test_a_plan_out_of_its_time_has_it_as_a_caution(written) -> None:
+    text = COOL + tree("trident maple")
+
+    def cautions(to: str) -> list[str]:
+        plan = f"2026-02-01\ncrow\n  planned  repot, to {to}\n"
+        session = written(text + plan, "2026-02-02", settings=HOME)
+        (one,) = session.plan().find("crow/planned/")
+        return [c for c in one.cautions if c.startswith("It would be repotted")]
+
+    assert len(cautions("2026-07")) == 1
+    assert cautions("2026-03") == []
+    # A plan for the year leaves the day open.
+    assert cautions("2026") == []
+
+
+def test_check_and_the_first_page_tell_it(written, tmp_path, capsys) -> None:
+    text = COOL + tree("trident maple") + "2026-06-20\ncrow\n  repotted  same pot\n"
+    written(text, "2026-06-20", settings=HOME)
+    assert main(["check", str(tmp_path), "--on", "2026-06-20"]) == 0
+    out = capsys.readouterr().out
+    assert "Take care (1)" in out
+    assert "crow: It was repotted on 2026-06-20: root work has its time here from" in out
+    assert main(["make", str(tmp_path), "--on", "2026-06-20"]) == 0
+    for name in ("index.html", "trees/crow.html"):
+        page = (tmp_path / "made-on/2026-06-20" / name).read_text("utf-8")
+        assert "it was repotted out of its time" in page

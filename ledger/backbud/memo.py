@@ -71,6 +71,10 @@ class Memo:
                 self._now[slot] = known
                 self._keep_within(known)
 
+    def holds(self, slot: Hashable) -> bool:
+        """Whether anything is in the slot, whatever it was made from."""
+        return slot in self._now or slot in self._before
+
     def forget(self, slot: Hashable) -> None:
         """Let the work in this slot be done anew next time."""
         self._now.pop(slot, None)

@@ -11,8 +11,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
+from backbud.journal.outlined import Outlined
 from backbud.journal.remember import WordsDigest
-from backbud.journal.warm import Outlined
 from backbud_grammar.digest import digest
 from backbud_grammar.outline import begins_section
 from backbud_grammar.problems import Flaw

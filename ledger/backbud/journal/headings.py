@@ -11,9 +11,9 @@ from contextlib import suppress
 from datetime import date
 from typing import Literal, NamedTuple
 
+from backbud.journal.outlined import Outlined
 from backbud.journal.remember import RecalledPage
 from backbud.journal.things import Things
-from backbud.journal.warm import Outlined
 from backbud_grammar.datelines import (
     begins_with_date,
     heads_a_page,

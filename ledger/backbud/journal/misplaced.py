@@ -6,9 +6,9 @@ from collections.abc import Iterable, Iterator, Mapping
 
 from backbud.journal.copies import ENDS_HERE
 from backbud.journal.headings import explained, flaw_of_heading
+from backbud.journal.outlined import Outlined
 from backbud.journal.problems import PlacedFlaw, PlacedFlaws, placed
 from backbud.journal.things import PlacedCard, Things
-from backbud.journal.warm import Outlined
 from backbud_grammar.parse import Details
 from backbud_grammar.problems import Flaw
 from backbud_grammar.syntax import Block, last_line

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
+from functools import cache, partial
 from itertools import chain
 from typing import Any, NamedTuple
 
@@ -14,10 +15,11 @@ from backbud.journal.copies import Copies, copies_among, without_conflicts, with
 from backbud.journal.events import Origin
 from backbud.journal.faults import fault_at
 from backbud.journal.load import Loaded
+from backbud.journal.outlined import Outlined
 from backbud.journal.problems import PlacedFlaw, WithFlaws, placed
 from backbud.journal.things import PlacedCard
-from backbud.journal.warm import Outlined, Warm
 from backbud.journal.weather.named import weather_file_name
+from backbud.memo import Identical, Memo
 from backbud.publish.memory import MemoryOf
 from backbud_grammar.digest import digest
 from backbud_grammar.forms import ActForm
@@ -55,15 +57,19 @@ def parted(
     acts: Mapping[str, ActForm],
     memory: MemoryOf,
     known: remember.Memory,
-    warm: Warm[Any],
+    kept: Memo,
 ) -> WithFlaws[Parted]:
     """Outline every file but those that a place's card names as weather.
 
-    `known`: what was read before. `warm`: what this process outlined before, and keeps for later.
+    `known`: what was read before. `kept`: what an earlier run of this process left.
     """
     merged = {name: without_conflicts(text.data) for name, text in loaded.items()}
     files = {name: data for name, (data, _) in merged.items()}
-    before = _ReadBefore(Known.of(acts), known, warm, set())
+    # To put all sections there are by their digests is worth it only where some file is new.
+    by_digest = cache(
+        partial(kept.once, "sections", (Identical(known), known.things), partial(_by_digest, known))
+    )
+    before = _ReadBefore(Known.of(acts), known, kept, by_digest, set())
     perhaps = _perhaps_weather(files)
     found = {
         name: _contained(name, files[name], before, memory) for name in files if name not in perhaps
@@ -72,7 +78,6 @@ def parted(
     for name in sorted(perhaps - weather_files):
         found[name] = _contained(name, files[name], before, memory)
     outlined = {name: one.value for name, one in found.items() if one.value is not None}
-    warm.outlined = outlined
     copies = copies_among(outlined)
     counting = _counting(outlined, copies).values()
     flaws = [flaw for one in found.values() for flaw in one.flaws]
@@ -136,20 +141,18 @@ def _named_as_weather(
 
 
 class _ReadBefore(NamedTuple):
-    """What sections are outlined by: the language, what was read before, and what this process
-    keeps; with the digests of those that are new."""
+    """What sections are outlined by: the language, what was read before, by this process too, and
+    by digest every section there was; with the digests of those that are new."""
 
     language: Known
     memory: remember.Memory
-    warm: Warm[Any]
+    kept: Memo
+    by_digest: Callable[[], dict[bytes, remember.Kept[Any]]]
     fresh: set[bytes]
 
 
 def _outlined(name: str, data: bytes, known: _ReadBefore) -> Outlined:
     """The sections of a file."""
-    before = known.warm.outlined.get(name)
-    if before is not None and before.data == data:
-        return before
     whole = digest(data)
     row = known.memory.files.get(whole)
     # A foreign memory may leave out some of a file.
@@ -172,10 +175,7 @@ def _outlined(name: str, data: bytes, known: _ReadBefore) -> Outlined:
 
 def _new_row(data: bytes, known: _ReadBefore) -> list[remember.Kept[Any]]:
     """The sections of a file that is new or was edited; most of them are known all the same."""
-    by_digest = known.warm.by_digest
-    if by_digest is None:
-        rows = known.memory.files.values()
-        by_digest = known.warm.by_digest = {kept.digest: kept for row in rows for kept in row}
+    by_digest = known.by_digest()
     row: list[remember.Kept[Any]] = []
     for _, text in sections(data):
         # Blank lines behind a section say nothing: with more of them it is the same.
@@ -191,12 +191,18 @@ def _new_row(data: bytes, known: _ReadBefore) -> list[remember.Kept[Any]]:
     return row
 
 
+def _by_digest(memory: remember.Memory) -> dict[bytes, remember.Kept[Any]]:
+    return {kept.digest: kept for row in memory.files.values() for kept in row}
+
+
 def _contained(
     name: str, data: bytes, known: _ReadBefore, memory: MemoryOf
 ) -> WithFlaws[Outlined | None]:
     """The sections of a file; None where that failed by a fault of ours."""
     try:
-        return WithFlaws(_outlined(name, data, known))
+        inputs = (data, Identical(known.memory))
+        work = partial(_outlined, name, data, known)
+        return WithFlaws(known.kept.once(("outlined", name), inputs, work))
     except Exception as error:
         hint = "The file was left out; all else was read."
         flaw = fault_at(Origin(name, 1, 1), {name: data}, memory, "this file", error, hint)

@@ -12,10 +12,10 @@ from typing import NamedTuple
 
 from msgspec import Struct
 
+from backbud.journal.outlined import Outlined
 from backbud.journal.own_words import OwnWords
 from backbud.journal.remember import RecalledPage
 from backbud.journal.things import Things
-from backbud.journal.warm import Outlined
 from backbud_grammar.dates import read_date
 from backbud_grammar.forms import ActForm
 from backbud_grammar.outline import Known

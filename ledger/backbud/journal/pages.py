@@ -11,10 +11,11 @@ from backbud.journal import remember
 from backbud.journal.dated import DatedPage, DayWeather
 from backbud.journal.diary import DiaryReader
 from backbud.journal.events import Origin
-from backbud.journal.faults import fault_at
+from backbud.journal.faults import FAULT, fault_at
 from backbud.journal.headings import day_above, flaw_of_date, length_of
+from backbud.journal.outlined import Outlined
 from backbud.journal.problems import PlacedFlaw, WithFlaws, placed
-from backbud.journal.warm import Outlined, Sections
+from backbud.memo import Identical, Memo
 from backbud.publish.memory import MemoryOf
 from backbud_grammar.dates import WrittenDate, check_reckoned, read_date
 from backbud_grammar.problems import Flaw, Misread
@@ -49,16 +50,51 @@ def read_pages(
     files: Mapping[str, Outlined],
     reader: DiaryReader,
     by: DatedBy,
-    known: Sections[ReadPage],
+    around: tuple[object, ...],
+    kept: Memo,
     memory: MemoryOf,
 ) -> WithFlaws[list[ReadPage]]:
-    """The pages of these files, in order. `known`: what this process made of them before."""
+    """The pages of these files, in order.
+
+    `around`: what else a page is read by. `kept`: what an earlier run of this process left.
+    """
     pages: list[ReadPage] = []
     flaws: list[PlacedFlaw] = []
     for file, outlined in files.items():
-        read = partial(_contained, file, outlined, reader, by, memory)
-        found = known.of_file(file, outlined, read)
+        slot, inputs = ("read file", file), (Identical(outlined), *around, *by)
+        read = partial(_contained, file, outlined, reader, by, memory=memory)
+        found = kept.once(slot, inputs, partial(_read, file, outlined, inputs[1:], read, kept))
+        if any(one.flaw.code == FAULT for one in found.flaws):
+            kept.forget(slot)
         pages += found.value
+        flaws += found.flaws
+    return WithFlaws(pages, tuple(flaws))
+
+
+# Makes something of one page, if anything: of its line, what was outlined, and how much was found
+# wrong in the file above it.
+ReadSection = Callable[[int, remember.Kept[Any], int], WithFlaws[ReadPage | None]]
+
+
+def _read(
+    file: str, outlined: Outlined, around: tuple[object, ...], read: ReadSection, kept: Memo
+) -> WithFlaws[list[ReadPage]]:
+    """The pages of a file; those in which nothing is wrong are the very same as before, if that
+    was so before."""
+    pages: list[ReadPage] = []
+    flaws: list[PlacedFlaw] = []
+    for line, section in outlined.pages:
+        slot = ("read page", file, line)
+        found = kept.once(
+            slot,
+            (Identical(section.section), *around),
+            partial(read, line, section, len(flaws)),
+        )
+        if found.flaws:
+            # They may tell of other pages, too.
+            kept.forget(slot)
+        if found.value is not None:
+            pages.append(found.value)
         flaws += found.flaws
     return WithFlaws(pages, tuple(flaws))
 
@@ -68,10 +104,10 @@ def _contained(
     outlined: Outlined,
     reader: DiaryReader,
     by: DatedBy,
-    memory: MemoryOf,
     line: int,
     kept: remember.Kept[Any],
     so_far: int,
+    memory: MemoryOf,
 ) -> WithFlaws[ReadPage | None]:
     """A page as read; None where that failed by a fault of ours, or it has no place in the
     history. `so_far`: how much is wrong in the file above it."""

@@ -13,7 +13,7 @@ from msgspec.structs import replace
 from backbud.journal import remember
 from backbud.journal.cards import flaw_of_reference, read_things, with_lines_at_edge
 from backbud.journal.currency import bare_amounts
-from backbud.journal.dated import DatedPage, DayWeather
+from backbud.journal.dated import DatedPage, DayWeather, Said, SoundActs
 from backbud.journal.diary import DiaryReader
 from backbud.journal.events import Origin
 from backbud.journal.far import ahead_on_cards, far_on_cards
@@ -24,12 +24,11 @@ from backbud.journal.misplaced import flaws_of_misplaced
 from backbud.journal.outlines import Parted, parted
 from backbud.journal.own_past import PastLine, past_lines
 from backbud.journal.own_words import KIND, NO_OWN_WORDS, OwnWords, own_words
-from backbud.journal.pages import DatedBy, ReadPage, read_pages
+from backbud.journal.pages import DatedBy, read_pages
 from backbud.journal.problems import PlacedFlaw, PlacedFlaws, WithFlaws, placed
 from backbud.journal.said import ActReader
 from backbud.journal.settings import SETTINGS_FILE, Settings, read_settings
 from backbud.journal.things import PlacedCard, Things, turned_south
-from backbud.journal.warm import Warm
 from backbud.journal.weather.on_file import WeatherFiles
 from backbud.journal.weather.positions import Positions
 from backbud.journal.weather.series import Until
@@ -49,8 +48,9 @@ FEW_DETAILS = 60
 class ToRead(Struct, frozen=True):
     """What is to be read, by which table of acts, and what earlier runs left.
 
-    `warm`: what this process keeps of the text. `known`: what was read before, by this process or
-    an earlier one; `details` with it. `mark`: of all that reading a text hangs on.
+    `kept`: what an earlier run of this process left; `is_first`: there was none. `known`: what was
+    read before, by this process or an earlier one; `details` with it. `mark`: of all that reading a
+    text hangs on.
     """
 
     folder: str
@@ -59,7 +59,7 @@ class ToRead(Struct, frozen=True):
     acts: Mapping[str, ActForm]
     kept: Memo
     memory: MemoryOf
-    warm: Warm[ReadPage]
+    is_first: bool
     known: remember.Memory
     details: Details
     mark: str
@@ -69,7 +69,8 @@ class SoFar(Struct, frozen=True):
     """What the steps so far have made of a journal; the fields stand in the order of the steps.
 
     `names`: of its text files. `loaded`: those, and the settings. `handles`: the digest of what
-    every handle means. `remembered`: the memory holds all that was read.
+    every handle means; `sound`: the acts in which nothing was wrong, as long as that stays so.
+    `remembered`: the memory holds all that was read.
     """
 
     asked: ToRead
@@ -82,6 +83,7 @@ class SoFar(Struct, frozen=True):
     own_words: OwnWords = NO_OWN_WORDS
     southern: bool = False
     handles: bytes = b""
+    sound: SoundActs = {}
     pages: tuple[DatedPage, ...] = ()
     weather: tuple[DayWeather, ...] = ()
     own_past: tuple[PastLine, ...] = ()
@@ -112,10 +114,14 @@ def begun(
     """What the first step is given."""
     by_act = by_word(acts)
     mark = _mark(by_act)
-    warm: Warm[ReadPage] = kept.once("text", (folder, acts), Warm)
-    known = warm.memory or remember.recall(memory, mark)
-    details = warm.details or Details(by_act, known.readings_of, known.subjects)
-    asked = ToRead(folder, today, as_of, by_act, kept, memory, warm, known, details, mark)
+    is_first = not kept.holds("recalled")
+    known = kept.once("recalled", (folder, mark), partial(remember.recall, memory, mark))
+    details = kept.once(
+        "details",
+        (Identical(known),),
+        partial(Details, by_act, known.readings_of, known.subjects),
+    )
+    asked = ToRead(folder, today, as_of, by_act, kept, memory, is_first, known, details, mark)
     return SoFar(asked, _positions(asked, Things({}, {}), "", {}))
 
 
@@ -157,7 +163,7 @@ def part(reading: SoFar) -> WithFlaws[SoFar]:
     """The sections of each file: dated pages and cards, outlined or recalled."""
     asked = reading.asked
     loaded = {name: reading.loaded[name] for name in reading.names}
-    found, flaws = parted(loaded, asked.acts, asked.memory, asked.known, asked.warm)
+    found, flaws = parted(loaded, asked.acts, asked.memory, asked.known, asked.kept)
     return WithFlaws(replace(reading, parted=found), flaws)
 
 
@@ -194,7 +200,10 @@ def _contained(cards: Sequence[PlacedCard], reading: SoFar) -> WithFlaws[Things]
         return read_things(some, asked.details)
 
     try:
-        return asked.warm.things(cards, partial(read, cards))
+        # The same card on another line is told of elsewhere.
+        where = [(card.file, card.line) for card in cards]
+        inputs = (where, Identical(*[card.card for card in cards]), Identical(asked.known))
+        return asked.kept.once("things", inputs, partial(read, cards))
     except Exception:
         faulty = failing(read, cards)
     hint = "The card was left out; all else was read."
@@ -259,21 +268,23 @@ def _positions(
 def read_all_pages(reading: SoFar) -> WithFlaws[SoFar]:
     """The dated pages in their order, their acts held against the table of acts."""
     asked, things = reading.asked, reading.things
-    known, warm = asked.known, asked.warm
-    handles = _handles(things, reading.own_words)
+    known, kept = asked.known, asked.kept
+    own = reading.own_words
+    handles = _handles(things, own)
     if known.things != handles:
         known.forget_sound(reading.parted.rows())
-        warm.by_digest = None
-    own = reading.own_words
-    acts = ActReader(things, asked.details, known.said_of, warm.sound(handles), own)
+    around = (Identical(known), handles)
+    sound = kept.once("sound acts", around, dict[str, dict[str, Said]])
+    reader = DiaryReader(ActReader(things, asked.details, known.said_of, sound, own))
     by = DatedBy(reading.southern, asked.today, asked.as_of)
-    warm.pages.begin((handles, *by))
     files = reading.parted.counting()
-    pages, flaws = read_pages(files, DiaryReader(acts), by, warm.pages, asked.memory)
+    pages, flaws = read_pages(files, reader, by, around, kept, asked.memory)
     weather = tuple([said for page in pages for said in page.weather])
     in_order = tuple([page.page for page in sorted(pages)])
     past = past_lines(files, own, asked.acts, reading.southern)
-    found = replace(reading, handles=handles, pages=in_order, weather=weather, own_past=past)
+    found = replace(
+        reading, handles=handles, sound=sound, pages=in_order, weather=weather, own_past=past
+    )
     return WithFlaws(found, flaws)
 
 
@@ -308,12 +319,10 @@ def tell_bare_amounts(reading: SoFar) -> WithFlaws[SoFar]:
 def keep_in_mind(reading: SoFar) -> WithFlaws[SoFar]:
     """Write the memory when this run read something new; what no file holds any more is let go."""
     asked, handles = reading.asked, reading.handles
-    known, details, warm = asked.known, asked.details, asked.warm
+    known, details = asked.known, asked.details
     forgot = details.learned > FEW_DETAILS or known.things != handles
-    is_first = warm.memory is None
     known.things, known.files = handles, reading.parted.rows()
-    warm.memory, warm.details = known, details
-    if reading.parted.fresh <= FEW_PAGES and not (is_first and forgot):
+    if reading.parted.fresh <= FEW_PAGES and not (asked.is_first and forgot):
         return WithFlaws(replace(reading, remembered=True))
-    remember.keep(asked.memory, known, details, warm.sound(handles))
+    remember.keep(asked.memory, known, details, reading.sound)
     return WithFlaws(reading)

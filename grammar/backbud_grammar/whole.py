@@ -249,6 +249,11 @@ def _own(forms: Iterable[Form]) -> frozenset[str]:
     return frozenset({"off"}) if says else frozenset()
 
 
+def limiter_in(text: str) -> str:
+    """The first word of a text that may limit or take back what an act says, or ""."""
+    return _first_of(_WORD.findall(text), _UNREAD)
+
+
 def _limiter(unread: Iterable[str], words: frozenset[str]) -> str:
     return _first_of([w for run in unread for w in _WORD.findall(run)], words)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from datetime import date
+from typing import NamedTuple
 
 from msgspec import Raw
 
@@ -16,12 +17,28 @@ from backbud_grammar.dates import WrittenDate, read_span
 from backbud_grammar.forms import ANY_WORDS, NO_ACT, ActForm, Form
 from backbud_grammar.handles import flaw_of
 from backbud_grammar.parse import ActReading, Details
-from backbud_grammar.problems import Flaw, Misread, did_you_mean
+from backbud_grammar.problems import Flaw, Misread, did_you_mean, nearest
 from backbud_grammar.said_otherwise import hint_for_act
-from backbud_grammar.syntax import Act, Subjects
+from backbud_grammar.scribbles.meant import may_mean
+from backbud_grammar.scribbles.read import Talk, Told, handles_of
+from backbud_grammar.syntax import Act, Seam, Subjects
 from backbud_grammar.whole import HELD, doubt_of, told, words_over
 
 NOBODY = Subjects(())
+# The severity of what is no problem: words that were kept.
+KEPT = "kept"
+# How close a first word must be to an act word, so that it is taken for a slip of the pen.
+NEAR_ACT = 0.8
+
+
+class HeardAct(NamedTuple):
+    """One act of a line: as it is read, its past form, and what is wrong with it."""
+
+    act: Act
+    past: str
+    flaws: tuple[Flaw, ...]
+
+
 _NO_HINT = "The manual lists every act; free words go after noted."
 
 
@@ -42,6 +59,7 @@ class ActReader:
         self.things, self.details = things, details
         self.found_sound = found_sound
         self._recall = recall
+        self._talk: Talk | None = None
 
     def subjects(self, text: str) -> Subjects:
         read = self.details.subjects(text) if text else NOBODY
@@ -84,6 +102,74 @@ class ActReader:
         if flaw is not None:
             return HELD, (*flaws, _in_its_place(flaw, act))
         return known.act, flaws
+
+    def heard(self, act: Act, when: WrittenDate, so_far: int) -> list[HeardAct]:
+        """What a line tells of: its act where it is read as it stands, else the acts that it is in
+        other words; where it begins with none, its words.
+
+        `so_far`: as `read` has it.
+        """
+        form = self.form(act)
+        plain: list[HeardAct] = []
+        if form is not None:
+            past, flaws = self.read(act, when, so_far)
+            plain = [HeardAct(act, past, flaws)]
+            if not flaws or form.prose:
+                return plain
+        if is_flood(so_far):
+            return plain or [self._unread(act, so_far)]
+        found = [self._of(told, act, when, so_far) for told in self.talk.read(_line_of(act))]
+        if not plain:
+            return found or [self._unread(act, so_far)]
+        if not found or found[0].act.word.casefold() != act.word.casefold():
+            return plain
+        better = [one for one in found[0].flaws if one.severity != KEPT]
+        return found if len(better) <= len(plain[0].flaws) else plain
+
+    @property
+    def talk(self) -> Talk:
+        """Reads what is said in other words; made where there is such a line."""
+        if self._talk is None:
+            kinds = {thing.handle: thing.kind for thing in self.things.by_handle.values()}
+            self._talk = Talk(self.details, handles_of(kinds), self._kind_of)
+        return self._talk
+
+    def _kind_of(self, written: str) -> str:
+        found = self.things.find(written)
+        return found.kind if found is not None else ""
+
+    def _of(self, told: Told, act: Act, when: WrittenDate, so_far: int) -> HeardAct:
+        """An act that was told in other words, judged like any other."""
+        line, column = _place_in(act, told.at)
+        seams = tuple([Seam(at, *_place_in(act, of)) for at, of in told.pieces])
+        remark = " ".join(filter(None, (told.remark, act.remark)))
+        text_column = seams[0].column if seams else column
+        one = Act(
+            told.word, told.text, remark, line, column, text_column, seams, act.left_out, told.kept
+        )
+        past, flaws = self.read(one, when, so_far)
+        if told.kept:
+            words = "; ".join(told.kept)
+            flaws = (
+                *flaws,
+                Flaw(
+                    "words-kept",
+                    line,
+                    column,
+                    len(told.word),
+                    f"“{words}” stands beside {told.word} and is kept as words",
+                    "",
+                    KEPT,
+                ),
+            )
+        return HeardAct(one, past, flaws)
+
+    def _unread(self, act: Act, so_far: int) -> HeardAct:
+        """A line that begins with no act word: its words are kept as if they were noted."""
+        text = _line_of(act)
+        noted = Act("noted", text, act.remark, act.line, act.column, act.column, kept=(text,))
+        flaw = self._unknown_act(act, so_far)
+        return HeardAct(noted, "noted" if "noted" in self.details.acts else "", (flaw,))
 
     def form(self, act: Act) -> ActForm | None:
         """The row of an act as it is written, in any case of its letters; None where it is none."""
@@ -160,11 +246,17 @@ class ActReader:
 
     def _unknown_act(self, act: Act, so_far: int) -> Flaw:
         word, hint = act.word, _NO_HINT
-        if not is_flood(so_far):
-            said = hint_for_act(word, act.text, self.details.acts)
-            hint = said or did_you_mean(word, self.details.acts, hint)
-        message = f"“{word}” is no act known here"
-        return Flaw("unknown-act", act.line, act.column, len(word), message, hint)
+        if is_flood(so_far):
+            return Flaw("unknown-act", act.line, act.column, len(word), _unknown(word), hint)
+        said = hint_for_act(word, act.text, self.details.acts)
+        near = nearest(word, self.details.acts, NEAR_ACT)
+        if said or near:
+            hint = said or f"Did you mean “{near}”?"
+            return Flaw("unknown-act", act.line, act.column, len(word), _unknown(word), hint)
+        meant = may_mean(_line_of(act))
+        hint = f"It may have meant {_or(meant)}: begin the line with that word." if meant else hint
+        message = "this line begins with no act word, and is kept as if noted"
+        return Flaw("unread-line", act.line, act.column, len(word), message, hint, KEPT)
 
     def _flaws_of_references(
         self, form: ActForm, act: Act, reading: ActReading, forms: Sequence[Form]
@@ -201,6 +293,26 @@ class ActReader:
             wrong = "" if found.kind == "tree" else f"“{handle}” is a {found.kind} already"
         hint = "Choose another handle for the new tree."
         return Flaw("bad-handle", 0, 0, len(handle), wrong, hint) if wrong else None
+
+
+def _unknown(word: str) -> str:
+    return f"“{word}” is no act known here"
+
+
+def _or(words: Sequence[str]) -> str:
+    *most, last = words
+    return f"{', '.join(most)} or {last}" if most else last
+
+
+def _line_of(act: Act) -> str:
+    """The line as it was written, without its remark."""
+    return f"{act.word} {act.text}".rstrip()
+
+
+def _place_in(act: Act, at: int) -> tuple[int, int]:
+    """The line and column of a character of `_line_of`."""
+    behind = at - len(act.word) - 1
+    return act.place_of(behind) if behind >= 0 else (act.line, act.column + at)
 
 
 def _in_its_place(flaw: Flaw, act: Act) -> Flaw:

@@ -1,0 +1,60 @@
+"""Words that bear on nothing that an act changes: they can be kept as words beside any act."""
+
+from __future__ import annotations
+
+import re
+
+
+def _set(words: str) -> frozenset[str]:
+    return frozenset(words.split())
+
+
+# They say how sure, how glad or when on that day; a detail beside them is the same without them.
+FILLERS = _set(
+    "a abt about approx approximately again also altogether already anyway around at-last ca "
+    "circa finally good great hopefully indeed just lovely nice nicely now ok okay quite quickly "
+    "really roughly same-again so still straight then there though today tonight too very well "
+    "yesterday the its his her my our all-done done"
+)
+# A line may say these of a tree, its flowers, its pests or the weather beside what was done.
+_COLOURS = "red green yellow brown white pink black purple orange golden pale dark bright silver"
+_GROWTH = (
+    "bud buds leaf leaves flower flowers shoot shoots needle needles candle candles colour color "
+    "tips tip growth growing green fat firm tight swelling opening open breaking bursting pushing "
+    "moving strong stronger weak healthy happy fine sound clean fresh new soft hard dormant bare "
+    "blossom bloom petals catkins cones fruit berries fern moss callus"
+)
+_WEATHER = (
+    "rain rainy wind windy sun sunny cold colder warm warmer hot frost frosty snow hail storm "
+    "cloudy dry wet damp mild chilly gale fog east west north south night nights morning evening "
+    "spring summer autumn winter fall day days week weeks month month's year last forecast"
+)
+_PESTS = (
+    "aphids aphid scale mites mite weevil weevils adelgid adelgids mildew greenfly blackfly "
+    "whitefly leafhopper thrips caterpillar caterpillars sawfly galls gall rust blackspot moth "
+    "slugs slug snails mealybug gone none fewer seen found"
+)
+_TALK = (
+    "hope hopefully think looks look looking looked bit little lot more less much many few some "
+    "bad nicely lovely good best better worst great heavy light big small long short early late "
+    "fiddly slow quick easy tricky of and with in for it is was are were has have had i we he she "
+    "they them him me this that these those as like than to from by at last time times before "
+    "every each other another one two three both over under after while since because hand fleece "
+    "ready till until when where who"
+)
+HARMLESS = FILLERS | _set(" ".join((_COLOURS, _GROWTH, _WEATHER, _PESTS)))
+# Beside an act that changes nothing but its own tree's history.
+TALK = HARMLESS | _set(_TALK)
+_WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
+
+
+def is_filler(word: str) -> bool:
+    """Whether a word of a detail can be taken out of it."""
+    return word.casefold().strip(".!,;:()") in FILLERS
+
+
+def is_harmless(text: str) -> bool:
+    """Whether every word of a text bears on nothing."""
+    return all(word.casefold() in HARMLESS for word in _WORD.findall(text)) and not re.search(
+        r"[\d?]", text
+    )

@@ -1,0 +1,364 @@
+"""Reads a line as the bench wrote it: the acts it tells of, each as its table would have it.
+
+What is understood is said again in the words of the tables, and then read by them like any other
+line. What is not, is kept as words where it bears on nothing, and stands as it was where it may.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator, Mapping, Sequence
+
+from msgspec import Struct
+
+from backbud_grammar.details import part_at_commas
+from backbud_grammar.forms import ANY_WORDS, ActForm
+from backbud_grammar.hints import PART_WORDS
+from backbud_grammar.parse import ActReading, Details
+from backbud_grammar.problems import nearest
+from backbud_grammar.scribbles.details_said import said_as
+from backbud_grammar.scribbles.openings import NOUNS, OPENINGS, Opening
+from backbud_grammar.scribbles.plain import is_filler, is_harmless
+from backbud_grammar.scribbles.spelled import spelled_out, without
+from backbud_grammar.whole import limiter_in
+
+# No line at a bench is longer; what is, is prose.
+LONGEST = 400
+_SENTENCE = re.compile(
+    r"(?<=[^\W\d])(?<!\bno)(?<!\bmrs)(?<!\bmr)(?<!\bdr)(?<!\bca)(?<!\bw)(?<!\ba\.m)(?<!\bp\.m)"
+    r"(?<!\binc)(?<!\bincl)[.]\s+|(?<=[\d)%])[.]\s+(?=\D)|\s*;\s+|!+\s+|\s+(?:->|=>|→|–|-)\s+|:\s+",
+    re.IGNORECASE,
+)
+_AND = re.compile(r"\s+(?:\+|&|and|then)\s+|\s*\+\s+")
+_WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
+
+
+class Handles(Struct, frozen=True):
+    """The handles of a journal as a line may write them: blanks for hyphens. By kind."""
+
+    written: Mapping[str, str]
+    places: re.Pattern[str] | None = None
+    every: re.Pattern[str] | None = None
+
+
+NO_HANDLES = Handles({})
+
+
+def handles_of(of_kind: Mapping[str, str]) -> Handles:
+    """`of_kind`: the kind of each handle."""
+    written = {handle.replace("-", " "): handle for handle in of_kind if "-" in handle}
+
+    def any_of(words: Sequence[str]) -> re.Pattern[str] | None:
+        if not words:
+            return None
+        longest = sorted(map(re.escape, words), key=len, reverse=True)
+        return re.compile(rf"(?<![\w-])(?:{'|'.join(longest)})(?![\w-])", re.IGNORECASE)
+
+    return Handles(
+        written,
+        any_of([handle for handle, kind in of_kind.items() if kind == "place"]),
+        any_of([said for said, handle in written.items() if of_kind[handle] != "material"]),
+    )
+
+
+class Told(Struct, frozen=True):
+    """One act of a line: its word, its details as the table has them, its remark.
+
+    `kept`: words that were not used. `pieces`: for each piece of the text where it stands in the
+    line. `at`: where the act begins there. `whole`: whether every word was used or bears on nothing.
+    """
+
+    word: str
+    text: str
+    remark: str = ""
+    kept: tuple[str, ...] = ()
+    pieces: tuple[tuple[int, int], ...] = ()
+    at: int = 0
+
+
+class _Draft:
+    """An act that is being put together."""
+
+    def __init__(self, word: str, form: ActForm, at: int) -> None:
+        self.word, self.form, self.at = word, form, at
+        self.pieces: list[tuple[str, int]] = []
+        self.kept: list[tuple[str, int]] = []
+        self.remark = ""
+
+    @property
+    def strict(self) -> bool:
+        """Whether every word that could bear on it must be read."""
+        return self.form.bearing == "ends" or self.word.casefold() in self.form.bare_words
+
+    def told(self) -> Told:
+        pieces, kept = list(self.pieces), list(self.kept)
+        if self.strict:
+            pieces += [one for one in kept if not is_harmless(one[0])]
+            kept = [one for one in kept if is_harmless(one[0])]
+        text, starts = "", []
+        for piece, at in pieces:
+            text += ", " if text else ""
+            starts.append((len(text), at))
+            text += piece
+        return Told(
+            self.word,
+            text,
+            self.remark,
+            tuple(said for said, _ in kept),
+            tuple(starts),
+            self.at,
+        )
+
+
+class Talk:
+    """Reads lines by the table of acts and the handles of a journal."""
+
+    def __init__(
+        self,
+        details: Details,
+        handles: Handles = NO_HANDLES,
+        kind_of: Callable[[str], str] = lambda handle: "",
+    ) -> None:
+        self.details, self.handles, self.kind_of = details, handles, kind_of
+
+    def read(self, line: str) -> tuple[Told, ...]:
+        """The acts that a line tells of; none where it begins with no act and holds none."""
+        if len(line) > LONGEST or "\n" in line:
+            return ()
+        drafts: list[_Draft] = []
+        before: list[tuple[str, int]] = []
+        for start, sentence in _sentences(line):
+            first = True
+            for at, raw in part_at_commas(sentence):
+                piece = raw.strip(" .!:")
+                if piece:
+                    self._piece(spelled_out(piece), piece, start + at, first, drafts, before)
+                first = False
+        if drafts:
+            drafts[0].kept[:0] = before
+        return tuple(draft.told() for draft in drafts)
+
+    def _piece(
+        self,
+        piece: str,
+        raw: str,
+        at: int,
+        first: bool,
+        drafts: list[_Draft],
+        before: list[tuple[str, int]],
+    ) -> None:
+        """Put one piece where it belongs. `first`: whether it begins a sentence."""
+        draft = drafts[-1] if drafts else None
+        if draft is not None and draft.form.prose:
+            draft.pieces.append((raw, at))
+            return
+        if draft is not None and draft.remark:
+            draft.remark += f", {raw}"
+            return
+        opened = self._opened(piece) if first or draft is None else None
+        if opened is None and draft is not None:
+            said = self._said(draft.form, piece)
+            if said is not None:
+                self._add(draft, said, at)
+                return
+            opened = self._opened(piece)
+            if opened is not None and not first and not self._is_whole(*opened):
+                opened = None
+        if opened is not None:
+            self._begin(opened, at, drafts)
+            return
+        if draft is None:
+            before.append((raw, at))
+        else:
+            self._left(draft, piece, raw, at)
+
+    def _begin(self, opened: tuple[str, ActForm, str, str], at: int, drafts: list[_Draft]) -> None:
+        word, form, text, remark = opened
+        draft = _Draft(word, form, at)
+        draft.remark = remark
+        drafts.append(draft)
+        if text:
+            said = self._said(form, text)
+            if said is not None:
+                self._add(draft, said, at)
+            elif form.names_act or form.prose:
+                draft.pieces.append((text, at))
+            else:
+                self._left(draft, text, text, at)
+
+    def _add(self, draft: _Draft, said: tuple[tuple[str, ...], tuple[str, ...]], at: int) -> None:
+        pieces, kept = said
+        draft.pieces += [(one, at) for one in pieces if one]
+        draft.kept += [(one, at) for one in kept]
+
+    def _left(self, draft: _Draft, piece: str, raw: str, at: int) -> None:
+        """What is no detail: words that bear on nothing are kept, all else stands as it was."""
+        halves = [half for half in _AND.split(piece) if half]
+        if len(halves) > 1:
+            said = [self._said(draft.form, half) for half in halves]
+            if all(one is not None for one in said):
+                for one in said:
+                    if one is not None:
+                        self._add(draft, one, at)
+                return
+        if self._bears(draft.form, piece):
+            draft.pieces.append((raw, at))
+        else:
+            draft.kept.append((raw, at))
+
+    def _bears(self, form: ActForm, piece: str) -> bool:
+        """Whether words that are no detail may still change what the act says."""
+        if re.search(r"[\d?\"]", piece) or limiter_in(piece):
+            return True
+        words = [word.casefold() for word in _WORD.findall(piece)]
+        if not PART_WORDS.isdisjoint(words):
+            return True
+        known = _words_of(form)
+        if not known.isdisjoint(words):
+            return True
+        return any(len(word) > 4 and nearest(word, known, 0.84) for word in words)
+
+    def _opened(self, piece: str) -> tuple[str, ActForm, str, str] | None:
+        """The act that a piece begins with, its row, and what stands behind it."""
+        acts = self.details.acts
+        word, _, rest = piece.partition(" ")
+        second = rest.partition(" ")
+        both = f"{word} {second[0]}".casefold()
+        # A word of the language stands before any other way of saying it.
+        plain = word.rstrip(":.").casefold()
+        if second[0] and both.rstrip(":.") in acts:
+            return both.rstrip(":."), acts[both.rstrip(":.")], second[2], ""
+        named = self._with_handles(piece)
+        for opening in OPENINGS:
+            found = self._pattern(opening).match(named)
+            if found is not None and (plain not in acts or found.end() > len(word)):
+                return self._by(opening, found, named)
+        if plain in acts:
+            return plain, acts[plain], rest, ""
+        return None
+
+    def _by(
+        self, opening: Opening, found: re.Match[str], piece: str
+    ) -> tuple[str, ActForm, str, str] | None:
+        form = self.details.acts.get(opening.act)
+        if form is None:
+            return None
+        rest, groups = piece[found.end() :].strip(" ,"), found.groupdict()
+        if form.names_act:
+            noun = NOUNS.get(re.sub(r"\s+", " ", groups.get("named") or "").casefold(), "")
+            named = self.details.acts.get(noun)
+            return None if named is None else (opening.act, form, named.bare, rest)
+        said = " ".join(filter(None, (opening.details, rest)))
+        if opening.details and opening.details != "on" and rest:
+            said = f"{opening.details}, {rest}"
+        if groups.get("by"):
+            said = f"{said}, by {groups['by']}".lstrip(", ")
+        return opening.act, form, said, ""
+
+    def _pattern(self, opening: Opening) -> re.Pattern[str]:
+        if "@PLACE@" not in opening.pattern.pattern:
+            return opening.pattern
+        if self.handles.places is None:
+            return _NEVER
+        return re.compile(
+            opening.pattern.pattern.replace("@PLACE@", self.handles.places.pattern), re.IGNORECASE
+        )
+
+    def _with_handles(self, text: str) -> str:
+        """The text with the handles that it writes with blanks."""
+        if self.handles.every is None:
+            return text
+        return self.handles.every.sub(lambda f: self.handles.written[f[0].casefold()], text)
+
+    def _is_whole(self, word: str, form: ActForm, text: str, remark: str) -> bool:
+        """Whether an act in the midst of a sentence is read to its last word."""
+        if form.prose or form.names_act:
+            return False
+        if not text:
+            return not form.needs_detail
+        return all(
+            self._said(form, piece) is not None for _, piece in part_at_commas(text) if piece
+        )
+
+    def _said(self, form: ActForm, text: str) -> tuple[tuple[str, ...], tuple[str, ...]] | None:
+        """A piece as details of the act, and the words kept beside them; None where it is none."""
+        if form.prose or form.names_act:
+            return None
+        out: list[str] = []
+        kept: list[str] = []
+        for _, piece in part_at_commas(text):
+            one = self._one(form, piece)
+            if one is None:
+                return None
+            out += one[0]
+            kept += one[1]
+        return tuple(out), tuple(kept)
+
+    def _one(self, form: ActForm, piece: str) -> tuple[list[str], list[str]] | None:
+        for said, kept in self._ways(form, piece):
+            if not said:
+                return [], [*kept] if kept else [piece]
+            if self._reads(form, said):
+                return [said], [*kept]
+        return None
+
+    def _ways(self, form: ActForm, piece: str) -> Iterator[tuple[str, tuple[str, ...]]]:
+        """The piece as it is, with handles, in the table's words, without fillers."""
+        named = self._with_handles(piece)
+        bare, kept = without(named, is_filler)
+        for text, beside in dict(((piece, ()), (named, ()), (bare, kept))).items():
+            if not text:
+                continue
+            yield text, beside
+            for said in said_as(form.word, text):
+                yield said, beside
+
+    def _reads(self, form: ActForm, text: str) -> bool:
+        """Whether the table reads a text to its last word, and finds nothing wrong in it."""
+        reading: ActReading = self.details.of(form, text)
+        if reading.flaws or not reading.details:
+            return False
+        for detail in reading.details:
+            if detail.part and limiter_in(detail.part):
+                return False
+            if detail.handle and not self._is_meant(form, detail.name, detail.handle):
+                return False
+        return True
+
+    def _is_meant(self, form: ActForm, name: str, handle: str) -> bool:
+        """Whether a handle is one of the kind that the detail refers to."""
+        kind = self.kind_of(handle)
+        return any(one.name == name and kind in one.refers for one in form.forms)
+
+
+_NEVER = re.compile(r"(?!)")
+
+
+def _sentences(line: str) -> Iterator[tuple[int, str]]:
+    at = 0
+    for found in _SENTENCE.finditer(line):
+        yield at, line[at : found.start()]
+        at = found.end()
+    yield at, line[at:]
+
+
+_WORDS_OF: dict[str, frozenset[str]] = {}
+# They stand in many a sentence, and say nothing by themselves.
+_SMALL = frozenset(
+    "in to for of from with by at as on the off into and out all over up down no it time back not "
+    "under half".split()
+)
+
+
+def _words_of(form: ActForm) -> frozenset[str]:
+    """The words that a detail of the act may be made of."""
+    known = _WORDS_OF.get(form.word)
+    if known is None:
+        phrases = [
+            phrase
+            for one in form.forms
+            for phrase in (*one.labels, *(() if one.words == ANY_WORDS else one.words))
+        ]
+        words = {word.casefold() for phrase in phrases for word in phrase.split()}
+        known = _WORDS_OF[form.word] = frozenset(words - _SMALL)
+    return known

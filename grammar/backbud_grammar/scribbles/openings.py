@@ -113,9 +113,13 @@ NOUNS = {
 }
 
 
+# An opening ends where a word does.
+_ENDS = r"(?!(?<=[\w-])[\w-])[:.]?\s*"
+
+
 def _rows(act: str, *patterns: str, details: str = "") -> list[Opening]:
     return [
-        Opening(act, details, re.compile(rf"(?:{one})(?![\w-])[:.]?\s*", re.IGNORECASE))
+        Opening(act, details, re.compile(rf"(?:{one}){_ENDS}", re.IGNORECASE))
         for one in patterns
     ]
 

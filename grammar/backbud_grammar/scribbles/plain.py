@@ -43,8 +43,9 @@ _TALK = (
     "ready till until when where who"
 )
 HARMLESS = FILLERS | _set(" ".join((_COLOURS, _GROWTH, _WEATHER, _PESTS)))
-# Beside an act that changes nothing but its own tree's history.
-TALK = HARMLESS | _set(_TALK)
+# Words of a sentence about them.
+SEEN = HARMLESS | _set(_TALK)
+_SIGNS = re.compile(r"[\d?]")
 _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
 
 
@@ -55,6 +56,15 @@ def is_filler(word: str) -> bool:
 
 def is_harmless(text: str) -> bool:
     """Whether every word of a text bears on nothing."""
-    return all(word.casefold() in HARMLESS for word in _WORD.findall(text)) and not re.search(
-        r"[\d?]", text
+    return _made_of(text, HARMLESS)
+
+
+def is_seen(text: str) -> bool:
+    """Whether a text tells what was seen, of growth, weather or pests, and no more."""
+    return _made_of(text, SEEN)
+
+
+def _made_of(text: str, words: frozenset[str]) -> bool:
+    return not _SIGNS.search(text) and all(
+        word.casefold() in words for word in _WORD.findall(text)
     )

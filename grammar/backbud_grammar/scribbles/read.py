@@ -18,7 +18,7 @@ from backbud_grammar.parse import ActReading, Details
 from backbud_grammar.problems import nearest
 from backbud_grammar.scribbles.details_said import said_as
 from backbud_grammar.scribbles.openings import NOUNS, OPENINGS, Opening
-from backbud_grammar.scribbles.plain import is_filler, is_harmless
+from backbud_grammar.scribbles.plain import is_filler, is_harmless, is_seen
 from backbud_grammar.scribbles.spelled import spelled_out, without
 from backbud_grammar.whole import limiter_in
 
@@ -90,8 +90,9 @@ class _Draft:
         """Whether every word that could bear on it must be read."""
         return self.form.bearing == "ends" or self.word.casefold() in self.form.bare_words
 
-    def told(self) -> Told:
-        pieces, kept = list(self.pieces), list(self.kept)
+    def told(self, loose: Sequence[tuple[str, int]]) -> Told:
+        """The act as its table has it. `loose`: what elsewhere in the line may bear on it."""
+        pieces, kept = [*self.pieces, *loose], list(self.kept)
         if self.strict:
             pieces += [one for one in kept if not is_harmless(one[0])]
             kept = [one for one in kept if is_harmless(one[0])]
@@ -134,9 +135,33 @@ class Talk:
                 if piece:
                     self._piece(spelled_out(piece), piece, start + at, first, drafts, before)
                 first = False
-        if drafts:
+        if not drafts:
+            return ()
+        if all(is_seen(said) for said, _ in before):
             drafts[0].kept[:0] = before
-        return tuple(draft.told() for draft in drafts)
+            before = []
+        drafts = _without_stages_in_part(drafts)
+        told = [draft.told(self._loose(draft, drafts, before)) for draft in drafts]
+        words = [said for said, _ in before]
+        if words or (drafts and drafts[0].word == "staged") or not drafts:
+            # What stands before it may be what the line is about.
+            whole = line if not words or not told else ", ".join(words)
+            told.insert(0, Told("noted", whole, kept=(whole,) if words or not drafts else ()))
+        return tuple(told)
+
+    def _loose(
+        self, draft: _Draft, drafts: Sequence[_Draft], before: Sequence[tuple[str, int]]
+    ) -> list[tuple[str, int]]:
+        """What elsewhere in the line may bear on an act that needs every word to be read."""
+        if not draft.strict:
+            return []
+        loose = [*before]
+        for other in drafts:
+            if other is not draft:
+                loose += [one for one in other.kept if not is_harmless(one[0])]
+                loose += [one for one in other.pieces if not self._reads(other.form, one[0])]
+                loose += [(other.remark, other.at)] if other.remark else []
+        return [one for one in loose if not is_harmless(one[0])]
 
     def _piece(
         self,
@@ -329,6 +354,16 @@ class Talk:
         """Whether a handle is one of the kind that the detail refers to."""
         kind = self.kind_of(handle)
         return any(one.name == name and kind in one.refers for one in form.forms)
+
+
+def _without_stages_in_part(drafts: list[_Draft]) -> list[_Draft]:
+    """The acts without a stage that only part of the tree may have reached."""
+    return [
+        one
+        for one in drafts
+        if one.word != "staged"
+        or (len(one.pieces) == 1 and all(is_seen(said) for said, _ in one.kept))
+    ]
 
 
 _NEVER = re.compile(r"(?!)")

@@ -129,7 +129,7 @@ def slip_of_act(
             "day",
             last_line(blocks),
         )
-    if thing is not None:
+    if thing is not None and _is_subject_line(text, things):
         return slip(
             "indented-subject",
             f"“{word}” is a {thing.kind}, but stands indented",
@@ -138,6 +138,16 @@ def slip_of_act(
             last_line(blocks[:1]),
         )
     return None
+
+
+def _is_subject_line(text: str, things: Things) -> bool:
+    """Whether all words of a line are handles, or say which of them: `soap again` are none."""
+    words = text.replace(",", " ").split()
+    return all(word.casefold() in _OF_SUBJECTS or things.find(word) is not None for word in words)
+
+
+# What stands between the handles of a subject line.
+_OF_SUBJECTS = frozenset(("all", "in", "of", "except"))
 
 
 def not_filed(blocks: Sequence[Block], more: int = 0) -> str:

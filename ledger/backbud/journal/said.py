@@ -111,9 +111,11 @@ class ActReader:
         """
         form = self.form(act)
         plain: list[HeardAct] = []
+        bare: frozenset[str] = frozenset()
         if form is not None:
             past, flaws = self.read(act, when, so_far)
             plain = [HeardAct(act, past, flaws)]
+            bare = form.bare_words
             if not flaws or form.prose:
                 return plain
         if is_flood(so_far):
@@ -121,7 +123,8 @@ class ActReader:
         found = [self._of(told, act, when, so_far) for told in self.talk.read(_line_of(act))]
         if not plain:
             return found or [self._unread(act, so_far)]
-        if not found or found[0].act.word.casefold() != act.word.casefold():
+        other = not found or found[0].act.word.casefold() != act.word.casefold()
+        if other and (not found or act.word.casefold() not in bare):
             return plain
         better = [one for one in found[0].flaws if one.severity != KEPT]
         return found if len(better) <= len(plain[0].flaws) else plain

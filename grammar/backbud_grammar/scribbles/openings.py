@@ -119,8 +119,7 @@ _ENDS = r"(?!(?<=[\w-])[\w-])[:.]?\s*"
 
 def _rows(act: str, *patterns: str, details: str = "") -> list[Opening]:
     return [
-        Opening(act, details, re.compile(rf"(?:{one}){_ENDS}", re.IGNORECASE))
-        for one in patterns
+        Opening(act, details, re.compile(rf"(?:{one}){_ENDS}", re.IGNORECASE)) for one in patterns
     ]
 
 
@@ -274,6 +273,7 @@ OPENINGS: tuple[Opening, ...] = (
         r"fruit(?:lets)? thinned",
         r"(?=\d+ (?:apple|fruit|fig|crab)s? (?:per|left|stays?))",
         r"shoots thinned",
+        r"(?=\d+ (?:shoots|buds|leaves|flowers) (?:left|kept|stays?|per)\b)",
         r"(?=(?:thinned|reduced) to \d)",
     ),
     *_rows(
@@ -399,6 +399,7 @@ OPENINGS: tuple[Opening, ...] = (
         rf"(?:second|2nd|third|3rd|first|1st) spray(?: done)?",
         r"drench(?:ed)?",
         r"sprayed(?: again)?",
+        r"(?=(?:\d+ )?(?:caterpillars|grubs|adults|slugs|snails|beetles|moths) (?:by hand|picked))",
         r"(?=[^,.;]{0,40}\b(?:captan|mancozeb|copper|neem|fungicide|soap) (?:drench|spray))",
         r"(?=toothbrush(?: and| &|,| \+)? )",
         r"hosed off",

@@ -61,6 +61,15 @@ def handles_of(of_kind: Mapping[str, str]) -> Handles:
     )
 
 
+# What is done again and again, so that the next time is a plan.
+_REPEATED = ("treated", "fed", "flushed", "misted", "trimmed", "pinched")
+_AGAIN = re.compile(
+    r"(?:and )?(?:again|repeat(?:ed)?|next(?: one| spray| feed)?|once more) in "
+    r"(\d+ (?:days?|weeks?|months?))",
+    re.IGNORECASE,
+)
+
+
 class Told(Struct, frozen=True):
     """One act of a line: its word, its details as the table has them, its remark.
 
@@ -96,6 +105,7 @@ class _Draft:
         if self.strict:
             pieces += [one for one in kept if not is_harmless(one[0])]
             kept = [one for one in kept if is_harmless(one[0])]
+        pieces = _measured_parts(self.form, pieces)
         text, starts = "", []
         for piece, at in pieces:
             text += ", " if text else ""
@@ -109,6 +119,21 @@ class _Draft:
             tuple(starts),
             self.at,
         )
+
+
+def _measured_parts(form: ActForm, pieces: list[tuple[str, int]]) -> list[tuple[str, int]]:
+    """`1 mm Al, on apex, on right 2` is one thickness on two parts."""
+    if form.word not in ("wired", "guyed"):
+        return pieces
+    sizes = [one for one in pieces if _SIZE.fullmatch(one[0])]
+    parts = [one for one in pieces if one[0].startswith("on ")]
+    if len(sizes) != 1 or not parts:
+        return pieces
+    others = [one for one in pieces if one not in sizes and one not in parts]
+    return [(f"{sizes[0][0]} {part}", at) for part, at in parts] + others
+
+
+_SIZE = re.compile(r"[\d.,/-]+ mm(?: (?:Al|Cu|aluminium|copper))?")
 
 
 class Talk:
@@ -139,6 +164,10 @@ class Talk:
             return ()
         if all(is_seen(said) for said, _ in before):
             drafts[0].kept[:0] = before
+            before = []
+        elif all(_FIGURE.search(said) or is_seen(said) for said, _ in before):
+            drafts[0].pieces += [one for one in before if not is_seen(one[0])]
+            drafts[0].kept[:0] = [one for one in before if is_seen(one[0])]
             before = []
         drafts = _without_stages_in_part(drafts)
         told = [draft.told(self._loose(draft, drafts, before)) for draft in drafts]
@@ -177,8 +206,12 @@ class Talk:
         if draft is not None and draft.form.prose:
             draft.pieces.append((raw, at))
             return
-        if draft is not None and draft.remark:
-            draft.remark += f", {raw}"
+        if draft is not None and draft.form.names_act and not first:
+            self._more_of_plan(draft, piece, raw, at)
+            return
+        again = _AGAIN.fullmatch(piece) if draft is not None else None
+        if draft is not None and again is not None and draft.form.word in _REPEATED:
+            self._planned_again(draft, again[1], at, drafts)
             return
         opened = self._opened(piece) if first or draft is None else None
         if opened is None and draft is not None:
@@ -196,6 +229,24 @@ class Talk:
             before.append((raw, at))
         else:
             self._left(draft, piece, raw, at)
+
+    def _more_of_plan(self, draft: _Draft, piece: str, raw: str, at: int) -> None:
+        """What stands behind the work that is planned, put off or skipped: when, or why."""
+        noun = draft.pieces[0][0].split(None, 1)[0] if draft.pieces else ""
+        for said in (piece, *said_as(draft.form.word, piece)):
+            reading = self.details.of(draft.form, f"{noun} {said}")
+            if reading.named and not reading.flaws and reading.details:
+                draft.pieces.append((said, at))
+                return
+        draft.remark = f"{draft.remark}, {raw}" if draft.remark else raw
+
+    def _planned_again(self, draft: _Draft, when: str, at: int, drafts: list[_Draft]) -> None:
+        """`again in 8 days`: the same work is planned."""
+        form = self.details.acts.get("planned")
+        if form is not None:
+            planned = _Draft("planned", form, at)
+            planned.pieces = [(draft.form.bare, at), (f"in {when}", at)]
+            drafts.append(planned)
 
     def _begin(self, opened: tuple[str, ActForm, str, str], at: int, drafts: list[_Draft]) -> None:
         word, form, text, remark = opened
@@ -236,7 +287,9 @@ class Talk:
         if re.search(r"[\d?\"]", piece) or limiter_in(piece):
             return True
         words = [word.casefold() for word in _WORD.findall(piece)]
-        if not PART_WORDS.isdisjoint(words):
+        if not PART_WORDS.isdisjoint(words) and any(one.part for one in form.forms):
+            return True
+        if any(self.kind_of(word) for word in self._with_handles(piece).split()):
             return True
         known = _words_of(form)
         if not known.isdisjoint(words):
@@ -337,6 +390,10 @@ class Talk:
             yield text, beside
             for said in said_as(form.word, text):
                 yield said, beside
+            if form.bearing != "ends" and any(one.part for one in form.forms):
+                placed = _placed(text)
+                if placed:
+                    yield placed, beside
 
     def _reads(self, form: ActForm, text: str) -> bool:
         """Whether the table reads a text to its last word, and finds nothing wrong in it."""
@@ -366,7 +423,34 @@ def _without_stages_in_part(drafts: list[_Draft]) -> list[_Draft]:
     ]
 
 
+_FIGURE = re.compile(r"\d")
 _NEVER = re.compile(r"(?!)")
+
+
+# A part of the tree with no word that says more than where.
+_PLACE_WORD = (
+    r"(?:left|right|front|back|apex|top|crown|low|lower|upper|high|inner|outer|inside|first|second"
+    r"|third|trunk|leader|branch|branches|side|of|tree|half way|\d{1,2})"
+)
+_IS_PART = re.compile(
+    rf"(?:up |in |at |on |the )*(?P<part>(?!\d)(?!side|of|tree){_PLACE_WORD}(?: {_PLACE_WORD})*)"
+    r"(?: side)?(?: too| as well)?",
+    re.IGNORECASE,
+)
+_THEN_PART = re.compile(
+    rf"(?P<measure>.*\d (?:mm|cm|inch|%|Al|Cu|candles|shoots|buds|leaves|pairs|branches)) "
+    rf"(?:up |in |at |the )*(?P<part>(?!\d)(?!side|of|tree){_PLACE_WORD}(?: {_PLACE_WORD})*)",
+    re.IGNORECASE,
+)
+
+
+def _placed(text: str) -> str:
+    """A part of the tree as the tables have it: `low left` is `on low left`."""
+    found = _IS_PART.fullmatch(text)
+    if found is not None:
+        return f"on {found['part']}"
+    found = _THEN_PART.fullmatch(text)
+    return f"{found['measure']} on {found['part']}" if found is not None else ""
 
 
 def _sentences(line: str) -> Iterator[tuple[int, str]]:

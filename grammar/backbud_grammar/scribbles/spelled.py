@@ -82,7 +82,7 @@ _PHRASES: tuple[tuple[re.Pattern[str], str], ...] = tuple(
         (r"(\d)\s?(?:ft|feet)\b\.?", r"\1 foot"),
         # Hours, minutes, weeks.
         (r"\b(\d+)\s?(?:hrs?|h)\s?(\d\d)\b(?:\s?mins?)?", r"\1 h \2"),
-        (r"(\d)\s?(?:hrs?|hours?)\b\.?", r"\1 h"),
+        (r"(\d)\s?(?:hrs?|hours?|h)\b\.?(?! \d\d\b)", r"\1 h"),
         (r"(\d)\s?mins?\b\.?", r"\1 min"),
         (r"(\d)\s?secs?\b\.?", r"\1 s"),
         (r"(\d)\s?(?:wks?)\b\.?", r"\1 weeks"),
@@ -114,8 +114,8 @@ _PHRASES: tuple[tuple[re.Pattern[str], str], ...] = tuple(
         (r"\b(\d)x(?=\s*$|,)", r"\1 times"),
         (r"\b(?:two|2) times\b", "twice"),
         # Sides: `L1`, `R2`; `L` and `R` alone only where a part is wanted.
-        (r"(?<![\d.,] )(?<!\d)\bL\s?(\d{1,2})\b(?!\s?(?:mm|cm|inch|[.,]\d))", r"left \1"),
-        (r"(?<!\d)\bR\s?(\d{1,2})\b(?!\s?(?:mm|cm|inch|[.,]\d))", r"right \1"),
+        (r"\bL(\d{1,2})\b(?!\s?(?:mm|cm|inch|[.,]\d))", r"left \1"),
+        (r"\bR(\d{1,2})\b(?!\s?(?:mm|cm|inch|[.,]\d))", r"right \1"),
         (r"\b(\d)(?:st|nd|rd|th) (left|right)\b(?: branch)?", r"\2 \1"),
         (r"\b(?:first|1st) (left|right)\b(?: branch)?", r"\1 1"),
         (r"\b(?:second|2nd) (left|right)\b(?: branch)?", r"\1 2"),

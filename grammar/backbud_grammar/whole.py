@@ -39,7 +39,8 @@ _LIMITS = _DENIES | _set(
 _UNREAD = _LIMITS | _set(
     "if unless "
     "no nor none nothing neither without next later soon tomorrow todo todo's need needs needed "
-    "postponed cancelled canceled delayed forgot forgotten"
+    "postponed cancelled canceled delayed forgot forgotten wait waits waiting til till until due "
+    "will won't would overdue"
 )
 # No part of a tree is so called: these say more than where.
 _NOT_OF_A_PART = _set(

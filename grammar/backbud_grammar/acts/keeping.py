@@ -265,6 +265,16 @@ ACTS: tuple[ActForm, ...] = (
         bare("dose", "rate", "share", "ratio", "concentration"),
         bare("quantity", "volume", "mass"),
         TIMES,
+        bare(
+            "count",
+            "number",
+            words=listed(
+                "caterpillars, adults, grubs, weevils, slugs, snails, beetles, moths, scale, "
+                "galls, lumps"
+            ),
+            whole=True,
+            about="how many were taken off",
+        ),
         measure("area", "area"),
         free("against", "for", about="the target"),
         Form("operator", ("by",), refers=("person",), several=True),

@@ -28,6 +28,7 @@ LEAVING = measure(
     part=True,
     about="how much stays",
 )
+LEAVING_LONG = measure("leaving", "length", part=True, about="how long what stays is")
 EXTENT = ("all", "half", "some", "most", "strong", "medium", "weak", "outer", "inner")
 LIGHT = ("light", "lightly")
 BY_A_SHARE = ("by half", "by a quarter", "by a third", "by two thirds")

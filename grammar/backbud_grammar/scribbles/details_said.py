@@ -45,7 +45,7 @@ _ROOTS = (
     (r"roots teased(?: out)?", "teased out"),
     (rf"(?:sides|edges) teased(?: out)? {_LEN}", r"teased out \1"),
     (r"no roots? (?:cut|touched|work)", "no root work"),
-    (r"(?:core|shin|kluit|root ?ball|ball) (?:left|whole|kept|intact|untouched)", "no root work"),
+    (r"(?:with )?(?:kluit|root ?ball|ball) (?:whole|kept whole|intact|untouched)", "no root work"),
     (r"same (?:pot|box|tray)(?: again)?", "same pot"),
     (r"(?:its |the )?own pot(?: again)?", "same pot"),
     (r"back in (?:the |its )?(?:same|own|old) pot", "same pot"),
@@ -116,7 +116,33 @@ _CUT = (
         r"(\d+) (shoots|buds|leaves|flowers|fruit|apples|apple|pairs)(?: left| kept| stays?)? (?:per|a|in each) \w+(?: stays?| left| kept)?",
         r"leaving \1 \2",
     ),
-    (r"(?:about )?" + _LEN + r" (?:left|stays)", ""),
+    (r"(?:even )?all over (?:about |abt |ca )?" + _LEN + r" left", r"all, leaving \1"),
+    (r"(?:about |abt |ca )?" + _LEN + r" (?:left|stays)", r"leaving \1"),
+    (
+        rf"(\d+)(?: strongest| strong| long)? candles (?:snapped|broken|pinched|cut|shortened)(?: back)?(?: by| to)? {_SHARE}",
+        r"\1 candles, %2",
+    ),
+    (
+        rf"(?:the )?(?:strong|strongest|long|longest) candles (?:snapped|broken|pinched|cut|shortened)(?: back)?(?: by| to)? {_SHARE}",
+        r"strong candles, %1",
+    ),
+    (
+        rf"candles (?:snapped|broken|pinched|cut|shortened)(?: back)?(?: by| to)? {_SHARE}",
+        r"candles, %1",
+    ),
+    (
+        r"(?:this years? )?(?:down )?to (\d+) pairs? (?:on |at )?(top|apex|crown|up top) (\d+) pairs? (?:on |at )?(low|lower|below)",
+        r"leaving \1 pairs on \2, leaving \3 pairs on \4",
+    ),
+    (r"(?:only )?(?:what was|those|the ones) (?:already )?open(?: only)?", "open ones"),
+    (r"(?:only )?(?:the )?open(?:ed)? ones(?: only)?", "open ones"),
+    (r"(second|third) (?:time|pass|go)(?: this (?:week|year))?", r"\1 round"),
+    (
+        r"(\d+) (apples?|fruits?|crabs?|figs?) (?:per|a|each) \w+(?: stays?| left| kept)?",
+        r"leaving \1 fruit",
+    ),
+    (r"(\d+) flowers? off", r"\1 flowers"),
+    (r"(thread|approach|side|cleft|veneer|bud|root|whip) grafts?", r"\1"),
     (r"spent flowers|spent blooms|old flowers|dead flowers", "flowers"),
     (r"(?:all )?(?:old|last year'?s|last years?) needles", "old needles"),
     (r"(?:weak|low)(?: (?:\+|&|and) (?:weak|low))? first", "first round"),
@@ -173,9 +199,15 @@ _TREAT = (
     (r"(.+) 1 of \d", r"\1, first time"),
     (r"(.+) 2 of \d", r"\1, second time"),
     (r"(.+) 3 of \d", r"\1, third time"),
-    (r"second(?: (?:spray|go|round|dose))?(?: done)?", "second time"),
-    (r"third(?: (?:spray|go|round|dose))?(?: done)?", "third time"),
-    (r"first(?: (?:spray|go|round|dose))?(?: done)?", "first time"),
+    (r"second (?:spray|go|round|dose)(?: done)?", "second time"),
+    (r"third (?:spray|go|round|dose)(?: done)?", "third time"),
+    (r"first (?:spray|go|round|dose)(?: done)?", "first time"),
+    (r"(.+) (?:same|that) evening", r"\1, in the evening"),
+    (
+        r"(\d+) (caterpillars|adults|grubs|weevils|slugs|snails|beetles|moths|scale) (?:by hand|picked off|squashed)",
+        r"\1 \2, by hand",
+    ),
+    (r"got (\d+) (caterpillars|adults|grubs|weevils|slugs|snails|beetles|moths)", r"\1 \2"),
     (r"(?:in the |this )?evening", "in the evening"),
     (r"(?:in the |this )?morning", "in the morning"),
     (r"under(?:side)?s?(?: of)?(?: the)? leaves(?: too| as well)?", "under the leaves"),
@@ -185,7 +217,6 @@ _TREAT = (
     (r"cut (?:out|off) (?:\+|&|and) burn(?:t|ed)(?: .*)?", "cut out, burned"),
     (r"(?:picked|taken|hand[- ]?picked|squashed)(?: off)?(?: by hand)?", "by hand"),
     (r"(?:brushed|wiped|scrubbed)(?: off)?", "brushed off"),
-    (r"\d+ (?:caterpillars|adults|grubs|weevils|slugs|snails|beetles|moths) by hand", "by hand"),
 )
 _DEADWOOD = (
     (r"(?:ls|lime sulphur|lime s)", "lime sulphur"),
@@ -223,7 +254,16 @@ _MONEY = (
         r"(\d+(?:[.,]\d\d)?(?: [A-Z]{3})?) (?:in all|total|all in|incl?\.? carr(?:iage)?|with no tax|flat|dep(?:osit)?)",
         r"\1",
     ),
-    (r"(?:inv|invoice|bill) (?:no\.? )?(\S+)", r"invoice \1"),
+    (r"(?:inv|invoice|bill) (?:no\.? )?(\S+)(?: closed| settled| paid)?", r"invoice \1"),
+    (r"(\d+(?:[.,]\d\d)?) (?:dep|deposit)(?: received| paid| in)?", r"\1, deposit"),
+    (
+        r"(\d+(?:[.,]\d\d)?) (?:dep|deposit)(?: received| paid| in)? (?:by )?bank",
+        r"\1, deposit, by bank transfer",
+    ),
+    (
+        r"(\d+(?:[.,]\d\d)?) (?:dep|deposit)(?: received| paid| in)? (?:in )?cash",
+        r"\1, deposit, cash",
+    ),
     (r"(?:by )?(?:bank|transfer|bacs)", "by bank transfer"),
     (r"(?:in )?cash", "cash"),
     (r"(\d+(?:[.,]\d\d)?) (?:bank|by bank)", r"\1, by bank transfer"),
@@ -255,6 +295,22 @@ _STAGED = (
     (r"(?:but )?(?:in )?(?:the )?top", "on top"),
     (r"all over", ""),
     (r"(?:in )?(?:the )?apex", "on apex"),
+)
+_GRAFT = (
+    (r"(thread|approach|side|cleft|veneer|bud|root|whip) grafts?", r"\1"),
+    (r"(thread|approach|side|cleft|veneer|bud|root|whip) grafts? (?:on |at )?(.+)", r"\1 on \2"),
+    (r"(\d+) scions?", r"\1 scions"),
+    (r"sealed both (?:sides|ends)", "pasted"),
+)
+_BLOOM = (
+    (r"(\d+)(?: flowers?)?(?: open)?", r"\1 flowers"),
+    (r"(?:still )?full(?: flower| bloom)?", "full"),
+)
+_WRAP = (
+    (
+        r"(?:then )?(crown|top|branches) (?:tied up|bound|tied|wrapped) with (raffia)(?: for (?:the )?winter)?",
+        r"\2 on \1",
+    ),
 )
 _QUANTITY = (
     (r"(\d+)(?: seeds?)?(?: up| germinated)", r"\1 seeds"),
@@ -302,6 +358,9 @@ _BY_ACT: Mapping[str, tuple[tuple[str, str], ...]] = {
     "staged": _STAGED,
     **dict.fromkeys(("sown", "struck", "germinated", "rooted"), _QUANTITY),
     "shown": _SHOWN,
+    "grafted": _GRAFT,
+    **dict.fromkeys(("bloomed", "fruited"), _BLOOM),
+    "wrapped": _WRAP,
 }
 _COMPILED: dict[str, tuple[tuple[re.Pattern[str], str], ...]] = {}
 

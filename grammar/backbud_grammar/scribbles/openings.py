@@ -11,11 +11,15 @@ from msgspec import Struct
 
 
 class Opening(Struct, frozen=True):
-    """A way to open a line: the act that it is, and the details that it says already."""
+    """A way to open a line: the act that it is, and the details that it says already.
+
+    `noun`: it names the work, and so may also be a wish.
+    """
 
     act: str
     details: str
     pattern: re.Pattern[str]
+    noun: bool = False
 
 
 _OFF = r"(?:off|removed|taken off|cut off|picked off|pulled off|stripped|away)"
@@ -110,6 +114,9 @@ NOUNS = {
     "deadheaded": "deadheaded",
     "deadheading": "deadheaded",
     "deadhead": "deadheaded",
+    "needles": "plucked",
+    "candles": "decandled",
+    "wire": "wired",
 }
 
 
@@ -117,9 +124,10 @@ NOUNS = {
 _ENDS = r"(?!(?<=[\w-])[\w-])[:.]?\s*"
 
 
-def _rows(act: str, *patterns: str, details: str = "") -> list[Opening]:
+def _rows(act: str, *patterns: str, details: str = "", noun: bool = False) -> list[Opening]:
     return [
-        Opening(act, details, re.compile(rf"(?:{one}){_ENDS}", re.IGNORECASE)) for one in patterns
+        Opening(act, details, re.compile(rf"(?:{one}){_ENDS}", re.IGNORECASE), noun)
+        for one in patterns
     ]
 
 
@@ -127,28 +135,29 @@ def _rows(act: str, *patterns: str, details: str = "") -> list[Opening]:
 OPENINGS: tuple[Opening, ...] = (
     # -------------------------------------------------- the trade's Japanese terms, romanised
     *_rows("repotted", "uekae", r"(?:spring|fall|autumn) (?:uekae|repot(?:ting)?)", "ue-kae"),
-    *_rows("decandled", r"mekiri(?: done)?", "me-kiri"),
-    *_rows("pinched", r"metsumi(?: done)?", "me-tsumi"),
-    *_rows("plucked", r"momiage(?: done)?", "momi-age", details="old needles"),
-    *_rows("plucked", "hamushiri", "ha-mushiri", "furuba-tori", details="needles"),
-    *_rows("thinned", "hasukashi", "ha-sukashi", details="needles"),
-    *_rows("defoliated", "hagari", "ha-gari", "hakari"),
-    *_rows("rubbed", "mekaki", "me-kaki", details="buds"),
-    *_rows("trimmed", "hasami", "hasami-zukuri", "karikomi", "kari-komi"),
-    *_rows("pruned", "sentei", "edanuki", "eda-nuki"),
-    *_rows("wired", "harigane", "harigane-kake", "harigane kake"),
-    *_rows("unwired", "harigane off", "harigane-hazushi"),
-    *_rows("layered", "toriki", "tori-ki", "torimaki"),
-    *_rows("grafted", "tsugiki", "tsugi-ki"),
-    *_rows("grafted", "yobitsugi", "yobi-tsugi", details="approach"),
-    *_rows("struck", r"sashiki(?: of)?", "sashi-ki"),
-    *_rows("sown", "misho", "mimaki"),
-    *_rows("watered", "mizuyari", "mizu-yari", "hamizu"),
-    *_rows("fed", "okigoe", "oki-goe", "sehi", "hiryo", r"okigoe on", "tamahi on"),
-    *_rows("treated-deadwood", r"lime s(?:ulphur)?", details="lime sulphur"),
+    *_rows("decandled", r"mekiri(?: done)?", "me-kiri", noun=True),
+    *_rows("pinched", r"metsumi(?: done)?", "me-tsumi", noun=True),
+    *_rows("plucked", r"momiage(?: done)?", "momi-age", details="old needles", noun=True),
+    *_rows("plucked", "hamushiri", "ha-mushiri", "furuba-tori", details="needles", noun=True),
+    *_rows("thinned", "hasukashi", "ha-sukashi", details="needles", noun=True),
+    *_rows("defoliated", "hagari", "ha-gari", "hakari", noun=True),
+    *_rows("rubbed", "mekaki", "me-kaki", details="buds", noun=True),
+    *_rows("trimmed", "hasami", "hasami-zukuri", "karikomi", "kari-komi", noun=True),
+    *_rows("pruned", "sentei", "edanuki", "eda-nuki", noun=True),
+    *_rows("wired", "harigane", "harigane-kake", "harigane kake", noun=True),
+    *_rows("unwired", "harigane off", "harigane-hazushi", noun=True),
+    *_rows("layered", "toriki", "tori-ki", "torimaki", noun=True),
+    *_rows("grafted", "tsugiki", "tsugi-ki", noun=True),
+    *_rows("grafted", "yobitsugi", "yobi-tsugi", details="approach", noun=True),
+    *_rows("struck", r"sashiki(?: of)?", "sashi-ki", noun=True),
+    *_rows("sown", "misho", "mimaki", noun=True),
+    *_rows("watered", "mizuyari", "mizu-yari", "hamizu", noun=True),
+    *_rows("fed", "okigoe", "oki-goe", "sehi", "hiryo", r"okigoe on", "tamahi on", noun=True),
+    *_rows("treated-deadwood", r"lime s(?:ulphur)?", details="lime sulphur", noun=True),
     # -------------------------------------------------- was not done, or is for later
     *_rows(
         "skipped",
+        r"not done (?:the )?(?P<named>needles|candles|wire)",
         rf"(?:no|not|skipped|skip) (?:done )?(?P<named>{_WORK})(?: (?:this|the) (?:year|spring"
         r"|summer|autumn|fall|season|time))?(?! (?:yet|till|until|til|before|needed|again))",
     ),
@@ -185,7 +194,7 @@ OPENINGS: tuple[Opening, ...] = (
         r"home with (?:its |the )?owner",
     ),
     *_rows("died", r"dead", r"is dead", r"has died", r"died off"),
-    *_rows("bought", r"bought off", r"bought in", r"got (?=\d)", r"ordered and paid"),
+    *_rows("bought", r"bought off", r"bought in", r"ordered and paid"),
     *_rows("sold", r"sold on", r"sold off"),
     *_rows(
         "struck", r"took (?=\d+ cuttings)", r"stuck (?=\d+)", r"cuttings taken", "heel cuttings"
@@ -325,8 +334,10 @@ OPENINGS: tuple[Opening, ...] = (
         r"(?:lime sulphur|ls)(?= (?:neat|undiluted|\d coats?|1:1))",
         details="lime sulphur",
     ),
+    *_rows("bloomed", r"flowers (?=\d)", r"(?=\d+ flowers? (?:open|out)\b)"),
     *_rows(
         "sealed",
+        r"paste(?=,|$)",
         r"(?:cuts|wounds?) (?:sealed|pasted)",
         r"pasted(?= )",
         r"paste on(?= )",
@@ -376,6 +387,11 @@ OPENINGS: tuple[Opening, ...] = (
     *_rows("lifted", r"lifted out", r"dug up", r"out of the ground"),
     # -------------------------------------------------- keeping
     *_rows(
+        "cleaned",
+        rf"{_FEED} (?:all )?(?:off|removed|off again|away)(?: again)?",
+        details="old cakes off",
+    ),
+    *_rows(
         "fed",
         rf"{_FEED} {_ON}",
         rf"(?:first|1st|second|2nd|last) (?:feed|{_FEED})(?: {_ON})?",
@@ -389,11 +405,6 @@ OPENINGS: tuple[Opening, ...] = (
         r"(?=0-10-10)",
     ),
     *_rows(
-        "cleaned",
-        rf"{_FEED} (?:all )?(?:off|removed|off again|away)(?: again)?",
-        details="old cakes off",
-    ),
-    *_rows(
         "treated",
         rf"(?:ditto |second |2nd |third |3rd |first |1st |again )?(?={_SPRAY}\b)",
         rf"(?:second|2nd|third|3rd|first|1st) spray(?: done)?",
@@ -402,11 +413,11 @@ OPENINGS: tuple[Opening, ...] = (
         r"(?=(?:\d+ )?(?:caterpillars|grubs|adults|slugs|snails|beetles|moths) (?:by hand|picked))",
         r"(?=[^,.;]{0,40}\b(?:captan|mancozeb|copper|neem|fungicide|soap) (?:drench|spray))",
         r"(?=toothbrush(?: and| &|,| \+)? )",
-        r"hosed off",
         r"picked off by hand",
         r"brushed off",
         r"(?=cut out (?:and|\+|&) burn)",
     ),
+    *_rows("treated", r"hosed (?:off|down)(?: first)?", details="water jet"),
     *_rows("flushed", r"flushed(?: through)?", r"leached", r"rinsed through"),
     *_rows(
         "soaked",

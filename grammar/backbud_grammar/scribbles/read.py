@@ -18,7 +18,14 @@ from backbud_grammar.parse import ActReading, Details
 from backbud_grammar.problems import nearest
 from backbud_grammar.scribbles.details_said import said_as
 from backbud_grammar.scribbles.openings import NOUNS, OPENINGS, Opening
-from backbud_grammar.scribbles.plain import is_filler, is_harmless, is_seen
+from backbud_grammar.scribbles.plain import (
+    is_filler,
+    is_harmless,
+    is_observed,
+    is_ready,
+    is_seen,
+    is_state,
+)
 from backbud_grammar.scribbles.spelled import spelled_out, without
 from backbud_grammar.whole import limiter_in
 
@@ -165,9 +172,11 @@ class Talk:
         if all(is_seen(said) for said, _ in before):
             drafts[0].kept[:0] = before
             before = []
-        elif all(_FIGURE.search(said) or is_seen(said) for said, _ in before):
-            drafts[0].pieces += [one for one in before if not is_seen(one[0])]
-            drafts[0].kept[:0] = [one for one in before if is_seen(one[0])]
+        elif is_observed(before[0][0]) or all(_FIGURE.search(said) for said, _ in before):
+            # What was seen, and then what was done about it.
+            doubt = [one for one in before if limiter_in(one[0]) or not is_observed(before[0][0])]
+            drafts[0].pieces += doubt
+            drafts[0].kept[:0] = [one for one in before if one not in doubt]
             before = []
         drafts = _without_stages_in_part(drafts)
         told = [draft.told(self._loose(draft, drafts, before)) for draft in drafts]
@@ -213,6 +222,7 @@ class Talk:
         if draft is not None and again is not None and draft.form.word in _REPEATED:
             self._planned_again(draft, again[1], at, drafts)
             return
+        piece = piece[found.end() :] if (found := _LEAD.match(piece)) else piece
         opened = self._opened(piece) if first or draft is None else None
         if opened is None and draft is not None:
             said = self._said(draft.form, piece)
@@ -286,6 +296,8 @@ class Talk:
         """Whether words that are no detail may still change what the act says."""
         if re.search(r"[\d?\"]", piece) or limiter_in(piece):
             return True
+        if is_state(piece) or is_ready(piece):
+            return False
         words = [word.casefold() for word in _WORD.findall(piece)]
         if not PART_WORDS.isdisjoint(words) and any(one.part for one in form.forms):
             return True
@@ -331,7 +343,7 @@ class Talk:
             said = f"{opening.details}, {rest}"
         if groups.get("by"):
             said = f"{said}, by {groups['by']}".lstrip(", ")
-        return opening.act, form, said, ""
+        return form.bare if opening.noun else opening.act, form, said, ""
 
     def _pattern(self, opening: Opening) -> re.Pattern[str]:
         if "@PLACE@" not in opening.pattern.pattern:
@@ -423,6 +435,7 @@ def _without_stages_in_part(drafts: list[_Draft]) -> list[_Draft]:
     ]
 
 
+_LEAD = re.compile(r"(?:and |then |also |\+ |& )+", re.IGNORECASE)
 _FIGURE = re.compile(r"\d")
 _NEVER = re.compile(r"(?!)")
 

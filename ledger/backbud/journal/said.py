@@ -29,6 +29,8 @@ NOBODY = Subjects(())
 KEPT = "kept"
 # How close a first word must be to an act word, so that it is taken for a slip of the pen.
 NEAR_ACT = 0.8
+# Shorter words are like too many others.
+LEAST_NEAR = 4
 
 
 class HeardAct(NamedTuple):
@@ -252,7 +254,7 @@ class ActReader:
         if is_flood(so_far):
             return Flaw("unknown-act", act.line, act.column, len(word), _unknown(word), hint)
         said = hint_for_act(word, act.text, self.details.acts)
-        near = nearest(word, self.details.acts, NEAR_ACT)
+        near = "" if len(word) < LEAST_NEAR else nearest(word, self.details.acts, NEAR_ACT)
         if said or near:
             hint = said or f"Did you mean “{near}”?"
             return Flaw("unknown-act", act.line, act.column, len(word), _unknown(word), hint)

@@ -12,6 +12,10 @@ from msgspec import Struct
 from backbud_grammar.shown import cells, shown
 
 
+# The severity of what is no problem: words that were kept and not used.
+KEPT = "kept"
+
+
 class Flaw(Struct, frozen=True, array_like=True, gc=False):
     """A problem before it knows its file: the line counts from the section's first line (0).
 

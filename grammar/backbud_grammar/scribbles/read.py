@@ -106,10 +106,10 @@ class _Draft:
         """Whether every word that could bear on it must be read."""
         return self.form.bearing == "ends" or self.word.casefold() in self.form.bare_words
 
-    def told(self, loose: Sequence[tuple[str, int]]) -> Told:
+    def told(self, loose: Sequence[tuple[str, int]], is_read: Callable[[str], bool]) -> Told:
         """The act as its table has it. `loose`: what elsewhere in the line may bear on it."""
         pieces, kept = [*self.pieces, *loose], list(self.kept)
-        if self.strict:
+        if self.strict or (self.form.undone_by and not any(is_read(one[0]) for one in pieces)):
             pieces += [one for one in kept if not is_harmless(one[0])]
             kept = [one for one in kept if is_harmless(one[0])]
         pieces = _measured_parts(self.form, pieces)
@@ -179,13 +179,19 @@ class Talk:
             drafts[0].kept[:0] = [one for one in before if one not in doubt]
             before = []
         drafts = _without_stages_in_part(drafts)
-        told = [draft.told(self._loose(draft, drafts, before)) for draft in drafts]
+        told = [self._told(draft, drafts, before) for draft in drafts]
         words = [said for said, _ in before]
         if words or (drafts and drafts[0].word == "staged") or not drafts:
             # What stands before it may be what the line is about.
             whole = line if not words or not told else ", ".join(words)
             told.insert(0, Told("noted", whole, kept=(whole,) if words or not drafts else ()))
         return tuple(told)
+
+    def _told(
+        self, draft: _Draft, drafts: Sequence[_Draft], before: Sequence[tuple[str, int]]
+    ) -> Told:
+        loose = self._loose(draft, drafts, before)
+        return draft.told(loose, lambda text: self._reads(draft.form, text))
 
     def _loose(
         self, draft: _Draft, drafts: Sequence[_Draft], before: Sequence[tuple[str, int]]
@@ -411,6 +417,9 @@ class Talk:
         """Whether the table reads a text to its last word, and finds nothing wrong in it."""
         reading: ActReading = self.details.of(form, text)
         if reading.flaws or not reading.details:
+            return False
+        if form.undone_by and "inch" in text:
+            # No wire and no tie is so thick.
             return False
         for detail in reading.details:
             if detail.part and limiter_in(detail.part):

@@ -17,7 +17,7 @@ from backbud_grammar.dates import WrittenDate, read_span
 from backbud_grammar.forms import ANY_WORDS, NO_ACT, ActForm, Form
 from backbud_grammar.handles import flaw_of
 from backbud_grammar.parse import ActReading, Details
-from backbud_grammar.problems import Flaw, Misread, did_you_mean, nearest
+from backbud_grammar.problems import KEPT, Flaw, Misread, did_you_mean, nearest
 from backbud_grammar.said_otherwise import hint_for_act
 from backbud_grammar.scribbles.meant import may_mean
 from backbud_grammar.scribbles.read import Talk, Told, handles_of
@@ -25,12 +25,27 @@ from backbud_grammar.syntax import Act, Seam, Subjects
 from backbud_grammar.whole import HELD, doubt_of, told, words_over
 
 NOBODY = Subjects(())
-# The severity of what is no problem: words that were kept.
-KEPT = "kept"
 # How close a first word must be to an act word, so that it is taken for a slip of the pen.
 NEAR_ACT = 0.8
 # Shorter words are like too many others.
 LEAST_NEAR = 4
+
+
+# What these say is wrong in any words.
+_WRONG_ANYHOW = frozenset(
+    "empty-detail two-decimal-marks thousands-separator negative-measure bad-date no-date bad-handle "
+    "unclosed-quote wrong-kind falling-range too-many-minutes zero-ratio out-of-range bad-number "
+    "said-twice contradiction unknown-act no-score unknown-wedge".split()
+)
+
+
+def _is_said_otherwise(form: ActForm, flaws: Sequence[Flaw]) -> bool:
+    """Whether what is wrong with an act may only be that the bench has other words for it."""
+    return (
+        bool(flaws)
+        and not (form.prose or form.names_act)
+        and not any(flaw.code in _WRONG_ANYHOW for flaw in flaws)
+    )
 
 
 class HeardAct(NamedTuple):
@@ -118,18 +133,20 @@ class ActReader:
             past, flaws = self.read(act, when, so_far)
             plain = [HeardAct(act, past, flaws)]
             bare = form.bare_words
-            if not flaws or form.prose:
+            if not _is_said_otherwise(form, flaws):
                 return plain
         if is_flood(so_far):
             return plain or [self._unread(act, so_far)]
         found = [self._of(told, act, when, so_far) for told in self.talk.read(_line_of(act))]
         if not plain:
             return found or [self._unread(act, so_far)]
-        other = not found or found[0].act.word.casefold() != act.word.casefold()
-        if other and (not found or act.word.casefold() not in bare):
+        if not found:
             return plain
-        better = [one for one in found[0].flaws if one.severity != KEPT]
-        return found if len(better) <= len(plain[0].flaws) else plain
+        if found[0].act.word.casefold() != act.word.casefold():
+            # `wire off left 2`: a noun that is an act word too, in other words.
+            return found if act.word.casefold() in bare else plain
+        wrong = sum(flaw.severity != KEPT for one in found for flaw in one.flaws)
+        return found if wrong < len(plain[0].flaws) else plain
 
     @property
     def talk(self) -> Talk:

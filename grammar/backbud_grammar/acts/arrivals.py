@@ -151,7 +151,7 @@ ACTS: tuple[ActForm, ...] = (
             ),
         ),
         PART,
-        bare("hole", "length", words=("hole",), about="drilled for a thread graft"),
+        bare("hole", "length", words=("hole",), worded=True, about="drilled for a thread graft"),
         flag("own shoot", about="the scion is the tree's own"),
         flag("pasted", "pasted both ends"),
         flag("taped", "sealed"),

@@ -273,6 +273,7 @@ ACTS: tuple[ActForm, ...] = (
                 "galls, lumps"
             ),
             whole=True,
+            worded=True,
             about="how many were taken off",
         ),
         measure("area", "area"),

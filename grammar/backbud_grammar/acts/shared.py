@@ -29,6 +29,9 @@ LEAVING = measure(
     about="how much stays",
 )
 LEAVING_LONG = measure("leaving", "length", part=True, about="how long what stays is")
+LEAVING_OR_LONG = measure(
+    "leaving", "number", "length", words=GROWTH, part=True, about="how much stays, or how long"
+)
 EXTENT = ("all", "half", "some", "most", "strong", "medium", "weak", "outer", "inner")
 LIGHT = ("light", "lightly")
 BY_A_SHARE = ("by half", "by a quarter", "by a third", "by two thirds")
@@ -55,6 +58,7 @@ COUNTED = bare(
         "cuts, off, cut"
     ),
     whole=True,
+    worded=True,
     part=True,
     about="how many",
 )

@@ -16,6 +16,7 @@ FILLERS = _set(
     "really roughly same-again so still straight then there though today tonight too very well "
     "yesterday the its his her my our all-done done that's"
 )
+_TODAY = _set("today now yesterday tonight finally sadly alas")
 # A line may say these of a tree, its flowers, its pests or the weather beside what was done.
 _COLOURS = "red green yellow brown white pink black purple orange golden pale dark bright silver"
 _GROWTH = (
@@ -68,9 +69,15 @@ def is_filler(word: str) -> bool:
     return word.casefold().strip(".!,;:()") in FILLERS
 
 
-def is_harmless(text: str) -> bool:
-    """Whether every word of a text bears on nothing."""
-    return _made_of(text, HARMLESS) or is_ready(text)
+def is_harmless(text: str, *, fillers_only: bool = False) -> bool:
+    """Whether every word of a text bears on nothing. `fillers_only`: the words may be what the act
+    was done to, so that they must say no more than how or when."""
+    return _made_of(text, FILLERS if fillers_only else HARMLESS) or is_ready(text)
+
+
+def is_today(one: tuple[str, int]) -> bool:
+    """Whether words only say that it was on that day."""
+    return _made_of(one[0], _TODAY)
 
 
 def is_seen(text: str) -> bool:

@@ -25,6 +25,7 @@ from backbud_grammar.scribbles.plain import (
     is_ready,
     is_seen,
     is_state,
+    is_today,
 )
 from backbud_grammar.scribbles.spelled import spelled_out, without
 from backbud_grammar.whole import limiter_in
@@ -100,6 +101,13 @@ class _Draft:
         self.pieces: list[tuple[str, int]] = []
         self.kept: list[tuple[str, int]] = []
         self.remark = ""
+        # Where the words right behind the act stand; -1 where there are none.
+        self.rest_at = -1
+
+    def _bears_on_nothing(self, one: tuple[str, int]) -> bool:
+        """Whether words beside the act are no object of it: `leaves` behind it may be."""
+        said, at = one
+        return is_harmless(said, fillers_only=at == self.rest_at)
 
     @property
     def strict(self) -> bool:
@@ -109,9 +117,10 @@ class _Draft:
     def told(self, loose: Sequence[tuple[str, int]], is_read: Callable[[str], bool]) -> Told:
         """The act as its table has it. `loose`: what elsewhere in the line may bear on it."""
         pieces, kept = [*self.pieces, *loose], list(self.kept)
+        harmless = is_today if self.form.of_all else self._bears_on_nothing
         if self.strict or (self.form.undone_by and not any(is_read(one[0]) for one in pieces)):
-            pieces += [one for one in kept if not is_harmless(one[0])]
-            kept = [one for one in kept if is_harmless(one[0])]
+            pieces += [one for one in kept if not harmless(one)]
+            kept = [one for one in kept if harmless(one)]
         pieces = _measured_parts(self.form, pieces)
         text, starts = "", []
         for piece, at in pieces:
@@ -191,7 +200,7 @@ class Talk:
         self, draft: _Draft, drafts: Sequence[_Draft], before: Sequence[tuple[str, int]]
     ) -> Told:
         loose = self._loose(draft, drafts, before)
-        return draft.told(loose, lambda text: self._reads(draft.form, text))
+        return draft.told(loose, lambda text: self._puts_on(draft.form, text))
 
     def _loose(
         self, draft: _Draft, drafts: Sequence[_Draft], before: Sequence[tuple[str, int]]
@@ -267,7 +276,7 @@ class Talk:
     def _begin(self, opened: tuple[str, ActForm, str, str], at: int, drafts: list[_Draft]) -> None:
         word, form, text, remark = opened
         draft = _Draft(word, form, at)
-        draft.remark = remark
+        draft.remark, draft.rest_at = remark, at
         drafts.append(draft)
         if text:
             said = self._said(form, text)
@@ -327,7 +336,7 @@ class Talk:
         named = self._with_handles(piece)
         for opening in OPENINGS:
             found = self._pattern(opening).match(named)
-            if found is not None and (plain not in acts or found.end() > len(word)):
+            if found is not None and (plain not in acts or len(found[0].rstrip()) > len(word)):
                 return self._by(opening, found, named)
         if plain in acts:
             return plain, acts[plain], rest, ""
@@ -427,6 +436,11 @@ class Talk:
             if detail.handle and not self._is_meant(form, detail.name, detail.handle):
                 return False
         return True
+
+    def _puts_on(self, form: ActForm, text: str) -> bool:
+        """Whether a piece says what is put on, and not only where or by whom."""
+        reading = self.details.of(form, text)
+        return not reading.flaws and any(d.name not in ("by", "part") for d in reading.details)
 
     def _is_meant(self, form: ActForm, name: str, handle: str) -> bool:
         """Whether a handle is one of the kind that the detail refers to."""

@@ -278,14 +278,15 @@ class Talk:
         draft = _Draft(word, form, at)
         draft.remark, draft.rest_at = remark, at
         drafts.append(draft)
-        if text:
-            said = self._said(form, text)
+        if text and (form.names_act or form.prose):
+            draft.pieces.append((text, at))
+            return
+        for _, piece in part_at_commas(text):
+            said = self._said(form, piece)
             if said is not None:
                 self._add(draft, said, at)
-            elif form.names_act or form.prose:
-                draft.pieces.append((text, at))
-            else:
-                self._left(draft, text, text, at)
+            elif piece:
+                self._left(draft, piece, piece, at)
 
     def _add(self, draft: _Draft, said: tuple[tuple[str, ...], tuple[str, ...]], at: int) -> None:
         pieces, kept = said

@@ -145,6 +145,8 @@ class ActReader:
         if found[0].act.word.casefold() != act.word.casefold():
             # `wire off left 2`: a noun that is an act word too, in other words.
             return found if act.word.casefold() in bare else plain
+        if plain[0].past == HELD and any(f.severity != KEPT for one in found for f in one.flaws):
+            return plain
         wrong = sum(flaw.severity != KEPT for one in found for flaw in one.flaws)
         return found if wrong < len(plain[0].flaws) else plain
 

@@ -68,7 +68,7 @@ _ROOTS = (
         r"mix \1",
     ),
     (r"in(?:to)? (?:the )?(\S+)", r"into \1"),
-    (r"(\S+)(?: pot)?(?: again)?", r"into \1"),
+    (r"(\S+)(?: pot)?", r"into \1"),
     (r"(?:with )?rooting (?:hormone|powder|gel)", "hormone"),
     (r"(\d+) (?:potted|up|pots)", r"\1 seedlings"),
     (r"(\d+)", r"\1 seedlings"),

@@ -362,10 +362,15 @@ OPENINGS: tuple[Opening, ...] = (
         "repotted",
         r"repot(?:ted)? (?:straight |at once )?(?:after|today|done)(?: that)?[:,]?",
         r"re-?potted",
-        r"into (?=[^,.;]*\b(?:pot|drum|oval|rect|rectangle|round|tray|box|slab)\b)",
-        r"in (?=(?:the )?(?:drum|oval|new pot|grey oval|blue|brown|cream|training box)\b)",
         r"potted(?= )",
         r"back in (?:its|the) (?:own |old )?pot",
+    ),
+    # Which of the works of potting it was may stand nowhere.
+    *_rows(
+        "repotted",
+        r"into (?=[^,.;]*\b(?:pot|drum|oval|rect|rectangle|round|tray|box|slab)\b)",
+        r"in (?=(?:the )?(?:drum|oval|new pot|grey oval|blue|brown|cream|training box)\b)",
+        noun=True,
     ),
     *_rows(
         "slipped",

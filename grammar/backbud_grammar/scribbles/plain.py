@@ -11,9 +11,9 @@ def _set(words: str) -> frozenset[str]:
 
 # They say how sure, how glad or when on that day; a detail beside them is the same without them.
 FILLERS = _set(
-    "a abt about approx approximately again also altogether already anyway around at-last ca "
+    "a abt about approx approximately also altogether already anyway around at-last ca "
     "circa finally good great hopefully indeed just lovely nice nicely now ok okay quite quickly "
-    "really roughly same-again so still straight then there though today tonight too very well "
+    "really roughly so still straight then there though today tonight too very well "
     "yesterday the its his her my our all-done done that's"
 )
 _TODAY = _set("today now yesterday tonight finally sadly alas")

@@ -162,6 +162,7 @@ class Talk:
         kind_of: Callable[[str], str] = lambda handle: "",
     ) -> None:
         self.details, self.handles, self.kind_of = details, handles, kind_of
+        self._others: dict[str, bool] = {}
 
     def read(self, line: str) -> tuple[Told, ...]:
         """The acts that a line tells of; none where it begins with no act and holds none."""
@@ -304,6 +305,9 @@ class Talk:
                         self._add(draft, one, at)
                 return
         if self._bears(draft.form, piece):
+            if draft.form.undone_by:
+                # No wire and no tie is so thick: it stays a problem.
+                raw = raw.replace(" inch", '"')
             draft.pieces.append((raw, at))
         else:
             draft.kept.append((raw, at))
@@ -320,9 +324,16 @@ class Talk:
         if any(self.kind_of(word) for word in self._with_handles(piece).split()):
             return True
         known = _words_of(form)
-        if not known.isdisjoint(words):
+        if not known.isdisjoint(words) or self._is_of_another(piece):
             return True
         return any(len(word) > 4 and nearest(word, known, 0.84) for word in words)
+
+    def _is_of_another(self, piece: str) -> bool:
+        """Whether a piece is a detail of another act, which may be missing."""
+        known = self._others.get(piece)
+        if known is None:
+            known = self._others[piece] = bool(self.details.act_that_says(piece))
+        return known
 
     def _opened(self, piece: str) -> tuple[str, ActForm, str, str] | None:
         """The act that a piece begins with, its row, and what stands behind it."""
@@ -333,7 +344,10 @@ class Talk:
         # A word of the language stands before any other way of saying it.
         plain = word.rstrip(":.").casefold()
         if second[0] and both.rstrip(":.") in acts:
-            return both.rstrip(":."), acts[both.rstrip(":.")], second[2], ""
+            said = both.rstrip(":.")
+            # With its hyphen, so that a bare form is known as one.
+            joined = said.replace(" ", "-")
+            return joined if joined in acts else said, acts[said], second[2], ""
         named = self._with_handles(piece)
         for opening in OPENINGS:
             found = self._pattern(opening).match(named)
@@ -470,13 +484,15 @@ _PLACE_WORD = (
     r"|third|trunk|leader|branch|branches|side|of|tree|half way|\d{1,2})"
 )
 _IS_PART = re.compile(
-    rf"(?:up |in |at |on |the )*(?P<part>(?!\d)(?!side|of|tree){_PLACE_WORD}(?: {_PLACE_WORD})*)"
+    rf"(?:up |in |at |on |the )*(?P<part>(?!\d)(?!side|of|tree)"
+    rf"(?!(?:first|second|third)(?! (?:left|right|branch|front|back))){_PLACE_WORD}(?: {_PLACE_WORD})*)"
     r"(?: side)?(?: too| as well)?",
     re.IGNORECASE,
 )
 _THEN_PART = re.compile(
     rf"(?P<measure>.*\d (?:mm|cm|inch|%|Al|Cu|candles|shoots|buds|leaves|pairs|branches)) "
-    rf"(?:up |in |at |the )*(?P<part>(?!\d)(?!side|of|tree){_PLACE_WORD}(?: {_PLACE_WORD})*)",
+    rf"(?:up |in |at |the )*(?P<part>(?!\d)(?!side|of|tree)"
+    rf"(?!(?:first|second|third)(?! (?:left|right|branch|front|back))){_PLACE_WORD}(?: {_PLACE_WORD})*)",
     re.IGNORECASE,
 )
 

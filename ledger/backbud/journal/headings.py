@@ -6,6 +6,7 @@ guess.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from contextlib import suppress
 from datetime import date
@@ -118,7 +119,7 @@ def slip_of_act(
         flaw = Flaw(code, act.line, act.column, len(word), message, hint, lines=lines)
         return Slip(flaw, ends)
 
-    if begins_with_date(text) or is_dateline(text):
+    if not _NO_DATE.match(text) and (begins_with_date(text) or is_dateline(text)):
         hint = "Take the spaces in front of it out."
         if not begins_with_date(text):
             hint = f"{hint} {hint_of_date(text, None)}"
@@ -146,6 +147,8 @@ def _is_subject_line(text: str, things: Things) -> bool:
     return all(word.casefold() in _OF_SUBJECTS or things.find(word) is not None for word in words)
 
 
+# N-P-K with a nought in it: no day and no month is 0.
+_NO_DATE = re.compile(r"0-\d{1,2}-\d{1,2}(?!\S)|\d{1,2}-0-\d{1,2}(?!\S)|\d{1,2}-\d{1,2}-0(?!\S)")
 # What stands between the handles of a subject line.
 _OF_SUBJECTS = frozenset(("all", "in", "of", "except"))
 

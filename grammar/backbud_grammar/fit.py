@@ -39,6 +39,8 @@ def fit(form: Form, items: list[DetailItem], loose: int = 0) -> Detail:
     text = written_of(words)
     if words and not _words_allowed(form, text):
         raise _wrong_words(form, words, text)
+    if form.worded and not words:
+        raise Misread("unexpected-measure", "a word must say what is counted", "", *extent(items))
     if form.bound and measure is None:
         raise Misread("no-measure", f"{named(form)} needs {expected(form)}", "", *extent(items))
     if form.labels:

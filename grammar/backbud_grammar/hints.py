@@ -36,8 +36,9 @@ def error_of(items: list[DetailItem], lexicon: Lexicon) -> Misread:
             return error
     if _is_part(values, lexicon):
         return _unknown(values, lexicon)
-    error = _first_error(likely(lexicon.bare, values), values)
-    known = {word.casefold() for form in lexicon.bare for word in own_words(form)}
+    bare = [form for form in lexicon.bare if not form.worded]
+    error = _first_error(likely(bare, values), values)
+    known = {word.casefold() for form in bare for word in own_words(form)}
     odd = next(
         (
             i
@@ -46,19 +47,19 @@ def error_of(items: list[DetailItem], lexicon: Lexicon) -> Misread:
         ),
         None,
     )
-    if error is None and len(lexicon.bare) == 1:
-        error = _first_error(lexicon.bare, values)
-    if error is not None and len(lexicon.bare) == 1 and error.code != "unknown-detail":
+    if error is None and len(bare) == 1:
+        error = _first_error(bare, values)
+    if error is not None and len(bare) == 1 and error.code != "unknown-detail":
         return error
     measured = any(item.sort == "measure" for item in values)
     if measured and (odd is None or (odd and is_plain_number(values[odd - 1]))):
-        wrong = _first_error((_any_of(lexicon.bare),), values)
-        if lexicon.bare and wrong and wrong.code not in ("unknown-detail", "unexpected-measure"):
+        wrong = _first_error((_any_of(bare),), values)
+        if bare and wrong and wrong.code not in ("unknown-detail", "unexpected-measure"):
             return wrong
     if error is not None and error.code in TELLING and odd is None:
         return error
     before = values[odd - 1].measure if odd else None
-    if before is not None and any(before.sort in form.sorts for form in lexicon.bare):
+    if before is not None and any(before.sort in form.sorts for form in bare):
         return _unknown(values[odd:], lexicon, before)
     start = odd if odd and before is None else 0
     return _unknown(values[start:], lexicon)

@@ -61,7 +61,9 @@ class Lexicon:
         )
         self.label_words = frozenset(words for _, words, _, _ in self.labels)
         # Whether a bare number says something to this act by itself.
-        self.takes_number = any({"number", "money"} & set(form.sorts) for form in self.bare)
+        self.takes_number = any(
+            {"number", "money"} & set(form.sorts) for form in self.bare if not form.worded
+        )
         self.label_heads = frozenset(words[0] for words in self.label_words)
         self.longest_label = max(map(len, self.label_words), default=0)
 

@@ -212,15 +212,15 @@ class Details:
         if said:
             hint = said
         elif flaw.code == "unknown-detail" and hint.startswith(("Expected", NO_DETAILS)):
-            act = self._act_that_says(piece)
+            self._sought += 1
+            act = self.act_that_says(piece) if self._sought <= MOST_SOUGHT else ""
             if act:
                 hint = f"“{piece}” is said of {act}: write a line “{act} …”."
         return Flaw(flaw.code, 0, flaw.column + start, flaw.length, message, hint)
 
-    def _act_that_says(self, piece: str) -> str:
-        """The first act of the table that takes this detail, or ""; it is sought but so often."""
-        self._sought += 1
-        if self._sought > MOST_SOUGHT or len(piece) > LONGEST_SOUGHT:
+    def act_that_says(self, piece: str) -> str:
+        """The first act of the table that takes this detail, or ""; that takes some milliseconds."""
+        if len(piece) > LONGEST_SOUGHT:
             return ""
         for act in self.acts.values():
             lexicon = lexicon_of(act.forms)

@@ -11,6 +11,9 @@ from msgspec import Struct
 
 from backbud_grammar.shown import cells, shown
 
+# The severity of what is no problem: words that were kept and not used.
+KEPT = "kept"
+
 
 class Flaw(Struct, frozen=True, array_like=True, gc=False):
     """A problem before it knows its file: the line counts from the section's first line (0).
@@ -115,7 +118,7 @@ def _cut(line: str, column: int, length: int) -> tuple[str, int, int]:
 LONGEST_COMPARED = 60
 
 
-def nearest(word: str, known: Iterable[str]) -> str:
+def nearest(word: str, known: Iterable[str], cutoff: float = 0.6) -> str:
     """Return the known word most like `word`, or "" when none is near."""
     if len(word) > LONGEST_COMPARED:
         return ""
@@ -123,7 +126,7 @@ def nearest(word: str, known: Iterable[str]) -> str:
     from difflib import get_close_matches
 
     folded = {k.casefold(): k for k in known if len(k) <= LONGEST_COMPARED}
-    found = get_close_matches(word.casefold(), folded, n=1, cutoff=0.6)
+    found = get_close_matches(word.casefold(), folded, n=1, cutoff=cutoff)
     return folded[found[0]] if found else ""
 
 

@@ -26,7 +26,8 @@ class Seam(Struct, frozen=True, array_like=True, gc=False):
 class Act(Struct, frozen=True, array_like=True, gc=False):
     """An act line with its continuations joined: the word, the details, the remark.
 
-    `left_out`: what was refused below it, and may go on with it.
+    `left_out`: what was refused below it, and may go on with it. `kept`: words of its line that
+    were not used and bear on nothing; they stand in no detail.
     """
 
     word: str
@@ -37,6 +38,7 @@ class Act(Struct, frozen=True, array_like=True, gc=False):
     text_column: int
     seams: tuple[Seam, ...] = ()
     left_out: str = ""
+    kept: tuple[str, ...] = ()
 
     def place_of(self, offset: int) -> tuple[int, int]:
         """Return the line and column of a character of `text`."""

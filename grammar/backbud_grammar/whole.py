@@ -39,7 +39,8 @@ _LIMITS = _DENIES | _set(
 _UNREAD = _LIMITS | _set(
     "if unless "
     "no nor none nothing neither without next later soon tomorrow todo todo's need needs needed "
-    "postponed cancelled canceled delayed forgot forgotten"
+    "postponed cancelled canceled delayed forgot forgotten wait waits waiting til till until due "
+    "will won't would overdue"
 )
 # No word of a journal's own may hide one of these.
 LIMITING = _UNREAD
@@ -249,6 +250,11 @@ def _own(forms: Iterable[Form]) -> frozenset[str]:
         for phrase in (*form.labels, *form.words, form.name)
     )
     return frozenset({"off"}) if says else frozenset()
+
+
+def limiter_in(text: str) -> str:
+    """The first word of a text that may limit or take back what an act says, or ""."""
+    return _first_of(_WORD.findall(text), _UNREAD)
 
 
 def _limiter(unread: Iterable[str], words: frozenset[str]) -> str:

@@ -296,7 +296,11 @@ class Session:
 
     def problems(self) -> tuple[Problem, ...]:
         """Every problem of the journal, whatever it was opened for."""
-        return as_problems(self._flaws(), self.texts)
+        return as_problems((one for one in self._flaws() if not one.is_kept), self.texts)
+
+    def words_kept(self) -> tuple[Problem, ...]:
+        """Every line of which words were kept and not used, in the shape of a problem; it is none."""
+        return as_problems((one for one in self.journal.flaws if one.is_kept), self.texts)
 
     def _flaws(self) -> Iterator[PlacedFlaw]:
         """What each step found wrong.

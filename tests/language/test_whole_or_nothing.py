@@ -156,6 +156,8 @@ def state_of(session: Session, n: int) -> dict[str, Any]:
     tree = tree_of(session, n)
     state: dict[str, Any] = to_builtins(tree_view(tree, (), {}, session.today), str_keys=True)
     del state["tree"], state["name"], state["history"]
+    # A line that begins with no act word is kept as if noted, which changes nothing else.
+    state["last"].pop("noted", None)
     for thing in state["on_it"]:
         del thing["line"]
     plan = plan_of(session)
@@ -245,8 +247,9 @@ SAID = [
     ("unwired on left 1 but not the tip", "noted"),
     ("unwired on left 1 and apex", "each part in a detail of its own"),
     ("unwired -- all but the apex", "noted all but the apex"),
-    ("wire off right 2", "unwired on right 2"),
-    ("wire taken off", "unwired"),
+    # Read as unwired on right 2, where there is none.
+    ("wire off right 2", "On it: wire on left 1"),
+    ("wire taken off soon", "unwired"),
     ("wire loose on left 1", "unwired"),
     ("wire biting on left 1", "noted"),
     ("protect off", "unprotected"),
@@ -321,9 +324,7 @@ def test_what_limits_nothing(written: Written) -> None:
 
 
 def test_what_is_done_is_done_with_what_was_read(written: Written) -> None:
-    session = opened(
-        written, ["wired 3 mm Al on left 5, quite hard this time"], ("unknown-detail",)
-    )
+    session = opened(written, ["wired 3 mm Al on left 5, quite hard this time"])
     tree = tree_of(session, 1)
     assert [thing.what for thing in tree.on_tree if thing.part == "left 5"] == ["3 mm Al"]
     assert tree.history[-1].event.kept == ("quite hard this time",)
@@ -529,7 +530,7 @@ def test_a_refused_line_at_the_left_edge_holds_back_what_ends(
     ("line", "code", "on"),
     [
         ("wired zyxxy", "unknown-detail", []),
-        ("wired left 2", "unknown-detail", []),
+        ("wired left 2", "", [("wire", "left 2")]),
         ("wired 3 kg Al", "wrong-measure", []),
         ("wired zyxxy, left 2", "unknown-detail", []),
         ("wired zyxxy, by marrow", "unknown-detail", []),
@@ -537,8 +538,9 @@ def test_a_refused_line_at_the_left_edge_holds_back_what_ends(
         ("wrapped zyxxy", "unknown-detail", []),
         # One of its details says enough to name it by, and bare `wired` says all it means to.
         ("wired zyxxy on left 2", "unknown-detail", [("wire", "left 2")]),
-        ("wired 3 mm Al, zyxxy", "unknown-detail", [("3 mm Al", "")]),
-        ("wired all, zyxxy", "unknown-detail", [("wire", "")]),
+        # Words that bear on nothing are kept, and are no problem.
+        ("wired 3 mm Al, zyxxy", "", [("3 mm Al", "")]),
+        ("wired all, zyxxy", "", [("wire", "")]),
         ("wired -- zyxxy", "", [("wire", "")]),
         ("wired by marrow", "", [("wire", "")]),
         ("protected zyxxy", "unknown-detail", [("protection", "")]),

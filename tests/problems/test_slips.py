@@ -19,14 +19,6 @@ LINES = [
         "Did you mean “repotted”?",
     ),
     (
-        "  xyzzy",
-        "unknown-act",
-        3,
-        "xyzzy",
-        "“xyzzy” is no act known here",
-        "The manual lists every act; free words go after noted.",
-    ),
-    (
         "  planned repott, to 2028",
         "unknown-act",
         11,
@@ -116,14 +108,6 @@ LINES = [
         "3 kg",
         "“3 kg” is not what this act takes",
         "Expected a length such as 2 cm.",
-    ),
-    (
-        "  paid 120 EURO",
-        "unknown-unit",
-        12,
-        "EURO",
-        "“EURO” is no ISO 4217 currency" + HELD,
-        "Write EUR.",
     ),
     # a negative measure, a thousands separator, a gap
     (
@@ -217,23 +201,6 @@ LINES = [
         "Take the comma out, or say what belongs here.",
     ),
     (
-        "  repotted same pot; moss",
-        "punctuation",
-        20,
-        ";",
-        "a semicolon parts nothing here",
-        "Details are parted by a comma and a space.",
-    ),
-    (
-        "  repotted same pot - moss",
-        "punctuation",
-        21,
-        "-",
-        "a single dash parts nothing here",
-        "Free words go after two hyphens: “ -- ”.",
-    ),
-    ("  repotted same pot.", "punctuation", 20, ".", "no full stop belongs here", "Take it out."),
-    (
         '  shown at "Spring show, hall 2',
         "unclosed-quote",
         12,
@@ -265,14 +232,6 @@ LINES = [
         "same pott",
         "“same pott” is not understood here",
         "Did you mean “same pot”? Free words go after “ -- ”.",
-    ),
-    (
-        "  wired left 2",
-        "unknown-detail",
-        9,
-        "left 2",
-        "“left 2” is not understood here" + HELD,
-        "A part of the tree stands after “on”: on left 2.",
     ),
     (
         "  wired 3 mm Steel on left",
@@ -316,14 +275,6 @@ LINES = [
         "Expected: a picture's file.",
     ),
     # two words of one act, set too far apart to be certain; said in other words
-    (
-        "  top  dressed moss",
-        "unknown-act",
-        3,
-        "top",
-        "“top” is no act known here",
-        "Write it with a hyphen: top-dressed.",
-    ),
     (
         "  stolen",
         "unknown-act",
@@ -413,23 +364,6 @@ LINES = [
         "Write 1 to 5, or weak, fair, strong: apex 1 is very weak.",
     ),
     (
-        "  watered wombles",
-        "unknown-detail",
-        11,
-        "wombles",
-        "“wombles” is not understood here",
-        "Expected: a volume such as 4.5 L, cans, times, well, in, deeply, light, lightly, twice, "
-        "by hand, overhead, …, with. Free words go after “ -- ”.",
-    ),
-    (
-        "  weeded wombles",
-        "unknown-detail",
-        10,
-        "wombles",
-        "“wombles” is not understood here",
-        "This act takes no details. Free words go after “ -- ”.",
-    ),
-    (
         "  weeded same pot",
         "unknown-detail",
         10,
@@ -444,14 +378,6 @@ LINES = [
         "apex",
         "“apex” is not understood here" + HELD,
         "A part of the tree stands after “on”: on apex.",
-    ),
-    (
-        "  wired 3 mm Al, left 2",
-        "unknown-detail",
-        18,
-        "left 2",
-        "“left 2” is not understood here",
-        "A part of the tree stands after “on”: on left 2.",
     ),
     (
         "  unwired branch 3",
@@ -500,14 +426,6 @@ LINES = [
         "Foo",
         "“Foo” has a capital letter",
         "Choose another handle for the new tree.",
-    ),
-    (
-        "  rubbed trunk 3",
-        "unknown-detail",
-        10,
-        "trunk 3",
-        "“trunk 3” is not understood here",
-        "A part of the tree stands after “on”: on trunk 3.",
     ),
     (
         "  decandled first 3",

@@ -65,7 +65,8 @@ ACTS: tuple[ActForm, ...] = (
             words=(
                 *listed(
                     "bag, bags, roll, rolls, bottle, bottles, box, boxes, tub, tubs, sheet, "
-                    "sheets, piece, pieces, bale, bales, seeds, plants, trees"
+                    "sheets, piece, pieces, bale, bales, seeds, plants, trees, tray, trays, whips, "
+                    "seedlings, cuttings"
                 ),
             ),
         ),
@@ -101,7 +102,12 @@ ACTS: tuple[ActForm, ...] = (
         "sown",
         "sow",
         DOES,
-        bare("quantity", "number", words=("seeds",), whole=True),
+        bare(
+            "quantity",
+            "number",
+            words=("seeds", "trays", "tray", "pots", "rows", "handfuls", "handful"),
+            whole=True,
+        ),
         free("from"),
         INTO,
         MIX,
@@ -117,7 +123,7 @@ ACTS: tuple[ActForm, ...] = (
         "struck",
         "strike",
         DOES,
-        bare("quantity", "number", words=("cuttings",), whole=True),
+        bare("quantity", "number", words=("cuttings", "trays", "tray"), whole=True),
         to("from", "tree"),
         INTO,
         MIX,
@@ -145,6 +151,9 @@ ACTS: tuple[ActForm, ...] = (
             ),
         ),
         PART,
+        bare("hole", "length", words=("hole",), worded=True, about="drilled for a thread graft"),
+        flag("own shoot", about="the scion is the tree's own"),
+        flag("pasted", "pasted both ends"),
         flag("taped", "sealed"),
         flag("bagged"),
         about="the subject is the stock",

@@ -85,10 +85,20 @@ def bare(
     about: str = "",
     limits: tuple[int, int] | None = None,
     whole: bool = False,
+    worded: bool = False,
 ) -> Form:
     """A measure with no label."""
     return Form(
-        name, (), sorts, bound=True, words=words, part=part, about=about, limits=limits, whole=whole
+        name,
+        (),
+        sorts,
+        bound=True,
+        words=words,
+        part=part,
+        about=about,
+        limits=limits,
+        whole=whole,
+        worded=worded,
     )
 
 

@@ -114,7 +114,10 @@ ACTS: tuple[ActForm, ...] = (
             "volume",
             "mass",
             "number",
-            words=("cakes", "cake", "pieces", "piece", "pellets", "spoons", "spoon", "handfuls"),
+            words=listed(
+                "cakes, cake, pieces, piece, pellets, spoons, spoon, handfuls, handful, lumps, lump, "
+                "balls, ball, bags, bag, tablets, tablet, caps, cans, can"
+            ),
         ),
         words("how", *STRENGTHS, *AT_STRENGTH, *MATERIAL_WAYS, "foliar", part=False),
         Form("with", ("with",), refers=("material",), several=True),
@@ -251,7 +254,8 @@ ACTS: tuple[ActForm, ...] = (
             *listed(
                 "lime sulphur, sulphur, copper, soap, soft soap, neem, neem oil, "
                 "horticultural oil, winter oil, nematodes, predatory mites, sticky traps, "
-                "fungicide, insecticide, acaricide"
+                "fungicide, insecticide, acaricide, insecticidal soap, wettable sulphur, oil, "
+                "captan, mancozeb, spinosad, abamectin, pyrethrum, Bt"
             ),
             part=False,
             about="the product, without `with`",
@@ -261,6 +265,17 @@ ACTS: tuple[ActForm, ...] = (
         bare("dose", "rate", "share", "ratio", "concentration"),
         bare("quantity", "volume", "mass"),
         TIMES,
+        bare(
+            "count",
+            "number",
+            words=listed(
+                "caterpillars, adults, grubs, weevils, slugs, snails, beetles, moths, scale, "
+                "galls, lumps"
+            ),
+            whole=True,
+            worded=True,
+            about="how many were taken off",
+        ),
         measure("area", "area"),
         free("against", "for", about="the target"),
         Form("operator", ("by",), refers=("person",), several=True),
@@ -269,7 +284,11 @@ ACTS: tuple[ActForm, ...] = (
         measure("wind", "speed"),
         words(
             "how",
-            *listed("soil drench, dip, painted on, winter wash, systemic, by hand, water jet"),
+            *listed(
+                "soil drench, drench, dip, painted on, winter wash, systemic, by hand, water jet, "
+                "brushed off, cut out, burned, in the evening, in the morning, all over, "
+                "under the leaves, first time, second time, third time, fourth time, again, last"
+            ),
             part=False,
         ),
         on=TREE_OR_PLACE,

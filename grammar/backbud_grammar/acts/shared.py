@@ -28,6 +28,10 @@ LEAVING = measure(
     part=True,
     about="how much stays",
 )
+LEAVING_LONG = measure("leaving", "length", part=True, about="how long what stays is")
+LEAVING_OR_LONG = measure(
+    "leaving", "number", "length", words=GROWTH, part=True, about="how much stays, or how long"
+)
 EXTENT = ("all", "half", "some", "most", "strong", "medium", "weak", "outer", "inner")
 LIGHT = ("light", "lightly")
 BY_A_SHARE = ("by half", "by a quarter", "by a third", "by two thirds")
@@ -44,6 +48,20 @@ INVOICE = (
 OUT_OF_HOW_MANY = measure("of", "number", whole=True, about="of how many")
 TIMES = measure(("times", "time"), "number", whole=True, about="how often")
 CANS = measure(("cans", "can"), "number", about="how many cans")
+# How many of what came off, or was worked on.
+COUNTED = bare(
+    "count",
+    "number",
+    words=listed(
+        "candles, candle, shoots, shoot, tips, buds, bud, leaves, leaf, flowers, flower, pods, "
+        "seed pods, fruit, fruits, apples, needles, twigs, twig, branches, branch, suckers, "
+        "cuts, off, cut"
+    ),
+    whole=True,
+    worded=True,
+    part=True,
+    about="how many",
+)
 STRENGTHS = ("half strength", "quarter strength", "full strength", "double strength")
 AT_STRENGTH = tuple(f"at {strength}" for strength in STRENGTHS)
 MATERIAL_WAYS = ("organic", "liquid", "solid", "slow release")
@@ -61,7 +79,7 @@ WIRE = Form(
 TIES = Form(
     "tied",
     ("tied", "ties", "tied in"),
-    ("length",),
+    ("length", "number"),
     words=METALS,
     several=True,
     about="anchor ties: thickness x how many",
@@ -98,7 +116,18 @@ MORE_WEDGES = Form(
     about="more wedges after a comma",
 )
 OFF = (
-    measure(("off below", "off the underside"), "length", about="depth taken off"),
+    measure(
+        ("off below", "off the underside", "off the bottom"), "length", about="depth taken off"
+    ),
+    # A third of its depth is a third of the ball.
+    Form(
+        "off",
+        ("off below", "off the underside", "off the bottom"),
+        ("share", "fraction"),
+        bound=True,
+        limits=PERCENT,
+        about="share of the ball's depth",
+    ),
     measure(("off sides", "off the sides", "off all round"), "length", about="depth taken off"),
     measure(("off top", "off the top"), "length", about="depth taken off"),
     measure(

@@ -40,6 +40,10 @@ _FOUND = listed(
     "alive, dead, weak, fair, strong, healthy, green, yellow, brown, spots, sticky, "
     "eaten, some, many, none"
 )
+_HOW_LONG = listed(
+    "long, average, on average, at most, longest, shortest, on top, on apex, top, low, on low, "
+    "inside, on inside, low inside, on low inside, up top, new"
+)
 # Of these `not yet` is a finding; of all else it says that nobody looked.
 AWAITED = frozenset({"graft", "layer", "roots", "buds"})
 
@@ -94,10 +98,10 @@ ACTS: tuple[ActForm, ...] = (
         measure("nebari", "length", about="root flare, across"),
         measure("girth", "length"),
         measure("root ball", "size"),
-        measure(("candles", "candle"), "length"),
-        measure(("needles", "needle"), "length"),
-        measure(("shoots", "shoot"), "length"),
-        measure(("internodes", "internode"), "length"),
+        measure(("candles", "candle"), "length", words=_HOW_LONG),
+        measure(("needles", "needle", "new needles"), "length", words=_HOW_LONG),
+        measure(("shoots", "shoot"), "length", words=_HOW_LONG),
+        measure(("internodes", "internode"), "length", words=_HOW_LONG),
         measure("weight", "mass"),
         measure(("pH", "water pH"), "number", limits=(0, 14)),
         measure("soil pH", "number", limits=(0, 14)),

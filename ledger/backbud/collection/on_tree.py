@@ -146,16 +146,23 @@ def _thing(sort: str, detail: Detail, event: Event) -> OnTree:
         sort,
         words or sort,
         detail.part,
-        measure.count if measure else 1,
+        _count(measure),
         event.day,
         event,
         thickness,
     )
 
 
+def _count(measure: Measure | None) -> int:
+    """How many: `2 mm x 4`, or 4 alone."""
+    if measure is None:
+        return 1
+    return int(measure.number) if measure.sort == "number" else measure.count
+
+
 def _size(measure: Measure | None) -> str:
     """The measure without its count."""
-    if measure is None:
+    if measure is None or measure.sort == "number":
         return ""
     return str(Measure(measure.numbers, measure.unit, measure.sort, measure.upper, measure.per))
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from argparse import Namespace
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from backbud.commands.answers import print_json
@@ -28,27 +28,41 @@ def add_options(parser: ArgumentParser) -> None:
 def run(options: Namespace) -> int:
     """Print the problems and how much was read."""
     session = session_of(options, only_check=True)
-    problems = session.problems()
+    problems, kept = session.problems(), session.words_kept()
     if options.json:
         from backbud.views.problem import problem_view
 
-        print_json(tuple(map(problem_view, problems)))
-    elif not problems:
-        say(f"No problems. {session.summary()}", *_own_words(session, problems))
+        in_order = sorted((*problems, *kept), key=lambda one: (one.file, one.line, one.column))
+        print_json(tuple(map(problem_view, in_order)))
+        return PROBLEMS if problems else FINE
+    for problem in problems:
+        say_problem(problem)
+    if kept:
+        say(*([""] if problems else []), *_words_kept(kept))
+    if not problems:
+        say(*([""] if kept else []), f"No problems. {session.summary()}")
     else:
         from backbud.words import number
 
-        for problem in problems:
-            say_problem(problem)
         files = number(len({problem.file for problem in problems}), "file")
         say("", f"{number(len(problems), 'problem')} in {files}. {session.summary()}")
-        say(*_own_words(session, problems))
-    if not options.json:
-        _tell_cautions(session)
+    say(*_own_words(session, (*problems, *kept)))
+    _tell_cautions(session)
     return PROBLEMS if problems else FINE
 
 
-def _own_words(session: Session, problems: tuple[Problem, ...]) -> Iterator[str]:
+def _words_kept(kept: Sequence[Problem]) -> Iterator[str]:
+    """What was kept as words, a line for each, below one heading."""
+    yield Heading(f"Words kept, and not used ({len(kept)})")
+    for one in kept:
+        yield f"  {one.file}:{one.line}: {one.source.strip()}"
+        if one.code != "unread-line":
+            yield f"      {one.message}"
+        elif one.hint:
+            yield f"      {one.hint}"
+
+
+def _own_words(session: Session, unread: tuple[Problem, ...]) -> Iterator[str]:
     """The past lines that wait for a yes to the keeper's own words, and words that may be such."""
     past = session.journal.own_past
     if past:
@@ -64,11 +78,11 @@ def _own_words(session: Session, problems: tuple[Problem, ...]) -> Iterator[str]
             yield f"  {line.at}: {line.written}  →  {line.as_read}"
         if len(past) > MOST_SHOWN:
             yield f"  and {len(past) - MOST_SHOWN} more"
-    if not problems:
+    if not unread:
         return
     from backbud.journal.own_past import returning, unread_in
 
-    found = returning(unread_in(problems), session.journal.acts, session.journal.things)
+    found = returning(unread_in(unread), session.journal.acts, session.journal.things)
     if found:
         yield ""
         yield "Words that return and that nobody here knows. If they are yours, say what they mean:"

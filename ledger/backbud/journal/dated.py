@@ -116,7 +116,7 @@ class DatedBlock(Struct, gc=False, eq=False):
             head.line + act.line + 1,
             act.column,
             said.held,
-            said.kept,
+            (*said.kept, *act.kept),
             head.reader.row(said.act),
             head.reader.row(said.named),
             head.reader.row(said.held) if said.held else NO_ACT,

@@ -146,9 +146,11 @@ class DiaryReader:
     ) -> _ReadActs:
         """The acts below a subject line. `rest`: the block and those below it."""
         acts: list[str] = []
+        heard: list[Act] = []
         flaws: list[Flaw] = []
         ends: Ends = ""
-        stand, found_sound = len(written), self.acts.found_sound
+        # How many of the acts stand; what follows an indented subject line does not.
+        stand, found_sound = -1, self.acts.found_sound
         for n, act in enumerate(written):
             meant = self.acts.meant(act, head.when)
             texts = found_sound.get(meant.word)
@@ -158,23 +160,23 @@ class DiaryReader:
             ready = not (meant.remark or act.left_out or (known is not None and known.says_when))
             if known is not None and ready:
                 acts.append(known.act)
+                heard.append(act)
                 continue
             slip = None
             if self.acts.form(meant) is None:
                 slip = slip_of_act(act, written[n + 1 :], rest, self.things)
             if slip is None:
-                past, found = self.acts.read(act, head.when, so_far + len(flaws))
-                acts.append(past)
-                flaws += found
+                for one in self.acts.heard(act, head.when, so_far + len(flaws)):
+                    flaws += one.flaws
+                    if one.past:
+                        acts.append(one.past)
+                        heard.append(one.act)
                 continue
-            acts.append("")
             flaws.append(slip.flaw)
-            stand, ends = min(stand, n), slip.ends if ends != "day" else ends
-        acts, written = acts[:stand], written[:stand]
-        if "" in acts:
-            written = tuple([one for act, one in zip(acts, written, strict=True) if act])
-            acts = [act for act in acts if act]
-        return _ReadActs(tuple(acts), written, ends, flaws)
+            stand, ends = len(acts) if stand < 0 else stand, slip.ends if ends != "day" else ends
+        if stand >= 0:
+            del acts[stand:], heard[stand:]
+        return _ReadActs(tuple(acts), tuple(heard), ends, flaws)
 
     def _is_act(self, text: str) -> bool:
         """Whether a line at the left edge is an act in truth."""

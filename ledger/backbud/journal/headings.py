@@ -6,6 +6,7 @@ guess.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from contextlib import suppress
 from datetime import date
@@ -118,7 +119,7 @@ def slip_of_act(
         flaw = Flaw(code, act.line, act.column, len(word), message, hint, lines=lines)
         return Slip(flaw, ends)
 
-    if begins_with_date(text) or is_dateline(text):
+    if not _NO_DATE.match(text) and (begins_with_date(text) or is_dateline(text)):
         hint = "Take the spaces in front of it out."
         if not begins_with_date(text):
             hint = f"{hint} {hint_of_date(text, None)}"
@@ -129,7 +130,7 @@ def slip_of_act(
             "day",
             last_line(blocks),
         )
-    if thing is not None:
+    if thing is not None and _is_subject_line(text, things):
         return slip(
             "indented-subject",
             f"“{word}” is a {thing.kind}, but stands indented",
@@ -138,6 +139,18 @@ def slip_of_act(
             last_line(blocks[:1]),
         )
     return None
+
+
+def _is_subject_line(text: str, things: Things) -> bool:
+    """Whether all words of a line are handles, or say which of them: `soap again` are none."""
+    words = text.replace(",", " ").split()
+    return all(word.casefold() in _OF_SUBJECTS or things.find(word) is not None for word in words)
+
+
+# N-P-K with a nought in it: no day and no month is 0.
+_NO_DATE = re.compile(r"0-\d{1,2}-\d{1,2}(?!\S)|\d{1,2}-0-\d{1,2}(?!\S)|\d{1,2}-\d{1,2}-0(?!\S)")
+# What stands between the handles of a subject line.
+_OF_SUBJECTS = frozenset(("all", "in", "of", "except"))
 
 
 def not_filed(blocks: Sequence[Block], more: int = 0) -> str:

@@ -26,6 +26,7 @@ from backbud_grammar.syntax import Page
 # A word that was not understood so often is hardly a slip.
 RETURNS = 3
 # Problems whose mark stands under words that nobody understood.
+UNREAD_LINE = "unread-line"
 UNREAD_CODES = frozenset(("unknown-act", "unknown-detail", "unknown-word"))
 
 
@@ -97,8 +98,12 @@ class Returning(Struct, frozen=True):
 
 
 def unread_in(problems: Iterable[Problem]) -> Iterator[Unread]:
-    """What the problems of a journal mark as not understood."""
+    """What the problems of a journal mark as not understood; of a line that was kept as words, its
+    first word, which stands where an act does: all others may be anybody's."""
     for one in problems:
+        if one.code == UNREAD_LINE:
+            first = one.source.split()[:1]
+            yield from (Unread(word, f"{one.file}:{one.line}") for word in first)
         if one.code in UNREAD_CODES:
             at = one.column - 1
             yield Unread(one.source[at : at + one.length], f"{one.file}:{one.line}")

@@ -10,7 +10,7 @@ from msgspec import Struct
 
 from backbud.journal.events import Origin
 from backbud_grammar.outline import LONGEST_LINE
-from backbud_grammar.problems import Flaw, Problem
+from backbud_grammar.problems import KEPT, Flaw, Problem
 
 T = TypeVar("T")
 
@@ -29,6 +29,11 @@ class PlacedFlaw(Struct, frozen=True, gc=False):
     def number(self) -> int:
         """The line it stands in, counted from 1 in the file."""
         return self.line + self.flaw.line + 1
+
+    @property
+    def is_kept(self) -> bool:
+        """Whether it is no problem, but tells of words that were kept and not used."""
+        return self.flaw.severity == KEPT
 
 
 PlacedFlaws = tuple[PlacedFlaw, ...]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from datetime import date
+from typing import NamedTuple
 
 from msgspec import Raw
 
@@ -19,12 +20,63 @@ from backbud_grammar.handles import flaw_of
 from backbud_grammar.outline import Known
 from backbud_grammar.own_words import Expanded, expanded
 from backbud_grammar.parse import ActReading, Details
-from backbud_grammar.problems import Flaw, Misread, did_you_mean
+from backbud_grammar.problems import KEPT, Flaw, Misread, did_you_mean, nearest
 from backbud_grammar.said_otherwise import hint_for_act
-from backbud_grammar.syntax import Act, Subjects
+from backbud_grammar.scribbles.meant import may_mean
+from backbud_grammar.scribbles.read import Talk, Told, handles_of
+from backbud_grammar.syntax import Act, Seam, Subjects
 from backbud_grammar.whole import HELD, doubt_of, told, words_over
 
 NOBODY = Subjects(())
+# How close a first word must be to an act word, so that it is taken for a slip of the pen.
+NEAR_ACT = 0.8
+# Shorter words are like too many others.
+LEAST_NEAR = 4
+
+
+# What these say is wrong in any words.
+_WRONG_ANYHOW = frozenset(
+    [
+        "empty-detail",
+        "two-decimal-marks",
+        "thousands-separator",
+        "negative-measure",
+        "bad-date",
+        "no-date",
+        "bad-handle",
+        "unclosed-quote",
+        "wrong-kind",
+        "falling-range",
+        "too-many-minutes",
+        "zero-ratio",
+        "out-of-range",
+        "bad-number",
+        "said-twice",
+        "contradiction",
+        "unknown-act",
+        "no-score",
+        "unknown-wedge",
+    ]
+)
+
+
+def _is_said_otherwise(form: ActForm, flaws: Sequence[Flaw]) -> bool:
+    """Whether what is wrong with an act may only be that the bench has other words for it."""
+    return (
+        bool(flaws)
+        and not (form.prose or form.names_act)
+        and not any(flaw.code in _WRONG_ANYHOW for flaw in flaws)
+    )
+
+
+class HeardAct(NamedTuple):
+    """One act of a line: as it is read, its past form, and what is wrong with it."""
+
+    act: Act
+    past: str
+    flaws: tuple[Flaw, ...]
+
+
 _NO_HINT = "The manual lists every act; free words go after noted."
 
 
@@ -47,6 +99,7 @@ class ActReader:
         self._known_acts = Known.of(details.acts)
         self.found_sound = found_sound
         self._recall = recall
+        self._talk: Talk | None = None
 
     def subjects(self, text: str) -> Subjects:
         read = self.details.subjects(text) if text else NOBODY
@@ -102,6 +155,83 @@ class ActReader:
         if flaw is not None:
             return HELD, (*flaws, _in_its_place(flaw, act, own))
         return known.act, flaws
+
+    def heard(self, act: Act, when: WrittenDate, so_far: int) -> list[HeardAct]:
+        """What a line tells of: its act where it is read as it stands, else the acts that it is in
+        other words; where it begins with none, its words.
+
+        `so_far`: as `read` has it.
+        """
+        own = self._expanded(act, when)
+        form = self.form(act if own is None else own.act)
+        plain: list[HeardAct] = []
+        bare: frozenset[str] = frozenset()
+        if form is not None:
+            past, flaws = self.read(act, when, so_far)
+            plain = [HeardAct(act, past, flaws)]
+            bare = form.bare_words
+            # The keeper's own words are read as they were taught, and no other way.
+            if own is not None or not _is_said_otherwise(form, flaws):
+                return plain
+        if is_flood(so_far):
+            return plain or [self._unread(act, so_far)]
+        found = [self._of(told, act, when, so_far) for told in self.talk.read(_line_of(act))]
+        if not plain:
+            return found or [self._unread(act, so_far)]
+        if not found:
+            return plain
+        if found[0].act.word.casefold() != act.word.casefold():
+            # `wire off left 2`: a noun that is an act word too, in other words.
+            return found if act.word.casefold() in bare else plain
+        if plain[0].past == HELD and any(f.severity != KEPT for one in found for f in one.flaws):
+            return plain
+        wrong = sum(flaw.severity != KEPT for one in found for flaw in one.flaws)
+        return found if wrong < len(plain[0].flaws) else plain
+
+    @property
+    def talk(self) -> Talk:
+        """Reads what is said in other words; made where there is such a line."""
+        if self._talk is None:
+            kinds = {thing.handle: thing.kind for thing in self.things.by_handle.values()}
+            self._talk = Talk(self.details, handles_of(kinds), self._kind_of)
+        return self._talk
+
+    def _kind_of(self, written: str) -> str:
+        found = self.things.find(written)
+        return found.kind if found is not None else ""
+
+    def _of(self, told: Told, act: Act, when: WrittenDate, so_far: int) -> HeardAct:
+        """An act that was told in other words, judged like any other."""
+        line, column = _place_in(act, told.at)
+        seams = tuple([Seam(at, *_place_in(act, of)) for at, of in told.pieces])
+        remark = " ".join(filter(None, (told.remark, act.remark)))
+        text_column = seams[0].column if seams else column
+        one = Act(
+            told.word, told.text, remark, line, column, text_column, seams, act.left_out, told.kept
+        )
+        past, flaws = self.read(one, when, so_far)
+        if told.kept:
+            words = "; ".join(told.kept)
+            flaws = (
+                *flaws,
+                Flaw(
+                    "words-kept",
+                    line,
+                    column,
+                    len(told.word),
+                    f"“{words}” stands beside {told.word} and is kept as words",
+                    "",
+                    KEPT,
+                ),
+            )
+        return HeardAct(one, past, flaws)
+
+    def _unread(self, act: Act, so_far: int) -> HeardAct:
+        """A line that begins with no act word: its words are kept as if they were noted."""
+        text = _line_of(act)
+        noted = Act("noted", text, act.remark, act.line, act.column, act.column, kept=(text,))
+        flaw = self._unknown_act(act, so_far)
+        return HeardAct(noted, "noted" if "noted" in self.details.acts else "", (flaw,))
 
     def form(self, act: Act) -> ActForm | None:
         """The row of an act as it is written, in any case of its letters; None where it is none."""
@@ -178,11 +308,17 @@ class ActReader:
 
     def _unknown_act(self, act: Act, so_far: int) -> Flaw:
         word, hint = act.word, _NO_HINT
-        if not is_flood(so_far):
-            said = hint_for_act(word, act.text, self.details.acts)
-            hint = said or did_you_mean(word, self.details.acts, hint)
-        message = f"“{word}” is no act known here"
-        return Flaw("unknown-act", act.line, act.column, len(word), message, hint)
+        if is_flood(so_far):
+            return Flaw("unknown-act", act.line, act.column, len(word), _unknown(word), hint)
+        said = hint_for_act(word, act.text, self.details.acts)
+        near = "" if len(word) < LEAST_NEAR else nearest(word, self.details.acts, NEAR_ACT)
+        if said or near:
+            hint = said or f"Did you mean “{near}”?"
+            return Flaw("unknown-act", act.line, act.column, len(word), _unknown(word), hint)
+        meant = may_mean(_line_of(act))
+        hint = f"It may have meant {_or(meant)}: begin the line with that word." if meant else hint
+        message = "this line begins with no act word, and is kept as if noted"
+        return Flaw("unread-line", act.line, act.column, len(word), message, hint, KEPT)
 
     def _flaws_of_references(
         self, form: ActForm, act: Act, reading: ActReading, forms: Sequence[Form]
@@ -219,6 +355,26 @@ class ActReader:
             wrong = "" if found.kind == "tree" else f"“{handle}” is a {found.kind} already"
         hint = "Choose another handle for the new tree."
         return Flaw("bad-handle", 0, 0, len(handle), wrong, hint) if wrong else None
+
+
+def _unknown(word: str) -> str:
+    return f"“{word}” is no act known here"
+
+
+def _or(words: Sequence[str]) -> str:
+    *most, last = words
+    return f"{', '.join(most)} or {last}" if most else last
+
+
+def _line_of(act: Act) -> str:
+    """The line as it was written, without its remark."""
+    return f"{act.word} {act.text}".rstrip()
+
+
+def _place_in(act: Act, at: int) -> tuple[int, int]:
+    """The line and column of a character of `_line_of`."""
+    behind = at - len(act.word) - 1
+    return act.place_of(behind) if behind >= 0 else (act.line, act.column + at)
 
 
 def _in_its_place(flaw: Flaw, act: Act, own: Expanded | None) -> Flaw:

@@ -1,0 +1,133 @@
+"""What a line that begins with no act word may have meant: asked, and never acted on."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+from backbud_grammar.scribbles.spelled import spelled_out
+
+# How many acts are named in one message.
+MOST = 3
+# What stands behind so many letters is prose.
+LONGEST = 120
+_WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
+# By the beginning of a word; the longest counts.
+_TABLE: Mapping[str, str] = {
+    "repotted": "repot rept uekae rptd pot root rhizo mesh drainage akadama kiryu kanuma mix",
+    "potted-on": "prick seedling whips plug",
+    "slipped": "slip kluit",
+    "pruned": "prun cut saw limb chop lop branch scissor",
+    "trimmed": "trim hasami clip scissors shear snip hedg outline silhouette tuft",
+    "pinched": "pinch metsumi nip candle tip finger",
+    "decandled": "decandl mekiri",
+    "plucked": "pluck momiage needle pull",
+    "defoliated": "defol hagari",
+    "deadheaded": "dead-head deadhead pods ovar spent",
+    "disbudded": "disbud",
+    "thinned": "thin apple fruit crab cluster",
+    "rubbed": "rub frosted",
+    "wired": "wire wired wiring harigane",
+    "unwired": "bite bites biting unwire",
+    "guyed": "guy guyed",
+    "wrapped": "raffia",
+    "carved": "carv jin shari hollow tanuki uro sabamiki dremel",
+    "treated-deadwood": "lime deadwood ls",
+    "sealed": "paste seal wound callus",
+    "grafted": "graft scion thread approach yobitsugi",
+    "layered": "layer toriki",
+    "separated": "separat sever",
+    "struck": "sashiki struck cutting strike heel",
+    "sown": "sow seed stratif fridge acorn",
+    "germinated": "germinat sprout",
+    "rooted": "rooted",
+    "bent": "bent bend lever",
+    "watered": "water hose can cans rain mizu parched wilt thirst dry irrigat sprinkl mist",
+    "soaked": "soak tub dunk bucket mizugire",
+    "flushed": "flush leach ec",
+    "fed": "feed fed fert pellet cake okigoe tama rapecake fish npk nitrogen potash seaweed",
+    "moved": "in out into bench house back move carried place shelf under indoors outside",
+    "protected": "fleece protect mulch frost bubble wrap cover straw muro windbreak",
+    "shaded": "shade shading",
+    "unprotected": "unfleece uncover",
+    "quarantined": "isolat quarantin apart",
+    "treated": (
+        "spray soap neem mildew aphid scale mite weevil adelgid fungus sulphur sulfur captan"
+        " mancozeb copper nematode caterpillar moth gall rust drench pest bug thrip leafhopper"
+        " sawfly blackspot blight whitefly greenfly blackfly slug snail vole mouse mice trap"
+        " botrytis mould mold spinosad abamectin borer beetle ants wasp sooty"
+    ),
+    "cleaned": "clean brush scrub algae lichen moss wash swept bleach liverwort",
+    "weeded": "weed",
+    "checked": (
+        "check look found peek inspect saw bark split crack torn hail damage fungus notch mark"
+        " bites biting loose vole weevil scale seen swelling firm myco sport brown blacken yellow"
+        " pale droop wilt hole"
+    ),
+    "staged": "bud buds leaf leaves petal bloom blossom flower colour color catkin dormant",
+    "bloomed": "flower bloom blossom truss",
+    "fruited": "berries fruit apple",
+    "measured": "measur height girth ph trunk inch cm mm internode nebari dh caliper",
+    "photographed": "photo phot pic picture snap",
+    "shown": "show exhib prize award display stand judge class ribbon tokonoma",
+    "received": "arriv received recd deliver in from came brought customer",
+    "returned": "home collected returned handed picked",
+    "bought": "bought bt bag bags order price supplier delivery",
+    "sold": "sold sell buyer",
+    "lent": "lent loan",
+    "died": "dead died death lost",
+    "quoted": "quot told said estimat",
+    "agreed": "agree says yes ok'd deal",
+    "billed": "bill inv invoice owes owe",
+    "paid": "paid pays sent bank cash dep deposit settled balance",
+    "worked": "h hrs hours hour",
+    "used": "used",
+    "counted": "stock count left",
+    "skipped": "no not skip skipped didn't won't none",
+    "put-off": "wait waits postpone later put off til till until next",
+    "planned": "plan must needs need next todo remember autumn spring want",
+    "corrected": "wrong mistake meant error oops",
+    "top-dressed": "sphag sphagnum mizugoke topdress",
+    "tied": "tie tied",
+    "untied": "ties untie",
+    "turned": "turn turned rotate",
+    "vigour": "weak strong vigour vigor pushing feeble recover",
+    "refronted": "front",
+    "priced": "costs price",
+    "notched": "notch",
+    "lifted": "lifted dug",
+    "planted-out": "planted ground bed",
+    "opened": "raked surface",
+    "styled": "styl restyl",
+    "ventilated": "vents doors vent",
+    "released": "clear others released",
+}
+_BY_STEM: dict[str, tuple[str, ...]] = {}
+# A word is held against stems of at least so many letters; shorter ones are whole words.
+_SHORTEST = 4
+
+
+def _by_stem() -> Mapping[str, tuple[str, ...]]:
+    if not _BY_STEM:
+        for act, stems in _TABLE.items():
+            for stem in stems.split():
+                _BY_STEM[stem] = (*_BY_STEM.get(stem, ()), act)
+    return _BY_STEM
+
+
+def may_mean(line: str) -> tuple[str, ...]:
+    """The acts that a line's words speak of, those of its first words first.
+
+    >>> may_mean("mildew again")
+    ('treated',)
+    """
+    stems, found = _by_stem(), dict[str, None]()
+    for word in _WORD.findall(spelled_out(line)[:LONGEST]):
+        folded = word.casefold()
+        for size in range(len(folded), _SHORTEST - 1, -1):
+            if folded[:size] in stems:
+                found.update(dict.fromkeys(stems[folded[:size]]))
+                break
+        else:
+            found.update(dict.fromkeys(stems.get(folded, ())))
+    return tuple(found)[:MOST]

@@ -1,0 +1,158 @@
+"""Spells out what is written short at the bench: abbreviations, inches, hours, counts, sides.
+
+Only what can be meant in one way stands here; what could be two things stays as it was written.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+
+# Each by its whole word, in any case. Nothing here is a handle or changes which act is meant.
+_WORDS: Mapping[str, str] = {
+    short: long
+    for long, shorts in {
+        "leaves": "lvs lfs",
+        "leaf": "lf",
+        "branch": "br brch",
+        "branches": "brs brchs",
+        "roots": "rts",
+        "buds": "bds",
+        "flowers": "fl fls flrs flwrs",
+        "needles": "ndls",
+        "below": "btm underneath",
+        "with": "w w/ w. wi",
+        "without": "w/o",
+        "repotted": "rptd reptd",
+        "repot": "rpt",
+        "bought": "bt bgt",
+        "watered": "wtrd wtd",
+        "pruned": "prnd",
+        "moved": "mvd",
+        "received": "rcvd rec'd recd",
+        "treated": "trtd",
+        "sprayed": "sprd",
+        "checked": "chkd ckd chk",
+        "collected": "coll'd",
+        "photographed": "phot'd photo'd photographd",
+        "measured": "msrd",
+        "aluminium": "aluminum alu alum",
+        "lime sulphur": "lime-sulphur lime-sulfur",
+        "sulphur": "sulfur",
+        "again": "agn",
+        "this": "ths",
+        "through": "thru",
+        "tonight": "tonite",
+        "night": "nite",
+        "forecast": "fcst",
+        "weeks": "wks",
+        "week": "wk",
+        "years": "yrs",
+        "year": "yr",
+        "spring": "spr",
+        "tomorrow": "tmrw tmrow tom'w",
+        "temperature": "temp",
+        "average": "avg",
+        "pair": "pr",
+        "pairs": "prs",
+        "left": "lh lhs",
+        "right": "rh rhs",
+        "medium": "med",
+        "half strength": "half-strength",
+        "pieces": "pcs",
+        "ponderosa": "pondo",
+        "seedlings": "sdlgs",
+        "cuttings": "ctgs cttgs",
+        "temporarily": "temp'ly",
+        "approximately": "approx approx.",
+        "second": "2nd",
+        "first": "1st",
+        "third": "3rd",
+    }.items()
+    for short in shorts.split()
+}
+_PHRASES: tuple[tuple[re.Pattern[str], str], ...] = tuple(
+    (re.compile(pattern, re.IGNORECASE), written)
+    for pattern, written in (
+        # Inches and feet stand right behind their number, or before what is measured.
+        (r"(\d)\s?(?:\"|”|″)", r"\1 inch "),
+        (r"\bhalf (?:an )?inch\b", "1/2 inch"),
+        (r"(\d)(?:in|ins)\b(?!-)", r"\1 inch"),
+        (r"(\d) ins?\b(?=\s+(?:off|below|deep|long|wide|thick|left|stays)\b)", r"\1 inch"),
+        (r"(\d)\s?(?:ft|feet)\b\.?", r"\1 foot"),
+        # Hours, minutes, weeks.
+        (r"\b(\d+)\s?(?:hrs?|h)\s?(\d\d)\b(?:\s?mins?)?", r"\1 h \2"),
+        (r"(\d)\s?(?:hrs?|hours?|h)\b\.?(?! \d\d\b)", r"\1 h"),
+        (r"(\d)\s?mins?\b\.?", r"\1 min"),
+        (r"(\d)\s?secs?\b\.?", r"\1 s"),
+        (r"(\d)\s?(?:wks?)\b\.?", r"\1 weeks"),
+        (r"(\d)\s?(?:mths?|mos)\b\.?", r"\1 months"),
+        (r"(\d)\s?(?:yrs?)\b\.?", r"\1 years"),
+        (r"\b(?:a |an )?half an? hour\b", "30 min"),
+        (r"\ban hour\b", "1 h"),
+        (r"\ball day\b", "all day"),
+        # A share, a rate, a dose.
+        (r"(\d)\s?(?:pct|percent|per cent)\b\.?", r"\1 %"),
+        (r"(\d)(%)", r"\1 \2"),
+        (r"(\d)\s?(ml|g|mg|l)\s?(?:/|per|a|to the|to a)\s?(?:l|litre|liter)\b", r"\1 \2/L"),
+        (r"\bg/l\b", "g/L"),
+        (r"\bml/l\b", "mL/L"),
+        (r"(\d)\s?(?:gm|gms|grams?)\b", r"\1 g"),
+        (r"(\d)\s?(?:kgs|kilos?)\b", r"\1 kg"),
+        (r"(\d)\s?(?:lt|ltr|ltrs|litres?|liters?)\b\.?", r"\1 L"),
+        (r"\bhalf[- ]str(?:ength|\.)?(?!\w)", "half strength"),
+        (r"\bquarter[- ]str(?:ength|\.)?(?!\w)", "quarter strength"),
+        (r"\bfull[- ]str(?:ength|\.)?(?!\w)", "full strength"),
+        # Money whose sign says which.
+        (r"€\s?(\d+(?:[.,]\d+)?)", r"\1 EUR"),
+        (r"(\d+(?:[.,]\d+)?)\s?(?:€|euros?\b|eur\b)", r"\1 EUR"),
+        (r"£\s?(\d+(?:[.,]\d+)?)", r"\1 GBP"),
+        (r"(\d+(?:[.,]\d+)?)\s?(?:£|quid\b)", r"\1 GBP"),
+        (r"\s?@\s?(?=\d)", " at "),
+        (r"\bw/\s?", "with "),
+        # How often.
+        (r"\b(\d)x(?=\s*$|,)", r"\1 times"),
+        (r"\b(?:two|2) times\b", "twice"),
+        # Sides: `L1`, `R2`; `L` and `R` alone only where a part is wanted.
+        (r"\bL(\d{1,2})\b(?!\s?(?:mm|cm|inch|[.,]\d))", r"left \1"),
+        (r"\bR(\d{1,2})\b(?!\s?(?:mm|cm|inch|[.,]\d))", r"right \1"),
+        (r"\b(\d)(?:st|nd|rd|th) (left|right)\b(?: branch)?", r"\2 \1"),
+        (r"\b(?:first|1st) (left|right)\b(?: branch)?", r"\1 1"),
+        (r"\b(?:second|2nd) (left|right)\b(?: branch)?", r"\1 2"),
+        (r"\b(?:third|3rd) (left|right)\b(?: branch)?", r"\1 3"),
+        # Wire.
+        (r"(\d)\s?(mm|cm)\b", r"\1 \2"),
+        (r"\b(al)\b(?=\s|,|$)(?<=\d mm al)", "Al"),
+        (r"\b(cu)\b(?=\s|,|$)(?<=\d mm cu)", "Cu"),
+        (r"(\d) ?(?:deg|degs|°)\b\.?(?![CF])", r"\1 degrees"),
+        (r"(\d)deg\b", r"\1 degrees"),
+    )
+)
+# `16/4 left`, the `L` in `low L`; only behind a word of place.
+_SIDE = re.compile(r"\b(low|lower|upper|top|back|front|high|inner|outer) (L|R)\b")
+_TOKEN = re.compile(r"[^\s,;:()]+")
+
+
+def _expanded(found: re.Match[str]) -> str:
+    written = found[0]
+    folded = written.casefold()
+    return _WORDS.get(folded) or _WORDS.get(folded.rstrip("."), "") or written
+
+
+def spelled_out(text: str) -> str:
+    """The same words, each in full.
+
+    >>> spelled_out('rptd, 3/4" off btm, 1h30')
+    'repotted, 3/4 inch off below, 1 h 30'
+    """
+    text = _SIDE.sub(lambda found: f"{found[1]} {'left' if found[2] == 'L' else 'right'}", text)
+    for pattern, written in _PHRASES:
+        text = pattern.sub(written, text)
+    return " ".join(_TOKEN.sub(_expanded, text).split())
+
+
+def without(text: str, fillers: Callable[[str], bool]) -> tuple[str, tuple[str, ...]]:
+    """The text without words that bear on nothing, and those words."""
+    words = text.split()
+    kept = tuple(word for word in words if fillers(word))
+    return " ".join(word for word in words if not fillers(word)), kept

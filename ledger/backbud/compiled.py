@@ -6,7 +6,7 @@ None is put in place here: what is made can be published (make.py) or handed on 
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from functools import partial
 from typing import NamedTuple
 
@@ -15,10 +15,9 @@ from msgspec import Struct
 from backbud.calendar.feeds import feeds_written, published
 from backbud.calendar.revisions import Revisions, read_revisions
 from backbud.calendar.which_feeds import feeds_of, shown_in_feeds
-from backbud.memo import Identical
 from backbud.pages.links import tree_page
 from backbud.pages.render import no_page, pages_of
-from backbud.plan.followups import FollowUp, State
+from backbud.plan.followups import State
 from backbud.plan.run import Plan
 from backbud.plan.stores import stores_of
 from backbud.publish import MADE
@@ -192,8 +191,8 @@ def _feeds(session: Session, plan: Plan) -> Files[tuple[Revisions | None, bytes]
     """Every feed; the revisions of their entries, and these as they were remembered."""
     settings, things = session.journal.settings, session.journal.things
     grounds = grounds_of(plan.trees, things, session.names(), settings.keeper)
-    shown = shown_in_feeds(plan.follow_ups, session.today, settings.settled, session.kept)
-    feeds = feeds_of(shown, grounds, session.kept)
+    shown = shown_in_feeds(plan.follow_ups, session.today, settings.settled)
+    feeds = feeds_of(shown, grounds)
     write = partial(feeds_written, feeds, shown, grounds, session.today, settings)
     if session.as_of:
         yield from write({}, session.kept)
@@ -201,8 +200,8 @@ def _feeds(session: Session, plan: Plan) -> Files[tuple[Revisions | None, bytes]
     folder = session.journal.folder
     before = session.journal.memory.recall(REVISIONS) or b""
     # Where they are lost, what was published tells them.
-    remembered = session.kept.once("revisions", (before,), partial(read_revisions, before)) or (
-        published(feeds, partial(_last, folder, own_digests(folder, MADE)))
+    remembered = read_revisions(before) or published(
+        feeds, partial(_last, folder, own_digests(folder, MADE))
     )
     return (yield from write(remembered, session.kept)), before
 
@@ -217,13 +216,4 @@ def _last(folder: str, digests: dict[str, str], name: str) -> bytes:
 
 def _states(plan: Plan, session: Session) -> Counter[State]:
     """How many follow-ups stand in each way."""
-    today = session.today
-
-    def of_tree(follow_ups: Iterable[FollowUp]) -> Counter[State]:
-        return Counter(one.state(today) for one in follow_ups)
-
-    states: Counter[State] = Counter()
-    for handle, those in plan.follow_ups.items():
-        inputs = (Identical(those), today)
-        states += session.kept.once(("states", handle), inputs, partial(of_tree, those))
-    return states
+    return Counter(one.state(session.today) for one in plan.all())

@@ -153,8 +153,6 @@ def _keep_revisions(session: Session, done: Compiled) -> None:
     except OSError as error:
         why = error.strerror or error
         raise PublishError(f"{MEMORY} cannot be written: {why}") from error
-    # The next run need not read what this one wrote.
-    session.kept.once("revisions", (after,), lambda: revisions)
 
 
 def _made(

@@ -175,7 +175,7 @@ class _Writer:
         follow_ups = self._shown.get(handle, ())
         entries = self._kept.once(
             ("entries", slot),
-            (self._around, Identical(self._grounds.trees[handle]), Identical(follow_ups)),
+            (self._around, Identical(self._grounds.trees[handle], *follow_ups)),
             partial(self._entries, handle, follow_ups, tasks, owner),
         )
         before = list(map(self._remembered.get, entries.names))

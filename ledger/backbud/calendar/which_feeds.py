@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from datetime import date, timedelta
-from functools import partial
 from itertools import chain
 
 from msgspec import Struct
@@ -13,7 +12,6 @@ from msgspec.structs import replace
 from backbud.calendar.works import OTHER, WORKS, WorkKind
 from backbud.collection.stand import UNKNOWN_OWNER
 from backbud.journal.settings import Settled
-from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.pages.links import tree_page
 from backbud.plan.followups import FollowUp
 from backbud.views.grounds import Grounds
@@ -44,22 +42,13 @@ class Feed(Struct, frozen=True):
 Shown = Mapping[str, tuple[FollowUp, ...]]
 
 
-def shown_in_feeds(
-    plans: Shown, today: date, settled: Settled = "leave", kept: Memo = NO_MEMO
-) -> Shown:
+def shown_in_feeds(plans: Shown, today: date, settled: Settled = "leave") -> Shown:
     """Return what of each tree's follow-ups stands in feeds.
 
     What has lapsed on `today` is left out, and so is what is done or skipped, unless `settled`
-    keeps it. `kept`: what an earlier run of this process left.
+    keeps it.
     """
-    return {
-        handle: kept.once(
-            ("in feeds", handle),
-            (Identical(plan), today, settled),
-            partial(_shown, plan, today, settled),
-        )
-        for handle, plan in plans.items()
-    }
+    return {handle: _shown(plan, today, settled) for handle, plan in plans.items()}
 
 
 def _shown(plan: Iterable[FollowUp], today: date, settled: Settled) -> tuple[FollowUp, ...]:
@@ -73,7 +62,7 @@ def _is_shown(follow_up: FollowUp, today: date, settled: Settled) -> bool:
     return follow_up.is_open(today)
 
 
-def feeds_of(shown: Shown, grounds: Grounds, kept: Memo = NO_MEMO) -> tuple[Feed, ...]:
+def feeds_of(shown: Shown, grounds: Grounds) -> tuple[Feed, ...]:
     """Return every feed, and after them the same again as tasks.
 
     Every tree, place, owner and kind of work has its feed, with work or without, so that who
@@ -81,13 +70,6 @@ def feeds_of(shown: Shown, grounds: Grounds, kept: Memo = NO_MEMO) -> tuple[Feed
     path has the thing's first handle, so that it stays when the thing is renamed.
     """
     has_other = any(one.row.work == OTHER.name for one in chain.from_iterable(shown.values()))
-    trees = [(tree.handle, tree.first_handle, tree.title, tree.owner, tree.place, tree.kind)
-             for tree in grounds.trees.values()]  # fmt: skip
-    inputs = (trees, replace(grounds, trees={}), has_other)
-    return kept.once("feeds", inputs, partial(_feeds, grounds, has_other))
-
-
-def _feeds(grounds: Grounds, has_other: bool) -> tuple[Feed, ...]:
     events = (
         Feed(EVERYTHING, "All trees", "What falls due on every tree.", tuple(grounds.trees)),
         *_by_tree(grounds),

@@ -209,22 +209,10 @@ def _season(view: Nursery, shared: dict[str, object], around: object, kept: Memo
     pieces = _Pieces()
 
     def drawn_line(week: season.WeekRow, line: season.ActInWeek) -> str:
-        return kept.once(
-            ("drawn line", week.iso, line.act),
-            (Identical(line),),
-            partial(_macro, "weeks.html", "line", line),
-        )
+        return _macro("weeks.html", "line", line)
 
     def drawn(week: season.WeekRow) -> str:
-        return pieces.mark(
-            [
-                kept.once(
-                    ("drawn week", week.iso),
-                    (Identical(week),),
-                    lambda: _octets(_macro("weeks.html", "week", week, drawn_line)),
-                )
-            ]
-        )
+        return pieces.mark([_octets(_macro("weeks.html", "week", week, drawn_line))])
 
     own = {"base": "", "season": season.sheet(view, kept), "drawn_week": drawn}
     return pieces.put_in(_page("season.html", shared, own))

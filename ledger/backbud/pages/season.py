@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from datetime import date
-from functools import partial
 
 from msgspec import Struct
 
 from backbud import words
-from backbud.memo import NO_MEMO, Identical, Memo
+from backbud.memo import NO_MEMO, Memo
 from backbud.pages.drawings import week_hours, windows
 from backbud.pages.drawings.axes import Drawing
 from backbud.pages.links import anchor_of, link, tree_page
@@ -69,7 +68,7 @@ def sheet(view: Nursery, kept: Memo = NO_MEMO) -> SeasonSheet:
     year, today = year_view(view, kept), view.today
     season = year.season
     bare = {placed.work.act: placed.work.bare for week in season.weeks for placed in week.works}
-    rows = windows.rows_of(season, lambda act: _called(bare[act]), kept)
+    rows = windows.rows_of(season, lambda act: _called(bare[act]))
     return SeasonSheet(
         year.works,
         words.minutes(year.minutes),
@@ -78,14 +77,7 @@ def sheet(view: Nursery, kept: Memo = NO_MEMO) -> SeasonSheet:
         tuple(_said(year)),
         week_hours.draw("hours-drawing", season, today) if year.works else None,
         windows.draw("windows-drawing", season, rows, today) if year.works else None,
-        tuple(
-            kept.once(
-                ("week row", week.monday),
-                (Identical(week), today),
-                partial(_week, week, today, kept),
-            )
-            for week in year.weeks
-        ),
+        tuple(_week(week, today) for week in year.weeks),
     )
 
 
@@ -117,18 +109,11 @@ def _called(bare: str) -> str:
     return SHORT.get(bare, bare).replace("-", " ")
 
 
-def _week(week: WeekView, today: date, kept: Memo) -> WeekRow:
+def _week(week: WeekView, today: date) -> WeekRow:
     return WeekRow(
         words.day(week.monday, today.year),
         week.monday.isoformat(),
-        tuple(
-            kept.once(
-                ("week row line", week.monday, line.act),
-                (Identical(line), today),
-                partial(_line, line, today),
-            )
-            for line in week.lines
-        ),
+        tuple(_line(line, today) for line in week.lines),
         words.minutes(week.minutes),
         f"{words.minutes(week.over_minutes)} over" if week.over_minutes else "",
     )

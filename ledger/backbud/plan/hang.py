@@ -29,7 +29,6 @@ from backbud.plan.due import Due, cause_of, due_of
 from backbud.plan.followups import Reason
 from backbud.plan.quote import Quoter, names_of
 from backbud.plan.windows import window_said
-from backbud.plan.world import ByTree
 from backbud.plan.year import Seen, Years, stages_seen
 from backbud.species import (
     Proposal,
@@ -80,13 +79,11 @@ class Hanger:
         histories: Histories,
         weather: Records,
         today: date,
-        by_tree: ByTree,
         own: tuple[Rule, ...] = (),
     ) -> None:
         self.journal, self.histories, self.today = journal, histories, today
         self.years = Years(journal, weather, today)
-        names = partial(names_of, journal.things, histories.trees)
-        self.quoter = Quoter(journal, by_tree.together("names", (), names))
+        self.quoter = Quoter(journal, names_of(journal.things, histories.trees))
         self.this_year, _ = growing_year_days(today, journal.southern)
         self.since = self.this_year.replace(year=self.this_year.year - YEARS_BACK)
         self._rules: dict[type[Species] | None, tuple[Rule, ...]] = {}

@@ -98,7 +98,7 @@ def plan_all(
     own code adds.
     """
     by_tree = by_tree or ByTree()
-    hanger = Hanger(journal, histories, weather, today, by_tree, plugins.rules)
+    hanger = Hanger(journal, histories, weather, today, plugins.rules)
     handles = list(histories.trees if only is None else only)
     trees: dict[str, Tree] = {}
     follow_ups: dict[str, tuple[FollowUp, ...]] = {}

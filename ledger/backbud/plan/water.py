@@ -157,19 +157,6 @@ class _Canopy:
         return self.sky.now().et0_mm * self.foliage.factor(today)
 
 
-class _Canopies:
-    """One canopy for each sky and foliage, so that trees alike are summed up together."""
-
-    def __init__(self) -> None:
-        self._known: dict[tuple[int, Foliage], _Canopy] = {}
-
-    def of(self, sky: OpenSky, foliage: Foliage) -> _Canopy:
-        return self._known.setdefault((id(sky), foliage), _Canopy(sky, foliage))
-
-    def keep_only(self, used: Iterable[_Canopy]) -> None:
-        self._known = {(id(one.sky), one.foliage): one for one in used}
-
-
 class _Known(Struct, frozen=True):
     """A tree whose water can be reckoned: its handle, its place, and what its water hangs on."""
 
@@ -193,7 +180,7 @@ def water_of(
     around = (today, tuple(journal.settings.figures.items()))
     # What was found for the same weather, settings and cards is as good as new.
     kept = weather.reckoned(("water", *around), Memo)
-    looked = _Looked(journal, weather, today, kept)
+    looked = _Looked(journal, weather, today)
     known: list[_Known] = []
     too_little: list[TooLittle] = []
     planted_out: list[str] = []
@@ -213,32 +200,24 @@ def water_of(
             too_little.append(found)
         else:
             # Most of what is written of a tree changes nothing of its water.
-            known.append(
-                kept.once(("water known", tree.handle), (found,), partial(_as_found, found))
-            )
-    looked.canopies.keep_only(one.canopy for one in known)
+            known.append(kept.same(("water known", tree.handle), found))
     places = [_of_place(members, today, kept) for members in _by_place(known)]
-    all_of = (Identical(*known),)
     water = Water(
         {one.tree: one for _, of_trees in places for one in of_trees},
         tuple(place for place, _ in places),
         tuple(too_little),
-        kept.once("weeks", all_of, partial(_weeks, known, today)),
-        kept.once("methods", all_of, partial(_methods, known, today)),
+        _weeks(known, today),
+        _methods(known, today),
         tuple(planted_out),
     )
     kept.end()
     return water
 
 
-def _as_found(known: _Known) -> _Known:
-    return known
-
-
 class _Looked:
     """Looks up what the water of a tree hangs on."""
 
-    def __init__(self, journal: Journal, weather: Records, today: date, kept: Memo) -> None:
+    def __init__(self, journal: Journal, weather: Records, today: date) -> None:
         self._things, self._figures = journal.things, journal.settings.figures
         southern = journal.southern
         self._skies = weather.reckoned(
@@ -250,7 +229,9 @@ class _Looked:
         last = today + (YEAR_DAYS + DAYS_LOOKED_AHEAD) * DAY
         years = Years(journal, weather, today)
         self._foliages = Foliages(years, southern, _laid_out_from(today), last)
-        self.canopies = kept.once("canopies", (), _Canopies)
+        self._canopies: dict[tuple[OpenSky, Foliage], _Canopy] = weather.reckoned(
+            ("canopies", today, tuple(self._figures.items())), dict
+        )
 
     def at(self, tree: Tree, kind: Species | None) -> _Known | TooLittle:
         """What is known of a tree that stands in a pot, or what must be written down."""
@@ -265,11 +246,15 @@ class _Looked:
         return _Known(
             tree.handle,
             tree.place,
-            self.canopies.of(sky, self._foliages.of(tree, kind)),
+            self._canopy(sky, self._foliages.of(tree, kind)),
             vessel,
             PottedTree(vessel.canopy_area_m2, vessel.pot_area_m2, vessel.held_litres, 1.0, cover),
             vessel.guessed if kind else (*vessel.guessed, NO_KIND),
         )
+
+    def _canopy(self, sky: OpenSky, foliage: Foliage) -> _Canopy:
+        """One for each sky and foliage, so that trees alike are summed up together."""
+        return self._canopies.setdefault((sky, foliage), _Canopy(sky, foliage))
 
 
 def _by_place(known: Sequence[_Known]) -> list[list[_Known]]:
@@ -364,25 +349,22 @@ def _weeks(known: Sequence[_Known], today: date) -> tuple[WaterWeek, ...]:
 
 def _litres(members: Sequence[_Known], days: Iterable[date]) -> list[tuple[date, float]]:
     """What trees lose together on each day: their canopies' millimetres times their areas."""
-    of_a_mm: dict[int, float] = {}
-    canopies = {id(one.canopy): one.canopy for one in members}
+    of_a_mm: dict[_Canopy, float] = {}
     for one in members:
         lost = litres_lost_a_day(one.potted, 1.0)
-        of_a_mm[id(one.canopy)] = of_a_mm.get(id(one.canopy), 0.0) + lost
+        of_a_mm[one.canopy] = of_a_mm.get(one.canopy, 0.0) + lost
     return [
-        (day, sum(canopies[key].mm(day) * litres for key, litres in of_a_mm.items()))
-        for day in days
+        (day, sum(canopy.mm(day) * litres for canopy, litres in of_a_mm.items())) for day in days
     ]
 
 
 def _by_sky(known: Sequence[_Known]) -> list[tuple[OpenSky, float]]:
     """Each sky, and the litres that all pots under it catch of a millimetre of rain."""
-    caught: dict[int, float] = {}
-    skies = {id(one.canopy.sky): one.canopy.sky for one in known}
+    caught: dict[OpenSky, float] = {}
     for one in known:
-        key = id(one.canopy.sky)
-        caught[key] = caught.get(key, 0.0) + litres_of_rain_caught(one.potted, 1.0)
-    return [(skies[key], litres) for key, litres in caught.items()]
+        sky = one.canopy.sky
+        caught[sky] = caught.get(sky, 0.0) + litres_of_rain_caught(one.potted, 1.0)
+    return list(caught.items())
 
 
 def _laid_out_from(today: date) -> date:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
-from functools import partial
 from itertools import chain
 
 from msgspec import Struct
@@ -88,11 +87,10 @@ def year_view(view: Nursery, kept: Memo = NO_MEMO) -> YearView:
     `kept`: what an earlier run of this process left.
     """
     limit = round(view.hours_per_week * 60)
-    called = {tree.handle: tree.title for tree in view.trees}
-    names = kept.same("titles", called)
+    names = {tree.handle: tree.title for tree in view.trees}
     works = {handle: _works(view, handle, kept) for handle in names}
     ordered = sorted(chain.from_iterable(works.values()))
-    season = season_of(ordered, view.today, limit, kept=kept)
+    season = season_of(ordered, view.today, limit)
     minutes = [week.minutes for week in season.weeks]
     return YearView(
         sum(len(week.works) for week in season.weeks),
@@ -101,15 +99,7 @@ def year_view(view: Nursery, kept: Memo = NO_MEMO) -> YearView:
         *_over(minutes, limit),
         *_over(season.unmoved, limit),
         sum(week.moved for week in season.weeks),
-        tuple(
-            kept.once(
-                ("season week", week.monday),
-                (Identical(week), limit, Identical(names)),
-                partial(_week, week, limit, names, kept),
-            )
-            for week in season.weeks
-            if week.works
-        ),
+        tuple(_week(week, limit, names) for week in season.weeks if week.works),
         season,
     )
 
@@ -131,21 +121,14 @@ def _works(view: Nursery, handle: str, kept: Memo) -> list[Best]:
     )
 
 
-def _week(week: Week, limit: int, names: Mapping[str, str], kept: Memo) -> WeekView:
+def _week(week: Week, limit: int, names: Mapping[str, str]) -> WeekView:
     by_act: dict[str, list[PlacedWork]] = {}
     for placed in week.works:
         by_act.setdefault(placed.work.act, []).append(placed)
     heaviest = sorted(
         by_act.items(), key=lambda item: (-sum(p.work.minutes for p in item[1]), item[0])
     )
-    lines = tuple(
-        kept.once(
-            ("season line", week.monday, act),
-            (placed, Identical(names)),
-            partial(_line, placed, names),
-        )
-        for act, placed in heaviest
-    )
+    lines = tuple(_line(placed, names) for _, placed in heaviest)
     return WeekView(week.monday, lines, week.minutes, max(week.minutes - limit, 0) if limit else 0)
 
 

@@ -352,8 +352,9 @@ def test_without_anything_ticked_off_the_journal_is_not_even_read(yard: Any, cli
             "  unwired     on left 2 -- unwired on right 2",
         ),
     ],
+    ids=["remark", "handle", "check", "unread", "died", "no-act", "elsewhere"],
 )
-def test_a_note_that_reads_as_the_act_is_the_line(
+def test_a_note_that_reads_as_the_act(
     yard: Any, client: Any, follow_up: str, note: str, line: str
 ) -> None:
     yard.publish(LATER)

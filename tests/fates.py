@@ -116,10 +116,12 @@ class _Used:
             "page": {(page.file, page.line) for page in journal.pages},
             "block": {(block.head.file, block.line) for block in blocks},
             "act": events,
-            "card": {(thing.origin.file, thing.origin.line) for thing in things},
+            "card": {(thing.origin.file, thing.origin.line) for thing in things}
+            | journal.own_words.lines,
             "label": {
                 (line.origin.file, line.origin.line) for thing in things for line in thing.lines
-            },
+            }
+            | journal.own_words.lines,
         }
 
     def has(self, file: str, unit: _Unit) -> bool:

@@ -7,8 +7,10 @@ from typing import Any
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from tests.fates import TODAY, fate_of_lines, fates_of
 
 from backbud.cli import main
+from backbud.journal.read import read_journal
 from backbud.session import Session, open_session
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.outline import Known, read_act_line
@@ -203,3 +205,19 @@ def test_a_word_that_returns_three_times_is_proposed(written: Any, capsys: Any) 
     assert "# 3 lines, journal.txt:11 to journal.txt:13" in out
     # A slip is none, and twice is none.
     assert out.count("WHAT IT MEANS") == 1
+
+
+def test_each_line_of_a_card_is_used_or_told(tmp_path: Any) -> None:
+    """A day that cannot be read tells each word below it; what slipped to the edge is told."""
+    card = (
+        "words bench\n  uekae  repotted\n  since  someday\n  btm  below\n  muro  glass\n"
+        "  since  2026-03-06\n  past  yes\n  past  no\n  past  maybe\n  note  of mine\n"
+        "  gone  returned\nhone  pruned\n"
+    )
+    fates = fate_of_lines("2026-03-07\n", tmp_path, f"{CARDS}{card}")
+    found = fates_of(read_journal(str(tmp_path), TODAY))["cards.txt"][6:]
+    assert fates == ["used", "blank"]
+    assert found == [
+        "used", "problem", "problem", "problem", "problem", "used", "used", "problem", "problem",
+        "used", "used", "problem", "blank",
+    ]  # fmt: skip

@@ -26,6 +26,15 @@ class Watcher(Browser):
             assert time.monotonic() < until, f"{wanted!r}: {text}"
             time.sleep(0.02)
 
+    def send(self, name: str, value: str) -> None:
+        """Fill in a field and send its form by its button; a button is pressed."""
+        self.value(
+            f"(() => {{ const found = 'main [name={name}]:not([type=hidden])';"
+            " const one = document.querySelector(found); const form = one.form;"
+            f" if (one.tagName === 'INPUT') one.value = '{value}';"
+            " form.querySelector('button').click(); return true })()"
+        )
+
     def _text(self) -> str | None:
         """What stands on the page; None while it is being loaded again."""
         try:
@@ -114,3 +123,22 @@ def test_a_server_that_was_away_is_found_again(journal: Path, watch: Any, browse
     add(journal, "noted     two buds open")
     watch("--port", str(server.port))
     browser.shows("two buds open")
+
+
+def test_a_phone_is_paired_and_jots_with_no_script(
+    journal: Path, watch: Any, browser: Watcher
+) -> None:
+    """A real browser sends the origin and the cookie that the page asks for."""
+    server = watch("--on-lan", "--jot")
+    code = server.told_of(r"Code: (\S+)")[1]
+    browser.call("Emulation.setScriptExecutionDisabled", value=True)
+    browser.open(f"http://127.0.0.1:{server.port}/jot")
+    browser.shows("The code from the terminal")
+    browser.send("code", code)
+    browser.shows("Whose, and what was done")
+    browser.send("line", "hoshi pruned 2 cm off")
+    browser.shows("pruned 2 cm off")
+    browser.send("write", "yes")
+    browser.shows("Written")
+    (jotted,) = (journal / "diary" / "jotted").iterdir()
+    assert jotted.read_text().endswith("\n\nhoshi\n  pruned    2 cm off\n")

@@ -328,3 +328,42 @@ def test_without_anything_ticked_off_the_journal_is_not_even_read(yard: Any, cli
     assert yard.collect(LATER).texts == {}
     with pytest.raises(SubscribeError):
         collect(str(yard.folder), LATER, "http://127.0.0.1:9/", client.environ)
+
+
+@pytest.mark.parametrize(
+    ("follow_up", "note", "line"),
+    [
+        # Its act with its details, and with a remark; the handle may stand in front.
+        (PRUNE, "pruned 2 cm off -- sap ran", "  pruned      2 cm off -- sap ran"),
+        (PRUNE, "Yuki pruned 2 cm off on apex", "  pruned      2 cm off on apex"),
+        (
+            CHECK,
+            "checked wire on apex, fine, again in 3 weeks",
+            "  checked     wire on apex, fine, again in 3 weeks",
+        ),
+        # Not all of it is understood; another act; no act: a remark, as ever.
+        (CHECK, "checked zyxxy", "  checked     wire on apex -- checked zyxxy"),
+        (CHECK, "died", "  checked     wire on apex -- died"),
+        (CHECK, "fine", "  checked     wire on apex -- fine"),
+        # Another place on the tree does not settle what was asked.
+        (
+            UNWIRE,
+            "unwired on right 2",
+            "  unwired     on left 2 -- unwired on right 2",
+        ),
+    ],
+    ids=["remark", "handle", "check", "unread", "died", "no-act", "elsewhere"],
+)
+def test_a_note_that_reads_as_the_act(
+    yard: Any, client: Any, follow_up: str, note: str, line: str
+) -> None:
+    yard.publish(LATER)
+    client.tick(TASKS, uid(follow_up), COMMENT=note.replace(",", "\\,"))
+    collected = yard.collect(LATER)
+    assert [offer.line.text for offer in collected.offers] == [line]
+    # Only after a yes.
+    before = yard.diary.read_text()
+    assert line not in before
+    write(str(yard.folder), LATER, collected)
+    assert line in yard.diary.read_text()
+    assert state(yard, follow_up)[0] == "done"

@@ -56,7 +56,7 @@ def only_at_the_keyboard(journal: Journal, line: JottedLine, day: date) -> str:
         if row is None:
             continue
         if row.word in DEPARTURES:
-            return f"that a tree was {row.word} is written {AT_THE_KEYBOARD}"
+            return f"what sends a tree away ({row.word}) is written {AT_THE_KEYBOARD}"
         if row.group == GROUP or _says_money(journal, row, act.text):
             return f"hours and money ({act.word}) are written {AT_THE_KEYBOARD}"
     return ""

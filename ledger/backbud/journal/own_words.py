@@ -38,10 +38,13 @@ class OwnWord(Struct, frozen=True):
 
 
 class OwnWords:
-    """Every own word of a journal, and the table of a day."""
+    """Every own word of a journal, and the table of a day. `lines`: the file and line (1 first) of
+    all that was used of the cards."""
 
-    def __init__(self, words: tuple[OwnWord, ...] = ()) -> None:
-        self.words = words
+    def __init__(
+        self, words: tuple[OwnWord, ...] = (), lines: frozenset[tuple[str, int]] = frozenset()
+    ) -> None:
+        self.words, self.lines = words, lines
         self._tables: dict[tuple[bool, ...], OwnTable] = {}
 
     def on(self, day: date) -> OwnTable:
@@ -78,10 +81,14 @@ def own_words(
 ) -> WithFlaws[OwnWords]:
     """The own words of these cards; a line that is wrong is told and left out."""
     found: dict[tuple[str, ...], OwnWord] = {}
+    used: set[tuple[str, int]] = set()
     flaws: list[PlacedFlaw] = []
     for card in cards:
         sections, of_card = _sections(card)
         flaws += [PlacedFlaw(card.file, card.line, flaw) for flaw in of_card]
+        told = {flaw.line for flaw in of_card}
+        lines = {0, *(line.line for line in card.card.lines)} - told
+        used |= {(card.file, card.line + line + 1) for line in lines}
         for section in sections:
             for line, run, meaning in section.words:
                 first = found.get(folded_run(run))
@@ -95,7 +102,8 @@ def own_words(
                     key = folded_run(run)
                     since = section.since
                     found[key] = OwnWord(key, meaning, since, section.past, origin)
-    return WithFlaws(OwnWords(tuple(found.values())), tuple(flaws))
+    lines_used = frozenset(used - {(flaw.file, flaw.number) for flaw in flaws})
+    return WithFlaws(OwnWords(tuple(found.values()), lines_used), tuple(flaws))
 
 
 def _wrong(
@@ -128,7 +136,11 @@ def _sections(placed: PlacedCard) -> tuple[list[_Section], list[Flaw]]:
             flaws += flaw
             sections.append(_Section(since, "", []))
         elif label == "past":
-            if value.casefold() in ("yes", "no"):
+            if sections[-1].past:
+                hint = "Below each “since” it stands once."
+                message = "“past” stands here twice, and the first counts"
+                flaws.append(Flaw("said-twice", line.line, line.column, 4, message, hint))
+            elif value.casefold() in ("yes", "no"):
                 sections[-1].past = value.casefold()
             else:
                 hint = "past yes: earlier pages are read so, too; past no: they stay as they are."
@@ -156,10 +168,8 @@ def _since(value: str, line: CardLine) -> tuple[date | None, list[Flaw]]:
 
 
 def _without_day(sections: list[_Section]) -> Iterator[Flaw]:
-    """That words stand above every `since`: nobody can tell from which day on they are read."""
-    first = sections[0]
-    if first.words:
-        line = first.words[0][0]
-        message = "no “since” stands above these words, so they are not read yet"
+    """That no day stands above words: nobody can tell from which on they are read."""
+    for line, _, _ in (word for one in sections if one.since is None for word in one.words):
+        message = "no day stands above these words, so they are not read yet"
         hint = "Write the day from which on they are yours above them: since 2027-03-06."
         yield Flaw("own-word-since", line.line, line.column, len(line.text), message, hint)

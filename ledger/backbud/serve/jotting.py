@@ -59,7 +59,7 @@ HEADERS = {
 }
 
 
-class _Refused(Exception):
+class _NotAnswered(Exception):
     """A request that is not answered as it was meant: its status and a sentence."""
 
     def __init__(self, status: int, why: str) -> None:
@@ -103,30 +103,30 @@ class JotDesk:
         """The answer to a request whose host is ours."""
         try:
             return await self._answer(request)
-        except _Refused as refused:
+        except _NotAnswered as refused:
             return _page(refused.status, self._today(), refused=refused.why)
 
     async def _answer(self, request: Request) -> Response:
         path = request.scope["path"]
         if "service-worker" in request.headers:
-            raise _Refused(403, "No page here needs a service worker.")
+            raise _NotAnswered(403, "No page here needs a service worker.")
         if path == STYLE and request.method in ("GET", "HEAD"):
             return _style()
         if path != PATH:
-            raise _Refused(404, "There is nothing here.")
+            raise _NotAnswered(404, "There is nothing here.")
         key = _key_in(request)
         known = self.devices.knows(key)
         if request.method in ("GET", "HEAD"):
             return self._field(key) if known else self._ask_for_code()
         if request.method != "POST":
-            raise _Refused(405, "This page can be read, and its form sent.")
+            raise _NotAnswered(405, "This page can be read, and its form sent.")
         self._check_origin(request)
         self._check_rate(known)
         form = await _form(request)
         if not known:
             return self._pair(form, request)
         if not secrets.compare_digest(form.token.encode(), form_token(key).encode()):
-            raise _Refused(403, "This form is not of this device. Open the page anew.")
+            raise _NotAnswered(403, "This form is not of this device. Open the page anew.")
         try:
             return await asyncio.to_thread(self._jot, form, key)
         finally:
@@ -139,16 +139,16 @@ class JotDesk:
         """A form of another site is not ours, whatever cookie the browser sends with it."""
         host = request.headers.get("host", "")
         if request.headers.get("origin", "") != f"http://{host}":
-            raise _Refused(403, "This form does not come from this page.")
+            raise _NotAnswered(403, "This form does not come from this page.")
         if request.headers.get("sec-fetch-site", "same-origin") != "same-origin":
-            raise _Refused(403, "This form does not come from this page.")
+            raise _NotAnswered(403, "This form does not come from this page.")
 
     def _check_rate(self, known: bool) -> None:
         now, posts = self._clock(), self._posts[known]
         while posts and now - posts[0] >= _MINUTE:
             posts.popleft()
         if len(posts) >= MOST_POSTS:
-            raise _Refused(429, "That is more than a hand can write. Wait a minute.")
+            raise _NotAnswered(429, "That is more than a hand can write. Wait a minute.")
         posts.append(now)
 
     def _ask_for_code(self, wrong: str = "") -> Response:
@@ -158,13 +158,15 @@ class JotDesk:
 
     def _pair(self, form: _Form, request: Request) -> Response:
         if not form.code:
-            raise _Refused(403, "This device is not paired, or was forgotten. Open the page anew.")
+            raise _NotAnswered(
+                403, "This device is not paired, or was forgotten. Open the page anew."
+            )
         if not self.pairing.takes(form.code):
             return self._ask_for_code("This is not the code.")
         try:
             key = self.devices.add()
         except (PublishError, OSError):
-            raise _Refused(500, "The pairing cannot be kept; see the terminal.") from None
+            raise _NotAnswered(500, "The pairing cannot be kept; see the terminal.") from None
         client = request.client.host if request.client else "somewhere"
         self._tell(f"A device at {client} may jot from now on. --forget-devices takes that back.")
         response = _to_field()
@@ -206,7 +208,7 @@ class JotDesk:
             except JotError as error:
                 return _page(400, day, token=token, line=form.line, wrong=f"Not written: {error}.")
             except (PublishError, OSError):
-                raise _Refused(500, "The diary cannot be written just now.") from None
+                raise _NotAnswered(500, "The diary cannot be written just now.") from None
             if refused:
                 wrong = f"Not written: {refused}."
                 return _page(400, day, token=token, line=form.line, wrong=wrong)
@@ -241,27 +243,27 @@ async def _form(request: Request) -> _Form:
     """What a form says, read as far as such a form can go."""
     sort = request.headers.get("content-type", "").partition(";")[0].strip().casefold()
     if sort != "application/x-www-form-urlencoded":
-        raise _Refused(415, "Only the form of this page is read.")
+        raise _NotAnswered(415, "Only the form of this page is read.")
     body = bytearray()
     try:
         async with asyncio.timeout(_BODY_SECONDS):
             async for piece in request.stream():
                 body += piece
                 if len(body) > MOST_BODY:
-                    raise _Refused(413, "This is too long for one line.")
+                    raise _NotAnswered(413, "This is too long for one line.")
     except TimeoutError:
-        raise _Refused(408, "This form did not come to its end.") from None
+        raise _NotAnswered(408, "This form did not come to its end.") from None
     try:
         said = parse_qs(
             body.decode("ascii"), keep_blank_values=True, max_num_fields=8, errors="strict"
         )
     except ValueError:
-        raise _Refused(400, "This form cannot be read.") from None
+        raise _NotAnswered(400, "This form cannot be read.") from None
 
     def one(name: str) -> str:
         values = said.get(name, [""])
         if len(values) > 1:
-            raise _Refused(400, "This form says something twice.")
+            raise _NotAnswered(400, "This form says something twice.")
         return values[0]
 
     return _Form(one("code"), one("line"), one("token"), one("once"), bool(one("write")))

@@ -1,7 +1,7 @@
 """Which act line settles a follow-up that was ticked off, found by trying it in the journal.
 
 What a line does is not guessed: it is put into the journal as read, and the journal is planned
-again.
+again. A note that reads as the act that was asked for is that line; any other is its remark.
 """
 
 from __future__ import annotations
@@ -12,12 +12,17 @@ from datetime import date
 
 from msgspec.structs import replace
 
+from backbud.jot.line import JotError, checked
 from backbud.jot.placing import DiaryLine, DiaryPlace
-from backbud.jot.trial import page_of, with_page
+from backbud.jot.style import Style
+from backbud.jot.trial import known_on, page_of, with_page
 from backbud.journal.dated import DatedPage
+from backbud.journal.read import Journal
 from backbud.plan.followups import FollowUp
 from backbud.plan.run import Plan
 from backbud.session import Session
+from backbud_grammar.outline import Known, read_act_line
+from backbud_grammar.own_words import expanded
 from backbud_grammar.problems import Flaw
 from backbud_grammar.tidy import COLUMN, GAP, INDENT
 
@@ -47,14 +52,50 @@ class Bench:
 
         A line that makes a problem is none.
         """
+        said = act_in(note, follow_up, self._session.journal, day)
+        if said:
+            line = DiaryLine(follow_up.tree, day, said)
+            if self._takes(line, follow_up, place, whole=True):
+                return line
         for details in candidates(follow_up):
             line = DiaryLine(follow_up.tree, day, written(follow_up.act, details, note))
-            tried, flaws = _with(self._session, line, place)
-            wrong = len(flaws) + len(tried.impossible)
-            if wrong <= self._wrong and _settles(tried, follow_up, day):
-                self._session = tried
+            if self._takes(line, follow_up, place, whole=False):
                 return line
         return None
+
+    def _takes(
+        self, line: DiaryLine, follow_up: FollowUp, place: DiaryPlace, *, whole: bool
+    ) -> bool:
+        """Whether a line settles the follow-up and makes no problem; then it stays. `whole`: every
+        word of it must have been used."""
+        tried, page, flaws = _with(self._session, line, place)
+        kept = any(event.kept for block in page.blocks for event in block.events)
+        wrong = len(flaws) + len(tried.impossible)
+        if wrong > self._wrong or (whole and (flaws or kept)):
+            return False
+        if not _settles(tried, follow_up, line.day):
+            return False
+        self._session = tried
+        return True
+
+
+def act_in(note: str, follow_up: FollowUp, journal: Journal, day: date) -> str:
+    """The act line of a note that begins with an act that settles the follow-up, or ""; the tree's
+    handle may stand in front."""
+    try:
+        text = checked(note)
+    except JotError:
+        return ""
+    first, _, rest = text.partition(" ")
+    thing = journal.things.find(first.rstrip(":"))
+    if thing is not None and thing.handle == follow_up.tree:
+        text = rest.strip()
+    known = known_on(journal, day)
+    act = read_act_line(text, 0, known)
+    own = expanded(act, journal.own_words.on(day), Known.of(journal.acts))
+    row = journal.acts.get((own.act if own is not None else act).word.casefold())
+    settling = {follow_up.act, *(wanted.split()[0] for wanted in follow_up.settled_by)}
+    return Style().line(text, known) if row is not None and row.word in settling else ""
 
 
 def written(act: str, details: str, note: str) -> str:
@@ -85,10 +126,12 @@ def candidates(follow_up: FollowUp) -> Iterator[str]:
     yield from dict.fromkeys((*found, ""))
 
 
-def _with(session: Session, line: DiaryLine, place: DiaryPlace) -> tuple[Session, tuple[Flaw, ...]]:
-    """The session of a journal that has one line more, and what is wrong with that line."""
+def _with(
+    session: Session, line: DiaryLine, place: DiaryPlace
+) -> tuple[Session, DatedPage, tuple[Flaw, ...]]:
+    """The session of a journal that has one line more, its page, and what is wrong in it."""
     page, flaws = page_of(session.journal, line.day, f"{line.tree}\n{line.text}\n", place)
-    return _again(session, with_page(session.journal.pages, page)), flaws
+    return _again(session, with_page(session.journal.pages, page)), page, flaws
 
 
 def _again(session: Session, pages: tuple[DatedPage, ...]) -> Session:

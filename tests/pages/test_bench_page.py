@@ -223,6 +223,16 @@ def test_a_place_says_what_stands_there_and_what_it_wants(nursery: Nursery) -> N
     assert places == [f"places/{name}.html" for name in ("frame", "north-bench", "tunnel")]
 
 
+def test_at_a_place_the_parts_of_a_tree_are_one_line() -> None:
+    some = tuple(
+        plan("crow", "unwired", f"unwire on {part}", around(-9, 2, 20), part=part, minutes=15)
+        for part in ("apex", "left 1")
+    )
+    page = render_pages(bench({"crow": some}))["places/tunnel.html"]
+    assert "Unwire on apex left 1 by 15 December, 30 min" in text_of(page)
+    assert page.count(b"#why-") == 2
+
+
 def test_trees_that_stand_nowhere_have_a_page_too() -> None:
     view = bench({"crow": (plan("crow", "fed", "feed", around(-1, 0, 20)),)})
     view = msgspec.structs.replace(view, trees=(tree("crow", place=""),))

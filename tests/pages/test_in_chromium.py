@@ -12,6 +12,7 @@ from tests.browser import Browser, needs_chromium
 
 from backbud.pages import Nursery, render_pages
 from backbud.pages.drawings.vigour import vigour
+from backbud.pages.links import anchor_of
 
 PAGES = (
     "index.html",
@@ -267,6 +268,20 @@ def test_the_root_ball_is_not_shrunk(browser: Opened, folder: Path, width: int) 
     browser.open(folder / "trees/hoshi.html", width, "light")
     wide = browser.value("document.querySelector('svg.root-ball').getBoundingClientRect().width")
     assert wide == 268
+
+
+def test_the_way_to_a_work_that_is_folded_away_unfolds_it(
+    browser: Opened, folder: Path, nursery: Nursery
+) -> None:
+    """The fourth work of Hoshi, pruning, stands behind the three that are shown."""
+    anchor = anchor_of(next(one.id for one in nursery.plans["hoshi"] if one.act == "repotted"))
+    browser.call("Page.navigate", url="about:blank")
+    browser.wait_for("Page.loadEventFired")
+    browser.call("Page.navigate", url=f"{(folder / 'trees/hoshi.html').as_uri()}#{anchor}")
+    browser.wait_for("Page.loadEventFired")
+    height = f"document.getElementById('{anchor}').getBoundingClientRect().height"
+    assert browser.value(height) > 40
+    assert browser.value("document.querySelector('#next > details').open") is True
 
 
 @pytest.mark.parametrize("width", [320, 1280])

@@ -388,8 +388,8 @@ def test_places_that_share_a_sky_share_a_part(north: Pages) -> None:
 
 def test_pages_link_to_it_and_a_tree_tells_its_water(north: Pages) -> None:
     for path, base in (("index.html", ""), ("trees.html", ""), ("trees/hoshi.html", "../")):
-        assert f'<a href="{base}weather.html">Weather</a>'.encode() in north[path]
-    assert b'<a href="weather.html" aria-current="page">Weather</a>' in north["weather.html"]
+        assert f'<a href="{base}weather.html">Sky</a>'.encode() in north[path]
+    assert b'<a href="weather.html" aria-current="page">Sky</a>' in north["weather.html"]
     told = re.search(r">water</dt><dd><bdi>(.*?)</bdi>", north["trees/hoshi.html"].decode())
     assert told is not None
     assert re.fullmatch(
@@ -404,19 +404,20 @@ def test_works_that_wait_on_the_weather_say_so(written: Written) -> None:
     files = {"days.csv": seattle(date(2015, 12, 31))}
     text = CARDS.format(latitude="47.6") + "\n2014-03-01\nfen\n  noted  buds tight\n"
     winter = pages_of(written(text, "2015-12-31", settings=SETTINGS, files=files))
-    for page in ("index.html", "trees/fen.html"):
-        # Months ahead nearly all of it does: said once, and not at each work.
-        found = winter[page].decode()
-        assert found.count("wait on the weather, and will move as it comes") == 1
-        assert "waits on the weather" not in found
+    # Months ahead nearly all of it does: said once, and not at each work.
+    found = winter["trees/fen.html"].decode()
+    assert found.count("wait on the weather, and will move as it comes") == 1
+    assert "waits on the weather" not in found
     files = {"days.csv": seattle(date(2015, 2, 20))}
     spring = pages_of(written(text, "2015-02-20", settings=SETTINGS, files=files))
-    for page in ("index.html", "trees/fen.html"):
-        coming, later = spring[page].decode().split('<section id="later"')
-        assert "waits on the weather" in coming
-        assert "waits on the weather" not in later
+    by_title = spring["trees/fen.html"].decode().split('<li class="round work ')[1:]
+    waiting = [row for row in by_title if "waits on the weather" in row]
+    # Those whose best day lies within the six weeks from Monday, 16 February: before 30 March.
+    bests = [re.findall(r'<p class="by">best\W(\d+)\W(\w+)', row)[0] for row in waiting]
+    assert bests and all(month in ("February", "March") for _, month in bests)
+    assert all(int(day) < 30 for day, month in bests if month == "March")
     unknown = pages_of(written("tree fen\n  kind trident maple\n", "2015-12-31"))
-    assert "on the weather" not in unknown["index.html"].decode()
+    assert "on the weather" not in unknown["trees/fen.html"].decode()
 
 
 def test_nothing_known_says_what_to_write(written: Written) -> None:

@@ -10,7 +10,7 @@ from msgspec import Struct
 from backbud import words
 from backbud.pages.drawings.window_line import window_line
 from backbud.pages.links import anchor_of, link, place_page, tree_page
-from backbud.pages.work import NO_BREAK
+from backbud.pages.work import kept_together
 from backbud.views.bench import (
     MOST_ROWS,
     AtPlace,
@@ -157,7 +157,7 @@ def _row(one: Round, today: date) -> BenchRow:
     return BenchRow(
         late,
         words.sentence(one.title),
-        ", ".join(part.replace(" ", NO_BREAK) for part in _by(one, today)),
+        ", ".join(map(kept_together, _by(one, today))),
         window_line(one.first.window, today, late),
         places,
         number(unnamed, "more tree") if unnamed else "",

@@ -10,19 +10,20 @@ from msgspec import Struct
 from backbud import words
 from backbud.pages.bench import NO_PLACE
 from backbud.pages.links import anchor_of, link, tree_page
+from backbud.views.bench import plain_title
 from backbud.views.place import PlaceView, StandsThere
 from backbud.views.work import WorkView
 
 
 class PlaceWork(Struct, frozen=True):
-    """A work at a place: what, by when and for how long, and the way to its reasons.
+    """A work at a place, on all parts of a tree that it is for: by when and for how long.
 
-    `care`: the numbers of the cautions that are for it.
+    `ways`: what, and the way to its reasons; of the other parts these alone. `care`: the numbers
+    of the cautions that are for it.
     """
 
-    task: str
+    ways: tuple[tuple[str, str], ...]
     by: str
-    page: str
     late: bool
     care: tuple[int, ...]
 
@@ -68,17 +69,28 @@ def sheet(view: PlaceView, today: date) -> PlaceSheet:
 
 def _tree(tree: StandsThere, cautions: Sequence[str], today: date) -> PlaceTree:
     page = tree_page(tree.tree)
-    works = tuple(_work(one, page, cautions, today) for one in tree.works)
+    alike: dict[tuple[str, str, date], list[WorkView]] = {}
+    for one in tree.works:
+        alike.setdefault((one.act, plain_title(one), one.closes), []).append(one)
+    works = tuple(_work(those, page, cautions, today) for those in alike.values())
     return PlaceTree(tree.tree_name, tree.kind, link(page, "../"), works)
 
 
-def _work(work: WorkView, page: str, cautions: Sequence[str], today: date) -> PlaceWork:
-    late = work.state == "overdue"
-    by = f"{'was due' if late else 'by'} {words.day(work.closes, today.year)}"
+def _work(works: Sequence[WorkView], page: str, cautions: Sequence[str], today: date) -> PlaceWork:
+    first = works[0]
+    late = first.state == "overdue"
+    by = f"{'was due' if late else 'by'} {words.day(first.closes, today.year)}"
+    minutes = sum(one.minutes for one in works)
+    care = {cautions.index(text) + 1 for one in works for text in one.cautions}
     return PlaceWork(
-        words.sentence(work.title),
-        f"{by}, {words.minutes(work.minutes)}" if work.minutes else by,
-        link(page, "../", anchor_of(work.id)),
+        tuple(
+            (
+                one.part if at else words.sentence(one.title),
+                link(page, "../", anchor_of(one.id)),
+            )
+            for at, one in enumerate(works)
+        ),
+        f"{by}, {words.minutes(minutes)}" if minutes else by,
         late,
-        tuple(cautions.index(text) + 1 for text in work.cautions),
+        tuple(sorted(care)),
     )

@@ -18,13 +18,12 @@ from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.pages import bench, kind, links, place, season, stores, weather
 from backbud.pages.sheet import MOST_VIGOUR, listed, sheet_of
 from backbud.plan.followups import FollowUp
-from backbud.views.bench import bench_view
+from backbud.views.bench import OfTree, bench_view, of_tree
 from backbud.views.day import open_works_of
 from backbud.views.narrow import only_tree, own_inputs, without_trees
 from backbud.views.nursery import Nursery
 from backbud.views.place import by_place, place_view
 from backbud.views.tree import trees_view
-from backbud.views.work import WorkView
 
 if TYPE_CHECKING:
     from jinja2 import Environment, Template
@@ -128,29 +127,29 @@ class _Pieces:
 
 
 def _index(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
-    works = [
-        one
-        for tree in view.trees
-        for one in kept.once(
+    found = [
+        kept.once(
             ("rows", tree.handle),
             (Identical(around), Identical(tree), Identical(view.plans.get(tree.handle))),
             partial(_rows, view, tree),
         )
+        for tree in view.trees
     ]
     walk = [tree.handle for tree in view.trees]
     own = {
         "base": "",
-        "bench": bench.sheet(bench_view(works, walk, view.weather, view.today)),
+        "bench": bench.sheet(bench_view(found, walk, view.weather, view.today)),
         "problems": view.problems,
         "trees": len(view.trees),
     }
     return _page("index.html", shared, own)
 
 
-def _rows(view: Nursery, tree: Tree) -> tuple[WorkView, ...]:
-    """The works of one tree that the first page may show."""
+def _rows(view: Nursery, tree: Tree) -> OfTree:
+    """What one tree brings to the first page."""
     own = only_tree(view, tree)
-    return open_works_of(own.plans.get(tree.handle, ()), tree, own.names, view.today)
+    works = open_works_of(own.plans.get(tree.handle, ()), tree, own.names, view.today)
+    return of_tree(works, view.today)
 
 
 def _places(
@@ -209,10 +208,22 @@ def _season(view: Nursery, shared: dict[str, object], around: object, kept: Memo
     pieces = _Pieces()
 
     def drawn_line(week: season.WeekRow, line: season.ActInWeek) -> str:
-        return _macro("weeks.html", "line", line)
+        return kept.once(
+            ("drawn line", week.iso, line.act),
+            (Identical(line),),
+            partial(_macro, "weeks.html", "line", line),
+        )
 
     def drawn(week: season.WeekRow) -> str:
-        return pieces.mark([_octets(_macro("weeks.html", "week", week, drawn_line))])
+        return pieces.mark(
+            [
+                kept.once(
+                    ("drawn week", week.iso),
+                    (Identical(week),),
+                    lambda: _octets(_macro("weeks.html", "week", week, drawn_line)),
+                )
+            ]
+        )
 
     own = {"base": "", "season": season.sheet(view, kept), "drawn_week": drawn}
     return pieces.put_in(_page("season.html", shared, own))

@@ -21,6 +21,7 @@ from backbud.pages.links import kind_page, link, place_page, tree_page
 from backbud.pages.pictures import Pictures, pictures
 from backbud.plan.water import Water
 from backbud.species import Section
+from backbud.views.day import is_near
 from backbud.views.history import DateView
 from backbud.views.nursery import Nursery
 from backbud.views.outline import OutlineView
@@ -87,7 +88,8 @@ class Vigour(Struct, frozen=True):
 class Sheet(Struct, frozen=True):
     """All that a tree's page shows.
 
-    `next`: the first works that are open, `then`: the others. `drawn`: its years. `kind_page`: of
+    `next`: the first works that are open, `then`: the others. `waits`: what of the far-off ones
+    is to be known, once for all of them. `drawn`: its years. `kind_page`: of
     what is alike for all trees of its kind, "" where nothing is known of it.
     """
 
@@ -106,6 +108,7 @@ class Sheet(Struct, frozen=True):
     kind_page: str
     next: tuple[work.Row, ...]
     then: tuple[work.Row, ...]
+    waits: str
     drawn: YearsDrawn | None
     settled: tuple[work.Settled, ...]
     years: tuple[history.HistoryYear, ...]
@@ -158,6 +161,7 @@ def sheet_of(view: Nursery, tree: Tree) -> Sheet:
         link(kind_page(species.title), "../") if species and species.facts else "",
         rows[:NEXT_WORKS],
         rows[NEXT_WORKS:],
+        _waits(shown, today),
         years_drawn(shown.history, shown.wires, shown.due, today),
         tuple(work.settled(one, today) for one in shown.settled),
         history.years_of(shown.history),
@@ -165,6 +169,16 @@ def sheet_of(view: Nursery, tree: Tree) -> Sheet:
         view.sections.get(tree.handle, ()),
         pictures(shown.photographs, shown.name),
     )
+
+
+def _waits(tree: TreeView, today: date) -> str:
+    """Of works further ahead than those that say it themselves."""
+    far = [one for one in tree.due if one.state == "coming" and not is_near(one, today)]
+    waiting = sum(one.waits_on_weather for one in far)
+    if not waiting:
+        return ""
+    these = "what is further ahead" if waiting == len(far) else f"{waiting} works further ahead"
+    return f"The days of {these} wait on the weather, and will move as it comes."
 
 
 def listed(view: Nursery, tree: Tree) -> Listed:

@@ -15,6 +15,7 @@ from backbud.plan.waits import WAITS
 from backbud.views.day import is_near
 from backbud.views.work import ReasonView, WorkView
 
+LONGEST_UNBROKEN = 24
 NO_BREAK = "\N{NO-BREAK SPACE}"
 _REASON_LABELS: dict[ReasonSort, str] = {
     "diary": "written",
@@ -64,7 +65,7 @@ def row(work: WorkView, today: date, drawn: bool) -> Row:
     return Row(
         work.state,
         words.sentence(work.title),
-        ", ".join(part.replace(" ", NO_BREAK) for part in _by(work, today)),
+        ", ".join(map(kept_together, _by(work, today))),
         window_line(work.window, today, work.state == "overdue") if is_drawn else "",
         _notes(work, today),
         tuple(map(_because, work.reasons)),
@@ -75,6 +76,11 @@ def row(work: WorkView, today: date, drawn: bool) -> Row:
 
 def _because(reason: ReasonView) -> Because:
     return Because(_REASON_LABELS[reason.sort], reason.text, reason.at)
+
+
+def kept_together(part: str) -> str:
+    """A short part of what a row says with no place to break it; a long one may be broken."""
+    return part.replace(" ", NO_BREAK) if len(part) <= LONGEST_UNBROKEN else part
 
 
 def _by(work: WorkView, today: date) -> Iterator[str]:

@@ -7,7 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from datetime import date, timedelta
-from typing import Literal
+from itertools import chain
+from operator import attrgetter
+from typing import Literal, NamedTuple
 
 from msgspec import Struct
 
@@ -18,6 +20,7 @@ from backbud.views.work import WorkView
 Heading = Literal[
     "past its time", "closes soon", "the round to look at", "not pressing", "given word"
 ]
+ByHeading = dict[Heading, list[list["AtBench"]]]
 # As they stand on the page.
 HEADINGS: tuple[Heading, ...] = (
     "past its time",
@@ -45,15 +48,12 @@ class AtTree(Struct, frozen=True):
     """A tree of a round.
 
     `id`: of the work on it that closes first; `parts`: of the tree, where it is for parts of it.
-    `works`: how many it is, and the `minutes` of all.
     """
 
     tree: str
     tree_name: str
     id: str
     parts: tuple[str, ...]
-    works: int
-    minutes: int
 
 
 class AtPlace(Struct, frozen=True):
@@ -131,25 +131,60 @@ class BenchView(Struct, frozen=True):
     ahead: int
 
 
-def bench_view(
-    works: Iterable[WorkView], walk: Sequence[str], weather: Weather, today: date
-) -> BenchView:
-    """Lay out a day. `works`: all that are open. `walk`: the handles of the trees in the order in
-    which one walks past them."""
+class AtBench(NamedTuple):
+    """A work of the day: its place in the order, what it stands under, and what is done."""
+
+    urgency: Urgency
+    heading: Heading
+    act: str
+    title: str
+    work: WorkView
+
+
+class OfTree(Struct, frozen=True):
+    """What a tree brings to the bench: its works of the day, and how many are still `ahead`."""
+
+    today: tuple[AtBench, ...]
+    ahead: int
+
+
+def of_tree(works: Iterable[WorkView], today: date) -> OfTree:
+    """What a tree brings to the bench. `works`: those that are open."""
     some = list(works)
-    order = {handle: at for at, handle in enumerate(walk)}
-    open_now = [one for one in some if stands(one, today) != "coming"]
-    found = _rounds(open_now, order, today)
+    now = tuple(
+        AtBench(urgency(one), heading_of(one, today), one.act, plain_title(one), one)
+        for one in some
+        if at_bench(one, today)
+    )
+    return OfTree(now, len(some) - len(now))
+
+
+def bench_view(
+    trees: Iterable[OfTree], walk: Sequence[str], weather: Weather, today: date
+) -> BenchView:
+    """Lay out a day. `walk`: the handles of the trees in the order in which one walks past them."""
+    some = list(trees)
+    found = _alike(chain.from_iterable(tree.today for tree in some))
     shown, over = _most(found)
+    order = {handle: at for at, handle in enumerate(walk)}
     sky = weather.skies[0] if weather.home_known and weather.skies else None
     return BenchView(
         today,
         _frost(sky.frosts.odds, sky.frosts.winters, today) if sky and sky.frosts else None,
         Lean(sky.heat.ahead_days, sky.heat.among) if sky and sky.heat.ahead_days else None,
-        tuple((heading, tuple(shown[heading])) for heading in HEADINGS if shown[heading]),
+        tuple(
+            (heading, tuple(_round(those, order) for those in shown[heading]))
+            for heading in HEADINGS
+            if shown[heading]
+        ),
         _rest(over),
-        len(some) - len(open_now),
+        sum(tree.ahead for tree in some),
     )
+
+
+def at_bench(work: WorkView, today: date) -> bool:
+    """Whether a work is late or can be done now."""
+    return work.is_open and stands(work, today) != "coming"
 
 
 def heading_of(work: WorkView, today: date) -> Heading:
@@ -173,30 +208,29 @@ def plain_title(work: WorkView) -> str:
 # ------------------------------------------------------------------ rounds
 
 
-def _rounds(
-    works: Iterable[WorkView], order: dict[str, int], today: date
-) -> dict[Heading, list[Round]]:
-    """The rounds under each heading, in order."""
-    alike: dict[tuple[Heading, str, str], list[WorkView]] = {}
-    for work in works:
-        key = (heading_of(work, today), work.act, plain_title(work))
-        alike.setdefault(key, []).append(work)
-    found: dict[Heading, list[tuple[Urgency, Round]]] = {}
-    for (heading, _, title), those in alike.items():
-        those.sort(key=urgency)
-        one = _round(title, those, order)
-        found.setdefault(heading, []).append((urgency(those[0]), one))
-    return {
-        heading: [one for _, one in sorted(found.get(heading, ()), key=lambda pair: pair[0])]
-        for heading in HEADINGS
-    }
+def _alike(works: Iterable[AtBench]) -> ByHeading:
+    """The works of each round, the most urgent first, and so the rounds under each heading."""
+    alike: dict[tuple[Heading, str, str], list[AtBench]] = {}
+    for one in works:
+        alike.setdefault(one[1:4], []).append(one)
+    found: ByHeading = {heading: [] for heading in HEADINGS}
+    for (heading, _, _), those in alike.items():
+        those.sort(key=_by_urgency)
+        found[heading].append(those)
+    for rounds in found.values():
+        rounds.sort(key=lambda those: those[0].urgency)
+    return found
 
 
-def _round(title: str, works: Sequence[WorkView], order: dict[str, int]) -> Round:
-    """`works`: the most urgent first."""
+_by_urgency = attrgetter("urgency")
+
+
+def _round(those: Sequence[AtBench], order: dict[str, int]) -> Round:
+    """`those`: the most urgent first."""
+    works = [one.work for one in those]
     common, own = _reasons(works)
     return Round(
-        title,
+        those[0].title,
         min(works, key=lambda one: (one.closes, one.id)),
         max(one.closes for one in works),
         sum(one.minutes for one in works),
@@ -227,8 +261,7 @@ def _places(works: Sequence[WorkView], order: dict[str, int]) -> tuple[AtPlace, 
 def _tree(works: Sequence[WorkView]) -> AtTree:
     first = works[0]
     parts = tuple(dict.fromkeys(one.part for one in works if one.part))
-    minutes = sum(one.minutes for one in works)
-    return AtTree(first.tree, first.tree_name, first.id, parts, len(works), minutes)
+    return AtTree(first.tree, first.tree_name, first.id, parts)
 
 
 def _reasons(works: Sequence[WorkView]) -> tuple[tuple[str, ...], tuple[CautionOf, ...]]:
@@ -263,28 +296,23 @@ def _names(works: Iterable[WorkView]) -> tuple[str, ...]:
 # ------------------------------------------------------------------ no more than one can read
 
 
-def _most(
-    found: dict[Heading, list[Round]],
-) -> tuple[dict[Heading, list[Round]], list[Round]]:
+def _most(found: ByHeading) -> tuple[ByHeading, list[list[AtBench]]]:
     """The rounds that are shown, and those that go by place, where there are too many."""
-    count = sum(map(len, found.values()))
-    if count <= MOST_ROWS:
+    if sum(map(len, found.values())) <= MOST_ROWS:
         return found, []
     room = MOST_ROWS
     while True:
         shown, over = _cut(found, room)
-        places = len({place.place for one in over for place in one.places})
+        places = len({one.work.place for those in over for one in those})
         if room <= FEWEST_ROUNDS or room + places <= MOST_ROWS:
             return shown, over
         room = max(MOST_ROWS - places, FEWEST_ROUNDS)
 
 
-def _cut(
-    found: dict[Heading, list[Round]], room: int
-) -> tuple[dict[Heading, list[Round]], list[Round]]:
+def _cut(found: ByHeading, room: int) -> tuple[ByHeading, list[list[AtBench]]]:
     """As many rounds as there is room for, the last of the least pressing headings gone first."""
     shown = {heading: list(rounds) for heading, rounds in found.items()}
-    over: list[Round] = []
+    over: list[list[AtBench]] = []
     for heading in _FIRST_TO_GO:
         too_many = sum(map(len, shown.values())) - room
         if too_many > 0:
@@ -294,19 +322,18 @@ def _cut(
     return shown, over
 
 
-def _rest(over: Iterable[Round]) -> tuple[Rest, ...]:
+def _rest(over: Iterable[Sequence[AtBench]]) -> tuple[Rest, ...]:
     """What found no row, by place, the place with most to do first."""
-    found: dict[str, list[tuple[Round, AtPlace]]] = {}
-    for one in over:
-        for place in one.places:
-            found.setdefault(place.place, []).append((one, place))
+    found: dict[str, list[AtBench]] = {}
+    for one in chain.from_iterable(over):
+        found.setdefault(one.work.place, []).append(one)
     rests = [
         Rest(
             handle,
-            those[0][1].place_name,
-            tuple(dict.fromkeys(one.title for one, _ in those)),
-            sum(tree.works for _, place in those for tree in place.trees),
-            sum(tree.minutes for _, place in those for tree in place.trees),
+            those[0].work.place_name,
+            tuple(dict.fromkeys(one.title for one in those)),
+            len(those),
+            sum(one.work.minutes for one in those),
         )
         for handle, those in found.items()
     ]

@@ -9,6 +9,7 @@ from msgspec import Struct
 
 from backbud.collection.state import Tree
 from backbud.plan.followups import FollowUp
+from backbud.views.bench import at_bench
 from backbud.views.day import open_works_of, urgency
 from backbud.views.work import WorkView
 
@@ -57,13 +58,13 @@ def place_view(
                 tree.handle,
                 tree.title,
                 tree.kind,
-                _now(open_works_of(plans.get(tree.handle, ()), tree, names, today)),
+                _now(open_works_of(plans.get(tree.handle, ()), tree, names, today), today),
             )
             for tree in trees
         ),
     )
 
 
-def _now(works: Sequence[WorkView]) -> tuple[WorkView, ...]:
-    some = (one for one in works if one.state in ("overdue", "now"))
+def _now(works: Sequence[WorkView], today: date) -> tuple[WorkView, ...]:
+    some = (one for one in works if at_bench(one, today))
     return tuple(sorted(some, key=urgency))

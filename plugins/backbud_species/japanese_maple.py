@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import ClassVar
 
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths
+from backbud_species.habits.heat import shades_in_heat
 from backbud_species.habits.maples import SpreadingMaple
 from backbud_species.habits.works import (
     Way,
@@ -19,7 +20,6 @@ from backbud_species.habits.works import (
     looks_for_new_leaves,
     pinches,
     watches_for,
-    work,
 )
 
 _MARYLAND = "University of Maryland Extension, Maryland Grows, 24 August 2018"
@@ -86,11 +86,8 @@ class JapaneseMaple(SpreadingMaple):
             because="New leaves stand about four weeks after a stripping; until then it drinks "
             "little and burns easily.",
         ),
-        work(
+        shades_in_heat(
             "shade",
-            "shaded",
-            by_warmth((6, 20), (7, 5), (8, 10)),
-            what="from noon on, while it is hot",
             because="Its leaves are thin and scorch in sun and dry wind even in a wet pot.",
         ),
         feeds(

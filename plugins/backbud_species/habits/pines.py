@@ -7,7 +7,7 @@ from typing import ClassVar
 
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths, Tree, Year
 from backbud_species.habits.balance import Strongest
-from backbud_species.habits.candles import decandles, evens_candles
+from backbud_species.habits.candles import decandles, evens_candles, feeds_for_candles
 from backbud_species.habits.conifers import Conifer
 from backbud_species.habits.done import is_hard_pruning, since
 from backbud_species.habits.gates import DECANDLING
@@ -27,8 +27,6 @@ from backbud_species.habits.works import (
     without,
     work,
 )
-
-FEED_WELL = "Fed well from spring on, it gathers the strength that candle work asks for."
 
 
 def _not_decandled(tree: Tree, day: date, year: Year) -> bool:
@@ -88,6 +86,13 @@ class Pine(Conifer):
             each_part=True,
         ),
         watches_for(
+            "needles-autumn",
+            at(91, -49, -21, -7),
+            where="this year's needles, for brown bands and tips, and last year's that fall early",
+            because="Needle disease that began in spring shows on the needles by late summer, and "
+            "what falls is picked off the soil.",
+        ),
+        watches_for(
             "pests",
             by_warmth((4, 15), (5, 5), (5, 31)),
             where="needles and shoot bases",
@@ -108,7 +113,7 @@ class OneFlushPine(Pine):
         Pine.works,
         pinches(
             "candles",
-            at(7, 14, 24, 35),
+            at(7, 18, 30, 40),
             what="the longest candles, by half to two thirds, weak ones left",
             because="It makes one flush a year, so strong candles are shortened while they are "
             "soft and the weak ones keep all of theirs to catch up.",
@@ -142,7 +147,7 @@ class TwoFlushPine(Pine):
         Pine.works,
         evens_candles(
             "candles",
-            at(7, 7, 18, 28),
+            at(7, 18, 32, 42),
             because="Where the candles are not cut in summer, the longest are broken in spring, so "
             "that the top does not outgrow the low branches.",
             unless_cut=DECANDLING.shut,
@@ -185,5 +190,5 @@ class TwoFlushPine(Pine):
             "and begins again when they are hard.",
             only_after=lambda done: not done.says("weak"),
         ),
-        feeds("feed-spring", at(7, 0, 10, 21), what="well", because=FEED_WELL),
+        feeds_for_candles("feed-spring", at(7, 0, 10, 21)),
     )

@@ -29,7 +29,7 @@ SHALLOW_POT_BELOW = Figure(
 )
 
 SHADE_OVER = Figure(
-    "shade_over_c", 27.0, "Mean high of the day in °C from which thin leaves stand in shade."
+    "shade_over_c", 28.0, "Mean high of the day in °C from which thin leaves stand in shade."
 )
 SECOND_FLUSH_DAYS = Figure(
     "second_flush_days", 115.0, "Days that a pine's second flush needs before it turns cool."

@@ -33,8 +33,8 @@ class JapaneseMaple(SpreadingMaple):
     common = ("Japanese maple", "palmate maple")
     also = ("Acer polymorphum", "smooth Japanese maple", "yamamomiji", "momiji")
     habit = "A spreading tree of fine paired twigs, strongest at the top and the outside."
-    # The RHS list itself was not at hand.
-    hardiness = Fact("H6", FROM_MEMORY)
+    # Of one cultivar; the RHS list itself was not at hand.
+    hardiness = Fact("H6", "RHS, New AGM shrubs and climbers: Acer palmatum Orange Dream")
     frost_limit_c = Fact(-10.0, f"{FROM_MEMORY} of Havis 1976")
     # The extension says slightly acid, without figures.
     soil_ph = Fact((5.5, 6.5), FROM_MEMORY)

@@ -44,7 +44,7 @@ class Bougainvillea(Tropical):
     repot_years = Fact((2, 3, 5), COMMON_PRACTICE)
     repot_interval = Fact(RepotInterval((1, 2, 3), (3, 4, 6)), COMMON_PRACTICE)
     root_share = Fact((0.2, 0.35), COMMON_PRACTICE)
-    comes_in_below_c = Fact(3.0, COMMON_PRACTICE)
+    comes_in_below_c = Fact(6.0, COMMON_PRACTICE)
     why_frost = "It bears a touch of cold leafless and dry, and no freezing of the pot."
     light = Fact("Full sun.", _RHS)
     water = Fact("Regular from spring to autumn.", _RHS)
@@ -78,9 +78,9 @@ class Bougainvillea(Tropical):
         Tropical.works,
         *repots(
             "repot",
-            at(7, 0, 14, 35),
+            at(10, 7, 28, 56),
             because="Its few fine roots break at a touch and regrow only in warmth, so little "
-            "goes, as the shoots begin.",
+            "goes, once the nights are mild, as with the figs.",
             cautions=("Keep the core of the ball whole, warm and shaded afterwards.",),
         ),
         prunes(

@@ -143,9 +143,9 @@ class CrabApple(SpringBlossom):
         watches_for(
             "pests",
             at(10, 21, 40, 75),
-            where="leaves, for orange spots, olive blotches, white film and curled tips",
+            where="leaves, for orange spots and white film, and forks, for white wool, brushed off",
             because="Spores from junipers near by make orange rust spots "
-            f"({_CONNECTICUT}), and scab, mildew and aphids come in the same weeks.",
+            f"({_CONNECTICUT}), and mildew and woolly aphids come in the same weeks.",
         ),
         thins_fruit(
             "fruit-off",

@@ -32,6 +32,7 @@ class DwarfJade(Succulent):
     )
     habit = "A fleshy shrub of red brittle stems and small paired leaves that branches at each cut."
     # The RHS list itself was not at hand.
+    comes_in_below_c = Fact(8.0, COMMON_PRACTICE)
     hardiness = Fact("H1c", FROM_MEMORY)
     soil_ph = Fact((6.0, 7.5), FROM_MEMORY)
     light = Fact("Full sun: in shade its joints grow long and hang.", COMMON_PRACTICE)

@@ -9,7 +9,8 @@ from typing import ClassVar
 
 from backbud.species import FROM_MEMORY, Fact, Rule, StageMonths
 from backbud_species.habits.beeches import Beech
-from backbud_species.habits.works import altered, by_warmth, work
+from backbud_species.habits.heat import shades_in_heat
+from backbud_species.habits.works import altered
 
 _FORESTRY = "Forest Research, Tree species database: Beech"
 
@@ -48,11 +49,8 @@ class EuropeanBeech(Beech):
     sources: ClassVar[dict[str, str]] = {"shade": _FORESTRY}
     works: ClassVar[tuple[Rule, ...]] = altered(
         Beech.works,
-        work(
+        shades_in_heat(
             "shade",
-            "shaded",
-            by_warmth((6, 20), (7, 5), (8, 15)),
-            what="from noon on, while it is hot",
             because=f"It suffers in drought years even in woods ({_FORESTRY}), and a scorched leaf "
             "is not replaced.",
         ),

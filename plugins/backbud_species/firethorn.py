@@ -158,7 +158,7 @@ class Firethorn(BroadleafEvergreen):
         watches_for(
             "pests",
             at(10, 7, 28, 60),
-            where="leaves and young fruit, for olive-black scab",
+            where="leaves and young fruit, for olive-black scab, and forks, for white wool",
             because="Scab comes with rain in mild weather from last year's leaves, and blackens "
             f"the fruit ({_TEXAS}).",
             cautions=("Gather fallen leaves and fruit.",),

@@ -47,7 +47,7 @@ class FukienTea(Tropical):
     repot_interval = Fact(RepotInterval((1, 2, 3), (3, 4, 6)), COMMON_PRACTICE)
     root_share = Fact((0.2, 0.35), COMMON_PRACTICE)
     # In a cool temperate place it stays in all year.
-    comes_in_below_c = Fact(9.0, COMMON_PRACTICE)
+    comes_in_below_c = Fact(12.0, COMMON_PRACTICE)
     why_frost = "Its roots stop at about 12 °C, and then it drops its leaves in a wet pot."
     light = Fact(
         "As light as can be all year; out of the fiercest noon sun in summer.", COMMON_PRACTICE

@@ -10,7 +10,7 @@ from typing import ClassVar
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths
 from backbud_species.habits.candles import decandles, only_asks_strength
 from backbud_species.habits.gates import WRITTEN_WEAK
-from backbud_species.habits.pines import FEED_WELL, TwoFlushPine
+from backbud_species.habits.pines import TwoFlushPine
 from backbud_species.habits.strength import by_strength
 from backbud_species.habits.works import (
     ALWAYS,
@@ -100,15 +100,6 @@ class JapaneseBlackPine(TwoFlushPine):
             because="It is wired from late autumn, after the needles are plucked and while the "
             "bark is firm.",
             cautions=(FROZEN_WOOD_SNAPS, "Needles are stiff: mind your eyes."),
-        ),
-        by_strength(
-            feeds("feed-spring", at(7, 0, 10, 21), what="well", because=FEED_WELL),
-            strong=feeds(
-                "feed-spring",
-                at(7, 0, 10, 21),
-                what="well, until the candles are cut",
-                because=FEED_WELL,
-            ),
         ),
         feeds(
             "feed-autumn",

@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import ClassVar
 
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths
+from backbud_species.habits.heat import shades_in_heat
 from backbud_species.habits.maples import SpreadingMaple
 from backbud_species.habits.works import (
     Way,
@@ -19,7 +20,6 @@ from backbud_species.habits.works import (
     looks_for_new_leaves,
     pinches,
     watches_for,
-    work,
 )
 
 _MARYLAND = "University of Maryland Extension, Maryland Grows, 24 August 2018"
@@ -33,8 +33,8 @@ class JapaneseMaple(SpreadingMaple):
     common = ("Japanese maple", "palmate maple")
     also = ("Acer polymorphum", "smooth Japanese maple", "yamamomiji", "momiji")
     habit = "A spreading tree of fine paired twigs, strongest at the top and the outside."
-    # The RHS list itself was not at hand.
-    hardiness = Fact("H6", FROM_MEMORY)
+    # Of one cultivar; the RHS list itself was not at hand.
+    hardiness = Fact("H6", "RHS, New AGM shrubs and climbers: Acer palmatum Orange Dream")
     frost_limit_c = Fact(-10.0, f"{FROM_MEMORY} of Havis 1976")
     # The extension says slightly acid, without figures.
     soil_ph = Fact((5.5, 6.5), FROM_MEMORY)
@@ -86,11 +86,8 @@ class JapaneseMaple(SpreadingMaple):
             because="New leaves stand about four weeks after a stripping; until then it drinks "
             "little and burns easily.",
         ),
-        work(
+        shades_in_heat(
             "shade",
-            "shaded",
-            by_warmth((6, 20), (7, 5), (8, 10)),
-            what="from noon on, while it is hot",
             because="Its leaves are thin and scorch in sun and dry wind even in a wet pot.",
         ),
         feeds(

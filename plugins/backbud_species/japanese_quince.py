@@ -9,6 +9,7 @@ from typing import ClassVar
 
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, RepotInterval, Rule, StageMonths
 from backbud_species.habits.blossom import covers_blossom, spares_flowers, watches_for_fireblight
+from backbud_species.habits.cooled_soil import in_cooled_soil_or_spring
 from backbud_species.habits.flowering import SpringBlossom
 from backbud_species.habits.works import (
     altered,
@@ -85,7 +86,7 @@ class JapaneseQuince(SpringBlossom):
     )
     never = (
         *SpringBlossom.never[:1],
-        "Never repot it in spring without need: crown gall enters roots cut in warm wet soil.",
+        "Never repot it in warm wet soil: crown gall enters its cut roots.",
         "Never leave every sucker: the old stems starve.",
         "Never shorten every shoot in autumn: the flowers sit on wood of last year and older.",
     )
@@ -94,9 +95,9 @@ class JapaneseQuince(SpringBlossom):
         without(SpringBlossom.works, "late-frost"),
         *repots(
             "repot",
-            by_warmth((9, 15), (10, 5), (10, 28)),
-            because="In autumn the soil is still warm enough for new roots and too cool for crown "
-            "gall, which enters roots cut in spring.",
+            in_cooled_soil_or_spring(),
+            because="In cooled autumn soil roots still grow, and crown gall, which enters cuts, "
+            "does not; where frost comes within six weeks it waits for spring.",
             cautions=(
                 "Knobs on the roots are crown gall: cut them off far back and clean the tools.",
                 "Keep the pot frost-free this winter.",
@@ -155,7 +156,7 @@ class JapaneseQuince(SpringBlossom):
         watches_for(
             "pests",
             at(10, 21, 40, 75),
-            where="curled tips, and leaves with orange or brown spots",
+            where="curled tips, orange or brown spots, and white wool in forks, brushed off",
             because="Aphids curl the tips, and rust comes over from junipers "
             f"({_MORTON}) and drops the leaves.",
         ),

@@ -66,7 +66,7 @@ class JapaneseRedPine(TwoFlushPine):
         TwoFlushPine.works,
         evens_candles(
             "candles",
-            at(7, 10, 20, 30),
+            at(7, 18, 30, 40),
             because="In a year in which its candles are not cut in summer, the longest are broken "
             "in spring, so that the top does not outgrow the low branches.",
             unless_cut=keeps_candles,

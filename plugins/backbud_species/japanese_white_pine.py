@@ -89,7 +89,7 @@ class JapaneseWhitePine(OneFlushPine):
         ),
         pinches(
             "candles",
-            at(7, 12, 21, 32),
+            at(7, 16, 28, 38),
             what="candles twice as long as their neighbours, by half, while they are soft",
             because="It makes one short flush a year, so only strong candles are broken and the "
             "weak ones keep all of theirs.",

@@ -83,7 +83,7 @@ class MugoPine(OneFlushPine):
         OneFlushPine.works,
         pinches(
             "candles",
-            at(7, 12, 22, 35),
+            at(7, 16, 28, 38),
             what="the longest candles by half, low and outer ones first",
             because="It makes one flush a year and grows strongest low down, so the low candles "
             "are shortened while they are soft and the top keeps all of its own.",

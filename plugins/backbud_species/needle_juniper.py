@@ -21,6 +21,7 @@ from backbud_species.habits.works import (
     trims,
     watches_for,
     wires,
+    without,
 )
 
 _OREGON = "Oregon State University, Landscape Plants: Juniperus rigida"
@@ -71,7 +72,7 @@ class NeedleJuniper(Juniper):
     )
     sources: ClassVar[dict[str, str]] = {"root-rot": _FOREST_RESEARCH}
     works: ClassVar[tuple[Rule, ...]] = altered(
-        Juniper.works,
+        without(Juniper.works, "trim-again"),
         *repots(
             "repot",
             between(1, 7),

@@ -35,8 +35,8 @@ class SasanquaCamellia(Camellia):
         "kantsubaki",
     )
     habit = "A twiggy small-leaved evergreen that flowers in autumn, strongest at the top."
-    # The RHS list itself was not at hand.
-    hardiness = Fact("H4", FROM_MEMORY)
+    # Of one cultivar; the RHS list itself was not at hand.
+    hardiness = Fact("H4", "RHS, Ten AGM winter shrubs and climbers: Camellia sasanqua Narumigata")
     frost_limit_c = Fact(-4.0, FROM_MEMORY)
     light = Fact("Full sun to light shade: it takes more sun than its sister.", COMMON_PRACTICE)
     # For a cool temperate place; from memory.

@@ -113,7 +113,7 @@ class SatsukiAzalea(LateFloweringEvergreen):
         ),
         trims_low_first(
             "low-first",
-            at(69, 0, 5, 14),
+            at(69, 0, 4, 8),
             because="It grows strongest low down and slowest at the top, so low shoots are "
             "shortened first and the top is left to catch up.",
             gate=REGROWN,
@@ -121,11 +121,11 @@ class SatsukiAzalea(LateFloweringEvergreen):
         by_strength(
             trims(
                 "trim",
-                at(69, 10, 18, 28),
+                at(69, 2, 8, 10),
                 what="lightly, secondary shoots to three or four leaves",
                 because="From the top down, secondary shoots go back to three or four leaves, of "
                 "two or three from one point the strongest comes out, and bare tips go back to the "
-                "first leaf.",
+                "first leaf; after that next year's flower buds are set.",
                 gate=REGROWN,
             ),
             weak=left_to_grow(

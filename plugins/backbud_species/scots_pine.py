@@ -70,7 +70,7 @@ class ScotsPine(OneFlushPine):
         OneFlushPine.works,
         pinches(
             "candles",
-            at(7, 14, 24, 35),
+            at(7, 16, 28, 38),
             what="strong candles by half to two thirds, while they are soft; weak ones left",
             because="It makes one flush a year, so the strong candles give way to the weak ones "
             "before the needles part, the top hardest.",

@@ -23,7 +23,6 @@ from backbud_species.habits.works import (
     feeds,
     looks_for_new_leaves,
     pinches,
-    prunes,
     repots,
     seals_cuts,
     trims,
@@ -130,13 +129,6 @@ class TridentMaple(SpreadingMaple):
             "little and burns easily.",
             settled_by=("checked strength",),
             weight=PRESSING,
-        ),
-        prunes(
-            "prune",
-            at(97, 0, 7, 21),
-            what="twigs: what crosses, doubles or outgrows the outline",
-            because="Without leaves the twigs are seen, and cuts made before the sap rises do not "
-            "bleed.",
         ),
         seals_cuts(
             "seal",

@@ -351,6 +351,33 @@ def test_it_comes_out_when_hard_nights_have_ended(diary, find: Find) -> None:
     assert date(2027, 4, 5) <= out.window.closes <= date(2027, 4, 26)
 
 
+def test_what_winters_under_cold_glass_is_looked_at_in_the_dark_months(diary, find: Find) -> None:
+    def session_of(place: str):
+        return diary(
+            f"""
+            2026-06-01
+            hoshi
+              noted  well
+            2026-11-10
+            hoshi
+              moved  {place}
+            """,
+            "2026-11-20",
+        )
+
+    looked = find(session_of("glass"), "hoshi/under-cover/moved-2026-11-10", Pattern())
+    # Five, seven and eleven weeks after 10 November.
+    assert (looked.window.opens, looked.window.best, looked.window.closes) == (
+        date(2026, 12, 15),
+        date(2026, 12, 29),
+        date(2027, 1, 26),
+    )
+    assert "Look for gnawed bark: mice winter where trees do." in looked.cautions
+    # In a warm room whoever lives there sees it.
+    ids = [one.id for one in session_of("parlour").plan().all()]
+    assert not [one for one in ids if "under-cover" in one]
+
+
 def test_under_cover_after_the_last_hard_night_it_comes_out_this_spring(diary, find: Find) -> None:
     """Two weeks after it went in, the hard nights being over; not in the spring a year later."""
     session = diary(

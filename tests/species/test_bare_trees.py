@@ -18,6 +18,7 @@ from backbud.climate.air import OPEN_AIR, PlaceAir
 from backbud.climate.days import MonthlyMeans
 from backbud.climate.outlook import Outlook
 from backbud.species import Proposal, Species, Stage, Year, rules_of
+from backbud.views.kind import unsuited
 from backbud_species.chinese_elm import ChineseElm
 from backbud_species.european_larch import EuropeanLarch
 from backbud_species.japanese_maple import JapaneseMaple
@@ -141,8 +142,13 @@ def test_repotting_of_a_trident_in_tokyo(made):
 def test_where_its_chill_is_never_met_a_species_says_so():
     larch = EuropeanLarch()
     assert "chill is not met here" in stage(larch, "Seville", 7).because
+    assert unsuited(larch, year_at(larch, "Seville")) == (
+        "It does not suit this place: its buds want 60 chill portions (from memory), and its "
+        "winters never give them."
+    )
     for place in ("Nottingham", "Tokyo", "Christchurch", "Minneapolis"):
         assert "chill" not in stage(larch, place, 7).because
+        assert unsuited(larch, year_at(larch, place)) == ""
 
 
 # Winter by winter the same: what is done by the short days, or over the whole winter.

@@ -135,8 +135,9 @@ def test_cuts_in_rising_sap_are_watched(made, day, watched):
 
 def test_bare_twigs_are_pruned_after_leaf_fall_and_before_the_sap_rises(made, only):
     found = only(made.yearly(TRIDENT, made.tree(), made.year(TRIDENT), "trident-prune"))
-    # Dormant 10, 25 November and 12 December: 0, 7 and 21 days after.
-    assert found.window == days("2027-11-10", "2027-12-02", "2028-01-02")
+    # From colour, 15 October, best when the leaves are off, 25 November, to three weeks after that
+    # (RHS by the press 2024; Napa Valley Register).
+    assert found.window == days("2027-10-15", "2027-11-25", "2027-12-16")
     assert (
         made.yearly(TRIDENT, made.tree(strength="weak"), made.year(TRIDENT), "trident-prune") == []
     )

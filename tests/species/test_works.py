@@ -73,7 +73,7 @@ def test_a_window_between_two_stages_and_by_months_also_over_new_year(made, only
     species = of(w.work("x", "fed", w.between(1, 10), because=WHY))
     found = only(made.yearly(species, made.tree(), made.year(species)))
     assert found.window == days("2027-03-01", "2027-03-11", "2027-04-11")
-    winter = of(w.work("x", "fed", w.months((11, 20), (12, 20), (2, 10)), because=WHY))
+    winter = of(w.work("x", "fed", w.by_warmth((11, 20), (12, 20), (2, 10)), because=WHY))
     found = only(made.yearly(winter, made.tree(), made.year(winter)))
     assert found.window == days("2027-11-20", "2027-12-20", "2028-02-10")
     south = only(made.yearly(winter, made.tree(), made.year(winter, southern=True)))
@@ -85,7 +85,7 @@ def test_a_window_between_two_stages_and_by_months_also_over_new_year(made, only
     [(1, "winter"), (2, "winter"), (3, "spring"), (6, "summer"), (11, "autumn"), (12, "autumn")],
 )
 def test_a_work_of_months_asks_in_the_season_it_opens_in(month, season):
-    rule = w.work("x", "fed", w.months((month, 5), (month, 6), (month, 7)), because=WHY)
+    rule = w.work("x", "fed", w.by_warmth((month, 5), (month, 6), (month, 7)), because=WHY)
     assert (rule.hangs_on, rule.season) == ("season", season)
 
 

@@ -238,7 +238,15 @@ class Year(Struct, frozen=True):
             return Stage(code, day, day, day, True, f"It was seen on {day}.")
         if self.outlook is None:
             return self._by_months(code, self.no_weather)
-        found = self._expected(self.stage_months[code][1])
+        usual = self.stage_months[code][1]
+        # Growth that ends in August moves with that of most trees, and not with July's heat.
+        ends_early = code >= 91 and LATE_SUMMER < usual < END_OF_GROWTH
+        found = self._expected(END_OF_GROWTH if ends_early else usual)
+        if found is not None and ends_early:
+            sooner = self.on(usual) - self.on(END_OF_GROWTH)
+            found = found._replace(
+                first=found.first + sooner, day=found.day + sooner, last=found.last + sooner
+            )
         if found is None:
             datum = f"{self.by_months} By its weather it does not come this year."
             return self._by_months(code, datum)

@@ -100,7 +100,7 @@ class KindView(KindName, frozen=True, kw_only=True):
 
     `habit`: how it grows, "" where nobody says. `year`: its name, `first_day`: its first; `place`:
     where, "" for the months of the northern hemisphere. `stages_from`: where the days of its stages
-    come from. `never`: what must not be done to it.
+    come from. `never`: what must not be done to it. `unsuited`: why it does not suit the place.
     """
 
     habit: str
@@ -115,6 +115,7 @@ class KindView(KindName, frozen=True, kw_only=True):
     afterwards: tuple[AfterView, ...]
     never: tuple[str, ...]
     advice: tuple[str, ...]
+    unsuited: str = ""
 
 
 def kind_name(known: KnownSpecies) -> KindName:
@@ -148,6 +149,20 @@ def kind_view(
         afterwards=tuple(_afterwards((*rules_of(species), *own), species, year, acts, works)),
         never=tuple(species.never),
         advice=tuple(species.advice),
+        unsuited=unsuited(species, year),
+    )
+
+
+def unsuited(species: Species, year: Year) -> str:
+    """Why a species does not suit a place: the chill that its buds want never comes there."""
+    wanted, outlook = species.chill_portions, year.outlook
+    if wanted is None or outlook is None:
+        return ""
+    if outlook.chill_met(year.first, wanted.value) is not None:
+        return ""
+    return (
+        f"It does not suit this place: its buds want {wanted.value:g} chill portions "
+        f"({wanted.source}), and its winters never give them."
     )
 
 

@@ -19,6 +19,7 @@ from backbud_species.habits.works import (
     checks_after,
     disbuds,
     feeds,
+    protects_leaves,
     repots,
     watches_for,
     weeks,
@@ -58,8 +59,22 @@ class Camellia(BroadleafEvergreen):
         "Never let morning sun fall on frozen flowers.",
         "Never take the leaves off: it makes one flush a year.",
     )
+    sources: ClassVar[dict[str, str]] = {
+        "grubs": "Garden Organic, vine weevil (as gathered for the trade's facts)",
+    }
     works: ClassVar[tuple[Rule, ...]] = altered(
         without(BroadleafEvergreen.works, "trim-late", "pests"),
+        protects_leaves(
+            "late-frost",
+            10,
+            because="Its one flush of the year is soft for weeks, and frost takes all of it.",
+        ),
+        watches_for(
+            "grubs",
+            by_warmth((8, 25), (9, 15), (10, 31)),
+            where="white curled grubs under the surface and by the trunk, if it hangs while moist",
+            because="Vine weevil grubs eat the fine roots from August to April and rest in cold.",
+        ),
         *repots(
             "repot",
             between(1, 7),
@@ -106,9 +121,9 @@ class Camellia(BroadleafEvergreen):
         watches_for(
             "scale",
             by_warmth((6, 1), (6, 25), (7, 31)),
-            where="undersides of the leaves, for white threads and brown scale",
-            because="Scale lays its white eggs in early summer, and black mould grows on what it "
-            "drops.",
+            where="undersides of the leaves, for white threads and scale, and notched edges",
+            because="Scale lays its white eggs in early summer, mould grows on what it drops, and "
+            "vine weevils notch the edges and lay their eggs in the pot.",
             cautions=(
                 "Hairs of the tea tussock caterpillar burn the skin: look before you touch.",
             ),

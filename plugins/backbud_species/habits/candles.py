@@ -17,7 +17,7 @@ from backbud_species.habits.gates import DECANDLING, first_reason, short_summer,
 from backbud_species.habits.second_flush import candle_cut
 from backbud_species.habits.times import Time
 from backbud_species.habits.warmth import summer, summer_against
-from backbud_species.habits.works import LIGHT_WORK, pinches
+from backbud_species.habits.works import LIGHT_WORK, feeds, pinches
 
 
 def decandles(
@@ -110,6 +110,35 @@ def evens_candles(
             yield replace(proposal, datum=unless_cut(tree, proposal.window.opens, year))
 
     return replace(rule, function=ask)
+
+
+def feeds_for_candles(rule_id: str, when: Time) -> Rule:
+    """Spring feed: well up to the cutting of the candles, or to gain the strength for it; lean on
+    a strong tree where none are cut, since rich feed makes its needles long."""
+    well = feeds(
+        rule_id,
+        when,
+        what="well",
+        because="Fed well from spring on, it gathers the strength that candle work asks for.",
+    )
+
+    def ask(species: Species, tree: Tree, stage: Stage, year: Year) -> Iterator[Proposal]:
+        for proposal in well.function(species, tree, stage, year):
+            uncut = DECANDLING.shut(tree, proposal.window.opens, year)
+            if tree.strength != "strong":
+                yield proposal
+            elif uncut:
+                yield replace(
+                    proposal,
+                    what="leanly",
+                    because="Where no candles are cut nothing shortens the needles but a lean "
+                    "spring; the full feed comes in autumn.",
+                    datum=uncut,
+                )
+            else:
+                yield replace(proposal, what="well, until the candles are cut")
+
+    return replace(well, function=ask)
 
 
 def candles_left_whole(tree: Tree, day: date, year: Year) -> bool:

@@ -28,6 +28,9 @@ SHALLOW_POT_BELOW = Figure(
     "shallow_pot_below_cm", 5.0, "Depth in cm under which a root ball fills its pot a year sooner."
 )
 
+SHADE_OVER = Figure(
+    "shade_over_c", 28.0, "Mean high of the day in °C from which thin leaves stand in shade."
+)
 SECOND_FLUSH_DAYS = Figure(
     "second_flush_days", 115.0, "Days that a pine's second flush needs before it turns cool."
 )
@@ -52,4 +55,5 @@ FIGURES = (
     SECOND_FLUSH_OVER,
     SECOND_FLUSH_K_DAYS,
     SHALLOW_POT_BELOW,
+    SHADE_OVER,
 )

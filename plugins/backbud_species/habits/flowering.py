@@ -17,6 +17,7 @@ from backbud_species.habits.works import (
     deadheads,
     disbuds,
     feeds,
+    protects_leaves,
     prunes,
     repots,
     trims,
@@ -107,6 +108,10 @@ class LateFloweringEvergreen(BroadleafEvergreen):
         "Never prune the top as hard as the low branches: it grows slowest.",
         "Never give it lime.",
     )
+    sources: ClassVar[dict[str, str]] = {
+        "gall": "University of Georgia, azalea leaf gall, 2020 (as gathered for the trade's facts)",
+        "grubs": "Garden Organic, vine weevil (as gathered for the trade's facts)",
+    }
     works: ClassVar[tuple[Rule, ...]] = altered(
         without(BroadleafEvergreen.works, "trim-late"),
         *repots(
@@ -138,10 +143,31 @@ class LateFloweringEvergreen(BroadleafEvergreen):
             what="weakly, without lime",
             because="Fed as the shoots ripen, it winters well without soft growth.",
         ),
+        protects_leaves(
+            "late-frost",
+            10,
+            frost_c=-1.0,
+            because="Frost browns the soft new shoots, which stand open from bud burst on.",
+        ),
+        watches_for(
+            "gall",
+            at(10, 0, 20, 45),
+            where="thick pale swollen leaves and buds, picked before they turn white",
+            because="Leaf gall swells opening leaves in a wet cool spring, and spreads once it "
+            "has turned white.",
+        ),
         watches_for(
             "pests",
             by_warmth((6, 20), (7, 10), (8, 20)),
-            where="undersides of the leaves",
-            because="Lace bug and mites turn the leaves silvery in hot, dry weather.",
+            where="undersides of the leaves, and edges notched by vine weevils",
+            because="Lace bug and mites silver the leaves in hot, dry weather, and where edges are "
+            "notched weevils lay their eggs in the pot.",
+            cautions=("Weevils are caught by lamp light, on a sheet under the tree.",),
+        ),
+        watches_for(
+            "grubs",
+            by_warmth((8, 25), (9, 15), (10, 31)),
+            where="white curled grubs under the surface and by the trunk, if it hangs while moist",
+            because="Vine weevil grubs eat the fine roots from August to April and rest in cold.",
         ),
     )

@@ -1,24 +1,43 @@
-"""Shade in the hot weeks for trees of cool mountains, where the summer is warm."""
+"""Shade in the hot weeks for trees whose leaves or roots suffer, where the summer passes 30 °C."""
 
 from __future__ import annotations
 
-from backbud.species import CARE, Proposal, Proposals, Rule, Season, Species, Tree, Year
-from backbud_species.habits.warmth import summer
+from datetime import timedelta
+
+from backbud.species import (
+    CARE,
+    Proposal,
+    Proposals,
+    Rule,
+    Season,
+    Species,
+    Tree,
+    Window,
+    Year,
+    joined,
+)
+from backbud_species.habits.figures import SHADE_OVER
+
+_A_WEEK = timedelta(days=7)
 
 
 def shades_in_heat(rule_id: str, *, because: str) -> Rule:
-    """Shade in the afternoon of the hot weeks, only in a place whose summer is warm."""
+    """Shade from noon on in the hot weeks, only in a place that has them."""
 
     def ask(species: Species, tree: Tree, season: Season, year: Year) -> Proposals:
-        warmth = summer(year)
-        if warmth.cool is not False:
+        hot = year.hot_days(SHADE_OVER.of(year))
+        if hot is None:
             return
         yield Proposal(
             "shaded",
-            year.months((6, 25), (7, 10), (8, 20)),
+            year.rounded(Window(hot.first - _A_WEEK, hot.first, hot.last)),
             what="from noon on, while it is hot",
             because=because,
-            datum=warmth.datum,
+            datum=joined(
+                f"{hot.because.removesuffix('.')}, and single ones pass 30 °C "
+                f"({SHADE_OVER.name}, a setting of ours).",
+                hot.because,
+            ),
             settled_by=("shaded", "moved"),
             weight=CARE,
         )

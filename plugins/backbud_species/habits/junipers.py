@@ -6,11 +6,14 @@ from typing import ClassVar
 
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, PRESSING, Fact, Rule, stresses
 from backbud_species.habits.conifers import Conifer
+from backbud_species.habits.deadwood import cleans_live_veins
 from backbud_species.habits.done import is_hard_pruning
+from backbud_species.habits.flushes import trims_again
 from backbud_species.habits.works import (
     LEAF_WORK,
     altered,
     at,
+    by_warmth,
     checks_after,
     trims,
     watches_for,
@@ -30,6 +33,7 @@ class Juniper(Conifer):
         "Never keep it beside pears or hawthorns: they share rusts.",
         *Conifer.never,
     )
+    sources: ClassVar[dict[str, str]] = {"root-rot": "Forest Research, Phytophthora austrocedri"}
     works: ClassVar[tuple[Rule, ...]] = altered(
         Conifer.works,
         trims(
@@ -70,6 +74,25 @@ class Juniper(Conifer):
             each_part=True,
             weight=PRESSING,
         ),
+        trims_again(
+            "trim-again",
+            at(91, -70, -56, -42),
+            what="runners that came since, with scissors at their base",
+            because="Strong tips run again after the first trim, and a cut made now still has "
+            "green behind it when growth ends.",
+        ),
+        watches_for(
+            "root-rot",
+            by_warmth((5, 20), (6, 15), (7, 31)),
+            where="foliage that pales and bronzes, brown bark at the root collar, and white scale",
+            because="A root disease (Phytophthora austrocedri) rots the inner bark from below, and "
+            "scale dulls the foliage in the same weeks.",
+            cautions=(
+                "In Britain a nursery has to report the disease: do not move the tree, and ask the "
+                "plant-health service.",
+            ),
+        ),
+        cleans_live_veins("live-veins"),
         watches_for(
             "rust",
             at(7, -14, 0, 14),

@@ -21,7 +21,17 @@ from backbud.species import (
 from backbud_species.habits.broadleaves import BroadleafDeciduous
 from backbud_species.habits.done import is_hard_pruning
 from backbud_species.habits.rules import after
-from backbud_species.habits.works import altered, at, between, pinches, repots, trims, watches_for
+from backbud_species.habits.times import bare_before_the_sap_rises
+from backbud_species.habits.works import (
+    altered,
+    at,
+    between,
+    pinches,
+    prunes,
+    repots,
+    trims,
+    watches_for,
+)
 
 
 def _bleeds(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
@@ -87,6 +97,13 @@ class SpreadingMaple(BroadleafDeciduous):
             at(10, 7, 18, 35),
             where="soft tips and undersides of the leaves",
             because="Aphids sit on the soft tips, and mildew follows where leaves stand close.",
+        ),
+        prunes(
+            "prune",
+            bare_before_the_sap_rises(),
+            what="twigs: what crosses, doubles or outgrows the outline",
+            because="From colour to three weeks after leaf fall the twigs are seen and wounds stay "
+            "dry; by January the sap runs, and a cut bleeds.",
         ),
         after("bleeding", ("pruned",), _bleeds),
     )

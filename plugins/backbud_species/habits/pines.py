@@ -17,7 +17,7 @@ from backbud.species import (
     Year,
 )
 from backbud_species.habits.balance import Strongest
-from backbud_species.habits.candles import decandles, evens_candles
+from backbud_species.habits.candles import decandles, evens_candles, feeds_for_candles
 from backbud_species.habits.conifers import Conifer
 from backbud_species.habits.done import is_hard_pruning, since
 from backbud_species.habits.gates import DECANDLING
@@ -38,8 +38,6 @@ from backbud_species.habits.works import (
     without,
     work,
 )
-
-FEED_WELL = "Fed well from spring on, it gathers the strength that candle work asks for."
 
 
 def _not_decandled(tree: Tree, day: date, year: Year) -> bool:
@@ -99,6 +97,13 @@ class Pine(Conifer):
             each_part=True,
         ),
         watches_for(
+            "needles-autumn",
+            at(91, -49, -21, -7),
+            where="this year's needles, for brown bands and tips, and last year's that fall early",
+            because="Needle disease that began in spring shows on the needles by late summer, and "
+            "what falls is picked off the soil.",
+        ),
+        watches_for(
             "pests",
             by_warmth((4, 15), (5, 5), (5, 31)),
             where="needles and shoot bases",
@@ -119,7 +124,7 @@ class OneFlushPine(Pine):
         Pine.works,
         pinches(
             "candles",
-            at(7, 14, 24, 35),
+            at(7, 18, 30, 40),
             what="the longest candles, by half to two thirds, weak ones left",
             because="It makes one flush a year, so strong candles are shortened while they are "
             "soft and the weak ones keep all of theirs to catch up.",
@@ -154,7 +159,7 @@ class TwoFlushPine(Pine):
         Pine.works,
         evens_candles(
             "candles",
-            at(7, 7, 18, 28),
+            at(7, 18, 32, 42),
             because="Where the candles are not cut in summer, the longest are broken in spring, so "
             "that the top does not outgrow the low branches.",
             unless_cut=DECANDLING.shut,
@@ -197,5 +202,5 @@ class TwoFlushPine(Pine):
             "and begins again when they are hard.",
             only_after=lambda done: not done.says("weak"),
         ),
-        feeds("feed-spring", at(7, 0, 10, 21), what="well", because=FEED_WELL),
+        feeds_for_candles("feed-spring", at(7, 0, 10, 21)),
     )

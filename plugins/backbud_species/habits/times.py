@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from datetime import date
+from datetime import date, timedelta
 from typing import Any, Literal, NamedTuple
 
 from backbud.species import Season, Stage, Window, Year, after_stage
@@ -14,8 +14,9 @@ Days = tuple[int, int, int]
 SeasonName = Literal["spring", "summer", "autumn", "winter", "year"]
 
 
-# BBCH stages: shoot growth complete, end of leaf fall, buds swelling.
-END_OF_GROWTH, LEAF_FALL, SWELLING = 91, 97, 1
+# BBCH stages: shoot growth complete, leaf fall begins, leaf fall over, buds swelling.
+END_OF_GROWTH, COLOUR, LEAF_FALL, SWELLING = 91, 93, 97, 1
+_THREE_WEEKS = timedelta(weeks=3)
 
 
 class Time(NamedTuple):
@@ -118,6 +119,23 @@ def _by_the_calendar(year: Year, opens: MonthDay, best: MonthDay, closes: MonthD
     first = year.on(opens)
     usual = _not_before(first, year.on(best))
     return Window(first, usual, _not_before(usual, year.on(closes)))
+
+
+def bare_before_the_sap_rises() -> Time:
+    """From the colour of the leaves to three weeks after they are off, 31 December at the latest.
+
+    A maple's sap runs by mid January (in the south by mid July).
+    """
+
+    def window(given: Stage, year: Year) -> Window:
+        fallen = year.stage(LEAF_FALL)
+        last = year.on((12, 31))
+        closes = min(fallen.day + _THREE_WEEKS, last) if fallen else min(given.last, last)
+        closes = max(closes, given.first)
+        best = min(fallen.day if fallen else given.day, closes)
+        return Window(given.first, max(best, given.first), closes)
+
+    return Time("stage", "year", COLOUR, window, _because)
 
 
 def weeks(opens: int, best: int, closes: int) -> Days:

@@ -90,6 +90,8 @@ class Tropical(BroadleafEvergreen):
 class TropicalFig(Tropical):
     """A small-leaved fig: vigorous, with milky sap, and roots that grow in the air."""
 
+    comes_in_below_c = Fact(12.0, COMMON_PRACTICE)
+
     strongest = "acrotonic"
     root_share = Fact((0.5, 0.7), COMMON_PRACTICE)
     toxicity = Fact(

@@ -30,6 +30,8 @@ def sheet_lines(kind: KindView) -> Iterator[str]:
     yield f"  {kind.origin}{', evergreen' if kind.evergreen else ''}"
     if kind.habit:
         yield from _text(kind.habit)
+    if kind.unsuited:
+        yield from _text(kind.unsuited, "  ! ")
     yield from _heading("Facts")
     wide = max(len(fact.label) for fact in kind.facts)
     for fact in kind.facts:

@@ -76,7 +76,7 @@ def _protected(tree: Tree, year: Year, bears: Temperature | None) -> Proposals:
         datum=datum,
         cautions=("A heater under glass needs fresh air, and is kept clear of fleece.",)
         if bears.celsius > 0
-        else (),
+        else ("Shake wet snow off before it freezes on, and keep mice from the bark with mesh.",),
         settled_by=("protected", "moved"),
         weight=PROTECTION,
     )

@@ -40,7 +40,10 @@ def out_in_spring(tree: Tree, done: Event, year: Year) -> Proposals:
         what=f"out again, to {tree.outside}",
         datum=datum,
         because="Under cover it grows early and soft once the days are long.",
-        cautions=("Choose a dull, mild day, and keep fleece at hand for late frost.",),
+        cautions=(
+            "Choose a dull, mild day, and keep fleece at hand for late frost.",
+            "Clean the surface of moss, weeds and old leaves, and look under the pot for slugs.",
+        ),
         early_days=365,
         weight=PRESSING,
         schedule=Schedule(again=a_year_later(window)),

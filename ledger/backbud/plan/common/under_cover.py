@@ -1,0 +1,32 @@
+"""A tree that went under cover for the winter is looked at once in the dark months.
+
+It stands where no rain reaches it and nobody passes: dry soil, still air and mice are found late.
+"""
+
+from __future__ import annotations
+
+from backbud.collection.places import is_winter_cover
+from backbud.plan.common.winter_quarters import WARMED
+from backbud.species import CARE, Event, Proposal, Proposals, Tree, Year, after, weeks_after
+
+
+@after("moved", rule="under-cover")
+def looked_at_in_winter(tree: Tree, done: Event, year: Year) -> Proposals:
+    """Weeks after it went in, in autumn or winter; not a tree that lives there, or in warmth."""
+    if not tree.outside or tree.outside == tree.place or not is_winter_cover(year.cover):
+        return
+    if year.cover.casefold().startswith(WARMED) or year.on((2, 1)) < done.day < year.on((9, 15)):
+        return
+    yield Proposal(
+        "checked",
+        weeks_after(done.day, 5, 7, 11),
+        what="soil under cover, and water it on a mild day",
+        because="No rain reaches it there, and roots that dry out in winter show it in spring.",
+        datum=f"It was moved on {done.day}.",
+        cautions=(
+            "Air the glass whenever the sun is on it: still damp air brings mould.",
+            "Look for gnawed bark: mice winter where trees do.",
+        ),
+        settled_by=("checked soil", "watered"),
+        weight=CARE,
+    )

@@ -1,0 +1,52 @@
+"""Autumn root work in soil that has cooled, with weeks left to root in before the frost.
+
+Crown gall thrives near 22 °C, so cut roots wait for cooler soil; six frost-free weeks let them heal
+(from memory). Growers give September to October (2018 to 2021, as gathered for the trade's facts).
+"""
+
+from __future__ import annotations
+
+from datetime import timedelta
+
+from backbud.species import Stage, Window, Year
+from backbud_species.habits.repotting import until
+from backbud_species.habits.times import Time
+
+# The mean of the day under which the soil of a pot stays well below 22 °C; ours.
+_COOL_C = 14.0
+_SIX_WEEKS = timedelta(weeks=6)
+# Nights that freeze a pot, and not only its surface; ours.
+_FROST_C = -2.0
+
+
+def in_cooled_soil_or_spring() -> Time:
+    """From the day on which the mean stays under 14 °C to six weeks before frosts of -2 °C.
+
+    As the buds swell where autumn is too short for that, or nothing is known of the weather.
+    """
+
+    def window(given: Stage, year: Year) -> Window:
+        autumn = _autumn(year)
+        return autumn if autumn is not None else until(given, year.stage(7))
+
+    def datum(given: Stage, year: Year) -> str:
+        if year.outlook is None or _autumn(year) is None:
+            return given.because
+        return f"The mean of the day stays under {_COOL_C:g} °C from the first day of this time on."
+
+    return Time("stage", "year", 1, window, datum)
+
+
+def _autumn(year: Year) -> Window | None:
+    warm = year.stays_over(_COOL_C)
+    if warm is None:
+        return None
+    opens = warm + timedelta(days=1)
+    frost = year.cold_nights_begin(_FROST_C)
+    closes = opens + _SIX_WEEKS
+    if frost is not None:
+        closes = min(closes, frost.day - _SIX_WEEKS)
+    if closes < opens + timedelta(days=7):
+        return None
+    best = opens + (closes - opens) / 3
+    return year.rounded(Window(opens, best, closes))

@@ -13,6 +13,7 @@ from pathlib import Path
 import pytest
 
 from backbud import cli
+from backbud.journal.read import read_journal
 from backbud.make import make
 from backbud_grammar.problems import Problem
 
@@ -315,3 +316,12 @@ def test_a_day_of_ten_digits_is_no_date_and_no_fault(written, line) -> None:
     codes = {p.code for p in written(f"{line}\n", any_problems=True).problems()}
     assert "bad-date" in codes
     assert "fault" not in codes
+
+
+def test_a_card_whose_day_has_not_come_is_told_but_not_in_a_look_back(tmp_path: Path) -> None:
+    (tmp_path / "backbud.toml").write_text("language = 1\n")
+    (tmp_path / "a.txt").write_text("tree hoshi\n  kind trident maple\n  since 2031-02\n")
+    (problem,) = read_journal(str(tmp_path), DAY).problems()
+    assert (problem.code, problem.line, problem.column) == ("future-date", 3, 9)
+    assert problem.message == "2031-02 has not come yet (today is 2027-06-01)"
+    assert read_journal(str(tmp_path), DAY, as_of=True).problems() == ()

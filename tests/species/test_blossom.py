@@ -286,6 +286,14 @@ def test_early_flowers_are_covered_where_frost_still_comes(made, only, species):
     assert NO_WEATHER in unknown.datum
 
 
+def test_a_flower_seen_at_an_odd_time_turns_no_order_round(made, only):
+    """Without weather, too: the end of flowering comes after its first flower, whenever seen."""
+    year = made.year(UME, "unknown", seen={60: "2027-10-20"})
+    window = only(made.yearly(UME, grown(made), year, "apricot-blossom")).window
+    assert window.opens <= window.best <= window.closes
+    assert year.stage(60).day == date(2027, 10, 20) < year.stage(69).day
+
+
 def test_a_crab_that_flowers_after_the_last_frost_is_not_covered(made):
     assert made.yearly(CRAB, grown(made), made.year(CRAB, "warm"), "crab-apple-blossom") == []
 

@@ -1,4 +1,5 @@
-"""Tells of dates and spans that lie too far off, in acts and on cards: mostly slips in a year.
+"""Tells of dates and spans that lie too far off, in acts and on cards, and of cards whose day has
+not come: mostly slips in a year.
 
 What is due in a thousand years is never due: it would put an end to a reminder without a word.
 """
@@ -59,6 +60,26 @@ def far_on_cards(things: Things, today: date) -> PlacedFlaws:
         for thing in things.by_handle.values()
         for line in thing.lines
         if (written := line.detail.date) and _is_far_on_card(written, today)
+    )
+
+
+def ahead_on_cards(things: Things, today: date) -> PlacedFlaws:
+    """The cards whose `since` has not come yet: mostly slips in a year."""
+    return tuple(
+        flaw_at(
+            line.where(line.detail.date),
+            "future-date",
+            f"{line.detail.date} has not come yet (today is {today})",
+            "A card says what was so when it was written; what is to come is written as planned.",
+            0,
+            len(line.detail.date),
+        )
+        for thing in things.by_handle.values()
+        if thing.since is not None
+        and thing.since.first > today
+        and not _is_far_on_card(thing.since.text, today)
+        for line in thing.lines
+        if line.detail.name == "since"
     )
 
 

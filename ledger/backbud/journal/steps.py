@@ -16,7 +16,7 @@ from backbud.journal.currency import bare_amounts
 from backbud.journal.dated import DatedPage, DayWeather
 from backbud.journal.diary import DiaryReader
 from backbud.journal.events import Origin
-from backbud.journal.far import far_on_cards
+from backbud.journal.far import ahead_on_cards, far_on_cards
 from backbud.journal.faults import failing, fault_at
 from backbud.journal.find import find_files
 from backbud.journal.load import Loaded, load
@@ -171,8 +171,10 @@ def read_all_cards(reading: SoFar) -> WithFlaws[SoFar]:
     things, found = _contained(cards, reading)
     of_settings = _flaws_of_settings(reading.settings, things, reading.loaded[SETTINGS_FILE].data)
     cards_read = replace(reading, parted=replace(reading.parted, cards=tuple(cards)), things=things)
-    far = far_on_cards(things, reading.asked.today)
-    return WithFlaws(cards_read, (*flaws, *found, *far, *of_settings))
+    asked = reading.asked
+    far = far_on_cards(things, asked.today)
+    ahead = () if asked.as_of else ahead_on_cards(things, asked.today)
+    return WithFlaws(cards_read, (*flaws, *found, *far, *ahead, *of_settings))
 
 
 def _contained(cards: Sequence[PlacedCard], reading: SoFar) -> WithFlaws[Things]:

@@ -177,8 +177,10 @@ class Year(Struct, frozen=True):
             return Stage(code, day, day, day, True, f"It was seen on {day}.")
         if code not in self.stage_months:
             return None
-        if self.outlook is None:
+        if self.outlook is None and not self.seen:
             return self._by_months(code, self.no_weather)
+        if self.outlook is None:
+            return self._stages()[code]
         seen = tuple(sorted(self.seen.items()))
         key = ("stages", self.first, id(self.stage_months), self.wants, self.own, seen)
         return self.outlook.kept(key, self._stages)[code]
@@ -187,7 +189,8 @@ class Year(Struct, frozen=True):
         """Every stage of the species this year.
 
         A stage comes no sooner after the one that usually comes before it than a third of the
-        usual time between the two (ours): so a mild winter does not turn their order round.
+        usual time between the two (ours): so a mild winter, or a stage that was seen at an odd
+        time, does not turn their order round.
         """
         stages: dict[int, Stage] = {}
         before: Stage | None = None
@@ -217,7 +220,8 @@ class Year(Struct, frozen=True):
         if code in self.seen:
             day = self.seen[code]
             return Stage(code, day, day, day, True, f"It was seen on {day}.")
-        assert self.outlook is not None
+        if self.outlook is None:
+            return self._by_months(code, self.no_weather)
         usual = self.stage_months[code][1]
         found = self.outlook.stage(self.first, usual, self.wants, self.own, self.last)
         if found is not None and (found.day - self.today).days > DAYS_EXACT:

@@ -240,6 +240,7 @@ KINDS: dict[str, KindForm] = {
                 ),
                 _measure("price", "what one of them costs", "money"),
                 _measure("label", "N-P-K as printed on it", "npk"),
+                _measure("lasts", "how long a feed goes on: 5 weeks", "duration"),
                 _choice("metal", "of a wire", ("aluminium", "Al", "copper", "Cu")),
                 Form("density", ("density",), ("rate",), True, about="mass of a volume: 0.6 kg/L"),
                 _NOTE,

@@ -149,3 +149,31 @@ def test_put_off_to_another_year_it_takes_that_years_id_and_does_not_double(writ
     (one,) = (f for f in found if f.id == "crow/trident-repot/2027")
     assert one.promised and one.window.closes.isoformat() == "2027-04-30"
     assert {f.id: f.state(session.today) for f in found}["crow/trident-repot/2026"] == "replaced"
+
+
+def test_a_plan_has_at_stake_what_gave_way_to_it(written) -> None:
+    """A repotting that is due, planned: a year without it harms the tree, planned or not."""
+    text = (
+        PLACE
+        + trees("crow")
+        + "2020-03-02\ncrow\n  repotted  same pot\n"
+        + "2026-03-02\ncrow\n  planned  repot, to 2026-04\n  planned  carve, to 2026-04\n"
+    )
+    session = written(text, "2026-03-03", settings=HOME)
+    found = {f.act: f.weight.at_stake for f in session.plan().find("crow/planned/")}
+    assert found == {"repotted": "harm", "carved": "style"}
+
+
+def test_the_same_look_of_a_season_is_one_line(due) -> None:
+    looks = [line for line in works(due(THREE, "2026-05-12")) if "check for pests" in line]
+    assert looks and all(line.startswith("3 trees") for line in looks)
+
+
+def test_one_promise_written_down_twice_is_one_line(due) -> None:
+    text = (
+        PLACE
+        + trees("crow")
+        + "2026-03-02\ncrow\n  planned  carve, to 2026-04\n"
+        + "2026-03-09\ncrow\n  planned  carve, to 2026-04\n"
+    )
+    assert len([line for line in works(due(text, "2026-04-10")) if "carve" in line]) == 1

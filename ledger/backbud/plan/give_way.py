@@ -26,9 +26,24 @@ def given_way(dues: Iterable[Due]) -> list[Due]:
     """
     every = _one_way_out(list(dues))
     plans = [due for due in every if _is_the_keepers(due.follow_up)]
-    return [
-        _replaced(due) if any(_stands_for(plan, due) for plan in plans) else due for due in every
-    ]
+    keepers = {due.follow_up.id for due in plans}
+    out = []
+    for due in every:
+        if any(_stands_for(plan, due) for plan in plans):
+            out.append(_replaced(due))
+        elif due.follow_up.id in keepers:
+            out.append(_weighed(due, [other for other in every if _stands_for(due, other)]))
+        else:
+            out.append(due)
+    return out
+
+
+def _weighed(plan: Due, gone: list[Due]) -> Due:
+    """The plan, with as much at stake as what gave way to it: it is the same work."""
+    weights = [due.follow_up.weight for due in (plan, *gone)]
+    worst = min(weights, key=lambda weight: weight.rank).at_stake
+    weight = replace(plan.follow_up.weight, at_stake=worst)
+    return replace(plan, follow_up=replace(plan.follow_up, weight=weight))
 
 
 def _one_way_out(dues: list[Due]) -> list[Due]:

@@ -25,6 +25,7 @@ from backbud.memo import Identical
 from backbud.plan.customers import hand_back
 from backbud.plan.cycles import overtaken, with_cycles
 from backbud.plan.due import Due
+from backbud.plan.feed_pauses import paused
 from backbud.plan.followups import FollowUp, Reason
 from backbud.plan.give_way import given_way
 from backbud.plan.hang import Bites, Hanger
@@ -211,8 +212,9 @@ def settle(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
 
 
 def give_way(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
-    """What the keeper planned takes the place of what a rule proposed (give_way.py)."""
-    return given_way(dues)
+    """What the keeper planned takes the place of what a rule proposed (give_way.py); feed waits
+    while the tree has to rest (feed_pauses.py)."""
+    return paused(given_way(dues), asked.tree)
 
 
 def weigh(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:

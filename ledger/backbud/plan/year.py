@@ -22,9 +22,9 @@ from backbud.journal.weather.records import Records
 from backbud.plan.root_limits import roots_bear, young_roots_bear
 from backbud.plan.skies import Skies
 from backbud.plan.vessels import pot_of_card
-from backbud.species import Deed, Species, Temperature, Year, judged, rules_of
+from backbud.species import Deed, Species, Temperature, Window, Year, judged, rules_of, times_of
 from backbud.species.year import Growth
-from backbud_grammar.act_words import DetailWord
+from backbud_grammar.act_words import ActWord, DetailWord
 from backbud_grammar.dates import growing_year, growing_year_days
 
 # What `bloomed` says of the BBCH stage of flowering.
@@ -43,6 +43,12 @@ class _Site(Struct, frozen=True):
     coldest_said: ColdestNight | None
 
 
+_Judging = tuple[
+    Callable[[Tree, Deed, Year], tuple[str, ...]] | None,
+    Callable[[ActWord, Year], tuple[Window, ...]] | None,
+]
+
+
 class Years:
     """The growing years of a journal's places."""
 
@@ -53,7 +59,9 @@ class Years:
         self._skies = Skies(weather, self.settings.figures, self.southern, today)
         self._sites: dict[str, _Site] = {}
         self._pots: dict[str, Pot | None] = {}
-        self._judges: dict[type[Species], Callable[[Tree, Deed, Year], tuple[str, ...]]] = {}
+        self._judges: dict[type[Species], _Judging] = {}
+        lasts = {m.handle: m.measure("lasts") for m in self.things.of_kind("material")}
+        self._feed_days = {h: round(t.within("day")) for h, t in lasts.items() if t is not None}
         self._limits: dict[tuple[object, ...], tuple[Temperature | None, ...]] = {}
         self._owns: dict[tuple[str, type[Species], Seen], Own] = weather.reckoned(
             ("owns", self.southern, today, tuple(self.settings.figures.items())), dict
@@ -101,16 +109,20 @@ class Years:
             self._pot(tree.pot),
             site.coldest_said,
             young_bear,
-            self._judge(species),
+            *self._judge(species),
+            self._feed_days,
         )
 
-    def _judge(
-        self, species: Species | None
-    ) -> Callable[[Tree, Deed, Year], tuple[str, ...]] | None:
+    def _judge(self, species: Species | None) -> _Judging:
+        """How a species judges a work, and when it has its time."""
         if species is None:
-            return None
+            return None, None
         if type(species) not in self._judges:
-            self._judges[type(species)] = partial(judged, rules_of(species), species.judges)
+            rules = rules_of(species)
+            self._judges[type(species)] = (
+                partial(judged, rules, species.judges),
+                partial(times_of, rules),
+            )
         return self._judges[type(species)]
 
     def growth(self, tree: Tree, species: Species | None) -> Growth | None:

@@ -47,7 +47,7 @@ from backbud.species.facts import (
     RepotInterval,
 )
 from backbud.species.heat import out_of_the_heat
-from backbud.species.judging import Deed, Judge, judged
+from backbud.species.judging import Deed, Judge, judged, times_of
 from backbud.species.proposals import Proposal, Proposals, Section
 from backbud.species.rules import Rule, WorkTime, after, each, when
 from backbud.species.schedule import NOTHING_SAID, Schedule, a_year_later, next_after
@@ -156,6 +156,7 @@ __all__ = [
     "share_of",
     "stage_name",
     "stresses",
+    "times_of",
     "wedges_in",
     "weeks_after",
     "when",

@@ -57,13 +57,18 @@ def _out_of_its_time(rules: Sequence[Rule], deed: Deed, year: Year) -> str:
     """Against root work outside the days that the species has for it at this place."""
     if not (deed.roots and deed.hard):
         return ""
-    windows = list(_windows(rules, "repotted", year))
+    windows = times_of(rules, "repotted", year)
     if not windows or any(
         one.opens - _BEFORE <= deed.last and deed.first <= one.closes + _AFTER for one in windows
     ):
         return ""
     times = " or ".join(f"from {one.opens} to {one.closes}" for one in windows)
     return f"It was {deed.said}: root work has its time here {times}."
+
+
+def times_of(rules: Sequence[Rule], act: ActWord, year: Year) -> tuple[Window, ...]:
+    """The windows that a species' own rules have for a work."""
+    return tuple(_windows(rules, act, year))
 
 
 def _windows(rules: Sequence[Rule], act: ActWord, year: Year) -> Iterator[Window]:

@@ -22,6 +22,7 @@ from backbud.journal.events import Event
 from backbud.species.judging import Deed
 from backbud.species.stages import MonthDay, Stage, StageMonths, stage_name
 from backbud.species.windows import Window
+from backbud_grammar.act_words import ActWord
 from backbud_grammar.dates import growing_year, growing_year_days
 
 SeasonName = Literal["spring", "summer", "autumn", "winter", "year"]
@@ -83,7 +84,8 @@ class Year(Struct, frozen=True):
     which holds for a tree); `comes_in_below_c`: the coldest a tender tree stays
     out in; `growth`: of its wood, as it stands today; `pot`: what it stands in; None where that is
     not known. `coldest_said`: the coldest night by its card, where nothing else is known of the
-    weather. `figures`: numbers from the settings. `judge`: how its species judges a work.
+    weather. `figures`: numbers from the settings. `judge`: how its species judges a work;
+    `times_of`: when it has its time. `feed_days`: how long a feed lasts by its card.
     """
 
     name: str
@@ -108,6 +110,12 @@ class Year(Struct, frozen=True):
     coldest_said: ColdestNight | None = None
     young_roots_bear: Temperature | None = None
     judge: Callable[[Tree, Deed, Year], tuple[str, ...]] | None = None
+    times_of: Callable[[ActWord, Year], tuple[Window, ...]] | None = None
+    feed_days: Mapping[str, int] = {}
+
+    def times(self, act: ActWord) -> tuple[Window, ...]:
+        """The windows that its species has for a work in this year, whatever the tree."""
+        return self.times_of(act, self) if self.times_of else ()
 
     def against(self, tree: Tree, deed: Deed) -> tuple[str, ...]:
         """What speaks against a work by its species: a sentence for each reason."""

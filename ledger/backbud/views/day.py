@@ -154,16 +154,18 @@ def joint_title(some: Sequence[WorkView]) -> str:
 
 def _thing(one: WorkView) -> object:
     """What is one thing on a tree: what a look, or a taking off, at one time settles."""
-    if one.act not in _OF_THINGS or not one.single or one.planned:
+    if one.planned:
+        # Written down twice, it is one promise.
+        return one.tree, one.act, one.title, one.opens, one.closes
+    if one.act not in _OF_THINGS or not one.single:
         return one.id
     return one.tree, one.act, one.settled_by
 
 
 def _alike(one: WorkView) -> object:
-    """What works of one round have alike; a work that no line asks for is alone."""
+    """What works of one round have alike; a season asks each tree for its own reason."""
     if one.group:
         return one.group, one.act, one.title
-    if not one.reasons or not one.reasons[0].file:
-        return one.id
-    return (one.act, one.title, one.opens, one.best, one.closes, one.moved_from, one.reasons,
+    reasons = one.reasons if one.reasons and one.reasons[0].file else ()
+    return (one.act, one.title, one.opens, one.best, one.closes, one.moved_from, reasons,
             one.cautions)  # fmt: skip

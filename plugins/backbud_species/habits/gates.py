@@ -159,7 +159,7 @@ def first_reason(
     return shut
 
 
-# No tree is too weak to be fed, looked at, sheltered, or freed of its seed.
+# No tree is too weak to be looked at, sheltered, or freed of its seed; its feed waits in the plan.
 ALWAYS = Gate(lambda tree, day, year: "", speaks=False)
 # Pinching, trimming, thinning, wiring: not a weak or a sick tree, nor one that has not settled.
 LIGHT_WORK = Gate(first_reason(weakness, sickness, newness), speaks=False)

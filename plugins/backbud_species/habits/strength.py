@@ -22,7 +22,7 @@ def by_strength(usual: Rule, *, weak: Rule | None = None, strong: Rule | None = 
     ValueError where they have not one id and one cause.
     """
     for other in filter(None, (weak, strong)):
-        if replace(other, function=usual.function) != usual:
+        if replace(other, function=usual.function, time=usual.time) != usual:
             raise ValueError(f"{other.id} and {usual.id} differ in id or cause")
 
     def function(species: Species, tree: Tree, *given: Any) -> Iterable[Proposal]:

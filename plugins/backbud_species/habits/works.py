@@ -363,7 +363,7 @@ def feeds(rule_id: str, when: Time, *, because: str, what: str = "") -> Rule:
     def ask(species: Species, tree: Tree, year: Year, window: Window, datum: str) -> Proposals:
         yield from feeding(tree, year, window, because, datum, what)
 
-    return yearly(rule_id, when, ask)
+    return yearly(rule_id, when, ask, "fed")
 
 
 def wires(rule_id: str, when: Time, *, because: str, cautions: tuple[str, ...] = ()) -> Rule:

@@ -20,6 +20,8 @@ from backbud_species.habits.done import is_root_work, since
 # Cut roots take up no feed for about six weeks; common practice, no source.
 SIX_WEEKS = timedelta(weeks=6)
 
+# A feed that is given sooner is the last of the season before; common practice, no source.
+FEED_EARLY_DAYS = 7
 # After so long a tree has grown out of its shape; common practice, no source.
 _YEARS_UNWIRED = timedelta(days=3 * 365)
 
@@ -45,7 +47,15 @@ def feeding(
         if ends <= window.opens:
             return
         window = Window(window.opens, min(window.best, ends), ends)
-    yield Proposal("fed", window, what=what, because=because, datum=datum, weight=ROUTINE)
+    yield Proposal(
+        "fed",
+        window,
+        what=what,
+        because=because,
+        datum=datum,
+        weight=ROUTINE,
+        early_days=FEED_EARLY_DAYS,
+    )
 
 
 def _feed_ends(year: Year) -> date | None:

@@ -32,7 +32,7 @@
     ("pot" "formerly" "outside" "inside" "holes" "shape" "since" "taper" "value" "feet")
     ("person" "formerly" "place" "since" "rate")
     ("mix" "formerly" "settles" "since" "pH")
-    ("material" "formerly" "density" "sold in" "label" "metal" "price" "since")
+    ("material" "formerly" "density" "sold in" "label" "lasts" "metal" "price" "since")
     ("group" "formerly" "since" "trees")
     ("words" "since" "past"))
   "For each kind of card its labels with details after them.")

@@ -68,7 +68,7 @@ hi def link backbudMixProse String
 syn region backbudMaterial start=;\v^material[ \t]+[^ \t,]+[ \t]*$; end=;\v^\ze[^ \t#]; keepend contains=backbudKind,backbudMaterialLine,backbudMaterialProse,backbudRemark
 syn region backbudMaterialLine start=;\v^\z([ \t]+)\ze[^ \t#]; end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudMaterialLabel,@backbudDetails
 syn region backbudMaterialProse start=;\v^\c\z([ \t]+)\ze%(notes|name|note)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudMaterialLabel,backbudRemark,@Spell
-syn match backbudMaterialLabel ;\v\c%(^[ \t]+)@<=%(formerly|density|sold in|label|metal|price|since|notes|name|note)%([ \t]|$)@=; contained
+syn match backbudMaterialLabel ;\v\c%(^[ \t]+)@<=%(formerly|density|sold in|label|lasts|metal|price|since|notes|name|note)%([ \t]|$)@=; contained
 syn sync match backbudSyncMaterial grouphere backbudMaterial ;\v^material[ \t]+[^ \t,]+[ \t]*$;
 hi def link backbudMaterialLabel Type
 hi def link backbudMaterialProse String

@@ -228,7 +228,9 @@ class Details:
                 continue
             placed = without_part(piece, lexicon) if lexicon.with_part else None
             read = details_of(placed.head if placed else piece, lexicon)
-            if any(d.words or _is_labelled(d, piece, act) for d in read):
+            if any(d.words or _is_labelled(d, piece, act) for d in read) and not any(
+                form.free and form.name == d.name for form in act.forms for d in read
+            ):
                 return act.word
         return ""
 

@@ -194,7 +194,7 @@ OPENINGS: tuple[Opening, ...] = (
         r"home with (?:its |the )?owner",
     ),
     *_rows("died", r"dead", r"is dead", r"has died", r"died off"),
-    *_rows("bought", r"bought off", r"bought in", r"ordered and paid"),
+    *_rows("bought", r"(?-i:bt)(?= )", r"bought off", r"bought in", r"ordered and paid"),
     *_rows("sold", r"sold on", r"sold off"),
     *_rows(
         "struck", r"took (?=\d+ cuttings)", r"stuck (?=\d+)", r"cuttings taken", "heel cuttings"

@@ -19,6 +19,7 @@ from backbud_grammar.problems import nearest
 from backbud_grammar.scribbles.details_said import said_as
 from backbud_grammar.scribbles.openings import NOUNS, OPENINGS, Opening
 from backbud_grammar.scribbles.plain import (
+    ASIDE,
     is_filler,
     is_harmless,
     is_observed,
@@ -93,6 +94,10 @@ class Told(Struct, frozen=True):
     at: int = 0
 
 
+# Marks an act that was opened by the noun that names it.
+NOUN = "the "
+
+
 class _Draft:
     """An act that is being put together."""
 
@@ -103,6 +108,8 @@ class _Draft:
         self.remark = ""
         # Where the words right behind the act stand; -1 where there are none.
         self.rest_at = -1
+        # Whether it was opened by a noun; what was read behind it tells that it was done.
+        self.is_noun = False
 
     def _bears_on_nothing(self, one: tuple[str, int]) -> bool:
         """Whether words beside the act are no object of it: `leaves` behind it may be."""
@@ -276,7 +283,8 @@ class Talk:
 
     def _begin(self, opened: tuple[str, ActForm, str, str], at: int, drafts: list[_Draft]) -> None:
         word, form, text, remark = opened
-        draft = _Draft(word, form, at)
+        draft = _Draft(word.removeprefix(NOUN), form, at)
+        draft.is_noun = word.startswith(NOUN)
         draft.remark, draft.rest_at = remark, at
         drafts.append(draft)
         if text and (form.names_act or form.prose):
@@ -291,6 +299,8 @@ class Talk:
 
     def _add(self, draft: _Draft, said: tuple[tuple[str, ...], tuple[str, ...]], at: int) -> None:
         pieces, kept = said
+        if draft.is_noun and any(pieces):
+            draft.word, draft.is_noun = draft.form.word, False
         draft.pieces += [(one, at) for one in pieces if one]
         draft.kept += [(one, at) for one in kept]
 
@@ -323,10 +333,12 @@ class Talk:
             return True
         if any(self.kind_of(word) for word in self._with_handles(piece).split()):
             return True
-        known = _words_of(form)
-        if not known.isdisjoint(words) or self._is_of_another(piece):
+        known, text = _words_of(form), f" {' '.join(words)} "
+        if any(f" {phrase} " in text for phrase in known) or self._is_of_another(piece):
             return True
-        return any(len(word) > 4 and nearest(word, known, 0.84) for word in words)
+        if nearest(text.strip(), known, NEAR_WORD):
+            return True
+        return any(len(word) > 4 and nearest(word, known, NEAR_WORD) for word in words)
 
     def _is_of_another(self, piece: str) -> bool:
         """Whether a piece is a detail of another act, which may be missing."""
@@ -373,7 +385,7 @@ class Talk:
             said = f"{opening.details}, {rest}"
         if groups.get("by"):
             said = f"{said}, by {groups['by']}".lstrip(", ")
-        return form.bare if opening.noun else opening.act, form, said, ""
+        return NOUN + form.bare if opening.noun else opening.act, form, said, ""
 
     def _pattern(self, opening: Opening) -> re.Pattern[str]:
         if "@PLACE@" not in opening.pattern.pattern:
@@ -425,7 +437,9 @@ class Talk:
     def _ways(self, form: ActForm, piece: str) -> Iterator[tuple[str, tuple[str, ...]]]:
         """The piece as it is, with handles, in the table's words, without fillers."""
         named = self._with_handles(piece)
-        bare, kept = without(named, is_filler)
+        aside = tuple(found[0] for found in ASIDE.finditer(named))
+        bare, kept = without(ASIDE.sub(" ", named), is_filler)
+        kept = (*kept, *aside)
         for text, beside in dict(((piece, ()), (named, ()), (bare, kept))).items():
             if not text:
                 continue
@@ -514,6 +528,8 @@ def _sentences(line: str) -> Iterator[tuple[int, str]]:
     yield at, line[at:]
 
 
+# How close a word must be to one of the act's own to be taken for a slip of the pen.
+NEAR_WORD = 0.84
 _WORDS_OF: dict[str, frozenset[str]] = {}
 # They stand in many a sentence, and say nothing by themselves.
 _SMALL = frozenset(
@@ -523,14 +539,13 @@ _SMALL = frozenset(
 
 
 def _words_of(form: ActForm) -> frozenset[str]:
-    """The words that a detail of the act may be made of."""
+    """What a detail of the act may be made of: its labels and the phrases of its closed lists."""
     known = _WORDS_OF.get(form.word)
     if known is None:
-        phrases = [
-            phrase
+        phrases = {
+            phrase.casefold()
             for one in form.forms
             for phrase in (*one.labels, *(() if one.words == ANY_WORDS else one.words))
-        ]
-        words = {word.casefold() for phrase in phrases for word in phrase.split()}
-        known = _WORDS_OF[form.word] = frozenset(words - _SMALL)
+        }
+        known = _WORDS_OF[form.word] = frozenset(phrases - _SMALL)
     return known

@@ -25,7 +25,7 @@ _WORDS: Mapping[str, str] = {
         "without": "w/o",
         "repotted": "rptd reptd",
         "repot": "rpt",
-        "bought": "bt bgt",
+        "bought": "bgt",
         "watered": "wtrd wtd",
         "pruned": "prnd",
         "moved": "mvd",

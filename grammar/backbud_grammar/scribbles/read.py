@@ -247,12 +247,14 @@ class Talk:
             return
         piece = piece[found.end() :] if (found := _LEAD.match(piece)) else piece
         opened = self._opened(piece) if first or draft is None else None
-        if opened is None and draft is not None:
+        if draft is not None and (opened is None or not self._is_whole(*opened)):
             said = self._said(draft.form, piece)
             if said is not None:
                 self._add(draft, said, at)
                 return
-            opened = self._opened(piece)
+            opened = opened or self._opened(piece)
+            if opened is not None and _may_be_seen(opened):
+                opened = None
             if opened is not None and not first and not self._is_whole(*opened):
                 opened = None
         if opened is not None:
@@ -442,6 +444,7 @@ class Talk:
         kept = (*kept, *aside)
         for text, beside in dict(((piece, ()), (named, ()), (bare, kept))).items():
             if not text:
+                yield "", beside
                 continue
             yield text, beside
             for said in said_as(form.word, text):
@@ -475,6 +478,12 @@ class Talk:
         """Whether a handle is one of the kind that the detail refers to."""
         kind = self.kind_of(handle)
         return any(one.name == name and kind in one.refers for one in form.forms)
+
+
+def _may_be_seen(opened: tuple[str, ActForm, str, str]) -> bool:
+    """Whether a word behind an act may only say how it looks, or what is wanted: `clean now`."""
+    word, form, text, _ = opened
+    return word in form.bare_words or (word.startswith(NOUN) and not text)
 
 
 def _without_stages_in_part(drafts: list[_Draft]) -> list[_Draft]:

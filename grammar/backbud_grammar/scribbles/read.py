@@ -247,6 +247,8 @@ class Talk:
             return
         piece = piece[found.end() :] if (found := _LEAD.match(piece)) else piece
         opened = self._opened(piece) if first or draft is None else None
+        if opened is not None and (drafts or before) and _may_be_seen(opened):
+            opened = None
         if draft is not None and (opened is None or not self._is_whole(*opened)):
             said = self._said(draft.form, piece)
             if said is not None:
@@ -293,7 +295,7 @@ class Talk:
             draft.pieces.append((text, at))
             return
         for _, piece in part_at_commas(text):
-            said = self._said(form, piece)
+            said = self._said(form, piece) if piece else None
             if said is not None:
                 self._add(draft, said, at)
             elif piece:
@@ -443,8 +445,9 @@ class Talk:
         bare, kept = without(ASIDE.sub(" ", named), is_filler)
         kept = (*kept, *aside)
         for text, beside in dict(((piece, ()), (named, ()), (bare, kept))).items():
-            if not text:
+            if not text and beside:
                 yield "", beside
+            if not text:
                 continue
             yield text, beside
             for said in said_as(form.word, text):

@@ -485,8 +485,7 @@ OPENINGS: tuple[Opening, ...] = (
     *_rows("checked", r"looked (?:over|at)", r"peeked", r"inspected", r"had a look(?: at)?"),
     *_rows(
         "checked",
-        r"(?:wire|ties|graft|layer) (?=(?:not biting|biting|fine|loose|ok)\b)",
-        details="",
+        r"(?=(?:wire|ties|guys?|graft|layer|roots) (?:all )?(?:not biting|biting|fine|loose|ok|good)$)",
     ),
     *_rows("measured", r"(?=(?:EC|pH)\s?\d)", r"(?=run[- ]?off EC)"),
     *_rows(

@@ -124,7 +124,9 @@ class _Draft:
     def told(self, loose: Sequence[tuple[str, int]], is_read: Callable[[str], bool]) -> Told:
         """The act as its table has it. `loose`: what elsewhere in the line may bear on it."""
         pieces, kept = [*self.pieces, *loose], list(self.kept)
-        harmless = is_today if self.form.of_all else self._bears_on_nothing
+        # `wire ok` is no wiring.
+        is_noun = self.word.casefold() in self.form.bare_words
+        harmless = is_today if self.form.of_all or is_noun else self._bears_on_nothing
         if self.strict or (self.form.undone_by and not any(is_read(one[0]) for one in pieces)):
             pieces += [one for one in kept if not harmless(one)]
             kept = [one for one in kept if harmless(one)]
@@ -367,7 +369,9 @@ class Talk:
         named = self._with_handles(piece)
         for opening in OPENINGS:
             found = self._pattern(opening).match(named)
-            if found is not None and (plain not in acts or len(found[0].rstrip()) > len(word)):
+            if found is not None and (
+                plain not in acts or opening.act == "checked" or len(found[0].rstrip()) > len(word)
+            ):
                 return self._by(opening, found, named)
         if plain in acts:
             return plain, acts[plain], rest, ""

@@ -117,4 +117,6 @@ def is_ready(text: str) -> bool:
 
 
 def _made_of(text: str, words: frozenset[str]) -> bool:
-    return not _SIGNS.search(text) and all(word.casefold() in words for word in _WORD.findall(text))
+    return not _SIGNS.search(text) and all(
+        word.casefold() in words for word in _WORD.findall(ASIDE.sub(" ", text))
+    )

@@ -124,9 +124,10 @@ class _Draft:
     def told(self, loose: Sequence[tuple[str, int]], is_read: Callable[[str], bool]) -> Told:
         """The act as its table has it. `loose`: what elsewhere in the line may bear on it."""
         pieces, kept = [*self.pieces, *loose], list(self.kept)
-        # `wire ok` is no wiring.
-        is_noun = self.word.casefold() in self.form.bare_words
-        harmless = is_today if self.form.of_all or is_noun else self._bears_on_nothing
+        harmless = is_today if self.form.of_all else self._bears_on_nothing
+        if self.word.casefold() in self.form.bare_words:
+            # `wire ok` is no wiring, and `wire today` may be a wish.
+            harmless = _never
         if self.strict or (self.form.undone_by and not any(is_read(one[0]) for one in pieces)):
             pieces += [one for one in kept if not harmless(one)]
             kept = [one for one in kept if harmless(one)]
@@ -485,6 +486,10 @@ class Talk:
         """Whether a handle is one of the kind that the detail refers to."""
         kind = self.kind_of(handle)
         return any(one.name == name and kind in one.refers for one in form.forms)
+
+
+def _never(one: tuple[str, int]) -> bool:
+    return not one
 
 
 def _may_be_seen(opened: tuple[str, ActForm, str, str]) -> bool:

@@ -14,7 +14,7 @@ from msgspec import Struct
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ANY_WORDS, ActForm
 from backbud_grammar.hints import PART_WORDS
-from backbud_grammar.parse import ActReading, Details
+from backbud_grammar.parse import Details
 from backbud_grammar.problems import nearest
 from backbud_grammar.scribbles.details_said import said_as
 from backbud_grammar.scribbles.openings import NOUNS, OPENINGS, Opening
@@ -172,7 +172,11 @@ class Talk:
         kind_of: Callable[[str], str] = lambda handle: "",
     ) -> None:
         self.details, self.handles, self.kind_of = details, handles, kind_of
-        self._others: dict[str, bool] = {}
+        self._slips: dict[tuple[str, str], bool] = {}
+        # What is a detail of some act: where it is none of this act, another may be missing.
+        self._every_phrase = frozenset(
+            phrase for act in details.acts.values() for phrase in _words_of(act) if " " in phrase
+        )
 
     def read(self, line: str) -> tuple[Told, ...]:
         """The acts that a line tells of; none where it begins with no act and holds none."""
@@ -341,18 +345,21 @@ class Talk:
         if any(self.kind_of(word) for word in self._with_handles(piece).split()):
             return True
         known, text = _words_of(form), f" {' '.join(words)} "
-        if any(f" {phrase} " in text for phrase in known) or self._is_of_another(piece):
+        if any(f" {phrase} " in text for phrase in known) or piece.casefold() in self._every_phrase:
             return True
-        if nearest(text.strip(), known, NEAR_WORD):
-            return True
-        return any(len(word) > 4 and nearest(word, known, NEAR_WORD) for word in words)
+        return any(len(word) > 4 and self._is_slip(form, word) for word in (*words, text.strip()))
 
-    def _is_of_another(self, piece: str) -> bool:
-        """Whether a piece is a detail of another act, which may be missing."""
-        known = self._others.get(piece)
-        if known is None:
-            known = self._others[piece] = bool(self.details.act_that_says(piece))
-        return known
+    def _is_slip(self, form: ActForm, word: str) -> bool:
+        """Whether a word may be a slip of the pen for one of the act's own."""
+        found = self._slips.get((form.word, word))
+        if found is None:
+            like = [
+                one
+                for one in _words_of(form)
+                if abs(len(one) - len(word)) < 3 and (one[0] == word[0] or one[-1] == word[-1])
+            ]
+            found = self._slips[form.word, word] = bool(nearest(word, like, NEAR_WORD))
+        return found
 
     def _opened(self, piece: str) -> tuple[str, ActForm, str, str] | None:
         """The act that a piece begins with, its row, and what stands behind it."""
@@ -464,13 +471,13 @@ class Talk:
 
     def _reads(self, form: ActForm, text: str) -> bool:
         """Whether the table reads a text to its last word, and finds nothing wrong in it."""
-        reading: ActReading = self.details.of(form, text)
-        if reading.flaws or not reading.details:
+        details = self.details.understood(form, text)
+        if not details:
             return False
         if form.undone_by and "inch" in text:
             # No wire and no tie is so thick.
             return False
-        for detail in reading.details:
+        for detail in details:
             if detail.part and limiter_in(detail.part):
                 return False
             if detail.handle and not self._is_meant(form, detail.name, detail.handle):
@@ -479,8 +486,8 @@ class Talk:
 
     def _puts_on(self, form: ActForm, text: str) -> bool:
         """Whether a piece says what is put on, and not only where or by whom."""
-        reading = self.details.of(form, text)
-        return not reading.flaws and any(d.name not in ("by", "part") for d in reading.details)
+        details = self.details.understood(form, text)
+        return any(detail.name not in ("by", "part") for detail in details)
 
     def _is_meant(self, form: ActForm, name: str, handle: str) -> bool:
         """Whether a handle is one of the kind that the detail refers to."""

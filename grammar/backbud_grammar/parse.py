@@ -50,7 +50,7 @@ NOT_UNDERSTOOD = frozenset(
     )
 )
 # To find the act that a detail was meant for takes some milliseconds.
-MOST_SOUGHT = 50
+MOST_SOUGHT = 12
 # No detail of an act is longer; what is, is prose.
 LONGEST_SOUGHT = 200
 

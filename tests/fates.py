@@ -1,6 +1,6 @@
-"""A journal as read goes in; what became of each of its lines comes out: used, remark or problem.
+"""A journal as read goes in; what became of each of its lines comes out: used, kept, remark or problem.
 
-"lost" is a line that nothing used and nobody told of: there must be none.
+"kept" is a line of which words were kept and not used. "lost" is a line that nothing used and nobody told of: there must be none.
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ from backbud.journal.read import Journal, read_journal
 from backbud_grammar.outline import Known, read_section, sections
 from backbud_grammar.syntax import Act, Card, CardLine, Page
 
-Fate = Literal["blank", "remark", "used", "problem", "lost"]
+Fate = Literal["blank", "remark", "used", "kept", "problem", "lost"]
 TODAY = date(2027, 6, 1)
 
 
@@ -31,9 +31,11 @@ def fate_of_lines(text: str | bytes, folder: Path, cards: str = "") -> list[Fate
 def fates_of(journal: Journal) -> dict[str, list[Fate]]:
     """By file, what becomes of each of its lines. The journal is replayed to its end."""
     used = _Used(journal)
+    kept = {(flaw.file, flaw.number) for flaw in used.flaws if flaw.is_kept}
     told: set[tuple[str, int]] = {
         (flaw.file, line)
         for flaw in used.flaws
+        if not flaw.is_kept
         for line in range(flaw.number, flaw.number + flaw.flaw.lines)
     }
     out: dict[str, list[Fate]] = {}
@@ -56,7 +58,8 @@ def fates_of(journal: Journal) -> dict[str, list[Fate]]:
             is_told = any((file, n + 1) in told for n in (*unit.lines, unit.under))
             for n in unit.lines:
                 if fates[n] not in ("blank", "remark"):
-                    fates[n] = "used" if used.has(file, unit) else "problem" if is_told else "lost"
+                    read: Fate = "kept" if (file, unit.lines[0] + 1) in kept else "used"
+                    fates[n] = read if used.has(file, unit) else "problem" if is_told else "lost"
         out[file] = fates
     return out
 
@@ -103,7 +106,7 @@ class _Used:
             for event in (entry.as_written or entry.event for entry in tree.entries)
         } | {(event.file, event.line) for of in histories.others.values() for event in of}
         blocks = [block for page in journal.pages for block in page.blocks]
-        told = {(flaw.file, flaw.number) for flaw in self.flaws}
+        told = {(flaw.file, flaw.number) for flaw in self.flaws if not flaw.is_kept}
         # A subject line may rightly mean nobody: all in a place where nothing stands.
         events |= {
             (event.file, event.line)

@@ -50,7 +50,7 @@ NOT_UNDERSTOOD = frozenset(
     )
 )
 # To find the act that a detail was meant for takes some milliseconds.
-MOST_SOUGHT = 50
+MOST_SOUGHT = 12
 # No detail of an act is longer; what is, is prose.
 LONGEST_SOUGHT = 200
 
@@ -83,6 +83,7 @@ class Details:
         self._whole: dict[tuple[str, str], ActReading] = {}
         self._shelves: dict[str, _Shelf] = {}
         self._sought = 0
+        self._plainly: dict[tuple[int, str], tuple[Detail, ...]] = {}
 
     def weather(self, piece: str) -> Reading:
         """Read one piece of a day's weather."""
@@ -115,6 +116,27 @@ class Details:
         if reading is None:
             reading = self._whole[key] = self._read(form, text)
         return reading
+
+    def understood(self, form: ActForm, text: str) -> tuple[Detail, ...]:
+        """The details that a text is to an act; none where any of it is not understood.
+
+        As `of`, but no hint is sought, which takes far longer than to read.
+        """
+        lexicon = self._shelf(form.word, form.forms).lexicon
+        out: list[Detail] = []
+        for _, piece in part_at_commas(text):
+            read = self._understood(piece, lexicon)
+            if not read:
+                return ()
+            out += read
+        return tuple(out)
+
+    def _understood(self, piece: str, lexicon: Lexicon) -> tuple[Detail, ...]:
+        key = (id(lexicon), piece)
+        known = self._plainly.get(key)
+        if known is None:
+            known = self._plainly[key] = _plain_details(piece, lexicon)
+        return known
 
     def _read(self, form: ActForm, text: str) -> ActReading:
         if form.prose:
@@ -228,7 +250,9 @@ class Details:
                 continue
             placed = without_part(piece, lexicon) if lexicon.with_part else None
             read = details_of(placed.head if placed else piece, lexicon)
-            if any(d.words or _is_labelled(d, piece, act) for d in read):
+            if any(d.words or _is_labelled(d, piece, act) for d in read) and not any(
+                form.free and form.name == d.name for form in act.forms for d in read
+            ):
                 return act.word
         return ""
 
@@ -310,6 +334,22 @@ class Details:
             reading = shelf.readings[piece] = read_detail(piece, shelf.lexicon)
             self.learned += 1
         return reading
+
+
+def _plain_details(piece: str, lexicon: Lexicon) -> tuple[Detail, ...]:
+    """The details that a comma-free text with its parts of the tree is; none where it is none."""
+    placed = without_part(piece, lexicon) if lexicon.with_part else None
+    if placed is None:
+        return details_of(piece, lexicon)
+    if not placed.part or flaw_of_part(placed.part) is not None:
+        return ()
+    out: tuple[Detail, ...] = ()
+    for text in filter(None, (placed.head, placed.tail)):
+        read = details_of(text, lexicon)
+        if not read:
+            return ()
+        out += read
+    return (*out, Detail("part", part=placed.part))
 
 
 def _is_labelled(detail: Detail, piece: str, act: ActForm) -> bool:

@@ -284,6 +284,7 @@ _MEASURED = (
     (r"shoots (?:now |about )?(\d[\d /.,]*(?:inch|mm|cm))(?: long)?", r"shoots \1"),
 )
 _CHECKED = (
+    (r"(wire|ties|guys?|graft|layer|roots) (?:all )?(?:ok|okay|good|fine)", r"\1 fine"),
     (r"(?:all )?ok(?:ay)?|all good|all well|nothing wrong", "fine"),
     (r"nothing(?: found| there)?|none(?: found| seen)?|clear", "none"),
     (r"biting(?: in)?|bites|cutting in|marking", "biting"),

@@ -194,7 +194,7 @@ OPENINGS: tuple[Opening, ...] = (
         r"home with (?:its |the )?owner",
     ),
     *_rows("died", r"dead", r"is dead", r"has died", r"died off"),
-    *_rows("bought", r"bought off", r"bought in", r"ordered and paid"),
+    *_rows("bought", r"(?-i:bt)(?= )", r"bought off", r"bought in", r"ordered and paid"),
     *_rows("sold", r"sold on", r"sold off"),
     *_rows(
         "struck", r"took (?=\d+ cuttings)", r"stuck (?=\d+)", r"cuttings taken", "heel cuttings"
@@ -485,8 +485,7 @@ OPENINGS: tuple[Opening, ...] = (
     *_rows("checked", r"looked (?:over|at)", r"peeked", r"inspected", r"had a look(?: at)?"),
     *_rows(
         "checked",
-        r"(?:wire|ties|graft|layer) (?=(?:not biting|biting|fine|loose|ok)\b)",
-        details="",
+        r"(?=(?:wire|ties|guys?|graft|layer|roots) (?:all )?(?:not biting|biting|fine|loose|ok|good)$)",
     ),
     *_rows("measured", r"(?=(?:EC|pH)\s?\d)", r"(?=run[- ]?off EC)"),
     *_rows(

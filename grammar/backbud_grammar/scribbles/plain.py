@@ -60,6 +60,13 @@ _READY = re.compile(
     r" (?:ready|to hand|at hand|standing by)",
     re.IGNORECASE,
 )
+# Said aside: when on that day, or how it went.
+ASIDE = re.compile(
+    r"(?<!\S)(?:this (?:time|year|week|morning|evening|afternoon|month|spring|summer|autumn|winter)"
+    r"|a\.?m\.?|p\.?m\.?|at last|in the end|for (?:once|now|good)|as usual|of course|once more"
+    r"|by now|at once|in one go|(?:mon|tues|wednes|thurs|fri|satur|sun)day)(?!\S)",
+    re.IGNORECASE,
+)
 _SIGNS = re.compile(r"[\d?]")
 _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
 
@@ -110,4 +117,6 @@ def is_ready(text: str) -> bool:
 
 
 def _made_of(text: str, words: frozenset[str]) -> bool:
-    return not _SIGNS.search(text) and all(word.casefold() in words for word in _WORD.findall(text))
+    return not _SIGNS.search(text) and all(
+        word.casefold() in words for word in _WORD.findall(ASIDE.sub(" ", text))
+    )

@@ -14,11 +14,12 @@ from msgspec import Struct
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ANY_WORDS, ActForm
 from backbud_grammar.hints import PART_WORDS
-from backbud_grammar.parse import ActReading, Details
+from backbud_grammar.parse import Details
 from backbud_grammar.problems import nearest
 from backbud_grammar.scribbles.details_said import said_as
 from backbud_grammar.scribbles.openings import NOUNS, OPENINGS, Opening
 from backbud_grammar.scribbles.plain import (
+    ASIDE,
     is_filler,
     is_harmless,
     is_observed,
@@ -93,6 +94,10 @@ class Told(Struct, frozen=True):
     at: int = 0
 
 
+# Marks an act that was opened by the noun that names it.
+NOUN = "the "
+
+
 class _Draft:
     """An act that is being put together."""
 
@@ -103,6 +108,8 @@ class _Draft:
         self.remark = ""
         # Where the words right behind the act stand; -1 where there are none.
         self.rest_at = -1
+        # Whether it was opened by a noun; what was read behind it tells that it was done.
+        self.is_noun = False
 
     def _bears_on_nothing(self, one: tuple[str, int]) -> bool:
         """Whether words beside the act are no object of it: `leaves` behind it may be."""
@@ -118,6 +125,9 @@ class _Draft:
         """The act as its table has it. `loose`: what elsewhere in the line may bear on it."""
         pieces, kept = [*self.pieces, *loose], list(self.kept)
         harmless = is_today if self.form.of_all else self._bears_on_nothing
+        if self.word.casefold() in self.form.bare_words:
+            # `wire ok` is no wiring, and `wire today` may be a wish.
+            harmless = _never
         if self.strict or (self.form.undone_by and not any(is_read(one[0]) for one in pieces)):
             pieces += [one for one in kept if not harmless(one)]
             kept = [one for one in kept if harmless(one)]
@@ -162,7 +172,11 @@ class Talk:
         kind_of: Callable[[str], str] = lambda handle: "",
     ) -> None:
         self.details, self.handles, self.kind_of = details, handles, kind_of
-        self._others: dict[str, bool] = {}
+        self._slips: dict[tuple[str, str], bool] = {}
+        # What is a detail of some act: where it is none of this act, another may be missing.
+        self._every_phrase = frozenset(
+            phrase for act in details.acts.values() for phrase in _words_of(act) if " " in phrase
+        )
 
     def read(self, line: str) -> tuple[Told, ...]:
         """The acts that a line tells of; none where it begins with no act and holds none."""
@@ -240,12 +254,16 @@ class Talk:
             return
         piece = piece[found.end() :] if (found := _LEAD.match(piece)) else piece
         opened = self._opened(piece) if first or draft is None else None
-        if opened is None and draft is not None:
+        if opened is not None and (drafts or before) and _may_be_seen(opened):
+            opened = None
+        if draft is not None and (opened is None or not self._is_whole(*opened)):
             said = self._said(draft.form, piece)
             if said is not None:
                 self._add(draft, said, at)
                 return
-            opened = self._opened(piece)
+            opened = opened or self._opened(piece)
+            if opened is not None and _may_be_seen(opened):
+                opened = None
             if opened is not None and not first and not self._is_whole(*opened):
                 opened = None
         if opened is not None:
@@ -276,14 +294,15 @@ class Talk:
 
     def _begin(self, opened: tuple[str, ActForm, str, str], at: int, drafts: list[_Draft]) -> None:
         word, form, text, remark = opened
-        draft = _Draft(word, form, at)
+        draft = _Draft(word.removeprefix(NOUN), form, at)
+        draft.is_noun = word.startswith(NOUN)
         draft.remark, draft.rest_at = remark, at
         drafts.append(draft)
         if text and (form.names_act or form.prose):
             draft.pieces.append((text, at))
             return
         for _, piece in part_at_commas(text):
-            said = self._said(form, piece)
+            said = self._said(form, piece) if piece else None
             if said is not None:
                 self._add(draft, said, at)
             elif piece:
@@ -291,6 +310,8 @@ class Talk:
 
     def _add(self, draft: _Draft, said: tuple[tuple[str, ...], tuple[str, ...]], at: int) -> None:
         pieces, kept = said
+        if draft.is_noun and any(pieces):
+            draft.word, draft.is_noun = draft.form.word, False
         draft.pieces += [(one, at) for one in pieces if one]
         draft.kept += [(one, at) for one in kept]
 
@@ -323,17 +344,22 @@ class Talk:
             return True
         if any(self.kind_of(word) for word in self._with_handles(piece).split()):
             return True
-        known = _words_of(form)
-        if not known.isdisjoint(words) or self._is_of_another(piece):
+        known, text = _words_of(form), f" {' '.join(words)} "
+        if any(f" {phrase} " in text for phrase in known) or piece.casefold() in self._every_phrase:
             return True
-        return any(len(word) > 4 and nearest(word, known, 0.84) for word in words)
+        return any(len(word) > 4 and self._is_slip(form, word) for word in (*words, text.strip()))
 
-    def _is_of_another(self, piece: str) -> bool:
-        """Whether a piece is a detail of another act, which may be missing."""
-        known = self._others.get(piece)
-        if known is None:
-            known = self._others[piece] = bool(self.details.act_that_says(piece))
-        return known
+    def _is_slip(self, form: ActForm, word: str) -> bool:
+        """Whether a word may be a slip of the pen for one of the act's own."""
+        found = self._slips.get((form.word, word))
+        if found is None:
+            like = [
+                one
+                for one in _words_of(form)
+                if abs(len(one) - len(word)) < 3 and (one[0] == word[0] or one[-1] == word[-1])
+            ]
+            found = self._slips[form.word, word] = bool(nearest(word, like, NEAR_WORD))
+        return found
 
     def _opened(self, piece: str) -> tuple[str, ActForm, str, str] | None:
         """The act that a piece begins with, its row, and what stands behind it."""
@@ -351,7 +377,9 @@ class Talk:
         named = self._with_handles(piece)
         for opening in OPENINGS:
             found = self._pattern(opening).match(named)
-            if found is not None and (plain not in acts or len(found[0].rstrip()) > len(word)):
+            if found is not None and (
+                plain not in acts or opening.act == "checked" or len(found[0].rstrip()) > len(word)
+            ):
                 return self._by(opening, found, named)
         if plain in acts:
             return plain, acts[plain], rest, ""
@@ -373,7 +401,7 @@ class Talk:
             said = f"{opening.details}, {rest}"
         if groups.get("by"):
             said = f"{said}, by {groups['by']}".lstrip(", ")
-        return form.bare if opening.noun else opening.act, form, said, ""
+        return NOUN + form.bare if opening.noun else opening.act, form, said, ""
 
     def _pattern(self, opening: Opening) -> re.Pattern[str]:
         if "@PLACE@" not in opening.pattern.pattern:
@@ -425,8 +453,12 @@ class Talk:
     def _ways(self, form: ActForm, piece: str) -> Iterator[tuple[str, tuple[str, ...]]]:
         """The piece as it is, with handles, in the table's words, without fillers."""
         named = self._with_handles(piece)
-        bare, kept = without(named, is_filler)
+        aside = tuple(found[0] for found in ASIDE.finditer(named))
+        bare, kept = without(ASIDE.sub(" ", named), is_filler)
+        kept = (*kept, *aside)
         for text, beside in dict(((piece, ()), (named, ()), (bare, kept))).items():
+            if not text and beside:
+                yield "", beside
             if not text:
                 continue
             yield text, beside
@@ -439,13 +471,13 @@ class Talk:
 
     def _reads(self, form: ActForm, text: str) -> bool:
         """Whether the table reads a text to its last word, and finds nothing wrong in it."""
-        reading: ActReading = self.details.of(form, text)
-        if reading.flaws or not reading.details:
+        details = self.details.understood(form, text)
+        if not details:
             return False
         if form.undone_by and "inch" in text:
             # No wire and no tie is so thick.
             return False
-        for detail in reading.details:
+        for detail in details:
             if detail.part and limiter_in(detail.part):
                 return False
             if detail.handle and not self._is_meant(form, detail.name, detail.handle):
@@ -454,13 +486,23 @@ class Talk:
 
     def _puts_on(self, form: ActForm, text: str) -> bool:
         """Whether a piece says what is put on, and not only where or by whom."""
-        reading = self.details.of(form, text)
-        return not reading.flaws and any(d.name not in ("by", "part") for d in reading.details)
+        details = self.details.understood(form, text)
+        return any(detail.name not in ("by", "part") for detail in details)
 
     def _is_meant(self, form: ActForm, name: str, handle: str) -> bool:
         """Whether a handle is one of the kind that the detail refers to."""
         kind = self.kind_of(handle)
         return any(one.name == name and kind in one.refers for one in form.forms)
+
+
+def _never(one: tuple[str, int]) -> bool:
+    return not one
+
+
+def _may_be_seen(opened: tuple[str, ActForm, str, str]) -> bool:
+    """Whether a word behind an act may only say how it looks, or what is wanted: `clean now`."""
+    word, form, text, _ = opened
+    return word in form.bare_words or (word.startswith(NOUN) and not text)
 
 
 def _without_stages_in_part(drafts: list[_Draft]) -> list[_Draft]:
@@ -514,6 +556,8 @@ def _sentences(line: str) -> Iterator[tuple[int, str]]:
     yield at, line[at:]
 
 
+# How close a word must be to one of the act's own to be taken for a slip of the pen.
+NEAR_WORD = 0.84
 _WORDS_OF: dict[str, frozenset[str]] = {}
 # They stand in many a sentence, and say nothing by themselves.
 _SMALL = frozenset(
@@ -549,14 +593,13 @@ _SMALL = frozenset(
 
 
 def _words_of(form: ActForm) -> frozenset[str]:
-    """The words that a detail of the act may be made of."""
+    """What a detail of the act may be made of: its labels and the phrases of its closed lists."""
     known = _WORDS_OF.get(form.word)
     if known is None:
-        phrases = [
-            phrase
+        phrases = {
+            phrase.casefold()
             for one in form.forms
             for phrase in (*one.labels, *(() if one.words == ANY_WORDS else one.words))
-        ]
-        words = {word.casefold() for phrase in phrases for word in phrase.split()}
-        known = _WORDS_OF[form.word] = frozenset(words - _SMALL)
+        }
+        known = _WORDS_OF[form.word] = frozenset(phrases - _SMALL)
     return known

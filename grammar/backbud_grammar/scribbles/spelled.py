@@ -25,7 +25,7 @@ _WORDS: Mapping[str, str] = {
         "without": "w/o",
         "repotted": "rptd reptd",
         "repot": "rpt",
-        "bought": "bt bgt",
+        "bought": "bgt",
         "watered": "wtrd wtd",
         "pruned": "prnd",
         "moved": "mvd",
@@ -94,7 +94,7 @@ _PHRASES: tuple[tuple[re.Pattern[str], str], ...] = tuple(
         # A share, a rate, a dose.
         (r"(\d)\s?(?:pct|percent|per cent)\b\.?", r"\1 %"),
         (r"(\d)(%)", r"\1 \2"),
-        (r"(\d)\s?(ml|g|mg|l)\s?(?:/|per|a|to the|to a)\s?(?:l|litre|liter)\b", r"\1 \2/L"),
+        (r"(\d)\s?(ml|g|mg)(?:\s?/\s?|\s+(?:per|a|to the|to a)\s+)(?:l|litre|liter)\b", r"\1 \2/L"),
         (r"\bg/l\b", "g/L"),
         (r"\bml/l\b", "mL/L"),
         (r"(\d)\s?(?:gm|gms|grams?)\b", r"\1 g"),

@@ -119,7 +119,11 @@ def slip_of_act(
         flaw = Flaw(code, act.line, act.column, len(word), message, hint, lines=lines)
         return Slip(flaw, ends)
 
-    if not _NO_DATE.match(text) and (begins_with_date(text) or is_dateline(text)):
+    if (
+        text.casefold() != "out"
+        and not _NO_DATE.match(text)
+        and (begins_with_date(text) or is_dateline(text))
+    ):
         hint = "Take the spaces in front of it out."
         if not begins_with_date(text):
             hint = f"{hint} {hint_of_date(text, None)}"

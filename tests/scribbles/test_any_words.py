@@ -1,0 +1,84 @@
+"""Any words at all in an act line: nothing raises, no line is lost, and no other line changes."""
+
+from __future__ import annotations
+
+from datetime import date
+from pathlib import Path
+from tempfile import TemporaryDirectory
+from typing import Any
+
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from backbud.session import open_session
+from backbud_grammar.acts import ACTS, by_word
+from backbud_grammar.parse import Details
+from backbud_grammar.scribbles.read import Talk
+from tests.fates import fate_of_lines
+
+CARDS = """\
+person gwen
+place yard
+  latitude 52 N
+place tunnel
+  within yard
+pot tray-7
+tree hoshi
+  kind trident maple
+  since 2011
+  place yard
+tree yuki
+  kind trident maple
+  since 2011
+  place yard
+"""
+# What the bench writes, and what it might: acts, nouns, amounts, limiters, marks, nonsense.
+WORDS = (
+    'wire wired off on unwired left right apex top low L1 R2 2 1/3 mm 3" 2in al cu hard not only '
+    "rest yet but half soap repot repotted rptd uekae mekiri momiage same pot blue tray-7 tunnel "
+    "into in out back again dead died lost leaves buds swelling till tomorrow 16/4 5h Gwen gwen w/ "
+    "lvs btm fleece feed 0-10-10 @31 120 EUR checked fine ok ? ! . ; , -> + & -- zyxxy moved sold "
+    "returned home owner no skipped planned next spring candles needles 2 g/l abt ca. x4 tied"
+).split()
+line = st.lists(st.sampled_from(WORDS), min_size=1, max_size=9).map(" ".join)
+
+
+@settings(max_examples=100, deadline=None)
+@given(st.one_of(line, st.text(max_size=80)))
+def test_no_line_raises(text: str) -> None:
+    talk = Talk(Details(by_word(ACTS)))
+    for told in talk.read(text.replace("\n", " ")):
+        assert told.word.replace("-", " ") in {w.replace("-", " ") for w in talk.details.acts}
+
+
+@settings(max_examples=30, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(st.lists(line, min_size=1, max_size=4))
+def test_every_line_ends_somewhere(lines: list[str]) -> None:
+    diary = "2027-03-06\nhoshi\n" + "".join(f"  {one}\n" for one in lines)
+    with TemporaryDirectory() as folder:
+        fates = fate_of_lines(diary, Path(folder), CARDS)
+    assert "lost" not in fates
+
+
+def _of_yuki(acts: str) -> dict[str, Any]:
+    with TemporaryDirectory() as folder:
+        Path(folder, "backbud.toml").write_text('language = 1\nhome = "yard"\n')
+        Path(folder, "cards.txt").write_text(CARDS)
+        Path(folder, "diary.txt").write_text(
+            f"2027-03-06\nhoshi\n  {acts}\nyuki\n  wired 2 mm Al\n"
+        )
+        session = open_session(folder, date(2027, 3, 7))
+        tree = session.plan().trees["yuki"]
+        return {
+            "standing": tree.standing,
+            "place": tree.place,
+            "on": [(one.what, one.part) for one in tree.on_tree],
+            "acts": [(one.event.act, one.event.kept) for one in tree.history],
+        }
+
+
+# Nothing that begins a line of its own, and no date.
+@settings(max_examples=20, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(st.sampled_from(["watered", "moved tunnel", "unwired", "repotted same pot"]), line)
+def test_more_words_on_a_line_change_no_other(act: str, words: str) -> None:
+    assert _of_yuki(f"{act} {words}") == _of_yuki(act)

@@ -12,6 +12,7 @@ from typing import NamedTuple
 
 from msgspec import Struct
 
+from backbud.calendar.ended import ended_feeds
 from backbud.calendar.feeds import feeds_written, published
 from backbud.calendar.revisions import Revisions, read_revisions
 from backbud.calendar.which_feeds import feeds_of, shown_in_feeds
@@ -168,7 +169,12 @@ def _feeds(session: Session, plan: Plan) -> Files[tuple[Revisions | None, bytes]
     remembered = session.kept.once("revisions", (before,), partial(read_revisions, before)) or (
         published(feeds, partial(_last, folder, own_digests(folder, MADE)))
     )
-    return (yield from write(remembered, session.kept)), before
+    paths = [feed.path for feed in feeds]
+    once_written = session.kept.last("feed paths") or own_digests(folder, MADE)
+    ended = ended_feeds(once_written, paths, remembered, settings, session.today)
+    written = (*paths, *(one.path for one in ended))
+    session.kept.once("feed paths", (written,), lambda: written)
+    return (yield from write(remembered, session.kept, ended)), before
 
 
 def _last(folder: str, digests: dict[str, str], name: str) -> bytes:

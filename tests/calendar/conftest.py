@@ -101,7 +101,11 @@ class Builders:
         return gathered(feeds_written(feeds, shown, grounds, today, chosen, remembered or {}))
 
     def feed(self, follow_ups: Sequence[FollowUp], **known: Any) -> bytes:
-        """The feed of everything."""
+        """The feed of the keeper's own trees: each work by itself."""
+        return self.made(follow_ups, **known)[0]["calendars/own.ics"]
+
+    def weeks(self, follow_ups: Sequence[FollowUp], **known: Any) -> bytes:
+        """The feed of the keeper's weeks."""
         return self.made(follow_ups, **known)[0][EVERYTHING]
 
     def lines(self, feed: bytes) -> list[str]:

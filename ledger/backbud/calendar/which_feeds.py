@@ -20,6 +20,7 @@ from backbud.views.grounds import Grounds
 
 FOLDER, TASKS = "calendars/", "tasks/"
 EVERYTHING = f"{FOLDER}all.ics"
+ALL_TASKS = f"{FOLDER}{TASKS}all.ics"
 # What is done with stays so long in calendars that are to keep it.
 KEPT = timedelta(days=365)
 
@@ -28,7 +29,7 @@ class Feed(Struct, frozen=True):
     """One calendar to subscribe to: its path in the output and the trees whose work it shows.
 
     `work`: it shows this kind of work alone; "" for all. `owner`: whose eyes it is for; "" for the
-    keeper's. `tasks`: it holds tasks, else events.
+    keeper's. `tasks`: it holds tasks, else events. `weeks`: the works of a week are put together.
     """
 
     path: str
@@ -38,6 +39,7 @@ class Feed(Struct, frozen=True):
     work: str = ""
     owner: str = ""
     tasks: bool = False
+    weeks: bool = False
 
 
 # The works that feeds show, by the handle of their tree.
@@ -72,7 +74,7 @@ def _is_shown(follow_up: FollowUp, today: date, settled: Settled) -> bool:
 
 
 def feeds_of(shown: Shown, grounds: Grounds, kept: Kept = KEEP_NOTHING) -> tuple[Feed, ...]:
-    """Return every feed, and after them the same again as tasks.
+    """Return every feed: the keeper's weeks, then the works one by one, then all tasks, once.
 
     Every tree, place, owner and kind of work has its feed, with work or without, so that who
     subscribes sees that nothing is left to do; what is of no kind has one where there is any. A
@@ -86,19 +88,15 @@ def feeds_of(shown: Shown, grounds: Grounds, kept: Kept = KEEP_NOTHING) -> tuple
 
 
 def _feeds(grounds: Grounds, has_other: bool) -> tuple[Feed, ...]:
-    events = (
-        Feed(EVERYTHING, "All trees", "What falls due on every tree.", tuple(grounds.trees)),
+    every = tuple(grounds.trees)
+    return (
+        Feed(EVERYTHING, "All trees", "What is to be done in each week.", every, weeks=True),
         *_by_tree(grounds),
         *_by_place(grounds),
         *_by_owner(grounds),
         *_by_work(grounds, (*WORKS, OTHER) if has_other else WORKS),
+        Feed(ALL_TASKS, "All trees, tasks", "What is to be ticked off.", every, tasks=True),
     )
-    return (*events, *map(_as_tasks, events))
-
-
-def _as_tasks(feed: Feed) -> Feed:
-    path = f"{FOLDER}{TASKS}{feed.path.removeprefix(FOLDER)}"
-    return replace(feed, path=path, name=f"{feed.name}, tasks", tasks=True)
 
 
 def _by_tree(grounds: Grounds) -> Iterator[Feed]:

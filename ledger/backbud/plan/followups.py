@@ -70,6 +70,12 @@ class FollowUp(Struct, frozen=True):
     row: ActForm = NO_ACT
     part: str = ""
 
+    @property
+    def safety_first(self) -> tuple[str, ...]:
+        """The cautions, what its act always warns of before the rest."""
+        always = self.row.cautions
+        return (*always, *(one for one in self.cautions if one not in always))
+
     def is_open(self, today: date) -> bool:
         """Whether it still wants doing on a day: it is late, is to be done now, or comes."""
         return self.state(today) in ("overdue", "now", "coming")

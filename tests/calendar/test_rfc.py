@@ -7,6 +7,8 @@ from typing import Any
 
 import pytest
 
+from backbud.pages.links import anchor_of
+
 NASTY = (
     "semi; colon, comma, back\\slash and \\n that is no newline",
     "a line\nand another\r\nand a third\rand a fourth",
@@ -69,7 +71,7 @@ def test_text_is_escaped(build: Any, feeds: dict[str, bytes]) -> None:
     lines = build.lines(feeds["calendars/trees/tree-0.ics"])
     text = "semi\\; colon\\, comma\\, back\\\\slash and \\\\n that is no newline"
     # A long name gives way to the handle, and a long title ends where a clause does.
-    assert "SUMMARY:tree-0: semi\\; colon\\, comma" in lines
+    assert "SUMMARY:tree-0: semi" in lines
     assert f"NAME:{text}" in lines
     assert f"LOCATION:{text}" in lines
     assert "CATEGORIES:re\\;potted\\," in lines
@@ -77,6 +79,7 @@ def test_text_is_escaped(build: Any, feeds: dict[str, bytes]) -> None:
     assert description == (
         "DESCRIPTION:From 3 April to 24 April\\, best 10 April."
         f"\\nCaution: {text}\\nCaution: more on its page."
+        f"\\nhttps://yard.example/a\\,b\\;c/trees/tree-0.html#{anchor_of(f'{NASTY[0]}/0')}"
     )
 
 

@@ -16,7 +16,7 @@ LONGEST_NOTE = 199
 _LONGEST_LINK = 110
 MORE_CAUTIONS = "Caution: more on its page."
 # Where a title may end early and still be true.
-_CLAUSE = re.compile(r"\s*[:;,(]\s")
+_CLAUSE, _LESSER = re.compile(r"\s*[:;(]"), re.compile(r",\s")
 # A sum, or the name of a setting: they are for the page.
 _FOR_THE_PAGE = re.compile(r"degree-days|\w_\w")
 
@@ -26,9 +26,12 @@ def title(text: str, room: int = LONGEST_TITLE) -> str:
     text = one_line(text)
     if len(text) <= room:
         return text
-    head = next((text[: found.start()] for found in _last_first(text) if found.start() <= room), "")
-    if head:
-        return head
+    text = _CLAUSE.split(text, maxsplit=1)[0] or text
+    if len(text) <= room:
+        return text
+    commas = [found.start() for found in _LESSER.finditer(text) if 0 < found.start() <= room]
+    if commas:
+        return text[: commas[-1]]
     cut = text[: room - 1]
     return f"{cut.rsplit(' ', 1)[0] if ' ' in cut else cut}…"
 
@@ -110,7 +113,3 @@ def window(days: WindowDays) -> str:
     if days.closes == date.max:
         return f"From {day(days.opens, year)} on, best {day(days.best, year)}."
     return f"From {day(days.opens, year)} to {day(days.closes, year)}, best {day(days.best, year)}."
-
-
-def _last_first(text: str) -> Sequence[re.Match[str]]:
-    return tuple(_CLAUSE.finditer(text))[::-1]

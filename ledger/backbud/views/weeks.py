@@ -129,7 +129,7 @@ def stakes_of(one: FollowUp) -> Stakes:
 def week_work(one: FollowUp, tree: Tree, grounds: Grounds) -> WeekWork:
     """A follow-up as a week's entries are made from it."""
     stakes, window = stakes_of(one), one.window
-    work, named = _sort_of_work(one)
+    work, named = sort_of_work(one)
     return WeekWork(
         one.id,
         work,
@@ -202,7 +202,7 @@ def most_entries(trees: int) -> int:
 # ------------------------------------------------------------------ a work
 
 
-def _sort_of_work(one: FollowUp) -> tuple[str, str]:
+def sort_of_work(one: FollowUp) -> tuple[str, str]:
     """What sort of work it is, and in words: of a check what is looked at."""
     for wanted in one.settled_by:
         act, _, what = wanted.partition(" ")

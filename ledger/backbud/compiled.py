@@ -29,6 +29,7 @@ from backbud.session import Session
 from backbud.views.facts import SpeciesFacts, facts_of
 from backbud.views.grounds import grounds_of
 from backbud.views.nursery import Nursery
+from backbud.views.photograph import copy_paths
 from backbud.views.skies import weather_of
 from backbud.whole import check_whole
 from backbud_grammar.problems import Problem, show
@@ -79,6 +80,7 @@ def compiled(session: Session, tell: Callable[[str], None] = lambda step: None) 
     )
     tell("pages")
     files |= session.contained("the page", plan, lambda some: dict(_pages(session, some)))
+    files |= _photographs(session)
     for handle in plan.trees:
         files.setdefault(tree_page(handle), no_page(plan.trees[handle].title))
     return Compiled(_output(session, plan, files), revisions, remembered)
@@ -100,6 +102,7 @@ def _compiling(session: Session, plan: Plan, tell: Callable[[str], None]) -> Fil
     revisions, remembered = yield from _feeds(session, plan)
     tell("pages")
     yield from _pages(session, plan)
+    yield from _photographs(session)
     return Compiled(_output(session, plan, {}), revisions, remembered)
 
 
@@ -143,6 +146,11 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
             session.journal, session.histories_of(plan), plan, session.today, session.by_tree
         ),
         bites=plan.bites,
+        photographs={
+            handle: found
+            for handle, tree in plan.trees.items()
+            if (found := session.photographs_of(tree))
+        },
         weather=weather_of(
             session.journal, plan.trees.values(), plan.species, session.weather, session.today
         ),
@@ -151,6 +159,30 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
 
 def _pages(session: Session, plan: Plan) -> Iterator[tuple[str, bytes]]:
     return pages_of(nursery_of(session, plan), session.kept)
+
+
+def _photographs(session: Session) -> Iterator[tuple[str, bytes]]:
+    """The copies of every picture. One that an earlier run made is taken from its output: its name
+    changes with the picture."""
+    shown = {one.digest: path for path, one in session.pictures.items() if one.digest}
+    if not shown:
+        return
+    from backbud.photographs.known import read_picture
+    from backbud.photographs.look import copies_of
+
+    folder = session.journal.folder
+    digests = own_digests(folder, MADE)
+
+    def made(path: str, names: tuple[str, ...]) -> tuple[bytes, ...]:
+        before = [_last(folder, digests, name) for name in names]
+        if all(before):
+            return tuple(before)
+        return copies_of(read_picture(folder, path) or b"") or ()
+
+    for path in shown.values():
+        names = copy_paths(session.pictures[path])
+        work = partial(made, path, names)
+        yield from zip(names, session.kept.once(("photograph", names), (), work), strict=False)
 
 
 def _feeds(session: Session, plan: Plan) -> Files[tuple[Revisions | None, bytes]]:

@@ -96,7 +96,8 @@ def make(
             when_published(made)
         remember_read(session)
         status = 1 if made.problems else 0
-        remember(folder, known, made.summary, status, weather_files(session.journal.things), into)
+        also = (*weather_files(session.journal.things), *session.picture_files)
+        remember(folder, known, made.summary, status, also, into)
         session.faults.forget()
         kept.end()
         progress.end()

@@ -17,6 +17,7 @@ from backbud.journal.faults import failing
 from backbud.journal.problems import PlacedFlaw, PlacedFlaws, WithFlaws, as_problems, placed
 from backbud.journal.read import Journal, read_journal
 from backbud.kept import KEEP_NOTHING, Kept
+from backbud.photographs.named import Named, paths_of, pictures_in, pictures_of
 from backbud.plan.check_figures import check_figures
 from backbud.plan.check_kinds import check_kinds
 from backbud.plugins.added import NO_PLUGINS, Plugins
@@ -29,11 +30,14 @@ from backbud_grammar.handles import fold
 from backbud_grammar.problems import Problem, did_you_mean
 
 if TYPE_CHECKING:
+    from backbud.collection.state import Tree
     from backbud.journal.weather.records import Records
+    from backbud.photographs.known import KnownPicture
     from backbud.plan.pack import Pack
     from backbud.plan.run import Plan
     from backbud.plan.world import ByTree, World
     from backbud.species import Section, Species
+    from backbud.views.photograph import PhotographView
 
 T = TypeVar("T")
 
@@ -187,6 +191,40 @@ class Session:
         )
 
     @cached_property
+    def _named_pictures(self) -> tuple[Named, ...]:
+        """Every picture that the diary names."""
+        return pictures_in(self.journal)
+
+    @property
+    def picture_files(self) -> tuple[str, ...]:
+        """The path of every picture that lies in the journal's folder, or should."""
+        return paths_of(self._named_pictures)
+
+    @cached_property
+    def pictures(self) -> Mapping[str, KnownPicture]:
+        """What each picture is, by its path; those that changed are looked at now."""
+        if not self._named_pictures:
+            return {}
+        from backbud.photographs.known import known_pictures
+
+        return known_pictures(self.journal.folder, self.picture_files, self.journal.memory)
+
+    def photographs_of(self, tree: Tree) -> tuple[PhotographView, ...]:
+        """The photographs of a tree, oldest first."""
+        if not self._named_pictures:
+            return ()
+        from backbud.views.photograph import photograph_views
+
+        return photograph_views(pictures_of(tree), self.pictures)
+
+    @property
+    def _flaws_of_pictures(self) -> Iterator[PlacedFlaw]:
+        if self._named_pictures:
+            from backbud.photographs.flaws import flaws_of
+
+            yield from flaws_of(self._named_pictures, self.pictures)
+
+    @cached_property
     def pack(self) -> Pack:
         """Every species that is known here, those of the journal's own plugins too."""
         from backbud.plan.pack import with_own
@@ -268,6 +306,7 @@ class Session:
             yield from plan.flaws
         yield from self._flaws_of_weather
         yield from self._flaws_of_figures
+        yield from self._flaws_of_pictures
         yield from self.faults.flaws(all_steps_taken=self.takes_every_step)
 
     @property

@@ -39,7 +39,7 @@ AT_THE_BENCH = [
     ("vigour top 4, low 2", ["zone: 4 top", "zone: 2 low"]),
     ("bloomed full", ["how: full"]),
     ("staged 07", ["stage: 7"]),
-    ("photographed front", ["file: front"]),
+    ("photographed front", ["side: front"]),
     ("measured trunk 9.5 cm", ["trunk: 9.5 cm"]),
     ("measured pH 6.2", ["pH: 6.2"]),
     ("treated lime sulphur 1:20", ["product: lime sulphur", "dose: 1:20"]),

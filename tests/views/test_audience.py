@@ -13,9 +13,12 @@ from backbud.plan.stores import stores_of
 from backbud.session import Session, open_session
 from backbud.views.audience import HELPER, KEEPER, PUBLIC, Audience, Eyes, eyes_of
 from backbud.views.grounds import grounds_of
+from backbud.views.history import date_view
+from backbud.views.photograph import PhotographView
 from backbud.views.published import as_json
 from backbud.views.shelf import BuyView, shelf_view
 from backbud.views.tree import planned_tree_view
+from backbud_grammar.dates import read_date
 
 DAY = date(2026, 6, 1)
 SETTINGS = 'language = 1\nhome = "yard"\nkeeper = "wrenfold"\ncurrency = "EUR"\n'
@@ -177,3 +180,24 @@ def test_what_the_shelf_costs_is_the_keeper_s(session: Session) -> None:
         None,
         None,
     ]
+
+
+def test_an_owner_sees_the_photographs_of_a_tree_and_not_whose_file_names_them(
+    session: Session,
+) -> None:
+    plan, things = session.plan(), session.journal.things
+    one = PhotographView(date_view(read_date("2026-03-06")), None, "front", "s.jpg", "l.jpg",
+                         3, 2, "pell.txt:9")  # fmt: skip
+    whole = planned_tree_view(plan, "hoshi", session.names(), DAY, (one,))
+    grounds = grounds_of(plan.trees, things, session.names(), "wrenfold")
+
+    def seen(eyes: Eyes) -> list[tuple[str, str]]:
+        found = Audience(eyes, grounds).tree(whole)
+        assert found is not None
+        return [(one.small, one.at) for one in found.photographs]
+
+    assert seen(KEEPER) == seen(HELPER) == [("s.jpg", "pell.txt:9")]
+    assert seen(eyes_of("marrow")) == [("s.jpg", "")]
+    tree = replace(plan.trees["hoshi"], facts={**plan.trees["hoshi"].facts, "public": "yes"})
+    grounds = grounds_of({**plan.trees, "hoshi": tree}, things, session.names(), "wrenfold")
+    assert seen(PUBLIC) == []

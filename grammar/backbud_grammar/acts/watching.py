@@ -192,6 +192,7 @@ ACTS: tuple[ActForm, ...] = (
         "photographed",
         "photograph",
         KEEPS,
+        words("side", "front", "back", "left", "right", "above", "roots", "detail"),
         Form("file", words=ANY_WORDS, about="a picture's file"),
         needs=True,
         also=("photo",),

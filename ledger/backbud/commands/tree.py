@@ -28,7 +28,8 @@ def run(options: Namespace) -> int:
     plan = session.plan([handle])
     from backbud.views.tree import planned_tree_view
 
-    shown = planned_tree_view(plan, handle, session.names(), session.today)
+    photographs = session.photographs_of(plan.trees[handle])
+    shown = planned_tree_view(plan, handle, session.names(), session.today, photographs)
     if options.json:
         print_json(shown)
     else:

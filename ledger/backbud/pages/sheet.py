@@ -17,6 +17,7 @@ from backbud.pages.drawings.axes import Drawing
 from backbud.pages.drawings.root_ball import root_ball
 from backbud.pages.drawings.vigour import vigour
 from backbud.pages.links import link, tree_page
+from backbud.pages.pictures import Pictures, pictures
 from backbud.plan.water import Water
 from backbud.species import Section
 from backbud.views.day import day_view, items
@@ -102,6 +103,7 @@ class Sheet(Struct, frozen=True):
     years: tuple[history.HistoryYear, ...]
     entries: str
     sections: tuple[Section, ...]
+    pictures: Pictures
 
 
 class Listed(Struct, frozen=True):
@@ -129,6 +131,7 @@ def sheet_of(view: Nursery, tree: Tree) -> Sheet:
         today,
         botanical=species.botanical if species else "",
         bites=view.bites.get(tree.handle, ()),
+        photographs=view.photographs.get(tree.handle, ()),
     )
     rows = items(shown.due, today, lambda one: work.row(one, today))
     return Sheet(
@@ -151,6 +154,7 @@ def sheet_of(view: Nursery, tree: Tree) -> Sheet:
         history.years_of(shown.history),
         words.number(len(shown.history), "entry", "entries"),
         view.sections.get(tree.handle, ()),
+        pictures(shown.photographs, shown.name),
     )
 
 

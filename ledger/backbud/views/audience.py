@@ -156,6 +156,7 @@ class Audience:
             mix_name=self._nobodys(tree.mix_name),
             facts=tuple(fact for fact in tree.facts if not self._others.named_in(fact.value)),
             on_it=tuple(map(self._owners_thing, tree.on_it)),
+            photographs=tuple(replace(one, at="") for one in tree.photographs),
         )
 
     def _owners_thing(self, thing: ThingView) -> ThingView:
@@ -186,7 +187,8 @@ def _nameless(tree: TreeView) -> TreeView:
     )  # fmt: skip
     kind = f"{tree.kind} ‘{tree.cultivar}’" if tree.cultivar else tree.kind
     things = tuple(replace(_unsigned(thing), what="", part="") for thing in tree.on_it)
-    return replace(tree, **empty, name=kind, wanted_by=None, facts=(), on_it=things)
+    # A picture may show anybody, so nobody is shown one until the keeper chooses it.
+    return replace(tree, **empty, name=kind, wanted_by=None, facts=(), on_it=things, photographs=())
 
 
 def _unpriced(shelf: ShelfView) -> ShelfView:

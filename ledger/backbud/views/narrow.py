@@ -30,6 +30,7 @@ def only_tree(view: Nursery, tree: Tree) -> Nursery:
         species=_only(view.species, handle),
         sections=_only(view.sections, handle),
         bites=_only(view.bites, handle),
+        photographs=_only(view.photographs, handle),
         weather=Weather(water=view.weather.water.only(handle)),
     )
 
@@ -46,6 +47,7 @@ def without_trees(view: Nursery) -> Nursery:
         sections={},
         stores=Stores(),
         bites={},
+        photographs={},
     )
 
 
@@ -59,6 +61,7 @@ def own_inputs(view: Nursery, around: object) -> tuple[object, ...]:
         view.species,
         view.sections,
         view.bites,
+        view.photographs,
         view.weather,
     )
 

@@ -12,6 +12,7 @@ from backbud.plan.followups import FollowUp
 from backbud.plan.stores import Stores
 from backbud.species import Section
 from backbud.views.facts import SpeciesFacts
+from backbud.views.photograph import PhotographView
 from backbud.views.sky import Weather
 
 
@@ -26,7 +27,8 @@ class Nursery(Struct, frozen=True):
     journal's plugins write for its page. `hours_per_week`: what the keeper has, 0 where nobody
     says.
     `stores`: what is on hand and to buy; prices, so for the keeper's eyes. `bites`: by the tree's
-    handle, for each thing on it the day it is reckoned to bite.
+    handle, for each thing on it the day it is reckoned to bite. `photographs`: by the tree's
+    handle, oldest first.
     """
 
     title: str
@@ -42,6 +44,7 @@ class Nursery(Struct, frozen=True):
     hours_per_week: float = 0.0
     stores: Stores = Stores()
     bites: Mapping[str, tuple[date | None, ...]] = {}
+    photographs: Mapping[str, tuple[PhotographView, ...]] = {}
 
     def name(self, handle: str) -> str:
         """The name a person reads for the handle of a person, a place, a pot or a mix."""

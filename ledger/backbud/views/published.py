@@ -20,6 +20,7 @@ _NAMES = {
     "DateView": "written_date",
     "EntryView": "entry",
     "CorrectionView": "correction",
+    "PhotographView": "photograph",
     "FactView": "fact_of_tree",
     "ThingView": "thing_on_tree",
     "ShelfView": "shelf",

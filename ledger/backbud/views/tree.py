@@ -15,6 +15,7 @@ from backbud.plan.run import Plan
 from backbud.views.day import items, open_works_of, settled, works_of
 from backbud.views.for_keeper import is_fact_for_keeper
 from backbud.views.history import DateView, EntryView, date_view, entry_view
+from backbud.views.photograph import PhotographView
 from backbud.views.work import WorkView
 from backbud_grammar.dates import read_span
 from backbud_grammar.problems import Misread
@@ -72,8 +73,8 @@ class TreeView(Struct, frozen=True, kw_only=True):
     apart. `opened`: the wedges of the root ball, each with the day it was last opened;
     `wedges_next`: those that the next work on the roots opens; `wedges`: how many the ball is told
     apart in, null where nobody said. `facts`: what else its card says. `last`: of each act the
-    date as written. `history`: oldest first. `due`: what still wants doing; `settled`: what was
-    done or skipped within a year, the latest first.
+    date as written. `history`, `photographs`: oldest first. `due`: what still wants doing;
+    `settled`: what was done or skipped within a year, the latest first.
     """
 
     tree: str
@@ -109,6 +110,7 @@ class TreeView(Struct, frozen=True, kw_only=True):
     on_it: tuple[ThingView, ...]
     last: dict[str, str]
     history: tuple[EntryView, ...]
+    photographs: tuple[PhotographView, ...]
     due: tuple[WorkView, ...]
     settled: tuple[WorkView, ...]
 
@@ -174,6 +176,7 @@ def tree_view(
     *,
     botanical: str = "",
     bites: Sequence[date | None] = (),
+    photographs: tuple[PhotographView, ...] = (),
 ) -> TreeView:
     """A tree as it is shown on a day. `names`: what people call each person, place, pot and mix, by
     handle. `bites`: for each thing on it the day it is reckoned to bite."""
@@ -221,12 +224,19 @@ def tree_view(
         ),
         last={act: event.when.text for act, event in tree.last.items()},
         history=tuple(map(entry_view, tree.history)),
+        photographs=photographs,
         due=tuple(one for one in works if one.is_open),
         settled=settled(works, today),
     )
 
 
-def planned_tree_view(plan: Plan, handle: str, names: Mapping[str, str], today: date) -> TreeView:
+def planned_tree_view(
+    plan: Plan,
+    handle: str,
+    names: Mapping[str, str],
+    today: date,
+    photographs: tuple[PhotographView, ...] = (),
+) -> TreeView:
     """A tree of a plan as it is shown on a day."""
     species = plan.species[handle]
     return tree_view(
@@ -236,6 +246,7 @@ def planned_tree_view(plan: Plan, handle: str, names: Mapping[str, str], today: 
         today,
         botanical=species.botanical if species else "",
         bites=plan.bites.get(handle, ()),
+        photographs=photographs,
     )
 
 

@@ -1,0 +1,85 @@
+"""Lays out a tree's photographs: its portrait, then and now, and those beside its history."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from msgspec import Struct
+
+from backbud import words
+from backbud.pages.links import link
+from backbud.views.photograph import PhotographView, portrait, then_and_now
+
+# How a page says from where a picture was taken.
+_SIDES = {
+    "front": "the front",
+    "back": "the back",
+    "left": "the left",
+    "right": "the right",
+    "above": "above",
+    "roots": "the roots",
+    "detail": "a detail",
+    "": "",
+}
+
+
+class Picture(Struct, frozen=True):
+    """A photograph on a page: the small copy that leads to the large one, with its size there."""
+
+    small: str
+    large: str
+    width: int
+    height: int
+    alt: str
+    when: str
+    iso: str
+
+
+class Pair(Struct, frozen=True):
+    """The same side then and now."""
+
+    title: str
+    then: Picture
+    now: Picture
+
+
+class Pictures(Struct, frozen=True):
+    """All photographs of a page; `by_line`: those that a line of the history names."""
+
+    portrait: Picture | None
+    pairs: tuple[Pair, ...]
+    by_line: dict[str, tuple[Picture, ...]]
+
+
+def pictures(photographs: Sequence[PhotographView], title: str) -> Pictures:
+    """The photographs of a tree's page. `title`: what the tree is called."""
+    face = portrait(photographs)
+    by_line: dict[str, tuple[Picture, ...]] = {}
+    for one in photographs:
+        by_line[one.at] = (*by_line.get(one.at, ()), _picture(one, title))
+    return Pictures(
+        _picture(face, title) if face else None,
+        tuple(
+            Pair(
+                words.sentence(_SIDES[pair.side]) or "The tree",
+                _picture(pair.then, title),
+                _picture(pair.now, title),
+            )
+            for pair in then_and_now(photographs)
+        ),
+        by_line,
+    )
+
+
+def _picture(one: PhotographView, title: str) -> Picture:
+    when = words.written(one.when, 0)
+    side = _SIDES[one.side]
+    return Picture(
+        link(one.small),
+        link(one.large),
+        one.width,
+        one.height,
+        f"{title}, {side}, {when}" if side else f"{title}, {when}",
+        when,
+        one.when.first.isoformat() if one.when.exact else "",
+    )

@@ -203,11 +203,11 @@ def test_a_task_whose_work_became_another_is_collected(yard: Any, client: Any) -
     """A plan takes the place of what a rule asked for; who ticked off the old task did it."""
     yard.publish(LATER)
     client.tick(TASKS, uid(UNWIRE), "20270618T101500Z")
-    yard.write("2027-03-10\n\nhoshi\n  planned     unwire on left 1, to 2027-09\n")
-    plan = "hoshi/planned/unwired-2027-03-10/left-1"
+    yard.write("2027-03-10\n\nyuki\n  planned     unwire on left 2, to 2027-12\n")
+    plan = "yuki/planned/unwired-2027-03-10/left-2"
     assert state(yard, UNWIRE)[0] == "replaced"
     (offer,) = yard.collect(LATER).offers
-    assert (offer.follow_up, offer.line.text) == (plan, "  unwired     on left 1")
+    assert (offer.follow_up, offer.line.text) == (plan, "  unwired     on left 2")
     write(str(yard.folder), LATER, yard.collect(LATER))
     assert state(yard, plan)[0] == "done"
 

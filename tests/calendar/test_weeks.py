@@ -276,6 +276,26 @@ def test_a_chance_is_a_task_once_it_can_be_done(build: Any) -> None:
     ]
 
 
+def test_feeds_of_many_trees_show_a_season_ahead_and_a_tree_s_shows_all(build: Any) -> None:
+    work = [
+        unwire(build, "gale", "2027-05-31", "2027-06-10", "2027-08-30"),  # 91 days from 1 March
+        unwire(build, "crow", "2027-06-01", "2027-06-10", "2027-08-30"),
+        unwire(build, "heron", "2026-06-01", "2026-06-10", "2026-08-30"),  # long past its time
+    ]
+    cards = {"inside": {"bench": frozenset({"bench"})}}
+    trees = at(build, gale="bench", crow="bench", heron="bench")
+    files, _ = build.made(work, trees=trees, cards=cards)
+
+    def of(path: str) -> list[str]:
+        return [uid.split("/")[0] for uid in build.values(files[f"calendars/{path}.ics"], "UID")]
+
+    assert of("places/bench") == of("works/wire") == ["heron", "gale"]
+    assert of("trees/crow") == ["crow"]
+    assert of("own") == ["heron", "crow", "gale"]
+    # None of them is missing from the weeks.
+    assert len(said(files["calendars/all.ics"])) == 2
+
+
 # ------------------------------------------------------------------ whole journals
 
 

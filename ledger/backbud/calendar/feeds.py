@@ -26,7 +26,7 @@ from backbud.calendar.revisions import (
     worth_keeping,
 )
 from backbud.calendar.together import joint_event_of
-from backbud.calendar.which_feeds import ALL_TASKS, EVERYTHING, FOLDER, Feed, Shown
+from backbud.calendar.which_feeds import AHEAD, ALL_TASKS, EVERYTHING, FOLDER, Feed, Shown
 from backbud.journal.settings import Settings
 from backbud.kept import KEEP_NOTHING, Each, Is, Kept
 from backbud.plan.followups import FollowUp
@@ -92,14 +92,16 @@ class _Entries(NamedTuple):
     digests: list[str]
     names: list[str]
     works: list[str]
+    near: list[bool]
     weeks: list[WeekWork]
 
 
 class _OfTree(NamedTuple):
-    """What stands in feeds of one tree: all of it, and by the kind of work; the revisions; and its
-    open works, from which weeks are made."""
+    """What stands in feeds of one tree: all of it, what is near, and that by the kind of work; the
+    revisions; and its open works, from which weeks are made."""
 
     lines: list[_FeedLine]
+    near: list[_FeedLine]
     by_work: dict[str, list[_FeedLine]]
     revisions: dict[str, Revision]
     weeks: list[WeekWork]
@@ -186,7 +188,12 @@ class _Writer:
         if feed.work:
             return self._by_work(feed).get(feed.work, {})
         read = self._trees_read(feed)
-        return {handle: lines for handle in feed.trees if (lines := read[handle].lines)}
+        found = ((handle, read[handle]) for handle in feed.trees)
+        return {
+            handle: lines
+            for handle, one in found
+            if (lines := one.near if feed.near else one.lines)
+        }
 
     def _by_work(self, feed: Feed) -> Mapping[str, Mapping[str, Sequence[_FeedLine]]]:
         """For each kind of work the entries of each tree of a feed."""
@@ -263,6 +270,7 @@ class _Writer:
             [digest_of(entry.content) for entry in entries],
             [key_of(entry.uid, owner) for entry in entries],
             [one.row.work for _, one in read],
+            [work.opens <= self._today + AHEAD for work, _ in read],
             []
             if tasks or owner
             else [week_work(one, tree, self._grounds) for work, one in read if work.is_open],
@@ -288,15 +296,19 @@ def _stamped(entries: _Entries, before: Iterable[Revision | None], today: date) 
     revisions = [revised_to(old, digest, today)
                  for old, digest in zip(before, entries.digests, strict=True)]  # fmt: skip
     lines = [
-        (_FeedLine(entry.start, entry.uid, stamped(entry.content, revision)), work)
-        for entry, revision, work in zip(entries.entries, revisions, entries.works, strict=True)
+        (_FeedLine(entry.start, entry.uid, stamped(entry.content, revision)), work, near)
+        for entry, revision, work, near in zip(
+            entries.entries, revisions, entries.works, entries.near, strict=True
+        )
     ]
     lines.sort()
     by_work: dict[str, list[_FeedLine]] = {}
-    for line, work in lines:
-        by_work.setdefault(work, []).append(line)
+    for line, work, is_near in lines:
+        if is_near:
+            by_work.setdefault(work, []).append(line)
     named = dict(zip(entries.names, revisions, strict=True))
-    return _OfTree([line for line, _ in lines], by_work, named, entries.weeks)
+    near = [line for line, _, is_near in lines if is_near]
+    return _OfTree([line for line, *_ in lines], near, by_work, named, entries.weeks)
 
 
 def _feed_written(feed: Feed, base_url: str, lines: Sequence[_FeedLine]) -> bytes:

@@ -23,13 +23,16 @@ EVERYTHING = f"{FOLDER}all.ics"
 ALL_TASKS = f"{FOLDER}{TASKS}all.ics"
 # What is done with stays so long in calendars that are to keep it.
 KEPT = timedelta(days=365)
+# A feed of many trees shows what can be done by now, or within so long: a season.
+AHEAD = timedelta(weeks=13)
 
 
 class Feed(Struct, frozen=True):
     """One calendar to subscribe to: its path in the output and the trees whose work it shows.
 
     `work`: it shows this kind of work alone; "" for all. `owner`: whose eyes it is for; "" for the
-    keeper's. `tasks`: it holds tasks, else events. `weeks`: the works of a week are put together.
+    keeper's. `tasks`: it holds tasks, else events. `weeks`: the works of a week are put together. `near`:
+    it shows what can be done within a season; what is further off stands with its tree.
     """
 
     path: str
@@ -40,6 +43,7 @@ class Feed(Struct, frozen=True):
     owner: str = ""
     tasks: bool = False
     weeks: bool = False
+    near: bool = False
 
 
 # The works that feeds show, by the handle of their tree.
@@ -118,6 +122,7 @@ def _by_place(grounds: Grounds) -> Iterator[Feed]:
             name,
             f"What falls due on the trees in {name}.",
             tuple(handle for handle, tree in grounds.trees.items() if tree.place in inside),
+            near=True,
         )
 
 
@@ -146,9 +151,8 @@ def _by_owner(grounds: Grounds) -> Iterator[Feed]:
 def _by_work(grounds: Grounds, works: Iterable[WorkKind]) -> Iterator[Feed]:
     for work in works:
         about = f"{work.title} that falls due, on every tree."
-        yield Feed(
-            _path("works", work.name), work.title, about, tuple(grounds.trees), work=work.name
-        )
+        path = _path("works", work.name)
+        yield Feed(path, work.title, about, tuple(grounds.trees), work=work.name, near=True)
 
 
 def _path(folder: str, handle: str) -> str:

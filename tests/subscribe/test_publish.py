@@ -175,19 +175,19 @@ def test_nothing_of_others_is_touched(yard: Any, client: Any) -> None:
 
 
 def test_a_feed_that_is_no_longer_chosen_is_cleared(yard: Any, client: Any) -> None:
-    yard.settings('publish = ["own", "works/wire", "places/bench"]\n')
+    yard.settings('publish = ["own", "works/watch", "places/bench"]\n')
     yard.publish()
     own, wire, bench = (
-        f"backbud-upper-yard-{name}" for name in ("own", "works-wire", "places-bench")
+        f"backbud-upper-yard-{name}" for name in ("own", "works-watch", "places-bench")
     )
     assert client.calendars() == sorted([own, wire, bench])
-    assert {uid.split("/")[1] for uid in client.read(wire)} >= {"wire-off"}
+    assert {uid.split("/")[1] for uid in client.read(wire)} >= {"wire-check"}
     client.ask("PUT", f"{own}/mine.ics", FOREIGN.format(uid="mine@home.example"))
     yard.settings('publish = ["places/bench"]\n')
     sent = yard.publish().sent
     assert sorted(one.name for one in sent if one.removed) == [
         "A yard: Own trees",
-        "A yard: Wire and guys",
+        "A yard: Watch",
     ]
     assert list(client.read(own)) == ["mine@home.example"]
     assert client.read(wire) == {}

@@ -31,8 +31,8 @@ class Feed(Struct, frozen=True):
     """One calendar to subscribe to: its path in the output and the trees whose work it shows.
 
     `work`: it shows this kind of work alone; "" for all. `owner`: whose eyes it is for; "" for the
-    keeper's. `tasks`: it holds tasks, else events. `weeks`: the works of a week are put together. `near`:
-    it shows what can be done within a season; what is further off stands with its tree.
+    keeper's. `tasks`: it holds tasks, else events. `weeks`: the works of a week are put together.
+    `near`: it shows what can be done within a season; what is further off stands with its tree.
     """
 
     path: str

@@ -38,7 +38,7 @@ class Reason(Struct, frozen=True, gc=False):
         return f"{self.text} ({self.origin})" if self.origin else self.text
 
 
-class FollowUp(Struct, frozen=True):
+class FollowUp(Struct, frozen=True, gc=False):
     """A work that falls due on one tree.
 
     `id`: tree's first handle / rule / cause, and a part where the rule tells apart. `act`: the

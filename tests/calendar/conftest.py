@@ -71,6 +71,8 @@ class Builders:
             "settled_by": ("fed",),
         }
         known = {"row": ROWS.get(known.get("act", "fed"), NO_ACT), **known}
+        if "weight" in FollowUp.__struct_fields__:  # once each rule says how much its work matters
+            known["weight"] = _weight(known.pop("lapses", False), known.get("act", "fed"))
         return FollowUp(tree=tree, **{**blank, **known})
 
     def done(self, day: str, act: str = "fed") -> Event:
@@ -127,6 +129,14 @@ class Builders:
         lines = self.lines(feed)
         end = min(i for i, line in enumerate(lines) if i and line.startswith(("BEGIN:", "END:")))
         return _values(lines[:end], name)
+
+
+def _weight(lapses: bool, act: str) -> Any:
+    """A chance of the season; what scars a tree while it is on it; else what is only late."""
+    from backbud import species
+
+    name = "CHANCE" if lapses else "STAYS_ON" if act in ("unwired", "untied") else "PROMISE"
+    return getattr(species, name)
 
 
 def _values(lines: Sequence[str], name: str) -> list[str]:

@@ -273,7 +273,7 @@ class _Writer:
             [work.opens <= self._today + AHEAD for work, _ in read],
             []
             if tasks or owner
-            else [week_work(one, tree, self._grounds) for work, one in read if work.is_open],
+            else [week_work(one, work, tree, self._grounds) for work, one in read if work.is_open],
         )
 
     def _is_task(self, one: FollowUp) -> bool:

@@ -20,6 +20,7 @@ from msgspec import Struct
 from backbud.collection.state import Tree
 from backbud.plan.followups import FollowUp, Reason
 from backbud.views.grounds import Grounds
+from backbud.views.work import WorkView
 from backbud.words import monday_of
 
 AtStake = Literal["life", "harm", "style"]
@@ -46,7 +47,7 @@ class WeekWork(Struct, frozen=True, gc=False):
     `work`: what sort of work it is, the same for all trees; `named`: this in words; `title`: the
     work as a person says it. `tree`: its handle; `called`: the tree, as briefly as it can be told.
     `place`: where it stands by first handle, "" for nowhere; `place_name`: what people call that.
-    `alone`: it has an entry of its own.
+    `alone`: it has an entry of its own. `late`: it is past its time.
     """
 
     id: str
@@ -67,6 +68,7 @@ class WeekWork(Struct, frozen=True, gc=False):
     at_stake: AtStake
     must: bool
     alone: bool
+    late: bool
 
     @property
     def rank(self) -> tuple[int, date, str]:
@@ -115,8 +117,11 @@ class Stakes(Struct, frozen=True, gc=False):
 
 
 def stakes_of(one: FollowUp) -> Stakes:
-    """How much a follow-up matters: told by its act until every rule says it itself."""
-    must = not one.lapses or one.planned
+    """How much a follow-up matters: as its rule says, or told by its act until every rule does."""
+    weight = getattr(one, "weight", None)
+    if weight is not None:
+        return Stakes(weight.at_stake, weight.must)
+    must = not getattr(one, "lapses", False) or one.planned
     if one.act == "protected":
         return Stakes("life", True)
     if one.row.work in ("wire", "health") or one.act == "untied":
@@ -126,9 +131,9 @@ def stakes_of(one: FollowUp) -> Stakes:
     return Stakes("style", must)
 
 
-def week_work(one: FollowUp, tree: Tree, grounds: Grounds) -> WeekWork:
-    """A follow-up as a week's entries are made from it."""
-    stakes, window = stakes_of(one), one.window
+def week_work(one: FollowUp, shown: WorkView, tree: Tree, grounds: Grounds) -> WeekWork:
+    """A follow-up as a week's entries are made from it. `shown`: as it stands on the day."""
+    stakes = stakes_of(one)
     work, named = sort_of_work(one)
     return WeekWork(
         one.id,
@@ -140,15 +145,16 @@ def week_work(one: FollowUp, tree: Tree, grounds: Grounds) -> WeekWork:
         tree.kind,
         grounds.first_handles.get(tree.place, tree.place),
         grounds.name_of(tree.place) if tree.place else "",
-        window.opens,
-        window.best,
-        window.closes,
+        shown.opens,
+        shown.best,
+        shown.closes,
         one.minutes,
         one.safety_first,
         one.because,
         stakes.at_stake,
         stakes.must,
-        _stands_alone(one, stakes),
+        _stands_alone(one, shown, stakes),
+        shown.state == "overdue",
     )
 
 
@@ -169,7 +175,7 @@ def weeks_view(works: Iterable[WeekWork], trees: int, today: date) -> WeeksView:
     chances: list[WeekWork] = []
     this_week = monday_of(today)
     for one in works:
-        if one.closes < today:
+        if one.late:
             late.append(one)
         elif not one.must:
             chances.append(one)
@@ -211,13 +217,12 @@ def sort_of_work(one: FollowUp) -> tuple[str, str]:
     return one.act, one.row.bare or one.act
 
 
-def _stands_alone(one: FollowUp, stakes: Stakes) -> bool:
+def _stands_alone(one: FollowUp, shown: WorkView, stakes: Stakes) -> bool:
     """Whether a tree may die or be scarred within days, or a day was named."""
-    window = one.window
-    if one.planned and window.opens == window.closes:
+    if one.planned and shown.opens == shown.closes:
         return True
     is_grave = stakes.must and stakes.at_stake != "style"
-    return is_grave and window.closes - window.best <= WITHIN_DAYS
+    return is_grave and shown.closes - shown.best <= WITHIN_DAYS
 
 
 def _week_of(one: WeekWork, this_week: date) -> date:

@@ -12,6 +12,7 @@ from typing import NamedTuple
 
 from msgspec import Struct
 
+from backbud.calendar.ended import ended_feeds
 from backbud.calendar.feeds import feeds_written, published
 from backbud.calendar.revisions import Revisions, read_revisions
 from backbud.calendar.which_feeds import feeds_of, shown_in_feeds
@@ -200,10 +201,11 @@ def _feeds(session: Session, plan: Plan) -> Files[tuple[Revisions | None, bytes]
     folder = session.journal.folder
     before = session.journal.memory.recall(REVISIONS) or b""
     # Where they are lost, what was published tells them.
-    remembered = read_revisions(before) or published(
-        feeds, partial(_last, folder, own_digests(folder, MADE))
-    )
-    return (yield from write(remembered, session.kept)), before
+    once_written = own_digests(folder, MADE)
+    remembered = read_revisions(before) or published(feeds, partial(_last, folder, once_written))
+    paths = [feed.path for feed in feeds]
+    ended = ended_feeds(once_written, paths, remembered, settings, session.today)
+    return (yield from write(remembered, session.kept, ended)), before
 
 
 def _last(folder: str, digests: dict[str, str], name: str) -> bytes:

@@ -71,6 +71,8 @@ class Builders:
             "settled_by": ("fed",),
         }
         known = {"row": ROWS.get(known.get("act", "fed"), NO_ACT), **known}
+        if "weight" in FollowUp.__struct_fields__:  # once each rule says how much its work matters
+            known["weight"] = _weight(known.pop("lapses", False), known.get("act", "fed"))
         return FollowUp(tree=tree, **{**blank, **known})
 
     def done(self, day: str, act: str = "fed") -> Event:
@@ -101,7 +103,11 @@ class Builders:
         return gathered(feeds_written(feeds, shown, grounds, today, chosen, remembered or {}))
 
     def feed(self, follow_ups: Sequence[FollowUp], **known: Any) -> bytes:
-        """The feed of everything."""
+        """The feed of the keeper's own trees: each work by itself."""
+        return self.made(follow_ups, **known)[0]["calendars/own.ics"]
+
+    def weeks(self, follow_ups: Sequence[FollowUp], **known: Any) -> bytes:
+        """The feed of the keeper's weeks."""
         return self.made(follow_ups, **known)[0][EVERYTHING]
 
     def lines(self, feed: bytes) -> list[str]:
@@ -123,6 +129,14 @@ class Builders:
         lines = self.lines(feed)
         end = min(i for i, line in enumerate(lines) if i and line.startswith(("BEGIN:", "END:")))
         return _values(lines[:end], name)
+
+
+def _weight(lapses: bool, act: str) -> Any:
+    """A chance of the season; what scars a tree while it is on it; else what is only late."""
+    from backbud import species
+
+    name = "CHANCE" if lapses else "STAYS_ON" if act in ("unwired", "untied") else "PROMISE"
+    return getattr(species, name)
 
 
 def _values(lines: Sequence[str], name: str) -> list[str]:

@@ -17,7 +17,7 @@ WORKS = "roots branches wire deadwood feed water watch shelter health propagatio
 
 
 def test_the_full_set_of_feeds(build: Any) -> None:
-    """Everything; by tree, place, owner and kind of work; and all of that again as tasks."""
+    """The weeks; by tree, place, owner and kind of work, one by one; and all tasks, once."""
     trees = {
         "hoshi": build.tree("hoshi", place="bench", owner="marrow"),
         "yuki": build.tree("yuki", place="tunnel", owner="wrenfold"),
@@ -42,13 +42,16 @@ def test_the_full_set_of_feeds(build: Any) -> None:
         "owners/marrow.ics",
         *(f"works/{name}.ics" for name in WORKS.split()),
     ]
-    tasks = [f"tasks/{name}" for name in events]
-    assert list(files) == [f"calendars/{name}" for name in [*events, *tasks]]
+    assert list(files) == [f"calendars/{name}" for name in [*events, "tasks/all.ics"]]
     hoshi = "hoshi/maple-feed/repotted%202027-03-06@upper-yard"
     yuki = "yuki/maple-feed/repotted%202027-03-06@upper-yard"
     uids = {name: build.values(files[f"calendars/{name}"], "UID") for name in events}
     assert {name: found for name, found in uids.items() if found} == {
-        "all.ics": [hoshi, yuki],
+        # the week from 5 April 2027, the fourteenth (ISO 8601)
+        "all.ics": [
+            "must:fed/old-bench/2027-W14@upper-yard",
+            "must:fed/tunnel/2027-W14@upper-yard",
+        ],
         "trees/hoshi.ics": [hoshi],
         "trees/yuki.ics": [yuki],
         "places/yard.ics": [hoshi],
@@ -58,10 +61,9 @@ def test_the_full_set_of_feeds(build: Any) -> None:
         "owners/marrow.ics": [hoshi],
         "works/feed.ics": [hoshi, yuki],
     }
-    for name, task in zip(events, tasks, strict=True):
-        feed = files[f"calendars/{task}"]
-        assert build.values(feed, "UID", "VTODO") == [f"task:{uid}" for uid in uids[name]]
-        assert build.events(feed) == []
+    feed = files["calendars/tasks/all.ics"]
+    assert build.values(feed, "UID", "VTODO") == [f"task:{hoshi}", f"task:{yuki}"]
+    assert build.events(feed) == []
 
 
 def test_every_act_of_the_language_is_of_one_kind_of_work() -> None:
@@ -73,7 +75,6 @@ def test_every_act_of_the_language_is_of_one_kind_of_work() -> None:
 def test_an_act_that_names_no_kind_of_work_is_other_work(build: Any) -> None:
     files, _ = build.made([build.follow_up("hoshi", act="grafted-by-approach")])
     assert len(build.events(files["calendars/works/other.ics"])) == 1
-    assert len(build.events(files["calendars/tasks/works/other.ics"], "VTODO")) == 1
     assert "calendars/works/other.ics" not in build.made([build.follow_up("hoshi")])[0]
 
 
@@ -94,10 +95,10 @@ def test_only_what_is_open_is_shown(build: Any, outcome: str) -> None:
     by = build.done("2027-02-28")
     settled = build.follow_up("hoshi", outcome=outcome, settled=by)
     files, revisions = build.made([settled, build.follow_up("yuki", title="water")])
-    assert build.values(files["calendars/all.ics"], "SUMMARY") == ["water: yuki"]
-    assert build.values(files["calendars/tasks/all.ics"], "SUMMARY", "VTODO") == ["water: yuki"]
+    assert build.values(files["calendars/own.ics"], "SUMMARY") == ["yuki: water"]
+    assert build.values(files["calendars/tasks/all.ics"], "SUMMARY", "VTODO") == ["yuki: water"]
     assert build.events(files["calendars/trees/hoshi.ics"]) == []
-    assert len(revisions) == 2  # the event and the task
+    assert len(revisions) == 3  # the event, the task and the week
 
 
 def test_what_is_settled_stays_where_the_settings_say_so(build: Any) -> None:
@@ -109,28 +110,28 @@ def test_what_is_settled_stays_where_the_settings_say_so(build: Any) -> None:
         build.follow_up("hoshi", id="hoshi/d", outcome="lapsed"),
     ]
     files, _ = build.made(work, settled="completed", alarm_days=(1,))
-    done, skipped = build.events(files["calendars/all.ics"])
+    done, skipped = build.events(files["calendars/own.ics"])
     assert {
-        "SUMMARY:done: feed: hoshi",
+        "SUMMARY:hoshi: done: feed",
         "DTSTART;VALUE=DATE:20270227",
         "DTEND;VALUE=DATE:20270228",
     } < set(done)
     assert not [line for line in done if line.startswith("STATUS")]
-    assert {"SUMMARY:water: hoshi", "DTSTART;VALUE=DATE:20270410", "STATUS:CANCELLED"} < set(
+    assert {"SUMMARY:hoshi: water", "DTSTART;VALUE=DATE:20270410", "STATUS:CANCELLED"} < set(
         skipped
     )
-    assert build.values(files["calendars/all.ics"], "DESCRIPTION")[0].startswith(
-        "Done on 2027-02-27.\\nFrom 2027-04-03 to 2027-04-24\\, best on 2027-04-10.\\n"
+    assert build.values(files["calendars/own.ics"], "DESCRIPTION")[0].startswith(
+        "Done on 2027-02-27. From 3 April to 24 April\\, best 10 April.\\n"
     )
     done, skipped = build.events(files["calendars/tasks/all.ics"], "VTODO")
     assert {
-        "SUMMARY:feed: hoshi",
+        "SUMMARY:hoshi: feed",
         "DUE;VALUE=DATE:20270410",
         "STATUS:COMPLETED",
         "COMPLETED:20270227T120000Z",
         "PERCENT-COMPLETE:100",
     } < set(done)
-    assert {"SUMMARY:water: hoshi", "STATUS:CANCELLED"} < set(skipped)
+    assert {"SUMMARY:hoshi: water", "STATUS:CANCELLED"} < set(skipped)
     # nothing rings for what is done with, and after a year it goes
     assert b"VALARM" not in b"".join(files.values())
     year = build.feed(work, settled="completed", today=date(2028, 2, 27))
@@ -143,9 +144,9 @@ def test_overdue_work_stays_on_its_day_and_advice_ends_with_its_window(build: An
     work = build.follow_up("hoshi", *days, id="hoshi/a", title="feed")
     advice = build.follow_up("hoshi", *days, id="hoshi/b", title="shade", lapses=True)
     on_last_day = build.feed([work, advice], today=date(2027, 4, 24))
-    assert build.values(on_last_day, "SUMMARY") == ["feed: hoshi", "shade: hoshi"]
+    assert build.values(on_last_day, "SUMMARY") == ["hoshi: feed", "hoshi: shade"]
     after = build.feed([work, advice], today=date(2027, 4, 25))
-    assert build.values(after, "SUMMARY") == ["feed: hoshi"]
+    assert build.values(after, "SUMMARY") == ["hoshi: feed"]
     assert build.values(after, "DTSTART") == ["20270410"]
 
 
@@ -183,14 +184,13 @@ def test_an_entry_whole(build: Any) -> None:
         cautions=("Cut wire springs: guard your eyes.",),
     )
     hoshi = build.tree("hoshi", name="Hoshi", place="tunnel", owner="marrow")
-    (event,) = build.events(
-        build.feed(
-            [follow_up],
-            trees={"hoshi": hoshi},
-            base_url="https://yard.example/made/",
-            names={"tunnel": "the long tunnel", "marrow": "Ada Marrow"},
-        )
+    files, _ = build.made(
+        [follow_up],
+        trees={"hoshi": hoshi},
+        base_url="https://yard.example/made/",
+        names={"tunnel": "the long tunnel", "marrow": "Ada Marrow"},
     )
+    (event,) = build.events(files["calendars/trees/hoshi.ics"])
     # 2027-03-01 is 9921 days after 2000-01-01: 27 years, of which 7 leap years, 31 and 28 days.
     assert sorted(event) == sorted(
         [
@@ -198,17 +198,16 @@ def test_an_entry_whole(build: Any) -> None:
             "DTSTAMP:20270301T000000Z",
             "LAST-MODIFIED:20270301T000000Z",
             "SEQUENCE:99210",
-            "SUMMARY:check wire on left 2: Hoshi",
+            "SUMMARY:Hoshi: check wire on left 2",
             "DTSTART;VALUE=DATE:20270501",
             "DTEND;VALUE=DATE:20270502",
             "CATEGORIES:checked",
             "TRANSP:TRANSPARENT",
             "LOCATION:the long tunnel",
             f"URL:https://yard.example/made/trees/hoshi.html#{anchor_of(follow_up.id)}",
-            "DESCRIPTION:From 2027-04-17 to 2027-05-15\\, best on 2027-05-01.\\nAbout 1 h 30."
-            "\\n\\nCaution: Cut wire springs: guard your eyes."
-            "\\n\\nWhy:\\n- wired 3 mm Al on left 2 (diary/2027.txt:12)"
-            "\\n- Wire bites in four to eight weeks of growth.",
+            "DESCRIPTION:From 17 April to 15 May\\, best 1 May. About 1 h 30."
+            "\\nCaution: Cut wire springs: guard your eyes."
+            f"\\nhttps://yard.example/made/trees/hoshi.html#{anchor_of(follow_up.id)}",
         ]
     )
 
@@ -225,14 +224,15 @@ def test_a_task_whole(build: Any) -> None:
             "DTSTAMP:20270301T000000Z",
             "LAST-MODIFIED:20270301T000000Z",
             "SEQUENCE:99210",
-            "SUMMARY:feed: hoshi",
+            "SUMMARY:hoshi: feed",
             "DTSTART;VALUE=DATE:20270417",
             "DUE;VALUE=DATE:20270501",
             "STATUS:NEEDS-ACTION",
             "CATEGORIES:checked",
             f"URL:https://yard.example/trees/hoshi.html#{anchor_of(work.id)}",
-            "DESCRIPTION:From 2027-04-17 to 2027-05-15\\, best on 2027-05-01.\\nAbout 5 min."
-            "\\n\\nWhy:\\n- Cut roots take up no feed for about four weeks.",
+            "DESCRIPTION:From 17 April to 15 May\\, best 1 May. About 5 min."
+            "\\nWhy: Cut roots take up no feed for about four weeks."
+            f"\\nhttps://yard.example/trees/hoshi.html#{anchor_of(work.id)}",
         ]
     )
     in_window, _ = build.made([work], show="window")
@@ -280,16 +280,16 @@ def test_alarms(build: Any, settings: dict[str, Any], event: list[str], task: li
     ("minutes", "said"),
     [
         (0, ""),
-        (5, "\\nAbout 5 min."),
-        (60, "\\nAbout 1 h."),
-        (145, "\\nAbout 2 h 25."),
+        (5, " About 5 min."),
+        (60, " About 1 h."),
+        (145, " About 2 h 25."),
     ],
 )
 def test_the_time_it_takes(build: Any, minutes: int, said: str) -> None:
     feed = build.feed([build.follow_up(minutes=minutes)])
     assert build.values(feed, "DESCRIPTION") == [
-        f"From 2027-04-03 to 2027-04-24\\, best on 2027-04-10.{said}\\n\\nWhy:"
-        "\\n- Cut roots take up no feed for about four weeks."
+        f"From 3 April to 24 April\\, best 10 April.{said}"
+        "\\nWhy: Cut roots take up no feed for about four weeks."
     ]
 
 
@@ -302,49 +302,49 @@ def test_the_time_it_takes(build: Any, minutes: int, said: str) -> None:
             "best day",
             "20270228",
             "20270301",
-            "From 2027-02-20 to 2027-03-05\\, best on 2027-02-28.",
+            "From 20 February to 5 March\\, best 28 February.",
         ),
         (
             ("2027-02-20", "2027-02-28", "2027-03-05"),
             "window",
             "20270220",
             "20270306",
-            "From 2027-02-20 to 2027-03-05\\, best on 2027-02-28.",
+            "From 20 February to 5 March\\, best 28 February.",
         ),
         (
             ("2027-12-31", "2027-12-31", "2027-12-31"),
             "window",
             "20271231",
             "20280101",
-            "On 2027-12-31.",
+            "On 31 December.",
         ),
         (
             ("2028-02-28", "2028-02-29", "2028-02-29"),
             "best day",
             "20280229",
             "20280301",
-            "From 2028-02-28 to 2028-02-29\\, best on 2028-02-29.",
+            "From 28 February to 29 February\\, best 29 February.",
         ),
         (
             ("2027-04-01", "2027-04-01", "9999-12-31"),
             "best day",
             "20270401",
             "20270402",
-            "From 2027-04-01 on\\, best on 2027-04-01.",
+            "From 1 April on\\, best 1 April.",
         ),
         (
             ("2027-04-01", "2027-04-01", "9999-12-31"),
             "window",
             "20270401",
             "99991231",
-            "From 2027-04-01 on\\, best on 2027-04-01.",
+            "From 1 April on\\, best 1 April.",
         ),
         (
             ("9999-12-31", "9999-12-31", "9999-12-31"),
             "best day",
             "99991230",
             "99991231",
-            "On 9999-12-31.",
+            "On 31 December.",
         ),
     ],
 )
@@ -406,27 +406,27 @@ def test_an_owner_reads_of_nobody_else(build: Any) -> None:
         cards=cards,
         base_url="https://yard.example",
     )
-    for path, sort in (("owners/marrow", "VEVENT"), ("tasks/owners/marrow", "VTODO")):
-        feed = files[f"calendars/{path}.ics"]
-        assert build.values(feed, "SUMMARY", sort) == ["move: hoshi"]
-        assert build.values(feed, "DESCRIPTION", sort) == [
-            "From 2027-04-03 to 2027-04-24\\, best on 2027-04-10.\\n\\nWhy:"
-            "\\n- 2027-03-02: repotted\\, as ren was."
-            "\\n- Pell says nothing here: a rule's own words stay."
-        ]
-        assert build.values(feed, "LOCATION", sort) == []
-        found = feed.lower().replace(b"\r\n ", b"").replace(b"pell says nothing", b"")
-        hidden = (b"yuki", b"aki", b"snow", b"pell", b"wrenfold", b".txt", b"yard.example")
-        assert [name for name in hidden if name in found] == []
-        assert b"Trees of Ada Marrow" in feed
+    feed = files["calendars/owners/marrow.ics"]
+    assert build.values(feed, "SUMMARY") == ["hoshi: move"]
+    assert build.values(feed, "DESCRIPTION") == [
+        "From 3 April to 24 April\\, best 10 April."
+        "\\nWhy: Pell says nothing here: a rule's own words stay."
+    ]
+    assert build.values(feed, "LOCATION") == []
+    found = feed.lower().replace(b"\r\n ", b"").replace(b"pell says nothing", b"")
+    hidden = (b"yuki", b"aki", b"snow", b"pell", b"wrenfold", b".txt", b"yard.example")
+    assert [name for name in hidden if name in found] == []
+    assert b"Trees of Ada Marrow" in feed
     # the keeper reads all of it, under a revision of its own
-    assert "move out again\\, to pell-corner: hoshi" in build.values(
-        files["calendars/all.ics"], "SUMMARY"
-    )
+    assert build.values(files["calendars/trees/hoshi.ics"], "SUMMARY") == [
+        "hoshi: move out again\\, to pell-corner"
+    ]
     assert {"hoshi/a@upper-yard", "hoshi/a@upper-yard marrow"} < set(revisions)
 
 
-@pytest.mark.parametrize("path", ["all.ics", "own.ics", "trees/hoshi.ics", "works/feed.ics"])
+@pytest.mark.parametrize(
+    "path", ["all.ics", "own.ics", "trees/hoshi.ics", "works/feed.ics", "tasks/all.ics"]
+)
 def test_other_feeds_do_not_say_who_owns_a_tree(build: Any, path: str) -> None:
     trees = {"hoshi": build.tree("hoshi", owner="marrow"), "yuki": build.tree("yuki")}
     files, _ = build.made(
@@ -435,7 +435,6 @@ def test_other_feeds_do_not_say_who_owns_a_tree(build: Any, path: str) -> None:
         names={"marrow": "Ada Marrow"},
     )
     assert b"marrow" not in files[f"calendars/{path}"].lower()
-    assert b"marrow" not in files[f"calendars/tasks/{path}"].lower()
 
 
 def test_no_library_is_imported_to_write_feeds() -> None:

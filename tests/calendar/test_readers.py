@@ -112,17 +112,13 @@ def test_every_work_stands_on_the_day_meant(build: Any, read: Read) -> None:
     assert (second["start"], second["end"], second["days"]) == ("2028-02-29", "2028-03-01", 1)
     assert first["allDay"] and second["allDay"]
     assert first["uid"] == "hoshi/a@upper-yard"
-    assert first["summary"] == "repot: hoshi"
+    assert first["summary"] == "hoshi: repot"
     assert first["categories"] == ["repotted"]
     assert (first["sequence"], first["stamp"]) == (99210, "2027-03-01T00:00:00Z")
     assert first["description"] == (
-        "From 2027-02-20 to 2027-03-05, best on 2027-02-28.\n"
-        "About 2 h.\n"
-        "\n"
+        "From 20 February to 5 March, best 28 February. About 2 h.\n"
         "Caution: Lift with two.\n"
-        "\n"
-        "Why:\n"
-        "- Bud burst is near. (diary/2027.txt:4)"
+        "Why: Bud burst is near."
     )
 
 
@@ -147,8 +143,8 @@ def test_every_text_comes_back(build: Any, read: Read) -> None:
         build.follow_up(
             "hoshi",
             id=f"hoshi/{number:03}",
-            title=f"a{text}z",
-            because=(build.reason(f"{text}.", "d.txt:1"), build.reason(text)),
+            title=f"a{text[:30]}z",
+            because=(build.reason(f"{text[:120]}.", "d.txt:1"),),
         )
         for number, text in enumerate(texts)
     ]
@@ -156,10 +152,9 @@ def test_every_text_comes_back(build: Any, read: Read) -> None:
     assert len(events) == 300
     for text, event in zip(texts, events, strict=True):
         plain = text.replace("\t", " ")  # a tab is a control character like any other
-        assert event["summary"] == f"a{plain}z: hoshi"
+        assert event["summary"] == f"hoshi: a{plain[:30]}z"
         assert event["description"] == (
-            "From 2027-04-03 to 2027-04-24, best on 2027-04-10.\n\nWhy:\n"
-            f"- {plain}. (d.txt:1)\n- {plain}"
+            f"From 3 April to 24 April, best 10 April.\nWhy: {plain[:120]}."
         )
 
 
@@ -183,9 +178,9 @@ def test_tasks_are_read_as_meant(build: Any) -> None:
     first, second = read_by_ical_js(feed)["tasks"]
     assert first == {
         "uid": "task:hoshi/a@upper-yard",
-        "summary": "wässern; 星, שלום 🌳: hoshi",
-        "description": "From 2027-04-03 to 2027-04-24, best on 2027-04-10.\n\nWhy:\n"
-        "- Cut roots take up no feed for about four weeks.",
+        "summary": "hoshi: wässern; 星, שלום 🌳",
+        "description": "From 3 April to 24 April, best 10 April.\n"
+        "Why: Cut roots take up no feed for about four weeks.",
         "start": "2027-04-03",
         "due": "2027-04-10",
         "status": "NEEDS-ACTION",

@@ -37,22 +37,23 @@ def test_an_entry_that_is_the_same_keeps_its_revision(build: Any) -> None:
     _, remembered = build.made([build.follow_up()], today=FIRST_DAY)
     files, again = build.made([build.follow_up()], today=date(2029, 1, 1), remembered=remembered)
     first = (["99210"], ["20270301T000000Z"], ["20270301T000000Z"])
-    assert revision_in(build, files["calendars/all.ics"]) == first
-    assert again == remembered
+    assert revision_in(build, files["calendars/own.ics"]) == first
+    for uid in (UID, f"task:{UID}"):
+        assert again[uid] == remembered[uid]
 
 
 def test_an_entry_that_changed_rises(build: Any) -> None:
     _, remembered = build.made([build.follow_up()], today=FIRST_DAY)
     changed = build.follow_up(title="feed at half strength")
     feed, same_day = build.made([changed], today=FIRST_DAY, remembered=remembered)
-    assert revision_in(build, feed["calendars/all.ics"])[0] == ["99211"]
+    assert revision_in(build, feed["calendars/own.ics"])[0] == ["99211"]
     assert same_day[UID].stamp == FIRST_DAY
     # back again is a change too
     _, back = build.made([build.follow_up()], today=FIRST_DAY, remembered=same_day)
     assert back[UID].sequence == 99212
     # ten days on the floor is higher: 9931 days
     feed, _ = build.made([changed], today=date(2027, 3, 11), remembered=back)
-    assert revision_in(build, feed["calendars/all.ics"]) == (
+    assert revision_in(build, feed["calendars/own.ics"]) == (
         ["99310"],
         ["20270311T000000Z"],
         ["20270311T000000Z"],
@@ -112,9 +113,8 @@ def test_one_entry_has_one_revision_in_all_its_feeds(build: Any) -> None:
     _, remembered = build.made([build.follow_up()])
     files, _ = build.made([build.follow_up(title="water")], remembered=remembered)
     shown = ("all", "own", "trees/hoshi", "works/feed")
-    for path, sort in (("", "VEVENT"), ("tasks/", "VTODO")):
-        feeds = [files[f"calendars/{path}{name}.ics"] for name in shown]
-        assert [build.values(feed, "SEQUENCE", sort) for feed in feeds] == [["99211"]] * 4
+    feeds = [files[f"calendars/{name}.ics"] for name in shown]
+    assert [build.values(feed, "SEQUENCE") for feed in feeds] == [["99211"]] * 4
 
 
 def test_work_beside_it_changes_nothing(build: Any) -> None:
@@ -124,8 +124,11 @@ def test_work_beside_it_changes_nothing(build: Any) -> None:
         today=date(2027, 3, 2),
         remembered=remembered,
     )
-    assert len(remembered) == 2  # the event and the task
-    assert {uid: after[uid] for uid in remembered} == remembered
+    # The event and the task stay as they are; their week has another tree now.
+    week = "must:fed//2027-W14@upper-yard"
+    assert len(remembered) == 3
+    assert {uid for uid in remembered if after[uid] != remembered[uid]} == {week}
+    assert after[week].sequence == FIRST_SEQUENCE + 10  # of the next day
 
 
 def test_a_day_before_the_epoch_gives_no_negative_sequence(build: Any) -> None:
@@ -200,11 +203,14 @@ def test_a_published_feed_tells_the_revisions(build: Any) -> None:
     _, first = build.made(work, today=date(2027, 2, 1), base_url=url)
     work.append(build.follow_up("aki"))
     files, revisions = build.made(work, remembered=first, base_url=url)
-    assert sorted(r.sequence for r in revisions.values()) == [98930] * 4 + [99210] * 2
-    events = published_revisions(files["calendars/all.ics"])
+    # The events and tasks of two trees are the same; of the third, and their week, they are new.
+    assert sorted(r.sequence for r in revisions.values()) == [98930] * 4 + [99210] * 3
+    events = published_revisions(files["calendars/own.ics"])
     assert len(events) == 3
-    assert events | published_revisions(files["calendars/tasks/all.ics"]) == revisions
-    torn = files["calendars/all.ics"][:-40]
+    weeks = published_revisions(files["calendars/all.ics"])
+    assert list(weeks) == ["must:fed//2027-W14@upper-yard"]
+    assert events | weeks | published_revisions(files["calendars/tasks/all.ics"]) == revisions
+    torn = files["calendars/own.ics"][:-40]
     assert len(published_revisions(torn)) == 2
 
 
@@ -266,7 +272,7 @@ def test_a_subscriber_is_always_current(build: Any, seed: int) -> None:
         today += timedelta(days=chance.choice((0, 0, 0, 0, 0, 0, 0, 0, 1, 40)))
         feed, remembered = build.made(work, today=today, remembered=remembered)
         remembered = read_revisions(write_revisions(remembered))
-        assert subscriber.fetch(feed["calendars/all.ics"]) == subscriber.seen
+        assert subscriber.fetch(feed["calendars/own.ics"]) == subscriber.seen
         assert len(subscriber.seen) == len(work)
 
 
@@ -282,7 +288,7 @@ def test_a_subscriber_is_current_after_a_loss_of_all_that_was_remembered(
             today += timedelta(days=1)
             remembered = {} if number % 20 == 0 else remembered
         feed, remembered = build.made(work, today=today, remembered=remembered)
-        assert subscriber.fetch(feed["calendars/all.ics"]) == subscriber.seen
+        assert subscriber.fetch(feed["calendars/own.ics"]) == subscriber.seen
 
 
 @pytest.mark.parametrize("seed", range(3))
@@ -297,8 +303,8 @@ def test_a_subscriber_is_current_where_the_published_feed_is_left(build: Any, se
         today += timedelta(days=chance.choice((0,) * 30 + (1,)))
         feed, remembered = build.made(work, today=today, remembered=remembered)
         if chance.random() < 0.3:
-            remembered = published_revisions(feed["calendars/all.ics"])
-        assert subscriber.fetch(feed["calendars/all.ics"]) == subscriber.seen
+            remembered = published_revisions(feed["calendars/own.ics"])
+        assert subscriber.fetch(feed["calendars/own.ics"]) == subscriber.seen
 
 
 def test_the_limit_of_a_lost_memory(build: Any) -> None:
@@ -306,5 +312,5 @@ def test_the_limit_of_a_lost_memory(build: Any) -> None:
     files, _ = build.made([build.follow_up(title="feed")])
     changed = [build.follow_up(title="water")]
     assert build.made(changed)[1][UID].sequence == FIRST_SEQUENCE
-    published = published_revisions(files["calendars/all.ics"])
+    published = published_revisions(files["calendars/own.ics"])
     assert build.made(changed, remembered=published)[1][UID].sequence == FIRST_SEQUENCE + 1

@@ -45,7 +45,7 @@ tree yuki
   since     2015-03
   place     yard
 """
-FEEDS = ("all", "own", "owners/marrow", "tasks/all", "tasks/owners/marrow", "tasks/places/bench")
+FEEDS = ("all", "own", "owners/marrow", "places/bench", "trees/hoshi", "tasks/all")
 
 
 class Subscriber:
@@ -187,6 +187,6 @@ def test_a_moved_follow_up_keeps_its_uid_and_rises(tmp_path: Path) -> None:
 
 
 def _entry(folder: Path, uid: str) -> Any:
-    calendar = vobject.readOne((folder / "made/calendars/all.ics").read_bytes().decode())
+    calendar = vobject.readOne((folder / "made/calendars/trees/hoshi.ics").read_bytes().decode())
     (found,) = (entry for entry in calendar.contents["vevent"] if entry.uid.value == uid)
     return found

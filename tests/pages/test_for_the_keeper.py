@@ -74,8 +74,8 @@ FIRST = "tree first\n  kind trident maple\n  place yard\n2026-05-01\nfirst\n  pl
     ("what", "in_feed"),
     [
         # A part of the plan is called as the tree is.
-        ("wire on first, to 2026-06", "wire on first: “first”"),
-        ("wire on apex, to 2026-06", "wire on apex: first"),
+        ("wire on first, to 2026-06", "first: wire on first", "Wire on first “first”"),
+        ("wire on apex, to 2026-06", "first: wire on apex", "Wire on apex first"),
     ],
 )
 def test_a_title_that_ends_as_the_tree_s_name_begins_has_the_handle_quoted(

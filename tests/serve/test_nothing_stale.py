@@ -1,7 +1,8 @@
 """After any edit, what is made with what was kept is what a clean build makes, byte for byte.
 
 The clean build is told only the revisions of calendar entries, which are no function of the
-journal (RFC 5545, 3.8.7.4).
+journal (RFC 5545, 3.8.7.4). It knows nothing of an output before it: so where a feed ends that was
+there before, the file that says so is ours alone, until it is among the revisions.
 """
 
 from __future__ import annotations
@@ -21,7 +22,7 @@ from backbud.collection import replay
 from backbud.compiled import REVISIONS
 from backbud.make import Made, make
 from backbud.memo import Identical, Memo
-from backbud.publish import MADE, MEMORY, memory
+from backbud.publish import MADE, MANIFEST, MEMORY, memory
 
 TODAY = date(2026, 11, 20)
 ACTS = 200
@@ -165,12 +166,31 @@ def clean_build(folder: Path, clean: Path, revisions: bytes | None, today: date)
     return make(str(clean), today)
 
 
+def ended_now(before: dict[str, bytes], ours: dict[str, bytes]) -> set[str]:
+    """The feeds that ended in this very build: each was one before, and holds now its one entry."""
+    return {
+        name
+        for name, feed in ours.items()
+        if name.startswith("calendars/") and b"UID:ended:" in feed
+        if name in before and b"UID:ended:" not in before[name]
+    }
+
+
 def compare(folder: Path, clean: Path, kept: Memo, today: date, what: str) -> Made:
+    before = output(folder)
     revisions = memory.recall(str(folder), REVISIONS)
     made = make(str(folder), today, kept=kept, with_files=True)
     other = clean_build(folder, clean, revisions, today)
     assert made.problems == other.problems, what
     ours, theirs = output(folder), output(clean)
+    for name in ended_now(before, ours):
+        assert name not in theirs
+        assert ours.pop(name).count(b"BEGIN:VEVENT") == 1
+        # It is listed in our manifest, so that it will be ours to take away.
+        manifest = ours[MANIFEST].split(b"\n")
+        listed = [line for line in manifest if name.encode() in line]
+        assert len(listed) == 1
+        ours[MANIFEST] = theirs[MANIFEST]
     differ = [
         name for name in sorted(ours.keys() | theirs.keys()) if ours.get(name) != theirs.get(name)
     ]
@@ -286,6 +306,28 @@ def test_works_that_come_and_go_leave_everything_in_order(
             pages.append(f"{TODAY}\n\n{line[0]}\n  {line[1]}\n")
         path.write_text("\n".join(pages))
         compare(journal, tmp_path / "clean", kept, TODAY, f"{count}: {line}")
+
+
+def test_a_feed_that_ended_says_so_for_a_year(journal: Path, tmp_path: Path) -> None:
+    kept, place = Kept(), journal / "cards" / "more.txt"
+    feed = journal / "made/calendars/places/shed.ics"
+    place.write_text("place shed\n  within  yard\n")
+    compare(journal, tmp_path / "clean", kept, TODAY, "the place is there")
+    assert b"UID" not in feed.read_bytes()
+    place.write_text("# it is gone\n")
+    for days in (1, 2, 300, 366):
+        compare(journal, tmp_path / "clean", kept, TODAY + timedelta(days=days), f"{days} days")
+        said = feed.read_bytes().replace(b"\r\n ", b"")
+        assert b"UID:ended:calendars/places/shed.ics@" in said
+        assert b"subscribe to that. This address ends on 21 November 2027." in said
+        # From the day on which it ended
+        assert b"DTSTART;VALUE=DATE:20261121\r\nDTEND;VALUE=DATE:20261219\r\n" in said
+    compare(journal, tmp_path / "clean", kept, TODAY + timedelta(days=367), "a year after")
+    assert not feed.exists()
+    # It comes back as what it was.
+    place.write_text("place shed\n  within  yard\n")
+    compare(journal, tmp_path / "clean", kept, TODAY + timedelta(days=368), "it is back")
+    assert b"UID" not in feed.read_bytes()
 
 
 def test_another_day_is_another_page(tmp_path: Path) -> None:

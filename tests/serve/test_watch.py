@@ -26,7 +26,7 @@ def test_a_save_is_on_the_page_and_in_the_feed(journal: Path, watch: Any) -> Non
     diary = journal / "diary" / "2026.txt"
     diary.write_text(diary.read_text() + ADDED + "  planned   repot, to 2027-03\n")
     server.page_with("trees/yuki.html", "two buds open")
-    server.page_with("calendars/all.ics", "planned/repotted-2026-03-09")
+    server.page_with("calendars/trees/yuki.ics", "planned/repotted-2026-03-09")
 
 
 def test_a_save_by_rename_is_on_the_page(journal: Path, watch: Any) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import shutil
 import sys
 from datetime import date
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
@@ -13,6 +14,7 @@ from backbud.cli import main
 from backbud.session import open_session
 from backbud.subscribe.collect import collect, remember, write
 from backbud.subscribe.errors import SubscribeError
+from backbud.subscribe.heirs import heir_of
 from backbud_grammar.tidy import tidy_text
 
 TASKS = "backbud-upper-yard-tasks-all"
@@ -142,18 +144,18 @@ def test_what_is_not_ticked_off_is_not_collected(yard: Any, client: Any) -> None
 def test_what_cannot_be_written_is_said(yard: Any, client: Any) -> None:
     """Too early, of what nobody asks for any more, and what needs more than an act."""
     yard.publish(LATER)
-    client.tick(TASKS, uid("hoshi/trident-feed/2028"), "20270601T100000Z", COMMENT="twice")
+    client.tick(TASKS, uid("hoshi/winter-frost/2027"), "20270601T100000Z", COMMENT="twice")
     client.tick(TASKS, uid(PRUNE))
     yard.diary.write_text(yard.diary.read_text().replace("  planned ", "  noted "))
     collected = yard.collect(LATER)
     assert collected.offers == ()
     gone, early = sorted(collected.refused, key=lambda why: "no line" in why)
     assert gone == (
-        "prune: yuki, ticked off for 2027-03-18: nothing in the journal asks for it any more."
+        "yuki: prune, ticked off for 2027-03-18: nothing in the journal asks for it any more."
     )
     assert early.startswith(
-        "feed: Hoshi; the star, 星 שלום 🌳, ticked off for 2027-06-01: no line of that day settles "
-        "it; its time begins on 2028-"
+        "hoshi: protect against winter frost, ticked off for 2027-06-01: no line of that day "
+        "settles it; its time begins on 2027-11-01"
     )
     assert early.endswith(". Its note: twice")
 
@@ -195,6 +197,65 @@ def test_one_line_may_settle_two_tasks(yard: Any, client: Any) -> None:
     assert "  unwired     on apex" in lines
     write(str(yard.folder), LATER, collected)
     assert state(yard, CHECK)[0] == "done"
+
+
+def test_a_task_whose_work_became_another_is_collected(yard: Any, client: Any) -> None:
+    """A plan takes the place of what a rule asked for; who ticked off the old task did it."""
+    yard.publish(LATER)
+    client.tick(TASKS, uid(UNWIRE), "20270618T101500Z")
+    yard.write("2027-03-10\n\nyuki\n  planned     unwire on left 2, to 2027-12\n")
+    plan = "yuki/planned/unwired-2027-03-10/left-2"
+    assert state(yard, UNWIRE)[0] == "replaced"
+    (offer,) = yard.collect(LATER).offers
+    assert (offer.follow_up, offer.line.text) == (plan, "  unwired     on left 2")
+    write(str(yard.folder), LATER, yard.collect(LATER))
+    assert state(yard, plan)[0] == "done"
+
+
+@pytest.mark.parametrize(
+    ("ids", "ticked", "heir"),
+    [
+        # works on two parts that are one work now
+        (["a/wire-off/wired-1"], "a/wire-off/wired-1/left-2", "a/wire-off/wired-1"),
+        # nobody can tell which of two it was
+        (["a/wire-off/wired-1/l", "a/wire-off/wired-1/r"], "a/wire-off/wired-1", None),
+        (["a/wire-off/wired-2", "b/wire-off/wired-1"], "a/wire-off/wired-1/left-2", None),
+    ],
+)
+def test_what_stands_for_an_id_that_is_no_more(
+    ids: list[str], ticked: str, heir: str | None
+) -> None:
+    class Planned:
+        def all(self) -> list[Any]:
+            return [SimpleNamespace(id=one, outcome="open") for one in ids]
+
+    found: Any = heir_of(f"task:{ticked}@yard", None, Planned())  # type: ignore[arg-type]
+    assert (found and found.id) == heir
+
+
+def test_the_end_of_a_calendar_that_was_ticked_off_is_dealt_with(yard: Any, client: Any) -> None:
+    """A feed of tasks that is made no more: its calendar says where they went."""
+    old = yard.folder / "made/calendars/tasks/places"
+    yard.settings('publish = ["places/bench", "places/shed"]\n')
+    cards = yard.folder / "cards.txt"
+    text = cards.read_text()
+    cards.write_text(f"{text}\nplace shed\n  within  yard\n")
+    yard.publish()
+    assert len(client.read("backbud-upper-yard-places-shed")) == 0
+    cards.write_text(text)
+    yard.publish()
+    assert not old.exists()
+    (entry,) = client.read("backbud-upper-yard-places-shed").values()
+    assert entry.uid.value == "ended:calendars/places/shed.ics@upper-yard"
+    assert entry.summary.value == "this calendar has ended"
+    assert entry.dtstart.value == date(2027, 3, 20)
+    assert entry.description.value == (
+        "Its works stand in calendars/all.ics: subscribe to that. "
+        "This address ends on 19 March 2028."
+    )
+    assert yard.publish(date(2028, 3, 19)).sent[1].kept == 1
+    with pytest.raises(SubscribeError, match=r"^no feed is called “places/shed”"):
+        yard.publish(date(2028, 3, 20))
 
 
 def test_line_ends_and_the_byte_order_mark_stay(yard: Any, client: Any) -> None:

@@ -16,7 +16,14 @@ from backbud.subscribe.errors import NotAgreed
 from backbud.subscribe.losses import Explained, Gone, unexplained
 from backbud.whole import Broken
 
-ALL, TASKS = "backbud-upper-yard-all", "backbud-upper-yard-tasks-all"
+ALL, TASKS = "backbud-upper-yard-own", "backbud-upper-yard-tasks-all"
+
+
+@pytest.fixture(autouse=True)
+def one_by_one(request: pytest.FixtureRequest) -> None:
+    """Each work by itself: the keeper's own trees, and the tasks."""
+    if "yard" in request.fixturenames:
+        request.getfixturevalue("yard").settings('publish = ["own", "tasks/all"]\n')
 
 
 class Asked:
@@ -58,10 +65,10 @@ def test_cards_that_were_cut_short_are_asked_about(yard: Any, client: Any) -> No
     with pytest.raises(NotAgreed, match=r"^Nothing was written\.$"):
         yard.publish(ask=asked)
     assert asked.shown[0] == (
-        f"A yard: All trees: {of_yuki} of {whole} entries would go, and nothing in the journal "
+        f"A yard: Own trees: {of_yuki} of {whole} entries would go, and nothing in the journal "
         "says why. Is a file missing or cut short?"
     )
-    assert "  prune: yuki" in asked.shown
+    assert "  yuki: prune" in asked.shown
     assert asked.shown[-1] == "Take them out all the same?"
     with pytest.raises(NotAgreed):  # nobody can be asked
         yard.publish()
@@ -155,6 +162,17 @@ def test_settings_that_name_no_list_of_feeds_clear_no_calendar(yard: Any, client
         ("hoshi/feed/2026-27@yard", "2027-03-19", (), True),
         ("hoshi/wire-off/wired-2026-02-27@yard", "2026-05-01", (), False),
         ("hoshi/wire-off/wired-2025-02-27@yard", "2026-03-18", (), True),
+        # what stands for several works: there is such work, and such a place or kind, or not
+        ("must:pruned/old%20bench/2027-W14@yard", "2027-04-05", (), True),
+        ("must:pruned/tunnel/2027-W14@yard", "2027-04-05", (), False),
+        ("must:fed/old%20bench/2027-W14@yard", "2027-04-05", (), False),
+        ("may:checked%20wire/trident%20maple/2027-W14@yard", "2027-04-05", (), True),
+        ("may:checked%20wire/satsuki%20azalea/2027-W14@yard", "2027-04-05", (), False),
+        ("place:old%20bench/2027-W14@yard", "2027-04-05", (), True),
+        ("kind:satsuki%20azalea/2027-W14@yard", "2027-04-05", (), False),
+        ("chances:2027-W14@yard", "2027-04-05", (), True),
+        ("late:@yard", "2027-04-05", (), True),
+        ("ended:calendars/tasks/own.ics@yard", "2027-04-05", (), True),
         # a long id is a digest, which tells nothing
         (f"{'0f' * 32}@yard", "2020-01-01", (), False),
         ("", None, (), False),
@@ -168,6 +186,8 @@ def test_what_explains_that_an_entry_goes(
         frozenset({"hoshi", "yuki", "old-nell"}),
         frozenset({"old-nell"}),
         date(2027, 3, 20),
+        frozenset({"pruned", "checked wire"}),
+        frozenset({"", "old bench", "trident maple"}),
     )
     gone = Gone(uid, "work", date.fromisoformat(last) if last else None)
     assert unexplained([gone], new, explained) == (() if is_explained else (gone,))
@@ -231,8 +251,8 @@ def test_a_tick_on_a_new_machine_comes_in_once_it_was_adopted(elsewhere: Any, cl
     assert (collected.offers, collected.refused) == ((), ())
     assert list(collected.lines()) == [
         "Nothing new was ticked off.",
-        "1 task ticked off there may not be of this journal and was left out: unwire on left 2: "
-        "yuki. If they are, backbud publish --adopt takes them over.",
+        "1 task ticked off there may not be of this journal and was left out: yuki: unwire on "
+        "left 2. If they are, backbud publish --adopt takes them over.",
     ]
     elsewhere.publish(adopt=True, ask=Asked(True))
     assert client.read(TASKS)[uid].status.value == "COMPLETED"
@@ -253,8 +273,8 @@ def test_a_strangers_task_writes_nothing_into_the_diary(yard: Any, client: Any) 
     client.ask("PUT", f"{TASKS}/from-a-stranger.ics", "\r\n".join((*lines, "")))
     collected = yard.collect()
     assert (collected.offers, collected.refused) == ((), ())
-    assert collected.unmarked == ("unwire on left 2: yuki",)
-    assert yard.publish().sent[1].unmarked == ("unwire on left 2: yuki",)
+    assert collected.unmarked == ("yuki: unwire on left 2",)
+    assert yard.publish().sent[1].unmarked == ("yuki: unwire on left 2",)
     assert "from-a-stranger.ics" in client.entries(TASKS)
 
 

@@ -9,6 +9,7 @@ from urllib.parse import quote
 
 from msgspec import Struct
 
+from backbud.calendar import notes
 from backbud.calendar.lines import (
     content_line,
     day_value,
@@ -19,8 +20,8 @@ from backbud.calendar.lines import (
 )
 from backbud.journal.settings import Settings
 from backbud.pages.links import anchor_of, link, tree_page
+from backbud.views.weeks import called
 from backbud.views.work import WorkView
-from backbud.words import beside, minutes
 
 LONGEST_UID_OCTETS = 255  # what every reader must be able to keep (RFC 5545 §3.8.4.7)
 _DAY = timedelta(days=1)
@@ -55,7 +56,7 @@ def event_of(work: WorkView, settings: Settings) -> CalendarEntry:
     if work.state == "skipped":
         lines.append(content_line("STATUS", "CANCELLED"))
     lines += _alarms(work, settings, "START")
-    return _entry("VEVENT", first, uid, lines)
+    return entry_of("VEVENT", first, uid, lines)
 
 
 def task_of(work: WorkView, settings: Settings) -> CalendarEntry:
@@ -75,7 +76,7 @@ def task_of(work: WorkView, settings: Settings) -> CalendarEntry:
     lines += _status(work)
     related = "START" if settings.show == "window" and first < due else "END"
     lines += _alarms(work, settings, related)
-    return _entry("VTODO", due, uid, lines)
+    return entry_of("VTODO", due, uid, lines)
 
 
 def _status(work: WorkView) -> list[bytes]:
@@ -91,7 +92,7 @@ def _status(work: WorkView) -> list[bytes]:
     return [content_line("STATUS", "CANCELLED" if skipped else "NEEDS-ACTION")]
 
 
-def _entry(sort: str, day: date, uid: str, lines: list[bytes]) -> CalendarEntry:
+def entry_of(sort: str, day: date, uid: str, lines: list[bytes]) -> CalendarEntry:
     inside = b"".join(lines)
     return CalendarEntry(
         day, uid, b"".join((f"BEGIN:{sort}\r\n".encode(), inside, f"END:{sort}\r\n".encode()))
@@ -107,6 +108,13 @@ def uid_of(follow_up_id: str, journal_id: str) -> str:
 def task_uid_of(follow_up_id: str, journal_id: str) -> str:
     """The UID of a follow-up's task; no id begins so, since `quote` leaves no colon."""
     return _uid(f"task:{quote(follow_up_id)}", journal_id)
+
+
+def joint_uid_of(name: str, journal_id: str) -> str:
+    """The UID of an entry that stands for several works, or of a feed that moved: its name has a
+    colon, which no id of a follow-up has in a UID."""
+    sort, _, of = name.partition(":")
+    return _uid(f"{sort}:{quote(of)}", journal_id)
 
 
 def is_of_journal(uid: str, journal_id: str) -> bool:
@@ -145,52 +153,46 @@ def _days(work: WorkView, settings: Settings) -> tuple[date, date]:
 def _words(work: WorkView, settings: Settings, before: str = "") -> list[bytes]:
     """What a person reads."""
     lines = [
-        text_line("SUMMARY", before + _summary(work)),
+        text_line("SUMMARY", _summary(work, before)),
         text_line("CATEGORIES", one_line(work.act)),
-        text_line("DESCRIPTION", _description(work)),
+        text_line("DESCRIPTION", _description(work, settings)),
     ]
     if work.place_name:
         lines.append(text_line("LOCATION", one_line(work.place_name)))
     if settings.base_url:
-        page = url_of(settings.base_url, tree_page(work.tree), anchor_of(work.id))
-        lines.append(content_line("URL", page))
+        lines.append(content_line("URL", _page_of(work, settings)))
     return lines
 
 
-def _alarms(work: WorkView, settings: Settings, related: str) -> Iterator[bytes]:
+def _page_of(work: WorkView, settings: Settings) -> str:
+    return url_of(settings.base_url, tree_page(work.tree), anchor_of(work.id))
+
+
+def alarms(said: str, settings: Settings, related: str) -> Iterator[bytes]:
     """The alarms that the settings ask for (§3.6.6), at an hour of a day before."""
-    if not work.is_open:
-        return
     for days in settings.alarm_days:
         # A day without a time begins at its midnight (§3.8.6.3).
         before = timedelta(hours=settings.alarm_hour) - timedelta(days=days)
         yield content_line("BEGIN", "VALARM")
         yield content_line("ACTION", "DISPLAY")
-        yield text_line("DESCRIPTION", _summary(work))
+        yield text_line("DESCRIPTION", said)
         yield content_line(f"TRIGGER;RELATED={related}", hours_value(before))
         yield content_line("END", "VALARM")
 
 
-def _summary(work: WorkView) -> str:
-    title = work.title
-    return one_line(f"{title}: {beside(title, work.tree_name, work.tree)}")
+def _alarms(work: WorkView, settings: Settings, related: str) -> Iterator[bytes]:
+    """Nothing rings for what is done with."""
+    if work.is_open:
+        yield from alarms(_summary(work), settings, related)
 
 
-def _description(work: WorkView) -> str:
-    lines = [_in_words(work)]
+def _summary(work: WorkView, before: str = "") -> str:
+    return notes.of_tree(called(work.tree_name, work.tree), before + work.title)
+
+
+def _description(work: WorkView, settings: Settings) -> str:
+    days = notes.window(work)
     if not work.is_open and work.settled is not None:
-        lines.insert(0, f"{work.state.capitalize()} on {work.settled.day}.")
-    if work.minutes:
-        lines.append(f"About {minutes(work.minutes)}.")
-    if work.cautions:
-        lines += ["", *(f"Caution: {one_line(caution)}" for caution in work.cautions)]
-    if work.because:
-        lines += ["", "Why:", *(one_line(f"- {reason}") for reason in work.because)]
-    return "\n".join(lines)
-
-
-def _in_words(work: WorkView) -> str:
-    if work.opens == work.closes:
-        return f"On {work.best}."
-    until = "on" if work.closes == date.max else f"to {work.closes}"
-    return f"From {work.opens} {until}, best on {work.best}."
+        days = f"{work.state.capitalize()} on {work.settled.day}. {days}"
+    page = _page_of(work, settings) if settings.base_url else ""
+    return notes.note(days, work.minutes, work.cautions, notes.reasons(work.reasons), page)

@@ -13,7 +13,8 @@ from zlib import crc32
 
 from msgspec.structs import replace
 
-from backbud.calendar.entries import CalendarEntry, event_of, task_of, url_of
+from backbud.calendar.ended import EndedFeed, entry_of_ended, is_of_owner
+from backbud.calendar.entries import CalendarEntry, event_of, task_of, uid_of, url_of
 from backbud.calendar.lines import content_line, hours_value, one_line, text_line
 from backbud.calendar.revisions import (
     Revision,
@@ -25,7 +26,8 @@ from backbud.calendar.revisions import (
     stamped,
     worth_keeping,
 )
-from backbud.calendar.which_feeds import FOLDER, TASKS, Feed, Shown
+from backbud.calendar.together import joint_event_of
+from backbud.calendar.which_feeds import AHEAD, ALL_TASKS, EVERYTHING, FOLDER, Feed, Shown
 from backbud.journal.settings import Settings
 from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.plan.followups import FollowUp
@@ -33,6 +35,8 @@ from backbud.publish.files import Files
 from backbud.views.audience import Audience, eyes_of
 from backbud.views.day import works_of
 from backbud.views.grounds import Grounds
+from backbud.views.weeks import WeekWork, stakes_of, week_work, weeks_view
+from backbud.views.work import WorkView
 
 PRODUCT = "-//backbud//backbud//EN"
 _REFRESH = timedelta(hours=12)
@@ -48,8 +52,11 @@ def feeds_written(
     settings: Settings,
     remembered: Revisions,
     kept: Memo = NO_MEMO,
+    ended: Iterable[EndedFeed] = (),
 ) -> Files[Revisions]:
     """Each feed's path and bytes, one by one; then the revisions to remember for the next run.
+
+    `ended`: feeds that are made no more, whose paths say so.
 
     `shown`: what is to stand in them. `today` only enters the revision of an entry that is new or
     has changed. An owner's feed names no other person and no tree of another, and links nowhere:
@@ -59,6 +66,8 @@ def feeds_written(
     writer = _Writer(shown, grounds, today, settings, remembered, kept)
     for feed in feeds:
         yield feed.path, writer.feed(feed)
+    for gone in ended:
+        yield gone.path, writer.ended(gone)
     still = {
         key: remembered[key]
         for key in remembered.keys() - writer.revisions.keys()
@@ -74,6 +83,10 @@ class _FeedLine(NamedTuple):
     order: str
     lines: bytes
 
+    @property
+    def uid(self) -> str:
+        return self.order.partition(" ")[2]
+
 
 class _Entries(NamedTuple):
     """The entries of a tree, the digest of each, what its revision is remembered by, and the kind
@@ -83,14 +96,19 @@ class _Entries(NamedTuple):
     digests: list[str]
     names: list[str]
     works: list[str]
+    near: list[bool]
+    weeks: list[WeekWork]
 
 
 class _OfTree(NamedTuple):
-    """What stands in feeds of one tree: all of it, and by the kind of work; and the revisions."""
+    """What stands in feeds of one tree: all of it, what is near, and that by the kind of work; the
+    revisions; and its open works, from which weeks are made."""
 
     lines: list[_FeedLine]
+    near: list[_FeedLine]
     by_work: dict[str, list[_FeedLine]]
     revisions: dict[str, Revision]
+    weeks: list[WeekWork]
 
 
 # What entries are sorted by.
@@ -129,18 +147,51 @@ class _Writer:
     def feed(self, feed: Feed) -> bytes:
         """The bytes of a feed."""
         base_url = "" if feed.owner else self._settings.base_url
+        if feed.weeks:
+            return _feed_written(feed, base_url, self._weeks(feed))
         lists = self._lists(feed)
         inputs = (feed.name, feed.description, base_url, Identical(*lists))
-        return self._kept.once(
-            ("feed", feed.path), inputs, partial(_feed_written, feed, base_url, lists)
-        )
+
+        def written() -> bytes:
+            in_order = sorted(chain.from_iterable(lists), key=_order)
+            return _feed_written(feed, base_url, in_order)
+
+        return self._kept.once(("feed", feed.path), inputs, written)
+
+    def ended(self, gone: EndedFeed) -> bytes:
+        """The bytes of a feed that ended."""
+        feed = Feed(gone.path, f"Ended: {gone.name}", "This calendar has ended.", ())
+        base_url = "" if is_of_owner(gone) else self._settings.base_url
+        lines = [self._with_revision(entry_of_ended(gone, self._settings))]
+        return _feed_written(feed, base_url, lines)
+
+    def _with_revision(self, entry: CalendarEntry) -> _FeedLine:
+        digest = digest_of(entry.content)
+        revision = revised_to(self._remembered.get(entry.uid), digest, self._today)
+        self.revisions[entry.uid] = revision
+        return _FeedLine(f"{entry.start} {entry.uid}", stamped(entry.content, revision))
+
+    def _weeks(self, feed: Feed) -> Sequence[_FeedLine]:
+        """The keeper's weeks: an entry of a tree where a work stands alone, else joint ones."""
+        read = self._trees_read(feed)
+        here = sum(tree.here for tree in self._grounds.trees.values())
+        every = [read[handle] for handle in feed.trees]
+        inputs = (Identical(*(one.weeks for one in every)), here, self._today)
+        works = chain.from_iterable(one.weeks for one in every)
+        view = self._kept.once("weeks", inputs, partial(weeks_view, works, here, self._today))
+        alone = {uid_of(ident, self._settings.journal_id) for ident in view.alone}
+        lines = [line for one in every for line in one.lines if line.uid in alone]
+        for joint in view.together:
+            lines.append(self._with_revision(joint_event_of(joint, self._settings)))
+        return sorted(lines)
 
     def _lists(self, feed: Feed) -> Sequence[Sequence[_FeedLine]]:
         """The entries of each tree in a feed, where there are any."""
         if feed.work:
             return self._by_work(feed).get(feed.work, ())
         read = self._trees_read(feed)
-        return [lines for handle in feed.trees if (lines := read[handle].lines)]
+        found = (read[handle] for handle in feed.trees)
+        return [lines for one in found if (lines := one.near if feed.near else one.lines)]
 
     def _by_work(self, feed: Feed) -> Mapping[str, Sequence[Sequence[_FeedLine]]]:
         """For each kind of work the entries of each tree of a feed."""
@@ -197,7 +248,8 @@ class _Writer:
             if by_id.setdefault(one.id, one) != one:
                 raise _one_id(one.id)
         tree, names = self._grounds.trees[handle], self._grounds.names
-        works = works_of(by_id.values(), tree, names, self._today)
+        shown = [one for one in by_id.values() if not tasks or self._is_task(one)]
+        works = map(partial(_safety_first, by_id), works_of(shown, tree, names, self._today))
         settings = replace(self._settings, base_url="") if owner else self._settings
         audience: Audience = self._audience(owner)
         laid_out = task_of if tasks else event_of
@@ -208,7 +260,21 @@ class _Writer:
             [digest_of(entry.content) for entry in entries],
             [key_of(entry.uid, owner) for entry in entries],
             [one.row.work for _, one in read],
+            [work.opens <= self._today + AHEAD for work, _ in read],
+            []
+            if tasks or owner
+            else [week_work(one, work, tree, self._grounds) for work, one in read if work.is_open],
         )
+
+    def _is_task(self, one: FollowUp) -> bool:
+        """What must be done is a task; what may be done is one while it can be done."""
+        return stakes_of(one).must or one.state(self._today) != "coming"
+
+
+def _safety_first(by_id: Mapping[str, FollowUp], work: WorkView) -> WorkView:
+    """The work with what its act always warns of before the rest, since a note has little room."""
+    cautions = by_id[work.id].safety_first
+    return work if cautions == work.cautions else replace(work, cautions=cautions)
 
 
 def _one_id(ident: str) -> ValueError:
@@ -220,19 +286,23 @@ def _stamped(entries: _Entries, before: Iterable[Revision | None], today: date) 
     revisions = [revised_to(old, digest, today)
                  for old, digest in zip(before, entries.digests, strict=True)]  # fmt: skip
     lines = [
-        (_FeedLine(f"{entry.start} {entry.uid}", stamped(entry.content, revision)), work)
-        for entry, revision, work in zip(entries.entries, revisions, entries.works, strict=True)
+        (_FeedLine(f"{entry.start} {entry.uid}", stamped(entry.content, revision)), work, near)
+        for entry, revision, work, near in zip(
+            entries.entries, revisions, entries.works, entries.near, strict=True
+        )
     ]
     lines.sort()
     by_work: dict[str, list[_FeedLine]] = {}
-    for line, work in lines:
-        by_work.setdefault(work, []).append(line)
+    for line, work, is_near in lines:
+        if is_near:
+            by_work.setdefault(work, []).append(line)
     named = dict(zip(entries.names, revisions, strict=True))
-    return _OfTree([line for line, _ in lines], by_work, named)
+    near = [line for line, _, is_near in lines if is_near]
+    return _OfTree([line for line, *_ in lines], near, by_work, named, entries.weeks)
 
 
-def _feed_written(feed: Feed, base_url: str, lists: Iterable[Iterable[_FeedLine]]) -> bytes:
-    shown = [line.lines for line in sorted(chain.from_iterable(lists), key=_order)] or [_NOTHING]
+def _feed_written(feed: Feed, base_url: str, lines: Sequence[_FeedLine]) -> bytes:
+    shown = [line.lines for line in lines] or [_NOTHING]
     return b"".join([*_head(feed, base_url), *shown, content_line("END", "VCALENDAR")])
 
 
@@ -273,6 +343,10 @@ def published(feeds: Iterable[Feed], read: Callable[[str], bytes]) -> Revisions:
     """
     found: dict[str, Revision] = {}
     for feed in feeds:
-        if feed.owner or feed.path.removeprefix(FOLDER) in ("all.ics", f"{TASKS}all.ics"):
+        if feed.owner or feed.path in (EVERYTHING, ALL_TASKS) or _is_of_tree(feed.path):
             found |= published_revisions(read(feed.path), feed.owner)
     return found
+
+
+def _is_of_tree(path: str) -> bool:
+    return path.startswith(f"{FOLDER}trees/")

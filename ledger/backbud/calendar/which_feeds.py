@@ -7,7 +7,6 @@ from datetime import date, timedelta
 from itertools import chain
 
 from msgspec import Struct
-from msgspec.structs import replace
 
 from backbud.calendar.works import OTHER, WORKS, WorkKind
 from backbud.collection.stand import UNKNOWN_OWNER
@@ -18,15 +17,19 @@ from backbud.views.grounds import Grounds
 
 FOLDER, TASKS = "calendars/", "tasks/"
 EVERYTHING = f"{FOLDER}all.ics"
+ALL_TASKS = f"{FOLDER}{TASKS}all.ics"
 # What is done with stays so long in calendars that are to keep it.
 KEPT = timedelta(days=365)
+# A feed of many trees shows what can be done by now, or within so long: a season.
+AHEAD = timedelta(weeks=13)
 
 
 class Feed(Struct, frozen=True):
     """One calendar to subscribe to: its path in the output and the trees whose work it shows.
 
     `work`: it shows this kind of work alone; "" for all. `owner`: whose eyes it is for; "" for the
-    keeper's. `tasks`: it holds tasks, else events.
+    keeper's. `tasks`: it holds tasks, else events. `weeks`: the works of a week are put together.
+    `near`: it shows what can be done within a season; what is further off stands with its tree.
     """
 
     path: str
@@ -36,6 +39,8 @@ class Feed(Struct, frozen=True):
     work: str = ""
     owner: str = ""
     tasks: bool = False
+    weeks: bool = False
+    near: bool = False
 
 
 # The works that feeds show, by the handle of their tree.
@@ -63,26 +68,22 @@ def _is_shown(follow_up: FollowUp, today: date, settled: Settled) -> bool:
 
 
 def feeds_of(shown: Shown, grounds: Grounds) -> tuple[Feed, ...]:
-    """Return every feed, and after them the same again as tasks.
+    """Return every feed: the keeper's weeks, then the works one by one, then all tasks, once.
 
     Every tree, place, owner and kind of work has its feed, with work or without, so that who
     subscribes sees that nothing is left to do; what is of no kind has one where there is any. A
     path has the thing's first handle, so that it stays when the thing is renamed.
     """
     has_other = any(one.row.work == OTHER.name for one in chain.from_iterable(shown.values()))
-    events = (
-        Feed(EVERYTHING, "All trees", "What falls due on every tree.", tuple(grounds.trees)),
+    every = tuple(grounds.trees)
+    return (
+        Feed(EVERYTHING, "All trees", "What is to be done in each week.", every, weeks=True),
         *_by_tree(grounds),
         *_by_place(grounds),
         *_by_owner(grounds),
         *_by_work(grounds, (*WORKS, OTHER) if has_other else WORKS),
+        Feed(ALL_TASKS, "All trees, tasks", "What is to be ticked off.", every, tasks=True),
     )
-    return (*events, *map(_as_tasks, events))
-
-
-def _as_tasks(feed: Feed) -> Feed:
-    path = f"{FOLDER}{TASKS}{feed.path.removeprefix(FOLDER)}"
-    return replace(feed, path=path, name=f"{feed.name}, tasks", tasks=True)
 
 
 def _by_tree(grounds: Grounds) -> Iterator[Feed]:
@@ -104,6 +105,7 @@ def _by_place(grounds: Grounds) -> Iterator[Feed]:
             name,
             f"What falls due on the trees in {name}.",
             tuple(handle for handle, tree in grounds.trees.items() if tree.place in inside),
+            near=True,
         )
 
 
@@ -132,9 +134,8 @@ def _by_owner(grounds: Grounds) -> Iterator[Feed]:
 def _by_work(grounds: Grounds, works: Iterable[WorkKind]) -> Iterator[Feed]:
     for work in works:
         about = f"{work.title} that falls due, on every tree."
-        yield Feed(
-            _path("works", work.name), work.title, about, tuple(grounds.trees), work=work.name
-        )
+        path = _path("works", work.name)
+        yield Feed(path, work.title, about, tuple(grounds.trees), work=work.name, near=True)
 
 
 def _path(folder: str, handle: str) -> str:

@@ -41,7 +41,7 @@ class Reason(Struct, frozen=True, gc=False):
         return f"{self.text} ({self.origin})" if self.origin else self.text
 
 
-class FollowUp(Struct, frozen=True):
+class FollowUp(Struct, frozen=True, gc=False):
     """A work that falls due on one tree.
 
     `id`: tree's first handle / rule / cause, and a part where the rule tells apart. `act`: the
@@ -79,6 +79,12 @@ class FollowUp(Struct, frozen=True):
     schedule: Schedule = NOTHING_SAID
     singly: bool = False
     group: str = ""
+
+    @property
+    def safety_first(self) -> tuple[str, ...]:
+        """The cautions, what its act always warns of before the rest."""
+        always = self.row.cautions
+        return (*always, *(one for one in self.cautions if one not in always))
 
     def is_open(self, today: date) -> bool:
         """Whether it still wants doing on a day: it is late, is to be done now, or comes."""

@@ -33,6 +33,7 @@ from backbud.plan.hours import learned, timed
 from backbud.plan.insults import weighed
 from backbud.plan.keepers import planned, set_by_keeper
 from backbud.plan.settle import settled
+from backbud.plan.shared import SharedParts
 from backbud.plan.world import ByTree
 from backbud.plugins.added import NO_PLUGINS, Plugins
 from backbud.species import Species
@@ -106,6 +107,7 @@ def plan_all(
     species: dict[str, Species | None] = {}
     minutes = learned(histories, journal.things, today, by_tree)
     bites: dict[str, Bites] = {}
+    parts = SharedParts()
 
     def planned_now() -> tuple[Tree, Species | None, tuple[FollowUp, ...], Bites]:
         tree = tree_on(histories, journal.things, handle, today)
@@ -113,7 +115,8 @@ def plan_all(
         # Who is not here asks for nothing.
         if not tree.here:
             return tree, found, (), ()
-        return tree, found, _of_tree(tree, found, hanger), hanger.bites(tree, found)
+        due = parts.of(_of_tree(tree, found, hanger))
+        return tree, found, due, hanger.bites(tree, found)
 
     for handle in handles:
         trees[handle], species[handle], due, bites[handle] = by_tree.once(

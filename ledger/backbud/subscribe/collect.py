@@ -22,6 +22,7 @@ from typing import NamedTuple
 from msgspec import Struct
 from msgspec.structs import replace
 
+from backbud.calendar.ended import is_of_ended
 from backbud.calendar.entries import task_uid_of
 from backbud.jot.placing import DiaryLine, DiaryPlace, place_of, with_lines
 from backbud.jot.write import DIARY_LOCK
@@ -31,6 +32,7 @@ from backbud.publish.lock import lock
 from backbud.session import Session, open_session
 from backbud.subscribe.changes import looked_at, title_of
 from backbud.subscribe.errors import SubscribeError
+from backbud.subscribe.heirs import heir_of
 from backbud.subscribe.marks import Marks, person_key
 from backbud.subscribe.memory import COLLECTED, TOLD, keep, recall
 from backbud.subscribe.publish import (
@@ -160,16 +162,18 @@ def _ticked(server: Server, journal_id: str, key: bytes, told: Mapping[str, str]
 
 
 def _offers(session: Session, ticks: Iterable[Tick], journal_id: str) -> Collected:
-    today, journal = session.today, session.journal
-    by_uid = {task_uid_of(f.id, journal_id): f for f in session.plan().all()}
+    today, journal, plan = session.today, session.journal, session.plan()
+    by_uid = {task_uid_of(f.id, journal_id): f for f in plan.all()}
     bench = Bench(session)
     offers: list[Offer] = []
     refused: list[str] = []
     settled: list[Tick] = []
     for tick in sorted(ticks, key=lambda one: (one.day(today), one.uid)):
-        asked = by_uid.get(tick.uid)
+        asked = heir_of(tick.uid, by_uid.get(tick.uid), plan)
         now = bench.follow_up(asked) if asked is not None else None
-        if asked is None or now is None:
+        if is_of_ended(tick.uid):
+            settled.append(tick)  # it only said that its calendar ended
+        elif asked is None or now is None:
             refused.append(_refusal(tick, today, "nothing in the journal asks for it any more"))
         elif now.outcome in ("done", "skipped"):
             settled.append(tick)

@@ -2,7 +2,9 @@
 
 The plan explains what is settled, skipped, lapsed, replaced or merged, and what is shown in another
 calendar now; the diary explains a tree that left; the calendar, what another entry of the same rule
-stands for. A card or a page that is missing explains nothing.
+stands for. An entry that stands for several works comes and goes with its week, so it is explained
+while there is such work, and such a place or kind of tree. A card or a page that is missing
+explains nothing.
 """
 
 from __future__ import annotations
@@ -15,7 +17,9 @@ from typing import NamedTuple
 from urllib.parse import unquote
 
 from backbud.calendar.entries import task_uid_of, uid_of
+from backbud.journal.things import Things
 from backbud.plan.run import Plan
+from backbud.views.weeks import sort_of_work
 
 # More of a calendar than this does not go without a yes.
 SHARE = 5
@@ -34,15 +38,18 @@ class Gone(NamedTuple):
 
 class Explained(NamedTuple):
     """What the plan knows: the UIDs of all that it ever asks for, and by their first handles the
-    trees there are and those that left."""
+    trees there are and those that left. `works`: the sorts of work that it asks for; `wheres`: the
+    kinds of tree, and the places by first handle."""
 
     uids: frozenset[str]
     trees: frozenset[str]
     departed: frozenset[str]
     today: date
+    works: frozenset[str] = frozenset()
+    wheres: frozenset[str] = frozenset({""})
 
 
-def explained_by(plan: Plan, journal_id: str, today: date) -> Explained:
+def explained_by(plan: Plan, things: Things, journal_id: str, today: date) -> Explained:
     """Return what a plan can explain."""
     return Explained(
         frozenset(of(one.id, journal_id) for one in plan.all() for of in (uid_of, task_uid_of)),
@@ -53,7 +60,12 @@ def explained_by(plan: Plan, journal_id: str, today: date) -> Explained:
             if tree.standing not in ("here", "not yet")
         ),
         today,
-    )
+        frozenset(sort_of_work(one)[0] for one in plan.all()),
+        frozenset(
+            ("", *(tree.kind for tree in plan.trees.values()),
+             *(place.first_handle for place in things.of_kind("place")))
+        ),
+    )  # fmt: skip
 
 
 def unexplained(gone: Iterable[Gone], new: Iterable[str], explained: Explained) -> tuple[Gone, ...]:
@@ -72,6 +84,9 @@ def unexplained(gone: Iterable[Gone], new: Iterable[str], explained: Explained) 
 
 
 def _has_ended(gone: Gone, explained: Explained) -> bool:
+    sort, is_joint, _ = gone.uid.removeprefix("task:").partition(":")
+    if is_joint:
+        return _is_of_another_week(sort, _id_of(gone.uid), explained)
     tree, _, cause, *_ = (*_id_of(gone.uid), "", "", "")
     if tree in explained.departed:
         return True
@@ -79,6 +94,15 @@ def _has_ended(gone: Gone, explained: Explained) -> bool:
         return False
     of_the_season = _GROWING_YEAR.fullmatch(cause) is not None
     return gone.last < explained.today - (timedelta() if of_the_season else _PAST)
+
+
+def _is_of_another_week(sort: str, name: list[str], explained: Explained) -> bool:
+    """Of an entry that stands for several works, whether all that it is named for is there still:
+    its work, its place or kind."""
+    named = [name[0].partition(":")[2], *name[1:-1]]  # and then the week
+    if sort in ("must", "may"):
+        return named[0] in explained.works and "/".join(named[1:]) in explained.wheres
+    return sort not in ("place", "kind") or "/".join(named) in explained.wheres
 
 
 def _rule_of(uid: str) -> tuple[str, ...]:

@@ -161,8 +161,8 @@ def _has_fault(made: Made) -> bool:
 
 
 def _explained(session: Session) -> Explained:
-    plan, settings = session.plan(), session.journal.settings
-    return explained_by(plan, settings.journal_id, session.today)
+    plan, journal = session.plan(), session.journal
+    return explained_by(plan, journal.things, journal.settings.journal_id, session.today)
 
 
 def odd_lines(odd: Iterable[str]) -> Iterator[str]:

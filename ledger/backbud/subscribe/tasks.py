@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from icalendar import Component
 
 # How lines of ours begin, for when it was forgotten what was written.
-_OURS = re.compile(r"(On|From|About|Caution:|Why:|-|Done on|Skipped on) ?")
+_OURS = re.compile(r"(On|From|About|Caution:|Why:|-|Done on|Skipped on) ?|https?://\S+$")
 # They turn the direction of what follows (UAX #9): the line would read otherwise than it is.
 _TURNS = re.compile("[\u202a-\u202e\u2066-\u2069]")
 

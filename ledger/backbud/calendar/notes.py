@@ -1,0 +1,115 @@
+"""Puts what an entry says into few words: a title that a phone shows whole, and a short note."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+from datetime import date
+from typing import Protocol
+
+from backbud.calendar.lines import one_line
+from backbud.words import WindowDays, day, minutes
+
+LONGEST_TITLE = 39
+LONGEST_NOTE = 199
+# A link that is longer leaves a note no room; the entry's URL has it all the same.
+_LONGEST_LINK = 110
+MORE_CAUTIONS = "Caution: more on its page."
+# Where a title may end early and still be true.
+_CLAUSE, _LESSER = re.compile(r"\s*[:;(]"), re.compile(r",\s")
+# A sum, or the name of a setting: they are for the page.
+_FOR_THE_PAGE = re.compile(r"degree-days|\w_\w")
+
+
+def title(text: str, room: int = LONGEST_TITLE) -> str:
+    """The text on one line, as much of it as there is room for."""
+    text = one_line(text)
+    if len(text) <= room:
+        return text
+    text = _CLAUSE.split(text, maxsplit=1)[0] or text
+    if len(text) <= room:
+        return text
+    commas = [found.start() for found in _LESSER.finditer(text) if 0 < found.start() <= room]
+    if commas:
+        return text[: commas[-1]]
+    cut = text[: room - 1]
+    return f"{cut.rsplit(' ', 1)[0] if ' ' in cut else cut}…"
+
+
+def of_tree(tree: str, work: str) -> str:
+    """A tree and its work: the tree first, and whole."""
+    lead = f"{title(tree, LONGEST_TITLE // 2)}: "
+    return lead + title(work, LONGEST_TITLE - len(lead))
+
+
+def counted(lead: str, names: Sequence[str]) -> str:
+    """What there is, and as many names of whose it is as there is room for."""
+    lead, shown = title(lead), ""
+    for at, name in enumerate(names):
+        longer = f"{shown}, {one_line(name)}" if shown else f"{lead}: {one_line(name)}"
+        if len(longer) > LONGEST_TITLE - (2 if at + 1 < len(names) else 0):
+            return f"{shown} …" if shown else lead
+        shown = longer
+    return shown or lead
+
+
+def note(
+    days: str, takes: int, cautions: Sequence[str], after: Iterable[str] = (), link: str = ""
+) -> str:
+    """What a calendar shows below a title: the days, how long it takes, what to beware of, then
+    what else there is room for. A caution is told whole or not at all, and then it is said that
+    there is one.
+
+    `takes`: minutes, 0 where nobody knows. `after`: lines, those that are wanted most first.
+    """
+    lines = [f"{days} About {minutes(takes)}." if takes else days]
+    end = [link] if link and len(link) <= _LONGEST_LINK else []
+    left = [f"Caution: {one_line(one)}" for one in cautions]
+    while left and _fits(lines, [left[0]], end, [MORE_CAUTIONS] if left[1:] else []):
+        lines.append(left.pop(0))
+    if left:
+        lines.append(MORE_CAUTIONS)
+    for line in map(one_line, after):
+        if _fits(lines, [line], end):
+            lines.append(line)
+    return "\n".join((*lines, *end))
+
+
+def _fits(*parts: list[str]) -> bool:
+    return len("\n".join(line for part in parts for line in part)) <= LONGEST_NOTE
+
+
+class _Told(Protocol):
+    """A reason: which sort it is of, and its sentence."""
+
+    @property
+    def sort(self) -> str: ...
+    @property
+    def text(self) -> str: ...
+
+
+def reasons(found: Iterable[_Told]) -> Sequence[str]:
+    """The reasons that a calendar may show: without sums and settings, the rule before the rest."""
+    plain = [one for one in found if not _FOR_THE_PAGE.search(one.text)]
+    plain.sort(key=lambda one: one.sort not in ("rule", "plan"))
+    return tuple(f"Why: {one.text}" for one in plain[:1])
+
+
+def names_line(names: Sequence[str], room: int) -> str:
+    """As many names as there is room for, and how many more there are."""
+    for count in range(len(names), 0, -1):
+        more = f" and {len(names) - count} more" if count < len(names) else ""
+        line = f"{', '.join(names[:count])}{more}."
+        if len(line) <= room:
+            return one_line(line)
+    return ""
+
+
+def window(days: WindowDays) -> str:
+    """`From 3 to 24 April, best 10 April.`, with the year where the days are of two."""
+    if days.opens == days.closes:
+        return f"On {day(days.best, days.best.year)}."
+    year = days.best.year
+    if days.closes == date.max:
+        return f"From {day(days.opens, year)} on, best {day(days.best, year)}."
+    return f"From {day(days.opens, year)} to {day(days.closes, year)}, best {day(days.best, year)}."

@@ -1,0 +1,143 @@
+"""Lays out what stands together in a week as one calendar entry."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from datetime import date, timedelta
+
+from backbud.calendar import notes
+from backbud.calendar.entries import CalendarEntry, alarms, entry_of, joint_uid_of, url_of
+from backbud.calendar.lines import content_line, day_value, one_line, text_line
+from backbud.journal.settings import Settings
+from backbud.pages.links import anchor_of, tree_page
+from backbud.views.weeks import WeekEntry, WeekWork
+from backbud.words import day, monday_of, number
+
+_DAY = timedelta(days=1)
+_LAST_DAY = date.max - _DAY
+
+
+def joint_event_of(entry: WeekEntry, settings: Settings) -> CalendarEntry:
+    """Return the event of works that stand together.
+
+    It stands on its day, or through its week where calendars show windows. Its words depend on the
+    works alone, and so on today only where these do.
+    """
+    uid = joint_uid_of(entry.name, settings.journal_id)
+    first, last = entry.first, min(entry.last, _LAST_DAY)
+    if settings.show == "window" and entry.sort != "late":
+        first = monday_of(first)
+        last = min(first + 6 * _DAY, _LAST_DAY)
+    said = _title(entry)
+    lines = [
+        text_line("UID", uid),
+        text_line("SUMMARY", said),
+        text_line("CATEGORIES", one_line(_category(entry))),
+        text_line("DESCRIPTION", _note(entry, settings)),
+        *_where(entry),
+        content_line("DTSTART;VALUE=DATE", day_value(first)),
+        content_line("DTEND;VALUE=DATE", day_value(last + _DAY)),
+        content_line("TRANSP", "TRANSPARENT"),
+    ]
+    if settings.base_url:
+        lines.append(content_line("URL", _page(entry, settings)))
+    if entry.sort != "late":
+        lines += alarms(said, settings, "START")
+    return entry_of("VEVENT", first, uid, lines)
+
+
+def _where(entry: WeekEntry) -> Iterator[bytes]:
+    if entry.place_name:
+        yield text_line("LOCATION", one_line(entry.place_name))
+
+
+def _category(entry: WeekEntry) -> str:
+    """The sort of its work, where it has one."""
+    return entry.work.split()[0] if entry.work else entry.sort
+
+
+def _title(entry: WeekEntry) -> str:
+    works, trees = entry.works, entry.trees
+    count = number(len(works), "work")
+    match entry.sort:
+        case "must" if len(works) == 1:
+            return notes.of_tree(works[0].called, works[0].title)
+        case "must" if len(trees) == 1:
+            return notes.of_tree(trees[0], f"{_named(entry)} × {len(works)}")
+        case "must":
+            return notes.counted(f"{_named(entry)} {len(trees)}", trees)
+        case "may" if len(works) == 1:
+            return notes.of_tree(works[0].called, f"chance to {works[0].title}")
+        case "may":
+            whole = f"chance: {_named(entry)} {len(trees)} {entry.kind}"
+            return _whole_or(whole, f"chance: {works[0].named} {len(trees)} {entry.kind}")
+        case "kind":
+            return notes.title(f"chances: {count}, {entry.kind}")
+        case "chances":
+            return f"chances: {count}, {number(len(trees), 'tree')}"
+        case "place" if entry.place_name:
+            return notes.counted(f"{entry.place_name}: {count}", ())
+        case "late" if len(works) == 1:
+            return notes.title(f"past its time: {works[0].called}: {works[0].title}")
+        case "late":
+            return f"past its time: {count}"
+    return f"{count} at several places"
+
+
+def _whole_or(whole: str, briefer: str) -> str:
+    return whole if notes.title(whole) == whole else notes.title(briefer)
+
+
+def _named(entry: WeekEntry) -> str:
+    """The work in words: its title where all have one that is short, else what sort it is."""
+    titles = {work.title for work in entry.works}
+    brief = notes.title(entry.works[0].title, 24)
+    return brief if len(titles) == 1 and not brief.endswith("…") else entry.works[0].named
+
+
+def _note(entry: WeekEntry, settings: Settings) -> str:
+    takes = sum(work.minutes for work in entry.works)
+    cautions = tuple(dict.fromkeys(one for work in entry.works for one in work.cautions))
+    page = _page(entry, settings) if settings.base_url else ""
+    return notes.note(_days(entry), takes, cautions, _after(entry, settings), page)
+
+
+def _after(entry: WeekEntry, settings: Settings) -> Sequence[str]:
+    """Whose works these are, or of one the reason."""
+    if len(entry.works) == 1:
+        return notes.reasons(entry.works[0].because)
+    names = notes.names_line(_names(entry), 90 if settings.base_url else 120)
+    return (names,) if names else ()
+
+
+def _names(entry: WeekEntry) -> tuple[str, ...]:
+    """Whose works these are; of more than one sort, with what is to be done."""
+    if entry.work:
+        return entry.trees
+    by_work: dict[str, list[WeekWork]] = {}
+    for work in entry.works:
+        by_work.setdefault(work.named, []).append(work)
+    return tuple(
+        f"{named}: {some[0].called}" + (f" +{len(some) - 1}" if some[1:] else "")
+        for named, some in by_work.items()
+    )
+
+
+def _days(entry: WeekEntry) -> str:
+    """By when all of it is to be done."""
+    if entry.sort == "late":
+        since = min(work.closes for work in entry.works)
+        return f"The oldest was to be done by {day(since, entry.first.year)}."
+    closes = min(work.closes for work in entry.works)
+    if closes == date.max:
+        return "No last day."
+    lead = "By" if len(entry.works) == 1 else "The first by"
+    return f"{lead} {day(closes, entry.first.year)}."
+
+
+def _page(entry: WeekEntry, settings: Settings) -> str:
+    """The work on its tree's page, or the first page where there are several."""
+    if len(entry.works) > 1:
+        return url_of(settings.base_url, "index.html")
+    (work,) = entry.works
+    return url_of(settings.base_url, tree_page(work.tree), anchor_of(work.id))

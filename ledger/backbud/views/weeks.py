@@ -1,0 +1,383 @@
+"""What stands in the keeper's calendar: the works of each week put together, so that a phone shows
+a week at a glance.
+
+A work stands alone only where a tree may die or be scarred within days, or where a day was named.
+Else what must be done at one place in one week is one entry, and what may be done to one kind
+stands once, in its best week. What is past its time is one entry. Whether a must is shown never
+depends on how much else there is: where a week would hold too much, its entries merge.
+"""
+
+from __future__ import annotations
+
+from collections import Counter, defaultdict
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from datetime import date, timedelta
+from itertools import chain
+from typing import Literal
+
+from msgspec import Struct
+
+from backbud.collection.state import Tree
+from backbud.plan.followups import FollowUp, Reason
+from backbud.views.grounds import Grounds
+from backbud.views.work import WorkView
+from backbud.words import monday_of
+
+AtStake = Literal["life", "harm", "style"]
+# How entries of a week are put together.
+JointSort = Literal["must", "may", "kind", "chances", "place", "places", "late"]
+
+# So long after its best day, or sooner, a work that stands alone is past its time.
+WITHIN_DAYS = timedelta(days=10)
+# A chance is not moved further than this from its own best day to stand with others.
+NEAR_BEST = timedelta(weeks=4)
+# So long what is past its time stands ahead of today, for a calendar that is not fetched daily.
+AHEAD = timedelta(days=7)
+# A week holds at most so many entries, by how many trees there are: a line through these two.
+FEW_TREES, FEWEST_ENTRIES = 16, 7
+MANY_TREES, MOST_ENTRIES = 200, 20
+# What entries have in common.
+_Common = Callable[["WeekEntry"], str]
+_WORST_FIRST: Sequence[AtStake] = ("life", "harm", "style")
+
+
+class WeekWork(Struct, frozen=True, gc=False):
+    """An open work as a week's entries are made from it.
+
+    `work`: what sort of work it is, the same for all trees; `named`: this in words; `title`: the
+    work as a person says it. `tree`: its handle; `called`: the tree, as briefly as it can be told.
+    `place`: where it stands by first handle, "" for nowhere; `place_name`: what people call that.
+    `alone`: it has an entry of its own. `late`: it is past its time.
+    """
+
+    id: str
+    work: str
+    named: str
+    title: str
+    tree: str
+    called: str
+    kind: str
+    place: str
+    place_name: str
+    opens: date
+    best: date
+    closes: date
+    minutes: int
+    cautions: tuple[str, ...]
+    because: tuple[Reason, ...]
+    at_stake: AtStake
+    must: bool
+    alone: bool
+    late: bool
+
+    @property
+    def rank(self) -> tuple[int, date, str]:
+        """The worst first, then by the day it closes, then by tree."""
+        return _WORST_FIRST.index(self.at_stake), self.closes, self.id
+
+
+class WeekEntry(Struct, frozen=True):
+    """Works that stand together in the calendar from the `first` day to the `last`.
+
+    `sort`: musts of one work at a place (must), chances of one work and kind (may), all chances of
+    a kind (kind) or of a week (chances), all musts of a place (place) or of several (places), or
+    all that is past its time (late). `name`: what it is told apart by, the same while it stands
+    for the same work, place or kind and week. `works`: the worst first. `work`, `kind`, `place`,
+    `place_name`: what they have in common, "" where they differ.
+    """
+
+    sort: JointSort
+    name: str
+    first: date
+    last: date
+    works: tuple[WeekWork, ...]
+    work: str = ""
+    kind: str = ""
+    place: str = ""
+    place_name: str = ""
+
+    @property
+    def trees(self) -> tuple[str, ...]:
+        """The trees, each once, in the order of their works."""
+        return tuple(dict.fromkeys(one.called for one in self.works))
+
+
+class WeeksView(Struct, frozen=True):
+    """The keeper's calendar: the ids of the works that stand alone, and what stands together."""
+
+    alone: tuple[str, ...]
+    together: tuple[WeekEntry, ...]
+
+
+class Stakes(Struct, frozen=True, gc=False):
+    """What may come of it where a work is left out, and whether it must be done."""
+
+    at_stake: AtStake
+    must: bool
+
+
+def stakes_of(one: FollowUp) -> Stakes:
+    """How much a follow-up matters: as its rule says, or told by its act until every rule does."""
+    weight = getattr(one, "weight", None)
+    if weight is not None:
+        return Stakes(weight.at_stake, weight.must)
+    must = not getattr(one, "lapses", False) or one.planned
+    if one.act == "protected":
+        return Stakes("life", True)
+    if one.row.work in ("wire", "health") or one.act == "untied":
+        return Stakes("harm", must)
+    if one.act == "checked" and one.settled_by[0] in ("checked wire", "checked guys"):
+        return Stakes("harm", must)
+    return Stakes("style", must)
+
+
+def week_work(one: FollowUp, shown: WorkView, tree: Tree, grounds: Grounds) -> WeekWork:
+    """A follow-up as a week's entries are made from it. `shown`: as it stands on the day."""
+    stakes = stakes_of(one)
+    work, named = sort_of_work(one)
+    return WeekWork(
+        one.id,
+        work,
+        named,
+        one.title,
+        tree.handle,
+        called(tree.title, tree.handle),
+        tree.kind,
+        grounds.first_handles.get(tree.place, tree.place),
+        grounds.name_of(tree.place) if tree.place else "",
+        shown.opens,
+        shown.best,
+        shown.closes,
+        one.minutes,
+        one.safety_first,
+        one.because,
+        stakes.at_stake,
+        stakes.must,
+        _stands_alone(one, shown, stakes),
+        shown.state == "overdue",
+    )
+
+
+# A name that is longer leaves a title no room.
+_LONGEST_NAME = 16
+
+
+def called(name: str, handle: str) -> str:
+    """A tree as briefly as it can be told: by its name, or by its handle where that is long."""
+    return name if len(name) <= _LONGEST_NAME else handle
+
+
+def weeks_view(works: Iterable[WeekWork], trees: int, today: date) -> WeeksView:
+    """Lay out open works as the keeper's calendar. `trees`: how many there are here."""
+    late: list[WeekWork] = []
+    alone: list[WeekWork] = []
+    musts: list[tuple[date, WeekWork]] = []
+    chances: list[WeekWork] = []
+    this_week = monday_of(today)
+    for one in works:
+        if one.late:
+            late.append(one)
+        elif not one.must:
+            chances.append(one)
+        elif one.alone and one.best >= this_week:
+            alone.append(one)
+        else:
+            musts.append((_week_of(one, this_week), one))
+    most = most_entries(trees)
+    weeks: dict[date, _Week] = defaultdict(_Week)
+    for one in alone:
+        weeks[monday_of(one.best)].alone.append(one)
+    for entry in chain(_musts(musts), _chances(chances, this_week)):
+        weeks[monday_of(entry.first)].joint.append(entry)
+    past = _late(late, today)
+    with_late = {monday_of(one) for one in (today, today + AHEAD)} if past else set()
+    found = [weeks[monday].fitted(monday, most - (monday in with_late)) for monday in sorted(weeks)]
+    return WeeksView(
+        tuple(one.id for week in found for one in week.alone),
+        (*past, *chain.from_iterable(week.joint for week in found)),
+    )
+
+
+def most_entries(trees: int) -> int:
+    """How many entries a week may hold."""
+    share = (trees - FEW_TREES) / (MANY_TREES - FEW_TREES)
+    most = FEWEST_ENTRIES + int(share * (MOST_ENTRIES - FEWEST_ENTRIES))
+    return max(FEWEST_ENTRIES, min(most, MOST_ENTRIES))
+
+
+# ------------------------------------------------------------------ a work
+
+
+def sort_of_work(one: FollowUp) -> tuple[str, str]:
+    """What sort of work it is, and in words: of a check what is looked at."""
+    for wanted in one.settled_by:
+        act, _, what = wanted.partition(" ")
+        if one.act == act == "checked" and what:
+            return f"checked {what}", f"{one.row.bare or one.act} {what}"
+    return one.act, one.row.bare or one.act
+
+
+def _stands_alone(one: FollowUp, shown: WorkView, stakes: Stakes) -> bool:
+    """Whether a tree may die or be scarred within days, or a day was named."""
+    if one.planned and shown.opens == shown.closes:
+        return True
+    is_grave = stakes.must and stakes.at_stake != "style"
+    return is_grave and shown.closes - shown.best <= WITHIN_DAYS
+
+
+def _week_of(one: WeekWork, this_week: date) -> date:
+    """The Monday of the week that a must stands in: its best, or, where that went by, its last."""
+    best = monday_of(one.best)
+    if best >= this_week:
+        return best
+    return this_week if one.closes == date.max else monday_of(one.closes)
+
+
+# ------------------------------------------------------------------ together
+
+
+def _musts(musts: Iterable[tuple[date, WeekWork]]) -> Iterator[WeekEntry]:
+    groups: dict[tuple[date, str, str], list[WeekWork]] = defaultdict(list)
+    for monday, one in musts:
+        groups[monday, one.work, one.place].append(one)
+    for (monday, work, place), some in groups.items():
+        name = f"must:{work}/{place}/{_iso(monday)}"
+        yield _entry("must", name, monday, some, work=work, place=place)
+
+
+def _chances(chances: Iterable[WeekWork], this_week: date) -> Iterator[WeekEntry]:
+    """Each chance once, with those of its work and kind, in the best week of most of them that its
+    own window is open in. What has its best week behind it was told of then."""
+    groups: dict[tuple[str, str], list[WeekWork]] = defaultdict(list)
+    for one in chances:
+        groups[one.work, one.kind].append(one)
+    for (work, kind), left in groups.items():
+        while best := _best_week(left, this_week):
+            here = [one for one in left if _is_open_in(one, best)]
+            name = f"may:{work}/{kind}/{_iso(best)}"
+            yield _entry("may", name, best, here, work=work, kind=kind)
+            left = [one for one in left if not _is_open_in(one, best)]
+
+
+def _best_week(works: Iterable[WeekWork], this_week: date) -> date | None:
+    weeks = Counter(monday for one in works if (monday := monday_of(one.best)) >= this_week)
+    return min(weeks, key=lambda monday: (-weeks[monday], monday), default=None)
+
+
+def _is_open_in(one: WeekWork, monday: date) -> bool:
+    is_open = monday_of(one.opens) <= monday <= one.closes
+    return is_open and abs(monday_of(one.best) - monday) <= NEAR_BEST
+
+
+def _late(late: Iterable[WeekWork], today: date) -> tuple[WeekEntry, ...]:
+    """All that is past its time, from today to a week on; its name never changes."""
+    works = tuple(sorted(late, key=lambda one: one.rank))
+    return (WeekEntry("late", "late:", today, today + AHEAD, works),) if works else ()
+
+
+def _entry(
+    sort: JointSort, name: str, monday: date, works: Iterable[WeekWork], **common: str
+) -> WeekEntry:
+    some = tuple(sorted(works, key=lambda one: one.rank))
+    in_week = [one.best for one in some if monday_of(one.best) == monday]
+    first = min(in_week, default=monday)
+    if common.get("place"):
+        common["place_name"] = some[0].place_name
+    return WeekEntry(sort, name, first, first, some, **common)
+
+
+def _iso(monday: date) -> str:
+    """A week as ISO 8601 writes it: `2027-W14`."""
+    year, week, _ = monday.isocalendar()
+    return f"{year}-W{week:02}"
+
+
+# ------------------------------------------------------------------ no more than a week holds
+
+
+class _Week:
+    """The entries of a week, before and after they are merged to fit."""
+
+    def __init__(self) -> None:
+        self.alone: list[WeekWork] = []
+        self.joint: list[WeekEntry] = []
+
+    def fitted(self, monday: date, most: int) -> _Week:
+        """The same works in at most so many entries: first chances merge, then musts by place, then
+        what stands alone with them, at last the places."""
+        merges = (self._kinds, self._chances, self._places, self._with_alone, self._all_places)
+        for merge in merges:
+            if len(self.alone) + len(self.joint) > most:
+                merge(monday, most)
+        self.joint.sort(key=lambda one: (one.first, one.name))
+        return self
+
+    def _kinds(self, monday: date, most: int) -> None:
+        """Chances of a kind become one."""
+        self._merge("may", lambda one: one.kind, "kind", monday, most)
+
+    def _chances(self, monday: date, most: int) -> None:
+        """All chances become one."""
+        of_week = [one for one in self.joint if one.sort in ("may", "kind")]
+        if len(of_week) > 1:
+            self._replace(of_week, "chances", f"chances:{_iso(monday)}", monday)
+
+    def _places(self, monday: date, most: int) -> None:
+        """Musts of a place become one."""
+        self._merge("must", lambda one: one.place, "place", monday, most)
+
+    def _with_alone(self, monday: date, most: int) -> None:
+        """What would stand alone stands with its place, the gravest last."""
+        by_rank = sorted(self.alone, key=lambda one: one.rank, reverse=True)
+        while by_rank and len(self.alone) + len(self.joint) > most:
+            place = by_rank[0].place
+            going = [one for one in by_rank if one.place == place]
+            there = [one for one in self.joint if one.place == place and one.sort in _OF_A_PLACE]
+            self.alone = [one for one in self.alone if one.place != place]
+            by_rank = [one for one in by_rank if one.place != place]
+            name = f"place:{place}/{_iso(monday)}"
+            self._replace(there, "place", name, monday, going, place=place)
+
+    def _all_places(self, monday: date, most: int) -> None:
+        """The places with the fewest works become one."""
+        by_size = sorted(
+            (one for one in self.joint if one.sort in _OF_A_PLACE),
+            key=lambda one: (len(one.works), one.name),
+        )
+        over = len(self.alone) + len(self.joint) - most
+        if over > 0:
+            self._replace(by_size[: over + 1], "places", f"places:{_iso(monday)}", monday)
+
+    def _merge(
+        self, sort: JointSort, of: _Common, into: Literal["kind", "place"], monday: date, most: int
+    ) -> None:
+        """Merge the entries that have the same in common, where there are most of them first, until
+        the rest fits."""
+        groups: dict[str, list[WeekEntry]] = defaultdict(list)
+        for one in self.joint:
+            if one.sort == sort:
+                groups[of(one)].append(one)
+        by_size = sorted(groups.items(), key=lambda each: (-len(each[1]), each[0]))
+        for common, some in by_size:
+            if len(some) < 2 or len(self.alone) + len(self.joint) <= most:
+                return
+            name = f"{into}:{common}/{_iso(monday)}"
+            kind, place = (common, "") if into == "kind" else ("", common)
+            self._replace(some, into, name, monday, kind=kind, place=place)
+
+    def _replace(
+        self,
+        some: Sequence[WeekEntry],
+        sort: JointSort,
+        name: str,
+        monday: date,
+        more: Iterable[WeekWork] = (),
+        **common: str,
+    ) -> None:
+        gone = {one.name for one in some}
+        works = chain(more, *(one.works for one in some))
+        self.joint = [one for one in self.joint if one.name not in gone]
+        self.joint.append(_entry(sort, name, monday, works, **common))
+
+
+_OF_A_PLACE = ("must", "place")

@@ -1,0 +1,345 @@
+"""The keeper's weeks: what stands alone, what stands together, and how much a week may hold."""
+
+from __future__ import annotations
+
+import shutil
+from collections import Counter
+from datetime import date, timedelta
+from pathlib import Path
+from typing import Any
+
+import pytest
+from generate import generate
+from icalendar import Calendar
+from tests.calendar.test_readers import read_by_ical_js
+
+from backbud.make import make
+
+ROOT = Path(__file__).parents[2]
+TODAY = date(2027, 3, 1)  # a Monday, of the ninth week (ISO 8601)
+
+
+def said(feed: bytes) -> list[tuple[str, str, str]]:
+    """Day, title and place of each entry, read by a library that did not write them."""
+    return [
+        (str(one["DTSTART"].dt), str(one["SUMMARY"]), str(one.get("LOCATION", "")))
+        for one in Calendar.from_ical(feed).walk("VEVENT")
+    ]
+
+
+def unwire(build: Any, tree: str, *days: str, part: str = "left 1", **known: Any) -> Any:
+    ident = f"{tree}/wire-off/wired-2026-10-31/{part.replace(' ', '-')}"
+    known = {"act": "unwired", "title": f"unwire on {part}", "id": ident, **known}
+    return build.follow_up(tree, *days, **known)
+
+
+LONG = ("2027-05-01", "2027-07-10", "2027-10-30")
+
+
+def at(build: Any, **places: str) -> dict[str, Any]:
+    return {name: build.tree(name, place=place) for name, place in places.items()}
+
+
+def test_musts_of_one_work_week_and_place_are_one_entry(build: Any) -> None:
+    trees = at(build, gale="bench", crow="bench", heron="bench", smoke="tunnel")
+    work = [
+        unwire(build, "gale", *LONG),
+        unwire(build, "gale", *LONG, part="apex"),
+        unwire(build, "crow", "2027-05-01", "2027-07-07", "2027-08-30"),
+        unwire(build, "heron", "2027-05-01", "2027-07-12", "2027-10-30"),  # the Monday after
+        unwire(build, "smoke", *LONG),
+    ]
+    feed = build.weeks(work, trees=trees, names={"bench": "the long bench"})
+    assert said(feed) == [
+        ("2027-07-07", "unwire 2: crow, gale", "the long bench"),
+        ("2027-07-10", "smoke: unwire on left 1", "tunnel"),
+        ("2027-07-12", "heron: unwire on left 1", "the long bench"),
+    ]
+    assert build.values(feed, "UID") == [
+        "must:unwired/bench/2027-W27@upper-yard",
+        "must:unwired/tunnel/2027-W27@upper-yard",
+        "must:unwired/bench/2027-W28@upper-yard",
+    ]
+    assert build.values(feed, "DESCRIPTION")[0] == "The first by 30 August.\\ncrow\\, gale."
+    # the same days, as a reader of another house finds them
+    found = read_by_ical_js(feed)["events"]
+    assert [(one["start"], one["days"], one["location"]) for one in found] == [
+        ("2027-07-07", 1, "the long bench"),
+        ("2027-07-10", 1, "tunnel"),
+        ("2027-07-12", 1, "the long bench"),
+    ]
+
+
+def test_what_scars_within_days_or_has_a_named_day_stands_alone(build: Any) -> None:
+    work = [
+        unwire(build, "gale", "2027-04-10", "2027-04-12", "2027-04-22"),  # ten days after its best
+        unwire(build, "crow", "2027-04-10", "2027-04-12", "2027-04-23"),  # eleven
+        build.follow_up(
+            "heron", *["2027-04-14"] * 3, id="heron/planned/shown-2027-01-02", act="shown",
+            title="show", planned=True,
+        ),
+        build.follow_up(
+            "smoke", "2027-04-13", "2027-04-14", "2027-04-14", id="smoke/planned/shown-2027-01-03",
+            act="shown", title="show", planned=True,
+        ),
+    ]  # fmt: skip
+    feed = build.weeks(work)
+    assert dict(zip(build.values(feed, "UID"), build.values(feed, "SUMMARY"), strict=True)) == {
+        "gale/wire-off/wired-2026-10-31/left-1@upper-yard": "gale: unwire on left 1",
+        "must:unwired//2027-W15@upper-yard": "crow: unwire on left 1",
+        "heron/planned/shown-2027-01-02@upper-yard": "heron: show",
+        "must:shown//2027-W15@upper-yard": "smoke: show",
+    }
+
+
+def test_one_uid_has_one_content_in_all_feeds(build: Any) -> None:
+    work = [
+        unwire(build, "gale", "2027-04-10", "2027-04-12", "2027-04-22"),
+        unwire(build, "gale", *LONG, part="apex"),
+        build.follow_up("crow", lapses=True),
+    ]
+    files, _ = build.made(work, trees=at(build, gale="bench", crow="bench"),
+                          cards={"inside": {"bench": frozenset({"bench"})}})  # fmt: skip
+    contents: dict[str, set[tuple[str, ...]]] = {}
+    shown: Counter[str] = Counter()
+    for feed in files.values():
+        for sort in ("VEVENT", "VTODO"):
+            for lines in build.events(feed, sort):
+                uid = next(line for line in lines if line.startswith("UID:"))
+                contents.setdefault(uid, set()).add(tuple(lines))
+                shown[uid] += 1
+    assert [uid for uid, found in contents.items() if len(found) > 1] == []
+    # in the weeks, and the feeds of the tree, the place, the owner and the work
+    assert shown["UID:gale/wire-off/wired-2026-10-31/left-1@upper-yard"] == 5
+    assert shown["UID:gale/wire-off/wired-2026-10-31/apex@upper-yard"] == 4
+
+
+def chance(build: Any, tree: str, *days: str, **known: Any) -> Any:
+    known = {"act": "pinched", "title": "pinch the tips", "lapses": True,
+             "id": f"{tree}/maple-pinch/2027", **known}  # fmt: skip
+    return build.follow_up(tree, *days, **known)
+
+
+def test_chances_of_one_work_and_kind_stand_once_in_their_best_week(build: Any) -> None:
+    trees = at(build, anvil="bench", grebe="tunnel", sprat="tunnel", gale="bench")
+    trees["gale"] = build.tree("gale", kind="Chinese juniper")
+    work = [
+        chance(build, "anvil", "2027-03-29", "2027-04-05", "2027-05-03"),
+        chance(build, "grebe", "2027-04-05", "2027-04-19", "2027-05-10"),
+        chance(build, "sprat", "2027-04-05", "2027-04-21", "2027-05-10"),
+        chance(build, "gale", "2027-04-05", "2027-04-19", "2027-05-10"),
+        # the same work again in late summer
+        chance(build, "anvil", "2027-07-20", "2027-08-05", "2027-08-25", id="anvil/late/2027"),
+    ]
+    feed = build.weeks(work, trees=trees)
+    assert said(feed) == [
+        ("2027-04-19", "gale: chance to pinch the tips", ""),
+        ("2027-04-19", "chance: pinch the tips 3 trident maple", ""),
+        ("2027-08-05", "anvil: chance to pinch the tips", ""),
+    ]
+    assert build.values(feed, "UID") == [
+        "may:pinched/Chinese%20juniper/2027-W16@upper-yard",
+        "may:pinched/trident%20maple/2027-W16@upper-yard",
+        "may:pinched/trident%20maple/2027-W31@upper-yard",
+    ]
+    # A chance whose best week went by was told of then; it is not told of again.
+    after = build.weeks(work, trees=trees, today=date(2027, 4, 26))
+    assert said(after) == [("2027-08-05", "anvil: chance to pinch the tips", "")]
+    # Nothing is told of a tree outside its own window.
+    early = chance(build, "anvil", "2027-03-29", "2027-04-05", "2027-04-18")
+    assert said(build.weeks([early, *work[1:4]], trees=trees))[0] == (
+        "2027-04-05", "anvil: chance to pinch the tips", "",
+    )  # fmt: skip
+
+
+def test_what_is_past_its_time_is_one_entry_from_today_to_a_week_on(build: Any) -> None:
+    work = [
+        build.follow_up("crow", "2026-08-01", "2026-08-10", "2026-09-01", title="prune"),
+        unwire(build, "gale", "2026-10-01", "2026-11-01", "2027-02-28"),
+        unwire(build, "heron", "2026-10-01", "2026-11-01", "2027-03-01"),  # its last day
+    ]
+    feed = build.weeks(work)
+    late = next(one for one in read_by_ical_js(feed)["events"] if one["uid"].startswith("late"))
+    assert (late["uid"], late["summary"]) == ("late:@upper-yard", "past its time: 2 works")
+    # today and a week on, both included
+    assert (late["start"], late["end"]) == ("2027-03-01", "2027-03-09")
+    # what harms comes before what is only late
+    assert late["description"] == (
+        "The oldest was to be done by 1 September 2026.\nunwire: gale, feed: crow."
+    )
+    later = build.weeks(work, today=date(2027, 3, 2))
+    assert said(later) == [("2027-03-02", "past its time: 3 works", "")]
+    assert "late:@upper-yard" in build.values(later, "UID")
+    assert not [uid for uid in build.values(build.weeks([]), "UID") if uid.startswith("late")]
+
+
+def test_a_must_whose_best_week_went_by_comes_again_in_its_last(build: Any) -> None:
+    work = [unwire(build, "gale", *LONG)]
+    assert said(build.weeks(work, today=date(2027, 7, 11)))[0][0] == "2027-07-10"
+    for today in (date(2027, 7, 12), date(2027, 10, 25), date(2027, 10, 30)):
+        feed = build.weeks(work, today=today)
+        # 30 October is the Saturday of the week from the 25th.
+        assert said(feed) == [("2027-10-25", "gale: unwire on left 1", "")]
+        assert build.values(feed, "UID") == ["must:unwired//2027-W43@upper-yard"]
+
+
+def test_the_cap_merges_chances_then_musts_by_place_and_hides_none(build: Any) -> None:
+    """Seven a week for so few trees."""
+    places = [f"bench-{number}" for number in range(4)]
+    acts = ("unwired", "checked", "untied", "fed")
+    trees, work = {}, []
+    for place in places:
+        for act in acts:
+            name = f"{act}-at-{place}"
+            trees[name] = build.tree(name, place=place)
+            work.append(
+                build.follow_up(name, "2027-04-05", "2027-04-07", "2027-06-30",
+                                id=f"{name}/r/c", act=act, title=act)
+            )  # fmt: skip
+    work += [chance(build, name, "2027-04-05", "2027-04-08", "2027-05-30") for name in trees]
+    one = unwire(build, "gale", "2027-04-10", "2027-04-11", "2027-04-15")
+    feed = build.weeks([*work, one], trees=trees)
+    assert said(feed) == [
+        ("2027-04-07", "bench-0: 4 works", "bench-0"),
+        ("2027-04-07", "bench-1: 4 works", "bench-1"),
+        ("2027-04-07", "bench-2: 4 works", "bench-2"),
+        ("2027-04-07", "bench-3: 4 works", "bench-3"),
+        ("2027-04-08", "chance: pinch the tips 16 trident maple", ""),
+        ("2027-04-11", "gale: unwire on left 1", ""),
+    ]
+    assert build.values(feed, "UID")[:1] == ["place:bench-0/2027-W14@upper-yard"]
+
+
+def test_more_places_than_a_week_holds_are_one_more_entry(build: Any) -> None:
+    trees = {f"tree-{n}": build.tree(f"tree-{n}", place=f"bench-{n}") for n in range(12)}
+    work = [unwire(build, name, *LONG) for name in trees]
+    feed = build.weeks(work, trees=trees)
+    found = said(feed)
+    assert len(found) == 7
+    # twelve entries of one work each: six stand, and six are one
+    assert [title for _, title, _ in found if "places" in title] == ["6 works at several places"]
+    assert len([title for _, title, _ in found if title.endswith(": unwire on left 1")]) == 6
+
+
+def test_titles_and_notes_are_short_and_end_where_a_word_does(build: Any) -> None:
+    long = "prune twigs: what crosses, doubles or outgrows the outline of the whole tree"
+    work = [
+        build.follow_up(name, "2027-04-05", "2027-04-07", "2027-06-30", title=long,
+                        id=f"{name}/prune/2027", act="pruned", cautions=("Mind your eyes. " * 20,))
+        for name in ("hoshi", "a-tree-with-a-name-that-is-longer-than-a-telephone-is-wide")
+    ]  # fmt: skip
+    trees = {"hoshi": build.tree("hoshi", name="The old star of the northern terrace, third")}
+    files, _ = build.made(work, trees=trees, base_url="https://yard.example/made")
+    for path, feed in files.items():
+        for entry in Calendar.from_ical(feed).walk():
+            if entry.name in ("VEVENT", "VTODO"):
+                assert len(str(entry["SUMMARY"])) < 40, path
+                assert len(str(entry["DESCRIPTION"])) < 200, path
+                # Half a caution may be worse than none, so it is said that there is one.
+                assert "Caution: more on its page." in str(entry["DESCRIPTION"])
+                # An address that is longer than the rest of the note is the entry's URL alone.
+                assert str(entry["URL"]).startswith("https://yard.example/made/")
+    feed = files["calendars/trees/hoshi.ics"]
+    assert build.values(feed, "SUMMARY") == ["hoshi: prune twigs"]
+    assert build.values(feed, "DESCRIPTION")[0].endswith(build.values(feed, "URL")[0])
+
+
+def test_no_sums_and_no_names_of_settings(build: Any) -> None:
+    because = (
+        build.reason("It comes at 87 degree-days over 5 °C."),
+        build.reason("The coldest night is under -5 °C (pot_margin_c, a setting of ours)."),
+        build.reason("Roots burst when the pot freezes through."),
+    )
+    feed = build.feed([build.follow_up(because=because)])
+    assert build.values(feed, "DESCRIPTION") == [
+        "From 3 April to 24 April\\, best 10 April.\\n"
+        "Why: Roots burst when the pot freezes through."
+    ]
+
+
+def test_a_chance_is_a_task_once_it_can_be_done(build: Any) -> None:
+    work = [
+        chance(build, "anvil", "2027-04-05", "2027-04-19", "2027-05-10"),
+        unwire(build, "gale", *LONG),
+    ]
+    trees = at(build, anvil="bench", gale="tunnel")
+
+    def tasks(today: date) -> list[tuple[str, str]]:
+        feed = build.made(work, trees=trees, today=today)[0]["calendars/tasks/all.ics"]
+        found = Calendar.from_ical(feed).walk("VTODO")
+        return [(str(one["SUMMARY"]), str(one["LOCATION"])) for one in found]
+
+    assert tasks(date(2027, 4, 4)) == [("gale: unwire on left 1", "tunnel")]
+    assert tasks(date(2027, 4, 5)) == [
+        ("anvil: pinch the tips", "bench"),
+        ("gale: unwire on left 1", "tunnel"),
+    ]
+
+
+def test_feeds_of_many_trees_show_a_season_ahead_and_a_tree_s_shows_all(build: Any) -> None:
+    work = [
+        unwire(build, "gale", "2027-05-31", "2027-06-10", "2027-08-30"),  # 91 days from 1 March
+        unwire(build, "crow", "2027-06-01", "2027-06-10", "2027-08-30"),
+        unwire(build, "heron", "2026-06-01", "2026-06-10", "2026-08-30"),  # long past its time
+    ]
+    cards = {"inside": {"bench": frozenset({"bench"})}}
+    trees = at(build, gale="bench", crow="bench", heron="bench")
+    files, _ = build.made(work, trees=trees, cards=cards)
+
+    def of(path: str) -> list[str]:
+        return [uid.split("/")[0] for uid in build.values(files[f"calendars/{path}.ics"], "UID")]
+
+    assert of("places/bench") == of("works/wire") == ["heron", "gale"]
+    assert of("trees/crow") == ["crow"]
+    assert of("own") == ["heron", "crow", "gale"]
+    # None of them is missing from the weeks.
+    assert len(said(files["calendars/all.ics"])) == 2
+
+
+# ------------------------------------------------------------------ whole journals
+
+
+def entries_of(folder: Path) -> list[tuple[date, date, str, str]]:
+    """First and last day, title and note of each entry of the weeks."""
+    feed = Calendar.from_ical((folder / "calendars/all.ics").read_bytes())
+    return [
+        (one["DTSTART"].dt, one["DTEND"].dt - timedelta(days=1), str(one["SUMMARY"]),
+         str(one["DESCRIPTION"]))
+        for one in feed.walk("VEVENT")
+    ]  # fmt: skip
+
+
+def busiest(entries: list[tuple[date, date, str, str]]) -> int:
+    """The most entries that stand in any one week, from Monday to Sunday."""
+    weeks: Counter[date] = Counter()
+    for first, last, *_ in entries:
+        monday = first - timedelta(days=first.weekday())
+        while monday <= last:
+            weeks[monday] += 1
+            monday += timedelta(days=7)
+    return max(weeks.values())
+
+
+@pytest.mark.parametrize("month", [1, 3, 4, 5, 6, 7, 10, 11])
+def test_a_week_of_the_example_has_at_most_seven_entries(tmp_path: Path, month: int) -> None:
+    left = shutil.ignore_patterns("made", "made-on", ".backbud")
+    shutil.copytree(ROOT / "example_journal", tmp_path / "example", ignore=left)
+    day = date(2026, month, 20)
+    make(str(tmp_path / "example"), day, as_of=True)
+    entries = entries_of(tmp_path / "example/made-on" / str(day))
+    assert 20 < len(entries) < 110
+    assert busiest(entries) <= 7
+    for _, _, title, note in entries:
+        assert len(title) < 40 and len(note) < 200
+        assert "degree-day" not in note and "_" not in note
+
+
+@pytest.mark.slow
+def test_a_week_of_two_hundred_trees_has_at_most_twenty_entries(tmp_path: Path) -> None:
+    generate(tmp_path, 20_000)
+    for day in (date(2026, 11, 15), date(2026, 11, 20)):
+        made = make(str(tmp_path), day)
+        assert "here:" in made.summary
+        entries = entries_of(tmp_path / "made")
+        assert busiest(entries) <= 20
+        assert all(len(title) < 40 and len(note) < 200 for _, _, title, note in entries)

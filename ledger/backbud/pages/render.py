@@ -54,7 +54,7 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
         "assets": {name: path for name, (path, _) in assets.items()},
         "drawn": _drawn,
     }
-    around = kept.once("around pages", (without_trees(view), shared), object)
+    around = kept.same("around pages", (without_trees(view), shared))
     for path, sheet in SHEETS:
         yield path, sheet(view, shared, around, kept)
     for tree in view.trees:

@@ -21,7 +21,7 @@ from generate import generate
 from backbud.collection import replay
 from backbud.compiled import REVISIONS
 from backbud.make import Made, make
-from backbud.memo import Identical, Memo
+from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.publish import MADE, MANIFEST, MEMORY, memory
 
 TODAY = date(2026, 11, 20)
@@ -351,6 +351,28 @@ def test_a_value_is_made_once_for_the_same_inputs() -> None:
     assert once("a", 1) == 3
     kept.forget("slot")
     assert once("a", 1) == 4
+
+
+def test_of_equal_values_the_first_is_given_out_and_stands_for_them() -> None:
+    kept, one, equal, other = Memo(), [9], [9], [8]
+    assert kept.same("slot", one) is one
+    assert kept.same("slot", equal) is one
+    kept.end()
+    assert kept.same("slot", equal) is one
+    assert kept.same("slot", other) is other
+    assert NO_MEMO.same("slot", equal) is equal
+
+
+def test_a_slot_holds_what_the_last_run_or_this_one_left_there() -> None:
+    kept = Memo()
+    assert not kept.holds("slot")
+    kept.once("slot", (1,), lambda: None)
+    assert kept.holds("slot")
+    kept.end()
+    assert kept.holds("slot")
+    kept.end()
+    assert not kept.holds("slot")
+    assert not NO_MEMO.holds("slot")
 
 
 def test_what_a_run_did_not_ask_for_is_let_go() -> None:

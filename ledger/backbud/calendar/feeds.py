@@ -136,7 +136,7 @@ class _Writer:
         trees = [(tree.handle, tree.first_handle, tree.title, tree.owner)
                  for tree in grounds.trees.values()]  # fmt: skip
         around = (settings, trees, replace(grounds, trees={}))
-        self._around = Identical(kept.once("around entries", around, object))
+        self._around = Identical(kept.same("around entries", around))
         self.revisions: dict[str, Revision] = {}
         # By whether they are tasks, and by whose eyes they are for: what these read of each tree.
         self._read: dict[tuple[bool, str], dict[str, _OfTree]] = {}

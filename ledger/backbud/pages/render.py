@@ -54,7 +54,7 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
         "today_iso": view.today.isoformat(),
         "assets": {name: path for name, (path, _) in assets.items()},
     }
-    around = kept.once("around pages", (without_trees(view), shared), object)
+    around = kept.same("around pages", (without_trees(view), shared))
     for path, sheet in SHEETS:
         yield path, sheet(view, shared, around, kept)
     yield from _places(view, shared, around, kept)

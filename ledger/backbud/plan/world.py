@@ -96,7 +96,7 @@ class ByTree:
         own = self._own.get(handle)
         if own is None:
             inputs = (self._world, histories.trees[handle], things.by_handle.get(handle))
-            own = self._own[handle] = Identical(self.kept.once(("own", handle), inputs, object))
+            own = self._own[handle] = Identical(self.kept.same(("own", handle), inputs))
         return self.kept.once((what, handle), (own, *more), work)
 
     def together(self, what: str, inputs: tuple[object, ...], work: Callable[[], T]) -> T:

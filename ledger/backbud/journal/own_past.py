@@ -26,7 +26,7 @@ from backbud_grammar.syntax import Page
 # A word that was not understood so often is hardly a slip.
 RETURNS = 3
 # Problems whose mark stands under words that nobody understood.
-UNREAD_CODES = frozenset(("unknown-act", "unknown-detail", "unknown-word"))
+UNREAD_CODES = frozenset(("unknown-act", "unknown-detail", "unknown-word", "unread-line"))
 
 
 class PastLine(Struct, frozen=True):

@@ -137,6 +137,9 @@ def test_the_past_stays_as_it_was_until_the_card_says_yes(written: Any, capsys: 
     assert "1 line from before the day of your own words would be read otherwise" in out
     assert "  journal.txt:17: gone  →  returned" in out
 
+    assert main(["due", folder, "--on", "2026-11-20"]) == 1
+    assert "1 earlier line would read otherwise by your own words" in capsys.readouterr().err
+
     for past, standing, asks in (("  past   yes\n", "returned", 0), ("  past   no\n", "here", 0)):
         found = session(written, past, PAST, any_problems=True)
         assert found.histories.trees["hoshi"].standing == standing

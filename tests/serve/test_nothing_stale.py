@@ -421,3 +421,29 @@ def test_what_a_kept_value_was_made_from_is_kept_with_it() -> None:
         assert outer(1, "new") == "oldold"
     kept.end()
     assert outer(2, "new") == "oldnew"
+
+
+def test_own_words_that_come_change_and_go_leave_nothing_stale(
+    journal: Path, tmp_path: Path
+) -> None:
+    """The same lines mean something, something else, and nothing."""
+    path = journal / "cards" / "words.txt"
+    (journal / "diary" / "2027.txt").write_text(
+        "2026-04-01\n\nhoshi\n  uekae  same pot\n  gone\n\nyuki\n  wired  3 mm Al on apex\n  ab\n"
+    )
+    kept = Kept()
+    for count, card in enumerate(
+        (
+            "",
+            "words\n  since  2026-03-01\n  uekae  repotted\n  ab  unwired\n",
+            "words\n  since  2026-03-01\n  uekae  pruned\n  ab  unwired\n",
+            "words\n  since  2026-05-01\n  uekae  repotted\n  gone  died\n",
+            "words\n  since  2026-05-01\n  past   yes\n  uekae  repotted\n  gone  died\n",
+            "",
+        )
+    ):
+        if card:
+            path.write_text(card)
+        else:
+            path.unlink(missing_ok=True)
+        compare(journal, tmp_path / "clean", kept, TODAY, f"{count}: {card}")

@@ -107,9 +107,13 @@ _opened: list[Session] = []
 
 def status_of(session: Session) -> int:
     """The exit status, and a word about problems where there are any."""
+    from backbud.words import number
+
+    past = len(session.journal.own_past)
+    if past:
+        lines = number(past, "earlier line")
+        warn(f"{lines} would read otherwise by your own words; backbud check shows them.")
     count = len(session.problems())
     if count:
-        from backbud.words import number
-
         warn(f"{number(count, 'problem')} in the journal; backbud check shows them.")
     return PROBLEMS if count else FINE

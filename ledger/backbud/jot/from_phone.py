@@ -11,6 +11,7 @@ from datetime import date
 from backbud.collection.stand import DEPARTURES
 from backbud.jot.line import JottedLine
 from backbud.jot.placing import DiaryPlace, place_of
+from backbud.jot.reading import AsRead
 from backbud.jot.trial import known_on
 from backbud.jot.which_file import jotted_file
 from backbud.jot.write import Placing
@@ -39,8 +40,8 @@ def place_for_phone(day: date) -> Placing:
     return place
 
 
-def only_at_the_keyboard(journal: Journal, line: JottedLine, day: date) -> str:
-    """Why a line is not taken from a phone; "" where it is. Told by its words, read or not."""
+def only_at_the_keyboard(journal: Journal, line: JottedLine, read: AsRead, day: date) -> str:
+    """Why a line is not taken from a phone; "" where it is. Told by its words and its reading."""
     subjects = journal.details.subjects(line.subjects)
     if not isinstance(subjects, Flaw) and any(one.by != "handle" for one in subjects.chosen):
         return f"“all” is written {AT_THE_KEYBOARD}; name the trees here"
@@ -52,16 +53,18 @@ def only_at_the_keyboard(journal: Journal, line: JottedLine, day: date) -> str:
     if rows[0] is not None and rows[0].names_act and act.text:
         # `corrected sold 2027-03-06, not done` brings a tree back.
         rows.append(journal.acts.get(act.text.split()[0].rstrip(",").casefold()))
+    rows += [journal.acts.get(word) for word in read.acts]
     for row in rows:
         if row is None:
             continue
         if row.word in DEPARTURES:
             return f"what sends a tree away ({row.word}) is written {AT_THE_KEYBOARD}"
-        if row.group == GROUP or _says_money(journal, row, act.text):
-            return f"hours and money ({act.word}) are written {AT_THE_KEYBOARD}"
+        if row.group == GROUP or read.says_money or _says_money(journal, row, act.text):
+            return f"hours and money ({row.word}) are written {AT_THE_KEYBOARD}"
     return ""
 
 
 def _says_money(journal: Journal, row: ActForm, text: str) -> bool:
+    """Whether an amount stands in a line, also where it is held back."""
     details = journal.details.of(row, text).details
     return any(one.measure is not None and is_money(one.measure.sort) for one in details)

@@ -24,12 +24,15 @@ from backbud.publish.memory import MemoryOf
 from backbud.session import Session
 from backbud_grammar.dates import read_date
 from backbud_grammar.handles import fold
+from backbud_grammar.measures import is_money
 from backbud_grammar.problems import Flaw
 from backbud_grammar.syntax import Subjects
 from backbud_grammar.whole import HELD_CODE
 
 # Behind every line of a real file, so that what is wrong with new lines can be told apart.
 _FAR_LINE, _FAR_APART = 1 << 30, 10
+# The severity of what is no problem, and the code of a line that begins with no act.
+KEPT, UNREAD = "kept", "unread-line"
 
 
 class AskedBack(Struct, frozen=True):
@@ -47,7 +50,9 @@ class AsRead(Struct, frozen=True):
 
     `subjects`, `act_line`: as they will stand in the diary. `trees`: the handles that are meant.
     `act`: its past form, "" where no act was understood or it is held back. `details`: each as
-    written. `kept`: the words that were not used. `asks`: what to ask whoever wrote it.
+    written. `kept`: the words that were not used. `asks`: what to ask whoever wrote it. `acts`:
+    every act that the line speaks of, also where it is held back; `says_money`: an amount stands
+    in it.
     """
 
     subjects: str
@@ -58,6 +63,8 @@ class AsRead(Struct, frozen=True):
     kept: tuple[str, ...]
     remark: str
     asks: tuple[AskedBack, ...]
+    acts: tuple[str, ...] = ()
+    says_money: bool = False
 
     @property
     def is_understood(self) -> bool:
@@ -116,7 +123,8 @@ def _one(
     tried = Session(again, session.today, plugins=session.plugins, only_check=True)
     before = set(session.impossible)
     after = [one for one in tried.impossible if one not in before]
-    asks = [_asked(flaw) for flaw in of_page]
+    # Words kept beside an act are none, but where no act was heard at all that is asked.
+    asks = [_asked(flaw) for flaw in of_page if flaw.severity != KEPT or flaw.code == UNREAD]
     asks += [_asked(one.flaw) for one in after if one.number > place.at]
     asks += [
         AskedBack(one.flaw.message, one.flaw.hint, f"{one.file}:{one.number}")
@@ -125,16 +133,32 @@ def _one(
     ]
     if line.wrong:
         asks = [AskedBack(line.wrong, line.hint)]
-    event = next((event for block in page.blocks for event in block.events), None)
+    events = [event for block in page.blocks for event in block.events]
+    event = events[0] if events else None
+    spoken = tuple(dict.fromkeys(a for one in events for a in (one.said, one.named) if a))
+    measures = [detail.measure for one in events for detail in one.details if detail.measure]
+    money = any(is_money(measure.sort) for measure in measures)
+    unread = any(flaw.code == UNREAD for flaw in of_page)
     taken_back = any(one.number > place.at and one.flaw.code == HELD_CODE for one in after)
     trees = _trees(tried, line.subjects, event) if event is not None else ()
-    if event is None or event.held or taken_back or line.wrong or not trees:
+    if event is None or event.held or taken_back or unread or line.wrong or not trees:
         kept = (line.act,) if line.act else ()
-        read = AsRead(line.subjects, line.act, (), "", (), kept, "", _once(asks))
+        asked = _once(asks)
+        read = AsRead(line.subjects, line.act, (), "", (), kept, "", asked, spoken, money)
         return tried, read
-    details = _details(journal, event)
+    # One line may tell of several acts.
+    more = tuple(one.written for one in events[1:])
     read = AsRead(
-        line.subjects, line.act, trees, event.act, details, event.kept, event.remark, _once(asks)
+        line.subjects,
+        line.act,
+        trees,
+        event.act,
+        (*_details(journal, event), *more),
+        tuple(dict.fromkeys(words for one in events for words in one.kept)),
+        event.remark,
+        _once(asks),
+        spoken,
+        money,
     )
     return tried, read
 

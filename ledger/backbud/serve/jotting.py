@@ -193,9 +193,9 @@ class JotDesk:
             try:
                 session = self._opened()
                 (line,) = parted(session, [form.line], day)
-                refused = only_at_the_keyboard(session.journal, line, day)
                 placing = place_for_phone(day)
                 (read,) = as_read(session, (line,), day, placing(session))
+                refused = only_at_the_keyboard(session.journal, line, read, day)
                 # Only what was shown is written, as it was shown.
                 was_shown = self._shown.get(form.once) == (form.line, read)
                 if form.write and was_shown and not refused:

@@ -201,3 +201,31 @@ def test_an_owner_sees_the_photographs_of_a_tree_and_not_whose_file_names_them(
     tree = replace(plan.trees["hoshi"], facts={**plan.trees["hoshi"].facts, "public": "yes"})
     grounds = grounds_of({**plan.trees, "hoshi": tree}, things, session.names(), "wrenfold")
     assert seen(PUBLIC) == []
+
+
+def test_where_wire_was_names_nobody_else(session: Session) -> None:
+    """A part may be called by a name; the days that wire was on are the tree's own."""
+    plan = session.plan()
+    grounds = grounds_of(plan.trees, session.journal.things, session.names(), "wrenfold")
+    tree = planned_tree_view(plan, "hoshi", session.names(), DAY)
+    (wire,) = tree.wires
+    assert (wire.part, wire.on, wire.off) == ("left 2", date(2026, 3, 6), None)
+    named = replace(tree, wires=(replace(wire, part="Jo Pell's side"),))
+
+    def parts(eyes: Eyes) -> list[str]:
+        found = Audience(eyes, grounds).tree(named)
+        assert found is not None
+        return [one.part for one in found.wires]
+
+    assert parts(KEEPER) == parts(HELPER) == ["Jo Pell's side"]
+    assert parts(eyes_of("marrow")) == [""]
+
+
+def test_a_part_of_a_work_names_nobody_else(session: Session) -> None:
+    plan = session.plan()
+    grounds = grounds_of(plan.trees, session.journal.things, session.names(), "wrenfold")
+    tree = planned_tree_view(plan, "hoshi", session.names(), DAY)
+    work = replace(tree.due[0], part="Jo Pell's side")
+    for eyes, part in ((KEEPER, "Jo Pell's side"), (eyes_of("marrow"), "")):
+        found = Audience(eyes, grounds).work(work)
+        assert found is not None and found.part == part

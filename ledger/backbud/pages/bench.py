@@ -33,7 +33,7 @@ MOST_OF = 3
 NO_PLACE = "no place written down"
 
 
-class NamedTree(Struct, frozen=True):
+class LinkedTree(Struct, frozen=True):
     """A tree of a round, the way to its reasons, and the parts it is for."""
 
     name: str
@@ -46,7 +46,7 @@ class TreesAt(Struct, frozen=True):
 
     name: str
     page: str
-    trees: tuple[NamedTree, ...]
+    trees: tuple[LinkedTree, ...]
     more: str
 
 
@@ -207,11 +207,11 @@ def _trees_at(place: AtPlace, room: int) -> TreesAt:
     )
 
 
-def _tree(tree: AtTree) -> NamedTree:
+def _tree(tree: AtTree) -> LinkedTree:
     parts = ", ".join(tree.parts[:MOST_PARTS])
     if len(tree.parts) > MOST_PARTS:
         parts += f" and {len(tree.parts) - MOST_PARTS} more"
-    return NamedTree(tree.tree_name, link(tree_page(tree.tree), "", anchor_of(tree.id)), parts)
+    return LinkedTree(tree.tree_name, link(tree_page(tree.tree), "", anchor_of(tree.id)), parts)
 
 
 def _reasons(one: Round) -> Iterator[str]:

@@ -78,7 +78,7 @@ def _tree(tree: StandsThere, cautions: Sequence[str], today: date) -> PlaceTree:
 
 def _work(works: Sequence[WorkView], page: str, cautions: Sequence[str], today: date) -> PlaceWork:
     first = works[0]
-    late = first.state == "overdue"
+    late = first.state != "now"
     by = f"{'was due' if late else 'by'} {words.day(first.closes, today.year)}"
     minutes = sum(one.minutes for one in works)
     care = {cautions.index(text) + 1 for one in works for text in one.cautions}

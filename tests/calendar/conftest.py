@@ -135,8 +135,10 @@ def _weight(lapses: bool, act: str) -> Any:
     """A chance of the season; what scars a tree while it is on it; else what is only late."""
     from backbud import species
 
-    name = "CHANCE" if lapses else "STAYS_ON" if act in ("unwired", "untied") else "PROMISE"
-    return getattr(species, name)
+    if lapses:
+        return getattr(species, "CHANCE")  # noqa: B009  it is not there yet
+    at_stake = "harm" if act in ("unwired", "untied") else "style"
+    return getattr(species, "Weight")(at_stake, must=True, once_past="grows")  # noqa: B009
 
 
 def _values(lines: Sequence[str], name: str) -> list[str]:

@@ -280,7 +280,7 @@ def test_feeds_of_many_trees_show_a_season_ahead_and_a_tree_s_shows_all(build: A
     work = [
         unwire(build, "gale", "2027-05-31", "2027-06-10", "2027-08-30"),  # 91 days from 1 March
         unwire(build, "crow", "2027-06-01", "2027-06-10", "2027-08-30"),
-        unwire(build, "heron", "2026-06-01", "2026-06-10", "2026-08-30"),  # long past its time
+        unwire(build, "heron", "2026-12-01", "2026-12-10", "2027-02-20"),  # past its time
     ]
     cards = {"inside": {"bench": frozenset({"bench"})}}
     trees = at(build, gale="bench", crow="bench", heron="bench")

@@ -110,25 +110,28 @@ class WeeksView(Struct, frozen=True):
 
 
 class Stakes(Struct, frozen=True, gc=False):
-    """What may come of it where a work is left out, and whether it must be done."""
+    """What may come of it where a work is left out, whether it must be done, and whether it is gone
+    once its window has passed."""
 
     at_stake: AtStake
     must: bool
+    lapses: bool
 
 
 def stakes_of(one: FollowUp) -> Stakes:
     """How much a follow-up matters: as its rule says, or told by its act until every rule does."""
     weight = getattr(one, "weight", None)
     if weight is not None:
-        return Stakes(weight.at_stake, weight.must)
-    must = not getattr(one, "lapses", False) or one.planned
+        return Stakes(weight.at_stake, weight.must, weight.lapses)
+    lapses = bool(getattr(one, "lapses", False))
+    must = not lapses or one.planned
     if one.act == "protected":
-        return Stakes("life", True)
+        return Stakes("life", True, lapses)
     if one.row.work in ("wire", "health") or one.act == "untied":
-        return Stakes("harm", must)
+        return Stakes("harm", must, lapses)
     if one.act == "checked" and one.settled_by[0] in ("checked wire", "checked guys"):
-        return Stakes("harm", must)
-    return Stakes("style", must)
+        return Stakes("harm", must, lapses)
+    return Stakes("style", must, lapses)
 
 
 def week_work(one: FollowUp, shown: WorkView, tree: Tree, grounds: Grounds) -> WeekWork:
@@ -221,7 +224,9 @@ def _stands_alone(one: FollowUp, shown: WorkView, stakes: Stakes) -> bool:
     """Whether a tree may die or be scarred within days, or a day was named."""
     if one.planned and shown.opens == shown.closes:
         return True
-    is_grave = stakes.must and stakes.at_stake != "style"
+    # What lapses with its days is a look or a shelter: left out, it scars nothing by itself.
+    is_scar = stakes.at_stake == "harm" and not stakes.lapses
+    is_grave = stakes.must and (is_scar or stakes.at_stake == "life")
     return is_grave and shown.closes - shown.best <= WITHIN_DAYS
 
 

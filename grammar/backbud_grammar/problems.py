@@ -11,7 +11,6 @@ from msgspec import Struct
 
 from backbud_grammar.shown import cells, shown
 
-
 # The severity of what is no problem: words that were kept and not used.
 KEPT = "kept"
 

@@ -414,7 +414,7 @@ OPENINGS: tuple[Opening, ...] = (
     *_rows(
         "treated",
         rf"(?:ditto |second |2nd |third |3rd |first |1st |again )?(?={_SPRAY}\b)",
-        rf"(?:second|2nd|third|3rd|first|1st) spray(?: done)?",
+        r"(?:second|2nd|third|3rd|first|1st) spray(?: done)?",
         r"drench(?:ed)?",
         r"sprayed(?: again)?",
         r"(?=(?:\d+ )?(?:caterpillars|grubs|adults|slugs|snails|beetles|moths) (?:by hand|picked))",

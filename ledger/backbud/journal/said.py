@@ -33,9 +33,27 @@ LEAST_NEAR = 4
 
 # What these say is wrong in any words.
 _WRONG_ANYHOW = frozenset(
-    "empty-detail two-decimal-marks thousands-separator negative-measure bad-date no-date bad-handle "
-    "unclosed-quote wrong-kind falling-range too-many-minutes zero-ratio out-of-range bad-number "
-    "said-twice contradiction unknown-act no-score unknown-wedge".split()
+    (
+        "empty-detail",
+        "two-decimal-marks",
+        "thousands-separator",
+        "negative-measure",
+        "bad-date",
+        "no-date",
+        "bad-handle",
+        "unclosed-quote",
+        "wrong-kind",
+        "falling-range",
+        "too-many-minutes",
+        "zero-ratio",
+        "out-of-range",
+        "bad-number",
+        "said-twice",
+        "contradiction",
+        "unknown-act",
+        "no-score",
+        "unknown-wedge",
+    )
 )
 
 

@@ -1,6 +1,7 @@
-"""A journal as read goes in; what became of each of its lines comes out: used, kept, remark or problem.
+"""A journal as read goes in; what became of each line comes out: used, kept, remark or problem.
 
-"kept" is a line of which words were kept and not used. "lost" is a line that nothing used and nobody told of: there must be none.
+"kept" is a line of which words were kept and not used. "lost" is a line that nothing used and
+nobody told of: there must be none.
 """
 
 from __future__ import annotations

@@ -57,7 +57,9 @@ class Form(Struct, frozen=True, gc=False):
     `free_label`: the label itself is free, as an ingredient in a mix. `list_of`: what the numbers
     of a list measure.
     `reader`: it is read in a way of its own. `limits`: the least and the greatest number that can
-    be meant. `whole`: it counts, so no decimals. `worded`: a word says what its number counts. `several`: it may stand more than once in an act,
+    be meant. `whole`: it counts, so no decimals.
+    `worded`: a word says what its number counts.
+    `several`: it may stand more than once in an act,
     as forms with a part or with free words always may. `not_with`: forms it contradicts.
     """
 

@@ -241,7 +241,7 @@ class Details:
         return Flaw(flaw.code, 0, flaw.column + start, flaw.length, message, hint)
 
     def act_that_says(self, piece: str) -> str:
-        """The first act of the table that takes this detail, or ""; that takes some milliseconds."""
+        """The first act of the table that takes this detail, or ""; it takes milliseconds."""
         if len(piece) > LONGEST_SOUGHT:
             return ""
         for act in self.acts.values():

@@ -299,7 +299,7 @@ class Session:
         return as_problems((one for one in self._flaws() if not one.is_kept), self.texts)
 
     def words_kept(self) -> tuple[Problem, ...]:
-        """Every line of which words were kept and not used, in the shape of a problem."""
+        """Every line of which words were kept and not used; none of them is a problem."""
         return as_problems((one for one in self.journal.flaws if one.is_kept), self.texts)
 
     def _flaws(self) -> Iterator[PlacedFlaw]:

@@ -1,7 +1,7 @@
 """A hand's lines go in, each on a tree of its own; how each was read comes out, and the messages.
 
-A file of `hands/` has what the hand keeps (`# tree NAME | KIND | …`) and its lines: number, subject,
-line, the acts that would be a right reading of what it tells first, and what it changes of its tree.
+A file of `hands/` has what the hand keeps (`# tree NAME | KIND | …`) and its lines: number,
+subject, line, the acts that would be a right reading of what it tells first, and what it changes.
 """
 
 from __future__ import annotations

@@ -9,12 +9,12 @@ from typing import Any
 
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from tests.fates import fate_of_lines
 
 from backbud.session import open_session
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.parse import Details
 from backbud_grammar.scribbles.read import Talk
-from tests.fates import fate_of_lines
 
 CARDS = """\
 person gwen
@@ -33,13 +33,103 @@ tree yuki
   place yard
 """
 # What the bench writes, and what it might: acts, nouns, amounts, limiters, marks, nonsense.
-WORDS = (
-    'wire wired off on unwired left right apex top low L1 R2 2 1/3 mm 3" 2in al cu hard not only '
-    "rest yet but half soap repot repotted rptd uekae mekiri momiage same pot blue tray-7 tunnel "
-    "into in out back again dead died lost leaves buds swelling till tomorrow 16/4 5h Gwen gwen w/ "
-    "lvs btm fleece feed 0-10-10 @31 120 EUR checked fine ok ? ! . ; , -> + & -- zyxxy moved sold "
-    "returned home owner no skipped planned next spring candles needles 2 g/l abt ca. x4 tied"
-).split()
+WORDS = [
+    "wire",
+    "wired",
+    "off",
+    "on",
+    "unwired",
+    "left",
+    "right",
+    "apex",
+    "top",
+    "low",
+    "L1",
+    "R2",
+    "2",
+    "1/3",
+    "mm",
+    '3"',
+    "2in",
+    "al",
+    "cu",
+    "hard",
+    "not",
+    "only",
+    "rest",
+    "yet",
+    "but",
+    "half",
+    "soap",
+    "repot",
+    "repotted",
+    "rptd",
+    "uekae",
+    "mekiri",
+    "momiage",
+    "same",
+    "pot",
+    "blue",
+    "tray-7",
+    "tunnel",
+    "into",
+    "in",
+    "out",
+    "back",
+    "again",
+    "dead",
+    "died",
+    "lost",
+    "leaves",
+    "buds",
+    "swelling",
+    "till",
+    "tomorrow",
+    "16/4",
+    "5h",
+    "Gwen",
+    "gwen",
+    "w/",
+    "lvs",
+    "btm",
+    "fleece",
+    "feed",
+    "0-10-10",
+    "@31",
+    "120",
+    "EUR",
+    "checked",
+    "fine",
+    "ok",
+    "?",
+    "!",
+    ".",
+    ";",
+    ",",
+    "->",
+    "+",
+    "&",
+    "--",
+    "zyxxy",
+    "moved",
+    "sold",
+    "returned",
+    "home",
+    "owner",
+    "no",
+    "skipped",
+    "planned",
+    "next",
+    "spring",
+    "candles",
+    "needles",
+    "2",
+    "g/l",
+    "abt",
+    "ca.",
+    "x4",
+    "tied",
+]
 line = st.lists(st.sampled_from(WORDS), min_size=1, max_size=9).map(" ".join)
 
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import pytest
-
 from tests.scribbles.score import HANDS, Verdict, verdicts
 
 # Of the lines for which `noted` would not do. Raised with the tables, never lowered.

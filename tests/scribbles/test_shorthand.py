@@ -1,4 +1,4 @@
-"""A line as it is scribbled goes in; the acts it is read as come out, in the words of the tables."""
+"""A scribbled line goes in; the acts it is read as come out, in the words of the tables."""
 
 from __future__ import annotations
 

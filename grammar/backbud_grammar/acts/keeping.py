@@ -115,8 +115,8 @@ ACTS: tuple[ActForm, ...] = (
             "mass",
             "number",
             words=listed(
-                "cakes, cake, pieces, piece, pellets, spoons, spoon, handfuls, handful, lumps, lump, "
-                "balls, ball, bags, bag, tablets, tablet, caps, cans, can"
+                "cakes, cake, pieces, piece, pellets, spoons, spoon, handfuls, handful, lumps, "
+                "lump, balls, ball, bags, bag, tablets, tablet, caps, cans, can"
             ),
         ),
         words("how", *STRENGTHS, *AT_STRENGTH, *MATERIAL_WAYS, "foliar", part=False),

@@ -5,18 +5,19 @@ from __future__ import annotations
 import re
 
 
-def _set(words: str) -> frozenset[str]:
+def plain_words(words: str) -> frozenset[str]:
+    """The words of a text, each once."""
     return frozenset(words.split())
 
 
 # They say how sure, how glad or when on that day; a detail beside them is the same without them.
-FILLERS = _set(
+FILLERS = plain_words(
     "a abt about approx approximately also altogether already anyway around at-last ca "
     "circa finally good great hopefully indeed just lovely nice nicely now ok okay quite quickly "
     "really roughly so still straight then there though today tonight too very well "
     "yesterday the its his her my our all-done done that's"
 )
-_TODAY = _set("today now yesterday tonight finally sadly alas")
+_TODAY = plain_words("today now yesterday tonight finally sadly alas")
 # A line may say these of a tree, its flowers, its pests or the weather beside what was done.
 _COLOURS = "red green yellow brown white pink black purple orange golden pale dark bright silver"
 _GROWTH = (
@@ -35,7 +36,7 @@ _PESTS = (
     "whitefly leafhopper thrips caterpillar caterpillars sawfly galls gall rust blackspot moth "
     "slugs slug snails mealybug gone none fewer seen found"
 )
-_OBSERVED = _set(
+_OBSERVED = plain_words(
     f"{_PESTS} mizugire vole voles mouse mice hail split crack cracked wound wounds sport frosted "
     "wilted torn box fungus mould mold botrytis blight ants wasps birds blackbird squirrel badger "
     "cat greened yellowing browning bark roots needlecast canker honeydew sooty beetle borer fluff "
@@ -50,11 +51,11 @@ _TALK = (
     "every each other another one two three both over under after while since because hand fleece "
     "ready till until when where who"
 )
-HARMLESS = FILLERS | _set(
+HARMLESS = FILLERS | plain_words(
     "all over on everywhere " + " ".join((_COLOURS, _GROWTH, _WEATHER, _PESTS))
 )
 # Words of a sentence about them.
-SEEN = HARMLESS | _set(_TALK)
+SEEN = HARMLESS | plain_words(_TALK)
 _READY = re.compile(
     r"(?:the )?(?:fleece|net|shade cloth|mesh|bubble wrap|covers?)(?: all)?"
     r" (?:ready|to hand|at hand|standing by)",
@@ -99,9 +100,9 @@ def is_observed(text: str) -> bool:
 
 
 # Growth or health, with a word that says how it is.
-_STATE = _set(
-    "sound clean fine healthy green fat moving opening open swelling breaking gone alive dry strong "
-    "firm red yellow brown white ok good crisp tight fresh pushing"
+_STATE = plain_words(
+    "sound clean fine healthy green fat moving opening open swelling breaking gone alive dry "
+    "strong firm red yellow brown white ok good crisp tight fresh pushing"
 )
 
 

@@ -27,6 +27,7 @@ from backbud_grammar.scribbles.plain import (
     is_seen,
     is_state,
     is_today,
+    plain_words,
 )
 from backbud_grammar.scribbles.spelled import spelled_out, without
 from backbud_grammar.whole import limiter_in
@@ -83,7 +84,7 @@ class Told(Struct, frozen=True):
     """One act of a line: its word, its details as the table has them, its remark.
 
     `kept`: words that were not used. `pieces`: for each piece of the text where it stands in the
-    line. `at`: where the act begins there. `whole`: whether every word was used or bears on nothing.
+    line. `at`: where the act begins there.
     """
 
     word: str
@@ -456,7 +457,7 @@ class Talk:
         aside = tuple(found[0] for found in ASIDE.finditer(named))
         bare, kept = without(ASIDE.sub(" ", named), is_filler)
         kept = (*kept, *aside)
-        for text, beside in dict(((piece, ()), (named, ()), (bare, kept))).items():
+        for text, beside in {piece: (), named: (), bare: kept}.items():
             if not text and beside:
                 yield "", beside
             if not text:
@@ -525,16 +526,19 @@ _PLACE_WORD = (
     r"(?:left|right|front|back|apex|top|crown|low|lower|upper|high|inner|outer|inside|first|second"
     r"|third|trunk|leader|branch|branches|side|of|tree|half way|\d{1,2})"
 )
+_PART = (
+    r"(?P<part>(?!\d)(?!side|of|tree)"
+    r"(?!(?:first|second|third)(?! (?:left|right|branch|front|back)))"
+    rf"{_PLACE_WORD}(?: {_PLACE_WORD})*)"
+)
 _IS_PART = re.compile(
-    rf"(?:up |in |at |on |the )*(?P<part>(?!\d)(?!side|of|tree)"
-    rf"(?!(?:first|second|third)(?! (?:left|right|branch|front|back))){_PLACE_WORD}(?: {_PLACE_WORD})*)"
+    rf"(?:up |in |at |on |the )*{_PART}"
     r"(?: side)?(?: too| as well)?",
     re.IGNORECASE,
 )
 _THEN_PART = re.compile(
     rf"(?P<measure>.*\d (?:mm|cm|inch|%|Al|Cu|candles|shoots|buds|leaves|pairs|branches)) "
-    rf"(?:up |in |at |the )*(?P<part>(?!\d)(?!side|of|tree)"
-    rf"(?!(?:first|second|third)(?! (?:left|right|branch|front|back))){_PLACE_WORD}(?: {_PLACE_WORD})*)",
+    rf"(?:up |in |at |the )*{_PART}",
     re.IGNORECASE,
 )
 
@@ -560,35 +564,9 @@ def _sentences(line: str) -> Iterator[tuple[int, str]]:
 NEAR_WORD = 0.84
 _WORDS_OF: dict[str, frozenset[str]] = {}
 # They stand in many a sentence, and say nothing by themselves.
-_SMALL = frozenset(
-    [
-        "in",
-        "to",
-        "for",
-        "of",
-        "from",
-        "with",
-        "by",
-        "at",
-        "as",
-        "on",
-        "the",
-        "off",
-        "into",
-        "and",
-        "out",
-        "all",
-        "over",
-        "up",
-        "down",
-        "no",
-        "it",
-        "time",
-        "back",
-        "not",
-        "under",
-        "half",
-    ]
+_SMALL = plain_words(
+    "in to for of from with by at as on the off into and out all over up down no it time back not "
+    "under half"
 )
 
 

@@ -36,7 +36,7 @@ LEAST_NEAR = 4
 
 # What these say is wrong in any words.
 _WRONG_ANYHOW = frozenset(
-    [
+    (
         "empty-detail",
         "two-decimal-marks",
         "thousands-separator",
@@ -56,7 +56,7 @@ _WRONG_ANYHOW = frozenset(
         "unknown-act",
         "no-score",
         "unknown-wedge",
-    ]
+    )
 )
 
 

@@ -33,25 +33,21 @@ def due_lines(found: Sequence[WorkView], today: date, within: timedelta) -> Iter
         if not some:
             continue
         yield Heading(f"{heading} ({len(some)})")
-        some_rounds = rounds(some, lambda one: one)
+        coming = "coming" in states
+        some_rounds = rounds(some, by_days=coming)
         wide = max(len(_whose(those)) for those in some_rounds)
         for those in some_rounds:
-            work = those[0]
             yield (
-                f"  {_whose(those):<{wide}}  {joint_title(those)}  –  {_when(work, today)}"
+                f"  {_whose(those):<{wide}}  {joint_title(those)}  –  {_when(those, today)}"
                 f"  ({minutes(sum(one.minutes for one in those))})"
-                f"{f' · {WAITS}' if work.waits_on_weather else ''}"
+                f"{f' · {WAITS}' if those[0].waits_on_weather else ''}"
             )
             trees = _trees(those)
             if len(trees) > 1:
                 yield f"  {'':<{wide}}    {', '.join(trees)}"
             # What comes later is looked at closely later.
-            if stands(work, today) == "coming":
-                continue
-            if work.said:
-                yield f"  {'':<{wide}}    {work.said}"
-            for caution in work.cautions:
-                yield f"  {'':<{wide}}    ! {caution}"
+            if not coming:
+                yield from (f"  {'':<{wide}}    {told}" for told in _beside(those))
         yield ""
     yield "Why: backbud why TREE/RULE/CAUSE (the ids: backbud due --json)"
 
@@ -65,12 +61,27 @@ def _trees(those: Sequence[WorkView]) -> list[str]:
     return list(dict.fromkeys(one.tree for one in those))
 
 
-def _when(work: WorkView, today: date) -> str:
-    stand = stands(work, today)
+def _beside(those: Sequence[WorkView]) -> Iterator[str]:
+    """What is told beside a round: each once, with its trees where it is not of all."""
+    told: dict[str, list[str]] = {}
+    for one in those:
+        for text in (*((one.said,) if one.said else ()), *(f"! {c}" for c in one.cautions)):
+            told.setdefault(text, []).append(one.tree)
+    every = set(_trees(those))
+    for text, trees in told.items():
+        whose = "" if every <= set(trees) else f" ({', '.join(dict.fromkeys(trees))})"
+        yield f"{text}{whose}"
+
+
+def _when(those: Sequence[WorkView], today: date) -> str:
+    first = min(those, key=lambda one: one.closes)
+    stand = stands(first, today)
     if stand == "coming":
-        return between(work.opens, work.closes, today.year)
+        return between(first.opens, first.closes, today.year)
     word = "until" if stand == "now" else "was due"
-    return f"{word} {day(work.closes, today.year)}"
+    last = max(one.closes for one in those)
+    later = "" if last == first.closes else f", the last {day(last, today.year)}"
+    return f"{word} {day(first.closes, today.year)}{later}"
 
 
 def why_lines(work: WorkView, today: date) -> Iterator[str]:

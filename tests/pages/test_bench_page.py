@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from datetime import date, timedelta
+from typing import Any
 
 import msgspec
 import pytest
@@ -14,7 +15,7 @@ from tests.pages.test_render import Outline
 from backbud.pages import Nursery, render_pages
 from backbud.pages.drawings.window_line import window_line
 from backbud.plan.followups import FollowUp, Reason
-from backbud.species import Window
+from backbud.species import CARE, CHANCE, PROTECTION, ROUTINE, Window
 from backbud.views.bench import FrostToday, _frost
 from backbud.views.sky import Odds
 
@@ -118,26 +119,45 @@ def test_a_caution_of_some_trees_names_them() -> None:
 
 
 @pytest.mark.parametrize(
-    ("window", "given", "heading"),
+    ("act", "window", "given", "heading"),
     [
-        (around(-40, -30, -1), {}, "Past its time"),
-        (around(-9, 0, 10), {}, "Closes soon"),
-        (around(-9, 0, 11), {}, "Not pressing"),
-        (around(-9, 0, 0), {"act": "checked"}, "The round to look at"),
-        (around(-9, -5, -1), {"act": "checked"}, "Past its time"),
-        (around(-200, -100, -92), {"planned": True}, "Past its time"),
-        (around(-200, -100, -93), {"planned": True}, "Given word"),
-        (around(-200, -100, -93), {}, "Past its time"),
+        ("pruned", around(-40, -30, -1), {}, "Past its time"),
+        ("pruned", around(-9, 0, 10), {}, "Closes soon"),
+        ("pruned", around(-9, 0, 11), {}, "Not pressing"),
+        # What a tree may die without never waits; what only may be done presses nobody.
+        ("pruned", around(-9, 0, 40), {"weight": PROTECTION}, "Closes soon"),
+        ("pruned", around(-9, 0, 2), {"weight": CHANCE}, "Not pressing"),
+        ("checked", around(-9, 0, 0), {}, "The round to look at"),
+        ("checked", around(-9, -5, -1), {}, "Past its time"),
+        ("pruned", around(-400, -300, -200), {"given_word": True}, "Given word"),
+        ("pruned", around(-40, -30, -20), {"given_word": True}, "Past its time"),
     ],
 )
-def test_headings_go_by_days(
-    window: tuple[date, date, date], given: dict[str, bool | str], heading: str
+def test_headings_go_by_days_and_by_what_is_at_stake(
+    act: str, window: tuple[date, date, date], given: dict[str, Any], heading: str
 ) -> None:
-    act = str(given.get("act", "pruned"))
-    planned = bool(given.get("planned"))
-    one = plan("crow", act, "do it", window, planned=planned)
+    one = plan("crow", act, "do it", window, **given)
     page = page_of(bench({"crow": (one,)}))
     assert re.findall(r"<h2[^>]*>(.*?)</h2>", page) == [heading]
+
+
+def test_what_is_most_at_stake_stands_first() -> None:
+    some = (
+        plan("crow", "fed", "style", around(-9, 0, 2), weight=ROUTINE),
+        plan("crow", "pruned", "harm", around(-9, 0, 9), weight=CARE),
+        plan("crow", "protected", "life", around(-9, 0, 10), weight=PROTECTION),
+    )
+    assert re.findall(r"<h3[^>]*>(.*?)</h3>", page_of(bench({"crow": some}))) == [
+        "Life", "Harm", "Style"
+    ]  # fmt: skip
+
+
+def test_a_chance_waits_for_the_week_of_its_best_day() -> None:
+    """25 November 2026 is a Wednesday: a best day of Monday the 30th is next week's."""
+    this = plan("crow", "pruned", "this week", around(-9, 4, 20), weight=CHANCE)
+    following = plan("crow", "pruned", "next week", around(-9, 5, 20), weight=CHANCE)
+    page = page_of(bench({"crow": (this, following)}))
+    assert re.findall(r"<h3[^>]*>(.*?)</h3>", page) == ["This week"]
 
 
 def test_a_row_names_six_trees_and_then_links_to_their_places() -> None:

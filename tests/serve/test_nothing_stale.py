@@ -309,7 +309,7 @@ def test_works_that_come_and_go_leave_everything_in_order(
 
 
 def test_a_feed_that_ended_says_so_for_a_year(journal: Path, tmp_path: Path) -> None:
-    kept, place = Kept(), journal / "cards" / "more.txt"
+    kept, place = Memo(), journal / "cards" / "more.txt"
     feed = journal / "made/calendars/places/shed.ics"
     place.write_text("place shed\n  within  yard\n")
     compare(journal, tmp_path / "clean", kept, TODAY, "the place is there")
@@ -431,7 +431,7 @@ def test_own_words_that_come_change_and_go_leave_nothing_stale(
     (journal / "diary" / "2027.txt").write_text(
         "2026-04-01\n\nhoshi\n  uekae  same pot\n  gone\n\nyuki\n  wired  3 mm Al on apex\n  ab\n"
     )
-    kept = Kept()
+    kept = Memo()
     for count, card in enumerate(
         (
             "",

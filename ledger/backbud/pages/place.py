@@ -10,7 +10,7 @@ from msgspec import Struct
 from backbud import words
 from backbud.pages.bench import NO_PLACE
 from backbud.pages.links import anchor_of, link, tree_page
-from backbud.views.bench import plain_title
+from backbud.views.day import plain_title
 from backbud.views.place import PlaceView, StandsThere
 from backbud.views.work import WorkView
 

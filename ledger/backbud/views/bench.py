@@ -13,7 +13,7 @@ from typing import Literal, NamedTuple
 
 from msgspec import Struct
 
-from backbud.views.day import Urgency, stands, urgency
+from backbud.views.day import Urgency, plain_title, stands, urgency
 from backbud.views.sky import Odds, Weather
 from backbud.views.work import WorkView
 
@@ -183,26 +183,23 @@ def bench_view(
 
 
 def at_bench(work: WorkView, today: date) -> bool:
-    """Whether a work is late or can be done now."""
-    return work.is_open and stands(work, today) != "coming"
+    """Whether a work is late, can be done now, or was promised; a chance waits for its best
+    week."""
+    return stands(work, today) in ("overdue", "now", "promised")
 
 
 def heading_of(work: WorkView, today: date) -> Heading:
-    """What a work that is late or can be done now stands under."""
+    """What a work of the day stands under: what a tree may die without never waits."""
     if work.state == "promised":
         return "given word"
     if work.state == "overdue":
         return "past its time"
     if work.look:
         return "the round to look at"
-    # What a tree may die without waits for no last day.
-    is_soon = work.at_stake == "life" or work.closes <= today + timedelta(SOON_DAYS)
+    if work.at_stake == "life":
+        return "closes soon"
+    is_soon = work.must and work.closes <= today + timedelta(SOON_DAYS)
     return "closes soon" if is_soon else "not pressing"
-
-
-def plain_title(work: WorkView) -> str:
-    """What is to be done, without the part of the tree that it is done to."""
-    return work.title.removesuffix(f" on {work.part}") if work.part else work.title
 
 
 # ------------------------------------------------------------------ rounds
@@ -268,7 +265,8 @@ def _reasons(works: Sequence[WorkView]) -> tuple[tuple[str, ...], tuple[CautionO
     """The reasons that all have alike; and what else is one, each with its trees."""
     by_text: dict[str, list[WorkView]] = {}
     for work in works:
-        for text in dict.fromkeys(reason.text for reason in work.reasons):
+        said = (work.said,) if work.said else ()
+        for text in dict.fromkeys((*said, *(reason.text for reason in work.reasons))):
             by_text.setdefault(text, []).append(work)
     common = tuple(text for text, those in by_text.items() if len(those) == len(works))
     own = tuple(

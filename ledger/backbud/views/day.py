@@ -6,10 +6,9 @@ line, and what may be done on the trees of one kind stands once, under its best 
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date, timedelta
 from operator import attrgetter
-from typing import TypeVar
 
 from backbud.collection.on_tree import TAKEN_OFF_BY
 from backbud.collection.state import Tree
@@ -18,7 +17,6 @@ from backbud.plan.run import Plan
 from backbud.views.work import WorkView, work_view
 from backbud.words import monday_of
 
-T = TypeVar("T")
 # How much it matters, the day, the title and the id.
 Urgency = tuple[tuple[int, bool], int, str, str]
 
@@ -124,23 +122,30 @@ def called(ident: str, works: Iterable[WorkView]) -> tuple[WorkView, ...]:
     return exact or tuple(one for one in some if ident in one.id)
 
 
-def rounds(some: Iterable[T], work: Callable[[T], WorkView]) -> list[list[T]]:
+def rounds(some: Iterable[WorkView], *, by_days: bool = False) -> list[list[WorkView]]:
     """The works that are one line, each in one, in the order of the first of each: looks at one
-    thing on a tree, or taking it off, whatever its parts; the same work for the same reason, asked
-    by one line of the diary; and what may be done on the trees of one kind. `work`: what one of
-    them shows."""
-    things: dict[object, list[T]] = {}
+    thing on a tree, or taking it off, whatever its parts; the same work of several trees; and what
+    may be done on the trees of one kind. `by_days`: only where they have the same days."""
+    things: dict[object, list[WorkView]] = {}
     for one in some:
-        things.setdefault(_thing(work(one)), []).append(one)
-    found: dict[object, list[T]] = {}
+        things.setdefault(_thing(one), []).append(one)
+    found: dict[object, list[WorkView]] = {}
     for those in things.values():
-        found.setdefault(_alike(work(those[0])), []).extend(those)
+        found.setdefault(_alike(those[0], by_days), []).extend(those)
     return list(found.values())
 
 
+def plain_title(work: WorkView) -> str:
+    """What is to be done, without the part of the tree that it is done to."""
+    return work.title.removesuffix(f" on {work.part}") if work.part else work.title
+
+
 def joint_title(some: Sequence[WorkView]) -> str:
-    """The title of works that are one line: `check wire on left 1 and left 2`."""
+    """The title of works that are one line: `check wire on left 1 and left 2`; of several trees,
+    without the parts."""
     first = some[0]
+    if len({one.tree for one in some}) > 1:
+        return plain_title(first)
     parts = list(dict.fromkeys(one.part for one in some))
     ending = f" on {first.part}"
     if len(parts) == 1 or not first.title.endswith(ending):
@@ -162,10 +167,9 @@ def _thing(one: WorkView) -> object:
     return one.tree, one.act, one.settled_by
 
 
-def _alike(one: WorkView) -> object:
-    """What works of one round have alike; a season asks each tree for its own reason."""
+def _alike(one: WorkView, by_days: bool) -> object:
+    """What works of one round have alike."""
     if one.group:
         return one.group, one.act, one.title
-    reasons = one.reasons if one.reasons and one.reasons[0].file else ()
-    return (one.act, one.title, one.opens, one.best, one.closes, one.moved_from, reasons,
-            one.cautions)  # fmt: skip
+    days = (one.opens, one.best, one.closes, one.moved_from) if by_days else ()
+    return one.act, plain_title(one), days

@@ -347,7 +347,9 @@ class Talk:
         if is_state(piece) or is_ready(piece):
             return False
         words = [word.casefold() for word in _WORD.findall(piece)]
-        if not PART_WORDS.isdisjoint(words) and any(one.part or one.reader for one in form.forms):
+        if not PART_WORDS.isdisjoint(words) and any(
+            one.part or one.reader in ("wedges", "zone") for one in form.forms
+        ):
             return True
         if any(self.kind_of(word) for word in self._with_handles(piece).split()):
             return True

@@ -10,7 +10,7 @@ import re
 from msgspec import Struct
 
 
-class Opening(Struct, frozen=True):
+class ActOpening(Struct, frozen=True):
     """A way to open a line: the act that it is, and the details that it says already.
 
     `noun`: it names the work, and so may also be a wish.
@@ -124,15 +124,15 @@ NOUNS = {
 _ENDS = r"(?!(?<=[\w-])[\w-])[:.]?\s*"
 
 
-def _rows(act: str, *patterns: str, details: str = "", noun: bool = False) -> list[Opening]:
+def _rows(act: str, *patterns: str, details: str = "", noun: bool = False) -> list[ActOpening]:
     return [
-        Opening(act, details, re.compile(rf"(?:{one}){_ENDS}", re.IGNORECASE), noun)
+        ActOpening(act, details, re.compile(rf"(?:{one}){_ENDS}", re.IGNORECASE), noun)
         for one in patterns
     ]
 
 
 # The first that matches counts.
-OPENINGS: tuple[Opening, ...] = (
+OPENINGS: tuple[ActOpening, ...] = (
     # -------------------------------------------------- the trade's Japanese terms, romanised
     *_rows("repotted", "uekae", r"(?:spring|fall|autumn) (?:uekae|repot(?:ting)?)", "ue-kae"),
     *_rows("decandled", r"mekiri(?: done)?", "me-kiri", noun=True),

@@ -17,7 +17,7 @@ from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.parse import Details
 from backbud_grammar.problems import nearest
 from backbud_grammar.scribbles.details_said import said_as
-from backbud_grammar.scribbles.openings import NOUNS, OPENINGS, Opening
+from backbud_grammar.scribbles.openings import NOUNS, OPENINGS, ActOpening
 from backbud_grammar.scribbles.plain import (
     ASIDE,
     is_filler,
@@ -99,7 +99,7 @@ class Told(Struct, frozen=True):
 NOUN = "the "
 
 
-class _Draft:
+class _ActInWords:
     """An act that is being put together."""
 
     def __init__(self, word: str, form: ActForm, at: int) -> None:
@@ -183,7 +183,7 @@ class Talk:
         """The acts that a line tells of; none where it begins with no act and holds none."""
         if len(line) > LONGEST or "\n" in line:
             return ()
-        drafts: list[_Draft] = []
+        drafts: list[_ActInWords] = []
         before: list[tuple[str, int]] = []
         for start, sentence in _sentences(line):
             first = True
@@ -213,13 +213,13 @@ class Talk:
         return tuple(told)
 
     def _told(
-        self, draft: _Draft, drafts: Sequence[_Draft], before: Sequence[tuple[str, int]]
+        self, draft: _ActInWords, drafts: Sequence[_ActInWords], before: Sequence[tuple[str, int]]
     ) -> Told:
         loose = self._loose(draft, drafts, before)
         return draft.told(loose, lambda text: self._puts_on(draft.form, text))
 
     def _loose(
-        self, draft: _Draft, drafts: Sequence[_Draft], before: Sequence[tuple[str, int]]
+        self, draft: _ActInWords, drafts: Sequence[_ActInWords], before: Sequence[tuple[str, int]]
     ) -> list[tuple[str, int]]:
         """What elsewhere in the line may bear on an act that needs every word to be read."""
         if not draft.strict:
@@ -238,7 +238,7 @@ class Talk:
         raw: str,
         at: int,
         first: bool,
-        drafts: list[_Draft],
+        drafts: list[_ActInWords],
         before: list[tuple[str, int]],
     ) -> None:
         """Put one piece where it belongs. `first`: whether it begins a sentence."""
@@ -275,7 +275,7 @@ class Talk:
         else:
             self._left(draft, piece, raw, at)
 
-    def _more_of_plan(self, draft: _Draft, piece: str, raw: str, at: int) -> None:
+    def _more_of_plan(self, draft: _ActInWords, piece: str, raw: str, at: int) -> None:
         """What stands behind the work that is planned, put off or skipped: when, or why."""
         noun = draft.pieces[0][0].split(None, 1)[0] if draft.pieces else ""
         for said in (piece, *said_as(draft.form.word, piece)):
@@ -285,17 +285,21 @@ class Talk:
                 return
         draft.remark = f"{draft.remark}, {raw}" if draft.remark else raw
 
-    def _planned_again(self, draft: _Draft, when: str, at: int, drafts: list[_Draft]) -> None:
+    def _planned_again(
+        self, draft: _ActInWords, when: str, at: int, drafts: list[_ActInWords]
+    ) -> None:
         """`again in 8 days`: the same work is planned."""
         form = self.details.acts.get("planned")
         if form is not None:
-            planned = _Draft("planned", form, at)
+            planned = _ActInWords("planned", form, at)
             planned.pieces = [(draft.form.bare, at), (f"in {when}", at)]
             drafts.append(planned)
 
-    def _begin(self, opened: tuple[str, ActForm, str, str], at: int, drafts: list[_Draft]) -> None:
+    def _begin(
+        self, opened: tuple[str, ActForm, str, str], at: int, drafts: list[_ActInWords]
+    ) -> None:
         word, form, text, remark = opened
-        draft = _Draft(word.removeprefix(NOUN), form, at)
+        draft = _ActInWords(word.removeprefix(NOUN), form, at)
         draft.is_noun = word.startswith(NOUN)
         draft.remark, draft.rest_at = remark, at
         drafts.append(draft)
@@ -309,14 +313,16 @@ class Talk:
             elif piece:
                 self._left(draft, piece, piece, at)
 
-    def _add(self, draft: _Draft, said: tuple[tuple[str, ...], tuple[str, ...]], at: int) -> None:
+    def _add(
+        self, draft: _ActInWords, said: tuple[tuple[str, ...], tuple[str, ...]], at: int
+    ) -> None:
         pieces, kept = said
         if draft.is_noun and any(pieces):
             draft.word, draft.is_noun = draft.form.word, False
         draft.pieces += [(one, at) for one in pieces if one]
         draft.kept += [(one, at) for one in kept]
 
-    def _left(self, draft: _Draft, piece: str, raw: str, at: int) -> None:
+    def _left(self, draft: _ActInWords, piece: str, raw: str, at: int) -> None:
         """What is no detail: words that bear on nothing are kept, all else stands as it was."""
         halves = [half for half in _AND.split(piece) if half]
         if len(halves) > 1:
@@ -341,7 +347,9 @@ class Talk:
         if is_state(piece) or is_ready(piece):
             return False
         words = [word.casefold() for word in _WORD.findall(piece)]
-        if not PART_WORDS.isdisjoint(words) and any(one.part for one in form.forms):
+        if not PART_WORDS.isdisjoint(words) and any(
+            one.part or one.reader in ("wedges", "zone") for one in form.forms
+        ):
             return True
         if any(self.kind_of(word) for word in self._with_handles(piece).split()):
             return True
@@ -387,7 +395,7 @@ class Talk:
         return None
 
     def _by(
-        self, opening: Opening, found: re.Match[str], piece: str
+        self, opening: ActOpening, found: re.Match[str], piece: str
     ) -> tuple[str, ActForm, str, str] | None:
         form = self.details.acts.get(opening.act)
         if form is None:
@@ -404,7 +412,7 @@ class Talk:
             said = f"{said}, by {groups['by']}".lstrip(", ")
         return NOUN + form.bare if opening.noun else opening.act, form, said, ""
 
-    def _pattern(self, opening: Opening) -> re.Pattern[str]:
+    def _pattern(self, opening: ActOpening) -> re.Pattern[str]:
         if "@PLACE@" not in opening.pattern.pattern:
             return opening.pattern
         if self.handles.places is None:
@@ -506,7 +514,7 @@ def _may_be_seen(opened: tuple[str, ActForm, str, str]) -> bool:
     return word in form.bare_words or (word.startswith(NOUN) and not text)
 
 
-def _without_stages_in_part(drafts: list[_Draft]) -> list[_Draft]:
+def _without_stages_in_part(drafts: list[_ActInWords]) -> list[_ActInWords]:
     """The acts without a stage that only part of the tree may have reached."""
     return [
         one

@@ -33,6 +33,7 @@ if TYPE_CHECKING:
     from backbud.collection.state import Tree
     from backbud.journal.weather.records import Records
     from backbud.photographs.known import KnownPicture
+    from backbud.plan.cautions import Caution
     from backbud.plan.pack import Pack
     from backbud.plan.run import Plan
     from backbud.plan.world import ByTree, World
@@ -171,6 +172,13 @@ class Session:
             account_view(one, plan.follow_ups, self.names(), self.today)
             for one in accounts(self.journal, self.histories, self.today)
         )
+
+    def cautions(self) -> tuple[Caution, ...]:
+        """What was done lately, or is planned, out of its time, where nothing was done about it."""
+        from backbud.plan.cautions import cautions_of, to_judge
+
+        wanted = to_judge(self.journal, self.histories, self._species, self.weather, self.today)
+        return tuple(cautions_of(self.plan(wanted), self.today)) if wanted else ()
 
     def histories_of(self, plan: Plan) -> Histories:
         """The histories of the trees of a plan, and of what is no tree."""

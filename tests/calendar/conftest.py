@@ -69,6 +69,8 @@ class Builders:
             "cautions": (),
             "minutes": 0,
             "settled_by": ("fed",),
+            # A promise, so that it stays open however late it is.
+            "given_word": True,
         }
         known = {"row": ROWS.get(known.get("act", "fed"), NO_ACT), **known}
         if "weight" in FollowUp.__struct_fields__:  # once each rule says how much its work matters

@@ -11,6 +11,7 @@ import pytest
 
 from backbud.calendar.works import WORKS as WORK_TABLE
 from backbud.pages.links import anchor_of
+from backbud.species import CARE
 from backbud_grammar.acts import ACTS, ROWS
 
 WORKS = "roots branches wire deadwood feed water watch shelter health propagation business planning"
@@ -142,7 +143,9 @@ def test_what_is_settled_stays_where_the_settings_say_so(build: Any) -> None:
 def test_overdue_work_stays_on_its_day_and_advice_ends_with_its_window(build: Any) -> None:
     days = ("2027-04-03", "2027-04-10", "2027-04-24")
     work = build.follow_up("hoshi", *days, id="hoshi/a", title="feed")
-    advice = build.follow_up("hoshi", *days, id="hoshi/b", title="shade", lapses=True)
+    advice = build.follow_up(
+        "hoshi", *days, id="hoshi/b", title="shade", weight=CARE, given_word=False
+    )
     on_last_day = build.feed([work, advice], today=date(2027, 4, 24))
     assert build.values(on_last_day, "SUMMARY") == ["hoshi: feed", "hoshi: shade"]
     after = build.feed([work, advice], today=date(2027, 4, 25))

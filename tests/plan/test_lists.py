@@ -177,3 +177,31 @@ def test_one_promise_written_down_twice_is_one_line(due) -> None:
         + "2026-03-09\ncrow\n  planned  carve, to 2026-04\n"
     )
     assert len([line for line in works(due(text, "2026-04-10")) if "carve" in line]) == 1
+
+
+def test_what_is_billed_is_a_promise_to_hand_it_back(written, states) -> None:
+    text = (
+        "place yard\n  latitude  52 N\nperson marrow\n"
+        "tree crow\n  kind   trident maple\n  owner  marrow\n"
+        "2026-05-02\ncrow\n  received  from marrow\n2026-06-01\ncrow\n  billed  130 EUR\n"
+    )
+    session = written(text, "2026-06-02")
+    (one,) = session.plan().find("/hand-back/")
+    assert one.promised and one.state(session.today) == "now"
+    assert "EUR" not in " ".join(reason.text for reason in one.because)
+    back = text + "2026-06-10\ncrow\n  returned\n"
+    assert states(written(back, "2026-06-11"), "/hand-back/") == {}
+
+
+def test_a_tree_not_wired_for_years_stands_for_itself(written) -> None:
+    """Known since 2022 and never wired; the others came this year."""
+    old = THREE + "2022-05-01\ncrow\n  noted  well\n"
+    session = written(old, "2026-05-02", settings=HOME)
+    wired = {f.tree: f for f in session.plan().all() if f.act == "wired" and "/2026" in f.id}
+    assert {tree: f.singly for tree, f in wired.items()} == {
+        "ash": False,
+        "birch": False,
+        "crow": True,
+    }
+    told = " ".join(reason.text for reason in wired["crow"].because)
+    assert "No wiring is written down since 2022-05-01." in told

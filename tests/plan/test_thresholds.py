@@ -493,7 +493,8 @@ COVERS = """
          ["2026-03-25", "2026-04-01", "2026-04-22"]),
         ([("2026-02-24", "repotted same pot")], "feed-rests", None),
         ([("2026-08-26", "repotted same pot")], "feed-rests",
-         ["2026-09-23", "2026-09-30", "2026-10-21"]),
+         # No feed goes into winter: it ends with September.
+         ["2026-09-23", "2026-09-30", "2026-09-30"]),
         ([("2026-08-27", "repotted same pot")], "feed-rests", None),
         # A cover of autumn and winter comes off in spring, any other soon.
         ([("2026-08-31", "protected fleece")], "protection-off",

@@ -278,8 +278,12 @@ def test_root_work_is_due_after_flowering_or_in_spring(made, only):
     tree = made.tree(made.event("2024-06-20", "repotted", "same pot, wedges N E S"))
     found = only(made.yearly(SATSUKI, tree, made.year(SATSUKI), "satsuki-root-work"))
     assert found.act == "repotted"
-    # From the swelling of the buds (10 March) on; best ten days after flowering (18 June).
-    assert found.window == days("2027-03-10", "2027-06-28", "2027-07-30")
+    # Not through the flowers (to 8 June at the soonest); best ten days after them (18 June).
+    assert found.window == days("2027-06-08", "2027-06-28", "2027-07-30")
+    bare = made.tree(*(e.event for e in tree.history), made.event("2027-02-20", "disbudded", "all"))
+    spring = only(made.yearly(SATSUKI, bare, made.year(SATSUKI), "satsuki-root-work"))
+    # Where its buds came off, from the swelling of the leaf buds until they open.
+    assert spring.window == days("2027-03-10", "2027-03-25", "2027-04-10")
     assert found.datum == (
         "Last repotted 2024-06-20, 3 years before; the usual time is 3 (common practice, no "
         "source)."
@@ -303,7 +307,7 @@ def test_root_work_is_not_due_after_two_years_unless_water_stands(made, only):
     assert made.yearly(SATSUKI, quick, year, "satsuki-root-work") == []
 
 
-@pytest.mark.parametrize("day", ["2027-03-10", "2027-06-25"])
+@pytest.mark.parametrize("day", ["2027-06-10", "2027-06-25"])
 def test_work_done_inside_the_window_does_not_unmake_the_proposal(made, only, day):
     tree = made.tree(
         made.event("2024-06-20", "repotted", "same pot"), made.event(day, "repotted", "same pot")
@@ -561,7 +565,7 @@ def test_in_the_south_the_year_is_six_months_later(made, only):
     assert found.window == days("2027-12-08", "2027-12-21", "2028-01-12")
     tree = made.tree(made.event("2024-12-20", "repotted", "same pot"))
     work = only(made.yearly(SATSUKI, tree, year, "satsuki-root-work"))
-    assert work.window == days("2027-09-10", "2027-12-28", "2028-01-30")
+    assert work.window == days("2027-12-08", "2027-12-28", "2028-01-30")
 
 
 def test_no_feed_within_six_weeks_of_root_work(made, only):

@@ -96,10 +96,7 @@ def _own_words(session: Session, unread: tuple[Problem, ...]) -> Iterator[str]:
 
 def _tell_cautions(session: Session) -> None:
     """What was done or is planned out of its time; no problem of the journal, but of the tree."""
-    from backbud.plan.cautions import cautions_of, to_judge
-
-    trees = to_judge(session.histories, session.today)
-    found = list(cautions_of(session.plan(trees), session.today)) if trees else []
+    found = session.cautions()
     if found:
         say("", Heading(f"Take care ({len(found)})"))
     for caution in found:

@@ -6,14 +6,24 @@ from collections.abc import Iterator
 from datetime import date, timedelta
 
 from msgspec import Struct
+from msgspec.structs import replace
 
+from backbud.collection.fold import tree_on
+from backbud.collection.hard_work import extent_of
 from backbud.collection.state import Entry
 from backbud.collection.whereabouts import Histories
-from backbud.journal.events import Origin
+from backbud.journal.events import Event, Origin
+from backbud.journal.read import Journal
+from backbud.journal.weather.records import Records
 from backbud.plan.common.out_of_its_time import OUT_OF_ITS_TIME
+from backbud.plan.deeds import deed_of
 from backbud.plan.followups import FollowUp
 from backbud.plan.hang import WOULD_BE
-from backbud.plan.run import Plan
+from backbud.plan.run import Plan, SpeciesFinder
+from backbud.plan.windows import window_of_plan
+from backbud.plan.year import Years
+from backbud.species import Deed
+from backbud_grammar.act_words import as_act
 
 # What was done longer ago is history: no aftercare helps any more.
 _LATELY = timedelta(days=150)
@@ -28,13 +38,41 @@ class Caution(Struct, frozen=True):
     origin: Origin | None
 
 
-def to_judge(histories: Histories, today: date) -> tuple[str, ...]:
-    """The trees on which something was done lately, or planned, that a species may judge."""
-    return tuple(
-        handle
-        for handle, tree in histories.trees.items()
-        if tree.standing == "here" and any(_may_be_judged(entry, today) for entry in tree.entries)
-    )
+def to_judge(
+    journal: Journal,
+    histories: Histories,
+    find_species: SpeciesFinder,
+    weather: Records,
+    today: date,
+) -> tuple[str, ...]:
+    """The trees on which something was done lately, or planned, that their species speaks against,
+    whatever became of it since: few, so that a check need not plan all."""
+    years = Years(journal, weather, today)
+    found = []
+    for handle, known in histories.trees.items():
+        entries = [entry for entry in known.entries if _may_be_judged(entry, today)]
+        if known.standing != "here" or not entries:
+            continue
+        tree = tree_on(histories, journal.things, handle, today)
+        species = find_species(tree.kind)
+        for entry in entries if species is not None else ():
+            deed = _deed(entry.event, journal.southern)
+            year = years.at(tree, tree.place, deed.first, species, ())
+            if year.against(tree, deed):
+                found.append(handle)
+                break
+    return tuple(found)
+
+
+def _deed(event: Event, southern: bool) -> Deed:
+    if not event.was("planned", "put-off"):
+        return deed_of(event)
+    window = window_of_plan(event, southern)
+    row = event.named_row
+    roots = "root_work" in row.traits
+    extent = extent_of(replace(event, act=as_act(row.word), row=row)) if row.word else "part"
+    hard = extent == "hard" or (roots and extent == "usual")
+    return Deed(as_act(row.word), window.opens, window.closes, hard, roots, event.text)
 
 
 def cautions_of(plan: Plan, today: date) -> Iterator[Caution]:
@@ -49,7 +87,7 @@ def _may_be_judged(entry: Entry, today: date) -> bool:
     if not event.exact or entry.undone:
         return False
     if event.was("planned", "put-off"):
-        return True
+        return bool(event.named)
     judged = event.act in _DONE or "root_work" in event.row.traits
     return judged and today - event.day <= _LATELY
 

@@ -31,12 +31,14 @@ def hand_back(tree: Tree, journal: Journal, quoter: Quoter) -> Iterator[Due]:
     ready, agreed, billed = (
         _this_time(tree.last.get(act), came) for act in ("ready", "agreed", "billed")
     )
-    if not tree.wanted:
-        # What is billed is done, and goes home.
-        ready = ready or billed
+    # What came and is billed is done, and goes home; a bill names money, so it is not quoted.
+    done = billed if came is not None and not tree.wanted else None
     if ready is not None:
         window = Window(ready.day, ready.day + AHEAD / 2, ready.day + AHEAD)
         reason = Reason("diary", quoter.reason(ready, tree), ready.origin)
+    elif done is not None:
+        window = Window(done.day, done.day + AHEAD / 2, done.day + AHEAD)
+        reason = Reason("diary", "Its work is done, so it goes home.", done.origin)
     else:
         by = span_window(tree.wanted, journal.southern) if tree.wanted else None
         if by is None or (came is not None and by.closes < came.day):

@@ -228,7 +228,6 @@ def pinches(
     cautions: tuple[str, ...] = (),
     gate: Gate = LEAF_WORK,
     only_if: OnlyIf | None = None,
-    weight: Weight = CHANCE,
 ) -> Rule:
     """Soft tips taken: not from a weak tree, nor in the year of root work or hard pruning."""
     return work(
@@ -241,7 +240,6 @@ def pinches(
         gate=gate,
         settled_by=("pinched", "trimmed"),
         only_if=only_if,
-        weight=weight,
     )
 
 
@@ -288,12 +286,7 @@ def defoliates(
 
 
 def disbuds(
-    rule_id: str,
-    when: Time,
-    *,
-    because: str,
-    what: str = "before the flowers open",
-    weight: Weight = CHANCE,
+    rule_id: str, when: Time, *, because: str, what: str = "before the flowers open"
 ) -> Rule:
     """Flower buds off before they open, where there are any: what a weak tree needs most of all."""
     return work(
@@ -303,7 +296,6 @@ def disbuds(
         because=because,
         what=what,
         gate=ALWAYS,
-        weight=weight,
         only_if=has_flowers,
     )
 

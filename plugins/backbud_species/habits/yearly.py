@@ -13,6 +13,7 @@ from backbud.species import (
     Tree,
     Window,
     Year,
+    joined,
     out_of_the_heat,
 )
 from backbud_species.habits.done import is_root_work, since
@@ -74,23 +75,28 @@ def wiring(
 ) -> Proposals:
     """The season for wiring, where nothing is wired yet and the tree is not weak."""
     if not tree.weak and not tree.on("wire"):
+        unwired = _not_wired_for_years(tree, window.opens)
         yield Proposal(
             "wired",
             window,
             what="what has to be set",
             because=because,
-            datum=datum,
+            datum=joined(f"{datum} {unwired}", datum) if unwired else datum,
             cautions=cautions,
             weight=CHANCE,
-            singly=_not_wired_for_years(tree, window.opens),
+            singly=bool(unwired),
         )
 
 
-def _not_wired_for_years(tree: Tree, day: date) -> bool:
-    """Whether a tree that the diary knows for so long was not wired in all that time."""
+def _not_wired_for_years(tree: Tree, day: date) -> str:
+    """Since when a tree was not wired, where that is so long; "" otherwise."""
     wired, known = tree.last.get("wired"), tree.history[0].event if tree.history else None
     last = wired or known
-    return last is not None and last.day <= day - _YEARS_UNWIRED
+    if last is None or last.day > day - _YEARS_UNWIRED:
+        return ""
+    if wired is None:
+        return f"No wiring is written down since {last.when.text}."
+    return f"It was last wired {last.when.text}."
 
 
 def pests(

@@ -24,7 +24,7 @@ class BlackOlive(Tropical):
         "A layered tropical tree of tiny whorled leaves on zigzag thorny twigs, "
         "strongest at the top."
     )
-    soil_ph = Fact((6.0, 8.3), FROM_MEMORY)
+    soil_ph = Fact((6.0, 7.8), FROM_MEMORY)
     root_share = Fact((0.2, 0.35), COMMON_PRACTICE)
     comes_in_below_c = Fact(10.0, FROM_MEMORY)
     water = Fact("Evenly moist: it drops leaves when dry and when sodden.", COMMON_PRACTICE)

@@ -25,7 +25,7 @@ class Buttonwood(Tropical):
         "A tropical shore tree of old twisted deadwood beside thin live veins, strongest "
         "at its tips."
     )
-    soil_ph = Fact((6.0, 8.5), FROM_MEMORY)
+    soil_ph = Fact((6.0, 7.8), FROM_MEMORY)
     root_share = Fact((0.2, 0.33), COMMON_PRACTICE)
     comes_in_below_c = Fact(10.0, FROM_MEMORY)
     water = Fact("Plenty in warmth, over the leaves too: it lives beside the sea.", COMMON_PRACTICE)

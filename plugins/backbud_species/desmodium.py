@@ -23,7 +23,7 @@ class Desmodium(Tropical):
     habit = (
         "A quick tropical shrub of three-part leaves and rough corky trunk, strongest at the top."
     )
-    soil_ph = Fact((5.5, 8.0), FROM_MEMORY)
+    soil_ph = Fact((5.5, 7.8), FROM_MEMORY)
     root_share = Fact((0.4, 0.6), COMMON_PRACTICE)
     comes_in_below_c = Fact(10.0, FROM_MEMORY)
     water = Fact("Plenty in growth, and never dry for a day in sun.", COMMON_PRACTICE)

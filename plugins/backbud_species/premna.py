@@ -24,7 +24,7 @@ class Premna(Tropical):
         "A quick tropical tree of small strong-smelling leaves and rough trunk, "
         "strongest at the top."
     )
-    soil_ph = Fact((5.5, 8.0), FROM_MEMORY)
+    soil_ph = Fact((5.5, 7.8), FROM_MEMORY)
     root_share = Fact((0.5, 0.75), COMMON_PRACTICE)
     comes_in_below_c = Fact(10.0, FROM_MEMORY)
     water = Fact("Plenty: it drinks from morning to night in sun.", COMMON_PRACTICE)

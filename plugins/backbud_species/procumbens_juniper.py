@@ -26,7 +26,7 @@ class ProcumbensJuniper(Juniper):
     )
     # The RHS list itself was not at hand.
     hardiness = Fact("H7", FROM_MEMORY)
-    soil_ph = Fact((5.5, 8.0), FROM_MEMORY)
+    soil_ph = Fact((5.5, 7.8), FROM_MEMORY)
     light = Fact("Full sun and moving air.", COMMON_PRACTICE)
     water = Fact("Let the surface dry a little between waterings.", COMMON_PRACTICE)
     toxicity = Fact(

@@ -581,3 +581,17 @@ def test_it_is_poisonous_and_says_so():
     assert "highly poisonous" in SATSUKI.toxicity.value
     # North Carolina State University, Poisonous Plants, Rhododendron spp.: all parts, may be fatal.
     assert SATSUKI.toxicity.source.startswith("North Carolina State University")
+
+
+def test_flower_buds_are_thinned_towards_a_show_that_is_named(made, only):
+    year, tree = made.year(SATSUKI), made.tree(strength="strong")
+    show = made.event("2027-02-10", "planned", "show, to 2027-06-05")
+    found = only(made.after(SATSUKI, "satsuki-show", tree, show, year))
+    # Nine, six and three weeks before 5 June.
+    assert found.act == "disbudded"
+    assert found.window == days("2027-04-03", "2027-04-24", "2027-05-15")
+    assert found.what.endswith("for the show of 2027-06-05")
+    # A show in autumn is not for its flowers, a rough day names none, and a plan may be another.
+    for text in ("show, to 2027-11-05", "show, to 2027-06", "repot, to 2027-06-05"):
+        other = made.event("2027-02-10", "planned", text)
+        assert made.after(SATSUKI, "satsuki-show", tree, other, year) == []

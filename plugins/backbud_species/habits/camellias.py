@@ -10,6 +10,7 @@ from typing import ClassVar
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, RepotInterval, Rule
 from backbud_species.habits.broadleaves import BroadleafEvergreen
 from backbud_species.habits.done import is_hard_pruning
+from backbud_species.habits.for_a_show import thins_for_show
 from backbud_species.habits.works import (
     altered,
     at,
@@ -68,6 +69,11 @@ class Camellia(BroadleafEvergreen):
             "late-frost",
             10,
             because="Its one flush of the year is soft for weeks, and frost takes all of it.",
+        ),
+        thins_for_show(
+            "show",
+            what="flower buds to one at each tip, the plumpest that points outwards",
+            because="Buds thinned in time open large and together, and none pushes another off.",
         ),
         watches_for(
             "grubs",

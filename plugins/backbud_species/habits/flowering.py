@@ -7,6 +7,7 @@ from typing import ClassVar
 from backbud.species import COMMON_PRACTICE, Fact, Judge, Rule, StageMonths
 from backbud_species.habits.blossom import spares_flowers
 from backbud_species.habits.broadleaves import BroadleafDeciduous, BroadleafEvergreen
+from backbud_species.habits.for_a_show import thins_for_show
 from backbud_species.habits.judges import hard_before_winter
 from backbud_species.habits.works import (
     altered,
@@ -148,6 +149,11 @@ class LateFloweringEvergreen(BroadleafEvergreen):
             10,
             frost_c=-1.0,
             because="Frost browns the soft new shoots, which stand open from bud burst on.",
+        ),
+        thins_for_show(
+            "show",
+            what="flower buds to one at each tip, most at the base and least at the top",
+            because="Buds thinned in time open large, even and together, and none hides another.",
         ),
         watches_for(
             "gall",

@@ -68,8 +68,17 @@ def until_buds_swell(window: Window, year: Year) -> Window:
         swelling = one.stage(SWELLING)
         if swelling is not None and swelling.day >= window.opens:
             closes = min(window.closes, swelling.day)
-            return Window(window.opens, min(window.best, closes), closes)
+            opens = min(max(window.opens, _last_bare(year, window.best)), closes)
+            return Window(opens, min(max(window.best, opens), closes), closes)
     return window
+
+
+def _last_bare(year: Year, day: date) -> date:
+    """The end of the leaf fall before a day that lies before this year's; as it is this year."""
+    fallen = year.stage(LEAF_FALL)
+    if fallen is None or fallen.day <= day or day >= year.on((6, 1)):
+        return day.min
+    return fallen.day - timedelta(days=365)
 
 
 def between(stage: int, end: int) -> Time:

@@ -139,7 +139,7 @@ def _weight(lapses: bool, act: str) -> Any:
 
     if lapses:
         return getattr(species, "CHANCE")  # noqa: B009  it is not there yet
-    at_stake = "harm" if act in ("unwired", "untied") else "style"
+    at_stake = "harm" if act in ("unwired", "untied", "checked") else "style"
     return getattr(species, "Weight")(at_stake, must=True, once_past="grows")  # noqa: B009
 
 

@@ -92,6 +92,24 @@ def test_what_scars_within_days_or_has_a_named_day_stands_alone(build: Any) -> N
     }
 
 
+@pytest.mark.parametrize(
+    ("settled_by", "uid"),
+    [
+        (("checked wire", "unwired"), "gale/check/1@upper-yard"),
+        # a look at what does not bite scars nothing where it is left out
+        (("checked moss",), "must:checked%20moss//2027-W15@upper-yard"),
+    ],
+)
+def test_a_look_stands_alone_where_it_is_at_what_bites(
+    build: Any, settled_by: tuple[str, ...], uid: str
+) -> None:
+    days = ("2027-04-10", "2027-04-12", "2027-04-20")
+    work = build.follow_up(
+        "gale", *days, id="gale/check/1", act="checked", title="check", settled_by=settled_by
+    )
+    assert build.values(build.weeks([work]), "UID") == [uid]
+
+
 def test_one_uid_has_one_content_in_all_feeds(build: Any) -> None:
     work = [
         unwire(build, "gale", "2027-04-10", "2027-04-12", "2027-04-22"),

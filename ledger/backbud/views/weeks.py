@@ -22,6 +22,7 @@ from backbud.plan.followups import FollowUp, Reason
 from backbud.views.grounds import Grounds
 from backbud.views.work import WorkView
 from backbud.words import monday_of
+from backbud_grammar.act_words import SettledBy
 
 AtStake = Literal["life", "harm", "style"]
 # How entries of a week are put together.
@@ -38,6 +39,8 @@ FEW_TREES, FEWEST_ENTRIES = 16, 7
 MANY_TREES, MOST_ENTRIES = 200, 20
 # What entries have in common.
 _Common = Callable[["WeekEntry"], str]
+# What a look is settled by, too, where it is at what scars a tree.
+_BITES: frozenset[SettledBy] = frozenset(("unwired", "untied"))
 _WORST_FIRST: Sequence[AtStake] = ("life", "harm", "style")
 
 
@@ -225,7 +228,9 @@ def _stands_alone(one: FollowUp, shown: WorkView, stakes: Stakes) -> bool:
     if one.planned and shown.opens == shown.closes:
         return True
     # What lapses with its days is a look or a shelter: left out, it scars nothing by itself.
-    is_scar = stakes.at_stake == "harm" and not stakes.lapses
+    # Nor does a look, but at what bites and comes off.
+    bites = one.act != "checked" or not _BITES.isdisjoint(one.settled_by)
+    is_scar = stakes.at_stake == "harm" and not stakes.lapses and bites
     is_grave = stakes.must and (is_scar or stakes.at_stake == "life")
     return is_grave and shown.closes - shown.best <= WITHIN_DAYS
 

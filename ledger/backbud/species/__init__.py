@@ -37,6 +37,7 @@ from backbud.collection.zones import zone_scores
 from backbud.journal.events import Event
 from backbud.species.base import INTERFACE, Species
 from backbud.species.declared import rules_of
+from backbud.species.deed import Deed
 from backbud.species.facts import (
     COMMON_PRACTICE,
     FEED_RESTS_OVER,
@@ -47,7 +48,7 @@ from backbud.species.facts import (
     RepotInterval,
 )
 from backbud.species.heat import out_of_the_heat
-from backbud.species.judging import Deed, Judge, judged, times_of
+from backbud.species.judging import Judge, judged, times_of
 from backbud.species.proposals import Proposal, Proposals, Section
 from backbud.species.rules import Rule, WorkTime, after, each, when
 from backbud.species.schedule import NOTHING_SAID, Schedule, a_year_later, next_after

@@ -3,46 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from datetime import date, timedelta
+from datetime import timedelta
 from typing import TYPE_CHECKING
 
-from msgspec import Struct
-
+from backbud.collection.state import Tree
+from backbud.species.deed import Deed
 from backbud.species.windows import Window
+from backbud.species.year import Year
 from backbud_grammar.act_words import ActWord
 
 if TYPE_CHECKING:
-    from backbud.collection.state import Tree
     from backbud.species.rules import Rule
-    from backbud.species.year import Year
 
 # So long before and after its time a work still does; common practice, no source.
 _BEFORE, _AFTER = timedelta(days=28), timedelta(days=21)
 
 
-class Deed(Struct, frozen=True):
-    """A work that was done on a day, or is planned for the days from `first` to `last`.
-
-    `hard`: so that it takes strength; `roots`: it is root work. `what`: as it was written.
-    """
-
-    act: ActWord
-    first: date
-    last: date
-    hard: bool
-    roots: bool
-    what: str
-
-    @property
-    def said(self) -> str:
-        """`repotted on 2026-06-20`, or `planned to be repotted from …`."""
-        if self.first == self.last:
-            return f"{self.act} on {self.first}"
-        return f"{self.act} between {self.first} and {self.last}"
-
-
 # One sentence that speaks against a work on a tree in a year, or "".
-Judge = Callable[["Tree", Deed, "Year"], str]
+Judge = Callable[[Tree, Deed, Year], str]
 
 
 def judged(

@@ -19,7 +19,7 @@ from backbud.climate.outlook import Outlook, Span, Wants
 from backbud.climate.stages import Expected, Own
 from backbud.collection.state import OnTree, Tree
 from backbud.journal.events import Event
-from backbud.species.judging import Deed
+from backbud.species.deed import Deed
 from backbud.species.stages import MonthDay, Stage, StageMonths, stage_name
 from backbud.species.windows import Window
 from backbud_grammar.act_words import ActWord

@@ -1,0 +1,30 @@
+"""A work as it is judged: done on a day, or planned for some days."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from msgspec import Struct
+
+from backbud_grammar.act_words import ActWord
+
+
+class Deed(Struct, frozen=True):
+    """A work that was done on a day, or is planned for the days from `first` to `last`.
+
+    `hard`: so that it takes strength; `roots`: it is root work. `what`: as it was written.
+    """
+
+    act: ActWord
+    first: date
+    last: date
+    hard: bool
+    roots: bool
+    what: str
+
+    @property
+    def said(self) -> str:
+        """`repotted on 2026-06-20`, or `planned to be repotted from …`."""
+        if self.first == self.last:
+            return f"{self.act} on {self.first}"
+        return f"{self.act} between {self.first} and {self.last}"

@@ -17,7 +17,7 @@ from backbud.journal.events import Event, Origin
 from backbud.journal.settings import Settings
 from backbud.plan.followups import FollowUp, Reason
 from backbud.publish.files import gathered
-from backbud.species import Window
+from backbud.species import CHANCE, AtStake, Weight, Window
 from backbud.views.grounds import Grounds
 from backbud_grammar.acts import ROWS
 from backbud_grammar.dates import read_date
@@ -70,11 +70,11 @@ class Builders:
             "minutes": 0,
             "settled_by": ("fed",),
             # A promise, so that it stays open however late it is.
-            "given_word": True,
+            "given_word": not known.get("lapses", False),
         }
         known = {"row": ROWS.get(known.get("act", "fed"), NO_ACT), **known}
-        if "weight" in FollowUp.__struct_fields__:  # once each rule says how much its work matters
-            known["weight"] = _weight(known.pop("lapses", False), known.get("act", "fed"))
+        lapses = known.pop("lapses", False)
+        known.setdefault("weight", _weight(lapses, known.get("act", "fed")))
         return FollowUp(tree=tree, **{**blank, **known})
 
     def done(self, day: str, act: str = "fed") -> Event:
@@ -133,14 +133,12 @@ class Builders:
         return _values(lines[:end], name)
 
 
-def _weight(lapses: bool, act: str) -> Any:
+def _weight(lapses: bool, act: str) -> Weight:
     """A chance of the season; what scars a tree while it is on it; else what is only late."""
-    from backbud import species
-
     if lapses:
-        return getattr(species, "CHANCE")  # noqa: B009  it is not there yet
-    at_stake = "harm" if act in ("unwired", "untied", "checked") else "style"
-    return getattr(species, "Weight")(at_stake, must=True, once_past="grows")  # noqa: B009
+        return CHANCE
+    at_stake: AtStake = "harm" if act in ("unwired", "untied", "checked") else "style"
+    return Weight(at_stake, must=True, once_past="grows")
 
 
 def _values(lines: Sequence[str], name: str) -> list[str]:

@@ -156,7 +156,6 @@ def test_lines_are_read_one_after_another(written: Any) -> None:
     ("text", "message"),
     [
         ("hoshy watered", "nothing is called “hoshy”"),
-        ("hoshi gave it a talking to", "“gave” is no act known here"),
         ("hoshi moved nowhere", "no place is called “nowhere”"),
         ("hoshi unwired left 1, NOT yet", "held back"),
         ("hoshi unwired on right 2", "held back"),
@@ -171,6 +170,17 @@ def test_what_is_not_understood_is_asked_back_and_does_nothing(
     (one,) = read(session, text)
     assert message in one.asks[0].message
     assert (one.act, one.trees, one.details) == ("", (), ())
+
+
+def test_what_begins_with_no_act_is_asked_back_and_kept_as_words(written: Any) -> None:
+    session = written(JOURNAL, "2027-03-06", any_problems=True)
+    (one,) = read(session, "hoshi gave it a talking to")
+    assert one.asks[0].message == "“gave” is no act known here"
+    assert (one.act, one.trees, one.details) == (
+        "noted",
+        ("hoshi",),
+        ("gave it a talking to",),
+    )
 
 
 def test_a_line_that_spoils_another_is_asked_back(written: Any) -> None:

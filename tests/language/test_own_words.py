@@ -129,7 +129,8 @@ PAST = "2026-03-05\n\nhoshi\n  gone\n\nyuki\n  watered\n"
 
 def test_the_past_stays_as_it_was_until_the_card_says_yes(written: Any, capsys: Any) -> None:
     """A line that would send a tree away does nothing, and is told."""
-    before = session(written, "", PAST, problems=("unknown-act",))
+    before = session(written, "", PAST)
+    assert [one.code for one in before.words_kept()] == ["unread-line"]
     assert before.histories.trees["hoshi"].standing == "here"
     folder = before.journal.folder
     assert main(["check", folder, "--on", "2026-11-20"]) == 1
@@ -161,13 +162,14 @@ def test_words_that_come_later_have_a_day_of_their_own(written: Any) -> None:
     )
     trees = written(text, any_problems=True).histories.trees
     assert (trees["hoshi"].standing, trees["yuki"].standing) == ("here", "returned")
-    assert [entry.event.act for entry in trees["hoshi"].entries] == ["repotted"]
+    assert [entry.event.act for entry in trees["hoshi"].entries] == ["repotted", "noted"]
 
 
 def test_a_word_that_is_not_understood_without_it_does_not_settle_or_bill(written: Any) -> None:
     diary = "2026-03-05\n\nhoshi\n  zahlt 20 EUR\n"
     text = f"{CARDS}words money\n  since  2026-03-06\n  zahlt  paid\n\n{diary}"
-    assert written(text, problems=("unknown-act",)).histories.trees["hoshi"].entries == []
+    (entry,) = written(text).histories.trees["hoshi"].entries
+    assert (entry.event.act, entry.event.kept) == ("noted", ("zahlt 20 EUR",))
 
 
 @pytest.mark.parametrize(
@@ -194,7 +196,7 @@ def test_what_is_no_own_word(written: Any, line: str, message: str) -> None:
 
 def test_without_a_day_they_are_not_read(written: Any) -> None:
     text = f"{CARDS}words\n  uekae  repotted\n\n2026-03-06\n\nhoshi\n  uekae\n"
-    written(text, problems=("own-word-since", "unknown-act"))
+    written(text, problems=("own-word-since",))
 
 
 def test_a_word_that_returns_three_times_is_proposed(written: Any, capsys: Any) -> None:

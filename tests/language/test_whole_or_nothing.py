@@ -249,7 +249,7 @@ SAID = [
     ("unwired -- all but the apex", "noted all but the apex"),
     # Read as unwired on right 2, where there is none.
     ("wire off right 2", "On it: wire on left 1"),
-    ("wire taken off soon", "unwired"),
+    ("wire taken off soon", "each part in a detail of its own"),
     ("wire loose on left 1", "unwired"),
     ("wire biting on left 1", "noted"),
     ("protect off", "unprotected"),

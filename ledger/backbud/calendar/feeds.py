@@ -35,7 +35,7 @@ from backbud.publish.files import Files
 from backbud.views.audience import Audience, eyes_of
 from backbud.views.day import works_of
 from backbud.views.grounds import Grounds
-from backbud.views.weeks import WeekWork, stakes_of, week_work, weeks_view
+from backbud.views.weeks import WeekWork, week_work, weeks_view
 from backbud.views.work import WorkView
 
 PRODUCT = "-//backbud//backbud//EN"
@@ -268,7 +268,7 @@ class _Writer:
 
     def _is_task(self, one: FollowUp) -> bool:
         """What must be done is a task; what may be done is one while it can be done."""
-        return stakes_of(one).must or one.state(self._today) != "coming"
+        return one.weight.must or one.promised or one.state(self._today) != "coming"
 
 
 def _safety_first(by_id: Mapping[str, FollowUp], work: WorkView) -> WorkView:

@@ -490,7 +490,7 @@ def _was_here_before(
 
     What begins has no past: no card of an earlier day, and no line about it. `as` names another.
     """
-    if _NAMES_ANOTHER.search(event.text):
+    if _NAMES_ANOTHER.search(", ".join((event.text, *event.kept))):
         return True
     card = things.find(handle)
     if card is not None and card.since is not None and card.since.last < event.when.first:

@@ -21,12 +21,14 @@ from backbud_grammar.forms import ActForm
 from backbud_grammar.outline import Known
 from backbud_grammar.own_words import OwnTable, expanded, language_words
 from backbud_grammar.problems import Misread, Problem, nearest
+from backbud_grammar.scribbles.plain import is_harmless
 from backbud_grammar.syntax import Page
 
 # A word that was not understood so often is hardly a slip.
 RETURNS = 3
 # Problems whose mark stands under words that nobody understood.
-UNREAD_LINE = "unread-line"
+# Lines, and words beside an act, that were kept as words.
+UNREAD_LINE, WORDS_KEPT = "unread-line", "words-kept"
 UNREAD_CODES = frozenset(("unknown-act", "unknown-detail", "unknown-word"))
 
 
@@ -98,15 +100,20 @@ class Returning(Struct, frozen=True):
 
 
 def unread_in(problems: Iterable[Problem]) -> Iterator[Unread]:
-    """What the problems of a journal mark as not understood; of a line that was kept as words, its
-    first word, which stands where an act does: all others may be anybody's."""
+    """What the problems of a journal mark as not understood, and words that were kept.
+
+    Of a line that was kept whole it is the first word, which stands where an act does; of words
+    beside an act those that anybody writes are none.
+    """
     for one in problems:
+        at, place = one.column - 1, f"{one.file}:{one.line}"
         if one.code == UNREAD_LINE:
-            first = one.source.split()[:1]
-            yield from (Unread(word, f"{one.file}:{one.line}") for word in first)
-        if one.code in UNREAD_CODES:
-            at = one.column - 1
-            yield Unread(one.source[at : at + one.length], f"{one.file}:{one.line}")
+            yield from (Unread(word, place) for word in one.source.split()[:1])
+        elif one.code == WORDS_KEPT:
+            kept = one.message.partition("“")[2].partition("”")[0].split()
+            yield from (Unread(word, place) for word in kept if not is_harmless(word))
+        elif one.code in UNREAD_CODES:
+            yield Unread(one.source[at : at + one.length], place)
 
 
 def returning(

@@ -19,12 +19,12 @@ from msgspec import Struct
 
 from backbud.collection.state import Tree
 from backbud.plan.followups import FollowUp, Reason
+from backbud.species.weight import WORST_FIRST, AtStake, Weight
 from backbud.views.grounds import Grounds
 from backbud.views.work import WorkView
 from backbud.words import monday_of
 from backbud_grammar.act_words import SettledBy
 
-AtStake = Literal["life", "harm", "style"]
 # How entries of a week are put together.
 JointSort = Literal["must", "may", "kind", "chances", "place", "places", "late"]
 
@@ -41,7 +41,6 @@ MANY_TREES, MOST_ENTRIES = 200, 20
 _Common = Callable[["WeekEntry"], str]
 # What a look is settled by, too, where it is at what scars a tree.
 _BITES: frozenset[SettledBy] = frozenset(("unwired", "untied"))
-_WORST_FIRST: Sequence[AtStake] = ("life", "harm", "style")
 
 
 class WeekWork(Struct, frozen=True, gc=False):
@@ -76,7 +75,7 @@ class WeekWork(Struct, frozen=True, gc=False):
     @property
     def rank(self) -> tuple[int, date, str]:
         """The worst first, then by the day it closes, then by tree."""
-        return _WORST_FIRST.index(self.at_stake), self.closes, self.id
+        return WORST_FIRST.index(self.at_stake), self.closes, self.id
 
 
 class WeekEntry(Struct, frozen=True):
@@ -112,34 +111,9 @@ class WeeksView(Struct, frozen=True):
     together: tuple[WeekEntry, ...]
 
 
-class Stakes(Struct, frozen=True, gc=False):
-    """What may come of it where a work is left out, whether it must be done, and whether it is gone
-    once its window has passed."""
-
-    at_stake: AtStake
-    must: bool
-    lapses: bool
-
-
-def stakes_of(one: FollowUp) -> Stakes:
-    """How much a follow-up matters: as its rule says, or told by its act until every rule does."""
-    weight = getattr(one, "weight", None)
-    if weight is not None:
-        return Stakes(weight.at_stake, weight.must, weight.lapses)
-    lapses = bool(getattr(one, "lapses", False))
-    must = not lapses or one.planned
-    if one.act == "protected":
-        return Stakes("life", True, lapses)
-    if one.row.work in ("wire", "health") or one.act == "untied":
-        return Stakes("harm", must, lapses)
-    if one.act == "checked" and one.settled_by[0] in ("checked wire", "checked guys"):
-        return Stakes("harm", must, lapses)
-    return Stakes("style", must, lapses)
-
-
 def week_work(one: FollowUp, shown: WorkView, tree: Tree, grounds: Grounds) -> WeekWork:
     """A follow-up as a week's entries are made from it. `shown`: as it stands on the day."""
-    stakes = stakes_of(one)
+    weight = one.weight
     work, named = sort_of_work(one)
     return WeekWork(
         one.id,
@@ -157,9 +131,9 @@ def week_work(one: FollowUp, shown: WorkView, tree: Tree, grounds: Grounds) -> W
         one.minutes,
         one.safety_first,
         one.because,
-        stakes.at_stake,
-        stakes.must,
-        _stands_alone(one, shown, stakes),
+        weight.at_stake,
+        weight.must or one.promised,
+        _stands_alone(one, shown, weight),
         shown.state == "overdue",
     )
 
@@ -223,15 +197,15 @@ def sort_of_work(one: FollowUp) -> tuple[str, str]:
     return one.act, one.row.bare or one.act
 
 
-def _stands_alone(one: FollowUp, shown: WorkView, stakes: Stakes) -> bool:
+def _stands_alone(one: FollowUp, shown: WorkView, weight: Weight) -> bool:
     """Whether a tree may die or be scarred within days, or a day was named."""
     if one.planned and shown.opens == shown.closes:
         return True
     # What lapses with its days is a look or a shelter: left out, it scars nothing by itself.
     # Nor does a look, but at what bites and comes off.
     bites = one.act != "checked" or not _BITES.isdisjoint(one.settled_by)
-    is_scar = stakes.at_stake == "harm" and not stakes.lapses and bites
-    is_grave = stakes.must and (is_scar or stakes.at_stake == "life")
+    is_scar = weight.at_stake == "harm" and not weight.lapses and bites
+    is_grave = weight.must and (is_scar or weight.at_stake == "life")
     return is_grave and shown.closes - shown.best <= WITHIN_DAYS
 
 

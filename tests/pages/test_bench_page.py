@@ -124,8 +124,8 @@ def test_a_caution_of_some_trees_names_them() -> None:
         ("pruned", around(-40, -30, -1), {}, "Past its time"),
         ("pruned", around(-9, 0, 10), {}, "Closes soon"),
         ("pruned", around(-9, 0, 11), {}, "Not pressing"),
-        # What a tree may die without never waits; what only may be done presses nobody.
-        ("pruned", around(-9, 0, 40), {"weight": PROTECTION}, "Closes soon"),
+        # What a tree may die without comes first; what only may be done presses nobody.
+        ("protected", around(-9, 0, 40), {"weight": PROTECTION}, "Before all else"),
         ("pruned", around(-9, 0, 2), {"weight": CHANCE}, "Not pressing"),
         ("checked", around(-9, 0, 0), {}, "The round to look at"),
         ("checked", around(-9, -5, -1), {}, "Past its time"),

@@ -239,6 +239,8 @@ def test_due_for_a_program(written, tmp_path, capsys) -> None:
         "group": "",
         "part": "left 2",
         "settled_by": ["checked wire", "unwired"],
+        "look": True,
+        "sign": "",
         "said": "",
     }
     # "harm" before "style".

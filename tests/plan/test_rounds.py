@@ -37,37 +37,37 @@ def test_a_tree_that_was_looked_at_leaves_the_round(written, tmp_path, capsys) -
     ]
 
 
-def test_what_differs_by_its_reason_stands_alone(written, tmp_path, capsys) -> None:
+def test_what_differs_by_its_reason_is_one_line_all_the_same(written, tmp_path, capsys) -> None:
+    """The reasons stand beside each tree; the work is the same."""
     other = "ash\n  treated  soap 1 L, against aphids\n"
     written(CARDS + "2026-05-10\n" + other + other.replace("ash", "birch"), "2026-05-12")
-    assert [line.split("  ")[0] for line in pests(capsys, tmp_path)[::2]] == ["ash", "birch"]
+    assert pests(capsys, tmp_path) == [
+        "2 trees  check for pests  –  17 to 24 May  (10 min)",
+        "ash, birch",
+    ]
 
 
 def rows_of(tmp_path, on: str) -> list[str]:
-    """The rows of the first page that speak of pests, as text."""
+    """The rows of the first page that speak of pests."""
     assert main(["make", str(tmp_path), "--on", on]) == 0
     page = (tmp_path / f"made-on/{on}/index.html").read_text("utf-8")
-    rows = re.findall(r'<li class="lined row .*?</li>', page, re.S)
-    texts = [" ".join(re.sub(r"<.*?>", "", row).split()) for row in rows]
-    return [text for text in texts if "Check for pests" in text and "soap" in text]
+    rows = re.findall(
+        r'<li class="round.*?</h3>.*?(?=<li class="round|</ul>\s*</section>)', page, re.S
+    )
+    return [row for row in rows if "Check for pests" in row]
 
 
 def test_the_first_page_has_one_row_for_a_round(written, tmp_path) -> None:
-    """The very rounds of `due`: in the window the row of one tree that was treated apart, too."""
-    other = "2026-05-10\nash\n  treated  soap 1 L, against aphids\n"
-    rest = TREATED.replace("all", "all except ash")
-    for on, word in (("2026-05-12", "best"), ("2026-05-18", "until")):
-        written(CARDS + rest + other.split("\n", 1)[1], on)
-        joint, single = sorted(rows_of(tmp_path, on), key=len, reverse=True)
-        assert joint.startswith(word) and "Check for pests 7 trees 35 min" in joint
-        names = ", ".join(f"{name} yard" for name in EIGHT.split(", ")[1:])
-        assert names in joint
-        assert "Check for pests ash yard 5 min" in single
-    page = (tmp_path / "made-on/2026-05-18/index.html").read_text("utf-8")
-    (row,) = (one for one in re.findall(r"<li class.*?</li>", page, re.S) if ">7 trees<" in one)
-    # Each tree of it leads to its own page and reasons.
+    """The very rounds of `due`; six trees are named, and the place leads to the rest."""
+    written(CARDS + TREATED, "2026-05-18")
+    assert rows_of(tmp_path, "2026-05-12") == []  # to come, so in the year
+    (row,) = rows_of(tmp_path, "2026-05-18")
+    text = " ".join(re.sub(r"<.*?>", " ", row).replace("\N{NO-BREAK SPACE}", " ").split())
+    assert text.startswith("Check for pests") or "Check for pests" in text
+    assert "40 min" in text
     leads = re.findall(r'href="(trees/\w+\.html)#(why-\w+)"', row)
-    assert [page for page, _ in leads] == [f"trees/{name}.html" for name in EIGHT.split(", ")[1:]]
+    assert [page for page, _ in leads] == [f"trees/{name}.html" for name in EIGHT.split(", ")[:6]]
+    assert "2 more" in text
     for path, anchor in leads:
         own = (tmp_path / "made-on/2026-05-18" / path).read_text("utf-8")
         (at,) = re.findall(rf'<li [^>]*id="{anchor}".*?</li>', own, re.S)

@@ -44,7 +44,8 @@ def test_a_nought_byte_in_a_line_leaves_the_other_lines(tell, mark) -> None:
         ("unknown-act", 3, 3),
         ("no-text", 3, 6),
     ]
-    assert told.acts == ["hoshi turned", "yuki watered"]
+    # The line is kept as words, with a sign for the nought.
+    assert told.acts == ["hoshi noted wat\ufffdered", "hoshi turned", "yuki watered"]
 
 
 def test_noughts_that_a_power_cut_left_behind(tell) -> None:
@@ -123,7 +124,7 @@ def test_mixed_line_ends_count_as_one_each(tell, mark) -> None:
         3,
         "waterd",
     )
-    assert told.acts == ["hoshi watered", "hoshi turned"]
+    assert told.acts == ["hoshi watered", "hoshi noted waterd", "hoshi turned"]
 
 
 def test_a_text_of_another_sort_is_one_problem(tell) -> None:
@@ -141,7 +142,7 @@ def test_a_flood_from_one_file_is_cut_and_counted(tell) -> None:
         "many-problems",
         "300 more problems in this file",
     )
-    assert told.acts == ["hoshi watered"]
+    assert told.acts == ["hoshi watered", *["hoshi noted waterd"] * 500]
 
 
 # ------------------------------------------------------------------ backbud.toml

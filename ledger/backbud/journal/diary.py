@@ -29,7 +29,7 @@ from backbud_grammar.continued import goes_on
 from backbud_grammar.datelines import is_dateline
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.outline import Known, read_act_line
-from backbud_grammar.problems import Flaw
+from backbud_grammar.problems import KEPT, Flaw
 from backbud_grammar.syntax import Act, Block, Page, last_line
 
 
@@ -128,8 +128,10 @@ class DiaryReader:
             flaws += of_line
             whole = _with_left_out(block.acts, below)
             acts, written, ends, found = self._acts(whole, head, rest, so_far + len(flaws))
-            flaws += found
-            if stands and of_day:
+            is_filed = stands and of_day
+            # What is filed nowhere is told as such, and not as words that were kept.
+            flaws += found if is_filed else [one for one in found if one.severity != KEPT]
+            if is_filed:
                 out.append(DatedBlock(head, text, head.line + block.line + 1, acts, written))
             of_day, of_subject = of_day and ends != "day", stands and not ends
         return out, flaws
@@ -185,9 +187,9 @@ class DiaryReader:
 
     def _subject_line(self, block: Block) -> tuple[bool, list[Flaw]]:
         """Whether it says who is meant."""
-        text, known = block.subjects, self.details.acts
+        text = block.subjects
         if not text:
-            return False, [_no_subject(act) for act in block.acts if act.word.casefold() in known]
+            return False, [_no_subject(act) for act in block.acts]
         read = self.details.subjects(text)
         if isinstance(read, Flaw):
             return False, [explained(read, block, self.things, self.details)]
@@ -207,7 +209,7 @@ def _at_edge(block: Block, *, left_out: bool) -> Flaw:
 
 
 def _no_subject(act: Act) -> Flaw:
-    message = "this act has no subject line above it"
+    message = "this line has no subject line above it"
     hint = "Write the tree's handle on a line of its own, at the left edge."
     return Flaw("no-subject", act.line, act.column, len(act.word), message, hint)
 

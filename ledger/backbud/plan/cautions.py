@@ -57,6 +57,8 @@ def to_judge(
         species = find_species(tree.kind)
         for entry in entries if species is not None else ():
             deed = _deed(entry.event, journal.southern)
+            if today - deed.last > _LATELY:
+                continue
             year = years.at(tree, tree.place, deed.first, species, ())
             if year.against(tree, deed):
                 found.append(handle)

@@ -172,7 +172,8 @@ class Hanger:
     def judged(self, due: Due, tree: Tree, species: Species | None) -> Due:
         """A plan that is still open, with what its species says against it as cautions."""
         one = due.follow_up
-        if species is None or one.outcome != "open" or not one.promised:
+        is_history = one.window.closes < self.since
+        if species is None or one.outcome != "open" or not one.promised or is_history:
             return due
         year = self.years.at(tree, tree.place, one.window.best, species, ())
         against = year.against(tree, deed_planned(one))

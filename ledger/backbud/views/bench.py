@@ -18,11 +18,17 @@ from backbud.views.sky import Odds, Weather
 from backbud.views.work import WorkView
 
 Heading = Literal[
-    "past its time", "closes soon", "the round to look at", "not pressing", "given word"
+    "before all else",
+    "past its time",
+    "closes soon",
+    "the round to look at",
+    "not pressing",
+    "given word",
 ]
 ByHeading = dict[Heading, list[list["AtBench"]]]
 # As they stand on the page.
 HEADINGS: tuple[Heading, ...] = (
+    "before all else",
     "past its time",
     "closes soon",
     "the round to look at",
@@ -36,6 +42,7 @@ _FIRST_TO_GO: tuple[Heading, ...] = (
     "given word",
     "closes soon",
     "past its time",
+    "before all else",
 )
 # Ours, no source: within so many days a window closes soon.
 SOON_DAYS = 10
@@ -189,15 +196,15 @@ def at_bench(work: WorkView, today: date) -> bool:
 
 
 def heading_of(work: WorkView, today: date) -> Heading:
-    """What a work of the day stands under: what a tree may die without never waits."""
+    """What a work of the day stands under: what a tree may die without comes first of all."""
     if work.state == "promised":
         return "given word"
+    if work.at_stake == "life":
+        return "before all else"
     if work.state == "overdue":
         return "past its time"
     if work.look:
         return "the round to look at"
-    if work.at_stake == "life":
-        return "closes soon"
     is_soon = work.must and work.closes <= today + timedelta(SOON_DAYS)
     return "closes soon" if is_soon else "not pressing"
 

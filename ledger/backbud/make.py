@@ -95,6 +95,7 @@ def make(
         if when_published is not None:
             when_published(made)
         remember_read(session)
+        session.remember_cautions()
         status = 1 if made.problems else 0
         also = (*weather_files(session.journal.things), *session.picture_files)
         remember(folder, known, made.summary, status, also, into)

@@ -33,9 +33,9 @@ if TYPE_CHECKING:
     from backbud.collection.state import Tree
     from backbud.journal.weather.records import Records
     from backbud.photographs.known import KnownPicture
-    from backbud.plan.cautions import Caution
     from backbud.plan.pack import Pack
     from backbud.plan.run import Plan
+    from backbud.plan.told_cautions import Caution
     from backbud.plan.world import ByTree, World
     from backbud.species import Section, Species
     from backbud.views.photograph import PhotographView
@@ -173,12 +173,20 @@ class Session:
             for one in accounts(self.journal, self.histories, self.today)
         )
 
-    def cautions(self) -> tuple[Caution, ...]:
-        """What was done lately, or is planned, out of its time, where nothing was done about it."""
-        from backbud.plan.cautions import cautions_of, to_judge
+    def remember_cautions(self) -> None:
+        """Keep what the plan says against works, for commands that plan nothing."""
+        from backbud.plan.cautions import cautions_of
+        from backbud.plan.told_cautions import keep_cautions
 
-        wanted = to_judge(self.journal, self.histories, self._species, self.weather, self.today)
-        return tuple(cautions_of(self.plan(wanted), self.today)) if wanted else ()
+        if not self.as_of:
+            found = cautions_of(self._whole_plan, self.today)
+            keep_cautions(self.journal.memory, found, self.journal.texts, self.today)
+
+    def cautions(self) -> tuple[Caution, ...]:
+        """What the last plan said against works, where their lines are written the same."""
+        from backbud.plan.told_cautions import recalled_cautions
+
+        return recalled_cautions(self.journal.memory, self.journal.texts, self.today)
 
     def histories_of(self, plan: Plan) -> Histories:
         """The histories of the trees of a plan, and of what is no tree."""

@@ -102,7 +102,9 @@ def test_a_plan_out_of_its_time_has_it_as_a_caution(written) -> None:
 
 def test_check_and_the_first_page_tell_it(written, tmp_path, capsys) -> None:
     text = COOL + tree("trident maple") + "2026-06-20\ncrow\n  repotted  same pot\n"
-    written(text, "2026-06-20", settings=HOME)
+    session = written(text, "2026-06-20", settings=HOME)
+    # A check plans nothing: it tells what the last plan found.
+    session.remember_cautions()
     assert main(["check", str(tmp_path), "--on", "2026-06-20"]) == 0
     out = capsys.readouterr().out
     assert "Take care (1)" in out
@@ -111,3 +113,16 @@ def test_check_and_the_first_page_tell_it(written, tmp_path, capsys) -> None:
     for name in ("index.html", "trees/crow.html"):
         page = (tmp_path / "made-on/2026-06-20" / name).read_text("utf-8")
         assert "it was repotted out of its time" in page
+
+
+def test_a_caution_is_not_recalled_of_a_line_that_was_changed(written, tmp_path, capsys) -> None:
+    text = COOL + tree("trident maple") + "2026-06-20\ncrow\n  repotted  same pot\n"
+    written(text, "2026-06-20", settings=HOME).remember_cautions()
+    for changed, day, told in (
+        (text.replace("same pot", "into tray"), "2026-06-21", False),
+        (text, "2026-06-19", False),
+        (text, "2026-06-21", True),
+    ):
+        written(changed, "2026-06-21", settings=HOME, any_problems=True)
+        main(["check", str(tmp_path), "--on", day])
+        assert ("Take care" in capsys.readouterr().out) is told

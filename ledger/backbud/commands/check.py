@@ -95,7 +95,8 @@ def _own_words(session: Session, unread: tuple[Problem, ...]) -> Iterator[str]:
 
 
 def _tell_cautions(session: Session) -> None:
-    """What was done or is planned out of its time; no problem of the journal, but of the tree."""
+    """What was done or is planned out of its time, as the last plan found; no problem of the
+    journal, but of the tree."""
     found = session.cautions()
     if found:
         say("", Heading(f"Take care ({len(found)})"))

@@ -28,6 +28,8 @@ def run(options: Namespace) -> int:
     session = session_of(options)
     only = [known_tree(session, options.tree)] if options.tree else None
     plan = session.plan(only)
+    if only is None:
+        session.remember_cautions()
     today = session.today
     from backbud.views.day import all_works, due
 

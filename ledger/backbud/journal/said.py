@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from datetime import date
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from msgspec import Raw
 
@@ -22,10 +22,11 @@ from backbud_grammar.own_words import Expanded, expanded
 from backbud_grammar.parse import ActReading, Details
 from backbud_grammar.problems import KEPT, Flaw, Misread, did_you_mean, nearest
 from backbud_grammar.said_otherwise import hint_for_act
-from backbud_grammar.scribbles.meant import may_mean
-from backbud_grammar.scribbles.read import Talk, Told, handles_of
 from backbud_grammar.syntax import Act, Seam, Subjects
 from backbud_grammar.whole import HELD, doubt_of, told, words_over
+
+if TYPE_CHECKING:
+    from backbud_grammar.scribbles.read import Talk, Told
 
 NOBODY = Subjects(())
 # How close a first word must be to an act word, so that it is taken for a slip of the pen.
@@ -192,6 +193,9 @@ class ActReader:
     def talk(self) -> Talk:
         """Reads what is said in other words; made where there is such a line."""
         if self._talk is None:
+            # A hundred patterns, which most journals need for none of their lines.
+            from backbud_grammar.scribbles.read import Talk, handles_of
+
             kinds = {thing.handle: thing.kind for thing in self.things.by_handle.values()}
             self._talk = Talk(self.details, handles_of(kinds), self._kind_of)
         return self._talk
@@ -315,6 +319,8 @@ class ActReader:
         if said or near:
             hint = said or f"Did you mean “{near}”?"
             return Flaw("unknown-act", act.line, act.column, len(word), _unknown(word), hint)
+        from backbud_grammar.scribbles.meant import may_mean
+
         meant = may_mean(_line_of(act))
         hint = f"It may have meant {_or(meant)}: begin the line with that word." if meant else hint
         message = "this line begins with no act word, and is kept as if noted"

@@ -31,7 +31,7 @@ from backbud.pages.links import anchor_of, tree_page
 from backbud.pages.render import render_pages
 from backbud.session import Session, open_session
 from backbud.views.grounds import grounds_of
-from backbud.words import between, day, minutes, sentence
+from backbud.words import between, day, minutes, monday_of, sentence
 
 Told = dict[str, Any]
 _TAG = re.compile(r"<[^>]*>")
@@ -172,7 +172,7 @@ def check_row(row: str, told: Told, today: date) -> None:
         only = f"only on {day(opens, year)}"
         assert by.startswith(f"best {day(best, year)}, {only if opens == closes else spoken}")
     else:
-        lead = "was due" if told["state"] == "overdue" else "by"
+        lead = "was due" if told["state"] in ("overdue", "promised") else "by"
         assert by.startswith(f"{lead} {day(closes, year)}, ")
         was = (
             "best today"
@@ -209,7 +209,7 @@ def test_the_first_page_says_what_due_says(journal: Journal) -> None:
     by_anchor = {anchor_of(ident): told for ident, told in journal.due.items()}
     page = journal.pages["index.html"].decode().replace("\N{NO-BREAK SPACE}", " ")
     rows = [part.split("</li>")[0] for part in page.split('<li class="round')[1:]]
-    open_now = [told for told in journal.due.values() if told["state"] in ("overdue", "now")]
+    open_now = at_the_bench(journal)
     assert 0 < len(rows) <= 30
     year, named = journal.on.year, 0
     for row in rows:
@@ -218,13 +218,14 @@ def test_the_first_page_says_what_due_says(journal: Journal) -> None:
             continue
         named += len(works)
         title = one(r"<h3 dir=\"auto\">(.*?)</h3>", row)
-        state = "overdue" if row.startswith(" late") else "now"
+        (state,) = {told["state"] for told in works}
+        assert row.startswith(" late") is (state == "overdue")
         alike = [told for told in open_now if told["state"] == state and
                  plain(told) == title]  # fmt: skip
         assert all(told in alike for told in works)
         by = one(r'<p class="by">(.*?)</p>', row)
         first = min(window_of(told)[2] for told in alike)
-        lead = "was due" if state == "overdue" else "by"
+        lead = "by" if state == "now" else "was due"
         spoken = [f"{lead} {day(window_of(told)[2], year)}" for told in alike]
         assert by.partition(",")[0] in spoken
         if len(works) == len(alike) and len({told["tree"] for told in works}) == len(works):
@@ -234,6 +235,17 @@ def test_the_first_page_says_what_due_says(journal: Journal) -> None:
     assert named > 5
 
 
+def at_the_bench(journal: Journal) -> list[Told]:
+    """What is late, can be done now or was promised; a chance waits for its best week."""
+    monday = monday_of(journal.on)
+    return [
+        told
+        for told in journal.due.values()
+        if told["state"] in ("overdue", "promised")
+        or (told["state"] == "now" and (told["single"] or monday_of(window_of(told)[1]) <= monday))
+    ]
+
+
 def plain(told: Told) -> str:
     """A work's title as a row has it: without the part of the tree."""
     return sentence(told["title"].removesuffix(f" on {told['part']}") if told["part"] else
@@ -241,9 +253,7 @@ def plain(told: Told) -> str:
 
 
 def test_every_work_of_the_day_stands_on_the_page_of_its_place(journal: Journal) -> None:
-    told = {
-        anchor_of(one["id"]) for one in journal.due.values() if one["state"] in ("overdue", "now")
-    }
+    told = {anchor_of(one["id"]) for one in at_the_bench(journal)}
     there = [anchor for path, page in journal.pages.items() if path.startswith("places/")
              for anchor in re.findall(r'#(why-\w+)"', page.decode())]  # fmt: skip
     assert sorted(there) == sorted(told)

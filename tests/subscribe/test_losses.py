@@ -238,7 +238,7 @@ def test_it_is_adopted_once_the_keeper_agrees(elsewhere: Any, client: Any) -> No
     elsewhere.write("2027-03-20\n\nyuki\n  skipped     prune\n")
     (events, _) = elsewhere.publish(adopt=True, ask=Asked(True)).sent
     assert (events.removed, events.unmarked) == (1, ())
-    assert set(client.read(ALL)) == elsewhere.uids("all")
+    assert set(client.read(ALL)) == elsewhere.uids("own")
     again = elsewhere.publish()
     assert again.is_whole
     assert [(one.written, one.removed) for one in again.sent] == [(0, 0)] * 2

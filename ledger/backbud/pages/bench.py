@@ -170,7 +170,7 @@ def _row(one: Round, today: date) -> BenchRow:
 def _by(one: Round, today: date) -> Iterator[str]:
     first, year = one.first, today.year
     closes = words.day(first.closes, year)
-    if first.state == "overdue":
+    if first.state in ("overdue", "promised"):
         yield f"was due {closes}"
     else:
         yield f"by {closes}"

@@ -195,7 +195,7 @@ def test_each_tree_s_page_says_what_due_says(journal: Journal) -> None:
             assert told["tree"] == handle
             check_row(row, told, journal.on)
             chain = re.findall(
-                r'<li(?: title="(.*?)")?><span class="label">\w+</span> (.*?)</li>', row, re.S
+                r'<li(?: title="(.*?)")?><i>\w+</i> (.*?)</li>', row, re.S
             )
             # Where a line stands is told on hovering alone.
             said = [f"{text_of(text)} ({at})" if at else text_of(text) for at, text in chain]

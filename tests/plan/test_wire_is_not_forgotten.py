@@ -94,7 +94,7 @@ def test_wire_on_a_tree_is_asked_about(
         lines.append((500, f"unwired  on {taken_off}"))
     first = date(2024, 3, 20)
     pages = "".join(
-        f"{first + timedelta(days=day)}\nhoshi\n  {line}\n" for day, line in sorted(lines)
+        f"{first + timedelta(days=day)}\nhoshi\n  {line}\n" for day, line in sorted(set(lines))
     )
     on = first + timedelta(days=max([day for day, _ in lines], default=0) + later)
     session = written(CARDS + WIRED + pages, on.isoformat())

@@ -24,7 +24,7 @@ class Caution(Struct, frozen=True):
     origin: Origin | None
 
 
-class _Told(Struct, frozen=True, array_like=True):
+class _OnLine(Struct, frozen=True, array_like=True):
     """A caution, its line, how that was written, and the day on which it was found."""
 
     day: date
@@ -41,7 +41,7 @@ def keep_cautions(
 ) -> None:
     """Remember the cautions of a plan that stand on a line. `texts`: the bytes of each file."""
     told = tuple(
-        _Told(today, one.tree, one.text, at.file, at.line, at.column, line_at(at, texts))
+        _OnLine(today, one.tree, one.text, at.file, at.line, at.column, line_at(at, texts))
         for one in cautions
         if (at := one.origin) is not None
     )
@@ -58,7 +58,7 @@ def recalled_cautions(
     if data is None:
         return ()
     try:
-        told = msgspec.msgpack.decode(data, type=tuple[_Told, ...])
+        told = msgspec.msgpack.decode(data, type=tuple[_OnLine, ...])
     except msgspec.MsgspecError:
         return ()
     found = (

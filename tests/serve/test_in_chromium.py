@@ -110,7 +110,7 @@ def test_it_works_below_the_secret_path_too(journal: Path, watch: Any, browser: 
     browser.shows("two buds open")
     # Its links stay below it.
     browser.value("document.querySelector('nav a').click()")
-    browser.shows("What wants doing")
+    browser.shows("What comes next stands in the year")
     assert browser.value("location.pathname").startswith(server.below)
 
 

@@ -194,9 +194,7 @@ def test_each_tree_s_page_says_what_due_says(journal: Journal) -> None:
             told = by_anchor[anchor]
             assert told["tree"] == handle
             check_row(row, told, journal.on)
-            chain = re.findall(
-                r'<li(?: title="(.*?)")?><i>\w+</i> (.*?)</li>', row, re.S
-            )
+            chain = re.findall(r'<li(?: title="(.*?)")?><i>\w+</i> (.*?)</li>', row, re.S)
             # Where a line stands is told on hovering alone.
             said = [f"{text_of(text)} ({at})" if at else text_of(text) for at, text in chain]
             assert said == [" ".join(b.split()) for b in told["because"]]

@@ -4,7 +4,7 @@ a chance of the season."""
 from __future__ import annotations
 
 import pytest
-from tests.species.test_every_species import KINDS, every_proposal
+from tests.species.test_every_species import KINDS, every_proposal, sampled
 
 from backbud.species import CHANCE, ROUTINE, Proposal, Window
 
@@ -24,7 +24,7 @@ def test_no_rule_may_leave_its_weight_out() -> None:
         Proposal("fed", Window(day, day, day), "Cut roots take up no feed.")  # type: ignore[call-arg]
 
 
-@pytest.mark.parametrize("kind", KINDS, ids=lambda kind: kind.botanical)
+@pytest.mark.parametrize("kind", sampled(KINDS), ids=lambda kind: kind.botanical)
 def test_what_must_be_and_what_may_be_are_told_apart(made, kind) -> None:
     for one in every_proposal(made, kind()):
         weight = one.weight

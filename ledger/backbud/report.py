@@ -178,7 +178,8 @@ def _thing(thing: ThingView, today: date) -> str:
 def _done(entry: EntryView, as_read: bool) -> str:
     remark = f" – {entry.remark}" if entry.remark else ""
     held = "held back: " if entry.held_back else ""
-    line = f"{entry.date}  {held}{entry.as_read if as_read else entry.written}{remark}"
+    beside = f" · {entry.beside}" if entry.beside else ""
+    line = f"{entry.date}  {held}{entry.as_read if as_read else entry.written}{beside}{remark}"
     by = entry.correction
     if by is None or entry.first_written is None:
         return line

@@ -132,8 +132,18 @@ def feeds(folder: Path) -> Iterator[tuple[str, str]]:
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("settled", ["leave", "completed"])
-@pytest.mark.parametrize("lost", ["never", "memory", "all"])
+@pytest.mark.parametrize(
+    ("settled", "lost"),
+    [
+        ("leave", "never"),
+        ("completed", "memory"),
+        ("leave", "all"),
+        *(
+            pytest.param(*both, marks=pytest.mark.long)
+            for both in (("completed", "never"), ("leave", "memory"), ("completed", "all"))
+        ),
+    ],
+)
 def test_subscribers_are_current_after_every_edit(tmp_path: Path, settled: str, lost: str) -> None:
     """`memory`: `.backbud/` is lost at any time, but not on a day on which an entry went: should it
     come back changed that very day, nothing is left that tells its revision. `all`: `made/` is lost

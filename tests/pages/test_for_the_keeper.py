@@ -32,8 +32,8 @@ def made(tmp_path: Path):
     ("line", "is_marked"),
     [
         ("private   the left one is weak", True),
-        ("agreed    repot, 120 EUR", True),
-        ("quoted    repot, 120 EUR", True),
+        ("agreed    120 EUR for repotting", True),
+        ("quoted    120 EUR for repotting", True),
         ("billed    120 EUR", True),
         ("paid      120 EUR", True),
         ("valued    300 EUR", True),
@@ -57,6 +57,12 @@ def test_lines_for_the_keeper_are_marked(made, line, is_marked) -> None:
     assert (f"{said} only for you" in text) is is_marked
 
 
+def test_words_that_were_not_used_stand_beside_the_line(made) -> None:
+    tree = "tree hoshi\n  kind trident maple\n  owner marrow\n  place yard\n"
+    text = made(f"{tree}2026-05-01\nhoshi\n  agreed    repot, 120 EUR\n", "trees/hoshi.html")
+    assert "agreed 120 EUR · repot only for you" in text
+
+
 def test_what_corrects_a_private_line_is_private_too(made) -> None:
     text = made(
         "tree hoshi\n  kind trident maple\n  place yard\n"
@@ -74,11 +80,9 @@ FIRST = "tree first\n  kind trident maple\n  place yard\n2026-05-01\nfirst\n  pl
     ("what", "in_feed"),
     [
         # A part of the plan is called as the tree is.
-        ("wire on first, to 2026-06", "first: wire on first", "Wire on first “first”"),
-        ("wire on apex, to 2026-06", "first: wire on apex", "Wire on apex first"),
+        ("wire on first, to 2026-06", "first: wire on first"),
+        ("wire on apex, to 2026-06", "first: wire on apex"),
     ],
 )
-def test_a_title_that_ends_as_the_tree_s_name_begins_has_the_handle_quoted(
-    made, what, in_feed
-) -> None:
+def test_an_entry_says_the_tree_first(made, what, in_feed) -> None:
     assert in_feed in made(FIRST.format(what=what), "calendars/all.ics")

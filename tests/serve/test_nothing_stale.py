@@ -199,7 +199,7 @@ def compare(folder: Path, clean: Path, kept: Memo, today: date, what: str) -> Ma
 
 
 @pytest.mark.parametrize(
-    "seed", [1, 2, *(pytest.param(seed, marks=pytest.mark.long) for seed in (3, 4, 5))]
+    "seed", [1, *(pytest.param(seed, marks=pytest.mark.long) for seed in (2, 3, 4, 5))]
 )
 def test_after_any_edit_nothing_is_stale(
     tmp_path: Path, seed: int, monkeypatch: pytest.MonkeyPatch

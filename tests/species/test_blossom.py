@@ -109,12 +109,14 @@ def test_no_two_share_a_name_a_prefix_or_a_rule():
 
 
 def test_hardiness_that_was_looked_up():
-    # RHS plant pages: Cotoneaster horizontalis H7, Chaenomeles speciosa H6, Punica granatum H3.
+    # RHS plant pages: Cotoneaster horizontalis H7, Chaenomeles speciosa H6, Punica granatum H3,
+    # a cultivar of Camellia sasanqua H4.
     looked_up = {s.botanical: s.hardiness.value for s in ALL if "RHS" in s.hardiness.source}
     assert looked_up == {
         "Cotoneaster horizontalis": "H7",
         "Chaenomeles japonica": "H6",
         "Punica granatum": "H3",
+        "Camellia sasanqua": "H4",
     }
     others = [s for s in ALL if s.botanical not in looked_up]
     assert {s.hardiness.source for s in others} == {"from memory"}

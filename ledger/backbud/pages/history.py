@@ -29,11 +29,12 @@ class Was(Struct, frozen=True):
 class HistoryLine(Struct, frozen=True):
     """One entry as shown: the act, its details, the remark, and where it stands.
 
-    `held`: it is held back, and changes nothing.
+    `held`: it is held back, and changes nothing. `beside`: words of it that were not used.
     """
 
     act: str
     text: str
+    beside: str
     remark: str
     at: str
     shared: str
@@ -86,6 +87,7 @@ def _line(entry: EntryView, year: int) -> HistoryLine:
     return HistoryLine(
         entry.act,
         entry.text,
+        entry.beside,
         entry.remark,
         entry.at,
         f"shared among {words.number(among, 'tree')}" if among > 1 else "",

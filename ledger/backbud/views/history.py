@@ -86,6 +86,11 @@ class EntryView(Struct, frozen=True, kw_only=True):
         return f"{self.act} {self.details}".rstrip()
 
     @property
+    def beside(self) -> str:
+        """The words that were kept and do not stand in the text."""
+        return "; ".join(words for words in self.kept if words not in self.text)
+
+    @property
     def written(self) -> str:
         """The act as a line, in the keeper's own words where there are such."""
         return self.own_words or self.as_read

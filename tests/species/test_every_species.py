@@ -275,7 +275,7 @@ HELD = [
 ]
 
 
-@pytest.mark.parametrize("kind", KINDS)
+@pytest.mark.parametrize("kind", sampled(KINDS))
 @pytest.mark.parametrize(("act", "text", "day"), HELD)
 def test_no_root_work_on_a_tree_that_is_sick_or_new(made, kind, act, text, day):
     tree = made.tree(
@@ -296,7 +296,7 @@ def test_no_root_work_on_a_tree_that_is_sick_or_new(made, kind, act, text, day):
             )
 
 
-@pytest.mark.parametrize("kind", KINDS)
+@pytest.mark.parametrize("kind", sampled(KINDS))
 def test_a_tree_that_has_not_settled_is_not_wired_cut_or_bared(made, kind):
     new = made.tree(made.event("2026-03-10", "collected", ""), strength="strong")
     acts = {p.act for p in made.yearly(kind(), new, made.year(kind(), "warm"))}
@@ -315,7 +315,7 @@ def test_a_tree_that_has_not_settled_is_not_wired_cut_or_bared(made, kind):
 DIARY = st.lists(st.tuples(st.sampled_from(LINES), st.integers(0, 500)), min_size=0, max_size=6)
 
 
-@pytest.mark.parametrize("kind", KINDS)
+@pytest.mark.parametrize("kind", sampled(KINDS))
 @settings(
     max_examples=12,
     deadline=None,

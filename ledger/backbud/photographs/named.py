@@ -18,8 +18,11 @@ from backbud_grammar.dates import WrittenDate
 # What is read. Anything else with an ending is a file that no page can show.
 ENDINGS = ("jpg", "jpeg", "png", "webp", "heic", "heif")
 _ACT = "photographed"
-# A journal whose bytes hold none of this names no picture: most pages need not be read for it.
-_MAY_NAME = re.compile(rb"photo|\.(?:%s)\b" % "|".join(ENDINGS).encode(), re.IGNORECASE)
+# A file whose bytes hold none of this names no picture: its pages need not be read for it.
+_MAY_NAME = re.compile(
+    rb"\.(?:%s)\b|photo[a-z]*[ \t]+\S*\.[a-z0-9]{1,5}\b" % "|".join(ENDINGS).encode(),
+    re.IGNORECASE,
+)
 _HAS_ENDING = re.compile(r"\.[A-Za-z0-9]{1,5}$")
 
 
@@ -57,9 +60,9 @@ def pictures_of(tree: Tree) -> tuple[Named, ...]:
 
 def pictures_in(journal: Journal) -> tuple[Named, ...]:
     """Every picture that a line of the diary names, page by page, whatever became of the line."""
-    if not any(_MAY_NAME.search(text) for text in journal.texts.values()):
-        return ()
-    events = (event for page in journal.pages for block in page.blocks for event in _of(block))
+    files = {name for name, text in journal.texts.items() if _MAY_NAME.search(text)}
+    pages = (page for page in journal.pages if page.file in files)
+    events = (event for page in pages for block in page.blocks for event in _of(block))
     return tuple(picture for event in events for picture in _in_event(event))
 
 

@@ -43,6 +43,9 @@ _NAMES = {
     "BookedView": "bill_or_payment",
     "MoneyView": "sums",
     "HoldView": "hold",
+    "ListedTree": "listed_tree",
+    "ListedPlace": "listed_place",
+    "ListedPot": "listed_pot",
     "JottingView": "jotting",
     "JottedView": "jotted_line",
     "AskView": "asked_back",
@@ -105,6 +108,7 @@ def schema() -> str:
 
     from backbud.views.jotted import JottingView
     from backbud.views.kind import KindName, KindView
+    from backbud.views.listed import ListedPlace, ListedPot, ListedTree
     from backbud.views.problem import MadeView, ProblemView
     from backbud.views.shelf import ShelfView
     from backbud.views.tree import TreeView
@@ -118,6 +122,9 @@ def schema() -> str:
         "backbud-due": tuple[WorkView, ...],
         "backbud-why": tuple[WorkView, ...],
         "backbud-tree": TreeView,
+        "backbud-trees": tuple[ListedTree, ...],
+        "backbud-places": tuple[ListedPlace, ...],
+        "backbud-pots": tuple[ListedPot, ...],
         "backbud-stores": ShelfView,
         "backbud-visits": tuple[VisitView, ...],
         "backbud-account": AccountView,

@@ -17,7 +17,9 @@ from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.parse import Details
 from backbud_grammar.problems import nearest
 from backbud_grammar.scribbles.details_said import said_as
-from backbud_grammar.scribbles.openings import NOUNS, OPENINGS, ActOpening
+from backbud_grammar.scribbles.openings import OPENINGS
+from backbud_grammar.scribbles.openings.nouns import NOUNS
+from backbud_grammar.scribbles.openings.row import ActOpening
 from backbud_grammar.scribbles.plain import (
     ASIDE,
     is_filler,

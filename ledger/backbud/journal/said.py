@@ -26,7 +26,8 @@ from backbud_grammar.syntax import Act, Seam, Subjects
 from backbud_grammar.whole import HELD, doubt_of, told, words_over
 
 if TYPE_CHECKING:
-    from backbud_grammar.scribbles.read import Talk, Told
+    from backbud_grammar.scribbles.draft import Told
+    from backbud_grammar.scribbles.read import Talk
 
 NOBODY = Subjects(())
 # How close a first word must be to an act word, so that it is taken for a slip of the pen.
@@ -176,12 +177,13 @@ class ActReader:
                 return plain
         if is_flood(so_far):
             return plain or [self._unread(act, so_far)]
-        found = [self._of(told, act, when, so_far) for told in self.talk.read(_line_of(act))]
+        page = when.first if when.exact else None
+        found = [self._of(one, act, when, so_far) for one in self.talk.read(_line_of(act), page)]
         if not plain:
             return found or [self._unread(act, so_far)]
         if not found:
             return plain
-        if found[0].act.word.casefold() != act.word.casefold():
+        if self.form(found[0].act) is not form:
             # `wire off left 2`: a noun that is an act word too, in other words.
             return found if act.word.casefold() in bare else plain
         if plain[0].past == HELD and any(f.severity != KEPT for one in found for f in one.flaws):
@@ -194,7 +196,8 @@ class ActReader:
         """Reads what is said in other words; made where there is such a line."""
         if self._talk is None:
             # A hundred patterns, which most journals need for none of their lines.
-            from backbud_grammar.scribbles.read import Talk, handles_of
+            from backbud_grammar.scribbles.named import handles_of
+            from backbud_grammar.scribbles.read import Talk
 
             kinds = {thing.handle: thing.kind for thing in self.things.by_handle.values()}
             self._talk = Talk(self.details, handles_of(kinds), self._kind_of)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import cache
 
 from msgspec import Struct
 
@@ -10,12 +11,13 @@ from msgspec import Struct
 class ActOpening(Struct, frozen=True):
     """A way to open a line: the act that it is, and the details that it says already.
 
-    `noun`: it names the work, and so may also be a wish.
+    `pattern`: what fits there, up to the end of a word. `noun`: it names the work, and so may also
+    be a wish.
     """
 
     act: str
     details: str
-    pattern: re.Pattern[str]
+    pattern: str
     noun: bool = False
 
 
@@ -25,10 +27,13 @@ _ENDS = r"(?!(?<=[\w-])[\w-])[:.]?\s*"
 
 def rows(act: str, *patterns: str, details: str = "", noun: bool = False) -> list[ActOpening]:
     """A row for each way of saying an act."""
-    return [
-        ActOpening(act, details, re.compile(rf"(?:{one}){_ENDS}", re.IGNORECASE), noun)
-        for one in patterns
-    ]
+    return [ActOpening(act, details, one, noun) for one in patterns]
+
+
+@cache
+def compiled(pattern: str) -> re.Pattern[str]:
+    """A pattern of the tables; most journals need few of them."""
+    return re.compile(rf"(?:{pattern}){_ENDS}", re.IGNORECASE)
 
 
 # ------------------------------------------------------------------ what many openings hold

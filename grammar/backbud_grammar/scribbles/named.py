@@ -1,4 +1,4 @@
-"""The handles of a journal as the bench writes them: blanks for hyphens, a person by the surname."""
+"""The handles of a journal as the bench writes them: with blanks, a person by the surname."""
 
 from __future__ import annotations
 

@@ -17,6 +17,8 @@ from backbud_grammar.scribbles.plain import ASIDE, is_filler, is_ready, is_state
 from backbud_grammar.scribbles.spelled import without
 from backbud_grammar.whole import limiter_in
 
+# No phrase of a closed list has more words.
+MOST_IN_PHRASE = 4
 # How close a word must be to one of the act's own to be taken for a slip of the pen.
 NEAR_WORD = 0.84
 _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
@@ -149,7 +151,8 @@ class PieceReader:
         known, text = self._of(form).phrases, f" {' '.join(words)} "
         if any(f" {phrase} " in text for phrase in known) or piece.casefold() in self._every_phrase:
             return True
-        return any(len(word) > 4 and self._is_slip(form, word) for word in (*words, text.strip()))
+        said = (*words, text.strip()) if 1 < len(words) <= MOST_IN_PHRASE else words
+        return any(len(word) > 4 and self._is_slip(form, word) for word in said)
 
     def _is_slip(self, form: ActForm, word: str) -> bool:
         """Whether a word may be a slip of the pen for one of the act's own."""

@@ -14,12 +14,16 @@ _SENTENCE = re.compile(
     r"|\s*;\s+|!+\s+|\s+(?:->|=>|→|–|-)\s+|:\s+",
     re.IGNORECASE,
 )
+_MAY_END = re.compile(r"[.;!:]\s|\s[-–→=]")
 _AND = re.compile(r"\s+(?:\+|&|and|then)\s+|\s*\+\s+")
 
 
 def sentences(line: str) -> Iterator[tuple[int, str]]:
     """Each sentence, and where it begins."""
     at = 0
+    if _MAY_END.search(line) is None:
+        yield 0, line
+        return
     for found in _SENTENCE.finditer(line):
         yield at, line[at : found.start()]
         at = found.end()

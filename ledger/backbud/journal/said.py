@@ -338,7 +338,7 @@ class ActReader:
                 said, flaw = detail.handle, self.flaw_of_reference(detail.handle, kinds, forms)
             elif detail.date:
                 said, flaw = detail.date, _flaw_of_date(detail.date)
-            elif detail.name == "as" and "separated" in (form.word, reading.named):
+            elif detail.name == "as":
                 said, flaw = detail.words, self._flaw_of_new_handle(detail.words)
             else:
                 continue

@@ -134,7 +134,11 @@ class TakenByTrees:
         entries = [
             (n, entry)
             for n, entry in enumerate(histories.trees[handle].entries)
-            if _takes_material(entry.event) and not entry.undone and entry.event.day <= today
+            if _takes_material(entry.event)
+            and not entry.undone
+            and entry.event.day <= today
+            # What its batch took is the batch's.
+            and not entry.within
         ]
         if not entries:
             return None

@@ -39,7 +39,7 @@ def test_words_that_become_the_keepers_own_are_read_anew(tmp_path: Path) -> None
     (tmp_path / "backbud.toml").write_text("language = 1\n")
     (tmp_path / "diary.txt").write_text(DIARY.format("rptd same pot"))
     open_session(str(tmp_path), date(2026, 4, 1)).problems()
-    (tmp_path / "words.txt").write_text("words mine\n  since  2026-01\n  zzap  fed\n")
+    (tmp_path / "words.txt").write_text("words mine\n  since  2026-01-01\n  zzap  fed\n")
     session = open_session(str(tmp_path), date(2026, 4, 1))
     assert session.problems() == ()
     assert "hoshi" in session.histories.trees

@@ -310,12 +310,18 @@ class ActReader:
         dated = says_when(reading.details)
         return Said(form.word, reading.details, reading.named, kept=kept, says_when=dated), flaws
 
+    def _near_to(self, word: str) -> list[str]:
+        """What a line may begin with: an act, a plugin's too, or words of the keeper's own, unless
+        it is one that only later pages are read by."""
+        own = [one.run[0] for one in self.own.words]
+        return [*self.details.acts, *(() if word.casefold() in own else own)]
+
     def _unknown_act(self, act: Act, so_far: int) -> Flaw:
         word, hint = act.word, _NO_HINT
         if is_flood(so_far):
             return Flaw("unknown-act", act.line, act.column, len(word), _unknown(word), hint)
         said = hint_for_act(word, act.text, self.details.acts)
-        near = "" if len(word) < LEAST_NEAR else nearest(word, self.details.acts, NEAR_ACT)
+        near = "" if len(word) < LEAST_NEAR else nearest(word, self._near_to(word), NEAR_ACT)
         if said or near:
             hint = said or f"Did you mean “{near}”?"
             return Flaw("unknown-act", act.line, act.column, len(word), _unknown(word), hint)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from backbud_grammar.acts.shared import PLANTS, TRAYS
 from backbud_grammar.forms import ANY_WORDS, Form, KindForm
 
 COVERS = (
@@ -98,6 +99,16 @@ KINDS: dict[str, KindForm] = {
                 _text("origin", "where it came from"),
                 _text("passport", "plant passport or import number"),
                 _choice("strength", "as it grows now", STRENGTHS),
+                Form(
+                    "count",
+                    ("count",),
+                    ("number",),
+                    True,
+                    words=(*PLANTS, *TRAYS),
+                    whole=True,
+                    limits=(1, 99_999),
+                    about="how many, where one handle stands for a batch: 50 cuttings",
+                ),
                 _VALUE,
                 Form(
                     "wanted",

@@ -18,6 +18,8 @@ from backbud_grammar.acts.builders import (
 from backbud_grammar.acts.shared import (
     INVOICE,
     MONEY,
+    PLANTS,
+    TRAYS,
     WORKS,
 )
 from backbud_grammar.forms import ActForm, Form
@@ -121,10 +123,12 @@ ACTS: tuple[ActForm, ...] = (
                 "pieces",
                 "sheet",
                 "sheets",
+                *PLANTS,
+                *TRAYS,
             ),
         ),
-        on=("material",),
-        about="what is on the shelf, as counted",
+        on=("material", "tree"),
+        about="what is on the shelf, or left of a batch, as counted",
         needs=True,
         work="business",
     ),

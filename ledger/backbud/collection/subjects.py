@@ -6,6 +6,7 @@
 from __future__ import annotations
 
 from collections.abc import Container, Iterable, Mapping
+from datetime import date
 from functools import cache
 
 from msgspec.structs import replace
@@ -27,6 +28,7 @@ class Placed(Stand, gc=False, kw_only=True):
     """What a subject line can ask for of a tree. `kind`: as written, cultivar and all.
 
     `before`: what was first done to it before the day of its coming, "" where nothing was.
+    `parted`, `parted_from`: when it was parted off, and of which batch.
     """
 
     handle: str
@@ -34,6 +36,8 @@ class Placed(Stand, gc=False, kw_only=True):
     kind: str
     since: WrittenDate | None
     before: str = ""
+    parted: date | None = None
+    parted_from: str = ""
 
 
 class Whereabouts(Placed, gc=False, kw_only=True):

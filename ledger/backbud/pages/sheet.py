@@ -188,7 +188,7 @@ def listed(view: Nursery, tree: Tree) -> Listed:
     return Listed(
         shown.name,
         link(tree_page(shown.tree)),
-        _kind(shown),
+        ", ".join(filter(None, (_kind(shown), shown.counted))),
         _since(shown),
         shown.place_name,
         shown.owner_name,
@@ -243,7 +243,13 @@ def _alerts(tree: TreeView) -> tuple[str, ...]:
 
 
 def _where(tree: TreeView) -> Iterable[FactRow]:
-    """Where it stands, whose it is, and when that person wants it back."""
+    """How many there are, where it stands, whose it is, and when that person wants it back."""
+    if tree.batch and tree.batch.said:
+        yield FactRow("", tree.batch.said)
+    for told, day in tree.batch.parts() if tree.batch else ():
+        yield FactRow("", f"{told} by {words.full_day(day)}")
+    if tree.parted_from:
+        yield FactRow("parted off", tree.parted_from, page=link(tree_page(tree.parted_from), "../"))
     if tree.place and tree.here:
         yield FactRow("stands in", tree.place_name, page=link(place_page(tree.place), "../"))
     if tree.owner:

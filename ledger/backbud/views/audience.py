@@ -119,8 +119,8 @@ class Audience:
                 free = entry.free_words or entry.held_back or entry.kept
                 if free or self._others.named_in(entry.text):
                     return None
-                return _without_origin(entry)
-        return replace(_without_origin(entry), details="", text="")
+                return replace(_without_origin(entry), within=self._nobodys(entry.within))
+        return replace(_without_origin(entry), details="", text="", within="")
 
     # ------------------------------------------------------------------ an owner's
 
@@ -158,6 +158,7 @@ class Audience:
             facts=tuple(fact for fact in tree.facts if not self._others.named_in(fact.value)),
             on_it=tuple(map(self._owners_thing, tree.on_it)),
             wires=tuple(replace(one, part=self._nobodys(one.part)) for one in tree.wires),
+            parted_from=self._nobodys(tree.parted_from),
             photographs=tuple(replace(one, at="") for one in tree.photographs),
         )
 
@@ -192,7 +193,7 @@ def _nameless(tree: TreeView) -> TreeView:
     """A tree that nobody can be told by."""
     empty = dict.fromkeys(
         ("tree", "owner", "owner_name", "place", "place_name", "pot", "pot_name", "mix", "mix_name",
-         "wanted"), ""
+         "wanted", "parted_from"), ""
     )  # fmt: skip
     kind = f"{tree.kind} ‘{tree.cultivar}’" if tree.cultivar else tree.kind
     things = tuple(replace(_unsigned(thing), what="", part="") for thing in tree.on_it)

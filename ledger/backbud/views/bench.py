@@ -54,13 +54,15 @@ FEWEST_ROUNDS = 12
 class AtTree(Struct, frozen=True):
     """A tree of a round.
 
-    `id`: of the work on it that closes first; `parts`: of the tree, where it is for parts of it.
+    `id`: of the work on it that closes first; `parts`: of the tree, where it is for parts of it;
+    `counted`: how many there are (`44 seedlings`), "" for one tree.
     """
 
     tree: str
     tree_name: str
     id: str
     parts: tuple[str, ...]
+    counted: str = ""
 
 
 class AtPlace(Struct, frozen=True):
@@ -265,7 +267,7 @@ def _places(works: Sequence[WorkView], order: dict[str, int]) -> tuple[AtPlace, 
 def _tree(works: Sequence[WorkView]) -> AtTree:
     first = works[0]
     parts = tuple(dict.fromkeys(one.part for one in works if one.part))
-    return AtTree(first.tree, first.tree_name, first.id, parts)
+    return AtTree(first.tree, first.tree_name, first.id, parts, first.counted)
 
 
 def _reasons(works: Sequence[WorkView]) -> tuple[tuple[str, ...], tuple[CautionOf, ...]]:

@@ -53,6 +53,12 @@ from backbud.species.proposals import Proposal, Proposals, Section
 from backbud.species.rules import Rule, WorkTime, after, each, when
 from backbud.species.schedule import NOTHING_SAID, Schedule, a_year_later, next_after
 from backbud.species.stages import Stage, StageMonths, after_stage, stage_name
+from backbud.species.summer_outside import (
+    SummerOutside,
+    goes_in_by,
+    goes_out_from,
+    summer_outside,
+)
 from backbud.species.weight import (
     CARE,
     CHANCE,
@@ -124,6 +130,7 @@ __all__ = [
     "Species",
     "Stage",
     "StageMonths",
+    "SummerOutside",
     "Temperature",
     "Trait",
     "Tree",
@@ -144,6 +151,8 @@ __all__ = [
     "as_word",
     "days_after",
     "each",
+    "goes_in_by",
+    "goes_out_from",
     "is_expected",
     "is_hard_pruning",
     "is_root_work",
@@ -157,6 +166,7 @@ __all__ = [
     "share_of",
     "stage_name",
     "stresses",
+    "summer_outside",
     "times_of",
     "wedges_in",
     "weeks_after",

@@ -66,6 +66,7 @@ class Pine(Conifer):
         *repots(
             "repot",
             between(1, 7),
+            autumn_too=True,
             because="It is repotted as the buds swell and keeps half of its old soil, with the "
             "white threads that live on its roots.",
             cautions=("No hard work on shoots in the year of repotting.",),

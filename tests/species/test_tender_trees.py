@@ -226,9 +226,11 @@ def test_a_fig_is_stripped_only_in_strength_rest_and_warmth(made, kind):
     assert full.what.startswith("fully")
     (part,) = made.yearly(species, strong, made.year(species, "cool"), rule)
     assert part.what.startswith("in part")
-    fresh = made.tree(made.event("2027-05-10", "repotted", "same pot"), strength="strong")
-    (held,) = made.yearly(species, fresh, made.year(species, "warm"), rule)
+    sick = made.tree(made.event("2027-05-10", "treated", "soap 1 L"), strength="strong")
+    (held,) = made.yearly(species, sick, made.year(species, "warm"), rule)
     assert held.act == "checked"
+    fresh = made.tree(made.event("2027-05-10", "repotted", "same pot"), strength="strong")
+    assert made.yearly(species, fresh, made.year(species, "warm"), rule) == []
 
 
 @pytest.mark.parametrize("kind", SUCCULENTS)

@@ -37,7 +37,7 @@ from backbud.collection.zones import zone_scores
 from backbud.journal.events import Event
 from backbud.species.base import INTERFACE, Species
 from backbud.species.declared import rules_of
-from backbud.species.deed import Deed
+from backbud.species.deed import Deed, deed_of
 from backbud.species.facts import (
     COMMON_PRACTICE,
     FEED_RESTS_OVER,
@@ -150,6 +150,7 @@ __all__ = [
     "as_settling",
     "as_word",
     "days_after",
+    "deed_of",
     "each",
     "goes_in_by",
     "goes_out_from",

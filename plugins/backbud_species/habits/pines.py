@@ -193,6 +193,7 @@ class TwoFlushPine(Pine):
             because="Several buds come where a candle was cut; two side by side stay, middling "
             "ones at the top and strong ones low down.",
             only_after=lambda done: not done.says("weak"),
+            unless_wrong=True,
         ),
         after_work(
             "feed-again",

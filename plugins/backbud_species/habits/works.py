@@ -72,6 +72,7 @@ from backbud_species.habits.gates import (
     LIGHT_WORK,
     Gate,
     strength_first,
+    stress,
     worked_hard,
 )
 from backbud_species.habits.going_out import goes_out
@@ -280,7 +281,8 @@ def defoliates(
         reason = gate.shut(tree, window.opens, year)
         if not reason:
             yield from leaves_off(tree, year, window, full, part)
-        elif gate.speaks:
+        elif gate.speaks and not stress(tree, window.opens, year):
+            # Whoever worked it hard this year knows; a look at its strength is for the others.
             yield strength_first(window, "defoliated", reason)
 
     return yearly(rule_id, when, ask, "defoliated")

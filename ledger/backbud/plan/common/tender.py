@@ -5,6 +5,7 @@ from __future__ import annotations
 from backbud.species import (
     Proposal,
     Proposals,
+    Schedule,
     Season,
     Tree,
     Weight,
@@ -57,4 +58,5 @@ def _inside(window: Window, datum: str) -> Proposal:
         settled_by=("moved",),
         part="in",
         weight=_COMES_IN,
+        schedule=Schedule(after="Each colder night costs it leaves, then twigs, then the tree."),
     )

@@ -11,6 +11,7 @@ from backbud.collection.state import Entry
 from backbud.journal.events import Event
 from backbud.views.for_keeper import is_entry_for_keeper
 from backbud.views.life import Sign, sign_of
+from backbud.views.marked import for_owner
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.forms import ANY_WORDS, ActForm
 
@@ -57,7 +58,8 @@ class EntryView(Struct, frozen=True, kw_only=True):
     understood, so it changes nothing. `kept`: the words of it that were not used. `free_words`:
     some of its details may hold any words at all. `private`: for the keeper's eyes only.
     `own_words`: the line as written, where own words of the keeper stand in it, else ""; `act`,
-    `details` and `text` are what they mean. `sign`: what it is drawn as.
+    `details` and `text` are what they mean. `sign`: what it is drawn as. `for_owner`: its words, or
+    its remark, that are marked for the tree's owner to read.
     """
 
     date: str
@@ -79,6 +81,7 @@ class EntryView(Struct, frozen=True, kw_only=True):
     private: bool
     own_words: str = ""
     sign: Sign = ""
+    for_owner: str = ""
 
     @property
     def as_read(self) -> str:
@@ -120,6 +123,7 @@ def entry_view(entry: Entry) -> EntryView:
         private=is_entry_for_keeper(entry),
         own_words=event.own,
         sign=sign_of(event.row),
+        for_owner=for_owner(event.text if event.row.prose else event.remark),
     )
 
 

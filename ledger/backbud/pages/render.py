@@ -53,6 +53,8 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
         "today": words.full_day(view.today),
         "today_iso": view.today.isoformat(),
         "assets": {name: path for name, (path, _) in assets.items()},
+        "frame": "frame.html",
+        "public": False,
     }
     around = kept.same("around pages", (without_trees(view), shared))
     for path, sheet in SHEETS:
@@ -63,6 +65,16 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
         # A tree's page is made from nothing but what is that tree's own.
         own = only_tree(view, tree)
         yield kept.once(("page", tree.handle), own_inputs(own, around), partial(_tree, own, shared))
+
+
+def assets() -> dict[str, tuple[str, bytes]]:
+    """Each asset's path and bytes by the name that templates use."""
+    return {name: _asset(file) for name, file in ASSETS.items()}
+
+
+def page(template: str, shared: dict[str, object], own: dict[str, object]) -> bytes:
+    """A page's octets. `shared`: what every page of a set is shown."""
+    return _page(template, shared, own)
 
 
 def lone_page(template: str, shown: dict[str, object]) -> bytes:

@@ -16,11 +16,12 @@ from backbud.journal.events import Event
 from backbud.photographs.named import marked_for
 from backbud.plan.followups import ReasonSort
 from backbud.views.grounds import Grounds
-from backbud.views.history import EntryView
+from backbud.views.history import EntryView, free_names
 from backbud.views.plain_details import is_plain_part, plain_details
 from backbud.views.shelf import BuyView, OnHandView, ShelfView
 from backbud.views.tree import ThingView, TreeView
 from backbud.views.work import ReasonView, SettledView, WorkView
+from backbud_grammar.details import part_at_commas
 from backbud_grammar.handles import fold
 
 # Apart at hyphens too: the handle of a place may hold a person's name.
@@ -86,6 +87,10 @@ class Audience:
                 is_public = tree.facts.get("public", "").strip().casefold() == "yes"
                 return is_public and (not owner or owner in self._grounds.consenting)
         return True
+
+    def readable(self, text: str) -> str:
+        """A text that is about no tree, where it names nobody whom they are not to read."""
+        return self._nobodys(text)
 
     def work(self, work: WorkView) -> WorkView | None:
         """A work as they may read it."""
@@ -154,7 +159,9 @@ class Audience:
                 return None
         if entry.held_back:
             return None
-        text = said if event.row.prose else self._plain(event, entry.text)
+        text = said if event.row.prose else self._plain(event, _seen(entry.text, event))
+        if entry.text and not text and event.row.needs_detail:
+            return None  # Alone it says nothing: moved.
         remark = "" if event.row.prose else said
         return replace(_without_origin(entry), details=text, text=text, remark=remark)
 
@@ -181,12 +188,13 @@ class Audience:
         )
 
     def _owners_id(self, work: WorkView) -> str:
-        """An id holds the words of its part, so a digest stands for one that may not be read."""
-        if self._owners_part(work.part) == work.part and not self._others.named_in(work.id):
+        """An id holds its tree's oldest handle and the words of its part; where they are not to be
+        read, a digest stands for them."""
+        first, _, rest = work.id.partition("/")
+        known = first if first == work.tree else self._nobodys(first)
+        if known == first and self._owners_part(work.part) == work.part:
             return work.id
-        first = work.id.partition("/")[0]
-        told = "" if self._others.named_in(first) else f"{first}/"
-        return told + blake2b(work.id.encode(), digest_size=12).hexdigest()
+        return f"{known or 'tree'}/{blake2b(rest.encode(), digest_size=12).hexdigest()}"
 
     def _owners_title(self, work: WorkView) -> str:
         title, part = work.title, work.part
@@ -224,8 +232,8 @@ class Audience:
             return ""
         return "" if self._others.named_in(text) or self._places.named_in(text) else text
 
-    def _event_at(self, tree: str, reason: ReasonView) -> Event | None:
-        """The line of the tree's history that a reason stands on."""
+    def _event_at(self, tree: str, reason: ReasonView | ThingView) -> Event | None:
+        """The line of the tree's history that something stands on."""
         told = (entry.event for entry in self._grounds.trees[tree].history)
         return next((e for e in told if (e.line, e.file) == (reason.line, reason.file)), None)
 
@@ -243,7 +251,7 @@ class Audience:
                 for fact in tree.facts
                 if fact.label in _OWNERS_FACTS and not self._others.named_in(fact.value)
             ),
-            on_it=tuple(map(self._owners_thing, tree.on_it)),
+            on_it=tuple(self._owners_thing(tree.tree, one) for one in tree.on_it),
             wires=tuple(replace(one, part=self._owners_part(one.part)) for one in tree.wires),
             photographs=tuple(replace(one, at="") for one in tree.photographs if one.for_owner),
             looks=self._owners_looks(tree.looks),
@@ -258,13 +266,27 @@ class Audience:
     def _by_zone(self, zones: dict[str, T]) -> dict[str, T]:
         return {zone: value for zone, value in zones.items() if self._owners_part(zone)}
 
-    def _owners_thing(self, thing: ThingView) -> ThingView:
-        what = self._nobodys(thing.what)
+    def _owners_thing(self, tree: str, thing: ThingView) -> ThingView:
+        event, what = self._event_at(tree, thing), ""
+        if event is not None:
+            free = free_names(event.row)
+            is_free = any(
+                d.words and d.words in thing.what for d in event.details if d.name in free
+            )
+            what = "" if is_free else self._plain(event, thing.what)
         return replace(_unsigned(thing), what=what, part=self._owners_part(thing.part))
 
     def _nobodys(self, text: str) -> str:
         """The text, where it names none of the others."""
         return "" if self._others.named_in(text) else text
+
+
+def _seen(text: str, event: Event) -> str:
+    """The details of a line without the words that say who may see its picture."""
+    if event.act != _PHOTOGRAPHED:
+        return text
+    marks = {detail.words for detail in event.all("for")}
+    return ", ".join(piece for _, piece in part_at_commas(text) if piece not in marks)
 
 
 def _without_origin(entry: EntryView) -> EntryView:

@@ -102,7 +102,7 @@ class EntryView(Struct, frozen=True, kw_only=True):
 def entry_view(entry: Entry) -> EntryView:
     """An entry of a tree's history as it is shown."""
     event, by = entry.event, entry.corrected_by
-    free = _free_names(event.row)
+    free = free_names(event.row)
     return EntryView(
         date=event.when.text,
         when=date_view(event.when),
@@ -131,7 +131,8 @@ def entry_view(entry: Entry) -> EntryView:
 _FREE: dict[str, tuple[ActForm, frozenset[str]]] = {}
 
 
-def _free_names(row: ActForm) -> frozenset[str]:
+def free_names(row: ActForm) -> frozenset[str]:
+    """Which details of an act may hold any words at all."""
     known = _FREE.get(row.word)
     if known is None or known[0] is not row:
         names = (form.name for form in row.forms if form.prose or form.words == ANY_WORDS)

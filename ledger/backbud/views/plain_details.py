@@ -26,10 +26,11 @@ _BETWEEN = _set(
 _PARTS = _set(
     "apex back base bottom branch branches bud buds candle candles canopy centre crown crowns "
     "deadwood first fifth flush fourth front fruit half heart high higher inner inside jin key "
-    "leader leaf leaves left long low lower lowest main middle nebari needle needles new old outer "
-    "outside pad pads primary right ring root roots second secondary shari shoot shoots short side "
-    "sixth sub tertiary third thick thin tip tips top tree trunk trunks twig twigs uppermost upper "
-    "whole n ne e se s sw w nw"
+    "leader leaf leaves left line long low lower lowest main middle nebari needle needles new "
+    "old outer outside pad pads primary right ring root roots second secondary shari shoot shoots "
+    "short side sixth sub tertiary third thick thin tip tips top tree trunk trunks twig twigs "
+    "uppermost upper whole wire wires tie ties guy guys graft layer strength drainage pests "
+    "n ne e se s sw w nw"
 )
 _UNITS = frozenset(
     chain.from_iterable(map(fold, _WORDS.findall(unit)) for unit in BY_WRITING)
@@ -68,20 +69,17 @@ def is_plain_part(part: str) -> bool:
 
 
 def _piece(piece: str, vocabulary: _Vocabulary, handles: Collection[str]) -> str:
+    every = _words(piece)
+    if any(tuple(every[: len(label)]) == label for label in vocabulary.free if label):
+        # A number behind the label of free words may be anybody's.
+        is_plain = all(word in vocabulary.words or word in _BETWEEN for word in every)
+        return piece if is_plain else ""
     head, on, part = piece.partition(" on ")
     if piece.startswith("on "):
         head, on, part = "", "on ", piece[3:]
-    words = _words(head)
-    # A number behind the label of free words may be anybody's.
-    is_free = any(tuple(words[: len(label)]) == label for label in vocabulary.free if label)
-    known = (*vocabulary.words, *_BETWEEN) if is_free else ()
-    if is_free and not all(word in known for word in words):
+    if not all(_is_known(word, vocabulary, handles) for word in _words(head)):
         return ""
-    if not all(_is_known(word, vocabulary, handles) for word in words):
-        return ""
-    if not on:
-        return head
-    return f"{head}{on}{part}" if is_plain_part(part) else head
+    return f"{head}{on}{part}" if on and is_plain_part(part) else head
 
 
 def _is_known(word: str, vocabulary: _Vocabulary, handles: Collection[str]) -> bool:

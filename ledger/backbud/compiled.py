@@ -164,7 +164,11 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
 
 def _pages(session: Session, plan: Plan) -> Iterator[tuple[str, bytes]]:
     handed = handed_out(session, plan)
-    view = replace(nursery_of(session, plan), folders=handed.folders if handed else {})
+    view = replace(
+        nursery_of(session, plan),
+        folders=handed.folders if handed else {},
+        registers=session.registers(plan),
+    )
     yield from pages_of(view, session.kept)
     yield from handed_pages(session, plan, view, handed)
 

@@ -43,6 +43,8 @@ _NAMES = {
     "BookedView": "bill_or_payment",
     "MoneyView": "sums",
     "HoldView": "hold",
+    "RegisterView": "register",
+    "ColumnView": "column_of_register",
     "JottingView": "jotting",
     "JottedView": "jotted_line",
     "AskView": "asked_back",
@@ -106,6 +108,7 @@ def schema() -> str:
     from backbud.views.jotted import JottingView
     from backbud.views.kind import KindName, KindView
     from backbud.views.problem import MadeView, ProblemView
+    from backbud.views.registers.register import RegisterView
     from backbud.views.shelf import ShelfView
     from backbud.views.tree import TreeView
     from backbud.views.visit import AccountView, VisitView
@@ -121,6 +124,7 @@ def schema() -> str:
         "backbud-stores": ShelfView,
         "backbud-visits": tuple[VisitView, ...],
         "backbud-account": AccountView,
+        "backbud-registers": tuple[RegisterView, ...],
         "backbud-species": tuple[KindName, ...],
         "backbud-species-NAME": KindView,
     }

@@ -37,6 +37,7 @@ COMMANDS = {
     "stores": "what is on the shelf, and what to buy for the year ahead",
     "visits": "other people's trees in the house: agreed, done, waiting, open",
     "account": "what a person's trees came to, was billed, paid, and is open",
+    "registers": "treatments, plants in and out, stock, unpaid bills; as CSV, too",
     "tidy": "line up the details in files, changing no meaning",
 }
 # They write what a person wrote; each file of it at once, whole.

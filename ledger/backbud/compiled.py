@@ -11,11 +11,13 @@ from functools import partial
 from typing import NamedTuple
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from backbud.calendar.ended import ended_feeds
 from backbud.calendar.feeds import feeds_written, published
 from backbud.calendar.revisions import Revisions, read_revisions
 from backbud.calendar.which_feeds import feeds_of, shown_in_feeds
+from backbud.handed import handed_copies, handed_out, handed_pages, with_owners_feeds
 from backbud.pages.links import tree_page
 from backbud.pages.render import no_page, pages_of
 from backbud.plan.followups import State
@@ -80,7 +82,7 @@ def compiled(session: Session, tell: Callable[[str], None] = lambda step: None) 
     )
     tell("pages")
     files |= session.contained("the page", plan, lambda some: dict(_pages(session, some)))
-    files |= _photographs(session)
+    files |= _photographs(session, plan)
     for handle in plan.trees:
         files.setdefault(tree_page(handle), no_page(plan.trees[handle].title))
     return Compiled(_output(session, plan, files), revisions, remembered)
@@ -102,7 +104,7 @@ def _compiling(session: Session, plan: Plan, tell: Callable[[str], None]) -> Fil
     revisions, remembered = yield from _feeds(session, plan)
     tell("pages")
     yield from _pages(session, plan)
-    yield from _photographs(session)
+    yield from _photographs(session, plan)
     return Compiled(_output(session, plan, {}), revisions, remembered)
 
 
@@ -161,10 +163,17 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
 
 
 def _pages(session: Session, plan: Plan) -> Iterator[tuple[str, bytes]]:
-    return pages_of(nursery_of(session, plan), session.kept)
+    handed = handed_out(session, plan)
+    view = replace(
+        nursery_of(session, plan),
+        folders=handed.folders if handed else {},
+        registers=session.registers(plan),
+    )
+    yield from pages_of(view, session.kept)
+    yield from handed_pages(session, plan, view, handed)
 
 
-def _photographs(session: Session) -> Iterator[tuple[str, bytes]]:
+def _photographs(session: Session, plan: Plan) -> Iterator[tuple[str, bytes]]:
     """The copies of every picture. One that an earlier run made is taken from its output: its name
     changes with the picture."""
     shown = {one.digest: path for path, one in session.pictures.items() if one.digest}
@@ -175,6 +184,7 @@ def _photographs(session: Session) -> Iterator[tuple[str, bytes]]:
 
     folder = session.journal.folder
     digests = own_digests(folder, MADE)
+    also = handed_copies(session, plan, handed_out(session, plan))
 
     def made(path: str, names: tuple[str, ...]) -> tuple[bytes, ...]:
         before = [_last(folder, digests, name) for name in names]
@@ -185,7 +195,10 @@ def _photographs(session: Session) -> Iterator[tuple[str, bytes]]:
     for path in shown.values():
         names = copy_paths(session.pictures[path])
         work = partial(made, path, names)
-        yield from zip(names, session.kept.once(("photograph", names), (), work), strict=False)
+        copies = session.kept.once(("photograph", names), (), work)
+        for name, content in zip(names, copies, strict=False):
+            yield name, content
+            yield from ((other, content) for other in also.get(name, ()))
 
 
 def _feeds(session: Session, plan: Plan) -> Files[tuple[Revisions | None, bytes]]:
@@ -205,7 +218,9 @@ def _feeds(session: Session, plan: Plan) -> Files[tuple[Revisions | None, bytes]
     remembered = read_revisions(before) or published(feeds, partial(_last, folder, once_written))
     paths = [feed.path for feed in feeds]
     ended = ended_feeds(once_written, paths, remembered, settings, session.today)
-    return (yield from write(remembered, session.kept, ended)), before
+    written = write(remembered, session.kept, ended)
+    handed = handed_out(session, plan)
+    return (yield from with_owners_feeds(written, feeds, handed)), before
 
 
 def _last(folder: str, digests: dict[str, str], name: str) -> bytes:

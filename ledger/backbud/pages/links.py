@@ -11,6 +11,7 @@ TREES = "trees.html"
 WEATHER = "weather.html"
 SEASON = "season.html"
 STORES = "stores.html"
+REGISTERS = "registers.html"
 # Names that Windows keeps for devices, whatever their ending (Microsoft, Naming Files).
 _DEVICES = frozenset(
     {"con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in "123456789")}
@@ -30,6 +31,11 @@ def place_page(handle: str) -> str:
     """The path of a place's page below the output: `places/tunnel.html`; of no place, `places/_`,
     which is no handle."""
     return f"places/{_file_name(handle) if handle else '_'}.html"
+
+
+def register_csv(name: str) -> str:
+    """The path of a register as CSV: `registers/treatments.csv`."""
+    return f"registers/{name}.csv"
 
 
 def kind_page(title: str) -> str:

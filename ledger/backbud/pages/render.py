@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 from backbud import words
 from backbud.collection.state import Tree
 from backbud.memo import NO_MEMO, Identical, Memo
-from backbud.pages import bench, kind, links, place, season, stores, weather
+from backbud.pages import bench, kind, links, place, registers, season, stores, weather
 from backbud.pages.sheet import MOST_VIGOUR, listed, sheet_of
 from backbud.plan.followups import FollowUp
 from backbud.views.bench import OfTree, bench_view, of_tree
@@ -23,6 +23,7 @@ from backbud.views.day import open_works_of
 from backbud.views.narrow import only_tree, own_inputs, without_trees
 from backbud.views.nursery import Nursery
 from backbud.views.place import by_place, place_view
+from backbud.views.registers.register import csv_of
 from backbud.views.tree import trees_view
 
 if TYPE_CHECKING:
@@ -53,16 +54,30 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
         "today": words.full_day(view.today),
         "today_iso": view.today.isoformat(),
         "assets": {name: path for name, (path, _) in assets.items()},
+        "frame": "frame.html",
+        "public": False,
     }
     around = kept.same("around pages", (without_trees(view), shared))
     for path, sheet in SHEETS:
         yield path, sheet(view, shared, around, kept)
+    for register in view.registers:
+        yield links.register_csv(register.register), csv_of(register)
     yield from _places(view, shared, around, kept)
     yield from _kinds(view, shared, around, kept)
     for tree in view.trees:
         # A tree's page is made from nothing but what is that tree's own.
         own = only_tree(view, tree)
         yield kept.once(("page", tree.handle), own_inputs(own, around), partial(_tree, own, shared))
+
+
+def assets() -> dict[str, tuple[str, bytes]]:
+    """Each asset's path and bytes by the name that templates use."""
+    return {name: _asset(file) for name, file in ASSETS.items()}
+
+
+def page(template: str, shared: dict[str, object], own: dict[str, object]) -> bytes:
+    """A page's octets. `shared`: what every page of a set is shown."""
+    return _page(template, shared, own)
 
 
 def lone_page(template: str, shown: dict[str, object]) -> bytes:
@@ -233,6 +248,15 @@ def _stores(view: Nursery, shared: dict[str, object], around: object, kept: Memo
     return _page("stores.html", shared, {"base": "", "stores": stores.sheet(view)})
 
 
+def _registers(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    sheets = tuple(map(registers.sheet, view.registers))
+    return kept.once(
+        "registers page",
+        (Identical(around), view.registers),
+        lambda: _page("registers.html", shared, {"base": "", "registers": sheets}),
+    )
+
+
 def _trees(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
     """The trees in three parts: own, other people's by owner, and those that are not here."""
     pieces = _Pieces()
@@ -266,6 +290,7 @@ SHEETS: tuple[tuple[str, Sheet], ...] = (
     (links.WEATHER, _weather),
     (links.SEASON, _season),
     (links.STORES, _stores),
+    (links.REGISTERS, _registers),
 )
 
 
@@ -324,6 +349,7 @@ def _environment() -> Environment:
         "weather_page": links.WEATHER,
         "season_page": links.SEASON,
         "stores_page": links.STORES,
+        "registers_page": links.REGISTERS,
         "most_vigour": MOST_VIGOUR,
     }
     return environment

@@ -14,6 +14,7 @@ from backbud.species import Section
 from backbud.views.facts import SpeciesFacts
 from backbud.views.outline import OutlineView
 from backbud.views.photograph import PhotographView
+from backbud.views.registers.register import RegisterView
 from backbud.views.sky import Weather
 
 
@@ -29,7 +30,9 @@ class Nursery(Struct, frozen=True):
     says.
     `stores`: what is on hand and to buy; prices, so for the keeper's eyes. `bites`: by the tree's
     handle, for each thing on it the day it is reckoned to bite. `photographs`: by the tree's
-    handle, oldest first. `outlines`: by the tree's handle, that of its pot.
+    handle, oldest first. `outlines`: by the tree's handle, that of its pot. `folders`: of
+    each owner who has pages of their own, by handle, the folder they lie in. `registers`: for the
+    keeper's eyes.
     """
 
     title: str
@@ -47,6 +50,8 @@ class Nursery(Struct, frozen=True):
     bites: Mapping[str, tuple[date | None, ...]] = {}
     photographs: Mapping[str, tuple[PhotographView, ...]] = {}
     outlines: Mapping[str, OutlineView] = {}
+    folders: Mapping[str, str] = {}
+    registers: tuple[RegisterView, ...] = ()
 
     def name(self, handle: str) -> str:
         """The name a person reads for the handle of a person, a place, a pot or a mix."""

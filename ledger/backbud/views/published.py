@@ -46,6 +46,8 @@ _NAMES = {
     "ListedTree": "listed_tree",
     "ListedPlace": "listed_place",
     "ListedPot": "listed_pot",
+    "RegisterView": "register",
+    "ColumnView": "column_of_register",
     "JottingView": "jotting",
     "JottedView": "jotted_line",
     "AskView": "asked_back",
@@ -110,6 +112,7 @@ def schema() -> str:
     from backbud.views.kind import KindName, KindView
     from backbud.views.listed import ListedPlace, ListedPot, ListedTree
     from backbud.views.problem import MadeView, ProblemView
+    from backbud.views.registers.register import RegisterView
     from backbud.views.shelf import ShelfView
     from backbud.views.tree import TreeView
     from backbud.views.visit import AccountView, VisitView
@@ -128,6 +131,7 @@ def schema() -> str:
         "backbud-stores": ShelfView,
         "backbud-visits": tuple[VisitView, ...],
         "backbud-account": AccountView,
+        "backbud-registers": tuple[RegisterView, ...],
         "backbud-species": tuple[KindName, ...],
         "backbud-species-NAME": KindView,
     }

@@ -27,10 +27,10 @@
   "Words of the day's weather.")
 
 (defconst backbud-labels
-  '(("tree" "root ball" "wanted by" "formerly" "strength" "height" "nebari" "spread" "wanted" "wedges" "count" "girth" "owner" "place" "since" "trunk" "value" "width" "mix" "pot")
+  '(("tree" "root ball" "wanted by" "formerly" "strength" "height" "nebari" "public" "spread" "wanted" "wedges" "count" "girth" "owner" "place" "since" "trunk" "value" "width" "mix" "pot")
     ("place" "elevation" "longitude" "altitude" "formerly" "latitude" "coldest" "within" "cover" "since" "high" "rain" "low")
     ("pot" "formerly" "outside" "inside" "holes" "shape" "since" "taper" "value" "feet")
-    ("person" "formerly" "place" "since" "rate")
+    ("person" "forgotten" "formerly" "consent" "pages" "place" "since" "rate")
     ("mix" "formerly" "settles" "since" "pH")
     ("material" "formerly" "density" "sold in" "label" "lasts" "metal" "price" "since")
     ("group" "formerly" "since" "trees")

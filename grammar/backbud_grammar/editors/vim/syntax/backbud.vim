@@ -27,7 +27,7 @@ syn match backbudHandle ;\v[ \t]+[^ \t]+; contained
 syn region backbudTree start=;\v^tree[ \t]+[^ \t,]+[ \t]*$; end=;\v^\ze[^ \t#]; keepend contains=backbudKind,backbudTreeLine,backbudTreeProse,backbudRemark
 syn region backbudTreeLine start=;\v^\z([ \t]+)\ze[^ \t#]; end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudTreeLabel,@backbudDetails
 syn region backbudTreeProse start=;\v^\c\z([ \t]+)\ze%(passport|species|origin|front|notes|style|kind|name|note)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudTreeLabel,backbudRemark,@Spell
-syn match backbudTreeLabel ;\v\c%(^[ \t]+)@<=%(root ball|wanted by|formerly|strength|height|nebari|spread|wanted|wedges|count|girth|owner|place|since|trunk|value|width|mix|pot|passport|species|origin|front|notes|style|kind|name|note)%([ \t]|$)@=; contained
+syn match backbudTreeLabel ;\v\c%(^[ \t]+)@<=%(root ball|wanted by|formerly|strength|height|nebari|public|spread|wanted|wedges|count|girth|owner|place|since|trunk|value|width|mix|pot|passport|species|origin|front|notes|style|kind|name|note)%([ \t]|$)@=; contained
 syn sync match backbudSyncTree grouphere backbudTree ;\v^tree[ \t]+[^ \t,]+[ \t]*$;
 hi def link backbudTreeLabel Type
 hi def link backbudTreeProse String
@@ -51,7 +51,7 @@ hi def link backbudPotProse String
 syn region backbudPerson start=;\v^person[ \t]+[^ \t,]+[ \t]*$; end=;\v^\ze[^ \t#]; keepend contains=backbudKind,backbudPersonLine,backbudPersonProse,backbudRemark
 syn region backbudPersonLine start=;\v^\z([ \t]+)\ze[^ \t#]; end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudPersonLabel,@backbudDetails
 syn region backbudPersonProse start=;\v^\c\z([ \t]+)\ze%(experience|contact|notes|name|note|town)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudPersonLabel,backbudRemark,@Spell
-syn match backbudPersonLabel ;\v\c%(^[ \t]+)@<=%(formerly|place|since|rate|experience|contact|notes|name|note|town)%([ \t]|$)@=; contained
+syn match backbudPersonLabel ;\v\c%(^[ \t]+)@<=%(forgotten|formerly|consent|pages|place|since|rate|experience|contact|notes|name|note|town)%([ \t]|$)@=; contained
 syn sync match backbudSyncPerson grouphere backbudPerson ;\v^person[ \t]+[^ \t,]+[ \t]*$;
 hi def link backbudPersonLabel Type
 hi def link backbudPersonProse String

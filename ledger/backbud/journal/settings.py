@@ -10,6 +10,7 @@ from typing import Any, Literal
 
 from msgspec import Struct
 
+from backbud.journal.tax import NO_TAX, Tax, read_tax, wrong_in_tax
 from backbud_grammar.measures import CURRENCIES
 from backbud_grammar.problems import Flaw, did_you_mean
 
@@ -29,7 +30,7 @@ class Settings(Struct, frozen=True):
     `alarm_days`: how many days before a work's day each of its alarms rings, at `alarm_hour`.
     `settled`: whether what is done or skipped leaves the calendars or stays in them as done with.
     `caldav_url`: the server that `backbud publish` writes to. `publish`: the feeds that go there,
-    by their names below `calendars/`.
+    by their names below `calendars/`. `tax`: on what is billed.
     """
 
     name: str = "A journal without a name"
@@ -46,13 +47,14 @@ class Settings(Struct, frozen=True):
     caldav_url: str = ""
     publish: tuple[str, ...] = ("all", "tasks/all")
     figures: Mapping[str, float] = {}
+    tax: Tax = NO_TAX
 
 
 _TEXTS = ("name", "home", "keeper", "currency", "journal_id", "base_url", "caldav_url")
 _CALENDARS = ("show", "settled", "alarm_days", "alarm_hour", "publish")
 # No figure of the trade is larger, and no sum of such figures runs over.
 LARGEST_FIGURE = 10**9
-_KNOWN = ("language", *_TEXTS, "hours_per_week", *_CALENDARS, "figures")
+_KNOWN = ("language", *_TEXTS, "hours_per_week", *_CALENDARS, "figures", "tax")
 LONGEST_ALARM_DAYS = 365
 LONGEST_JOURNAL_ID = 60  # it ends every UID, and a UID has room for 255 octets
 
@@ -102,6 +104,8 @@ def _kept(key: str, value: Any) -> Any:
     """A sound setting as it is kept."""
     if key == "hours_per_week":
         return float(value)
+    if key == "tax":
+        return read_tax(value)
     if key in ("alarm_days", "publish"):
         return tuple(dict.fromkeys(value if isinstance(value, list) else [value]))
     return value
@@ -135,6 +139,8 @@ def _wrong(key: str, value: object) -> tuple[str, str] | None:
         return "“hours_per_week” is a number from 0 to 168", "For example: hours_per_week = 10"
     if key in (*_CALENDARS, "caldav_url"):
         return _wrong_in_calendars(key, value)
+    if key == "tax":
+        return wrong_in_tax(value)
     return _wrong_figures(value) if key == "figures" else None
 
 

@@ -8,14 +8,15 @@ from decimal import Decimal
 
 from msgspec import Struct
 
+from backbud.collection.bookings import Booked, counted
 from backbud.collection.state import Standing, Tree
 from backbud.journal.events import Event
 from backbud.plan.followups import FollowUp
 from backbud.views.day import open_works_of
 from backbud.views.history import DateView, EntryView, date_view, entry_view
 from backbud.views.work import WorkView
-from backbud.visits.account import Account, Booked, OpenSums, VisitAccount, balances_of
-from backbud.visits.charges import Charge, counted
+from backbud.visits.account import Account, OpenSums, VisitAccount, balances_of
+from backbud.visits.charges import Charge
 from backbud.visits.visit import Visit
 from backbud_grammar.dates import read_span
 from backbud_grammar.problems import Misread

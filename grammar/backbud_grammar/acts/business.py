@@ -225,7 +225,7 @@ ACTS: tuple[ActForm, ...] = (
         words("how", "by letter", "by phone", "on a visit", "in passing", part=False),
         about="its owner was asked how it does at home",
         work="business",
-        traits=("no_work", "anywhere"),
+        traits=("no_work", "anywhere", "for_keeper"),
     ),
     act(
         GROUP,

@@ -11,6 +11,7 @@ from msgspec.structs import replace
 
 from backbud.collection.state import Tree
 from backbud.plan.followups import ReasonSort
+from backbud.views.for_keeper import is_work_for_keeper
 from backbud.views.grounds import Grounds
 from backbud.views.history import EntryView
 from backbud.views.shelf import BuyView, OnHandView, ShelfView
@@ -71,6 +72,8 @@ class Audience:
     def work(self, work: WorkView) -> WorkView | None:
         """A work as they may read it."""
         if not self.sees(self._grounds.trees[work.tree]) or self._eyes.sort == "public":
+            return None
+        if self._eyes.sort != "keeper" and is_work_for_keeper(work.act):
             return None
         return self._owners_work(work) if self._eyes.sort == "owner" else work
 

@@ -10,6 +10,7 @@ from msgspec import Struct
 
 from backbud.collection.bookings import Booked, counted
 from backbud.collection.state import Standing, Tree
+from backbud.collection.visit import Visit
 from backbud.journal.events import Event
 from backbud.plan.followups import FollowUp
 from backbud.views.day import open_works_of
@@ -17,7 +18,6 @@ from backbud.views.history import DateView, EntryView, date_view, entry_view
 from backbud.views.work import WorkView
 from backbud.visits.account import Account, OpenSums, VisitAccount, balances_of
 from backbud.visits.charges import Charge
-from backbud.visits.visit import Visit
 from backbud_grammar.dates import read_span
 from backbud_grammar.problems import Misread
 

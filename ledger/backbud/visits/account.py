@@ -13,10 +13,10 @@ from msgspec import Struct
 
 from backbud.bench.money import rounded
 from backbud.collection.bookings import Booked
+from backbud.collection.visit import Visit
 from backbud.journal.tax import Tax
 from backbud.visits.charges import Charge, Terms
 from backbud.visits.tax import TaxSum, tax_sums
-from backbud.visits.visit import Visit
 
 ZERO = Decimal("0.00")
 

@@ -18,10 +18,10 @@ from msgspec import Struct
 from backbud.bench.money import rounded
 from backbud.collection.bookings import Sharing, counted
 from backbud.collection.state import Entry
+from backbud.collection.visit import Visit
 from backbud.journal.events import Event, Origin
 from backbud.journal.tax import Tax
 from backbud.visits.periods import Period, period_of, periods_between
-from backbud.visits.visit import Visit
 
 Sort = Literal["price", "period", "hours", "material"]
 

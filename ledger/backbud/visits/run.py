@@ -11,13 +11,14 @@ from datetime import date
 from decimal import Decimal
 
 from backbud.collection.bookings import Booked, Sharing, bookings, bookings_of_person
+from backbud.collection.visit import Visit, visits_of
 from backbud.collection.whereabouts import Histories
 from backbud.journal.read import Journal
 from backbud.journal.things import Things
+from backbud.plan.unpaid import persons_sharing
 from backbud.visits.account import Account, VisitAccount, account_of
 from backbud.visits.charges import Reckoning, charges_of, terms_of
 from backbud.visits.prices import Prices
-from backbud.visits.visit import Visit, visits_of
 
 
 def accounts(journal: Journal, histories: Histories, today: date) -> tuple[Account, ...]:
@@ -33,7 +34,7 @@ def accounts(journal: Journal, histories: Histories, today: date) -> tuple[Accou
     for handle in histories.trees:
         for visit in visits_of(histories, things, handle, keeper, today):
             by_person.setdefault(visit.owner, []).append(_reckoned(visit, journal, by, keeper))
-    together = sharing_persons(histories)
+    together = persons_sharing(histories)
     found = []
     for person, visits in by_person.items():
         events = [
@@ -43,15 +44,6 @@ def accounts(journal: Journal, histories: Histories, today: date) -> tuple[Accou
         ]
         found.append(_account(person, visits, bookings_of_person(events, currency)))
     return tuple(one for one in found if one.visits or one.bills or one.payments)
-
-
-def sharing_persons(histories: Histories) -> dict[int, list[str]]:
-    """By the identity of each event about other things than trees, whom it is about, in order."""
-    found: dict[int, list[str]] = {}
-    for handle, events in histories.others.items():
-        for event in events:
-            found.setdefault(id(event), []).append(handle)
-    return found
 
 
 def _account(person: str, visits: Iterable[VisitAccount], booked: tuple[Booked, ...]) -> Account:

@@ -169,7 +169,7 @@ class Session:
 
         plan = self.plan()
         return tuple(
-            account_view(one, plan.follow_ups, self.names(), self.today)
+            account_view(one, plan.follow_ups, self.names(), self.journal.things, self.today)
             for one in accounts(self.journal, self.histories, self.today)
         )
 

@@ -26,6 +26,7 @@ AGREED_WEEKS = Figure(
     "In how many weeks agreed work is to be done, where no day is said; common practice, no "
     "source.",
 )
+AGREED_WORK = "agreed-work"
 _NAMED = frozenset(WORKS)
 
 
@@ -52,7 +53,7 @@ def agreed_work(tree: Tree, journal: Journal) -> Iterator[Due]:
                 settled_by=("ready", "returned", "billed"),
                 weight=PROMISE,
             ),
-            "agreed-work",
+            AGREED_WORK,
             cause_of(event),
             Reason("plan", f"Agreed with its owner on {event.when.text}.", event.origin),
             journal.acts,

@@ -40,7 +40,7 @@ from backbud.plan.shared import SharedParts
 from backbud.plan.unpaid import bills_by_tree, unpaid
 from backbud.plan.world import ByTree
 from backbud.plugins.added import NO_PLUGINS, Plugins
-from backbud.species import Species
+from backbud.species import Rule, Species
 
 
 class Plan(Struct, frozen=True):
@@ -136,6 +136,26 @@ def plan_all(
         if hanger.asker.failed_for(handle):
             by_tree.drop("plan", handle)
     return WithFlaws(Plan(trees, follow_ups, species, bites), hanger.asker.flaws())
+
+
+def planned_at(
+    journal: Journal,
+    histories: Histories,
+    find_species: SpeciesFinder,
+    weather: Records,
+    today: date,
+    handle: str,
+    place: str,
+    own: tuple[Rule, ...] = (),
+) -> tuple[FollowUp, ...]:
+    """What a tree will ask for at a place, as if it stood there from now on: for whoever keeps it
+    there. `place`: a handle, "" for where it stood last, or else home."""
+    tree = tree_on(histories, journal.things, handle, today)
+    found = journal.things.find(place or journal.settings.home)
+    at = found.handle if found is not None else tree.place
+    hanger = Hanger(journal, histories, weather, today, own, at)
+    there = replace(tree, place=at, standing="here")
+    return _of_tree(there, find_species(tree.kind), hanger, ())
 
 
 def without_plans(plan: Plan, histories: Histories, things: Things, handles: Iterable[str]) -> Plan:

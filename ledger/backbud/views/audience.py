@@ -73,7 +73,7 @@ class Audience:
         """A work as they may read it."""
         if not self.sees(self._grounds.trees[work.tree]) or self._eyes.sort == "public":
             return None
-        if self._eyes.sort != "keeper" and is_work_for_keeper(work.act):
+        if self._eyes.sort != "keeper" and is_work_for_keeper(work.act, work.id):
             return None
         return self._owners_work(work) if self._eyes.sort == "owner" else work
 

@@ -24,7 +24,8 @@ ZERO = Decimal("0.00")
 class VisitAccount(Struct, frozen=True):
     """A visit with what it comes to, what was billed for it and paid.
 
-    `bills`: credits too, each below 0. `tax`: by which its lines are added up.
+    `bills`: credits too, each below 0. `tax`: by which its lines are added up. `currency`: of what
+    names none.
     """
 
     visit: Visit
@@ -33,6 +34,7 @@ class VisitAccount(Struct, frozen=True):
     bills: tuple[Booked, ...]
     payments: tuple[Booked, ...]
     tax: Tax
+    currency: str
 
     def tax_sums(self, currency: str) -> tuple[TaxSum, ...]:
         """What its lines come to under each rate of tax, as far as prices are known."""

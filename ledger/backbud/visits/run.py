@@ -56,7 +56,7 @@ def _reckoned(visit: Visit, journal: Journal, by: Reckoning, keeper: str) -> Vis
     terms = terms_of(visit, rate, by.currency)
     charges = charges_of(visit, terms, by)
     booked = bookings(visit.entries, visit.tree.handle, by.sharing, by.currency)
-    return VisitAccount(visit, terms, charges, *_parted(booked), by.tax)
+    return VisitAccount(visit, terms, charges, *_parted(booked), by.tax, by.currency)
 
 
 def _parted(booked: tuple[Booked, ...]) -> tuple[tuple[Booked, ...], tuple[Booked, ...]]:

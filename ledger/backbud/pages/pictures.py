@@ -56,14 +56,14 @@ def pictures(photographs: Sequence[PhotographView], title: str) -> Pictures:
     face = portrait(photographs)
     by_line: dict[str, tuple[Picture, ...]] = {}
     for one in photographs:
-        by_line[one.at] = (*by_line.get(one.at, ()), _picture(one, title))
+        by_line[one.at] = (*by_line.get(one.at, ()), picture_of(one, title))
     return Pictures(
-        _picture(face, title) if face else None,
+        picture_of(face, title) if face else None,
         tuple(
             Pair(
                 words.sentence(_SIDES[pair.side]) or "The tree",
-                _picture(pair.then, title),
-                _picture(pair.now, title),
+                picture_of(pair.then, title),
+                picture_of(pair.now, title),
             )
             for pair in then_and_now(photographs)
         ),
@@ -71,7 +71,8 @@ def pictures(photographs: Sequence[PhotographView], title: str) -> Pictures:
     )
 
 
-def _picture(one: PhotographView, title: str) -> Picture:
+def picture_of(one: PhotographView, title: str) -> Picture:
+    """A photograph as it stands on a page. `title`: what the tree is called."""
     when = words.written(one.when, 0)
     side = _SIDES[one.side]
     return Picture(

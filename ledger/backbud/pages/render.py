@@ -15,13 +15,14 @@ from typing import TYPE_CHECKING
 from backbud import words
 from backbud.collection.state import Tree
 from backbud.memo import NO_MEMO, Identical, Memo
-from backbud.pages import bench, kind, links, place, season, stores, weather
+from backbud.pages import bench, kind, links, papers, place, season, stores, weather
 from backbud.pages.sheet import MOST_VIGOUR, listed, sheet_of
 from backbud.plan.followups import FollowUp
 from backbud.views.bench import OfTree, bench_view, of_tree
 from backbud.views.day import open_works_of
 from backbud.views.narrow import only_tree, own_inputs, without_trees
 from backbud.views.nursery import Nursery
+from backbud.views.paper import PapersView
 from backbud.views.place import by_place, place_view
 from backbud.views.tree import trees_view
 
@@ -68,6 +69,32 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
 def lone_page(template: str, shown: dict[str, object]) -> bytes:
     """A page that is no part of the set: asked for over the network, and made then."""
     return _octets(_template(template).render(shown))
+
+
+def paper_pages(
+    view: PapersView, *, base: str = "../../", alone: bool = False
+) -> Iterator[tuple[str, bytes]]:
+    """Every paper of a person as a page: path and bytes. `base`: the way from it to the stylesheet
+    and to the photographs; `alone`: with the stylesheet in it, so that it stands by itself."""
+    assets = {name: _asset(file)[0] for name, file in ASSETS.items()}
+    for page in papers.papers(view):
+        shown: dict[str, object] = {
+            "page": page,
+            "sheet": page.sheet,
+            "view": page.sheet.view,
+            "base": base,
+            "assets": assets,
+            "style": _style() if alone else "",
+            "today": words.full_day(page.sheet.view.day),
+            "tax_name": view.statement.tax_name if view.statement is not None else "tax",
+        }
+        yield page.path, _page(f"{page.sort}.html", {}, shown)
+
+
+def _style() -> str:
+    from markupsafe import Markup
+
+    return Markup(stylesheet().decode())
 
 
 def stylesheet() -> bytes:

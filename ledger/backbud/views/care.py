@@ -61,6 +61,7 @@ def care_view(
         do=tuple(_item(one, ground.today, fuller) for one in _first(works, MOST)),
         leave=tuple(_leave(ground, fuller)),
         water=tuple(_water(ground, fuller)),
+        stands=tuple(_stands(ground, fuller)),
         trouble=said.trouble(wired=wired, fuller=fuller),
         back=tuple(_item(one, ground.today, fuller) for one in _first(back, MOST_BACK)),
         cautions=tuple(_cautions(ground)),
@@ -182,12 +183,33 @@ def _water(ground: CareGround, fuller: bool) -> Iterator[str]:
         yield (said.SHALLOW if depth < 8 else said.DEEP).format(depth=depth)
     if fuller:
         yield from said.WATER_FULLER
+    if ground.species is not None and ground.species.water is not None:
+        yield _whole(ground.species.water.value)
+
+
+def _stands(ground: CareGround, fuller: bool) -> Iterator[str]:
+    """Where it is best kept, and what its kind asks for; nothing twice."""
     species = ground.species
     if species is None:
         return
-    if species.water is not None:
-        yield species.water.value
-    yield from species.advice if fuller else species.advice[:2]
+    told = [_whole(fact.value) for fact in (species.water, species.light) if fact is not None]
+    if species.light is not None:
+        yield told[-1]
+    # What is said of its water or its light in more words is said where that stands.
+    found = [
+        one for one in map(_whole, species.advice) if not any(_begins_as(one, t) for t in told)
+    ]
+    yield from found if fuller else found[:2]
+
+
+def _begins_as(one: str, other: str) -> bool:
+    """Whether two sentences begin with the same three words."""
+    return one.casefold().split()[:3] == other.casefold().split()[:3]
+
+
+def _whole(text: str) -> str:
+    """A sentence, with a capital and a stop."""
+    return words.sentence(text.rstrip(".")) + "."
 
 
 def _cautions(ground: CareGround) -> Iterator[str]:

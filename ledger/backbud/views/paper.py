@@ -53,7 +53,7 @@ class ReceiptView(Struct, frozen=True, kw_only=True):
     """What was taken in, to be signed on both sides.
 
     `condition`: in words, "" where nothing was written. `on_it`: what was on it as it came. `pot`:
-    what pot, `pot_owner`: whose, "" for ours. `insured`: null where nothing is said. `agreed`: each
+    what pot, `pot_owner`: whose, "" where nobody says. `insured`: null where nothing is said. `agreed`: each
     agreement in words. `apart_until`: kept apart until then, null where it is not. `missing`: what
     a receipt should say and the diary does not.
     """
@@ -160,7 +160,8 @@ class CareView(Struct, frozen=True, kw_only=True):
     """How to keep a tree that goes home.
 
     `place`: by whose weather the dates are, in words. `fuller`: written for a beginner. `done`:
-    what was done here. `do`, `leave`: what to do and what not. `water`: how to water this pot.
+    what was done here. `do`, `leave`: what to do and what not. `water`: how to water this pot;
+    `stands`: where it is best kept, and what its kind asks for.
     `trouble`: signs, each with what it means. `back`: when to bring it. `cautions`: what can hurt
     people or animals.
     """
@@ -175,6 +176,7 @@ class CareView(Struct, frozen=True, kw_only=True):
     do: tuple[CareItem, ...]
     leave: tuple[CareItem, ...]
     water: tuple[str, ...]
+    stands: tuple[str, ...]
     trouble: tuple[CareItem, ...]
     back: tuple[CareItem, ...]
     cautions: tuple[str, ...]

@@ -31,7 +31,7 @@ from backbud.views.paper import (
     TaxSumView,
 )
 from backbud.views.photograph import PhotographView
-from backbud.views.plain_words import DoneLine, called_in, done_lines
+from backbud.views.plain_words import DoneLine, called_in, done_lines, thing_in_words
 from backbud.views.provenance import provenance_view
 from backbud.views.visit import (
     booked_view,
@@ -187,9 +187,7 @@ def _receipt(one: VisitAccount, ground: PaperGround) -> ReceiptView:
         condition=visit.condition,
         photographs=tuple(near),
         on_it=tuple(
-            f"{thing.what} {thing.sort}{f' on {thing.part}' if thing.part else ''}".strip()
-            for thing in tree.on_tree
-            if thing.sort in ("wire", "guy", "wrap")
+            thing_in_words(thing) for thing in tree.on_tree if thing.sort in ("wire", "guy", "wrap")
         ),
         pot=ground.names.get(tree.pot) or tree.pot,
         pot_owner=visit.pot_owner_name,

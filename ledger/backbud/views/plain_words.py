@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from msgspec import Struct
 
 from backbud import words
+from backbud.collection.state import OnTree
 from backbud.journal.events import Event
 from backbud.journal.things import Things
 from backbud_grammar.forms import ANY_WORDS
@@ -117,6 +118,13 @@ def done_lines(events: Sequence[Event], called: Called, year: int) -> tuple[Done
             times = "twice" if len(some) == 2 else f"{len(some)} times"
             found.append(DoneLine(days, f"{said} {times}", event.act))
     return tuple(found)
+
+
+def thing_in_words(thing: OnTree) -> str:
+    """Something that is on the tree: `2.5 mm aluminium wire on left 2`."""
+    what = " ".join(_METALS.get(word, word) for word in thing.what.split())
+    sort = {"guy": "guy wire", "wrap": "wrapping"}.get(thing.sort, thing.sort)
+    return f"{what} {sort}{f' on {thing.part}' if thing.part else ''}".strip()
 
 
 def _potting(event: Event, called: Called) -> Iterator[str]:

@@ -107,8 +107,8 @@ class VisitView(Struct, frozen=True, kw_only=True):
     off, and `home_from`: from when it can go, null where nothing holds it. `held_past_wanted`: it
     is wanted home before that. `still_on`: wire, guys and wrapping that are on it. `charges`,
     `bills`, `payments`, `money`: for the keeper's eyes. `unpriced`: how many lines no price is
-    known of. `condition`: as it came, in words. `pot_name`: the pot it is in, `pot_owner_name`
-    whose, "" for the keeper's own. `insured`: the value in `insured_currency`, null where nothing
+    known of. `condition`: as it came, in words. `pot_name`: the pot it is in,
+    `pot_owner_name` whose, "" where its card does not say. `insured`: the value in `insured_currency`, null where nothing
     is said. `risks`: what its owner accepts, as written. `deposit`: agreed to be paid ahead.
     `apart`: it is in quarantine. `asked_after`: when its owner was last asked since it went.
     """
@@ -279,7 +279,7 @@ def _said(name: DetailName, events: Iterable[Event]) -> str:
 
 
 def _whose(pot: str, things: Things, names: Mapping[str, str]) -> str:
-    """Whose a pot is by its card; "" for the keeper's."""
+    """Whose a pot is by its card; "" where it does not say."""
     card = things.find(pot) if pot else None
     owner = things.find(card.text("owner")) if card is not None and card.text("owner") else None
     return names.get(owner.handle, owner.handle) if owner is not None else ""

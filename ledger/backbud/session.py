@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from datetime import date
 from functools import cached_property, partial
@@ -13,6 +14,8 @@ from backbud.collection.replay import replay
 from backbud.collection.stand import UNKNOWN_OWNER
 from backbud.collection.whereabouts import Histories
 from backbud.faults_met import FaultsMet
+from backbud.issued.record import RECORD
+from backbud.journal.bill_numbers import doubled_numbers
 from backbud.journal.faults import failing
 from backbud.journal.problems import PlacedFlaw, PlacedFlaws, WithFlaws, as_problems, placed
 from backbud.journal.read import Journal, read_journal
@@ -252,6 +255,13 @@ class Session:
 
             yield from flaws_of(self._named_pictures, self.pictures)
 
+    @property
+    def _flaws_of_issued(self) -> Iterator[PlacedFlaw]:
+        if os.path.lexists(os.path.join(self.journal.folder, RECORD)):
+            from backbud.issued.flaws import issued_flaws
+
+            yield from issued_flaws(self.journal, lambda: self.histories)
+
     @cached_property
     def pack(self) -> Pack:
         """Every species that is known here, those of the journal's own plugins too."""
@@ -339,6 +349,8 @@ class Session:
         yield from self._flaws_of_weather
         yield from self._flaws_of_figures
         yield from self._flaws_of_pictures
+        yield from doubled_numbers(self.journal)
+        yield from self._flaws_of_issued
         yield from self.faults.flaws(all_steps_taken=self.takes_every_step)
 
     @property

@@ -53,9 +53,9 @@ class ReceiptView(Struct, frozen=True, kw_only=True):
     """What was taken in, to be signed on both sides.
 
     `condition`: in words, "" where nothing was written. `on_it`: what was on it as it came. `pot`:
-    what pot, `pot_owner`: whose, "" where nobody says. `insured`: null where nothing is said. `agreed`: each
-    agreement in words. `apart_until`: kept apart until then, null where it is not. `missing`: what
-    a receipt should say and the diary does not.
+    what pot, `pot_owner`: whose, "" where nobody says. `insured`: null where nothing is said.
+    `agreed`: each agreement in words. `apart_until`: kept apart until then, null where it is not.
+    `missing`: what a receipt should say and the diary does not.
     """
 
     day: date

@@ -14,7 +14,7 @@ from backbud.collection.bookings import Booked, counted
 from backbud.collection.open_bills import bill_states
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
-from backbud.journal.tax import Tax
+from backbud.journal.tax import NO_TAX, Tax
 from backbud.journal.things import Things
 from backbud.plan.followups import FollowUp
 from backbud.species import Species
@@ -233,10 +233,7 @@ def statement_view(ground: PaperGround, visits: Sequence[VisitAccount]) -> State
     """The account of the work on these visits; what else is open is brought forward in one sum."""
     account, today = ground.account, ground.today
     first = min((one.visit.came or date.min for one in visits), default=date.min)
-    bills = [bill for one in visits for bill in one.bills]
-    payments = [payment for one in visits for payment in one.payments]
-    bills += [one for one in account.bills if one.day >= first]
-    payments += [one for one in account.payments if one.day >= first]
+    bills, payments = _listed(account, visits)
     open_until = [
         state.bill.day + timedelta(days=ground.payment_days)
         for state in bill_states(_booked(account))
@@ -247,7 +244,7 @@ def statement_view(ground: PaperGround, visits: Sequence[VisitAccount]) -> State
         person=account.person,
         issuer=_issuer(ground),
         to=_owner(ground),
-        numbers=tuple(dict.fromkeys(one.number for one in _in_order(bills) if one.number)),
+        numbers=tuple(dict.fromkeys(one.number for one in bills if one.number)),
         from_day=None if first == date.min else first,
         trees=tuple(
             StatedTreeView(
@@ -260,9 +257,9 @@ def statement_view(ground: PaperGround, visits: Sequence[VisitAccount]) -> State
             )
             for one in visits
         ),
-        bills=tuple(map(booked_view, _in_order(bills))),
-        payments=tuple(map(booked_view, _in_order(payments))),
-        sums=tuple(_sums(account, visits, bills, payments, ground.tax)),
+        bills=tuple(map(booked_view, bills)),
+        payments=tuple(map(booked_view, payments)),
+        sums=stated_sums(account, visits),
         tax_name=ground.tax.name,
         tax_within=ground.tax.prices == "with tax",
         unpriced=sum(len(one.unpriced) for one in visits),
@@ -270,13 +267,30 @@ def statement_view(ground: PaperGround, visits: Sequence[VisitAccount]) -> State
     )
 
 
+def _listed(account: Account, visits: Sequence[VisitAccount]) -> tuple[list[Booked], list[Booked]]:
+    """The bills and the payments that a statement of these visits lists: theirs, and what is
+    written of the person since the first of them came."""
+    first = min((one.visit.came or date.min for one in visits), default=date.min)
+    bills = [bill for one in visits for bill in one.bills]
+    payments = [payment for one in visits for payment in one.payments]
+    bills += [one for one in account.bills if one.day >= first]
+    payments += [one for one in account.payments if one.day >= first]
+    return _in_order(bills), _in_order(payments)
+
+
+def stated_sums(account: Account, visits: Sequence[VisitAccount]) -> tuple[StatedSumsView, ...]:
+    """The sums of a statement of these visits, by currency; what else is open is brought forward,
+    so that what is due is what the account says."""
+    return tuple(_sums(account, visits, *_listed(account, visits)))
+
+
 def _sums(
     account: Account,
     visits: Sequence[VisitAccount],
     bills: Sequence[Booked],
     payments: Sequence[Booked],
-    tax: Tax,
 ) -> Iterator[StatedSumsView]:
+    tax = visits[0].tax if visits else NO_TAX
     for whole in account.balances:
         currency = whole.currency
         lines = [

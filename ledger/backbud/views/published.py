@@ -43,6 +43,20 @@ _NAMES = {
     "BookedView": "bill_or_payment",
     "MoneyView": "sums",
     "HoldView": "hold",
+    "PapersView": "papers",
+    "PartyView": "party",
+    "PaperTreeView": "tree_of_paper",
+    "ReceiptView": "receipt",
+    "StatementView": "statement",
+    "StatedTreeView": "visit_in_statement",
+    "StatedSumsView": "sums_of_statement",
+    "TaxSumView": "sums_under_tax",
+    "CareView": "care_sheet",
+    "CareItem": "advice",
+    "ProvenanceView": "provenance",
+    "YearDone": "done_in_year",
+    "DoneLine": "done",
+    "PairView": "then_and_now",
     "JottingView": "jotting",
     "JottedView": "jotted_line",
     "AskView": "asked_back",
@@ -105,6 +119,7 @@ def schema() -> str:
 
     from backbud.views.jotted import JottingView
     from backbud.views.kind import KindName, KindView
+    from backbud.views.paper import PapersView
     from backbud.views.problem import MadeView, ProblemView
     from backbud.views.shelf import ShelfView
     from backbud.views.tree import TreeView
@@ -121,6 +136,7 @@ def schema() -> str:
         "backbud-stores": ShelfView,
         "backbud-visits": tuple[VisitView, ...],
         "backbud-account": AccountView,
+        "backbud-papers": PapersView,
         "backbud-species": tuple[KindName, ...],
         "backbud-species-NAME": KindView,
     }

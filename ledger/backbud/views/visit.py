@@ -108,9 +108,10 @@ class VisitView(Struct, frozen=True, kw_only=True):
     is wanted home before that. `still_on`: wire, guys and wrapping that are on it. `charges`,
     `bills`, `payments`, `money`: for the keeper's eyes. `unpriced`: how many lines no price is
     known of. `condition`: as it came, in words. `pot_name`: the pot it is in,
-    `pot_owner_name` whose, "" where its card does not say. `insured`: the value in `insured_currency`, null where nothing
-    is said. `risks`: what its owner accepts, as written. `deposit`: agreed to be paid ahead.
-    `apart`: it is in quarantine. `asked_after`: when its owner was last asked since it went.
+    `pot_owner_name` whose, "" where its card does not say. `insured`: the value, in
+    `insured_currency`, null where nothing is said. `risks`: what its owner accepts, as written.
+    `deposit`: agreed to be paid ahead. `apart`: it is in quarantine. `asked_after`: when its owner
+    was last asked since it went.
     """
 
     tree: str

@@ -165,12 +165,13 @@ class Session:
         except Exception:
             return work(plan.only(handle for handle in handles if handle not in faulty))
 
-    def accounts(self) -> tuple[AccountView, ...]:
-        """The account of each person whose trees were here, or who was billed."""
+    def accounts(self, of_plan: Plan | None = None) -> tuple[AccountView, ...]:
+        """The account of each person whose trees were here, or who was billed. `of_plan`: with the
+        follow-ups of this plan."""
         from backbud.views.visit import account_view
         from backbud.visits.run import accounts
 
-        plan = self.plan()
+        plan = of_plan or self.plan()
         return tuple(
             account_view(one, plan.follow_ups, self.names(), self.journal.things, self.today)
             for one in accounts(self.journal, self.histories, self.today)

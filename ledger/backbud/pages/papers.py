@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Sequence
+from datetime import date
 from decimal import Decimal
 
 from msgspec import Struct
@@ -41,11 +42,16 @@ TITLES: dict[PaperSort, str] = {
 
 
 class PaperPage(Struct, frozen=True):
-    """A paper to be laid out: its path below the output, its template, and what it shows."""
+    """A paper to be laid out: its path below the output, what it is of, and what it shows.
+
+    `tree`: that it is about, "" for an account of several. `day`: of a receipt, that it came.
+    """
 
     sort: PaperSort
     title: str
     path: str
+    tree: str
+    day: date | None
     sheet: ReceiptSheet | StatementSheet | CareSheet | ProvenanceSheet
 
 
@@ -127,26 +133,28 @@ def papers(view: PapersView) -> Iterator[PaperPage]:
     for receipt in view.receipts:
         day = receipt.came.isoformat() if receipt.came else ""
         name = f"receipt-{_slug(receipt.tree.tree)}-{day}".rstrip("-")
-        yield _page("receipt", receipt.tree.name, view.person, name, _receipt(receipt))
+        yield _page("receipt", receipt.tree, view.person, name, _receipt(receipt), receipt.came)
     if view.statement is not None:
         sheet = _statement(view.statement)
         yield _page("statement", view.name, view.person, "statement", sheet)
     for care in view.care:
         name = f"care-{_slug(care.tree.tree)}"
-        yield _page("care", care.tree.name, view.person, name, CareSheet(care, _called(care.tree)))
+        yield _page("care", care.tree, view.person, name, CareSheet(care, _called(care.tree)))
     for one in view.provenance:
         name = f"provenance-{_slug(one.tree.tree)}"
-        yield _page("provenance", one.tree.name, view.person, name, _provenance(one))
+        yield _page("provenance", one.tree, view.person, name, _provenance(one))
 
 
 def _page(
     sort: PaperSort,
-    of: str,
+    of: PaperTreeView | str,
     person: str,
     name: str,
     sheet: ReceiptSheet | StatementSheet | CareSheet | ProvenanceSheet,
+    day: date | None = None,
 ) -> PaperPage:
-    return PaperPage(sort, f"{TITLES[sort]}: {of}", paper_page(person, name), sheet)
+    called, tree = (of, "") if isinstance(of, str) else (of.name, of.tree)
+    return PaperPage(sort, f"{TITLES[sort]}: {called}", paper_page(person, name), tree, day, sheet)
 
 
 def _slug(handle: str) -> str:

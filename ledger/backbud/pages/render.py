@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 from backbud import words
 from backbud.collection.state import Tree
 from backbud.memo import NO_MEMO, Identical, Memo
-from backbud.pages import bench, kind, links, papers, place, season, stores, weather
+from backbud.pages import bench, kind, links, papers, place, season, stores, visits, weather
 from backbud.pages.sheet import MOST_VIGOUR, listed, sheet_of
 from backbud.plan.followups import FollowUp
 from backbud.views.bench import OfTree, bench_view, of_tree
@@ -54,10 +54,12 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
         "today": words.full_day(view.today),
         "today_iso": view.today.isoformat(),
         "assets": {name: path for name, (path, _) in assets.items()},
+        "has_visits": bool(view.accounts),
     }
     around = kept.same("around pages", (without_trees(view), shared))
     for path, sheet in SHEETS:
         yield path, sheet(view, shared, around, kept)
+    yield from _papers(view, kept)
     yield from _places(view, shared, around, kept)
     yield from _kinds(view, shared, around, kept)
     for tree in view.trees:
@@ -260,6 +262,23 @@ def _stores(view: Nursery, shared: dict[str, object], around: object, kept: Memo
     return _page("stores.html", shared, {"base": "", "stores": stores.sheet(view)})
 
 
+def _visits(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    """Other people's trees in the house; for the keeper alone, for it has prices and people."""
+    pages = {one.person: tuple(papers.papers(one)) for one in view.papers}
+    own = {"base": "", "visits": visits.sheet(view.accounts, pages, view.today)}
+    return _page("visits.html", shared, own)
+
+
+def _papers(view: Nursery, kept: Memo) -> Iterator[tuple[str, bytes]]:
+    """The papers of each person, each a page of its own."""
+    for one in view.papers:
+        yield from kept.once(("papers", one.person), (one,), partial(_papers_of, one))
+
+
+def _papers_of(view: PapersView) -> tuple[tuple[str, bytes], ...]:
+    return tuple(paper_pages(view))
+
+
 def _trees(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
     """The trees in three parts: own, other people's by owner, and those that are not here."""
     pieces = _Pieces()
@@ -293,6 +312,7 @@ SHEETS: tuple[tuple[str, Sheet], ...] = (
     (links.WEATHER, _weather),
     (links.SEASON, _season),
     (links.STORES, _stores),
+    (links.VISITS, _visits),
 )
 
 
@@ -351,6 +371,7 @@ def _environment() -> Environment:
         "weather_page": links.WEATHER,
         "season_page": links.SEASON,
         "stores_page": links.STORES,
+        "visits_page": links.VISITS,
         "most_vigour": MOST_VIGOUR,
     }
     return environment

@@ -4,16 +4,17 @@ for where they go home to, by the weather there."""
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import partial
 
 from backbud.collection.fold import each_after
 from backbud.collection.state import Tree
 from backbud.journal.things import Thing
-from backbud.plan.run import planned_at
+from backbud.plan.run import Plan, planned_at
 from backbud.plan.unpaid import PAYMENT_DAYS
 from backbud.plan.vessels import pot_of_card
 from backbud.session import Session
 from backbud.views.paper import PapersView
-from backbud.views.papers import PaperGround, papers_view, visits_told
+from backbud.views.papers import PaperGround, is_told_now, papers_view, visits_told
 from backbud.visits.account import Account, VisitAccount
 from backbud.visits.run import accounts
 
@@ -26,16 +27,28 @@ def papers_of(session: Session, person: str, tree: str = "") -> PapersView | Non
     ever here, and nothing was billed or paid."""
     found = accounts(session.journal, session.histories, session.today)
     account = next((one for one in found if one.person == person), None)
-    return None if account is None else papers_view(paper_ground(session, account), tree)
+    if account is None:
+        return None
+    return papers_view(paper_ground(session, session.plan(), account), tree)
 
 
-def paper_ground(session: Session, account: Account) -> PaperGround:
+def papers_now(session: Session, plan: Plan) -> tuple[PapersView, ...]:
+    """The papers of each person who has a tree here, had one within two months, or has something
+    open."""
+    found = []
+    for account in accounts(session.journal, session.histories, session.today):
+        known = all(one.visit.tree.handle in plan.trees for one in account.visits)
+        if known and is_told_now(account, session.today):
+            found.append(papers_view(paper_ground(session, plan, account)))
+    return tuple(found)
+
+
+def paper_ground(session: Session, plan: Plan, account: Account) -> PaperGround:
     """What all papers of a person are made from, on the session's day."""
     journal, today = session.journal, session.today
     settings, things = journal.settings, journal.things
     visits = visits_told(account, today)
     handles = list(dict.fromkeys(one.visit.tree.handle for one in visits))
-    plan = session.plan()
     trees = {handle: plan.trees[handle] for handle in handles}
     place, home = _home_of(session, account)
     return PaperGround(
@@ -47,15 +60,23 @@ def paper_ground(session: Session, account: Account) -> PaperGround:
         species=plan.species,
         plans=plan.follow_ups,
         at_home={
-            handle: planned_at(
-                journal,
-                session.histories,
-                session.pack.find,
-                session.weather,
-                today,
+            handle: session.by_tree.once(
+                "at home",
                 handle,
+                session.histories,
+                things,
+                partial(
+                    planned_at,
+                    journal,
+                    session.histories,
+                    session.pack.find,
+                    session.weather,
+                    today,
+                    handle,
+                    place,
+                    session.plugins.rules,
+                ),
                 place,
-                session.plugins.rules,
             )
             for handle in handles
         },

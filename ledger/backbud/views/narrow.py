@@ -50,6 +50,8 @@ def without_trees(view: Nursery) -> Nursery:
         bites={},
         photographs={},
         outlines={},
+        accounts=(),
+        papers=(),
     )
 
 

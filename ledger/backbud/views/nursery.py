@@ -13,8 +13,10 @@ from backbud.plan.stores import Stores
 from backbud.species import Section
 from backbud.views.facts import SpeciesFacts
 from backbud.views.outline import OutlineView
+from backbud.views.paper import PapersView
 from backbud.views.photograph import PhotographView
 from backbud.views.sky import Weather
+from backbud.views.visit import AccountView
 
 
 class Nursery(Struct, frozen=True):
@@ -29,7 +31,9 @@ class Nursery(Struct, frozen=True):
     says.
     `stores`: what is on hand and to buy; prices, so for the keeper's eyes. `bites`: by the tree's
     handle, for each thing on it the day it is reckoned to bite. `photographs`: by the tree's
-    handle, oldest first. `outlines`: by the tree's handle, that of its pot.
+    handle, oldest first. `outlines`: by the tree's handle, that of its pot. `accounts`: of each
+    person whose trees were here, `papers`: what goes with those that are, or with what is open;
+    both with prices.
     """
 
     title: str
@@ -47,6 +51,8 @@ class Nursery(Struct, frozen=True):
     bites: Mapping[str, tuple[date | None, ...]] = {}
     photographs: Mapping[str, tuple[PhotographView, ...]] = {}
     outlines: Mapping[str, OutlineView] = {}
+    accounts: tuple[AccountView, ...] = ()
+    papers: tuple[PapersView, ...] = ()
 
     def name(self, handle: str) -> str:
         """The name a person reads for the handle of a person, a place, a pot or a mix."""

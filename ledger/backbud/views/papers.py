@@ -79,22 +79,31 @@ def visits_told(account: Account, today: date, tree: str = "") -> tuple[VisitAcc
     """The visits that papers are about: of trees that are here, of those that went within two
     months, and those with money open or still to bill; else each tree's last. `tree`: of this one
     alone."""
+    told = _told_now(account, today, tree)
+    if told:
+        return told
+    visits = [one for one in account.visits if tree in ("", one.visit.tree.handle)]
+    return tuple({one.visit.tree.handle: one for one in visits}.values())
+
+
+def is_told_now(account: Account, today: date) -> bool:
+    """Whether papers are to be made of a person's visits now, and not only where asked for."""
+    return bool(_told_now(account, today, ""))
+
+
+def _told_now(account: Account, today: date, tree: str) -> tuple[VisitAccount, ...]:
     visits = [one for one in account.visits if tree in ("", one.visit.tree.handle)]
     open_trees = {
         one.bill.event.origin for one in bill_states(_booked(account)) if one.open
     }  # by its line, for a bill may be of a visit that is long over
-    told = [
+    return tuple(
         one
         for one in visits
         if one.visit.is_here
         or (one.visit.went is not None and today - one.visit.went <= _TOLD)
         or any(bill.origin in open_trees for bill in one.bills)
         or any(one.to_bill(sums.currency) for sums in account.balances)
-    ]
-    if told:
-        return tuple(told)
-    last = {one.visit.tree.handle: one for one in visits}
-    return tuple(last.values())
+    )
 
 
 def papers_view(ground: PaperGround, tree: str = "") -> PapersView:

@@ -57,7 +57,7 @@ def sheet(
         one
         for account in accounts
         for one in account.visits
-        if not one.is_here and any(sums.open or sums.to_bill for sums in one.money)
+        if not one.is_here and (one.owed or any(sums.to_bill for sums in one.money))
     ]
     sums = [one for account in accounts for one in account.money]
     return VisitsSheet(
@@ -115,7 +115,7 @@ def _lines(one: VisitView, today: date) -> Iterator[Told]:
     if one.asked_after is not None:
         yield Told("asked after", words.day(one.asked_after, year))
     for sums in one.money:
-        yield Told("money", _money(sums))
+        yield Told("money", _money(sums, one.owed.get(sums.currency)))
 
 
 def _done(one: VisitView, year: int) -> str:
@@ -127,14 +127,14 @@ def _done(one: VisitView, year: int) -> str:
     return f"{words.number(len(one.done), 'work')}{hours}; last {last.act} {when}"
 
 
-def _money(sums: MoneyView) -> str:
+def _money(sums: MoneyView, owed: Decimal | None) -> str:
     currency = sums.currency
     parts = [f"comes to {words.money(sums.comes_to, currency)}"]
     for label, amount in (("billed", sums.billed), ("paid", sums.paid), ("to bill", sums.to_bill)):
         if amount:
             parts.append(f"{label} {words.money(amount, currency)}")
-    if sums.open > 0:
-        parts.append(f"open {words.money(sums.open, currency)}")
+    if owed:
+        parts.append(f"open {words.money(owed, currency)}")
     elif sums.open < 0:
         parts.append(f"paid ahead {words.money(-sums.open, currency)}")
     return ", ".join(parts)
@@ -145,15 +145,23 @@ def _cautions(one: VisitView, today: date) -> Iterator[str]:
     if not one.is_here:
         return
     if one.home_from is not None:
-        holds = ", ".join(hold.title for hold in one.holds if hold.until > today)
+        holds = " and ".join(hold.runs for hold in one.holds if hold.until > today)
         day = words.day(one.home_from, today.year)
         if one.held_past_wanted:
-            yield f"It is wanted home before {day}, and {holds} should not be broken off."
+            yield (
+                f"It is wanted home before {day}, and until then {holds} should not be broken off."
+            )
         else:
-            yield f"Not home before {day}: {holds}."
-    if one.still_on:
-        wire = ", ".join(one.still_on)
-        yield f"As it stands it goes home with wire on it: {wire}."
+            yield f"Not home before {day}: until then {holds} should not be broken off."
+    for old in (True, False):
+        wires = [
+            f"{wire.what}, since {words.month(wire.since, today.year)}"
+            for wire in one.wires
+            if wire.old == old
+        ]
+        if wires:
+            sort = "old wire" if old else "wire"
+            yield f"As it stands it goes home with {sort} on it: {'; '.join(wires)}."
     if one.unpriced:
         yield f"No price is known of {words.number(one.unpriced, 'line')}."
 

@@ -43,6 +43,7 @@ _NAMES = {
     "BookedView": "bill_or_payment",
     "MoneyView": "sums",
     "HoldView": "hold",
+    "WireOnView": "wire_of_visit",
     "PapersView": "papers",
     "PartyView": "party",
     "PaperTreeView": "tree_of_paper",

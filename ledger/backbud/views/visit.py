@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from datetime import date
+from datetime import date, timedelta
 from decimal import Decimal
 from typing import TypedDict
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from backbud.collection.bookings import Booked, BookingSort, counted
+from backbud.collection.open_bills import BillState, bill_states
 from backbud.collection.state import Standing, Tree
 from backbud.collection.visit import Visit
 from backbud.journal.events import Event
@@ -17,6 +19,7 @@ from backbud.journal.things import Things
 from backbud.plan.followups import FollowUp
 from backbud.views.day import open_works_of
 from backbud.views.history import DateView, EntryView, date_view, entry_view
+from backbud.views.plain_words import thing_in_words
 from backbud.views.work import WorkView
 from backbud.visits.account import Account, OpenSums, VisitAccount, balances_of
 from backbud.visits.charges import Charge
@@ -25,7 +28,12 @@ from backbud_grammar.dates import read_span
 from backbud_grammar.problems import Misread
 
 # What ends something that runs on a tree, and must not be broken off by sending it home.
-_ENDS_CARE = frozenset({"unprotected", "unshaded", "released"})
+_ENDS_CARE = {
+    "unprotected": "its winter shelter",
+    "unshaded": "its shade",
+    "released": "its quarantine",
+}
+_OLD = timedelta(days=365)
 _WIRED = frozenset({"wire", "guy", "wrap"})
 
 
@@ -90,10 +98,20 @@ class BookedView(Struct, frozen=True):
 
 
 class HoldView(Struct, frozen=True):
-    """Something that runs on a tree and should not be broken off before a day."""
+    """Something that runs on a tree and should not be broken off before a day: the work that ends
+    it, and `runs`, what it is."""
 
     title: str
     until: date
+    runs: str = ""
+
+
+class WireOnView(Struct, frozen=True):
+    """Wire, a guy or wrapping on a tree. `old`: it came with it, or is on for over a year."""
+
+    what: str
+    since: date
+    old: bool
 
 
 class VisitView(Struct, frozen=True, kw_only=True):
@@ -111,7 +129,9 @@ class VisitView(Struct, frozen=True, kw_only=True):
     `pot_owner_name` whose, "" where its card does not say. `insured`: the value, in
     `insured_currency`, null where nothing is said. `risks`: what its owner accepts, as written.
     `deposit`: agreed to be paid ahead. `apart`: it is in quarantine. `asked_after`: when its owner
-    was last asked since it went.
+    was last asked since it went. `wires`: what is in `still_on`, in plain words, and since when.
+    `owed`: by currency, what is open of its bills once all that its owner paid was set against
+    them.
     """
 
     tree: str
@@ -149,6 +169,8 @@ class VisitView(Struct, frozen=True, kw_only=True):
     deposit_currency: str = ""
     apart: bool = False
     asked_after: date | None = None
+    wires: tuple[WireOnView, ...] = ()
+    owed: dict[str, Decimal] = {}
 
     @property
     def is_here(self) -> bool:
@@ -177,7 +199,11 @@ def account_view(
 ) -> AccountView:
     """A person's account as it is shown on a day. `plans`: the follow-ups by the tree's handle;
     `names`: what people call each thing."""
-    visits = [visit_view(one, plans, names, things, today) for one in account.visits]
+    states = bill_states((*account.all_bills, *account.all_payments))
+    visits = [
+        replace(visit_view(one, plans, names, things, today), owed=_owed(one, states))
+        for one in account.visits
+    ]
     in_order = sorted(visits, key=lambda one: one.came or date.min, reverse=True)
     return AccountView(
         account.person,
@@ -211,7 +237,11 @@ def visit_view(
     visit, tree = one.visit, one.visit.tree
     events = [entry.event for entry in counted(visit.entries)]
     waiting = _waiting(visit, plans, names, today)
-    holds = tuple(HoldView(work.title, work.best) for work in waiting if work.act in _ENDS_CARE)
+    holds = tuple(
+        HoldView(work.title, work.best, _ENDS_CARE[work.act])
+        for work in waiting
+        if work.act in _ENDS_CARE
+    )
     holding = [hold.until for hold in holds if hold.until > today]
     home_from = max(holding, default=None)
     wanted_by = _days(tree.wanted) if visit.is_here else None
@@ -247,8 +277,33 @@ def visit_view(
         pot_owner_name=_whose(tree.pot, things, names),
         risks=tuple(d.words for event in events for d in event.all("risk") if d.words),
         apart=tree.quarantined,
+        wires=_wires(tree, visit.came, today),
         asked_after=max((e.day for e in events if e.act == "asked-after"), default=None),
         **_sums_said(events, one),
+    )
+
+
+def _owed(one: VisitAccount, states: Iterable[BillState]) -> dict[str, Decimal]:
+    """By currency, what is open of the bills of a visit."""
+    lines = {bill.origin for bill in one.bills}
+    handle = one.visit.tree.handle
+    found: dict[str, Decimal] = {}
+    for state in states:
+        bill = state.bill
+        if state.open and bill.origin in lines and bill.tree == handle:
+            found[bill.currency] = found.get(bill.currency, Decimal(0)) + state.open
+    return found
+
+
+def _wires(tree: Tree, came: date | None, today: date) -> tuple[WireOnView, ...]:
+    return tuple(
+        WireOnView(
+            thing_in_words(thing),
+            thing.since,
+            (came is not None and thing.since < came) or today - thing.since > _OLD,
+        )
+        for thing in tree.on_tree
+        if thing.sort in _WIRED
     )
 
 

@@ -183,8 +183,12 @@ def _water(ground: CareGround, fuller: bool) -> Iterator[str]:
         yield (said.SHALLOW if depth < 8 else said.DEEP).format(depth=depth)
     if fuller:
         yield from said.WATER_FULLER
-    if ground.species is not None and ground.species.water is not None:
-        yield _whole(ground.species.water.value)
+    species = ground.species
+    if species is None:
+        return
+    if species.water is not None:
+        yield _whole(species.water.value)
+    yield from (_whole(one) for one in species.advice if _is_of_water(one))
 
 
 def _stands(ground: CareGround, fuller: bool) -> Iterator[str]:
@@ -197,14 +201,24 @@ def _stands(ground: CareGround, fuller: bool) -> Iterator[str]:
         yield told[-1]
     # What is said of its water or its light in more words is said where that stands.
     found = [
-        one for one in map(_whole, species.advice) if not any(_begins_as(one, t) for t in told)
+        one
+        for one in map(_whole, species.advice)
+        if not (_is_of_water(one) or any(_begins_as(one, t) for t in told))
     ]
     yield from found if fuller else found[:2]
 
 
+def _is_of_water(text: str) -> bool:
+    return text.casefold().startswith("water ")
+
+
 def _begins_as(one: str, other: str) -> bool:
-    """Whether two sentences begin with the same three words."""
-    return one.casefold().split()[:3] == other.casefold().split()[:3]
+    """Whether two sentences begin with the same two words."""
+    return _first_words(one) == _first_words(other)
+
+
+def _first_words(text: str) -> list[str]:
+    return [word.strip(",;:") for word in text.casefold().split()[:2]]
 
 
 def _whole(text: str) -> str:

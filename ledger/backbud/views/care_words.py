@@ -110,7 +110,10 @@ BRING_AS_BEGINNER = frozenset(
     {"unwired", "untied", "unguyed", "pinched", "trimmed", "pruned", "rubbed"}
 )
 # The keeper's own, and no advice.
-NOT_ADVICE = frozenset({"ready", "returned", "paid", "billed", "asked-after", "valued", "shown"})
+NOT_ADVICE = frozenset(
+    {"ready", "returned", "paid", "billed", "asked-after", "valued", "shown", "released",
+     "quarantined"}
+)  # fmt: skip
 
 
 def trouble(*, wired: bool, fuller: bool) -> tuple[CareItem, ...]:

@@ -179,6 +179,7 @@ KINDS: dict[str, KindForm] = {
                 _measure("feet", "height of the feet", "length"),
                 _text("colour", "glaze or clay", "color", "glaze"),
                 _text("maker", "who made it, or its mark"),
+                _ref("owner", "whose it is, when not the keeper's", "person"),
                 _VALUE,
                 _NOTE,
             ),

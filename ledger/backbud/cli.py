@@ -38,10 +38,11 @@ COMMANDS = {
     "visits": "other people's trees in the house: agreed, done, waiting, open",
     "account": "what a person's trees came to, was billed, paid, and is open",
     "registers": "treatments, plants in and out, stock, unpaid bills; as CSV, too",
+    "papers": "a person's receipts, account of the work, care sheets and provenance",
     "tidy": "line up the details in files, changing no meaning",
 }
 # They write what a person wrote; each file of it at once, whole.
-WRITING = ("begin", "jot", "tidy", "collect")
+WRITING = ("begin", "jot", "tidy", "collect", "papers")
 
 
 def main(arguments: Sequence[str] | None = None) -> int:

@@ -20,6 +20,7 @@ from backbud.calendar.which_feeds import feeds_of, shown_in_feeds
 from backbud.handed import handed_copies, handed_out, handed_pages, with_owners_feeds
 from backbud.pages.links import tree_page
 from backbud.pages.render import no_page, pages_of
+from backbud.papers.gather import papers_now
 from backbud.plan.followups import State
 from backbud.plan.run import Plan
 from backbud.plan.stores import stores_of
@@ -156,6 +157,8 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
             for handle, tree in plan.trees.items()
             if (found := session.photographs_of(tree))
         },
+        accounts=session.accounts(plan),
+        papers=papers_now(session, plan),
         weather=weather_of(
             session.journal, plan.trees.values(), plan.species, session.weather, session.today
         ),

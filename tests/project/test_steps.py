@@ -18,7 +18,7 @@ READING = [
     "remember",
 ]  # fmt: skip
 PLANNING = ["hang", "name", "keep", "cycle", "settle", "give way", "weigh", "judge"]
-SHOWING = ["index.html", "trees.html", "weather.html", "season.html", "stores.html"]
+SHOWING = ["index.html", "trees.html", "weather.html", "season.html", "stores.html", "visits.html"]
 
 
 def in_guide(module: str) -> list[str]:

@@ -12,6 +12,7 @@ WEATHER = "weather.html"
 SEASON = "season.html"
 STORES = "stores.html"
 REGISTERS = "registers.html"
+VISITS = "visits.html"
 # Names that Windows keeps for devices, whatever their ending (Microsoft, Naming Files).
 _DEVICES = frozenset(
     {"con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in "123456789")}
@@ -41,6 +42,11 @@ def register_csv(name: str) -> str:
 def kind_page(title: str) -> str:
     """The path of the page of a kind of tree below the output: `kinds/trident-maple.html`."""
     return f"kinds/{_file_name(_NOT_IN_NAMES.sub('-', title.casefold()).strip('-') or '_')}.html"
+
+
+def paper_page(person: str, name: str) -> str:
+    """The path of a paper below the output: `papers/marrow/care-tarn.html`."""
+    return f"papers/{_file_name(person)}/{_file_name(name)}.html"
 
 
 def _file_name(handle: str) -> str:

@@ -15,13 +15,25 @@ from typing import TYPE_CHECKING
 from backbud import words
 from backbud.collection.state import Tree
 from backbud.memo import NO_MEMO, Identical, Memo
-from backbud.pages import bench, kind, links, place, registers, season, stores, weather
+from backbud.pages import (
+    bench,
+    kind,
+    links,
+    papers,
+    place,
+    registers,
+    season,
+    stores,
+    visits,
+    weather,
+)  # fmt: skip
 from backbud.pages.sheet import MOST_VIGOUR, listed, sheet_of
 from backbud.plan.followups import FollowUp
 from backbud.views.bench import OfTree, bench_view, of_tree
 from backbud.views.day import open_works_of
 from backbud.views.narrow import only_tree, own_inputs, without_trees
 from backbud.views.nursery import Nursery
+from backbud.views.paper import PapersView
 from backbud.views.place import by_place, place_view
 from backbud.views.registers.register import csv_of
 from backbud.views.tree import trees_view
@@ -56,12 +68,14 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
         "assets": {name: path for name, (path, _) in assets.items()},
         "frame": "frame.html",
         "public": False,
+        "has_visits": bool(view.accounts),
     }
     around = kept.same("around pages", (without_trees(view), shared))
     for path, sheet in SHEETS:
         yield path, sheet(view, shared, around, kept)
     for register in view.registers:
         yield links.register_csv(register.register), csv_of(register)
+    yield from _papers(view, kept)
     yield from _places(view, shared, around, kept)
     yield from _kinds(view, shared, around, kept)
     for tree in view.trees:
@@ -83,6 +97,32 @@ def page(template: str, shared: dict[str, object], own: dict[str, object]) -> by
 def lone_page(template: str, shown: dict[str, object]) -> bytes:
     """A page that is no part of the set: asked for over the network, and made then."""
     return _octets(_template(template).render(shown))
+
+
+def paper_pages(
+    view: PapersView, *, base: str = "../../", alone: bool = False
+) -> Iterator[tuple[str, bytes]]:
+    """Every paper of a person as a page: path and bytes. `base`: the way from it to the stylesheet
+    and to the photographs; `alone`: with the stylesheet in it, so that it stands by itself."""
+    assets = {name: _asset(file)[0] for name, file in ASSETS.items()}
+    for page in papers.papers(view):
+        shown: dict[str, object] = {
+            "page": page,
+            "sheet": page.sheet,
+            "view": page.sheet.view,
+            "base": base,
+            "assets": assets,
+            "style": _style() if alone else "",
+            "today": words.full_day(page.sheet.view.day),
+            "tax_name": view.statement.tax_name if view.statement is not None else "tax",
+        }
+        yield page.path, _page(f"{page.sort}.html", {}, shown)
+
+
+def _style() -> str:
+    from markupsafe import Markup
+
+    return Markup(stylesheet().decode())
 
 
 def stylesheet() -> bytes:
@@ -257,6 +297,23 @@ def _registers(view: Nursery, shared: dict[str, object], around: object, kept: M
     )
 
 
+def _visits(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    """Other people's trees in the house; for the keeper alone, for it has prices and people."""
+    pages = {one.person: tuple(papers.papers(one)) for one in view.papers}
+    own = {"base": "", "visits": visits.sheet(view.accounts, pages, view.today)}
+    return _page("visits.html", shared, own)
+
+
+def _papers(view: Nursery, kept: Memo) -> Iterator[tuple[str, bytes]]:
+    """The papers of each person, each a page of its own."""
+    for one in view.papers:
+        yield from kept.once(("papers", one.person), (one,), partial(_papers_of, one))
+
+
+def _papers_of(view: PapersView) -> tuple[tuple[str, bytes], ...]:
+    return tuple(paper_pages(view))
+
+
 def _trees(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
     """The trees in three parts: own, other people's by owner, and those that are not here."""
     pieces = _Pieces()
@@ -291,6 +348,7 @@ SHEETS: tuple[tuple[str, Sheet], ...] = (
     (links.SEASON, _season),
     (links.STORES, _stores),
     (links.REGISTERS, _registers),
+    (links.VISITS, _visits),
 )
 
 
@@ -350,6 +408,7 @@ def _environment() -> Environment:
         "season_page": links.SEASON,
         "stores_page": links.STORES,
         "registers_page": links.REGISTERS,
+        "visits_page": links.VISITS,
         "most_vigour": MOST_VIGOUR,
     }
     return environment

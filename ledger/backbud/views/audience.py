@@ -15,6 +15,7 @@ from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.photographs.named import marked_for
 from backbud.plan.followups import ReasonSort
+from backbud.views.for_keeper import is_work_for_keeper
 from backbud.views.grounds import Grounds
 from backbud.views.history import EntryView, free_names
 from backbud.views.plain_details import is_plain_part, plain_details
@@ -95,6 +96,8 @@ class Audience:
     def work(self, work: WorkView) -> WorkView | None:
         """A work as they may read it."""
         if not self.sees(self._grounds.trees[work.tree]) or self._eyes.sort == "public":
+            return None
+        if self._eyes.sort != "keeper" and is_work_for_keeper(work.act, work.id):
             return None
         return self._owners_work(work) if self._eyes.sort == "owner" else work
 

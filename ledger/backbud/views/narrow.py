@@ -51,6 +51,8 @@ def without_trees(view: Nursery) -> Nursery:
         photographs={},
         outlines={},
         registers=(),
+        accounts=(),
+        papers=(),
     )
 
 

@@ -13,9 +13,11 @@ from backbud.plan.stores import Stores
 from backbud.species import Section
 from backbud.views.facts import SpeciesFacts
 from backbud.views.outline import OutlineView
+from backbud.views.paper import PapersView
 from backbud.views.photograph import PhotographView
 from backbud.views.registers.register import RegisterView
 from backbud.views.sky import Weather
+from backbud.views.visit import AccountView
 
 
 class Nursery(Struct, frozen=True):
@@ -32,7 +34,8 @@ class Nursery(Struct, frozen=True):
     handle, for each thing on it the day it is reckoned to bite. `photographs`: by the tree's
     handle, oldest first. `outlines`: by the tree's handle, that of its pot. `folders`: of
     each owner who has pages of their own, by handle, the folder they lie in. `registers`: for the
-    keeper's eyes.
+    keeper's eyes. `accounts`: of each person whose trees were here, `papers`: what goes with those
+    that are, or with what is open; both with prices.
     """
 
     title: str
@@ -52,6 +55,8 @@ class Nursery(Struct, frozen=True):
     outlines: Mapping[str, OutlineView] = {}
     folders: Mapping[str, str] = {}
     registers: tuple[RegisterView, ...] = ()
+    accounts: tuple[AccountView, ...] = ()
+    papers: tuple[PapersView, ...] = ()
 
     def name(self, handle: str) -> str:
         """The name a person reads for the handle of a person, a place, a pot or a mix."""

@@ -48,6 +48,21 @@ _NAMES = {
     "ListedPot": "listed_pot",
     "RegisterView": "register",
     "ColumnView": "column_of_register",
+    "WireOnView": "wire_of_visit",
+    "PapersView": "papers",
+    "PartyView": "party",
+    "PaperTreeView": "tree_of_paper",
+    "ReceiptView": "receipt",
+    "StatementView": "statement",
+    "StatedTreeView": "visit_in_statement",
+    "StatedSumsView": "sums_of_statement",
+    "TaxSumView": "sums_under_tax",
+    "CareView": "care_sheet",
+    "CareItem": "advice",
+    "ProvenanceView": "provenance",
+    "YearDone": "done_in_year",
+    "DoneLine": "done",
+    "PairView": "then_and_now",
     "JottingView": "jotting",
     "JottedView": "jotted_line",
     "AskView": "asked_back",
@@ -111,6 +126,7 @@ def schema() -> str:
     from backbud.views.jotted import JottingView
     from backbud.views.kind import KindName, KindView
     from backbud.views.listed import ListedPlace, ListedPot, ListedTree
+    from backbud.views.paper import PapersView
     from backbud.views.problem import MadeView, ProblemView
     from backbud.views.registers.register import RegisterView
     from backbud.views.shelf import ShelfView
@@ -132,6 +148,7 @@ def schema() -> str:
         "backbud-visits": tuple[VisitView, ...],
         "backbud-account": AccountView,
         "backbud-registers": tuple[RegisterView, ...],
+        "backbud-papers": PapersView,
         "backbud-species": tuple[KindName, ...],
         "backbud-species-NAME": KindView,
     }

@@ -11,6 +11,7 @@ TREES = "trees.html"
 WEATHER = "weather.html"
 SEASON = "season.html"
 STORES = "stores.html"
+WEEK = "paper/week.html"
 # Names that Windows keeps for devices, whatever their ending (Microsoft, Naming Files).
 _DEVICES = frozenset(
     {"con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in "123456789")}

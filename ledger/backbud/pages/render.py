@@ -10,12 +10,13 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from functools import cache, partial
 from hashlib import blake2b
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from backbud import words
 from backbud.collection.state import Tree
 from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.pages import bench, kind, links, place, season, stores, weather
+from backbud.pages.paper import week as week_sheet
 from backbud.pages.sheet import MOST_VIGOUR, listed, sheet_of
 from backbud.plan.followups import FollowUp
 from backbud.views.bench import OfTree, bench_view, of_tree
@@ -24,6 +25,7 @@ from backbud.views.narrow import only_tree, own_inputs, without_trees
 from backbud.views.nursery import Nursery
 from backbud.views.place import by_place, place_view
 from backbud.views.tree import trees_view
+from backbud.views.week_on_paper import WeekOfTree, of_week, week_on_paper
 
 if TYPE_CHECKING:
     from jinja2 import Environment, Template
@@ -127,29 +129,47 @@ class _Pieces:
 
 
 def _index(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
-    found = [
-        kept.once(
-            ("rows", tree.handle),
-            (Identical(around), Identical(tree), Identical(view.plans.get(tree.handle))),
-            partial(_rows, view, tree),
-        )
-        for tree in view.trees
-    ]
-    walk = [tree.handle for tree in view.trees]
+    found = [rows.bench for rows in _all_rows(view, around, kept)]
     own = {
         "base": "",
-        "bench": bench.sheet(bench_view(found, walk, view.weather, view.today)),
+        "bench": bench.sheet(bench_view(found, _walk(view), view.weather, view.today)),
         "problems": view.problems,
         "trees": len(view.trees),
     }
     return _page("index.html", shared, own)
 
 
-def _rows(view: Nursery, tree: Tree) -> OfTree:
-    """What one tree brings to the first page."""
+class _Rows(NamedTuple):
+    """What one tree brings to the first page, and to the week on paper."""
+
+    bench: OfTree
+    week: WeekOfTree
+
+
+def _all_rows(view: Nursery, around: object, kept: Memo) -> Iterator[_Rows]:
+    for tree in view.trees:
+        yield kept.once(
+            ("rows", tree.handle),
+            (Identical(around), Identical(tree), Identical(view.plans.get(tree.handle))),
+            partial(_rows, view, tree),
+        )
+
+
+def _rows(view: Nursery, tree: Tree) -> _Rows:
     own = only_tree(view, tree)
     works = open_works_of(own.plans.get(tree.handle, ()), tree, own.names, view.today)
-    return of_tree(works, view.today)
+    return _Rows(of_tree(works, view.today), of_week(works, view.today))
+
+
+def _walk(view: Nursery) -> list[str]:
+    return [tree.handle for tree in view.trees]
+
+
+def _week(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    """The week on paper, from the same rows as the first page."""
+    found = [rows.week for rows in _all_rows(view, around, kept)]
+    shown = week_sheet.sheet(week_on_paper(found, _walk(view), view.today), view.title)
+    return _page("week.html", shared, {"base": "../", "week": shown})
 
 
 def _places(
@@ -266,6 +286,7 @@ SHEETS: tuple[tuple[str, Sheet], ...] = (
     (links.WEATHER, _weather),
     (links.SEASON, _season),
     (links.STORES, _stores),
+    (links.WEEK, _week),
 )
 
 
@@ -324,6 +345,7 @@ def _environment() -> Environment:
         "weather_page": links.WEATHER,
         "season_page": links.SEASON,
         "stores_page": links.STORES,
+        "week_page": links.WEEK,
         "most_vigour": MOST_VIGOUR,
     }
     return environment

@@ -16,6 +16,7 @@ from backbud.calendar.ended import ended_feeds
 from backbud.calendar.feeds import feeds_written, published
 from backbud.calendar.revisions import Revisions, read_revisions
 from backbud.calendar.which_feeds import feeds_of, shown_in_feeds
+from backbud.kind_years import kinds_at_home
 from backbud.pages.links import tree_page
 from backbud.pages.render import no_page, pages_of
 from backbud.plan.followups import State
@@ -146,6 +147,8 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
             session.journal, session.histories_of(plan), plan, session.today, session.by_tree
         ),
         bites=plan.bites,
+        kinds=kinds_at_home(session, plan),
+        address=session.journal.settings.base_url,
         outlines=outlines_of(
             plan.trees.values(), session.journal.things, session.journal.settings.figures
         ),

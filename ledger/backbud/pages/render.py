@@ -202,7 +202,8 @@ def _kinds(
 ) -> Iterator[tuple[str, bytes]]:
     """The page of each kind of tree of which something is known."""
     for path, (facts, trees) in kind.kinds(view.trees, view.species).items():
-        shown = kind.sheet(facts, trees)
+        known = view.kinds.get(facts.title)
+        shown = kind.sheet(facts, trees, known, view.title, view.today)
         yield kept.once(
             ("kind", path),
             (Identical(around), shown),

@@ -50,6 +50,7 @@ def without_trees(view: Nursery) -> Nursery:
         bites={},
         photographs={},
         outlines={},
+        kinds={},
     )
 
 

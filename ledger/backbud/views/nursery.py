@@ -12,6 +12,7 @@ from backbud.plan.followups import FollowUp
 from backbud.plan.stores import Stores
 from backbud.species import Section
 from backbud.views.facts import SpeciesFacts
+from backbud.views.kind import KindView
 from backbud.views.outline import OutlineView
 from backbud.views.photograph import PhotographView
 from backbud.views.sky import Weather
@@ -29,7 +30,9 @@ class Nursery(Struct, frozen=True):
     says.
     `stores`: what is on hand and to buy; prices, so for the keeper's eyes. `bites`: by the tree's
     handle, for each thing on it the day it is reckoned to bite. `photographs`: by the tree's
-    handle, oldest first. `outlines`: by the tree's handle, that of its pot.
+    handle, oldest first. `outlines`: by the tree's handle, that of its pot. `kinds`: by the common
+    name of a kind, its growing year at home. `address`: where the pages are served, "" where the
+    settings do not say.
     """
 
     title: str
@@ -47,6 +50,8 @@ class Nursery(Struct, frozen=True):
     bites: Mapping[str, tuple[date | None, ...]] = {}
     photographs: Mapping[str, tuple[PhotographView, ...]] = {}
     outlines: Mapping[str, OutlineView] = {}
+    kinds: Mapping[str, KindView] = {}
+    address: str = ""
 
     def name(self, handle: str) -> str:
         """The name a person reads for the handle of a person, a place, a pot or a mix."""

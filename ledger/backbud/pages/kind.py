@@ -117,9 +117,7 @@ def _year(known: KindView, today: date) -> KindYear:
 
 def _work(work: YearlyView, cautions: Sequence[str], first: date, today: date) -> KindWork:
     # Within twelve months no year need be told.
-    opens, best, closes = (
-        words.day(on, on.year) for on in (work.opens, work.best, work.closes)
-    )
+    opens, best, closes = (words.day(on, on.year) for on in (work.opens, work.best, work.closes))
     if (work.opens.year, work.opens.month) == (work.closes.year, work.closes.month):
         opens = str(work.opens.day)
     return KindWork(

@@ -38,6 +38,16 @@ def kind_page(title: str) -> str:
     return f"kinds/{_file_name(_NOT_IN_NAMES.sub('-', title.casefold()).strip('-') or '_')}.html"
 
 
+def labels_page(place: str) -> str:
+    """The path of the labels of a place's trees below the output: `paper/labels/tunnel.html`."""
+    return f"paper/labels/{place_page(place).removeprefix('places/')}"
+
+
+def label_anchor(tree: str) -> str:
+    """The anchor of a tree's label on its sheet."""
+    return "label-" + blake2b(tree.encode(), digest_size=6).hexdigest()
+
+
 def _file_name(handle: str) -> str:
     """A file's name without its ending that every system takes."""
     name = f"{handle}_" if handle in _DEVICES else handle

@@ -16,6 +16,7 @@ from backbud import words
 from backbud.collection.state import Tree
 from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.pages import bench, kind, links, place, season, stores, weather
+from backbud.pages.paper import labels
 from backbud.pages.paper import week as week_sheet
 from backbud.pages.sheet import MOST_VIGOUR, listed, sheet_of
 from backbud.plan.followups import FollowUp
@@ -183,6 +184,14 @@ def _places(
             (Identical(around), Identical(*trees), Identical(*plans.values())),
             partial(_place, view, shared, handle, trees, plans),
         )
+        yield kept.once(
+            ("labels", handle),
+            (
+                Identical(around),
+                [(tree.handle, tree.title, tree.kind, tree.cultivar) for tree in trees],
+            ),
+            partial(_labels, view, shared, handle, trees, kept),
+        )
 
 
 def _place(
@@ -195,6 +204,14 @@ def _place(
     shown = place_view(handle, trees, plans, view.names, view.today)
     own = {"base": "../", "place": place.sheet(shown, view.today)}
     return links.place_page(handle), _page("place.html", shared, own)
+
+
+def _labels(
+    view: Nursery, shared: dict[str, object], handle: str, trees: Sequence[Tree], kept: Memo
+) -> tuple[str, bytes]:
+    name = view.name(handle) if handle else ""
+    own = {"base": "../../", "sheet": labels.sheet(handle, name, trees, view.address, kept)}
+    return links.labels_page(handle), _page("labels.html", shared, own)
 
 
 def _kinds(

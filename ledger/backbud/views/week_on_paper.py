@@ -1,4 +1,4 @@
-"""The week by place, as it hangs at the bench on paper: what cannot wait beyond it, as one walks."""
+"""The week by place, as it hangs at the bench on paper: what belongs to it, as one walks."""
 
 from __future__ import annotations
 

@@ -27,7 +27,7 @@ from backbud.publish.files import Files, gathered
 from backbud.publish.manifest import own_digests, read_own
 from backbud.session import Session
 from backbud.views.facts import SpeciesFacts, facts_of
-from backbud.views.grounds import grounds_of
+from backbud.views.grounds import first_handles_of, grounds_of
 from backbud.views.nursery import Nursery
 from backbud.views.outline import outlines_of
 from backbud.views.photograph import copy_paths
@@ -149,6 +149,7 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
         bites=plan.bites,
         kinds=kinds_at_home(session, plan),
         address=session.journal.settings.base_url,
+        first_handles=first_handles_of(session.journal.things),
         outlines=outlines_of(
             plan.trees.values(), session.journal.things, session.journal.settings.figures
         ),

@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from backbud import words
 from backbud.collection.state import Tree
 from backbud.memo import NO_MEMO, Identical, Memo
-from backbud.pages import bench, kind, links, place, season, stores, weather
+from backbud.pages import bench, kind, links, place, season, stores, ways, weather
 from backbud.pages.paper import labels
 from backbud.pages.paper import week as week_sheet
 from backbud.pages.sheet import MOST_VIGOUR, listed, sheet_of
@@ -56,6 +56,8 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
         "today": words.full_day(view.today),
         "today_iso": view.today.isoformat(),
         "assets": {name: path for name, (path, _) in assets.items()},
+        "address": view.address,
+        "ways": ways.EVERY_PAGE,
     }
     around = kept.same("around pages", (without_trees(view), shared))
     for path, sheet in SHEETS:
@@ -92,8 +94,10 @@ def no_page(title: str) -> bytes:
 
 def _tree(view: Nursery, shared: dict[str, object]) -> tuple[str, bytes]:
     """The page of the one tree of the view, and its path."""
-    sheet = sheet_of(view, view.trees[0])
-    return sheet.page, _page("tree.html", shared, {"base": "../", "tree": sheet})
+    tree = view.trees[0]
+    sheet = sheet_of(view, tree)
+    own = {"base": "../", "tree": sheet, "ways": ways.of_tree(tree)}
+    return sheet.page, _page("tree.html", shared, own)
 
 
 def _macro(template: str, name: str, *arguments: object) -> str:
@@ -135,6 +139,7 @@ def _index(view: Nursery, shared: dict[str, object], around: object, kept: Memo)
         "base": "",
         "bench": bench.sheet(bench_view(found, _walk(view), view.weather, view.today)),
         "problems": view.problems,
+        "ways": ways.OF_BENCH,
         "trees": len(view.trees),
     }
     return _page("index.html", shared, own)
@@ -202,7 +207,11 @@ def _place(
     plans: Mapping[str, Sequence[FollowUp]],
 ) -> tuple[str, bytes]:
     shown = place_view(handle, trees, plans, view.names, view.today)
-    own = {"base": "../", "place": place.sheet(shown, view.today)}
+    own = {
+        "base": "../",
+        "place": place.sheet(shown, view.today),
+        "ways": ways.of_place(handle, shown.place_name, view.first_handles),
+    }
     return links.place_page(handle), _page("place.html", shared, own)
 
 
@@ -263,7 +272,12 @@ def _season(view: Nursery, shared: dict[str, object], around: object, kept: Memo
             ]
         )
 
-    own = {"base": "", "season": season.sheet(view, kept), "drawn_week": drawn}
+    own = {
+        "base": "",
+        "season": season.sheet(view, kept),
+        "ways": ways.OF_YEAR,
+        "drawn_week": drawn,
+    }
     return pieces.put_in(_page("season.html", shared, own))
 
 
@@ -356,6 +370,7 @@ def _environment() -> Environment:
     environment.filters["capital"] = words.sentence
     environment.globals |= {
         "link": links.link,
+        "subscription": ways.subscription,
         "number": words.number,
         "sentence": words.sentence,
         "index_page": links.INDEX,

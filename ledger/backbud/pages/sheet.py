@@ -91,7 +91,8 @@ class Sheet(Struct, frozen=True):
 
     `next`: the first works that are open, `then`: the others. `waits`: what of the far-off ones
     is to be known, once for all of them. `running`: the style that gives its card a title.
-    `drawn`: its years. `kind_page`: of what is alike for all trees of its kind, "" where nothing is known of it.
+    `drawn`: its years. `kind_page`: of what is alike for all trees of its kind, ""
+    where nothing is known of it.
     """
 
     title: str

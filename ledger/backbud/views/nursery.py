@@ -32,7 +32,7 @@ class Nursery(Struct, frozen=True):
     handle, for each thing on it the day it is reckoned to bite. `photographs`: by the tree's
     handle, oldest first. `outlines`: by the tree's handle, that of its pot. `kinds`: by the common
     name of a kind, its growing year at home. `address`: where the pages are served, "" where the
-    settings do not say.
+    settings do not say. `first_handles`: of places and persons, where they were renamed too.
     """
 
     title: str
@@ -52,6 +52,7 @@ class Nursery(Struct, frozen=True):
     outlines: Mapping[str, OutlineView] = {}
     kinds: Mapping[str, KindView] = {}
     address: str = ""
+    first_handles: Mapping[str, str] = {}
 
     def name(self, handle: str) -> str:
         """The name a person reads for the handle of a person, a place, a pot or a mix."""

@@ -18,6 +18,7 @@ from backbud.calendar.feeds import feeds_written, published
 from backbud.calendar.revisions import Revisions, read_revisions
 from backbud.calendar.which_feeds import feeds_of, shown_in_feeds
 from backbud.handed import handed_copies, handed_out, handed_pages, with_owners_feeds
+from backbud.kind_years import kinds_at_home
 from backbud.pages.links import tree_page
 from backbud.pages.render import no_page, pages_of
 from backbud.papers.gather import papers_now
@@ -29,7 +30,7 @@ from backbud.publish.files import Files, gathered
 from backbud.publish.manifest import own_digests, read_own
 from backbud.session import Session
 from backbud.views.facts import SpeciesFacts, facts_of
-from backbud.views.grounds import grounds_of
+from backbud.views.grounds import first_handles_of, grounds_of
 from backbud.views.nursery import Nursery
 from backbud.views.outline import outlines_of
 from backbud.views.photograph import copy_paths
@@ -149,6 +150,9 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
             session.journal, session.histories_of(plan), plan, session.today, session.by_tree
         ),
         bites=plan.bites,
+        kinds=kinds_at_home(session, plan),
+        address=session.journal.settings.base_url,
+        first_handles=first_handles_of(session.journal.things),
         outlines=outlines_of(
             plan.trees.values(), session.journal.things, session.journal.settings.figures
         ),

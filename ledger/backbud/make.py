@@ -17,10 +17,10 @@ from datetime import date
 from msgspec import Struct
 
 from backbud.calendar.revisions import write_revisions
-from backbud.calendar.which_feeds import EVERYTHING
 from backbud.compiled import REVISIONS, Compiled, Output, compiled, compiling
 from backbud.journal.weather.named import weather_files
 from backbud.memo import NO_MEMO, Memo
+from backbud.pages.links import EVERYTHING
 from backbud.publish import MEMORY, memory
 from backbud.publish.commit import Published, finish, publish
 from backbud.publish.lock import lock

@@ -19,6 +19,7 @@ from backbud.pages.drawings.root_ball import root_ball
 from backbud.pages.drawings.vigour import vigour
 from backbud.pages.drawings.years import YearsDrawn, years_drawn
 from backbud.pages.links import INDEX, kind_page, link, place_page, tree_page
+from backbud.pages.paper.running import running
 from backbud.pages.pictures import Pictures, pictures
 from backbud.plan.water import Water
 from backbud.species import Section
@@ -93,11 +94,13 @@ class Sheet(Struct, frozen=True):
     """All that a tree's page shows.
 
     `next`: the first works that are open, `then`: the others. `waits`: what of the far-off ones
-    is to be known, once for all of them. `drawn`: its years. `kind_page`: of
-    what is alike for all trees of its kind, "" where nothing is known of it.
+    is to be known, once for all of them. `running`: the style that gives its card a title.
+    `drawn`: its years. `kind_page`: of what is alike for all trees of its kind, ""
+    where nothing is known of it.
     """
 
     title: str
+    running: str
     page: str
     kind: str
     botanical: tuple[Run, ...]
@@ -171,6 +174,7 @@ def laid_out(view: Nursery, shown: TreeView) -> Sheet:
     rows = tuple(work.row(one, today, at < NEXT_WORKS) for at, one in enumerate(shown.due))
     return Sheet(
         shown.name,
+        running(f"{shown.name} · {view.title} · {words.full_day(today)}"),
         tree_page(shown.tree),
         shown.kind if species else kind_of(shown),
         botanical_runs(species.botanical, shown.cultivar) if species else (),

@@ -53,6 +53,7 @@ def without_trees(view: Nursery) -> Nursery:
         registers=(),
         accounts=(),
         papers=(),
+        kinds={},
     )
 
 

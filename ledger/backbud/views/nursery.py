@@ -12,6 +12,7 @@ from backbud.plan.followups import FollowUp
 from backbud.plan.stores import Stores
 from backbud.species import Section
 from backbud.views.facts import SpeciesFacts
+from backbud.views.kind import KindView
 from backbud.views.outline import OutlineView
 from backbud.views.paper import PapersView
 from backbud.views.photograph import PhotographView
@@ -36,6 +37,9 @@ class Nursery(Struct, frozen=True):
     each owner who has pages of their own, by handle, the folder they lie in. `registers`: for the
     keeper's eyes. `accounts`: of each person whose trees were here, `papers`: what goes with those
     that are, or with what is open; both with prices.
+    `kinds`: by the common name of a kind, its growing year at home. `address`: where the pages are
+    served, "" where the settings do not say. `first_handles`: of places and persons, where they
+    were renamed too.
     """
 
     title: str
@@ -57,6 +61,9 @@ class Nursery(Struct, frozen=True):
     registers: tuple[RegisterView, ...] = ()
     accounts: tuple[AccountView, ...] = ()
     papers: tuple[PapersView, ...] = ()
+    kinds: Mapping[str, KindView] = {}
+    address: str = ""
+    first_handles: Mapping[str, str] = {}
 
     def name(self, handle: str) -> str:
         """The name a person reads for the handle of a person, a place, a pot or a mix."""

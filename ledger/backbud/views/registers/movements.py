@@ -64,7 +64,7 @@ def _row(
         "at": str(event.origin),
     }
     # What its owner brings and fetches is not put on the market.
-    traded = event.act in ("bought", "sold", "collected") or "imported" in row["papers"]
+    traded = event.was("bought", "sold", "collected") or "imported" in row["papers"]
     wanted = {"from or to": row["who"], "passport": row["passport"] or row["papers"]}
     missing = [name for name, said in wanted.items() if not said]
     row["not_written"] = ", ".join(missing) if traded else ""

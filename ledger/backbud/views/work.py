@@ -75,8 +75,9 @@ class WorkView(Struct, frozen=True, kw_only=True):
     `id`: the tree's first handle, the rule, the cause, and a part where the rule tells parts apart;
     it never changes, so programs may keep it. `tree`: the tree's handle, `tree_name` what people
     call it; `counted`: how many there are (`44 seedlings`), "" for one tree; `place`: where it
-    stands, likewise; of one that left "", `place_name` says so. `act`: what is to be done, in its past form; `title`: the same as a person
-    says it. `opens`, `best`, `closes`: first, best and last day, all included, after every put-off
+    stands, likewise; of one that left it is "", and `place_name` says so. `act`: what is to be
+    done, in its past form; `title`: the same as a person says it. `opens`, `best`, `closes`: first,
+    best and last day, all included, after every put-off
     (in JSON: `from`, `best`, `until`); `moved_from`: as they were before. `because`: the chain of
     reasons, a sentence each; `reasons`: the same in their parts. `minutes`: what it takes, 0 where
     nobody can tell. `planned`: by the keeper. `extent`: how far it is to be taken. `wedges`: of the

@@ -9,7 +9,9 @@ from urllib.parse import quote
 INDEX = "index.html"
 TREES = "trees.html"
 WEATHER = "weather.html"
-SEASON = "season.html"
+# It keeps the address that it always had.
+YEAR = "season.html"
+YEAR_BACK = "year-back.html"
 STORES = "stores.html"
 # Names that Windows keeps for devices, whatever their ending (Microsoft, Naming Files).
 _DEVICES = frozenset(

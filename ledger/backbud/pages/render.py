@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 from backbud import words
 from backbud.collection.state import Tree
 from backbud.memo import NO_MEMO, Identical, Memo
-from backbud.pages import bench, kind, links, place, season, stores, weather
+from backbud.pages import bench, kind, links, place, stores, weather, year
 from backbud.pages.sheet import MOST_VIGOUR, listed, sheet_of
 from backbud.plan.followups import FollowUp
 from backbud.views.bench import OfTree, bench_view, of_tree
@@ -204,29 +204,8 @@ def _weather(view: Nursery, shared: dict[str, object], around: object, kept: Mem
     )
 
 
-def _season(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
-    pieces = _Pieces()
-
-    def drawn_line(week: season.WeekRow, line: season.ActInWeek) -> str:
-        return kept.once(
-            ("drawn line", week.iso, line.act),
-            (Identical(line),),
-            partial(_macro, "weeks.html", "line", line),
-        )
-
-    def drawn(week: season.WeekRow) -> str:
-        return pieces.mark(
-            [
-                kept.once(
-                    ("drawn week", week.iso),
-                    (Identical(week),),
-                    lambda: _octets(_macro("weeks.html", "week", week, drawn_line)),
-                )
-            ]
-        )
-
-    own = {"base": "", "season": season.sheet(view, kept), "drawn_week": drawn}
-    return pieces.put_in(_page("season.html", shared, own))
+def _year(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    return _page("year.html", shared, {"base": "", "year": year.sheet(view, kept)})
 
 
 def _stores(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
@@ -264,7 +243,7 @@ SHEETS: tuple[tuple[str, Sheet], ...] = (
     (links.INDEX, _index),
     (links.TREES, _trees),
     (links.WEATHER, _weather),
-    (links.SEASON, _season),
+    (links.YEAR, _year),
     (links.STORES, _stores),
 )
 
@@ -322,7 +301,8 @@ def _environment() -> Environment:
         "index_page": links.INDEX,
         "trees_page": links.TREES,
         "weather_page": links.WEATHER,
-        "season_page": links.SEASON,
+        "year_page": links.YEAR,
+        "year_back_page": links.YEAR_BACK,
         "stores_page": links.STORES,
         "most_vigour": MOST_VIGOUR,
     }

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 from datetime import date
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from backbud.bench.water import ESTIMATE
 from backbud.climate.stages import FEWEST_YEARS
@@ -117,6 +118,7 @@ def sheet(view: Nursery) -> WeatherSheet:
     weather = view.weather
     parts = [_sky(view, sky, n) for n, sky in enumerate(weather.skies)]
     home, others = (parts[0], parts[1:]) if weather.home_known else (None, parts)
+    others = [_in_short(part) for part in others]
     return WeatherSheet(
         view.name(weather.home),
         weather.home or "yard",
@@ -140,7 +142,11 @@ def _sky(view: Nursery, sky: Sky, n: int) -> SkyPart:
         sentence(", ".join(names)),
         tuple(_under(sky)),
         temperature.draw(
-            f"{ident}-air", f"Temperature of {sky.year} at {at}, by week", sky.weeks, today
+            f"{ident}-air",
+            f"Temperature of {sky.year} at {at}, by week",
+            sky.weeks,
+            sky.among,
+            today,
         ),
         _warmth(sky),
         _sum(
@@ -167,9 +173,28 @@ def _sky(view: Nursery, sky: Sky, n: int) -> SkyPart:
     )
 
 
+def _in_short(part: SkyPart) -> SkyPart:
+    """The same with every fourth week of its tables: nobody reads three yards' weeks in a row."""
+
+    def drawn(drawing: Drawing) -> Drawing:
+        rows = drawing.table.rows
+        kept = (*rows[3:-1:4], *rows[-1:])
+        return drawing._replace(table=drawing.table._replace(rows=kept))
+
+    return replace(
+        part,
+        temperature=drawn(part.temperature),
+        heat=replace(part.heat, drawing=drawn(part.heat.drawing)),
+        chill=replace(part.chill, drawing=drawn(part.chill.drawing)),
+    )
+
+
 def _warmth(sky: Sky) -> str:
     """How warm the last week was, as far as somebody measured it."""
-    usual = f"the average year has {_c(sky.usual_c)} then"
+    of = (
+        f"the average of {number(sky.among, 'year')} on record" if sky.among else "the average year"
+    )
+    usual = f"{of} has {_c(sky.usual_c)} then"
     if not sky.measured:
         return f"Nothing was measured in the last seven days; {usual}."
     rest = WEEK - sky.measured
@@ -284,8 +309,8 @@ def _frost(sky: Sky, ident: str, at: str, today: date) -> FrostPart | None:
         said.insert(0, f"The plan goes by the winters on record once there are {FEWEST_YEARS}:")
     drawing = None
     if found.odds:
-        title = f"Frost (0 °C or colder) at {at}, by date"
-        drawing = frost.draw(f"{ident}-frost", title, found.odds, found.winters, today)
+        title = f"Frost (0 °C or colder) at {at}, one dot a winter"
+        drawing = frost.draw(f"{ident}-frost", title, found, today)
     rows = (
         ("First frost", *(_by(one) for one in found.firsts)),
         ("Last frost", *(_by(one) for one in found.lasts)),

@@ -8,7 +8,7 @@ from msgspec import Struct
 
 from backbud import words
 from backbud.pages.links import link
-from backbud.views.photograph import PhotographView, portrait, then_and_now
+from backbud.views.photograph import PairView, PhotographView, portrait, then_and_now
 
 # How a page says from where a picture was taken.
 _SIDES = {
@@ -59,15 +59,17 @@ def pictures(photographs: Sequence[PhotographView], title: str) -> Pictures:
         by_line[one.at] = (*by_line.get(one.at, ()), _picture(one, title))
     return Pictures(
         _picture(face, title) if face else None,
-        tuple(
-            Pair(
-                words.sentence(_SIDES[pair.side]) or "The tree",
-                _picture(pair.then, title),
-                _picture(pair.now, title),
-            )
-            for pair in then_and_now(photographs)
-        ),
+        tuple(pair_of(pair, title) for pair in then_and_now(photographs)),
         by_line,
+    )
+
+
+def pair_of(pair: PairView, title: str) -> Pair:
+    """A side then and now. `title`: what the tree is called."""
+    return Pair(
+        words.sentence(_SIDES[pair.side]) or "The tree",
+        _picture(pair.then, title),
+        _picture(pair.now, title),
     )
 
 

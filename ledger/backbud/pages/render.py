@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 from backbud import words
 from backbud.collection.state import Tree
 from backbud.memo import NO_MEMO, Identical, Memo
-from backbud.pages import bench, kind, links, place, stores, weather, year
+from backbud.pages import bench, kind, links, place, stores, weather, year, year_back
 from backbud.pages.sheet import MOST_VIGOUR, listed, sheet_of
 from backbud.plan.followups import FollowUp
 from backbud.views.bench import OfTree, bench_view, of_tree
@@ -208,6 +208,10 @@ def _year(view: Nursery, shared: dict[str, object], around: object, kept: Memo) 
     return _page("year.html", shared, {"base": "", "year": year.sheet(view, kept)})
 
 
+def _year_back(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    return _page("year-back.html", shared, {"base": "", "back": year_back.sheet(view, kept)})
+
+
 def _stores(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
     return _page("stores.html", shared, {"base": "", "stores": stores.sheet(view)})
 
@@ -244,6 +248,7 @@ SHEETS: tuple[tuple[str, Sheet], ...] = (
     (links.TREES, _trees),
     (links.WEATHER, _weather),
     (links.YEAR, _year),
+    (links.YEAR_BACK, _year_back),
     (links.STORES, _stores),
 )
 

@@ -19,6 +19,7 @@ from backbud.pages.drawings.vigour import vigour
 from backbud.pages.drawings.years import YearsDrawn, years_drawn
 from backbud.pages.links import kind_page, link, place_page, tree_page
 from backbud.pages.pictures import Pictures, pictures
+from backbud.pages.tree_years import YearsBeside, years_beside
 from backbud.plan.water import Water
 from backbud.species import Section
 from backbud.views.day import is_near
@@ -26,6 +27,7 @@ from backbud.views.history import DateView
 from backbud.views.nursery import Nursery
 from backbud.views.outline import OutlineView
 from backbud.views.tree import ListedView, ThingView, TreeView, listed_view, tree_view
+from backbud.views.tree_years import tree_years
 from backbud.views.work import WorkView
 
 MOST_VIGOUR = 5
@@ -89,7 +91,8 @@ class Sheet(Struct, frozen=True):
     """All that a tree's page shows.
 
     `next`: the first works that are open, `then`: the others. `waits`: what of the far-off ones
-    is to be known, once for all of them. `drawn`: its years. `kind_page`: of
+    is to be known, once for all of them. `drawn`: its years; `beside`: the same side by side.
+    `kind_page`: of
     what is alike for all trees of its kind, "" where nothing is known of it.
     """
 
@@ -110,6 +113,7 @@ class Sheet(Struct, frozen=True):
     then: tuple[work.Row, ...]
     waits: str
     drawn: YearsDrawn | None
+    beside: YearsBeside | None
     settled: tuple[work.Settled, ...]
     years: tuple[history.HistoryYear, ...]
     entries: str
@@ -163,6 +167,7 @@ def sheet_of(view: Nursery, tree: Tree) -> Sheet:
         rows[NEXT_WORKS:],
         _waits(shown, today),
         years_drawn(shown.history, shown.wires, shown.due, today),
+        years_beside(tree_years(tree, view.weather.years, view.weather.southern), today),
         tuple(work.settled(one, today) for one in shown.settled),
         history.years_of(shown.history),
         words.number(len(shown.history), "entry", "entries"),

@@ -40,6 +40,7 @@ from backbud.views.sky import (
     Sky,
     Sum,
     Weather,
+    YearAir,
     YearSum,
 )
 from backbud.words import full_day, number
@@ -89,13 +90,34 @@ def weather_of(
         )
         for key, places in shared.items()
     )
+    home_known = bool(known) and records.home in known[0].places
     return Weather(
         records.home,
-        bool(known) and records.home in known[0].places,
+        home_known,
         known,
         tuple(unknown),
         water_of(journal, trees, species, records, today),
+        tuple(_year_airs(known[0], journal.southern)) if home_known else (),
+        journal.southern,
     )
+
+
+def _year_airs(sky: Sky, southern: bool) -> Iterator[YearAir]:
+    """The growing years of a sky, the latest first; each has the frosts that fell in it."""
+    first: dict[str, date] = {}
+    last: dict[str, date] = {}
+    seasons = (*sky.frosts.seasons, sky.frosts.this) if sky.frosts else ()
+    for one in seasons:
+        if one.first:
+            first[growing_year(one.first, southern)] = one.first
+        # The last of a winter that is not over is none of spring.
+        if one.last and one.last != one.first and one is not seasons[-1]:
+            last[growing_year(one.last, southern)] = one.last
+    for name, heat, whole in (
+        (sky.heat.name, sky.heat.now, False),
+        *((year.name, year.whole, True) for year in sky.heat.years),
+    ):
+        yield YearAir(name, round(heat), last.get(name), first.get(name), whole)
 
 
 def _same_sky(record: WeatherRecord, outlook: Outlook) -> tuple[object, ...]:

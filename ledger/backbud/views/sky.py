@@ -151,10 +151,23 @@ class Sky(Struct, frozen=True):
     sources: tuple[str, ...]
 
 
+class YearAir(Struct, frozen=True, gc=False):
+    """A growing year of the home place: its heat sum, and its last frost of spring and first of
+    autumn, None where there was none. `whole`: it is over; else the sum is that of today."""
+
+    name: str
+    heat: float
+    last_frost: date | None
+    first_frost: date | None
+    whole: bool
+
+
 class Weather(Struct, frozen=True):
     """The weather of all places: the home place's sky first, if it has one.
 
     `unknown`: places of which too little is known. `home`: the home place's handle, or "".
+    `years`: of the home place, those on record and this one. `southern`: its growing year begins
+    in July.
     """
 
     home: str = ""
@@ -162,6 +175,8 @@ class Weather(Struct, frozen=True):
     skies: tuple[Sky, ...] = ()
     unknown: tuple[str, ...] = ()
     water: Water = Water()
+    years: tuple[YearAir, ...] = ()
+    southern: bool = False
 
     @property
     def litres_now(self) -> float:

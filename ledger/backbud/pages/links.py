@@ -12,6 +12,7 @@ WEATHER = "weather.html"
 # It keeps the address that it always had.
 YEAR = "season.html"
 YEAR_BACK = "year-back.html"
+PEOPLE = "people.html"
 STORES = "stores.html"
 # Names that Windows keeps for devices, whatever their ending (Microsoft, Naming Files).
 _DEVICES = frozenset(

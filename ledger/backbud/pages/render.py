@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 from backbud import words
 from backbud.collection.state import Tree
 from backbud.memo import NO_MEMO, Identical, Memo
-from backbud.pages import bench, kind, links, place, stores, weather, year, year_back
+from backbud.pages import bench, kind, links, people, place, stores, weather, year, year_back
 from backbud.pages.sheet import MOST_VIGOUR, listed, sheet_of
 from backbud.plan.followups import FollowUp
 from backbud.views.bench import OfTree, bench_view, of_tree
@@ -52,6 +52,7 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
         "home": view.home,
         "today": words.full_day(view.today),
         "today_iso": view.today.isoformat(),
+        "has_people": bool(view.people),
         "assets": {name: path for name, (path, _) in assets.items()},
     }
     around = kept.same("around pages", (without_trees(view), shared))
@@ -216,6 +217,10 @@ def _stores(view: Nursery, shared: dict[str, object], around: object, kept: Memo
     return _page("stores.html", shared, {"base": "", "stores": stores.sheet(view)})
 
 
+def _people(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    return _page("people.html", shared, {"base": "", "people": people.sheet(view.people)})
+
+
 def _trees(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
     """The trees in three parts: own, other people's by owner, and those that are not here."""
     pieces = _Pieces()
@@ -250,6 +255,7 @@ SHEETS: tuple[tuple[str, Sheet], ...] = (
     (links.YEAR, _year),
     (links.YEAR_BACK, _year_back),
     (links.STORES, _stores),
+    (links.PEOPLE, _people),
 )
 
 
@@ -308,6 +314,7 @@ def _environment() -> Environment:
         "weather_page": links.WEATHER,
         "year_page": links.YEAR,
         "year_back_page": links.YEAR_BACK,
+        "people_page": links.PEOPLE,
         "stores_page": links.STORES,
         "most_vigour": MOST_VIGOUR,
     }

@@ -13,6 +13,7 @@ from backbud.collection.state import Tree
 from backbud.plan.followups import ReasonSort
 from backbud.views.grounds import Grounds
 from backbud.views.history import EntryView
+from backbud.views.people import PersonView
 from backbud.views.shelf import BuyView, OnHandView, ShelfView
 from backbud.views.tree import ThingView, TreeView
 from backbud.views.work import ReasonView, SettledView, WorkView
@@ -73,6 +74,10 @@ class Audience:
         if not self.sees(self._grounds.trees[work.tree]) or self._eyes.sort == "public":
             return None
         return self._owners_work(work) if self._eyes.sort == "owner" else work
+
+    def people(self, people: tuple[PersonView, ...]) -> tuple[PersonView, ...]:
+        """Of people nobody reads but the keeper."""
+        return people if self._eyes.sort == "keeper" else ()
 
     def tree(self, tree: TreeView) -> TreeView | None:
         """A tree as they may read of it."""

@@ -54,6 +54,7 @@ def without_trees(view: Nursery) -> Nursery:
         bites={},
         photographs={},
         outlines={},
+        people=(),
     )
 
 

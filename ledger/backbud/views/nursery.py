@@ -13,6 +13,7 @@ from backbud.plan.stores import Stores
 from backbud.species import Section
 from backbud.views.facts import SpeciesFacts
 from backbud.views.outline import OutlineView
+from backbud.views.people import PersonView
 from backbud.views.photograph import PhotographView
 from backbud.views.sky import Weather
 
@@ -29,7 +30,8 @@ class Nursery(Struct, frozen=True):
     says.
     `stores`: what is on hand and to buy; prices, so for the keeper's eyes. `bites`: by the tree's
     handle, for each thing on it the day it is reckoned to bite. `photographs`: by the tree's
-    handle, oldest first. `outlines`: by the tree's handle, that of its pot.
+    handle, oldest first. `outlines`: by the tree's handle, that of its pot. `people`: as
+    their cards have them.
     """
 
     title: str
@@ -47,6 +49,7 @@ class Nursery(Struct, frozen=True):
     bites: Mapping[str, tuple[date | None, ...]] = {}
     photographs: Mapping[str, tuple[PhotographView, ...]] = {}
     outlines: Mapping[str, OutlineView] = {}
+    people: tuple[PersonView, ...] = ()
 
     def name(self, handle: str) -> str:
         """The name a person reads for the handle of a person, a place, a pot or a mix."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import date
 
 from msgspec import Struct
@@ -21,6 +21,8 @@ from backbud.views.skies import BASE_C, WEEK
 from backbud.views.sky import Sky, Sum
 from backbud.words import between, day, figure, full_day, number, sentence
 
+# So many trees of a place stand in its table, the thirstiest.
+MOST_THIRSTY = 10
 HEAT_UNIT = f"degree-days over {BASE_C:g} °C"
 
 
@@ -72,7 +74,8 @@ class TreeRow(Struct, frozen=True):
 
 
 class PlacePart(Struct, frozen=True):
-    """A place's water as shown, with its trees."""
+    """A place's water as shown, with the thirstiest of its trees; `more`: in words the others,
+    whose water stands on their pages."""
 
     name: str
     now: str
@@ -80,6 +83,7 @@ class PlacePart(Struct, frozen=True):
     hottest: str
     hottest_day: str
     rows: tuple[TreeRow, ...]
+    more: str
 
 
 class Missing(Struct, frozen=True):
@@ -336,7 +340,8 @@ def _water(view: Nursery) -> WaterPart:
             litres(place.litres_week),
             between(place.hottest_first, place.hottest_last, today.year),
             litres(place.hottest_litres / 7),
-            tuple(_tree(titles, water.trees[handle]) for handle in place.trees),
+            tuple(_tree(titles, water.trees[handle]) for handle in place.trees[:MOST_THIRSTY]),
+            _more([water.trees[handle] for handle in place.trees[MOST_THIRSTY:]]),
         )
         for place in water.places
     )
@@ -352,6 +357,13 @@ def _water(view: Nursery) -> WaterPart:
         ),
         tuple(_notes(view)) if places else (),
     )
+
+
+def _more(others: Sequence[TreeWater]) -> str:
+    if not others:
+        return ""
+    drink = litres(sum(one.litres_now for one in others))
+    return f"{number(len(others), 'more tree')}, {drink} a day now: each has it on its page."
 
 
 def _thirst(weeks: tuple[WaterWeek, ...], today: date) -> Drawing | None:

@@ -17,7 +17,7 @@ from backbud_grammar.act_words import DetailName, as_word
 from backbud_grammar.dates import growing_year
 
 # So many years stand side by side, the latest.
-MOST_YEARS = 10
+MOST_YEARS = 8
 # What is told of a trunk, the first that was measured; and of growth.
 _GIRTHS: tuple[DetailName, ...] = ("girth", "trunk")
 _GROWTHS: tuple[DetailName, ...] = ("candles", "shoots")

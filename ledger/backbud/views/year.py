@@ -204,7 +204,7 @@ def _near(
     for shown, week in weeks:
         coming = [one for one in week.works if one.day <= until and not _at_bench(one)]
         at_bench = sum(map(_at_bench, week.works))
-        if coming or at_bench:
+        if shown.monday <= until and (coming or at_bench):
             found.append((shown, at_bench, _rows(coming, trees)))
     ordered = sorted((row for *_, rows in found for row in rows), key=lambda row: -row.minutes)
     stand = set(map(id, ordered[:MOST_ROWS]))

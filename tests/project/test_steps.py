@@ -20,7 +20,7 @@ READING = [
 PLANNING = ["hang", "name", "keep", "cycle", "settle", "give way", "weigh", "judge"]
 SHOWING = [
     "index.html", "trees.html", "weather.html", "season.html", "year-back.html", "stores.html",
-    "people.html",
+    "people.html", "registers.html", "visits.html", "paper/week.html",
 ]  # fmt: skip
 
 

@@ -55,6 +55,10 @@ def without_trees(view: Nursery) -> Nursery:
         photographs={},
         outlines={},
         people=(),
+        registers=(),
+        accounts=(),
+        papers=(),
+        kinds={},
     )
 
 

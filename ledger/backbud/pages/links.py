@@ -10,7 +10,10 @@ from urllib.parse import quote
 INDEX = "index.html"
 TREES = "trees.html"
 WEATHER = "weather.html"
-SEASON = "season.html"
+# It keeps the address that it always had.
+YEAR = "season.html"
+YEAR_BACK = "year-back.html"
+PEOPLE = "people.html"
 STORES = "stores.html"
 REGISTERS = "registers.html"
 VISITS = "visits.html"

@@ -20,13 +20,15 @@ from backbud.pages import (
     kind,
     links,
     papers,
+    people,
     place,
     registers,
-    season,
     stores,
     visits,
     ways,
     weather,
+    year,
+    year_back,
 )  # fmt: skip
 from backbud.pages.paper import labels
 from backbud.pages.paper import week as week_sheet
@@ -69,6 +71,7 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
         "home": view.home,
         "today": words.full_day(view.today),
         "today_iso": view.today.isoformat(),
+        "has_people": bool(view.people),
         "assets": {name: path for name, (path, _) in assets.items()},
         "frame": "frame.html",
         "public": False,
@@ -307,38 +310,22 @@ def _weather(view: Nursery, shared: dict[str, object], around: object, kept: Mem
     )
 
 
-def _season(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
-    pieces = _Pieces()
+def _year(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    return _page(
+        "year.html", shared, {"base": "", "year": year.sheet(view, kept), "ways": ways.OF_YEAR}
+    )
 
-    def drawn_line(week: season.WeekRow, line: season.ActInWeek) -> str:
-        return kept.once(
-            ("drawn line", week.iso, line.act),
-            (Identical(line),),
-            partial(_macro, "weeks.html", "line", line),
-        )
 
-    def drawn(week: season.WeekRow) -> str:
-        return pieces.mark(
-            [
-                kept.once(
-                    ("drawn week", week.iso),
-                    (Identical(week),),
-                    lambda: _octets(_macro("weeks.html", "week", week, drawn_line)),
-                )
-            ]
-        )
-
-    own = {
-        "base": "",
-        "season": season.sheet(view, kept),
-        "ways": ways.OF_YEAR,
-        "drawn_week": drawn,
-    }
-    return pieces.put_in(_page("season.html", shared, own))
+def _year_back(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    return _page("year-back.html", shared, {"base": "", "back": year_back.sheet(view, kept)})
 
 
 def _stores(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
     return _page("stores.html", shared, {"base": "", "stores": stores.sheet(view)})
+
+
+def _people(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    return _page("people.html", shared, {"base": "", "people": people.sheet(view.people)})
 
 
 def _registers(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
@@ -398,8 +385,10 @@ SHEETS: tuple[tuple[str, Sheet], ...] = (
     (links.INDEX, _index),
     (links.TREES, _trees),
     (links.WEATHER, _weather),
-    (links.SEASON, _season),
+    (links.YEAR, _year),
+    (links.YEAR_BACK, _year_back),
     (links.STORES, _stores),
+    (links.PEOPLE, _people),
     (links.REGISTERS, _registers),
     (links.VISITS, _visits),
     (links.WEEK, _week),
@@ -460,7 +449,9 @@ def _environment() -> Environment:
         "index_page": links.INDEX,
         "trees_page": links.TREES,
         "weather_page": links.WEATHER,
-        "season_page": links.SEASON,
+        "year_page": links.YEAR,
+        "year_back_page": links.YEAR_BACK,
+        "people_page": links.PEOPLE,
         "stores_page": links.STORES,
         "registers_page": links.REGISTERS,
         "visits_page": links.VISITS,

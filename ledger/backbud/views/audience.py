@@ -18,6 +18,7 @@ from backbud.plan.followups import ReasonSort
 from backbud.views.for_keeper import is_work_for_keeper
 from backbud.views.grounds import Grounds
 from backbud.views.history import EntryView, free_names
+from backbud.views.people import PersonView
 from backbud.views.plain_details import is_plain_part, plain_details
 from backbud.views.shelf import BuyView, OnHandView, ShelfView
 from backbud.views.tree import ThingView, TreeView
@@ -100,6 +101,10 @@ class Audience:
         if self._eyes.sort != "keeper" and is_work_for_keeper(work.act, work.id):
             return None
         return self._owners_work(work) if self._eyes.sort == "owner" else work
+
+    def people(self, people: tuple[PersonView, ...]) -> tuple[PersonView, ...]:
+        """Of people nobody reads but the keeper."""
+        return people if self._eyes.sort == "keeper" else ()
 
     def tree(self, tree: TreeView) -> TreeView | None:
         """A tree as they may read of it."""

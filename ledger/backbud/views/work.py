@@ -150,7 +150,7 @@ def work_view(one: FollowUp, tree: Tree, names: Mapping[str, str], today: date) 
     """A follow-up of a tree as it is shown on a day. `names`: of places, by handle."""
     window, was = one.window_on(today), one.moved_from
     weight = one.weight
-    single = weight.must or one.singly or one.promised
+    single = one.single
     return WorkView(
         id=one.id,
         tree=tree.handle,

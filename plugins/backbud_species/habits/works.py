@@ -80,7 +80,7 @@ from backbud_species.habits.leaves import Way, late_frost, leaves_off
 from backbud_species.habits.repotting import repotting, until
 from backbud_species.habits.roots import over_share
 from backbud_species.habits.rules import after, yearly
-from backbud_species.habits.times import Time, at, between, by_warmth, months, weeks
+from backbud_species.habits.times import Time, at, between, by_warmth, months, once_thawed, weeks
 from backbud_species.habits.together import Works, altered, renamed, without
 from backbud_species.habits.weights import usual_weight
 from backbud_species.habits.yearly import feeding, pests, wiring
@@ -351,6 +351,7 @@ def repots(
         first = year.stage(without_flowers[0]) if without_flowers else None
         if first and without_flowers and flowers_are_off(tree, window.opens, year):
             window = until(first, year.stage(without_flowers[1]))
+        window = once_thawed(window, year)
         yield from repotting(tree, year, window, species, because, said)
 
     def too_much(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:

@@ -62,6 +62,7 @@ from backbud_species.habits.afterwards import (
     looks_for_new_leaves,
     seals_cuts,
 )
+from backbud_species.habits.aim import by_aim
 from backbud_species.habits.balance import balance
 from backbud_species.habits.cooled_soil import as_summer_cools
 from backbud_species.habits.flowers import flowers_are_off, has_flowers
@@ -363,10 +364,11 @@ def repots(
 
 
 def feeds(rule_id: str, when: Time, *, because: str, what: str = "") -> Rule:
-    """Feed; it waits after root work and rests in the hot weeks of the place."""
+    """Feed; it waits after root work and rests in the hot weeks of the place. In spring it is full
+    for a young tree and lean for a refined one, unless `what` says how it is given."""
 
     def ask(species: Species, tree: Tree, year: Year, window: Window, datum: str) -> Proposals:
-        yield from feeding(tree, year, window, because, datum, what)
+        yield from by_aim(species, tree, year, feeding(tree, year, window, because, datum, what))
 
     return yearly(rule_id, when, ask, "fed")
 

@@ -61,7 +61,7 @@ def visits_of(
 
 def _may_change_hands(entries: Sequence[Entry]) -> bool:
     """Whether anything was written by which a tree becomes somebody else's."""
-    return any(one.event.act in ("sold", "received") for one in entries)
+    return any(one.event.was("sold", "received") for one in entries)
 
 
 def _begins(entry: Entry, after: Tree) -> bool:

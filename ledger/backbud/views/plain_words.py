@@ -92,7 +92,7 @@ def act_in_words(event: Event, called: Called) -> str:
     said = words.sentence(_SAID.get(event.act, event.act.replace("-", " ")))
     if "potting" in event.row.traits or event.has("mix") or event.has("off below"):
         details = list(_potting(event, called))
-    elif event.act in ("wired", "guyed"):
+    elif event.was("wired", "guyed"):
         details = list(_wire(event))
     else:
         details = list(_typed(event, called))

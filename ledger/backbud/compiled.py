@@ -141,13 +141,14 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
         plan.follow_ups,
         session.names(),
         species,
-        tuple(show(problem) for problem in session.problems()),
+        tuple(session.forgotten.text(show(problem)) for problem in session.problems()),
         sections=sections,
         hours_per_week=session.journal.settings.hours_per_week,
         stores=stores_of(
             session.journal, session.histories_of(plan), plan, session.today, session.by_tree
         ),
         bites=plan.bites,
+        hidden=session.journal.things.hidden,
         outlines=outlines_of(
             plan.trees.values(), session.journal.things, session.journal.settings.figures
         ),
@@ -217,7 +218,9 @@ def _feeds(session: Session, plan: Plan) -> Files[tuple[Revisions | None, bytes]
     once_written = own_digests(folder, MADE)
     remembered = read_revisions(before) or published(feeds, partial(_last, folder, once_written))
     paths = [feed.path for feed in feeds]
-    ended = ended_feeds(once_written, paths, remembered, settings, session.today)
+    told = ended_feeds(once_written, paths, remembered, settings, session.today)
+    # The path of a feed that was somebody's would name who asked to be forgotten.
+    ended = [one for one in told if session.forgotten.text(one.path) == one.path]
     written = write(remembered, session.kept, ended)
     handed = handed_out(session, plan)
     return (yield from with_owners_feeds(written, feeds, handed)), before

@@ -13,7 +13,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.calendar.which_feeds import Feed
-from backbud.pages.folder import CALENDAR, Paper, copies_in, owners_pages, public_pages
+from backbud.pages.folder import CALENDAR, HandedPaper, copies_in, owners_pages, public_pages
 from backbud.person import key_for, known_key_for
 from backbud.plan.run import Plan
 from backbud.publish.files import Files, T
@@ -95,7 +95,7 @@ def handed_pages(
         files = [one for give in OWNERS_FILES for one in give(session, plan, person)]
         for one in files:
             yield root + one.path, one.content
-        papers = [Paper(one.title, one.path) for one in files if one.title]
+        papers = [HandedPaper(one.title, one.path) for one in files if one.title]
         audience = Audience(eyes_of(person), grounds)
         yield from owners_pages(view, root, person, audience, around, kept, papers)
     if handed.has_public:

@@ -38,6 +38,7 @@ if TYPE_CHECKING:
     from backbud.plan.told_cautions import Caution
     from backbud.plan.world import ByTree, World
     from backbud.species import Section, Species
+    from backbud.views.forgotten import Forgotten
     from backbud.views.photograph import PhotographView
     from backbud.views.registers.register import RegisterView
     from backbud.views.visit import AccountView
@@ -169,9 +170,11 @@ class Session:
         from backbud.visits.run import accounts
 
         plan = self.plan()
-        return tuple(
-            account_view(one, plan.follow_ups, self.names(), self.today)
-            for one in accounts(self.journal, self.histories, self.today)
+        return self.forgotten.told(
+            tuple(
+                account_view(one, plan.follow_ups, self.names(), self.today)
+                for one in accounts(self.journal, self.histories, self.today)
+            )
         )
 
     def registers(self, plan: Plan | None = None) -> tuple[RegisterView, ...]:
@@ -186,9 +189,14 @@ class Session:
             return found.botanical if found else ""
 
         return registers_of(
-            self.journal, self.histories_of(plan), plan.trees.values(), botanical, self.names(),
-            self.accounts(), self.today,
-        )  # fmt: skip
+            self.journal,
+            self.histories_of(plan),
+            plan.trees.values(),
+            botanical,
+            self.legal_names(),
+            self.accounts(),
+            self.today,
+        )
 
     def remember_cautions(self) -> None:
         """Keep what the plan says against works, for commands that plan nothing."""
@@ -384,6 +392,18 @@ class Session:
         """What people call each place, person and pot, by handle; and an owner nobody knows."""
         names = {thing.handle: thing.title for thing in self.journal.things.by_handle.values()}
         return {**names, UNKNOWN_OWNER: "somebody unknown"}
+
+    def legal_names(self) -> dict[str, str]:
+        """The same for what the law keeps: who was forgotten by the name they had."""
+        hidden = self.journal.things.hidden
+        return {**self.names(), **{number: names[0] for number, names in hidden.items()}}
+
+    @cached_property
+    def forgotten(self) -> Forgotten:
+        """Who asked to be forgotten: what is shown passes through it where it may name them."""
+        from backbud.views.forgotten import Forgotten
+
+        return Forgotten(self.journal.things.hidden)
 
     def tree_handle(self, written: str) -> str:
         """The canonical handle of the tree so called, or ""."""

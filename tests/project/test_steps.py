@@ -18,7 +18,14 @@ READING = [
     "remember",
 ]  # fmt: skip
 PLANNING = ["hang", "name", "keep", "cycle", "settle", "give way", "weigh", "judge"]
-SHOWING = ["index.html", "trees.html", "weather.html", "season.html", "stores.html"]
+SHOWING = [
+    "index.html",
+    "trees.html",
+    "weather.html",
+    "season.html",
+    "stores.html",
+    "registers.html",
+]
 
 
 def in_guide(module: str) -> list[str]:

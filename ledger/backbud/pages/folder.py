@@ -41,28 +41,28 @@ class HandedTree(Struct, frozen=True):
     picture: Picture | None
 
 
-class Part(Struct, frozen=True):
+class HandedPart(Struct, frozen=True):
     """Trees that go together on the first page."""
 
     title: str
     trees: tuple[HandedTree, ...]
 
 
-class Paper(Struct, frozen=True):
+class HandedPaper(Struct, frozen=True):
     """Something else that lies in the folder and is named on its first page."""
 
     title: str
     page: str
 
 
-class Folder(Struct, frozen=True):
+class HandedFolder(Struct, frozen=True):
     """The first page of a folder. `calendar`: the way to its feed, "" where it has none."""
 
     name: str
     trees: tuple[HandedTree, ...]
-    parts: tuple[Part, ...]
+    parts: tuple[HandedPart, ...]
     calendar: str = ""
-    papers: tuple[Paper, ...] = ()
+    papers: tuple[HandedPaper, ...] = ()
 
 
 def owners_pages(
@@ -72,7 +72,7 @@ def owners_pages(
     audience: Audience,
     around: object,
     kept: Memo,
-    papers: Sequence[Paper] = (),
+    papers: Sequence[HandedPaper] = (),
 ) -> Iterator[tuple[str, bytes]]:
     """An owner's folder but for its feed, papers and photographs: path and bytes.
 
@@ -95,8 +95,8 @@ def owners_pages(
         trees.append(listed)
     here = tuple(one for one in trees if one.here)
     gone = tuple(one for one in trees if not one.here)
-    parts = (Part("In our care", here), Part("Not here", gone))
-    folder = Folder(view.name(person), tuple(trees), tuple(one for one in parts if one.trees),
+    parts = (HandedPart("In our care", here), HandedPart("Not here", gone))
+    folder = HandedFolder(view.name(person), tuple(trees), tuple(one for one in parts if one.trees),
                     CALENDAR, tuple(papers))  # fmt: skip
     yield root + INDEX, page("folder.html", shared, {"base": "", "folder": folder})
 
@@ -132,7 +132,7 @@ def public_pages(
     if trees:
         # By kind, then by names that tell nothing, so that the order tells nothing either.
         in_order = tuple(sorted(trees, key=lambda one: (one.title.casefold(), one.page)))
-        folder = Folder("", in_order, (Part("To look at", in_order),))
+        folder = HandedFolder("", in_order, (HandedPart("To look at", in_order),))
         yield root + INDEX, page("folder.html", shared, {"base": "", "folder": folder})
 
 

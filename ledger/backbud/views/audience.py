@@ -385,6 +385,8 @@ def _persons(owner: str, grounds: Grounds) -> Iterator[str]:
     for handle in grounds.persons - {owner}:
         yield from (handle, grounds.first_handles.get(handle, handle))
         yield from grounds.name_of(handle).split()
+    for names in grounds.hidden.values():
+        yield from (*names, *names[0].split())
 
 
 def _trees(owner: str, grounds: Grounds) -> Iterator[str]:

@@ -32,7 +32,8 @@ class Nursery(Struct, frozen=True):
     handle, for each thing on it the day it is reckoned to bite. `photographs`: by the tree's
     handle, oldest first. `outlines`: by the tree's handle, that of its pot. `folders`: of
     each owner who has pages of their own, by handle, the folder they lie in. `registers`: for the
-    keeper's eyes.
+    keeper's eyes. `hidden`: the names of who asked to be forgotten, by the number that stands for
+    them.
     """
 
     title: str
@@ -52,6 +53,7 @@ class Nursery(Struct, frozen=True):
     outlines: Mapping[str, OutlineView] = {}
     folders: Mapping[str, str] = {}
     registers: tuple[RegisterView, ...] = ()
+    hidden: Mapping[str, tuple[str, ...]] = {}
 
     def name(self, handle: str) -> str:
         """The name a person reads for the handle of a person, a place, a pot or a mix."""

@@ -33,5 +33,5 @@ def registers_of(
         treatments(histories, things, botanical, names, keeper),
         movements(histories, things, botanical, names),
         stock(tuple(trees), things, histories.others, names, keeper, settings.currency, today),
-        unpaid(accounts, today),
+        unpaid(accounts, names, today),
     )

@@ -73,7 +73,7 @@ def _of_tree(tree: Tree, things: Things, names: Mapping[str, str], currency: str
 def _of_pot(
     pot: Thing, events: Sequence[Event], tree: Tree | None, currency: str
 ) -> dict[str, str]:
-    said = [one.measure("amount") for one in events if one.act in ("valued", "priced")]
+    said = [one.measure("amount") for one in events if one.was("valued", "priced")]
     worth = next((one for one in reversed(said) if one is not None), pot.measure("value"))
     inside = pot.measure("inside") or pot.measure("outside")
     shape = f"{pot.text('shape')} {inside or ''}".strip()
@@ -90,7 +90,7 @@ def _of_pot(
 
 def _gone(events: Sequence[Event]) -> bool:
     """Whether it was sold, and not bought back since."""
-    turns = [one.act for one in events if one.act in ("sold", "bought") and not one.held]
+    turns = [one.act for one in events if one.was("sold", "bought") and not one.held]
     return bool(turns) and turns[-1] == "sold"
 
 

@@ -7,10 +7,10 @@ from datetime import date
 from pathlib import Path
 
 import pytest
+from tests.folders.planted import readings
 
 from backbud.compiled import compiled
 from backbud.session import Session, open_session
-from tests.folders.planted import readings
 
 DAY = date(2026, 6, 1)
 SETTINGS = (

@@ -168,6 +168,7 @@ def _pages(session: Session, plan: Plan) -> Iterator[tuple[str, bytes]]:
     view = replace(
         nursery_of(session, plan),
         folders=handed.folders if handed else {},
+        handed_out=handed.first_pages if handed else (),
         registers=session.registers(plan),
     )
     yield from pages_of(view, session.kept)

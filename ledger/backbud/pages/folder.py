@@ -13,14 +13,15 @@ from msgspec.structs import replace
 
 from backbud import words
 from backbud.collection.state import Tree
-from backbud.memo import Memo
-from backbud.pages.links import INDEX, link, tree_page
+from backbud.memo import Apart, Memo
+from backbud.pages.links import INDEX, TREES, link, tree_page
 from backbud.pages.pictures import Picture, picture_of
-from backbud.pages.render import assets, page
+from backbud.pages.render import assets, helpers_sheets, page
 from backbud.pages.sheet import kind_of, laid_out, next_when, shown_tree, standing_of
+from backbud.plan.stores import Stores
 from backbud.views.audience import Audience
 from backbud.views.folder import Secrets
-from backbud.views.narrow import only_tree, own_inputs
+from backbud.views.narrow import only_tree, own_inputs, without_trees
 from backbud.views.nursery import Nursery
 from backbud.views.photograph import PhotographView, portrait
 from backbud.views.tree import TreeView
@@ -99,6 +100,38 @@ def owners_pages(
     folder = HandedFolder(view.name(person), tuple(trees), tuple(one for one in parts if one.trees),
                     CALENDAR, tuple(papers))  # fmt: skip
     yield root + INDEX, page("folder.html", shared, {"base": "", "folder": folder})
+
+
+def helpers_pages(
+    view: Nursery, root: str, person: str, audience: Audience, around: object, kept: Memo
+) -> Iterator[tuple[str, bytes]]:
+    """A helper's folder: the works at the bench and by place, and every tree, without money."""
+    shared = _shared(view, view.title, public=False)
+    shared |= {"nav": ((INDEX, "Bench"), (TREES, "Trees"))}
+    seen = replace(
+        view, plans=audience.plans(view.plans), problems=(), stores=Stores(), sections={},
+        folders={}, registers=(), handed_out=(),
+    )  # fmt: skip
+    apart = Apart(kept, f"helper {person}")
+    all_around = apart.same("around pages", (without_trees(seen), shared, around))
+    yield from _assets(root)
+    for path, content in helpers_sheets(seen, shared, all_around, apart):
+        yield root + path, content
+    for tree in seen.trees:
+        own = only_tree(seen, tree)
+        path, content = apart.once(
+            ("page", tree.handle),
+            own_inputs(own, all_around),
+            partial(_helpers_tree, own, audience, shared),
+        )
+        yield root + path, content
+
+
+def _helpers_tree(own: Nursery, audience: Audience, shared: dict[str, object]) -> tuple[str, bytes]:
+    shown = audience.tree(shown_tree(own, own.trees[0]))
+    assert shown is not None
+    path = tree_page(shown.tree)
+    return path, _tree_page(own, shown, path, shared)
 
 
 def public_pages(
@@ -208,6 +241,8 @@ def _shared(view: Nursery, title: str, *, public: bool) -> dict[str, object]:
         "assets": {name: path for name, (path, _) in assets().items()},
         "frame": "folder_frame.html",
         "public": public,
+        "handed": True,
+        "nav": ((INDEX, "All trees" if public else "All your trees"),),
     }
 
 

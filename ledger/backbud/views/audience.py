@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from datetime import date
 from hashlib import blake2b
 from typing import Literal, TypeVar
@@ -14,7 +14,7 @@ from msgspec.structs import replace
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.photographs.named import marked_for
-from backbud.plan.followups import ReasonSort
+from backbud.plan.followups import FollowUp, ReasonSort
 from backbud.views.grounds import Grounds
 from backbud.views.history import EntryView, free_names
 from backbud.views.plain_details import is_plain_part, plain_details
@@ -91,6 +91,15 @@ class Audience:
     def readable(self, text: str) -> str:
         """A text that is about no tree, where it names nobody whom they are not to read."""
         return self._nobodys(text)
+
+    def plans(self, plans: Mapping[str, tuple[FollowUp, ...]]) -> dict[str, tuple[FollowUp, ...]]:
+        """What is planned, without what is the keeper's own business."""
+        return {
+            handle: plan
+            if self._eyes.sort == "keeper"
+            else tuple(one for one in plan if "for_keeper" not in one.row.traits)
+            for handle, plan in plans.items()
+        }
 
     def work(self, work: WorkView) -> WorkView | None:
         """A work as they may read it."""

@@ -33,7 +33,7 @@ class Nursery(Struct, frozen=True):
     handle, oldest first. `outlines`: by the tree's handle, that of its pot. `folders`: of
     each owner who has pages of their own, by handle, the folder they lie in. `registers`: for the
     keeper's eyes. `hidden`: the names of who asked to be forgotten, by the number that stands for
-    them.
+    them. `handed_out`: of each folder that leaves the house, whose it is and its first page.
     """
 
     title: str
@@ -54,6 +54,7 @@ class Nursery(Struct, frozen=True):
     folders: Mapping[str, str] = {}
     registers: tuple[RegisterView, ...] = ()
     hidden: Mapping[str, tuple[str, ...]] = {}
+    handed_out: tuple[tuple[str, str], ...] = ()
 
     def name(self, handle: str) -> str:
         """The name a person reads for the handle of a person, a place, a pot or a mix."""

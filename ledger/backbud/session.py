@@ -180,7 +180,7 @@ class Session:
     def registers(self, plan: Plan | None = None) -> tuple[RegisterView, ...]:
         """Treatments, plants in and out, stock, and unpaid bills, until the day; of the trees of a
         plan, or of all."""
-        from backbud.views.registers.every import registers_of
+        from backbud.views.registers.every import looked_at, registers_of
 
         plan = self.plan() if plan is None else plan
 
@@ -188,15 +188,22 @@ class Session:
             found = plan.species.get(handle)
             return found.botanical if found else ""
 
-        return registers_of(
-            self.journal,
-            self.histories_of(plan),
-            plan.trees.values(),
-            botanical,
-            self.legal_names(),
-            self.accounts(),
-            self.today,
-        )
+        histories = self.histories_of(plan)
+
+        def reckoned() -> tuple[RegisterView, ...]:
+            return registers_of(
+                self.journal,
+                histories,
+                plan.trees.values(),
+                botanical,
+                self.legal_names(),
+                self.accounts(),
+                self.today,
+            )
+
+        species = {handle: botanical(handle) for handle in plan.trees}
+        inputs = looked_at(self.journal, histories, plan.trees.values(), self.today)
+        return self.kept.once("registers", (*inputs, species), reckoned)
 
     def remember_cautions(self) -> None:
         """Keep what the plan says against works, for commands that plan nothing."""

@@ -41,6 +41,10 @@ hoshi
   wired    3 mm Al on left 2
 aki
   pruned   1/3 off
+  treated  with neem oil, dose 1 mL/L
+2026-04-01
+hoshi
+  billed   40 EUR
 """
 
 
@@ -48,7 +52,11 @@ def outside(folder: Path, kept: Memo) -> dict[str, bytes]:
     """What leaves the house."""
     files = compiled(open_session(str(folder), DAY, kept=kept)).output.files
     kept.end()
-    return {name: content for name, content in files.items() if name.startswith(("for/", "pub"))}
+    return {
+        name: content
+        for name, content in files.items()
+        if name.startswith(("for/", "pub", "registers"))
+    }
 
 
 def edit(old: str, new: str) -> Callable[[str], str]:
@@ -69,6 +77,9 @@ def test_after_any_edit_the_folders_are_as_from_nothing(tmp_path: Path) -> None:
         edit("noted    it leans", "noted    for owner: it leans"),
         # A tree of somebody else is called as a word of what this owner reads.
         edit("kind   satsuki azalea\n", "kind   satsuki azalea\n  name   leans\n"),
+        edit("with neem oil", "with soft soap"),
+        edit("billed   40 EUR", "billed   40 EUR\n  paid     10 EUR"),
+        edit("  wired    3 mm Al on left 2\n", ""),
         edit("consent 2026-01-01", "consent 2026-01/2026-02"),
         edit("pages   yes", "pages   no"),
         edit("kind   Chinese juniper\n  public yes", "kind   Chinese juniper\n  public no"),
@@ -77,8 +88,12 @@ def test_after_any_edit_the_folders_are_as_from_nothing(tmp_path: Path) -> None:
         path.write_text(text)
         now = outside(tmp_path, kept)
         assert now == outside(tmp_path, NO_MEMO)
-        counts.append((sum(n.startswith("for/") for n in now), sum(n[0] == "p" for n in now)))
+        counts.append(
+            (sum(n.startswith("for/") for n in now), sum(n.startswith("pub") for n in now))
+        )
         leans = [b"it leans" in content for name, content in now.items() if "hoshi" in name]
         assert leans in ([True], []) if len(counts) == 2 else leans in ([False], [])
+        assert b"soap" in now["registers/treatments.csv"] or len(counts) < 4
+        assert (b"30.00" in now["registers/unpaid.csv"]) == (len(counts) > 4)
     # Two assets, the first page, the feed, a tree; the same without a feed, and with two trees.
-    assert counts == [(5, 5), (5, 5), (5, 5), (5, 4), (0, 4), (0, 0)]
+    assert counts == [*[(5, 5)] * 6, (5, 4), (0, 4), (0, 0)]

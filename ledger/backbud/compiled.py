@@ -169,6 +169,7 @@ def _pages(session: Session, plan: Plan) -> Iterator[tuple[str, bytes]]:
         nursery_of(session, plan),
         folders=handed.folders if handed else {},
         handed_out=handed.first_pages if handed else (),
+        unshown=handed.unshown if handed else (),
         registers=session.registers(plan),
     )
     yield from pages_of(view, session.kept)

@@ -51,13 +51,14 @@ OWNERS_FILES: tuple[OwnersFiles, ...] = ()
 
 class HandedOut(Struct, frozen=True):
     """What leaves the house. `folders`: of each owner who has one, by handle; `helpers`: of each
-    helper."""
+    helper. `unshown`: the trees that are to be public, and are not for want of consent."""
 
     grounds: Grounds
     secrets: Secrets
     folders: Mapping[str, str]
     helpers: Mapping[str, str]
     has_public: bool
+    unshown: tuple[str, ...] = ()
 
     @property
     def first_pages(self) -> tuple[tuple[str, str], ...]:
@@ -80,9 +81,10 @@ def handed_out(session: Session, plan: Plan) -> HandedOut | None:
     secrets = Secrets(key, settings.journal_id)
     folders = owners_folders(things, grounds, settings, secrets)
     everybody = Audience(PUBLIC, grounds)
-    has_public = any(map(everybody.sees, plan.trees.values()))
+    asked = [tree for tree in plan.trees.values() if everybody.is_public(tree)]
+    unshown = tuple(tree.title for tree in asked if not everybody.sees(tree))
     helpers = helpers_folders(things, secrets)
-    return HandedOut(grounds, secrets, folders, helpers, has_public)
+    return HandedOut(grounds, secrets, folders, helpers, len(asked) > len(unshown), unshown)
 
 
 def with_owners_feeds(files: Files[T], feeds: Sequence[Feed], handed: HandedOut | None) -> Files[T]:

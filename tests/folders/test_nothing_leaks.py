@@ -139,6 +139,11 @@ def test_the_keeper_is_told_where_the_folder_lies(made: Made) -> None:
     index = f"{made.owners_root}index.html"
     assert re.fullmatch(r"for/[0-9a-f]{32}/index\.html", index)
     assert f'href="../{index}"' in made.files["trees/hoshi.html"].decode()
+    # hoshi and sora are to be public, and nobody asked their owners.
+    (told,) = re.findall(
+        r"no consent on this day: <bdi>(.*?)</bdi>", made.files["trees.html"].decode()
+    )
+    assert len(told.split(", ")) == 2
     for root in (made.owners_root, made.helpers_root, "public/"):
         assert f'href="{root}index.html"' in made.files["trees.html"].decode()
 

@@ -288,6 +288,7 @@ def _trees(view: Nursery, shared: dict[str, object], around: object, kept: Memo)
         "own": shown.own,
         "others": shown.others,
         "gone": shown.gone,
+        "unshown": view.unshown,
         "handed_out": [
             {"title": title, "page": links.link(path)} for title, path in view.handed_out
         ],

@@ -84,9 +84,13 @@ class Audience:
                 return self._grounds.owner_of(tree) == self._eyes.person
             case "public":
                 owner = self._grounds.owner_of(tree)
-                is_public = tree.facts.get("public", "").strip().casefold() == "yes"
-                return is_public and (not owner or owner in self._grounds.consenting)
+                consents = not owner or owner in self._grounds.consenting
+                return self.is_public(tree) and consents
         return True
+
+    def is_public(self, tree: Tree) -> bool:
+        """Whether its card asks for it to be shown to anybody."""
+        return tree.facts.get("public", "").strip().casefold() == "yes"
 
     def readable(self, text: str) -> str:
         """A text that is about no tree, where it names nobody whom they are not to read."""
@@ -114,8 +118,9 @@ class Audience:
             return None
         if self._eyes.sort == "keeper":
             return tree
-        read = map(self._entry, tree.history, (entry.event for entry in known.history))
-        entries = tuple(filter(None, read))
+        lines = zip(tree.history, known.history, strict=True)
+        read = (self._entry(entry, line.event) for entry, line in lines)
+        entries = tuple(one for one in read if one is not None)
         acts = {entry.act for entry in entries}
         shown = replace(
             tree,

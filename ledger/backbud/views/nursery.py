@@ -33,7 +33,8 @@ class Nursery(Struct, frozen=True):
     handle, oldest first. `outlines`: by the tree's handle, that of its pot. `folders`: of
     each owner who has pages of their own, by handle, the folder they lie in. `registers`: for the
     keeper's eyes. `hidden`: the names of who asked to be forgotten, by the number that stands for
-    them. `handed_out`: of each folder that leaves the house, whose it is and its first page.
+    them. `handed_out`: of each folder that leaves the house, whose it is and its first page;
+    `unshown`: the trees that are to be public, and are not for want of consent.
     """
 
     title: str
@@ -55,6 +56,7 @@ class Nursery(Struct, frozen=True):
     registers: tuple[RegisterView, ...] = ()
     hidden: Mapping[str, tuple[str, ...]] = {}
     handed_out: tuple[tuple[str, str], ...] = ()
+    unshown: tuple[str, ...] = ()
 
     def name(self, handle: str) -> str:
         """The name a person reads for the handle of a person, a place, a pot or a mix."""

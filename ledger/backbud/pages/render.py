@@ -78,6 +78,7 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
         "has_visits": bool(view.accounts),
         "address": view.address,
         "ways": ways.EVERY_PAGE,
+        "handed": False,
     }
     around = kept.same("around pages", (without_trees(view), shared))
     for path, sheet in SHEETS:
@@ -101,6 +102,15 @@ def assets() -> dict[str, tuple[str, bytes]]:
 def page(template: str, shared: dict[str, object], own: dict[str, object]) -> bytes:
     """A page's octets. `shared`: what every page of a set is shown."""
     return _page(template, shared, own)
+
+
+def helpers_sheets(
+    view: Nursery, shared: dict[str, object], around: object, kept: Memo
+) -> Iterator[tuple[str, bytes]]:
+    """What of the set a helper has: at the bench, the trees, and each place."""
+    yield links.INDEX, _index(view, shared, around, kept)
+    yield links.TREES, _trees(view, shared, around, kept)
+    yield from _places(view, shared, around, kept)
 
 
 def lone_page(template: str, shown: dict[str, object]) -> bytes:
@@ -375,6 +385,10 @@ def _trees(view: Nursery, shared: dict[str, object], around: object, kept: Memo)
         "own": shown.own,
         "others": shown.others,
         "gone": shown.gone,
+        "unshown": view.unshown,
+        "handed_out": [
+            {"title": title, "page": links.link(path)} for title, path in view.handed_out
+        ],
     }
     return pieces.put_in(_page("trees.html", shared, parts))
 

@@ -19,7 +19,7 @@ READING = [
 ]  # fmt: skip
 PLANNING = ["hang", "name", "keep", "cycle", "settle", "give way", "weigh", "judge"]
 SHOWING = ["index.html", "trees.html", "weather.html", "season.html", "stores.html",
-           "paper/week.html"]  # fmt: skip
+           "paper/week.html", "find.html"]  # fmt: skip
 
 
 def in_guide(module: str) -> list[str]:

@@ -17,6 +17,8 @@ from backbud.collection.state import Tree
 from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.pages import (
     bench,
+    find,
+    finding,
     kind,
     links,
     papers,
@@ -30,12 +32,14 @@ from backbud.pages import (
     year,
     year_back,
 )  # fmt: skip
+from backbud.pages.find import MANY, lettered
 from backbud.pages.paper import labels
 from backbud.pages.paper import week as week_sheet
 from backbud.pages.sheet import MOST_VIGOUR, listed, sheet_of
 from backbud.plan.followups import FollowUp
 from backbud.views.bench import OfTree, bench_view, of_tree
 from backbud.views.day import open_works_of
+from backbud.views.finding import others_found, tree_found
 from backbud.views.narrow import only_tree, own_inputs, without_trees
 from backbud.views.nursery import Nursery
 from backbud.views.paper import PapersView
@@ -81,6 +85,8 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
         "handed": False,
     }
     around = kept.same("around pages", (without_trees(view), shared))
+    yield from _finding(view, kept).files
+    yield _finding_script()
     for path, sheet in SHEETS:
         yield path, sheet(view, shared, around, kept)
     for register in view.registers:
@@ -284,6 +290,45 @@ def _place(
     return links.place_page(handle), _page("place.html", shared, own)
 
 
+def _finding(view: Nursery, kept: Memo) -> finding.Index:
+    """What can be found; first what stands for many trees."""
+    names = kept.same("names found", dict(view.names))
+    found = [
+        kept.once(
+            ("found", tree.handle),
+            (Identical(tree), Identical(names)),
+            partial(tree_found, tree, names),
+        )
+        # What is here comes first.
+        for tree in sorted(view.trees, key=lambda tree: not tree.here)
+    ]
+    others = kept.same("others found", others_found(view.trees, view.species, names))
+    return kept.once(
+        "index", (Identical(others, *found),), lambda: finding.index_of((*others, *found))
+    )
+
+
+def _finding_script() -> tuple[str, bytes]:
+    """The script of the page to find on; it lies with those that it loads."""
+    path, script = _asset("find.js")
+    return path.replace("assets/", links.FIND_FOLDER), script
+
+
+def _find(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    index = _finding(view, kept)
+    trees = trees_view(view.trees, view.names)
+    others = others_found(view.trees, view.species, view.names)
+    own = {
+        "base": "",
+        "script": _finding_script()[0],
+        "index": index,
+        "items": finding.ITEMS,
+        "letters": find.letters(trees),
+        "lists": find.lists(others),
+    }
+    return _page("find.html", shared, own)
+
+
 def _labels(
     view: Nursery, shared: dict[str, object], handle: str, trees: Sequence[Tree], kept: Memo
 ) -> tuple[str, bytes]:
@@ -383,6 +428,8 @@ def _trees(view: Nursery, shared: dict[str, object], around: object, kept: Memo)
         "base": "",
         "drawn_trees": drawn,
         "own": shown.own,
+        "lettered": lettered(shown.own),
+        "many": MANY,
         "others": shown.others,
         "gone": shown.gone,
         "unshown": view.unshown,
@@ -406,6 +453,7 @@ SHEETS: tuple[tuple[str, Sheet], ...] = (
     (links.REGISTERS, _registers),
     (links.VISITS, _visits),
     (links.WEEK, _week),
+    (links.FIND, _find),
 )
 
 
@@ -470,6 +518,8 @@ def _environment() -> Environment:
         "registers_page": links.REGISTERS,
         "visits_page": links.VISITS,
         "week_page": links.WEEK,
+        "find_page": links.FIND,
+        "letter_anchor": links.letter_anchor,
         "most_vigour": MOST_VIGOUR,
     }
     return environment

@@ -184,7 +184,7 @@ def _with_year(text: str) -> list[str]:
 def _of_weekday(text: str, days: list[str]) -> list[str]:
     """Those of the days that are of the weekday that is named, if any is."""
     named = [
-        weekdays or {two}
+        weekdays or {two or 0}
         for word in _WORD.findall(text)
         if (weekdays := weekdays_named(word)) or (two := weekday_of(word)) is not None
     ]

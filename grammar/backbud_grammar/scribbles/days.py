@@ -34,7 +34,8 @@ WITHIN_DAYS = 183
 _DAY = re.compile(rf"({_SHORT})$")
 _READ = re.compile(
     rf"(?:(?P<count>{_COUNT}) (?:more )?(?P<unit>day|week|month)s?(?: more| yet)?"
-    rf"|(?P<tomorrow>tomorrow)|(?P<next>next )?(?:(?P<span>week|month|year)|(?P<season>{_SEASON})|(?P<month>{MONTH}))"
+    rf"|(?P<tomorrow>tomorrow)|(?P<next>next )?(?:(?P<span>week|month|year)"
+    rf"|(?P<season>{_SEASON})|(?P<month>{MONTH}))"
     rf"|(?P<day>{_SHORT})|(?P<year>20\d\d))",
     re.IGNORECASE,
 )

@@ -9,6 +9,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping
 
+from backbud_grammar.scribbles.wires_said import WIRING, wires_said
+
 _NUM = r"(\d+(?:[.,]\d+)?(?:/\d+)?(?: \d/\d)?)"
 _LEN = rf"({_NUM[1:-1]} (?:mm|cm|inch|m))"
 _SHARE = r"(\d/\d|\d+ %|half|a third|a quarter|two thirds|third|quarter)"
@@ -156,6 +158,17 @@ _CUT = (
     (r"(?:stubs? )(?:of )?" + _LEN, r"stubs \1"),
 )
 _WIRE = (
+    (
+        r"(?:bare |while bare |leafless )?(\d+) (?:new |fine |thin )*(?:branches|shoots|twigs)",
+        r"\1 branches",
+    ),
+    (
+        r"(?:prim(?:ary)?|main)(?: branches)?(?: ?\+ ?| ?& ?| and )sec(?:ondary)?(?: branches)?",
+        "primary branches, secondary branches",
+    ),
+    (r"prim(?:aries)?", "primary branches"),
+    (r"sec(?:ondaries)?", "secondary branches"),
+    (r"(?:the )?(?:whole|entire) (?:tree|thing)|fully|all round|all branches", "whole tree"),
     (rf"{_NUM} ?mm", r"\1 mm"),
     (rf"(Al|Cu|al|cu) {_NUM}(?: mm)?", r"\2 mm ^1"),
     (rf"{_NUM}(?: mm)? (Al|Cu|al|cu)", r"\1 mm ^2"),
@@ -347,7 +360,7 @@ _BY_ACT: Mapping[str, tuple[tuple[str, str], ...]] = {
         ),
         _CUT,
     ),
-    **dict.fromkeys(("wired", "guyed"), _WIRE),
+    **dict.fromkeys(WIRING, _WIRE),
     "fed": _FEED,
     "treated": _TREAT,
     "treated-deadwood": _DEADWOOD,
@@ -382,6 +395,8 @@ def said_as(act: str, piece: str) -> Iterator[str]:
         found = pattern.fullmatch(piece)
         if found is not None:
             yield _filled(written, found)
+    if act in WIRING:
+        yield from wires_said(piece)
 
 
 def _filled(written: str, found: re.Match[str]) -> str:

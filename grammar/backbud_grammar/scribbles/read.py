@@ -13,6 +13,7 @@ from datetime import date
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ActForm
 from backbud_grammar.parse import Details
+from backbud_grammar.scribbles.beside import is_beside, stays_on
 from backbud_grammar.scribbles.days import when_of, without_own_day
 from backbud_grammar.scribbles.details_said import said_as
 from backbud_grammar.scribbles.draft import NOUN, Draft, Piece, Told
@@ -33,6 +34,15 @@ _AGAIN = re.compile(
     r"(\d+ (?:days?|weeks?|months?))",
     re.IGNORECASE,
 )
+# What is left of a work, and when it is done.
+_REST = re.compile(
+    r"(?:the )?(?:rest|remainder|other half|others|second half|last bit)(?: of (?:it|them|the tree))? "
+    r"(?:to (?:do|follow) )?(?P<when>.+)",
+    re.IGNORECASE,
+)
+# Marks a skip that counts only with its reason: the season is closed by it.
+WITH_REASON = "\0"
+_OFF_ONES = ("unwired", "unguyed", "untied")
 _LEAD = re.compile(r"(?:and |then |also |\+ |& )+", re.IGNORECASE)
 _FIGURE = re.compile(r"\d")
 
@@ -87,7 +97,11 @@ class _Line:
         if not self.drafts:
             return ()
         self._place_what_stands_before()
-        drafts = self.drafts = _without_stages_in_part(self.drafts)
+        drafts = self.drafts = [
+            one
+            for one in _without_stages_in_part(self.drafts)
+            if not one.needs_reason or not is_harmless(one.remark, fillers_only=True)
+        ]
         told = [self._told(draft) for draft in drafts]
         words = [said for said, _ in self.before]
         if words or (drafts and drafts[0].word == "staged") or not drafts:
@@ -141,6 +155,8 @@ class _Line:
         if draft is not None and again is not None and draft.form.word in _REPEATED:
             self._plan(draft, f"in {again[1]}", at)
             return
+        if draft is not None and self._stands_beside(draft, piece, raw, at):
+            return
         piece = piece[found.end() :] if (found := _LEAD.match(piece)) else piece
         piece = without_own_day(piece, self.page)
         if not piece:
@@ -166,8 +182,28 @@ class _Line:
         else:
             self._left(draft, piece, raw, at)
 
+    def _stands_beside(self, draft: Draft, piece: str, raw: str, at: int) -> bool:
+        """Whether a piece says no more of an act than why, or that the rest is left, or follows."""
+        word = draft.form.word
+        named_part = any(" on " in f" {said}" for said, _ in draft.pieces)
+        if is_beside(word, piece) or (word in _OFF_ONES and named_part and stays_on(piece)):
+            draft.beside.append((raw, at))
+            return True
+        rest = _REST.fullmatch(piece)
+        if rest is None or draft.form.names_act or draft.form.of_all:
+            return False
+        when = when_of(rest["when"], self.page)
+        if not when or (draft.form.bearing == "ends" and not named_part):
+            return False
+        self._plan(draft, when, at)
+        return True
+
     def _more_of_plan(self, draft: Draft, piece: str, raw: str, at: int) -> None:
         """What stands behind the work that is planned, put off or skipped: when, or why."""
+        opened = self._opened(piece)
+        if opened is not None and not _may_be_seen(opened) and self._is_whole(*opened):
+            self._begin(opened, at)
+            return
         noun = draft.pieces[0][0].split(None, 1)[0] if draft.pieces else ""
         for said in (piece, *said_as(draft.form.word, piece)):
             reading = self.talk.details.of(draft.form, f"{noun} {said}")
@@ -186,9 +222,11 @@ class _Line:
 
     def _begin(self, opened: Opened, at: int) -> None:
         word, form, text, remark = opened
+        needs_reason, text = text.startswith(WITH_REASON), text.removeprefix(WITH_REASON)
         draft = Draft(word.removeprefix(NOUN), form, at)
         draft.is_noun = word.startswith(NOUN)
         draft.remark, draft.rest_at = remark, at
+        draft.needs_reason = needs_reason
         self.drafts.append(draft)
         if text and (form.names_act or form.prose):
             draft.pieces.append((text, at))
@@ -252,7 +290,10 @@ class _Line:
             when = when_of(groups.get("when") or "", self.page)
             if named is None or (groups.get("when") and not when):
                 return None
-            return opening.act, form, ", ".join(filter(None, (named.bare, when))), rest
+            said = ", ".join(filter(None, (named.bare, when)))
+            if "why" in groups:
+                said = WITH_REASON + said
+            return opening.act, form, said, rest
         said = " ".join(filter(None, (opening.details, rest)))
         if opening.details and opening.details != "on" and rest:
             said = f"{opening.details}, {rest}"

@@ -65,7 +65,7 @@ _READY = re.compile(
 ASIDE = re.compile(
     r"(?<!\S)(?:this (?:time|year|week|morning|evening|afternoon|month|spring|summer|autumn|winter)"
     r"|a\.?m\.?|p\.?m\.?|at last|in the end|for (?:once|now|good)|as usual|of course|once more"
-    r"|by now|at once|in one go|(?:mon|tues|wednes|thurs|fri|satur|sun)day)(?!\S)",
+    r"|by now|at once|in one go|with (?:the )?others?|with (?:the )?rest|over \w+ days|two days|in two days|(?:mon|tues|wednes|thurs|fri|satur|sun)day)(?!\S)",
     re.IGNORECASE,
 )
 _SIGNS = re.compile(r"[\d?]")

@@ -42,6 +42,8 @@ _REST = re.compile(
 )
 # Marks a skip that counts only with its reason: the season is closed by it.
 WITH_REASON = "\0"
+# Labels that an opening ends in; what stands behind goes on with them.
+_JOINED = ("on", "from", "to")
 _OFF_ONES = ("unwired", "unguyed", "untied")
 _LEAD = re.compile(r"(?:and |then |also |\+ |& )+", re.IGNORECASE)
 _FIGURE = re.compile(r"\d")
@@ -132,10 +134,20 @@ class _Line:
         loose = [*self.before]
         for other in self.drafts:
             if other is not draft:
-                loose += [one for one in other.kept if not is_harmless(one[0])]
+                loose += [one for one in other.kept if self._is_loose(draft, one[0])]
                 loose += [one for one in other.pieces if not self._is_read(other, one[0])]
                 loose += [(other.remark, other.at)] if other.remark else []
         return [one for one in loose if not is_harmless(one[0])]
+
+    def _is_loose(self, draft: Draft, kept: str) -> bool:
+        """Whether words beside another act may turn this one.
+
+        What ends a tree or sends it away stands alone, but what came off does not hang on how the
+        rest went.
+        """
+        if draft.form.of_all or draft.word.casefold() in draft.form.bare_words:
+            return not is_harmless(kept)
+        return bool(_FIGURE.search(kept) or limiter_in(kept))
 
     def _is_read(self, draft: Draft, piece: str) -> bool:
         return self.pieces.reads(draft.form, piece)
@@ -194,6 +206,9 @@ class _Line:
             return False
         when = when_of(rest["when"], self.page)
         if not when or (draft.form.bearing == "ends" and not named_part):
+            return False
+        if not all(self._is_read(draft, said) for said, _ in draft.pieces):
+            # What is left of what was not understood, nobody can tell.
             return False
         self._plan(draft, when, at)
         return True
@@ -275,7 +290,7 @@ class _Line:
         for opening, found in self.talk.opener.find(named):
             if plain not in acts or opening.act == "checked" or len(found[0].rstrip()) > len(word):
                 return self._by(opening, found, named)
-        if plain in acts:
+        if plain in acts and (rest or not acts[plain].needs_detail or not self.drafts):
             return plain, acts[plain], rest, ""
         return None
 
@@ -295,7 +310,7 @@ class _Line:
                 said = WITH_REASON + said
             return opening.act, form, said, rest
         said = " ".join(filter(None, (opening.details, rest)))
-        if opening.details and opening.details != "on" and rest:
+        if opening.details and opening.details not in _JOINED and rest:
             said = f"{opening.details}, {rest}"
         if groups.get("by"):
             said = f"{said}, by {groups['by']}".lstrip(", ")

@@ -17,6 +17,8 @@ from backbud_grammar.scribbles.plain import ASIDE, is_filler, is_ready, is_state
 from backbud_grammar.scribbles.spelled import without
 from backbud_grammar.whole import limiter_in
 
+# A longer piece is a sentence.
+MOST_IN_TWO = 8
 # No phrase of a closed list has more words.
 MOST_IN_PHRASE = 4
 # How close a word must be to one of the act's own to be taken for a slip of the pen.
@@ -61,7 +63,7 @@ class PieceReader:
         out: list[str] = []
         kept: list[str] = []
         for _, piece in part_at_commas(text):
-            one = self._one(form, piece)
+            one = self._one(form, piece) or self._in_two(form, piece)
             if one is None:
                 return None
             out += one[0]
@@ -73,7 +75,21 @@ class PieceReader:
             if not said:
                 return [], [*kept] if kept else [piece]
             if self.reads(form, said):
-                return [said], [*kept]
+                return [part for _, part in part_at_commas(said)], [*kept]
+        return None
+
+    def _in_two(self, form: ActForm, piece: str) -> tuple[list[str], list[str]] | None:
+        """A piece that is two details in a row: `hard to 2 buds`."""
+        words = piece.split()
+        if not 2 <= len(words) <= MOST_IN_TWO or form.bearing == "ends" or limiter_in(piece):
+            return None
+        for size in range(len(words) - 1, 0, -1):
+            first = self._one(form, " ".join(words[:size]))
+            if first is None or not first[0]:
+                continue
+            second = self.said(form, " ".join(words[size:]))
+            if second is not None and second[0]:
+                return [*first[0], *second[0]], [*first[1], *second[1]]
         return None
 
     def _ways(self, form: ActForm, piece: str) -> Iterator[tuple[str, tuple[str, ...]]]:

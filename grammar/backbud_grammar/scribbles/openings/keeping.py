@@ -6,6 +6,45 @@ from backbud_grammar.scribbles.openings.row import FEED, ON, SPRAY, ActOpening, 
 
 OPENINGS: tuple[ActOpening, ...] = (
     *rows(
+        "protected",
+        r"(?:frost cloth|frost blanket|frost fleece|fleece|bubble ?wrap)(?: (?:on|over|up|round|all|both|double|2 times|twice|doubled|tonight|again|it))+",
+        details="fleece",
+    ),
+    *rows(
+        "protected",
+        r"(?:wrapped|covered|tucked up|packed|bedded) (?=(?:in|with|under) (?:fleece|straw|bubble ?wrap|mulch|bark|leaves|hessian|bracken))",
+    ),
+    *rows("protected", r"net (?=against )", details="net"),
+    *rows(
+        "shaded",
+        r"(?:(?:shade|shadow|shading)[- ]?(?:net|cloth)|net)(?: (?:up|on|over|out))*(?=,? ?\d+ %)",
+    ),
+    *rows(
+        "cleaned",
+        r"(?:the )?(?:shari|deadwood) (?:brushed|cleaned|scrubbed)(?: (?:clean|up|down))*",
+        details="shari",
+    ),
+    *rows(
+        "cleaned",
+        r"(?:the )?jins? (?:brushed|cleaned|scrubbed)(?: (?:clean|up|down))*",
+        details="jin",
+    ),
+    *rows("planted-out", r"(?:lined|planted|put|set) out (?:in|into|at)? ?(?=@PLACE@)"),
+    *rows("treated", r"winter wash(?:ed)?[,:]?", details="winter wash"),
+    *rows(
+        "treated",
+        r"(?:vine weevil )?nematodes? (?:on|in|given|applied|watered(?: on| in)*)",
+        details="nematodes",
+    ),
+    *rows(
+        "moved",
+        r"out of (?:the )?@PLACE@,? (?:and )?(?:in|into|to|onto|on|back to)(?: the)? (?=@PLACE@)",
+    ),
+    *rows(
+        "fed",
+        r"(?:feed|fed|tama|okigoe|cakes|pellets|rapecake) (?:again|started|restarted|renewed|topped up)",
+    ),
+    *rows(
         "cleaned",
         rf"{FEED} (?:all )?(?:off|removed|off again|away)(?: again)?",
         details="old cakes off",

@@ -86,10 +86,20 @@ NOUNS = {
     "root prune": "root-pruned",
     "spray": "treated",
     **dict.fromkeys(
-        (
-            "n nitrogen tama okigoe pellets rapecake cakes fert fertiliser fertilizer fertilising "
-            "fertilizing"
-        ).split(),
+        [
+            "n",
+            "nitrogen",
+            "tama",
+            "okigoe",
+            "pellets",
+            "rapecake",
+            "cakes",
+            "fert",
+            "fertiliser",
+            "fertilizer",
+            "fertilising",
+            "fertilizing",
+        ],
         "fed",
     ),
     "liquid feed": "fed",

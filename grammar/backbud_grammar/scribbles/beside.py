@@ -30,7 +30,7 @@ _MARKS = (
     r"|wire (?:bit|was biting|biting|dug)(?: in)?(?: at \w+| a little| slightly| badly)?"
 )
 _TABLE: Mapping[str, str] = {
-    "moved": _WEATHER,
+    **dict.fromkeys(("moved", "watered", "misted", "soaked", "shaded", "protected"), _WEATHER),
     "unprotected": rf"{_WEATHER}|mild(?: enough)?|warm(?: enough)?|all clear",
     "unshaded": rf"{_WEATHER}|mild(?: enough)?|dull|cloudy",
     "unwired": _MARKS,

@@ -433,6 +433,13 @@ _WRAP = (
     ),
 )
 _QUANTITY = (
+    (r"(?:with )?(?:a )?heels?|heel cuttings", "with a heel"),
+    (r"(?:in |under )?(?:the )?mist(?: box| bench)?", "under mist"),
+    (r"under (?:a )?(?:bag|glass|dome|lid)|in (?:a )?(?:bag|propagator)", "under glass"),
+    (r"(?:with )?(?:rooting )?(?:hormone|powder|gel)", "hormone"),
+    (r"(?:on |with )?(?:bottom heat|heat mat|heated bench)", "bottom heat"),
+    (r"(?:two|2) (trays|pots|rows|handfuls)(?: of (?:it|seed|them))?", r"2 \1"),
+    (r"(?:a|one) (tray|handful)(?: of (?:it|seed|them))?", r"1 \1"),
     (r"(\d+)(?: seeds?)?(?: up| germinated)", r"\1 seeds"),
     (r"(\d+) up", r"\1"),
     (r"(\d+) cuttings?", r"\1 cuttings"),

@@ -46,7 +46,7 @@ _TALK = (
     "hope hopefully think looks look looking looked bit little lot more less much many few some "
     "behind inside outside bases base under leaves down up white spots both "
     "bad nicely lovely good best better worst great heavy light big small long short early late "
-    "fiddly slow quick easy tricky of and with in for it is was are were has have had i we he she "
+    "pair pairs stays stay fiddly slow quick easy tricky of and with in for it is was are were has have had i we he she "
     "they them him me this that these those as like than to from by at last time times before "
     "every each other another one two three both over under after while since because hand fleece "
     "ready till until when where who"

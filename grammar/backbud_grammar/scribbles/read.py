@@ -30,7 +30,7 @@ from backbud_grammar.whole import limiter_in
 # What is done again and again, so that the next time is a plan.
 _REPEATED = ("treated", "fed", "flushed", "misted", "trimmed", "pinched")
 _AGAIN = re.compile(
-    r"(?:and )?(?:again|repeat(?:ed)?|next(?: one| spray| feed)?|once more) in "
+    r"(?:and )?(?:again|repeat(?:ed)?|next(?: one| spray| feed| dose)?|once more) (?:in |after )?"
     r"(\d+ (?:days?|weeks?|months?))",
     re.IGNORECASE,
 )
@@ -42,6 +42,7 @@ _REST = re.compile(
 )
 # Marks a skip that counts only with its reason: the season is closed by it.
 WITH_REASON = "\0"
+_WAYS, _WITH_WAY = ("in", "out", "back", "back in", "in again"), ("moved", "received")
 # Labels that an opening ends in; what stands behind goes on with them.
 _JOINED = ("on", "from", "to")
 _OFF_ONES = ("unwired", "unguyed", "untied")
@@ -87,6 +88,8 @@ class _Line:
         self.pieces, self.acts = talk.pieces, talk.details.acts
         self.drafts: list[Draft] = []
         self.before: list[Piece] = []
+        # `in`, `out` or `back`, which a comma parts from the place.
+        self.way: Piece | None = None
 
     def told(self) -> tuple[Told, ...]:
         for start, sentence in sentences(self.line):
@@ -98,6 +101,8 @@ class _Line:
                 first = False
         if not self.drafts:
             return ()
+        if self.way is not None:
+            self.before.append(self.way)
         self._place_what_stands_before()
         drafts = self.drafts = [
             one
@@ -114,7 +119,10 @@ class _Line:
 
     def _place_what_stands_before(self) -> None:
         """What was seen, and then what was done about it, stands beside the first act."""
-        before, drafts = self.before, self.drafts
+        before, drafts = self._not_of(self.drafts[0]), self.drafts
+        if not before:
+            self.before = []
+            return
         if all(is_seen(said) for said, _ in before):
             drafts[0].kept[:0] = before
             self.before = []
@@ -123,6 +131,21 @@ class _Line:
             drafts[0].pieces += doubt
             drafts[0].kept[:0] = [one for one in before if one not in doubt]
             self.before = []
+
+    def _not_of(self, draft: Draft) -> list[Piece]:
+        """What stands before an act and is no detail of it: `jin on apex, carved`."""
+        if draft.form.bearing != "does" or draft.strict:
+            return self.before
+        left: list[Piece] = []
+        details: list[Piece] = []
+        for raw, at in self.before:
+            said = self.pieces.said(draft.form, spelled_out(raw))
+            if said is None or said[1]:
+                left.append((raw, at))
+            else:
+                details += [(one, at) for one in said[0]]
+        draft.pieces[:0] = details
+        return left
 
     def _told(self, draft: Draft) -> Told:
         return draft.told(self._loose(draft), lambda text: self.pieces.puts_on(draft.form, text))
@@ -156,6 +179,16 @@ class _Line:
 
     def _piece(self, piece: str, raw: str, at: int, first: bool) -> None:
         """Put one piece where it belongs. `first`: whether it begins a sentence."""
+        if self.way is not None:
+            way, self.way = self.way, None
+            opened = self._opened(f"{way[0]} {piece}")
+            if opened is not None and opened[1].word in _WITH_WAY:
+                self._begin(opened, way[1])
+                return
+            self.before.append(way)
+        elif not (self.drafts or self.before) and piece.casefold() in _WAYS:
+            self.way = (piece, at)
+            return
         draft = self.drafts[-1] if self.drafts else None
         if draft is not None and draft.form.prose:
             draft.pieces.append((raw, at))
@@ -173,7 +206,8 @@ class _Line:
         piece = without_own_day(piece, self.page)
         if not piece:
             return
-        opened = self._opened(piece) if first or draft is None else None
+        hours = draft is not None and draft.form.word == "worked"
+        opened = self._opened(piece) if first or hours or draft is None else None
         if opened is not None and (self.drafts or self.before) and _may_be_seen(opened):
             opened = None
         if draft is not None and (opened is None or not self._is_whole(*opened)):
@@ -216,7 +250,8 @@ class _Line:
     def _more_of_plan(self, draft: Draft, piece: str, raw: str, at: int) -> None:
         """What stands behind the work that is planned, put off or skipped: when, or why."""
         opened = self._opened(piece)
-        if opened is not None and not _may_be_seen(opened) and self._is_whole(*opened):
+        is_reason = opened is None or opened[1].bearing == "keeps" or _may_be_seen(opened)
+        if opened is not None and not is_reason and self._is_whole(*opened):
             self._begin(opened, at)
             return
         noun = draft.pieces[0][0].split(None, 1)[0] if draft.pieces else ""
@@ -278,18 +313,19 @@ class _Line:
         acts = self.acts
         word, _, rest = piece.partition(" ")
         second = rest.partition(" ")
-        both = f"{word} {second[0]}".casefold()
-        # A word of the language stands before any other way of saying it.
+        both = f"{word} {second[0]}".casefold().rstrip(":.")
+        # A word of the language stands before any other way of saying it, but for a longer one.
         plain = word.rstrip(":.").casefold()
-        if second[0] and both.rstrip(":.") in acts:
-            said = both.rstrip(":.")
-            # With its hyphen, so that a bare form is known as one.
-            joined = said.replace(" ", "-")
-            return joined if joined in acts else said, acts[said], second[2], ""
+        size = len(both) if second[0] and both in acts else len(word) if plain in acts else 0
         named = self.talk.handles.spelled(piece)
         for opening, found in self.talk.opener.find(named):
-            if plain not in acts or opening.act == "checked" or len(found[0].rstrip()) > len(word):
+            longer = not size or len(found[0].rstrip(" :.")) > size
+            if longer or (opening.act == "checked" and size == len(word)):
                 return self._by(opening, found, named)
+        if second[0] and both in acts:
+            # With its hyphen, so that a bare form is known as one.
+            joined = both.replace(" ", "-")
+            return joined if joined in acts else both, acts[both], second[2], ""
         if plain in acts and (rest or not acts[plain].needs_detail or not self.drafts):
             return plain, acts[plain], rest, ""
         return None
@@ -318,7 +354,9 @@ class _Line:
 
     def _is_whole(self, word: str, form: ActForm, text: str, remark: str) -> bool:
         """Whether an act in the midst of a sentence is read to its last word."""
-        if form.prose or form.names_act:
+        if form.names_act:
+            return not (remark or form.word == "skipped") and ", " in text
+        if form.prose:
             return False
         if not text:
             return not form.needs_detail

@@ -12,8 +12,8 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "bloomed",
-        r"flowers? (?:begin|beginning|started|start|opening)(?=,)",
-        r"in flower(?=,)",
+        r"flowers? (?:begin|beginning|started|start|opening)$",
+        r"(?:now |all )?in (?:flower|bloom)$",
         r"(?:first|1st) (?=\d+ (?:flowers?|blooms?) (?:open|out)\b)",
     ),
     *rows("checked", r"looked (?:over|at)", r"peeked", r"inspected", r"had a look(?: at)?"),

@@ -96,7 +96,7 @@ _ROOTS = (
         r"mix \1",
     ),
     (r"in(?:to)? (?:the )?(\S+)", r"into \1"),
-    (r"(\S+)(?: pot)?", r"into \1"),
+    (r"(\S+)(?: pot)?(?: again)?", r"into \1"),
     (r"(?:with )?rooting (?:hormone|powder|gel)", "hormone"),
     (r"(\d+) (?:potted|up|pots)", r"\1 seedlings"),
     (r"(\d+)", r"\1 seedlings"),
@@ -130,7 +130,7 @@ _CUT = (
     (r"(?:the )?(?:hanging|drooping) (?:needles|ones|bits)(?: off| out)?", "hanging needles"),
     (r"(?:the )?(?:yellow|brown) (?:needles|ones|bits)(?: off| out)?", "yellow needles"),
     (r"(?:weak|weaker|small) (?:ones|shoots|buds|candles) first", "first round"),
-    (r"(?:strong|stronger) (?:ones|shoots|buds|candles) (?:last|second)", "second round"),
+    (r"(?:strong|stronger) (?:ones|shoots|buds|candles) second", "second round"),
     (r"(?:back )?to (?:the )?(?:first|1st) pairs?(?: of leaves)?", "to 1 pair"),
     (r"(?:back )?to (\d|one|two|three|four|1-2|2-3) ?(?:lf|leaf|leaves)", r"to \1 leaves"),
     (r"(?:back )?to (\d|one|two|three) ?(?:pr|pairs?|prs)", r"to \1 pairs"),
@@ -302,6 +302,10 @@ _TREAT = (
     (r"(.+) in the (evening|morning)", r"\1, in the \2"),
     (r"(?:with |then )?(.+) all over", r"\1, all over"),
     (r"(?:then|with|and) (.+)", r"\1"),
+    (
+        r"(\d+) (?:small |big |pink |white |green |brown )*(lumps|galls)(?: off| out| cut out| picked off)?",
+        r"\1 \2",
+    ),
     (r"cut (?:out|off) (?:\+|&|and) burn(?:t|ed)(?: .*)?", "cut out, burned"),
     (r"(?:picked|taken|hand[- ]?picked|squashed)(?: off)?(?: by hand)?", "by hand"),
     (r"(?:brushed|wiped|scrubbed)(?: off)?", "brushed off"),
@@ -334,8 +338,18 @@ _WATER = (
     (r"(?:with )?(?:the )?(?:rain ?water|rain)", "rainwater"),
     (r"(?:with )?tap(?: water)?", "tap water"),
     (r"(?:for )?(\d+ (?:min|h))", r"\1"),
-    (r"with rain \d+ ?times pot volume", "rainwater"),
 )
+_BENT = (
+    (
+        r"((?:left|right) \d|apex|top|trunk|leader|first left|first right) (down|up|left|right) (\d+(?:[.,]\d)? (?:degrees|mm|cm|inch))",
+        r"\3 \2 on \1",
+    ),
+    (
+        r"((?:left|right) \d|apex|top|trunk|leader|first left|first right) (?:pulled |bent |brought )?(down|up)",
+        r"\2 on \1",
+    ),
+)
+_GUYED = ((r"from (\S+) to (.+)", r"to \2, on \1"),)
 _PLACE = (
     (r"(?:in|into|to|back|out|under|on|at)*(?: (?:in|into|to|under))?(?: the)? ?(\S+)", r"to \1"),
     (r"from (\S+) (?:back )?to (\S+)(?: again)?", r"from \1, to \2"),
@@ -399,7 +413,7 @@ _MEASURED = (
 _CHECKED = (
     (r"(wire|ties|guys?|graft|layer|roots) (?:all )?(?:ok|okay|good|fine)", r"\1 fine"),
     (r"(?:all )?ok(?:ay)?|all good|all well|nothing wrong", "fine"),
-    (r"nothing(?: found| there)?|none(?: found| seen)?|clear", "none"),
+    (r"nothing (?:found|there|seen)|none(?: found| seen)?|clear", "none"),
     (r"biting(?: in)?|bites|cutting in|marking", "biting"),
     (r"(?:white )?roots showing", "white roots"),
     (r"no roots(?: yet)?", "no roots"),
@@ -416,7 +430,11 @@ _GRAFT = (
     (r"bagged|in (?:a )?bag|bag (?:over|on)", "bagged"),
     (r"(\d+ mm|\d/\d+ inch) (?:drill )?hole", r"\1 hole"),
     (r"(thread|approach|side|cleft|veneer|bud|root|whip) grafts?", r"\1"),
-    (r"(thread|approach|side|cleft|veneer|bud|root|whip) grafts? (?:on |at )?(.+)", r"\1 on \2"),
+    (
+        r"(thread|approach|side|cleft|veneer|bud|root|whip) grafts? (?:on |at )?"
+        r"((?:(?:the|low|lower|upper|mid|first|second|third|left|right|front|back|side|trunk|apex|branch|\d)(?: |$))+)",
+        r"\1 on \2",
+    ),
     (r"(\d+) scions?", r"\1 scions"),
     (r"sealed both (?:sides|ends)", "pasted"),
 )
@@ -456,7 +474,6 @@ _SHOWN = (
 )
 _PROTECT = (
     (r"(?:in|with|under|by) (.+)", r"with \1"),
-    (r"(?:double|2 times|twice|doubled)(?: layer)?", "fleece"),
     (r"against (?:the )?(.+)", r"against \1"),
     (r"(?:the )?pot (?:only|too|as well|in bubble wrap)", "pot wrapped"),
 )
@@ -489,7 +506,9 @@ _BY_ACT: Mapping[str, tuple[tuple[str, str], ...]] = {
         ),
         _CUT,
     ),
-    **dict.fromkeys(WIRING, _WIRE),
+    "bent": _BENT,
+    "wired": _WIRE,
+    "guyed": (*_WIRE, *_GUYED),
     "fed": _FEED,
     "treated": _TREAT,
     "treated-deadwood": _DEADWOOD,

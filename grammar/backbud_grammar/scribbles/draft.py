@@ -48,6 +48,8 @@ class Draft:
         self.is_noun = False
         # Whether it counts only where a reason stands behind it.
         self.needs_reason = False
+        # The piece that it was opened by, as it is written.
+        self.raw = ""
 
     @property
     def strict(self) -> bool:

@@ -18,9 +18,7 @@ from backbud_grammar.scribbles.days import when_of, without_own_day
 from backbud_grammar.scribbles.details_said import said_as
 from backbud_grammar.scribbles.draft import NOUN, Draft, Piece, Told
 from backbud_grammar.scribbles.named import NO_HANDLES, Handles
-from backbud_grammar.scribbles.opener import Opener
-from backbud_grammar.scribbles.openings.nouns import NOUNS
-from backbud_grammar.scribbles.openings.row import ActOpening
+from backbud_grammar.scribbles.opener import WITH_REASON, Opened, Opener
 from backbud_grammar.scribbles.plain import is_harmless, is_observed, is_seen
 from backbud_grammar.scribbles.reads import PieceReader, Said
 from backbud_grammar.scribbles.sentences import LONGEST, halves, sentences
@@ -36,21 +34,24 @@ _AGAIN = re.compile(
 )
 # What is left of a work, and when it is done.
 _REST = re.compile(
-    r"(?:the )?(?:rest|remainder|other half|others|second half|last bit)(?: of (?:it|them|the tree))? "
+    r"(?:the )?(?:rest|remainder|other half|others|second half|last bit)"
+    r"(?: of (?:it|them|the tree))? "
     r"(?:to (?:do|follow) )?(?P<when>.+)",
     re.IGNORECASE,
 )
-# Marks a skip that counts only with its reason: the season is closed by it.
-WITH_REASON = "\0"
+_WORD = re.compile(r"[^\W\d_]+")
+# Words of a reason that make a question of it.
+_DOUBTS = frozenset(
+    _WORD.findall(
+        "maybe perhaps might but or why rest yet if unless probably possibly think guess ask asked "
+        "whether depends see hm hmm"
+    )
+)
+_PROPERLY = re.compile(r" (?:properly|again|then|instead)$", re.IGNORECASE)
 _WAYS, _WITH_WAY = ("in", "out", "back", "back in", "in again"), ("moved", "received")
-# Labels that an opening ends in; what stands behind goes on with them.
-_JOINED = ("on", "from", "to")
 _OFF_ONES = ("unwired", "unguyed", "untied")
 _LEAD = re.compile(r"(?:and |then |also |\+ |& )+", re.IGNORECASE)
 _FIGURE = re.compile(r"\d")
-
-# An act that a piece opens: its word, its row, what stands behind it, its remark.
-Opened = tuple[str, ActForm, str, str]
 
 
 class Talk:
@@ -64,7 +65,7 @@ class Talk:
     ) -> None:
         self.details, self.handles = details, handles
         self.pieces = PieceReader(details, handles, kind_of)
-        self.opener = Opener(handles)
+        self.opener = Opener(details.acts, handles)
         self._read: dict[tuple[str, date | None], tuple[Told, ...]] = {}
 
     def read(self, line: str, page: date | None = None) -> tuple[Told, ...]:
@@ -104,10 +105,11 @@ class _Line:
         if self.way is not None:
             self.before.append(self.way)
         self._place_what_stands_before()
+        doubt = "?" in self.line or any(limiter_in(said) for said, _ in self.before)
         drafts = self.drafts = [
             one
-            for one in _without_stages_in_part(self.drafts)
-            if not one.needs_reason or not is_harmless(one.remark, fillers_only=True)
+            for one in _without_stages_in_part(self.drafts, doubt=doubt)
+            if not self._is_no_plan(one)
         ]
         told = [self._told(draft) for draft in drafts]
         words = [said for said, _ in self.before]
@@ -116,6 +118,17 @@ class _Line:
             whole = self.line if not words or not told else ", ".join(words)
             told.insert(0, Told("noted", whole, kept=(whole,) if words or not drafts else ()))
         return tuple(told)
+
+    def _is_no_plan(self, draft: Draft) -> bool:
+        """Whether a plan, a skip or a put-off is in doubt or gives no reason; it is kept."""
+        if not draft.form.names_act or not draft.raw:
+            return False
+        words = set(_WORD.findall(draft.remark.casefold()))
+        is_bare = draft.needs_reason and is_harmless(draft.remark, fillers_only=True)
+        if is_bare or "?" in draft.raw or "?" in draft.remark or not words.isdisjoint(_DOUBTS):
+            self.before.append((", ".join(filter(None, (draft.raw, draft.remark))), draft.at))
+            return True
+        return False
 
     def _place_what_stands_before(self) -> None:
         """What was seen, and then what was done about it, stands beside the first act."""
@@ -193,9 +206,12 @@ class _Line:
         if draft is not None and draft.form.prose:
             draft.pieces.append((raw, at))
             return
-        if draft is not None and draft.form.names_act and not first:
-            self._more_of_plan(draft, piece, raw, at)
-            return
+        if draft is not None and draft.form.names_act:
+            if self._says_when(draft, piece, at):
+                return
+            if not first:
+                self._more_of_plan(draft, piece, raw, at)
+                return
         again = _AGAIN.fullmatch(piece) if draft is not None else None
         if draft is not None and again is not None and draft.form.word in _REPEATED:
             self._plan(draft, f"in {again[1]}", at)
@@ -221,12 +237,23 @@ class _Line:
             if opened is not None and not first and not self._is_whole(*opened):
                 opened = None
         if opened is not None:
-            self._begin(opened, at)
+            self._begin(opened, at, raw)
             return
         if draft is None:
             self.before.append((raw, at))
         else:
             self._left(draft, piece, raw, at)
+
+    def _says_when(self, draft: Draft, piece: str, at: int) -> bool:
+        """Whether a piece says until when a work waits: `not repotted, too late. next Feb`."""
+        when = when_of(_PROPERLY.sub("", piece), self.page)
+        later = self.acts.get("put-off")
+        if not when or later is None or len(draft.pieces) != 1 or ", " in draft.pieces[0][0]:
+            return False
+        if draft.form.word == "skipped":
+            draft.word, draft.form, draft.needs_reason = "put-off", later, False
+        draft.pieces.append((when, at))
+        return True
 
     def _stands_beside(self, draft: Draft, piece: str, raw: str, at: int) -> bool:
         """Whether a piece says no more of an act than why, or that the rest is left, or follows."""
@@ -270,13 +297,13 @@ class _Line:
             planned.pieces = [(draft.form.bare, at), (when, at)]
             self.drafts.append(planned)
 
-    def _begin(self, opened: Opened, at: int) -> None:
+    def _begin(self, opened: Opened, at: int, raw: str = "") -> None:
         word, form, text, remark = opened
         needs_reason, text = text.startswith(WITH_REASON), text.removeprefix(WITH_REASON)
         draft = Draft(word.removeprefix(NOUN), form, at)
         draft.is_noun = word.startswith(NOUN)
         draft.remark, draft.rest_at = remark, at
-        draft.needs_reason = needs_reason
+        draft.needs_reason, draft.raw = needs_reason, raw
         self.drafts.append(draft)
         if text and (form.names_act or form.prose):
             draft.pieces.append((text, at))
@@ -306,51 +333,8 @@ class _Line:
         else:
             draft.kept.append((raw, at))
 
-    # ------------------------------------------------------------------ an act that begins
-
     def _opened(self, piece: str) -> Opened | None:
-        """The act that a piece begins with, its row, and what stands behind it."""
-        acts = self.acts
-        word, _, rest = piece.partition(" ")
-        second = rest.partition(" ")
-        both = f"{word} {second[0]}".casefold().rstrip(":.")
-        # A word of the language stands before any other way of saying it, but for a longer one.
-        plain = word.rstrip(":.").casefold()
-        size = len(both) if second[0] and both in acts else len(word) if plain in acts else 0
-        named = self.talk.handles.spelled(piece)
-        for opening, found in self.talk.opener.find(named):
-            longer = not size or len(found[0].rstrip(" :.")) > size
-            if longer or (opening.act == "checked" and size == len(word)):
-                return self._by(opening, found, named)
-        if second[0] and both in acts:
-            # With its hyphen, so that a bare form is known as one.
-            joined = both.replace(" ", "-")
-            return joined if joined in acts else both, acts[both], second[2], ""
-        if plain in acts and (rest or not acts[plain].needs_detail or not self.drafts):
-            return plain, acts[plain], rest, ""
-        return None
-
-    def _by(self, opening: ActOpening, found: re.Match[str], piece: str) -> Opened | None:
-        form = self.acts.get(opening.act)
-        if form is None:
-            return None
-        rest, groups = piece[found.end() :].strip(" ,"), found.groupdict()
-        if form.names_act:
-            noun = NOUNS.get(re.sub(r"\s+", " ", groups.get("named") or "").casefold(), "")
-            named = self.acts.get(noun)
-            when = when_of(groups.get("when") or "", self.page)
-            if named is None or (groups.get("when") and not when):
-                return None
-            said = ", ".join(filter(None, (named.bare, when)))
-            if "why" in groups:
-                said = WITH_REASON + said
-            return opening.act, form, said, rest
-        said = " ".join(filter(None, (opening.details, rest)))
-        if opening.details and opening.details not in _JOINED and rest:
-            said = f"{opening.details}, {rest}"
-        if groups.get("by"):
-            said = f"{said}, by {groups['by']}".lstrip(", ")
-        return NOUN + form.bare if opening.noun else opening.act, form, said, ""
+        return self.talk.opener.opened(piece, self.page)
 
     def _is_whole(self, word: str, form: ActForm, text: str, remark: str) -> bool:
         """Whether an act in the midst of a sentence is read to its last word."""
@@ -379,11 +363,11 @@ def _may_be_seen(opened: Opened) -> bool:
     return word in form.bare_words or (word.startswith(NOUN) and not text)
 
 
-def _without_stages_in_part(drafts: Sequence[Draft]) -> list[Draft]:
-    """The acts without a stage that only part of the tree may have reached."""
+def _without_stages_in_part(drafts: Sequence[Draft], *, doubt: bool) -> list[Draft]:
+    """The acts without a stage that only part of the tree may have reached, or that is asked."""
     return [
         one
         for one in drafts
         if one.word != "staged"
-        or (len(one.pieces) == 1 and all(is_seen(said) for said, _ in one.kept))
+        or (not doubt and len(one.pieces) == 1 and all(is_seen(said) for said, _ in one.kept))
     ]

@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable, Iterator
 
 from backbud_grammar.details import part_at_commas
+from backbud_grammar.elsewhen import elsewhen
 from backbud_grammar.forms import ANY_WORDS, ActForm
 from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.parse import Details
@@ -122,7 +123,7 @@ class PieceReader:
             # No wire and no tie is so thick.
             return False
         for detail in details:
-            if detail.part and limiter_in(detail.part):
+            if detail.part and (limiter_in(detail.part) or self._names_tree(detail.part)):
                 return False
             if detail.handle and not self._is_meant(form, detail.name, detail.handle):
                 return False
@@ -139,6 +140,9 @@ class PieceReader:
             for _, piece in part_at_commas(text)
         )
 
+    def _names_tree(self, part: str) -> bool:
+        return any(self.kind_of(word) == "tree" for word in part.split())
+
     def puts_on(self, form: ActForm, text: str) -> bool:
         """Whether a piece says what is put on, and not only where or by whom."""
         if not self._may_read(form, text):
@@ -154,6 +158,8 @@ class PieceReader:
     def bears(self, form: ActForm, piece: str) -> bool:
         """Whether words that are no detail may still change what the act says."""
         if re.search(r"[\d?\"]", piece) or limiter_in(piece):
+            return True
+        if elsewhen((piece,)):
             return True
         if is_state(piece) or is_ready(piece):
             return False

@@ -22,7 +22,10 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?:all )?(?:the )?(?:jins?|shari|deadwood)(?: (?:and|\+|&) (?:jins?|shari))?(?: on [^,.;]*)? (?:limed|lime[- ]sulphured|lime sulphur)",
         details="lime sulphur",
     ),
-    *rows("grafted", r"(?:drill(?:ed)? (?:\+|and|&) )(?=(?:thread|approach|side) graft)"),
+    *rows(
+        "bent",
+        r"(?=(?:(?:left|right) \d|apex|top|trunk|leader|first left|first right) (?:down|up|left|right) \d+(?:[.,]\d)? (?:degrees|mm|cm|inch)$)",
+    ),
     *rows("unwired", rf"de-?wired(?= {PART})", details="on"),
     *rows(
         "deadheaded",
@@ -164,7 +167,10 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"paste on(?= )",
         r"cut paste on",
     ),
-    *rows("grafted", r"(?=(?:thread|approach|side|cleft|veneer|bud|root|whip) grafts?\b)"),
+    *rows(
+        "grafted",
+        r"(?:drill(?:ed)? (?:\+|and|&) )?(?=(?:thread|approach|side|cleft|veneer|bud|root|whip) grafts? ?(?:$|,|(?:low|left|right|upper|lower|on|through|top|back|front|mid|side|set|done|made)\b))",
+    ),
     *rows("grafted", r"grafts? (?:set|made|done)", r"grafted on"),
     *rows("layered", r"air[- ]?layer(?:ed)? (?:set|begun|started|on)", r"ring[- ]?barked"),
     *rows("layered", r"air[- ]?layer", noun=True),

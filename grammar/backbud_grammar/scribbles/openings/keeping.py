@@ -4,6 +4,14 @@ from __future__ import annotations
 
 from backbud_grammar.scribbles.openings.row import FEED, ON, SPRAY, ActOpening, rows
 
+# What stands behind a product where it was given: of one that is only named nobody can tell.
+_GIVEN = (
+    r"(?:\s*$|\s*[,#]|\s+(?:\d|no\b|again$|spray(?:ed)?\b|drench(?:ed)?\b|all over|under(?:side)?\b"
+    r"|on (?:the )?(?:leaves|underside|undersides|trunk|bark|soil|worst)|in the (?:evening|morning)"
+    r"|against\b|for (?:the )?\w+$|at \d|half\b|same evening|that evening|by hand|(?:and|\+|&) "
+    r"|first time|second time|third time|1:|neat$|whole tree|both sides))"
+)
+
 OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "protected",
@@ -17,7 +25,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("protected", r"net (?=against )", details="net"),
     *rows(
         "shaded",
-        r"(?:(?:shade|shadow|shading)[- ]?(?:net|cloth)|net)(?: (?:up|on|over|out))*(?=,? ?\d+ %)",
+        r"(?:(?:shade|shadow|shading)[- ]?(?:net|cloth)|net)(?: (?:up|on|over|out))*(?=,? ?\d+ %(?:$|,))",
     ),
     *rows(
         "cleaned",
@@ -33,7 +41,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("treated", r"winter wash(?:ed)?[,:]?", details="winter wash"),
     *rows(
         "treated",
-        r"(?:vine weevil )?nematodes? (?:on|in|given|applied|watered(?: on| in)*)",
+        r"(?:vine weevil )?nematodes? (?:given|applied|watered(?: on| in)*|in$|on$)",
         details="nematodes",
     ),
     *rows(
@@ -64,7 +72,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "treated",
-        rf"(?:ditto |second |2nd |third |3rd |first |1st |again )?(?={SPRAY}\b)",
+        rf"(?:ditto |second |2nd |third |3rd |first |1st |again )?(?={SPRAY}{_GIVEN})",
         r"(?:second|2nd|third|3rd|first|1st) spray(?: done)?",
         r"drench(?:ed)?",
         r"sprayed(?: again)?",

@@ -77,11 +77,11 @@ class Talk:
             return ()
         told = self._read.get((line, page))
         if told is None:
-            told = self._read[line, page] = _Line(self, line, page).told()
+            told = self._read[line, page] = _LineReader(self, line, page).told()
         return told
 
 
-class _Line:
+class _LineReader:
     """One line, sentence by sentence: the acts so far, and what stands before the first."""
 
     def __init__(self, talk: Talk, line: str, page: date | None) -> None:

@@ -42,7 +42,7 @@ class PieceReader:
         self.details, self.handles, self.kind_of = details, handles, kind_of
         self._said: dict[tuple[str, str], Said | None] = {}
         self._slips: dict[tuple[str, str], bool] = {}
-        self._known: dict[str, _Known] = {}
+        self._known: dict[str, _ActPhrases] = {}
         # What is a detail of some act: where it is none of this act, another may be missing.
         self._every_phrase = frozenset(
             phrase
@@ -188,14 +188,14 @@ class PieceReader:
             found = self._slips[form.word, word] = bool(nearest(word, like, NEAR_WORD))
         return found
 
-    def _of(self, form: ActForm) -> _Known:
+    def _of(self, form: ActForm) -> _ActPhrases:
         known = self._known.get(form.word)
         if known is None:
-            known = self._known[form.word] = _Known(form)
+            known = self._known[form.word] = _ActPhrases(form)
         return known
 
 
-class _Known:
+class _ActPhrases:
     """What a detail of an act may be made of."""
 
     def __init__(self, form: ActForm) -> None:

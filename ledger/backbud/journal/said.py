@@ -376,6 +376,12 @@ class ActReader:
             words += [word for run in words_over(act.text, reading) for word in run.split()]
         return next((word for word in words if self._kind_of(word.strip(".,;:()")) == "tree"), "")
 
+    def _near_to(self, word: str) -> list[str]:
+        """What a line may begin with: an act, a plugin's too, or words of the keeper's own, unless
+        it is one that only later pages are read by."""
+        own = [one.run[0] for one in self.own.words]
+        return [*self.details.acts, *(() if word.casefold() in own else own)]
+
     def _unknown_act(self, act: Act, so_far: int) -> Flaw:
         word, hint = act.word, _NO_HINT
         if is_flood(so_far):
@@ -396,7 +402,7 @@ class ActReader:
         """The act that a first word may be a slip of; each word is compared once."""
         near = self._near.get(word)
         if near is None:
-            near = "" if len(word) < LEAST_NEAR else nearest(word, self.details.acts, NEAR_ACT)
+            near = "" if len(word) < LEAST_NEAR else nearest(word, self._near_to(word), NEAR_ACT)
             self._near[word] = near
         return near
 
@@ -412,7 +418,7 @@ class ActReader:
                 said, flaw = detail.handle, self.flaw_of_reference(detail.handle, kinds, forms)
             elif detail.date:
                 said, flaw = detail.date, _flaw_of_date(detail.date)
-            elif detail.name == "as" and "separated" in (form.word, reading.named):
+            elif detail.name == "as":
                 said, flaw = detail.words, self._flaw_of_new_handle(detail.words)
             else:
                 continue

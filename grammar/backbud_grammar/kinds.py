@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from backbud_grammar.acts.shared import PLANTS, TRAYS
 from backbud_grammar.forms import ANY_WORDS, Form, KindForm
 
 COVERS = (
@@ -98,6 +99,16 @@ KINDS: dict[str, KindForm] = {
                 _text("origin", "where it came from"),
                 _text("passport", "plant passport or import number"),
                 _choice("strength", "as it grows now", STRENGTHS),
+                Form(
+                    "count",
+                    ("count",),
+                    ("number",),
+                    True,
+                    words=(*PLANTS, *TRAYS),
+                    whole=True,
+                    limits=(1, 99_999),
+                    about="how many, where one handle stands for a batch: 50 cuttings",
+                ),
                 _VALUE,
                 Form(
                     "wanted",
@@ -168,6 +179,7 @@ KINDS: dict[str, KindForm] = {
                 _measure("feet", "height of the feet", "length"),
                 _text("colour", "glaze or clay", "color", "glaze"),
                 _text("maker", "who made it, or its mark"),
+                _ref("owner", "whose it is, when not the keeper's", "person"),
                 _VALUE,
                 _NOTE,
             ),

@@ -18,8 +18,10 @@ from backbud.calendar.feeds import feeds_written, published
 from backbud.calendar.revisions import Revisions, read_revisions
 from backbud.calendar.which_feeds import feeds_of, shown_in_feeds
 from backbud.handed import handed_copies, handed_out, handed_pages, with_owners_feeds
+from backbud.kind_years import kinds_at_home
 from backbud.pages.links import tree_page
 from backbud.pages.render import no_page, pages_of
+from backbud.papers.gather import papers_now
 from backbud.plan.followups import State
 from backbud.plan.run import Plan
 from backbud.plan.stores import stores_of
@@ -28,7 +30,7 @@ from backbud.publish.files import Files, gathered
 from backbud.publish.manifest import own_digests, read_own
 from backbud.session import Session
 from backbud.views.facts import SpeciesFacts, facts_of
-from backbud.views.grounds import grounds_of
+from backbud.views.grounds import first_handles_of, grounds_of
 from backbud.views.nursery import Nursery
 from backbud.views.outline import outlines_of
 from backbud.views.photograph import copy_paths
@@ -149,6 +151,9 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
         ),
         bites=plan.bites,
         hidden=session.journal.things.hidden,
+        kinds=kinds_at_home(session, plan),
+        address=session.journal.settings.base_url,
+        first_handles=first_handles_of(session.journal.things),
         outlines=outlines_of(
             plan.trees.values(), session.journal.things, session.journal.settings.figures
         ),
@@ -157,6 +162,8 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
             for handle, tree in plan.trees.items()
             if (found := session.photographs_of(tree))
         },
+        accounts=session.accounts(plan),
+        papers=session.forgotten.told(papers_now(session, plan)),
         weather=weather_of(
             session.journal, plan.trees.values(), plan.species, session.weather, session.today
         ),

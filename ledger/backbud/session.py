@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from datetime import date
 from functools import cached_property, partial
@@ -13,6 +14,8 @@ from backbud.collection.replay import replay
 from backbud.collection.stand import UNKNOWN_OWNER
 from backbud.collection.whereabouts import Histories
 from backbud.faults_met import FaultsMet
+from backbud.issued.record import RECORD
+from backbud.journal.bill_numbers import doubled_numbers
 from backbud.journal.faults import failing
 from backbud.journal.problems import PlacedFlaw, PlacedFlaws, WithFlaws, as_problems, placed
 from backbud.journal.read import Journal, read_journal
@@ -164,15 +167,16 @@ class Session:
         except Exception:
             return work(plan.only(handle for handle in handles if handle not in faulty))
 
-    def accounts(self) -> tuple[AccountView, ...]:
-        """The account of each person whose trees were here, or who was billed."""
+    def accounts(self, of_plan: Plan | None = None) -> tuple[AccountView, ...]:
+        """The account of each person whose trees were here, or who was billed. `of_plan`: with the
+        follow-ups of this plan."""
         from backbud.views.visit import account_view
         from backbud.visits.run import accounts
 
-        plan = self.plan()
+        plan = of_plan or self.plan()
         return self.forgotten.told(
             tuple(
-                account_view(one, plan.follow_ups, self.names(), self.today)
+                account_view(one, plan.follow_ups, self.names(), self.journal.things, self.today)
                 for one in accounts(self.journal, self.histories, self.today)
             )
         )
@@ -197,7 +201,7 @@ class Session:
                 plan.trees.values(),
                 botanical,
                 self.legal_names(),
-                self.accounts(),
+                self.accounts(plan),
                 self.today,
             )
 
@@ -283,6 +287,13 @@ class Session:
             from backbud.photographs.flaws import flaws_of
 
             yield from flaws_of(self._named_pictures, self.pictures)
+
+    @property
+    def _flaws_of_issued(self) -> Iterator[PlacedFlaw]:
+        if os.path.lexists(os.path.join(self.journal.folder, RECORD)):
+            from backbud.issued.flaws import issued_flaws
+
+            yield from issued_flaws(self.journal, lambda: self.histories)
 
     @cached_property
     def pack(self) -> Pack:
@@ -371,6 +382,8 @@ class Session:
         yield from self._flaws_of_weather
         yield from self._flaws_of_figures
         yield from self._flaws_of_pictures
+        yield from doubled_numbers(self.journal)
+        yield from self._flaws_of_issued
         yield from self.faults.flaws(all_steps_taken=self.takes_every_step)
 
     @property

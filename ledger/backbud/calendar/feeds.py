@@ -27,9 +27,10 @@ from backbud.calendar.revisions import (
     worth_keeping,
 )
 from backbud.calendar.together import joint_event_of
-from backbud.calendar.which_feeds import AHEAD, ALL_TASKS, EVERYTHING, FOLDER, Feed, Shown
+from backbud.calendar.which_feeds import AHEAD, Feed, Shown
 from backbud.journal.settings import Settings
 from backbud.memo import NO_MEMO, Identical, Memo
+from backbud.pages.links import ALL_TASKS, EVERYTHING, FEEDS
 from backbud.plan.followups import FollowUp
 from backbud.publish.files import Files
 from backbud.views.audience import Audience, eyes_of
@@ -350,4 +351,4 @@ def published(feeds: Iterable[Feed], read: Callable[[str], bytes]) -> Revisions:
 
 
 def _is_of_tree(path: str) -> bool:
-    return path.startswith(f"{FOLDER}trees/")
+    return path.startswith(f"{FEEDS}trees/")

@@ -86,13 +86,14 @@ def _written(when: DateView, year: int) -> str:
 
 def _line(entry: EntryView, year: int) -> HistoryLine:
     among = entry.shared_among
+    shared = f"shared among {words.number(among, 'tree')}" if among > 1 else ""
     return HistoryLine(
         entry.act,
         entry.text,
         entry.beside,
         entry.remark,
         entry.at,
-        f"shared among {words.number(among, 'tree')}" if among > 1 else "",
+        "; ".join(filter(None, (shared, entry.whose))),
         entry.private,
         entry.held_back,
         _was(entry.correction, year) if entry.correction else None,

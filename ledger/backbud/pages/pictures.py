@@ -77,7 +77,7 @@ def pictures(photographs: Sequence[PhotographView], title: str) -> Pictures:
 
 
 def picture_of(one: PhotographView, title: str) -> Picture:
-    """A photograph as a page shows it."""
+    """A photograph as it stands on a page. `title`: what the tree is called."""
     when = words.written(one.when, 0)
     side = _SIDES[one.side]
     return Picture(

@@ -19,6 +19,7 @@ from backbud.pages.drawings.root_ball import root_ball
 from backbud.pages.drawings.vigour import vigour
 from backbud.pages.drawings.years import YearsDrawn, years_drawn
 from backbud.pages.links import INDEX, kind_page, link, place_page, tree_page
+from backbud.pages.paper.running import running
 from backbud.pages.pictures import Pictures, pictures
 from backbud.plan.water import Water
 from backbud.species import Section
@@ -94,11 +95,13 @@ class Sheet(Struct, frozen=True):
     """All that a tree's page shows.
 
     `next`: the first works that are open, `then`: the others. `waits`: what of the far-off ones
-    is to be known, once for all of them. `drawn`: its years. `kind_page`: of
-    what is alike for all trees of its kind, "" where nothing is known of it.
+    is to be known, once for all of them. `running`: the style that gives its card a title.
+    `drawn`: its years. `kind_page`: of what is alike for all trees of its kind, ""
+    where nothing is known of it.
     """
 
     title: str
+    running: str
     page: str
     kind: str
     botanical: tuple[Run, ...]
@@ -173,6 +176,7 @@ def laid_out(view: Nursery, shown: TreeView) -> Sheet:
     rows = tuple(work.row(one, today, at < NEXT_WORKS) for at, one in enumerate(shown.due))
     return Sheet(
         shown.name,
+        running(f"{shown.name} · {view.title} · {words.full_day(today)}"),
         tree_page(shown.tree),
         shown.kind if species else kind_of(shown),
         botanical_runs(species.botanical, shown.cultivar) if species else (),
@@ -214,7 +218,7 @@ def listed(view: Nursery, tree: Tree) -> Listed:
     return Listed(
         shown.name,
         link(tree_page(shown.tree)),
-        kind_of(shown),
+        ", ".join(filter(None, (kind_of(shown), shown.counted))),
         _since(shown),
         shown.place_name,
         shown.owner_name,
@@ -272,7 +276,13 @@ def _alerts(tree: TreeView) -> tuple[str, ...]:
 
 
 def _where(tree: TreeView) -> Iterable[FactRow]:
-    """Where it stands, whose it is, and when that person wants it back."""
+    """How many there are, where it stands, whose it is, and when that person wants it back."""
+    if tree.batch and tree.batch.said:
+        yield FactRow("", tree.batch.said)
+    for told, day in tree.batch.parts() if tree.batch else ():
+        yield FactRow("", f"{told} by {words.full_day(day)}")
+    if tree.parted_from:
+        yield FactRow("parted off", tree.parted_from, page=link(tree_page(tree.parted_from), "../"))
     if tree.place and tree.here:
         yield FactRow("stands in", tree.place_name, page=link(place_page(tree.place), "../"))
     if tree.owner:

@@ -63,7 +63,7 @@ def grounds_of(
         trees,
         names,
         places_inside(things),
-        {thing.handle: thing.first_handle for thing in (*things.of_kind("place"), *persons)},
+        first_handles_of(things),
         frozenset(person.handle for person in persons),
         known.handle if known else "",
         frozenset(_words_of_stuff(things)),
@@ -91,3 +91,9 @@ def _consents(person: Thing, today: date) -> bool:
     if "/" not in detail.date:
         return when.last <= today
     return when.first <= today <= when.last
+
+
+def first_handles_of(things: Things) -> dict[str, str]:
+    """The first handle of each place and person, from which its feed is named."""
+    some = (*things.of_kind("place"), *things.of_kind("person"))
+    return {thing.handle: thing.first_handle for thing in some}

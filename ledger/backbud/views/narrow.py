@@ -51,6 +51,11 @@ def without_trees(view: Nursery) -> Nursery:
         photographs={},
         outlines={},
         registers=(),
+        handed_out=(),
+        unshown=(),
+        accounts=(),
+        papers=(),
+        kinds={},
     )
 
 

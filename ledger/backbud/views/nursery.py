@@ -12,10 +12,13 @@ from backbud.plan.followups import FollowUp
 from backbud.plan.stores import Stores
 from backbud.species import Section
 from backbud.views.facts import SpeciesFacts
+from backbud.views.kind import KindView
 from backbud.views.outline import OutlineView
+from backbud.views.paper import PapersView
 from backbud.views.photograph import PhotographView
 from backbud.views.registers.register import RegisterView
 from backbud.views.sky import Weather
+from backbud.views.visit import AccountView
 
 
 class Nursery(Struct, frozen=True):
@@ -35,6 +38,11 @@ class Nursery(Struct, frozen=True):
     keeper's eyes. `hidden`: the names of who asked to be forgotten, by the number that stands for
     them. `handed_out`: of each folder that leaves the house, whose it is and its first page;
     `unshown`: the trees that are to be public, and are not for want of consent.
+    `accounts`: of each person whose trees were here, `papers`: what goes with those
+    that are, or with what is open; both with prices.
+    `kinds`: by the common name of a kind, its growing year at home. `address`: where the pages are
+    served, "" where the settings do not say. `first_handles`: of places and persons, where they
+    were renamed too.
     """
 
     title: str
@@ -57,6 +65,11 @@ class Nursery(Struct, frozen=True):
     hidden: Mapping[str, tuple[str, ...]] = {}
     handed_out: tuple[tuple[str, str], ...] = ()
     unshown: tuple[str, ...] = ()
+    accounts: tuple[AccountView, ...] = ()
+    papers: tuple[PapersView, ...] = ()
+    kinds: Mapping[str, KindView] = {}
+    address: str = ""
+    first_handles: Mapping[str, str] = {}
 
     def name(self, handle: str) -> str:
         """The name a person reads for the handle of a person, a place, a pot or a mix."""

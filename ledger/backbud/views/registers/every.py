@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from datetime import date
 
-from backbud.collection.stand import ARRIVALS, DEPARTURES, STANDS
+from backbud.collection.batch import ARRIVALS
+from backbud.collection.stand import DEPARTURES, STANDS
 from backbud.collection.state import Tree
 from backbud.collection.whereabouts import Histories
 from backbud.journal.read import Journal
@@ -35,7 +36,7 @@ def looked_at(
     )
     stock = tuple(
         (one.handle, one.title, one.kind, one.cultivar, one.here, one.owner, one.place, one.pot,
-         one.since, one.facts.get("since"))
+         one.since, one.facts.get("since"), one.batch)
         for one in trees
     )  # fmt: skip
     others = tuple(histories.others.items())

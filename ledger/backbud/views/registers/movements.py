@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 from functools import partial
 
-from backbud.collection.stand import ARRIVALS, DEPARTURES
+from backbud.collection.batch import ARRIVALS
+from backbud.collection.stand import DEPARTURES
 from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
 from backbud.journal.things import Things

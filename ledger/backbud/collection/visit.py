@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from datetime import date
 
 from msgspec import Struct
 
+from backbud.collection.batch import ARRIVALS
 from backbud.collection.fold import each_after
-from backbud.collection.stand import ARRIVALS, DEPARTURES
+from backbud.collection.stand import DEPARTURES
 from backbud.collection.state import Entry, Standing, Tree
 from backbud.collection.whereabouts import Histories
 from backbud.journal.things import Things
@@ -46,7 +47,10 @@ def visits_of(
 
     `keeper`: the handle of the keeper's card, "" where there is none.
     """
-    entries = tuple(one for one in histories.trees[handle].entries if one.event.day <= today)
+    at = histories.trees[handle]
+    if {at.owner, at.start.owner} <= {"", keeper} and not _may_change_hands(at.entries):
+        return ()
+    entries = tuple(one for one in at.entries if one.event.day <= today)
     turns = [n for n, one in enumerate(entries) if not one.undone and one.event.act in _TURNS]
     counts = {0, len(entries), *(n + 1 for n in turns)}
     states = dict(each_after(histories, things, handle, counts))
@@ -54,6 +58,11 @@ def visits_of(
     parts = zip([0, *begins], [*begins, len(entries)], strict=True)
     found = (_visit(entries, begin, end, states) for begin, end in parts)
     return tuple(one for one in found if one.owner and one.owner != keeper)
+
+
+def _may_change_hands(entries: Sequence[Entry]) -> bool:
+    """Whether anything was written by which a tree becomes somebody else's."""
+    return any(one.event.was("sold", "received") for one in entries)
 
 
 def _begins(entry: Entry, after: Tree) -> bool:
@@ -74,7 +83,8 @@ def _visit(entries: tuple[Entry, ...], begin: int, end: int, states: Mapping[int
         first.event.day if comes and first is not None else None,
         None if gone is None else entries[gone].event.day,
         last.standing,
-        entries[begin:end],
+        # What was done while it was one of a batch is on the batch's account.
+        tuple(entry for entry in entries[begin:end] if not entry.within),
     )
 
 

@@ -33,6 +33,7 @@ from backbud.views.facts import SpeciesFacts, facts_of
 from backbud.views.grounds import first_handles_of, grounds_of
 from backbud.views.nursery import Nursery
 from backbud.views.outline import outlines_of
+from backbud.views.people import people_view
 from backbud.views.photograph import copy_paths
 from backbud.views.skies import weather_of
 from backbud.whole import check_whole
@@ -150,10 +151,16 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
             session.journal, session.histories_of(plan), plan, session.today, session.by_tree
         ),
         bites=plan.bites,
-        hidden=session.journal.things.hidden,
+        people=people_view(
+            session.journal.things,
+            plan.trees.values(),
+            session.names(),
+            session.journal.settings.keeper,
+        ),
         kinds=kinds_at_home(session, plan),
         address=session.journal.settings.base_url,
         first_handles=first_handles_of(session.journal.things),
+        hidden=session.journal.things.hidden,
         outlines=outlines_of(
             plan.trees.values(), session.journal.things, session.journal.settings.figures
         ),

@@ -135,7 +135,7 @@ def helpers_pages(
     shared |= {"nav": ((INDEX, "Bench"), (TREES, "Trees"), (WEEK, "The week on paper"))}
     seen = replace(
         view, plans=audience.plans(view.plans), problems=(), stores=Stores(), sections={},
-        folders={}, registers=(), handed_out=(), unshown=(), accounts=(), papers=(),
+        folders={}, registers=(), handed_out=(), unshown=(), accounts=(), papers=(), people=(),
     )  # fmt: skip
     apart = Apart(kept, f"helper {person}")
     all_around = apart.same("around pages", (without_trees(seen), shared, around))

@@ -20,6 +20,7 @@ from backbud.views.hidden_names import HiddenNames, others, places
 from backbud.views.history import EntryView, free_names
 from backbud.views.less import nameless, unpriced
 from backbud.views.paper import PapersView
+from backbud.views.people import PersonView
 from backbud.views.plain_details import is_plain_part, plain_details
 from backbud.views.shelf import ShelfView
 from backbud.views.tree import ThingView, TreeView
@@ -131,6 +132,10 @@ class Audience:
         if self._eyes.sort != "keeper" and is_work_for_keeper(work.act, work.id):
             return None
         return self._owners_work(work) if self._eyes.sort == "owner" else work
+
+    def people(self, people: tuple[PersonView, ...]) -> tuple[PersonView, ...]:
+        """Of people nobody reads but the keeper."""
+        return people if self._eyes.sort == "keeper" else ()
 
     def tree(self, tree: TreeView) -> TreeView | None:
         """A tree as they may read of it."""

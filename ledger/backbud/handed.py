@@ -7,18 +7,21 @@ person's secret where there is none yet.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.calendar.which_feeds import Feed
+from backbud.memo import Memo
 from backbud.pages.folder import (
     CALENDAR,
     HandedPaper,
+    OwnersFile,
     copies_in,
     helpers_pages,
     owners_pages,
+    owners_papers,
     public_pages,
 )
 from backbud.pages.links import INDEX
@@ -34,19 +37,10 @@ from backbud.views.nursery import Nursery
 _PURPOSE = "the names of folders that leave the house"
 
 
-class OwnersFile(Struct, frozen=True):
-    """A file in an owner's folder: its path there and its bytes. `title`: as the first page names
-    it, "" where it does not (a stylesheet, a picture)."""
-
-    path: str
-    content: bytes
-    title: str = ""
-
-
 # What else lies in an owner's folder: each function gives the files for a person, by their handle,
 # already as that person may read them.
-OwnersFiles = Callable[[Session, Plan, str], Iterator[OwnersFile]]
-OWNERS_FILES: tuple[OwnersFiles, ...] = ()
+OwnersFiles = Callable[[Nursery, str, Memo], Iterable[OwnersFile]]
+OWNERS_FILES: tuple[OwnersFiles, ...] = (owners_papers,)
 
 
 class HandedOut(Struct, frozen=True):
@@ -113,7 +107,7 @@ def handed_pages(
                 for tree in grounds.trees.values()]  # fmt: skip
     around = kept.same("around folders", (of_trees, replace(grounds, trees={}), view.today))
     for person, root in handed.folders.items():
-        files = [one for give in OWNERS_FILES for one in give(session, plan, person)]
+        files = [one for give in OWNERS_FILES for one in give(view, person, kept)]
         for one in files:
             yield root + one.path, one.content
         papers = [HandedPaper(one.title, one.path) for one in files if one.title]

@@ -185,6 +185,7 @@ class Session:
         """Treatments, plants in and out, stock, and unpaid bills, until the day; of the trees of a
         plan, or of all."""
         from backbud.views.registers.every import looked_at, registers_of
+        from backbud.visits.run import accounts
 
         plan = self.plan() if plan is None else plan
 
@@ -201,7 +202,7 @@ class Session:
                 plan.trees.values(),
                 botanical,
                 self.legal_names(),
-                self.accounts(),
+                accounts(self.journal, histories, self.today),
                 self.today,
             )
 

@@ -91,9 +91,9 @@ def test_after_any_edit_the_folders_are_as_from_nothing(tmp_path: Path) -> None:
         counts.append(
             (sum(n.startswith("for/") for n in now), sum(n.startswith("pub") for n in now))
         )
-        leans = [b"it leans" in content for name, content in now.items() if "hoshi" in name]
+        leans = [b"it leans" in content for name, content in now.items() if "trees/hoshi" in name]
         assert leans in ([True], []) if len(counts) == 2 else leans in ([False], [])
         assert b"soap" in now["registers/treatments.csv"] or len(counts) < 4
         assert (b"30.00" in now["registers/unpaid.csv"]) == (len(counts) > 4)
-    # Two assets, the first page, the feed, a tree; the same without a feed, and with two trees.
-    assert counts == [*[(5, 5)] * 6, (5, 4), (0, 4), (0, 0)]
+    # Two assets, the first page, the feed, a tree, three papers; with no feed or paper, two trees.
+    assert counts == [*[(8, 5)] * 6, (8, 4), (0, 4), (0, 0)]

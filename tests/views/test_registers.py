@@ -122,6 +122,19 @@ def test_bills_are_open_by_age_and_the_oldest_is_paid_first(written) -> None:
     assert found.notes == ("Open in EUR: 31 to 60 40.00, over 90 70.00.",)
 
 
+def test_a_credit_covers_what_it_names_and_who_paid_ahead_is_said(written) -> None:
+    """100 less a credit of 100 leaves nothing of the first; of the second, 60, nothing is paid."""
+    found = registers(
+        written,
+        "2026-01-05\naki\n  billed 100 EUR, number 2026-01\n"
+        "2026-01-07\naki\n  credited 100 EUR, number 2026-02, for bill 2026-01\n"
+        "  billed 60 EUR, number 2026-03\n",
+    )["unpaid"]
+    assert cells(found, "number", "open") == [("2026-03", "60.00")]
+    ahead = registers(written, "2026-01-05\nada\n  paid 80 EUR, in advance\n")["unpaid"]
+    assert (ahead.rows, ahead.notes) == ((), ("Ada Marrow has paid 80.00 EUR ahead.",))
+
+
 def test_a_cell_that_a_spreadsheet_would_reckon_with_stays_text() -> None:
     cells_ = ("=1+1", "+SUM(A1)", "-2 cm", "@x", "-40.00", 'a, "b"\nc')
     view = register_of("x", "X", "", {"a": "A"}, [{"a": cell} for cell in cells_])

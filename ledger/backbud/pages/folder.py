@@ -14,15 +14,17 @@ from msgspec.structs import replace
 from backbud import words
 from backbud.collection.state import Tree
 from backbud.memo import Apart, Memo
-from backbud.pages.links import INDEX, TREES, link, tree_page
+from backbud.pages.links import INDEX, TREES, WEEK, link, tree_page
+from backbud.pages.papers import papers as laid_out_papers
 from backbud.pages.pictures import Picture, picture_of
-from backbud.pages.render import assets, helpers_sheets, page
+from backbud.pages.render import assets, helpers_sheets, page, paper_pages
 from backbud.pages.sheet import kind_of, laid_out, next_when, shown_tree, standing_of
 from backbud.plan.stores import Stores
-from backbud.views.audience import Audience
+from backbud.views.audience import Audience, papers_for_owner
 from backbud.views.folder import Secrets
 from backbud.views.narrow import only_tree, own_inputs, without_trees
 from backbud.views.nursery import Nursery
+from backbud.views.paper import PapersView
 from backbud.views.photograph import PhotographView, portrait
 from backbud.views.tree import TreeView
 
@@ -54,6 +56,15 @@ class HandedPaper(Struct, frozen=True):
 
     title: str
     page: str
+
+
+class OwnersFile(Struct, frozen=True):
+    """A file in an owner's folder: its path there and its bytes. `title`: as the first page names
+    it, "" where it does not (a stylesheet, a picture)."""
+
+    path: str
+    content: bytes
+    title: str = ""
 
 
 class HandedFolder(Struct, frozen=True):
@@ -102,15 +113,29 @@ def owners_pages(
     yield root + INDEX, page("folder.html", shared, {"base": "", "folder": folder})
 
 
+def owners_papers(view: Nursery, person: str, kept: Memo) -> tuple[OwnersFile, ...]:
+    """The papers that go with an owner's trees."""
+    papers = next((one for one in view.papers if one.person == person), None)
+    if papers is None:
+        return ()
+    return kept.once(("owner's papers", person), (papers,), partial(_papers_of, papers))
+
+
+def _papers_of(papers: PapersView) -> tuple[OwnersFile, ...]:
+    shown = papers_for_owner(papers)
+    titles = {one.path: one.title for one in laid_out_papers(shown)}
+    return tuple(OwnersFile(path, content, titles[path]) for path, content in paper_pages(shown))
+
+
 def helpers_pages(
     view: Nursery, root: str, person: str, audience: Audience, around: object, kept: Memo
 ) -> Iterator[tuple[str, bytes]]:
     """A helper's folder: the works at the bench and by place, and every tree, without money."""
     shared = _shared(view, view.title, public=False)
-    shared |= {"nav": ((INDEX, "Bench"), (TREES, "Trees"))}
+    shared |= {"nav": ((INDEX, "Bench"), (TREES, "Trees"), (WEEK, "The week on paper"))}
     seen = replace(
         view, plans=audience.plans(view.plans), problems=(), stores=Stores(), sections={},
-        folders={}, registers=(), handed_out=(), unshown=(),
+        folders={}, registers=(), handed_out=(), unshown=(), accounts=(), papers=(), people=(),
     )  # fmt: skip
     apart = Apart(kept, f"helper {person}")
     all_around = apart.same("around pages", (without_trees(seen), shared, around))
@@ -223,7 +248,9 @@ def _public_tree(
 
 
 def _tree_page(own: Nursery, shown: TreeView, path: str, shared: dict[str, object]) -> bytes:
-    sheet = replace(laid_out(own, shown), page=path)
+    # What runs at the top of print: no day on what is public, which stays as it is.
+    sheet = laid_out(replace(own, title=str(shared["title"])), shown)
+    sheet = replace(sheet, page=path, running="" if shared["public"] else sheet.running)
     return page("tree.html", shared, {"base": "../", "tree": sheet})
 
 

@@ -39,7 +39,8 @@ from backbud.pages.sheet import MOST_VIGOUR, listed, sheet_of
 from backbud.plan.followups import FollowUp
 from backbud.views.bench import OfTree, bench_view, of_tree
 from backbud.views.day import open_works_of
-from backbud.views.finding import others_found, tree_found
+from backbud.views.finding import Findable, others_found, tree_found
+from backbud.views.forgotten import Forgotten
 from backbud.views.narrow import only_tree, own_inputs, without_trees
 from backbud.views.nursery import Nursery
 from backbud.views.paper import PapersView
@@ -93,6 +94,7 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
         yield links.register_csv(register.register), csv_of(register)
     yield from _papers(view, kept)
     yield from _places(view, shared, around, kept)
+    yield from _all_labels(view, shared, around, kept)
     yield from _kinds(view, shared, around, kept)
     for tree in view.trees:
         # A tree's page is made from nothing but what is that tree's own.
@@ -113,9 +115,10 @@ def page(template: str, shared: dict[str, object], own: dict[str, object]) -> by
 def helpers_sheets(
     view: Nursery, shared: dict[str, object], around: object, kept: Memo
 ) -> Iterator[tuple[str, bytes]]:
-    """What of the set a helper has: at the bench, the trees, and each place."""
+    """What of the set a helper has: at the bench, the trees, each place, and the week on paper."""
     yield links.INDEX, _index(view, shared, around, kept)
     yield links.TREES, _trees(view, shared, around, kept)
+    yield links.WEEK, _week(view, shared, around, kept)
     yield from _places(view, shared, around, kept)
 
 
@@ -264,6 +267,13 @@ def _places(
             (Identical(around), Identical(*trees), Identical(*plans.values())),
             partial(_place, view, shared, handle, trees, plans),
         )
+
+
+def _all_labels(
+    view: Nursery, shared: dict[str, object], around: object, kept: Memo
+) -> Iterator[tuple[str, bytes]]:
+    """The labels of the trees of each place."""
+    for handle, trees in by_place(view.trees).items():
         yield kept.once(
             ("labels", handle),
             (
@@ -297,7 +307,8 @@ def _finding(view: Nursery, kept: Memo) -> finding.Index:
         kept.once(
             ("found", tree.handle),
             (Identical(tree), Identical(names)),
-            partial(tree_found, tree, names),
+            # Who is forgotten has another name, so the names are no longer the same then.
+            partial(_tree_found, tree, names, view.hidden),
         )
         # What is here comes first.
         for tree in sorted(view.trees, key=lambda tree: not tree.here)
@@ -306,6 +317,12 @@ def _finding(view: Nursery, kept: Memo) -> finding.Index:
     return kept.once(
         "index", (Identical(others, *found),), lambda: finding.index_of((*others, *found))
     )
+
+
+def _tree_found(
+    tree: Tree, names: Mapping[str, str], hidden: Mapping[str, tuple[str, ...]]
+) -> Findable:
+    return Forgotten(hidden).told(tree_found(tree, names))
 
 
 def _finding_script() -> tuple[str, bytes]:

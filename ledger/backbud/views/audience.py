@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from datetime import date
 from hashlib import blake2b
 from typing import Literal, TypeVar
@@ -17,17 +16,17 @@ from backbud.photographs.named import marked_for
 from backbud.plan.followups import FollowUp, ReasonSort
 from backbud.views.for_keeper import is_work_for_keeper
 from backbud.views.grounds import Grounds
+from backbud.views.hidden_names import HiddenNames, others, places
 from backbud.views.history import EntryView, free_names
+from backbud.views.less import nameless, unpriced
+from backbud.views.paper import PapersView
 from backbud.views.people import PersonView
 from backbud.views.plain_details import is_plain_part, plain_details
-from backbud.views.shelf import BuyView, OnHandView, ShelfView
+from backbud.views.shelf import ShelfView
 from backbud.views.tree import ThingView, TreeView
 from backbud.views.work import ReasonView, SettledView, WorkView
 from backbud_grammar.details import part_at_commas
-from backbud_grammar.handles import fold
 
-# Apart at hyphens too: the handle of a place may hold a person's name.
-_WORDS = re.compile(r"[^\W_]+")
 # What the programme says of its own accord names nobody, but that a season is told with its place.
 _OWN_WORDS: tuple[ReasonSort, ...] = ("rule", "season")
 # What its owner reads on a tree's card; whatever else may stand there is the keeper's.
@@ -37,7 +36,6 @@ _PUBLIC_WORKS = frozenset({"roots", "branches", "wire", "deadwood", "propagation
 _PHOTOGRAPHED = "photographed"
 
 T = TypeVar("T")
-Words = tuple[str, ...]
 
 
 class Eyes(Struct, frozen=True):
@@ -63,6 +61,26 @@ def eyes_of(owner: str) -> Eyes:
     return Eyes("owner", owner) if owner else KEEPER
 
 
+def papers_for_owner(papers: PapersView) -> PapersView:
+    """The papers of a person, which name nobody else, with the photographs that are marked for the
+    owner alone."""
+    return replace(
+        papers,
+        receipts=tuple(
+            replace(one, photographs=tuple(p for p in one.photographs if p.for_owner))
+            for one in papers.receipts
+        ),
+        provenance=tuple(
+            replace(
+                one,
+                portrait=one.portrait if one.portrait and one.portrait.for_owner else None,
+                pairs=tuple(p for p in one.pairs if p.then.for_owner and p.now.for_owner),
+            )
+            for one in papers.provenance
+        ),
+    )
+
+
 class Audience:
     """What some eyes are shown of a collection. Whatever is shown to nobody else than the keeper
     passes through here last, and comes out without what these eyes are not to read; None where
@@ -71,13 +89,13 @@ class Audience:
     def __init__(self, eyes: Eyes, grounds: Grounds) -> None:
         self._eyes, self._grounds = eyes, grounds
         is_owner = eyes.sort == "owner"
-        self._others = _HiddenNames(_others(eyes.person, grounds) if is_owner else ())
-        places = tuple(_places(grounds)) if is_owner else ()
+        self._others = HiddenNames(others(eyes.person, grounds) if is_owner else ())
+        named = tuple(places(grounds)) if is_owner else ()
         # Where anything stands is the keeper's matter. A rule speaks of glass and tunnels of its
         # own accord, so there only what a place is called that is named for somebody is hidden.
-        self._places = _HiddenNames(places)
-        self._named_places = _HiddenNames(filter(self._others.named_in, places))
-        self._at_places = tuple(f" at {name}" for name in sorted(places, key=len, reverse=True))
+        self._places = HiddenNames(named)
+        self._named_places = HiddenNames(filter(self._others.named_in, named))
+        self._at_places = tuple(f" at {name}" for name in sorted(named, key=len, reverse=True))
 
     def sees(self, tree: Tree) -> bool:
         """Whether they are shown the tree at all."""
@@ -103,7 +121,7 @@ class Audience:
         return {
             handle: plan
             if self._eyes.sort == "keeper"
-            else tuple(one for one in plan if "for_keeper" not in one.row.traits)
+            else tuple(one for one in plan if not is_work_for_keeper(one.act, one.id))
             for handle, plan in plans.items()
         }
 
@@ -142,7 +160,7 @@ class Audience:
             case "owner":
                 return self._owners_tree(shown)
             case "public":
-                return _nameless(shown)
+                return nameless(shown)
         return shown
 
     def shelf(self, shelf: ShelfView) -> ShelfView | None:
@@ -151,7 +169,7 @@ class Audience:
             case "keeper":
                 return shelf
             case "helper":
-                return _unpriced(shelf)
+                return unpriced(shelf)
         return None
 
     # ------------------------------------------------------------------ a line of the diary
@@ -168,7 +186,14 @@ class Audience:
         if event.row.work not in _PUBLIC_WORKS or event.row.prose or not entry.done:
             return None
         return replace(
-            _without_origin(entry), details="", text="", remark="", shared_among=1, within=""
+            _without_origin(entry),
+            details="",
+            text="",
+            remark="",
+            shared_among=1,
+            within="",
+            count="",
+            of=None,
         )
 
     # ------------------------------------------------------------------ an owner's
@@ -237,9 +262,12 @@ class Audience:
         return self._nobodys(part) if is_plain_part(part) else ""
 
     def _owners_reasons(self, work: WorkView) -> Iterator[ReasonView]:
+        at = (self._event_at(work.tree, reason) for reason in work.reasons)
+        free = {words for event in at if event is not None for words in _free_words(event)}
         for reason in work.reasons:
             text = self._owners_sentence(work, reason)
-            if text:
+            # A rule, too, may say what stands in the line.
+            if text and not any(words in text for words in free):
                 yield replace(reason, text=text, file="", line=0)
 
     def _owners_sentence(self, work: WorkView, reason: ReasonView) -> str:
@@ -309,6 +337,18 @@ class Audience:
         return "" if self._others.named_in(text) else text
 
 
+def _free_words(event: Event) -> Iterator[str]:
+    """What stands in a line that is no word of the language."""
+    free = free_names(event.row)
+    for detail in event.details:
+        said = detail.words.strip('"')
+        if detail.name in free and said:
+            label = next((f.labels[0] for f in event.row.forms if f.name == detail.name
+                          and f.labels), "")  # fmt: skip
+            if not plain_details(event.row, event.named_row, f"{label} {said}".strip(), ()):
+                yield said
+
+
 def _seen(text: str, event: Event) -> str:
     """The details of a line without the words that say who may see its picture."""
     if event.act != _PHOTOGRAPHED:
@@ -333,95 +373,3 @@ def _without_origin(entry: EntryView) -> EntryView:
 
 def _unsigned(thing: ThingView) -> ThingView:
     return replace(thing, file="", line=0)
-
-
-def _nameless(tree: TreeView) -> TreeView:
-    """A tree that nobody can be told by."""
-    empty = dict.fromkeys(
-        ("tree", "owner", "owner_name", "place", "place_name", "pot", "pot_name", "mix", "mix_name",
-         "wanted", "strength", "parted_from"), ""
-    )  # fmt: skip
-    kind = f"{tree.kind} ‘{tree.cultivar}’" if tree.cultivar else tree.kind
-    wires = tuple(replace(one, part="") for one in tree.wires)
-    # A picture may show anybody, so nobody is shown one until the keeper chooses it. How it grows,
-    # and whether it is here, is nobody's matter.
-    pictures = tuple(replace(one, at="", taken=None) for one in tree.photographs if one.for_public)
-    return replace(tree, **empty, name=kind, standing="here", standing_since=None, wanted_by=None,
-                   planted_out=False, quarantined=False, vigour={}, vigour_seen={}, looks={},
-                   opened={}, wedges_next=(), facts=(), on_it=(), wires=wires,
-                   photographs=pictures)  # fmt: skip
-
-
-def _unpriced(shelf: ShelfView) -> ShelfView:
-    nothing = type(shelf.value)(0)
-    return replace(
-        shelf,
-        currency="",
-        value=nothing,
-        value_is_at_least=False,
-        value_is_at_most=False,
-        cost=nothing,
-        cost_is_at_least=False,
-        shelf=tuple(map(_unpriced_on_hand, shelf.shelf)),
-        buy=tuple(map(_unpriced_to_buy, shelf.buy)),
-        # What to write down gives prices, and is the keeper's to write.
-        missing=(),
-    )
-
-
-def _unpriced_on_hand(one: OnHandView) -> OnHandView:
-    return replace(one, price=None, value=None)
-
-
-def _unpriced_to_buy(one: BuyView) -> BuyView:
-    return replace(one, cost=None)
-
-
-class _HiddenNames:
-    """Names that somebody is not to read."""
-
-    def __init__(self, names: Iterable[str]) -> None:
-        self._by_first: dict[str, set[Words]] = {}
-        for name in names:
-            words = _words(name)
-            if words:
-                self._by_first.setdefault(words[0], set()).add(words)
-
-    def named_in(self, text: str) -> bool:
-        """Whether the text names any of them."""
-        words = _words(text)
-        return any(
-            words[at : at + len(name)] == name
-            for at, word in enumerate(words)
-            for name in self._by_first.get(word, ())
-        )
-
-
-def _others(owner: str, grounds: Grounds) -> Iterator[str]:
-    """The names of everybody, and of every tree, that one owner is not to read."""
-    yield from _persons(owner, grounds)
-    yield from _trees(owner, grounds)
-
-
-def _places(grounds: Grounds) -> Iterator[str]:
-    for handle in grounds.inside:
-        yield from (handle, grounds.first_handles.get(handle, handle), grounds.name_of(handle))
-
-
-def _persons(owner: str, grounds: Grounds) -> Iterator[str]:
-    """Every name of everybody else: the handles, and each word of what they are called."""
-    for handle in grounds.persons - {owner}:
-        yield from (handle, grounds.first_handles.get(handle, handle))
-        yield from grounds.name_of(handle).split()
-    for names in grounds.hidden.values():
-        yield from (*names, *names[0].split())
-
-
-def _trees(owner: str, grounds: Grounds) -> Iterator[str]:
-    for tree in grounds.trees.values():
-        if tree.owner != owner:
-            yield from (tree.handle, tree.first_handle, tree.title)
-
-
-def _words(text: str) -> Words:
-    return tuple(fold(word) for word in _WORDS.findall(text))

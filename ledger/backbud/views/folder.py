@@ -39,6 +39,7 @@ def owners_folders(
         person.handle: f"{FOR}{secrets.name('owner', person.first_handle)}/"
         for person in things.of_kind("person")
         if person.handle in owners
+        and person.handle not in things.hidden
         and (person.text("pages").casefold() or _unsaid(settings)) == "yes"
     }
 

@@ -56,6 +56,8 @@ def without_trees(view: Nursery) -> Nursery:
         outlines={},
         people=(),
         registers=(),
+        handed_out=(),
+        unshown=(),
         accounts=(),
         papers=(),
         kinds={},

@@ -15,7 +15,7 @@ from backbud.views.registers.register import RegisterView
 from backbud.views.registers.stock import stock
 from backbud.views.registers.treatments import treatments
 from backbud.views.registers.unpaid import unpaid
-from backbud.views.visit import AccountView
+from backbud.visits.account import Account
 
 # What changes an entry of a register: where a tree stands and whose it is, what is written in one.
 _MATTER = frozenset(
@@ -36,7 +36,7 @@ def looked_at(
     )
     stock = tuple(
         (one.handle, one.title, one.kind, one.cultivar, one.here, one.owner, one.place, one.pot,
-         one.since, one.facts.get("since"))
+         one.since, one.facts.get("since"), one.batch)
         for one in trees
     )  # fmt: skip
     others = tuple(histories.others.items())
@@ -49,7 +49,7 @@ def registers_of(
     trees: Iterable[Tree],
     botanical: Callable[[str], str],
     names: Mapping[str, str],
-    accounts: Iterable[AccountView],
+    accounts: Iterable[Account],
     today: date,
 ) -> tuple[RegisterView, ...]:
     """The registers, in their order. `botanical`: the name of a tree's species by its handle."""

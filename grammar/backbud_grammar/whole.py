@@ -88,6 +88,8 @@ _WHY_NOT_DONE = _set("off tried")
 _CAME_OFF = _set("off removed remove taken came gone undone fell slipped")
 # What nobody finds well.
 _FOUND_WRONG = _set("biting loose tight broken cracked damaged rotten dead eaten")
+# A disease of seedlings, and what is done to them before they stand outside.
+_DAMPING = re.compile(r"(?i)\b(?:damp|harden)(?:ing|ed)[ -]off\b")
 _PLACES = PART_WORDS - _set("first second third")
 _WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)*|\?")
 _RUN = re.compile(r"[^,\s][^,]*")
@@ -187,7 +189,7 @@ def _limiter_in_remark(form: ActForm, act: Act) -> str:
     A plan, a skip and a correction give their reason there: `skipped repot -- not strong enough`.
     What takes a whole line back gives none that makes less of it.
     """
-    said = [word.casefold() for word in _WORD.findall(act.remark[:80])]
+    said = [word.casefold() for word in _WORD.findall(_DAMPING.sub("", act.remark[:80]))]
     words = _IN_REMARK - _own(form.forms)
     size = _FIRST_WORDS[form.bearing]
     if form.names_act:

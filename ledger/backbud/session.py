@@ -42,6 +42,7 @@ if TYPE_CHECKING:
     from backbud.plan.world import ByTree, World
     from backbud.species import Section, Species
     from backbud.views.photograph import PhotographView
+    from backbud.views.registers.register import RegisterView
     from backbud.views.visit import AccountView
 
 T = TypeVar("T")
@@ -176,6 +177,22 @@ class Session:
             account_view(one, plan.follow_ups, self.names(), self.journal.things, self.today)
             for one in accounts(self.journal, self.histories, self.today)
         )
+
+    def registers(self, plan: Plan | None = None) -> tuple[RegisterView, ...]:
+        """Treatments, plants in and out, stock, and unpaid bills, until the day; of the trees of a
+        plan, or of all."""
+        from backbud.views.registers.every import registers_of
+
+        plan = self.plan() if plan is None else plan
+
+        def botanical(handle: str) -> str:
+            found = plan.species.get(handle)
+            return found.botanical if found else ""
+
+        return registers_of(
+            self.journal, self.histories_of(plan), plan.trees.values(), botanical, self.names(),
+            self.accounts(), self.today,
+        )  # fmt: skip
 
     def remember_cautions(self) -> None:
         """Keep what the plan says against works, for commands that plan nothing."""

@@ -85,7 +85,12 @@ def folders(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Path]:
 
 @pytest.fixture(
     scope="module",
-    params=[*(("example", on) for on in EXAMPLE_DAYS), *(("large", on) for on in LARGE_DAYS)],
+    params=[
+        ("example", EXAMPLE_DAYS[1]),
+        ("large", LARGE_DAYS[0]),
+        *(pytest.param(("example", on), marks=pytest.mark.long) for on in EXAMPLE_DAYS[::2]),
+        pytest.param(("large", LARGE_DAYS[1]), marks=pytest.mark.long),
+    ],
     ids=lambda param: "-".join(param),
 )
 def journal(folders: dict[str, Path], request: pytest.FixtureRequest) -> Journal:

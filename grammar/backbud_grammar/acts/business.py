@@ -19,6 +19,8 @@ from backbud_grammar.acts.shared import (
     FOR_MONEY,
     INVOICE,
     MONEY,
+    PLANTS,
+    TRAYS,
     WORKS,
 )
 from backbud_grammar.forms import ActForm, Form
@@ -129,10 +131,12 @@ ACTS: tuple[ActForm, ...] = (
                 "pieces",
                 "sheet",
                 "sheets",
+                *PLANTS,
+                *TRAYS,
             ),
         ),
-        on=("material",),
-        about="what is on the shelf, as counted",
+        on=("material", "tree"),
+        about="what is on the shelf, or left of a batch, as counted",
         needs=True,
         work="business",
     ),

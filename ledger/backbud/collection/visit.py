@@ -7,8 +7,9 @@ from datetime import date
 
 from msgspec import Struct
 
+from backbud.collection.batch import ARRIVALS
 from backbud.collection.fold import each_after
-from backbud.collection.stand import ARRIVALS, DEPARTURES
+from backbud.collection.stand import DEPARTURES
 from backbud.collection.state import Entry, Standing, Tree
 from backbud.collection.whereabouts import Histories
 from backbud.journal.things import Things
@@ -82,7 +83,8 @@ def _visit(entries: tuple[Entry, ...], begin: int, end: int, states: Mapping[int
         first.event.day if comes and first is not None else None,
         None if gone is None else entries[gone].event.day,
         last.standing,
-        entries[begin:end],
+        # What was done while it was one of a batch is on the batch's account.
+        tuple(entry for entry in entries[begin:end] if not entry.within),
     )
 
 

@@ -86,7 +86,15 @@ class DiaryReader:
         read, of_blocks = self._blocks(page.blocks, head, so_far + len(flaws))
         flaws += of_blocks
         words = tuple([block.acts for block in read])
-        is_sound = not flaws and len(read) == len(page.blocks)
+        # What was said in other words is heard anew each time: what is remembered is as written.
+        is_sound = (
+            not flaws
+            and len(read) == len(page.blocks)
+            and all(
+                one.written is block.acts or one.written == block.acts
+                for one, block in zip(read, page.blocks, strict=True)
+            )
+        )
         kept.sound = sound_of(words, weather) if is_sound else None
         acts = sum(map(len, words))
         made = DatedPage(when, file, line + 1, acts, tuple(read), kept.digest)

@@ -34,7 +34,7 @@ NO_PLACE = "no place written down"
 
 
 class LinkedTree(Struct, frozen=True):
-    """A tree of a round, the way to its reasons, and the parts it is for."""
+    """A tree of a round, the way to its reasons; how many it is, and the parts it is for."""
 
     name: str
     page: str
@@ -211,7 +211,8 @@ def _tree(tree: AtTree) -> LinkedTree:
     parts = ", ".join(tree.parts[:MOST_PARTS])
     if len(tree.parts) > MOST_PARTS:
         parts += f" and {len(tree.parts) - MOST_PARTS} more"
-    return LinkedTree(tree.tree_name, link(tree_page(tree.tree), "", anchor_of(tree.id)), parts)
+    told = ", ".join(filter(None, (tree.counted, parts)))
+    return LinkedTree(tree.tree_name, link(tree_page(tree.tree), "", anchor_of(tree.id)), told)
 
 
 def _reasons(one: Round) -> Iterator[str]:

@@ -44,11 +44,13 @@ class Pair(Struct, frozen=True):
 
 
 class Pictures(Struct, frozen=True):
-    """All photographs of a page; `by_line`: those that a line of the history names."""
+    """All photographs of a page; `by_line`: those that a line of the history names; `apart`: where
+    no line is told, all of them."""
 
     portrait: Picture | None
     pairs: tuple[Pair, ...]
     by_line: dict[str, tuple[Picture, ...]]
+    apart: tuple[Picture, ...] = ()
 
 
 def pictures(photographs: Sequence[PhotographView], title: str) -> Pictures:
@@ -56,6 +58,8 @@ def pictures(photographs: Sequence[PhotographView], title: str) -> Pictures:
     face = portrait(photographs)
     by_line: dict[str, tuple[Picture, ...]] = {}
     for one in photographs:
+        if not one.at:
+            continue
         by_line[one.at] = (*by_line.get(one.at, ()), picture_of(one, title))
     return Pictures(
         picture_of(face, title) if face else None,
@@ -68,6 +72,7 @@ def pictures(photographs: Sequence[PhotographView], title: str) -> Pictures:
             for pair in then_and_now(photographs)
         ),
         by_line,
+        tuple(picture_of(one, title) for one in photographs if not one.at),
     )
 
 

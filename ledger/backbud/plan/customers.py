@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import timedelta
 
-from backbud.collection.stand import ARRIVALS
+from backbud.collection.batch import ARRIVALS
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.journal.read import Journal

@@ -202,7 +202,7 @@ class Hanger:
         for at, entry in enumerate(tree.history):
             event = entry.event
             rules = by_act.get(event.act)
-            if rules is None or not event.exact or entry.undone:
+            if rules is None or not event.exact or entry.undone or tree.began_another(event):
                 continue
             if event.day < self.since and id(event) not in still_on:
                 continue

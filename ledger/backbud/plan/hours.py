@@ -30,7 +30,8 @@ def learned(
     """Return the median minutes of each act and class of height, until a day."""
 
     def worked_on(handle: str) -> tuple[Worked, ...]:
-        entries = histories.trees[handle].entries
+        # The hours spent on a batch are the batch's.
+        entries = [entry for entry in histories.trees[handle].entries if not entry.within]
         return tuple(_of_tree(entries, _height_on_card(things, handle), today))
 
     by_tree = by_tree or ByTree()

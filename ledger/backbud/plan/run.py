@@ -249,7 +249,7 @@ def settle(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
 def give_way(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
     """What the keeper planned takes the place of what a rule proposed (give_way.py); feed waits
     while the tree has to rest (feed_pauses.py)."""
-    return paused(given_way(dues), asked.tree)
+    return paused(given_way(dues), asked.tree, asked.hanger.years.feed_days)
 
 
 def weigh(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:

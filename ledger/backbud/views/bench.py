@@ -54,13 +54,15 @@ FEWEST_ROUNDS = 12
 class AtTree(Struct, frozen=True):
     """A tree of a round.
 
-    `id`: of the work on it that closes first; `parts`: of the tree, where it is for parts of it.
+    `id`: of the work on it that closes first; `parts`: of the tree, where it is for parts of it;
+    `counted`: how many there are (`44 seedlings`), "" for one tree.
     """
 
     tree: str
     tree_name: str
     id: str
     parts: tuple[str, ...]
+    counted: str = ""
 
 
 class AtPlace(Struct, frozen=True):
@@ -180,7 +182,7 @@ def bench_view(
         _frost(sky.frosts.odds, sky.frosts.winters, today) if sky and sky.frosts else None,
         Lean(sky.heat.ahead_days, sky.heat.among) if sky and sky.heat.ahead_days else None,
         tuple(
-            (heading, tuple(_round(those, order) for those in shown[heading]))
+            (heading, tuple(round_of(those, order) for those in shown[heading]))
             for heading in HEADINGS
             if shown[heading]
         ),
@@ -229,8 +231,8 @@ def _alike(works: Iterable[AtBench]) -> ByHeading:
 _by_urgency = attrgetter("urgency")
 
 
-def _round(those: Sequence[AtBench], order: dict[str, int]) -> Round:
-    """`those`: the most urgent first."""
+def round_of(those: Sequence[AtBench], order: dict[str, int]) -> Round:
+    """The works of a round. `those`: the most urgent first."""
     works = [one.work for one in those]
     common, own = _reasons(works)
     return Round(
@@ -265,7 +267,7 @@ def _places(works: Sequence[WorkView], order: dict[str, int]) -> tuple[AtPlace, 
 def _tree(works: Sequence[WorkView]) -> AtTree:
     first = works[0]
     parts = tuple(dict.fromkeys(one.part for one in works if one.part))
-    return AtTree(first.tree, first.tree_name, first.id, parts)
+    return AtTree(first.tree, first.tree_name, first.id, parts, first.counted)
 
 
 def _reasons(works: Sequence[WorkView]) -> tuple[tuple[str, ...], tuple[CautionOf, ...]]:

@@ -24,7 +24,7 @@ from backbud.visits.prices import Prices
 def accounts(journal: Journal, histories: Histories, today: date) -> tuple[Account, ...]:
     """The account of each person with a visit, a bill or a payment, in the order of their cards;
     who has no card comes last."""
-    things, keeper = journal.things, _keeper(journal)
+    things, keeper = journal.things, keeper_of(journal)
     by_person: dict[str, list[VisitAccount]] = {
         person.handle: [] for person in things.of_kind("person") if person.handle != keeper
     }
@@ -75,6 +75,7 @@ def _rate(owner: str, keeper: str, things: Things, currency: str) -> Decimal | N
     return None
 
 
-def _keeper(journal: Journal) -> str:
+def keeper_of(journal: Journal) -> str:
+    """The handle of the keeper, "" where the settings name nobody who has a card."""
     found = journal.things.find(journal.settings.keeper)
     return found.handle if found is not None else ""

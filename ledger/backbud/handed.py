@@ -8,20 +8,25 @@ person's secret where there is none yet.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
+from hmac import compare_digest
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.calendar.which_feeds import Feed
+from backbud.issued.record import PURPOSE, digest_of, mark_of, read_issued
 from backbud.pages.folder import CALENDAR, Paper, copies_in, owners_pages, public_pages
+from backbud.pages.papers import TITLES
 from backbud.person import key_for, known_key_for
 from backbud.plan.run import Plan
 from backbud.publish.files import Files, T
+from backbud.publish.plain import read_plain
 from backbud.session import Session
 from backbud.views.audience import PUBLIC, Audience, eyes_of
 from backbud.views.folder import PUBLIC_ROOT, Secrets, owners_folders
 from backbud.views.grounds import Grounds, grounds_of
 from backbud.views.nursery import Nursery
+from backbud.words import full_day
 
 _PURPOSE = "the names of folders that leave the house"
 
@@ -38,7 +43,27 @@ class OwnersFile(Struct, frozen=True):
 # What else lies in an owner's folder: each function gives the files for a person, by their handle,
 # already as that person may read them.
 OwnersFiles = Callable[[Session, Plan, str], Iterator[OwnersFile]]
-OWNERS_FILES: tuple[OwnersFiles, ...] = ()
+
+
+def papers_issued(session: Session, plan: Plan, person: str) -> Iterator[OwnersFile]:
+    """The papers that this person issued to an owner, as they were issued; none that somebody else
+    put there, nor one that was changed since."""
+    titles = {str(sort): title for sort, title in TITLES.items()}
+    key = known_key_for(PURPOSE, session.journal.folder)
+    for paper in read_issued(session.journal.folder) or ():
+        found = session.journal.things.find(paper.person)
+        ours = bool(key) and compare_digest(paper.mark, mark_of(paper, key))
+        if found is None or found.handle != person or not ours:
+            continue
+        content = read_plain(session.journal.folder, paper.file)
+        if content is not None and digest_of(content) == paper.digest:
+            title = titles.get(paper.sort, "")
+            name = paper.file.rpartition("/")[2]
+            told = f"{title}, {full_day(paper.day)}" if title else ""
+            yield OwnersFile(f"papers/{name}", content, told)
+
+
+OWNERS_FILES: tuple[OwnersFiles, ...] = (papers_issued,)
 
 
 class HandedOut(Struct, frozen=True):

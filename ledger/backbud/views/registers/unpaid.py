@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from datetime import date
 from decimal import Decimal
 
 from backbud.views.registers.register import RegisterView, register_of
-from backbud.views.visit import AccountView, BookedView
+from backbud.views.visit import AccountView, BillView
 
 ABOUT = (
-    "What was billed and is not paid, by age. A payment that names a bill counts for it, any "
-    "other for the oldest bill in its currency. Currencies are never added up together."
+    "What was billed and is not paid, by age. A payment or a credit that names a bill counts for "
+    "it, one of a tree for that tree's bills, any other for the oldest bill in its currency. "
+    "Currencies are never added up together."
 )
 HEADINGS = {
     "person": "person", "name": "name", "date": "billed on", "number": "number", "amount": "amount",
@@ -27,15 +28,12 @@ def unpaid(accounts: Iterable[AccountView], today: date) -> RegisterView:
     """Every bill that is not paid in full, the oldest first; sums by age in the notes."""
     rows, notes = [], []
     for account in accounts:
-        for currency in dict.fromkeys(one.currency for one in account.bills):
-            bills = [one for one in account.bills if one.currency == currency]
-            payments = [one for one in account.payments if one.currency == currency]
-            paid, ahead = _paid(bills, payments)
-            for bill, sum_ in zip(bills, paid, strict=True):
-                if (bill.amount or _NOTHING) > sum_:
-                    rows.append(_row(account, bill, sum_, today))
-            if ahead > 0:
-                notes.append(f"{account.name} has paid {ahead:f} {currency} ahead.")
+        rows += [_row(account, one, today) for one in account.standing if one.open]
+        notes += [
+            f"{account.name} has paid {-sums.open:f} {sums.currency} ahead."
+            for sums in account.money
+            if sums.open < 0
+        ]
         unsaid = [one for one in account.bills if one.amount is None]
         if unsaid:
             notes.append(f"{len(unsaid)} of the bills to {account.name} say no amount.")
@@ -43,30 +41,8 @@ def unpaid(accounts: Iterable[AccountView], today: date) -> RegisterView:
     return register_of("unpaid", "Unpaid bills", ABOUT, HEADINGS, rows, [*_sums(rows), *notes])
 
 
-def _paid(
-    bills: Sequence[BookedView], payments: Sequence[BookedView]
-) -> tuple[list[Decimal], Decimal]:
-    """What of each bill is paid, and what was paid beyond all of them."""
-    paid = [_NOTHING for _ in bills]
-    loose = _NOTHING
-    for payment in payments:
-        amount = payment.amount or _NOTHING
-        at = next((n for n, bill in enumerate(bills)
-                   if payment.number and bill.number == payment.number), None)  # fmt: skip
-        if at is None:
-            loose += amount
-            continue
-        room = max((bills[at].amount or _NOTHING) - paid[at], _NOTHING)
-        paid[at] += min(room, amount)
-        loose += amount - min(room, amount)
-    for at, bill in enumerate(bills):
-        share = min(max((bill.amount or _NOTHING) - paid[at], _NOTHING), loose)
-        paid[at] += share
-        loose -= share
-    return paid, loose
-
-
-def _row(account: AccountView, bill: BookedView, paid: Decimal, today: date) -> dict[str, str]:
+def _row(account: AccountView, one: BillView, today: date) -> dict[str, str]:
+    bill = one.bill
     days = (today - bill.day).days
     amount = bill.amount or _NOTHING
     return {
@@ -75,8 +51,8 @@ def _row(account: AccountView, bill: BookedView, paid: Decimal, today: date) -> 
         "date": bill.day.isoformat(),
         "number": bill.number,
         "amount": f"{amount:f}",
-        "paid": f"{paid:f}",
-        "open": f"{amount - paid:f}",
+        "paid": f"{amount - one.open:f}",
+        "open": f"{one.open:f}",
         "currency": bill.currency,
         "days": str(days),
         "age": next((name for most, name in _AGES if days <= most), _OLDER),

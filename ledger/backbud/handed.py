@@ -8,11 +8,13 @@ person's secret where there is none yet.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from hmac import compare_digest
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.calendar.which_feeds import Feed
+from backbud.issued.record import PURPOSE, digest_of, mark_of, read_issued
 from backbud.memo import Memo
 from backbud.pages.folder import (
     CALENDAR,
@@ -21,26 +23,48 @@ from backbud.pages.folder import (
     copies_in,
     helpers_pages,
     owners_pages,
-    owners_papers,
     public_pages,
 )
 from backbud.pages.links import INDEX
+from backbud.pages.papers import TITLES
 from backbud.person import key_for, known_key_for
 from backbud.plan.run import Plan
 from backbud.publish.files import Files, T
+from backbud.publish.plain import read_plain
 from backbud.session import Session
 from backbud.views.audience import HELPER, PUBLIC, Audience, eyes_of
 from backbud.views.folder import PUBLIC_ROOT, Secrets, helpers_folders, owners_folders
 from backbud.views.grounds import Grounds, grounds_of
 from backbud.views.nursery import Nursery
+from backbud.words import full_day
 
 _PURPOSE = "the names of folders that leave the house"
 
 
 # What else lies in an owner's folder: each function gives the files for a person, by their handle,
 # already as that person may read them.
-OwnersFiles = Callable[[Nursery, str, Memo], Iterable[OwnersFile]]
-OWNERS_FILES: tuple[OwnersFiles, ...] = (owners_papers,)
+OwnersFiles = Callable[[Session, Nursery, str, Memo], Iterable[OwnersFile]]
+
+
+def papers_issued(session: Session, view: Nursery, person: str, kept: Memo) -> Iterator[OwnersFile]:
+    """The papers that this person issued to an owner, as they were issued; none that somebody else
+    put there, nor one that was changed since."""
+    titles = {str(sort): title for sort, title in TITLES.items()}
+    key = known_key_for(PURPOSE, session.journal.folder)
+    for paper in read_issued(session.journal.folder) or ():
+        found = session.journal.things.find(paper.person)
+        ours = bool(key) and compare_digest(paper.mark, mark_of(paper, key))
+        if found is None or found.handle != person or not ours:
+            continue
+        content = read_plain(session.journal.folder, paper.file)
+        if content is not None and digest_of(content) == paper.digest:
+            title = titles.get(paper.sort, "")
+            name = paper.file.rpartition("/")[2]
+            told = f"{title}, {full_day(paper.day)}" if title else ""
+            yield OwnersFile(f"papers/{name}", content, told)
+
+
+OWNERS_FILES: tuple[OwnersFiles, ...] = (papers_at_hand, papers_issued)
 
 
 class HandedOut(Struct, frozen=True):
@@ -107,7 +131,7 @@ def handed_pages(
                 for tree in grounds.trees.values()]  # fmt: skip
     around = kept.same("around folders", (of_trees, replace(grounds, trees={}), view.today))
     for person, root in handed.folders.items():
-        files = [one for give in OWNERS_FILES for one in give(view, person, kept)]
+        files = [one for give in OWNERS_FILES for one in give(session, view, person, kept)]
         for one in files:
             yield root + one.path, one.content
         papers = [HandedPaper(one.title, one.path) for one in files if one.title]

@@ -114,7 +114,8 @@ def owners_pages(
 
 
 def owners_papers(view: Nursery, person: str, kept: Memo) -> tuple[OwnersFile, ...]:
-    """The papers that go with an owner's trees."""
+    """The papers that go with an owner's trees and need no signing: how to keep them, where they
+    come from. Receipts and accounts are given as they were issued."""
     papers = next((one for one in view.papers if one.person == person), None)
     if papers is None:
         return ()

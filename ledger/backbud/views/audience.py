@@ -62,14 +62,12 @@ def eyes_of(owner: str) -> Eyes:
 
 
 def papers_for_owner(papers: PapersView) -> PapersView:
-    """The papers of a person, which name nobody else, with the photographs that are marked for the
-    owner alone."""
+    """The papers of a person that need not be issued first, which name nobody else, with the
+    photographs that are marked for the owner alone."""
     return replace(
         papers,
-        receipts=tuple(
-            replace(one, photographs=tuple(p for p in one.photographs if p.for_owner))
-            for one in papers.receipts
-        ),
+        receipts=(),
+        statement=None,
         provenance=tuple(
             replace(
                 one,

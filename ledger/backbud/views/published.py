@@ -49,6 +49,7 @@ _NAMES = {
     "RegisterView": "register",
     "ColumnView": "column_of_register",
     "WireOnView": "wire_of_visit",
+    "BillView": "bill_as_it_stands",
     "PapersView": "papers",
     "PartyView": "party",
     "PaperTreeView": "tree_of_paper",

@@ -15,7 +15,6 @@ from msgspec.structs import replace
 
 from backbud.calendar.which_feeds import Feed
 from backbud.issued.record import PURPOSE, digest_of, mark_of, read_issued
-from backbud.memo import Memo
 from backbud.pages.folder import (
     CALENDAR,
     HandedPaper,
@@ -23,6 +22,7 @@ from backbud.pages.folder import (
     copies_in,
     helpers_pages,
     owners_pages,
+    owners_papers,
     public_pages,
 )
 from backbud.pages.links import INDEX
@@ -43,10 +43,15 @@ _PURPOSE = "the names of folders that leave the house"
 
 # What else lies in an owner's folder: each function gives the files for a person, by their handle,
 # already as that person may read them.
-OwnersFiles = Callable[[Session, Nursery, str, Memo], Iterable[OwnersFile]]
+OwnersFiles = Callable[[Session, Nursery, str], Iterable[OwnersFile]]
 
 
-def papers_issued(session: Session, view: Nursery, person: str, kept: Memo) -> Iterator[OwnersFile]:
+def papers_at_hand(session: Session, view: Nursery, person: str) -> Iterable[OwnersFile]:
+    """How to keep the trees, and where they come from."""
+    return owners_papers(view, person, session.kept)
+
+
+def papers_issued(session: Session, view: Nursery, person: str) -> Iterator[OwnersFile]:
     """The papers that this person issued to an owner, as they were issued; none that somebody else
     put there, nor one that was changed since."""
     titles = {str(sort): title for sort, title in TITLES.items()}
@@ -131,7 +136,7 @@ def handed_pages(
                 for tree in grounds.trees.values()]  # fmt: skip
     around = kept.same("around folders", (of_trees, replace(grounds, trees={}), view.today))
     for person, root in handed.folders.items():
-        files = [one for give in OWNERS_FILES for one in give(session, view, person, kept)]
+        files = [one for give in OWNERS_FILES for one in give(session, view, person)]
         for one in files:
             yield root + one.path, one.content
         papers = [HandedPaper(one.title, one.path) for one in files if one.title]

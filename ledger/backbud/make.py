@@ -181,7 +181,7 @@ def _made(
         )
     else:
         lines = [
-            f"{number(output.trees, 'tree')} here: {output.overdue} works overdue, "
+            f"{number(output.trees, 'tree')} here: {number(output.overdue, 'work')} overdue, "
             f"{output.now} now, {output.coming} coming.",
             f"Pages: {pages}",
             f"Calendar: {calendar}",

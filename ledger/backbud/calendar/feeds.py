@@ -254,7 +254,8 @@ class _Writer:
         settings = replace(self._settings, base_url="") if owner else self._settings
         audience: Audience = self._audience(owner)
         laid_out = task_of if tasks else event_of
-        read = [(work, by_id[work.id]) for work in filter(None, map(audience.work, works))]
+        told = ((audience.work(work), by_id[work.id]) for work in works)
+        read = [(work, one) for work, one in told if work is not None]
         entries = [laid_out(work, settings) for work, _ in read]
         return _Entries(
             entries,

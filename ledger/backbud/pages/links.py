@@ -10,8 +10,13 @@ from urllib.parse import quote
 INDEX = "index.html"
 TREES = "trees.html"
 WEATHER = "weather.html"
-SEASON = "season.html"
+# It keeps the address that it always had.
+YEAR = "season.html"
+YEAR_BACK = "year-back.html"
+PEOPLE = "people.html"
 STORES = "stores.html"
+REGISTERS = "registers.html"
+VISITS = "visits.html"
 WEEK = "paper/week.html"
 FIND = "find.html"
 # The scripts that it loads, and nothing else, lie in here.
@@ -43,9 +48,19 @@ def place_page(handle: str) -> str:
     return f"places/{_file_name(handle) if handle else '_'}.html"
 
 
+def register_csv(name: str) -> str:
+    """The path of a register as CSV: `registers/treatments.csv`."""
+    return f"registers/{name}.csv"
+
+
 def kind_page(title: str) -> str:
     """The path of the page of a kind of tree below the output: `kinds/trident-maple.html`."""
     return f"kinds/{_file_name(_NOT_IN_NAMES.sub('-', title.casefold()).strip('-') or '_')}.html"
+
+
+def paper_page(person: str, name: str) -> str:
+    """The path of a paper below the output: `papers/marrow/care-tarn.html`."""
+    return f"papers/{_file_name(person)}/{_file_name(name)}.html"
 
 
 def labels_page(place: str) -> str:

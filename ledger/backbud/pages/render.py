@@ -15,7 +15,23 @@ from typing import TYPE_CHECKING, NamedTuple
 from backbud import words
 from backbud.collection.state import Tree
 from backbud.memo import NO_MEMO, Identical, Memo
-from backbud.pages import bench, find, finding, kind, links, place, season, stores, ways, weather
+from backbud.pages import (
+    bench,
+    find,
+    finding,
+    kind,
+    links,
+    papers,
+    people,
+    place,
+    registers,
+    stores,
+    visits,
+    ways,
+    weather,
+    year,
+    year_back,
+)  # fmt: skip
 from backbud.pages.find import MANY, lettered
 from backbud.pages.paper import labels
 from backbud.pages.paper import week as week_sheet
@@ -26,7 +42,9 @@ from backbud.views.day import open_works_of
 from backbud.views.finding import others_found, tree_found
 from backbud.views.narrow import only_tree, own_inputs, without_trees
 from backbud.views.nursery import Nursery
+from backbud.views.paper import PapersView
 from backbud.views.place import by_place, place_view
+from backbud.views.registers.register import csv_of
 from backbud.views.tree import trees_view
 from backbud.views.week_on_paper import WeekOfTree, of_week, week_on_paper
 
@@ -57,15 +75,23 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
         "home": view.home,
         "today": words.full_day(view.today),
         "today_iso": view.today.isoformat(),
+        "has_people": bool(view.people),
         "assets": {name: path for name, (path, _) in assets.items()},
+        "frame": "frame.html",
+        "public": False,
+        "has_visits": bool(view.accounts),
         "address": view.address,
         "ways": ways.EVERY_PAGE,
+        "handed": False,
     }
     around = kept.same("around pages", (without_trees(view), shared))
     yield from _finding(view, kept).files
     yield _finding_script()
     for path, sheet in SHEETS:
         yield path, sheet(view, shared, around, kept)
+    for register in view.registers:
+        yield links.register_csv(register.register), csv_of(register)
+    yield from _papers(view, kept)
     yield from _places(view, shared, around, kept)
     yield from _kinds(view, shared, around, kept)
     for tree in view.trees:
@@ -74,9 +100,54 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
         yield kept.once(("page", tree.handle), own_inputs(own, around), partial(_tree, own, shared))
 
 
+def assets() -> dict[str, tuple[str, bytes]]:
+    """Each asset's path and bytes by the name that templates use."""
+    return {name: _asset(file) for name, file in ASSETS.items()}
+
+
+def page(template: str, shared: dict[str, object], own: dict[str, object]) -> bytes:
+    """A page's octets. `shared`: what every page of a set is shown."""
+    return _page(template, shared, own)
+
+
+def helpers_sheets(
+    view: Nursery, shared: dict[str, object], around: object, kept: Memo
+) -> Iterator[tuple[str, bytes]]:
+    """What of the set a helper has: at the bench, the trees, and each place."""
+    yield links.INDEX, _index(view, shared, around, kept)
+    yield links.TREES, _trees(view, shared, around, kept)
+    yield from _places(view, shared, around, kept)
+
+
 def lone_page(template: str, shown: dict[str, object]) -> bytes:
     """A page that is no part of the set: asked for over the network, and made then."""
     return _octets(_template(template).render(shown))
+
+
+def paper_pages(
+    view: PapersView, *, base: str = "../../", alone: bool = False
+) -> Iterator[tuple[str, bytes]]:
+    """Every paper of a person as a page: path and bytes. `base`: the way from it to the stylesheet
+    and to the photographs; `alone`: with the stylesheet in it, so that it stands by itself."""
+    assets = {name: _asset(file)[0] for name, file in ASSETS.items()}
+    for page in papers.papers(view):
+        shown: dict[str, object] = {
+            "page": page,
+            "sheet": page.sheet,
+            "view": page.sheet.view,
+            "base": base,
+            "assets": assets,
+            "style": _style() if alone else "",
+            "today": words.full_day(page.sheet.view.day),
+            "tax_name": view.statement.tax_name if view.statement is not None else "tax",
+        }
+        yield page.path, _page(f"{page.sort}.html", {}, shown)
+
+
+def _style() -> str:
+    from markupsafe import Markup
+
+    return Markup(stylesheet().decode())
 
 
 def stylesheet() -> bytes:
@@ -294,38 +365,48 @@ def _weather(view: Nursery, shared: dict[str, object], around: object, kept: Mem
     )
 
 
-def _season(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
-    pieces = _Pieces()
+def _year(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    return _page(
+        "year.html", shared, {"base": "", "year": year.sheet(view, kept), "ways": ways.OF_YEAR}
+    )
 
-    def drawn_line(week: season.WeekRow, line: season.ActInWeek) -> str:
-        return kept.once(
-            ("drawn line", week.iso, line.act),
-            (Identical(line),),
-            partial(_macro, "weeks.html", "line", line),
-        )
 
-    def drawn(week: season.WeekRow) -> str:
-        return pieces.mark(
-            [
-                kept.once(
-                    ("drawn week", week.iso),
-                    (Identical(week),),
-                    lambda: _octets(_macro("weeks.html", "week", week, drawn_line)),
-                )
-            ]
-        )
-
-    own = {
-        "base": "",
-        "season": season.sheet(view, kept),
-        "ways": ways.OF_YEAR,
-        "drawn_week": drawn,
-    }
-    return pieces.put_in(_page("season.html", shared, own))
+def _year_back(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    return _page("year-back.html", shared, {"base": "", "back": year_back.sheet(view, kept)})
 
 
 def _stores(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
     return _page("stores.html", shared, {"base": "", "stores": stores.sheet(view)})
+
+
+def _people(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    return _page("people.html", shared, {"base": "", "people": people.sheet(view.people)})
+
+
+def _registers(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    sheets = tuple(map(registers.sheet, view.registers))
+    return kept.once(
+        "registers page",
+        (Identical(around), view.registers),
+        lambda: _page("registers.html", shared, {"base": "", "registers": sheets}),
+    )
+
+
+def _visits(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    """Other people's trees in the house; for the keeper alone, for it has prices and people."""
+    pages = {one.person: tuple(papers.papers(one)) for one in view.papers}
+    own = {"base": "", "visits": visits.sheet(view.accounts, pages, view.today)}
+    return _page("visits.html", shared, own)
+
+
+def _papers(view: Nursery, kept: Memo) -> Iterator[tuple[str, bytes]]:
+    """The papers of each person, each a page of its own."""
+    for one in view.papers:
+        yield from kept.once(("papers", one.person), (one,), partial(_papers_of, one))
+
+
+def _papers_of(view: PapersView) -> tuple[tuple[str, bytes], ...]:
+    return tuple(paper_pages(view))
 
 
 def _trees(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
@@ -351,6 +432,10 @@ def _trees(view: Nursery, shared: dict[str, object], around: object, kept: Memo)
         "many": MANY,
         "others": shown.others,
         "gone": shown.gone,
+        "unshown": view.unshown,
+        "handed_out": [
+            {"title": title, "page": links.link(path)} for title, path in view.handed_out
+        ],
     }
     return pieces.put_in(_page("trees.html", shared, parts))
 
@@ -361,8 +446,12 @@ SHEETS: tuple[tuple[str, Sheet], ...] = (
     (links.INDEX, _index),
     (links.TREES, _trees),
     (links.WEATHER, _weather),
-    (links.SEASON, _season),
+    (links.YEAR, _year),
+    (links.YEAR_BACK, _year_back),
     (links.STORES, _stores),
+    (links.PEOPLE, _people),
+    (links.REGISTERS, _registers),
+    (links.VISITS, _visits),
     (links.WEEK, _week),
     (links.FIND, _find),
 )
@@ -422,8 +511,12 @@ def _environment() -> Environment:
         "index_page": links.INDEX,
         "trees_page": links.TREES,
         "weather_page": links.WEATHER,
-        "season_page": links.SEASON,
+        "year_page": links.YEAR,
+        "year_back_page": links.YEAR_BACK,
+        "people_page": links.PEOPLE,
         "stores_page": links.STORES,
+        "registers_page": links.REGISTERS,
+        "visits_page": links.VISITS,
         "week_page": links.WEEK,
         "find_page": links.FIND,
         "letter_anchor": links.letter_anchor,

@@ -16,12 +16,13 @@ from backbud.views.work import WorkView
 
 class StandsThere(Struct, frozen=True):
     """A tree that stands in a place, and what is late or can be done on it now: what is at stake
-    first, then what closes first."""
+    first, then what closes first. `counted`: how many there are, "" for one tree."""
 
     tree: str
     tree_name: str
     kind: str
     works: tuple[WorkView, ...]
+    counted: str = ""
 
 
 class PlaceView(Struct, frozen=True):
@@ -59,6 +60,7 @@ def place_view(
                 tree.title,
                 tree.kind,
                 _now(open_works_of(plans.get(tree.handle, ()), tree, names, today), today),
+                tree.counted,
             )
             for tree in trees
         ),

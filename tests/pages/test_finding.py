@@ -10,6 +10,7 @@ from random import Random
 from typing import Any
 
 import pytest
+from msgspec.structs import replace
 from tests.browser import PATIENCE_S, Browser, needs_chromium
 from tests.pages.conftest import TODAY, event, tree
 from tests.pages.test_render import Outline
@@ -18,6 +19,7 @@ from backbud.collection.state import Entry
 from backbud.pages import Nursery, render_pages
 from backbud.pages.finding import MOST_LETTERS, _numbers, index_of
 from backbud.views.finding import Findable, tree_found, words_of
+from backbud.views.people import PersonView
 from backbud_grammar.handles import fold
 
 
@@ -145,7 +147,8 @@ def put(folder: Path, files: Mapping[str, bytes]) -> None:
 @pytest.fixture(scope="module")
 def folder(nursery: Nursery, tmp_path_factory: pytest.TempPathFactory) -> Path:
     folder = tmp_path_factory.mktemp("made")
-    put(folder, render_pages(nursery))
+    birkwell = PersonView("birkwell", "Tam Birkwell", "", "", "", "", "", ())
+    put(folder, render_pages(replace(nursery, people=(birkwell,))))
     return folder
 
 
@@ -164,7 +167,7 @@ class TestInChromium:
         # A word of a note, whole; a person; a tree that is gone; a name in another script.
         assert finder.find("plating")[1] == ["trees/hoshi.html"]
         assert finder.find("plat") == ("Nothing is found.", [])
-        assert finder.find("birkwell")[1][0] == "trees.html#others"
+        assert finder.find("tam")[1][0] == "people.html#person-birkwell"
         assert finder.find("anvil")[1] == ["trees/anvil.html"]
         assert finder.find("شجرة")[1] == ["trees/shajara.html"]
         # What was written in a year is on its line.

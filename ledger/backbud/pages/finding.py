@@ -81,9 +81,9 @@ def _items(number: int, things: Iterable[Findable]) -> tuple[str, bytes]:
 
 
 def way_to(one: Findable) -> str:
-    """The link to a thing from the top; to a person, that to the trees of other people."""
+    """The link to a thing from the top; a person has a place on the page of all."""
     if one.sort == "person":
-        return links.link(links.TREES, "", links.OTHERS)
+        return links.link(links.PEOPLE, "", links.person_anchor(one.handle))
     return links.link(_PATHS[one.sort](one.handle))
 
 

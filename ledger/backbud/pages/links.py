@@ -73,6 +73,11 @@ def letter_anchor(letter: str) -> str:
     return f"own-{letter if letter.isascii() and letter.isalnum() else letter.encode().hex()}"
 
 
+def person_anchor(handle: str) -> str:
+    """The anchor of a person on the page of the people."""
+    return f"person-{handle}"
+
+
 def label_anchor(tree: str) -> str:
     """The anchor of a tree's label on its sheet."""
     return "label-" + blake2b(tree.encode(), digest_size=6).hexdigest()

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from msgspec import Struct
 
-from backbud.pages.links import link, place_page, tree_page
+from backbud.pages.links import link, person_anchor, place_page, tree_page
 from backbud.views.people import OwnedView, PersonView
 
 
@@ -46,7 +46,7 @@ def _person(one: PersonView) -> PersonRow:
     )
     trees = [(tree.standing == "here", _tree(tree)) for tree in one.trees]
     return PersonRow(
-        f"person-{one.person}",
+        person_anchor(one.person),
         one.name,
         tuple((label, said) for label, said in facts if said),
         tuple(tree for is_here, tree in trees if is_here),

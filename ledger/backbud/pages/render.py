@@ -313,7 +313,7 @@ def _finding(view: Nursery, kept: Memo) -> finding.Index:
         # What is here comes first.
         for tree in sorted(view.trees, key=lambda tree: not tree.here)
     ]
-    others = kept.same("others found", others_found(view.trees, view.species, names))
+    others = kept.same("others found", others_found(view.trees, view.species, names, view.people))
     return kept.once(
         "index", (Identical(others, *found),), lambda: finding.index_of((*others, *found))
     )
@@ -334,7 +334,7 @@ def _finding_script() -> tuple[str, bytes]:
 def _find(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
     index = _finding(view, kept)
     trees = trees_view(view.trees, view.names)
-    others = others_found(view.trees, view.species, view.names)
+    others = others_found(view.trees, view.species, view.names, view.people)
     own = {
         "base": "",
         "script": _finding_script()[0],
@@ -397,7 +397,12 @@ def _stores(view: Nursery, shared: dict[str, object], around: object, kept: Memo
 
 
 def _people(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
-    return _page("people.html", shared, {"base": "", "people": people.sheet(view.people)})
+    own = {
+        "base": "",
+        "people": people.sheet(view.people),
+        "ways": ways.of_people(view.people, view.first_handles),
+    }
+    return _page("people.html", shared, own)
 
 
 def _registers(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:

@@ -77,7 +77,6 @@ class ThingRow(Struct, frozen=True):
     what: str
     part: str
     since: str
-    iso: str
     long: str
     at: str
     from_before: bool
@@ -182,7 +181,7 @@ def laid_out(view: Nursery, shown: TreeView) -> Sheet:
     rows = tuple(work.row(one, today, at < NEXT_WORKS) for at, one in enumerate(shown.due))
     return Sheet(
         shown.name,
-        running(f"{shown.name} · {view.title} · {words.full_day(today)}"),
+        running(f"{shown.name} · {words.full_day(today)}"),
         tree_page(shown.tree),
         shown.kind if species else kind_of(shown),
         botanical_runs(species.botanical, shown.cultivar) if species else (),
@@ -358,7 +357,6 @@ def _thing(thing: ThingView, today: date) -> ThingRow:
         words.sentence(what) + (f" × {thing.count}" if thing.count > 1 else ""),
         thing.part,
         words.day(thing.since, today.year),
-        thing.since.isoformat(),
         words.days((today - thing.since).days),
         thing.at,
         thing.from_before,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 from msgspec import Struct
 
@@ -17,6 +17,7 @@ from backbud.pages.links import (
     labels_page,
     link,
 )
+from backbud.views.people import PersonView
 
 # A phone takes an address of this sort as a calendar to subscribe to, not as a file to keep.
 SUBSCRIBED = "webcal"
@@ -56,6 +57,16 @@ def of_place(handle: str, name: str, first_handles: Mapping[str, str]) -> Ways:
     """A place's calendar, that of all where nobody wrote the place; the labels of its trees."""
     feed = Way(name, feed_path("places", first_handles.get(handle, handle))) if handle else _ALL
     return Ways((feed,), (_THE_WEEK, Way("labels", labels_page(handle))))
+
+
+def of_people(people: Iterable[PersonView], first_handles: Mapping[str, str]) -> Ways:
+    """The calendar of everybody who has trees here."""
+    feeds = tuple(
+        Way(one.name, feed_path("owners", first_handles.get(one.person, one.person)))
+        for one in people
+        if one.trees
+    )
+    return Ways(feeds or (_ALL,))
 
 
 def subscription(path: str, address: str, base: str) -> str:

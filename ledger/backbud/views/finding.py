@@ -15,6 +15,7 @@ from msgspec import Struct
 
 from backbud.collection.state import Tree
 from backbud.views.facts import SpeciesFacts
+from backbud.views.people import PersonView
 from backbud_grammar.handles import fold
 
 _WORDS = re.compile(r"[^\W_]+")
@@ -73,12 +74,14 @@ def _written(tree: Tree) -> Iterator[str]:
 
 
 def others_found(
-    trees: Sequence[Tree], species: Mapping[str, SpeciesFacts], names: Mapping[str, str]
+    trees: Sequence[Tree],
+    species: Mapping[str, SpeciesFacts],
+    names: Mapping[str, str],
+    people: Sequence[PersonView],
 ) -> tuple[Findable, ...]:
-    """The places where trees stand, the kinds of which something is known, and who owns trees."""
+    """The places where trees stand, the kinds of which something is known, and who has a card."""
     here = [tree for tree in trees if tree.here]
     places = sorted({tree.place for tree in here if tree.place})
-    owners = sorted({tree.owner for tree in trees if tree.owner})
     kinds = {facts.title: facts for facts in species.values() if facts.facts}
     return (
         *(_thing("place", handle, names) for handle in places),
@@ -87,7 +90,7 @@ def others_found(
                      words_of(title, kinds[title].botanical))
             for title in sorted(kinds)
         ),
-        *(_thing("person", handle, names) for handle in owners),
+        *(_thing("person", one.person, names) for one in people),
     )  # fmt: skip
 
 

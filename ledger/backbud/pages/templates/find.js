@@ -87,6 +87,7 @@
       row.append(link, " ", more);
       return row;
     }));
+    list.hidden = !rows.length;
     said.textContent = !asked.length ? "" : !count ? "Nothing is found."
       : count > rows.length ? `${count} found; the first ${rows.length}:` : `${count} found:`;
     document.getElementById("lists").hidden = asked.length > 0;

@@ -116,6 +116,7 @@ KINDS: dict[str, KindForm] = {
                     date=True,
                     about="when its owner wants it back",
                 ),
+                _choice("public", "yes: it may be shown to anybody, under no name", ("yes", "no")),
                 _NOTE,
             ),
             "a tree",
@@ -178,6 +179,7 @@ KINDS: dict[str, KindForm] = {
                 _measure("feet", "height of the feet", "length"),
                 _text("colour", "glaze or clay", "color", "glaze"),
                 _text("maker", "who made it, or its mark"),
+                _ref("owner", "whose it is, when not the keeper's", "person"),
                 _VALUE,
                 _NOTE,
             ),
@@ -194,6 +196,22 @@ KINDS: dict[str, KindForm] = {
                 _ref("place", "the place their trees go home to", "place"),
                 _text("experience", "beginner, some years …"),
                 _measure("rate", "what an hour costs", "money rate", "money"),
+                _choice(
+                    "pages", "yes: a folder of pages of their trees is made for them", ("yes", "no")
+                ),
+                Form(
+                    "consent",
+                    ("consent",),
+                    date=True,
+                    about="since when, or from when to when, they agree that their trees with "
+                    "`public yes` are shown to anybody",
+                ),
+                Form(
+                    "forgotten",
+                    ("forgotten",),
+                    date=True,
+                    about="since when they are a number wherever the law does not keep their name",
+                ),
                 _NOTE,
             ),
             "an owner, a customer, a helper",

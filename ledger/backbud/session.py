@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from datetime import date
 from functools import cached_property, partial
@@ -13,6 +14,8 @@ from backbud.collection.replay import replay
 from backbud.collection.stand import UNKNOWN_OWNER
 from backbud.collection.whereabouts import Histories
 from backbud.faults_met import FaultsMet
+from backbud.issued.record import RECORD
+from backbud.journal.bill_numbers import doubled_numbers
 from backbud.journal.faults import failing
 from backbud.journal.problems import PlacedFlaw, PlacedFlaws, WithFlaws, as_problems, placed
 from backbud.journal.read import Journal, read_journal
@@ -39,6 +42,7 @@ if TYPE_CHECKING:
     from backbud.plan.world import ByTree, World
     from backbud.species import Section, Species
     from backbud.views.photograph import PhotographView
+    from backbud.views.registers.register import RegisterView
     from backbud.views.visit import AccountView
 
 T = TypeVar("T")
@@ -162,16 +166,33 @@ class Session:
         except Exception:
             return work(plan.only(handle for handle in handles if handle not in faulty))
 
-    def accounts(self) -> tuple[AccountView, ...]:
-        """The account of each person whose trees were here, or who was billed."""
+    def accounts(self, of_plan: Plan | None = None) -> tuple[AccountView, ...]:
+        """The account of each person whose trees were here, or who was billed. `of_plan`: with the
+        follow-ups of this plan."""
         from backbud.views.visit import account_view
         from backbud.visits.run import accounts
 
-        plan = self.plan()
+        plan = of_plan or self.plan()
         return tuple(
-            account_view(one, plan.follow_ups, self.names(), self.today)
+            account_view(one, plan.follow_ups, self.names(), self.journal.things, self.today)
             for one in accounts(self.journal, self.histories, self.today)
         )
+
+    def registers(self, plan: Plan | None = None) -> tuple[RegisterView, ...]:
+        """Treatments, plants in and out, stock, and unpaid bills, until the day; of the trees of a
+        plan, or of all."""
+        from backbud.views.registers.every import registers_of
+
+        plan = self.plan() if plan is None else plan
+
+        def botanical(handle: str) -> str:
+            found = plan.species.get(handle)
+            return found.botanical if found else ""
+
+        return registers_of(
+            self.journal, self.histories_of(plan), plan.trees.values(), botanical, self.names(),
+            self.accounts(), self.today,
+        )  # fmt: skip
 
     def remember_cautions(self) -> None:
         """Keep what the plan says against works, for commands that plan nothing."""
@@ -251,6 +272,13 @@ class Session:
             from backbud.photographs.flaws import flaws_of
 
             yield from flaws_of(self._named_pictures, self.pictures)
+
+    @property
+    def _flaws_of_issued(self) -> Iterator[PlacedFlaw]:
+        if os.path.lexists(os.path.join(self.journal.folder, RECORD)):
+            from backbud.issued.flaws import issued_flaws
+
+            yield from issued_flaws(self.journal, lambda: self.histories)
 
     @cached_property
     def pack(self) -> Pack:
@@ -339,6 +367,8 @@ class Session:
         yield from self._flaws_of_weather
         yield from self._flaws_of_figures
         yield from self._flaws_of_pictures
+        yield from doubled_numbers(self.journal)
+        yield from self._flaws_of_issued
         yield from self.faults.flaws(all_steps_taken=self.takes_every_step)
 
     @property

@@ -18,7 +18,8 @@ READING = [
     "remember",
 ]  # fmt: skip
 PLANNING = ["hang", "name", "keep", "cycle", "settle", "give way", "weigh", "judge"]
-SHOWING = ["index.html", "trees.html", "weather.html", "season.html", "stores.html"]
+SHOWING = ["index.html", "trees.html", "weather.html", "season.html", "stores.html",
+           "registers.html", "visits.html", "paper/week.html"]  # fmt: skip
 
 
 def in_guide(module: str) -> list[str]:

@@ -52,6 +52,7 @@ ACTS: tuple[ActForm, ...] = (
         flag("on loan"),
         flag("as a gift", "gift"),
         to("in", "pot", name="into", about="the pot it came in"),
+        free("condition", "in condition", about="how it looks as it comes"),
         *ARRIVAL,
         about="came in, from its owner or for good",
         work="business",

@@ -204,6 +204,12 @@ ACTS: tuple[ActForm, ...] = (
         "photograph",
         KEEPS,
         words("side", "front", "back", "left", "right", "above", "roots", "detail"),
+        Form(
+            "for",
+            words=("for owner", "for the owner", "for public"),
+            several=True,
+            about="who may see it, beside the keeper",
+        ),
         Form("file", words=ANY_WORDS, about="a picture's file"),
         needs=True,
         also=("photo",),

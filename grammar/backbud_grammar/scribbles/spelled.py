@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
+from functools import lru_cache
 
 # Each by its whole word, in any case. Nothing here is a handle or changes which act is meant.
 _WORDS: Mapping[str, str] = {
@@ -133,21 +134,29 @@ _SIDE = re.compile(r"\b(low|lower|upper|top|back|front|high|inner|outer) (L|R)\b
 _TOKEN = re.compile(r"[^\s,;:()]+")
 
 
+# With none of these signs a text holds at most the words below, and most texts hold neither.
+_SIGNS = re.compile(r"[\d@/€£]")
+_IN_WORDS = re.compile(r"\b(?:half|quarter|full|hour|first|second|third|[gm]l?/l)\b", re.IGNORECASE)
+
+
 def _expanded(found: re.Match[str]) -> str:
     written = found[0]
     folded = written.casefold()
     return _WORDS.get(folded) or _WORDS.get(folded.rstrip("."), "") or written
 
 
+@lru_cache(4096)
 def spelled_out(text: str) -> str:
     """The same words, each in full.
 
     >>> spelled_out('rptd, 3/4" off btm, 1h30')
     'repotted, 3/4 inch off below, 1 h 30'
     """
-    text = _SIDE.sub(lambda found: f"{found[1]} {'left' if found[2] == 'L' else 'right'}", text)
-    for pattern, written in _PHRASES:
-        text = pattern.sub(written, text)
+    if " L" in text or " R" in text:
+        text = _SIDE.sub(lambda one: f"{one[1]} {'left' if one[2] == 'L' else 'right'}", text)
+    if _SIGNS.search(text) or _IN_WORDS.search(text):
+        for pattern, written in _PHRASES:
+            text = pattern.sub(written, text)
     return " ".join(_TOKEN.sub(_expanded, text).split())
 
 

@@ -17,6 +17,7 @@ from backbud.climate.air import DAY, Air, PlaceAir, Shift
 from backbud.climate.cold_region import Region
 from backbud.climate.cold_turns import ColdTurns
 from backbud.climate.coldest_night import SaidCold
+from backbud.climate.daily_from_months import daily_means
 from backbud.climate.datum import Datum, joined
 from backbud.climate.heat import Trace, heat_trace
 from backbud.climate.once import once
@@ -165,6 +166,26 @@ class Outlook(ColdTurns):
             return None
         because = f"The days reach {high_c:g} °C on the average (by {self.air.means_from})."
         return Span(min(hot), max(hot), Datum(because, True))
+
+    @once
+    def mild_nights(self, year: date, low_c: float) -> Span | None:
+        """The days round the warmest of the average year whose night stays over a temperature, in
+        the open or by a thermometer under the cover; None where none does.
+
+        `year`: the first day of the growing year. Where every night does, it is the whole of it.
+        """
+        days = [year + timedelta(days=n) for n in range(365)]
+        usual = {one: daily_means(self.air.means.low_c, one) for one in {year.year, days[-1].year}}
+        lows = [usual[day.year][day.timetuple().tm_yday - 1] + self.night_shift_c for day in days]
+        first = last = max(range(365), key=lows.__getitem__)
+        if lows[first] <= low_c:
+            return None
+        while first > 0 and lows[first - 1] > low_c:
+            first -= 1
+        while last < 364 and lows[last + 1] > low_c:
+            last += 1
+        because = f"The usual night is over {low_c:g} °C from {days[first]} to {days[last]}"
+        return Span(days[first], days[last], Datum(f"{because} (by {self.air.means_from}).", True))
 
     def _usual(self, day: date) -> Air:
         """The air under the cover on a day of the average year."""

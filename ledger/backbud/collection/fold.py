@@ -44,6 +44,7 @@ FACTS = (
     "wedges",
     "value",
     "note",
+    "public",
 )
 FRESH: tuple[DetailName, ...] = ("imported", "bare-rooted", "weak")
 # How long a zone's vigour still speaks for the tree: ours, no source.

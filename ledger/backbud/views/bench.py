@@ -182,7 +182,7 @@ def bench_view(
         _frost(sky.frosts.odds, sky.frosts.winters, today) if sky and sky.frosts else None,
         Lean(sky.heat.ahead_days, sky.heat.among) if sky and sky.heat.ahead_days else None,
         tuple(
-            (heading, tuple(_round(those, order) for those in shown[heading]))
+            (heading, tuple(round_of(those, order) for those in shown[heading]))
             for heading in HEADINGS
             if shown[heading]
         ),
@@ -231,8 +231,8 @@ def _alike(works: Iterable[AtBench]) -> ByHeading:
 _by_urgency = attrgetter("urgency")
 
 
-def _round(those: Sequence[AtBench], order: dict[str, int]) -> Round:
-    """`those`: the most urgent first."""
+def round_of(those: Sequence[AtBench], order: dict[str, int]) -> Round:
+    """The works of a round. `those`: the most urgent first."""
     works = [one.work for one in those]
     common, own = _reasons(works)
     return Round(

@@ -12,6 +12,7 @@ from backbud.collection.state import Entry
 from backbud.journal.events import Event
 from backbud.views.for_keeper import is_entry_for_keeper
 from backbud.views.life import Sign, sign_of
+from backbud.views.marked import for_owner
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.forms import ANY_WORDS, ActForm
 
@@ -61,7 +62,8 @@ class EntryView(Struct, frozen=True, kw_only=True):
     understood, so it changes nothing. `kept`: the words of it that were not used. `free_words`:
     some of its details may hold any words at all. `private`: for the keeper's eyes only.
     `own_words`: the line as written, where own words of the keeper stand in it, else ""; `act`,
-    `details` and `text` are what they mean. `sign`: what it is drawn as.
+    `details` and `text` are what they mean. `sign`: what it is drawn as. `for_owner`: its words, or
+    its remark, that are marked for the tree's owner to read.
     """
 
     date: str
@@ -86,6 +88,7 @@ class EntryView(Struct, frozen=True, kw_only=True):
     count: str = ""
     of: int | None = None
     within: str = ""
+    for_owner: str = ""
 
     @property
     def as_read(self) -> str:
@@ -118,7 +121,7 @@ def entry_view(entry: Entry) -> EntryView:
     event, by = entry.event, entry.corrected_by
     # Of what was done to some of its batch nobody knows whether the tree was among them.
     of_some = bool(entry.within) and entry.of is not None
-    free = _free_names(event.row)
+    free = free_names(event.row)
     return EntryView(
         date=event.when.text,
         when=date_view(event.when),
@@ -142,6 +145,7 @@ def entry_view(entry: Entry) -> EntryView:
         count=entry.batch.said if entry.batch is not None and event.act in _MOVE_COUNTS else "",
         of=entry.of,
         within=entry.within,
+        for_owner=for_owner(event.text if event.row.prose else event.remark),
     )
 
 
@@ -151,7 +155,8 @@ _MOVE_COUNTS = {*GOINGS, *ARRIVALS, "germinated", "counted", "parted-off"} - RAI
 _FREE: dict[str, tuple[ActForm, frozenset[str]]] = {}
 
 
-def _free_names(row: ActForm) -> frozenset[str]:
+def free_names(row: ActForm) -> frozenset[str]:
+    """Which details of an act may hold any words at all."""
     known = _FREE.get(row.word)
     if known is None or known[0] is not row:
         names = (form.name for form in row.forms if form.prose or form.words == ANY_WORDS)

@@ -50,6 +50,10 @@ def without_trees(view: Nursery) -> Nursery:
         bites={},
         photographs={},
         outlines={},
+        registers=(),
+        accounts=(),
+        papers=(),
+        kinds={},
     )
 
 

@@ -85,7 +85,8 @@ class ThingView(Struct, frozen=True):
 
     @property
     def at(self) -> str:
-        return f"{self.file}:{self.line}"
+        """`diary/2027.txt:12`, "" where it is not to be told."""
+        return f"{self.file}:{self.line}" if self.file else ""
 
 
 class TreeView(Struct, frozen=True, kw_only=True):

@@ -61,7 +61,8 @@ class SettledView(Struct, frozen=True, gc=False):
 
     @property
     def at(self) -> str:
-        return f"{self.file}:{self.line}"
+        """`diary/2027.txt:12`, "" where it is not to be told."""
+        return f"{self.file}:{self.line}" if self.file else ""
 
 
 class WorkView(Struct, frozen=True, kw_only=True):

@@ -63,6 +63,7 @@ from backbud_species.habits.afterwards import (
     seals_cuts,
 )
 from backbud_species.habits.balance import balance
+from backbud_species.habits.cooled_soil import as_summer_cools
 from backbud_species.habits.flowers import flowers_are_off, has_flowers
 from backbud_species.habits.gates import (
     ALWAYS,
@@ -71,6 +72,7 @@ from backbud_species.habits.gates import (
     LIGHT_WORK,
     Gate,
     strength_first,
+    stress,
     worked_hard,
 )
 from backbud_species.habits.going_out import goes_out
@@ -279,10 +281,11 @@ def defoliates(
         reason = gate.shut(tree, window.opens, year)
         if not reason:
             yield from leaves_off(tree, year, window, full, part)
-        elif gate.speaks:
+        elif gate.speaks and not stress(tree, window.opens, year):
+            # Whoever worked it hard this year knows; a look at its strength is for the others.
             yield strength_first(window, "defoliated", reason)
 
-    return yearly(rule_id, when, ask)
+    return yearly(rule_id, when, ask, "defoliated")
 
 
 def disbuds(
@@ -327,13 +330,21 @@ def repots(
     cautions: tuple[str, ...] = (),
     for_owners: tuple[str, ...] = (),
     without_flowers: tuple[int, int] | None = None,
+    autumn_too: bool = False,
 ) -> Works:
     """The repotting by the species' interval, and a close look where too much root went.
 
     Two rules, so write `*repots(…)`; the second has the id `root-share`. `for_owners`: cautions
     that only a tree of somebody else has. `without_flowers`: of a tree that is repotted after its
-    flowers, the stages between which it is where its flower buds came off.
+    flowers, the stages between which it is where its flower buds came off. `autumn_too`: a keeper
+    who does it as the summer cools is not told off.
     """
+
+    def also(year: Year) -> Window | None:
+        if autumn_too:
+            return as_summer_cools(year)
+        first = year.stage(without_flowers[0]) if without_flowers else None
+        return until(first, year.stage(without_flowers[1])) if first and without_flowers else None
 
     def ask(species: Species, tree: Tree, year: Year, window: Window, datum: str) -> Proposals:
         said = (*cautions, *for_owners) if tree.owner else cautions
@@ -346,7 +357,8 @@ def repots(
         if species.root_share is not None:
             yield from over_share(tree, done, year, species.root_share)
 
-    return yearly(rule_id, when, ask, "repotted"), after("root-share", (), too_much, ("root_work",))
+    asked = yearly(rule_id, when, ask, "repotted", also)
+    return asked, after("root-share", (), too_much, ("root_work",))
 
 
 def feeds(rule_id: str, when: Time, *, because: str, what: str = "") -> Rule:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from datetime import date
 
 from msgspec import Struct
@@ -47,7 +47,10 @@ def visits_of(
 
     `keeper`: the handle of the keeper's card, "" where there is none.
     """
-    entries = tuple(one for one in histories.trees[handle].entries if one.event.day <= today)
+    at = histories.trees[handle]
+    if {at.owner, at.start.owner} <= {"", keeper} and not _may_change_hands(at.entries):
+        return ()
+    entries = tuple(one for one in at.entries if one.event.day <= today)
     turns = [n for n, one in enumerate(entries) if not one.undone and one.event.act in _TURNS]
     counts = {0, len(entries), *(n + 1 for n in turns)}
     states = dict(each_after(histories, things, handle, counts))
@@ -55,6 +58,11 @@ def visits_of(
     parts = zip([0, *begins], [*begins, len(entries)], strict=True)
     found = (_visit(entries, begin, end, states) for begin, end in parts)
     return tuple(one for one in found if one.owner and one.owner != keeper)
+
+
+def _may_change_hands(entries: Sequence[Entry]) -> bool:
+    """Whether anything was written by which a tree becomes somebody else's."""
+    return any(one.event.was("sold", "received") for one in entries)
 
 
 def _begins(entry: Entry, after: Tree) -> bool:

@@ -250,3 +250,28 @@ def test_a_part_of_a_work_names_nobody_else(session: Session) -> None:
     for eyes, part in ((KEEPER, "Jo Pell's side"), (eyes_of("marrow"), "")):
         found = Audience(eyes, grounds).work(work)
         assert found is not None and found.part == part
+
+
+def test_who_buys_one_of_a_batch_reads_nothing_of_the_others(tmp_path: Path) -> None:
+    (tmp_path / "backbud.toml").write_text(SETTINGS)
+    (tmp_path / "journal.txt").write_text(
+        "place yard\n  latitude 52 N\nperson wrenfold\nperson marrow\n  name Ada Marrow\n"
+        "tree oldmother\n  kind trident maple\n"
+        "2026-03-01\noldmother\n  struck 50 cuttings, as quaillot\n"
+        "2026-04-01\nquaillot\n  died 3\n  moved yard\n  parted-off as hina\n"
+        "2026-05-01\nhina\n  sold to marrow, 20 EUR, stays\n"
+    )
+    opened = open_session(str(tmp_path), DAY)
+    assert [one.code for one in opened.problems() if one.code != "unknown-species"] == []
+    plan = opened.plan()
+    shown = planned_tree_view(plan, "hina", opened.names(), DAY)
+    assert (shown.parted_from, shown.owner) == ("quaillot", "marrow")
+    grounds = grounds_of(plan.trees, opened.journal.things, opened.names(), "wrenfold")
+    theirs = Audience(eyes_of("marrow"), grounds).tree(shown)
+    assert theirs is not None
+    told = as_json(theirs)
+    assert "quaillot" not in told
+    assert "oldmother" not in told
+    # What was done to all of them was done to hers too; of the three that died hers was none.
+    # Where it stood and what it cost are the keeper's matter.
+    assert [entry.act for entry in theirs.history] == ["struck", "parted-off"]

@@ -204,15 +204,22 @@ class Audience:
             seen = not event.row.prose and marked_for(event, "owner")
             if not said and not seen:
                 return None
-        if entry.held_back:
+        # What was done to some of a batch may never have been done to theirs.
+        if entry.held_back or (entry.within and entry.of is not None):
             return None
         text = said if event.row.prose else self._plain(event, _seen(entry.text, event))
         if entry.text and not text and event.row.needs_detail:
             return None  # Alone it says nothing: moved.
         remark = "" if event.row.prose else said
         within = self._nobodys(entry.within)
+        count = "" if entry.within else entry.count
         return replace(
-            _without_origin(entry), details=text, text=text, remark=remark, within=within
+            _without_origin(entry),
+            details=text,
+            text=text,
+            remark=remark,
+            within=within,
+            count=count,
         )
 
     def _plain(self, event: Event, text: str) -> str:

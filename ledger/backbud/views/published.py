@@ -24,6 +24,7 @@ _NAMES = {
     "WireView": "wire_on_tree",
     "FactView": "fact_of_tree",
     "ThingView": "thing_on_tree",
+    "BatchView": "batch",
     "ShelfView": "shelf",
     "OnHandView": "material_on_hand",
     "BuyView": "material_to_buy",

@@ -11,7 +11,7 @@ from backbud_grammar.forms import ActForm
 from backbud_grammar.scribbles.plain import is_harmless, is_today
 
 
-class Told(Struct, frozen=True):
+class ToldAct(Struct, frozen=True):
     """One act of a line: its word, its details as the table has them, its remark.
 
     `kept`: words that were not used. `pieces`: for each piece of the text where it stands in the
@@ -61,7 +61,7 @@ class Draft:
         said, at = one
         return is_harmless(said, fillers_only=at == self.rest_at)
 
-    def told(self, loose: Sequence[Piece], is_read: Callable[[str], bool]) -> Told:
+    def told(self, loose: Sequence[Piece], is_read: Callable[[str], bool]) -> ToldAct:
         """The act as its table has it. `loose`: what elsewhere in the line may bear on it."""
         pieces, kept = [*self.pieces, *loose], list(self.kept)
         harmless = is_today if self.form.of_all else self._bears_on_nothing
@@ -77,7 +77,7 @@ class Draft:
             text += ", " if text else ""
             starts.append((len(text), at))
             text += piece
-        return Told(
+        return ToldAct(
             self.word,
             text,
             self.remark,

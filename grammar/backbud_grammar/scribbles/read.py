@@ -16,7 +16,7 @@ from backbud_grammar.parse import Details
 from backbud_grammar.scribbles.beside import is_beside, stays_on
 from backbud_grammar.scribbles.days import when_of, without_own_day
 from backbud_grammar.scribbles.details_said import said_as
-from backbud_grammar.scribbles.draft import NOUN, Draft, Piece, Told
+from backbud_grammar.scribbles.draft import NOUN, Draft, Piece, ToldAct
 from backbud_grammar.scribbles.named import NO_HANDLES, Handles
 from backbud_grammar.scribbles.opener import WITH_REASON, Opened, Opener
 from backbud_grammar.scribbles.plain import is_harmless, is_observed, is_seen
@@ -66,9 +66,9 @@ class Talk:
         self.details, self.handles = details, handles
         self.pieces = PieceReader(details, handles, kind_of)
         self.opener = Opener(details.acts, handles)
-        self._read: dict[tuple[str, date | None], tuple[Told, ...]] = {}
+        self._read: dict[tuple[str, date | None], tuple[ToldAct, ...]] = {}
 
-    def read(self, line: str, page: date | None = None) -> tuple[Told, ...]:
+    def read(self, line: str, page: date | None = None) -> tuple[ToldAct, ...]:
         """The acts that a line tells of; none where it begins with no act and holds none.
 
         `page`: the day of its page, by which days in the line are read.
@@ -92,7 +92,7 @@ class _LineReader:
         # `in`, `out` or `back`, which a comma parts from the place.
         self.way: Piece | None = None
 
-    def told(self) -> tuple[Told, ...]:
+    def told(self) -> tuple[ToldAct, ...]:
         for start, sentence in sentences(self.line):
             first = True
             for at, raw in part_at_commas(sentence):
@@ -116,7 +116,7 @@ class _LineReader:
         if words or (drafts and drafts[0].word == "staged") or not drafts:
             # What stands before it may be what the line is about.
             whole = self.line if not words or not told else ", ".join(words)
-            told.insert(0, Told("noted", whole, kept=(whole,) if words or not drafts else ()))
+            told.insert(0, ToldAct("noted", whole, kept=(whole,) if words or not drafts else ()))
         return tuple(told)
 
     def _is_no_plan(self, draft: Draft) -> bool:
@@ -160,7 +160,7 @@ class _LineReader:
         draft.pieces[:0] = details
         return left
 
-    def _told(self, draft: Draft) -> Told:
+    def _told(self, draft: Draft) -> ToldAct:
         return draft.told(self._loose(draft), lambda text: self.pieces.puts_on(draft.form, text))
 
     def _loose(self, draft: Draft) -> list[Piece]:

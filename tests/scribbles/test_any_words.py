@@ -179,7 +179,7 @@ def _done(line: str) -> set[str]:
         Path(folder, "diary.txt").write_text(f"2027-03-06\nhoshi\n  {line}\n")
         entries = open_session(folder, date(2027, 3, 7)).histories.trees["hoshi"].entries
         return {
-            f"{one.event.act} {one.event.names}".strip()
+            f"{one.event.act} {one.event.named}".strip()
             for one in entries
             if not one.event.held and one.event.act != "noted"
         }

@@ -19,7 +19,7 @@ from backbud_grammar.problems import Problem
 
 HANDS = ("one", "two", "three")
 # Lines of the same hands that were written before anybody saw how they read.
-OWN = tuple(f"first_{hand}" for hand in HANDS)
+OWN = tuple(f"{when}_{hand}" for when in ("first", "last") for hand in HANDS)
 FOLDER = Path(__file__).with_name("hands")
 PAST = """\
 2026-03-01

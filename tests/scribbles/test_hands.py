@@ -36,16 +36,17 @@ def test_so_many_are_read() -> None:
     assert shares[2] >= LEAST_TOLD
 
 
-# Of lines of our own in the three hands, written before anybody saw how they read: then 12 %
-# were right and 63 % right or in part; since then the tables were widened by them.
-LEAST_RIGHT_OWN, LEAST_READ_OWN = 0.41, 0.76
+# Of lines of our own in the three hands, written before anybody saw how they read. Of the first 98
+# that are no mere notes 12 % were right then, and the tables were widened by them; of the last 57
+# then 56 % were right, 82 % right or in part, and two misread, which were mended.
+LEAST_RIGHT_OWN, LEAST_READ_OWN = 0.49, 0.80
 
 
 def test_so_many_of_our_own_are_read() -> None:
     acts = [one for hand in OWN for one in verdicts(hand) if "noted" not in one.line.acts]
     right = sum(one.how == "right" for one in acts) / len(acts)
     read = sum(one.how in ("right", "part") for one in acts) / len(acts)
-    assert len(acts) == 98
+    assert len(acts) == 155
     assert right >= LEAST_RIGHT_OWN
     assert read >= LEAST_READ_OWN
 

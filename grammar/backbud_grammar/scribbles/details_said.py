@@ -155,7 +155,7 @@ _CUT = (
     (r"with (?:the )?(?:ovaries|ovary|seed pods|pods)", "with ovaries"),
     (r"(?:ovaries|seed pods|pods)(?: too| as well| and all)?", "with ovaries"),
     (r"incl\.? (?:pods|ovaries)", "with ovaries"),
-    (r"every one|all of them|the lot", "all"),
+    (r"every one|all of (?:them|it)|the lot", "all"),
     (r"first (?:half|round|lot|go|batch)", "first round"),
     (r"second (?:half|round|lot|go|batch|time)(?: this week)?", "second round"),
     (r"(?:all )?last years?'?s? off", "last year's needles"),

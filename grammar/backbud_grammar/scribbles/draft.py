@@ -8,7 +8,7 @@ from collections.abc import Callable, Sequence
 from msgspec import Struct
 
 from backbud_grammar.forms import ActForm
-from backbud_grammar.scribbles.plain import is_harmless, is_today
+from backbud_grammar.scribbles.plain import is_harmless, is_seen, is_today
 
 
 class ToldAct(Struct, frozen=True):
@@ -26,6 +26,8 @@ class ToldAct(Struct, frozen=True):
     at: int = 0
 
 
+# The details that a piece is, and the words kept beside them.
+Said = tuple[tuple[str, ...], tuple[str, ...]]
 # A piece of a line, and where it stands there.
 Piece = tuple[str, int]
 # Marks an act that was opened by the noun that names it.
@@ -60,6 +62,14 @@ class Draft:
         """Whether words beside the act are no object of it: `leaves` behind it may be."""
         said, at = one
         return is_harmless(said, fillers_only=at == self.rest_at)
+
+    def add(self, said: Said, at: int) -> None:
+        """A piece as its table has it; what is read behind a noun tells that it was done."""
+        pieces, kept = said
+        if self.is_noun and any(pieces):
+            self.word, self.is_noun = self.form.word, False
+        self.pieces += [(one, at) for one in pieces if one]
+        self.kept += [(one, at) for one in kept]
 
     def told(self, loose: Sequence[Piece], is_read: Callable[[str], bool]) -> ToldAct:
         """The act as its table has it. `loose`: what elsewhere in the line may bear on it."""
@@ -104,3 +114,13 @@ def _measured_parts(form: ActForm, pieces: list[Piece]) -> list[Piece]:
 
 
 _SIZE = re.compile(r"[\d.,/-]+ mm(?: (?:Al|Cu|aluminium|copper))?")
+
+
+def without_stages_in_part(drafts: Sequence[Draft], *, doubt: bool) -> list[Draft]:
+    """The acts without a stage that only part of the tree may have reached, or that is asked."""
+    return [
+        one
+        for one in drafts
+        if one.word != "staged"
+        or (not doubt and len(one.pieces) == 1 and all(is_seen(said) for said, _ in one.kept))
+    ]

@@ -12,6 +12,7 @@ from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.parse import Details
 from backbud_grammar.problems import nearest
 from backbud_grammar.scribbles.details_said import said_as, words_said
+from backbud_grammar.scribbles.draft import Said
 from backbud_grammar.scribbles.named import Handles
 from backbud_grammar.scribbles.placed import placed
 from backbud_grammar.scribbles.plain import ASIDE, is_filler, is_ready, is_state, plain_words
@@ -30,9 +31,6 @@ _SMALL = plain_words(
     "in to for of from with by at as on the off into and out all over up down no it time back not "
     "under half"
 )
-
-# The details that a piece is, and the words kept beside them.
-Said = tuple[tuple[str, ...], tuple[str, ...]]
 
 
 class PieceReader:

@@ -248,10 +248,33 @@ def thousands(one: DetailItem, other: DetailItem) -> bool:
 _SIGNS = {"€": "EUR", "£": "GBP", "¥": "JPY", "$": "USD", "euro": "EUR", "euros": "EUR"}
 
 
+# Words of three letters that stand behind a number and are no slip of a currency.
+_NO_CODES = frozenset(
+    (
+        "dep",
+        "inc",
+        "tax",
+        "due",
+        "off",
+        "all",
+        "net",
+        "now",
+        "and",
+        "for",
+        "the",
+        "bal",
+        "est",
+        "per",
+    )
+)
+
+
 def hint_for_unit(written: str, form: Form) -> str:
     """The unit that was meant, or what the form takes."""
     if any(map(is_money, form.sorts)):
-        code = _SIGNS.get(written.casefold()) or nearest(written, sorted(CURRENCIES))
+        code = _SIGNS.get(written.casefold(), "")
+        if not code and len(written) == 3 and written.casefold() not in _NO_CODES:
+            code = nearest(written, sorted(CURRENCIES))
         return f"Write {code}." if code else f"Expected {expected(form)}."
     try:
         unit_named(written)

@@ -22,7 +22,7 @@ from backbud_grammar.forms import ANY_WORDS, Form
 from backbud_grammar.items import DetailItem, extent, is_plain_number, written_of
 from backbud_grammar.lexicon import LONGEST_UNCUT, NO_HANDLES, REMARK_HINT
 from backbud_grammar.measures import Measure
-from backbud_grammar.problems import Misread, did_you_mean
+from backbud_grammar.problems import NEAR_IN_DETAIL, Misread, did_you_mean
 from backbud_grammar.readers import READERS
 from backbud_grammar.syntax import Detail
 
@@ -195,13 +195,13 @@ def _wrong_words(form: Form, words: Sequence[DetailItem], text: str) -> Misread:
     return Misread(
         "unknown-detail",
         f"“{text}” is not understood here",
-        partial(did_you_mean, text, form.words, f"Expected: {expected(form)}."),
+        partial(did_you_mean, text, form.words, f"Expected: {expected(form)}.", NEAR_IN_DETAIL),
         *extent(words),
     )
 
 
 def _hint_for_words(text: str, form: Form) -> str:
-    near = did_you_mean(text, form.words)
+    near = did_you_mean(text, form.words, cutoff=NEAR_IN_DETAIL)
     if near:
         return near
     wanted = form.wanted()

@@ -13,7 +13,7 @@ from backbud_grammar.forms import ANY_WORDS, Form
 from backbud_grammar.items import DetailItem, extent, is_plain_number, written_of
 from backbud_grammar.lexicon import REMARK_HINT, Lexicon
 from backbud_grammar.measures import Measure
-from backbud_grammar.problems import Misread, did_you_mean
+from backbud_grammar.problems import NEAR_IN_DETAIL, Misread, did_you_mean
 from backbud_grammar.readers import BETWEEN_WEDGES, WEDGES
 
 SHOWN_DETAILS = 8
@@ -154,7 +154,9 @@ def _hint_for_unknown(
     known += [word for form in lexicon.forms if form.words != ANY_WORDS for word in form.words]
     words = [text, *(item.text for item in items if item.sort == "word" and len(item.text) > 2)]
     del words[MOST_COMPARED:]
-    near = next(filter(None, (did_you_mean(word, known) for word in words)), "")
+    near = next(
+        filter(None, (did_you_mean(word, known, cutoff=NEAR_IN_DETAIL) for word in words)), ""
+    )
     if near:
         return f"{near} {REMARK_HINT}"
     if lexicon.with_part and not PART_WORDS.isdisjoint(words):
@@ -168,6 +170,13 @@ def _hint_for_unknown(
     if beside:
         return f"Here may follow: {', '.join(beside)}. {REMARK_HINT}"
     return f"{expected_of(lexicon.forms)} {REMARK_HINT}"
+
+
+def _near(word: str, known: Sequence[str]) -> str:
+    """A hint that names a word of the act's own; one of two letters only where it is cut short."""
+    folded = word.casefold()
+    likely = [one for one in known if len(one) > 2 or folded.startswith(one.casefold())]
+    return did_you_mean(word, likely, cutoff=NEAR_IN_DETAIL)
 
 
 PART_WORDS = frozenset(

@@ -185,7 +185,7 @@ def _per(written: str) -> str:
         return ""
     if written in BY_WRITING:
         return unit_named(written).symbol
-    near = nearest(written, BY_WRITING)
+    near = nearest(written, BY_WRITING) if len(written) > 2 else ""
     raise Misread(
         "unknown-unit",
         f"“{written}” is no unit known here",

@@ -94,6 +94,9 @@ _SAID_OTHERWISE: dict[str, str] = {
         "Write month.": "mo mos mth mths",
         "Write year.": "yr yrs",
         "Write US gal or UK gal; the UK one is a fifth larger.": "gal gal. gals gallon gallons",
+        "Write mL/L: a tablespoon to a US gallon is 3.9 mL/L, a teaspoon 1.3 mL/L.": (
+            "tbs/gal tbsp/gal tsp/gal tbs/gallon tbsp/gallon tsp/gallon"
+        ),
         "Write it in mL; the US one and the UK one differ.": "floz fl.oz pint pints quart quarts",
     }.items()
     for said in names.split()
@@ -247,7 +250,7 @@ def _hint_for_unit(written: str) -> str:
         return _SAID_OTHERWISE[folded]
     # The short ones are like too many things.
     long = [said for said in _SAID_OTHERWISE if len(said) > 4]
-    near = nearest(written, [*long, *BY_WRITING])
+    near = nearest(written, [*long, *BY_WRITING]) if len(written) > 2 else ""
     if not near:
         return "Units: mm cm m, mL L, g kg, C F, min h, %."
     return _SAID_OTHERWISE.get(near) or f"Did you mean “{near}”?"

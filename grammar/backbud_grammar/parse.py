@@ -16,7 +16,7 @@ from backbud_grammar.card_lines import read_card_line
 from backbud_grammar.details import Reading, details_of, part_at_commas, read_detail
 from backbud_grammar.forms import ActForm, Form, KindForm
 from backbud_grammar.hints import NO_DETAILS, expected_of
-from backbud_grammar.lexicon import SHARES, Lexicon, lexicon_of
+from backbud_grammar.lexicon import PREPOSITIONS, SHARES, Lexicon, lexicon_of
 from backbud_grammar.parts import flaw_of_part, without_part
 from backbud_grammar.problems import Flaw, did_you_mean
 from backbud_grammar.said_otherwise import hint_for_detail
@@ -259,7 +259,7 @@ class Details:
             self._sought += 1
             act = self.act_that_says(piece) if self._sought <= MOST_SOUGHT else ""
             if act:
-                hint = f"“{piece}” is said of {act}: write a line “{act} …”."
+                hint = f"“{piece}” belongs to “{act}”: write a line “{act} {piece}”."
         return Flaw(flaw.code, 0, flaw.column + start, flaw.length, message, hint)
 
     def act_that_says(self, piece: str) -> str:
@@ -272,7 +272,7 @@ class Details:
                 continue
             placed = without_part(piece, lexicon) if lexicon.with_part else None
             read = details_of(placed.head if placed else piece, lexicon)
-            if any(d.words or _is_labelled(d, piece, act) for d in read) and not any(
+            if any(_is_its_own(d, piece, act) for d in read) and not any(
                 form.free and form.name == d.name for form in act.forms for d in read
             ):
                 return act.word
@@ -377,6 +377,11 @@ def _plain_details(piece: str, lexicon: Lexicon) -> tuple[Detail, ...]:
     return (*out, Detail("part", part=placed.part))
 
 
+def _is_its_own(detail: Detail, piece: str, act: ActForm) -> bool:
+    """Whether a detail is so said of this act alone: a word by itself means too much."""
+    return bool(detail.words and " " in piece) or _is_labelled(detail, piece, act)
+
+
 def _is_labelled(detail: Detail, piece: str, act: ActForm) -> bool:
     """Whether a label of the detail's form is written there; a handle alone is said of any act."""
     written = f" {piece.casefold()} "
@@ -385,6 +390,7 @@ def _is_labelled(detail: Detail, piece: str, act: ActForm) -> bool:
         for form in act.forms
         if form.name == detail.name
         for label in form.labels
+        if label not in PREPOSITIONS
     )
 
 

@@ -130,7 +130,14 @@ def nearest(word: str, known: Iterable[str], cutoff: float = 0.6) -> str:
     return folded[found[0]] if found else ""
 
 
-def did_you_mean(word: str, known: Iterable[str], otherwise: str = "") -> str:
+# In a detail stand many words that are no slip of anything, so that a near one must be very near.
+NEAR_IN_DETAIL = 0.78
+
+
+def did_you_mean(word: str, known: Iterable[str], otherwise: str = "", cutoff: float = 0.6) -> str:
     """Return a hint that names the nearest known word, or `otherwise`."""
-    near = nearest(word, known)
+    near = nearest(word, known, cutoff)
+    if near.casefold() == word.casefold():
+        # It is written as it should be: something else is wrong there.
+        near = ""
     return f"Did you mean “{near}”?" if near else otherwise

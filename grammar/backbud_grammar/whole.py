@@ -38,7 +38,7 @@ _LIMITS = _DENIES | _set(
     "should would could might maybe perhaps probably failed"
 )
 _UNREAD = _LIMITS | _set(
-    "if unless "
+    "if unless when "
     "no nor none nothing neither without next later soon tomorrow todo todo's need needs needed "
     "postponed cancelled canceled delayed forgot forgotten wait waits waiting til till until due "
     "will won't would overdue planned ordered booked considered considering intend intended "

@@ -215,7 +215,7 @@ LINES = [
         11,
         "same pot",
         "“same pot” is not understood here",
-        "“same pot” is said of repotted: write a line “repotted …”.",
+        "“same pot” belongs to “repotted”: write a line “repotted same pot”.",
     ),
     (
         "  repotted 3 mm Al on left 2",
@@ -223,7 +223,7 @@ LINES = [
         12,
         "3 mm Al on left 2",
         "“3 mm Al on left 2” is not understood here",
-        "“3 mm Al on left 2” is said of wired: write a line “wired …”.",
+        "“3 mm Al on left 2” belongs to “wired”: write a line “wired 3 mm Al on left 2”.",
     ),
     (
         "  repotted same pott",
@@ -369,7 +369,7 @@ LINES = [
         10,
         "same pot",
         "“same pot” is not understood here",
-        "“same pot” is said of repotted: write a line “repotted …”.",
+        "“same pot” belongs to “repotted”: write a line “repotted same pot”.",
     ),
     (
         "  unwired apex",

@@ -15,15 +15,16 @@ from typing import NamedTuple
 
 from backbud.collection.state import Tree
 from backbud.session import Session, open_session
+from backbud_grammar.problems import Problem
 
 HANDS = ("one", "two", "three")
 # Lines of the same hands that were written before anybody saw how they read.
-OWN = tuple(f"first_{hand}" for hand in HANDS)
+OWN = tuple(f"{when}_{hand}" for when in ("first", "last") for hand in HANDS)
 FOLDER = Path(__file__).with_name("hands")
 PAST = """\
 2026-03-01
 
-all field maple
+{trees}
   wired      3 mm Al on left 1, 2 mm Al on apex
   tied       2 mm x 2
   protected  fleece
@@ -49,6 +50,7 @@ class Verdict(NamedTuple):
     acts: tuple[str, ...]
     kept: str
     told: tuple[str, ...]
+    problems: tuple[Problem, ...] = ()
 
 
 def slug(name: str) -> str:
@@ -103,11 +105,20 @@ def _changed(tree: Tree) -> set[str]:
 @cache
 def verdicts(hand: str) -> tuple[Verdict, ...]:
     """How each line of a hand is read."""
-    cards, lines = lines_of(hand)
+    return read_lines(hand, lines_of(hand)[1])
+
+
+def read_lines(hand: str, lines: list[Line]) -> tuple[Verdict, ...]:
+    """How lines are read in a hand's journal; each number is a tree, whose text may be acts."""
+    cards, _ = lines_of(hand)
     trees = "\n".join(
         f"tree zz{one.number}\n  kind  field maple\n  since  2015\n  place  yard\n" for one in lines
     )
-    diary = PAST + "".join(f"\nzz{one.number}\n  {one.text}\n" for one in lines)
+    acts = {one.number: one.text.replace("\n", "\n  ") for one in lines}
+    everyone = ", ".join(f"zz{one.number}" for one in lines)
+    diary = PAST.format(trees=everyone) + "".join(
+        f"\nzz{number}\n  {text}\n" for number, text in acts.items()
+    )
     with TemporaryDirectory() as folder:
         Path(folder, "backbud.toml").write_text('language = 1\nhome = "yard"\ncurrency = "EUR"\n')
         Path(folder, "cards.txt").write_text(
@@ -126,7 +137,7 @@ def _verdict(session: Session, line: Line, diary: str) -> Verdict:
     told = [
         one
         for one in (*session.problems(), *session.words_kept())
-        if one.file == "diary.txt" and one.line == at
+        if one.file == "diary.txt" and at <= one.line <= at + line.text.count("\n")
     ]
     is_flagged = any(one.severity != "kept" for one in told)
     tree = session.plan((f"zz{line.number}",)).trees[f"zz{line.number}"]
@@ -144,4 +155,5 @@ def _verdict(session: Session, line: Line, diary: str) -> Verdict:
         how = "hinted"
     else:
         how = "kept"
-    return Verdict(line, how, acts, kept, tuple(f"{one.message}. {one.hint}" for one in told))
+    messages = tuple(f"{one.message}. {one.hint}" for one in told)
+    return Verdict(line, how, acts, kept, messages, tuple(told))

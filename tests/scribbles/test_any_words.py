@@ -150,6 +150,51 @@ def test_every_line_ends_somewhere(lines: list[str]) -> None:
     assert "lost" not in fates
 
 
+LIMITERS = ["not", "no", "only", "if", "maybe", "almost", "yet", "tomorrow", "?", "never", "until"]
+ACTS_DONE = [
+    "wire off left 1",
+    "unwired on left 1",
+    "into tunnel",
+    "moved tunnel",
+    "fleece off",
+    "mekiri, 38 candles",
+    "rptd same pot, 1/3 off btm",
+    "soap, again in 8 days",
+    "deadheaded, Gwen 2h",
+    "no feed 4 wks",
+    "no mekiri this yr, resting",
+    "sold to gwen",
+    "died",
+    "returned to gwen",
+    "checked wire fine",
+    "buds swelling",
+]
+
+
+def _done(line: str) -> set[str]:
+    """What a line does, and the works that it plans or settles: words that are kept do nothing."""
+    with TemporaryDirectory() as folder:
+        Path(folder, "backbud.toml").write_text('language = 1\nhome = "yard"\n')
+        Path(folder, "cards.txt").write_text(CARDS)
+        Path(folder, "diary.txt").write_text(f"2027-03-06\nhoshi\n  {line}\n")
+        entries = open_session(folder, date(2027, 3, 7)).histories.trees["hoshi"].entries
+        return {
+            f"{one.event.act} {one.event.named}".strip()
+            for one in entries
+            if not one.event.held and one.event.act != "noted"
+        }
+
+
+@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(st.sampled_from(ACTS_DONE), st.sampled_from(LIMITERS), st.integers(0, 6))
+def test_a_limiter_never_makes_a_line_do_more(text: str, limiter: str, at: int) -> None:
+    words = text.split()
+    words.insert(min(at, len(words)), limiter)
+    more = _done(" ".join(words)) - _done(text)
+    # `no mekiri, 38 candles` tells of a skip or of a put-off, and that is no doing.
+    assert {one for one in more if not one.startswith(("skipped", "put-off"))} == set()
+
+
 def _of_yuki(acts: str) -> dict[str, Any]:
     with TemporaryDirectory() as folder:
         Path(folder, "backbud.toml").write_text('language = 1\nhome = "yard"\n')

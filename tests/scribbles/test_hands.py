@@ -3,22 +3,22 @@
 from __future__ import annotations
 
 import pytest
-from tests.scribbles.score import HANDS, Verdict, verdicts
+from tests.scribbles.score import HANDS, OWN, Verdict, verdicts
 
 # Of the lines for which `noted` would not do. Raised with the tables, never lowered.
-LEAST_RIGHT, LEAST_READ, LEAST_TOLD = 0.24, 0.75, 0.85
+LEAST_RIGHT, LEAST_READ, LEAST_TOLD = 0.33, 0.82, 0.92
 
 
 def _acts() -> list[Verdict]:
     return [one for hand in HANDS for one in verdicts(hand) if "noted" not in one.line.acts]
 
 
-@pytest.mark.parametrize("hand", HANDS)
+@pytest.mark.parametrize("hand", [*HANDS, *OWN])
 def test_nothing_is_misread(hand: str) -> None:
     assert [one for one in verdicts(hand) if one.how == "misread"] == []
 
 
-@pytest.mark.parametrize("hand", HANDS)
+@pytest.mark.parametrize("hand", [*HANDS, *OWN])
 def test_no_line_is_lost(hand: str) -> None:
     """Each line is an event of its tree, and what was not used stands among its words."""
     assert [one.line.text for one in verdicts(hand) if not one.acts] == []
@@ -34,6 +34,21 @@ def test_so_many_are_read() -> None:
     assert shares[0] >= LEAST_RIGHT
     assert shares[1] >= LEAST_READ
     assert shares[2] >= LEAST_TOLD
+
+
+# Of lines of our own in the three hands, written before anybody saw how they read. Of the first 98
+# that are no mere notes 12 % were right then, and the tables were widened by them; of the last 57
+# then 56 % were right, 82 % right or in part, and two misread, which were mended.
+LEAST_RIGHT_OWN, LEAST_READ_OWN = 0.49, 0.80
+
+
+def test_so_many_of_our_own_are_read() -> None:
+    acts = [one for hand in OWN for one in verdicts(hand) if "noted" not in one.line.acts]
+    right = sum(one.how == "right" for one in acts) / len(acts)
+    read = sum(one.how in ("right", "part") for one in acts) / len(acts)
+    assert len(acts) == 155
+    assert right >= LEAST_RIGHT_OWN
+    assert read >= LEAST_READ_OWN
 
 
 # What stands in a line, and all that is read of it.

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
+from functools import cache
 
-from backbud_grammar.scribbles.wires_said import WIRING, wires_said
+from backbud_grammar.scribbles.wires_said import WIRE_WORDS, WIRING, wires_said
 
 _NUM = r"(\d+(?:[.,]\d+)?(?:/\d+)?(?: \d/\d)?)"
 _LEN = rf"({_NUM[1:-1]} (?:mm|cm|inch|m))"
@@ -154,7 +155,7 @@ _CUT = (
     (r"with (?:the )?(?:ovaries|ovary|seed pods|pods)", "with ovaries"),
     (r"(?:ovaries|seed pods|pods)(?: too| as well| and all)?", "with ovaries"),
     (r"incl\.? (?:pods|ovaries)", "with ovaries"),
-    (r"every one|all of them|the lot", "all"),
+    (r"every one|all of (?:them|it)|the lot", "all"),
     (r"first (?:half|round|lot|go|batch)", "first round"),
     (r"second (?:half|round|lot|go|batch|time)(?: this week)?", "second round"),
     (r"(?:all )?last years?'?s? off", "last year's needles"),
@@ -529,6 +530,17 @@ _BY_ACT: Mapping[str, tuple[tuple[str, str], ...]] = {
     "worked": _WORKED,
 }
 _COMPILED: dict[str, tuple[tuple[re.Pattern[str], str], ...]] = {}
+
+
+@cache
+def words_said(act: str) -> frozenset[str]:
+    """The words that stand in the ways of saying the details of an act."""
+    patterns = " ".join(pattern for pattern, _ in _BY_ACT.get(act, ()))
+    plain = re.sub(r"\\[a-zA-Z]|\(\?[:!=<]+", " ", patterns)
+    # `years?` is two words.
+    shorter = re.sub(r"[a-zA-Z]\?", "", plain)
+    words = re.findall(r"[a-zA-Z]+", f"{plain} {shorter}".casefold())
+    return frozenset((*words, *(WIRE_WORDS if act in WIRING else ())))
 
 
 def said_as(act: str, piece: str) -> Iterator[str]:

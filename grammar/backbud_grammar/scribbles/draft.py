@@ -8,10 +8,10 @@ from collections.abc import Callable, Sequence
 from msgspec import Struct
 
 from backbud_grammar.forms import ActForm
-from backbud_grammar.scribbles.plain import is_harmless, is_today
+from backbud_grammar.scribbles.plain import is_harmless, is_seen, is_today
 
 
-class Told(Struct, frozen=True):
+class ToldAct(Struct, frozen=True):
     """One act of a line: its word, its details as the table has them, its remark.
 
     `kept`: words that were not used. `pieces`: for each piece of the text where it stands in the
@@ -26,6 +26,8 @@ class Told(Struct, frozen=True):
     at: int = 0
 
 
+# The details that a piece is, and the words kept beside them.
+Said = tuple[tuple[str, ...], tuple[str, ...]]
 # A piece of a line, and where it stands there.
 Piece = tuple[str, int]
 # Marks an act that was opened by the noun that names it.
@@ -61,7 +63,15 @@ class Draft:
         said, at = one
         return is_harmless(said, fillers_only=at == self.rest_at)
 
-    def told(self, loose: Sequence[Piece], is_read: Callable[[str], bool]) -> Told:
+    def add(self, said: Said, at: int) -> None:
+        """A piece as its table has it; what is read behind a noun tells that it was done."""
+        pieces, kept = said
+        if self.is_noun and any(pieces):
+            self.word, self.is_noun = self.form.word, False
+        self.pieces += [(one, at) for one in pieces if one]
+        self.kept += [(one, at) for one in kept]
+
+    def told(self, loose: Sequence[Piece], is_read: Callable[[str], bool]) -> ToldAct:
         """The act as its table has it. `loose`: what elsewhere in the line may bear on it."""
         pieces, kept = [*self.pieces, *loose], list(self.kept)
         harmless = is_today if self.form.of_all else self._bears_on_nothing
@@ -77,7 +87,7 @@ class Draft:
             text += ", " if text else ""
             starts.append((len(text), at))
             text += piece
-        return Told(
+        return ToldAct(
             self.word,
             text,
             self.remark,
@@ -104,3 +114,13 @@ def _measured_parts(form: ActForm, pieces: list[Piece]) -> list[Piece]:
 
 
 _SIZE = re.compile(r"[\d.,/-]+ mm(?: (?:Al|Cu|aluminium|copper))?")
+
+
+def without_stages_in_part(drafts: Sequence[Draft], *, doubt: bool) -> list[Draft]:
+    """The acts without a stage that only part of the tree may have reached, or that is asked."""
+    return [
+        one
+        for one in drafts
+        if one.word != "staged"
+        or (not doubt and len(one.pieces) == 1 and all(is_seen(said) for said, _ in one.kept))
+    ]

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
+from backbud_grammar.scribbles.plain import plain_words
 from backbud_grammar.scribbles.spelled import spelled_out
 
 # How many acts are named in one message.
@@ -94,7 +95,7 @@ _TABLE: Mapping[str, str] = {
     "vigour": "weak strong vigour vigor pushing feeble recover",
     "refronted": "front",
     "priced": "costs price",
-    "notched": "notch",
+    "notched": "notched",
     "lifted": "lifted dug",
     "planted-out": "planted ground bed",
     "opened": "raked surface",
@@ -102,6 +103,11 @@ _TABLE: Mapping[str, str] = {
     "ventilated": "vents doors vent",
     "released": "clear others released",
 }
+# They stand in many a sentence, and name an act only where it begins with them.
+_FIRST_ONLY = plain_words(
+    "in out back off no not none next from till until under late later front root mark left bag "
+    "bags want spring autumn order"
+)
 _BY_STEM: dict[str, tuple[str, ...]] = {}
 # A word is held against stems of at least so many letters; shorter ones are whole words.
 _SHORTEST = 4
@@ -122,8 +128,10 @@ def may_mean(line: str) -> tuple[str, ...]:
     ('treated',)
     """
     stems, found = _by_stem(), dict[str, None]()
-    for word in _WORD.findall(spelled_out(line)[:LONGEST]):
+    for n, word in enumerate(_WORD.findall(spelled_out(line)[:LONGEST])):
         folded = word.casefold()
+        if n and folded in _FIRST_ONLY:
+            continue
         for size in range(len(folded), _SHORTEST - 1, -1):
             if folded[:size] in stems:
                 found.update(dict.fromkeys(stems[folded[:size]]))

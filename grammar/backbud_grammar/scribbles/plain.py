@@ -12,7 +12,7 @@ def plain_words(words: str) -> frozenset[str]:
 
 # They say how sure, how glad or when on that day; a detail beside them is the same without them.
 FILLERS = plain_words(
-    "a abt about approx approximately also altogether already anyway around at-last ca "
+    "a abt about again approx approximately also altogether already anyway around at-last ca "
     "circa finally good great hopefully indeed just lovely nice nicely now ok okay quite quickly "
     "really roughly so still straight then there though today tonight too very well "
     "the its his her my our all-done done that's"
@@ -32,6 +32,7 @@ _WEATHER = (
     "spring summer autumn winter fall day days week weeks month month's year last forecast"
 )
 _PESTS = (
+    "mealy bug bugs spider "
     "aphids aphid scale mites mite weevil weevils adelgid adelgids mildew greenfly blackfly "
     "whitefly leafhopper thrips caterpillar caterpillars sawfly galls gall rust blackspot moth "
     "slugs slug snails mealybug gone none fewer seen found"

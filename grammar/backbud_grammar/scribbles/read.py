@@ -7,7 +7,7 @@ line. What is not, is kept as words where it bears on nothing, and stands as it 
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from datetime import date
 
 from backbud_grammar.details import part_at_commas
@@ -16,11 +16,17 @@ from backbud_grammar.parse import Details
 from backbud_grammar.scribbles.beside import is_beside, stays_on
 from backbud_grammar.scribbles.days import when_of, without_own_day
 from backbud_grammar.scribbles.details_said import said_as
-from backbud_grammar.scribbles.draft import NOUN, Draft, Piece, Told
+from backbud_grammar.scribbles.draft import (
+    NOUN,
+    Draft,
+    Piece,
+    ToldAct,
+    without_stages_in_part,
+)
 from backbud_grammar.scribbles.named import NO_HANDLES, Handles
 from backbud_grammar.scribbles.opener import WITH_REASON, Opened, Opener
 from backbud_grammar.scribbles.plain import is_harmless, is_observed, is_seen
-from backbud_grammar.scribbles.reads import PieceReader, Said
+from backbud_grammar.scribbles.reads import PieceReader
 from backbud_grammar.scribbles.sentences import LONGEST, halves, sentences
 from backbud_grammar.scribbles.spelled import spelled_out
 from backbud_grammar.whole import limiter_in
@@ -47,6 +53,8 @@ _DOUBTS = frozenset(
         "whether depends see hm hmm"
     )
 )
+_LAID_OVER = ("protected", "shaded", "top-dressed")
+_IF = re.compile(r"(?:if|unless|when|once|in case|should)\b", re.IGNORECASE)
 _PROPERLY = re.compile(r" (?:properly|again|then|instead)$", re.IGNORECASE)
 _WAYS, _WITH_WAY = ("in", "out", "back", "back in", "in again"), ("moved", "received")
 _OFF_ONES = ("unwired", "unguyed", "untied")
@@ -66,9 +74,9 @@ class Talk:
         self.details, self.handles = details, handles
         self.pieces = PieceReader(details, handles, kind_of)
         self.opener = Opener(details.acts, handles)
-        self._read: dict[tuple[str, date | None], tuple[Told, ...]] = {}
+        self._read: dict[tuple[str, date | None], tuple[ToldAct, ...]] = {}
 
-    def read(self, line: str, page: date | None = None) -> tuple[Told, ...]:
+    def read(self, line: str, page: date | None = None) -> tuple[ToldAct, ...]:
         """The acts that a line tells of; none where it begins with no act and holds none.
 
         `page`: the day of its page, by which days in the line are read.
@@ -92,7 +100,7 @@ class _LineReader:
         # `in`, `out` or `back`, which a comma parts from the place.
         self.way: Piece | None = None
 
-    def told(self) -> tuple[Told, ...]:
+    def told(self) -> tuple[ToldAct, ...]:
         for start, sentence in sentences(self.line):
             first = True
             for at, raw in part_at_commas(sentence):
@@ -100,7 +108,7 @@ class _LineReader:
                 if piece:
                     self._piece(spelled_out(piece), piece, start + at, first)
                 first = False
-        if not self.drafts:
+        if not self.drafts or any(_IF.match(said) for said, _ in self.before):
             return ()
         if self.way is not None:
             self.before.append(self.way)
@@ -108,7 +116,7 @@ class _LineReader:
         doubt = "?" in self.line or any(limiter_in(said) for said, _ in self.before)
         drafts = self.drafts = [
             one
-            for one in _without_stages_in_part(self.drafts, doubt=doubt)
+            for one in without_stages_in_part(self.drafts, doubt=doubt)
             if not self._is_no_plan(one)
         ]
         told = [self._told(draft) for draft in drafts]
@@ -116,7 +124,7 @@ class _LineReader:
         if words or (drafts and drafts[0].word == "staged") or not drafts:
             # What stands before it may be what the line is about.
             whole = self.line if not words or not told else ", ".join(words)
-            told.insert(0, Told("noted", whole, kept=(whole,) if words or not drafts else ()))
+            told.insert(0, ToldAct("noted", whole, kept=(whole,) if words or not drafts else ()))
         return tuple(told)
 
     def _is_no_plan(self, draft: Draft) -> bool:
@@ -132,7 +140,10 @@ class _LineReader:
 
     def _place_what_stands_before(self) -> None:
         """What was seen, and then what was done about it, stands beside the first act."""
-        before, drafts = self._not_of(self.drafts[0]), self.drafts
+        drafts, before = self.drafts, self._not_of(self.drafts[0])
+        if any(self._tells_of_act(said) for said, _ in before):
+            self.before = before
+            return
         if not before:
             self.before = []
             return
@@ -145,9 +156,17 @@ class _LineReader:
             drafts[0].kept[:0] = [one for one in before if one not in doubt]
             self.before = []
 
+    def _tells_of_act(self, piece: str) -> bool:
+        """Whether a word of it is an act's: what was only seen says none."""
+        return any(
+            word in self.acts and word not in self.acts[word].bare_words
+            for word in _WORD.findall(piece.casefold())
+        )
+
     def _not_of(self, draft: Draft) -> list[Piece]:
         """What stands before an act and is no detail of it: `jin on apex, carved`."""
-        if draft.form.bearing != "does" or draft.strict:
+        if draft.form.bearing != "does" or draft.strict or draft.form.undone_by:
+            # `2 mm Al on left 1, guy to rim` is a wire and a guy.
             return self.before
         left: list[Piece] = []
         details: list[Piece] = []
@@ -160,7 +179,7 @@ class _LineReader:
         draft.pieces[:0] = details
         return left
 
-    def _told(self, draft: Draft) -> Told:
+    def _told(self, draft: Draft) -> ToldAct:
         return draft.told(self._loose(draft), lambda text: self.pieces.puts_on(draft.form, text))
 
     def _loose(self, draft: Draft) -> list[Piece]:
@@ -229,7 +248,7 @@ class _LineReader:
         if draft is not None and (opened is None or not self._is_whole(*opened)):
             said = self.pieces.said(draft.form, piece)
             if said is not None:
-                _add(draft, said, at)
+                draft.add(said, at)
                 return
             opened = opened or self._opened(piece)
             if opened is not None and _may_be_seen(opened):
@@ -311,7 +330,7 @@ class _LineReader:
         for _, piece in part_at_commas(text):
             said = self.pieces.said(form, piece) if piece else None
             if said is not None:
-                _add(draft, said, at)
+                draft.add(said, at)
             elif piece:
                 self._left(draft, piece, piece, at)
 
@@ -323,7 +342,7 @@ class _LineReader:
             if all(one is not None for one in said):
                 for one in said:
                     if one is not None:
-                        _add(draft, one, at)
+                        draft.add(one, at)
                 return
         if self.pieces.bears(draft.form, piece):
             if draft.form.undone_by:
@@ -334,7 +353,25 @@ class _LineReader:
             draft.kept.append((raw, at))
 
     def _opened(self, piece: str) -> Opened | None:
-        return self.talk.opener.opened(piece, self.page)
+        opened = self.talk.opener.opened(piece, self.page)
+        if opened is None:
+            return self._done_to(piece)
+        _, form, text, _ = opened
+        if form.word in _LAID_OVER and piece.split()[0].casefold() not in self.acts:
+            # `moss on` is laid there, `moss on the roof` is only seen.
+            return opened if self._is_whole(*opened) or is_harmless(text) else None
+        return opened
+
+    def _done_to(self, piece: str) -> Opened | None:
+        """The act that a piece ends in, where all before it is a detail: `strong tips pinched`."""
+        said, _, word = piece.rpartition(" ")
+        form = self.acts.get(word.casefold())
+        if form is None or not said or form.bearing != "does" or form.names_act:
+            return None
+        if word.casefold() in form.bare_words or limiter_in(said):
+            return None
+        read = self.pieces.said(form, said)
+        return (word, form, said, "") if read is not None and read[0] and not read[1] else None
 
     def _is_whole(self, word: str, form: ActForm, text: str, remark: str) -> bool:
         """Whether an act in the midst of a sentence is read to its last word."""
@@ -349,25 +386,7 @@ class _LineReader:
         )
 
 
-def _add(draft: Draft, said: Said, at: int) -> None:
-    pieces, kept = said
-    if draft.is_noun and any(pieces):
-        draft.word, draft.is_noun = draft.form.word, False
-    draft.pieces += [(one, at) for one in pieces if one]
-    draft.kept += [(one, at) for one in kept]
-
-
 def _may_be_seen(opened: Opened) -> bool:
     """Whether a word behind an act may only say how it looks, or what is wanted: `clean now`."""
     word, form, text, _ = opened
     return word in form.bare_words or (word.startswith(NOUN) and not text)
-
-
-def _without_stages_in_part(drafts: Sequence[Draft], *, doubt: bool) -> list[Draft]:
-    """The acts without a stage that only part of the tree may have reached, or that is asked."""
-    return [
-        one
-        for one in drafts
-        if one.word != "staged"
-        or (not doubt and len(one.pieces) == 1 and all(is_seen(said) for said, _ in one.kept))
-    ]

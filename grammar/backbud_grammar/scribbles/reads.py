@@ -11,7 +11,8 @@ from backbud_grammar.forms import ANY_WORDS, ActForm
 from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.parse import Details
 from backbud_grammar.problems import nearest
-from backbud_grammar.scribbles.details_said import said_as
+from backbud_grammar.scribbles.details_said import said_as, words_said
+from backbud_grammar.scribbles.draft import Said
 from backbud_grammar.scribbles.named import Handles
 from backbud_grammar.scribbles.placed import placed
 from backbud_grammar.scribbles.plain import ASIDE, is_filler, is_ready, is_state, plain_words
@@ -30,9 +31,6 @@ _SMALL = plain_words(
     "in to for of from with by at as on the off into and out all over up down no it time back not "
     "under half"
 )
-
-# The details that a piece is, and the words kept beside them.
-Said = tuple[tuple[str, ...], tuple[str, ...]]
 
 
 class PieceReader:
@@ -84,6 +82,8 @@ class PieceReader:
         words = piece.split()
         if not 2 <= len(words) <= MOST_IN_TWO or form.bearing == "ends" or limiter_in(piece):
             return None
+        if not all(self._is_known(form, word) for word in words):
+            return None
         for size in range(len(words) - 1, 0, -1):
             first = self._one(form, " ".join(words[:size]))
             if first is None or not first[0]:
@@ -105,12 +105,26 @@ class PieceReader:
             if not text:
                 continue
             yield text, beside
+            if not any(self._is_known(form, word) for word in text.split()):
+                continue
             for said in said_as(form.word, text):
                 yield said, beside
             if form.bearing != "ends" and any(one.part for one in form.forms):
                 part = placed(text)
                 if part:
                     yield part, beside
+
+    def _is_known(self, form: ActForm, word: str) -> bool:
+        """Whether a word may be of a detail of the act, in whatever words it is said."""
+        stem = word.casefold().strip(".,;:()'")
+        return (
+            not stem.isalpha()
+            or stem in self._of(form).words
+            or stem in words_said(form.word)
+            or stem in PART_WORDS
+            or is_filler(stem)
+            or bool(self.kind_of(stem))
+        )
 
     def reads(self, form: ActForm, text: str) -> bool:
         """Whether the table reads a text to its last word, and finds nothing wrong in it."""

@@ -8,6 +8,7 @@ from decimal import Decimal
 
 WIRING = ("wired", "guyed")
 _METALS = {"al": "Al", "alu": "Al", "aluminium": "Al", "cu": "Cu", "copper": "Cu"}
+WIRE_WORDS = (*_METALS, "mm", "wire", "to", "and")
 # No wire of a bench is thicker; what is may be a gauge, or a count.
 THICKEST = Decimal(8)
 _SIGN = re.compile(

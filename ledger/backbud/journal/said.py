@@ -36,7 +36,7 @@ from backbud_grammar.whole import (
 )
 
 if TYPE_CHECKING:
-    from backbud_grammar.scribbles.draft import Told
+    from backbud_grammar.scribbles.draft import ToldAct
     from backbud_grammar.scribbles.read import Talk
 
 NOBODY = Subjects(())
@@ -251,7 +251,7 @@ class ActReader:
         found = self.things.find(written)
         return found.kind if found is not None else ""
 
-    def _of(self, told: Told, act: Act, when: WrittenDate, so_far: int, *, hints: bool) -> HeardAct:
+    def _of(self, told: ToldAct, act: Act, when: WrittenDate, so_far: int, *, hints: bool) -> HeardAct:
         """An act that was told in other words, judged like any other."""
         line, column = _place_in(act, told.at)
         seams = tuple([Seam(at, *_place_in(act, of)) for at, of in told.pieces])

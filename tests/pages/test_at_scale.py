@@ -50,6 +50,21 @@ def test_the_pages_of_trees_and_places(pages: Mapping[str, bytes]) -> None:
             assert elements(page) < 4000 and len(page) < 100 * KB, path
 
 
+@pytest.mark.slow
+def test_the_pages_of_the_whole_journal(pages: Mapping[str, bytes]) -> None:
+    """None has more than 4,000 elements, and the first 100 kB of each hold what it is there for."""
+    useful = {
+        "season.html": b'id="kinds"',
+        "year-back.html": b'id="missed"',
+        "weather.html": b'id="frost"',
+        "stores.html": b'id="shelf"',
+        "trees.html": b'id="own"',
+    }
+    for path, mark in useful.items():
+        assert elements(pages[path]) < 4000, path
+        assert mark in pages[path][: 100 * KB], path
+
+
 def test_twenty_years_of_a_tree_that_is_written_of_every_week() -> None:
     """A thousand lines: under 300 kB without pictures."""
     acts = (

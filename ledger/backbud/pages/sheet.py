@@ -76,7 +76,6 @@ class ThingRow(Struct, frozen=True):
     what: str
     part: str
     since: str
-    iso: str
     long: str
     at: str
     from_before: bool
@@ -356,7 +355,6 @@ def _thing(thing: ThingView, today: date) -> ThingRow:
         words.sentence(what) + (f" × {thing.count}" if thing.count > 1 else ""),
         thing.part,
         words.day(thing.since, today.year),
-        thing.since.isoformat(),
         words.days((today - thing.since).days),
         thing.at,
         thing.from_before,

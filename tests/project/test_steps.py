@@ -21,6 +21,7 @@ PLANNING = ["hang", "name", "keep", "cycle", "settle", "give way", "weigh", "jud
 SHOWING = [
     "index.html", "trees.html", "weather.html", "season.html", "year-back.html", "stores.html",
     "people.html", "registers.html", "visits.html", "paper/week.html",
+    "find.html",
 ]  # fmt: skip
 
 

@@ -25,6 +25,7 @@ from backbud.pages.tree_years import YearsBeside, years_beside
 from backbud.plan.water import Water
 from backbud.species import Section
 from backbud.views.day import is_near
+from backbud.views.forgotten import Forgotten
 from backbud.views.history import DateView
 from backbud.views.nursery import Nursery
 from backbud.views.outline import OutlineView
@@ -160,7 +161,7 @@ def sheet_of(view: Nursery, tree: Tree) -> Sheet:
 def shown_tree(view: Nursery, tree: Tree) -> TreeView:
     """A tree as the keeper is shown it."""
     species = view.species.get(tree.handle)
-    return tree_view(
+    shown = tree_view(
         tree,
         view.plans.get(tree.handle, ()),
         view.names,
@@ -169,6 +170,7 @@ def shown_tree(view: Nursery, tree: Tree) -> TreeView:
         bites=view.bites.get(tree.handle, ()),
         photographs=view.photographs.get(tree.handle, ()),
     )
+    return Forgotten(view.hidden).told(shown) if view.hidden else shown
 
 
 def laid_out(view: Nursery, shown: TreeView) -> Sheet:

@@ -40,7 +40,10 @@ class Nursery(Struct, frozen=True):
     that are, or with what is open; both with prices.
     `kinds`: by the common name of a kind, its growing year at home. `address`: where the pages are
     served, "" where the settings do not say. `first_handles`: of places and persons, where they
-    were renamed too. `people`: as their cards have them.
+    were renamed too. `people`: as their cards have them. `hidden`: the names of who
+    asked to be forgotten, by the number that stands for them. `handed_out`: of each folder that
+    leaves the house, whose it is and its first page; `unshown`: the trees that are to be public,
+    and are not for want of consent.
     """
 
     title: str
@@ -66,6 +69,9 @@ class Nursery(Struct, frozen=True):
     address: str = ""
     first_handles: Mapping[str, str] = {}
     people: tuple[PersonView, ...] = ()
+    hidden: Mapping[str, tuple[str, ...]] = {}
+    handed_out: tuple[tuple[str, str], ...] = ()
+    unshown: tuple[str, ...] = ()
 
     def name(self, handle: str) -> str:
         """The name a person reads for the handle of a person, a place, a pot or a mix."""

@@ -19,6 +19,8 @@ PAGES = (
     "trees.html",
     "weather.html",
     "season.html",
+    "year-back.html",
+    "people.html",
     "stores.html",
     "trees/hoshi.html",
     "trees/ferryman.html",

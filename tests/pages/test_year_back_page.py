@@ -178,8 +178,16 @@ def test_a_trees_years_stand_side_by_side() -> None:
 def test_a_southern_year_begins_in_july() -> None:
     history = (Entry(event("pruned", "2025-08-01")), Entry(event("pruned", "2026-06-01")),
                Entry(event("pruned", "2026-07-01")))  # fmt: skip
-    years = tree_years(tree("hoshi", history=history), (), southern=True)
+    airs = tuple(YearAir(name, 1500, None, None, True) for name in ("2026/27", "2025/26"))
+    years = tree_years(tree("hoshi", history=history), airs, southern=True)
     assert [one.year for one in years] == ["2026/27", "2025/26"]
+
+
+def test_years_without_an_answer_are_not_laid_out() -> None:
+    """What was done in them stands in the history."""
+    history = (Entry(event("pruned", "2025-08-01")), Entry(event("pruned", "2026-06-01")))
+    years = tree_years(tree("hoshi", history=history), AIRS, southern=False)
+    assert len(years) == 2 and years_beside(years, TODAY) is None
 
 
 def test_one_year_alone_stands_beside_nothing() -> None:

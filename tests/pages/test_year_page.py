@@ -68,7 +68,7 @@ def full_of(two: dict[str, Tree], hours: float) -> Nursery:
 def test_the_year_in_short(two) -> None:
     found = sheet(full_of(two, 4))
     # 120 + 60 + 90 + 5; of these all but the wiring in the first week.
-    assert found.short == (
+    assert found.short.replace("\xa0", " ") == (
         "4 h 35 of work in the year ahead. The fullest week is this one, 3 h 05 of 4 h."
     )
     assert found.said == ("Every work stands on its best day.",)

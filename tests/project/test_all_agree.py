@@ -31,6 +31,8 @@ from backbud.pages.links import anchor_of, tree_page
 from backbud.pages.render import render_pages
 from backbud.session import Session, open_session
 from backbud.views.grounds import grounds_of
+from backbud.views.year import year_view
+from backbud.views.year_back import year_back_view
 from backbud.words import between, day, minutes, monday_of, sentence
 
 Told = dict[str, Any]
@@ -313,6 +315,56 @@ def test_the_year_tells_windows_that_works_have(journal: Journal) -> None:
                     assert re.sub(r" \(\d+ trees\)", "", part) in windows
                     told += 1
     assert told > 5
+
+
+def test_the_year_counts_what_due_counts(journal: Journal) -> None:
+    """Every open work of the next twelve months stands in it once, also where it is counted."""
+    page = journal.pages["season.html"].decode()
+    session = journal.session
+    year = year_view(nursery_of(session, session.plan()))
+    first = monday_of(journal.on)
+    within = [
+        told
+        for told in journal.due.values()
+        if max(date.fromisoformat(told["best"]), journal.on) < first + timedelta(weeks=52)
+    ]
+    assert year.works == len(within) and year.minutes == sum(told["minutes"] for told in within)
+    assert f"{minutes(year.minutes)} of work in the year ahead" in page
+    # What was late, or is to be done now, is told at the bench alone.
+    late = sum(told["state"] == "overdue" for told in within)
+    assert sum(week.at_bench for week in year.near) >= late
+
+
+def test_the_year_back_tells_what_is_still_late_as_due_does(journal: Journal) -> None:
+    session = journal.session
+    back = year_back_view(nursery_of(session, session.plan()))
+    late = [
+        told
+        for told in journal.due.values()
+        if told["state"] in ("overdue", "promised")
+        and date.fromisoformat(told["until"]) >= journal.on - timedelta(days=365)
+    ]
+    assert sum(one.still_open for one in back.foreseen) == len(late)
+    page = journal.pages["year-back.html"].decode()
+    done = sum(one.done for one in back.foreseen)
+    foreseen = sum(one.foreseen for one in back.foreseen)
+    assert f"{done} of {foreseen} works that the trees asked for were done" in page
+
+
+def test_averages_lie_within_the_extremes_of_the_same_years(journal: Journal) -> None:
+    """Of heat, of chill and of the warmth of each week, at every place."""
+    session = journal.session
+    known = 0
+    for sky in nursery_of(session, session.plan()).weather.skies:
+        for point in (*sky.heat.points, *sky.chill.points):
+            if point.least is not None and point.most is not None:
+                assert point.least - 0.1 <= point.average <= point.most + 0.1
+                known += 1
+        for week in sky.weeks:
+            if week.least_c is not None and week.most_c is not None:
+                assert week.least_c - 0.1 <= week.average_c <= week.most_c + 0.1
+                known += 1
+    assert known or "example" not in journal.folder
 
 
 # ------------------------------------------------------------------ feeds

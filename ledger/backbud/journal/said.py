@@ -251,7 +251,9 @@ class ActReader:
         found = self.things.find(written)
         return found.kind if found is not None else ""
 
-    def _of(self, told: ToldAct, act: Act, when: WrittenDate, so_far: int, *, hints: bool) -> HeardAct:
+    def _of(
+        self, told: ToldAct, act: Act, when: WrittenDate, so_far: int, *, hints: bool
+    ) -> HeardAct:
         """An act that was told in other words, judged like any other."""
         line, column = _place_in(act, told.at)
         seams = tuple([Seam(at, *_place_in(act, of)) for at, of in told.pieces])

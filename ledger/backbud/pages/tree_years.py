@@ -31,8 +31,8 @@ class YearsBeside(Struct, frozen=True):
 
 
 def years_beside(years: Sequence[TreeYearView], today: date) -> YearsBeside | None:
-    """Lay out the years; None for none."""
-    if not years:
+    """Lay out the years; None where in none of them the tree's answer was written down."""
+    if not any(one.bloom or one.growth or one.girth or one.vigour for one in years):
         return None
     columns = {
         f"Degree-days over {BASE_C:g} °C": [_heat(one) for one in years],

@@ -178,19 +178,22 @@ def _sky(view: Nursery, sky: Sky, n: int) -> SkyPart:
 
 
 def _in_short(part: SkyPart) -> SkyPart:
-    """The same with every fourth week of its tables: nobody reads three yards' weeks in a row."""
-
-    def drawn(drawing: Drawing) -> Drawing:
-        rows = drawing.table.rows
-        kept = (*rows[3:-1:4], *rows[-1:])
-        return drawing._replace(table=drawing.table._replace(rows=kept))
-
+    """The same with no figures by week but every fourth of the chill: the drawings tell them, and
+    nobody reads the weeks of three yards one after another."""
+    chill = part.chill.drawing
+    kept = (*chill.table.rows[3:-1:4], *chill.table.rows[-1:])
     return replace(
         part,
-        temperature=drawn(part.temperature),
-        heat=replace(part.heat, drawing=drawn(part.heat.drawing)),
-        chill=replace(part.chill, drawing=drawn(part.chill.drawing)),
+        temperature=_without_figures(part.temperature),
+        heat=replace(part.heat, drawing=_without_figures(part.heat.drawing), years=()),
+        chill=replace(
+            part.chill, drawing=chill._replace(table=chill.table._replace(rows=kept)), years=()
+        ),
     )
+
+
+def _without_figures(drawing: Drawing) -> Drawing:
+    return drawing._replace(table=drawing.table._replace(rows=()))
 
 
 def _warmth(sky: Sky) -> str:

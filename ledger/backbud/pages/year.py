@@ -153,12 +153,14 @@ def _kinds(view: Nursery) -> Mapping[str, Kind]:
 def _short(year: YearView, today: date) -> str:
     """All hours, and the fullest week."""
     most = bough.fullest(year)
-    of = f" of {words.minutes(year.limit_minutes)}" if year.limit_minutes else ""
+    long = _hours(most.minutes)
+    if year.limit_minutes:
+        long += f" of {words.minutes(year.limit_minutes)}"
     is_now = most is year.weeks[0]
     named = "this one" if is_now else f"that of {words.day(most.monday, today.year)}"
     return (
         f"{words.minutes(year.minutes)} of work in the year ahead. The fullest week is "
-        f"{named}, {_hours(most.minutes)}{of}."
+        f"{named}, {kept_together(long)}."
     )
 
 

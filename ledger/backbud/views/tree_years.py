@@ -17,7 +17,7 @@ from backbud_grammar.act_words import DetailName, as_word
 from backbud_grammar.dates import growing_year
 
 # So many years stand side by side, the latest.
-MOST_YEARS = 8
+MOST_YEARS = 6
 # What is told of a trunk, the first that was measured; and of growth.
 _GIRTHS: tuple[DetailName, ...] = ("girth", "trunk")
 _GROWTHS: tuple[DetailName, ...] = ("candles", "shoots")
@@ -53,8 +53,8 @@ class TreeYearView(Struct, frozen=True):
 
 
 def tree_years(tree: Tree, airs: Iterable[YearAir], southern: bool) -> tuple[TreeYearView, ...]:
-    """The years in which anything was written of a tree on a known day, the latest first; none
-    where that is one year alone."""
+    """The years of a tree in which something was written of it on a known day and of which there is
+    something to set beside another, the latest first; none where that is one year alone."""
     by_year: dict[str, list[Entry]] = {}
     for entry in tree.history:
         event = entry.event
@@ -62,7 +62,7 @@ def tree_years(tree: Tree, airs: Iterable[YearAir], southern: bool) -> tuple[Tre
             by_year.setdefault(growing_year(event.day, southern), []).append(entry)
     by_name = {air.name: air for air in airs}
     found = [_year(name, entries, by_name) for name, entries in sorted(by_year.items())]
-    told = [one for one in found if one.done or one.bloom or one.growth or one.girth or one.vigour]
+    told = [one for one in found if one.air or one.bloom or one.growth or one.girth or one.vigour]
     return tuple(reversed(told[-MOST_YEARS:])) if len(told) > 1 else ()
 
 

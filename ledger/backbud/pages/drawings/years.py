@@ -72,7 +72,7 @@ def years_drawn(
     shown = years[:MOST_YEARS]
     used = {*(one.sign for one in done), *(one.sign for one in ahead)}
     keys = [
-        (f'<svg width="18" height="26" aria-hidden="true"><use href="#sign-{sign}" '
+        (f'<svg width="18" height="26" aria-hidden="true"><use href="#s-{sign}" '
          f'x="9" y="-1"/></svg>', words)
         for sign, words in SIGN_WORDS.items() if sign in used
     ]  # fmt: skip
@@ -80,7 +80,7 @@ def years_drawn(
         keys.append((_coil_key(), "wire, from on to off"))
     if ahead:
         keys.append((f'<svg width="18" height="26" aria-hidden="true"><use class="ahead" '
-                     f'href="#sign-{ahead[0].sign}" x="9" y="-1"/></svg>', "foreseen"))  # fmt: skip
+                     f'href="#s-{ahead[0].sign}" x="9" y="-1"/></svg>', "foreseen"))  # fmt: skip
     return YearsDrawn(
         _signs(used),
         tuple(keys),
@@ -91,7 +91,7 @@ def years_drawn(
 
 def _signs(used: Iterable[Sign]) -> str:
     signs = "".join(
-        f'<path id="sign-{sign}" transform="translate(0 {_LINE})" d="{d}"/>'
+        f'<path id="s-{sign}" transform="translate(0 {_LINE})" d="{d}"/>'
         for sign, d in _SIGNS.items()
         if sign in set(used)
     )
@@ -137,7 +137,7 @@ def _line(
             at = f"{_x(when.first, year):.1f}"
             if (one.sign, at) not in seen:
                 seen.add((one.sign, at))
-                yield f'<use href="#sign-{one.sign}" x="{at}%"/>'
+                yield f'<use href="#s-{one.sign}" x="{at}%"/>'
         else:
             yield from _rough(one, year)
     for work in ahead:
@@ -145,7 +145,7 @@ def _line(
             at = f"{_x(work.best, year):.1f}"
             if (work.sign, at) not in seen:
                 seen.add((work.sign, at))
-                yield f'<use class="ahead" href="#sign-{work.sign}" x="{at}%"/>'
+                yield f'<use class="ahead" href="#s-{work.sign}" x="{at}%"/>'
     yield "</svg>"
 
 
@@ -154,7 +154,7 @@ def _rough(one: EntryView, year: int) -> Iterator[str]:
     first = _x(max(one.when.first, date(year, 1, 1)), year)
     last = _x(min(one.when.last, date(year, 12, 31)), year)
     yield f'<line class="rough" x1="{first:.1f}%" x2="{last:.1f}%" y1="{_LINE}" y2="{_LINE}"/>'
-    yield (f'<use class="rough" href="#sign-{one.sign}" x="{(first + last) / 2:.1f}%"/>')
+    yield f'<use class="rough" href="#s-{one.sign}" x="{(first + last) / 2:.1f}%"/>'
 
 
 def _x(day: date, year: int) -> float:

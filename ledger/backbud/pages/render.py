@@ -6,7 +6,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import cache, partial
 from hashlib import blake2b
 from pathlib import Path
@@ -17,12 +17,11 @@ from backbud.collection.state import Tree
 from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.pages import bench, kind, links, place, season, stores, weather
 from backbud.pages.sheet import MOST_VIGOUR, listed, sheet_of
-from backbud.plan.followups import FollowUp
 from backbud.views.bench import OfTree, bench_view, of_tree
 from backbud.views.day import open_works_of
 from backbud.views.narrow import only_tree, own_inputs, without_trees
 from backbud.views.nursery import Nursery
-from backbud.views.place import by_place, place_view
+from backbud.views.place import StandsThere, by_place, place_view, stands_there
 from backbud.views.tree import trees_view
 
 if TYPE_CHECKING:
@@ -161,18 +160,27 @@ def _places(
         yield kept.once(
             ("place", handle),
             (Identical(around), Identical(*trees), Identical(*plans.values())),
-            partial(_place, view, shared, handle, trees, plans),
+            partial(_place, view, shared, around, handle, trees, kept),
         )
 
 
 def _place(
     view: Nursery,
     shared: dict[str, object],
+    around: object,
     handle: str,
     trees: Sequence[Tree],
-    plans: Mapping[str, Sequence[FollowUp]],
+    kept: Memo,
 ) -> tuple[str, bytes]:
-    shown = place_view(handle, trees, plans, view.names, view.today)
+    def stands(tree: Tree) -> StandsThere:
+        plan = view.plans.get(tree.handle, ())
+        return kept.once(
+            ("stands there", tree.handle),
+            (Identical(around), Identical(tree), Identical(plan)),
+            partial(stands_there, tree, plan, view.names, view.today),
+        )
+
+    shown = place_view(handle, map(stands, trees), view.names)
     own = {"base": "../", "place": place.sheet(shown, view.today)}
     return links.place_page(handle), _page("place.html", shared, own)
 
@@ -210,7 +218,7 @@ def _season(view: Nursery, shared: dict[str, object], around: object, kept: Memo
     def drawn_line(week: season.WeekRow, line: season.ActInWeek) -> str:
         return kept.once(
             ("drawn line", week.iso, line.act),
-            (Identical(line),),
+            (line,),
             partial(_macro, "weeks.html", "line", line),
         )
 
@@ -219,7 +227,7 @@ def _season(view: Nursery, shared: dict[str, object], around: object, kept: Memo
             [
                 kept.once(
                     ("drawn week", week.iso),
-                    (Identical(week),),
+                    (week,),
                     lambda: _octets(_macro("weeks.html", "week", week, drawn_line)),
                 )
             ]

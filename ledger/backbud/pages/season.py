@@ -68,7 +68,7 @@ def sheet(view: Nursery, kept: Memo = NO_MEMO) -> SeasonSheet:
     year, today = year_view(view, kept), view.today
     season = year.season
     bare = {placed.work.act: placed.work.bare for week in season.weeks for placed in week.works}
-    rows = windows.rows_of(season, lambda act: _called(bare[act]))
+    rows = windows.rows_of(season, lambda act: _called(bare[act]), kept)
     return SeasonSheet(
         year.works,
         words.minutes(year.minutes),

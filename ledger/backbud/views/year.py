@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
+from functools import partial
 from itertools import chain
 
 from msgspec import Struct
@@ -87,10 +88,11 @@ def year_view(view: Nursery, kept: Memo = NO_MEMO) -> YearView:
     `kept`: what an earlier run of this process left.
     """
     limit = round(view.hours_per_week * 60)
-    names = {tree.handle: tree.title for tree in view.trees}
+    called = {tree.handle: tree.title for tree in view.trees}
+    names = kept.same("titles", called)
     works = {handle: _works(view, handle, kept) for handle in names}
     ordered = sorted(chain.from_iterable(works.values()))
-    season = season_of(ordered, view.today, limit)
+    season = season_of(ordered, view.today, limit, kept=kept)
     minutes = [week.minutes for week in season.weeks]
     return YearView(
         sum(len(week.works) for week in season.weeks),
@@ -99,7 +101,15 @@ def year_view(view: Nursery, kept: Memo = NO_MEMO) -> YearView:
         *_over(minutes, limit),
         *_over(season.unmoved, limit),
         sum(week.moved for week in season.weeks),
-        tuple(_week(week, limit, names) for week in season.weeks if week.works),
+        tuple(
+            kept.once(
+                ("season week", week.monday),
+                (Identical(week), limit, Identical(names)),
+                partial(_week, week, limit, names),
+            )
+            for week in season.weeks
+            if week.works
+        ),
         season,
     )
 

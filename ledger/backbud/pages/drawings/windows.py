@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from datetime import date, timedelta
+from functools import partial
 from html import escape
 from itertools import chain, pairwise
 from typing import NamedTuple
@@ -17,6 +18,7 @@ from typing import NamedTuple
 from msgspec import Struct
 
 from backbud import words
+from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.pages.drawings.axes import Drawing, Key, Table
 from backbud.plan.season import WEEK, Week, WeeksAhead, Work
 from backbud.words import MONTHS
@@ -57,9 +59,17 @@ class ActRow(Struct, frozen=True):
     minutes: tuple[int, ...]
 
 
-def rows_of(season: WeeksAhead, bare: Callable[[str], str]) -> tuple[ActRow, ...]:
-    """A row for each act, that which stands first first. `bare`: an act as a work is called."""
-    by_week = [_in_week(week) for week in season.weeks]
+def rows_of(
+    season: WeeksAhead, bare: Callable[[str], str], kept: Memo = NO_MEMO
+) -> tuple[ActRow, ...]:
+    """A row for each act, that which stands first first. `bare`: an act as a work is called.
+
+    `kept`: what an earlier run of this process left of each week.
+    """
+    by_week = [
+        kept.once(("windows in", n), (Identical(week),), partial(_in_week, week))
+        for n, week in enumerate(season.weeks)
+    ]
     rows = []
     for act in dict.fromkeys(chain.from_iterable(by_week)):
         windows: Counter[Stretch] = Counter()

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from datetime import date
+from functools import partial
 
 from msgspec import Struct
 
 from backbud import words
-from backbud.memo import NO_MEMO, Memo
+from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.pages.drawings import week_hours, windows
 from backbud.pages.drawings.axes import Drawing
 from backbud.pages.links import anchor_of, link, tree_page
@@ -77,7 +78,12 @@ def sheet(view: Nursery, kept: Memo = NO_MEMO) -> SeasonSheet:
         tuple(_said(year)),
         week_hours.draw("hours-drawing", season, today) if year.works else None,
         windows.draw("windows-drawing", season, rows, today) if year.works else None,
-        tuple(_week(week, today) for week in year.weeks),
+        tuple(
+            kept.once(
+                ("week row", week.monday), (Identical(week), today), partial(_week, week, today)
+            )
+            for week in year.weeks
+        ),
     )
 
 

@@ -6,6 +6,8 @@ from memory. Three letters are enough; where they begin an English name, that on
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from backbud_grammar.handles import fold
 
 # English, German, French, Spanish, Italian, Portuguese, Dutch, Danish, Swedish, Finnish, Polish,
@@ -63,7 +65,7 @@ def months_named(word: str) -> set[int]:
 
 def weekdays_named(word: str) -> set[int]:
     """The same for days of the week: Monday is 0."""
-    return _named(word, WEEKDAYS)
+    return set(_named(word, WEEKDAYS))
 
 
 def is_name(word: str) -> bool:
@@ -71,13 +73,15 @@ def is_name(word: str) -> bool:
     return fold(word) in OTHERS or bool(months_named(word) or weekdays_named(word))
 
 
-def _named(word: str, table: tuple[str, ...]) -> set[int]:
+@lru_cache(4096)
+def _named(word: str, table: tuple[str, ...]) -> frozenset[int]:
     folded = fold(word)
     rows = [row.split() for row in table]
     whole = {n for n, names in enumerate(rows) if folded in names}
     if whole or len(folded) < 3:
-        return whole
+        return frozenset(whole)
     english = {n for n, names in enumerate(rows) if names[0].startswith(folded)}
-    return english or {
-        n for n, names in enumerate(rows) if any(name.startswith(folded) for name in names)
-    }
+    return frozenset(
+        english
+        or {n for n, names in enumerate(rows) if any(name.startswith(folded) for name in names)}
+    )

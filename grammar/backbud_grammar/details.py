@@ -56,8 +56,11 @@ def part_at_commas(text: str) -> list[tuple[int, str]]:
     return out
 
 
-def read_detail(text: str, lexicon: Lexicon) -> Reading:
-    """Read one comma-free detail; a Flaw where it is not understood."""
+def read_detail(text: str, lexicon: Lexicon, *, hints: bool = True) -> Reading:
+    """Read one comma-free detail; a Flaw where it is not understood.
+
+    `hints`: whether to seek what was meant, which takes far longer than all else.
+    """
     if not text:
         return Reading(
             flaw=Flaw(
@@ -74,10 +77,9 @@ def read_detail(text: str, lexicon: Lexicon) -> Reading:
     except Misread as error:
         if error.code in ("unknown-detail", "unknown-word"):
             error = slip_in(text, error)
+        hint = error.hint if hints else ""
         return Reading(
-            flaw=Flaw(
-                error.code, 0, error.offset, error.length or len(text), error.message, error.hint
-            )
+            flaw=Flaw(error.code, 0, error.offset, error.length or len(text), error.message, hint)
         )
 
 
@@ -170,6 +172,8 @@ def _as_details(items: list[DetailItem], lexicon: Lexicon) -> list[Detail] | Non
     them takes it: `for repotting 120 EUR`, but `with 5 cm mulch`. A bare number belongs to the
     words, `at Hall 2`; where the act takes one too, nobody can tell and it is a problem.
     """
+    if lexicon.is_foreign(items):
+        return None
     whole = _read_one(items, lexicon, 0)
     if whole is not None:
         return [whole]

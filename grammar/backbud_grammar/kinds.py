@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from backbud_grammar.acts.shared import PLANTS, TRAYS
 from backbud_grammar.forms import ANY_WORDS, Form, KindForm
 
 COVERS = (
@@ -98,6 +99,16 @@ KINDS: dict[str, KindForm] = {
                 _text("origin", "where it came from"),
                 _text("passport", "plant passport or import number"),
                 _choice("strength", "as it grows now", STRENGTHS),
+                Form(
+                    "count",
+                    ("count",),
+                    ("number",),
+                    True,
+                    words=(*PLANTS, *TRAYS),
+                    whole=True,
+                    limits=(1, 99_999),
+                    about="how many, where one handle stands for a batch: 50 cuttings",
+                ),
                 _VALUE,
                 Form(
                     "wanted",
@@ -105,6 +116,7 @@ KINDS: dict[str, KindForm] = {
                     date=True,
                     about="when its owner wants it back",
                 ),
+                _choice("public", "yes: it may be shown to anybody, under no name", ("yes", "no")),
                 _NOTE,
             ),
             "a tree",
@@ -167,6 +179,7 @@ KINDS: dict[str, KindForm] = {
                 _measure("feet", "height of the feet", "length"),
                 _text("colour", "glaze or clay", "color", "glaze"),
                 _text("maker", "who made it, or its mark"),
+                _ref("owner", "whose it is, when not the keeper's", "person"),
                 _VALUE,
                 _NOTE,
             ),
@@ -183,6 +196,25 @@ KINDS: dict[str, KindForm] = {
                 _ref("place", "the place their trees go home to", "place"),
                 _text("experience", "beginner, some years …"),
                 _measure("rate", "what an hour costs", "money rate", "money"),
+                _choice(
+                    "pages",
+                    "yes: a folder of pages of their trees is made for them; as helper: one of all "
+                    "works and trees, without money",
+                    ("yes", "no", "as helper"),
+                ),
+                Form(
+                    "consent",
+                    ("consent",),
+                    date=True,
+                    about="since when, or from when to when, they agree that their trees with "
+                    "`public yes` are shown to anybody",
+                ),
+                Form(
+                    "forgotten",
+                    ("forgotten",),
+                    date=True,
+                    about="since when they are a number wherever the law does not keep their name",
+                ),
                 _NOTE,
             ),
             "an owner, a customer, a helper",

@@ -66,6 +66,32 @@ class Lexicon:
         )
         self.label_heads = frozenset(words[0] for words in self.label_words)
         self.longest_label = max(map(len, self.label_words), default=0)
+        # By these it is quick to tell what cannot be read: every word that is none of free ones.
+        self._words = _BESIDE.union(
+            *(label for label in self.label_words), *map(str.split, phrases)
+        )
+        # Behind one of these any words may stand.
+        self._free_heads = frozenset(
+            label.casefold().split()[0]
+            for form in forms
+            if _takes_any(form)
+            for label in form.labels
+        )
+        self._is_open = any(_takes_any(form) and not form.labels for form in forms)
+        # For each of these a handle may stand; where a bare form takes one, one more.
+        self._before_handle = frozenset(
+            label.casefold().split()[-1] for form in forms if form.refers for label in form.labels
+        )
+        self._bare_handles = sum(bool(form.refers) for form in self.bare)
+
+    def is_foreign(self, items: Sequence[DetailItem]) -> bool:
+        """Whether a word stands there that no form could take, so that nothing need be tried."""
+        words = [item.text.casefold() if item.sort == "word" else "" for item in items]
+        if self._is_open or not self._free_heads.isdisjoint(words):
+            return False
+        unknown = sum(bool(word) and word not in self._words for word in words)
+        labels = sum(word in self._before_handle for word in words)
+        return unknown > labels + self._bare_handles
 
     def said(self, name: str) -> str:
         """How a message speaks of a form."""
@@ -80,6 +106,14 @@ class Lexicon:
         return [
             form for _, label, of, _ in self.labels if words[: len(label)] == label for form in of
         ]
+
+
+# Words that stand beside a measure or a handle: a count, a number in words.
+_BESIDE = NO_HANDLES | frozenset(("x", "×", "the", "one", "two", "three", "four", "five", "six"))
+
+
+def _takes_any(form: Form) -> bool:
+    return form.words == ANY_WORDS or form.prose or form.free_label or bool(form.reader)
 
 
 def _single(form: Form) -> bool:

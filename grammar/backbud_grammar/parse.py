@@ -83,6 +83,7 @@ class Details:
         self.learned = 0
         self._recall = recall
         self._whole: dict[tuple[str, str], ActReading] = {}
+        self._unhinted: dict[tuple[str, str], ActReading] = {}
         self._shelves: dict[str, _Shelf] = {}
         self._sought = 0
         self._plainly: dict[tuple[int, str], tuple[Detail, ...]] = {}
@@ -111,12 +112,17 @@ class Details:
             self.learned += 1
         return reading
 
-    def of(self, form: ActForm, text: str) -> ActReading:
-        """Read the text after an act word."""
+    def of(self, form: ActForm, text: str, *, hints: bool = True) -> ActReading:
+        """Read the text after an act word. `hints`: whether what is wrong says what was meant."""
         key = (form.word, text)
         reading = self._whole.get(key)
-        if reading is None:
-            reading = self._whole[key] = self._read(form, text)
+        if reading is None and not hints:
+            reading = self._unhinted.get(key)
+            if reading is None:
+                reading = self._read(form, text, hints=False)
+                (self._unhinted if reading.flaws else self._whole)[key] = reading
+        elif reading is None:
+            reading = self._whole[key] = self._read(form, text, hints=True)
         return reading
 
     def understood(self, form: ActForm, text: str) -> tuple[Detail, ...]:
@@ -140,15 +146,15 @@ class Details:
             known = self._plainly[key] = _plain_details(piece, lexicon)
         return known
 
-    def _read(self, form: ActForm, text: str) -> ActReading:
+    def _read(self, form: ActForm, text: str, *, hints: bool) -> ActReading:
         if form.prose:
             return prose_reading(text)
         if form.names_act:
-            return self._read_of_act(form, text)
+            return self._read_of_act(form, text, hints=hints)
         flaws = () if text or not form.needs_detail else (_nothing_said(form),)
-        return self._pieces("", form.word, text, form.forms, flaws)
+        return self._pieces("", form.word, text, form.forms, flaws, hints=hints)
 
-    def _read_of_act(self, form: ActForm, text: str) -> ActReading:
+    def _read_of_act(self, form: ActForm, text: str, *, hints: bool) -> ActReading:
         """Read what is planned, skipped, put off or corrected: an act and its details."""
         word = text.split(None, 1)[0].rstrip(",") if text else ""
         named = self.acts.get(word.casefold())
@@ -172,7 +178,12 @@ class Details:
             reading = _corrected_prose(named, rest)
         else:
             reading = self._pieces(
-                named.word, f"{form.word} {named.word}", rest, (*form.forms, *named.forms), ()
+                named.word,
+                f"{form.word} {named.word}",
+                rest,
+                (*form.forms, *named.forms),
+                (),
+                hints=hints,
             )
         if corrects and not any(d.name == "date" for d in reading.details):
             return ActReading(
@@ -194,7 +205,14 @@ class Details:
         return reading
 
     def _pieces(
-        self, named: str, key: str, text: str, forms: tuple[Form, ...], found: tuple[Flaw, ...]
+        self,
+        named: str,
+        key: str,
+        text: str,
+        forms: tuple[Form, ...],
+        found: tuple[Flaw, ...],
+        *,
+        hints: bool,
     ) -> ActReading:
         details: list[Detail] = []
         starts: list[int] = []
@@ -205,12 +223,13 @@ class Details:
             with_part = lexicon.with_part
             for start, piece in part_at_commas(text):
                 if with_part and ("on " in piece or piece.endswith("on")):
+                    # A hint is sought only where it is told, and kept only then.
                     known = shelf.placed.get(piece)
-                    if known is None:
-                        known = shelf.placed[piece] = self._placed(piece, shelf)
+                    if known is None or (hints and known.flaw is not None):
+                        known = shelf.placed[piece] = self._placed(piece, shelf, hints=hints)
                     reading = known
                 else:
-                    reading = self._kept(piece, shelf)
+                    reading = self._kept(piece, shelf, hints=hints)
                 if not reading.details and piece in SHARES and details and details[-1].measure:
                     details[-1] = replace(details[-1], share=piece)
                     continue
@@ -218,14 +237,16 @@ class Details:
                 starts += [start] * len(reading.details)
                 flaw = reading.flaw
                 if flaw is not None:
-                    flaws.append(self._explained(flaw, key, start, piece, text))
+                    flaws.append(self._explained(flaw, key, start, piece, text, hints=hints))
             if len(details) > 1:
                 names = {detail.name for detail in details}
                 if len(names) < len(details) or not lexicon.watched.isdisjoint(names):
                     flaws += _contradictions(details, starts, lexicon)
         return ActReading(named, tuple(details), tuple(starts), tuple(flaws))
 
-    def _explained(self, flaw: Flaw, key: str, start: int, piece: str, text: str) -> Flaw:
+    def _explained(
+        self, flaw: Flaw, key: str, start: int, piece: str, text: str, *, hints: bool
+    ) -> Flaw:
         """A piece's flaw in its place in the act; a detail of another act is said to be one.
 
         `key`: the act, and the act that it names behind it: `planned repotted`.
@@ -234,6 +255,8 @@ class Details:
         if flaw.code == "empty-detail":
             return Flaw(flaw.code, 0, max(text.rfind(",", 0, start), 0), 1, message, hint)
         said = ""
+        if not hints:
+            return replace(flaw, column=flaw.column + start)
         if flaw.code in NOT_UNDERSTOOD:
             said = next(filter(None, (hint_for_detail(act, piece) for act in key.split())), "")
         if said:
@@ -277,12 +300,12 @@ class Details:
             readings = self.readings[key] = self._recall(key)
         return readings
 
-    def _placed(self, piece: str, shelf: _Shelf) -> Reading:
+    def _placed(self, piece: str, shelf: _Shelf, *, hints: bool) -> Reading:
         """Read a piece with a part of the tree, taken off first, so that few readings differ."""
         lexicon = shelf.lexicon
         placed = without_part(piece, lexicon)
         if placed is None:
-            return self._kept(piece, shelf)
+            return self._kept(piece, shelf, hints=hints)
         if not placed.part:
             return Reading(
                 flaw=Flaw(
@@ -297,7 +320,7 @@ class Details:
         details: tuple[Detail, ...] = ()
         flaw: Flaw | None = None
         if placed.head:
-            read = self._kept(placed.head, shelf)
+            read = self._kept(placed.head, shelf, hints=hints)
             details, flaw = read.details, read.flaw
         if details and details[-1].name in lexicon.with_part:
             d = details[-1]
@@ -327,17 +350,20 @@ class Details:
             at = piece.index(placed.part.split(" ", 1)[0], placed.at + 2)
             flaw = Flaw(wrong.code, 0, at + wrong.offset, wrong.length, wrong.message, wrong.hint)
         if placed.tail:
-            more = self._kept(placed.tail, shelf)
+            more = self._kept(placed.tail, shelf, hints=hints)
             details += tuple(replace(d, offset=d.offset + placed.tail_at) for d in more.details)
             if flaw is None and more.flaw is not None:
                 flaw = replace(more.flaw, column=more.flaw.column + placed.tail_at)
         return Reading(details, flaw)
 
-    def _kept(self, piece: str, shelf: _Shelf) -> Reading:
+    def _kept(self, piece: str, shelf: _Shelf, *, hints: bool = True) -> Reading:
         reading = shelf.readings.get(piece)
         if reading is None:
-            reading = shelf.readings[piece] = read_detail(piece, shelf.lexicon)
-            self.learned += 1
+            reading = read_detail(piece, shelf.lexicon, hints=hints)
+            # What is not understood is read once more where it is told what may have been meant.
+            if hints or reading.flaw is None:
+                shelf.readings[piece] = reading
+                self.learned += 1
         return reading
 
 

@@ -14,6 +14,7 @@ from itertools import islice
 from msgspec.structs import replace
 
 from backbud_grammar.acts.watching import AWAITED
+from backbud_grammar.elsewhen import elsewhen
 from backbud_grammar.forms import ActForm, Form
 from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.lexicon import SHARES
@@ -42,7 +43,8 @@ _UNREAD = _LIMITS | _set(
     "if unless "
     "no nor none nothing neither without next later soon tomorrow todo todo's need needs needed "
     "postponed cancelled canceled delayed forgot forgotten wait waits waiting til till until due "
-    "will won't would overdue"
+    "will won't would overdue planned ordered booked considered considering intend intended "
+    "suggested advised supposed refused declined"
 )
 # No word of a journal's own may hide one of these.
 LIMITING = _UNREAD
@@ -90,6 +92,8 @@ _WHY_NOT_DONE = _set("off tried")
 _CAME_OFF = _set("off removed remove taken came gone undone fell slipped")
 # What nobody finds well.
 _FOUND_WRONG = _set("biting loose tight broken cracked damaged rotten dead eaten")
+# A disease of seedlings, and what is done to them before they stand outside.
+_DAMPING = re.compile(r"(?i)\b(?:damp|harden)(?:ing|ed)[ -]off\b")
 _PLACES = PART_WORDS - _set("first second third")
 _WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)*|\?")
 # Without one of these among its first three words a remark turns nothing.
@@ -145,6 +149,11 @@ def told(
             or _is_undone(form, unread)
             or _puts_on_nothing_read(form, reading, wrong)
             or _limiter(unread, _UNREAD - _own(forms))
+            or (
+                form.bearing == "does"
+                and not form.names_act
+                and elsewhen((*unread, *text.split(", ")))
+            )
         ):
             first = replace(
                 wrong[0],
@@ -194,6 +203,8 @@ def _limiter_in_remark(form: ActForm, act: Act) -> str:
     What takes a whole line back gives none that makes less of it.
     """
     text = act.remark[:_LOOKED_AT].casefold()
+    if "off" in text:
+        text = _DAMPING.sub("", text)
     first = [found[0] for found in islice(_WORD.finditer(text), 3)]
     if _TURNS.isdisjoint(first) and not any(ending in text for ending in _NOT):
         return ""
@@ -285,6 +296,13 @@ def _is_undone(form: ActForm, unread: Sequence[str]) -> bool:
         return False
     said = {w.casefold() for run in unread for w in _WORD.findall(run)}
     return not _REMOVED.isdisjoint(said)
+
+
+def _done_elsewhen(form: ActForm, text: str, unread: Sequence[str]) -> str:
+    """What puts an act that is done on another day, or into other hands; a plan is of one."""
+    if form.bearing != "does" or form.names_act:
+        return ""
+    return elsewhen((*unread, *text.split(", ")))
 
 
 def _puts_on_nothing_read(form: ActForm, reading: ActReading, wrong: Iterable[Flaw]) -> bool:

@@ -25,6 +25,9 @@ COMMANDS = {
     "watch": "keep the pages up to date while you write, and serve them",
     "due": "what wants doing, soonest first",
     "tree": "a tree: what it is, what is on it, what was done, what is due",
+    "trees": "the trees as a list, to be sorted and narrowed down",
+    "places": "the places, each below what it is within, and who stands there",
+    "pots": "the pots, the free ones first: size, what they hold, who is in them",
     "why": "why something is due: the chain of reasons",
     "reckon": "a sum of the bench: pot, mix, wire, feed, roots, water",
     "publish": "compile the journal and write its feeds to a CalDAV server",
@@ -34,10 +37,12 @@ COMMANDS = {
     "stores": "what is on the shelf, and what to buy for the year ahead",
     "visits": "other people's trees in the house: agreed, done, waiting, open",
     "account": "what a person's trees came to, was billed, paid, and is open",
+    "registers": "treatments, plants in and out, stock, unpaid bills; as CSV, too",
+    "papers": "a person's receipts, account of the work, care sheets and provenance",
     "tidy": "line up the details in files, changing no meaning",
 }
 # They write what a person wrote; each file of it at once, whole.
-WRITING = ("begin", "jot", "tidy", "collect")
+WRITING = ("begin", "jot", "tidy", "collect", "papers")
 
 
 def main(arguments: Sequence[str] | None = None) -> int:

@@ -11,14 +11,18 @@ from functools import partial
 from typing import NamedTuple
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from backbud.calendar.ended import ended_feeds
 from backbud.calendar.feeds import feeds_written, published
 from backbud.calendar.revisions import Revisions, read_revisions
 from backbud.calendar.which_feeds import feeds_of, shown_in_feeds
+from backbud.handed import handed_copies, handed_out, handed_pages, with_owners_feeds
+from backbud.kind_years import kinds_at_home
 from backbud.memo import Identical
 from backbud.pages.links import tree_page
 from backbud.pages.render import no_page, pages_of
+from backbud.papers.gather import papers_now
 from backbud.plan.followups import FollowUp, State
 from backbud.plan.run import Plan
 from backbud.plan.stores import stores_of
@@ -27,9 +31,10 @@ from backbud.publish.files import Files, gathered
 from backbud.publish.manifest import own_digests, read_own
 from backbud.session import Session
 from backbud.views.facts import SpeciesFacts, facts_of
-from backbud.views.grounds import grounds_of
+from backbud.views.grounds import first_handles_of, grounds_of
 from backbud.views.nursery import Nursery
 from backbud.views.outline import outlines_of
+from backbud.views.people import people_view
 from backbud.views.photograph import copy_paths
 from backbud.views.skies import weather_of
 from backbud.whole import check_whole
@@ -81,7 +86,7 @@ def compiled(session: Session, tell: Callable[[str], None] = lambda step: None) 
     )
     tell("pages")
     files |= session.contained("the page", plan, lambda some: dict(_pages(session, some)))
-    files |= _photographs(session)
+    files |= _photographs(session, plan)
     for handle in plan.trees:
         files.setdefault(tree_page(handle), no_page(plan.trees[handle].title))
     return Compiled(_output(session, plan, files), revisions, remembered)
@@ -103,7 +108,7 @@ def _compiling(session: Session, plan: Plan, tell: Callable[[str], None]) -> Fil
     revisions, remembered = yield from _feeds(session, plan)
     tell("pages")
     yield from _pages(session, plan)
-    yield from _photographs(session)
+    yield from _photographs(session, plan)
     return Compiled(_output(session, plan, {}), revisions, remembered)
 
 
@@ -140,13 +145,23 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
         plan.follow_ups,
         session.names(),
         species,
-        tuple(show(problem) for problem in session.problems()),
+        tuple(session.forgotten.text(show(problem)) for problem in session.problems()),
         sections=sections,
         hours_per_week=session.journal.settings.hours_per_week,
         stores=stores_of(
             session.journal, session.histories_of(plan), plan, session.today, session.by_tree
         ),
         bites=plan.bites,
+        people=people_view(
+            session.journal.things,
+            plan.trees.values(),
+            session.names(),
+            session.journal.settings.keeper,
+        ),
+        kinds=kinds_at_home(session, plan),
+        address=session.journal.settings.base_url,
+        first_handles=first_handles_of(session.journal.things),
+        hidden=session.journal.things.hidden,
         outlines=outlines_of(
             plan.trees.values(), session.journal.things, session.journal.settings.figures
         ),
@@ -155,6 +170,8 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
             for handle, tree in plan.trees.items()
             if (found := session.photographs_of(tree))
         },
+        accounts=session.accounts(plan),
+        papers=papers_now(session, plan),
         weather=weather_of(
             session.journal, plan.trees.values(), plan.species, session.weather, session.today
         ),
@@ -162,10 +179,19 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
 
 
 def _pages(session: Session, plan: Plan) -> Iterator[tuple[str, bytes]]:
-    return pages_of(nursery_of(session, plan), session.kept)
+    handed = handed_out(session, plan)
+    view = replace(
+        nursery_of(session, plan),
+        folders=handed.folders if handed else {},
+        handed_out=handed.first_pages if handed else (),
+        unshown=handed.unshown if handed else (),
+        registers=session.registers(plan),
+    )
+    yield from pages_of(view, session.kept)
+    yield from handed_pages(session, plan, view, handed)
 
 
-def _photographs(session: Session) -> Iterator[tuple[str, bytes]]:
+def _photographs(session: Session, plan: Plan) -> Iterator[tuple[str, bytes]]:
     """The copies of every picture. One that an earlier run made is taken from its output: its name
     changes with the picture."""
     shown = {one.digest: path for path, one in session.pictures.items() if one.digest}
@@ -176,6 +202,7 @@ def _photographs(session: Session) -> Iterator[tuple[str, bytes]]:
 
     folder = session.journal.folder
     digests = own_digests(folder, MADE)
+    also = handed_copies(session, plan, handed_out(session, plan))
 
     def made(path: str, names: tuple[str, ...]) -> tuple[bytes, ...]:
         before = [_last(folder, digests, name) for name in names]
@@ -186,7 +213,10 @@ def _photographs(session: Session) -> Iterator[tuple[str, bytes]]:
     for path in shown.values():
         names = copy_paths(session.pictures[path])
         work = partial(made, path, names)
-        yield from zip(names, session.kept.once(("photograph", names), (), work), strict=False)
+        copies = session.kept.once(("photograph", names), (), work)
+        for name, content in zip(names, copies, strict=False):
+            yield name, content
+            yield from ((other, content) for other in also.get(name, ()))
 
 
 def _feeds(session: Session, plan: Plan) -> Files[tuple[Revisions | None, bytes]]:
@@ -205,8 +235,12 @@ def _feeds(session: Session, plan: Plan) -> Files[tuple[Revisions | None, bytes]
     once_written = own_digests(folder, MADE)
     remembered = read_revisions(before) or published(feeds, partial(_last, folder, once_written))
     paths = [feed.path for feed in feeds]
-    ended = ended_feeds(once_written, paths, remembered, settings, session.today)
-    return (yield from write(remembered, session.kept, ended)), before
+    told = ended_feeds(once_written, paths, remembered, settings, session.today)
+    # The path of a feed that was somebody's would name who asked to be forgotten.
+    ended = [one for one in told if session.forgotten.text(one.path) == one.path]
+    written = write(remembered, session.kept, ended)
+    handed = handed_out(session, plan)
+    return (yield from with_owners_feeds(written, feeds, handed)), before
 
 
 def _last(folder: str, digests: dict[str, str], name: str) -> bytes:

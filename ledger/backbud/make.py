@@ -17,10 +17,10 @@ from datetime import date
 from msgspec import Struct
 
 from backbud.calendar.revisions import write_revisions
-from backbud.calendar.which_feeds import EVERYTHING
 from backbud.compiled import REVISIONS, Compiled, Output, compiled, compiling
 from backbud.journal.weather.named import weather_files
 from backbud.memo import NO_MEMO, Memo
+from backbud.pages.links import EVERYTHING
 from backbud.publish import MEMORY, memory
 from backbud.publish.commit import Published, finish, publish
 from backbud.publish.lock import lock
@@ -181,7 +181,7 @@ def _made(
         )
     else:
         lines = [
-            f"{number(output.trees, 'tree')} here: {output.overdue} works overdue, "
+            f"{number(output.trees, 'tree')} here: {number(output.overdue, 'work')} overdue, "
             f"{output.now} now, {output.coming} coming.",
             f"Pages: {pages}",
             f"Calendar: {calendar}",

@@ -58,7 +58,10 @@ def _whose(those: Sequence[WorkView]) -> str:
 
 
 def _trees(those: Sequence[WorkView]) -> list[str]:
-    return list(dict.fromkeys(one.tree for one in those))
+    """The trees of a round, of a batch with how many it is."""
+    return list(
+        dict.fromkeys(f"{one.tree} ({one.counted})" if one.counted else one.tree for one in those)
+    )
 
 
 def _beside(those: Sequence[WorkView]) -> Iterator[str]:
@@ -67,7 +70,7 @@ def _beside(those: Sequence[WorkView]) -> Iterator[str]:
     for one in those:
         for text in (*((one.said,) if one.said else ()), *(f"! {c}" for c in one.cautions)):
             told.setdefault(text, []).append(one.tree)
-    every = set(_trees(those))
+    every = {one.tree for one in those}
     for text, trees in told.items():
         whose = "" if every <= set(trees) else f" ({', '.join(dict.fromkeys(trees))})"
         yield f"{text}{whose}"
@@ -143,6 +146,11 @@ def tree_lines(tree: TreeView, today: date, *, as_read: bool = False) -> Iterato
 
 
 def _facts(tree: TreeView) -> Iterator[tuple[str, str]]:
+    if tree.batch and tree.batch.said:
+        parts = (f"{told} by {full_day(when)}" for told, when in tree.batch.parts())
+        yield "count", "; ".join((tree.batch.said, *parts))
+    if tree.parted_from:
+        yield "parted off", tree.parted_from
     kind = tree.kind + (f" ‘{tree.cultivar}’" if tree.cultivar else "")
     if tree.botanical and tree.botanical.casefold() != tree.kind.casefold():
         kind += f" ({tree.botanical})"
@@ -178,7 +186,8 @@ def _thing(thing: ThingView, today: date) -> str:
 def _done(entry: EntryView, as_read: bool) -> str:
     remark = f" – {entry.remark}" if entry.remark else ""
     held = "held back: " if entry.held_back else ""
-    beside = f" · {entry.beside}" if entry.beside else ""
+    told = "; ".join(filter(None, (entry.beside, entry.whose)))
+    beside = f" · {told}" if told else ""
     line = f"{entry.date}  {held}{entry.as_read if as_read else entry.written}{beside}{remark}"
     by = entry.correction
     if by is None or entry.first_written is None:

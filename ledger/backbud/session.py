@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from datetime import date
 from functools import cached_property, partial
@@ -13,6 +14,8 @@ from backbud.collection.replay import replay
 from backbud.collection.stand import UNKNOWN_OWNER
 from backbud.collection.whereabouts import Histories
 from backbud.faults_met import FaultsMet
+from backbud.issued.record import RECORD
+from backbud.journal.bill_numbers import doubled_numbers
 from backbud.journal.faults import failing
 from backbud.journal.problems import PlacedFlaw, PlacedFlaws, WithFlaws, as_problems, placed
 from backbud.journal.read import Journal, read_journal
@@ -38,7 +41,9 @@ if TYPE_CHECKING:
     from backbud.plan.told_cautions import Caution
     from backbud.plan.world import ByTree, World
     from backbud.species import Section, Species
+    from backbud.views.forgotten import Forgotten
     from backbud.views.photograph import PhotographView
+    from backbud.views.registers.register import RegisterView
     from backbud.views.visit import AccountView
 
 T = TypeVar("T")
@@ -162,16 +167,47 @@ class Session:
         except Exception:
             return work(plan.only(handle for handle in handles if handle not in faulty))
 
-    def accounts(self) -> tuple[AccountView, ...]:
-        """The account of each person whose trees were here, or who was billed."""
+    def accounts(self, of_plan: Plan | None = None) -> tuple[AccountView, ...]:
+        """The account of each person whose trees were here, or who was billed. `of_plan`: with the
+        follow-ups of this plan."""
         from backbud.views.visit import account_view
         from backbud.visits.run import accounts
 
-        plan = self.plan()
-        return tuple(
-            account_view(one, plan.follow_ups, self.names(), self.today)
-            for one in accounts(self.journal, self.histories, self.today)
+        plan = of_plan or self.plan()
+        return self.forgotten.told(
+            tuple(
+                account_view(one, plan.follow_ups, self.names(), self.journal.things, self.today)
+                for one in accounts(self.journal, self.histories, self.today)
+            )
         )
+
+    def registers(self, plan: Plan | None = None) -> tuple[RegisterView, ...]:
+        """Treatments, plants in and out, stock, and unpaid bills, until the day; of the trees of a
+        plan, or of all."""
+        from backbud.views.registers.every import looked_at, registers_of
+
+        plan = self.plan() if plan is None else plan
+
+        def botanical(handle: str) -> str:
+            found = plan.species.get(handle)
+            return found.botanical if found else ""
+
+        histories = self.histories_of(plan)
+
+        def reckoned() -> tuple[RegisterView, ...]:
+            return registers_of(
+                self.journal,
+                histories,
+                plan.trees.values(),
+                botanical,
+                self.legal_names(),
+                self.accounts(),
+                self.today,
+            )
+
+        species = {handle: botanical(handle) for handle in plan.trees}
+        inputs = looked_at(self.journal, histories, plan.trees.values(), self.today)
+        return self.kept.once("registers", (*inputs, species), reckoned)
 
     def remember_cautions(self) -> None:
         """Keep what the plan says against works, for commands that plan nothing."""
@@ -251,6 +287,13 @@ class Session:
             from backbud.photographs.flaws import flaws_of
 
             yield from flaws_of(self._named_pictures, self.pictures)
+
+    @property
+    def _flaws_of_issued(self) -> Iterator[PlacedFlaw]:
+        if os.path.lexists(os.path.join(self.journal.folder, RECORD)):
+            from backbud.issued.flaws import issued_flaws
+
+            yield from issued_flaws(self.journal, lambda: self.histories)
 
     @cached_property
     def pack(self) -> Pack:
@@ -339,6 +382,8 @@ class Session:
         yield from self._flaws_of_weather
         yield from self._flaws_of_figures
         yield from self._flaws_of_pictures
+        yield from doubled_numbers(self.journal)
+        yield from self._flaws_of_issued
         yield from self.faults.flaws(all_steps_taken=self.takes_every_step)
 
     @property
@@ -367,6 +412,18 @@ class Session:
         """What people call each place, person and pot, by handle; and an owner nobody knows."""
         names = {thing.handle: thing.title for thing in self.journal.things.by_handle.values()}
         return {**names, UNKNOWN_OWNER: "somebody unknown"}
+
+    def legal_names(self) -> dict[str, str]:
+        """The same for what the law keeps: who was forgotten by the name they had."""
+        hidden = self.journal.things.hidden
+        return {**self.names(), **{number: names[0] for number, names in hidden.items()}}
+
+    @cached_property
+    def forgotten(self) -> Forgotten:
+        """Who asked to be forgotten: what is shown passes through it where it may name them."""
+        from backbud.views.forgotten import Forgotten
+
+        return Forgotten(self.journal.things.hidden)
 
     def tree_handle(self, written: str) -> str:
         """The canonical handle of the tree so called, or ""."""

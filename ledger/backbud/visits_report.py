@@ -21,6 +21,10 @@ def visit_lines(visits: Sequence[VisitView], today: date) -> Iterator[str]:
     yield Heading(f"In the house ({len(visits)})")
     for one in visits:
         yield f"  {one.name}, {one.owner_name}{_since(one, today.year)}{_wanted(one, today)}"
+        if one.condition:
+            yield f"      came     {one.condition}"
+        if one.pot_owner_name:
+            yield f"      pot      {one.pot_name}, {one.pot_owner_name}'s own"
         for agreed in one.agreed:
             yield f"      agreed   {agreed}"
         yield f"      done     {_done(one, today.year)}"
@@ -29,6 +33,8 @@ def visit_lines(visits: Sequence[VisitView], today: date) -> Iterator[str]:
             yield f"      waiting  {'; '.join(w.title for w in one.waiting[:3])}{more}"
         if one.ready is not None:
             yield f"      ready    since {day(one.ready, today.year)}"
+        if one.apart:
+            yield "      apart    in quarantine"
         yield from (f"      ! {caution}" for caution in cautions(one, today))
         for sum_ in one.money:
             yield f"      money    {_sums(sum_)}"
@@ -60,6 +66,12 @@ def account_lines(account: AccountView, today: date) -> Iterator[str]:
             yield from (f"    {line}" for line in _table(map(_booking, booked)))
     for sums in account.money:
         yield f"  {_sums(sums)}"
+
+
+def number_of(quantity: Decimal, unit: str) -> str:
+    """`1 month`, `4.39 months`."""
+    figure = f"{quantity.quantize(_HOURS).normalize():f}"
+    return f"{figure} {unit if figure == '1' else unit + 's'}"
 
 
 def _since(one: VisitView, year: int) -> str:
@@ -98,6 +110,8 @@ def _sums(sums: MoneyView) -> str:
 
 def _charge(one: ChargeView) -> tuple[str, str, str]:
     amount = f"{one.quantity.quantize(_HOURS).normalize():f} {one.unit}".strip()
+    if one.sort == "period":
+        amount = number_of(one.quantity, one.unit)
     parts = ("agreed:", one.what) if one.sort == "price" else (amount, one.what)
     told = " ".join(part for part in parts if part)
     if one.amount is not None:
@@ -109,7 +123,10 @@ def _charge(one: ChargeView) -> tuple[str, str, str]:
 
 def _booking(one: BookedView) -> tuple[str, str, str]:
     number_ = f"number {one.number}" if one.number else ""
-    told = ", ".join(part for part in (number_, one.what, one.how, one.tree) if part)
+    credit = "credit" if one.sort == "credit" else ""
+    credit += f" on bill {one.of_bill}" if credit and one.of_bill else ""
+    was = f"corrected; first {money(one.first, one.currency)}" if one.first is not None else ""
+    told = ", ".join(part for part in (number_, credit, one.what, one.how, one.tree, was) if part)
     amount = money(one.amount, one.currency) if one.amount is not None else "no amount written"
     return full_day(one.day), told, amount
 

@@ -44,7 +44,7 @@ class Bougainvillea(Tropical):
     repot_years = Fact((2, 3, 5), COMMON_PRACTICE)
     repot_interval = Fact(RepotInterval((1, 2, 3), (3, 4, 6)), COMMON_PRACTICE)
     root_share = Fact((0.2, 0.35), COMMON_PRACTICE)
-    comes_in_below_c = Fact(6.0, COMMON_PRACTICE)
+    comes_in_below_c = Fact(8.0, COMMON_PRACTICE)
     why_frost = "It bears a touch of cold leafless and dry, and no freezing of the pot."
     light = Fact("Full sun.", _RHS)
     water = Fact("Regular from spring to autumn.", _RHS)

@@ -79,6 +79,7 @@ class CanadianHemlock(Conifer):
         *repots(
             "repot",
             between(1, 7),
+            autumn_too=True,
             because="Its fine shallow roots dry in minutes and regrow best just before the buds "
             "break.",
             cautions=("Shade, still air and mist afterwards.",),

@@ -77,6 +77,7 @@ class ChineseJuniper(Juniper):
         *repots(
             "repot",
             between(1, 7),
+            autumn_too=True,
             because="It is repotted as growth begins, one half of the ball at a time and with all "
             "its foliage on: foliage makes the new roots.",
             cautions=("No heavy bending and no carving in the year of repotting.",),

@@ -75,6 +75,7 @@ class HinokiCypress(Conifer):
         *repots(
             "repot",
             between(1, 7),
+            autumn_too=True,
             because="Its fine roots regrow as the fans brighten at the edge, and dry within "
             "minutes in the air.",
             cautions=("Shade, still air and mist afterwards: the fans never stop losing water.",),

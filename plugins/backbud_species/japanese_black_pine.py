@@ -60,6 +60,7 @@ class JapaneseBlackPine(TwoFlushPine):
         *repots(
             "repot",
             between(1, 7),
+            autumn_too=True,
             because="It is repotted as the buds swell and keeps half of its old soil, with the "
             "white threads that live on its roots.",
             cautions=("No decandling in the year of repotting.",),

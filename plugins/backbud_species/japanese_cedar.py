@@ -78,6 +78,7 @@ class JapaneseCedar(Conifer):
         *repots(
             "repot",
             between(1, 7),
+            autumn_too=True,
             because="It wakes late and its roots regrow only in warmth, so it is repotted in "
             "spring once the bronze turns green.",
             cautions=("Shade, still air and mist afterwards.",),

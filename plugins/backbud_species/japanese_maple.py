@@ -7,8 +7,9 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths
+from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Judge, Rule, StageMonths
 from backbud_species.habits.heat import shades_in_heat
+from backbud_species.habits.judges import sap_is_rising
 from backbud_species.habits.maples import SpreadingMaple
 from backbud_species.habits.works import (
     Way,
@@ -44,6 +45,7 @@ class JapaneseMaple(SpreadingMaple):
     light = Fact("Sun with shade in the afternoon; red and variegated forms burn first.", _MARYLAND)
     water = Fact("Evenly moist: drought kills its shallow roots and scorches leaves.", _MARYLAND)
     toxicity = Fact("Not known to harm people; keep maple leaves away from horses.", FROM_MEMORY)
+    judges: ClassVar[tuple[Judge, ...]] = (sap_is_rising,)
     # For a cool temperate place; from memory. 19: first leaves full size and hardened.
     stage_months: ClassVar[StageMonths] = {
         1: ((2, 25), (3, 14), (3, 30)),

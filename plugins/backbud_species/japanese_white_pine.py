@@ -83,6 +83,7 @@ class JapaneseWhitePine(OneFlushPine):
         *repots(
             "repot",
             between(1, 7),
+            autumn_too=True,
             because="It makes new roots slowly and lives with white threads in its soil, so little "
             "is cut at a time, as the buds swell, and half the old soil stays.",
             cautions=("No candle work and no heavy bend in the year of repotting.",),

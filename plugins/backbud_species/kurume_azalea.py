@@ -137,6 +137,7 @@ class KurumeAzalea(LateFloweringEvergreen):
             "new-buds",
             ("pruned",),
             weeks(6, 8, 10),
+            once_it_grows=True,
             look_at="buds",
             what="buds on the old wood",
             because="A healthy azalea answers a hard cut with many shoots from old wood "

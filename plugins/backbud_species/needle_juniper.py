@@ -76,6 +76,7 @@ class NeedleJuniper(Juniper):
         *repots(
             "repot",
             between(1, 7),
+            autumn_too=True,
             because="It wakes late and grows roots only in warmth, so it is repotted when its buds "
             "move, one part of the ball at a time and with all its foliage on.",
             cautions=("No pinching and no carving in the year of repotting.",),

@@ -74,6 +74,7 @@ class Podocarpus(Conifer):
         *repots(
             "repot",
             between(7, 10),
+            autumn_too=True,
             because="Its slow roots regrow only in warm soil, so it is repotted as the buds open, "
             "and keeps half of its old soil.",
             cautions=("Shade and still air for a month afterwards.",),

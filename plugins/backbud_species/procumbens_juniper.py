@@ -54,6 +54,7 @@ class ProcumbensJuniper(Juniper):
         *repots(
             "repot",
             between(1, 7),
+            autumn_too=True,
             because="It is repotted as growth begins, part of the ball at a time and with its "
             "foliage on: foliage makes the new roots.",
             cautions=("No heavy bending and no carving in the year of repotting.",),

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from backbud.species import COMMON_PRACTICE, FROM_MEMORY, PRESSING, Fact, Rule, StageMonths
+from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths
 from backbud_species.habits.done import is_hard_pruning
 from backbud_species.habits.flowering import LateFloweringEvergreen
 from backbud_species.habits.gates import REGROWN
@@ -145,12 +145,12 @@ class SatsukiAzalea(LateFloweringEvergreen):
             "new-buds",
             ("pruned",),
             weeks(7, 8, 10),
+            once_it_grows=True,
             look_at="buds",
             what="buds on the old wood",
             because="Hard pruning answers with buds along the old wood in about eight weeks.",
             only_after=is_hard_pruning,
             each_part=True,
-            weight=PRESSING,
         ),
         wires(
             "wire",

@@ -40,7 +40,7 @@ class Serissa(Tropical):
     soil_ph = Fact((5.5, 6.8), FROM_MEMORY)
     usual_mix = Fact("akadama 2, pumice 1, kanuma 1", COMMON_PRACTICE)
     root_share = Fact((0.3, 0.5), COMMON_PRACTICE)
-    comes_in_below_c = Fact(3.0, COMMON_PRACTICE)
+    comes_in_below_c = Fact(7.0, COMMON_PRACTICE)
     light = Fact("Full sun to part shade.", _FLORIDA)
     water = Fact("Evenly moist and well drained: dry or sodden, it sheds.", COMMON_PRACTICE)
     toxicity = Fact("Not known to harm people or pets; its cut roots smell foul.", FROM_MEMORY)

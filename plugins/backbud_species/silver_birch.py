@@ -7,9 +7,18 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, RepotInterval, Rule, StageMonths
+from backbud.species import (
+    COMMON_PRACTICE,
+    FROM_MEMORY,
+    Fact,
+    Judge,
+    RepotInterval,
+    Rule,
+    StageMonths,
+)
 from backbud_species.habits.broadleaves import BroadleafDeciduous
 from backbud_species.habits.done import is_hard_pruning
+from backbud_species.habits.judges import sap_is_rising
 from backbud_species.habits.times import bare_before_the_sap_rises
 from backbud_species.habits.works import (
     altered,
@@ -49,6 +58,7 @@ class SilverBirch(BroadleafDeciduous):
     toxicity = Fact("Not known to harm people or pets; its pollen troubles many.", FROM_MEMORY)
     why_frost = "It is hardy to the twigs, and only roots cut this year are in danger in a pot."
     wire_check_weeks = Fact((3, 5, 8), COMMON_PRACTICE)
+    judges: ClassVar[tuple[Judge, ...]] = (sap_is_rising,)
     # For a cool temperate place; from memory. 19: first leaves full size and hardened.
     stage_months: ClassVar[StageMonths] = {
         1: ((3, 5), (3, 22), (4, 5)),

@@ -11,10 +11,11 @@ import pytest
 
 from backbud.calendar.feeds import feeds_written
 from backbud.calendar.revisions import Revisions
-from backbud.calendar.which_feeds import EVERYTHING, feeds_of, shown_in_feeds
+from backbud.calendar.which_feeds import feeds_of, shown_in_feeds
 from backbud.collection.state import Tree
 from backbud.journal.events import Event, Origin
 from backbud.journal.settings import Settings
+from backbud.pages.links import EVERYTHING
 from backbud.plan.followups import FollowUp, Reason
 from backbud.publish.files import gathered
 from backbud.species import CHANCE, AtStake, Weight, Window

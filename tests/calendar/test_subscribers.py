@@ -135,12 +135,16 @@ def feeds(folder: Path) -> Iterator[tuple[str, str]]:
 @pytest.mark.parametrize(
     ("settled", "lost"),
     [
-        ("leave", "never"),
         ("completed", "memory"),
-        ("leave", "all"),
         *(
             pytest.param(*both, marks=pytest.mark.long)
-            for both in (("completed", "never"), ("leave", "memory"), ("completed", "all"))
+            for both in (
+                ("leave", "never"),
+                ("leave", "all"),
+                ("completed", "never"),
+                ("leave", "memory"),
+                ("completed", "all"),
+            )
         ),
     ],
 )

@@ -338,7 +338,9 @@ def busiest(entries: list[tuple[date, date, str, str]]) -> int:
     return max(weeks.values())
 
 
-@pytest.mark.parametrize("month", [1, 3, 4, 5, 6, 7, 10, 11])
+@pytest.mark.parametrize(
+    "month", [3, 5, 11, *(pytest.param(n, marks=pytest.mark.long) for n in (1, 4, 6, 7, 10))]
+)
 def test_a_week_of_the_example_has_at_most_seven_entries(tmp_path: Path, month: int) -> None:
     left = shutil.ignore_patterns("made", "made-on", ".backbud")
     shutil.copytree(ROOT / "example_journal", tmp_path / "example", ignore=left)

@@ -129,7 +129,9 @@ def written(folder: Path, pages: list[tuple[date, str]]) -> None:
     (folder / "diary.txt").write_text(text)
 
 
-@pytest.mark.parametrize("seed", range(6))
+@pytest.mark.parametrize(
+    "seed", [0, 1, 2, *(pytest.param(n, marks=pytest.mark.long) for n in (3, 4, 5))]
+)
 def test_a_check_that_goes_on_finds_what_a_whole_one_finds(
     folder: Path, resumed: list[bool], seed: int
 ) -> None:

@@ -728,8 +728,10 @@ def test_what_has_no_past_begins_with_its_cutting(written, tree) -> None:
 def test_as_names_the_batch_that_begins(written, tree) -> None:
     text = MOTHER + "    2026-06-20\n    yuki\n      struck  50 cuttings, as little-red\n"
     session = written(text)
-    # What the batch is called is kept as words, and the mother has her own past.
-    assert [one.code for one in session.words_kept()] == ["words-kept"]
+    # All of the line is read, and the mother has her own past.
+    assert session.words_kept() == ()
+    assert tree(session, "little-red", "2026-12-01").counted == "50 cuttings"
+    assert tree(session, "yuki", "2026-12-01").counted == ""
     assert tree(session, "yuki", "2026-01-01").standing == "here"
     assert tree(session, "yuki", "2026-12-01").standing == "here"
 

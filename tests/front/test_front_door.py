@@ -23,6 +23,7 @@ from backbud.make import make
 from backbud.person import CONFIG_VARIABLE
 from backbud.publish.memory import MemoryOf
 from backbud.session import open_session
+from backbud.words import number
 
 ROOT = Path(__file__).parents[2]
 DAY = date(2026, 11, 20)
@@ -164,7 +165,7 @@ def test_what_is_made_is_what_make_publishes(journal: Path) -> None:
         assert foretold.files == published
         assert foretold.problems == done.problems
         figures = (
-            f"1 tree here: {foretold.overdue} works overdue, {foretold.now} now, "
+            f"1 tree here: {number(foretold.overdue, 'work')} overdue, {foretold.now} now, "
             f"{foretold.coming} coming."
         )
         assert done.summary.splitlines()[0] == figures

@@ -6,7 +6,7 @@ from backbud_grammar.acts import ACTS, by_word
 
 # Something is done or put on: it takes effect with what was read.
 DOES = """
-    sown struck grafted layered
+    sown struck grafted layered germinated rooted
     pruned trimmed pinched decandled plucked defoliated disbudded deadheaded rubbed wired guyed
     carved treated-deadwood thinned sealed notched bent wrapped styled refronted
     repotted potted-on slipped lifted root-pruned opened top-dressed tied
@@ -17,13 +17,13 @@ DOES = """
 # Whose it is, where it stands, whether it lives, what comes off it, what is found well or settled
 # by a word: it is done only where all of its line was read.
 ENDS = """
-    received bought collected separated sold lent returned died lost
+    received bought collected separated parted-off sold lent returned died lost
     unwired unguyed unwrapped untied unshaded unprotected moved planted-out released checked
     ready paid skipped put-off corrected
 """
 # Words and figures are kept, and nothing else follows from them.
 KEEPS = """
-    noted private measured staged germinated rooted bloomed fruited vigour drained photographed
+    noted private measured staged bloomed fruited vigour drained photographed
     shown valued quoted worked
 """
 

@@ -212,6 +212,30 @@ def test_a_word_that_returns_three_times_is_proposed(written: Any, capsys: Any) 
     assert out.count("WHAT IT MEANS") == 1
 
 
+def test_a_slip_of_an_own_word_is_told_which(written: Any) -> None:
+    words = "words\n  since  2026-01-01\n  zogumaru  repotted\n\n"
+    session = written(
+        CARDS + words + "2026-03-06\nhoshi\n  zogumar same pot\n", problems=("unknown-act",)
+    )
+    [hint] = [p.hint for p in session.problems() if p.code == "unknown-act"]
+    assert hint == "Did you mean “zogumaru”?"
+
+
+def test_a_word_that_has_a_card_is_proposed_no_more(
+    written: Any, capsys: Any, tmp_path: Any
+) -> None:
+    lines = "2026-03-06\nhoshi\n  kirigo a\n  kirigo b\n  kirigo c\n"
+    written(CARDS + lines)
+    main(["check", str(tmp_path)])
+    assert "kirigo  WHAT IT MEANS" in capsys.readouterr().out
+    # Earlier lines wait for a yes; they are listed as such, and the word is known.
+    written(CARDS + "words\n  since  2026-04-01\n  kirigo  watered\n\n" + lines)
+    main(["check", str(tmp_path)])
+    told = capsys.readouterr().out
+    assert "WHAT IT MEANS" not in told
+    assert "kirigo a  →  watered a" in told
+
+
 def test_each_line_of_a_card_is_used_or_told(tmp_path: Any) -> None:
     """A day that cannot be read tells each word below it; what slipped to the edge is told."""
     card = (

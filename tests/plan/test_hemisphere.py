@@ -6,8 +6,8 @@ from datetime import date
 
 import pytest
 
-from backbud.calendar.which_feeds import EVERYTHING
 from backbud.make import make
+from backbud.pages.links import EVERYTHING
 from backbud.session import open_session
 from backbud_grammar.problems import show
 

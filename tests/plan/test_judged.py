@@ -52,7 +52,13 @@ def care(written):
         (COOL, "satsuki azalea", "2026-10-05", "pruned  hard", "do not ripen before the frost"),
         (COOL, "willow-leaf fig", "2026-12-10", "repotted  same pot", "root work has its time"),
         (COOL, "Japanese black pine", "2026-07-01", "decandled", "K·day above 10 °C are left"),
-        # From 5 September: about 12 K a day, then 9, then 3 in November: under 750.
+        # Its sap runs by mid January (the README of the trade's facts).
+        (COOL, "Japanese maple", "2026-02-20", "pruned", "its sap rises, so the cuts bleed"),
+        (COOL, "silver birch", "2026-03-10", "pruned", "its sap rises, so the cuts bleed"),
+        (COOL, "flowering cherry", "2026-10-10", "pruned  hard", "silver leaf enters cuts"),
+        # Leaf work until 28 June here, and three weeks: ten weeks later no new leaf ripens.
+        (COOL, "trident maple", "2026-08-20", "defoliated", "new leaves ripen here where the old"),
+        # From 5 September: about 12 K a day, then 9, then 3 in November: under 900.
         (WARM, "Japanese black pine", "2026-09-05", "decandled", "K·day above 10 °C are left"),
     ],
 )
@@ -69,11 +75,47 @@ def test_the_wrong_time_asks_for_aftercare(care, place, kind, day, act, said) ->
         (COOL, "satsuki azalea", "2026-06-25", "pruned  hard"),
         (COOL, "satsuki azalea", "2026-10-05", "pruned  light"),
         (COOL, "willow-leaf fig", "2026-06-10", "repotted  same pot"),
+        # In spring, too, where it is to have no flowers that year.
+        (COOL, "satsuki azalea", "2026-04-05", "repotted  same pot"),
+        # As the summer cools, with six weeks before the frost: an autumn time of conifers.
+        (COOL, "Chinese juniper", "2026-09-08", "repotted  same pot"),
+        (COOL, "Japanese maple", "2026-11-20", "pruned"),
+        (COOL, "trident maple", "2026-06-10", "defoliated"),
+        # Some leaves of an outer shoot are no stripping.
+        (COOL, "trident maple", "2026-08-20", "defoliated  outer, 20 %"),
         (WARM, "Japanese black pine", "2026-06-20", "decandled"),
     ],
 )
 def test_the_right_time_is_silent(care, place, kind, day, act) -> None:
     assert care(place, kind, f"{day}\ncrow\n  {act}\n", day) == []
+
+
+@pytest.mark.parametrize(
+    ("before", "said"),
+    [
+        ("2026-05-01\ncrow\n  vigour  weak\n", "though it is written down as weak"),
+        ("2026-03-15\ncrow\n  repotted  same pot\n", "after its roots were cut on 2026-03-15"),
+        ("2026-05-01\ncrow\n  vigour  strong\n", ""),
+    ],
+)
+def test_leaves_come_off_no_weak_or_just_repotted_tree(care, before, said) -> None:
+    found = care(COOL, "trident maple", before + "2026-06-10\ncrow\n  defoliated\n", "2026-06-10")
+    assert [said in one for one in found] == ([True] if said else [])
+
+
+@pytest.mark.parametrize(
+    ("before", "judged"),
+    [
+        ("2026-07-20\ncrow\n  checked  roots rotten\n", False),
+        ("2026-07-20\ncrow\n  drained  120 s\n", False),
+        ("2026-07-20\ncrow\n  checked  roots white roots\n", True),
+        # Thirteen weeks are too long ago.
+        ("2026-05-01\ncrow\n  checked  roots rotten\n", True),
+    ],
+)
+def test_rotting_roots_do_not_wait_for_their_time(care, before, judged) -> None:
+    done = "2026-08-01\ncrow\n  repotted  same pot\n"
+    assert bool(care(COOL, "trident maple", before + done, "2026-08-01")) is judged
 
 
 def test_candles_cut_after_half_the_roots_were_bared(care) -> None:

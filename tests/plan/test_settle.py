@@ -118,8 +118,8 @@ def test_done_inside_and_after_its_window(written, states, pattern, day) -> None
 
 
 @pytest.mark.parametrize(("day", "left"), [
-    # Four weeks before 1 April; a day more is another feeding.
-    ("2026-03-04", "done"), ("2026-03-03", "now"),
+    # Four weeks before 1 April; a day more is another feeding, which lasts until 7 April.
+    ("2026-03-04", "done"), ("2026-03-03", "coming"),
 ])  # fmt: skip
 def test_shortly_before_counts(written, states, pattern, day, left) -> None:
     session = written(

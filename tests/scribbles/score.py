@@ -17,6 +17,8 @@ from backbud.collection.state import Tree
 from backbud.session import Session, open_session
 
 HANDS = ("one", "two", "three")
+# Lines of the same hands that were written before anybody saw how they read.
+OWN = tuple(f"first_{hand}" for hand in HANDS)
 FOLDER = Path(__file__).with_name("hands")
 PAST = """\
 2026-03-01
@@ -58,7 +60,11 @@ def lines_of(hand: str) -> tuple[str, list[Line]]:
     """The cards of all that a hand keeps, and its lines."""
     cards: dict[str, str] = {}
     lines: list[Line] = []
-    for row in (FOLDER / f"{hand}.tsv").read_text(encoding="utf-8").splitlines():
+    rows = (FOLDER / f"{hand.split('_')[-1]}.tsv").read_text(encoding="utf-8").splitlines()
+    if "_" in hand:
+        own = FOLDER.with_name("own") / f"{hand}.tsv"
+        rows = [row for row in rows if row.startswith("# ")] + own.read_text("utf-8").splitlines()
+    for row in rows:
         if not row.startswith("# "):
             number, _, text, acts, effects = row.split("\t")
             lines.append(Line(int(number), text, (*acts.split(),), frozenset(effects.split())))
@@ -103,7 +109,7 @@ def verdicts(hand: str) -> tuple[Verdict, ...]:
     )
     diary = PAST + "".join(f"\nzz{one.number}\n  {one.text}\n" for one in lines)
     with TemporaryDirectory() as folder:
-        Path(folder, "backbud.toml").write_text('language = 1\nhome = "yard"\n')
+        Path(folder, "backbud.toml").write_text('language = 1\nhome = "yard"\ncurrency = "EUR"\n')
         Path(folder, "cards.txt").write_text(
             f"place yard\n  cover  open\n  latitude  52\n\n{cards}\n{trees}", encoding="utf-8"
         )

@@ -8,7 +8,8 @@ import pytest
 
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.parse import Details
-from backbud_grammar.scribbles.read import Talk, handles_of
+from backbud_grammar.scribbles.named import handles_of
+from backbud_grammar.scribbles.read import Talk
 from backbud_grammar.scribbles.spelled import spelled_out
 
 KINDS = {

@@ -7,11 +7,13 @@ import re
 import shutil
 import socket
 from base64 import b64encode
+from collections.abc import Iterator
 from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
 import pytest
+from tests.serve.conftest import Watching, write_journal
 
 from backbud.serve.lan import host_is_ours, secret_path
 
@@ -26,6 +28,17 @@ def served(journal: Path, watch: Watch) -> Any:
     return server
 
 
+@pytest.fixture(scope="module")
+def asked(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Any]:
+    """The same for many tests that only ask."""
+    folder = tmp_path_factory.mktemp("asked") / "journal"
+    write_journal(folder)
+    server = Watching(folder)
+    server.told_of(r"\d+ files changed")
+    yield server
+    server.close()
+
+
 # ------------------------------------------------------------------ what it gives
 
 
@@ -38,8 +51,8 @@ def served(journal: Path, watch: Watch) -> Any:
         ("calendars/all.ics", "text/calendar; charset=utf-8"),
     ],
 )
-def test_pages_and_feeds_are_served(served: Any, path: str, sort: str) -> None:
-    said = served.get(path)
+def test_pages_and_feeds_are_served(asked: Any, path: str, sort: str) -> None:
+    said = asked.get(path)
     assert (said.status, said.headers["content-type"]) == (200, sort)
     assert said.headers["x-content-type-options"] == "nosniff"
     assert said.headers["referrer-policy"] == "no-referrer"
@@ -55,23 +68,23 @@ def test_a_feed_is_served_as_it_was_made(served: Any, journal: Path) -> None:
     assert said.body.startswith(b"BEGIN:VCALENDAR\r\n")
 
 
-def test_what_a_page_links_to_is_served(served: Any) -> None:
-    found = re.search(r'href="(assets/[^"]+\.css)"', served.get().text)
+def test_what_a_page_links_to_is_served(asked: Any) -> None:
+    found = re.search(r'href="(assets/[^"]+\.css)"', asked.get().text)
     assert found is not None
-    said = served.get(found[1])
+    said = asked.get(found[1])
     assert (said.status, said.headers["content-type"]) == (200, "text/css; charset=utf-8")
 
 
-def test_an_unchanged_page_is_not_sent_again(served: Any) -> None:
+def test_an_unchanged_page_is_not_sent_again(asked: Any) -> None:
     """RFC 9110, 13.1.2 and 15.4.5."""
-    first = served.get("index.html")
+    first = asked.get("index.html")
     tag = first.headers["etag"]
     assert re.fullmatch(r'"[0-9a-f]{32}"', tag)
     for named in (tag, f"W/{tag}", f'"other", {tag}', "*"):
-        again = served.get("index.html", If_None_Match=named)
+        again = asked.get("index.html", If_None_Match=named)
         assert (again.status, again.body, again.headers["etag"]) == (304, b"", tag)
         assert again.headers["cache-control"] == "private, no-cache"
-    other = served.get("index.html", If_None_Match='"other"')
+    other = asked.get("index.html", If_None_Match='"other"')
     assert (other.status, other.body) == (200, first.body)
 
 
@@ -86,8 +99,8 @@ def test_a_changed_page_has_another_tag_and_an_unchanged_one_keeps_its_own(
     assert served.get("trees/yuki.html", If_None_Match=yuki).status == 304
 
 
-def test_head_tells_the_same_without_the_page(served: Any) -> None:
-    whole, head = served.get("index.html"), served.get("index.html", method="HEAD")
+def test_head_tells_the_same_without_the_page(asked: Any) -> None:
+    whole, head = asked.get("index.html"), asked.get("index.html", method="HEAD")
     assert (head.status, head.body) == (200, b"")
     assert head.headers["content-length"] == str(len(whole.body))
     assert head.headers["etag"] == whole.headers["etag"]
@@ -133,8 +146,8 @@ def test_only_the_servers_own_script_may_run(served: Any, journal: Path) -> None
         "/%ff%fe.html",
     ],
 )
-def test_nothing_else_is_served(served: Any, path: str) -> None:
-    said = served.get(path, raw=True)
+def test_nothing_else_is_served(asked: Any, path: str) -> None:
+    said = asked.get(path, raw=True)
     assert said.status == 404
     assert b"language" not in said.body and b"root:" not in said.body
 
@@ -170,9 +183,9 @@ def test_a_manifest_that_leads_out_serves_nothing(served: Any, journal: Path) ->
         assert served.get(path, raw=True).status == 404
 
 
-def test_nothing_can_be_sent(served: Any) -> None:
+def test_nothing_can_be_sent(asked: Any) -> None:
     for method in ("POST", "PUT", "DELETE", "OPTIONS", "PATCH"):
-        said = served.get("index.html", method=method)
+        said = asked.get("index.html", method=method)
         assert (said.status, said.headers["allow"]) == (405, "GET, HEAD")
 
 
@@ -181,8 +194,8 @@ def test_nothing_can_be_sent(served: Any) -> None:
     ["trees.example", "trees.example:80", "localhost.trees.example", "192.168.1.9", "",
      "127.0.0.1@x", "[::1", "a b"],
 )  # fmt: skip
-def test_a_foreign_host_is_turned_away(served: Any, host: str) -> None:
-    said = served.get("index.html", Host=host)
+def test_a_foreign_host_is_turned_away(asked: Any, host: str) -> None:
+    said = asked.get("index.html", Host=host)
     assert said.status in (400, 421)
     assert "hoshi" not in said.text
 
@@ -190,12 +203,12 @@ def test_a_foreign_host_is_turned_away(served: Any, host: str) -> None:
 @pytest.mark.parametrize(
     "host", ["localhost", "LOCALHOST:9", "127.0.0.1", "127.0.0.1:1", "[::1]:7"]
 )
-def test_this_machine_is_not(served: Any, host: str) -> None:
-    assert served.get("index.html", Host=host).status == 200
+def test_this_machine_is_not(asked: Any, host: str) -> None:
+    assert asked.get("index.html", Host=host).status == 200
 
 
-def test_a_request_without_host_is_turned_away(served: Any) -> None:
-    with socket.create_connection(("127.0.0.1", served.port)) as one:
+def test_a_request_without_host_is_turned_away(asked: Any) -> None:
+    with socket.create_connection(("127.0.0.1", asked.port)) as one:
         one.sendall(b"GET / HTTP/1.0\r\n\r\n")
         assert one.recv(4096).split()[1] in (b"400", b"421")
 
@@ -244,10 +257,10 @@ def test_a_damaged_secret_is_made_anew(journal: Path) -> None:
         assert secret_path(str(journal)) not in (first, damage)
 
 
-def test_loopback_is_not_reached_from_the_house(served: Any) -> None:
+def test_loopback_is_not_reached_from_the_house(asked: Any) -> None:
     """It listens on 127.0.0.1 alone: another address of this machine refuses."""
     with socket.socket() as other:
-        assert other.connect_ex(("127.0.0.2", served.port)) != 0
+        assert other.connect_ex(("127.0.0.2", asked.port)) != 0
 
 
 @pytest.mark.parametrize(

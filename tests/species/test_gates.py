@@ -140,12 +140,15 @@ def test_decandling_and_stripping_want_a_strong_tree(made):
 
 def test_held_work_becomes_a_look_at_the_strength_with_the_reason(made, only):
     year = made.year(MAPLE, "warm")
-    fresh = made.tree(made.event("2027-03-10", "repotted", "same pot"), strength="strong")
-    found = only(made.yearly(MAPLE, fresh, year, "palmatum-defoliate"))
+    sick = made.tree(made.event("2027-05-10", "treated", "soap 1 L"), strength="strong")
+    found = only(made.yearly(MAPLE, sick, year, "palmatum-defoliate"))
     assert found.act == "checked"
-    assert found.datum == "It was repotted on 2027-03-10, in this same year."
+    assert found.datum == "It was treated on 2027-05-10, less than eight weeks before."
     assert found.settled_by == ("checked strength", "vigour", "defoliated")
     assert found.weight.lapses
+    # Whoever repotted it this year knows that its leaves stay on.
+    fresh = made.tree(made.event("2027-03-10", "repotted", "same pot"), strength="strong")
+    assert made.yearly(MAPLE, fresh, year, "palmatum-defoliate") == []
 
 
 def test_root_work_is_held_for_a_tree_that_was_collected_last_year(made, only):

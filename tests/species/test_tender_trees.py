@@ -157,8 +157,14 @@ def test_what_bears_least_cold_comes_in_first():
 def test_what_comes_in_below_12_c_stays_in_where_no_night_is_warm(made, kind):
     species = kind()
     rule = f"{species.rule_prefix}-out"
+    # The cool place's warmest month has nights of 11 °C.
+    cool = made.year(species, "cool", cover="indoors")
+    assert made.yearly(species, made.tree(), cool, rule) == []
+    # An English town's nights pass from 11 °C in mid-June to 13 in mid-July, and in August from 13
+    # to 10 in mid-September: over 12 °C from about 1 July to about 25 August.
     english = made.year(species, "cool", cover="indoors", low=ENGLISH_LOW)
-    assert made.yearly(species, made.tree(), english, rule) == []
+    window = window_of(made, kind, "out", english)
+    assert date(2027, 6, 25) <= window.opens <= date(2027, 7, 5)
     warm = made.year(species, "warm", cover="indoors")
     assert len(made.yearly(species, made.tree(), warm, rule)) == 1
 
@@ -220,9 +226,11 @@ def test_a_fig_is_stripped_only_in_strength_rest_and_warmth(made, kind):
     assert full.what.startswith("fully")
     (part,) = made.yearly(species, strong, made.year(species, "cool"), rule)
     assert part.what.startswith("in part")
-    fresh = made.tree(made.event("2027-05-10", "repotted", "same pot"), strength="strong")
-    (held,) = made.yearly(species, fresh, made.year(species, "warm"), rule)
+    sick = made.tree(made.event("2027-05-10", "treated", "soap 1 L"), strength="strong")
+    (held,) = made.yearly(species, sick, made.year(species, "warm"), rule)
     assert held.act == "checked"
+    fresh = made.tree(made.event("2027-05-10", "repotted", "same pot"), strength="strong")
+    assert made.yearly(species, fresh, made.year(species, "warm"), rule) == []
 
 
 @pytest.mark.parametrize("kind", SUCCULENTS)

@@ -14,6 +14,7 @@ from backbud.session import Session, open_session
 from backbud.views.audience import HELPER, KEEPER, PUBLIC, Audience, Eyes, eyes_of
 from backbud.views.grounds import grounds_of
 from backbud.views.history import date_view
+from backbud.views.people import people_view
 from backbud.views.photograph import PhotographView
 from backbud.views.published import as_json
 from backbud.views.shelf import BuyView, shelf_view
@@ -127,6 +128,16 @@ def test_an_owner_reads_of_the_own_trees_and_of_nobody_else(session: Session) ->
     assert shown(session, eyes_of("pell")) is None
 
 
+def test_of_people_nobody_reads_but_the_keeper(session: Session) -> None:
+    plan, things = session.plan(), session.journal.things
+    people = people_view(things, plan.trees.values(), session.names(), "wrenfold")
+    assert [one.person for one in people] == ["marrow", "pell"]
+    grounds = grounds_of(plan.trees, things, session.names(), "wrenfold")
+    for eyes in (HELPER, PUBLIC, eyes_of("marrow")):
+        assert Audience(eyes, grounds).people(people) == ()
+    assert Audience(KEEPER, grounds).people(people) == people
+
+
 def test_the_public_reads_of_no_tree_that_is_not_public(session: Session) -> None:
     assert [shown(session, PUBLIC, handle) for handle in ("hoshi", "yuki", "aki")] == [None] * 3
 
@@ -134,8 +145,12 @@ def test_the_public_reads_of_no_tree_that_is_not_public(session: Session) -> Non
 def test_the_public_reads_what_was_done_and_no_name(session: Session) -> None:
     plan, things = session.plan(), session.journal.things
     tree = replace(plan.trees["hoshi"], facts={**plan.trees["hoshi"].facts, "public": "yes"})
-    grounds = grounds_of({**plan.trees, "hoshi": tree}, things, session.names(), "wrenfold")
-    found = Audience(PUBLIC, grounds).tree(planned_tree_view(plan, "hoshi", session.names(), DAY))
+    grounds = grounds_of({**plan.trees, "hoshi": tree}, things, session.names(), "wrenfold", DAY)
+    shown_tree = planned_tree_view(plan, "hoshi", session.names(), DAY)
+    # Her card does not say that Ada agrees.
+    assert Audience(PUBLIC, grounds).tree(shown_tree) is None
+    agreed = replace(grounds, consenting=frozenset({"marrow"}))
+    found = Audience(PUBLIC, agreed).tree(shown_tree)
     said = as_json(found)
     hidden = (
         *MONEY,
@@ -182,13 +197,17 @@ def test_what_the_shelf_costs_is_the_keeper_s(session: Session) -> None:
     ]
 
 
-def test_an_owner_sees_the_photographs_of_a_tree_and_not_whose_file_names_them(
+def test_a_photograph_is_seen_by_whom_it_is_marked_for_and_names_no_file(
     session: Session,
 ) -> None:
     plan, things = session.plan(), session.journal.things
-    one = PhotographView(date_view(read_date("2026-03-06")), None, "front", "s.jpg", "l.jpg",
-                         3, 2, "pell.txt:9")  # fmt: skip
-    whole = planned_tree_view(plan, "hoshi", session.names(), DAY, (one,))
+    day = date_view(read_date("2026-03-06"))
+    one, two, three = (
+        PhotographView(day, day.first, "front", f"{name}-s.jpg", f"{name}-l.jpg", 3, 2,
+                       "pell.txt:9", owner, public)
+        for name, owner, public in (("a", False, False), ("b", True, False), ("c", False, True))
+    )  # fmt: skip
+    whole = planned_tree_view(plan, "hoshi", session.names(), DAY, (one, two, three))
     grounds = grounds_of(plan.trees, things, session.names(), "wrenfold")
 
     def seen(eyes: Eyes) -> list[tuple[str, str]]:
@@ -196,11 +215,13 @@ def test_an_owner_sees_the_photographs_of_a_tree_and_not_whose_file_names_them(
         assert found is not None
         return [(one.small, one.at) for one in found.photographs]
 
-    assert seen(KEEPER) == seen(HELPER) == [("s.jpg", "pell.txt:9")]
-    assert seen(eyes_of("marrow")) == [("s.jpg", "")]
+    every = [(f"{name}-s.jpg", "pell.txt:9") for name in "abc"]
+    assert seen(KEEPER) == seen(HELPER) == every
+    assert seen(eyes_of("marrow")) == [("b-s.jpg", "")]
     tree = replace(plan.trees["hoshi"], facts={**plan.trees["hoshi"].facts, "public": "yes"})
     grounds = grounds_of({**plan.trees, "hoshi": tree}, things, session.names(), "wrenfold")
-    assert seen(PUBLIC) == []
+    grounds = replace(grounds, consenting=frozenset({"marrow"}))
+    assert seen(PUBLIC) == [("c-s.jpg", "")]
 
 
 def test_where_wire_was_names_nobody_else(session: Session) -> None:

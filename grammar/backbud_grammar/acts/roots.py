@@ -15,6 +15,7 @@ from backbud_grammar.acts.builders import (
     words,
 )
 from backbud_grammar.acts.shared import (
+    ALL_OF_THEM,
     MIX,
     MORE_WEDGES,
     MOSS_ON_TOP,
@@ -23,6 +24,8 @@ from backbud_grammar.acts.shared import (
     PART,
     POTTING,
     ROOT_WAYS,
+    SO_MANY,
+    SO_MANY_OF_THEM,
     WEDGES,
 )
 from backbud_grammar.forms import ActForm, Effort, Form
@@ -35,6 +38,7 @@ ACTS: tuple[ActForm, ...] = (
         "repotted",
         "repot",
         DOES,
+        SO_MANY_OF_THEM,
         *POTTING,
         OUT_OF,
         *OFF,
@@ -65,7 +69,8 @@ ACTS: tuple[ActForm, ...] = (
         *OFF,
         *ROOT_WAYS,
         flag("loosened"),
-        bare("quantity", "number", words=("seedlings", "cuttings", "whips", "layers"), whole=True),
+        SO_MANY,
+        ALL_OF_THEM,
         bare("pot size", "length", words=("pot", "pots"), about="across a nursery pot"),
         words("how", "up", "on", "out", part=False, about="potted up, potted on, pricked out"),
         about="into a larger pot, roots loosened; the first pot too",
@@ -82,6 +87,7 @@ ACTS: tuple[ActForm, ...] = (
         "slipped",
         "slip",
         DOES,
+        SO_MANY_OF_THEM,
         *POTTING,
         OUT_OF,
         about="moved up without root work",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from backbud_grammar.acts.builders import BY, METALS, bare, flag, free, listed, measure, to, words
-from backbud_grammar.forms import Form
+from backbud_grammar.forms import ANY_WORDS, Form
 
 # A share or a part of a whole is at most the whole.
 PERCENT = (0, 100)
@@ -48,6 +48,29 @@ INVOICE = (
 OUT_OF_HOW_MANY = measure("of", "number", whole=True, about="of how many")
 TIMES = measure(("times", "time"), "number", whole=True, about="how often")
 CANS = measure(("cans", "can"), "number", about="how many cans")
+# What a batch is counted by. Of trays and their like nobody knows how many trees they hold.
+PLANTS = listed(
+    "cuttings, cutting, seedlings, seedling, whips, whip, plants, plant, trees, tree, layers, "
+    "layer, grafts, graft, plugs, plug, seeds, seed"
+)
+TRAYS = listed("trays, tray, pots, pot, rows, row, handfuls, handful, bags, bag")
+OF_THEM = listed("of them, of these, of those, rooted, rooted cuttings, germinated")
+# How many come, or begin, under one handle.
+HOW_MANY = bare("quantity", "number", words=(*PLANTS, *TRAYS), whole=True, worded=True)
+# How many of a batch; bare where nothing else is counted.
+SO_MANY = bare("quantity", "number", words=(*OF_THEM, *PLANTS, *TRAYS), whole=True)
+SO_MANY_OF_THEM = bare(
+    "quantity",
+    "number",
+    words=(*OF_THEM, *PLANTS, *TRAYS),
+    whole=True,
+    worded=True,
+    about="how many of a batch",
+)
+ALL_OF_THEM = flag("all of them", "all", "the lot", "all of it", about="of a batch")
+NEW_HANDLE = Form(
+    "as", ("as",), words=ANY_WORDS, about="the handle of what begins; it inherits kind and owner"
+)
 # How many of what came off, or was worked on.
 COUNTED = bare(
     "count",

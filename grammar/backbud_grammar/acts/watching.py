@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from backbud_grammar.acts.builders import (
+    DOES,
     ENDS,
     KEEPS,
     TREE_OR_PLACE,
@@ -16,6 +17,7 @@ from backbud_grammar.acts.builders import (
     words,
 )
 from backbud_grammar.acts.shared import (
+    ALL_OF_THEM,
     FOR_MONEY,
     MONEY,
     OUT_OF_HOW_MANY,
@@ -40,6 +42,8 @@ _FOUND = listed(
     "alive, dead, weak, fair, strong, healthy, green, yellow, brown, spots, sticky, "
     "eaten, some, many, none"
 )
+# A second count adds to the first, or stands for both.
+MORE_OR_IN_ALL = (flag("more"), flag("in all", "altogether", "in total"))
 _HOW_LONG = listed(
     "long, average, on average, at most, longest, shortest, on top, on apex, top, low, on low, "
     "inside, on inside, low inside, on low inside, up top, new"
@@ -129,9 +133,10 @@ ACTS: tuple[ActForm, ...] = (
         GROUP,
         "germinated",
         "germinate",
-        KEEPS,
+        DOES,
         bare("quantity", "number", words=("seeds", "seedlings"), whole=True),
         OUT_OF_HOW_MANY,
+        *MORE_OR_IN_ALL,
         bare("share", "share", limits=PERCENT),
         work="propagation",
     ),
@@ -139,9 +144,11 @@ ACTS: tuple[ActForm, ...] = (
         GROUP,
         "rooted",
         "rooted",
-        KEEPS,
-        bare("quantity", "number", words=("cuttings", "layers"), whole=True),
+        DOES,
+        bare("quantity", "number", words=("cuttings", "layers", "of them"), whole=True),
         OUT_OF_HOW_MANY,
+        *MORE_OR_IN_ALL,
+        ALL_OF_THEM,
         bare("share", "share", limits=PERCENT),
         about="cuttings that have roots",
         work="propagation",
@@ -197,6 +204,12 @@ ACTS: tuple[ActForm, ...] = (
         "photograph",
         KEEPS,
         words("side", "front", "back", "left", "right", "above", "roots", "detail"),
+        Form(
+            "for",
+            words=("for owner", "for the owner", "for public"),
+            several=True,
+            about="who may see it, beside the keeper",
+        ),
         Form("file", words=ANY_WORDS, about="a picture's file"),
         needs=True,
         also=("photo",),

@@ -7,14 +7,24 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
+from functools import lru_cache
 
 # Each by its whole word, in any case. Nothing here is a handle or changes which act is meant.
 _WORDS: Mapping[str, str] = {
     short: long
     for long, shorts in {
-        "leaves": "lvs lfs",
+        "leaves": "lvs lfs leafs",
+        "greenhouse": "ghse grnhse",
+        "house": "hse",
+        "bench": "bnch",
+        "top-dressed": "topdressed",
+        "sphagnum": "mizugoke sphag",
+        "shoots": "shts",
+        "candles": "cndls",
+        "feed": "fert fertilizer fertiliser",
+        "pine": "pn",
         "leaf": "lf",
-        "branch": "br brch",
+        "branch": "br brch brnch",
         "branches": "brs brchs",
         "roots": "rts",
         "buds": "bds",
@@ -29,7 +39,7 @@ _WORDS: Mapping[str, str] = {
         "watered": "wtrd wtd",
         "pruned": "prnd",
         "moved": "mvd",
-        "received": "rcvd rec'd recd",
+        "received": "rcvd rec'd recd recieved",
         "treated": "trtd",
         "sprayed": "sprd",
         "checked": "chkd ckd chk",
@@ -78,7 +88,12 @@ _PHRASES: tuple[tuple[re.Pattern[str], str], ...] = tuple(
         (r"(\d)\s?(?:\"|”|″)", r"\1 inch "),
         (r"\bhalf (?:an )?inch\b", "1/2 inch"),
         (r"(\d)(?:in|ins)\b(?!-)", r"\1 inch"),
-        (r"(\d) ins?\b(?=\s+(?:off|below|deep|long|wide|thick|left|stays)\b)", r"\1 inch"),
+        (r"\bL side\b", "left side"),
+        (r"\bR side\b", "right side"),
+        (
+            r"(\d) ins?\b(?=\s+(?:on|up|across|high|off|below|deep|long|wide|thick|left|stays)\b)",
+            r"\1 inch",
+        ),
         (r"(\d)\s?(?:ft|feet)\b\.?", r"\1 foot"),
         # Hours, minutes, weeks.
         (r"\b(\d+)\s?(?:hrs?|h)\s?(\d\d)\b(?:\s?mins?)?", r"\1 h \2"),
@@ -133,21 +148,31 @@ _SIDE = re.compile(r"\b(low|lower|upper|top|back|front|high|inner|outer) (L|R)\b
 _TOKEN = re.compile(r"[^\s,;:()]+")
 
 
+# With none of these signs a text holds at most the words below, and most texts hold neither.
+_SIGNS = re.compile(r"[\d@/€£]")
+_IN_WORDS = re.compile(
+    r"\b(?:[LR] side|half|quarter|full|hour|first|second|third|[gm]l?/l)\b", re.IGNORECASE
+)
+
+
 def _expanded(found: re.Match[str]) -> str:
     written = found[0]
     folded = written.casefold()
     return _WORDS.get(folded) or _WORDS.get(folded.rstrip("."), "") or written
 
 
+@lru_cache(4096)
 def spelled_out(text: str) -> str:
     """The same words, each in full.
 
     >>> spelled_out('rptd, 3/4" off btm, 1h30')
     'repotted, 3/4 inch off below, 1 h 30'
     """
-    text = _SIDE.sub(lambda found: f"{found[1]} {'left' if found[2] == 'L' else 'right'}", text)
-    for pattern, written in _PHRASES:
-        text = pattern.sub(written, text)
+    if " L" in text or " R" in text:
+        text = _SIDE.sub(lambda one: f"{one[1]} {'left' if one[2] == 'L' else 'right'}", text)
+    if _SIGNS.search(text) or _IN_WORDS.search(text):
+        for pattern, written in _PHRASES:
+            text = pattern.sub(written, text)
     return " ".join(_TOKEN.sub(_expanded, text).split())
 
 

@@ -15,8 +15,8 @@ from backbud.calendar import notes
 from backbud.calendar.entries import CalendarEntry, entry_of, joint_uid_of, url_of
 from backbud.calendar.lines import content_line, day_value, one_line, text_line
 from backbud.calendar.revisions import Revisions
-from backbud.calendar.which_feeds import ALL_TASKS, EVERYTHING, FOLDER, TASKS
 from backbud.journal.settings import Settings
+from backbud.pages.links import ALL_TASKS, EVERYTHING, FEEDS, TASKS
 from backbud.words import full_day
 
 _SORT = "ended"
@@ -37,7 +37,7 @@ class EndedFeed(Struct, frozen=True):
     @property
     def name(self) -> str:
         """As the settings name it: `tasks/trees/hoshi`."""
-        return self.path.removeprefix(FOLDER).removesuffix(".ics")
+        return self.path.removeprefix(FEEDS).removesuffix(".ics")
 
     @property
     def tasks(self) -> bool:
@@ -51,7 +51,7 @@ def ended_feeds(
     """Return the feeds that ended within a year. `once_written`: the paths of the last output."""
     made = set(now)
     known = {_path_of(key) for key in remembered if key.startswith(f"{_SORT}:")}
-    gone = {path for path in once_written if path.startswith(FOLDER) and path.endswith(".ics")}
+    gone = {path for path in once_written if path.startswith(FEEDS) and path.endswith(".ics")}
     found = []
     for path in sorted((gone | known) - made - {""}):
         before = remembered.get(uid_of_ended(path, settings.journal_id))
@@ -108,11 +108,11 @@ def is_of_owner(feed: EndedFeed) -> bool:
 
 def _instead_of(path: str, made: set[str]) -> str:
     """The feed that shows its works: its events where its tasks ended, else the feed of all."""
-    name = path.removeprefix(FOLDER).removeprefix(TASKS)
-    events = f"{FOLDER}{name}"
+    name = path.removeprefix(FEEDS).removeprefix(TASKS)
+    events = f"{FEEDS}{name}"
     if name.startswith(_OWNERS):
         return events if events in made else ""
-    return ALL_TASKS if path.startswith(f"{FOLDER}{TASKS}") else EVERYTHING
+    return ALL_TASKS if path.startswith(f"{FEEDS}{TASKS}") else EVERYTHING
 
 
 def _path_of(key: str) -> str:

@@ -27,9 +27,10 @@ from backbud.calendar.revisions import (
     worth_keeping,
 )
 from backbud.calendar.together import joint_event_of
-from backbud.calendar.which_feeds import AHEAD, ALL_TASKS, EVERYTHING, FOLDER, Feed, Shown
+from backbud.calendar.which_feeds import AHEAD, Feed, Shown
 from backbud.journal.settings import Settings
 from backbud.memo import NO_MEMO, Identical, Memo
+from backbud.pages.links import ALL_TASKS, EVERYTHING, FEEDS
 from backbud.plan.followups import FollowUp
 from backbud.publish.files import Files
 from backbud.views.audience import Audience, eyes_of
@@ -258,7 +259,8 @@ class _Writer:
         settings = replace(self._settings, base_url="") if owner else self._settings
         audience: Audience = self._audience(owner)
         laid_out = task_of if tasks else event_of
-        read = [(work, by_id[work.id]) for work in filter(None, map(audience.work, works))]
+        told = ((audience.work(work), by_id[work.id]) for work in works)
+        read = [(work, one) for work, one in told if work is not None]
         entries = [laid_out(work, settings) for work, _ in read]
         return _Entries(
             entries,
@@ -354,4 +356,4 @@ def published(feeds: Iterable[Feed], read: Callable[[str], bytes]) -> Revisions:
 
 
 def _is_of_tree(path: str) -> bool:
-    return path.startswith(f"{FOLDER}trees/")
+    return path.startswith(f"{FEEDS}trees/")

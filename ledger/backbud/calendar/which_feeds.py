@@ -13,13 +13,10 @@ from backbud.calendar.works import OTHER, WORKS, WorkKind
 from backbud.collection.stand import UNKNOWN_OWNER
 from backbud.journal.settings import Settled
 from backbud.memo import NO_MEMO, Identical, Memo
-from backbud.pages.links import tree_page
+from backbud.pages.links import ALL_TASKS, EVERYTHING, FEEDS, feed_path
 from backbud.plan.followups import FollowUp
 from backbud.views.grounds import Grounds
 
-FOLDER, TASKS = "calendars/", "tasks/"
-EVERYTHING = f"{FOLDER}all.ics"
-ALL_TASKS = f"{FOLDER}{TASKS}all.ics"
 # What is done with stays so long in calendars that are to keep it.
 KEPT = timedelta(days=365)
 # A feed of many trees shows what can be done by now, or within so long: a season.
@@ -100,7 +97,7 @@ def feeds_of(shown: Shown, grounds: Grounds) -> tuple[Feed, ...]:
 def _by_tree(grounds: Grounds) -> Iterator[Feed]:
     for handle, tree in grounds.trees.items():
         yield Feed(
-            _path("trees", tree.first_handle),
+            feed_path("trees", tree.first_handle),
             tree.title,
             f"What falls due on {', '.join(filter(None, (tree.title, tree.kind)))}.",
             (handle,),
@@ -112,7 +109,7 @@ def _by_place(grounds: Grounds) -> Iterator[Feed]:
     for place, inside in grounds.inside.items():
         name = grounds.name_of(place)
         yield Feed(
-            _path("places", grounds.first_handles.get(place, place)),
+            feed_path("places", grounds.first_handles.get(place, place)),
             name,
             f"What falls due on the trees in {name}.",
             tuple(handle for handle, tree in grounds.trees.items() if tree.place in inside),
@@ -129,12 +126,12 @@ def _by_owner(grounds: Grounds) -> Iterator[Feed]:
     for handle, tree in grounds.trees.items():
         of_owner.setdefault(grounds.owner_of(tree), []).append(handle)
     about = "What falls due on the keeper's own trees."
-    yield Feed(f"{FOLDER}own.ics", "Own trees", about, tuple(of_owner.pop("")))
+    yield Feed(f"{FEEDS}own.ics", "Own trees", about, tuple(of_owner.pop("")))
     of_owner.pop(UNKNOWN_OWNER, None)
     for owner, trees in of_owner.items():
         name = grounds.name_of(owner)
         yield Feed(
-            _path("owners", grounds.first_handles.get(owner, owner)),
+            feed_path("owners", grounds.first_handles.get(owner, owner)),
             f"Trees of {name}",
             f"What falls due on the trees of {name}.",
             tuple(trees),
@@ -145,11 +142,5 @@ def _by_owner(grounds: Grounds) -> Iterator[Feed]:
 def _by_work(grounds: Grounds, works: Iterable[WorkKind]) -> Iterator[Feed]:
     for work in works:
         about = f"{work.title} that falls due, on every tree."
-        path = _path("works", work.name)
+        path = feed_path("works", work.name)
         yield Feed(path, work.title, about, tuple(grounds.trees), work=work.name, near=True)
-
-
-def _path(folder: str, handle: str) -> str:
-    # Pages are named so that any system can keep them.
-    name = tree_page(handle).removeprefix("trees/").removesuffix(".html")
-    return f"{FOLDER}{folder}/{name}.ics"

@@ -50,12 +50,15 @@ class NightsTurn(NamedTuple):
 
 class HardNights(NamedTuple):
     """When nights that a tree does not bear come in a winter: the first of one year in ten and
-    the last; whether they come or are only close; and the night itself, with its ±."""
+    the last; whether they come or are only close; the night itself, with its ±; and that of one
+    year in ten in °C, with its ± in K."""
 
     first: date
     last: date
     verdict: Verdict
     because: Datum
+    one_in_ten_c: float
+    give_or_take_k: float
 
 
 class ColdTurns(Answers):
@@ -116,6 +119,8 @@ class ColdTurns(Answers):
             max(spring.last, last) if spring else last,
             verdict,
             because,
+            cold.one_in_ten_c + milder,
+            cold.give_or_take_k,
         )
 
     def _winter(self, year: date) -> tuple[date, date]:

@@ -17,8 +17,10 @@ from backbud.climate.air import DAY, Air, PlaceAir, Shift
 from backbud.climate.cold_region import Region
 from backbud.climate.cold_turns import ColdTurns
 from backbud.climate.coldest_night import SaidCold
+from backbud.climate.daily_from_months import daily_means
 from backbud.climate.datum import Datum, joined
 from backbud.climate.heat import Trace, heat_trace
+from backbud.climate.long_rain import WetSpell, wet_spells
 from backbud.climate.once import once
 from backbud.climate.reference import cold_by, heat_by
 from backbud.climate.stages import (
@@ -36,6 +38,9 @@ LAST_OF_HEAT = (8, 25)
 # Cold is counted from northern 1 August on, under this mean; common practice, no source.
 COLD_UNDER_C = 20.0
 LATE_AUTUMN = timedelta(weeks=6)
+# Under this mean of the day a pot stays frozen or as good as that, and no bud moves; ours.
+THAW_C = 3.0
+_HALF_A_YEAR = 181
 
 
 class Wants(Struct, frozen=True, gc=False):
@@ -166,6 +171,26 @@ class Outlook(ColdTurns):
         because = f"The days reach {high_c:g} °C on the average (by {self.air.means_from})."
         return Span(min(hot), max(hot), Datum(because, True))
 
+    @once
+    def mild_nights(self, year: date, low_c: float) -> Span | None:
+        """The days round the warmest of the average year whose night stays over a temperature, in
+        the open or by a thermometer under the cover; None where none does.
+
+        `year`: the first day of the growing year. Where every night does, it is the whole of it.
+        """
+        days = [year + timedelta(days=n) for n in range(365)]
+        usual = {one: daily_means(self.air.means.low_c, one) for one in {year.year, days[-1].year}}
+        lows = [usual[day.year][day.timetuple().tm_yday - 1] + self.night_shift_c for day in days]
+        first = last = max(range(365), key=lows.__getitem__)
+        if lows[first] <= low_c:
+            return None
+        while first > 0 and lows[first - 1] > low_c:
+            first -= 1
+        while last < 364 and lows[last + 1] > low_c:
+            last += 1
+        because = f"The usual night is over {low_c:g} °C from {days[first]} to {days[last]}"
+        return Span(days[first], days[last], Datum(f"{because} (by {self.air.means_from}).", True))
+
     def _usual(self, day: date) -> Air:
         """The air under the cover on a day of the average year."""
         return self.shift.under(self.air.expected(day))
@@ -185,6 +210,8 @@ class Outlook(ColdTurns):
         if usual > LAST_OF_HEAT:
             until += LATE_AUTUMN
         found = expected_stage(self.traces, begins, counted_from, need_of(usual, wants), own, until)
+        if found is not None and usual <= LAST_OF_HEAT:
+            found = self._thawed(found, year)
         if found is None or not wants.chill_portions or begins != year:
             return found
         if self.chill_met(year, wants.chill_portions) is None:
@@ -195,6 +222,29 @@ class Outlook(ColdTurns):
                 )
             )
         return found
+
+    def _thawed(self, found: Expected, year: date) -> Expected:
+        """A stage of spring, no sooner than the average day is over what thaws a pot."""
+        thaws = self.thaws(year)
+        if thaws is None or found.day >= thaws:
+            return found
+        late = thaws - found.day
+        said = f"{found.because} But days are usually under {THAW_C:g} °C until {thaws}."
+        return Expected(found.first + late, thaws, found.last + late, joined(said, found.because))
+
+    @once
+    def thaws(self, year: date) -> date | None:
+        """The first day after the coldest of the average year on which its mean is over what thaws
+        a pot; None where no winter is so cold.
+
+        `year`: the first day of the growing year.
+        """
+        means = [self._usual(year + timedelta(days=n)).mean_c for n in range(_HALF_A_YEAR)]
+        coldest = min(range(_HALF_A_YEAR), key=means.__getitem__)
+        if means[coldest] >= THAW_C:
+            return None
+        found = next((n for n in range(coldest, _HALF_A_YEAR) if means[n] >= THAW_C), None)
+        return None if found is None else year + timedelta(days=found)
 
     def own(self, seen: Iterable[tuple[date, tuple[int, int], date]], wants: Wants) -> Own:
         """How this tree's sums compare with the species'.
@@ -209,6 +259,11 @@ class Outlook(ColdTurns):
                 for year, usual, day in seen
             ),
         )
+
+    @once
+    def wet_spells(self, year: date) -> tuple[WetSpell, ...]:
+        """The days of a growing year by which it had rained long, as measured."""
+        return tuple(wet_spells(self.air.measured, year, year + timedelta(days=365)))
 
     def chill_met(self, year: date, portions: float) -> date | None:
         """The day on which the winter round the first day of a growing year has given the chill."""

@@ -11,14 +11,17 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import date, timedelta
 
 from backbud.collection.attached import Attached
+from backbud.collection.batch import ARRIVALS
 from backbud.collection.on_tree import put_on_by, take_off
 from backbud.collection.places import cover_of, is_winter_cover
 from backbud.collection.stand import (
-    ARRIVALS,
+    DEPARTURES,
     Stand,
     canonical,
     is_its_beginning,
+    part_off,
     stands_after,
+    start_on_card,
 )
 from backbud.collection.state import Entry, Tree, Zone
 from backbud.collection.wedges import Opening, opened, openings, root_map, turned
@@ -41,6 +44,7 @@ FACTS = (
     "wedges",
     "value",
     "note",
+    "public",
 )
 FRESH: tuple[DetailName, ...] = ("imported", "bare-rooted", "weak")
 # How long a zone's vigour still speaks for the tree: ours, no source.
@@ -95,6 +99,8 @@ class _Draft(Stand, kw_only=True):
             tuple(at.entries[:count]),
             at.since.first if at.since else None,
             self.outside,
+            self.batch,
+            at.parted_from,
         )
 
 
@@ -116,8 +122,14 @@ def tree_on_card(histories: Histories, things: Things, handle: str) -> Tree:
 
 
 def entries_until(histories: Histories, handle: str, day: date) -> int:
-    """Return how many entries of a tree's history lie on or before a day."""
-    return bisect_right(histories.trees[handle].entries, day, key=lambda entry: entry.event.day)
+    """Return how many entries of a tree's history lie on or before a day.
+
+    Before a tree was parted off a batch, its history is the batch's.
+    """
+    at = histories.trees[handle]
+    if at.parted is not None and day < at.parted:
+        return 0
+    return bisect_right(at.entries, day, key=lambda entry: entry.event.day)
 
 
 def trees_after(
@@ -169,6 +181,7 @@ def _begin(at: Whereabouts, things: Things) -> _Draft:
         zones={},
         on_tree=Attached(),
         last={},
+        batch=start.batch,
     )
     for label in SIZES if card else ():
         measure = card.measure(label) if card else None
@@ -193,6 +206,13 @@ def _apply(draft: _Draft, entry: Entry) -> None:
     if entry.undone or event.held:
         return
     act = event.act
+    if entry.batch is not None and not entry.within:
+        draft.batch = entry.batch
+    if entry.of is not None:
+        # What was done to some of a batch changes nothing of all the others.
+        if act not in DEPARTURES and not entry.within:
+            draft.last[act] = event
+        return
     begins = is_its_beginning(draft, act)
     stands = stands_after(event.row)
     if stands is not None:
@@ -258,6 +278,17 @@ def _separated(draft: _Draft, event: Event) -> None:
         draft.on_tree.change(take_off("layer", "graft")(event))
 
 
+def _parted(draft: _Draft, event: Event) -> None:
+    """Of the one that is parted off; the batch is only fewer."""
+    new = event.first("as")
+    child = canonical(draft.things, new.words) or new.words if new is not None else ""
+    if child == draft.at.handle:
+        card = draft.things.by_handle.get(child)
+        part_off(draft, start_on_card(card, draft.things, "here"), event, draft.things)
+        _into_mix(draft, event)
+        _see_place(draft)
+
+
 def _quarantined(draft: _Draft, event: Event) -> None:
     draft.quarantined = event.act == "quarantined"
 
@@ -304,6 +335,7 @@ EFFECTS: Mapping[ActWord, tuple[Callable[[_Draft, Event], None], ...]] = {
     "root-pruned": (_opened, _measured),
     "refronted": (_refronted,),
     "separated": (_separated,),
+    "parted-off": (_parted,),
     "measured": (_measured,),
     "valued": (_valued,),
     "vigour": (_vigour,),

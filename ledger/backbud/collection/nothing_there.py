@@ -9,14 +9,12 @@ from collections.abc import Mapping
 
 from msgspec.structs import replace
 
+from backbud.collection.held import held
 from backbud.collection.on_tree import put_on_by
 from backbud.collection.state import Entry
 from backbud.collection.subjects import Whereabouts
-from backbud.journal.events import Event
 from backbud.journal.problems import PlacedFlaw, flaw_at, line_at
-from backbud_grammar.act_words import as_act
-from backbud_grammar.forms import NO_ACT
-from backbud_grammar.whole import CHANGES_NOTHING, HELD, HELD_CODE
+from backbud_grammar.whole import CHANGES_NOTHING, HELD_CODE
 
 # Of the parts that have any so many are told.
 MOST_TOLD = 6
@@ -49,18 +47,3 @@ def held_where_nothing_is(
         len(part) if offset > 0 else len(event.act),
     )
     return replace(entry, event=held(event)), flaw
-
-
-def held(event: Event) -> Event:
-    """The event as one that changes nothing."""
-    return replace(
-        event,
-        act=as_act(HELD),
-        details=(),
-        named=as_act(""),
-        held=event.act,
-        kept=(event.text,),
-        row=NO_ACT,
-        named_row=NO_ACT,
-        held_row=event.row,
-    )

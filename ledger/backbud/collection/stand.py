@@ -10,15 +10,13 @@ from datetime import date
 
 from msgspec import Struct
 
+from backbud.collection.batch import ARRIVALS, RAISED, Batch, batch_on_card, is_of_one_tree
 from backbud.collection.state import Standing
 from backbud.journal.events import Event
 from backbud.journal.things import Thing, Things
 from backbud_grammar.act_words import ActWord, as_act
-from backbud_grammar.acts import acts_with
 from backbud_grammar.forms import ActForm
 
-ARRIVALS = acts_with("arrival")
-RAISED = acts_with("raised")
 DEPARTURES: Mapping[ActWord, Standing] = {
     "sold": "sold",
     "lent": "lent",
@@ -33,16 +31,24 @@ UNKNOWN_OWNER = "?"
 
 
 class Start(Struct, frozen=True, gc=False):
-    """How a tree stood before the first line about it; handles, or ""."""
+    """How a tree stood before the first line about it; handles, or "".
+
+    `batch`: how many its card says that there are. `one_tree`: the card tells of one tree alone.
+    """
 
     owner: str
     place: str
     pot: str
     standing: Standing
+    batch: Batch | None = None
+    one_tree: bool = False
 
 
 class Stand(Struct):
-    """Whose a tree is, where it stands, in which pot, and whether it is here, at some moment."""
+    """Whose a tree is, where it stands, in which pot, and whether it is here, at some moment.
+
+    `batch`: how many there are, where the handle stands for more than one tree.
+    """
 
     start: Start
     owner: str
@@ -51,6 +57,21 @@ class Stand(Struct):
     standing: Standing
     standing_since: date | None = None
     planted_out: bool = False
+    batch: Batch | None = None
+
+
+def start_on_card(card: Thing | None, things: Things, standing: Standing) -> Start:
+    """How a tree stands by its card."""
+    if card is None:
+        return Start("", "", "", standing)
+    return Start(
+        owner_on_card(card, things),
+        canonical(things, card.text("place")),
+        canonical(things, card.text("pot")),
+        standing,
+        batch_on_card(card),
+        is_of_one_tree(card),
+    )
 
 
 def owner_on_card(card: Thing, things: Things) -> str:
@@ -123,6 +144,19 @@ def _potted(stand: Stand, event: Event, things: Things) -> None:
     pot = canonical(things, into.handle) if into is not None else ""
     if pot:
         stand.pot, stand.planted_out = pot, False
+
+
+def part_off(stand: Stand, card: Start, event: Event, things: Things) -> None:
+    """One of a batch, or some, begin to stand for themselves; `card`: what the new card says.
+
+    Where the batch stood in a tray, what is parted off it does no more.
+    """
+    to, into = event.first("to"), event.first("into")
+    place = canonical(things, to.handle) if to is not None else ""
+    stand.place = place or card.place or stand.place
+    stand.pot = (canonical(things, into.handle) if into is not None else "") or card.pot
+    stand.owner = card.owner or stand.owner
+    stand.standing, stand.standing_since, stand.planted_out = "here", event.day, False
 
 
 def _lifted(stand: Stand, event: Event, things: Things) -> None:

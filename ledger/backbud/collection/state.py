@@ -8,9 +8,11 @@ from typing import Literal
 
 from msgspec import Struct
 
+from backbud.collection.batch import Batch
 from backbud.journal.events import Event
 from backbud_grammar.act_words import ActWord, as_act
 from backbud_grammar.forms import Trait
+from backbud_grammar.handles import fold
 from backbud_grammar.measures import Measure
 from backbud_grammar.syntax import Detail
 
@@ -23,7 +25,9 @@ class Entry(Struct, frozen=True, gc=False):
     `among`: how many trees share what is a total in it, 1 where every measure is for each tree.
     `corrected_by`: the later line that changed it; the event is as corrected, and `as_written`
     is what first stood there. `totals`: a measure counts for all trees together unless it says
-    `each`; else for each tree unless it says `together`.
+    `each`; else for each tree unless it says `together`. `batch`: how many there are after it, of a
+    batch, where it counted them; `of`: to how many of it the line was done, None where to all.
+    `within`: the handle of the batch that the tree was one of then.
     """
 
     event: Event
@@ -31,6 +35,9 @@ class Entry(Struct, frozen=True, gc=False):
     corrected_by: Event | None = None
     as_written: Event | None = None
     totals: bool = False
+    batch: Batch | None = None
+    of: int | None = None
+    within: str = ""
 
     @property
     def undone(self) -> bool:
@@ -77,6 +84,8 @@ class Tree(Struct, frozen=True):
     Sizes are measures as written. `last`: the last event of each act. `history`: oldest first.
     `opened`: root wedges, by the front it has now, with the day each was last opened.
     `outside`: the place with no winter cover where it last stood, "" where there was none.
+    `batch`: how many there are, where the handle stands for more than one; `parted_from`: the
+    handle of the batch that it was one of.
     """
 
     handle: str
@@ -103,6 +112,23 @@ class Tree(Struct, frozen=True):
     history: tuple[Entry, ...]
     since: date | None = None
     outside: str = ""
+    batch: Batch | None = None
+    parted_from: str = ""
+
+    @property
+    def count(self) -> int:
+        """How many trees stand under the handle; 1 where nobody has counted them, and for trays."""
+        if self.batch is None or self.batch.in_containers:
+            return 1
+        return self.batch.count or 1
+
+    @property
+    def counted(self) -> str:
+        """`50 cuttings`; "" for one tree, and for what is not here."""
+        batch = self.batch
+        if batch is None or not self.here or (batch.count == 1 and not batch.in_containers):
+            return ""
+        return batch.said
 
     @property
     def here(self) -> bool:
@@ -131,6 +157,12 @@ class Tree(Struct, frozen=True):
         wanted = set(traits)
         found = (as_act(act) for act, e in self.last.items() if not wanted.isdisjoint(e.row.traits))
         return self.last_of(*found)
+
+    def began_another(self, event: Event) -> bool:
+        """Whether cuttings or seed of this tree began another, under a handle of its own."""
+        new = event.first("as")
+        mine = (fold(self.handle), fold(self.first_handle))
+        return new is not None and "raised" in event.row.traits and fold(new.words) not in mine
 
     def done_since(self, day: date, *acts: ActWord) -> bool:
         """Whether any of these acts was done on or after the day."""

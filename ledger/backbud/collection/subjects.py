@@ -6,6 +6,7 @@
 from __future__ import annotations
 
 from collections.abc import Container, Iterable, Mapping
+from datetime import date
 from functools import cache
 
 from msgspec.structs import replace
@@ -27,6 +28,7 @@ class Placed(Stand, gc=False, kw_only=True):
     """What a subject line can ask for of a tree. `kind`: as written, cultivar and all.
 
     `before`: what was first done to it before the day of its coming, "" where nothing was.
+    `parted`, `parted_from`: when it was parted off, and of which batch.
     """
 
     handle: str
@@ -34,6 +36,8 @@ class Placed(Stand, gc=False, kw_only=True):
     kind: str
     since: WrittenDate | None
     before: str = ""
+    parted: date | None = None
+    parted_from: str = ""
 
 
 class Whereabouts(Placed, gc=False, kw_only=True):
@@ -111,7 +115,7 @@ class Chooser:
             return [tree.handle for tree in here]
         if item.by == "kind":
             words = kind_words(item.words)
-            return [tree.handle for tree in here if _has(tree.kind_words, words)]
+            return [tree.handle for tree in here if has_kind(tree.kind_words, words)]
         handle = canonical(self.things, item.words)
         if item.by == "of":
             # The keeper's own trees have no owner.
@@ -141,7 +145,7 @@ def flaw_of_choice(
         return None
     if item.by == "kind":
         words = kind_words(item.words)
-        if any(_has(kind_words(tree.text("kind")), words) for tree in things.of_kind("tree")):
+        if any(has_kind(tree.text("kind"), words) for tree in things.of_kind("tree")):
             return None
         return flaw(
             "unknown-kind",
@@ -206,8 +210,9 @@ def _how_chosen(thing: Thing) -> str:
     return f"Its card stands in {thing.origin}."
 
 
-def _has(kind: str, words: str) -> bool:
-    return f" {words} " in f" {kind} "
+def has_kind(kind: str, words: str) -> bool:
+    """Whether these whole words stand in the name of a tree's species."""
+    return f" {kind_words(words)} " in f" {kind_words(kind)} "
 
 
 @cache

@@ -9,8 +9,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from backbud.collection.attached import Attached
+from backbud.collection.held import held
 from backbud.collection.on_tree import OFF_PARTS, ON_PARTS, put_on_by
 from backbud.collection.state import Entry, OnTree
 from backbud.journal.dated import DatedBlock
@@ -48,6 +50,27 @@ class Everyday(Struct, gc=False, eq=False):
         return Entry(event, among(event, self.trees, totals=totals), None, None, totals)
 
 
+class Inherited(Struct, gc=False, eq=False):
+    """The lines of the batch that a tree was one of, until it was parted off."""
+
+    lines: Lines
+    batch: str
+
+    def __eq__(self, other: object) -> bool:
+        if not isinstance(other, Inherited):
+            return NotImplemented
+        return self.batch == other.batch and self.lines == other.lines
+
+    @property
+    def entries(self) -> list[Entry]:
+        return [self._entry(entry) for entry in self.lines.entries]
+
+    def _entry(self, entry: Entry) -> Entry:
+        """Of what was done to some nobody knows whether this one was among them."""
+        event = entry.event if entry.of is None or entry.event.held else held(entry.event)
+        return replace(entry, event=event, within=entry.within or self.batch)
+
+
 def among(event: Event, things: int, *, totals: bool) -> int:
     """How many share what is a total in the line."""
     if things > 1 and (totals or any(detail.share == "together" for detail in event.details)):
@@ -67,7 +90,7 @@ class Lines:
     def __init__(self, before: Iterable[OnTree] = ()) -> None:
         """`before`: what was on the tree when its first line was taken down."""
         self._before = before
-        self._lines: list[Entry | Everyday] = []
+        self._lines: list[Entry | Everyday | Inherited] = []
         self._entries: list[Entry] | None = None
         self._on_tree: Attached | None = None
         # How many lines what is on it goes by.
@@ -75,6 +98,11 @@ class Lines:
 
     def append(self, line: Entry | Everyday) -> None:
         self._lines.append(line)
+
+    def inherit(self, lines: Lines, batch: str) -> None:
+        """Put the lines of a batch before those of a tree that is parted off it."""
+        self._lines.insert(0, Inherited(lines, batch))
+        self._before, self._on_tree, self._seen = lines._before, None, 0
 
     def __eq__(self, other: object) -> bool:
         return isinstance(other, Lines) and self._lines == other._lines
@@ -109,13 +137,19 @@ class Lines:
                     self._entries.append(line)
                 else:
                     self._entries += line.entries
+            if self._lines and isinstance(self._lines[0], Inherited):
+                # What was noted ahead of a tree stands among the days of its batch.
+                self._entries.sort(key=lambda entry: entry.event.day)
         return self._entries
 
 
-def _changing(line: Entry | Everyday) -> Iterator[Event]:
+def _changing(line: Entry | Everyday | Inherited) -> Iterator[Event]:
     """The events of a line that change it; few do, and so few are made."""
-    if isinstance(line, Entry):
-        if line.event.act in _PARTS and not line.undone:
+    if isinstance(line, Inherited):
+        for entry in line.entries:
+            yield from _changing(entry)
+    elif isinstance(line, Entry):
+        if line.event.act in _PARTS and not line.undone and line.of is None:
             yield line.event
     elif line.only is not None:
         if line.block.acts[line.only] in _PARTS:

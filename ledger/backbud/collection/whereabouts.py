@@ -11,18 +11,31 @@ from collections.abc import Container, Iterable, Mapping, Sequence
 from datetime import date
 
 from msgspec import Struct
+from msgspec.structs import replace
 
+from backbud.collection.batch import (
+    ARRIVALS,
+    BEGINS_ANOTHER,
+    RAISED,
+    TALLIES,
+    Misfit,
+    Step,
+    batch_parted,
+    begun,
+    moved,
+)
 from backbud.collection.corrections import corrected_entry, corrections_in, plain_handles
-from backbud.collection.nothing_there import held, held_where_nothing_is
+from backbud.collection.held import held
+from backbud.collection.nothing_there import held_where_nothing_is
 from backbud.collection.on_tree import OFF_PARTS
 from backbud.collection.stand import (
-    ARRIVALS,
     DEPARTURES,
-    RAISED,
     Start,
     canonical,
-    owner_on_card,
+    is_its_beginning,
+    part_off,
     stands_after,
+    start_on_card,
 )
 from backbud.collection.state import Entry
 from backbud.collection.subjects import Chooser, Whereabouts
@@ -30,7 +43,7 @@ from backbud.collection.taken_down import Everyday, Lines, among
 from backbud.journal.dated import DatedBlock, DatedPage
 from backbud.journal.events import Event, Origin
 from backbud.journal.faults import fault_at
-from backbud.journal.problems import PlacedFlaw, WithFlaws, flaw_at
+from backbud.journal.problems import PlacedFlaw, WithFlaws, flaw_at, line_at
 from backbud.journal.read import Journal
 from backbud.journal.things import Thing, Things
 from backbud_grammar.act_words import ActWord
@@ -46,7 +59,9 @@ AHEAD = acts_with("ahead")
 _NAMES_ANOTHER = re.compile(r"(?:^|[\s,])as\s+\S")
 # The few acts that must be known before the replay begins.
 COMINGS_AND_GOINGS: frozenset[ActWord] = frozenset({*ARRIVALS, *DEPARTURES})
-TURNS: frozenset[ActWord] = COMINGS_AND_GOINGS | {"separated", "corrected"}
+TURNS: frozenset[ActWord] = COMINGS_AND_GOINGS | {"separated", "parted-off", "corrected"}
+# What moves the count of a batch, or may.
+COUNTS: frozenset[ActWord] = COMINGS_AND_GOINGS | TALLIES | {"parted-off"}
 
 
 class Histories(Struct, frozen=True):
@@ -117,6 +132,7 @@ class Replay:
             for form in journal.acts.values()
             if "tree" in form.on
             and stands_after(form) is None
+            and form.word not in COUNTS
             and form.word not in ("corrected", "separated")
             and form.word not in OFF_PARTS
         }
@@ -134,10 +150,8 @@ class Replay:
     def begin(self, arrived: Container[str]) -> None:
         """Put every tree where its card has it. `arrived`: those that were not here at first."""
         for thing in self.things.of_kind("tree"):
-            owner = owner_on_card(thing, self.things)
-            place, pot = (canonical(self.things, thing.text(label)) for label in ("place", "pot"))
             come = fold(thing.handle) in arrived
-            start = Start(owner, place, pot, "not yet" if come else "here")
+            start = start_on_card(thing, self.things, "not yet" if come else "here")
             self.trees[thing.handle] = _beginning(thing.handle, thing.first_handle, start, thing)
         self._check_pots_on_cards()
 
@@ -269,7 +283,7 @@ class Replay:
                 and (act not in ARRIVALS)
             ):
                 self._too_early(event, tree)
-            mine = entry
+            mine, batch = entry, tree.batch
             if corrected:
                 corrections = self.corrections.of(tree.handle, event)
                 if corrections:
@@ -281,8 +295,17 @@ class Replay:
             elif act in OFF_PARTS and tree.standing == "here" and not mine.undone:
                 mine, flaw = held_where_nothing_is(mine, tree, self.journal.texts)
                 self.flaws += [] if flaw is None else [flaw]
+            elif not mine.undone and (act in COUNTS or (tree.batch and act in self.into_pots)):
+                mine = self._counted(tree, mine)
+            if (
+                act in BEGINS_ANOTHER
+                and not (mine.undone or mine.event.held)
+                and not self._begins_another(tree, mine.event)
+                and act == "parted-off"
+            ):
+                tree.batch, mine = batch, replace(entry, event=held(event))
             tree.lines.append(mine)
-            if act == "corrected" or mine.undone:
+            if act == "corrected" or mine.undone or mine.event.held or mine.of is not None:
                 continue
             if stands is not None:
                 if tree.before and act in ARRIVALS:
@@ -291,8 +314,6 @@ class Replay:
                 self._turned += act in COMINGS_AND_GOINGS
                 if act in self.into_pots:
                     self._check_pot(tree, mine.event)
-            elif act == "separated":
-                self._separated(tree, mine.event)
 
     def _on_others(self, event: Event, handles: Iterable[str]) -> None:
         for handle in handles:
@@ -302,41 +323,93 @@ class Replay:
             else:
                 self.others.setdefault(handle, []).append(event)
 
-    # -------------------------------------------------------------- a new tree
+    # -------------------------------------------------------------- a batch, and a new tree
 
-    def _separated(self, tree: Whereabouts, event: Event) -> None:
-        """A new tree, with the kind and the owner of the old one where its card does not say."""
+    def _counted(self, tree: Whereabouts, entry: Entry) -> Entry:
+        """The entry with how many there are after it; held back where its number cannot be."""
+        event = entry.event
+        # Who comes here for the first time, though worked on before, comes all the same.
+        here = tree.standing == "here" and not tree.before
+        if event.act in RAISED:
+            here = not is_its_beginning(tree, event.act)
+        try:
+            step = moved(tree.batch, event, here=here, one_tree=tree.start.one_tree)
+        except Misfit as misfit:
+            line = line_at(event.origin, self.journal.texts)
+            at = line.find(misfit.said, event.column - 1 + len(event.act)) if misfit.said else -1
+            self.flaws.append(
+                flaw_at(
+                    event.origin,
+                    "wrong-count",
+                    f"“{tree.handle}”: {misfit.message}, {CHANGES_NOTHING}",
+                    misfit.hint,
+                    at - event.column + 1 if at >= 0 else 0,
+                    len(misfit.said) if at >= 0 else len(event.act),
+                )
+            )
+            return replace(entry, event=held(event))
+        if step == Step(tree.batch):
+            return entry
+        tree.batch = step.batch
+        return replace(entry, batch=step.batch, of=step.of)
+
+    def _begins_another(self, tree: Whereabouts, event: Event) -> bool:
+        """What begins under a handle of its own, with the kind and the owner of the old one where
+        its card does not say; whether it could."""
         new = event.first("as")
         if new is None:
-            return
+            return False
         card = self.things.find(new.words)
         if card is not None and card.kind == "tree":
             child = self.trees[card.handle]
             if child.before:
                 self._here_already(child, event)
-            elif child.standing == "here":
+                if event.act != "separated":
+                    return False
+            elif child.standing == "here" or (
+                # A layer may be cut free anew; whose history this is must be sure.
+                child.standing != "not yet" and event.act != "separated"
+            ):
                 self._taken(event, f"“{new.words}” is here already")
-                return
+                return False
         else:
             if card is not None or flaw_of(new.words):
                 # It was told when the line was read.
-                return
+                return False
             if fold(new.words) in self.chooser.uncarded:
                 self._taken(event, f"“{new.words}” is taken")
-                return
+                return False
             self.chooser.uncarded[fold(new.words)] = new.words
             start = Start("", "", "", "not yet")
             child = self.trees[new.words] = _beginning(new.words, new.words, start, None)
-        start = child.start
-        child.start = Start(
-            start.owner or tree.owner, start.place or tree.place, start.pot, start.standing
-        )
+        card_says = child.start
         child.kind = child.kind or tree.kind
-        child.since = child.since or event.when
-        child.owner, child.place = child.start.owner, child.start.place
-        child.standing, child.standing_since = "here", event.day
+        if event.act == "parted-off":
+            child.since = child.since or tree.since or event.when
+            child.start = replace(
+                tree.start, standing="not yet", batch=None, one_tree=card_says.one_tree
+            )
+            child.parted, child.parted_from = event.day, tree.handle
+            child.owner, child.place = tree.owner, tree.place
+            child.batch = batch_parted(tree.batch, event)
+            child.lines.inherit(tree.lines.copied(), tree.handle)
+            part_off(child, card_says, event, self.things)
+        else:
+            child.since = child.since or event.when
+            raised = event.act in RAISED
+            # Nobody says where cuttings and seed stand; a layer stays with its mother at first.
+            place = card_says.place or ("" if raised else tree.place)
+            child.start = replace(card_says, owner=card_says.owner or tree.owner, place=place)
+            child.owner, child.place = child.start.owner, child.start.place
+            child.standing, child.standing_since = "here", event.day
+            if raised:
+                child.batch = None if card_says.one_tree else begun(event) or card_says.batch
+                into = event.first("into")
+                child.pot = (canonical(self.things, into.handle) if into else "") or child.pot
         self._turned += 1
-        child.lines.append(Entry(event))
+        self._check_pot(child, event)
+        child.lines.append(Entry(event, batch=child.batch))
+        return True
 
     # -------------------------------------------------------------- what cannot be
 
@@ -459,6 +532,7 @@ def _beginning(handle: str, first_handle: str, start: Start, card: Thing | None)
         first_handle=first_handle,
         kind=card.text("kind") if card else "",
         since=card.since if card else None,
+        batch=start.batch,
         lines=Lines(),
     )
 
@@ -479,7 +553,7 @@ def first_comings(
                     event.act in RAISED and _was_here_before(handle, block, event, things, pages)
                 ):
                     first[handle] = (event.when.first, arrives)
-        elif event.act == "separated":
+        if event.act in BEGINS_ANOTHER:
             new = event.first("as")
             found = things.find(new.words) if new is not None else None
             if found is not None:

@@ -82,7 +82,8 @@ def _own_words(session: Session, unread: tuple[Problem, ...]) -> Iterator[str]:
         return
     from backbud.journal.own_past import returning, unread_in
 
-    found = returning(unread_in(unread), session.journal.acts, session.journal.things)
+    journal = session.journal
+    found = returning(unread_in(unread), journal.acts, journal.things, journal.own_words)
     if found:
         yield ""
         yield "Words that return and that nobody here knows. If they are yours, say what they mean:"

@@ -13,7 +13,7 @@ from typing import NamedTuple
 from msgspec import Struct
 
 from backbud.journal.outlined import Outlined
-from backbud.journal.own_words import OwnWords
+from backbud.journal.own_words import NO_OWN_WORDS, OwnWords
 from backbud.journal.remember import RecalledPage
 from backbud.journal.things import Things
 from backbud_grammar.dates import read_date
@@ -117,11 +117,15 @@ def unread_in(problems: Iterable[Problem]) -> Iterator[Unread]:
 
 
 def returning(
-    unread: Iterable[Unread], acts: Mapping[str, ActForm], things: Things
+    unread: Iterable[Unread],
+    acts: Mapping[str, ActForm],
+    things: Things,
+    own: OwnWords = NO_OWN_WORDS,
 ) -> tuple[Returning, ...]:
     """The words that were not understood on three lines and more, the most frequent first.
 
-    No word that the language or a handle has, nor one that is hardly more than a slip of such.
+    No word that the language, a handle or the keeper's own cards have, nor one that is hardly more
+    than a slip of such.
     """
     lines: dict[str, list[str]] = {}
     shown: dict[str, str] = {}
@@ -135,7 +139,7 @@ def returning(
     often = [folded for folded, at in lines.items() if len(at) >= RETURNS and folded.isalpha()]
     if not often:
         return ()
-    taken = language_words(acts)
+    taken = {*language_words(acts), *(word for one in own.words for word in one.run)}
     found = [
         Returning(shown[word], len(lines[word]), lines[word][0], lines[word][-1])
         for word in often

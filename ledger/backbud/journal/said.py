@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator, Sequence
 from datetime import date
 from typing import TYPE_CHECKING
@@ -15,18 +16,28 @@ from backbud.journal.problems import is_flood
 from backbud.journal.remember import acts_of
 from backbud.journal.things import Things
 from backbud_grammar.dates import WrittenDate, read_span
+from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ANY_WORDS, NO_ACT, ActForm, Form
 from backbud_grammar.handles import flaw_of
+from backbud_grammar.lexicon import SHARES
 from backbud_grammar.outline import Known
 from backbud_grammar.own_words import Expanded, expanded
 from backbud_grammar.parse import ActReading, Details
 from backbud_grammar.problems import KEPT, Flaw, Misread, did_you_mean, nearest
 from backbud_grammar.said_otherwise import hint_for_act
 from backbud_grammar.syntax import Act, Seam, Subjects
-from backbud_grammar.whole import HELD, doubt_of, told, words_over
+from backbud_grammar.whole import (
+    CHANGES_NOTHING,
+    HELD,
+    HELD_CODE,
+    doubt_of,
+    told,
+    words_over,
+)
 
 if TYPE_CHECKING:
-    from backbud_grammar.scribbles.read import Talk, Told
+    from backbud_grammar.scribbles.draft import Told
+    from backbud_grammar.scribbles.read import Talk
 
 NOBODY = Subjects(())
 # How close a first word must be to an act word, so that it is taken for a slip of the pen.
@@ -78,6 +89,13 @@ class HeardAct(Struct, frozen=True, gc=False):
     flaws: tuple[Flaw, ...]
 
 
+def _problems(heard: HeardAct) -> int:
+    """How much is wrong in an act; words that were kept are no problem."""
+    return sum(flaw.severity != KEPT for flaw in heard.flaws)
+
+
+# Whose part it is: `on left 1 of yuki`.
+_OF = re.compile(r"\bof (\S+)")
 _NO_HINT = "The manual lists every act; free words go after noted."
 
 
@@ -102,6 +120,7 @@ class ActReader:
         self._recall = recall
         self._prose = {word: form.word for word, form in details.acts.items() if form.prose}
         self._talk: Talk | None = None
+        self._near: dict[str, str] = {}
 
     def subjects(self, text: str) -> Subjects:
         read = self.details.subjects(text) if text else NOBODY
@@ -127,13 +146,15 @@ class ActReader:
             return _held(form, act)
         known = self._known(act)
         if known is None:
-            known, _ = self._judged(form, act)
+            known, _ = self._judged(form, act, hints=False)
         return known
 
     def row(self, act: str) -> ActForm:
         return self.details.acts.get(act, NO_ACT)
 
-    def read(self, act: Act, when: WrittenDate, so_far: int) -> tuple[str, tuple[Flaw, ...]]:
+    def read(
+        self, act: Act, when: WrittenDate, so_far: int, *, hints: bool = True
+    ) -> tuple[str, tuple[Flaw, ...]]:
         """The past form of an act on a page of these days, or "" where it cannot be read at all;
         and all that is wrong in it.
 
@@ -143,18 +164,12 @@ class ActReader:
         form = self.form(act if own is None else own.act)
         if form is None:
             return "", (self._unknown_act(act if own is None else own.act, so_far),)
-        return self._read(form, act, own, when)
-
-    def _read(
-        self, form: ActForm, act: Act, own: Expanded | None, when: WrittenDate
-    ) -> tuple[str, tuple[Flaw, ...]]:
-        """The same of an act of this row. `own`: the act where own words stand in it."""
         if own is not None:
             act = own.act
         flaws: tuple[Flaw, ...] = ()
         known = self._known(act)
         if known is None:
-            known, flaws = self._judged(form, act)
+            known, flaws = self._judged(form, act, hints=hints)
             if flaws:
                 flaws = tuple([_in_its_place(one, act, own) for one in flaws])
             elif not form.prose:
@@ -186,40 +201,66 @@ class ActReader:
         """What a line tells of: its act where it is read as it stands, else the acts that it is in
         other words; where it begins with none, its words.
 
-        `so_far`: as `read` has it.
+        `so_far`: as `read` has it. Hints are sought only for what is told, once it is known.
         """
+        heard = self._heard(act, when, so_far, hints=False)
+        if not any(map(_problems, heard)) or is_flood(so_far):
+            return heard
+        return self._heard(act, when, so_far, hints=True)
+
+    def _heard(self, act: Act, when: WrittenDate, so_far: int, *, hints: bool) -> list[HeardAct]:
         own = self._expanded(act, when)
         form = self.form(act if own is None else own.act)
-        plain: list[HeardAct] = []
-        bare: frozenset[str] = frozenset()
-        if form is not None:
-            past, flaws = self._read(form, act, own, when)
-            plain = [HeardAct(act, past, flaws)]
-            bare = form.bare_words
-            # The keeper's own words are read as they were taught, and no other way.
-            if own is not None or not _is_said_otherwise(form, flaws):
-                return plain
-        if is_flood(so_far):
-            return plain or [self._unread(act, so_far)]
-        found = [self._of(told, act, when, so_far) for told in self.talk.read(_line_of(act))]
-        if not plain:
+        if form is None:
+            found = self._in_other_words(act, when, so_far, hints=hints)
             return found or [self._unread(act, so_far)]
+        if own is None and self._is_in_other_words(form, act.text):
+            found = self._in_other_words(act, when, so_far, hints=hints)
+            if found and self.form(found[0].act) is form and not any(map(_problems, found)):
+                # Nothing is left to ask: what the table says of it need not be sought.
+                return found
+        past, flaws = self.read(act, when, so_far, hints=hints)
+        plain = [HeardAct(act, past, flaws)]
+        # The keeper's own words are read as they were taught, and no other way.
+        if own is not None or not _is_said_otherwise(form, flaws):
+            return plain
+        found = self._in_other_words(act, when, so_far, hints=hints)
         if not found:
             return plain
-        if found[0].act.word.casefold() != act.word.casefold():
+        if self.form(found[0].act) is not form:
             # `wire off left 2`: a noun that is an act word too, in other words.
-            return found if act.word.casefold() in bare else plain
-        if plain[0].past == HELD and any(f.severity != KEPT for one in found for f in one.flaws):
+            return found if act.word.casefold() in form.bare_words else plain
+        wrong = sum(map(_problems, found))
+        if past == HELD and wrong:
             return plain
-        wrong = sum(flaw.severity != KEPT for one in found for flaw in one.flaws)
-        return found if wrong < len(plain[0].flaws) else plain
+        return found if wrong < len(flaws) else plain
+
+    def _is_in_other_words(self, form: ActForm, text: str) -> bool:
+        """Whether the table of the act does not have what is said, which is quick to tell."""
+        pieces = [piece for _, piece in part_at_commas(text)]
+        return (
+            not (form.prose or form.names_act or any(one.reader for one in form.forms))
+            and all(pieces)
+            and not any(piece in SHARES for piece in pieces)
+            and not self.details.understood(form, text)
+        )
+
+    def _in_other_words(
+        self, act: Act, when: WrittenDate, so_far: int, *, hints: bool
+    ) -> list[HeardAct]:
+        page = when.first if when.exact else None
+        return [
+            self._of(one, act, when, so_far, hints=hints)
+            for one in self.talk.read(_line_of(act), page)
+        ]
 
     @property
     def talk(self) -> Talk:
         """Reads what is said in other words; made where there is such a line."""
         if self._talk is None:
             # A hundred patterns, which most journals need for none of their lines.
-            from backbud_grammar.scribbles.read import Talk, handles_of
+            from backbud_grammar.scribbles.named import handles_of
+            from backbud_grammar.scribbles.read import Talk
 
             kinds = {thing.handle: thing.kind for thing in self.things.by_handle.values()}
             self._talk = Talk(self.details, handles_of(kinds), self._kind_of)
@@ -229,7 +270,7 @@ class ActReader:
         found = self.things.find(written)
         return found.kind if found is not None else ""
 
-    def _of(self, told: Told, act: Act, when: WrittenDate, so_far: int) -> HeardAct:
+    def _of(self, told: Told, act: Act, when: WrittenDate, so_far: int, *, hints: bool) -> HeardAct:
         """An act that was told in other words, judged like any other."""
         line, column = _place_in(act, told.at)
         seams = tuple([Seam(at, *_place_in(act, of)) for at, of in told.pieces])
@@ -238,7 +279,7 @@ class ActReader:
         one = Act(
             told.word, told.text, remark, line, column, text_column, seams, act.left_out, told.kept
         )
-        past, flaws = self.read(one, when, so_far)
+        past, flaws = self.read(one, when, so_far, hints=hints)
         if told.kept:
             words = "; ".join(told.kept)
             flaws = (
@@ -321,9 +362,9 @@ class ActReader:
             doubt = flaw_of_far(known.details, when)
         return doubt
 
-    def _judged(self, form: ActForm, act: Act) -> tuple[Said, tuple[Flaw, ...]]:
+    def _judged(self, form: ActForm, act: Act, *, hints: bool) -> tuple[Said, tuple[Flaw, ...]]:
         """What an act says by its own text, and all that is wrong in it."""
-        reading = self.details.of(form, act.text)
+        reading = self.details.of(form, act.text, hints=hints)
         forms = form.forms
         if reading.named:
             forms += self.details.acts[reading.named].forms
@@ -331,16 +372,41 @@ class ActReader:
         is_held, flaws = told(form, act.word, act.text, reading, found, forms)
         if is_held:
             return _held(form, act), flaws
+        if flaws or " of " in act.text:
+            other = self._another_tree(form, act, reading)
+            if other:
+                flaw = Flaw(
+                    HELD_CODE,
+                    0,
+                    max(act.text.find(other), 0),
+                    len(other),
+                    f"“{other}” is another tree, {CHANGES_NOTHING}",
+                    "What was done to it stands below its own handle.",
+                )
+                return _held(form, act), (flaw, *flaws)
         kept = words_over(act.text, reading)
         dated = says_when(reading.details)
         return Said(form.word, reading.details, reading.named, kept=kept, says_when=dated), flaws
+
+    def _another_tree(self, form: ActForm, act: Act, reading: ActReading) -> str:
+        """A tree's handle among the words that were not read, or whose part is named."""
+        words = [found[1] for detail in reading.details for found in _OF.finditer(detail.part)]
+        if form.bearing == "does":
+            words += [word for run in words_over(act.text, reading) for word in run.split()]
+        return next((word for word in words if self._kind_of(word.strip(".,;:()")) == "tree"), "")
+
+    def _near_to(self, word: str) -> list[str]:
+        """What a line may begin with: an act, a plugin's too, or words of the keeper's own, unless
+        it is one that only later pages are read by."""
+        own = [one.run[0] for one in self.own.words]
+        return [*self.details.acts, *(() if word.casefold() in own else own)]
 
     def _unknown_act(self, act: Act, so_far: int) -> Flaw:
         word, hint = act.word, _NO_HINT
         if is_flood(so_far):
             return Flaw("unknown-act", act.line, act.column, len(word), _unknown(word), hint)
         said = hint_for_act(word, act.text, self.details.acts)
-        near = "" if len(word) < LEAST_NEAR else nearest(word, self.details.acts, NEAR_ACT)
+        near = self._near_act(word)
         if said or near:
             hint = said or f"Did you mean “{near}”?"
             return Flaw("unknown-act", act.line, act.column, len(word), _unknown(word), hint)
@@ -350,6 +416,14 @@ class ActReader:
         hint = f"It may have meant {_or(meant)}: begin the line with that word." if meant else hint
         message = "this line begins with no act word, and is kept as if noted"
         return Flaw("unread-line", act.line, act.column, len(word), message, hint, KEPT)
+
+    def _near_act(self, word: str) -> str:
+        """The act that a first word may be a slip of; each word is compared once."""
+        near = self._near.get(word)
+        if near is None:
+            near = "" if len(word) < LEAST_NEAR else nearest(word, self._near_to(word), NEAR_ACT)
+            self._near[word] = near
+        return near
 
     def _flaws_of_references(
         self, form: ActForm, act: Act, reading: ActReading, forms: Sequence[Form]
@@ -363,7 +437,7 @@ class ActReader:
                 said, flaw = detail.handle, self.flaw_of_reference(detail.handle, kinds, forms)
             elif detail.date:
                 said, flaw = detail.date, _flaw_of_date(detail.date)
-            elif detail.name == "as" and "separated" in (form.word, reading.named):
+            elif detail.name == "as":
                 said, flaw = detail.words, self._flaw_of_new_handle(detail.words)
             else:
                 continue

@@ -10,6 +10,7 @@ from typing import Any, Literal
 
 from msgspec import Struct
 
+from backbud.journal.tax import NO_TAX, Tax, read_tax, wrong_in_tax
 from backbud_grammar.measures import CURRENCIES
 from backbud_grammar.problems import Flaw, did_you_mean
 
@@ -29,7 +30,9 @@ class Settings(Struct, frozen=True):
     `alarm_days`: how many days before a work's day each of its alarms rings, at `alarm_hour`.
     `settled`: whether what is done or skipped leaves the calendars or stays in them as done with.
     `caldav_url`: the server that `backbud publish` writes to. `publish`: the feeds that go there,
-    by their names below `calendars/`.
+    by their names below `calendars/`. `pages_for_owners`: a folder of pages is made for everybody
+    whose trees are known, unless their card says `pages no`. `public_name`: what stands above the
+    pages that anybody may see. `tax`: on what is billed.
     """
 
     name: str = "A journal without a name"
@@ -45,14 +48,21 @@ class Settings(Struct, frozen=True):
     settled: Settled = "leave"
     caldav_url: str = ""
     publish: tuple[str, ...] = ("all", "tasks/all")
+    pages_for_owners: bool = False
+    public_name: str = ""
     figures: Mapping[str, float] = {}
+    tax: Tax = NO_TAX
 
 
-_TEXTS = ("name", "home", "keeper", "currency", "journal_id", "base_url", "caldav_url")
+_TEXTS = (
+    "name", "home", "keeper", "currency", "journal_id", "base_url", "caldav_url", "public_name"
+)  # fmt: skip
 _CALENDARS = ("show", "settled", "alarm_days", "alarm_hour", "publish")
 # No figure of the trade is larger, and no sum of such figures runs over.
 LARGEST_FIGURE = 10**9
-_KNOWN = ("language", *_TEXTS, "hours_per_week", *_CALENDARS, "figures")
+_KNOWN = (
+    "language", *_TEXTS, "hours_per_week", *_CALENDARS, "pages_for_owners", "figures", "tax"
+)  # fmt: skip
 LONGEST_ALARM_DAYS = 365
 LONGEST_JOURNAL_ID = 60  # it ends every UID, and a UID has room for 255 octets
 
@@ -102,6 +112,8 @@ def _kept(key: str, value: Any) -> Any:
     """A sound setting as it is kept."""
     if key == "hours_per_week":
         return float(value)
+    if key == "tax":
+        return read_tax(value)
     if key in ("alarm_days", "publish"):
         return tuple(dict.fromkeys(value if isinstance(value, list) else [value]))
     return value
@@ -119,6 +131,8 @@ def _wrong(key: str, value: object) -> tuple[str, str] | None:
         )
     if key in _TEXTS and not isinstance(value, str):
         return f"“{key}” is a text", f'For example: {key} = "…"'
+    if key == "pages_for_owners" and not isinstance(value, bool):
+        return f"“{key}” is true or false", f"For example: {key} = true"
     if key == "currency" and value not in CURRENCIES:
         return f"“{value}” is no ISO 4217 currency", did_you_mean(str(value), CURRENCIES)
     if key == "journal_id" and not _is_id(str(value)):
@@ -135,6 +149,8 @@ def _wrong(key: str, value: object) -> tuple[str, str] | None:
         return "“hours_per_week” is a number from 0 to 168", "For example: hours_per_week = 10"
     if key in (*_CALENDARS, "caldav_url"):
         return _wrong_in_calendars(key, value)
+    if key == "tax":
+        return wrong_in_tax(value)
     return _wrong_figures(value) if key == "figures" else None
 
 

@@ -34,7 +34,7 @@ NO_PLACE = "no place written down"
 
 
 class LinkedTree(Struct, frozen=True):
-    """A tree of a round, the way to its reasons, and the parts it is for."""
+    """A tree of a round, the way to its reasons; how many it is, and the parts it is for."""
 
     name: str
     page: str
@@ -201,7 +201,7 @@ def _trees_at(place: AtPlace, room: int) -> TreesAt:
     more = len(place.trees) - room
     return TreesAt(
         words.sentence(place.place_name or NO_PLACE),
-        link(place_page(place.place)),
+        way_to(place.place, place.place_name),
         tuple(map(_tree, place.trees[:room])),
         f"{more} more" if more > 0 else "",
     )
@@ -211,7 +211,8 @@ def _tree(tree: AtTree) -> LinkedTree:
     parts = ", ".join(tree.parts[:MOST_PARTS])
     if len(tree.parts) > MOST_PARTS:
         parts += f" and {len(tree.parts) - MOST_PARTS} more"
-    return LinkedTree(tree.tree_name, link(tree_page(tree.tree), "", anchor_of(tree.id)), parts)
+    told = ", ".join(filter(None, (tree.counted, parts)))
+    return LinkedTree(tree.tree_name, link(tree_page(tree.tree), "", anchor_of(tree.id)), told)
 
 
 def _reasons(one: Round) -> Iterator[str]:
@@ -233,10 +234,15 @@ def _of(one: CautionOf) -> str:
     return ", ".join(one.trees)
 
 
+def way_to(place: str, place_name: str, base: str = "") -> str:
+    """The page of a place, "" for what is away from here."""
+    return link(place_page(place), base) if place or not place_name else ""
+
+
 def _rest(rest: Rest) -> RestRow:
     return RestRow(
         words.sentence(rest.place_name or NO_PLACE),
-        link(place_page(rest.place)),
+        way_to(rest.place, rest.place_name),
         words.sentence(", ".join(rest.titles)),
         words.minutes(rest.minutes) if rest.minutes else "",
     )

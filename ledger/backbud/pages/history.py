@@ -30,6 +30,7 @@ class HistoryLine(Struct, frozen=True):
     """One entry as shown: the act, its details, the remark, and where it stands.
 
     `held`: it is held back, and changes nothing. `beside`: words of it that were not used.
+    `for_owner`: the tree's owner reads its words, and the keeper is told so.
     """
 
     act: str
@@ -41,6 +42,7 @@ class HistoryLine(Struct, frozen=True):
     private: bool
     held: bool
     was: Was | None
+    for_owner: bool = False
 
 
 class Day(Struct, frozen=True):
@@ -84,16 +86,18 @@ def _written(when: DateView, year: int) -> str:
 
 def _line(entry: EntryView, year: int) -> HistoryLine:
     among = entry.shared_among
+    shared = f"shared among {words.number(among, 'tree')}" if among > 1 else ""
     return HistoryLine(
         entry.act,
         entry.text,
         entry.beside,
         entry.remark,
         entry.at,
-        f"shared among {words.number(among, 'tree')}" if among > 1 else "",
+        "; ".join(filter(None, (shared, entry.whose))),
         entry.private,
         entry.held_back,
         _was(entry.correction, year) if entry.correction else None,
+        bool(entry.for_owner),
     )
 
 

@@ -1,4 +1,5 @@
-"""Names the page of each thing, the way to it from another page, and the place of a work on it."""
+"""Names the page and the calendar of each thing, the way to it from another page, and the place of
+a work on it."""
 
 from __future__ import annotations
 
@@ -9,8 +10,23 @@ from urllib.parse import quote
 INDEX = "index.html"
 TREES = "trees.html"
 WEATHER = "weather.html"
-SEASON = "season.html"
+# It keeps the address that it always had.
+YEAR = "season.html"
+YEAR_BACK = "year-back.html"
+PEOPLE = "people.html"
 STORES = "stores.html"
+REGISTERS = "registers.html"
+VISITS = "visits.html"
+WEEK = "paper/week.html"
+FIND = "find.html"
+# The scripts that it loads, and nothing else, lie in here.
+FIND_FOLDER = "find/"
+# On the page of all trees: those of other people, those that are gone.
+OTHERS, GONE = "others", "gone"
+# The calendars: the folder of all, the keeper's weeks, and what is to be ticked off.
+FEEDS, TASKS = "calendars/", "tasks/"
+EVERYTHING = f"{FEEDS}all.ics"
+ALL_TASKS = f"{FEEDS}{TASKS}all.ics"
 # Names that Windows keeps for devices, whatever their ending (Microsoft, Naming Files).
 _DEVICES = frozenset(
     {"con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in "123456789")}
@@ -32,9 +48,40 @@ def place_page(handle: str) -> str:
     return f"places/{_file_name(handle) if handle else '_'}.html"
 
 
+def register_csv(name: str) -> str:
+    """The path of a register as CSV: `registers/treatments.csv`."""
+    return f"registers/{name}.csv"
+
+
 def kind_page(title: str) -> str:
     """The path of the page of a kind of tree below the output: `kinds/trident-maple.html`."""
     return f"kinds/{_file_name(_NOT_IN_NAMES.sub('-', title.casefold()).strip('-') or '_')}.html"
+
+
+def paper_page(person: str, name: str) -> str:
+    """The path of a paper below the output: `papers/marrow/care-tarn.html`."""
+    return f"papers/{_file_name(person)}/{_file_name(name)}.html"
+
+
+def labels_page(place: str) -> str:
+    """The path of the labels of a place's trees below the output: `paper/labels/tunnel.html`."""
+    return f"paper/labels/{place_page(place).removeprefix('places/')}"
+
+
+def letter_anchor(letter: str) -> str:
+    """The anchor of the own trees whose names begin with a letter, on the page of all trees."""
+    return f"own-{letter if letter.isascii() and letter.isalnum() else letter.encode().hex()}"
+
+
+def label_anchor(tree: str) -> str:
+    """The anchor of a tree's label on its sheet."""
+    return "label-" + blake2b(tree.encode(), digest_size=6).hexdigest()
+
+
+def feed_path(folder: str, handle: str) -> str:
+    """The path of the calendar of a thing below the output, by its first handle, so that it stays
+    when the thing is renamed: `calendars/trees/hoshi.ics`."""
+    return f"{FEEDS}{folder}/{_file_name(handle)}.ics"
 
 
 def _file_name(handle: str) -> str:

@@ -8,7 +8,7 @@ from msgspec import Struct
 
 from backbud import words
 from backbud.pages.links import link
-from backbud.views.photograph import PhotographView, portrait, then_and_now
+from backbud.views.photograph import PairView, PhotographView, portrait, then_and_now
 
 # How a page says from where a picture was taken.
 _SIDES = {
@@ -44,11 +44,13 @@ class Pair(Struct, frozen=True):
 
 
 class Pictures(Struct, frozen=True):
-    """All photographs of a page; `by_line`: those that a line of the history names."""
+    """All photographs of a page; `by_line`: those that a line of the history names; `apart`: where
+    no line is told, all of them."""
 
     portrait: Picture | None
     pairs: tuple[Pair, ...]
     by_line: dict[str, tuple[Picture, ...]]
+    apart: tuple[Picture, ...] = ()
 
 
 def pictures(photographs: Sequence[PhotographView], title: str) -> Pictures:
@@ -56,22 +58,28 @@ def pictures(photographs: Sequence[PhotographView], title: str) -> Pictures:
     face = portrait(photographs)
     by_line: dict[str, tuple[Picture, ...]] = {}
     for one in photographs:
-        by_line[one.at] = (*by_line.get(one.at, ()), _picture(one, title))
+        if not one.at:
+            continue
+        by_line[one.at] = (*by_line.get(one.at, ()), picture_of(one, title))
     return Pictures(
-        _picture(face, title) if face else None,
-        tuple(
-            Pair(
-                words.sentence(_SIDES[pair.side]) or "The tree",
-                _picture(pair.then, title),
-                _picture(pair.now, title),
-            )
-            for pair in then_and_now(photographs)
-        ),
+        picture_of(face, title) if face else None,
+        tuple(pair_of(pair, title) for pair in then_and_now(photographs)),
         by_line,
+        tuple(picture_of(one, title) for one in photographs if not one.at),
     )
 
 
-def _picture(one: PhotographView, title: str) -> Picture:
+def pair_of(pair: PairView, title: str) -> Pair:
+    """A side then and now. `title`: what the tree is called."""
+    return Pair(
+        words.sentence(_SIDES[pair.side]) or "The tree",
+        picture_of(pair.then, title),
+        picture_of(pair.now, title),
+    )
+
+
+def picture_of(one: PhotographView, title: str) -> Picture:
+    """A photograph as it stands on a page. `title`: what the tree is called."""
     when = words.written(one.when, 0)
     side = _SIDES[one.side]
     return Picture(

@@ -73,7 +73,8 @@ def _tree(tree: StandsThere, cautions: Sequence[str], today: date) -> PlaceTree:
     for one in tree.works:
         alike.setdefault((one.act, plain_title(one), one.closes), []).append(one)
     works = tuple(_work(those, page, cautions, today) for those in alike.values())
-    return PlaceTree(tree.tree_name, tree.kind, link(page, "../"), works)
+    kind = ", ".join(filter(None, (tree.kind, tree.counted)))
+    return PlaceTree(tree.tree_name, kind, link(page, "../"), works)
 
 
 def _work(works: Sequence[WorkView], page: str, cautions: Sequence[str], today: date) -> PlaceWork:

@@ -10,19 +10,42 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import cache, partial
 from hashlib import blake2b
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from backbud import words
 from backbud.collection.state import Tree
 from backbud.memo import NO_MEMO, Identical, Memo
-from backbud.pages import bench, kind, links, place, season, stores, weather
+from backbud.pages import (
+    bench,
+    find,
+    finding,
+    kind,
+    links,
+    papers,
+    people,
+    place,
+    registers,
+    stores,
+    visits,
+    ways,
+    weather,
+    year,
+    year_back,
+)  # fmt: skip
+from backbud.pages.find import MANY, lettered
+from backbud.pages.paper import labels
+from backbud.pages.paper import week as week_sheet
 from backbud.pages.sheet import MOST_VIGOUR, listed, sheet_of
 from backbud.views.bench import OfTree, bench_view, of_tree
 from backbud.views.day import open_works_of
+from backbud.views.finding import others_found, tree_found
 from backbud.views.narrow import only_tree, own_inputs, without_trees
 from backbud.views.nursery import Nursery
+from backbud.views.paper import PapersView
 from backbud.views.place import StandsThere, by_place, place_view, stands_there
+from backbud.views.registers.register import csv_of
 from backbud.views.tree import trees_view
+from backbud.views.week_on_paper import WeekOfTree, of_week, week_on_paper
 
 if TYPE_CHECKING:
     from jinja2 import Environment, Template
@@ -51,11 +74,23 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
         "home": view.home,
         "today": words.full_day(view.today),
         "today_iso": view.today.isoformat(),
+        "has_people": bool(view.people),
         "assets": {name: path for name, (path, _) in assets.items()},
+        "frame": "frame.html",
+        "public": False,
+        "has_visits": bool(view.accounts),
+        "address": view.address,
+        "ways": ways.EVERY_PAGE,
+        "handed": False,
     }
     around = kept.same("around pages", (without_trees(view), shared))
+    yield from _finding(view, kept).files
+    yield _finding_script()
     for path, sheet in SHEETS:
         yield path, sheet(view, shared, around, kept)
+    for register in view.registers:
+        yield links.register_csv(register.register), csv_of(register)
+    yield from _papers(view, kept)
     yield from _places(view, shared, around, kept)
     yield from _kinds(view, shared, around, kept)
     for tree in view.trees:
@@ -64,9 +99,54 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
         yield kept.once(("page", tree.handle), own_inputs(own, around), partial(_tree, own, shared))
 
 
+def assets() -> dict[str, tuple[str, bytes]]:
+    """Each asset's path and bytes by the name that templates use."""
+    return {name: _asset(file) for name, file in ASSETS.items()}
+
+
+def page(template: str, shared: dict[str, object], own: dict[str, object]) -> bytes:
+    """A page's octets. `shared`: what every page of a set is shown."""
+    return _page(template, shared, own)
+
+
+def helpers_sheets(
+    view: Nursery, shared: dict[str, object], around: object, kept: Memo
+) -> Iterator[tuple[str, bytes]]:
+    """What of the set a helper has: at the bench, the trees, and each place."""
+    yield links.INDEX, _index(view, shared, around, kept)
+    yield links.TREES, _trees(view, shared, around, kept)
+    yield from _places(view, shared, around, kept)
+
+
 def lone_page(template: str, shown: dict[str, object]) -> bytes:
     """A page that is no part of the set: asked for over the network, and made then."""
     return _octets(_template(template).render(shown))
+
+
+def paper_pages(
+    view: PapersView, *, base: str = "../../", alone: bool = False
+) -> Iterator[tuple[str, bytes]]:
+    """Every paper of a person as a page: path and bytes. `base`: the way from it to the stylesheet
+    and to the photographs; `alone`: with the stylesheet in it, so that it stands by itself."""
+    assets = {name: _asset(file)[0] for name, file in ASSETS.items()}
+    for page in papers.papers(view):
+        shown: dict[str, object] = {
+            "page": page,
+            "sheet": page.sheet,
+            "view": page.sheet.view,
+            "base": base,
+            "assets": assets,
+            "style": _style() if alone else "",
+            "today": words.full_day(page.sheet.view.day),
+            "tax_name": view.statement.tax_name if view.statement is not None else "tax",
+        }
+        yield page.path, _page(f"{page.sort}.html", {}, shown)
+
+
+def _style() -> str:
+    from markupsafe import Markup
+
+    return Markup(stylesheet().decode())
 
 
 def stylesheet() -> bytes:
@@ -88,8 +168,10 @@ def no_page(title: str) -> bytes:
 
 def _tree(view: Nursery, shared: dict[str, object]) -> tuple[str, bytes]:
     """The page of the one tree of the view, and its path."""
-    sheet = sheet_of(view, view.trees[0])
-    return sheet.page, _page("tree.html", shared, {"base": "../", "tree": sheet})
+    tree = view.trees[0]
+    sheet = sheet_of(view, tree)
+    own = {"base": "../", "tree": sheet, "ways": ways.of_tree(tree)}
+    return sheet.page, _page("tree.html", shared, own)
 
 
 def _macro(template: str, name: str, *arguments: object) -> str:
@@ -126,29 +208,48 @@ class _Pieces:
 
 
 def _index(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
-    found = [
-        kept.once(
-            ("rows", tree.handle),
-            (Identical(around), Identical(tree), Identical(view.plans.get(tree.handle))),
-            partial(_rows, view, tree),
-        )
-        for tree in view.trees
-    ]
-    walk = [tree.handle for tree in view.trees]
+    found = [rows.bench for rows in _all_rows(view, around, kept)]
     own = {
         "base": "",
-        "bench": bench.sheet(bench_view(found, walk, view.weather, view.today)),
+        "bench": bench.sheet(bench_view(found, _walk(view), view.weather, view.today)),
         "problems": view.problems,
+        "ways": ways.OF_BENCH,
         "trees": len(view.trees),
     }
     return _page("index.html", shared, own)
 
 
-def _rows(view: Nursery, tree: Tree) -> OfTree:
-    """What one tree brings to the first page."""
+class _Rows(NamedTuple):
+    """What one tree brings to the first page, and to the week on paper."""
+
+    bench: OfTree
+    week: WeekOfTree
+
+
+def _all_rows(view: Nursery, around: object, kept: Memo) -> Iterator[_Rows]:
+    for tree in view.trees:
+        yield kept.once(
+            ("rows", tree.handle),
+            (Identical(around), Identical(tree), Identical(view.plans.get(tree.handle))),
+            partial(_rows, view, tree),
+        )
+
+
+def _rows(view: Nursery, tree: Tree) -> _Rows:
     own = only_tree(view, tree)
     works = open_works_of(own.plans.get(tree.handle, ()), tree, own.names, view.today)
-    return of_tree(works, view.today)
+    return _Rows(of_tree(works, view.today), of_week(works, view.today))
+
+
+def _walk(view: Nursery) -> list[str]:
+    return [tree.handle for tree in view.trees]
+
+
+def _week(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    """The week on paper, from the same rows as the first page."""
+    found = [rows.week for rows in _all_rows(view, around, kept)]
+    shown = week_sheet.sheet(week_on_paper(found, _walk(view), view.today), view.title)
+    return _page("week.html", shared, {"base": "../", "week": shown})
 
 
 def _places(
@@ -161,6 +262,14 @@ def _places(
             ("place", handle),
             (Identical(around), Identical(*trees), Identical(*plans.values())),
             partial(_place, view, shared, around, handle, trees, kept),
+        )
+        yield kept.once(
+            ("labels", handle),
+            (
+                Identical(around),
+                [(tree.handle, tree.title, tree.kind, tree.cultivar) for tree in trees],
+            ),
+            partial(_labels, view, shared, handle, trees, kept),
         )
 
 
@@ -181,8 +290,59 @@ def _place(
         )
 
     shown = place_view(handle, map(stands, trees), view.names)
-    own = {"base": "../", "place": place.sheet(shown, view.today)}
+    own = {
+        "base": "../",
+        "place": place.sheet(shown, view.today),
+        "ways": ways.of_place(handle, shown.place_name, view.first_handles),
+    }
     return links.place_page(handle), _page("place.html", shared, own)
+
+
+def _finding(view: Nursery, kept: Memo) -> finding.Index:
+    """What can be found; first what stands for many trees."""
+    names = kept.same("names found", dict(view.names))
+    found = [
+        kept.once(
+            ("found", tree.handle),
+            (Identical(tree), Identical(names)),
+            partial(tree_found, tree, names),
+        )
+        # What is here comes first.
+        for tree in sorted(view.trees, key=lambda tree: not tree.here)
+    ]
+    others = kept.same("others found", others_found(view.trees, view.species, names))
+    return kept.once(
+        "index", (Identical(others, *found),), lambda: finding.index_of((*others, *found))
+    )
+
+
+def _finding_script() -> tuple[str, bytes]:
+    """The script of the page to find on; it lies with those that it loads."""
+    path, script = _asset("find.js")
+    return path.replace("assets/", links.FIND_FOLDER), script
+
+
+def _find(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    index = _finding(view, kept)
+    trees = trees_view(view.trees, view.names)
+    others = others_found(view.trees, view.species, view.names)
+    own = {
+        "base": "",
+        "script": _finding_script()[0],
+        "index": index,
+        "items": finding.ITEMS,
+        "letters": find.letters(trees),
+        "lists": find.lists(others),
+    }
+    return _page("find.html", shared, own)
+
+
+def _labels(
+    view: Nursery, shared: dict[str, object], handle: str, trees: Sequence[Tree], kept: Memo
+) -> tuple[str, bytes]:
+    name = view.name(handle) if handle else ""
+    own = {"base": "../../", "sheet": labels.sheet(handle, name, trees, view.address, kept)}
+    return links.labels_page(handle), _page("labels.html", shared, own)
 
 
 def _kinds(
@@ -190,7 +350,8 @@ def _kinds(
 ) -> Iterator[tuple[str, bytes]]:
     """The page of each kind of tree of which something is known."""
     for path, (facts, trees) in kind.kinds(view.trees, view.species).items():
-        shown = kind.sheet(facts, trees)
+        known = view.kinds.get(facts.title)
+        shown = kind.sheet(facts, trees, known, view.title, view.today)
         yield kept.once(
             ("kind", path),
             (Identical(around), shown),
@@ -212,33 +373,48 @@ def _weather(view: Nursery, shared: dict[str, object], around: object, kept: Mem
     )
 
 
-def _season(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
-    pieces = _Pieces()
+def _year(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    return _page(
+        "year.html", shared, {"base": "", "year": year.sheet(view, kept), "ways": ways.OF_YEAR}
+    )
 
-    def drawn_line(week: season.WeekRow, line: season.ActInWeek) -> str:
-        return kept.once(
-            ("drawn line", week.iso, line.act),
-            (line,),
-            partial(_macro, "weeks.html", "line", line),
-        )
 
-    def drawn(week: season.WeekRow) -> str:
-        return pieces.mark(
-            [
-                kept.once(
-                    ("drawn week", week.iso),
-                    (week,),
-                    lambda: _octets(_macro("weeks.html", "week", week, drawn_line)),
-                )
-            ]
-        )
-
-    own = {"base": "", "season": season.sheet(view, kept), "drawn_week": drawn}
-    return pieces.put_in(_page("season.html", shared, own))
+def _year_back(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    return _page("year-back.html", shared, {"base": "", "back": year_back.sheet(view, kept)})
 
 
 def _stores(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
     return _page("stores.html", shared, {"base": "", "stores": stores.sheet(view)})
+
+
+def _people(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    return _page("people.html", shared, {"base": "", "people": people.sheet(view.people)})
+
+
+def _registers(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    sheets = tuple(map(registers.sheet, view.registers))
+    return kept.once(
+        "registers page",
+        (Identical(around), view.registers),
+        lambda: _page("registers.html", shared, {"base": "", "registers": sheets}),
+    )
+
+
+def _visits(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    """Other people's trees in the house; for the keeper alone, for it has prices and people."""
+    pages = {one.person: tuple(papers.papers(one)) for one in view.papers}
+    own = {"base": "", "visits": visits.sheet(view.accounts, pages, view.today)}
+    return _page("visits.html", shared, own)
+
+
+def _papers(view: Nursery, kept: Memo) -> Iterator[tuple[str, bytes]]:
+    """The papers of each person, each a page of its own."""
+    for one in view.papers:
+        yield from kept.once(("papers", one.person), (one,), partial(_papers_of, one))
+
+
+def _papers_of(view: PapersView) -> tuple[tuple[str, bytes], ...]:
+    return tuple(paper_pages(view))
 
 
 def _trees(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
@@ -260,8 +436,14 @@ def _trees(view: Nursery, shared: dict[str, object], around: object, kept: Memo)
         "base": "",
         "drawn_trees": drawn,
         "own": shown.own,
+        "lettered": lettered(shown.own),
+        "many": MANY,
         "others": shown.others,
         "gone": shown.gone,
+        "unshown": view.unshown,
+        "handed_out": [
+            {"title": title, "page": links.link(path)} for title, path in view.handed_out
+        ],
     }
     return pieces.put_in(_page("trees.html", shared, parts))
 
@@ -272,8 +454,14 @@ SHEETS: tuple[tuple[str, Sheet], ...] = (
     (links.INDEX, _index),
     (links.TREES, _trees),
     (links.WEATHER, _weather),
-    (links.SEASON, _season),
+    (links.YEAR, _year),
+    (links.YEAR_BACK, _year_back),
     (links.STORES, _stores),
+    (links.PEOPLE, _people),
+    (links.REGISTERS, _registers),
+    (links.VISITS, _visits),
+    (links.WEEK, _week),
+    (links.FIND, _find),
 )
 
 
@@ -325,13 +513,21 @@ def _environment() -> Environment:
     environment.filters["capital"] = words.sentence
     environment.globals |= {
         "link": links.link,
+        "subscription": ways.subscription,
         "number": words.number,
         "sentence": words.sentence,
         "index_page": links.INDEX,
         "trees_page": links.TREES,
         "weather_page": links.WEATHER,
-        "season_page": links.SEASON,
+        "year_page": links.YEAR,
+        "year_back_page": links.YEAR_BACK,
+        "people_page": links.PEOPLE,
         "stores_page": links.STORES,
+        "registers_page": links.REGISTERS,
+        "visits_page": links.VISITS,
+        "week_page": links.WEEK,
+        "find_page": links.FIND,
+        "letter_anchor": links.letter_anchor,
         "most_vigour": MOST_VIGOUR,
     }
     return environment

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from datetime import date
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from backbud import words
 from backbud.bench.water import ESTIMATE
@@ -17,21 +18,28 @@ from backbud.pages.drawings.axes import Drawing
 from backbud.pages.drawings.root_ball import root_ball
 from backbud.pages.drawings.vigour import vigour
 from backbud.pages.drawings.years import YearsDrawn, years_drawn
-from backbud.pages.links import kind_page, link, place_page, tree_page
+from backbud.pages.links import INDEX, kind_page, link, place_page, tree_page
+from backbud.pages.paper.running import running
 from backbud.pages.pictures import Pictures, pictures
+from backbud.pages.tree_years import YearsBeside, years_beside
 from backbud.plan.water import Water
 from backbud.species import Section
 from backbud.views.day import is_near
+from backbud.views.forgotten import Forgotten
 from backbud.views.history import DateView
 from backbud.views.nursery import Nursery
 from backbud.views.outline import OutlineView
 from backbud.views.tree import ListedView, ThingView, TreeView, listed_view, tree_view
+from backbud.views.tree_years import tree_years
 from backbud.views.work import WorkView
 
 MOST_VIGOUR = 5
 # So many works stand open on a tree's page; the others are unfolded.
 NEXT_WORKS = 3
 
+_OWNER = "belongs to"
+# What of its facts stands first.
+_FIRST = ("since", "pot", "mix", "strength")
 _SIZES = ("trunk", "height", "spread", "root ball")
 
 # What goes together, in the order the page shows it.
@@ -89,11 +97,13 @@ class Sheet(Struct, frozen=True):
     """All that a tree's page shows.
 
     `next`: the first works that are open, `then`: the others. `waits`: what of the far-off ones
-    is to be known, once for all of them. `drawn`: its years. `kind_page`: of
-    what is alike for all trees of its kind, "" where nothing is known of it.
+    is to be known, once for all of them. `running`: the style that gives its card a title.
+    `drawn`: its years; `beside`: the same side by side. `kind_page`: of what is alike for all
+    trees of its kind, "" where nothing is known of it.
     """
 
     title: str
+    running: str
     page: str
     kind: str
     botanical: tuple[Run, ...]
@@ -110,6 +120,7 @@ class Sheet(Struct, frozen=True):
     then: tuple[work.Row, ...]
     waits: str
     drawn: YearsDrawn | None
+    beside: YearsBeside | None
     settled: tuple[work.Settled, ...]
     years: tuple[history.HistoryYear, ...]
     entries: str
@@ -133,40 +144,66 @@ class Listed(Struct, frozen=True):
 
 
 def sheet_of(view: Nursery, tree: Tree) -> Sheet:
-    """Lay out everything that a tree's page shows."""
-    species, today = view.species.get(tree.handle), view.today
+    """Lay out everything that a tree's page shows to the keeper."""
+    sheet = laid_out(view, shown_tree(view, tree))
+    species = view.species.get(tree.handle)
+    return replace(
+        sheet,
+        beside=years_beside(
+            tree_years(tree, view.weather.years, view.weather.southern), view.today
+        ),
+        facts=tuple(_with_water(sheet.facts, _water(view.weather.water, tree.handle))),
+        where=tuple(_with_folder(sheet.where, view.folders.get(tree.owner, ""))),
+        kind_page=link(kind_page(species.title), "../") if species and species.facts else "",
+        sections=view.sections.get(tree.handle, ()),
+    )
+
+
+def shown_tree(view: Nursery, tree: Tree) -> TreeView:
+    """A tree as the keeper is shown it."""
+    species = view.species.get(tree.handle)
     shown = tree_view(
         tree,
         view.plans.get(tree.handle, ()),
         view.names,
-        today,
+        view.today,
         botanical=species.botanical if species else "",
         bites=view.bites.get(tree.handle, ()),
         photographs=view.photographs.get(tree.handle, ()),
     )
+    return Forgotten(view.hidden).told(shown) if view.hidden else shown
+
+
+def laid_out(view: Nursery, shown: TreeView) -> Sheet:
+    """Lay out a tree as some eyes are shown it. `view`: for what names nobody: the day, the
+    species, and the outline of the pot."""
+    handle, today = view.trees[0].handle if len(view.trees) == 1 else shown.tree, view.today
+    species = view.species.get(handle)
     rows = tuple(work.row(one, today, at < NEXT_WORKS) for at, one in enumerate(shown.due))
     return Sheet(
         shown.name,
+        running(f"{shown.name} · {view.title} · {words.full_day(today)}"),
         tree_page(shown.tree),
-        shown.kind if species else _kind(shown),
+        shown.kind if species else kind_of(shown),
         botanical_runs(species.botanical, shown.cultivar) if species else (),
         tuple(_where(shown)),
-        "" if shown.here else _standing(shown, today.year),
+        "" if shown.here else standing_of(shown, today.year),
         _alerts(shown),
-        tuple(_facts(shown, view.weather.water)),
+        tuple(_facts(shown)),
         tuple(_things(shown, today)),
         tuple(_vigour(shown, today)),
         vigour("zones", shown.looks) if shown.looks else None,
-        _roots(shown, today, view.outlines.get(tree.handle)),
-        link(kind_page(species.title), "../") if species and species.facts else "",
+        _roots(shown, today, view.outlines.get(handle)),
+        "",
         rows[:NEXT_WORKS],
         rows[NEXT_WORKS:],
         _waits(shown, today),
         years_drawn(shown.history, shown.wires, shown.due, today),
+        None,
         tuple(work.settled(one, today) for one in shown.settled),
         history.years_of(shown.history),
         words.number(len(shown.history), "entry", "entries"),
-        view.sections.get(tree.handle, ()),
+        (),
         pictures(shown.photographs, shown.name),
     )
 
@@ -188,18 +225,19 @@ def listed(view: Nursery, tree: Tree) -> Listed:
     return Listed(
         shown.name,
         link(tree_page(shown.tree)),
-        _kind(shown),
+        ", ".join(filter(None, (kind_of(shown), shown.counted))),
         _since(shown),
         shown.place_name,
         shown.owner_name,
-        _standing(shown, today.year),
+        standing_of(shown, today.year),
         words.sentence(shown.next.title) if shown.next else "",
-        _next_when(shown.next, today) if shown.next else "",
+        next_when(shown.next, today) if shown.next else "",
         shown.next is not None and shown.next.state == "overdue",
     )
 
 
-def _next_when(work: WorkView, today: date) -> str:
+def next_when(work: WorkView, today: date) -> str:
+    """When a work is next, in few words."""
     if today > work.closes:
         return f"{words.days((today - work.closes).days)} late"
     if today >= work.opens:
@@ -207,11 +245,13 @@ def _next_when(work: WorkView, today: date) -> str:
     return f"from {words.day(work.opens, today.year)}"
 
 
-def _kind(tree: TreeView | ListedView) -> str:
+def kind_of(tree: TreeView | ListedView) -> str:
+    """What it is, with its cultivar."""
     return f"{tree.kind} ‘{tree.cultivar}’" if tree.cultivar else tree.kind
 
 
-def _standing(tree: TreeView | ListedView, year: int) -> str:
+def standing_of(tree: TreeView | ListedView, year: int) -> str:
+    """What became of a tree that is not here."""
     if tree.here:
         return ""
     since = f" {words.day(tree.standing_since, year)}" if tree.standing_since else ""
@@ -243,32 +283,49 @@ def _alerts(tree: TreeView) -> tuple[str, ...]:
 
 
 def _where(tree: TreeView) -> Iterable[FactRow]:
-    """Where it stands, whose it is, and when that person wants it back."""
+    """How many there are, where it stands, whose it is, and when that person wants it back."""
+    if tree.batch and tree.batch.said:
+        yield FactRow("", tree.batch.said)
+    for told, day in tree.batch.parts() if tree.batch else ():
+        yield FactRow("", f"{told} by {words.full_day(day)}")
+    if tree.parted_from:
+        yield FactRow("parted off", tree.parted_from, page=link(tree_page(tree.parted_from), "../"))
     if tree.place and tree.here:
         yield FactRow("stands in", tree.place_name, page=link(place_page(tree.place), "../"))
     if tree.owner:
-        yield FactRow("belongs to", tree.owner_name)
+        yield FactRow(_OWNER, tree.owner_name)
     if tree.wanted:
         yield FactRow("wanted back", _in_words(tree.wanted_by) if tree.wanted_by else tree.wanted)
 
 
-def _facts(tree: TreeView, water: Water) -> Iterable[FactRow]:
+def _with_folder(where: Iterable[FactRow], folder: str) -> Iterable[FactRow]:
+    """Where it stands and whose it is, with the way to the pages that its owner has."""
+    for fact in where:
+        is_owner = fact.label == _OWNER and folder
+        yield replace(fact, page=link(f"{folder}{INDEX}", "../")) if is_owner else fact
+
+
+def _with_water(facts: Sequence[FactRow], drinks: str) -> Iterable[FactRow]:
+    """The facts with what the tree drinks behind what it stands in."""
+    at = sum(fact.label in _FIRST for fact in facts)
+    water = (FactRow("water", drinks),) if drinks else ()
+    return (*facts[:at], *water, *facts[at:])
+
+
+def _facts(tree: TreeView) -> Iterable[FactRow]:
     main = {
         "since": _since(tree),
         "pot": tree.pot_name,
         "mix": tree.mix_name,
         "strength": tree.strength,
     }
-    drinks = _water(water, tree.tree)
     sizes = {name: tree.sizes[name] for name in _SIZES if name in tree.sizes}
     sizes |= {name: tree.sizes[name] for name in sorted(tree.sizes) if name not in sizes}
     yield from (FactRow(label, value) for label, value in main.items() if value)
-    if drinks:
-        yield FactRow("water", drinks)
     yield from (FactRow(name, words.sizes(measure)) for name, measure in sizes.items())
     for fact in tree.facts:
         yield FactRow(fact.label, words.sizes(fact.value), fact.private)
-    if tree.name != tree.tree:
+    if tree.tree and tree.name != tree.tree:
         yield FactRow("handle", tree.tree)
 
 

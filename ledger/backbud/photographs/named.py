@@ -28,7 +28,8 @@ class Named(Struct, frozen=True):
     """A picture as a line names it.
 
     `path`: from the journal's folder, or as written where it leads out of it. `side`: front, back,
-    left, right, above, roots …, or "". `when`: the date of the page.
+    left, right, above, roots …, or "". `when`: the date of the page. `for_owner`, `for_public`:
+    marked for the tree's owner to see, or for anybody.
     """
 
     path: str
@@ -36,6 +37,8 @@ class Named(Struct, frozen=True):
     when: WrittenDate
     origin: Origin
     written: str
+    for_owner: bool = False
+    for_public: bool = False
 
     @property
     def is_outside(self) -> bool:
@@ -73,6 +76,11 @@ def paths_of(pictures: Iterable[Named]) -> tuple[str, ...]:
     return tuple(sorted({one.path for one in pictures if one.is_shown and not one.is_outside}))
 
 
+def marked_for(event: Event, whom: str) -> bool:
+    """Whether a line about a picture says that the `owner`, or the `public`, may see it."""
+    return any(whom in detail.words.casefold().split() for detail in event.all("for"))
+
+
 def _of(block: DatedBlock) -> Iterator[Event]:
     """The lines of a block that name pictures: only they are read."""
     return (block.event(i) for i, act in enumerate(block.acts) if act == _ACT)
@@ -86,4 +94,5 @@ def _in_event(event: Event) -> Iterator[Named]:
         written = file.words.strip()
         if _HAS_ENDING.search(written):
             path = posixpath.normpath(written.replace("\\", "/"))
-            yield Named(path, side.words if side else "", event.when, event.origin, written)
+            yield Named(path, side.words if side else "", event.when, event.origin, written,
+                        marked_for(event, "owner"), marked_for(event, "public"))  # fmt: skip

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import timedelta
 
-from backbud.collection.stand import ARRIVALS
+from backbud.collection.batch import ARRIVALS
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.journal.read import Journal
@@ -13,7 +13,7 @@ from backbud.plan.due import Due, cause_of, due_of
 from backbud.plan.followups import Reason
 from backbud.plan.quote import Quoter
 from backbud.plan.windows import span_window
-from backbud.species import PROMISE, Proposal, Window
+from backbud.species import NOTHING_SAID, PROMISE, Proposal, Schedule, Window
 
 # Time to see the tree settle and to arrange the day.
 AHEAD = timedelta(days=14)
@@ -24,12 +24,11 @@ def hand_back(tree: Tree, journal: Journal, quoter: Quoter) -> Iterator[Due]:
 
     It hangs on the tree's coming, so that it stays one entry from the agreement to the day.
     """
-    keeper = journal.things.find(journal.settings.keeper)
-    if not tree.owner or (keeper is not None and tree.owner == keeper.handle):
+    if not is_customers(tree, journal):
         return
-    came = _came(tree)
+    came = came_of(tree)
     ready, agreed, billed = (
-        _this_time(tree.last.get(act), came) for act in ("ready", "agreed", "billed")
+        this_time(tree.last.get(act), came) for act in ("ready", "agreed", "billed")
     )
     # What came and is billed is done, and goes home; a bill names money, so it is not quoted.
     done = billed if came is not None and not tree.wanted else None
@@ -57,6 +56,9 @@ def hand_back(tree: Tree, journal: Journal, quoter: Quoter) -> Iterator[Due]:
             "to its owner",
             cautions=("Keep it out of frost, sun and wind on the way.",),
             weight=PROMISE,
+            schedule=Schedule(after="It stands ready and nobody came for it: write to its owner.")
+            if ready is not None
+            else NOTHING_SAID,
         ),
         "hand-back",
         cause_of(cause) if cause else f"wanted-{tree.wanted}".replace("/", "_"),
@@ -66,13 +68,19 @@ def hand_back(tree: Tree, journal: Journal, quoter: Quoter) -> Iterator[Due]:
     )
 
 
-def _came(tree: Tree) -> Event | None:
+def is_customers(tree: Tree, journal: Journal) -> bool:
+    """Whether a tree is somebody else's than the keeper's."""
+    keeper = journal.things.find(journal.settings.keeper)
+    return bool(tree.owner) and (keeper is None or tree.owner != keeper.handle)
+
+
+def came_of(tree: Tree) -> Event | None:
     """The exact day of its last coming."""
     came = tree.last_of(*ARRIVALS)
     return came if came is not None and came.exact else None
 
 
-def _this_time(event: Event | None, came: Event | None) -> Event | None:
+def this_time(event: Event | None, came: Event | None) -> Event | None:
     """The event, unless it was on an earlier visit."""
     if event is None or not event.exact or (came is not None and event.day < came.day):
         return None

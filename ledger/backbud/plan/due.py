@@ -23,7 +23,8 @@ class Due(Struct, frozen=True):
 
     `at`: the place of its cause in the tree's history, -1 for a season's. `part`: as the rule
     gave it, and it may be a word that tells two works apart, or what is looked at there.
-    `early`: how long before its window an act settles it; None takes the act's own.
+    `early`: how long before its window an act settles it; None takes the act's own. `by_sum`: what
+    was done of it is a sum that was reckoned before, so no line alone settles it.
     """
 
     follow_up: FollowUp
@@ -33,6 +34,7 @@ class Due(Struct, frozen=True):
     at: int = -1
     part: str = ""
     early: timedelta | None = None
+    by_sum: bool = False
 
     @property
     def where(self) -> str:

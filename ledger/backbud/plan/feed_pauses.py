@@ -1,36 +1,81 @@
-"""Feed rests after root work, and on a weak tree; it goes on by itself when that is over."""
+"""Feed rests after root work, on a weak tree, and while the last feed lasts; then it goes on."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from datetime import timedelta
+from collections.abc import Iterable, Mapping
+from datetime import date, timedelta
 
 from msgspec.structs import replace
 
 from backbud.collection.hard_work import stresses
 from backbud.collection.state import Tree
+from backbud.plan.common.feed_again import FEED_AGAIN, lasts
 from backbud.plan.due import Due
+from backbud.species import Window
 
 # Cut roots take up no feed for four weeks; common practice, no source.
 _ROOTS_REST = timedelta(days=28)
+# So many days of its time at the least are left for a season's feed; ours, no source.
+_TIME_LEFT = timedelta(days=7)
 
 
-def paused(dues: Iterable[Due], tree: Tree) -> list[Due]:
-    """The dues; feed that would be given while it has to rest is asked for no more."""
-    cuts = [
-        entry.event.day
-        for entry in tree.history
-        if "root_work" in entry.event.row.traits and not entry.undone and stresses(entry.event)
+def paused(dues: Iterable[Due], tree: Tree, feed_days: Mapping[str, int]) -> list[Due]:
+    """The dues; feed that would be given while it has to rest is asked for no more.
+
+    `feed_days`: how long a feed lasts by its card.
+    """
+    done = [entry.event for entry in tree.history if not entry.undone]
+    cuts = [one.day for one in done if "root_work" in one.row.traits and stresses(one)]
+    given = [
+        (one.day, one.day + timedelta(days=lasts(one, feed_days)[0]))
+        for one in done
+        if one.act == "fed" and one.exact
     ]
 
     def rests(due: Due) -> bool:
-        one = due.follow_up
-        if one.act != "fed" or one.outcome != "open" or one.promised:
+        if not _asked(due):
             return False
-        opens, closes = one.window.opens, one.window.closes
+        opens, closes = due.follow_up.window.opens, due.follow_up.window.closes
         return tree.weak or any(opens - _ROOTS_REST < cut <= closes for cut in cuts)
 
-    return [
-        replace(due, follow_up=replace(due.follow_up, outcome="replaced")) if rests(due) else due
-        for due in dues
-    ]
+    return _once_used_up([_over(due) if rests(due) else due for due in dues], given)
+
+
+def _once_used_up(dues: list[Due], given: list[tuple[date, date]]) -> list[Due]:
+    """The feed of a season waits until what was given is used up, and stands for the next helping.
+
+    `given`: each day on which it was fed, and when that was used up.
+    """
+    again = {one.follow_up.window.opens: one for one in dues if one.rule == FEED_AGAIN}
+    stood_for = set()
+    found = []
+    for due in dues:
+        window = due.follow_up.window
+        used_up = max((end for day, end in given if day <= window.closes), default=window.opens)
+        if due.event is not None or not _asked(due) or used_up <= window.opens:
+            found.append(due)
+        elif used_up + _TIME_LEFT > window.closes:
+            found.append(_over(due))
+        else:
+            helping = again.get(used_up)
+            if helping is not None:
+                stood_for.add(helping.follow_up.id)
+            found.append(_moved(due, used_up, helping))
+    return [_over(due) if due.follow_up.id in stood_for else due for due in found]
+
+
+def _moved(due: Due, day: date, helping: Due | None) -> Due:
+    """A season's feed from a day on, in the stead of the next helping of that day."""
+    one = due.follow_up
+    window = Window(day, max(one.window.best, day), one.window.closes)
+    cycle = helping.follow_up.next_cycle if helping is not None else one.next_cycle
+    return replace(due, follow_up=replace(one, window=window, next_cycle=cycle))
+
+
+def _over(due: Due) -> Due:
+    return replace(due, follow_up=replace(due.follow_up, outcome="replaced"))
+
+
+def _asked(due: Due) -> bool:
+    one = due.follow_up
+    return one.act == "fed" and one.outcome == "open" and not one.promised

@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+from backbud.plan.agreed_work import AGREED_WEEKS
+from backbud.plan.ask_after import ASK_AFTER_WEEKS
+from backbud.plan.common.quarantine_ends import QUARANTINE_DAYS
 from backbud.plan.covers import COVER_FIGURES
+from backbud.plan.unpaid import PAYMENT_DAYS
 from backbud.plan.vessels import VESSEL_FIGURES
 from backbud.species import Figure
 
@@ -18,6 +22,10 @@ PLAN_FIGURES = (
     POT_MARGIN,
     YOUNG_ROOTS,
     SHALLOW_BELOW,
+    QUARANTINE_DAYS,
+    AGREED_WEEKS,
+    ASK_AFTER_WEEKS,
+    PAYMENT_DAYS,
     *COVER_FIGURES,
     *VESSEL_FIGURES,
 )

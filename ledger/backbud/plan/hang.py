@@ -80,7 +80,9 @@ class Hanger:
         weather: Records,
         today: date,
         own: tuple[Rule, ...] = (),
+        at: str = "",
     ) -> None:
+        """`at`: the place by whose weather all is planned, "" for where each tree stands."""
         self.journal, self.histories, self.today = journal, histories, today
         self.years = Years(journal, weather, today)
         self.quoter = Quoter(journal, names_of(journal.things, histories.trees))
@@ -88,7 +90,7 @@ class Hanger:
         self.since = self.this_year.replace(year=self.this_year.year - YEARS_BACK)
         self._rules: dict[type[Species] | None, tuple[Rule, ...]] = {}
         self._by_act: dict[type[Species] | None, Mapping[str, Sequence[Rule]]] = {}
-        self._own = own
+        self._own, self._at = own, at
         self.asker = Asker(journal, today)
 
     def proposed(self, tree: Tree, species: Species | None, known_since: date) -> list[Due]:
@@ -121,7 +123,8 @@ class Hanger:
     ) -> list[Due]:
         """What a rule proposes; `then`: the tree as it was when it is asked about."""
         known = seen if one.event is None else tuple(s for s in seen if s[0] <= one.day)
-        year = self.years.at(then, one.place or then.place, one.day, species, known, growth)
+        place = self._at or one.place or then.place
+        year = self.years.at(then, place, one.day, species, known, growth)
         at = -1 if one.event is None else one.count - 1
         acts = self.journal.acts
         return [
@@ -175,7 +178,7 @@ class Hanger:
         is_history = one.window.closes < self.since
         if species is None or one.outcome != "open" or not one.promised or is_history:
             return due
-        year = self.years.at(tree, tree.place, one.window.best, species, ())
+        year = self.years.at(tree, self._at or tree.place, one.window.best, species, ())
         against = year.against(tree, deed_planned(one))
         if not against:
             return due
@@ -199,7 +202,7 @@ class Hanger:
         for at, entry in enumerate(tree.history):
             event = entry.event
             rules = by_act.get(event.act)
-            if rules is None or not event.exact or entry.undone:
+            if rules is None or not event.exact or entry.undone or tree.began_another(event):
                 continue
             if event.day < self.since and id(event) not in still_on:
                 continue
@@ -213,7 +216,7 @@ class Hanger:
         rules = [rule for rule in self._rules_of(species) if rule.hangs_on != "act"]
         if not rules:
             return
-        place = self.years.usual_place(tree, self.today)
+        place = self._at or self.years.usual_place(tree, self.today)
         for first in self._growing_years(tree):
             year = self.years.at(tree, place, first, species, seen)
             for rule in rules:

@@ -36,7 +36,8 @@ def set_by_keeper(tree: Tree, journal: Journal, quoter: Quoter) -> Iterator[Due]
     """Every plan, and every check that a check set for later, oldest first."""
     for at, entry in enumerate(tree.history):
         event = entry.event
-        if not event.exact or entry.undone:
+        # What was planned for a batch is done to the batch.
+        if not event.exact or entry.undone or entry.within:
             continue
         if event.act == "planned" and event.named:
             yield from planned(tree, event, at, journal, quoter)

@@ -14,6 +14,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.collection.fold import tree_on, tree_on_card
+from backbud.collection.open_bills import BillState
 from backbud.collection.state import Tree
 from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
@@ -22,6 +23,8 @@ from backbud.journal.read import Journal
 from backbud.journal.things import Things
 from backbud.journal.weather.records import Records
 from backbud.memo import Identical
+from backbud.plan.agreed_work import agreed_work
+from backbud.plan.ask_after import ask_after
 from backbud.plan.customers import hand_back
 from backbud.plan.cycles import overtaken, with_cycles
 from backbud.plan.due import Due
@@ -34,9 +37,10 @@ from backbud.plan.insults import weighed
 from backbud.plan.keepers import planned, set_by_keeper
 from backbud.plan.settle import settled
 from backbud.plan.shared import SharedParts
+from backbud.plan.unpaid import bills_by_tree, unpaid
 from backbud.plan.world import ByTree
 from backbud.plugins.added import NO_PLUGINS, Plugins
-from backbud.species import Species
+from backbud.species import Rule, Species
 
 
 class Plan(Struct, frozen=True):
@@ -108,19 +112,20 @@ def plan_all(
     minutes = learned(histories, journal.things, today, by_tree)
     bites: dict[str, Bites] = {}
     parts = SharedParts()
+    bills = bills_by_tree(journal, histories, today)
 
     def planned_now() -> tuple[Tree, Species | None, tuple[FollowUp, ...], Bites]:
         tree = tree_on(histories, journal.things, handle, today)
         found = find_species(tree.kind)
-        # Who is not here asks for nothing.
+        owed = bills.get(handle, ())
         if not tree.here:
-            return tree, found, (), ()
-        due = parts.of(_of_tree(tree, found, hanger))
+            return tree, found, parts.of(_of_gone(tree, hanger, owed)), ()
+        due = parts.of(_of_tree(tree, found, hanger, owed))
         return tree, found, due, hanger.bites(tree, found)
 
     for handle in handles:
         trees[handle], species[handle], due, bites[handle] = by_tree.once(
-            "plan", handle, histories, journal.things, planned_now
+            "plan", handle, histories, journal.things, planned_now, bills.get(handle, ())
         )
         follow_ups[handle] = by_tree.kept.once(
             ("minutes", handle),
@@ -131,6 +136,26 @@ def plan_all(
         if hanger.asker.failed_for(handle):
             by_tree.drop("plan", handle)
     return WithFlaws(Plan(trees, follow_ups, species, bites), hanger.asker.flaws())
+
+
+def planned_at(
+    journal: Journal,
+    histories: Histories,
+    find_species: SpeciesFinder,
+    weather: Records,
+    today: date,
+    handle: str,
+    place: str,
+    own: tuple[Rule, ...] = (),
+) -> tuple[FollowUp, ...]:
+    """What a tree will ask for at a place, as if it stood there from now on: for whoever keeps it
+    there. `place`: a handle, "" for where it stood last, or else home."""
+    tree = tree_on(histories, journal.things, handle, today)
+    found = journal.things.find(place or journal.settings.home)
+    at = found.handle if found is not None else tree.place
+    hanger = Hanger(journal, histories, weather, today, own, at)
+    there = replace(tree, place=at, standing="here")
+    return _of_tree(there, find_species(tree.kind), hanger, ())
 
 
 def without_plans(plan: Plan, histories: Histories, things: Things, handles: Iterable[str]) -> Plan:
@@ -157,13 +182,15 @@ def without_plans(plan: Plan, histories: Histories, things: Things, handles: Ite
 class ToPlan(Struct, frozen=True):
     """A tree that is here and its species, and who hangs the rules on it.
 
-    `known_since`: the first day the diary speaks of it.
+    `known_since`: the first day the diary speaks of it. `bills`: those of its owner that are open,
+    or were paid of late.
     """
 
     tree: Tree
     species: Species | None
     hanger: Hanger
     known_since: date
+    bills: Sequence[BillState] = ()
 
 
 PlanStep = Callable[[ToPlan, Sequence[Due]], Sequence[Due]]
@@ -186,11 +213,16 @@ def name(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
 
 
 def keep(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
-    """What the keeper planned, set for a later check, or owes a customer (keepers.py,
-    customers.py)."""
+    """What the keeper planned, set for a later check (keepers.py), or owes a customer, and is owed
+    (customers.py, agreed_work.py, unpaid.py)."""
     tree, journal, quoter = asked.tree, asked.hanger.journal, asked.hanger.quoter
     kept = {due.follow_up.id: due for due in dues}
-    for due in (*set_by_keeper(tree, journal, quoter), *hand_back(tree, journal, quoter)):
+    for due in (
+        *set_by_keeper(tree, journal, quoter),
+        *hand_back(tree, journal, quoter),
+        *agreed_work(tree, journal),
+        *unpaid(tree, asked.bills, journal),
+    ):
         kept[due.follow_up.id] = due
     return list(kept.values())
 
@@ -217,7 +249,7 @@ def settle(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
 def give_way(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
     """What the keeper planned takes the place of what a rule proposed (give_way.py); feed waits
     while the tree has to rest (feed_pauses.py)."""
-    return paused(given_way(dues), asked.tree)
+    return paused(given_way(dues), asked.tree, asked.hanger.years.feed_days)
 
 
 def weigh(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
@@ -249,8 +281,23 @@ STEPS: tuple[tuple[str, PlanStep], ...] = (
 )
 
 
-def _of_tree(tree: Tree, species: Species | None, hanger: Hanger) -> tuple[FollowUp, ...]:
-    asked = ToPlan(tree, species, hanger, _known_since(tree, hanger.today))
+def _of_gone(tree: Tree, hanger: Hanger, bills: Sequence[BillState]) -> tuple[FollowUp, ...]:
+    """Who is not here asks for nothing, but that its owner is asked after it, and pays."""
+    journal = hanger.journal
+    dues = (*ask_after(tree, journal), *unpaid(tree, bills, journal))
+    if not dues:
+        return ()
+    asked = ToPlan(tree, None, hanger, hanger.today, bills)
+    # What was put off while it was here is nobody's to do now.
+    asked_for = {due.rule for due in dues}
+    follow_ups = [due.follow_up for due in settle(asked, dues) if due.rule in asked_for]
+    return tuple(sorted(follow_ups, key=lambda f: (f.window.best, f.id)))
+
+
+def _of_tree(
+    tree: Tree, species: Species | None, hanger: Hanger, bills: Sequence[BillState]
+) -> tuple[FollowUp, ...]:
+    asked = ToPlan(tree, species, hanger, _known_since(tree, hanger.today), bills)
     dues: Sequence[Due] = ()
     for _, step in STEPS:
         dues = step(asked, dues)

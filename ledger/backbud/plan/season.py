@@ -12,14 +12,12 @@ from __future__ import annotations
 from bisect import bisect_left, bisect_right, insort
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date, timedelta
-from functools import partial
 from heapq import heapify, heappop, heappush
 from typing import NamedTuple
 
 from msgspec import Struct
 
-from backbud.memo import NO_MEMO, Identical, Memo
-from backbud.plan.followups import FollowUp
+from backbud.plan.followups import FollowUp, sort_of_work, waits_for_its_week
 from backbud.words import monday_of
 
 WEEKS = 52
@@ -29,8 +27,9 @@ WEEK = timedelta(days=7)
 class Work(Struct, frozen=True, gc=False):
     """A work with the days it may still be done on, all included, and the best of them.
 
-    `act`: in its past form; `bare`: what it is called. `can_wait`: it may be moved. `late`: its
-    window is over. `since`: the first day of its window where that is past.
+    `act`: in its past form; `called`: what it is called, a look by what is looked at. `can_wait`:
+    it may be moved. `late`: its window is over. `since`: the first day of its window where that is
+    past. `at_bench`: it stands at the bench today, else it is still to come.
     """
 
     id: str
@@ -44,7 +43,8 @@ class Work(Struct, frozen=True, gc=False):
     can_wait: bool = True
     late: bool = False
     since: date | None = None
-    bare: str = ""
+    called: str = ""
+    at_bench: bool = False
 
     @property
     def window(self) -> tuple[date, date]:
@@ -90,8 +90,9 @@ def works_of(follow_ups: Iterable[FollowUp], today: date) -> Iterator[Work]:
     """The open works: what is past its best day is best today, and late is what has to be now."""
     for one in follow_ups:
         if one.is_open(today):
-            late = one.state(today) in ("overdue", "promised")
-            window = one.window_on(today)
+            state, window = one.state(today), one.window_on(today)
+            late = state in ("overdue", "promised")
+            waits = waits_for_its_week(one.single, state, window.best, today)
             opens = today if late else max(window.opens, today)
             yield Work(
                 one.id,
@@ -105,7 +106,8 @@ def works_of(follow_ups: Iterable[FollowUp], today: date) -> Iterator[Work]:
                 "keeps_day" not in one.row.traits and not late,
                 late,
                 window.opens if not late and window.opens < today else None,
-                one.row.bare,
+                sort_of_work(one)[1],
+                state != "coming" and not waits,
             )
 
 
@@ -127,44 +129,30 @@ def season_of(
     today: date,
     limit_minutes: int,
     weeks: int = WEEKS,
-    kept: Memo = NO_MEMO,
 ) -> WeeksAhead:
     """Lay out the works whose best day lies in the weeks from this one on, and even these out.
 
-    A limit of 0 moves nothing. `kept`: what an earlier run of this process left of each week.
+    A limit of 0 moves nothing.
     """
-    laid = _laid_out(ordered, monday_of(today), weeks, kept)
+    laid = _laid_out(ordered, monday_of(today), weeks)
     moves = _Moves([{} for _ in laid], [set() for _ in laid])
     if limit_minutes > 0:
         _even_out(laid, moves, limit_minutes)
     return WeeksAhead(
-        tuple(
-            kept.once(
-                ("evened week", n),
-                (Identical(one), come, gone),
-                partial(_evened, one.week, come, gone),
-            )
-            for n, (one, come, gone) in enumerate(zip(laid, *moves, strict=True))
-        ),
+        tuple(_evened(one.week, come, gone) for one, come, gone in zip(laid, *moves, strict=True)),
         tuple(one.week.minutes for one in laid),
         limit_minutes,
     )
 
 
-def _laid_out(ordered: Sequence[Best], first: date, weeks: int, kept: Memo) -> list[_Laid]:
+def _laid_out(ordered: Sequence[Best], first: date, weeks: int) -> list[_Laid]:
     """Each week with the works whose best day it holds."""
     laid: list[_Laid] = []
     begins = bisect_left(ordered, (first,))
     for n in range(weeks):
         ends = bisect_left(ordered, (first + (n + 1) * WEEK,))
         works = [best.work for best in ordered[begins:ends]]
-        laid.append(
-            kept.once(
-                ("laid week", n),
-                (first, weeks, Identical(*works)),
-                partial(_laid, n, works, first, weeks),
-            )
-        )
+        laid.append(_laid(n, works, first, weeks))
         begins = ends
     return laid
 

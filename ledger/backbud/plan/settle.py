@@ -77,7 +77,8 @@ def _done_by(event: Event, at: int, waiting: Iterable[Due]) -> list[Due]:
     """
     by_cause: dict[tuple[str, str], list[Due]] = {}
     for due in waiting:
-        if due.at < at and _still_open(due, event.day) and _settles(event, due):
+        waits = due.at < at and not due.by_sum and _still_open(due, event.day)
+        if waits and _settles(event, due):
             by_cause.setdefault((due.rule, due.cause), []).append(due)
     return [due for found in by_cause.values() for due in _whose_turn(found, event.day)]
 

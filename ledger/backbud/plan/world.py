@@ -77,7 +77,7 @@ class ByTree:
     """Keeps what was made of one tree's card and history, as long as the world is the same."""
 
     def __init__(self, kept: Memo = NO_MEMO, world: object = None) -> None:
-        self.kept, self._world = kept, Identical(world)
+        self.kept, self.world = kept, Identical(world)
         self._own: dict[str, Identical] = {}
 
     def once(
@@ -95,13 +95,13 @@ class ByTree:
         """
         own = self._own.get(handle)
         if own is None:
-            inputs = (self._world, histories.trees[handle], things.by_handle.get(handle))
+            inputs = (self.world, histories.trees[handle], things.by_handle.get(handle))
             own = self._own[handle] = Identical(self.kept.same(("own", handle), inputs))
         return self.kept.once((what, handle), (own, *more), work)
 
     def together(self, what: str, inputs: tuple[object, ...], work: Callable[[], T]) -> T:
         """What was made of what was kept of many trees, and of nothing else that is no tree's."""
-        return self.kept.once(what, (self._world, *inputs), work)
+        return self.kept.once(what, (self.world, *inputs), work)
 
     def drop(self, what: str, handle: str) -> None:
         """Let it be made anew next time."""

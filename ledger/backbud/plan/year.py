@@ -61,7 +61,7 @@ class Years:
         self._pots: dict[str, Pot | None] = {}
         self._judges: dict[type[Species], _Judging] = {}
         lasts = {m.handle: m.measure("lasts") for m in self.things.of_kind("material")}
-        self._feed_days = {h: round(t.within("day")) for h, t in lasts.items() if t is not None}
+        self.feed_days = {h: round(t.within("day")) for h, t in lasts.items() if t is not None}
         self._limits: dict[tuple[object, ...], tuple[Temperature | None, ...]] = {}
         self._owns: dict[tuple[str, type[Species], Seen], Own] = weather.reckoned(
             ("owns", self.southern, today, tuple(self.settings.figures.items())), dict
@@ -110,7 +110,7 @@ class Years:
             site.coldest_said,
             young_bear,
             *self._judge(species),
-            self._feed_days,
+            self.feed_days,
         )
 
     def _judge(self, species: Species | None) -> _Judging:

@@ -37,7 +37,7 @@ from backbud.collection.zones import zone_scores
 from backbud.journal.events import Event
 from backbud.species.base import INTERFACE, Species
 from backbud.species.declared import rules_of
-from backbud.species.deed import Deed
+from backbud.species.deed import Deed, deed_of
 from backbud.species.facts import (
     COMMON_PRACTICE,
     FEED_RESTS_OVER,
@@ -53,6 +53,12 @@ from backbud.species.proposals import Proposal, Proposals, Section
 from backbud.species.rules import Rule, WorkTime, after, each, when
 from backbud.species.schedule import NOTHING_SAID, Schedule, a_year_later, next_after
 from backbud.species.stages import Stage, StageMonths, after_stage, stage_name
+from backbud.species.summer_outside import (
+    SummerOutside,
+    goes_in_by,
+    goes_out_from,
+    summer_outside,
+)
 from backbud.species.weight import (
     CARE,
     CHANCE,
@@ -124,6 +130,7 @@ __all__ = [
     "Species",
     "Stage",
     "StageMonths",
+    "SummerOutside",
     "Temperature",
     "Trait",
     "Tree",
@@ -143,7 +150,10 @@ __all__ = [
     "as_settling",
     "as_word",
     "days_after",
+    "deed_of",
     "each",
+    "goes_in_by",
+    "goes_out_from",
     "is_expected",
     "is_hard_pruning",
     "is_root_work",
@@ -157,6 +167,7 @@ __all__ = [
     "share_of",
     "stage_name",
     "stresses",
+    "summer_outside",
     "times_of",
     "wedges_in",
     "weeks_after",

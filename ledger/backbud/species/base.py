@@ -32,7 +32,7 @@ class Species:
     where it is not what the hardiness rating leads to expect; `young_frost_limit_c`: the same of
     young roots, of a tree repotted within a year or in a shallow pot; -5 °C (or what mature ones
     bear, where that is less) where none is known; `why_frost`: the reason in one sentence.
-    `comes_in_below_c`: of a tender tree, the coldest night, in °C, that it stays outside in.
+    `comes_in_below_c`: of a tender tree, in °C: once the usual night is colder it comes in.
     `advice`: what whoever keeps the tree should know, `never`: what must not be done to it; each
     one sentence, for the care sheet.
     `sources`: where a work comes from, by its rule's id without prefix, where that is not common

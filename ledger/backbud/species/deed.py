@@ -6,6 +6,8 @@ from datetime import date
 
 from msgspec import Struct
 
+from backbud.collection.hard_work import stresses
+from backbud.journal.events import Event
 from backbud_grammar.act_words import ActWord
 
 
@@ -28,3 +30,9 @@ class Deed(Struct, frozen=True):
         if self.first == self.last:
             return f"{self.act} on {self.first}"
         return f"{self.act} between {self.first} and {self.last}"
+
+
+def deed_of(done: Event) -> Deed:
+    """What was done, on its day."""
+    roots = "root_work" in done.row.traits
+    return Deed(done.act, done.day, done.day, stresses(done), roots, done.text)

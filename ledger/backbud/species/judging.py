@@ -6,8 +6,11 @@ from collections.abc import Callable, Iterator, Sequence
 from datetime import timedelta
 from typing import TYPE_CHECKING
 
+from backbud.collection.hard_work import is_root_work, stresses
 from backbud.collection.state import Tree
+from backbud.journal.events import Event
 from backbud.species.deed import Deed
+from backbud.species.facts import SLOW_DRAIN_FROM
 from backbud.species.windows import Window
 from backbud.species.year import Year
 from backbud_grammar.act_words import ActWord
@@ -17,6 +20,8 @@ if TYPE_CHECKING:
 
 # So long before and after its time a work still does; common practice, no source.
 _BEFORE, _AFTER = timedelta(days=28), timedelta(days=21)
+# What was found of roots counts for so long; common practice, no source.
+_IN_NEED = timedelta(weeks=12)
 
 
 # One sentence that speaks against a work on a tree in a year, or "".
@@ -27,13 +32,18 @@ def judged(
     rules: Sequence[Rule], judges: Sequence[Judge], tree: Tree, deed: Deed, year: Year
 ) -> tuple[str, ...]:
     """What speaks against a work: a sentence for each reason."""
-    found = (_out_of_its_time(rules, deed, year), *(judge(tree, deed, year) for judge in judges))
+    found = (
+        _out_of_its_time(rules, tree, deed, year),
+        _leaves(rules, tree, deed, year),
+        *(judge(tree, deed, year) for judge in judges),
+    )
     return tuple(dict.fromkeys(filter(None, found)))
 
 
-def _out_of_its_time(rules: Sequence[Rule], deed: Deed, year: Year) -> str:
-    """Against root work outside the days that the species has for it at this place."""
-    if not (deed.roots and deed.hard):
+def _out_of_its_time(rules: Sequence[Rule], tree: Tree, deed: Deed, year: Year) -> str:
+    """Against root work outside the days that the species has for it at this place; roots that
+    stand wet or rot do not wait for them."""
+    if not (deed.roots and deed.hard) or _in_need(tree, deed, year):
         return ""
     windows = times_of(rules, "repotted", year)
     if not windows or any(
@@ -42,6 +52,38 @@ def _out_of_its_time(rules: Sequence[Rule], deed: Deed, year: Year) -> str:
         return ""
     times = " or ".join(f"from {one.opens} to {one.closes}" for one in windows)
     return f"It was {deed.said}: root work has its time here {times}."
+
+
+def _leaves(rules: Sequence[Rule], tree: Tree, deed: Deed, year: Year) -> str:
+    """Against taking leaves off a weak tree, after root work, or so late that no new ones ripen."""
+    if deed.act != "defoliated":
+        return ""
+    if tree.weak:
+        return f"It was {deed.said}, though it is written down as weak."
+    for entry in reversed(tree.history):
+        done = entry.event
+        if year.first <= done.day <= deed.last and is_root_work(done) and stresses(done):
+            return f"It was {deed.said}, after its roots were cut on {done.day}."
+    windows = times_of(rules, "defoliated", year) if deed.hard else ()
+    if not windows or any(deed.first <= one.closes + _AFTER for one in windows):
+        return ""
+    last = max(one.closes for one in windows)
+    return f"It was {deed.said}: new leaves ripen here where the old ones come off by {last}."
+
+
+def _in_need(tree: Tree, deed: Deed, year: Year) -> bool:
+    """Whether its roots were found wet or rotten, or water stood on them, in the weeks before."""
+    found = (one.event for one in tree.history if deed.first - _IN_NEED <= one.event.day)
+    return any(_tells_of_need(done, year) for done in found if done.day <= deed.last)
+
+
+def _tells_of_need(done: Event, year: Year) -> bool:
+    if done.act == "drained":
+        time = done.measure("time")
+        took = time.within("s") if time is not None else None
+        return took is not None and took >= SLOW_DRAIN_FROM.of(year)
+    looked = done.act == "checked" and done.has("what") and done.says("roots")
+    return looked and any(done.says(word) for word in ("rotten", "wet", "waterlogged", "dead"))
 
 
 def times_of(rules: Sequence[Rule], act: ActWord, year: Year) -> tuple[Window, ...]:
@@ -57,3 +99,6 @@ def _windows(rules: Sequence[Rule], act: ActWord, year: Year) -> Iterator[Window
         given = year.season(rule.season) if rule.hangs_on == "season" else year.stage(rule.stage)
         if given is not None:
             yield rule.time.window(given, year)
+        other = rule.time.also(year) if rule.time.also else None
+        if other is not None:
+            yield other

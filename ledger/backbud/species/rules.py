@@ -16,10 +16,14 @@ from backbud_grammar.forms import ActForm, Trait
 
 
 class WorkTime(Struct, frozen=True):
-    """The work of a yearly rule, and the days that it has for it in a year, whatever the tree."""
+    """The work of a yearly rule, and the days that it has for it in a year, whatever the tree.
+
+    `also`: other days on which it is done as well, though nothing asks for it then.
+    """
 
     act: ActWord
     window: Callable[[Any, Year], Window]
+    also: Callable[[Year], Window | None] | None = None
 
 
 class Rule(Struct, frozen=True):

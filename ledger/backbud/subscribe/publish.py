@@ -18,11 +18,11 @@ from urllib.parse import urljoin
 
 from msgspec import Struct, to_builtins
 
-from backbud.calendar.which_feeds import FOLDER, TASKS
 from backbud.journal.faults import FAULT
 from backbud.journal.load import load
 from backbud.journal.settings import SETTINGS_FILE, Settings, read_settings
 from backbud.make import Made, make
+from backbud.pages.links import FEEDS, TASKS
 from backbud.session import Session
 from backbud.subscribe.address import checked_address
 from backbud.subscribe.asking import Ask, CalendarChanges, ask_first, named, without_removals
@@ -215,16 +215,16 @@ def sort_of(name: str) -> str:
 def _feed(made: Made, name: str) -> bytes:
     """A feed as this run made it, and none that lies in the output by another's hand."""
     names = [
-        path.removeprefix(FOLDER).removesuffix(".ics")
+        path.removeprefix(FEEDS).removesuffix(".ics")
         for path in made.files
-        if path.startswith(FOLDER)
+        if path.startswith(FEEDS)
     ]
     if name not in names:
         hint = did_you_mean(name, names, "They are the files below made/calendars/.")
         raise SubscribeError(
             f"no feed is called “{name}”, as publish in the settings has it. {hint}"
         )
-    return made.files[f"{FOLDER}{name}.ics"]
+    return made.files[f"{FEEDS}{name}.ics"]
 
 
 # ------------------------------------------------------------------ one feed

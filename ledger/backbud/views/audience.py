@@ -3,26 +3,40 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
-from typing import Literal
+from collections.abc import Iterable, Iterator, Mapping
+from datetime import date
+from hashlib import blake2b
+from typing import Literal, TypeVar
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.collection.state import Tree
-from backbud.plan.followups import ReasonSort
+from backbud.journal.events import Event
+from backbud.photographs.named import marked_for
+from backbud.plan.followups import FollowUp, ReasonSort
+from backbud.views.for_keeper import is_work_for_keeper
 from backbud.views.grounds import Grounds
-from backbud.views.history import EntryView
+from backbud.views.history import EntryView, free_names
+from backbud.views.people import PersonView
+from backbud.views.plain_details import is_plain_part, plain_details
 from backbud.views.shelf import BuyView, OnHandView, ShelfView
 from backbud.views.tree import ThingView, TreeView
 from backbud.views.work import ReasonView, SettledView, WorkView
+from backbud_grammar.details import part_at_commas
 from backbud_grammar.handles import fold
 
 # Apart at hyphens too: the handle of a place may hold a person's name.
 _WORDS = re.compile(r"[^\W_]+")
 # What the programme says of its own accord names nobody, but that a season is told with its place.
 _OWN_WORDS: tuple[ReasonSort, ...] = ("rule", "season")
+# What its owner reads on a tree's card; whatever else may stand there is the keeper's.
+_OWNERS_FACTS = frozenset({"front", "style", "origin", "passport", "nebari", "girth"})
+# The works that anybody is shown.
+_PUBLIC_WORKS = frozenset({"roots", "branches", "wire", "deadwood", "propagation"})
+_PHOTOGRAPHED = "photographed"
 
+T = TypeVar("T")
 Words = tuple[str, ...]
 
 
@@ -31,8 +45,10 @@ class Eyes(Struct, frozen=True):
 
     `keeper` reads all. `helper` reads every work and every tree, but neither money nor what is
     private. `owner`, the `person` of that handle, reads of the own trees alone, and of nobody
-    else; no price, no free text, and no line of the diary. `public` reads of trees whose card says
-    `public yes`: what they are and what was done when, with no name, place, price or word of it.
+    else: what was done in words of the language, no price, no place, and of the keeper's own words
+    and photographs those that are marked for the owner. `public` reads of trees whose card says
+    `public yes`, another's only while their owner consents: what they are and what work was done
+    when, with no name, place, price or word of it, and the photographs that are marked for it.
     """
 
     sort: Literal["keeper", "helper", "owner", "public"] = "keeper"
@@ -56,8 +72,12 @@ class Audience:
         self._eyes, self._grounds = eyes, grounds
         is_owner = eyes.sort == "owner"
         self._others = _HiddenNames(_others(eyes.person, grounds) if is_owner else ())
-        places = _places(grounds) if is_owner else ()
-        self._places = _HiddenNames(filter(self._others.named_in, places))
+        places = tuple(_places(grounds)) if is_owner else ()
+        # Where anything stands is the keeper's matter. A rule speaks of glass and tunnels of its
+        # own accord, so there only what a place is called that is named for somebody is hidden.
+        self._places = _HiddenNames(places)
+        self._named_places = _HiddenNames(filter(self._others.named_in, places))
+        self._at_places = tuple(f" at {name}" for name in sorted(places, key=len, reverse=True))
 
     def sees(self, tree: Tree) -> bool:
         """Whether they are shown the tree at all."""
@@ -65,22 +85,50 @@ class Audience:
             case "owner":
                 return self._grounds.owner_of(tree) == self._eyes.person
             case "public":
-                return tree.facts.get("public", "").strip().casefold() == "yes"
+                owner = self._grounds.owner_of(tree)
+                consents = not owner or owner in self._grounds.consenting
+                return self.is_public(tree) and consents
         return True
+
+    def is_public(self, tree: Tree) -> bool:
+        """Whether its card asks for it to be shown to anybody."""
+        return tree.facts.get("public", "").strip().casefold() == "yes"
+
+    def readable(self, text: str) -> str:
+        """A text that is about no tree, where it names nobody whom they are not to read."""
+        return self._nobodys(text)
+
+    def plans(self, plans: Mapping[str, tuple[FollowUp, ...]]) -> dict[str, tuple[FollowUp, ...]]:
+        """What is planned, without what is the keeper's own business."""
+        return {
+            handle: plan
+            if self._eyes.sort == "keeper"
+            else tuple(one for one in plan if "for_keeper" not in one.row.traits)
+            for handle, plan in plans.items()
+        }
 
     def work(self, work: WorkView) -> WorkView | None:
         """A work as they may read it."""
         if not self.sees(self._grounds.trees[work.tree]) or self._eyes.sort == "public":
             return None
+        if self._eyes.sort != "keeper" and is_work_for_keeper(work.act, work.id):
+            return None
         return self._owners_work(work) if self._eyes.sort == "owner" else work
+
+    def people(self, people: tuple[PersonView, ...]) -> tuple[PersonView, ...]:
+        """Of people nobody reads but the keeper."""
+        return people if self._eyes.sort == "keeper" else ()
 
     def tree(self, tree: TreeView) -> TreeView | None:
         """A tree as they may read of it."""
-        if not self.sees(self._grounds.trees[tree.tree]):
+        known = self._grounds.trees[tree.tree]
+        if not self.sees(known):
             return None
         if self._eyes.sort == "keeper":
             return tree
-        entries = tuple(filter(None, map(self._entry, tree.history)))
+        lines = zip(tree.history, known.history, strict=True)
+        read = (self._entry(entry, line.event) for entry, line in lines)
+        entries = tuple(one for one in read if one is not None)
         acts = {entry.act for entry in entries}
         shown = replace(
             tree,
@@ -108,79 +156,178 @@ class Audience:
 
     # ------------------------------------------------------------------ a line of the diary
 
-    def _entry(self, entry: EntryView) -> EntryView | None:
+    def _entry(self, entry: EntryView, event: Event) -> EntryView | None:
         if entry.private:
             return None
         match self._eyes.sort:
             case "helper":
                 return entry
             case "owner":
-                # Whatever words are not the language's own may say anything.
-                free = entry.free_words or entry.held_back or entry.kept
-                if free or self._others.named_in(entry.text):
-                    return None
-                return _without_origin(entry)
-        return replace(_without_origin(entry), details="", text="")
+                return self._owners_entry(entry, event)
+        # Only works on the tree, of what was understood; who came and what was shown names people.
+        if event.row.work not in _PUBLIC_WORKS or event.row.prose or not entry.done:
+            return None
+        return replace(
+            _without_origin(entry), details="", text="", remark="", shared_among=1, within=""
+        )
 
     # ------------------------------------------------------------------ an owner's
+
+    def _owners_entry(self, entry: EntryView, event: Event) -> EntryView | None:
+        """A typed act in words of the language, and the keeper's own words where they are marked
+        for the owner. What is held back may have been meant otherwise."""
+        said = self._nobodys(entry.for_owner)
+        if event.row.prose or event.act == _PHOTOGRAPHED:
+            seen = not event.row.prose and marked_for(event, "owner")
+            if not said and not seen:
+                return None
+        if entry.held_back:
+            return None
+        text = said if event.row.prose else self._plain(event, _seen(entry.text, event))
+        if entry.text and not text and event.row.needs_detail:
+            return None  # Alone it says nothing: moved.
+        remark = "" if event.row.prose else said
+        within = self._nobodys(entry.within)
+        return replace(
+            _without_origin(entry), details=text, text=text, remark=remark, within=within
+        )
+
+    def _plain(self, event: Event, text: str) -> str:
+        """The details of a line in words of the language, with nobody's name and no place."""
+        plain = plain_details(event.row, event.named_row, text, self._grounds.stuff)
+        return "" if self._others.named_in(plain) or self._places.named_in(plain) else plain
 
     def _owners_work(self, work: WorkView) -> WorkView:
         """A reason that names others is left out, and of a title that does its act is left. No line
         of the diary is pointed to: its file may be named for somebody."""
-        title = work.title
         reasons = tuple(self._owners_reasons(work))
+        part = self._owners_part(work.part)
         return replace(
             work,
-            title=title.split()[0] if self._others.named_in(title) else title,
-            part=self._nobodys(work.part),
-            place=self._nobodys(work.place),
-            place_name=self._nobodys(work.place_name),
+            id=self._owners_id(work),
+            title=self._owners_title(work),
+            part=part,
+            place="",
+            place_name="",
             reasons=reasons,
             because=tuple(reason.told for reason in reasons),
             settled=SettledView(work.settled.day, "", "", "", 0) if work.settled else None,
         )
 
+    def _owners_id(self, work: WorkView) -> str:
+        """An id holds its tree's oldest handle and the words of its part; where they are not to be
+        read, a digest stands for them."""
+        first, _, rest = work.id.partition("/")
+        known = first if first == work.tree else self._nobodys(first)
+        if known == first and self._owners_part(work.part) == work.part:
+            return work.id
+        return f"{known or 'tree'}/{blake2b(rest.encode(), digest_size=12).hexdigest()}"
+
+    def _owners_title(self, work: WorkView) -> str:
+        title, part = work.title, work.part
+        is_plain = not work.planned or all(map(is_plain_part, title.split()[1:]))
+        if part and not self._owners_part(part):
+            is_plain = False
+        if is_plain and not self._others.named_in(title) and not self._places.named_in(title):
+            return title
+        return title.split()[0]
+
+    def _owners_part(self, part: str) -> str:
+        """A part of the tree by the trade's words for it."""
+        return self._nobodys(part) if is_plain_part(part) else ""
+
     def _owners_reasons(self, work: WorkView) -> Iterator[ReasonView]:
         for reason in work.reasons:
-            hidden = self._places if reason.sort in _OWN_WORDS else self._others
-            if not hidden.named_in(reason.text):
-                yield replace(reason, file="", line=0)
+            text = self._owners_sentence(work, reason)
+            if text:
+                yield replace(reason, text=text, file="", line=0)
+
+    def _owners_sentence(self, work: WorkView, reason: ReasonView) -> str:
+        """One sentence of why, or "" where it names somebody."""
+        text = reason.text
+        if reason.sort in _OWN_WORDS:
+            if reason.sort == "season":
+                for at in self._at_places:
+                    text = text.replace(at, "")
+            hidden = self._named_places if reason.sort == "rule" else self._places
+            return "" if hidden.named_in(text) else text
+        event = self._event_at(work.tree, reason)
+        if event is not None and text.startswith(f"{event.day}: "):
+            plain = self._plain(event, event.text)
+            text = f"{event.day}: {event.act} {plain}".rstrip() + "."
+        elif event is None and reason.file:
+            return ""
+        return "" if self._others.named_in(text) or self._places.named_in(text) else text
+
+    def _event_at(self, tree: str, reason: ReasonView | ThingView) -> Event | None:
+        """The line of the tree's history that something stands on."""
+        told = (entry.event for entry in self._grounds.trees[tree].history)
+        return next((e for e in told if (e.line, e.file) == (reason.line, reason.file)), None)
 
     def _owners_tree(self, tree: TreeView) -> TreeView:
         return replace(
             tree,
-            place=self._nobodys(tree.place),
-            place_name=self._nobodys(tree.place_name),
+            place="",
+            place_name="",
             pot=self._nobodys(tree.pot),
             pot_name=self._nobodys(tree.pot_name),
             mix=self._nobodys(tree.mix),
             mix_name=self._nobodys(tree.mix_name),
-            facts=tuple(fact for fact in tree.facts if not self._others.named_in(fact.value)),
-            on_it=tuple(map(self._owners_thing, tree.on_it)),
-            wires=tuple(replace(one, part=self._nobodys(one.part)) for one in tree.wires),
-            photographs=tuple(replace(one, at="") for one in tree.photographs),
+            facts=tuple(
+                fact
+                for fact in tree.facts
+                if fact.label in _OWNERS_FACTS and not self._others.named_in(fact.value)
+            ),
+            on_it=tuple(self._owners_thing(tree.tree, one) for one in tree.on_it),
+            wires=tuple(replace(one, part=self._owners_part(one.part)) for one in tree.wires),
+            photographs=tuple(replace(one, at="") for one in tree.photographs if one.for_owner),
+            parted_from=self._nobodys(tree.parted_from),
+            looks=self._owners_looks(tree.looks),
+            vigour=self._by_zone(tree.vigour),
+            vigour_seen=self._by_zone(tree.vigour_seen),
         )
 
-    def _owners_thing(self, thing: ThingView) -> ThingView:
-        what, part = self._nobodys(thing.what), self._nobodys(thing.part)
-        return replace(_unsigned(thing), what=what, part=part)
+    def _owners_looks(self, looks: dict[date, dict[str, int]]) -> dict[date, dict[str, int]]:
+        seen = {day: self._by_zone(scores) for day, scores in looks.items()}
+        return {day: scores for day, scores in seen.items() if scores}
+
+    def _by_zone(self, zones: dict[str, T]) -> dict[str, T]:
+        return {zone: value for zone, value in zones.items() if self._owners_part(zone)}
+
+    def _owners_thing(self, tree: str, thing: ThingView) -> ThingView:
+        event, what = self._event_at(tree, thing), ""
+        if event is not None:
+            free = free_names(event.row)
+            is_free = any(
+                d.words and d.words in thing.what for d in event.details if d.name in free
+            )
+            what = "" if is_free else self._plain(event, thing.what)
+        return replace(_unsigned(thing), what=what, part=self._owners_part(thing.part))
 
     def _nobodys(self, text: str) -> str:
         """The text, where it names none of the others."""
         return "" if self._others.named_in(text) else text
 
 
+def _seen(text: str, event: Event) -> str:
+    """The details of a line without the words that say who may see its picture."""
+    if event.act != _PHOTOGRAPHED:
+        return text
+    marks = {detail.words for detail in event.all("for")}
+    return ", ".join(piece for _, piece in part_at_commas(text) if piece not in marks)
+
+
 def _without_origin(entry: EntryView) -> EntryView:
-    """A line with neither its remark, its file nor what it first read."""
+    """A line with neither its file nor what it first read."""
     return replace(
         entry,
-        remark="",
         at="",
         corrected_at=None,
         first_written=None,
         correction=None,
         kept=(),
         own_words="",
+        for_owner="",
     )
 
 
@@ -192,14 +339,17 @@ def _nameless(tree: TreeView) -> TreeView:
     """A tree that nobody can be told by."""
     empty = dict.fromkeys(
         ("tree", "owner", "owner_name", "place", "place_name", "pot", "pot_name", "mix", "mix_name",
-         "wanted"), ""
+         "wanted", "strength", "parted_from"), ""
     )  # fmt: skip
     kind = f"{tree.kind} ‘{tree.cultivar}’" if tree.cultivar else tree.kind
-    things = tuple(replace(_unsigned(thing), what="", part="") for thing in tree.on_it)
     wires = tuple(replace(one, part="") for one in tree.wires)
-    # A picture may show anybody, so nobody is shown one until the keeper chooses it.
-    return replace(tree, **empty, name=kind, wanted_by=None, facts=(), on_it=things, wires=wires,
-                   photographs=())  # fmt: skip
+    # A picture may show anybody, so nobody is shown one until the keeper chooses it. How it grows,
+    # and whether it is here, is nobody's matter.
+    pictures = tuple(replace(one, at="", taken=None) for one in tree.photographs if one.for_public)
+    return replace(tree, **empty, name=kind, standing="here", standing_since=None, wanted_by=None,
+                   planted_out=False, quarantined=False, vigour={}, vigour_seen={}, looks={},
+                   opened={}, wedges_next=(), facts=(), on_it=(), wires=wires,
+                   photographs=pictures)  # fmt: skip
 
 
 def _unpriced(shelf: ShelfView) -> ShelfView:
@@ -263,6 +413,8 @@ def _persons(owner: str, grounds: Grounds) -> Iterator[str]:
     for handle in grounds.persons - {owner}:
         yield from (handle, grounds.first_handles.get(handle, handle))
         yield from grounds.name_of(handle).split()
+    for names in grounds.hidden.values():
+        yield from (*names, *names[0].split())
 
 
 def _trees(owner: str, grounds: Grounds) -> Iterator[str]:

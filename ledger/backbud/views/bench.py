@@ -54,13 +54,15 @@ FEWEST_ROUNDS = 12
 class AtTree(Struct, frozen=True):
     """A tree of a round.
 
-    `id`: of the work on it that closes first; `parts`: of the tree, where it is for parts of it.
+    `id`: of the work on it that closes first; `parts`: of the tree, where it is for parts of it;
+    `counted`: how many there are (`44 seedlings`), "" for one tree.
     """
 
     tree: str
     tree_name: str
     id: str
     parts: tuple[str, ...]
+    counted: str = ""
 
 
 class AtPlace(Struct, frozen=True):
@@ -180,7 +182,7 @@ def bench_view(
         _frost(sky.frosts.odds, sky.frosts.winters, today) if sky and sky.frosts else None,
         Lean(sky.heat.ahead_days, sky.heat.among) if sky and sky.heat.ahead_days else None,
         tuple(
-            (heading, tuple(_round(those, order) for those in shown[heading]))
+            (heading, tuple(round_of(those, order) for those in shown[heading]))
             for heading in HEADINGS
             if shown[heading]
         ),
@@ -229,8 +231,8 @@ def _alike(works: Iterable[AtBench]) -> ByHeading:
 _by_urgency = attrgetter("urgency")
 
 
-def _round(those: Sequence[AtBench], order: dict[str, int]) -> Round:
-    """`those`: the most urgent first."""
+def round_of(those: Sequence[AtBench], order: dict[str, int]) -> Round:
+    """The works of a round. `those`: the most urgent first."""
     works = [one.work for one in those]
     common, own = _reasons(works)
     return Round(
@@ -247,25 +249,27 @@ def _round(those: Sequence[AtBench], order: dict[str, int]) -> Round:
 
 def _places(works: Sequence[WorkView], order: dict[str, int]) -> tuple[AtPlace, ...]:
     """Place by place, the one with the most urgent tree first; there, as one walks."""
-    by_place: dict[str, dict[str, list[WorkView]]] = {}
+    by_place: dict[tuple[str, str], dict[str, list[WorkView]]] = {}
     for work in works:
-        by_place.setdefault(work.place, {}).setdefault(work.tree, []).append(work)
+        by_place.setdefault((work.place, work.place_name), {}).setdefault(work.tree, []).append(
+            work
+        )
     return tuple(
         AtPlace(
             place,
-            next(iter(by_tree.values()))[0].place_name,
+            place_name,
             tuple(
                 _tree(by_tree[tree]) for tree in sorted(by_tree, key=lambda one: (order[one], one))
             ),
         )
-        for place, by_tree in by_place.items()
+        for (place, place_name), by_tree in by_place.items()
     )
 
 
 def _tree(works: Sequence[WorkView]) -> AtTree:
     first = works[0]
     parts = tuple(dict.fromkeys(one.part for one in works if one.part))
-    return AtTree(first.tree, first.tree_name, first.id, parts)
+    return AtTree(first.tree, first.tree_name, first.id, parts, first.counted)
 
 
 def _reasons(works: Sequence[WorkView]) -> tuple[tuple[str, ...], tuple[CautionOf, ...]]:
@@ -329,18 +333,18 @@ def _cut(found: ByHeading, room: int) -> tuple[ByHeading, list[list[AtBench]]]:
 
 def _rest(over: Iterable[Sequence[AtBench]]) -> tuple[Rest, ...]:
     """What found no row, by place, the place with most to do first."""
-    found: dict[str, list[AtBench]] = {}
+    found: dict[tuple[str, str], list[AtBench]] = {}
     for one in chain.from_iterable(over):
-        found.setdefault(one.work.place, []).append(one)
+        found.setdefault((one.work.place, one.work.place_name), []).append(one)
     rests = [
         Rest(
-            handle,
-            those[0].work.place_name,
+            place,
+            place_name,
             tuple(dict.fromkeys(one.title for one in those)),
             len(those),
             sum(one.work.minutes for one in those),
         )
-        for handle, those in found.items()
+        for (place, place_name), those in found.items()
     ]
     return tuple(sorted(rests, key=lambda one: (-one.works, one.place)))
 

@@ -3,8 +3,13 @@
 from __future__ import annotations
 
 from backbud.collection.state import Entry
+from backbud.plan.agreed_work import AGREED_WORK
+from backbud_grammar.acts import acts_with
 
 _LABELS = frozenset({"note", "value"})
+_ACTS = frozenset(acts_with("for_keeper"))
+# Rules of works that hang on a line for the keeper alone.
+_RULES = frozenset({AGREED_WORK})
 
 
 def is_entry_for_keeper(entry: Entry) -> bool:
@@ -16,3 +21,9 @@ def is_entry_for_keeper(entry: Entry) -> bool:
 def is_fact_for_keeper(label: str) -> bool:
     """Whether a label of a tree's card is for the keeper alone."""
     return label in _LABELS
+
+
+def is_work_for_keeper(act: str, ident: str) -> bool:
+    """Whether a work that falls due is the keeper's to see to and nobody else's to read: that a
+    bill is paid, that an owner is asked, and what was agreed. `ident`: the work's id."""
+    return act in _ACTS or ident.split("/")[1] in _RULES

@@ -7,10 +7,12 @@ from functools import lru_cache
 
 from msgspec import Struct
 
+from backbud.collection.batch import ARRIVALS, GOINGS, RAISED
 from backbud.collection.state import Entry
 from backbud.journal.events import Event
 from backbud.views.for_keeper import is_entry_for_keeper
 from backbud.views.life import Sign, sign_of
+from backbud.views.marked import for_owner
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.forms import ANY_WORDS, ActForm
 
@@ -53,11 +55,15 @@ class EntryView(Struct, frozen=True, kw_only=True):
     among them. `at`: where it stands (`diary/2027.txt:12`). `shared_among`: how many trees share
     what is a total in it. `corrected`, `corrected_at`, `first_written`: whether a later line
     changed it, which, and the details as they first stood there; `correction`: all of that.
+    `count`: where a line counted a batch, how many there are after it, as a person says it, else
+    ""; `of`: to how many of it the line was done, null where to all. `within`: the handle of the
+    batch that the tree was one of then, else "".
     `done`: it counts; neither taken back nor held back. `held_back`: not all of the line was
     understood, so it changes nothing. `kept`: the words of it that were not used. `free_words`:
     some of its details may hold any words at all. `private`: for the keeper's eyes only.
     `own_words`: the line as written, where own words of the keeper stand in it, else ""; `act`,
-    `details` and `text` are what they mean. `sign`: what it is drawn as.
+    `details` and `text` are what they mean. `sign`: what it is drawn as. `for_owner`: its words, or
+    its remark, that are marked for the tree's owner to read.
     """
 
     date: str
@@ -79,6 +85,10 @@ class EntryView(Struct, frozen=True, kw_only=True):
     private: bool
     own_words: str = ""
     sign: Sign = ""
+    count: str = ""
+    of: int | None = None
+    within: str = ""
+    for_owner: str = ""
 
     @property
     def as_read(self) -> str:
@@ -91,6 +101,16 @@ class EntryView(Struct, frozen=True, kw_only=True):
         return "; ".join(words for words in self.kept if words not in self.text)
 
     @property
+    def whose(self) -> str:
+        """How many there are after the line, and of what batch the tree was one, in words."""
+        told = [f"{self.count} now"] if self.count else []
+        if self.within and self.of is not None:
+            told = [f"said of {self.of} of {self.within}"]
+        elif self.within:
+            told = [f"as one of {self.within}"]
+        return "; ".join(told)
+
+    @property
     def written(self) -> str:
         """The act as a line, in the keeper's own words where there are such."""
         return self.own_words or self.as_read
@@ -99,7 +119,9 @@ class EntryView(Struct, frozen=True, kw_only=True):
 def entry_view(entry: Entry) -> EntryView:
     """An entry of a tree's history as it is shown."""
     event, by = entry.event, entry.corrected_by
-    free = _free_names(event.row)
+    # Of what was done to some of its batch nobody knows whether the tree was among them.
+    of_some = bool(entry.within) and entry.of is not None
+    free = free_names(event.row)
     return EntryView(
         date=event.when.text,
         when=date_view(event.when),
@@ -114,20 +136,27 @@ def entry_view(entry: Entry) -> EntryView:
         first_written=entry.as_written.text if entry.as_written else None,
         correction=_correction(entry, by) if by else None,
         done=not (entry.undone or event.held),
-        held_back=bool(event.held),
-        kept=event.kept,
+        held_back=bool(event.held) and not of_some,
+        kept=() if of_some else event.kept,
         free_words=event.row.prose or any(d.name in free for d in event.details),
         private=is_entry_for_keeper(entry),
         own_words=event.own,
         sign=sign_of(event.row),
+        count=entry.batch.said if entry.batch is not None and event.act in _MOVE_COUNTS else "",
+        of=entry.of,
+        within=entry.within,
+        for_owner=for_owner(event.text if event.row.prose else event.remark),
     )
 
 
+# Lines that tell how many there are now; others tell it in their own words, or leave it as it was.
+_MOVE_COUNTS = {*GOINGS, *ARRIVALS, "germinated", "counted", "parted-off"} - RAISED
 # By its word, a row of the table of acts, and which of its details may hold any words.
 _FREE: dict[str, tuple[ActForm, frozenset[str]]] = {}
 
 
-def _free_names(row: ActForm) -> frozenset[str]:
+def free_names(row: ActForm) -> frozenset[str]:
+    """Which details of an act may hold any words at all."""
     known = _FREE.get(row.word)
     if known is None or known[0] is not row:
         names = (form.name for form in row.forms if form.prose or form.words == ANY_WORDS)

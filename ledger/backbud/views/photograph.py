@@ -21,7 +21,7 @@ class PhotographView(Struct, frozen=True):
     `when`: the date of its page. `taken`: what its camera says, null where it says nothing.
     `side`: front, back, left, right, above, roots, detail, or "". `small`, `large`: the paths of
     its two copies in the output; `width`, `height`: of the large one, in points. `at`: where its
-    line stands.
+    line stands. `for_owner`, `for_public`: marked for the tree's owner to see, or for anybody.
     """
 
     when: DateView
@@ -32,6 +32,8 @@ class PhotographView(Struct, frozen=True):
     width: int
     height: int
     at: str
+    for_owner: bool = False
+    for_public: bool = False
 
 
 class PairView(Struct, frozen=True):
@@ -90,4 +92,6 @@ def _view(picture: Named, known: KnownPicture) -> PhotographView:
         looked.width,
         looked.height,
         str(picture.origin),
+        picture.for_owner,
+        picture.for_public,
     )

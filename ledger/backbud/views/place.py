@@ -16,12 +16,13 @@ from backbud.views.work import WorkView
 
 class StandsThere(Struct, frozen=True):
     """A tree that stands in a place, and what is late or can be done on it now: what is at stake
-    first, then what closes first."""
+    first, then what closes first. `counted`: how many there are, "" for one tree."""
 
     tree: str
     tree_name: str
     kind: str
     works: tuple[WorkView, ...]
+    counted: str = ""
 
 
 class PlaceView(Struct, frozen=True):
@@ -52,4 +53,5 @@ def stands_there(
 ) -> StandsThere:
     """What is shown of a tree where it stands. `plan`: every follow-up of it."""
     some = (one for one in open_works_of(plan, tree, names, today) if at_bench(one, today))
-    return StandsThere(tree.handle, tree.title, tree.kind, tuple(sorted(some, key=urgency)))
+    works = tuple(sorted(some, key=urgency))
+    return StandsThere(tree.handle, tree.title, tree.kind, works, tree.counted)

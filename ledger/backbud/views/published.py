@@ -43,6 +43,26 @@ _NAMES = {
     "BookedView": "bill_or_payment",
     "MoneyView": "sums",
     "HoldView": "hold",
+    "ListedTree": "listed_tree",
+    "ListedPlace": "listed_place",
+    "ListedPot": "listed_pot",
+    "RegisterView": "register",
+    "ColumnView": "column_of_register",
+    "WireOnView": "wire_of_visit",
+    "PapersView": "papers",
+    "PartyView": "party",
+    "PaperTreeView": "tree_of_paper",
+    "ReceiptView": "receipt",
+    "StatementView": "statement",
+    "StatedTreeView": "visit_in_statement",
+    "StatedSumsView": "sums_of_statement",
+    "TaxSumView": "sums_under_tax",
+    "CareView": "care_sheet",
+    "CareItem": "advice",
+    "ProvenanceView": "provenance",
+    "YearDone": "done_in_year",
+    "DoneLine": "done",
+    "PairView": "then_and_now",
     "JottingView": "jotting",
     "JottedView": "jotted_line",
     "AskView": "asked_back",
@@ -105,7 +125,10 @@ def schema() -> str:
 
     from backbud.views.jotted import JottingView
     from backbud.views.kind import KindName, KindView
+    from backbud.views.listed import ListedPlace, ListedPot, ListedTree
+    from backbud.views.paper import PapersView
     from backbud.views.problem import MadeView, ProblemView
+    from backbud.views.registers.register import RegisterView
     from backbud.views.shelf import ShelfView
     from backbud.views.tree import TreeView
     from backbud.views.visit import AccountView, VisitView
@@ -118,9 +141,14 @@ def schema() -> str:
         "backbud-due": tuple[WorkView, ...],
         "backbud-why": tuple[WorkView, ...],
         "backbud-tree": TreeView,
+        "backbud-trees": tuple[ListedTree, ...],
+        "backbud-places": tuple[ListedPlace, ...],
+        "backbud-pots": tuple[ListedPot, ...],
         "backbud-stores": ShelfView,
         "backbud-visits": tuple[VisitView, ...],
         "backbud-account": AccountView,
+        "backbud-registers": tuple[RegisterView, ...],
+        "backbud-papers": PapersView,
         "backbud-species": tuple[KindName, ...],
         "backbud-species-NAME": KindView,
     }

@@ -35,6 +35,34 @@ class FactView(Struct, frozen=True):
     private: bool
 
 
+class BatchView(Struct, frozen=True):
+    """How many stand under one handle.
+
+    `count`: null where nobody has counted; `of`: what is counted (cuttings, seedlings, trays), ""
+    where nobody said; `said`: both, as a person says it. `rooted`, `potted_on`: how many had roots,
+    or were potted on, by the day beside it; null where nobody told. `at_least`: there may be more
+    of those potted on.
+    """
+
+    count: int | None
+    of: str
+    said: str
+    rooted: int | None
+    rooted_on: date | None
+    potted_on: int | None
+    potted_on_day: date | None
+    at_least: bool
+
+    def parts(self) -> tuple[tuple[str, date], ...]:
+        """How many of them have got how far, each as a person says it, and by which day."""
+        least = "at least " if self.at_least else ""
+        told = (
+            (f"{self.rooted} rooted", self.rooted, self.rooted_on),
+            (f"{least}{self.potted_on} potted on", self.potted_on, self.potted_on_day),
+        )
+        return tuple((words, day) for words, number, day in told if number and day is not None)
+
+
 class ThingView(Struct, frozen=True):
     """Something that is on the tree or in its pot.
 
@@ -57,7 +85,8 @@ class ThingView(Struct, frozen=True):
 
     @property
     def at(self) -> str:
-        return f"{self.file}:{self.line}"
+        """`diary/2027.txt:12`, "" where it is not to be told."""
+        return f"{self.file}:{self.line}" if self.file else ""
 
 
 class TreeView(Struct, frozen=True, kw_only=True):
@@ -74,8 +103,9 @@ class TreeView(Struct, frozen=True, kw_only=True):
     `wedges_next`: those that the next work on the roots opens; `wedges`: how many the ball is told
     apart in, null where nobody said. `facts`: what else its card says. `last`: of each act the
     date as written. `history`, `photographs`: oldest first. `wires`: each time for which wire
-    was on it. `due`: what still wants doing, what stands first first; `settled`: what was done or
-    skipped within a year, the latest first.
+    was on it. `batch`: how many there are, where the handle stands for more than one tree;
+    `parted_from`: the handle of the batch that it was one of. `due`: what still wants doing, what
+    stands first first; `settled`: what was done or skipped within a year, the latest first.
     """
 
     tree: str
@@ -115,6 +145,8 @@ class TreeView(Struct, frozen=True, kw_only=True):
     due: tuple[WorkView, ...]
     settled: tuple[WorkView, ...]
     wires: tuple[WireView, ...] = ()
+    batch: BatchView | None = None
+    parted_from: str = ""
 
     @property
     def here(self) -> bool:
@@ -126,7 +158,8 @@ class TreeView(Struct, frozen=True, kw_only=True):
 
 
 class ListedView(Struct, frozen=True, kw_only=True):
-    """A tree's line among all trees; `next`: the work that stands first among what it wants."""
+    """A tree's line among all trees; `next`: the work that stands first among what it wants;
+    `counted`: how many there are (`44 seedlings`), "" for one tree."""
 
     tree: str
     name: str
@@ -139,6 +172,7 @@ class ListedView(Struct, frozen=True, kw_only=True):
     owner_name: str
     place_name: str
     next: WorkView | None
+    counted: str = ""
 
     @property
     def here(self) -> bool:
@@ -230,6 +264,8 @@ def tree_view(
         due=due(works, today, FAR),
         settled=settled(works, today),
         wires=wires_of(tree.history),
+        batch=_batch(tree),
+        parted_from=tree.parted_from,
     )
 
 
@@ -270,6 +306,7 @@ def listed_view(
         owner_name=_name(names, tree.owner),
         place_name=_name(names, tree.place),
         next=found[0] if found else None,
+        counted=tree.counted,
     )
 
 
@@ -283,6 +320,23 @@ def _days_of(text: str) -> DateView | None:
         return date_view(read_span(text))
     except Misread:
         return None
+
+
+def _batch(tree: Tree) -> BatchView | None:
+    """How many there are; None for one tree, and for what is not here."""
+    batch = tree.batch
+    if batch is None or not tree.here or (batch.count == 1 and not batch.in_containers):
+        return None
+    return BatchView(
+        batch.count,
+        batch.of,
+        batch.said,
+        batch.rooted,
+        batch.rooted_on,
+        batch.potted_on,
+        batch.potted_on_day,
+        batch.at_least,
+    )
 
 
 def _thing(thing: OnTree, bites: date | None) -> ThingView:

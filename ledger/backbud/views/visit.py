@@ -3,25 +3,37 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from datetime import date
+from datetime import date, timedelta
 from decimal import Decimal
+from typing import TypedDict
 
 from msgspec import Struct
+from msgspec.structs import replace
 
+from backbud.collection.bookings import Booked, BookingSort, counted
+from backbud.collection.open_bills import BillState, bill_states
 from backbud.collection.state import Standing, Tree
+from backbud.collection.visit import Visit
 from backbud.journal.events import Event
+from backbud.journal.things import Things
 from backbud.plan.followups import FollowUp
 from backbud.views.day import open_works_of
 from backbud.views.history import DateView, EntryView, date_view, entry_view
+from backbud.views.plain_words import thing_in_words
 from backbud.views.work import WorkView
-from backbud.visits.account import Account, Booked, OpenSums, VisitAccount, balances_of
-from backbud.visits.charges import Charge, counted
-from backbud.visits.visit import Visit
+from backbud.visits.account import Account, OpenSums, VisitAccount, balances_of
+from backbud.visits.charges import Charge
+from backbud_grammar.act_words import DetailName
 from backbud_grammar.dates import read_span
 from backbud_grammar.problems import Misread
 
 # What ends something that runs on a tree, and must not be broken off by sending it home.
-_ENDS_CARE = frozenset({"unprotected", "unshaded", "released"})
+_ENDS_CARE = {
+    "unprotected": "its winter shelter",
+    "unshaded": "its shade",
+    "released": "its quarantine",
+}
+_OLD = timedelta(days=365)
 _WIRED = frozenset({"wire", "guy", "wrap"})
 
 
@@ -43,9 +55,10 @@ class MoneyView(Struct, frozen=True):
 class ChargeView(Struct, frozen=True):
     """A line of what a visit comes to.
 
-    `sort`: price (for the whole), hours or material. `what`: as written. `quantity` in `unit` (h,
-    or as the material is counted), `unit_price` of one. `amount`: null where no price is known, or
-    where it is within the price for the whole (`within`).
+    `sort`: price (for the whole), period (by the week, month or year, `until` a day), hours or
+    material. `what`: as written. `quantity` in `unit` (h, week, month, year, or as the material is
+    counted), `unit_price` of one. `amount`: null where no price is known, or where it is within the
+    price for the whole (`within`). `tax_rate`: percent, null where no tax is written down.
     """
 
     sort: str
@@ -57,11 +70,18 @@ class ChargeView(Struct, frozen=True):
     amount: Decimal | None
     currency: str
     within: bool
+    tax_rate: Decimal | None = None
+    until: date | None = None
 
 
 class BookedView(Struct, frozen=True):
-    """A bill or a payment; `amount` is null for a bill that does not say it. `tree`: its handle,
-    "" where it is about the person. `at`: its line."""
+    """A bill, a credit or a payment (`sort`).
+
+    `amount`: null for a bill that does not say it, below 0 of a credit. `tree`: its handle, ""
+    where it is about the person. `at`: its line. `of_bill`: of a credit, the number of the bill
+    that it takes from. `first`: the amount that first stood there, where a later line,
+    `corrected_at`, changed it.
+    """
 
     day: date
     number: str
@@ -71,13 +91,27 @@ class BookedView(Struct, frozen=True):
     how: str
     tree: str
     at: str
+    sort: BookingSort = "bill"
+    of_bill: str = ""
+    first: Decimal | None = None
+    corrected_at: str | None = None
 
 
 class HoldView(Struct, frozen=True):
-    """Something that runs on a tree and should not be broken off before a day."""
+    """Something that runs on a tree and should not be broken off before a day: the work that ends
+    it, and `runs`, what it is."""
 
     title: str
     until: date
+    runs: str = ""
+
+
+class WireOnView(Struct, frozen=True):
+    """Wire, a guy or wrapping on a tree. `old`: it came with it, or is on for over a year."""
+
+    what: str
+    since: date
+    old: bool
 
 
 class VisitView(Struct, frozen=True, kw_only=True):
@@ -91,7 +125,13 @@ class VisitView(Struct, frozen=True, kw_only=True):
     off, and `home_from`: from when it can go, null where nothing holds it. `held_past_wanted`: it
     is wanted home before that. `still_on`: wire, guys and wrapping that are on it. `charges`,
     `bills`, `payments`, `money`: for the keeper's eyes. `unpriced`: how many lines no price is
-    known of.
+    known of. `condition`: as it came, in words. `pot_name`: the pot it is in,
+    `pot_owner_name` whose, "" where its card does not say. `insured`: the value, in
+    `insured_currency`, null where nothing is said. `risks`: what its owner accepts, as written.
+    `deposit`: agreed to be paid ahead. `apart`: it is in quarantine. `asked_after`: when its owner
+    was last asked since it went. `wires`: what is in `still_on`, in plain words, and since when.
+    `owed`: by currency, what is open of its bills once all that its owner paid was set against
+    them.
     """
 
     tree: str
@@ -118,6 +158,19 @@ class VisitView(Struct, frozen=True, kw_only=True):
     payments: tuple[BookedView, ...]
     money: tuple[MoneyView, ...]
     unpriced: int
+    condition: str = ""
+    pot_name: str = ""
+    pot_owner_name: str = ""
+    insured: Decimal | None = None
+    insured_currency: str = ""
+    insured_by: str = ""
+    risks: tuple[str, ...] = ()
+    deposit: Decimal | None = None
+    deposit_currency: str = ""
+    apart: bool = False
+    asked_after: date | None = None
+    wires: tuple[WireOnView, ...] = ()
+    owed: dict[str, Decimal] = {}
 
     @property
     def is_here(self) -> bool:
@@ -141,19 +194,24 @@ def account_view(
     account: Account,
     plans: Mapping[str, Sequence[FollowUp]],
     names: Mapping[str, str],
+    things: Things,
     today: date,
 ) -> AccountView:
     """A person's account as it is shown on a day. `plans`: the follow-ups by the tree's handle;
     `names`: what people call each thing."""
-    visits = [_visit(one, plans, names, today) for one in account.visits]
+    states = bill_states((*account.all_bills, *account.all_payments))
+    visits = [
+        replace(visit_view(one, plans, names, things, today), owed=_owed(one, states))
+        for one in account.visits
+    ]
     in_order = sorted(visits, key=lambda one: one.came or date.min, reverse=True)
     return AccountView(
         account.person,
         names.get(account.person) or account.person,
         tuple(in_order),
-        tuple(map(_booked, account.all_bills)),
-        tuple(map(_booked, account.all_payments)),
-        tuple(map(_money, account.balances)),
+        tuple(map(booked_view, account.all_bills)),
+        tuple(map(booked_view, account.all_payments)),
+        tuple(map(money_view, account.balances)),
     )
 
 
@@ -168,16 +226,22 @@ def in_the_house(accounts: Iterable[AccountView]) -> tuple[VisitView, ...]:
     return tuple(sorted(here, key=wanted))
 
 
-def _visit(
+def visit_view(
     one: VisitAccount,
     plans: Mapping[str, Sequence[FollowUp]],
     names: Mapping[str, str],
+    things: Things,
     today: date,
 ) -> VisitView:
+    """A visit as it is shown on a day."""
     visit, tree = one.visit, one.visit.tree
     events = [entry.event for entry in counted(visit.entries)]
     waiting = _waiting(visit, plans, names, today)
-    holds = tuple(HoldView(work.title, work.best) for work in waiting if work.act in _ENDS_CARE)
+    holds = tuple(
+        HoldView(work.title, work.best, _ENDS_CARE[work.act])
+        for work in waiting
+        if work.act in _ENDS_CARE
+    )
     holding = [hold.until for hold in holds if hold.until > today]
     home_from = max(holding, default=None)
     wanted_by = _days(tree.wanted) if visit.is_here else None
@@ -195,7 +259,7 @@ def _visit(
         ready=_ready(events) if visit.is_here else None,
         agreed=tuple(event.text for event in events if event.act == "agreed"),
         hours=sum((c.quantity for c in one.charges if c.sort == "hours"), Decimal(0)),
-        done=tuple(entry_view(entry) for entry in counted(visit.entries) if _is_work(entry.event)),
+        done=tuple(entry_view(entry) for entry in counted(visit.entries) if is_work(entry.event)),
         waiting=waiting,
         holds=holds,
         home_from=home_from,
@@ -203,12 +267,78 @@ def _visit(
             home_from is not None and wanted_by is not None and wanted_by.last < home_from
         ),
         still_on=_still_on(tree),
-        charges=tuple(map(_charge, one.charges)),
-        bills=tuple(map(_booked, one.bills)),
-        payments=tuple(map(_booked, one.payments)),
-        money=tuple(map(_money, balances_of(one))),
+        charges=tuple(map(charge_view, one.charges)),
+        bills=tuple(map(booked_view, one.bills)),
+        payments=tuple(map(booked_view, one.payments)),
+        money=tuple(map(money_view, balances_of(one))),
         unpriced=len(one.unpriced),
+        condition=_said("condition", (event for event in events if event.act == "received")),
+        pot_name=names.get(tree.pot) or tree.pot,
+        pot_owner_name=_whose(tree.pot, things, names),
+        risks=tuple(d.words for event in events for d in event.all("risk") if d.words),
+        apart=tree.quarantined,
+        wires=_wires(tree, visit.came, today),
+        asked_after=max((e.day for e in events if e.act == "asked-after"), default=None),
+        **_sums_said(events, one),
     )
+
+
+def _owed(one: VisitAccount, states: Iterable[BillState]) -> dict[str, Decimal]:
+    """By currency, what is open of the bills of a visit."""
+    lines = {bill.origin for bill in one.bills}
+    handle = one.visit.tree.handle
+    found: dict[str, Decimal] = {}
+    for state in states:
+        bill = state.bill
+        if state.open and bill.origin in lines and bill.tree == handle:
+            found[bill.currency] = found.get(bill.currency, Decimal(0)) + state.open
+    return found
+
+
+def _wires(tree: Tree, came: date | None, today: date) -> tuple[WireOnView, ...]:
+    return tuple(
+        WireOnView(
+            thing_in_words(thing),
+            thing.since,
+            (came is not None and thing.since < came) or today - thing.since > _OLD,
+        )
+        for thing in tree.on_tree
+        if thing.sort in _WIRED
+    )
+
+
+class _SumsSaid(TypedDict):
+    insured: Decimal | None
+    insured_currency: str
+    insured_by: str
+    deposit: Decimal | None
+    deposit_currency: str
+
+
+def _sums_said(events: Sequence[Event], one: VisitAccount) -> _SumsSaid:
+    """The value that it is insured at, and the deposit that was agreed: each as said last."""
+    insured = [e for e in events if e.act == "insured" and e.measure("amount") is not None]
+    agreed = [e for e in events if e.measure("deposit") is not None]
+    value = insured[-1].measure("amount") if insured else None
+    deposit = agreed[-1].measure("deposit") if agreed else None
+    return {
+        "insured": value.number if value is not None else None,
+        "insured_currency": (value.unit or one.currency) if value is not None else "",
+        "insured_by": _said("by", insured[-1:]),
+        "deposit": deposit.number if deposit is not None else None,
+        "deposit_currency": (deposit.unit or one.currency) if deposit is not None else "",
+    }
+
+
+def _said(name: DetailName, events: Iterable[Event]) -> str:
+    return "; ".join(d.words for event in events for d in event.all(name) if d.words)
+
+
+def _whose(pot: str, things: Things, names: Mapping[str, str]) -> str:
+    """Whose a pot is by its card; "" where it does not say."""
+    card = things.find(pot) if pot else None
+    owner = things.find(card.text("owner")) if card is not None and card.text("owner") else None
+    return names.get(owner.handle, owner.handle) if owner is not None else ""
 
 
 def _waiting(
@@ -220,7 +350,7 @@ def _waiting(
     return tuple(sorted(works, key=lambda work: (work.closes, work.title)))
 
 
-def _is_work(event: Event) -> bool:
+def is_work(event: Event) -> bool:
     """Whether a line is work on the tree that its owner would be told of."""
     traits = event.row.traits
     skipped = {"no_work", "arrival", "departure", "for_keeper", "ahead"}
@@ -244,19 +374,23 @@ def _days(written: str) -> DateView | None:
         return None
 
 
-def _charge(one: Charge) -> ChargeView:
+def charge_view(one: Charge) -> ChargeView:
+    """A line of what a visit comes to, as it is shown."""
     return ChargeView(
         one.sort, one.day, one.what, one.quantity, one.unit, one.unit_price, one.amount,
-        one.currency, one.within,
+        one.currency, one.within, one.tax_rate, one.until,
     )  # fmt: skip
 
 
-def _booked(one: Booked) -> BookedView:
+def booked_view(one: Booked) -> BookedView:
+    """A bill, a credit or a payment, as it is shown."""
     return BookedView(
         one.day, one.number, one.amount, one.currency, one.what, one.how, one.tree,
-        str(one.origin),
+        str(one.origin), one.sort, one.of_bill, one.first,
+        str(one.corrected_at) if one.corrected_at is not None else None,
     )  # fmt: skip
 
 
-def _money(one: OpenSums) -> MoneyView:
+def money_view(one: OpenSums) -> MoneyView:
+    """Sums in one currency, as they are shown."""
     return MoneyView(one.currency, one.comes_to, one.billed, one.paid, one.open, one.to_bill)

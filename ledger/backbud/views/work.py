@@ -41,6 +41,10 @@ class ReasonView(Struct, frozen=True, gc=False):
         return f"{self.text} ({self.at})" if self.file else self.text
 
 
+# Where a tree is of which something is owed though it went home.
+AWAY = "away from here"
+
+
 class DaysView(Struct, frozen=True, gc=False, rename={"opens": "from", "closes": "until"}):
     """First, best and last day of a window, all included (in JSON: `from`, `best`, `until`)."""
 
@@ -61,7 +65,8 @@ class SettledView(Struct, frozen=True, gc=False):
 
     @property
     def at(self) -> str:
-        return f"{self.file}:{self.line}"
+        """`diary/2027.txt:12`, "" where it is not to be told."""
+        return f"{self.file}:{self.line}" if self.file else ""
 
 
 class WorkView(Struct, frozen=True, kw_only=True):
@@ -69,21 +74,22 @@ class WorkView(Struct, frozen=True, kw_only=True):
 
     `id`: the tree's first handle, the rule, the cause, and a part where the rule tells parts apart;
     it never changes, so programs may keep it. `tree`: the tree's handle, `tree_name` what people
-    call it; `place`: where it stands, likewise. `act`: what is to be done, in its past form;
-    `title`: the same as a person says it. `opens`, `best`, `closes`: first, best and last day, all
-    included, after every put-off (in JSON: `from`, `best`, `until`); `moved_from`: as they were
-    before. `because`: the chain of reasons, a sentence each; `reasons`: the same in their parts.
-    `minutes`: what it takes, 0 where nobody can tell. `planned`: by the keeper. `extent`: how far
-    it is to be taken. `wedges`: of the root ball, those it opens. `state`: overdue, now, coming, or
-    how it was settled; `settled`: by which line. `waits_on_weather`: it is still to come, and its
-    days rest on weather that nobody has measured yet. `at_stake`: the tree may die (life), is
-    harmed (harm), or only time or style is lost (style); `must`: it must be done, else it may be;
-    `once_past`: what becomes of it once its window has passed: it lapses, stays for its next good
-    moment, or grows. `single`: it stands for itself; else once for its `group`, the trees of one
-    kind that may have the same work in the same season. `part`: of the tree, "" for all of it.
-    `settled_by`: the acts that settle it, a look with what is looked at. `said`: what its rule says
-    of it on this day, "" where nothing. `look`: it is only to be looked at. `sign`: what it is
-    drawn as.
+    call it; `counted`: how many there are (`44 seedlings`), "" for one tree; `place`: where it
+    stands, likewise; of one that left it is "", and `place_name` says so. `act`: what is to be
+    done, in its past form; `title`: the same as a person says it. `opens`, `best`, `closes`: first,
+    best and last day, all included, after every put-off
+    (in JSON: `from`, `best`, `until`); `moved_from`: as they were before. `because`: the chain of
+    reasons, a sentence each; `reasons`: the same in their parts. `minutes`: what it takes, 0 where
+    nobody can tell. `planned`: by the keeper. `extent`: how far it is to be taken. `wedges`: of the
+    root ball, those it opens. `state`: overdue, now, coming, or how it was settled; `settled`: by
+    which line. `waits_on_weather`: it is still to come, and its days rest on weather that nobody
+    has measured yet. `at_stake`: the tree may die (life), is harmed (harm), or only time or style
+    is lost (style); `must`: it must be done, else it may be; `once_past`: what becomes of it once
+    its window has passed: it lapses, stays for its next good moment, or grows. `single`: it stands
+    for itself; else once for its `group`, the trees of one kind that may have the same work in the
+    same season. `part`: of the tree, "" for all of it. `settled_by`: the acts that settle it, a
+    look with what is looked at. `said`: what its rule says of it on this day, "" where nothing.
+    `look`: it is only to be looked at. `sign`: what it is drawn as.
     """
 
     id: str
@@ -117,6 +123,7 @@ class WorkView(Struct, frozen=True, kw_only=True):
     said: str = ""
     look: bool = False
     sign: Sign = ""
+    counted: str = ""
 
     @property
     def window(self) -> Window:
@@ -143,13 +150,13 @@ def work_view(one: FollowUp, tree: Tree, names: Mapping[str, str], today: date) 
     """A follow-up of a tree as it is shown on a day. `names`: of places, by handle."""
     window, was = one.window_on(today), one.moved_from
     weight = one.weight
-    single = weight.must or one.singly or one.promised
+    single = one.single
     return WorkView(
         id=one.id,
         tree=tree.handle,
         tree_name=tree.title,
-        place=tree.place,
-        place_name=names.get(tree.place) or tree.place,
+        place=tree.place if tree.here else "",
+        place_name=(names.get(tree.place) or tree.place) if tree.here else AWAY,
         act=one.act,
         title=one.title,
         opens=window.opens,
@@ -176,6 +183,7 @@ def work_view(one: FollowUp, tree: Tree, names: Mapping[str, str], today: date) 
         said=one.said_on(today),
         look=one.row.work == "watch",
         sign=sign_of(one.row),
+        counted=tree.counted,
     )
 
 

@@ -7,65 +7,74 @@ stands for itself: nothing is ever changed into another.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from datetime import date
 from decimal import Decimal
 
 from msgspec import Struct
 
-from backbud.collection.state import Entry
-from backbud.journal.events import Event, Origin
-from backbud.visits.charges import Charge, Terms, cents, counted
-from backbud.visits.visit import Visit
+from backbud.bench.money import rounded
+from backbud.collection.bookings import Booked
+from backbud.collection.visit import Visit
+from backbud.journal.tax import Tax
+from backbud.visits.charges import Charge, Terms
+from backbud.visits.tax import TaxSum, tax_sums
 
 ZERO = Decimal("0.00")
 
 
-class Booked(Struct, frozen=True):
-    """A bill or a payment. `number`: of the bill, "" where none is written. `amount`: None for a
-    bill that does not say it. `how`: as written: cash, deposit, by transfer."""
-
-    day: date
-    number: str
-    amount: Decimal | None
-    currency: str
-    what: str
-    tree: str
-    how: str
-    origin: Origin
-
-
 class VisitAccount(Struct, frozen=True):
-    """A visit with what it comes to, what was billed for it and paid."""
+    """A visit with what it comes to, what was billed for it and paid.
+
+    `bills`: credits too, each below 0. `tax`: by which its lines are added up. `currency`: of what
+    names none.
+    """
 
     visit: Visit
     terms: Terms
     charges: tuple[Charge, ...]
     bills: tuple[Booked, ...]
     payments: tuple[Booked, ...]
+    tax: Tax
+    currency: str
+
+    def tax_sums(self, currency: str) -> tuple[TaxSum, ...]:
+        """What its lines come to under each rate of tax, as far as prices are known."""
+        return _taxed(self.charges, self.tax, currency)
 
     def comes_to(self, currency: str) -> Decimal:
-        """The sum of its lines whose price is known."""
-        known = (one.amount for one in self.charges if one.currency == currency)
-        return sum((amount for amount in known if amount is not None), ZERO)
+        """The sum of its lines whose price is known, tax and all."""
+        return _gross(self.charges, self.tax, currency)
 
     def to_bill(self, currency: str) -> Decimal:
         """What is still to bill of it: all it comes to before its first bill; then what is left of
-        a price for the whole while the tree is here, else what came after the last bill."""
+        a price for the whole while the tree is here, else what came after the last bill. Of a price
+        by the week, month or year what is left, whenever the tree goes."""
         bills = [one for one in self.bills if one.currency == currency]
         if not bills:
             return self.comes_to(currency)
+        billed = sum((one.amount or ZERO for one in bills), ZERO)
+        left = max(self.comes_to(currency) - billed, ZERO)
+        if self.terms.periods:
+            return left
         if self.terms.is_fixed:
-            billed = sum((one.amount or ZERO for one in bills), ZERO)
-            left = self.comes_to(currency) - billed
-            return max(left, ZERO) if self.visit.is_here else ZERO
+            return left if self.visit.is_here else rounded(ZERO, currency)
         last = max(one.day for one in bills)
-        later = (one for one in self.charges if one.day > last and one.currency == currency)
-        return sum((one.amount or ZERO for one in later), ZERO)
+        return _gross([one for one in self.charges if one.day > last], self.tax, currency)
 
     @property
     def unpriced(self) -> tuple[Charge, ...]:
         """The lines that no price is known of, though they are no part of a price for the whole."""
         return tuple(one for one in self.charges if one.amount is None and not one.within)
+
+
+def _taxed(charges: Iterable[Charge], tax: Tax, currency: str) -> tuple[TaxSum, ...]:
+    known = ((one.amount, one.tax_rate) for one in charges if one.currency == currency)
+    lines = [(amount, rate) for amount, rate in known if amount is not None]
+    return tax_sums(lines, tax, currency)
+
+
+def _gross(charges: Iterable[Charge], tax: Tax, currency: str) -> Decimal:
+    found = sum((one.gross for one in _taxed(charges, tax, currency)), ZERO)
+    return rounded(found, currency)
 
 
 class OpenSums(Struct, frozen=True):
@@ -105,27 +114,6 @@ class Account(Struct, frozen=True):
         return _in_order(self.payments, (one.payments for one in self.visits))
 
 
-def bookings(entries: Iterable[Entry], act: str, tree: str, currency: str) -> tuple[Booked, ...]:
-    """The bills (`billed`) or the payments (`paid`) among the lines of a tree; its part of a total
-    that several trees share."""
-    return tuple(
-        _booked(entry.event, tree, currency, entry)
-        for entry in counted(tuple(entries))
-        if entry.event.act == act
-    )
-
-
-def bookings_of_person(
-    events: Iterable[tuple[Event, int]], act: str, currency: str
-) -> tuple[Booked, ...]:
-    """The same among the lines about a person, each with how many people share it."""
-    return tuple(
-        _booked(event, "", currency, Entry(event, among, totals=True))
-        for event, among in events
-        if event.act == act and not event.held
-    )
-
-
 def account_of(
     person: str,
     visits: Sequence[VisitAccount],
@@ -151,30 +139,20 @@ def _balances(account: Account) -> Iterator[OpenSums]:
         comes_to = sum((one.comes_to(currency) for one in visits), ZERO)
         billed, paid = (_sum(booked, currency) for booked in (bills, payments))
         to_bill = sum((one.to_bill(currency) for one in visits), ZERO)
-        yield OpenSums(currency, comes_to, billed, paid, billed - paid, to_bill)
+        yield OpenSums(
+            currency,
+            rounded(comes_to, currency),
+            billed,
+            paid,
+            billed - paid,
+            rounded(to_bill, currency),
+        )
 
 
 def _sum(booked: Iterable[Booked], currency: str) -> Decimal:
     amounts = (one.amount for one in booked if one.currency == currency)
-    return sum((amount for amount in amounts if amount is not None), ZERO)
-
-
-def _booked(event: Event, tree: str, currency: str, entry: Entry) -> Booked:
-    detail, number = event.first("amount"), event.first("number")
-    measure = detail.measure if detail is not None else None
-    amount = None
-    if detail is not None and measure is not None:
-        amount = cents(measure.number / entry.divided_by(detail))
-    return Booked(
-        event.day,
-        (number.words or str(number.measure or "")) if number is not None else "",
-        amount,
-        (measure.unit if measure is not None else "") or currency,
-        ", ".join(d.words for d in event.all("for") if d.words),
-        tree,
-        ", ".join(d.words for d in event.all("how") if d.words),
-        event.origin,
-    )
+    found = sum((amount for amount in amounts if amount is not None), ZERO)
+    return rounded(found, currency)
 
 
 def _in_order(

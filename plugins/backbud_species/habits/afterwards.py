@@ -20,9 +20,11 @@ from backbud.species import (
     Species,
     Tree,
     Weight,
+    Window,
     Year,
     as_settling,
     days_after,
+    deed_of,
     is_hard_pruning,
     parts_of,
     stresses,
@@ -31,6 +33,8 @@ from backbud_species.habits.rules import after
 from backbud_species.habits.times import Days, weeks
 
 _NEW_LEAVES = weeks(3, 4, 6)
+# BBCH: first leaves, shoot growth complete.
+_LEAVES, _GROWN = 10, 91
 
 
 def after_work(
@@ -46,20 +50,28 @@ def after_work(
     only_after: Callable[[Event], bool] | None = None,
     each_part: bool = False,
     weight: Weight | None = None,
+    once_it_grows: bool = False,
+    unless_wrong: bool = False,
 ) -> Rule:
     """What is due so many days after one of these acts, for each part of the tree if so asked.
 
     `weight`: how much it matters, and what becomes of it once its days have passed; None takes that
-    of aftercare, or of feed.
+    of aftercare, or of feed. `once_it_grows`: in spring where its days fall into rest.
+    `unless_wrong`: nothing where the act was done out of its time.
     """
 
     def ask(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
         if only_after is not None and not only_after(done):
             return
+        if unless_wrong and year.against(tree, deed_of(done)):
+            return
+        window = days_after(done.day, *days)
+        if once_it_grows:
+            window = _in_growth(window, year)
         for part in parts_of(done) if each_part else ("",):
             yield Proposal(
                 act,
-                days_after(done.day, *days),
+                window,
                 what=_on_part(what, part),
                 part=part,
                 because=because,
@@ -70,6 +82,18 @@ def after_work(
             )
 
     return after(rule_id, acts, ask)
+
+
+def _in_growth(window: Window, year: Year) -> Window:
+    """The window; or three to eight weeks from the next first leaves, where it falls into rest."""
+    grown, leaves = year.stage(_GROWN), year.stage(_LEAVES)
+    if grown is not None and window.best > grown.last:
+        leaves = year.following.stage(_LEAVES)
+    elif leaves is None or window.best >= leaves.first:
+        return window
+    if leaves is None:
+        return window
+    return days_after(leaves.day, 21, 35, 56)
 
 
 def checks_after(
@@ -85,10 +109,12 @@ def checks_after(
     only_after: Callable[[Event], bool] | None = None,
     each_part: bool = False,
     weight: Weight = CARE,
+    once_it_grows: bool = False,
 ) -> Rule:
     """A look after an act. `look_at`: a word of the diary's checks (buds, wounds, strength …).
 
-    `settled_by`: what settles it besides a look at that.
+    `settled_by`: what settles it besides a look at that. `once_it_grows`: of what only growth
+    shows, so in spring where its days fall into rest.
     """
     also: tuple[SettledBy, ...] = ("vigour", *settled_by) if look_at == "strength" else settled_by
     return after_work(
@@ -103,6 +129,7 @@ def checks_after(
         only_after=only_after,
         each_part=each_part,
         weight=weight,
+        once_it_grows=once_it_grows,
     )
 
 

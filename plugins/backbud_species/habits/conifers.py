@@ -52,6 +52,7 @@ class Conifer(Species):
         *repots(
             "repot",
             between(1, 7),
+            autumn_too=True,
             because="It is repotted as the buds swell and keeps part of its old soil, with the "
             "fungus threads that feed its roots.",
         ),

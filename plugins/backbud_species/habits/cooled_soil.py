@@ -14,6 +14,8 @@ from backbud_species.habits.times import Time
 
 # The mean of the day under which the soil of a pot stays well below 22 °C; ours.
 _COOL_C = 14.0
+# And under which a summer is over; ours.
+_MILD_C = 20.0
 _SIX_WEEKS = timedelta(weeks=6)
 # Nights that freeze a pot, and not only its surface; ours.
 _FROST_C = -2.0
@@ -50,3 +52,15 @@ def _autumn(year: Year) -> Window | None:
         return None
     best = opens + (closes - opens) / 3
     return year.rounded(Window(opens, best, closes))
+
+
+def as_summer_cools(year: Year) -> Window | None:
+    """From the day on which the mean stays under 20 °C to six weeks before frosts of -2 °C: the
+    autumn time of conifers. Common practice; the figures are ours."""
+    if year.outlook is None:
+        return year.months((8, 25), (9, 10), (9, 30))
+    warm = year.stays_over(_MILD_C)
+    opens = max(warm + timedelta(days=1) if warm else year.on((8, 15)), year.on((8, 15)))
+    frost = year.cold_nights_begin(_FROST_C)
+    closes = min(opens + _SIX_WEEKS, frost.day - _SIX_WEEKS) if frost else opens + _SIX_WEEKS
+    return Window(opens, opens, closes) if opens <= closes else None

@@ -20,6 +20,7 @@ from backbud.species import (
     Tree,
     Window,
     Year,
+    deed_of,
     is_hard_pruning,
     stresses,
 )
@@ -142,6 +143,18 @@ def not_strong(tree: Tree, day: date, year: Year) -> str:
     return f"It is written down as {tree.strength}." if tree.strength else NOT_LOOKED_AT
 
 
+def done_wrongly(tree: Tree, day: date, year: Year) -> str:
+    """Which hard work was done to it this year at the wrong time: it is left alone then, until a
+    later look finds it well."""
+    last = last_before(tree, _known_until(day, year), stresses, year.first)
+    if last is None or not year.against(tree, deed_of(last)):
+        return ""
+    well = last_before(tree, _known_until(day, year), _is_well, last.day)
+    if well is not None:
+        return ""
+    return f"It was {last.act} on {last.day}, out of its time."
+
+
 def short_summer(tree: Tree, day: date, year: Year) -> str:
     """Why no second flush ripens at this place."""
     warmth = summer_against(year, DECANDLE_FROM)
@@ -161,8 +174,9 @@ def first_reason(
 
 # No tree is too weak to be looked at, sheltered, or freed of its seed; its feed waits in the plan.
 ALWAYS = Gate(lambda tree, day, year: "", speaks=False)
-# Pinching, trimming, thinning, wiring: not a weak or a sick tree, nor one that has not settled.
-LIGHT_WORK = Gate(first_reason(weakness, sickness, newness), speaks=False)
+# Pinching, trimming, thinning, wiring: not a weak or a sick tree, nor one that has not settled,
+# nor one that has to get over what was done wrongly.
+LIGHT_WORK = Gate(first_reason(weakness, sickness, newness, done_wrongly), speaks=False)
 # Trimming of a tree that answers hard pruning with many shoots: also not of that answer.
 REGROWN = Gate(first_reason(weakness, sickness, newness, cut_hard), speaks=False)
 # Pinching and leaf trimming in part: also not in the year of root work or hard pruning.
@@ -197,6 +211,13 @@ def _tells_of_health(done: Event) -> bool:
     if done.act == "treated":
         return not done.says("winter wash")
     return done.act == "checked" and (_is_ailing(done) or done.says(*_WELL))
+
+
+def _is_well(done: Event) -> bool:
+    """Whether its strength was looked at and found."""
+    if done.act == "vigour":
+        return not done.says("weak")
+    return done.act == "checked" and done.says("strength") and done.says(*_WELL)
 
 
 def _is_ailing(done: Event) -> bool:

@@ -2,33 +2,38 @@
 
 from __future__ import annotations
 
-from datetime import timedelta
-
-from backbud.species import CARE, Proposal, Proposals, Rule, Season, Species, Tree, Window, Year
+from backbud.species import (
+    CARE,
+    Proposal,
+    Proposals,
+    Rule,
+    Season,
+    Species,
+    Tree,
+    Year,
+    goes_out_from,
+    summer_outside,
+)
 from backbud_species.habits.warmth import under_cover
 
 _WARMED = ("heated glass", "indoors")
-# A shorter summer than this is not worth two moves; common practice, no source.
-_WORTH_THE_MOVE = timedelta(weeks=6)
 
 
 def goes_out(rule_id: str, *, because: str, cautions: tuple[str, ...] = ()) -> Rule:
-    """A tender tree under warmth goes out once the nights are as mild as it bears.
+    """A tender tree under warmth goes out once the usual night is as mild as it wants.
 
-    It stays in where, in one year of ten, they are so for less than six weeks.
+    It stays in where that lasts for less than six weeks.
     """
 
     def ask(species: Species, tree: Tree, given: Season, year: Year) -> Proposals:
         limit = species.comes_in_below_c
         if limit is None or not under_cover(year, *_WARMED):
             return
-        nights = year.cold_nights_end(limit.value)
-        autumn = year.cold_nights_begin(limit.value)
-        if nights and autumn and autumn.first - nights.last < _WORTH_THE_MOVE:
+        summer = summer_outside(year)
+        if summer is not None and summer.worth_it and not summer.always:
+            window, datum = goes_out_from(summer, year), summer.because
+        elif year.outlook is not None and (summer is None or not summer.always):
             return
-        if nights is not None:
-            window = Window(nights.day, nights.last, nights.last + timedelta(days=21))
-            datum = nights.because
         else:
             # Nothing is known of the nights, or none is so cold.
             window = year.months((5, 10), (5, 25), (6, 20))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import date
 
-from backbud.species import Tree, Year
+from backbud.species import Tree, Year, summer_outside
 from backbud_species.habits.flushes import trims_again
 from backbud_species.habits.warmth import under_cover
 from backbud_species.habits.works import ALWAYS, by_warmth, feeds, months, work
@@ -14,10 +14,10 @@ def winters_inside(tree: Tree, day: date, year: Year) -> bool:
     """Whether the nights of its place send a tender tree in, as far as is known."""
     if under_cover(year, "heated glass", "indoors"):
         return True
-    limit = year.comes_in_below_c
-    if limit is None:
+    if year.comes_in_below_c is None:
         return False
-    return year.outlook is None or year.cold_nights_begin(limit) is not None
+    summer = summer_outside(year)
+    return summer is None or not summer.always
 
 
 WINTER_LIGHT = work(

@@ -59,7 +59,7 @@ def _beginning_before(tree: Tree, day: date) -> Event | None:
         event = entry.event
         if event.day >= day or entry.undone:
             continue
-        if "raised" in event.row.traits:
+        if "raised" in event.row.traits and not tree.began_another(event):
             # A rough `since` is the first day of its year.
             known = tree.since is not None and event.day - tree.since > timedelta(days=366)
             return None if known else event

@@ -13,6 +13,8 @@ from backbud_species.habits.roots import share_taken
 _RIPENS_IN = timedelta(weeks=10)
 _A_DAY = timedelta(days=1)
 _OVER_C = 10.0
+# BBCH: first leaves.
+_LEAVES = 10
 # From half the roots off a pine has none left to feed a second flush; common practice.
 _HALF = 0.5
 
@@ -31,6 +33,27 @@ def hard_before_winter(tree: Tree, deed: Deed, year: Year) -> str:
     if not first - _RIPENS_IN < deed.last <= max(midwinter, first):
         return ""
     return f"It was {deed.said}, hard: its new shoots do not ripen before the frost, about {first}."
+
+
+def sap_is_rising(tree: Tree, deed: Deed, year: Year) -> str:
+    """Against cuts from the new year until the leaves are out: they bleed (RHS via the press 2024;
+    a grower's account via the Napa Valley Register)."""
+    leaves = year.stage(_LEAVES)
+    ends = leaves.day if leaves else year.on((4, 15))
+    if deed.act != "pruned" or not (year.on((1, 1)) <= deed.last and deed.first < ends):
+        return ""
+    return (
+        f"It was {deed.said}: its sap rises, so the cuts bleed; no more until the leaves are out."
+    )
+
+
+def silver_leaf_about(tree: Tree, deed: Deed, year: Year) -> str:
+    """Against cuts outside of summer, when spores of silver leaf enter them (from memory)."""
+    if deed.act != "pruned" or not deed.hard:
+        return ""
+    if year.on((5, 15)) <= deed.last and deed.first <= year.on((9, 7)):
+        return ""
+    return f"It was {deed.said}, hard: silver leaf enters cuts that are not made in summer."
 
 
 def too_little_heat_left(tree: Tree, deed: Deed, year: Year) -> str:

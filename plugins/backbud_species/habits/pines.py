@@ -66,6 +66,7 @@ class Pine(Conifer):
         *repots(
             "repot",
             between(1, 7),
+            autumn_too=True,
             because="It is repotted as the buds swell and keeps half of its old soil, with the "
             "white threads that live on its roots.",
             cautions=("No hard work on shoots in the year of repotting.",),
@@ -192,6 +193,7 @@ class TwoFlushPine(Pine):
             because="Several buds come where a candle was cut; two side by side stay, middling "
             "ones at the top and strong ones low down.",
             only_after=lambda done: not done.says("weak"),
+            unless_wrong=True,
         ),
         after_work(
             "feed-again",

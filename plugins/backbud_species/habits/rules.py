@@ -25,10 +25,17 @@ from backbud_species.habits.times import Time
 Asked = Callable[[Species, Tree, Year, Window, str], Proposals]
 
 
-def yearly(rule_id: str, when: Time, ask: Asked, act: ActWord | None = None) -> Rule:
+def yearly(
+    rule_id: str,
+    when: Time,
+    ask: Asked,
+    act: ActWord | None = None,
+    also: Callable[[Year], Window | None] | None = None,
+) -> Rule:
     """A rule that comes round with a season or a stage.
 
-    `act`: the work whose time it is, by which one that is done at another time is judged.
+    `act`: the work whose time it is, by which one that is done at another time is judged; `also`:
+    other days that do.
     """
 
     def function(
@@ -43,7 +50,7 @@ def yearly(rule_id: str, when: Time, ask: Asked, act: ActWord | None = None) -> 
         when.season,
         when.stage,
         function,
-        time=WorkTime(act, when.window) if act else None,
+        time=WorkTime(act, when.window, also) if act else None,
     )
 
 

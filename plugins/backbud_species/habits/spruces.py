@@ -56,6 +56,7 @@ class Spruce(Conifer):
         *repots(
             "repot",
             between(1, 7),
+            autumn_too=True,
             because="It is repotted before its buds break, with part of the old soil and the "
             "fungus threads that feed its roots.",
             cautions=("No hard cut and no heavy bend in the year of repotting.",),

@@ -7,10 +7,11 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from backbud.species import COMMON_PRACTICE, Fact, RepotInterval, Rule
+from backbud.species import COMMON_PRACTICE, Fact, Judge, RepotInterval, Rule
 from backbud_species.habits.blossom import covers_blossom, spares_flowers
 from backbud_species.habits.done import is_hard_pruning
 from backbud_species.habits.flowering import SpringBlossom
+from backbud_species.habits.judges import silver_leaf_about
 from backbud_species.habits.works import (
     altered,
     at,
@@ -31,6 +32,7 @@ SILVER_LEAF = "No thick cut now: silver leaf enters wet winter wounds; leave it 
 class StoneFruit(SpringBlossom):
     """A tree of the genus Prunus: it flowers on bare wood and gums where it is hurt."""
 
+    judges: ClassVar[tuple[Judge, ...]] = (silver_leaf_about,)
     usual_mix = Fact("akadama 3, pumice 1, lava 1", COMMON_PRACTICE)
     repot_years = Fact((1, 2, 4), COMMON_PRACTICE)
     repot_interval = Fact(RepotInterval((1, 1, 2), (2, 3, 5)), COMMON_PRACTICE)

@@ -27,7 +27,7 @@ class Succulent(Tropical):
     repot_years = Fact((2, 3, 5), COMMON_PRACTICE)
     repot_interval = Fact(RepotInterval((1, 2, 3), (3, 4, 6)), COMMON_PRACTICE)
     root_share = Fact((0.4, 0.6), COMMON_PRACTICE)
-    comes_in_below_c = Fact(3.0, COMMON_PRACTICE)
+    comes_in_below_c = Fact(8.0, COMMON_PRACTICE)
     why_frost = "Its cells are full of water and burst when they freeze."
     advice: ClassVar[tuple[str, ...]] = (
         "When in doubt do not water: shrivelled leaves fill again, rotten roots do not.",

@@ -32,9 +32,9 @@ class Tropical(BroadleafEvergreen):
     repot_years = Fact((1, 2, 4), COMMON_PRACTICE)
     repot_interval = Fact(RepotInterval((1, 1, 2), (2, 3, 5)), COMMON_PRACTICE)
     root_share = Fact((0.4, 0.6), COMMON_PRACTICE)
-    # The coldest single nights: where the mean night is 10 °C, some are 5 °C.
+    # Where the usual night is 10 °C, some are 3 °C.
     frost_limit_c = Fact(1.0, COMMON_PRACTICE)
-    comes_in_below_c = Fact(5.0, COMMON_PRACTICE)
+    comes_in_below_c = Fact(10.0, COMMON_PRACTICE)
     why_frost = "Its roots stop in the cold and rot in a wet, cold pot."
     wire_check_weeks = Fact((3, 4, 6), COMMON_PRACTICE)
     light = Fact("The lightest place there is in winter, full sun in summer.", COMMON_PRACTICE)

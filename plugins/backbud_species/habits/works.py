@@ -62,7 +62,9 @@ from backbud_species.habits.afterwards import (
     looks_for_new_leaves,
     seals_cuts,
 )
+from backbud_species.habits.aim import by_aim
 from backbud_species.habits.balance import balance
+from backbud_species.habits.cooled_soil import as_summer_cools
 from backbud_species.habits.flowers import flowers_are_off, has_flowers
 from backbud_species.habits.gates import (
     ALWAYS,
@@ -71,6 +73,7 @@ from backbud_species.habits.gates import (
     LIGHT_WORK,
     Gate,
     strength_first,
+    stress,
     worked_hard,
 )
 from backbud_species.habits.going_out import goes_out
@@ -78,7 +81,7 @@ from backbud_species.habits.leaves import Way, late_frost, leaves_off
 from backbud_species.habits.repotting import repotting, until
 from backbud_species.habits.roots import over_share
 from backbud_species.habits.rules import after, yearly
-from backbud_species.habits.times import Time, at, between, by_warmth, months, weeks
+from backbud_species.habits.times import Time, at, between, by_warmth, months, once_thawed, weeks
 from backbud_species.habits.together import Works, altered, renamed, without
 from backbud_species.habits.weights import usual_weight
 from backbud_species.habits.yearly import feeding, pests, wiring
@@ -279,10 +282,11 @@ def defoliates(
         reason = gate.shut(tree, window.opens, year)
         if not reason:
             yield from leaves_off(tree, year, window, full, part)
-        elif gate.speaks:
+        elif gate.speaks and not stress(tree, window.opens, year):
+            # Whoever worked it hard this year knows; a look at its strength is for the others.
             yield strength_first(window, "defoliated", reason)
 
-    return yearly(rule_id, when, ask)
+    return yearly(rule_id, when, ask, "defoliated")
 
 
 def disbuds(
@@ -327,33 +331,44 @@ def repots(
     cautions: tuple[str, ...] = (),
     for_owners: tuple[str, ...] = (),
     without_flowers: tuple[int, int] | None = None,
+    autumn_too: bool = False,
 ) -> Works:
     """The repotting by the species' interval, and a close look where too much root went.
 
     Two rules, so write `*repots(…)`; the second has the id `root-share`. `for_owners`: cautions
     that only a tree of somebody else has. `without_flowers`: of a tree that is repotted after its
-    flowers, the stages between which it is where its flower buds came off.
+    flowers, the stages between which it is where its flower buds came off. `autumn_too`: a keeper
+    who does it as the summer cools is not told off.
     """
+
+    def also(year: Year) -> Window | None:
+        if autumn_too:
+            return as_summer_cools(year)
+        first = year.stage(without_flowers[0]) if without_flowers else None
+        return until(first, year.stage(without_flowers[1])) if first and without_flowers else None
 
     def ask(species: Species, tree: Tree, year: Year, window: Window, datum: str) -> Proposals:
         said = (*cautions, *for_owners) if tree.owner else cautions
         first = year.stage(without_flowers[0]) if without_flowers else None
         if first and without_flowers and flowers_are_off(tree, window.opens, year):
             window = until(first, year.stage(without_flowers[1]))
+        window = once_thawed(window, year)
         yield from repotting(tree, year, window, species, because, said)
 
     def too_much(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
         if species.root_share is not None:
             yield from over_share(tree, done, year, species.root_share)
 
-    return yearly(rule_id, when, ask, "repotted"), after("root-share", (), too_much, ("root_work",))
+    asked = yearly(rule_id, when, ask, "repotted", also)
+    return asked, after("root-share", (), too_much, ("root_work",))
 
 
 def feeds(rule_id: str, when: Time, *, because: str, what: str = "") -> Rule:
-    """Feed; it waits after root work and rests in the hot weeks of the place."""
+    """Feed; it waits after root work and rests in the hot weeks of the place. In spring it is full
+    for a young tree and lean for a refined one, unless `what` says how it is given."""
 
     def ask(species: Species, tree: Tree, year: Year, window: Window, datum: str) -> Proposals:
-        yield from feeding(tree, year, window, because, datum, what)
+        yield from by_aim(species, tree, year, feeding(tree, year, window, because, datum, what))
 
     return yearly(rule_id, when, ask, "fed")
 

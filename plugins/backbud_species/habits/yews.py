@@ -74,6 +74,7 @@ class Yew(Conifer):
         *repots(
             "repot",
             between(1, 10),
+            autumn_too=True,
             because="Its thick roots break easily and heal slowly, so they are cut as the buds "
             "swell, when the warm months for new roots lie ahead.",
             cautions=("Shade and little water until it grows.",),

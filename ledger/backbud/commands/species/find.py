@@ -4,15 +4,14 @@ from __future__ import annotations
 
 from datetime import date
 
+from backbud.kind_years import kind_at_home
 from backbud.plan.common import RULES
 from backbud.plan.pack import Pack, installed
-from backbud.plan.year import Years
 from backbud.session import Session
 from backbud.species import rules_of
 from backbud.views.kind import (
     KindName,
     KindView,
-    imagined_tree,
     kind_name,
     kind_view,
     year_by_months,
@@ -43,15 +42,10 @@ def sheet_here(name: str, session: Session | None, today: date) -> KindView:
         hint = did_you_mean(name, names, "All that are known: backbud species")
         raise NoSuchSpecies(f"no species is called “{name}”. {hint}")
     known = next(one for one in pack.all() if one.species is species)
-    common = [rule for module in RULES for rule in rules_of(module)]
     if session is None:
-        year = year_by_months(species, today)
-        return kind_view(known, year, common, (), by_word(ACTS), {})
-    years = Years(session.journal, session.weather, today)
-    home = session.journal.settings.home
-    year = years.at(imagined_tree(species, home, today), home, today, species, ())
-    plugins = session.plugins
-    return kind_view(known, year, common, plugins.rules, session.journal.acts, plugins.facts)
+        common = [rule for module in RULES for rule in rules_of(module)]
+        return kind_view(known, year_by_months(species, today), common, (), by_word(ACTS), {})
+    return kind_at_home(session, known)
 
 
 def _pack(session: Session | None) -> Pack:

@@ -30,6 +30,26 @@ def window_line(window: WindowDays, today: date, late: bool) -> str:
     )
 
 
+def year_line(window: WindowDays, first: date, today: date) -> str:
+    """The same over the twelve months from a first day on. What reaches beyond them comes back at
+    their start, since it is so every year."""
+
+    def x(day: date) -> float:
+        return (day - first).days * WIDTH / 365
+
+    opens, closes = x(window.opens) % WIDTH, x(window.closes) % WIDTH
+    end = closes + WIDTH / 365
+    days = f"M{opens:.0f} {_MIDDLE}H{end:.0f}"
+    if closes < opens:
+        days = f"M{opens:.0f} {_MIDDLE}H{WIDTH}M0 {_MIDDLE}H{end:.0f}"
+    return (
+        f'<svg class="window" width="{WIDTH}" height="{HEIGHT}" viewBox="0 0 {WIDTH} {HEIGHT}" '
+        f'aria-hidden="true"><path class="wood" d="M0 {_MIDDLE}H{WIDTH}"/>'
+        f'<path class="days" d="{days}"/>{_leaf(x(window.best) % WIDTH)}'
+        f'<path class="today" d="M{x(today) % WIDTH:.0f} 1V{HEIGHT - 1}"/></svg>'
+    )
+
+
 def _x(day: date, today: date) -> float:
     """How far across a day stands, in pixels: within the line."""
     return min(max((day - today).days + DAYS, 0), 2 * DAYS) * WIDTH / (2 * DAYS)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from backbud.plan.common.quarantine_ends import QUARANTINE_DAYS
 from backbud.species import (
     CARE,
     PRESSING,
@@ -26,6 +27,17 @@ def look_it_over(tree: Tree, done: Event, year: Year) -> Proposals:
             because="An imported tree is kept apart until it is known to be clean.",
             cautions=("The plant-health authority's terms decide how long, and who is told.",),
             weight=PRESSING,
+        )
+        return
+    days = round(QUARANTINE_DAYS.of(year))
+    if days and not tree.quarantined:
+        yield Proposal(
+            "quarantined",
+            days_after(done.day, 0, 0, 3),
+            what=f"away from the others for {days} days",
+            because="It comes from elsewhere, and pests that came along show by then.",
+            settled_by=("quarantined",),
+            weight=CARE,
         )
         return
     wired = " and its wire" if tree.on("wire") else ""

@@ -6,6 +6,7 @@ fresh roots put it off; what else makes it rest, and when it goes on, is in plan
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from datetime import date, timedelta
 
 from backbud.species import (
@@ -20,6 +21,7 @@ from backbud.species import (
     out_of_the_heat,
 )
 
+FEED_AGAIN = "feed-again"
 # Days that a feed lasts by its form, where its card does not say; common practice, no source.
 LIQUID_DAYS, CAKES_DAYS, SLOW_DAYS, ANY_DAYS = 14, 35, 90, 28
 _BLOOMS, _FADED = 60, 69
@@ -27,12 +29,12 @@ _TO_SPARE = timedelta(days=14)
 _A_WEEK = timedelta(days=7)
 
 
-@after("fed", rule="feed-again")
+@after("fed", rule=FEED_AGAIN)
 def when_it_is_used_up(tree: Tree, done: Event, year: Year) -> Proposals:
     season = year.times("fed")
     if not season:
         return
-    days, known = lasts(done, year)
+    days, known = lasts(done, year.feed_days)
     day, why = _past_the_flowers(done.day + timedelta(days=days), year)
     ends = max(window.closes for window in season)
     frost = year.cold_nights_begin(0.0)
@@ -55,11 +57,11 @@ def when_it_is_used_up(tree: Tree, done: Event, year: Year) -> Proposals:
     )
 
 
-def lasts(done: Event, year: Year) -> tuple[int, str]:
+def lasts(done: Event, feed_days: Mapping[str, int]) -> tuple[int, str]:
     """For how many days what was given lasts, and how that is known."""
     for detail in done.all("with"):
-        if detail.handle in year.feed_days:
-            return year.feed_days[detail.handle], "as its card says"
+        if detail.handle in feed_days:
+            return feed_days[detail.handle], "as its card says"
     quantity = done.measure("quantity")
     if done.says("liquid", "foliar") or (quantity is not None and quantity.sort == "volume"):
         days = LIQUID_DAYS

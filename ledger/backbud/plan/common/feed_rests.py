@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
+
 from backbud.species import (
     ROUTINE,
     Event,
@@ -15,10 +17,16 @@ from backbud.species import (
     out_of_the_heat,
 )
 
+# Its species asks for feed itself where its roots were cut so long before; habits/yearly.py.
+SIX_WEEKS = timedelta(weeks=6)
+
 
 @after(having=("root_work",), rule="feed-rests")
 def feeding_begins(tree: Tree, done: Event, year: Year) -> Proposals:
-    """Common practice, no source: about four weeks, and only in the growing season."""
+    """Common practice, no source: about four weeks, and only in the growing season.
+
+    Where its species is fed later only, or asks for it by itself, nothing is said here.
+    """
     if done.has("no root work"):
         return
     window = days_after(done.day, 28, 35, 56)
@@ -26,6 +34,12 @@ def feeding_begins(tree: Tree, done: Event, year: Year) -> Proposals:
     if not year.on((4, 1)) <= window.best <= ends:
         return
     window = Window(window.opens, window.best, min(window.closes, ends))
+    own = min(year.times("fed"), key=lambda one: one.opens, default=None)
+    if own is not None and own.opens > window.opens:
+        if done.day < own.best - SIX_WEEKS:
+            return
+        best = max(window.best, own.opens)
+        window = Window(own.opens, best, max(window.closes, best))
     window, datum = out_of_the_heat(year, window, "")
     yield Proposal(
         "fed",

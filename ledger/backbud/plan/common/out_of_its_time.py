@@ -5,7 +5,6 @@ Common practice, no source: what was done is done, and the tree is helped over i
 
 from __future__ import annotations
 
-from backbud.plan.deeds import deed_of
 from backbud.species import (
     PRESSING,
     Event,
@@ -15,12 +14,16 @@ from backbud.species import (
     Year,
     after,
     days_after,
+    deed_of,
 )
 
 OUT_OF_ITS_TIME = "out-of-its-time"
 _ROOTS = "Shade, still air and no frost; water with care, and no feed until it grows."
-_TOP = "Keep its new shoots from frost, under unheated glass where there is some, until spring."
-_CANDLES = "Full sun, feed from now on, every needle left on, and no other hard work for a year."
+_TOP = "Cut no more; keep what shoots now from frost, under unheated glass where there is some."
+_LEAVES = "Shade, still air and little water until new leaves stand, and no feed before that."
+_CANDLES = "Full sun, feed from now on, every needle left on, and no hard work for a year."
+_NO_MORE = "No other hard work until it grows again."
+_CARE = {"decandled": _CANDLES, "pruned": _TOP, "defoliated": _LEAVES}
 
 
 @after("pruned", "decandled", "defoliated", having=("root_work",), rule=OUT_OF_ITS_TIME)
@@ -28,13 +31,13 @@ def help_it_over(tree: Tree, done: Event, year: Year) -> Proposals:
     against = year.against(tree, deed_of(done))
     if not against:
         return
-    care = _CANDLES if done.act == "decandled" else _TOP if done.act == "pruned" else _ROOTS
+    care = _CARE.get(done.act, _ROOTS)
     yield Proposal(
         "checked",
         days_after(done.day, 0, 14, 42),
         what=f"strength: it was {done.act} out of its time",
         because=" ".join(against),
-        cautions=(care, "No other hard work until it grows again."),
+        cautions=(care,) if done.act == "decandled" else (care, _NO_MORE),
         settled_by=("checked strength", "vigour"),
         weight=PRESSING,
     )

@@ -6,6 +6,7 @@ from backbud.plan.windows import window_until
 from backbud.species import (
     PRESSING,
     Event,
+    Figure,
     Proposal,
     Proposals,
     Schedule,
@@ -13,14 +14,27 @@ from backbud.species import (
     Year,
     a_year_later,
     after,
+    days_after,
     weeks_after,
+)
+
+QUARANTINE_DAYS = Figure(
+    "quarantine_days",
+    0.0,
+    "How many days a tree that comes from elsewhere is kept apart; 0: only where it is imported, "
+    "or where the diary says so.",
 )
 
 
 @after("quarantined", rule="quarantine-ends")
 def look_and_let_out(tree: Tree, done: Event, year: Year) -> Proposals:
-    """On the day that was written, or, common practice, no source, after four to eight weeks."""
-    window = window_until(done, year.southern) or weeks_after(done.day, 4, 6, 8)
+    """On the day that was written; else after the days of the settings; else, common practice, no
+    source, after four to eight weeks."""
+    window = window_until(done, year.southern)
+    days = round(QUARANTINE_DAYS.of(year))
+    if window is None and days and not done.has("for"):
+        window = days_after(done.day, days, days, days + 7)
+    window = window or weeks_after(done.day, 4, 6, 8)
     yield Proposal(
         "released",
         window,

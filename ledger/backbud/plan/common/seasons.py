@@ -44,7 +44,7 @@ def coming_turn(year: Year, day: date, limit_c: float) -> tuple[Window, str] | N
         turn = year.following.cold_nights_end(limit_c)
     if turn is None:
         return None
-    return _from(day, Window(turn.first, turn.day, turn.last)), turn.because
+    return left_of(day, Window(turn.first, turn.day, turn.last)), turn.because
 
 
 def coming(year: Year, day: date, opens: MonthDay, best: MonthDay, closes: MonthDay) -> Window:
@@ -52,10 +52,10 @@ def coming(year: Year, day: date, opens: MonthDay, best: MonthDay, closes: Month
     window = year.months(opens, best, closes)
     if window.closes <= day:
         window = year.following.months(opens, best, closes)
-    return _from(day, window)
+    return left_of(day, window)
 
 
-def _from(day: date, window: Window) -> Window:
+def left_of(day: date, window: Window) -> Window:
     """What is left of a window from a day on, and never so little that nobody finds the time."""
     opens = max(window.opens, day)
     best = max(window.best, opens)

@@ -2,41 +2,46 @@
 
 from __future__ import annotations
 
-from datetime import timedelta
-
-from backbud.species import Proposal, Proposals, Season, Tree, Weight, Window, Year, each, joined
+from backbud.species import (
+    Proposal,
+    Proposals,
+    Schedule,
+    Season,
+    Tree,
+    Weight,
+    Window,
+    Year,
+    each,
+    goes_in_by,
+    joined,
+    summer_outside,
+)
 
 # A tree that was not brought in is in danger all winter.
 _COMES_IN = Weight("life", must=True, once_past="grows")
 _WARMED = ("heated glass", "indoors")
-_BEFORE = timedelta(days=14)
-_A_FEW_DAYS = timedelta(days=4)
-# Mild nights that last no longer are no summer out of doors.
-_A_SUMMER = timedelta(weeks=6)
 
 
 @each("autumn", rule="tender-in")
 def in_before_cold_nights(tree: Tree, season: Season, year: Year) -> Proposals:
-    """By the nights of the place; by months where nothing is known of them, or where nights are
-    so cold that it lives outside for the warm days alone."""
+    """By the usual night of the place; by months where nothing is known of them, or where nights
+    are so cold that it lives outside for the warm days alone."""
     limit = year.comes_in_below_c
     if limit is None or year.cover.casefold().startswith(_WARMED):
         return
-    tender = f"It comes in below {limit:g} °C."
-    by_months = year.months((9, 1), (9, 15), (10, 15))
+    tender = f"It comes in once nights are usually under {limit:g} °C."
     if year.outlook is None:
-        window, datum = by_months, f"{year.no_weather} {tender}"
-    else:
-        night, mild = year.cold_nights_begin(limit), year.cold_nights_end(limit)
-        if night is None:
-            return
-        if mild is not None and night.first - mild.last < _A_SUMMER:
-            yield _inside(by_months, f"{year.by_months} {tender}")
-            return
-        best = night.first - _A_FEW_DAYS
-        window = year.rounded(Window(night.first - _BEFORE, best, max(night.day, best)))
-        datum = joined(f"{night.because} {tender}", night.because)
-    yield _inside(window, datum)
+        window = year.months((9, 1), (9, 15), (10, 15))
+        yield _inside(window, f"{year.no_weather} {tender}")
+        return
+    summer = summer_outside(year)
+    if summer is None or not summer.worth_it:
+        # Warm days end with the summer; common practice, no source.
+        yield _inside(year.months((8, 25), (9, 7), (9, 20)), f"{year.by_months} {tender}")
+    elif not summer.always:
+        yield _inside(
+            goes_in_by(summer, year), joined(f"{summer.because} {tender}", summer.because)
+        )
 
 
 def _inside(window: Window, datum: str) -> Proposal:
@@ -46,8 +51,12 @@ def _inside(window: Window, datum: str) -> Proposal:
         what="in, to a warm and light place",
         because="Cold nights stop its roots and drop its leaves.",
         datum=datum,
-        cautions=("Look it over for pests before it joins what stands inside.",),
+        cautions=(
+            "If a night near frost is forecast before that, take it in for the night.",
+            "Look it over for pests before it joins what stands inside.",
+        ),
         settled_by=("moved",),
         part="in",
         weight=_COMES_IN,
+        schedule=Schedule(after="Each colder night costs it leaves, then twigs, then the tree."),
     )

@@ -11,6 +11,7 @@ from backbud.species import (
     Event,
     Proposal,
     Proposals,
+    Schedule,
     Season,
     Temperature,
     Tree,
@@ -65,7 +66,7 @@ def _protected(tree: Tree, year: Year, bears: Temperature | None) -> Proposals:
     found = _by_months(year, bears) if year.outlook is None else _by_nights(year, bears)
     if found is None:
         return
-    window, datum, close = found
+    window, datum, close, coldest = found
     yield Proposal(
         "protected",
         window,
@@ -79,21 +80,26 @@ def _protected(tree: Tree, year: Year, bears: Temperature | None) -> Proposals:
         else ("Shake wet snow off before it freezes on, and keep mice from the bark with mesh.",),
         settled_by=("protected", "moved"),
         weight=PROTECTION,
+        schedule=Schedule(in_time=f"{coldest}Roots like these bear about {bears.celsius:g} °C."),
     )
 
 
-_Found = tuple[Window, str, bool]
+_Found = tuple[Window, str, bool, str]
 
 
 def _by_nights(year: Year, bears: Temperature) -> _Found | None:
-    """By the nights to expect; the last is whether they are only close."""
+    """By the nights to expect; then whether they are only close, and how cold they get."""
     nights = year.hard_nights(bears.celsius)
     if nights is None:
         return None
     best = nights.first - _A_FEW_DAYS
     window = year.rounded(Window(nights.first - _BEFORE, best, max(nights.last, best)))
     datum = joined(f"{bears.because} {nights.because}", nights.because)
-    return window, datum, nights.verdict == "close"
+    coldest = (
+        f"One winter in ten has a night of {nights.one_in_ten_c:.0f} °C here, "
+        f"± {nights.give_or_take_k:.0f} K. "
+    )
+    return window, datum, nights.verdict == "close", coldest
 
 
 def _by_months(year: Year, bears: Temperature) -> _Found | None:
@@ -106,4 +112,4 @@ def _by_months(year: Year, bears: Temperature) -> _Found | None:
         close = verdict == "close"
         said = f"{bears.because} {year.coldest_said.said()} {year.by_months}"
     last = year.following.on((3, 10))
-    return Window(year.on((11, 1)), year.on((11, 15)), last), said, close
+    return Window(year.on((11, 1)), year.on((11, 15)), last), said, close, ""

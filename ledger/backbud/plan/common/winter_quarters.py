@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date, timedelta
 
 from backbud.collection.places import is_winter_cover
-from backbud.plan.common.seasons import coming, coming_turn
+from backbud.plan.common.seasons import coming, coming_turn, left_of
 from backbud.species import (
     PRESSING,
     Event,
@@ -17,6 +17,8 @@ from backbud.species import (
     Year,
     a_year_later,
     after,
+    goes_out_from,
+    summer_outside,
 )
 
 # Warmed places hold growth that no frost may touch.
@@ -24,6 +26,8 @@ WARMED = ("heated glass", "indoors")
 # Nights that soft growth, and roots in a pot, still bear; common practice, no source.
 WARMED_BEARS_C = 5.0
 RESTING_BEARS_C = -3.0
+# A tender tree that goes in later in the summer stays in; ours, no source.
+_EARLY_SUMMER = timedelta(weeks=6)
 
 
 @after("moved", rule="winter-quarters-out")
@@ -56,6 +60,10 @@ def _when(day: date, year: Year) -> tuple[Window, str]:
     The months are common practice, no source.
     """
     warmed = year.cover.casefold().startswith(WARMED)
+    for one in (year, year.following):
+        summer = summer_outside(one)
+        if summer is not None and summer.worth_it and day < summer.first + _EARLY_SUMMER:
+            return left_of(day, goes_out_from(summer, year)), summer.because
     limit = WARMED_BEARS_C if warmed else RESTING_BEARS_C
     if year.comes_in_below_c is not None:
         limit = max(limit, year.comes_in_below_c)

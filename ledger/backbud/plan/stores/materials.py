@@ -30,6 +30,7 @@ _COUNTED = "piece pieces cake cakes pellets spoon spoons handfuls seeds plants t
 _PIECES = frozenset(_COUNTED.split())
 # Of a handle too: aluminium-wire-3-mm; but 2-5-mm does not say what is meant.
 _THICKNESS = re.compile(r"(?<!\d)(?<!\d[-.,])(\d+(?:[.,]\d+)?)[\s-]*mm\b")
+_ACROSS = re.compile(r"(?<!\d)(\d+(?:\.\d+)?)[\s-]*cm\b")
 # So near is one thickness of wire to another as it is sold.
 _SAME_MM = 0.01
 
@@ -86,6 +87,16 @@ class Materials:
     def mesh(self) -> Material:
         """The mesh that lies over the holes of a pot."""
         return self._only("mesh") or self._without_card(Material("mesh", "mesh", "", carded=False))
+
+    def pots(self, across_cm: float) -> Material:
+        """The nursery pots of a width, by a card of pots that tells it."""
+        for one in self.by_key.values():
+            words = re.split(r"[\s-]+", f"{one.key} {one.title}".casefold())
+            told = _ACROSS.findall(f"{one.key} {one.title}".casefold())
+            if ("pots" in words or "pot" in words) and f"{across_cm:g}" in told:
+                return one
+        title = f"pots {across_cm:g} cm"
+        return self._without_card(Material(title, title, "", carded=False))
 
     def cakes(self) -> Material:
         """The feed that is given by the cake, where the line does not name it."""

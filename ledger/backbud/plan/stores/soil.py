@@ -51,7 +51,7 @@ def soil_of_potting(
 
     `event`: None where it lies ahead. `pot`, `mix`: the handles of those it goes into.
     """
-    there, said = _filled(pot, things, figures)
+    there, said = filled(pot, things, figures)
     if there is None:
         return Unknown(said)
     ball = _ball_before(before, things, figures)
@@ -73,7 +73,7 @@ def settles_percent(mix: str, things: Things, figures: Mapping[str, float]) -> f
     return min(max(percent, 0.0), 90.0)
 
 
-def _filled(handle: str, things: Things, figures: Mapping[str, float]) -> tuple[Pot | None, str]:
+def filled(handle: str, things: Things, figures: Mapping[str, float]) -> tuple[Pot | None, str]:
     """The room in a pot as far as it is filled, as a pot; or None, and what to write."""
     card = things.find(handle) if handle else None
     if card is None:
@@ -84,10 +84,10 @@ def _filled(handle: str, things: Things, figures: Mapping[str, float]) -> tuple[
     gap_cm = RIM_GAP.among(figures)
     if not 0 <= gap_cm < pot.depth_cm:
         gap_cm = 0.0
-    return _lower(pot, gap_cm), ""
+    return lower(pot, gap_cm), ""
 
 
-def _lower(pot: Pot, gap_cm: float) -> Pot:
+def lower(pot: Pot, gap_cm: float) -> Pot:
     """The pot cut off at the soil. A tapered pot is a little narrower there; that is left out."""
     return Pot(
         pot.shape, pot.length_cm, pot.width_cm, pot.depth_cm - gap_cm, pot.taper_cm, pot.bulge_cm
@@ -103,7 +103,7 @@ def _ball_before(
     if size is not None:
         ball = _ball(size, card)
         return (ball, ball_litres(ball)) if ball is not None else None
-    pot, _ = _filled(tree.pot, things, figures)
+    pot, _ = filled(tree.pot, things, figures)
     if pot is None:
         return None
     shape: BallShape = "rectangle" if pot.shape == "rectangle" else "oval"

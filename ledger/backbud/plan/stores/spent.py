@@ -24,6 +24,7 @@ from backbud.journal.things import Things
 from backbud.plan.stores.figures import MOSS_LAYER
 from backbud.plan.stores.materials import Materials, amount_of
 from backbud.plan.stores.metres import metal_of, metres_on, staples
+from backbud.plan.stores.of_batch import is_potted_singly, potted
 from backbud.plan.stores.soil import Soil, soil_of_potting
 from backbud.plan.stores.to_write import how_sold
 from backbud.plan.stores.values import Material, NotReckoned, Sort, Spent
@@ -134,7 +135,11 @@ class TakenByTrees:
         entries = [
             (n, entry)
             for n, entry in enumerate(histories.trees[handle].entries)
-            if _takes_material(entry.event) and not entry.undone and entry.event.day <= today
+            if _takes_material(entry.event)
+            and not entry.undone
+            and entry.event.day <= today
+            # What its batch took is the batch's.
+            and not entry.within
         ]
         if not entries:
             return None
@@ -240,9 +245,13 @@ class TakenByTrees:
         for detail in written:
             assert detail.measure is not None
             litres = detail.measure.within("L") / entry.divided_by(detail)
+            if detail.share == "each":
+                litres *= entry.of or before.count
             mix = detail.handle or after.mix
             yield from self.of_mix(mix, litres, event, event.act, reckoned=False)
-        if not written and "fills_pot" in event.row.traits:
+        if "fills_pot" in event.row.traits and is_potted_singly(before):
+            yield from self._batch(entry, before, after, reckoned=not written)
+        elif not written and "fills_pot" in event.row.traits:
             found = soil_of_potting(event, before, after.pot, after.mix, self.things, self.figures)
             if isinstance(found, Unknown):
                 what = f"the mix it was {event.act} in, {event.when.text}"
@@ -251,6 +260,25 @@ class TakenByTrees:
                 yield from self.of_mix(after.mix, found.litres, event, event.act, reckoned=True)
         if event.has("moss") and (event.act == ON_TOP or "fills_pot" in event.row.traits):
             yield from self._moss(event, after)
+
+    def _batch(self, entry: Entry, before: Tree, after: Tree, *, reckoned: bool) -> Iterator[Spent]:
+        """The pots, and the mix where nobody wrote it, of a batch that is potted."""
+        event, mix = entry.event, entry.event.first("mix")
+        named = self.things.find(mix.handle) if mix is not None and mix.handle else None
+        handle = named.handle if named is not None else after.mix
+        found = potted(event, entry.of, before, handle, self.things, self.figures)
+        if isinstance(found, Unknown):
+            if reckoned:
+                what = f"the mix it was {event.act} in, {event.when.text}"
+                self.cannot(what, found.to_write, before.title)
+            return
+        if reckoned:
+            yield from self.of_mix(handle, found.litres, event, event.act, reckoned=True)
+        if found.across_cm is not None:
+            pots = self.materials.pots(found.across_cm)
+            if pots.unit == "":
+                number = float(found.number)
+                yield _spent(pots, number, event, "other", event.act, reckoned=False)
 
     def _moss(self, event: Event, tree: Tree) -> Iterator[Spent]:
         """Moss on top; around a layer or a collected root ball it is not reckoned."""

@@ -18,6 +18,7 @@ from backbud.memo import Identical
 from backbud.plan.followups import FollowUp
 from backbud.plan.run import Plan
 from backbud.plan.stores.metres import holes_of, metal_of, metres_on, staples, ties_of
+from backbud.plan.stores.of_batch import is_potted_singly, potted
 from backbud.plan.stores.soil import soil_of_potting
 from backbud.plan.stores.spent import WEIGHED_WITHIN, TakenByTrees, Untold
 from backbud.plan.stores.values import Material, Want
@@ -62,7 +63,8 @@ def _of_work(one: FollowUp, tree: Tree, taken: TakenByTrees, day: date) -> _Amou
     said = _said(one, tree)
     if "fills_pot" in one.row.traits:
         yield from _soil(one, said, tree, taken)
-        yield from _ties(one, said, tree, taken)
+        if not is_potted_singly(tree):
+            yield from _ties(one, said, tree, taken)
     elif one.act == "wired":
         yield from _wire(one, said, tree, taken)
     elif one.act == "tied" or one.act == "guyed":
@@ -91,6 +93,9 @@ def _soil(one: FollowUp, said: Event | None, tree: Tree, taken: TakenByTrees) ->
     if not handle:
         taken.cannot(one.title, "its mix, as a line “mix” on its card", tree.title)
         return
+    if is_potted_singly(tree):
+        yield from _batch(one, said, tree, handle, taken)
+        return
     pot = _pot(said, tree, taken)
     if mix is not None and mix.measure is not None and mix.measure.sort == "volume":
         litres, because = mix.measure.within("L"), "as planned"
@@ -104,6 +109,25 @@ def _soil(one: FollowUp, said: Event | None, tree: Tree, taken: TakenByTrees) ->
         litres, because = found.litres, f"reckoned: {found.because}"
     for material, amount in taken.ingredients(handle, litres):
         yield material, amount, because
+
+
+def _batch(
+    one: FollowUp, said: Event | None, tree: Tree, mix: str, taken: TakenByTrees
+) -> _Amounts:
+    """The pots and the mix for all of a batch, or for so many as are planned."""
+    found = potted(said, None, tree, mix, taken.things, taken.figures)
+    if isinstance(found, Unknown):
+        taken.cannot(one.title, found.to_write, tree.title)
+        return
+    detail = said.first("mix") if said is not None else None
+    litres, because = found.litres, f"reckoned: {found.because}"
+    if detail is not None and detail.measure is not None and detail.measure.sort == "volume":
+        each = found.number if detail.share == "each" else 1
+        litres, because = detail.measure.within("L") * each, "as planned"
+    for material, amount in taken.ingredients(mix, litres):
+        yield material, amount, because
+    if found.across_cm is not None:
+        yield taken.materials.pots(found.across_cm), float(found.number), "one for each"
 
 
 def _pot(said: Event | None, tree: Tree, taken: TakenByTrees) -> str:

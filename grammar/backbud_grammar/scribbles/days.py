@@ -1,0 +1,117 @@
+"""Days that a line names in short: `16/4`, `till 7/5`, `next Feb`; the page's date decides."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from datetime import date
+
+MONTH = (
+    r"(?:jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?"
+    r"|sept?(?:ember)?|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?)"
+)
+_SEASON = r"(?:spring|summer|autumn|fall|winter)"
+_SHORT = r"\d{1,2}[./-]\d{1,2}"
+_COUNT = r"(?:\d+(?:-\d+)?|an?|one|two|three|four|five|six|eight|ten)"
+# When something is to be done, or may be done again.
+WHEN = (
+    rf"(?:{_COUNT} (?:more )?(?:days?|weeks?|months?)(?: more| yet)?|tomorrow"
+    rf"|next (?:week|month|year|{_SEASON}|{MONTH})|{_SEASON}|{MONTH}|{_SHORT}|20\d\d)"
+)
+# Before it, where it says how long something waits.
+TILL = r"(?:(?:for|till|until|til|'til|before|to|in|at least|now) )*"
+_MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
+_IN_WORDS = {
+    word: figure
+    for figure, words in enumerate(
+        ("", "a an one", "two", "three", "four", "five", "six", "", "eight", "", "ten")
+    )
+    for word in words.split()
+}
+# How far off a day may be that stands without its year; about half a year, so that one of its two
+# readings is out of reach.
+WITHIN_DAYS = 183
+_DAY = re.compile(rf"({_SHORT})$")
+_READ = re.compile(
+    rf"(?:(?P<count>{_COUNT}) (?:more )?(?P<unit>day|week|month)s?(?: more| yet)?"
+    rf"|(?P<tomorrow>tomorrow)|(?P<next>next )?(?:(?P<span>week|month|year)"
+    rf"|(?P<season>{_SEASON})|(?P<month>{MONTH}))"
+    rf"|(?P<day>{_SHORT})|(?P<year>20\d\d))",
+    re.IGNORECASE,
+)
+
+
+def when_of(text: str, page: date | None) -> str:
+    """When it is, as a plan says it; "" where that can be meant in two ways.
+
+    >>> when_of("4 weeks", None), when_of("next Feb", date(2027, 3, 6))
+    ('in 4 weeks', 'to 2028-02')
+    """
+    found = _READ.fullmatch(text.strip())
+    if found is None:
+        return ""
+    said = {name: word.casefold() for name, word in found.groupdict().items() if word}
+    if "count" in said:
+        count = _IN_WORDS.get(said["count"], said["count"])
+        return f"in {count} {said['unit']}{'' if count in (1, '1') else 's'}"
+    if "tomorrow" in said:
+        return "in 1 day"
+    if "season" in said:
+        season = said["season"].replace("fall", "autumn")
+        return f"{'next' if 'next' in said else 'in'} {season}"
+    if "year" in said:
+        return f"to {said['year']}" if page is None or int(said["year"]) > page.year else ""
+    if page is None:
+        return ""
+    if "span" in said:
+        if "next" not in said:
+            return ""
+        return f"to {page.year + 1}" if said["span"] == "year" else f"in 1 {said['span']}"
+    if "month" in said:
+        return _month(_MONTHS.index(said["month"][:3]) + 1, page, is_next="next" in said)
+    days = [day for day in _readings(said["day"], page) if 0 < (day - page).days <= WITHIN_DAYS]
+    return f"to {days[0]}" if len(days) == 1 else ""
+
+
+def _month(month: int, page: date, *, is_next: bool) -> str:
+    """The next such month; none in that very month, which may be this one or that of next year.
+
+    `next Feb` in January is a month off, or thirteen.
+    """
+    off = (month - page.month) % 12
+    if off == 0 or (off == 1 and is_next):
+        return ""
+    year = page.year + (month < page.month)
+    return f"to {year}-{month:02}"
+
+
+def _readings(written: str, page: date) -> Iterator[date]:
+    """The days that figures may mean, day first and month first, next after the page's day."""
+    first, second = (int(figure) for figure in re.split(r"[./-]", written))
+    for day, month in {(first, second), (second, first)}:
+        for year in (page.year, page.year + 1):
+            try:
+                found = date(year, month, day)
+            except ValueError:
+                continue
+            if found >= page:
+                yield found
+                break
+
+
+def without_own_day(piece: str, page: date | None) -> str:
+    """The piece without the page's own day where it ends in it: `mekiri 24/6` on 24 June.
+
+    Only where it can be no share and no range: one of its figures is over twelve.
+    """
+    found = _DAY.search(piece)
+    if found is None or page is None:
+        return piece
+    first, second = (int(figure) for figure in re.split(r"[./-]", found[1]))
+    if max(first, second) <= 12 or (page.day, page.month) not in {
+        (first, second),
+        (second, first),
+    }:
+        return piece
+    left = piece[: found.start()].rstrip()
+    return left if not left or left[-1].isalpha() else piece

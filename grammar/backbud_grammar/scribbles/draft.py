@@ -1,0 +1,106 @@
+"""An act of a line while it is put together, and what is told of it in the end."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence
+
+from msgspec import Struct
+
+from backbud_grammar.forms import ActForm
+from backbud_grammar.scribbles.plain import is_harmless, is_today
+
+
+class Told(Struct, frozen=True):
+    """One act of a line: its word, its details as the table has them, its remark.
+
+    `kept`: words that were not used. `pieces`: for each piece of the text where it stands in the
+    line. `at`: where the act begins there.
+    """
+
+    word: str
+    text: str
+    remark: str = ""
+    kept: tuple[str, ...] = ()
+    pieces: tuple[tuple[int, int], ...] = ()
+    at: int = 0
+
+
+# A piece of a line, and where it stands there.
+Piece = tuple[str, int]
+# Marks an act that was opened by the noun that names it.
+NOUN = "the "
+
+
+class Draft:
+    """An act that is being put together."""
+
+    def __init__(self, word: str, form: ActForm, at: int) -> None:
+        self.word, self.form, self.at = word, form, at
+        self.pieces: list[Piece] = []
+        self.kept: list[Piece] = []
+        # Words that fit what it says, and so never bear on it.
+        self.beside: list[Piece] = []
+        self.remark = ""
+        # Where the words right behind the act stand; -1 where there are none.
+        self.rest_at = -1
+        # Whether it was opened by a noun; what was read behind it tells that it was done.
+        self.is_noun = False
+        # Whether it counts only where a reason stands behind it.
+        self.needs_reason = False
+        # The piece that it was opened by, as it is written.
+        self.raw = ""
+
+    @property
+    def strict(self) -> bool:
+        """Whether every word that could bear on it must be read."""
+        return self.form.bearing == "ends" or self.word.casefold() in self.form.bare_words
+
+    def _bears_on_nothing(self, one: Piece) -> bool:
+        """Whether words beside the act are no object of it: `leaves` behind it may be."""
+        said, at = one
+        return is_harmless(said, fillers_only=at == self.rest_at)
+
+    def told(self, loose: Sequence[Piece], is_read: Callable[[str], bool]) -> Told:
+        """The act as its table has it. `loose`: what elsewhere in the line may bear on it."""
+        pieces, kept = [*self.pieces, *loose], list(self.kept)
+        harmless = is_today if self.form.of_all else self._bears_on_nothing
+        if self.word.casefold() in self.form.bare_words:
+            # `wire ok` is no wiring, and `wire today` may be a wish.
+            harmless = _never
+        if self.strict or (self.form.undone_by and not any(is_read(one[0]) for one in pieces)):
+            pieces += [one for one in kept if not harmless(one)]
+            kept = [one for one in kept if harmless(one)]
+        pieces = _measured_parts(self.form, pieces)
+        text, starts = "", []
+        for piece, at in pieces:
+            text += ", " if text else ""
+            starts.append((len(text), at))
+            text += piece
+        return Told(
+            self.word,
+            text,
+            self.remark,
+            tuple(said for said, _ in (*kept, *self.beside)),
+            tuple(starts),
+            self.at,
+        )
+
+
+def _never(one: Piece) -> bool:
+    return not one
+
+
+def _measured_parts(form: ActForm, pieces: list[Piece]) -> list[Piece]:
+    """`1 mm Al, on apex, on right 2` is one thickness on two parts."""
+    if form.word not in ("wired", "guyed"):
+        return pieces
+    sizes = [one for one in pieces if _SIZE.fullmatch(one[0])]
+    parts = [one for one in pieces if one[0].startswith("on ")]
+    if len(sizes) != 1 or not parts:
+        return pieces
+    others = [one for one in pieces if one not in sizes and one not in parts]
+    return [(f"{sizes[0][0]} {part}", at) for part, at in parts] + others
+
+
+_SIZE = re.compile(r"[\d.,/-]+ mm(?: (?:Al|Cu|aluminium|copper))?")

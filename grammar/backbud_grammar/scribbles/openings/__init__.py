@@ -1,0 +1,30 @@
+"""What a line may begin with where it begins with no act word, and the act that it then is.
+
+Each opening can be said of one act only. What could be two acts stands in `meant.py`: it is asked.
+"""
+
+from __future__ import annotations
+
+from backbud_grammar.scribbles.openings import (
+    arrivals,
+    branches,
+    business,
+    japanese,
+    keeping,
+    plans,
+    roots,
+    watching,
+)
+from backbud_grammar.scribbles.openings.row import ActOpening
+
+# The first that matches counts.
+OPENINGS: tuple[ActOpening, ...] = (
+    *plans.OPENINGS,
+    *japanese.OPENINGS,
+    *arrivals.OPENINGS,
+    *branches.OPENINGS,
+    *roots.OPENINGS,
+    *keeping.OPENINGS,
+    *watching.OPENINGS,
+    *business.OPENINGS,
+)

@@ -1,0 +1,42 @@
+"""How a line says that a tree came, was raised, or went."""
+
+from __future__ import annotations
+
+from backbud_grammar.scribbles.openings.row import ActOpening, rows
+
+OPENINGS: tuple[ActOpening, ...] = (
+    *rows(
+        "received",
+        r"arrived(?: today)?",
+        r"arr(?:iv)?\.?(?= from @PERSON@)",
+        r"(?:came|back|is back)(?: in| back| over| here)*(?= from @PERSON@)",
+        r"came in(?: today)?",
+        r"came back in",
+        r"in from(?! the)(?= [A-Z])",
+        r"back in from(?= [A-Z])",
+        r"taken in",
+        r"delivered by(?= [A-Z])",
+        r"dropped off",
+    ),
+    *rows("received", r"in (?:from )?(?=@PERSON@(?:'s)?$)", details="from"),
+    *rows(
+        "returned",
+        r"handed back",
+        r"gone home",
+        r"went home",
+        r"home again",
+        r"(?:picked up|collected|fetched) by (?:its |the )?owner",
+        r"collected(?=\s*$)",
+        r"back to (?:its |the )?owner",
+        r"home with (?:its |the )?owner",
+    ),
+    *rows("died", r"dead", r"is dead", r"has died", r"died off"),
+    *rows("bought", r"(?-i:bt)(?= )", r"bought off", r"bought in", r"ordered and paid"),
+    *rows("sold", r"sold on", r"sold off"),
+    *rows("struck", r"took (?=\d+ cuttings)", r"stuck (?=\d+)", r"cuttings taken", "heel cuttings"),
+    *rows("sown", r"seeds? (?:sown|in)", r"(?=\d+ seeds? sown)"),
+    *rows("germinated", r"(?=\d+ (?:up|seeds? up|germinated|seedlings? up)\b)", "first seeds up"),
+    *rows("rooted", r"(?=\d+ (?:of \d+ )?(?:rooted|have roots|with roots))"),
+    *rows("potted-on", r"potted on", r"potted up", r"pricked out", r"moved on into"),
+    *rows("potted-on", r"potted(?= (?:in|into)\b)"),
+)

@@ -1,0 +1,44 @@
+"""How a line says work for others: prices, yes, bills, hours."""
+
+from __future__ import annotations
+
+from backbud_grammar.scribbles.openings.row import ActOpening, rows
+
+OPENINGS: tuple[ActOpening, ...] = (
+    *rows("worked", r"(?=\d[\d.,/ ]* (?:h|min)(?: \d\d)? (?:by |with )?@PERSON@$)"),
+    *rows("paid", r"(?=\d+(?:[.,]\d\d)? (?:[A-Z]{3} )?(?:paid|received)\b)"),
+    *rows(
+        "quoted",
+        r"told [A-Z]\w+(?= \d)",
+        r"said(?= \d+)",
+        r"quote(?:d)?[: ](?=\d)",
+        r"(?:price|estimate)[: ](?=\d)",
+    ),
+    *rows(
+        "agreed",
+        r"(?:\S+ ){1,3}says? (?:yes|ok|go ahead)",
+        r"ok'?d by",
+        r"deal[:,]?(?= \d)",
+        r"yes from",
+    ),
+    *rows(
+        "billed",
+        r"(?:bill|inv|invoice)(?= (?:\d|no|number|sent))",
+        r"bill sent",
+        r"(?:inv|invoice) (?P<number>\d[\d-]*) (?:to|sent)",
+    ),
+    *rows(
+        "paid",
+        r"(?:\S+ )?(?:paid|sent)(?= (?:the )?\d)",
+        r"(?=\d+ (?:dep|deposit) )",
+        r"paid up",
+        r"settled(?=[ ,]\d)",
+        r"money in",
+    ),
+    *rows(
+        "worked",
+        r"(?P<by>[A-Z]\w+) (?=\d[\d.,/ ]* (?:h|min)\b)",
+        r"(?=\d[\d.,/ ]* (?:h|min)(?: \d\d)?(?: (?:two|three|2|3) days)?$)",
+    ),
+    *rows("ready", r"ready to (?:go|collect)", r"done,? can go", r"for collection"),
+)

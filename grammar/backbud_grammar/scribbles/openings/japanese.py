@@ -1,0 +1,33 @@
+"""The trade's Japanese terms, romanised, as a line may begin with them."""
+
+from __future__ import annotations
+
+from backbud_grammar.scribbles.openings.row import ActOpening, rows
+
+OPENINGS: tuple[ActOpening, ...] = (
+    *rows("deadheaded", r"hanagara(?:[- ]?(?:tsumi|zumi|tori))?(?: done)?", "hana-gara", noun=True),
+    *rows("root-pruned", r"ne-?(?:kiri|giri)(?: done)?", noun=True),
+    *rows("repotted", "hachi-?gae", noun=True),
+    *rows("potted-on", "hachi-?age", noun=True),
+    *rows("treated", "shodoku", noun=True),
+    *rows("repotted", "uekae", r"(?:spring|fall|autumn) (?:uekae|repot(?:ting)?)", "ue-kae"),
+    *rows("decandled", r"mekiri(?: done)?", "me-kiri", noun=True),
+    *rows("pinched", r"metsumi(?: done)?", "me-tsumi", noun=True),
+    *rows("plucked", r"momiage(?: done)?", "momi-age", details="old needles", noun=True),
+    *rows("plucked", "hamushiri", "ha-mushiri", "furuba-tori", details="needles", noun=True),
+    *rows("thinned", "hasukashi", "ha-sukashi", details="needles", noun=True),
+    *rows("defoliated", "hagari", "ha-gari", "hakari", noun=True),
+    *rows("rubbed", "mekaki", "me-kaki", details="buds", noun=True),
+    *rows("trimmed", "hasami", "hasami-zukuri", "karikomi", "kari-komi", noun=True),
+    *rows("pruned", "sentei", "edanuki", "eda-nuki", noun=True),
+    *rows("wired", "harigane", "harigane-kake", "harigane kake", noun=True),
+    *rows("unwired", "harigane off", "harigane-hazushi", noun=True),
+    *rows("layered", "toriki", "tori-ki", "torimaki", noun=True),
+    *rows("grafted", "tsugiki", "tsugi-ki", noun=True),
+    *rows("grafted", "yobitsugi", "yobi-tsugi", details="approach", noun=True),
+    *rows("struck", r"sashiki(?: of)?", "sashi-ki", noun=True),
+    *rows("sown", "misho", "mimaki", noun=True),
+    *rows("watered", "mizuyari", "mizu-yari", "hamizu", noun=True),
+    *rows("fed", "okigoe", "oki-goe", "sehi", "hiryo", r"okigoe on", "tamahi on", noun=True),
+    *rows("treated-deadwood", r"lime s(?:ulphur)?", details="lime sulphur", noun=True),
+)

@@ -1,0 +1,143 @@
+"""How a line says what keeps a tree: food, water, cover, places, sprays."""
+
+from __future__ import annotations
+
+from backbud_grammar.scribbles.openings.row import FEED, ON, SPRAY, ActOpening, rows
+
+# What stands behind a product where it was given: of one that is only named nobody can tell.
+_GIVEN = (
+    r"(?:\s*$|\s*[,#]|\s+(?:\d|no\b|again$|spray(?:ed)?\b|drench(?:ed)?\b|all over|under(?:side)?\b"
+    r"|on (?:the )?(?:leaves|underside|undersides|trunk|bark|soil|worst)|in the (?:evening|morning)"
+    r"|against\b|for (?:the )?\w+$|at \d|half\b|same evening|that evening|by hand|(?:and|\+|&) "
+    r"|first time|second time|third time|1:|neat$|whole tree|both sides))"
+)
+
+OPENINGS: tuple[ActOpening, ...] = (
+    *rows(
+        "protected",
+        r"(?:frost cloth|frost blanket|frost fleece|fleece|bubble ?wrap)(?: (?:on|over|up|round|all|both|double|2 times|twice|doubled|tonight|again|it))+",
+        details="fleece",
+    ),
+    *rows(
+        "protected",
+        r"(?:wrapped|covered|tucked up|packed|bedded) (?=(?:in|with|under) (?:fleece|straw|bubble ?wrap|mulch|bark|leaves|hessian|bracken))",
+    ),
+    *rows("protected", r"net (?=against )", details="net"),
+    *rows(
+        "shaded",
+        r"(?:(?:shade|shadow|shading)[- ]?(?:net|cloth)|net)(?: (?:up|on|over|out))*(?=,? ?\d+ %(?:$|,))",
+    ),
+    *rows(
+        "cleaned",
+        r"(?:the )?(?:shari|deadwood) (?:brushed|cleaned|scrubbed)(?: (?:clean|up|down))*",
+        details="shari",
+    ),
+    *rows(
+        "cleaned",
+        r"(?:the )?jins? (?:brushed|cleaned|scrubbed)(?: (?:clean|up|down))*",
+        details="jin",
+    ),
+    *rows("planted-out", r"(?:lined|planted|put|set) out (?:in|into|at)? ?(?=@PLACE@)"),
+    *rows("treated", r"winter wash(?:ed)?[,:]?", details="winter wash"),
+    *rows(
+        "treated",
+        r"(?:vine weevil )?nematodes? (?:given|applied|watered(?: on| in)*|in$|on$)",
+        details="nematodes",
+    ),
+    *rows(
+        "moved",
+        r"out of (?:the )?@PLACE@,? (?:and )?(?:in|into|to|onto|on|back to)(?: the)? (?=@PLACE@)",
+    ),
+    *rows(
+        "fed",
+        r"(?:feed|fed|tama|okigoe|cakes|pellets|rapecake) (?:again|started|restarted|renewed|topped up)",
+    ),
+    *rows(
+        "cleaned",
+        rf"{FEED} (?:all )?(?:off|removed|off again|away)(?: again)?",
+        details="old cakes off",
+    ),
+    *rows(
+        "fed",
+        rf"{FEED} {ON}",
+        rf"(?:first|1st|second|2nd|last) (?:feed|{FEED})(?: {ON})?",
+        r"feed(?:ing)? (?:back on|on again|begun|started)",
+        r"(?=\d{1,2}-\d{1,2}-\d{1,2}\b)",
+        r"liquid feed",
+        r"(?=fish (?:\d|emulsion|at|feed))",
+        r"(?=liquid \d)",
+        r"feed(?=[:,])",
+        r"(?=(?:rapecake|okigoe|tama|cakes?|pellets)\b)",
+        r"(?=0-10-10)",
+    ),
+    *rows(
+        "treated",
+        rf"(?:ditto |second |2nd |third |3rd |first |1st |again )?(?={SPRAY}{_GIVEN})",
+        r"(?:second|2nd|third|3rd|first|1st) spray(?: done)?",
+        r"drench(?:ed)?",
+        r"sprayed(?: again)?",
+        r"(?=(?:\d+ )?(?:caterpillars|grubs|adults|slugs|snails|beetles|moths) (?:by hand|picked))",
+        r"(?=[^,.;]{0,40}\b(?:captan|mancozeb|copper|neem|fungicide|soap) (?:drench|spray))",
+        r"(?=toothbrush(?: and| &|,| \+)? )",
+        r"picked off by hand",
+        r"brushed off",
+        r"(?=cut out (?:and|\+|&) burn)",
+    ),
+    *rows("treated", r"hosed (?:off|down)(?: first)?", details="water jet"),
+    *rows("flushed", r"flushed(?: through)?", r"leached", r"rinsed through"),
+    *rows(
+        "soaked",
+        r"soaked(?: through)?",
+        r"dunked",
+        r"stood in (?:a |the )?(?:tub|water|bucket)",
+        r"plunged in (?:water|a bucket)",
+        r"bucket(?:ed)?(?= \d)",
+    ),
+    *rows("watered", r"water(?:ed)? (?:well|twice|both)", r"(?=\d cans? (?:each|all))"),
+    *rows(
+        "protected",
+        r"fleece(?:d)?(?: (?:on|over|up|both|round))+",
+        r"fleeced",
+        r"(?:under|wrapped in) fleece",
+        details="fleece",
+    ),
+    *rows("protected", r"bubble ?wrap(?:ped)?(?: on| round)?", details="bubble wrap"),
+    *rows("protected", r"pots? wrapped", details="pot wrapped"),
+    *rows("protected", r"mulched(?: in)?", details="mulch"),
+    *rows("protected", r"heeled in", details="heeled in"),
+    *rows("protected", r"net (?:on|over|up)", r"netted", details="net"),
+    *rows(
+        "unprotected",
+        r"fleece (?:off|away)(?: again)?",
+        r"net (?:off|down)",
+        r"(?:covers?|bubble wrap|mulch) off",
+        r"unfleeced",
+    ),
+    *rows(
+        "shaded",
+        r"shade (?:cloth|net)(?: \d+ %)? (?:on|up|over)",
+        r"under shade cloth",
+        r"shading (?:on|up)",
+    ),
+    *rows("unshaded", r"shade (?:cloth|net) (?:off|down)", r"shading (?:off|down)"),
+    *rows("weeded", r"weeds (?:out|pulled|off)", r"liverwort (?:off|out|scraped)"),
+    *rows(
+        "cleaned",
+        r"(?:algae|moss|lichen) (?:off|scrubbed|brushed)",
+        r"trunk (?:brushed|scrubbed)",
+        r"old leaves (?:off|swept|picked)",
+        r"scrubbed",
+        r"nebari cleaned",
+        r"swept",
+    ),
+    *rows("turned", r"turned round", r"(?:quarter|half) turn", r"turned (?=1/[24])"),
+    *rows(
+        "moved",
+        r"(?:out|in|back|up|down|all|over|straight|moved|on|taken|carried|brought|put)*"
+        r"(?: (?:out|in|back|over|again))* ?(?:in|into|to|onto|under|on) (?=@PLACE@)",
+        r"(?:back|in|out|all in|all out),? (?=@PLACE@)",
+        r"from @PLACE@ (?:back )?(?:in|into|to) (?=@PLACE@)",
+    ),
+    *rows("quarantined", r"isolated", r"apart from (?:the )?others", r"quarantine(?=[:, ])"),
+    *rows("released", r"out of quarantine", r"back (?:to|with) (?:the )?others"),
+)

@@ -1,0 +1,43 @@
+"""How a line says what was done to roots and pot."""
+
+from __future__ import annotations
+
+from backbud_grammar.scribbles.openings.row import ActOpening, rows
+
+OPENINGS: tuple[ActOpening, ...] = (
+    *rows(
+        "top-dressed", r"moss laid on", r"moss (?:put |laid |pressed )*on(?= |,|$)", details="moss"
+    ),
+    *rows(
+        "repotted",
+        r"repot(?:ted)? (?:straight |at once )?(?:after|today|done)(?: that)?[:,]?",
+        r"re-?potted",
+        r"potted(?= )",
+        r"back in (?:its|the) (?:own |old )?pot",
+    ),
+    # Which of the works of potting it was may stand nowhere.
+    *rows(
+        "repotted",
+        r"into (?=[^,.;]*\b(?:pot|drum|oval|rect|rectangle|round|tray|box|slab)\b)",
+        r"in (?=(?:the )?(?:drum|oval|new pot|grey oval|blue|brown|cream|training box)\b)",
+        noun=True,
+    ),
+    *rows(
+        "slipped",
+        r"slip[- ]?potted",
+        r"potted on whole",
+        r"up a size",
+        r"(?=only in (?:a )?new pot)",
+    ),
+    *rows("untied", r"(?:anchor )?ties (?:off|out|cut|removed)", r"tie[- ]?wires? (?:off|out|cut)"),
+    *rows("tied", r"tied in(?=[ ,])", r"ties (?:in|on)"),
+    *rows(
+        "top-dressed",
+        r"top[- ]?dressed",
+        r"moss(?: \w+)? (?:on|laid|on top)",
+        r"mossed(?: over)?",
+        r"sphag(?:num)? (?:on|top|on top)",
+    ),
+    *rows("opened", r"surface (?:raked|opened|scratched)", r"raked(?: the)? surface"),
+    *rows("lifted", r"lifted out", r"dug up", r"out of the ground"),
+)

@@ -1,0 +1,63 @@
+"""A row of the table of openings: a way to begin a line, and the act that it then is."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+
+from msgspec import Struct
+
+
+class ActOpening(Struct, frozen=True):
+    """A way to open a line: the act that it is, and the details that it says already.
+
+    `pattern`: what fits there, up to the end of a word. `noun`: it names the work, and so may also
+    be a wish.
+    """
+
+    act: str
+    details: str
+    pattern: str
+    noun: bool = False
+
+
+# An opening ends where a word does.
+_ENDS = r"(?!(?<=[\w-])[\w-])[:.]?\s*"
+
+
+def rows(act: str, *patterns: str, details: str = "", noun: bool = False) -> list[ActOpening]:
+    """A row for each way of saying an act."""
+    return [ActOpening(act, details, one, noun) for one in patterns]
+
+
+@cache
+def compiled(pattern: str) -> re.Pattern[str]:
+    """A pattern of the tables; most journals need few of them."""
+    return re.compile(rf"(?:{pattern}){_ENDS}", re.IGNORECASE)
+
+
+# ------------------------------------------------------------------ what many openings hold
+
+OFF = r"(?:off|removed|taken off|cut off|picked off|pulled off|stripped|away)"
+OUT = r"(?:off|out|removed|pulled|pulled out|plucked|picked|picked off|taken off|taken out)"
+ALL = r"(?:(?:all|every|the|most|some|a few|last) )*"
+ON = r"(?:on|back on|out|down|set|put on|given|renewed|fresh on)"
+FEED = (
+    r"(?:feed|fert|fertili[sz]er|pellets|cakes?|rapecakes?|rape cakes?|rape pellets|rapeseed cakes?"
+    r"|okigoe|tama|tamahi|biogold bags|feed bags|tea bags of feed|feed balls|balls)"
+)
+SPENT = (
+    r"(?:(?:spent|old|faded|dead|brown|finished|last) (?:flowers?|blooms?|blossoms?|heads|trusses)"
+    r"|seed pods?|seedpods?|pods|seed heads?|ovaries)"
+)
+SPRAY = (
+    r"(?:soft soap|insecticidal soap|soap(?: spray)?|neem(?: oil)?|horticultural oil|winter oil|oil"
+    r" spray|oil|sulphur|wettable sulphur|copper(?: spray)?|mancozeb|captan|spinosad|abamectin|bt"
+    r"|nematodes|predatory mites|fungicide|insecticide|acaricide|miticide|systemic|pyrethrum"
+    r"|winter wash|garlic spray)"
+)
+WIRE = r"(?:wires?|wiring)"
+PART = (
+    r"(?:(?:the )?(?:left|right|front|back|apex|top|crown|lower|upper|low|high|first|second|third"
+    r"|trunk|leader|branch(?:es)?)\b[^,.;]*)"
+)

@@ -1,0 +1,89 @@
+"""How a line says what was looked at, measured or seen."""
+
+from __future__ import annotations
+
+from backbud_grammar.scribbles.openings.row import ActOpening, rows
+
+OPENINGS: tuple[ActOpening, ...] = (
+    *rows(
+        "fruited",
+        r"(?:apples|fruits?|figs|crabs) (?=\d+$)",
+        r"(?=\d+ (?:apples|fruits?|figs|crabs) (?:set|ripe|ripening|on it)$)",
+    ),
+    *rows(
+        "bloomed",
+        r"flowers? (?:begin|beginning|started|start|opening)$",
+        r"(?:now |all )?in (?:flower|bloom)$",
+        r"(?:first|1st) (?=\d+ (?:flowers?|blooms?) (?:open|out)\b)",
+    ),
+    *rows("checked", r"looked (?:over|at)", r"peeked", r"inspected", r"had a look(?: at)?"),
+    *rows(
+        "checked",
+        r"(?=(?:wire|ties|guys?|graft|layer|roots) (?:all )?(?:not biting|biting|fine|loose|ok|good)$)",
+    ),
+    *rows("measured", r"(?=(?:EC|pH)\s?\d)", r"(?=run[- ]?off EC)"),
+    *rows(
+        "measured",
+        r"(?=(?:candles?|new needles|needles|shoots|internodes|trunk|nebari|height"
+        r"|girth) (?:now |abt |about |ca\.? )?\d[\d./, ]*\s?(?:mm|cm|m|inch|foot|top|up|avg)\b)",
+    ),
+    *rows(
+        "staged", r"buds? (?:swelling|swollen|moving|fat|on the move)", r"bud swell", details="01"
+    ),
+    *rows(
+        "staged",
+        r"bud ?burst",
+        r"buds? (?:breaking|bursting|opening|broken|burst)",
+        r"green tips?",
+        r"needles breaking",
+        details="07",
+    ),
+    *rows(
+        "staged",
+        r"first leaves(?: out)?",
+        r"(?:in leaf|leafed out|leaf(?:ing)? out"
+        r"|leaves (?:just )?(?:opening|unfolding|out))",
+        r"green all over",
+        r"leaf[- ]?out",
+        details="10",
+    ),
+    *rows(
+        "staged",
+        r"first (?:flower|bloom|blossom)s?(?: open| out)?",
+        r"flowers starting",
+        details="60",
+    ),
+    *rows("staged", r"(?:full|in full) (?:flower|bloom|blossom)", details="65"),
+    *rows(
+        "staged",
+        r"petals? (?:down|dropping|falling|fall|off|all down)",
+        r"(?:flowers?|bloom|blossom)(?:ing)? (?:over|done|finished)",
+        r"bloom'?s done",
+        details="69",
+    ),
+    *rows(
+        "staged",
+        r"leaf[- ]?fall(?: begun| started| begins)?",
+        r"leaves (?:falling|dropping)",
+        r"dropping leaves",
+        details="93",
+    ),
+    *rows(
+        "staged",
+        r"(?:all )?leaves (?:all )?(?:down|fallen)",
+        r"bare(?: now)?",
+        "dormant",
+        details="97",
+    ),
+    *rows("photographed", r"photo(?:s|'d|ed)?(?: taken)?(?= \S)"),
+    *rows(
+        "shown",
+        r"(?:club|spring|autumn|local|winter|area) show(?:ing)?",
+        r"to show",
+        r"dressed for",
+        r"at the show",
+        r"off to (?:the )?show",
+        r"on show",
+        r"showed(?: at)?",
+    ),
+)

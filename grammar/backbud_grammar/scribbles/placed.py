@@ -1,0 +1,39 @@
+"""A part of the tree as the bench writes it, without its `on`."""
+
+from __future__ import annotations
+
+import re
+
+# A part of the tree with no word that says more than where.
+_PLACE_WORD = (
+    r"(?:left|right|front|back|apex|top|crown|low|lower|upper|high|inner|outer|inside|first|second"
+    r"|third|trunk|leader|branch|branches|side|of|tree|half way|\d{1,2})"
+)
+_PART = (
+    r"(?P<part>(?!\d)(?!side|of|tree)"
+    r"(?!(?:first|second|third)(?! (?:left|right|branch|front|back)))"
+    rf"{_PLACE_WORD}(?: {_PLACE_WORD})*)"
+)
+_IS_PART = re.compile(
+    rf"(?:up |in |at |on |the )*{_PART}"
+    r"(?: side)?(?: too| as well)?",
+    re.IGNORECASE,
+)
+_THEN_PART = re.compile(
+    rf"(?P<measure>.*\d (?:mm|cm|inch|%|Al|Cu|candles|shoots|buds|leaves|pairs|branches)) "
+    rf"(?:up |in |at |the )*{_PART}",
+    re.IGNORECASE,
+)
+
+
+def placed(text: str) -> str:
+    """A part of the tree as the tables have it: `low left` is `on low left`; "" where it is none.
+
+    >>> placed("2 mm Al left 1")
+    '2 mm Al on left 1'
+    """
+    found = _IS_PART.fullmatch(text)
+    if found is not None:
+        return f"on {found['part']}"
+    found = _THEN_PART.fullmatch(text)
+    return f"{found['measure']} on {found['part']}" if found is not None else ""

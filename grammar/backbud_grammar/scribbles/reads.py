@@ -1,0 +1,226 @@
+"""Says a piece of a line in the words of an act's table, and tells whether it may bear on it."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator
+
+from backbud_grammar.details import part_at_commas
+from backbud_grammar.elsewhen import elsewhen
+from backbud_grammar.forms import ANY_WORDS, ActForm
+from backbud_grammar.hints import PART_WORDS
+from backbud_grammar.parse import Details
+from backbud_grammar.problems import nearest
+from backbud_grammar.scribbles.details_said import said_as
+from backbud_grammar.scribbles.named import Handles
+from backbud_grammar.scribbles.placed import placed
+from backbud_grammar.scribbles.plain import ASIDE, is_filler, is_ready, is_state, plain_words
+from backbud_grammar.scribbles.spelled import without
+from backbud_grammar.whole import limiter_in
+
+# A longer piece is a sentence.
+MOST_IN_TWO = 8
+# No phrase of a closed list has more words.
+MOST_IN_PHRASE = 4
+# How close a word must be to one of the act's own to be taken for a slip of the pen.
+NEAR_WORD = 0.84
+_WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
+# They stand in many a sentence, and say nothing by themselves.
+_SMALL = plain_words(
+    "in to for of from with by at as on the off into and out all over up down no it time back not "
+    "under half"
+)
+
+# The details that a piece is, and the words kept beside them.
+Said = tuple[tuple[str, ...], tuple[str, ...]]
+
+
+class PieceReader:
+    """Reads pieces by the table of acts; each is read once and remembered."""
+
+    def __init__(self, details: Details, handles: Handles, kind_of: Callable[[str], str]) -> None:
+        self.details, self.handles, self.kind_of = details, handles, kind_of
+        self._said: dict[tuple[str, str], Said | None] = {}
+        self._slips: dict[tuple[str, str], bool] = {}
+        self._known: dict[str, _ActPhrases] = {}
+        # What is a detail of some act: where it is none of this act, another may be missing.
+        self._every_phrase = frozenset(
+            phrase
+            for act in details.acts.values()
+            for phrase in self._of(act).phrases
+            if " " in phrase
+        )
+
+    def said(self, form: ActForm, text: str) -> Said | None:
+        """A piece as details of the act, and the words kept beside them; None where it is none."""
+        if form.prose or form.names_act:
+            return None
+        key = (form.word, text)
+        if key not in self._said:
+            self._said[key] = self._all_said(form, text)
+        return self._said[key]
+
+    def _all_said(self, form: ActForm, text: str) -> Said | None:
+        out: list[str] = []
+        kept: list[str] = []
+        for _, piece in part_at_commas(text):
+            one = self._one(form, piece) or self._in_two(form, piece)
+            if one is None:
+                return None
+            out += one[0]
+            kept += one[1]
+        return tuple(out), tuple(kept)
+
+    def _one(self, form: ActForm, piece: str) -> tuple[list[str], list[str]] | None:
+        for said, kept in self._ways(form, piece):
+            if not said:
+                return [], [*kept] if kept else [piece]
+            if self.reads(form, said):
+                return [part for _, part in part_at_commas(said)], [*kept]
+        return None
+
+    def _in_two(self, form: ActForm, piece: str) -> tuple[list[str], list[str]] | None:
+        """A piece that is two details in a row: `hard to 2 buds`."""
+        words = piece.split()
+        if not 2 <= len(words) <= MOST_IN_TWO or form.bearing == "ends" or limiter_in(piece):
+            return None
+        for size in range(len(words) - 1, 0, -1):
+            first = self._one(form, " ".join(words[:size]))
+            if first is None or not first[0]:
+                continue
+            second = self.said(form, " ".join(words[size:]))
+            if second is not None and second[0]:
+                return [*first[0], *second[0]], [*first[1], *second[1]]
+        return None
+
+    def _ways(self, form: ActForm, piece: str) -> Iterator[tuple[str, tuple[str, ...]]]:
+        """The piece as it is, with handles, in the table's words, without fillers."""
+        named = self.handles.spelled(piece)
+        aside = tuple(found[0] for found in ASIDE.finditer(named))
+        bare, kept = without(ASIDE.sub(" ", named), is_filler)
+        kept = (*kept, *aside)
+        for text, beside in {piece: (), named: (), bare: kept}.items():
+            if not text and beside:
+                yield "", beside
+            if not text:
+                continue
+            yield text, beside
+            for said in said_as(form.word, text):
+                yield said, beside
+            if form.bearing != "ends" and any(one.part for one in form.forms):
+                part = placed(text)
+                if part:
+                    yield part, beside
+
+    def reads(self, form: ActForm, text: str) -> bool:
+        """Whether the table reads a text to its last word, and finds nothing wrong in it."""
+        if not self._may_read(form, text):
+            return False
+        details = self.details.understood(form, text)
+        if not details:
+            return False
+        if form.undone_by and "inch" in text:
+            # No wire and no tie is so thick.
+            return False
+        for detail in details:
+            if detail.part and (limiter_in(detail.part) or self._names_tree(detail.part)):
+                return False
+            if detail.handle and not self._is_meant(form, detail.name, detail.handle):
+                return False
+        return True
+
+    def _may_read(self, form: ActForm, text: str) -> bool:
+        """Whether each piece begins as some detail does, which is quick to tell."""
+        known = self._of(form)
+        return known.is_open or all(
+            not piece
+            or not piece[0].isalpha()
+            or (first := _first_word(piece)) in known.words
+            or bool(self.kind_of(first))
+            for _, piece in part_at_commas(text)
+        )
+
+    def _names_tree(self, part: str) -> bool:
+        return any(self.kind_of(word) == "tree" for word in part.split())
+
+    def puts_on(self, form: ActForm, text: str) -> bool:
+        """Whether a piece says what is put on, and not only where or by whom."""
+        if not self._may_read(form, text):
+            return False
+        details = self.details.understood(form, text)
+        return any(detail.name not in ("by", "part") for detail in details)
+
+    def _is_meant(self, form: ActForm, name: str, handle: str) -> bool:
+        """Whether a handle is one of the kind that the detail refers to."""
+        kind = self.kind_of(handle)
+        return any(one.name == name and kind in one.refers for one in form.forms)
+
+    def bears(self, form: ActForm, piece: str) -> bool:
+        """Whether words that are no detail may still change what the act says."""
+        if re.search(r"[\d?\"]", piece) or limiter_in(piece):
+            return True
+        if elsewhen((piece,)):
+            return True
+        if is_state(piece) or is_ready(piece):
+            return False
+        words = [word.casefold() for word in _WORD.findall(piece)]
+        if not PART_WORDS.isdisjoint(words) and any(
+            one.part or one.reader in ("wedges", "zone") for one in form.forms
+        ):
+            return True
+        if any(self.kind_of(word) for word in self.handles.spelled(piece).split()):
+            return True
+        known, text = self._of(form).phrases, f" {' '.join(words)} "
+        if any(f" {phrase} " in text for phrase in known) or piece.casefold() in self._every_phrase:
+            return True
+        said = (*words, text.strip()) if 1 < len(words) <= MOST_IN_PHRASE else words
+        return any(len(word) > 4 and self._is_slip(form, word) for word in said)
+
+    def _is_slip(self, form: ActForm, word: str) -> bool:
+        """Whether a word may be a slip of the pen for one of the act's own."""
+        found = self._slips.get((form.word, word))
+        if found is None:
+            like = [
+                one
+                for one in self._of(form).phrases
+                if abs(len(one) - len(word)) < 3 and (one[0] == word[0] or one[-1] == word[-1])
+            ]
+            found = self._slips[form.word, word] = bool(nearest(word, like, NEAR_WORD))
+        return found
+
+    def _of(self, form: ActForm) -> _ActPhrases:
+        known = self._known.get(form.word)
+        if known is None:
+            known = self._known[form.word] = _ActPhrases(form)
+        return known
+
+
+class _ActPhrases:
+    """What a detail of an act may be made of."""
+
+    def __init__(self, form: ActForm) -> None:
+        phrases = {
+            phrase.casefold()
+            for one in form.forms
+            for phrase in (*one.labels, *(() if one.words == ANY_WORDS else one.words))
+        }
+        # Its labels and the phrases of its closed lists, with which a sentence may bear on it.
+        self.phrases = frozenset(phrases - _SMALL)
+        # The words that they are made of, one of which each detail begins with.
+        self.words = frozenset(word for one in phrases for word in _words_of(one)) | {"on"}
+        # Whether a detail may begin with any word.
+        self.is_open = any(
+            one.free_label or (not one.labels and (one.words == ANY_WORDS or bool(one.reader)))
+            for one in form.forms
+        )
+
+
+def _words_of(phrase: str) -> Iterator[str]:
+    for word in phrase.split():
+        yield word
+        yield _first_word(word)
+
+
+def _first_word(text: str) -> str:
+    """The first word of a text up to a blank, in small letters."""
+    return text.split(None, 1)[0].casefold()

@@ -1,0 +1,62 @@
+"""`backbud papers`: a person's receipts, account of the work, care sheets and provenance."""
+
+from __future__ import annotations
+
+from argparse import Namespace
+
+from backbud.commands.answers import print_json
+from backbud.commands.journal import journal_options, session_of, status_of
+from backbud.commands.parser import ArgumentParser
+from backbud.commands.status import Misuse
+from backbud.say import say
+
+_SORTS = ("receipt", "statement", "care", "provenance")
+
+
+def add_options(parser: ArgumentParser) -> None:
+    """The person; of one tree alone; which papers are kept as issued; the journal and the day."""
+    parser.add_argument("person", metavar="PERSON")
+    parser.add_argument("--tree", metavar="TREE", default="", help="about this tree alone")
+    parser.add_argument(
+        "--issue",
+        metavar="PAPER",
+        choices=(*_SORTS, "all"),
+        action="append",
+        default=[],
+        help="keep this paper as issued, in papers/ with its digest: receipt, statement, care, "
+        "provenance, all",
+    )
+    journal_options(parser)
+
+
+def run(options: Namespace) -> int:
+    """Print what is in the papers, or keep them as issued."""
+    from backbud.papers.gather import papers_of
+    from backbud.papers_report import issued_lines, papers_lines
+
+    session = session_of(options)
+    card = session.journal.things.find(options.person)
+    if card is None or card.kind != "person":
+        near = session.journal.things.nearest(options.person, "person")
+        raise Misuse(f"no person is called “{options.person}”. {near}".rstrip())
+    tree = session.tree_handle(options.tree) if options.tree else ""
+    if options.tree and not tree:
+        near = session.nearest_tree(options.tree)
+        raise Misuse(f"no tree is called “{options.tree}”. {near}".rstrip())
+    found = papers_of(session, card.handle, tree)
+    if found is None or (found.statement is None and not found.receipts):
+        raise Misuse(f"no tree of {card.title} was here{' so called' if tree else ''}.")
+    if options.issue:
+        from backbud.papers.keep import issue
+
+        sorts = _SORTS if "all" in options.issue else tuple(options.issue)
+        kept = issue(session, found, sorts, tree)
+        if options.json:
+            print_json(kept)
+        else:
+            say(*issued_lines(kept))
+    elif options.json:
+        print_json(found)
+    else:
+        say(*papers_lines(found))
+    return status_of(session)

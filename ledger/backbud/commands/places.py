@@ -1,0 +1,32 @@
+"""`backbud places`: the places, each below what it is within, and who stands there."""
+
+from __future__ import annotations
+
+from argparse import Namespace
+
+from backbud.commands.answers import print_json
+from backbud.commands.journal import journal_options, session_of, status_of
+from backbud.commands.parser import ArgumentParser
+from backbud.say import say
+
+
+def add_options(parser: ArgumentParser) -> None:
+    """The journal and the day."""
+    journal_options(parser)
+
+
+def run(options: Namespace) -> int:
+    """Print the places."""
+    from backbud.collection.fold import tree_on
+    from backbud.lists_report import places_lines
+    from backbud.views.listed import place_rows
+
+    session = session_of(options)
+    histories, things = session.histories, session.journal.things
+    trees = [tree_on(histories, things, handle, session.today) for handle in histories.trees]
+    rows = place_rows(things, trees)
+    if options.json:
+        print_json(rows)
+    else:
+        say(*places_lines(rows))
+    return status_of(session)

@@ -1,0 +1,67 @@
+"""Reads the record of what was issued: `papers/issued.json` in the journal.
+
+It may have come from anybody: what is no sound record is no record, and is told.
+"""
+
+from __future__ import annotations
+
+from datetime import date
+from hashlib import sha256
+
+from msgspec import DecodeError, Struct
+from msgspec.json import decode
+
+from backbud.publish.plain import read_plain
+
+FOLDER = "papers"
+RECORD = f"{FOLDER}/issued.json"
+_MOST_BYTES = 16 << 20
+
+
+class IssuedSums(Struct, frozen=True):
+    """The sums of a statement as issued, in one currency, as text."""
+
+    currency: str
+    comes_to: str
+    billed: str
+    paid: str
+    due: str
+
+
+class IssuedPaper(Struct, frozen=True, kw_only=True):
+    """A paper that was issued.
+
+    `file`: below the journal; `digest`: SHA-256 of its bytes. `tree`: of one tree alone, else "".
+    `numbers`: of the bills in it. `visits`: of a statement, those it is about: the tree and the day
+    it came. `sums`, `lines`: of a statement, what it came to, and a digest of
+    its lines. `after`: the file of the one of the same paper that was issued before, "" for the
+    first.
+    """
+
+    file: str
+    digest: str
+    day: date
+    person: str
+    sort: str
+    tree: str = ""
+    numbers: tuple[str, ...] = ()
+    visits: tuple[str, ...] = ()
+    sums: tuple[IssuedSums, ...] = ()
+    lines: str = ""
+    after: str = ""
+
+
+def digest_of(content: bytes) -> str:
+    """SHA-256, in hexadecimal."""
+    return sha256(content).hexdigest()
+
+
+def read_issued(folder: str) -> tuple[IssuedPaper, ...] | None:
+    """What was issued, oldest first; None where the record cannot be read."""
+    content = read_plain(folder, RECORD, _MOST_BYTES)
+    if content is None:
+        return ()
+    try:
+        return decode(content, type=tuple[IssuedPaper, ...])
+    except DecodeError:
+        return None

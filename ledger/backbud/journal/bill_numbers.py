@@ -1,0 +1,49 @@
+"""Finds numbers of bills and credits that stand on two lines: a number is one paper's alone."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from backbud.journal.events import Event
+from backbud.journal.problems import PlacedFlaw, flaw_at
+from backbud.journal.read import Journal
+
+_ACTS = frozenset({"billed", "credited"})
+# A file whose bytes hold none of this bills nothing: its pages need not be read for it. The
+# keeper's own words may stand for an act, so where there are such every file is read.
+_MAY_BILL = re.compile(rb"bill|invoice|credit", re.IGNORECASE)
+
+
+def doubled_numbers(journal: Journal) -> Iterator[PlacedFlaw]:
+    """A flaw for each line after the first that has a number which another has."""
+    first: dict[str, Event] = {}
+    for event in _numbered(journal):
+        detail = event.first("number")
+        if detail is None:
+            continue
+        number = (detail.words or str(detail.measure or "")).casefold()
+        before = first.setdefault(number, event)
+        if before is not event:
+            yield flaw_at(
+                event.origin,
+                "bill-number-twice",
+                f"number {number} stands on another bill or credit ({before.origin})",
+                "Give each bill and each credit a number of its own; to change one that was sent, "
+                "write: corrected billed DATE, …",
+                0,
+                max(len(event.written), 1),
+            )
+
+
+def _numbered(journal: Journal) -> Iterator[Event]:
+    has_own_words = any(True for _ in journal.things.of_kind("words"))
+    files = {
+        name for name, text in journal.texts.items() if has_own_words or _MAY_BILL.search(text)
+    }
+    for page in journal.pages:
+        if page.file in files:
+            for block in page.blocks:
+                for i, act in enumerate(block.acts):
+                    if act in _ACTS:
+                        yield block.event(i)

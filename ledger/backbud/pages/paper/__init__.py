@@ -1,0 +1,1 @@
+"""Sheets to be printed: the week by place, and labels."""

@@ -1,0 +1,133 @@
+"""Gathers what the papers of a person are made from: their visits, and what their trees will ask
+for where they go home to, by the weather there."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from functools import partial
+
+from backbud.collection.fold import each_after
+from backbud.collection.state import Tree
+from backbud.journal.things import Thing
+from backbud.plan.run import Plan, planned_at
+from backbud.plan.unpaid import PAYMENT_DAYS
+from backbud.plan.vessels import pot_of_card
+from backbud.session import Session
+from backbud.views.paper import PapersView
+from backbud.views.papers import PaperGround, is_told_now, papers_view, visits_told
+from backbud.visits.account import Account, VisitAccount
+from backbud.visits.run import accounts
+
+# A place's own weather: with none of these it goes by that of the places around it, or of home.
+_OWN_WEATHER = ("weather", "low", "high", "town", "latitude")
+
+
+def papers_of(session: Session, person: str, tree: str = "") -> PapersView | None:
+    """The papers of a person, or those about one tree of theirs; None where no tree of theirs was
+    ever here, and nothing was billed or paid."""
+    found = accounts(session.journal, session.histories, session.today)
+    account = next((one for one in found if one.person == person), None)
+    if account is None:
+        return None
+    return papers_view(paper_ground(session, session.plan(), account), tree)
+
+
+def papers_now(session: Session, plan: Plan) -> tuple[PapersView, ...]:
+    """The papers of each person who has a tree here, had one within two months, or has something
+    open."""
+    found = []
+    for account in accounts(session.journal, session.histories, session.today):
+        known = all(one.visit.tree.handle in plan.trees for one in account.visits)
+        if known and is_told_now(account, session.today):
+            found.append(papers_view(paper_ground(session, plan, account)))
+    return tuple(found)
+
+
+def paper_ground(session: Session, plan: Plan, account: Account) -> PaperGround:
+    """What all papers of a person are made from, on the session's day."""
+    journal, today = session.journal, session.today
+    settings, things = journal.settings, journal.things
+    visits = visits_told(account, today)
+    handles = list(dict.fromkeys(one.visit.tree.handle for one in visits))
+    trees = {handle: plan.trees[handle] for handle in handles}
+    place, home = _home_of(session, account)
+    return PaperGround(
+        house=settings.name,
+        keeper=settings.keeper,
+        account=account,
+        trees=trees,
+        arrived={one.visit.tree.handle: _as_it_came(session, one) for one in visits},
+        species=plan.species,
+        plans=plan.follow_ups,
+        at_home={
+            handle: session.by_tree.once(
+                "at home",
+                handle,
+                session.histories,
+                things,
+                partial(
+                    planned_at,
+                    journal,
+                    session.histories,
+                    session.pack.find,
+                    session.weather,
+                    today,
+                    handle,
+                    place,
+                    session.plugins.rules,
+                ),
+                place,
+            )
+            for handle in handles
+        },
+        home=home,
+        names=session.names(),
+        things=things,
+        photographs={handle: session.photographs_of(trees[handle]) for handle in handles},
+        pot_depths=_depths(session, trees.values()),
+        tax=settings.tax,
+        payment_days=round(PAYMENT_DAYS.among(settings.figures)),
+        today=today,
+    )
+
+
+def _home_of(session: Session, account: Account) -> tuple[str, str]:
+    """Where an owner's trees go home to, a place's handle or "", and by whose weather the dates of
+    a care sheet are, in words."""
+    things = session.journal.things
+    card = things.find(account.person)
+    place = things.find(card.text("place")) if card is not None and card.text("place") else None
+    if place is not None and _has_weather(place):
+        return place.handle, f"the weather of {place.title}"
+    ours = things.find(session.journal.settings.home)
+    named = ours.title if ours is not None else "our place"
+    return place.handle if place is not None else "", (
+        f"the weather here, at {named}; where you live higher or colder, a week or two later"
+    )
+
+
+def _has_weather(place: Thing) -> bool:
+    return any(place.detail(label) for label in _OWN_WEATHER)
+
+
+def _as_it_came(session: Session, one: VisitAccount) -> Tree:
+    """A tree just after the line that says it came; as its visit left it, where none says so."""
+    if one.visit.came is None:
+        return one.visit.tree
+    handle = one.visit.tree.handle
+    first = one.visit.entries[0]
+    entries = session.histories.trees[handle].entries
+    count = next(n for n, entry in enumerate(entries) if entry is first) + 1
+    things = session.journal.things
+    return dict(each_after(session.histories, things, handle, (count,)))[count]
+
+
+def _depths(session: Session, trees: Iterable[Tree]) -> dict[str, float]:
+    """How deep the pot of each tree is, in cm, where its card says so."""
+    found = {}
+    for tree in trees:
+        card = session.journal.things.find(tree.pot) if tree.pot else None
+        pot = pot_of_card(card, session.journal.settings.figures)[0] if card is not None else None
+        if pot is not None:
+            found[tree.handle] = pot.depth_cm
+    return found

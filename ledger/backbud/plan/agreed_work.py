@@ -1,0 +1,84 @@
+"""Makes work that was agreed with an owner fall due before the tree is wanted home.
+
+It is a promise: it never lapses, and is kept once the tree is told ready, is billed or goes home.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import timedelta
+
+from msgspec.structs import replace
+
+from backbud.collection.state import Tree
+from backbud.journal.events import Event
+from backbud.journal.read import Journal
+from backbud.plan.customers import AHEAD, came_of, is_customers
+from backbud.plan.due import Due, cause_of, due_of
+from backbud.plan.followups import Reason
+from backbud.plan.windows import span_window
+from backbud.species import PROMISE, Figure, Proposal, Window
+from backbud_grammar.acts.shared import WORKS
+
+AGREED_WEEKS = Figure(
+    "agreed_weeks",
+    12.0,
+    "In how many weeks agreed work is to be done, where no day is said; common practice, no "
+    "source.",
+)
+AGREED_WORK = "agreed-work"
+_NAMED = frozenset(WORKS)
+
+
+def agreed_work(tree: Tree, journal: Journal) -> Iterator[Due]:
+    """The work that was agreed for this visit, oldest first. A price by the week, the month or the
+    year, or of an hour, with no word of what for, is for its keep and asks for nothing."""
+    if not is_customers(tree, journal):
+        return
+    came = came_of(tree)
+    for at, entry in enumerate(tree.history):
+        event = entry.event
+        if event.act != "agreed" or entry.undone or not event.exact:
+            continue
+        if (came is not None and event.day < came.day) or not _asks(event):
+            continue
+        named = [d.words for d in event.all("for") if d.words in _NAMED]
+        what = f": {', '.join(named)}" if named else ""
+        due = due_of(
+            tree,
+            Proposal(
+                "ready",
+                _window(event, tree, journal),
+                because="Its owner was promised it.",
+                settled_by=("ready", "returned", "billed"),
+                weight=PROMISE,
+            ),
+            AGREED_WORK,
+            cause_of(event),
+            Reason("plan", f"Agreed with its owner on {event.when.text}.", event.origin),
+            journal.acts,
+            event,
+            at,
+            promised=True,
+        )
+        # What is agreed in words of the language is named; free words may say anything.
+        yield replace(due, follow_up=replace(due.follow_up, title=f"do what was agreed{what}"))
+
+
+def _asks(event: Event) -> bool:
+    amount = event.first("amount")
+    if event.has("for"):
+        return True
+    return amount is not None and not amount.words
+
+
+def _window(event: Event, tree: Tree, journal: Journal) -> Window:
+    """Until two weeks before it is wanted, when the hand-back opens; or so many weeks."""
+    wanted = event.first("wanted")
+    by = span_window(wanted.date if wanted is not None else tree.wanted, journal.southern)
+    if by is None or by.closes < event.day:
+        weeks = AGREED_WEEKS.among(journal.settings.figures)
+        closes = event.day + timedelta(weeks=weeks)
+    else:
+        closes = max(by.closes - AHEAD, event.day)
+    return Window(event.day, event.day + (closes - event.day) / 2, closes)

@@ -1,0 +1,71 @@
+"""When the nights of a place let a tender tree stand outside."""
+
+from __future__ import annotations
+
+from datetime import date, timedelta
+
+from msgspec import Struct
+
+from backbud.climate.datum import joined
+from backbud.species.windows import Window
+from backbud.species.year import Year
+
+# A shorter summer is not worth two moves; common practice, no source.
+_WORTH_THE_MOVE = timedelta(weeks=6)
+# So far over what its roots bear a single night already sends it in; ours, to the cold side.
+_SPARED_K = 2.0
+_A_YEAR = timedelta(days=364)
+
+
+class SummerOutside(Struct, frozen=True, gc=False):
+    """The first and the last day on which a tender tree stands outside, and why. `always`: no
+    night of the year sends it in. `worth_it`: it lasts for six weeks and more."""
+
+    first: date
+    last: date
+    because: str
+    always: bool
+
+    @property
+    def worth_it(self) -> bool:
+        """Whether two moves are worth it."""
+        return self.last - self.first >= _WORTH_THE_MOVE
+
+
+def summer_outside(year: Year) -> SummerOutside | None:
+    """While the usual night is over what sends a tender tree in, and single nights stay clear of
+    what its roots bear in half of the years; None where no night is so mild, where the tree is not
+    tender, or where nothing is known of the nights.
+    """
+    limit, outlook = year.comes_in_below_c, year.outlook
+    if limit is None or outlook is None:
+        return None
+    mild = outlook.last_monday.mild_nights(year.first, limit)
+    if mild is None:
+        return None
+    first, last = mild.first, mild.last
+    first_why: str = mild.because
+    last_why: str = mild.because
+    bears = year.roots_bear.celsius if year.roots_bear is not None else 0.0
+    spring = year.cold_nights_end(bears + _SPARED_K)
+    autumn = year.cold_nights_begin(bears + _SPARED_K)
+    if spring is not None and spring.day > first:
+        first, first_why = spring.day, spring.because
+    if autumn is not None and autumn.day < last:
+        last, last_why = autumn.day, autumn.because
+    because = first_why if first_why == last_why else f"{first_why} {last_why}"
+    always = spring is autumn is None and last - first >= _A_YEAR
+    return SummerOutside(first, last, joined(because, first_why, last_why), always)
+
+
+def goes_in_by(summer: SummerOutside, year: Year) -> Window:
+    """The window for bringing a tender tree in: a fortnight, its best day four days before its
+    last."""
+    days = timedelta(days=14), timedelta(days=4)
+    return year.rounded(Window(summer.last - days[0], summer.last - days[1], summer.last))
+
+
+def goes_out_from(summer: SummerOutside, year: Year) -> Window:
+    """The window for bringing it out: three weeks, its best day a week after the first."""
+    days = timedelta(days=7), timedelta(days=21)
+    return year.rounded(Window(summer.first, summer.first + days[0], summer.first + days[1]))

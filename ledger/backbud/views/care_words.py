@@ -1,0 +1,123 @@
+"""What a care sheet says to every owner: how to water, what to leave alone, signs of trouble.
+
+All of it is common practice of the trade, no source, where none is named.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from backbud.views.paper import CareItem
+
+# Somebody for whom everything is said in full, by a word of what the card says of experience.
+BEGINNERS = (
+    "beginner",
+    "first",
+    "new to",
+    "novice",
+    "inherited",
+    "none",
+    "little",
+)
+
+WATER = (
+    "Push a finger into the soil as deep as your first joint. Water when it feels no more than "
+    "moist there; wait when it is wet.",
+    "Then water all over the soil, slowly, until water runs from the holes below, wait a minute, "
+    "and do it once more.",
+)
+WATER_FULLER = (
+    "Look every day, and twice on a hot or windy day; how often it needs water changes with the "
+    "weather, so no calendar can tell you.",
+    "Leaves shed rain: after a shower the soil may be as dry as before. Feel it all the same.",
+    "Never let the pot stand in a dish of water, and never let it dry out all through.",
+)
+SHALLOW = "This pot is shallow ({depth:g} cm): it dries within a day in summer, its rim first."
+DEEP = "This pot is {depth:g} cm deep: it stays moist below when the top looks dry, so feel first."
+
+TROUBLE: Sequence[tuple[str, str]] = (
+    (
+        "Leaves or tips hang, and the soil is dry",
+        "Water at once, all through, and stand it in shade until it has risen.",
+    ),
+    (
+        "Leaves or tips hang, and the soil is wet",
+        "Its roots get no air. Do not water. Let it dry a little, out of rain, and call us.",
+    ),
+    (
+        "Edges turn brown",
+        "Wind, sun or a dry day burned them. They stay brown; the next leaves tell you whether it "
+        "is over.",
+    ),
+    (
+        "Pale, speckled or sticky leaves, fine webs, small moving dots",
+        "Something feeds on it. Stand it apart, wash it off with water, and send us a picture "
+        "before you spray anything.",
+    ),
+    (
+        "Water stands on the soil for more than a minute",
+        "The soil has closed or the roots fill the pot. Bring it before its next spring.",
+    ),
+)
+WIRED_TROUBLE = (
+    "The wire begins to sink into the bark",
+    "Cut it off piece by piece with wire cutters, and never unwind it: unwinding breaks branches. "
+    "Or bring it the same week.",
+)
+
+# What not to do after a work, by the trait or the act of what was done: what, until how many weeks
+# after, and why.
+LEAVE: Mapping[str, tuple[tuple[str, int, str], ...]] = {
+    "root_work": (
+        ("Do not feed it", 6, "Cut roots take up no feed, and salt in the soil burns them."),
+        (
+            "Do not stand it in strong wind or hot sun",
+            3,
+            "It cannot draw as much water as before until new roots have grown.",
+        ),
+        (
+            "Do not move it about in its pot or lift it by the trunk",
+            26,
+            "New roots tear off; the wires below hold it still.",
+        ),
+    ),
+    "stresses": (
+        (
+            "Do not prune it hard again",
+            40,
+            "It gave strength, and needs a growing season to get it back.",
+        ),
+    ),
+    "wired": (("Do not bend a wired branch further", 0, "It has been set; more may break it."),),
+    "decandled": (("Do not feed it", 6, "Feed now makes the second needles long."),),
+    "defoliated": (
+        ("Do not feed it until the new leaves have hardened", 5, "Feed now makes large leaves."),
+    ),
+}
+ALWAYS_LEAVE = (
+    ("Do not bring it to live indoors", "It needs the seasons: warmth in winter weakens it."),
+    ("Do not spray or feed by guess", "More than the label says harms it, and may harm you."),
+)
+INDOORS_KINDS = ("ficus", "fig", "carmona", "serissa", "portulacaria", "jade")
+
+# What is done for its owner here; a beginner brings more.
+BRING = frozenset(
+    {"repotted", "root-pruned", "potted-on", "slipped", "wired", "decandled", "defoliated",
+     "grafted", "layered", "separated", "carved", "treated-deadwood", "guyed", "bent", "refronted",
+     "plucked", "thinned", "notched", "disbudded"}
+)  # fmt: skip
+BRING_AS_BEGINNER = frozenset(
+    {"unwired", "untied", "unguyed", "pinched", "trimmed", "pruned", "rubbed"}
+)
+# The keeper's own, and no advice.
+NOT_ADVICE = frozenset(
+    {"ready", "returned", "paid", "billed", "asked-after", "valued", "shown", "released",
+     "quarantined"}
+)  # fmt: skip
+
+
+def trouble(*, wired: bool, fuller: bool) -> tuple[CareItem, ...]:
+    """Signs of trouble; somebody who knows is told of fewer."""
+    found = [*([WIRED_TROUBLE] if wired else []), *TROUBLE]
+    shown = found if fuller else found[: 4 if wired else 3]
+    return tuple(CareItem(sign, "", means) for sign, means in shown)

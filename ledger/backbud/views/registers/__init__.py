@@ -1,0 +1,1 @@
+"""The registers that a nursery keeps: treatments, plants in and out, stock, unpaid bills."""

@@ -1,0 +1,148 @@
+"""Sheets for paper: the week by place, the year of a kind, labels."""
+
+from __future__ import annotations
+
+import re
+from datetime import date
+
+import pytest
+from msgspec.structs import replace
+from tests.pages.conftest import TODAY, around, plan, tree
+from tests.pages.test_render import Outline
+
+from backbud.pages import Nursery, render_pages
+from backbud.pages.drawings.window_line import year_line
+from backbud.pages.paper.labels import qr_code
+from backbud.pages.paper.running import running
+from backbud.plan.followups import FollowUp
+from backbud.species import CARE, CHANCE, PROTECTION, Window
+from backbud.views.week_on_paper import in_week, of_week
+from backbud.views.work import work_view
+
+NO_BREAK = "\N{NO-BREAK SPACE}"
+
+
+def week_of(*plans: FollowUp, **places: str) -> str:
+    """The week on paper of these works. `places`: where each tree stands, else the tunnel."""
+    by_tree: dict[str, tuple[FollowUp, ...]] = {}
+    for one in plans:
+        by_tree[one.tree] = (*by_tree.get(one.tree, ()), one)
+    trees = tuple(tree(handle, place=places.get(handle, "tunnel")) for handle in by_tree)
+    names = {"tunnel": "Tunnel", "bench": "Long bench"}
+    view = Nursery("Paper", TODAY, "", trees, by_tree, names)
+    return render_pages(view)["paper/week.html"].decode().replace(NO_BREAK, " ")
+
+
+def test_places_stand_as_one_walks_and_each_tree_has_a_box() -> None:
+    page = week_of(
+        plan("moth", "fed", "feed", around(-3, 0, 4)),
+        plan("hoshi", "fed", "feed", around(-3, 0, 4)),
+        plan("yuki", "fed", "feed", around(-3, 0, 4)),
+        moth="bench",
+    )
+    text = Outline(page.encode()).text
+    # 25 November and six days more; 20 minutes for each tree.
+    assert "The week of 25 November to 1 December 2026" in text
+    assert "Long bench 20 min Feed by 29 November, 20 min moth" in text
+    assert "Tunnel 40 min Feed by 29 November, 40 min hoshi yuki" in text
+    assert page.index("Long bench") < page.index("Tunnel")
+    assert page.count('class="box"') == 3 and page.count('class="write"') == 2
+
+
+def test_cautions_stand_once_and_the_works_tell_their_numbers() -> None:
+    burns, kicks = "Lime sulphur burns.", "The saw kicks."
+    page = week_of(
+        plan("hoshi", "carved", "carve", around(0, 1, 3), cautions=(kicks,)),
+        plan("moth", "treated-deadwood", "treat the deadwood", around(0, 2, 4), cautions=(burns,)),
+        plan("moth", "pruned", "prune", around(0, 3, 5), cautions=(burns, kicks)),
+    )
+    assert re.findall(r"<li dir=\"auto\">([^<]+)</li>", page) == [kicks, burns]
+    assert re.findall(r"take care&nbsp;([\d,&nbsp;]+)</b>", page) == ["1", "2", "1,&nbsp;2"]
+
+
+@pytest.mark.parametrize(
+    ("days", "weight", "expected"),
+    [
+        ((-40, -30, -12), CARE, True),  # late
+        ((-10, 6, 60), CARE, True),  # best on the last day of the week
+        ((-10, 7, 60), CARE, False),  # a day later
+        ((-10, 9, 10), CARE, True),  # closes soon: within ten days
+        ((-10, 9, 11), CARE, False),
+        ((6, 6, 40), CARE, True),  # opens on the last day
+        ((7, 7, 8), CARE, False),  # a day later, though it closes soon
+        ((-10, 30, 60), PROTECTION, True),  # the tree may die without it
+        ((7, 30, 60), PROTECTION, False),
+        ((-10, 6, 60), CHANCE, True),
+        ((-10, 7, 60), CHANCE, False),
+    ],
+)
+def test_what_belongs_to_the_week(
+    days: tuple[int, int, int], weight: object, expected: bool
+) -> None:
+    one = plan("hoshi", "pruned", "prune", around(*days), weight=weight)
+    work = work_view(one, tree("hoshi"), {}, TODAY)
+    assert in_week(work, TODAY) is expected
+    found = of_week([work], TODAY)
+    assert len(found.works) == expected
+
+
+def test_what_waits_is_counted_and_nothing_else_is_said() -> None:
+    page = week_of(plan("hoshi", "pruned", "prune", around(-10, 9, 60)))
+    text = Outline(page.encode()).text
+    assert "Nothing wants doing this week." in text
+    assert "1 more work can be done by now and is best later." in text
+
+
+def test_a_late_work_has_its_diamond_and_one_ahead_its_days() -> None:
+    page = week_of(
+        plan("hoshi", "fed", "feed", around(-40, -30, -12)),
+        plan("moth", "fed", "feed", around(2, 4, 20)),
+    )
+    assert re.search(r'<li class="late">\s*<h3[^>]*>Feed</h3>\s*<p class="by">was due 13 Nov', page)
+    assert "27 November to 15 December, 20 min" in page
+
+
+def test_a_title_in_the_margin_cannot_end_its_string() -> None:
+    assert running('The "old" yard\\') == r'--running: "The \22 old\22  yard\5c "'
+    assert running("a\nb\0") == r'--running: "a\a b\fffd "'
+
+
+def test_a_window_that_passes_new_year_comes_back_at_its_start() -> None:
+    # 280 pixels for 365 days: 12 October is day 284, so 218; 10 May is day 129, so 99.
+    drawn = year_line(
+        Window(date(2026, 10, 12), date(2026, 10, 26), date(2027, 5, 10)),
+        date(2026, 1, 1),
+        date(2026, 5, 20),
+    )
+    assert '<path class="days" d="M218 10H280M0 10H100"/>' in drawn
+    # 26 October is day 298.
+    assert '<path class="best" d="M229 10' in drawn
+    assert '<path class="today" d="M107 1V19"/>' in drawn
+
+
+def test_a_label_has_a_code_only_where_an_address_is_known(nursery: Nursery) -> None:
+    plain = render_pages(replace(nursery, weather=Nursery("", TODAY, "").weather))
+    page = plain["paper/labels/frame.html"].decode()
+    assert "qr" not in page and "base_url" in page
+    coded = render_pages(
+        Nursery("", TODAY, "", nursery.trees, address="https://garden.example/w/")
+    )["paper/labels/frame.html"].decode()
+    assert coded.count('<svg class="qr"') == 2 and "base_url" not in coded
+    assert qr_code("https://garden.example/w/trees/pip.html") in coded
+
+
+def test_a_code_holds_the_modules_of_the_standard() -> None:
+    """ISO/IEC 18004: finder patterns of seven modules in three corners, within a margin of four."""
+    code = qr_code("https://garden.example/trees/pip.html")
+    size = int(re.search(r'viewBox="0 0 (\d+) ', code)[1])  # type: ignore[index]
+    assert (size - 8 - 17) % 4 == 0
+    assert "M4 4.5h7" in code and f"M{size - 11} 4.5h7" in code and f"M4 {size - 4.5:g}h7" in code
+
+
+def test_only_the_labels_need_segno(nursery: Nursery) -> None:
+    import subprocess
+    import sys
+
+    code = "import sys, backbud.pages.render; print('segno' in sys.modules)"
+    run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert run.stdout == "False\n"

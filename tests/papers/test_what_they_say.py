@@ -1,0 +1,151 @@
+"""What the papers of a person say: literal figures and words, and nothing that is not theirs."""
+
+from __future__ import annotations
+
+import json
+from decimal import Decimal as D
+from fractions import Fraction
+
+import pytest
+
+from backbud.pages.render import paper_pages
+from backbud.views.paper import PapersView
+from backbud.views.published import as_json
+
+
+@pytest.fixture(scope="module")
+def pages(ada: PapersView) -> dict[str, str]:
+    return {path: page.decode() for path, page in paper_pages(ada)}
+
+
+def test_there_is_each_paper(pages) -> None:
+    assert list(pages) == [
+        "papers/ada/receipt-hoshi-2026-03-06.html",
+        "papers/ada/statement.html",
+        "papers/ada/care-hoshi.html",
+        "papers/ada/provenance-hoshi.html",
+    ]
+
+
+def test_the_receipt_says_what_was_taken_in(ada) -> None:
+    (one,) = ada.receipts
+    assert (one.condition, one.pot, one.pot_owner) == ("two cracked branches", "tray", "Ada Pell")
+    assert (one.agreed, one.risks) == (
+        ("40.00 EUR an hour for repotting",),
+        ("the low branch may die",),
+    )
+    assert (one.insured, one.deposit) == (D(2400), D(20))
+    assert [str(paid.amount) for paid in one.deposit_paid] == ["20.00"]
+    # The wire came later, and no picture was taken.
+    assert (one.on_it, one.missing) == ((), ("photographs of it as it came",))
+
+
+def test_the_statement_in_figures_worked_out_by_hand(ada) -> None:
+    """1 h 20 of the 2 h 40 on two trees at 40.00: 53.33. 3 L of 14 L for 21.00: 4.50; 57.83 in all.
+    In 53.33 at 20 % are 8.89 (8.888…), in 4.50 at 5.5 % 0.23 (0.2346). Paid 20 and 30: 7.83."""
+    (sums,) = ada.statement.sums
+    assert [(str(t.rate), str(t.net), str(t.tax), str(t.gross)) for t in sums.taxes] == [
+        ("20", "44.44", "8.89", "53.33"),
+        ("5.5", "4.27", "0.23", "4.50"),
+    ]
+    assert (str(sums.comes_to), str(sums.billed), str(sums.paid), str(sums.due)) == (
+        "57.83",
+        "57.83",
+        "50.00",
+        "7.83",
+    )
+    assert (ada.statement.numbers, str(ada.statement.due_until)) == (("2026-01",), "2026-04-20")
+
+
+def test_the_sums_are_those_of_the_lines_added_up_apart(ada) -> None:
+    """By fractions, from the JSON alone."""
+    said = json.loads(as_json(ada.statement))
+    (sums,) = said["sums"]
+    lines = [row for tree in said["trees"] for row in tree["charges"] if row["amount"] is not None]
+    gross = sum(Fraction(row["amount"]) for row in lines)
+    assert gross == Fraction(sums["comes_to"])
+    assert sum(Fraction(one["gross"]) for one in sums["taxes"]) == gross
+    assert sum(Fraction(one["net"]) + Fraction(one["tax"]) for one in sums["taxes"]) == gross
+    billed = sum(Fraction(one["amount"]) for one in said["bills"])
+    paid = sum(Fraction(one["amount"]) for one in said["payments"])
+    due = billed - paid + Fraction(sums["before"]) + Fraction(sums["to_bill"])
+    assert (billed, paid, due) == tuple(Fraction(sums[k]) for k in ("billed", "paid", "due"))
+    for one in sums["taxes"]:
+        rate = Fraction(one["rate"])
+        of_rate = sum(Fraction(r["amount"]) for r in lines if Fraction(r["tax_rate"]) == rate)
+        exact = of_rate * rate / (100 + rate)
+        assert abs(exact - Fraction(one["tax"])) <= Fraction(1, 200)
+
+
+def test_what_was_done_is_told_in_plain_words(ada) -> None:
+    (tree,) = ada.statement.trees
+    assert [(line.when, line.what) for line in tree.done] == [
+        (
+            "7 March",
+            "Repotted: in its own pot, 2 cm of the root ball cut away from below, 2 parts of the "
+            "root ball opened, the rest left in peace, fresh soil (maple), held in the pot by "
+            "wires through its floor",
+        ),
+        ("7 March", "Wired: 2 mm aluminium on left 2"),
+    ]
+
+
+def test_the_care_sheet_goes_by_the_owners_place_and_is_full_for_a_beginner(ada) -> None:
+    (care,) = ada.care
+    assert (care.place, care.fuller) == ("the weather of Ada's roof", True)
+    # Six weeks from 7 March, and half a year.
+    leave = {item.what: item.when for item in care.leave}
+    assert "Do not feed it" not in leave
+    assert leave["Do not move it about in its pot or lift it by the trunk"] == "before 5 September"
+    assert any("6 cm" in line for line in care.water)
+    assert care.trouble[0].what == "The wire begins to sink into the bark"
+    assert [item.what for item in care.back if "wire" in item.what]
+    assert all(item.why for item in care.do)
+
+
+def test_what_is_asked_there_comes_by_the_weather_there(session, ada) -> None:
+    """A roof that is five degrees warmer has its first pest look weeks before the yard."""
+    from backbud.plan.run import planned_at
+
+    def first(place: str):
+        found = planned_at(
+            session.journal, session.histories, session.pack.find, session.weather, session.today,
+            "hoshi", place,
+        )  # fmt: skip
+        return min(one.window.best for one in found if one.title.startswith("check for pests"))
+
+    assert (first("yard") - first("roof")).days > 14
+
+
+def test_the_provenance_says_where_it_comes_from(ada) -> None:
+    (one,) = ada.provenance
+    assert (one.origin, one.passports) == ("from seed", ("XX-99",))
+    assert [(year.year, [line.act for line in year.done]) for year in one.years] == [
+        (2026, ["repotted", "wired"])
+    ]
+
+
+# What stands in the diary and is nobody's to read but the keeper's.
+SECRETS = ("whisper", "grumbling", "haggles", "sevenseven", "Bramble", "Bo Marl", "journal.txt")
+
+
+def test_no_paper_says_what_is_not_its_owners(pages) -> None:
+    for page in pages.values():
+        assert [word for word in SECRETS if word.casefold() in page.casefold()] == []
+
+
+def test_only_the_receipt_and_the_account_speak_of_money(pages) -> None:
+    told = [path for path, page in pages.items() if "EUR" in page]
+    assert told == ["papers/ada/receipt-hoshi-2026-03-06.html", "papers/ada/statement.html"]
+
+
+def test_each_says_that_local_rules_apply(pages) -> None:
+    assert all("local rules decide" in page for page in pages.values())
+
+
+def test_each_stands_by_itself_and_leads_nowhere(ada) -> None:
+    for _, page in paper_pages(ada, base="", alone=True):
+        text = page.decode()
+        assert "<link" not in text
+        assert "<a " not in text
+        assert "--paper:" in text

@@ -1,0 +1,167 @@
+"""What a customer was promised, and owes, stays asked for until the right act settles it."""
+
+from __future__ import annotations
+
+import pytest
+
+CARDS = """
+    place yard
+      latitude  56
+    person una
+    person marrow
+    tree tarn
+      kind      garden shrub
+      owner     marrow
+    tree scar
+      kind      garden shrub
+      owner     marrow
+"""
+KEEPER = 'home = "yard"\nkeeper = "una"\n'
+CAME = """
+    2026-03-01
+    tarn
+      received  from marrow for repotting
+"""
+AGREED = f"{CAME}      agreed    200 EUR for repotting, by 2026-05-30\n"
+
+
+@pytest.fixture
+def asked(written):
+    """Write a diary below the cards, as it is on a day."""
+
+    def ask(diary: str, on: str = "2026-11-20", settings: str = ""):
+        return written(CARDS + diary, on, settings=KEEPER + settings)
+
+    return ask
+
+
+def test_agreed_work_is_due_before_the_hand_back_opens(asked, find, days) -> None:
+    """Wanted by 30 May, the hand-back opens on the 16th: from 1 March that is 76 days, half 38."""
+    work = find(asked(AGREED, "2026-03-02"), "agreed-work")
+    assert (work.id, work.title) == (
+        "tarn/agreed-work/agreed-2026-03-01",
+        "do what was agreed: repotting",
+    )
+    assert days(work) == ["2026-03-01", "2026-04-08", "2026-05-16"]
+    assert "EUR" not in " ".join(reason.text for reason in work.because)
+
+
+def test_with_no_day_said_it_has_twelve_weeks_or_as_set(asked, find, days) -> None:
+    """84 days from 1 March end on 24 May; 28 days on 29 March."""
+    agreed = f"{CAME}      agreed    200 EUR for repotting\n"
+    assert days(find(asked(agreed, "2026-03-02"), "agreed-work"))[2] == "2026-05-24"
+    set_ = asked(agreed, "2026-03-02", "[figures]\nagreed_weeks = 4\n")
+    assert days(find(set_, "agreed-work"))[2] == "2026-03-29"
+
+
+def test_free_words_of_an_agreement_are_no_title(asked, find) -> None:
+    agreed = f'{CAME}      agreed    200 EUR for "what Hesper said"\n'
+    assert find(asked(agreed, "2026-03-02"), "agreed-work").title == "do what was agreed"
+
+
+@pytest.mark.parametrize(
+    ("line", "state"),
+    [
+        ("ready", "done"),
+        ("billed 200 EUR", "done"),
+        ("worked 2 h", "promised"),
+        ("pruned", "promised"),
+    ],
+)
+def test_the_right_act_alone_settles_it_and_it_never_lapses(asked, states, line, state) -> None:
+    session = asked(f"{AGREED}    2026-04-01\n    tarn\n      {line}\n")
+    assert states(session, "agreed-work") == {"tarn/agreed-work/agreed-2026-03-01": state}
+
+
+def test_keep_by_the_month_and_an_hour_alone_promise_no_work(asked, states) -> None:
+    kept = f"{CAME}      agreed    18 EUR a month\n      agreed    rate 40 EUR/h\n"
+    assert states(asked(kept), "agreed-work") == {}
+
+
+def test_a_bill_is_open_until_sums_cover_it(asked, states) -> None:
+    """80 billed; 50 paid of the tree leave it open, 30 more by its owner cover it."""
+    bill = f"{CAME}    2026-04-01\n    tarn\n      billed    80 EUR, number 7\n"
+    ident = "tarn/payment/billed-2026-04-01/7"
+    assert states(asked(bill, "2026-04-02"), "payment") == {ident: "now"}
+    part = f"{bill}    2026-04-10\n    tarn\n      paid      50 EUR\n"
+    assert states(asked(part), "payment") == {ident: "promised"}
+    paid = f"{part}    2026-05-03\n    marrow\n      paid      30 EUR by transfer\n"
+    assert states(asked(paid), "payment") == {ident: "done"}
+
+
+def test_a_credit_covers_what_a_payment_did_not(asked, states) -> None:
+    diary = f"""{CAME}
+    2026-04-01
+    tarn
+      billed    80 EUR, number 7
+      returned  to marrow
+    2026-04-03
+    tarn
+      paid      60 EUR
+      credited  20 EUR on bill 7, number 8
+    """
+    assert states(asked(diary), "payment") == {"tarn/payment/billed-2026-04-01/7": "done"}
+
+
+def test_the_bill_of_a_tree_that_went_home_is_asked_for(asked, find, days) -> None:
+    """Billed on 1 April: best in 14 days, late after 28."""
+    diary = f"{CAME}    2026-04-01\n    tarn\n      billed    80 EUR, number 7\n      returned\n"
+    bill = find(asked(diary, "2026-04-02"), "payment")
+    assert (bill.title, days(bill)) == (
+        "see that bill 7 is paid",
+        ["2026-04-01", "2026-04-15", "2026-04-29"],
+    )
+
+
+def test_payments_go_to_the_bill_they_name_then_to_the_oldest(asked, states) -> None:
+    diary = f"""{CAME}
+    scar
+      received  from marrow
+    2026-04-01
+    tarn
+      billed    80 EUR, number 7
+    scar
+      billed    80 EUR, number 8
+    2026-04-03
+    marrow
+      paid      80 EUR, number 8
+    """
+    assert states(asked(diary, "2026-04-04"), "payment") == {
+        "tarn/payment/billed-2026-04-01/7": "now",
+        "scar/payment/billed-2026-04-01/8": "done",
+    }
+
+
+def test_its_owner_is_asked_some_weeks_later_and_that_settles_it(asked, find, states, days) -> None:
+    """Home on 1 April: 4 weeks later is the 29th, and it lapses after 8, on 27 May."""
+    home = f"{CAME}    2026-04-01\n    tarn\n      returned  to marrow\n"
+    ask = find(asked(home, "2026-04-30"), "ask-after")
+    assert (ask.title, days(ask)) == (
+        "ask how it does at home",
+        ["2026-04-29", "2026-04-29", "2026-05-27"],
+    )
+    told = f"{home}    2026-05-02\n    tarn\n      asked-after by phone -- full of leaf\n"
+    assert states(asked(told), "ask-after") == {"tarn/ask-after/returned-2026-04-01": "done"}
+
+
+def test_a_ready_tree_that_nobody_fetches_says_so(asked, find) -> None:
+    from datetime import date
+
+    session = asked(f"{CAME}    2026-04-01\n    tarn\n      ready\n")
+    back = find(session, "hand-back")
+    assert back.state(date(2026, 5, 1)) == "overdue"
+    assert back.said_on(date(2026, 5, 1)) == (
+        "It stands ready and nobody came for it: write to its owner."
+    )
+
+
+def test_what_comes_from_elsewhere_is_kept_apart_as_the_settings_say(asked, find, days) -> None:
+    apart = asked(CAME, "2026-03-02", "[figures]\nquarantine_days = 21\n")
+    first = find(apart, "arrival-check")
+    assert (first.act, first.title) == (
+        "quarantined",
+        "quarantine away from the others for 21 days",
+    )
+    begun = f"{CAME}      quarantined\n"
+    ends = find(asked(begun, "2026-03-02", "[figures]\nquarantine_days = 21\n"), "quarantine-ends")
+    assert days(ends) == ["2026-03-22", "2026-03-22", "2026-03-29"]

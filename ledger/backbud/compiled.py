@@ -6,7 +6,7 @@ None is put in place here: what is made can be published (make.py) or handed on 
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from functools import partial
 from typing import NamedTuple
 
@@ -19,10 +19,11 @@ from backbud.calendar.revisions import Revisions, read_revisions
 from backbud.calendar.which_feeds import feeds_of, shown_in_feeds
 from backbud.handed import handed_copies, handed_out, handed_pages, with_owners_feeds
 from backbud.kind_years import kinds_at_home
+from backbud.memo import Identical
 from backbud.pages.links import tree_page
 from backbud.pages.render import no_page, pages_of
 from backbud.papers.gather import papers_now
-from backbud.plan.followups import State
+from backbud.plan.followups import FollowUp, State
 from backbud.plan.run import Plan
 from backbud.plan.stores import stores_of
 from backbud.publish import MADE
@@ -222,7 +223,7 @@ def _feeds(session: Session, plan: Plan) -> Files[tuple[Revisions | None, bytes]
     """Every feed; the revisions of their entries, and these as they were remembered."""
     settings, things = session.journal.settings, session.journal.things
     grounds = grounds_of(plan.trees, things, session.names(), settings.keeper)
-    shown = shown_in_feeds(plan.follow_ups, session.today, settings.settled)
+    shown = shown_in_feeds(plan.follow_ups, session.today, settings.settled, session.kept)
     feeds = feeds_of(shown, grounds)
     write = partial(feeds_written, feeds, shown, grounds, session.today, settings)
     if session.as_of:
@@ -252,4 +253,13 @@ def _last(folder: str, digests: dict[str, str], name: str) -> bytes:
 
 def _states(plan: Plan, session: Session) -> Counter[State]:
     """How many follow-ups stand in each way."""
-    return Counter(one.state(session.today) for one in plan.all())
+    today = session.today
+
+    def of_tree(follow_ups: Iterable[FollowUp]) -> Counter[State]:
+        return Counter(one.state(today) for one in follow_ups)
+
+    states: Counter[State] = Counter()
+    for handle, those in plan.follow_ups.items():
+        inputs = (Identical(those), today)
+        states += session.kept.once(("states", handle), inputs, partial(of_tree, those))
+    return states

@@ -216,7 +216,7 @@ class Session:
         from backbud.plan.told_cautions import keep_cautions
 
         if not self.as_of:
-            found = cautions_of(self._whole_plan, self.today)
+            found = cautions_of(self._whole_plan, self.today, self.kept)
             keep_cautions(self.journal.memory, found, self.journal.texts, self.today)
 
     def cautions(self) -> tuple[Caution, ...]:

@@ -194,7 +194,11 @@ class Replay:
     def _block(self, page: DatedPage, block: DatedBlock) -> None:
         meant = self.plain.get(block.text) or self._meant(page, block)
         trees, day = meant.trees, page.when.last
-        calm = self._calm(meant, day) and id(block) not in self.corrected
+        if meant.calm_since == self._turned:
+            calm = day >= meant.calm_from
+        else:
+            calm = self._calm(meant, day)
+        calm = calm and id(block) not in self.corrected
         if calm and self.everyday.issuperset(block.acts):
             line = Everyday(block, None, len(trees), self.totals)
             for tree in trees:

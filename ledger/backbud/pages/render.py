@@ -6,7 +6,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import cache, partial
 from hashlib import blake2b
 from pathlib import Path
@@ -36,7 +36,6 @@ from backbud.pages.find import MANY, lettered
 from backbud.pages.paper import labels
 from backbud.pages.paper import week as week_sheet
 from backbud.pages.sheet import MOST_VIGOUR, listed, sheet_of
-from backbud.plan.followups import FollowUp
 from backbud.views.bench import OfTree, bench_view, of_tree
 from backbud.views.day import open_works_of
 from backbud.views.finding import Findable, others_found, tree_found
@@ -44,7 +43,7 @@ from backbud.views.forgotten import Forgotten
 from backbud.views.narrow import only_tree, own_inputs, without_trees
 from backbud.views.nursery import Nursery
 from backbud.views.paper import PapersView
-from backbud.views.place import by_place, place_view
+from backbud.views.place import StandsThere, by_place, place_view, stands_there
 from backbud.views.registers.register import csv_of
 from backbud.views.tree import trees_view
 from backbud.views.week_on_paper import WeekOfTree, of_week, week_on_paper
@@ -265,7 +264,7 @@ def _places(
         yield kept.once(
             ("place", handle),
             (Identical(around), Identical(*trees), Identical(*plans.values())),
-            partial(_place, view, shared, handle, trees, plans),
+            partial(_place, view, shared, around, handle, trees, kept),
         )
 
 
@@ -287,11 +286,20 @@ def _all_labels(
 def _place(
     view: Nursery,
     shared: dict[str, object],
+    around: object,
     handle: str,
     trees: Sequence[Tree],
-    plans: Mapping[str, Sequence[FollowUp]],
+    kept: Memo,
 ) -> tuple[str, bytes]:
-    shown = place_view(handle, trees, plans, view.names, view.today)
+    def stands(tree: Tree) -> StandsThere:
+        plan = view.plans.get(tree.handle, ())
+        return kept.once(
+            ("stands there", tree.handle),
+            (Identical(around), Identical(tree), Identical(plan)),
+            partial(stands_there, tree, plan, view.names, view.today),
+        )
+
+    shown = place_view(handle, map(stands, trees), view.names)
     own = {
         "base": "../",
         "place": place.sheet(shown, view.today),

@@ -12,7 +12,7 @@ from operator import attrgetter
 
 from backbud.collection.on_tree import TAKEN_OFF_BY
 from backbud.collection.state import Tree
-from backbud.plan.followups import FollowUp, State
+from backbud.plan.followups import FollowUp, State, waits_for_its_week
 from backbud.plan.run import Plan
 from backbud.views.work import WorkView, work_view
 from backbud.words import monday_of
@@ -52,7 +52,7 @@ def all_works(plan: Plan, names: Mapping[str, str], today: date) -> Iterator[Wor
 
 def stands(work: WorkView, today: date) -> State:
     """Under which heading a work stands: what may be done comes until its best week."""
-    waits = not work.single and work.state == "now" and today < monday_of(work.best)
+    waits = waits_for_its_week(work.single, work.state, work.best, today)
     return "coming" if waits else work.state
 
 

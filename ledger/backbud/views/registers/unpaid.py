@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
 from decimal import Decimal
 
@@ -23,22 +23,23 @@ _OLDER = "over 90"
 _NOTHING = Decimal(0)
 
 
-def unpaid(accounts: Iterable[AccountView], today: date) -> RegisterView:
+def unpaid(accounts: Iterable[AccountView], names: Mapping[str, str], today: date) -> RegisterView:
     """Every bill that is not paid in full, the oldest first; sums by age in the notes."""
     rows, notes = [], []
     for account in accounts:
+        name = names.get(account.person) or account.person
         for currency in dict.fromkeys(one.currency for one in account.bills):
             bills = [one for one in account.bills if one.currency == currency]
             payments = [one for one in account.payments if one.currency == currency]
             paid, ahead = _paid(bills, payments)
             for bill, sum_ in zip(bills, paid, strict=True):
                 if (bill.amount or _NOTHING) > sum_:
-                    rows.append(_row(account, bill, sum_, today))
+                    rows.append(_row(account.person, name, bill, sum_, today))
             if ahead > 0:
-                notes.append(f"{account.name} has paid {ahead:f} {currency} ahead.")
+                notes.append(f"{name} has paid {ahead:f} {currency} ahead.")
         unsaid = [one for one in account.bills if one.amount is None]
         if unsaid:
-            notes.append(f"{len(unsaid)} of the bills to {account.name} say no amount.")
+            notes.append(f"{len(unsaid)} of the bills to {name} say no amount.")
     rows.sort(key=lambda row: (row["date"], row["person"], row["number"]))
     return register_of("unpaid", "Unpaid bills", ABOUT, HEADINGS, rows, [*_sums(rows), *notes])
 
@@ -66,12 +67,12 @@ def _paid(
     return paid, loose
 
 
-def _row(account: AccountView, bill: BookedView, paid: Decimal, today: date) -> dict[str, str]:
+def _row(person: str, name: str, bill: BookedView, paid: Decimal, today: date) -> dict[str, str]:
     days = (today - bill.day).days
     amount = bill.amount or _NOTHING
     return {
-        "person": account.person,
-        "name": account.name,
+        "person": person,
+        "name": name,
         "date": bill.day.isoformat(),
         "number": bill.number,
         "amount": f"{amount:f}",

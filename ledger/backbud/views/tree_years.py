@@ -9,6 +9,7 @@ from msgspec import Struct
 
 from backbud.collection.state import Entry, Tree
 from backbud.collection.zones import zone_scores
+from backbud.journal.events import Event
 from backbud.plan.year import BLOOM_STAGES
 from backbud.views.for_keeper import is_entry_for_keeper
 from backbud.views.life import sign_of
@@ -22,6 +23,7 @@ MOST_YEARS = 6
 _GIRTHS: tuple[DetailName, ...] = ("girth", "trunk")
 _GROWTHS: tuple[DetailName, ...] = ("candles", "shoots")
 _FULL = BLOOM_STAGES[as_word("full")]
+_ANSWERS = frozenset({"bloomed", "measured", "vigour", "checked"})
 _UNTOLD = frozenset({"seen", "move"})
 
 
@@ -58,12 +60,22 @@ def tree_years(tree: Tree, airs: Iterable[YearAir], southern: bool) -> tuple[Tre
     by_year: dict[str, list[Entry]] = {}
     for entry in tree.history:
         event = entry.event
-        if event.exact and not entry.undone and not event.held and not is_entry_for_keeper(entry):
+        if _is_told(event) and not entry.undone and not is_entry_for_keeper(entry):
             by_year.setdefault(growing_year(event.day, southern), []).append(entry)
     by_name = {air.name: air for air in airs}
     found = [_year(name, entries, by_name) for name, entries in sorted(by_year.items())]
     told = [one for one in found if one.air or one.bloom or one.growth or one.girth or one.vigour]
     return tuple(reversed(told[-MOST_YEARS:])) if len(told) > 1 else ()
+
+
+def _is_told(event: Event) -> bool:
+    """Whether anything of it can stand beside another year."""
+    return event.exact and (event.act in _ANSWERS or _is_done(event))
+
+
+def _is_done(event: Event) -> bool:
+    sign = sign_of(event.row)
+    return event.act == "wired" or (sign != "" and sign not in _UNTOLD)
 
 
 def _year(name: str, entries: Iterable[Entry], airs: Mapping[str, YearAir]) -> TreeYearView:
@@ -73,8 +85,7 @@ def _year(name: str, entries: Iterable[Entry], airs: Mapping[str, YearAir]) -> T
     scores: list[int] = []
     for entry in entries:
         event = entry.event
-        sign = sign_of(event.row)
-        if (sign and sign not in _UNTOLD) or event.act == "wired":
+        if event.act not in _ANSWERS:
             days = done.setdefault(event.act, [])
             days += [event.day] if event.day not in days else []
         if event.act == "bloomed" and not event.says("none"):
@@ -87,7 +98,8 @@ def _year(name: str, entries: Iterable[Entry], airs: Mapping[str, YearAir]) -> T
                 measure = event.measure(what)
                 if measure is not None:
                     sizes[what] = f"{what} {measure}"
-        scores += [score for _, score in zone_scores(event)]
+        if event.act in ("vigour", "checked"):
+            scores += [score for _, score in zone_scores(event)]
     bloom = bloomed.get(_FULL) or min(bloomed.values(), default=None)
     return TreeYearView(
         name,

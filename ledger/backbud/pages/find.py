@@ -9,7 +9,7 @@ from backbud import words
 from backbud.collection.state import Tree
 from backbud.pages.finding import way_to
 from backbud.pages.links import GONE, OTHERS, letter_anchor
-from backbud.pages.ways import Way
+from backbud.pages.ways import PageWay
 from backbud.views.finding import Findable
 from backbud.views.tree import TreesView
 from backbud_grammar.handles import fold
@@ -31,13 +31,13 @@ def lettered(trees: Sequence[Tree]) -> tuple[tuple[str, tuple[Tree, ...]], ...]:
     return tuple((first, tuple(some)) for first, some in by_letter)
 
 
-def letters(trees: TreesView) -> tuple[Way, ...]:
+def letters(trees: TreesView) -> tuple[PageWay, ...]:
     """The ways into the page of all trees."""
-    found = [Way(first.upper(), "", letter_anchor(first)) for first, _ in lettered(trees.own)]
+    found = [PageWay(first.upper(), "", letter_anchor(first)) for first, _ in lettered(trees.own)]
     if trees.others:
-        found.append(Way("in care for others", "", OTHERS))
+        found.append(PageWay("in care for others", "", OTHERS))
     if trees.gone:
-        found.append(Way("not here", "", GONE))
+        found.append(PageWay("not here", "", GONE))
     return tuple(found)
 
 

@@ -160,8 +160,9 @@ def _cautions(one: VisitView, today: date) -> Iterator[str]:
             if wire.old == old
         ]
         if wires:
-            sort = "old wire" if old else "wire"
-            yield f"As it stands it goes home with {sort} on it: {'; '.join(wires)}."
+            told = "; ".join(wires)
+            said = f"old wire on it: {told}" if old else f"this on it: {told}"
+            yield f"As it stands it goes home with {said}."
     if one.unpriced:
         yield f"No price is known of {words.number(one.unpriced, 'line')}."
 

@@ -59,10 +59,12 @@ def outside(folder: Path, kept: Memo) -> dict[str, bytes]:
     }
 
 
-def edit(old: str, new: str) -> Callable[[str], str]:
+def edit(*pairs: tuple[str, str]) -> Callable[[str], str]:
     def change(text: str) -> str:
-        assert old in text
-        return text.replace(old, new)
+        for old, new in pairs:
+            assert old in text
+            text = text.replace(old, new)
+        return text
 
     return change
 
@@ -73,16 +75,18 @@ def test_after_any_edit_the_folders_are_as_from_nothing(tmp_path: Path) -> None:
     text = JOURNAL
     counts = []
     for change in (
-        edit("", ""),
-        edit("noted    it leans", "noted    for owner: it leans"),
+        edit(("noted    it leans", "noted    for owner: it leans")),
         # A tree of somebody else is called as a word of what this owner reads.
-        edit("kind   satsuki azalea\n", "kind   satsuki azalea\n  name   leans\n"),
-        edit("with neem oil", "with soft soap"),
-        edit("billed   40 EUR", "billed   40 EUR\n  paid     10 EUR"),
-        edit("  wired    3 mm Al on left 2\n", ""),
-        edit("consent 2026-01-01", "consent 2026-01/2026-02"),
-        edit("pages   yes", "pages   no"),
-        edit("kind   Chinese juniper\n  public yes", "kind   Chinese juniper\n  public no"),
+        edit(
+            ("kind   satsuki azalea\n", "kind   satsuki azalea\n  name   leans\n"),
+            ("with neem oil", "with soft soap"),
+        ),
+        edit(
+            ("billed   40 EUR", "billed   40 EUR\n  paid     10 EUR"),
+            ("  wired    3 mm Al on left 2\n", ""),
+        ),
+        edit(("consent 2026-01-01", "consent 2026-01/2026-02"), ("pages   yes", "pages   no")),
+        edit(("kind   Chinese juniper\n  public yes", "kind   Chinese juniper\n  public no")),
     ):
         text = change(text)
         path.write_text(text)
@@ -92,9 +96,9 @@ def test_after_any_edit_the_folders_are_as_from_nothing(tmp_path: Path) -> None:
             (sum(n.startswith("for/") for n in now), sum(n.startswith("pub") for n in now))
         )
         leans = [b"it leans" in content for name, content in now.items() if "trees/hoshi" in name]
-        assert leans in ([True], []) if len(counts) == 2 else leans in ([False], [])
-        assert b"soap" in now["registers/treatments.csv"] or len(counts) < 4
-        assert (b"30.00" in now["registers/unpaid.csv"]) == (len(counts) > 4)
+        assert leans == [[True], [False], [False], [], []][len(counts) - 1]
+        assert (b"soap" in now["registers/treatments.csv"]) == (len(counts) > 1)
+        assert (b"30.00" in now["registers/unpaid.csv"]) == (len(counts) > 2)
     # Two assets, the first page, the feed, a tree, two papers (the account is not issued); with no
     # feed or paper, two trees.
-    assert counts == [*[(7, 5)] * 6, (7, 4), (0, 4), (0, 0)]
+    assert counts == [(7, 5), (7, 5), (7, 5), (0, 4), (0, 0)]

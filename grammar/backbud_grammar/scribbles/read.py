@@ -282,7 +282,9 @@ class _LineReader:
             draft.beside.append((raw, at))
             return True
         rest = _REST.fullmatch(piece)
-        if rest is None or draft.form.names_act or draft.form.of_all:
+        form = draft.form
+        # What is said or written of money has no rest that is work.
+        if rest is None or form.names_act or form.of_all or "no_work" in form.traits:
             return False
         when = when_of(rest["when"], self.page)
         if not when or (draft.form.bearing == "ends" and not named_part):

@@ -12,6 +12,7 @@ from collections.abc import Iterable, Sequence
 from msgspec.structs import replace
 
 from backbud_grammar.acts.watching import AWAITED
+from backbud_grammar.elsewhen import elsewhen
 from backbud_grammar.forms import ActForm, Form
 from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.lexicon import SHARES
@@ -40,7 +41,8 @@ _UNREAD = _LIMITS | _set(
     "if unless "
     "no nor none nothing neither without next later soon tomorrow todo todo's need needs needed "
     "postponed cancelled canceled delayed forgot forgotten wait waits waiting til till until due "
-    "will won't would overdue"
+    "will won't would overdue planned ordered booked considered considering intend intended "
+    "suggested advised supposed refused declined"
 )
 # No word of a journal's own may hide one of these.
 LIMITING = _UNREAD
@@ -141,6 +143,11 @@ def told(
             or _is_undone(form, unread)
             or _puts_on_nothing_read(form, reading, wrong)
             or _limiter(unread, _UNREAD - _own(forms))
+            or (
+                form.bearing == "does"
+                and not form.names_act
+                and elsewhen((*unread, *text.split(", ")))
+            )
         ):
             first = replace(
                 wrong[0],
@@ -277,6 +284,13 @@ def _is_undone(form: ActForm, unread: Sequence[str]) -> bool:
         return False
     said = {w.casefold() for run in unread for w in _WORD.findall(run)}
     return not _REMOVED.isdisjoint(said)
+
+
+def _done_elsewhen(form: ActForm, text: str, unread: Sequence[str]) -> str:
+    """What puts an act that is done on another day, or into other hands; a plan is of one."""
+    if form.bearing != "does" or form.names_act:
+        return ""
+    return elsewhen((*unread, *text.split(", ")))
 
 
 def _puts_on_nothing_read(form: ActForm, reading: ActReading, wrong: Iterable[Flaw]) -> bool:

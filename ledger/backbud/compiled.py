@@ -33,6 +33,7 @@ from backbud.views.facts import SpeciesFacts, facts_of
 from backbud.views.grounds import first_handles_of, grounds_of
 from backbud.views.nursery import Nursery
 from backbud.views.outline import outlines_of
+from backbud.views.people import people_view
 from backbud.views.photograph import copy_paths
 from backbud.views.skies import weather_of
 from backbud.whole import check_whole
@@ -143,16 +144,23 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
         plan.follow_ups,
         session.names(),
         species,
-        tuple(show(problem) for problem in session.problems()),
+        tuple(session.forgotten.text(show(problem)) for problem in session.problems()),
         sections=sections,
         hours_per_week=session.journal.settings.hours_per_week,
         stores=stores_of(
             session.journal, session.histories_of(plan), plan, session.today, session.by_tree
         ),
         bites=plan.bites,
+        people=people_view(
+            session.journal.things,
+            plan.trees.values(),
+            session.names(),
+            session.journal.settings.keeper,
+        ),
         kinds=kinds_at_home(session, plan),
         address=session.journal.settings.base_url,
         first_handles=first_handles_of(session.journal.things),
+        hidden=session.journal.things.hidden,
         outlines=outlines_of(
             plan.trees.values(), session.journal.things, session.journal.settings.figures
         ),
@@ -174,6 +182,8 @@ def _pages(session: Session, plan: Plan) -> Iterator[tuple[str, bytes]]:
     view = replace(
         nursery_of(session, plan),
         folders=handed.folders if handed else {},
+        handed_out=handed.first_pages if handed else (),
+        unshown=handed.unshown if handed else (),
         registers=session.registers(plan),
     )
     yield from pages_of(view, session.kept)
@@ -224,7 +234,9 @@ def _feeds(session: Session, plan: Plan) -> Files[tuple[Revisions | None, bytes]
     once_written = own_digests(folder, MADE)
     remembered = read_revisions(before) or published(feeds, partial(_last, folder, once_written))
     paths = [feed.path for feed in feeds]
-    ended = ended_feeds(once_written, paths, remembered, settings, session.today)
+    told = ended_feeds(once_written, paths, remembered, settings, session.today)
+    # The path of a feed that was somebody's would name who asked to be forgotten.
+    ended = [one for one in told if session.forgotten.text(one.path) == one.path]
     written = write(remembered, session.kept, ended)
     handed = handed_out(session, plan)
     return (yield from with_owners_feeds(written, feeds, handed)), before

@@ -15,15 +15,23 @@ from msgspec.structs import replace
 
 from backbud.calendar.which_feeds import Feed
 from backbud.issued.record import PURPOSE, digest_of, mark_of, read_issued
-from backbud.pages.folder import CALENDAR, Paper, copies_in, owners_pages, public_pages
+from backbud.pages.folder import (
+    CALENDAR,
+    HandedPaper,
+    copies_in,
+    helpers_pages,
+    owners_pages,
+    public_pages,
+)
+from backbud.pages.links import INDEX
 from backbud.pages.papers import TITLES
 from backbud.person import key_for, known_key_for
 from backbud.plan.run import Plan
 from backbud.publish.files import Files, T
 from backbud.publish.plain import read_plain
 from backbud.session import Session
-from backbud.views.audience import PUBLIC, Audience, eyes_of
-from backbud.views.folder import PUBLIC_ROOT, Secrets, owners_folders
+from backbud.views.audience import HELPER, PUBLIC, Audience, eyes_of
+from backbud.views.folder import PUBLIC_ROOT, Secrets, helpers_folders, owners_folders
 from backbud.views.grounds import Grounds, grounds_of
 from backbud.views.nursery import Nursery
 from backbud.words import full_day
@@ -67,12 +75,23 @@ OWNERS_FILES: tuple[OwnersFiles, ...] = (papers_issued,)
 
 
 class HandedOut(Struct, frozen=True):
-    """What leaves the house. `folders`: of each owner who has one, by handle."""
+    """What leaves the house. `folders`: of each owner who has one, by handle; `helpers`: of each
+    helper. `unshown`: the trees that are to be public, and are not for want of consent."""
 
     grounds: Grounds
     secrets: Secrets
     folders: Mapping[str, str]
+    helpers: Mapping[str, str]
     has_public: bool
+    unshown: tuple[str, ...] = ()
+
+    @property
+    def first_pages(self) -> tuple[tuple[str, str], ...]:
+        """Of each folder whose it is, and its first page."""
+        theirs = [*self.folders.items(), *self.helpers.items()]
+        public = [("anybody", PUBLIC_ROOT + INDEX)] if self.has_public else []
+        found = [(self.grounds.name_of(person), root + INDEX) for person, root in theirs]
+        return (*found, *public)
 
 
 def handed_out(session: Session, plan: Plan) -> HandedOut | None:
@@ -87,8 +106,10 @@ def handed_out(session: Session, plan: Plan) -> HandedOut | None:
     secrets = Secrets(key, settings.journal_id)
     folders = owners_folders(things, grounds, settings, secrets)
     everybody = Audience(PUBLIC, grounds)
-    has_public = any(map(everybody.sees, plan.trees.values()))
-    return HandedOut(grounds, secrets, folders, has_public)
+    asked = [tree for tree in plan.trees.values() if everybody.is_public(tree)]
+    unshown = tuple(tree.title for tree in asked if not everybody.sees(tree))
+    helpers = helpers_folders(things, secrets)
+    return HandedOut(grounds, secrets, folders, helpers, len(asked) > len(unshown), unshown)
 
 
 def with_owners_feeds(files: Files[T], feeds: Sequence[Feed], handed: HandedOut | None) -> Files[T]:
@@ -120,9 +141,12 @@ def handed_pages(
         files = [one for give in OWNERS_FILES for one in give(session, plan, person)]
         for one in files:
             yield root + one.path, one.content
-        papers = [Paper(one.title, one.path) for one in files if one.title]
+        papers = [HandedPaper(one.title, one.path) for one in files if one.title]
         audience = Audience(eyes_of(person), grounds)
         yield from owners_pages(view, root, person, audience, around, kept, papers)
+    for person, root in handed.helpers.items():
+        helper = Audience(HELPER, grounds)
+        yield from helpers_pages(view, root, person, helper, around, kept)
     if handed.has_public:
         title, everybody = session.journal.settings.public_name, Audience(PUBLIC, grounds)
         yield from public_pages(view, PUBLIC_ROOT, title, everybody, handed.secrets, around, kept)
@@ -142,6 +166,9 @@ def handed_copies(
         if root:
             shown = [one for one in photographs if one.for_owner]
             for path, name in copies_in(shown, None):
+                found.setdefault(path, {})[root + name] = None
+        for root in handed.helpers.values():
+            for path, name in copies_in(photographs, None):
                 found.setdefault(path, {})[root + name] = None
         if handed.has_public and everybody.sees(tree):
             shown = [one for one in photographs if one.for_public]

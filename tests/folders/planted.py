@@ -94,6 +94,7 @@ def journal(folder: Path) -> tuple[Planted, dict[str, str]]:
         _card(plant, "person", "marrow", f"name  Ada {named['own name']}", "pages  yes"),
         _card(plant, "person", "pell", f"name  Jo {named['other person']}", "consent  2026-01-01"),
         _card(plant, "person", "dunnick"),
+        _card(plant, "person", "lammet", "pages  as helper"),
         _card(plant, "pot", "tray-7", "value  73.19 EUR"),
         _card(plant, "mix", "grit"),
         _card(plant, "material", "lava", "sold in  bag of 14 L", "price  17.29 EUR"),

@@ -44,7 +44,7 @@ READ = {
     "mildew. sulphur 2 g/l, worst lvs binned": ("treated",),
     "adelgid, white fluff in needle bases. toothbrush & soap": ("treated",),
     "into tunnel. fleece to hand": ("moved",),
-    "shari brushed, ls neat 2 coats, soil covered": ("treated-deadwood", "treated-deadwood"),
+    "shari brushed, ls neat 2 coats, soil covered": ("cleaned", "treated-deadwood"),
     "frosted bits rubbed off, buds behind sound": ("rubbed",),
     "wire, 1 mm al, 5 shoots, apex + R2": ("wired",),
     "soap #2, clean now": ("treated",),

@@ -14,6 +14,7 @@ from backbud.session import Session, open_session
 from backbud.views.audience import HELPER, KEEPER, PUBLIC, Audience, Eyes, eyes_of
 from backbud.views.grounds import grounds_of
 from backbud.views.history import date_view
+from backbud.views.people import people_view
 from backbud.views.photograph import PhotographView
 from backbud.views.published import as_json
 from backbud.views.shelf import BuyView, shelf_view
@@ -125,6 +126,16 @@ def test_an_owner_reads_of_the_own_trees_and_of_nobody_else(session: Session) ->
     assert shown(session, eyes_of("marrow"), "yuki") is None
     assert shown(session, eyes_of("marrow"), "aki") is None
     assert shown(session, eyes_of("pell")) is None
+
+
+def test_of_people_nobody_reads_but_the_keeper(session: Session) -> None:
+    plan, things = session.plan(), session.journal.things
+    people = people_view(things, plan.trees.values(), session.names(), "wrenfold")
+    assert [one.person for one in people] == ["marrow", "pell"]
+    grounds = grounds_of(plan.trees, things, session.names(), "wrenfold")
+    for eyes in (HELPER, PUBLIC, eyes_of("marrow")):
+        assert Audience(eyes, grounds).people(people) == ()
+    assert Audience(KEEPER, grounds).people(people) == people
 
 
 def test_the_public_reads_of_no_tree_that_is_not_public(session: Session) -> None:

@@ -9,6 +9,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping
 
+from backbud_grammar.scribbles.wires_said import WIRING, wires_said
+
 _NUM = r"(\d+(?:[.,]\d+)?(?:/\d+)?(?: \d/\d)?)"
 _LEN = rf"({_NUM[1:-1]} (?:mm|cm|inch|m))"
 _SHARE = r"(\d/\d|\d+ %|half|a third|a quarter|two thirds|third|quarter)"
@@ -22,6 +24,32 @@ _FRACTIONS = {
 }
 _BOTTOM = r"(?:below|the bottom|bottom|the underside|underside|btm|the base|base)"
 _ROOTS = (
+    (
+        rf"{_LEN} (?:off|from) (?:the )?sides (?:and|&|\+) (?:the )?{_BOTTOM}",
+        r"off sides \1, off below \1",
+    ),
+    (
+        rf"{_LEN} (?:off|from) (?:the )?{_BOTTOM} (?:and|&|\+) (?:the )?sides",
+        r"off below \1, off sides \1",
+    ),
+    (rf"{_SHARE} {_BOTTOM} off", r"off below %1"),
+    (rf"(?:roots? )?{_BOTTOM} {_LEN} (?:off|shorter)", r"off below \1"),
+    (rf"{_LEN} {_BOTTOM} off", r"off below \1"),
+    (rf"(?:bottom|btm|below) (?:cut|raked|sawn|sawed|shaved)(?: off)? {_LEN}", r"off below \1"),
+    (rf"{_LEN} (?:all round|round the (?:sides|edge)|each side)(?: off)?", r"off sides \1"),
+    (r"(\d) ties (?:of )?(\d(?:[.,]\d)? mm)(?: (Al|Cu|al|cu))?", r"tied \2 ^3 x \1"),
+    (r"tied (?:in |down )?(?:with )?(\d) (?:wires|points|pts|ties|loops)", r"tied \1"),
+    (r"tied (?:in |down )?(?:at |on )?(\d) (?:places|corners|sides|points|pts)", r"tied \1"),
+    (r"(?:4|four) ties", "tied 4"),
+    (r"(?:top|surface) mossed|moss(?:ed)? (?:over|laid|on)", "moss on top"),
+    (r"(?:all )?(?:old )?soil (?:washed|hosed|rinsed) (?:out|off)", "washed out"),
+    (r"(?:hosed|rinsed)(?: out| off| clean)?", "washed out"),
+    (
+        r"(circling|crossing|thick|dead) roots? (?:cut|removed|off|out)(?: off| out)?",
+        r"\1 roots off",
+    ),
+    (r"(?:back )?(?:in|into) (?:the )?(?:same|own|old|its) (?:pot|box|tray|drum|oval)", "same pot"),
+    (r"same one|the same", "same pot"),
     (rf"{_LEN} (?:off|from) (?:the )?{_BOTTOM}", r"off below \1"),
     (rf"off (?:the )?{_BOTTOM} {_LEN}", r"off below \1"),
     (rf"(?:the )?{_BOTTOM} {_LEN} off", r"off below \1"),
@@ -68,12 +96,41 @@ _ROOTS = (
         r"mix \1",
     ),
     (r"in(?:to)? (?:the )?(\S+)", r"into \1"),
-    (r"(\S+)(?: pot)?", r"into \1"),
+    (r"(\S+)(?: pot)?(?: again)?", r"into \1"),
     (r"(?:with )?rooting (?:hormone|powder|gel)", "hormone"),
     (r"(\d+) (?:potted|up|pots)", r"\1 seedlings"),
     (r"(\d+)", r"\1 seedlings"),
 )
 _CUT = (
+    (
+        r"(hard|lightly|light) (?:back )?to (\d|one|two|three) (leaves|leaf|buds|nodes|pairs?)(?: all over)?",
+        r"\1, to \2 \3",
+    ),
+    (r"(?:back )?to (\d|one|two|three) eyes?", r"to \1 buds"),
+    (r"(?:back )?to (\d|one|two|three) pairs?(?: of)? leaves", r"to \1 pairs of leaves"),
+    (r"candles (?:back )?to " + _SHARE, r"candles, %1"),
+    (r"(?:the )?(?:strong|strongest) (?:ones )?(?:to|by|back to|back by) " + _SHARE, r"strong, %1"),
+    (
+        r"(\d+) pairs? (?:left |kept |stay )?on (?:the )?(\w+),? (?:and )?(\d+)(?: pairs?)? on (?:the )?(\w+)",
+        r"leaving \1 pairs on \2, leaving \3 pairs on \4",
+    ),
+    (
+        r"(?:leave|leaving|left|keep|kept) (\d+) pairs? (?:on |at |in )?(?:the )?(top|apex|crown|weak|strong),? (?:and )?(\d+)(?: pairs?)? (?:on |at |in )?(?:the )?(low|lower|below|strong|weak|top)",
+        r"leaving \1 pairs on \2, leaving \3 pairs on \4",
+    ),
+    (r"(?:leave|leaving|kept|keep) (\d+) pairs?(?: all over| each)?", r"leaving \1 pairs"),
+    (
+        r"(?:all )?(?:the )?(?:big|biggest|large|largest)(?: ones| leaves)?(?: only| off)*",
+        "large leaves",
+    ),
+    (r"(?:only )?(?:the )?outer(?: ones| leaves)(?: only| off)*", "outer leaves"),
+    (r"(?:long|longest) (?:runners|shoots|ones|extensions?)(?: only| off)*", "long shoots"),
+    (r"(?:the )?(?:runners)(?: only| off| out)*", "runners"),
+    (r"(?:cut )?(?:in )?half(?: each)?(?: leaf| leaves)?", "half of each leaf"),
+    (r"(?:the )?(?:hanging|drooping) (?:needles|ones|bits)(?: off| out)?", "hanging needles"),
+    (r"(?:the )?(?:yellow|brown) (?:needles|ones|bits)(?: off| out)?", "yellow needles"),
+    (r"(?:weak|weaker|small) (?:ones|shoots|buds|candles) first", "first round"),
+    (r"(?:strong|stronger) (?:ones|shoots|buds|candles) second", "second round"),
     (r"(?:back )?to (?:the )?(?:first|1st) pairs?(?: of leaves)?", "to 1 pair"),
     (r"(?:back )?to (\d|one|two|three|four|1-2|2-3) ?(?:lf|leaf|leaves)", r"to \1 leaves"),
     (r"(?:back )?to (\d|one|two|three) ?(?:pr|pairs?|prs)", r"to \1 pairs"),
@@ -156,6 +213,17 @@ _CUT = (
     (r"(?:stubs? )(?:of )?" + _LEN, r"stubs \1"),
 )
 _WIRE = (
+    (
+        r"(?:bare |while bare |leafless )?(\d+) (?:new |fine |thin )*(?:branches|shoots|twigs)",
+        r"\1 branches",
+    ),
+    (
+        r"(?:prim(?:ary)?|main)(?: branches)?(?: ?\+ ?| ?& ?| and )sec(?:ondary)?(?: branches)?",
+        "primary branches, secondary branches",
+    ),
+    (r"prim(?:aries)?", "primary branches"),
+    (r"sec(?:ondaries)?", "secondary branches"),
+    (r"(?:the )?(?:whole|entire) (?:tree|thing)|fully|all round|all branches", "whole tree"),
     (rf"{_NUM} ?mm", r"\1 mm"),
     (rf"(Al|Cu|al|cu) {_NUM}(?: mm)?", r"\2 mm ^1"),
     (rf"{_NUM}(?: mm)? (Al|Cu|al|cu)", r"\1 mm ^2"),
@@ -169,6 +237,18 @@ _WIRE = (
     (r"(?:the )?(?:main|primary|big) branches", "primary branches"),
 )
 _FEED = (
+    (
+        r"(?:liquid )?(\d+-\d+-\d+),? (?:at )?(half|quarter|full|double)(?: strength| dose)?",
+        r"\1, \2 strength",
+    ),
+    (r"(half|quarter|full|double) (?:dose|rate|strength)", r"\1 strength"),
+    (
+        r"(\d+) (?:new |fresh |small |big |large )*(cakes?|balls?|lumps?|bags?|pieces?|pellets|tablets?|caps|handfuls?|spoons?|cans?)(?: on| each| round| set| on top)*",
+        r"\1 \2",
+    ),
+    (r"(?:a|one) (?:small |big |good )?(handful|spoon|can|cake|ball|bag)(?: each)?", r"1 \1"),
+    (r"two (?:small |big |good )?(handfuls|spoons|cans|cakes|balls|bags)(?: each)?", r"2 \1"),
+    (r"(?:organic|liquid|solid)(?: feed)?", r"\0"),
     (r"(\d+)(?: small| big| large)?", r"\1 cakes"),
     (r"(?:rapecake|cakes?|okigoe|tama) (\d+)(?: small| big| large)?", r"\1 cakes"),
     (r"(\d+) (?:small |big |large )?(?:lumps?|balls?|bags?|tabs|tablets)", r"\1 \2"),
@@ -180,6 +260,14 @@ _FEED = (
     (r"(?:with |of )?(.+?) (\d+(?:[.,]\d+)? (?:g|mL)/L)", r"with \1, \2"),
 )
 _TREAT = (
+    (r"(.+?) (?:on )?(?:the )?whole tree", r"\1, all over"),
+    (r"(?:the )?whole tree|all of it|everywhere|top to bottom|both sides", "all over"),
+    (r"(?:scraped|scratched|rubbed|squashed|wiped|washed|picked)(?: off| away| out)?", "by hand"),
+    (r"(?:watered|drenched|poured)(?: in| on)?", "soil drench"),
+    (r"(?:second|2nd) (?:dose|application)", "second time"),
+    (r"(?:third|3rd) (?:dose|application)", "third time"),
+    (r"(.+) (?:watered|drenched) in", r"\1, soil drench"),
+    (r"(.+) (first|second|third|1st|2nd|3rd) (?:time|spray|go|dose|round)", r"\1, \2 time"),
     (r"(.+?) (\d+(?:[.,]\d+)? (?:g|mL|ml)/L)", r"\1, \2"),
     (r"(?:toothbrush|brush|by hand|picked off|finger and thumb)", "by hand"),
     (r"(?:toothbrush)(?: and| &|,|\+)? (.+)", r"by hand, \1"),
@@ -214,11 +302,19 @@ _TREAT = (
     (r"(.+) in the (evening|morning)", r"\1, in the \2"),
     (r"(?:with |then )?(.+) all over", r"\1, all over"),
     (r"(?:then|with|and) (.+)", r"\1"),
+    (
+        r"(\d+) (?:small |big |pink |white |green |brown )*(lumps|galls)(?: off| out| cut out| picked off)?",
+        r"\1 \2",
+    ),
     (r"cut (?:out|off) (?:\+|&|and) burn(?:t|ed)(?: .*)?", "cut out, burned"),
     (r"(?:picked|taken|hand[- ]?picked|squashed)(?: off)?(?: by hand)?", "by hand"),
     (r"(?:brushed|wiped|scrubbed)(?: off)?", "brushed off"),
 )
 _DEADWOOD = (
+    (r"(?:2 times|2x|twice|second time)", "two coats"),
+    (r"(?:the )?(?:second|2nd) coat", "second coat"),
+    (r"(?:neat|undiluted|straight|full strength)", "undiluted"),
+    (r"(?:1:1|half and half|half water|50/50)(?: with water| water)?", "1:1"),
     (r"(?:ls|lime sulphur|lime s)", "lime sulphur"),
     (r"neat", "undiluted"),
     (r"(?:2|two) coats", "two coats"),
@@ -232,6 +328,9 @@ _DEADWOOD = (
     (r"(?:on )?(?:the )?(?:dead ?wood)", ""),
 )
 _WATER = (
+    (r"(\d+(?:[.,]\d+)? (?:L|mL|l)) (?:of )?rain(?: ?water)?", r"\1, rainwater"),
+    (r"(\d+(?:[.,]\d+)? (?:L|mL|l)) (?:of )?tap(?: ?water)?", r"\1, tap water"),
+    (r"(?:well|deeply|thoroughly|properly)", "well"),
     (r"(?:two|2) times|2x|twice(?: today)?", "twice"),
     (r"(?:a\.?m\.?|in the morning|early)", "morning"),
     (r"(?:p\.?m\.?|in the evening|late)", "evening"),
@@ -239,13 +338,34 @@ _WATER = (
     (r"(?:with )?(?:the )?(?:rain ?water|rain)", "rainwater"),
     (r"(?:with )?tap(?: water)?", "tap water"),
     (r"(?:for )?(\d+ (?:min|h))", r"\1"),
-    (r"with rain \d+ ?times pot volume", "rainwater"),
 )
+_BENT = (
+    (
+        r"((?:left|right) \d|apex|top|trunk|leader|first left|first right) (down|up|left|right) (\d+(?:[.,]\d)? (?:degrees|mm|cm|inch))",
+        r"\3 \2 on \1",
+    ),
+    (
+        r"((?:left|right) \d|apex|top|trunk|leader|first left|first right) (?:pulled |bent |brought )?(down|up)",
+        r"\2 on \1",
+    ),
+)
+_GUYED = ((r"from (\S+) to (.+)", r"to \2, on \1"),)
 _PLACE = (
     (r"(?:in|into|to|back|out|under|on|at)*(?: (?:in|into|to|under))?(?: the)? ?(\S+)", r"to \1"),
     (r"from (\S+) (?:back )?to (\S+)(?: again)?", r"from \1, to \2"),
 )
 _MONEY = (
+    (r"(\d+(?:[.,]\d\d)?(?: [A-Z]{3})?) (?:paid|received)(?: in)?", r"\1"),
+    (r"(\d+(?:[.,]\d\d)?(?: [A-Z]{3})?) (?:paid|received) (?:in |by )?(cash|card)", r"\1, \2"),
+    (
+        r"(\d+(?:[.,]\d\d)?(?: [A-Z]{3})?) (?:paid|received) (?:by )?(?:bank|transfer|bank transfer)",
+        r"\1, by bank transfer",
+    ),
+    (
+        r"(\d+(?:[.,]\d\d)?) (?:dep|deposit) (?:paid|received) (?:by )?(?:bank|transfer)",
+        r"\1, deposit, by bank transfer",
+    ),
+    (r"(?:said|quoted|price|max|maximum|at most|up to) (\d+(?:[.,]\d\d)?(?: [A-Z]{3})?)", r"\1"),
     (
         r"(?:said|told|quoted|in all|total|all in|altogether|came to|for) ?(\d+(?:[.,]\d\d)?(?: [A-Z]{3})?)",
         r"\1",
@@ -269,6 +389,13 @@ _MONEY = (
     (r"(\d+(?:[.,]\d\d)?) (?:bank|by bank)", r"\1, by bank transfer"),
 )
 _MEASURED = (
+    (
+        r"EC ?([\d.,]+)(?: mS(?:/cm)?)?,? pH ?([\d.,]+)(?:,? dH ?([\d.,]+))",
+        r"EC \1 mS/cm, pH \2, hardness \3 dH",
+    ),
+    (r"EC ?([\d.,]+)(?: mS(?:/cm)?)?,? pH ?([\d.,]+)", r"EC \1 mS/cm, pH \2"),
+    (r"pH ?([\d.,]+),? EC ?([\d.,]+)(?: mS(?:/cm)?)?", r"pH \1, EC \2 mS/cm"),
+    (r"(?:run[- ]?off|drain(?:age)?)(?: EC)? ?([\d.,]+)(?: mS(?:/cm)?)?", r"EC \1 mS/cm"),
     (r"EC ?([\d.,]+)(?: mS(?:/cm)?)?", r"EC \1 mS/cm"),
     (r"pH ?([\d.,]+)", r"pH \1"),
     (r"(?:dH|hardness) ?([\d.,]+)", r"hardness \1 dH"),
@@ -286,7 +413,7 @@ _MEASURED = (
 _CHECKED = (
     (r"(wire|ties|guys?|graft|layer|roots) (?:all )?(?:ok|okay|good|fine)", r"\1 fine"),
     (r"(?:all )?ok(?:ay)?|all good|all well|nothing wrong", "fine"),
-    (r"nothing(?: found| there)?|none(?: found| seen)?|clear", "none"),
+    (r"nothing (?:found|there|seen)|none(?: found| seen)?|clear", "none"),
     (r"biting(?: in)?|bites|cutting in|marking", "biting"),
     (r"(?:white )?roots showing", "white roots"),
     (r"no roots(?: yet)?", "no roots"),
@@ -298,12 +425,22 @@ _STAGED = (
     (r"(?:in )?(?:the )?apex", "on apex"),
 )
 _GRAFT = (
+    (r"(?:cut )?paste(?:d)?(?: on)?|sealed(?: with paste)?", "pasted"),
+    (r"taped?|with tape|bound(?: with tape)?", "taped"),
+    (r"bagged|in (?:a )?bag|bag (?:over|on)", "bagged"),
+    (r"(\d+ mm|\d/\d+ inch) (?:drill )?hole", r"\1 hole"),
     (r"(thread|approach|side|cleft|veneer|bud|root|whip) grafts?", r"\1"),
-    (r"(thread|approach|side|cleft|veneer|bud|root|whip) grafts? (?:on |at )?(.+)", r"\1 on \2"),
+    (
+        r"(thread|approach|side|cleft|veneer|bud|root|whip) grafts? (?:on |at )?"
+        r"((?:(?:the|low|lower|upper|mid|first|second|third|left|right|front|back|side|trunk|apex|branch|\d)(?: |$))+)",
+        r"\1 on \2",
+    ),
     (r"(\d+) scions?", r"\1 scions"),
     (r"sealed both (?:sides|ends)", "pasted"),
 )
 _BLOOM = (
+    (r"(?:first )?(\d+)(?: flowers?| blooms?)?(?: open| out| on it)+", r"\1 flowers"),
+    (r"(?:first|1st)(?: one| flower| bloom)?(?: open| out)?", "first"),
     (r"(\d+)(?: flowers?)?(?: open)?", r"\1 flowers"),
     (r"(?:still )?full(?: flower| bloom)?", "full"),
 )
@@ -314,6 +451,13 @@ _WRAP = (
     ),
 )
 _QUANTITY = (
+    (r"(?:with )?(?:a )?heels?|heel cuttings", "with a heel"),
+    (r"(?:in |under )?(?:the )?mist(?: box| bench)?", "under mist"),
+    (r"under (?:a )?(?:bag|glass|dome|lid)|in (?:a )?(?:bag|propagator)", "under glass"),
+    (r"(?:with )?(?:rooting )?(?:hormone|powder|gel)", "hormone"),
+    (r"(?:on |with )?(?:bottom heat|heat mat|heated bench)", "bottom heat"),
+    (r"(?:two|2) (trays|pots|rows|handfuls)(?: of (?:it|seed|them))?", r"2 \1"),
+    (r"(?:a|one) (tray|handful)(?: of (?:it|seed|them))?", r"1 \1"),
     (r"(\d+)(?: seeds?)?(?: up| germinated)", r"\1 seeds"),
     (r"(\d+) up", r"\1"),
     (r"(\d+) cuttings?", r"\1 cuttings"),
@@ -327,6 +471,21 @@ _SHOWN = (
     (r"(first|second|third|1st|2nd|3rd)(?: place)?(?: of \d+| in \w+)?", r"award \1"),
     (r"(?:on )?(?:a |the )?(\w+) stand", r"on stand \1"),
     (r"(.+) as (?:shitakusa|kusamono|accent)", r"accent \1"),
+)
+_PROTECT = (
+    (r"(?:in|with|under|by) (.+)", r"with \1"),
+    (r"against (?:the )?(.+)", r"against \1"),
+    (r"(?:the )?pot (?:only|too|as well|in bubble wrap)", "pot wrapped"),
+)
+_SHADE = (
+    (r"(?:shade )?(?:net|cloth)", "net"),
+    (r"(?:shade )?(?:net|cloth) (\d+ %)", r"net, \1"),
+    (r"(\d+ %)(?: net| cloth)?", r"\1"),
+)
+_FRUIT = ((r"(\d+)(?: apples?| fruits?| figs| crabs)?(?: set| on it| ripe)?", r"\1 fruits"),)
+_WORKED = (
+    (r"(\d[\d.,/ ]* (?:h|min)(?: \d\d)?) (?:by |with )?([^\W\d]+)", r"\1, by \2"),
+    (r"([^\W\d]+) (\d[\d.,/ ]* (?:h|min)(?: \d\d)?)", r"\2, by \1"),
 )
 _KEPT = ((r"(\d+ (?:days?|weeks?|nights?))", ""),)
 
@@ -347,7 +506,9 @@ _BY_ACT: Mapping[str, tuple[tuple[str, str], ...]] = {
         ),
         _CUT,
     ),
-    **dict.fromkeys(("wired", "guyed"), _WIRE),
+    "bent": _BENT,
+    "wired": _WIRE,
+    "guyed": (*_WIRE, *_GUYED),
     "fed": _FEED,
     "treated": _TREAT,
     "treated-deadwood": _DEADWOOD,
@@ -360,8 +521,12 @@ _BY_ACT: Mapping[str, tuple[tuple[str, str], ...]] = {
     **dict.fromkeys(("sown", "struck", "germinated", "rooted"), _QUANTITY),
     "shown": _SHOWN,
     "grafted": _GRAFT,
-    **dict.fromkeys(("bloomed", "fruited"), _BLOOM),
+    "bloomed": _BLOOM,
+    "fruited": _FRUIT,
     "wrapped": _WRAP,
+    "protected": _PROTECT,
+    "shaded": _SHADE,
+    "worked": _WORKED,
 }
 _COMPILED: dict[str, tuple[tuple[re.Pattern[str], str], ...]] = {}
 
@@ -382,6 +547,8 @@ def said_as(act: str, piece: str) -> Iterator[str]:
         found = pattern.fullmatch(piece)
         if found is not None:
             yield _filled(written, found)
+    if act in WIRING:
+        yield from wires_said(piece)
 
 
 def _filled(written: str, found: re.Match[str]) -> str:

@@ -39,11 +39,17 @@ class Draft:
         self.word, self.form, self.at = word, form, at
         self.pieces: list[Piece] = []
         self.kept: list[Piece] = []
+        # Words that fit what it says, and so never bear on it.
+        self.beside: list[Piece] = []
         self.remark = ""
         # Where the words right behind the act stand; -1 where there are none.
         self.rest_at = -1
         # Whether it was opened by a noun; what was read behind it tells that it was done.
         self.is_noun = False
+        # Whether it counts only where a reason stands behind it.
+        self.needs_reason = False
+        # The piece that it was opened by, as it is written.
+        self.raw = ""
 
     @property
     def strict(self) -> bool:
@@ -75,7 +81,7 @@ class Draft:
             self.word,
             text,
             self.remark,
-            tuple(said for said, _ in kept),
+            tuple(said for said, _ in (*kept, *self.beside)),
             tuple(starts),
             self.at,
         )

@@ -3,16 +3,27 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from datetime import date
 
 from msgspec import Struct
 
+from backbud_grammar.forms import ActForm
+from backbud_grammar.scribbles.days import when_of
+from backbud_grammar.scribbles.draft import NOUN
 from backbud_grammar.scribbles.named import Handles
 from backbud_grammar.scribbles.openings import OPENINGS
+from backbud_grammar.scribbles.openings.nouns import NOUNS
 from backbud_grammar.scribbles.openings.row import ActOpening, compiled
 
 # So many are held against a piece at once; one by one only where one of them fits.
 TOGETHER = 40
+# Marks a skip that counts only with its reason: the season is closed by it.
+WITH_REASON = "\0"
+# Labels that an opening ends in; what stands behind goes on with them.
+_JOINED = ("on", "from", "to")
+# An act that a piece opens: its word, its row, what stands behind it, its remark.
+Opened = tuple[str, ActForm, str, str]
 _NAMED = re.compile(r"\(\?P<\w+>")
 
 
@@ -26,7 +37,8 @@ class _Batch(Struct, frozen=True):
 class Opener:
     """All openings, with the places and people of a journal."""
 
-    def __init__(self, handles: Handles) -> None:
+    def __init__(self, acts: Mapping[str, ActForm], handles: Handles) -> None:
+        self.acts, self.handles = acts, handles
         places = handles.places.pattern
         people = handles.people.pattern
         rows = [
@@ -37,7 +49,7 @@ class Opener:
             _batch(rows[start : start + TOGETHER]) for start in range(0, len(rows), TOGETHER)
         ]
 
-    def find(self, text: str) -> Iterator[tuple[ActOpening, re.Match[str]]]:
+    def _find(self, text: str) -> Iterator[tuple[ActOpening, re.Match[str]]]:
         """The openings that fit, as the tables have them in order."""
         for batch in self._batches:
             if batch.any_of.match(text) is None:
@@ -46,6 +58,53 @@ class Opener:
                 found = compiled(pattern).match(text)
                 if found is not None:
                     yield row, found
+
+    def opened(self, piece: str, page: date | None) -> Opened | None:
+        """The act that a piece begins with, its row, and what stands behind it."""
+        acts = self.acts
+        word, _, rest = piece.partition(" ")
+        second = rest.partition(" ")
+        both = f"{word} {second[0]}".casefold().rstrip(":.")
+        # A word of the language stands before any other way of saying it, but for a longer one.
+        plain = word.rstrip(":.").casefold()
+        size = len(both) if second[0] and both in acts else len(word) if plain in acts else 0
+        named = self.handles.spelled(piece)
+        for opening, found in self._find(named):
+            length = len(found[0].rstrip(" :."))
+            longer = not size or length > size or (opening.noun and length == size < len(named))
+            if longer or (opening.act == "checked" and size == len(word)):
+                return self._by(opening, found, named, page)
+        if second[0] and both in acts:
+            # With its hyphen, so that a bare form is known as one.
+            joined = both.replace(" ", "-")
+            return joined if joined in acts else both, acts[both], second[2], ""
+        if plain in acts and (rest or not acts[plain].needs_detail):
+            return plain, acts[plain], rest, ""
+        return None
+
+    def _by(
+        self, opening: ActOpening, found: re.Match[str], piece: str, page: date | None
+    ) -> Opened | None:
+        form = self.acts.get(opening.act)
+        if form is None:
+            return None
+        rest, groups = piece[found.end() :].strip(" ,"), found.groupdict()
+        if form.names_act:
+            noun = NOUNS.get(re.sub(r"\s+", " ", groups.get("named") or "").casefold(), "")
+            named = self.acts.get(noun)
+            when = when_of(groups.get("when") or "", page)
+            if named is None or (groups.get("when") and not when):
+                return None
+            said = ", ".join(filter(None, (named.bare, when)))
+            if "why" in groups:
+                said = WITH_REASON + said
+            return opening.act, form, said, rest
+        said = " ".join(filter(None, (opening.details, rest)))
+        if opening.details and opening.details not in _JOINED and rest:
+            said = f"{opening.details}, {rest}"
+        if groups.get("by"):
+            said = f"{said}, by {groups['by']}".lstrip(", ")
+        return NOUN + form.bare if opening.noun else opening.act, form, said, ""
 
 
 def _batch(rows: Sequence[tuple[ActOpening, str]]) -> _Batch:

@@ -15,9 +15,9 @@ FILLERS = plain_words(
     "a abt about approx approximately also altogether already anyway around at-last ca "
     "circa finally good great hopefully indeed just lovely nice nicely now ok okay quite quickly "
     "really roughly so still straight then there though today tonight too very well "
-    "yesterday the its his her my our all-done done that's"
+    "the its his her my our all-done done that's"
 )
-_TODAY = plain_words("today now yesterday tonight finally sadly alas")
+_TODAY = plain_words("today now tonight finally sadly alas")
 # A line may say these of a tree, its flowers, its pests or the weather beside what was done.
 _COLOURS = "red green yellow brown white pink black purple orange golden pale dark bright silver"
 _GROWTH = (
@@ -46,7 +46,8 @@ _TALK = (
     "hope hopefully think looks look looking looked bit little lot more less much many few some "
     "behind inside outside bases base under leaves down up white spots both "
     "bad nicely lovely good best better worst great heavy light big small long short early late "
-    "fiddly slow quick easy tricky of and with in for it is was are were has have had i we he she "
+    "pair pairs stays stay fiddly "
+    "slow quick easy tricky of and with in for it is was are were has have had i we he she "
     "they them him me this that these those as like than to from by at last time times before "
     "every each other another one two three both over under after while since because hand fleece "
     "ready till until when where who"
@@ -65,7 +66,9 @@ _READY = re.compile(
 ASIDE = re.compile(
     r"(?<!\S)(?:this (?:time|year|week|morning|evening|afternoon|month|spring|summer|autumn|winter)"
     r"|a\.?m\.?|p\.?m\.?|at last|in the end|for (?:once|now|good)|as usual|of course|once more"
-    r"|by now|at once|in one go|(?:mon|tues|wednes|thurs|fri|satur|sun)day)(?!\S)",
+    r"|by now|at once|in one go"
+    r"|with (?:the )?others?|with (?:the )?rest|over \w+ days|two days|in two days"
+    r"|(?:mon|tues|wednes|thurs|fri|satur|sun)day)(?!\S)",
     re.IGNORECASE,
 )
 _SIGNS = re.compile(r"[\d?]")

@@ -13,13 +13,12 @@ from datetime import date
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ActForm
 from backbud_grammar.parse import Details
+from backbud_grammar.scribbles.beside import is_beside, stays_on
 from backbud_grammar.scribbles.days import when_of, without_own_day
 from backbud_grammar.scribbles.details_said import said_as
 from backbud_grammar.scribbles.draft import NOUN, Draft, Piece, Told
 from backbud_grammar.scribbles.named import NO_HANDLES, Handles
-from backbud_grammar.scribbles.opener import Opener
-from backbud_grammar.scribbles.openings.nouns import NOUNS
-from backbud_grammar.scribbles.openings.row import ActOpening
+from backbud_grammar.scribbles.opener import WITH_REASON, Opened, Opener
 from backbud_grammar.scribbles.plain import is_harmless, is_observed, is_seen
 from backbud_grammar.scribbles.reads import PieceReader, Said
 from backbud_grammar.scribbles.sentences import LONGEST, halves, sentences
@@ -29,15 +28,30 @@ from backbud_grammar.whole import limiter_in
 # What is done again and again, so that the next time is a plan.
 _REPEATED = ("treated", "fed", "flushed", "misted", "trimmed", "pinched")
 _AGAIN = re.compile(
-    r"(?:and )?(?:again|repeat(?:ed)?|next(?: one| spray| feed)?|once more) in "
+    r"(?:and )?(?:again|repeat(?:ed)?|next(?: one| spray| feed| dose)?|once more) (?:in |after )?"
     r"(\d+ (?:days?|weeks?|months?))",
     re.IGNORECASE,
 )
+# What is left of a work, and when it is done.
+_REST = re.compile(
+    r"(?:the )?(?:rest|remainder|other half|others|second half|last bit)"
+    r"(?: of (?:it|them|the tree))? "
+    r"(?:to (?:do|follow) )?(?P<when>.+)",
+    re.IGNORECASE,
+)
+_WORD = re.compile(r"[^\W\d_]+")
+# Words of a reason that make a question of it.
+_DOUBTS = frozenset(
+    _WORD.findall(
+        "maybe perhaps might but or why rest yet if unless probably possibly think guess ask asked "
+        "whether depends see hm hmm"
+    )
+)
+_PROPERLY = re.compile(r" (?:properly|again|then|instead)$", re.IGNORECASE)
+_WAYS, _WITH_WAY = ("in", "out", "back", "back in", "in again"), ("moved", "received")
+_OFF_ONES = ("unwired", "unguyed", "untied")
 _LEAD = re.compile(r"(?:and |then |also |\+ |& )+", re.IGNORECASE)
 _FIGURE = re.compile(r"\d")
-
-# An act that a piece opens: its word, its row, what stands behind it, its remark.
-Opened = tuple[str, ActForm, str, str]
 
 
 class Talk:
@@ -51,7 +65,7 @@ class Talk:
     ) -> None:
         self.details, self.handles = details, handles
         self.pieces = PieceReader(details, handles, kind_of)
-        self.opener = Opener(handles)
+        self.opener = Opener(details.acts, handles)
         self._read: dict[tuple[str, date | None], tuple[Told, ...]] = {}
 
     def read(self, line: str, page: date | None = None) -> tuple[Told, ...]:
@@ -63,11 +77,11 @@ class Talk:
             return ()
         told = self._read.get((line, page))
         if told is None:
-            told = self._read[line, page] = _Line(self, line, page).told()
+            told = self._read[line, page] = _LineReader(self, line, page).told()
         return told
 
 
-class _Line:
+class _LineReader:
     """One line, sentence by sentence: the acts so far, and what stands before the first."""
 
     def __init__(self, talk: Talk, line: str, page: date | None) -> None:
@@ -75,6 +89,8 @@ class _Line:
         self.pieces, self.acts = talk.pieces, talk.details.acts
         self.drafts: list[Draft] = []
         self.before: list[Piece] = []
+        # `in`, `out` or `back`, which a comma parts from the place.
+        self.way: Piece | None = None
 
     def told(self) -> tuple[Told, ...]:
         for start, sentence in sentences(self.line):
@@ -86,8 +102,15 @@ class _Line:
                 first = False
         if not self.drafts:
             return ()
+        if self.way is not None:
+            self.before.append(self.way)
         self._place_what_stands_before()
-        drafts = self.drafts = _without_stages_in_part(self.drafts)
+        doubt = "?" in self.line or any(limiter_in(said) for said, _ in self.before)
+        drafts = self.drafts = [
+            one
+            for one in _without_stages_in_part(self.drafts, doubt=doubt)
+            if not self._is_no_plan(one)
+        ]
         told = [self._told(draft) for draft in drafts]
         words = [said for said, _ in self.before]
         if words or (drafts and drafts[0].word == "staged") or not drafts:
@@ -96,9 +119,23 @@ class _Line:
             told.insert(0, Told("noted", whole, kept=(whole,) if words or not drafts else ()))
         return tuple(told)
 
+    def _is_no_plan(self, draft: Draft) -> bool:
+        """Whether a plan, a skip or a put-off is in doubt or gives no reason; it is kept."""
+        if not draft.form.names_act or not draft.raw:
+            return False
+        words = set(_WORD.findall(draft.remark.casefold()))
+        is_bare = draft.needs_reason and is_harmless(draft.remark, fillers_only=True)
+        if is_bare or "?" in draft.raw or "?" in draft.remark or not words.isdisjoint(_DOUBTS):
+            self.before.append((", ".join(filter(None, (draft.raw, draft.remark))), draft.at))
+            return True
+        return False
+
     def _place_what_stands_before(self) -> None:
         """What was seen, and then what was done about it, stands beside the first act."""
-        before, drafts = self.before, self.drafts
+        before, drafts = self._not_of(self.drafts[0]), self.drafts
+        if not before:
+            self.before = []
+            return
         if all(is_seen(said) for said, _ in before):
             drafts[0].kept[:0] = before
             self.before = []
@@ -107,6 +144,21 @@ class _Line:
             drafts[0].pieces += doubt
             drafts[0].kept[:0] = [one for one in before if one not in doubt]
             self.before = []
+
+    def _not_of(self, draft: Draft) -> list[Piece]:
+        """What stands before an act and is no detail of it: `jin on apex, carved`."""
+        if draft.form.bearing != "does" or draft.strict:
+            return self.before
+        left: list[Piece] = []
+        details: list[Piece] = []
+        for raw, at in self.before:
+            said = self.pieces.said(draft.form, spelled_out(raw))
+            if said is None or said[1]:
+                left.append((raw, at))
+            else:
+                details += [(one, at) for one in said[0]]
+        draft.pieces[:0] = details
+        return left
 
     def _told(self, draft: Draft) -> Told:
         return draft.told(self._loose(draft), lambda text: self.pieces.puts_on(draft.form, text))
@@ -118,10 +170,20 @@ class _Line:
         loose = [*self.before]
         for other in self.drafts:
             if other is not draft:
-                loose += [one for one in other.kept if not is_harmless(one[0])]
+                loose += [one for one in other.kept if self._is_loose(draft, one[0])]
                 loose += [one for one in other.pieces if not self._is_read(other, one[0])]
                 loose += [(other.remark, other.at)] if other.remark else []
         return [one for one in loose if not is_harmless(one[0])]
+
+    def _is_loose(self, draft: Draft, kept: str) -> bool:
+        """Whether words beside another act may turn this one.
+
+        What ends a tree or sends it away stands alone, but what came off does not hang on how the
+        rest went.
+        """
+        if draft.form.of_all or draft.word.casefold() in draft.form.bare_words:
+            return not is_harmless(kept)
+        return bool(_FIGURE.search(kept) or limiter_in(kept))
 
     def _is_read(self, draft: Draft, piece: str) -> bool:
         return self.pieces.reads(draft.form, piece)
@@ -130,22 +192,38 @@ class _Line:
 
     def _piece(self, piece: str, raw: str, at: int, first: bool) -> None:
         """Put one piece where it belongs. `first`: whether it begins a sentence."""
+        if self.way is not None:
+            way, self.way = self.way, None
+            opened = self._opened(f"{way[0]} {piece}")
+            if opened is not None and opened[1].word in _WITH_WAY:
+                self._begin(opened, way[1])
+                return
+            self.before.append(way)
+        elif not (self.drafts or self.before) and piece.casefold() in _WAYS:
+            self.way = (piece, at)
+            return
         draft = self.drafts[-1] if self.drafts else None
         if draft is not None and draft.form.prose:
             draft.pieces.append((raw, at))
             return
-        if draft is not None and draft.form.names_act and not first:
-            self._more_of_plan(draft, piece, raw, at)
-            return
+        if draft is not None and draft.form.names_act:
+            if self._says_when(draft, piece, at):
+                return
+            if not first:
+                self._more_of_plan(draft, piece, raw, at)
+                return
         again = _AGAIN.fullmatch(piece) if draft is not None else None
         if draft is not None and again is not None and draft.form.word in _REPEATED:
             self._plan(draft, f"in {again[1]}", at)
+            return
+        if draft is not None and self._stands_beside(draft, piece, raw, at):
             return
         piece = piece[found.end() :] if (found := _LEAD.match(piece)) else piece
         piece = without_own_day(piece, self.page)
         if not piece:
             return
-        opened = self._opened(piece) if first or draft is None else None
+        hours = draft is not None and draft.form.word == "worked"
+        opened = self._opened(piece) if first or hours or draft is None else None
         if opened is not None and (self.drafts or self.before) and _may_be_seen(opened):
             opened = None
         if draft is not None and (opened is None or not self._is_whole(*opened)):
@@ -159,15 +237,50 @@ class _Line:
             if opened is not None and not first and not self._is_whole(*opened):
                 opened = None
         if opened is not None:
-            self._begin(opened, at)
+            self._begin(opened, at, raw)
             return
         if draft is None:
             self.before.append((raw, at))
         else:
             self._left(draft, piece, raw, at)
 
+    def _says_when(self, draft: Draft, piece: str, at: int) -> bool:
+        """Whether a piece says until when a work waits: `not repotted, too late. next Feb`."""
+        when = when_of(_PROPERLY.sub("", piece), self.page)
+        later = self.acts.get("put-off")
+        if not when or later is None or len(draft.pieces) != 1 or ", " in draft.pieces[0][0]:
+            return False
+        if draft.form.word == "skipped":
+            draft.word, draft.form, draft.needs_reason = "put-off", later, False
+        draft.pieces.append((when, at))
+        return True
+
+    def _stands_beside(self, draft: Draft, piece: str, raw: str, at: int) -> bool:
+        """Whether a piece says no more of an act than why, or that the rest is left, or follows."""
+        word = draft.form.word
+        named_part = any(" on " in f" {said}" for said, _ in draft.pieces)
+        if is_beside(word, piece) or (word in _OFF_ONES and named_part and stays_on(piece)):
+            draft.beside.append((raw, at))
+            return True
+        rest = _REST.fullmatch(piece)
+        if rest is None or draft.form.names_act or draft.form.of_all:
+            return False
+        when = when_of(rest["when"], self.page)
+        if not when or (draft.form.bearing == "ends" and not named_part):
+            return False
+        if not all(self._is_read(draft, said) for said, _ in draft.pieces):
+            # What is left of what was not understood, nobody can tell.
+            return False
+        self._plan(draft, when, at)
+        return True
+
     def _more_of_plan(self, draft: Draft, piece: str, raw: str, at: int) -> None:
         """What stands behind the work that is planned, put off or skipped: when, or why."""
+        opened = self._opened(piece)
+        is_reason = opened is None or opened[1].bearing == "keeps" or _may_be_seen(opened)
+        if opened is not None and not is_reason and self._is_whole(*opened):
+            self._begin(opened, at)
+            return
         noun = draft.pieces[0][0].split(None, 1)[0] if draft.pieces else ""
         for said in (piece, *said_as(draft.form.word, piece)):
             reading = self.talk.details.of(draft.form, f"{noun} {said}")
@@ -184,11 +297,13 @@ class _Line:
             planned.pieces = [(draft.form.bare, at), (when, at)]
             self.drafts.append(planned)
 
-    def _begin(self, opened: Opened, at: int) -> None:
+    def _begin(self, opened: Opened, at: int, raw: str = "") -> None:
         word, form, text, remark = opened
+        needs_reason, text = text.startswith(WITH_REASON), text.removeprefix(WITH_REASON)
         draft = Draft(word.removeprefix(NOUN), form, at)
         draft.is_noun = word.startswith(NOUN)
         draft.remark, draft.rest_at = remark, at
+        draft.needs_reason, draft.raw = needs_reason, raw
         self.drafts.append(draft)
         if text and (form.names_act or form.prose):
             draft.pieces.append((text, at))
@@ -218,51 +333,14 @@ class _Line:
         else:
             draft.kept.append((raw, at))
 
-    # ------------------------------------------------------------------ an act that begins
-
     def _opened(self, piece: str) -> Opened | None:
-        """The act that a piece begins with, its row, and what stands behind it."""
-        acts = self.acts
-        word, _, rest = piece.partition(" ")
-        second = rest.partition(" ")
-        both = f"{word} {second[0]}".casefold()
-        # A word of the language stands before any other way of saying it.
-        plain = word.rstrip(":.").casefold()
-        if second[0] and both.rstrip(":.") in acts:
-            said = both.rstrip(":.")
-            # With its hyphen, so that a bare form is known as one.
-            joined = said.replace(" ", "-")
-            return joined if joined in acts else said, acts[said], second[2], ""
-        named = self.talk.handles.spelled(piece)
-        for opening, found in self.talk.opener.find(named):
-            if plain not in acts or opening.act == "checked" or len(found[0].rstrip()) > len(word):
-                return self._by(opening, found, named)
-        if plain in acts:
-            return plain, acts[plain], rest, ""
-        return None
-
-    def _by(self, opening: ActOpening, found: re.Match[str], piece: str) -> Opened | None:
-        form = self.acts.get(opening.act)
-        if form is None:
-            return None
-        rest, groups = piece[found.end() :].strip(" ,"), found.groupdict()
-        if form.names_act:
-            noun = NOUNS.get(re.sub(r"\s+", " ", groups.get("named") or "").casefold(), "")
-            named = self.acts.get(noun)
-            when = when_of(groups.get("when") or "", self.page)
-            if named is None or (groups.get("when") and not when):
-                return None
-            return opening.act, form, ", ".join(filter(None, (named.bare, when))), rest
-        said = " ".join(filter(None, (opening.details, rest)))
-        if opening.details and opening.details != "on" and rest:
-            said = f"{opening.details}, {rest}"
-        if groups.get("by"):
-            said = f"{said}, by {groups['by']}".lstrip(", ")
-        return NOUN + form.bare if opening.noun else opening.act, form, said, ""
+        return self.talk.opener.opened(piece, self.page)
 
     def _is_whole(self, word: str, form: ActForm, text: str, remark: str) -> bool:
         """Whether an act in the midst of a sentence is read to its last word."""
-        if form.prose or form.names_act:
+        if form.names_act:
+            return not (remark or form.word == "skipped") and ", " in text
+        if form.prose:
             return False
         if not text:
             return not form.needs_detail
@@ -285,11 +363,11 @@ def _may_be_seen(opened: Opened) -> bool:
     return word in form.bare_words or (word.startswith(NOUN) and not text)
 
 
-def _without_stages_in_part(drafts: Sequence[Draft]) -> list[Draft]:
-    """The acts without a stage that only part of the tree may have reached."""
+def _without_stages_in_part(drafts: Sequence[Draft], *, doubt: bool) -> list[Draft]:
+    """The acts without a stage that only part of the tree may have reached, or that is asked."""
     return [
         one
         for one in drafts
         if one.word != "staged"
-        or (len(one.pieces) == 1 and all(is_seen(said) for said, _ in one.kept))
+        or (not doubt and len(one.pieces) == 1 and all(is_seen(said) for said, _ in one.kept))
     ]

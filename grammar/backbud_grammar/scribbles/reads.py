@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable, Iterator
 
 from backbud_grammar.details import part_at_commas
+from backbud_grammar.elsewhen import elsewhen
 from backbud_grammar.forms import ANY_WORDS, ActForm
 from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.parse import Details
@@ -17,6 +18,8 @@ from backbud_grammar.scribbles.plain import ASIDE, is_filler, is_ready, is_state
 from backbud_grammar.scribbles.spelled import without
 from backbud_grammar.whole import limiter_in
 
+# A longer piece is a sentence.
+MOST_IN_TWO = 8
 # No phrase of a closed list has more words.
 MOST_IN_PHRASE = 4
 # How close a word must be to one of the act's own to be taken for a slip of the pen.
@@ -39,7 +42,7 @@ class PieceReader:
         self.details, self.handles, self.kind_of = details, handles, kind_of
         self._said: dict[tuple[str, str], Said | None] = {}
         self._slips: dict[tuple[str, str], bool] = {}
-        self._known: dict[str, _Known] = {}
+        self._known: dict[str, _ActPhrases] = {}
         # What is a detail of some act: where it is none of this act, another may be missing.
         self._every_phrase = frozenset(
             phrase
@@ -61,7 +64,7 @@ class PieceReader:
         out: list[str] = []
         kept: list[str] = []
         for _, piece in part_at_commas(text):
-            one = self._one(form, piece)
+            one = self._one(form, piece) or self._in_two(form, piece)
             if one is None:
                 return None
             out += one[0]
@@ -73,7 +76,21 @@ class PieceReader:
             if not said:
                 return [], [*kept] if kept else [piece]
             if self.reads(form, said):
-                return [said], [*kept]
+                return [part for _, part in part_at_commas(said)], [*kept]
+        return None
+
+    def _in_two(self, form: ActForm, piece: str) -> tuple[list[str], list[str]] | None:
+        """A piece that is two details in a row: `hard to 2 buds`."""
+        words = piece.split()
+        if not 2 <= len(words) <= MOST_IN_TWO or form.bearing == "ends" or limiter_in(piece):
+            return None
+        for size in range(len(words) - 1, 0, -1):
+            first = self._one(form, " ".join(words[:size]))
+            if first is None or not first[0]:
+                continue
+            second = self.said(form, " ".join(words[size:]))
+            if second is not None and second[0]:
+                return [*first[0], *second[0]], [*first[1], *second[1]]
         return None
 
     def _ways(self, form: ActForm, piece: str) -> Iterator[tuple[str, tuple[str, ...]]]:
@@ -106,7 +123,7 @@ class PieceReader:
             # No wire and no tie is so thick.
             return False
         for detail in details:
-            if detail.part and limiter_in(detail.part):
+            if detail.part and (limiter_in(detail.part) or self._names_tree(detail.part)):
                 return False
             if detail.handle and not self._is_meant(form, detail.name, detail.handle):
                 return False
@@ -123,6 +140,9 @@ class PieceReader:
             for _, piece in part_at_commas(text)
         )
 
+    def _names_tree(self, part: str) -> bool:
+        return any(self.kind_of(word) == "tree" for word in part.split())
+
     def puts_on(self, form: ActForm, text: str) -> bool:
         """Whether a piece says what is put on, and not only where or by whom."""
         if not self._may_read(form, text):
@@ -138,6 +158,8 @@ class PieceReader:
     def bears(self, form: ActForm, piece: str) -> bool:
         """Whether words that are no detail may still change what the act says."""
         if re.search(r"[\d?\"]", piece) or limiter_in(piece):
+            return True
+        if elsewhen((piece,)):
             return True
         if is_state(piece) or is_ready(piece):
             return False
@@ -166,14 +188,14 @@ class PieceReader:
             found = self._slips[form.word, word] = bool(nearest(word, like, NEAR_WORD))
         return found
 
-    def _of(self, form: ActForm) -> _Known:
+    def _of(self, form: ActForm) -> _ActPhrases:
         known = self._known.get(form.word)
         if known is None:
-            known = self._known[form.word] = _Known(form)
+            known = self._known[form.word] = _ActPhrases(form)
         return known
 
 
-class _Known:
+class _ActPhrases:
     """What a detail of an act may be made of."""
 
     def __init__(self, form: ActForm) -> None:

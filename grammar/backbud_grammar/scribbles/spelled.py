@@ -13,9 +13,18 @@ from functools import lru_cache
 _WORDS: Mapping[str, str] = {
     short: long
     for long, shorts in {
-        "leaves": "lvs lfs",
+        "leaves": "lvs lfs leafs",
+        "greenhouse": "ghse grnhse",
+        "house": "hse",
+        "bench": "bnch",
+        "top-dressed": "topdressed",
+        "sphagnum": "mizugoke sphag",
+        "shoots": "shts",
+        "candles": "cndls",
+        "feed": "fert fertilizer fertiliser",
+        "pine": "pn",
         "leaf": "lf",
-        "branch": "br brch",
+        "branch": "br brch brnch",
         "branches": "brs brchs",
         "roots": "rts",
         "buds": "bds",
@@ -30,7 +39,7 @@ _WORDS: Mapping[str, str] = {
         "watered": "wtrd wtd",
         "pruned": "prnd",
         "moved": "mvd",
-        "received": "rcvd rec'd recd",
+        "received": "rcvd rec'd recd recieved",
         "treated": "trtd",
         "sprayed": "sprd",
         "checked": "chkd ckd chk",
@@ -79,7 +88,12 @@ _PHRASES: tuple[tuple[re.Pattern[str], str], ...] = tuple(
         (r"(\d)\s?(?:\"|”|″)", r"\1 inch "),
         (r"\bhalf (?:an )?inch\b", "1/2 inch"),
         (r"(\d)(?:in|ins)\b(?!-)", r"\1 inch"),
-        (r"(\d) ins?\b(?=\s+(?:off|below|deep|long|wide|thick|left|stays)\b)", r"\1 inch"),
+        (r"\bL side\b", "left side"),
+        (r"\bR side\b", "right side"),
+        (
+            r"(\d) ins?\b(?=\s+(?:on|up|across|high|off|below|deep|long|wide|thick|left|stays)\b)",
+            r"\1 inch",
+        ),
         (r"(\d)\s?(?:ft|feet)\b\.?", r"\1 foot"),
         # Hours, minutes, weeks.
         (r"\b(\d+)\s?(?:hrs?|h)\s?(\d\d)\b(?:\s?mins?)?", r"\1 h \2"),
@@ -136,7 +150,9 @@ _TOKEN = re.compile(r"[^\s,;:()]+")
 
 # With none of these signs a text holds at most the words below, and most texts hold neither.
 _SIGNS = re.compile(r"[\d@/€£]")
-_IN_WORDS = re.compile(r"\b(?:half|quarter|full|hour|first|second|third|[gm]l?/l)\b", re.IGNORECASE)
+_IN_WORDS = re.compile(
+    r"\b(?:[LR] side|half|quarter|full|hour|first|second|third|[gm]l?/l)\b", re.IGNORECASE
+)
 
 
 def _expanded(found: re.Match[str]) -> str:

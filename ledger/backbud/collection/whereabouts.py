@@ -362,7 +362,10 @@ class Replay:
                 self._here_already(child, event)
                 if event.act != "separated":
                     return False
-            elif child.standing == "here":
+            elif child.standing == "here" or (
+                # A layer may be cut free anew; whose history this is must be sure.
+                child.standing != "not yet" and event.act != "separated"
+            ):
                 self._taken(event, f"“{new.words}” is here already")
                 return False
         else:

@@ -11,6 +11,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
+from backbud.journal.copy_names import original_of
 from backbud.journal.outlined import Outlined
 from backbud.journal.remember import WordsDigest
 from backbud_grammar.digest import digest
@@ -25,6 +26,8 @@ _OPENS, _CLOSES = (re.compile(rb"%b(?: |$)" % (sign * 7)) for sign in (b"<", b">
 ENDS_HERE = "\0"
 # A day on which as much was done is hardly written twice by chance, word for word.
 MANY_ACTS = 3
+# So many lines where a copy differs are told.
+MOST_TOLD = 6
 
 
 # ------------------------------------------------------------------ what says the same
@@ -74,6 +77,11 @@ def copies_among(files: Mapping[str, Outlined]) -> Copies:
         if name not in repeated and other not in repeated:
             repeated[name] = other
             flaws.append((name, _whole(other, files[name])))
+    for name in sorted(files.keys() - repeated.keys()):
+        other = original_of(name, files)
+        if other and other not in repeated and _shares(files[name], files[other]):
+            repeated[name] = other
+            flaws.append((name, _by_name(other, files[name], files[other])))
     pages: dict[str, frozenset[int]] = {}
     for (name, other), again in _again(files, repeated).items():
         long = [one for one in again if one.acts >= MANY_ACTS]
@@ -156,6 +164,32 @@ def _whole(other: str, file: Outlined) -> Flaw:
         1,
         f"everything in this file stands in {other} too",
         f"{other} counts, and nothing of this one was read. Take one of the two away.",
+        lines=file.data.count(b"\n") + 1,
+    )
+
+
+def _shares(file: Outlined, other: Outlined) -> bool:
+    return not _digests(file).isdisjoint(_digests(other))
+
+
+def _by_name(other: str, file: Outlined, original: Outlined) -> Flaw:
+    """That a copy, by its name, holds what the other does not: which of the two is right is not
+    known, so nothing is done twice, and what differs is told."""
+    there, differ, line = _digests(original), list[int](), 1
+    for kept in file.row:
+        if not isinstance(kept.section, Stray) and kept.said.digest not in there:
+            differ.append(line)
+        line += kept.lines
+    told = ", ".join(str(line) for line in differ[:MOST_TOLD])
+    more = f" and {len(differ) - MOST_TOLD} more" if len(differ) > MOST_TOLD else ""
+    return Flaw(
+        "repeated-file",
+        0,
+        1,
+        1,
+        f"by its name this file is a copy of {other}, and they differ",
+        f"{other} counts, and nothing of this one was read. What only this one has begins on line "
+        f"{told}{more}: bring it over, and take this file away.",
         lines=file.data.count(b"\n") + 1,
     )
 

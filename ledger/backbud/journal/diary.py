@@ -26,7 +26,7 @@ from backbud.journal.remember import (
 from backbud.journal.said import ActReader
 from backbud.journal.said_weather import said_weather
 from backbud_grammar.continued import goes_on
-from backbud_grammar.datelines import is_dateline
+from backbud_grammar.datelines import leading_date
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.outline import Known, read_act_line
 from backbud_grammar.problems import KEPT, Flaw
@@ -79,7 +79,7 @@ class DiaryReader:
         weather: tuple[SaidWeather, ...] = ()
         # Where the whole line is a date in another form, it holds no weather.
         if page.weather and (
-            when.first > date.min or not is_dateline(f"{page.date} {page.weather}")
+            when.first > date.min or not leading_date(f"{page.date} {page.weather}")
         ):
             weather, of_weather = said_weather(page, when, self.acts)
             flaws += of_weather

@@ -21,6 +21,7 @@ from backbud_grammar.datelines import (
     hint_of_date,
     holds_a_date,
     is_dateline,
+    leading_date,
 )
 from backbud_grammar.dates import WrittenDate, dates_meant, read_date
 from backbud_grammar.kinds import KINDS
@@ -90,8 +91,11 @@ def flaw_of_date(error: Misread, page: Page | RecalledPage, above: date | None) 
     page = page.read() if isinstance(page, RecalledPage) else page
     text, message, hint = page.date, error.message, error.hint
     whole = f"{page.date} {page.weather}".rstrip()
+    leading = leading_date(whole) if page.weather and not dates_meant(page.date) else ""
     if page.weather and is_dateline(whole):
         text, message, hint = whole, f"“{whole}” is no date", hint_of_date(whole, above)
+    elif leading:
+        text, message, hint = leading, f"“{leading}” is no date", hint_of_date(leading, above)
     elif error.code == "bad-date" and not dates_meant(page.date):
         hint = hint_of_date(text, above)
     hint += not_filed(page.blocks)

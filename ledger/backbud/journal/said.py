@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator, Sequence
 from datetime import date
 from typing import TYPE_CHECKING, NamedTuple
@@ -25,7 +26,14 @@ from backbud_grammar.parse import ActReading, Details
 from backbud_grammar.problems import KEPT, Flaw, Misread, did_you_mean, nearest
 from backbud_grammar.said_otherwise import hint_for_act
 from backbud_grammar.syntax import Act, Seam, Subjects
-from backbud_grammar.whole import HELD, doubt_of, told, words_over
+from backbud_grammar.whole import (
+    CHANGES_NOTHING,
+    HELD,
+    HELD_CODE,
+    doubt_of,
+    told,
+    words_over,
+)
 
 if TYPE_CHECKING:
     from backbud_grammar.scribbles.draft import Told
@@ -86,6 +94,8 @@ def _problems(heard: HeardAct) -> int:
     return sum(flaw.severity != KEPT for flaw in heard.flaws)
 
 
+# Whose part it is: `on left 1 of yuki`.
+_OF = re.compile(r"\bof (\S+)")
 _NO_HINT = "The manual lists every act; free words go after noted."
 
 
@@ -343,9 +353,28 @@ class ActReader:
         is_held, flaws = told(form, act.word, act.text, reading, found, forms)
         if is_held:
             return _held(form, act), flaws
+        if flaws or " of " in act.text:
+            other = self._another_tree(form, act, reading)
+            if other:
+                flaw = Flaw(
+                    HELD_CODE,
+                    0,
+                    max(act.text.find(other), 0),
+                    len(other),
+                    f"“{other}” is another tree, {CHANGES_NOTHING}",
+                    "What was done to it stands below its own handle.",
+                )
+                return _held(form, act), (flaw, *flaws)
         kept = words_over(act.text, reading)
         dated = says_when(reading.details)
         return Said(form.word, reading.details, reading.named, kept=kept, says_when=dated), flaws
+
+    def _another_tree(self, form: ActForm, act: Act, reading: ActReading) -> str:
+        """A tree's handle among the words that were not read, or whose part is named."""
+        words = [found[1] for detail in reading.details for found in _OF.finditer(detail.part)]
+        if form.bearing == "does":
+            words += [word for run in words_over(act.text, reading) for word in run.split()]
+        return next((word for word in words if self._kind_of(word.strip(".,;:()")) == "tree"), "")
 
     def _near_to(self, word: str) -> list[str]:
         """What a line may begin with: an act, a plugin's too, or words of the keeper's own, unless

@@ -13,14 +13,15 @@ from msgspec.structs import replace
 
 from backbud import words
 from backbud.collection.state import Tree
-from backbud.memo import Memo
-from backbud.pages.links import INDEX, link, tree_page
+from backbud.memo import Apart, Memo
+from backbud.pages.links import INDEX, TREES, link, tree_page
 from backbud.pages.pictures import Picture, picture_of
-from backbud.pages.render import assets, page
+from backbud.pages.render import assets, helpers_sheets, page
 from backbud.pages.sheet import kind_of, laid_out, next_when, shown_tree, standing_of
+from backbud.plan.stores import Stores
 from backbud.views.audience import Audience
 from backbud.views.folder import Secrets
-from backbud.views.narrow import only_tree, own_inputs
+from backbud.views.narrow import only_tree, own_inputs, without_trees
 from backbud.views.nursery import Nursery
 from backbud.views.photograph import PhotographView, portrait
 from backbud.views.tree import TreeView
@@ -41,28 +42,28 @@ class HandedTree(Struct, frozen=True):
     picture: Picture | None
 
 
-class Part(Struct, frozen=True):
+class HandedPart(Struct, frozen=True):
     """Trees that go together on the first page."""
 
     title: str
     trees: tuple[HandedTree, ...]
 
 
-class Paper(Struct, frozen=True):
+class HandedPaper(Struct, frozen=True):
     """Something else that lies in the folder and is named on its first page."""
 
     title: str
     page: str
 
 
-class Folder(Struct, frozen=True):
+class HandedFolder(Struct, frozen=True):
     """The first page of a folder. `calendar`: the way to its feed, "" where it has none."""
 
     name: str
     trees: tuple[HandedTree, ...]
-    parts: tuple[Part, ...]
+    parts: tuple[HandedPart, ...]
     calendar: str = ""
-    papers: tuple[Paper, ...] = ()
+    papers: tuple[HandedPaper, ...] = ()
 
 
 def owners_pages(
@@ -72,7 +73,7 @@ def owners_pages(
     audience: Audience,
     around: object,
     kept: Memo,
-    papers: Sequence[Paper] = (),
+    papers: Sequence[HandedPaper] = (),
 ) -> Iterator[tuple[str, bytes]]:
     """An owner's folder but for its feed, papers and photographs: path and bytes.
 
@@ -95,10 +96,42 @@ def owners_pages(
         trees.append(listed)
     here = tuple(one for one in trees if one.here)
     gone = tuple(one for one in trees if not one.here)
-    parts = (Part("In our care", here), Part("Not here", gone))
-    folder = Folder(view.name(person), tuple(trees), tuple(one for one in parts if one.trees),
+    parts = (HandedPart("In our care", here), HandedPart("Not here", gone))
+    folder = HandedFolder(view.name(person), tuple(trees), tuple(one for one in parts if one.trees),
                     CALENDAR, tuple(papers))  # fmt: skip
     yield root + INDEX, page("folder.html", shared, {"base": "", "folder": folder})
+
+
+def helpers_pages(
+    view: Nursery, root: str, person: str, audience: Audience, around: object, kept: Memo
+) -> Iterator[tuple[str, bytes]]:
+    """A helper's folder: the works at the bench and by place, and every tree, without money."""
+    shared = _shared(view, view.title, public=False)
+    shared |= {"nav": ((INDEX, "Bench"), (TREES, "Trees"))}
+    seen = replace(
+        view, plans=audience.plans(view.plans), problems=(), stores=Stores(), sections={},
+        folders={}, registers=(), handed_out=(), unshown=(),
+    )  # fmt: skip
+    apart = Apart(kept, f"helper {person}")
+    all_around = apart.same("around pages", (without_trees(seen), shared, around))
+    yield from _assets(root)
+    for path, content in helpers_sheets(seen, shared, all_around, apart):
+        yield root + path, content
+    for tree in seen.trees:
+        own = only_tree(seen, tree)
+        path, content = apart.once(
+            ("page", tree.handle),
+            own_inputs(own, all_around),
+            partial(_helpers_tree, own, audience, shared),
+        )
+        yield root + path, content
+
+
+def _helpers_tree(own: Nursery, audience: Audience, shared: dict[str, object]) -> tuple[str, bytes]:
+    shown = audience.tree(shown_tree(own, own.trees[0]))
+    assert shown is not None
+    path = tree_page(shown.tree)
+    return path, _tree_page(own, shown, path, shared)
 
 
 def public_pages(
@@ -132,7 +165,7 @@ def public_pages(
     if trees:
         # By kind, then by names that tell nothing, so that the order tells nothing either.
         in_order = tuple(sorted(trees, key=lambda one: (one.title.casefold(), one.page)))
-        folder = Folder("", in_order, (Part("To look at", in_order),))
+        folder = HandedFolder("", in_order, (HandedPart("To look at", in_order),))
         yield root + INDEX, page("folder.html", shared, {"base": "", "folder": folder})
 
 
@@ -208,6 +241,8 @@ def _shared(view: Nursery, title: str, *, public: bool) -> dict[str, object]:
         "assets": {name: path for name, (path, _) in assets().items()},
         "frame": "folder_frame.html",
         "public": public,
+        "handed": True,
+        "nav": ((INDEX, "All trees" if public else "All your trees"),),
     }
 
 

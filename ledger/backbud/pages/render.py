@@ -17,23 +17,29 @@ from backbud.collection.state import Tree
 from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.pages import (
     bench,
+    find,
+    finding,
     kind,
     links,
     papers,
+    people,
     place,
     registers,
-    season,
     stores,
     visits,
     ways,
     weather,
+    year,
+    year_back,
 )  # fmt: skip
+from backbud.pages.find import MANY, lettered
 from backbud.pages.paper import labels
 from backbud.pages.paper import week as week_sheet
 from backbud.pages.sheet import MOST_VIGOUR, listed, sheet_of
 from backbud.plan.followups import FollowUp
 from backbud.views.bench import OfTree, bench_view, of_tree
 from backbud.views.day import open_works_of
+from backbud.views.finding import others_found, tree_found
 from backbud.views.narrow import only_tree, own_inputs, without_trees
 from backbud.views.nursery import Nursery
 from backbud.views.paper import PapersView
@@ -69,14 +75,18 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
         "home": view.home,
         "today": words.full_day(view.today),
         "today_iso": view.today.isoformat(),
+        "has_people": bool(view.people),
         "assets": {name: path for name, (path, _) in assets.items()},
         "frame": "frame.html",
         "public": False,
         "has_visits": bool(view.accounts),
         "address": view.address,
         "ways": ways.EVERY_PAGE,
+        "handed": False,
     }
     around = kept.same("around pages", (without_trees(view), shared))
+    yield from _finding(view, kept).files
+    yield _finding_script()
     for path, sheet in SHEETS:
         yield path, sheet(view, shared, around, kept)
     for register in view.registers:
@@ -98,6 +108,15 @@ def assets() -> dict[str, tuple[str, bytes]]:
 def page(template: str, shared: dict[str, object], own: dict[str, object]) -> bytes:
     """A page's octets. `shared`: what every page of a set is shown."""
     return _page(template, shared, own)
+
+
+def helpers_sheets(
+    view: Nursery, shared: dict[str, object], around: object, kept: Memo
+) -> Iterator[tuple[str, bytes]]:
+    """What of the set a helper has: at the bench, the trees, and each place."""
+    yield links.INDEX, _index(view, shared, around, kept)
+    yield links.TREES, _trees(view, shared, around, kept)
+    yield from _places(view, shared, around, kept)
 
 
 def lone_page(template: str, shown: dict[str, object]) -> bytes:
@@ -271,6 +290,45 @@ def _place(
     return links.place_page(handle), _page("place.html", shared, own)
 
 
+def _finding(view: Nursery, kept: Memo) -> finding.Index:
+    """What can be found; first what stands for many trees."""
+    names = kept.same("names found", dict(view.names))
+    found = [
+        kept.once(
+            ("found", tree.handle),
+            (Identical(tree), Identical(names)),
+            partial(tree_found, tree, names),
+        )
+        # What is here comes first.
+        for tree in sorted(view.trees, key=lambda tree: not tree.here)
+    ]
+    others = kept.same("others found", others_found(view.trees, view.species, names))
+    return kept.once(
+        "index", (Identical(others, *found),), lambda: finding.index_of((*others, *found))
+    )
+
+
+def _finding_script() -> tuple[str, bytes]:
+    """The script of the page to find on; it lies with those that it loads."""
+    path, script = _asset("find.js")
+    return path.replace("assets/", links.FIND_FOLDER), script
+
+
+def _find(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    index = _finding(view, kept)
+    trees = trees_view(view.trees, view.names)
+    others = others_found(view.trees, view.species, view.names)
+    own = {
+        "base": "",
+        "script": _finding_script()[0],
+        "index": index,
+        "items": finding.ITEMS,
+        "letters": find.letters(trees),
+        "lists": find.lists(others),
+    }
+    return _page("find.html", shared, own)
+
+
 def _labels(
     view: Nursery, shared: dict[str, object], handle: str, trees: Sequence[Tree], kept: Memo
 ) -> tuple[str, bytes]:
@@ -307,38 +365,22 @@ def _weather(view: Nursery, shared: dict[str, object], around: object, kept: Mem
     )
 
 
-def _season(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
-    pieces = _Pieces()
+def _year(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    return _page(
+        "year.html", shared, {"base": "", "year": year.sheet(view, kept), "ways": ways.OF_YEAR}
+    )
 
-    def drawn_line(week: season.WeekRow, line: season.ActInWeek) -> str:
-        return kept.once(
-            ("drawn line", week.iso, line.act),
-            (Identical(line),),
-            partial(_macro, "weeks.html", "line", line),
-        )
 
-    def drawn(week: season.WeekRow) -> str:
-        return pieces.mark(
-            [
-                kept.once(
-                    ("drawn week", week.iso),
-                    (Identical(week),),
-                    lambda: _octets(_macro("weeks.html", "week", week, drawn_line)),
-                )
-            ]
-        )
-
-    own = {
-        "base": "",
-        "season": season.sheet(view, kept),
-        "ways": ways.OF_YEAR,
-        "drawn_week": drawn,
-    }
-    return pieces.put_in(_page("season.html", shared, own))
+def _year_back(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    return _page("year-back.html", shared, {"base": "", "back": year_back.sheet(view, kept)})
 
 
 def _stores(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
     return _page("stores.html", shared, {"base": "", "stores": stores.sheet(view)})
+
+
+def _people(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    return _page("people.html", shared, {"base": "", "people": people.sheet(view.people)})
 
 
 def _registers(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
@@ -386,8 +428,14 @@ def _trees(view: Nursery, shared: dict[str, object], around: object, kept: Memo)
         "base": "",
         "drawn_trees": drawn,
         "own": shown.own,
+        "lettered": lettered(shown.own),
+        "many": MANY,
         "others": shown.others,
         "gone": shown.gone,
+        "unshown": view.unshown,
+        "handed_out": [
+            {"title": title, "page": links.link(path)} for title, path in view.handed_out
+        ],
     }
     return pieces.put_in(_page("trees.html", shared, parts))
 
@@ -398,11 +446,14 @@ SHEETS: tuple[tuple[str, Sheet], ...] = (
     (links.INDEX, _index),
     (links.TREES, _trees),
     (links.WEATHER, _weather),
-    (links.SEASON, _season),
+    (links.YEAR, _year),
+    (links.YEAR_BACK, _year_back),
     (links.STORES, _stores),
+    (links.PEOPLE, _people),
     (links.REGISTERS, _registers),
     (links.VISITS, _visits),
     (links.WEEK, _week),
+    (links.FIND, _find),
 )
 
 
@@ -460,11 +511,15 @@ def _environment() -> Environment:
         "index_page": links.INDEX,
         "trees_page": links.TREES,
         "weather_page": links.WEATHER,
-        "season_page": links.SEASON,
+        "year_page": links.YEAR,
+        "year_back_page": links.YEAR_BACK,
+        "people_page": links.PEOPLE,
         "stores_page": links.STORES,
         "registers_page": links.REGISTERS,
         "visits_page": links.VISITS,
         "week_page": links.WEEK,
+        "find_page": links.FIND,
+        "letter_anchor": links.letter_anchor,
         "most_vigour": MOST_VIGOUR,
     }
     return environment

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from datetime import date
 from hashlib import blake2b
 from typing import Literal, TypeVar
@@ -14,10 +14,11 @@ from msgspec.structs import replace
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.photographs.named import marked_for
-from backbud.plan.followups import ReasonSort
+from backbud.plan.followups import FollowUp, ReasonSort
 from backbud.views.for_keeper import is_work_for_keeper
 from backbud.views.grounds import Grounds
 from backbud.views.history import EntryView, free_names
+from backbud.views.people import PersonView
 from backbud.views.plain_details import is_plain_part, plain_details
 from backbud.views.shelf import BuyView, OnHandView, ShelfView
 from backbud.views.tree import ThingView, TreeView
@@ -85,13 +86,26 @@ class Audience:
                 return self._grounds.owner_of(tree) == self._eyes.person
             case "public":
                 owner = self._grounds.owner_of(tree)
-                is_public = tree.facts.get("public", "").strip().casefold() == "yes"
-                return is_public and (not owner or owner in self._grounds.consenting)
+                consents = not owner or owner in self._grounds.consenting
+                return self.is_public(tree) and consents
         return True
+
+    def is_public(self, tree: Tree) -> bool:
+        """Whether its card asks for it to be shown to anybody."""
+        return tree.facts.get("public", "").strip().casefold() == "yes"
 
     def readable(self, text: str) -> str:
         """A text that is about no tree, where it names nobody whom they are not to read."""
         return self._nobodys(text)
+
+    def plans(self, plans: Mapping[str, tuple[FollowUp, ...]]) -> dict[str, tuple[FollowUp, ...]]:
+        """What is planned, without what is the keeper's own business."""
+        return {
+            handle: plan
+            if self._eyes.sort == "keeper"
+            else tuple(one for one in plan if "for_keeper" not in one.row.traits)
+            for handle, plan in plans.items()
+        }
 
     def work(self, work: WorkView) -> WorkView | None:
         """A work as they may read it."""
@@ -101,6 +115,10 @@ class Audience:
             return None
         return self._owners_work(work) if self._eyes.sort == "owner" else work
 
+    def people(self, people: tuple[PersonView, ...]) -> tuple[PersonView, ...]:
+        """Of people nobody reads but the keeper."""
+        return people if self._eyes.sort == "keeper" else ()
+
     def tree(self, tree: TreeView) -> TreeView | None:
         """A tree as they may read of it."""
         known = self._grounds.trees[tree.tree]
@@ -108,8 +126,9 @@ class Audience:
             return None
         if self._eyes.sort == "keeper":
             return tree
-        read = map(self._entry, tree.history, (entry.event for entry in known.history))
-        entries = tuple(filter(None, read))
+        lines = zip(tree.history, known.history, strict=True)
+        read = (self._entry(entry, line.event) for entry, line in lines)
+        entries = tuple(one for one in read if one is not None)
         acts = {entry.act for entry in entries}
         shown = replace(
             tree,
@@ -394,6 +413,8 @@ def _persons(owner: str, grounds: Grounds) -> Iterator[str]:
     for handle in grounds.persons - {owner}:
         yield from (handle, grounds.first_handles.get(handle, handle))
         yield from grounds.name_of(handle).split()
+    for names in grounds.hidden.values():
+        yield from (*names, *names[0].split())
 
 
 def _trees(owner: str, grounds: Grounds) -> Iterator[str]:

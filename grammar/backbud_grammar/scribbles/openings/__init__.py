@@ -19,8 +19,8 @@ from backbud_grammar.scribbles.openings.row import ActOpening
 
 # The first that matches counts.
 OPENINGS: tuple[ActOpening, ...] = (
-    *japanese.OPENINGS,
     *plans.OPENINGS,
+    *japanese.OPENINGS,
     *arrivals.OPENINGS,
     *branches.OPENINGS,
     *roots.OPENINGS,

@@ -8,6 +8,8 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "received",
         r"arrived(?: today)?",
+        r"arr(?:iv)?\.?(?= from @PERSON@)",
+        r"(?:came|back|is back)(?: in| back| over| here)*(?= from @PERSON@)",
         r"came in(?: today)?",
         r"came back in",
         r"in from(?! the)(?= [A-Z])",
@@ -16,6 +18,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"delivered by(?= [A-Z])",
         r"dropped off",
     ),
+    *rows("received", r"in (?:from )?(?=@PERSON@(?:'s)?$)", details="from"),
     *rows(
         "returned",
         r"handed back",

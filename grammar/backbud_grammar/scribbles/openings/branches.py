@@ -6,6 +6,28 @@ from backbud_grammar.scribbles.openings.row import ALL, OUT, PART, SPENT, WIRE, 
 
 OPENINGS: tuple[ActOpening, ...] = (
     *rows(
+        "checked",
+        r"(?:air[- ]?)?layer (?:peeped(?: at)?|peeked(?: at)?|checked|looked at|inspected)",
+        details="layer",
+    ),
+    *rows("defoliated", r"leaves cut (?:in )?half", details="half of each leaf"),
+    *rows(
+        "pinched",
+        r"(?=candles (?:back )?to (?:half|\d/\d|a third))",
+        r"(?:first|1st) growth pinched",
+        r"tips (?:nipped|pinched) out",
+    ),
+    *rows(
+        "treated-deadwood",
+        r"(?:all )?(?:the )?(?:jins?|shari|deadwood)(?: (?:and|\+|&) (?:jins?|shari))?(?: on [^,.;]*)? (?:limed|lime[- ]sulphured|lime sulphur)",
+        details="lime sulphur",
+    ),
+    *rows(
+        "bent",
+        r"(?=(?:(?:left|right) \d|apex|top|trunk|leader|first left|first right) (?:down|up|left|right) \d+(?:[.,]\d)? (?:degrees|mm|cm|inch)$)",
+    ),
+    *rows("unwired", rf"de-?wired(?= {PART})", details="on"),
+    *rows(
         "deadheaded",
         rf"{ALL}{SPENT}(?: all)? {OUT}",
         rf"(?:picked|removed|took|cut|took off|cut off|twisted off) (?:off )?{ALL}{SPENT}(?: off)?",
@@ -128,7 +150,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         "treated-deadwood",
         r"(?:lime sulphur|ls)(?: on| to| all)*(?= (?:all |the )*(?:jins?|shari|deadwood|dead wood|trunk))",
         r"(?:jins?|shari|deadwood|dead wood)(?: (?:and|\+|&) (?:jins?|shari|deadwood))? "
-        r"(?:brushed|cleaned|limed|painted|whitened)",
+        r"(?:limed|painted|whitened)",
         details="lime sulphur",
     ),
     *rows(
@@ -145,7 +167,10 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"paste on(?= )",
         r"cut paste on",
     ),
-    *rows("grafted", r"(?=(?:thread|approach|side|cleft|veneer|bud|root|whip) grafts?\b)"),
+    *rows(
+        "grafted",
+        r"(?:drill(?:ed)? (?:\+|and|&) )?(?=(?:thread|approach|side|cleft|veneer|bud|root|whip) grafts? ?(?:$|,|(?:low|left|right|upper|lower|on|through|top|back|front|mid|side|set|done|made)\b))",
+    ),
     *rows("grafted", r"grafts? (?:set|made|done)", r"grafted on"),
     *rows("layered", r"air[- ]?layer(?:ed)? (?:set|begun|started|on)", r"ring[- ]?barked"),
     *rows("layered", r"air[- ]?layer", noun=True),

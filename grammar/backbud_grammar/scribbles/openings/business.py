@@ -5,6 +5,8 @@ from __future__ import annotations
 from backbud_grammar.scribbles.openings.row import ActOpening, rows
 
 OPENINGS: tuple[ActOpening, ...] = (
+    *rows("worked", r"(?=\d[\d.,/ ]* (?:h|min)(?: \d\d)? (?:by |with )?@PERSON@$)"),
+    *rows("paid", r"(?=\d+(?:[.,]\d\d)? (?:[A-Z]{3} )?(?:paid|received)\b)"),
     *rows(
         "quoted",
         r"told [A-Z]\w+(?= \d)",

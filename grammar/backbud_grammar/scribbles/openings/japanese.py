@@ -5,6 +5,11 @@ from __future__ import annotations
 from backbud_grammar.scribbles.openings.row import ActOpening, rows
 
 OPENINGS: tuple[ActOpening, ...] = (
+    *rows("deadheaded", r"hanagara(?:[- ]?(?:tsumi|zumi|tori))?(?: done)?", "hana-gara", noun=True),
+    *rows("root-pruned", r"ne-?(?:kiri|giri)(?: done)?", noun=True),
+    *rows("repotted", "hachi-?gae", noun=True),
+    *rows("potted-on", "hachi-?age", noun=True),
+    *rows("treated", "shodoku", noun=True),
     *rows("repotted", "uekae", r"(?:spring|fall|autumn) (?:uekae|repot(?:ting)?)", "ue-kae"),
     *rows("decandled", r"mekiri(?: done)?", "me-kiri", noun=True),
     *rows("pinched", r"metsumi(?: done)?", "me-tsumi", noun=True),

@@ -4,7 +4,54 @@ from __future__ import annotations
 
 from backbud_grammar.scribbles.openings.row import FEED, ON, SPRAY, ActOpening, rows
 
+# What stands behind a product where it was given: of one that is only named nobody can tell.
+_GIVEN = (
+    r"(?:\s*$|\s*[,#]|\s+(?:\d|no\b|again$|spray(?:ed)?\b|drench(?:ed)?\b|all over|under(?:side)?\b"
+    r"|on (?:the )?(?:leaves|underside|undersides|trunk|bark|soil|worst)|in the (?:evening|morning)"
+    r"|against\b|for (?:the )?\w+$|at \d|half\b|same evening|that evening|by hand|(?:and|\+|&) "
+    r"|first time|second time|third time|1:|neat$|whole tree|both sides))"
+)
+
 OPENINGS: tuple[ActOpening, ...] = (
+    *rows(
+        "protected",
+        r"(?:frost cloth|frost blanket|frost fleece|fleece|bubble ?wrap)(?: (?:on|over|up|round|all|both|double|2 times|twice|doubled|tonight|again|it))+",
+        details="fleece",
+    ),
+    *rows(
+        "protected",
+        r"(?:wrapped|covered|tucked up|packed|bedded) (?=(?:in|with|under) (?:fleece|straw|bubble ?wrap|mulch|bark|leaves|hessian|bracken))",
+    ),
+    *rows("protected", r"net (?=against )", details="net"),
+    *rows(
+        "shaded",
+        r"(?:(?:shade|shadow|shading)[- ]?(?:net|cloth)|net)(?: (?:up|on|over|out))*(?=,? ?\d+ %(?:$|,))",
+    ),
+    *rows(
+        "cleaned",
+        r"(?:the )?(?:shari|deadwood) (?:brushed|cleaned|scrubbed)(?: (?:clean|up|down))*",
+        details="shari",
+    ),
+    *rows(
+        "cleaned",
+        r"(?:the )?jins? (?:brushed|cleaned|scrubbed)(?: (?:clean|up|down))*",
+        details="jin",
+    ),
+    *rows("planted-out", r"(?:lined|planted|put|set) out (?:in|into|at)? ?(?=@PLACE@)"),
+    *rows("treated", r"winter wash(?:ed)?[,:]?", details="winter wash"),
+    *rows(
+        "treated",
+        r"(?:vine weevil )?nematodes? (?:given|applied|watered(?: on| in)*|in$|on$)",
+        details="nematodes",
+    ),
+    *rows(
+        "moved",
+        r"out of (?:the )?@PLACE@,? (?:and )?(?:in|into|to|onto|on|back to)(?: the)? (?=@PLACE@)",
+    ),
+    *rows(
+        "fed",
+        r"(?:feed|fed|tama|okigoe|cakes|pellets|rapecake) (?:again|started|restarted|renewed|topped up)",
+    ),
     *rows(
         "cleaned",
         rf"{FEED} (?:all )?(?:off|removed|off again|away)(?: again)?",
@@ -25,7 +72,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "treated",
-        rf"(?:ditto |second |2nd |third |3rd |first |1st |again )?(?={SPRAY}\b)",
+        rf"(?:ditto |second |2nd |third |3rd |first |1st |again )?(?={SPRAY}{_GIVEN})",
         r"(?:second|2nd|third|3rd|first|1st) spray(?: done)?",
         r"drench(?:ed)?",
         r"sprayed(?: again)?",

@@ -10,6 +10,12 @@ WORK = (
     r"|water(?:ed|ing)|spray(?:ed|ing)|disbudd?(?:ed|ing)|deadhead(?:ed|ing)?)"
 )
 
+# By these a work that is still to be done is named.
+TO_DO = (
+    r"(?:repot|uekae|mekiri|metsumi|momiage|hagari|wire|prune|pinch|decandle|defoliate|needle work"
+    r"|root[- ]?work|root[- ]prune|trim|spray|feed(?:ing)?|fert(?:ili[sz]er)?|pot on|pot up|thin"
+    r"|N|nitrogen|tama|okigoe|pellets|rapecake|cakes|liquid feed|fertili[sz]ing)"
+)
 # Of what was done, by the noun or the trade's term that names it.
 NOUNS = {
     "repot": "repotted",
@@ -74,4 +80,27 @@ NOUNS = {
     "needles": "plucked",
     "candles": "decandled",
     "wire": "wired",
+    "pot on": "potted-on",
+    "pot up": "potted-on",
+    "root-prune": "root-pruned",
+    "root prune": "root-pruned",
+    "spray": "treated",
+    **dict.fromkeys(
+        [
+            "n",
+            "nitrogen",
+            "tama",
+            "okigoe",
+            "pellets",
+            "rapecake",
+            "cakes",
+            "fert",
+            "fertiliser",
+            "fertilizer",
+            "fertilising",
+            "fertilizing",
+        ],
+        "fed",
+    ),
+    "liquid feed": "fed",
 }

@@ -2,15 +2,33 @@
 
 from __future__ import annotations
 
-from backbud_grammar.scribbles.openings.nouns import WORK
+from backbud_grammar.scribbles.days import TILL, WHEN
+from backbud_grammar.scribbles.openings.nouns import TO_DO, WORK
 from backbud_grammar.scribbles.openings.row import ActOpening, rows
 
+_MORE = r"(?:(?:more|further|other|new|any) )*"
+_ONLY = r"(?=\s*$)"
+
 OPENINGS: tuple[ActOpening, ...] = (
+    # How long it waits is said beside it; without that it may only be that it was not done.
+    *rows(
+        "put-off",
+        rf"(?:no|not|nil) {_MORE}(?P<named>{WORK}|{TO_DO}) {TILL}(?P<when>{WHEN}){_ONLY}",
+        rf"not (?P<named>{WORK}) (?:till|until|til|before) (?P<when>{WHEN}){_ONLY}",
+        rf"(?P<named>{WORK}|{TO_DO}) (?:put off|postponed|delayed|waits|must wait|can wait|has to wait)"
+        rf" {TILL}(?P<when>{WHEN})",
+        rf"(?:postponed|delayed|put off) (?P<named>{WORK}|{TO_DO}) {TILL}(?P<when>{WHEN})",
+        rf"(?P<named>{WORK}|{TO_DO}) not (?:till|until|til|before) (?P<when>{WHEN})",
+    ),
     *rows(
         "skipped",
         r"not done (?:the )?(?P<named>needles|candles|wire)",
-        rf"(?:no|not|skipped|skip) (?:done )?(?P<named>{WORK})(?: (?:this|the) (?:year|spring"
-        r"|summer|autumn|fall|season|time))?(?! (?:yet|till|until|til|before|needed|again))",
+        rf"(?:no|not|skipped|skip) (?:done )?(?P<named>{WORK}) (?:this|the)"
+        r" (?:year|spring|summer|autumn|fall|season|time)"
+        r"(?! (?:yet|till|until|til|before|needed|again))",
+        # Why stands behind it, or else it may only be told in passing.
+        rf"(?:no|not|skipped|skip) (?:done )?(?P<named>{WORK})(?P<why>)"
+        r"(?! (?:yet|till|until|til|before|needed|again|this|the))",
     ),
     *rows(
         "put-off",
@@ -20,5 +38,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "planned",
         rf"(?:plan|planned|plan to|to do|todo)[:,]? (?P<named>{WORK})",
+        rf"(?P<named>{TO_DO}) (?:again )?(?:in |due in |due |planned for |to do in |(?=next|tomorrow))"
+        rf"(?P<when>{WHEN}){_ONLY}",
     ),
 )

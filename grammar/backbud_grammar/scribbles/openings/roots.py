@@ -6,6 +6,9 @@ from backbud_grammar.scribbles.openings.row import ActOpening, rows
 
 OPENINGS: tuple[ActOpening, ...] = (
     *rows(
+        "top-dressed", r"moss laid on", r"moss (?:put |laid |pressed )*on(?= |,|$)", details="moss"
+    ),
+    *rows(
         "repotted",
         r"repot(?:ted)? (?:straight |at once )?(?:after|today|done)(?: that)?[:,]?",
         r"re-?potted",

@@ -5,6 +5,17 @@ from __future__ import annotations
 from backbud_grammar.scribbles.openings.row import ActOpening, rows
 
 OPENINGS: tuple[ActOpening, ...] = (
+    *rows(
+        "fruited",
+        r"(?:apples|fruits?|figs|crabs) (?=\d+$)",
+        r"(?=\d+ (?:apples|fruits?|figs|crabs) (?:set|ripe|ripening|on it)$)",
+    ),
+    *rows(
+        "bloomed",
+        r"flowers? (?:begin|beginning|started|start|opening)$",
+        r"(?:now |all )?in (?:flower|bloom)$",
+        r"(?:first|1st) (?=\d+ (?:flowers?|blooms?) (?:open|out)\b)",
+    ),
     *rows("checked", r"looked (?:over|at)", r"peeked", r"inspected", r"had a look(?: at)?"),
     *rows(
         "checked",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from datetime import date
 from decimal import Decimal
 
@@ -24,30 +24,31 @@ _OLDER = "over 90"
 _NOTHING = Decimal(0)
 
 
-def unpaid(accounts: Iterable[AccountView], today: date) -> RegisterView:
+def unpaid(accounts: Iterable[AccountView], names: Mapping[str, str], today: date) -> RegisterView:
     """Every bill that is not paid in full, the oldest first; sums by age in the notes."""
     rows, notes = [], []
     for account in accounts:
-        rows += [_row(account, one, today) for one in account.standing if one.open]
+        name = names.get(account.person) or account.person
+        rows += [_row(account.person, name, one, today) for one in account.standing if one.open]
         notes += [
-            f"{account.name} has paid {-sums.open:f} {sums.currency} ahead."
+            f"{name} has paid {-sums.open:f} {sums.currency} ahead."
             for sums in account.money
             if sums.open < 0
         ]
         unsaid = [one for one in account.bills if one.amount is None]
         if unsaid:
-            notes.append(f"{len(unsaid)} of the bills to {account.name} say no amount.")
+            notes.append(f"{len(unsaid)} of the bills to {name} say no amount.")
     rows.sort(key=lambda row: (row["date"], row["person"], row["number"]))
     return register_of("unpaid", "Unpaid bills", ABOUT, HEADINGS, rows, [*_sums(rows), *notes])
 
 
-def _row(account: AccountView, one: BillView, today: date) -> dict[str, str]:
+def _row(person: str, name: str, one: BillView, today: date) -> dict[str, str]:
     bill = one.bill
     days = (today - bill.day).days
     amount = bill.amount or _NOTHING
     return {
-        "person": account.person,
-        "name": account.name,
+        "person": person,
+        "name": name,
         "date": bill.day.isoformat(),
         "number": bill.number,
         "amount": f"{amount:f}",

@@ -1,0 +1,70 @@
+"""What may stand beside an act that needs every word to be read: whole pieces that fit what it says.
+
+Each is held against a whole piece, and says no more of the act than why, or how it was found.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from functools import cache
+
+_DEGREES = r"(?:minus |-)?\d+(?:[.,]\d)?(?: ?(?:C|F|degrees))?"
+_WEATHER = (
+    rf"(?:(?:low|high|min|max|minimum|forecast|frost|nights?|gusts?)(?: of| is| are| was| at)? )?"
+    rf"{_DEGREES}(?: (?:at night|night|nights?|forecast|tonight|last night|this week|outside))*"
+    r"|(?:hard |first |late |ground )?frosts? (?:tonight|forecast|coming|last night|due|expected)"
+    r"|(?:hail|storm|snow|gale|heat ?wave|rain) (?:tonight|forecast|coming|due|expected|warning)"
+    r"|too (?:hot|cold|wet|dry|windy|bright|dark|much sun|much rain|much wind)(?: there| outside)?"
+    r"|out of (?:the )?(?:wind|sun|rain|frost|wet|heat)|(?:leaf|sun|wind) ?(?:scorch|burn)(?: seen)?"
+    r"|rain (?:marks|spoils|ruins) (?:the )?(?:petals|flowers|blooms)"
+    r"|for (?:the )?(?:winter|summer|winters|season|show|good|flowering|wind|shade|warmth|light|sun)"
+    r"|because(?: of)? (?:the )?[^\W\d]+(?: [^\W\d]+){0,4}"
+)
+_MARKS = (
+    r"(?:no|slight|faint|light|small|few|some|a few|hardly any|deep|bad) (?:marks?|scars?|bite|rings?)"
+    r"(?: (?:left|seen|thank god|luckily|at all))*|(?:slightly |badly |just |was |were |a bit )*biting"
+    r"(?: in)?(?: a little| a bit| slightly| badly)?|bit in(?: a little| a bit| slightly| badly| at \w+)?"
+    r"|just in time|held(?: (?:well|nicely|fine))?|(?:branch|branches) (?:held|set|stays?|stayed)(?: well)?"
+    r"|\d+ (?:rings?|marks?|scars?)|marked(?: in)?(?: a little| a bit| slightly| badly)?|set (?:well|nicely)"
+    r"|wire (?:bit|was biting|biting|dug)(?: in)?(?: at \w+| a little| slightly| badly)?"
+)
+_TABLE: Mapping[str, str] = {
+    **dict.fromkeys(("moved", "watered", "misted", "soaked", "shaded", "protected"), _WEATHER),
+    "unprotected": rf"{_WEATHER}|mild(?: enough)?|warm(?: enough)?|all clear",
+    "unshaded": rf"{_WEATHER}|mild(?: enough)?|dull|cloudy",
+    "unwired": _MARKS,
+    "unguyed": _MARKS,
+    "untied": _MARKS,
+}
+# What is left on: said beside a part that it came off from, it says no more than that part does.
+_STAYS = re.compile(
+    r"(?:the )?(?:rest|others?|all others?|other wires?|rest of (?:the )?wires?|top|apex|remaining)"
+    r"(?: (?:of (?:it|them)|is|are|wires?|ones?|all))*"
+    r" (?:stays?(?: on)?|left on|left|leave|ok|okay|fine|kept|untouched|loose|good)"
+    r"(?: (?:on|leave|for now|till spring|until spring|till autumn|as is|it))*",
+    re.IGNORECASE,
+)
+
+
+@cache
+def _pattern(act: str) -> re.Pattern[str] | None:
+    said = _TABLE.get(act)
+    return re.compile(rf"(?:{said})", re.IGNORECASE) if said else None
+
+
+def is_beside(act: str, piece: str) -> bool:
+    """Whether a piece only tells why an act was done, or how things were found.
+
+    Of what ends a tree or sends it away every word must be read: it has no row here.
+
+    >>> is_beside("moved", "frost tonight"), is_beside("moved", "if frost tonight")
+    (True, False)
+    """
+    pattern = _pattern(act)
+    return pattern is not None and pattern.fullmatch(piece) is not None
+
+
+def stays_on(piece: str) -> bool:
+    """Whether a piece says that all else stays as it is: `rest ok leave`."""
+    return _STAYS.fullmatch(piece) is not None

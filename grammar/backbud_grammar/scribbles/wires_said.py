@@ -1,0 +1,66 @@
+"""Says which wire stands on which branches as the tables do: `left 1-4 cu 2 + 2,5`."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from decimal import Decimal
+
+WIRING = ("wired", "guyed")
+_METALS = {"al": "Al", "alu": "Al", "aluminium": "Al", "cu": "Cu", "copper": "Cu"}
+# No wire of a bench is thicker; what is may be a gauge, or a count.
+THICKEST = Decimal(8)
+_SIGN = re.compile(
+    r"(?P<metal>al|alu|aluminium|cu|copper)\b"
+    r"|(?P<side>left|right) (?P<first>\d)(?: ?(?:-|–|to) ?(?:(?P=side) )?(?P<last>\d))?\b"
+    r"(?![.,]\d| ?mm)"
+    r"|(?P<part>(?:low |lower |upper )?(?:left|right|apex|top|crown|back|front))\b"
+    r"|(?P<size>\d+(?:[.,]\d+)?)(?: ?mm\b)?"
+    r"|(?P<to>-|–|to\b)|(?P<beside>\+|&|,|/|and\b|on\b|in\b|at\b|the\b|with\b|wire\b|mm\b|branch\b)",
+    re.IGNORECASE,
+)
+
+
+def wires_said(piece: str) -> Iterator[str]:
+    """Each thickness on each part; none where a word stands there that is neither.
+
+    Several thicknesses are told from the thinnest to the thickest: which is where, nobody said.
+
+    >>> list(wires_said("left 1-2 cu 2 + 2,5"))
+    ['2-2,5 mm Cu on left 1, 2-2,5 mm Cu on left 2']
+    """
+    sizes: list[str] = []
+    parts: list[str] = []
+    metals: set[str] = set()
+    at = 0
+    while at < len(piece):
+        found = _SIGN.match(piece, at)
+        if found is None:
+            return
+        if found["metal"]:
+            metals.add(_METALS[found["metal"].casefold()])
+        elif found["side"]:
+            first, last = int(found["first"]), int(found["last"] or found["first"])
+            if last < first:
+                return
+            parts += [f"{found['side'].casefold()} {number}" for number in range(first, last + 1)]
+        elif found["part"]:
+            parts.append(found["part"].casefold())
+        elif found["size"]:
+            sizes.append(found["size"])
+        at = found.end()
+        while at < len(piece) and piece[at] == " ":
+            at += 1
+    thick = sorted(sizes, key=_figure)
+    if len(metals) > 1 or (thick and (not metals or _figure(thick[-1]) > THICKEST)):
+        return
+    if thick:
+        span = thick[0] if len(thick) == 1 else f"{thick[0]}-{thick[-1]}"
+        size = f"{span} mm {metals.pop()}"
+        yield ", ".join(f"{size} on {part}" for part in parts) or size
+    elif parts and not metals:
+        yield ", ".join(f"on {part}" for part in parts)
+
+
+def _figure(written: str) -> Decimal:
+    return Decimal(written.replace(",", "."))

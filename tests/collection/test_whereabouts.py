@@ -63,7 +63,11 @@ def test_nothing_is_done_before_the_card_speaks_of_the_tree(
     [
         ("tray-7", "repotted", "“tray-7” is a pot, and “repotted” is done to a tree"),
         ("hoshi, tray-7", "repotted", "“tray-7” is a pot, and “repotted” is done to a tree"),
-        ("hoshi, yuki", "counted  3 kg", "“hoshi” is a tree, and “counted” is done to a material"),
+        (
+            "hoshi, yuki",
+            "priced  3 EUR",
+            "“hoshi” is a tree, and “priced” is done to a material or a pot",
+        ),
     ],
 )
 def test_an_act_is_done_to_what_it_can_be_done_to(written, subject, act, message) -> None:

@@ -62,7 +62,7 @@ def test_its_work_has_its_minutes_its_cautions_and_its_day(spaded) -> None:
     one = proposed(spaded)
     assert (one.title, one.minutes, one.cautions) == ("air-spade", 45, ("Wear goggles.",))
     (work,) = works_of([one], TODAY)
-    assert (work.bare, work.minutes, work.can_wait) == ("air-spade", 45, False)
+    assert (work.called, work.minutes, work.can_wait) == ("air-spade", 45, False)
 
 
 def test_its_minutes_are_learned_by_the_name_that_worked_calls_it_by(spaded) -> None:

@@ -389,7 +389,8 @@ def test_a_hard_cut_is_looked_at_where_old_wood_answers(made, species):
 def test_a_years_list_is_one_that_can_be_worked(made, species, place, strength):
     words = {form.word for form in ACTS}
     found = made.yearly(species, grown(made, strength=strength), made.year(species, place))
-    assert (3 if strength == "weak" else 6) <= len(found) <= 13
+    # An azalea's grubs are looked for in spring and in autumn, its leaf galls in May.
+    assert (3 if strength == "weak" else 6) <= len(found) <= 14
     for proposal in found:
         assert proposal.act in words and proposal.weight.lapses
         assert proposal.act not in ("defoliated", "decandled"), "none of these is ever stripped"
@@ -425,6 +426,7 @@ def test_years_that_were_read_by_eye(made):
     ]
     assert year_of[TSUBAKI] == [
         "03 protected",
+        "03 checked",
         "04 deadheaded",
         "04 repotted",
         "04 trimmed",

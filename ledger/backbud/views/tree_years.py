@@ -14,7 +14,7 @@ from backbud.plan.year import BLOOM_STAGES
 from backbud.views.for_keeper import is_entry_for_keeper
 from backbud.views.life import sign_of
 from backbud.views.sky import YearAir
-from backbud_grammar.act_words import DetailName, as_word
+from backbud_grammar.act_words import ActWord, DetailName, as_word
 from backbud_grammar.dates import growing_year
 
 # So many years stand side by side, the latest.
@@ -23,7 +23,7 @@ MOST_YEARS = 6
 _GIRTHS: tuple[DetailName, ...] = ("girth", "trunk")
 _GROWTHS: tuple[DetailName, ...] = ("candles", "shoots")
 _FULL = BLOOM_STAGES[as_word("full")]
-_ANSWERS = frozenset({"bloomed", "measured", "vigour", "checked"})
+_ANSWERS: tuple[ActWord, ...] = ("bloomed", "measured", "vigour", "checked")
 _UNTOLD = frozenset({"seen", "move"})
 
 
@@ -70,12 +70,12 @@ def tree_years(tree: Tree, airs: Iterable[YearAir], southern: bool) -> tuple[Tre
 
 def _is_told(event: Event) -> bool:
     """Whether anything of it can stand beside another year."""
-    return event.exact and (event.act in _ANSWERS or _is_done(event))
+    return event.exact and (event.was(*_ANSWERS) or _is_done(event))
 
 
 def _is_done(event: Event) -> bool:
     sign = sign_of(event.row)
-    return event.act == "wired" or (sign != "" and sign not in _UNTOLD)
+    return event.was("wired") or (sign != "" and sign not in _UNTOLD)
 
 
 def _year(name: str, entries: Iterable[Entry], airs: Mapping[str, YearAir]) -> TreeYearView:
@@ -85,20 +85,20 @@ def _year(name: str, entries: Iterable[Entry], airs: Mapping[str, YearAir]) -> T
     scores: list[int] = []
     for entry in entries:
         event = entry.event
-        if event.act not in _ANSWERS:
+        if not event.was(*_ANSWERS):
             days = done.setdefault(event.act, [])
             days += [event.day] if event.day not in days else []
-        if event.act == "bloomed" and not event.says("none"):
+        if event.was("bloomed") and not event.says("none"):
             # What says no more than that it flowered is full flower.
             said = [stage for word, stage in BLOOM_STAGES.items() if event.says(word)]
             for stage in said or [_FULL]:
                 bloomed.setdefault(stage, event.day)
-        if event.act == "measured":
+        if event.was("measured"):
             for what in (*_GIRTHS, *_GROWTHS):
                 measure = event.measure(what)
                 if measure is not None:
                     sizes[what] = f"{what} {measure}"
-        if event.act in ("vigour", "checked"):
+        if event.was("vigour", "checked"):
             scores += [score for _, score in zone_scores(event)]
     bloom = bloomed.get(_FULL) or min(bloomed.values(), default=None)
     return TreeYearView(

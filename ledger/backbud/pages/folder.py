@@ -110,7 +110,7 @@ def helpers_pages(
     shared |= {"nav": ((INDEX, "Bench"), (TREES, "Trees"))}
     seen = replace(
         view, plans=audience.plans(view.plans), problems=(), stores=Stores(), sections={},
-        folders={}, registers=(), handed_out=(), unshown=(),
+        folders={}, registers=(), handed_out=(), unshown=(), accounts=(), papers=(),
     )  # fmt: skip
     apart = Apart(kept, f"helper {person}")
     all_around = apart.same("around pages", (without_trees(seen), shared, around))

@@ -18,6 +18,8 @@ def labelled(
     in "off 1/3 of the root ball").
     """
     words = [item.text.casefold() if item.sort == "word" else "" for item in items]
+    if lexicon.label_heads.isdisjoint(words):
+        return None
     text = f" {' '.join(words)} "
     best: tuple[int, int, list[Form]] | None = None
     for padded, parts, forms, longer in lexicon.labels:
@@ -52,7 +54,7 @@ def likely(bare: Sequence[Form], items: Sequence[DetailItem]) -> list[Form]:
 
 def without_share(items: list[DetailItem]) -> tuple[list[DetailItem], str]:
     """Take `each` or `together` off a measure."""
-    if not any(item.text in SHARES for item in items) or all(i.measure is None for i in items):
-        return items, ""
     shares = [item.text for item in items if item.text in SHARES]
+    if not shares or all(item.measure is None for item in items):
+        return items, ""
     return [item for item in items if item.text not in SHARES], shares[0]

@@ -12,6 +12,13 @@ from itertools import pairwise
 
 from backbud_grammar.date_names import is_name, months_named, weekdays_named
 from backbud_grammar.dates import dates_meant
+from backbud_grammar.short_dates import (
+    days_of_short_year,
+    hint_of_wrong_weekday,
+    is_weekday_alone,
+    next_weekday,
+    weekday_of,
+)
 
 _WORD = re.compile(r"[^\W\d_]+")
 _NUMBER = re.compile(r"[0-9]+")
@@ -19,6 +26,12 @@ _NUMBER = re.compile(r"[0-9]+")
 _NUMBERS = re.compile(r"[0-9]+(?:[-./][0-9]+)*(?:st|nd|rd|th|er|e|o|º|ª)?\.?", re.IGNORECASE)
 _WHOLE_DATE = re.compile(r"[0-9]{1,4}([-./])[0-9]{1,2}\1[0-9]{1,4}\.?|[0-9]{4}-[0-9]{2}[~?%]?")
 _ISO_DAY = re.compile(r"(?<![0-9])[0-9]{4}-[0-9]{2}-[0-9]{2}(?![0-9])")
+# `2026 11 21`, `21 11 2026`, `21 11 26`
+_SPACED = re.compile(
+    r"(?:[0-9]{4} +[0-9]{1,2} +[0-9]{1,2}|[0-9]{1,2} +[0-9]{1,2} +(?:[0-9]{4}|[0-9]{2}))\.?"
+)
+# What a clock shows beside a date.
+_TIME = re.compile(r"(?<![0-9:])[0-9]{1,2}:[0-9]{2}(?::[0-9]{2})?(?![0-9:])")
 _DAY_AND_MONTH = re.compile(r"[0-9]{1,2}/[0-9]{1,2}|[0-9]{1,2}\.[0-9]{1,2}\.?")
 # What stands around words.
 _MARKS = " \t=-–—*#_~[](){}<>|\"'“”„«»:;,.!+•·/\\"
@@ -69,7 +82,8 @@ def heads_a_page(text: str) -> bool:
         return False
     sort = unicodedata.category(text[0])
     return (
-        sort[0] == "P"
+        is_weekday_alone(text)
+        or sort[0] == "P"
         or sort in ("Sm", "Sk", "Nd")
         or any(
             _NUMBERS.fullmatch(word) or is_name(word) or word.casefold() in _TIMES
@@ -104,6 +118,8 @@ def as_seen(text: str) -> str:
 def is_dateline(text: str) -> bool:
     """Whether a line is nothing but a date, however it is written."""
     words = _words(as_seen(text))
+    if _SPACED.fullmatch(" ".join(words)):
+        return True
     if not words or not all(
         _NUMBERS.fullmatch(word) or is_name(word) or word.casefold() in _SMALL for word in words
     ):
@@ -115,6 +131,14 @@ def is_dateline(text: str) -> bool:
         or bool(names and has_number)
         or len(words) == len(names) == 1
     )
+
+
+def leading_date(text: str) -> str:
+    """The words at the beginning of a line that are a date by themselves, two and more: of
+    `21 Nov, cold and dry` the first two; or ""."""
+    words = as_seen(text).split()
+    runs = (" ".join(words[:n]).rstrip(",:;") for n in range(min(len(words), 5), 1, -1))
+    return next((run for run in runs if is_dateline(run)), "")
 
 
 def begins_with_date(text: str) -> bool:
@@ -132,13 +156,20 @@ def hint_of_date(text: str, above: date | None) -> str:
 
     `above`: the day of the page above, whose year is offered where the line has none.
     """
-    text = as_seen(text)
-    sure = _of_weekday(text, _with_year(text))
+    text = _TIME.sub("", as_seen(text)).strip()
+    whole = _with_year(text)
+    sure = _of_weekday(text, whole)
+    if whole and not sure:
+        return hint_of_wrong_weekday(text, whole) or _USUAL
     if len(sure) == 1:
         return f"Write {sure[0]}."
     if sure:
         return f"It can be read two ways: write {' or '.join(sure)}."
-    perhaps = _of_weekday(text, _in_year_above(text, above)) if above is not None else []
+    short = days_of_short_year(text, above) or next_weekday(text, above)
+    perhaps = short or (_in_year_above(text, above) if above is not None else [])
+    if len(perhaps) == 1 and not _of_weekday(text, perhaps):
+        return hint_of_wrong_weekday(text, perhaps) or _USUAL
+    perhaps = _of_weekday(text, perhaps)
     if perhaps:
         return f"Write {' or '.join(perhaps)}, if that is meant."
     return _USUAL
@@ -146,12 +177,17 @@ def hint_of_date(text: str, above: date | None) -> str:
 
 def _with_year(text: str) -> list[str]:
     days = [day for day in dict.fromkeys(_ISO_DAY.findall(text)) if dates_meant(day) == [day]]
-    return days or dates_meant(text.strip(_MARKS))
+    unnamed = " ".join(word for word in _words(text) if weekday_of(word) is None)
+    return days or dates_meant(text.strip(_MARKS)) or dates_meant(unnamed)
 
 
 def _of_weekday(text: str, days: list[str]) -> list[str]:
     """Those of the days that are of the weekday that is named, if any is."""
-    named = [weekdays for word in _WORD.findall(text) if (weekdays := weekdays_named(word))]
+    named = [
+        weekdays or {two or 0}
+        for word in _WORD.findall(text)
+        if (weekdays := weekdays_named(word)) or (two := weekday_of(word)) is not None
+    ]
     if len(named) != 1 or _is_month_too(text):
         return days
     return [

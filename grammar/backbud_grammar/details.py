@@ -117,7 +117,7 @@ def _phrases(items: Sequence[DetailItem], lexicon: Lexicon) -> list[list[DetailI
     """
     openers = lexicon.openers
     words = [item.text.casefold() if item.sort == "word" else "" for item in items]
-    if not any(word in openers for word in words[1:]):
+    if openers.isdisjoint(words[1:]):
         return [list(items)]
     starts = [
         i

@@ -168,6 +168,7 @@ WorkName = Literal[
 #   stresses     as it is usually done, it takes strength that a tree needs a season to regain
 #   once_a_year  nobody does it twice in a year: a plan of it stands for what is proposed till then
 #   any_day      takes off, or looks at, what was put on: it counts on whatever day it is done
+#   one_part     is done to one part at a time by its nature: a plan of it means that part
 #   keeps_day    hangs on the weather, on a rhythm or on another person, so nobody moves it
 #   no_work      takes no time worth learning: words, money, growth that is seen in passing
 #   anywhere     may be written of a tree that is not here
@@ -184,6 +185,7 @@ Trait = Literal[
     "stresses",
     "once_a_year",
     "any_day",
+    "one_part",
     "keeps_day",
     "no_work",
     "anywhere",

@@ -197,7 +197,10 @@ KINDS: dict[str, KindForm] = {
                 _text("experience", "beginner, some years …"),
                 _measure("rate", "what an hour costs", "money rate", "money"),
                 _choice(
-                    "pages", "yes: a folder of pages of their trees is made for them", ("yes", "no")
+                    "pages",
+                    "yes: a folder of pages of their trees is made for them; as helper: one of all "
+                    "works and trees, without money",
+                    ("yes", "no", "as helper"),
                 ),
                 Form(
                     "consent",

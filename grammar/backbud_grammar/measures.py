@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from decimal import Decimal
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -199,6 +200,7 @@ MOST_DIGITS = 9
 _PERHAPS_THOUSANDS = re.compile(r"[+-]?[1-9][0-9]{0,2}[.,][0-9]{3}")
 
 
+@lru_cache(maxsize=4096)
 def read_number(text: str, *, money: bool = False) -> Decimal:
     """Return a number as written: `4.5`, `4,5`, `-6`.
 

@@ -262,18 +262,20 @@ def _acts(lines: list[Scanned], known: Known, flaws: list[Flaw]) -> tuple[Act, .
                 act = replace(act, left_out=" ".join(slipped))
             acts.append(act)
     are_known = [act.word.casefold() in known.words for act in acts]
+    tabbed = any("\t" in text for _, text in lines)
+    if not tabbed and all(are_known):
+        return tuple(acts)
     are_prose = [act.word.casefold() in known.prose for act in acts]
     doubtful: set[int] = set()
-    if any("\t" in text for _, text in lines):
+    if tabbed:
         doubtful = mixed_indents(
             lines,
             flaws,
             [prose or bool(act.remark) for prose, act in zip(are_prose, acts, strict=True)],
             are_known,
         )
-    if doubtful or not all(are_known):
-        for at, left_out in left_below(lines, are_known, are_prose, doubtful).items():
-            acts[at] = replace(acts[at], left_out=f"{acts[at].left_out} {left_out}".lstrip())
+    for at, left_out in left_below(lines, are_known, are_prose, doubtful).items():
+        acts[at] = replace(acts[at], left_out=f"{acts[at].left_out} {left_out}".lstrip())
     return tuple([act for act in acts if act.line not in doubtful])
 
 

@@ -56,10 +56,12 @@ LONGEST_SOUGHT = 200
 
 
 class _Shelf(Struct):
-    """What can be written of an act, and every piece of it that was read so far."""
+    """What can be written of an act, and every piece of it that was read so far; `placed`: those
+    with a part of the tree, whose readings are put together of others."""
 
     lexicon: Lexicon
     readings: dict[str, Reading]
+    placed: dict[str, Reading] = {}
 
 
 class Details:
@@ -221,7 +223,11 @@ class Details:
             with_part = lexicon.with_part
             for start, piece in part_at_commas(text):
                 if with_part and ("on " in piece or piece.endswith("on")):
-                    reading = self._placed(piece, shelf, hints=hints)
+                    # A hint is sought only where it is told, and kept only then.
+                    known = shelf.placed.get(piece)
+                    if known is None or (hints and known.flaw is not None):
+                        known = shelf.placed[piece] = self._placed(piece, shelf, hints=hints)
+                    reading = known
                 else:
                     reading = self._kept(piece, shelf, hints=hints)
                 if not reading.details and piece in SHARES and details and details[-1].measure:

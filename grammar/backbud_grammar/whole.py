@@ -8,6 +8,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
+from functools import cache
+from itertools import islice
 
 from msgspec.structs import replace
 
@@ -94,6 +96,10 @@ _FOUND_WRONG = _set("biting loose tight broken cracked damaged rotten dead eaten
 _DAMPING = re.compile(r"(?i)\b(?:damp|harden)(?:ing|ed)[ -]off\b")
 _PLACES = PART_WORDS - _set("first second third")
 _WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)*|\?")
+# Without one of these among its first three words a remark turns nothing.
+_TURNS = frozenset().union(_IN_REMARK, _PAIRS_IN_REMARK, _REMOVED, _FOUND_WRONG, _PLACES)
+_LOOKED_AT = 80
+_NOT = ("n't", "n’t")
 _RUN = re.compile(r"[^,\s][^,]*")
 _NOT_DONE = re.compile(r"(?i)\bnot\s+done\b")
 # What ends a tree is said of all of it: `died -- back on left 1` is said of a branch.
@@ -196,8 +202,14 @@ def _limiter_in_remark(form: ActForm, act: Act) -> str:
     A plan, a skip and a correction give their reason there: `skipped repot -- not strong enough`.
     What takes a whole line back gives none that makes less of it.
     """
-    said = [word.casefold() for word in _WORD.findall(_DAMPING.sub("", act.remark[:80]))]
-    words = _IN_REMARK - _own(form.forms)
+    text = act.remark[:_LOOKED_AT].casefold()
+    if "off" in text:
+        text = _DAMPING.sub("", text)
+    first = [found[0] for found in islice(_WORD.finditer(text), 3)]
+    if _TURNS.isdisjoint(first) and not any(ending in text for ending in _NOT):
+        return ""
+    said = _WORD.findall(text)
+    words = _IN_REMARK - _own(form.forms) if "off" in said else _IN_REMARK
     size = _FIRST_WORDS[form.bearing]
     if form.names_act:
         if not _NOT_DONE.search(act.text):
@@ -273,7 +285,7 @@ def _limiter(unread: Iterable[str], words: frozenset[str]) -> str:
 def _first_of(said: Iterable[str], words: frozenset[str], *, question: bool = True) -> str:
     for word in said:
         folded = word.casefold()
-        if folded in words or folded.endswith(("n't", "n’t")) or (question and word == "?"):
+        if folded in words or folded.endswith(_NOT) or (question and word == "?"):
             return word
     return ""
 
@@ -319,7 +331,7 @@ def _limiter_read(
         if form.undone_by and _is_of_no_thickness(detail):
             found = "0"
         if not found and detail.words:
-            found = _in_free(form, _WORD.findall(detail.words))
+            found = _in_free(detail.words, of_all=form.of_all, ends=form.bearing == "ends")
             if found and not any(one.free and one.name == detail.name for one in forms):
                 found = ""
         if found:
@@ -362,13 +374,16 @@ def _not_seen(form: ActForm, reading: ActReading) -> tuple[str, int] | None:
     return None
 
 
-def _in_free(form: ActForm, words: list[str]) -> str:
-    if form.of_all:
+@cache
+def _in_free(said: str, *, of_all: bool, ends: bool) -> str:
+    words = _WORD.findall(said)
+    if of_all:
         last = words[-1:] if words and words[-1].casefold() in _OF_A_TREE else []
         return _first_of(words, _OF_ALL_LIMITS, question=False) or "".join(last)
-    return _first_of(words, _ENDS_DENIES if form.bearing == "ends" else _DENIES, question=False)
+    return _first_of(words, _ENDS_DENIES if ends else _DENIES, question=False)
 
 
+@cache
 def _in_part(part: str, *, strict: bool) -> str:
     """`left half` is a part, and so is `the lower half`; `half of left 1` is less than one."""
     words = _WORD.findall(part)

@@ -6,7 +6,7 @@ None is put in place here: what is made can be published (make.py) or handed on 
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from functools import partial
 from typing import NamedTuple
 
@@ -19,10 +19,11 @@ from backbud.calendar.revisions import Revisions, read_revisions
 from backbud.calendar.which_feeds import feeds_of, shown_in_feeds
 from backbud.handed import handed_copies, handed_out, handed_pages, with_owners_feeds
 from backbud.kind_years import kinds_at_home
+from backbud.memo import Identical
 from backbud.pages.links import tree_page
 from backbud.pages.render import no_page, pages_of
 from backbud.papers.gather import papers_now
-from backbud.plan.followups import State
+from backbud.plan.followups import FollowUp, State
 from backbud.plan.run import Plan
 from backbud.plan.stores import stores_of
 from backbud.publish import MADE
@@ -33,6 +34,7 @@ from backbud.views.facts import SpeciesFacts, facts_of
 from backbud.views.grounds import first_handles_of, grounds_of
 from backbud.views.nursery import Nursery
 from backbud.views.outline import outlines_of
+from backbud.views.people import people_view
 from backbud.views.photograph import copy_paths
 from backbud.views.skies import weather_of
 from backbud.whole import check_whole
@@ -143,16 +145,23 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
         plan.follow_ups,
         session.names(),
         species,
-        tuple(show(problem) for problem in session.problems()),
+        tuple(session.forgotten.text(show(problem)) for problem in session.problems()),
         sections=sections,
         hours_per_week=session.journal.settings.hours_per_week,
         stores=stores_of(
             session.journal, session.histories_of(plan), plan, session.today, session.by_tree
         ),
         bites=plan.bites,
+        people=people_view(
+            session.journal.things,
+            plan.trees.values(),
+            session.names(),
+            session.journal.settings.keeper,
+        ),
         kinds=kinds_at_home(session, plan),
         address=session.journal.settings.base_url,
         first_handles=first_handles_of(session.journal.things),
+        hidden=session.journal.things.hidden,
         outlines=outlines_of(
             plan.trees.values(), session.journal.things, session.journal.settings.figures
         ),
@@ -162,7 +171,7 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
             if (found := session.photographs_of(tree))
         },
         accounts=session.accounts(plan),
-        papers=papers_now(session, plan),
+        papers=session.forgotten.told(papers_now(session, plan)),
         weather=weather_of(
             session.journal, plan.trees.values(), plan.species, session.weather, session.today
         ),
@@ -174,6 +183,8 @@ def _pages(session: Session, plan: Plan) -> Iterator[tuple[str, bytes]]:
     view = replace(
         nursery_of(session, plan),
         folders=handed.folders if handed else {},
+        handed_out=handed.first_pages if handed else (),
+        unshown=handed.unshown if handed else (),
         registers=session.registers(plan),
     )
     yield from pages_of(view, session.kept)
@@ -212,7 +223,7 @@ def _feeds(session: Session, plan: Plan) -> Files[tuple[Revisions | None, bytes]
     """Every feed; the revisions of their entries, and these as they were remembered."""
     settings, things = session.journal.settings, session.journal.things
     grounds = grounds_of(plan.trees, things, session.names(), settings.keeper)
-    shown = shown_in_feeds(plan.follow_ups, session.today, settings.settled)
+    shown = shown_in_feeds(plan.follow_ups, session.today, settings.settled, session.kept)
     feeds = feeds_of(shown, grounds)
     write = partial(feeds_written, feeds, shown, grounds, session.today, settings)
     if session.as_of:
@@ -224,7 +235,9 @@ def _feeds(session: Session, plan: Plan) -> Files[tuple[Revisions | None, bytes]
     once_written = own_digests(folder, MADE)
     remembered = read_revisions(before) or published(feeds, partial(_last, folder, once_written))
     paths = [feed.path for feed in feeds]
-    ended = ended_feeds(once_written, paths, remembered, settings, session.today)
+    told = ended_feeds(once_written, paths, remembered, settings, session.today)
+    # The path of a feed that was somebody's would name who asked to be forgotten.
+    ended = [one for one in told if session.forgotten.text(one.path) == one.path]
     written = write(remembered, session.kept, ended)
     handed = handed_out(session, plan)
     return (yield from with_owners_feeds(written, feeds, handed)), before
@@ -240,4 +253,13 @@ def _last(folder: str, digests: dict[str, str], name: str) -> bytes:
 
 def _states(plan: Plan, session: Session) -> Counter[State]:
     """How many follow-ups stand in each way."""
-    return Counter(one.state(session.today) for one in plan.all())
+    today = session.today
+
+    def of_tree(follow_ups: Iterable[FollowUp]) -> Counter[State]:
+        return Counter(one.state(today) for one in follow_ups)
+
+    states: Counter[State] = Counter()
+    for handle, those in plan.follow_ups.items():
+        inputs = (Identical(those), today)
+        states += session.kept.once(("states", handle), inputs, partial(of_tree, those))
+    return states

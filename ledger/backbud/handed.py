@@ -7,47 +7,89 @@ person's secret where there is none yet.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from hmac import compare_digest
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.calendar.which_feeds import Feed
-from backbud.pages.folder import CALENDAR, Paper, copies_in, owners_pages, public_pages
+from backbud.issued.record import PURPOSE, digest_of, mark_of, read_issued
+from backbud.pages.folder import (
+    CALENDAR,
+    HandedPaper,
+    OwnersFile,
+    copies_in,
+    helpers_pages,
+    owners_pages,
+    owners_papers,
+    public_pages,
+)
+from backbud.pages.links import INDEX
+from backbud.pages.papers import TITLES
 from backbud.person import key_for, known_key_for
 from backbud.plan.run import Plan
 from backbud.publish.files import Files, T
+from backbud.publish.plain import read_plain
 from backbud.session import Session
-from backbud.views.audience import PUBLIC, Audience, eyes_of
-from backbud.views.folder import PUBLIC_ROOT, Secrets, owners_folders
+from backbud.views.audience import HELPER, PUBLIC, Audience, eyes_of
+from backbud.views.folder import PUBLIC_ROOT, Secrets, helpers_folders, owners_folders
 from backbud.views.grounds import Grounds, grounds_of
 from backbud.views.nursery import Nursery
+from backbud.words import full_day
 
 _PURPOSE = "the names of folders that leave the house"
 
 
-class OwnersFile(Struct, frozen=True):
-    """A file in an owner's folder: its path there and its bytes. `title`: as the first page names
-    it, "" where it does not (a stylesheet, a picture)."""
-
-    path: str
-    content: bytes
-    title: str = ""
-
-
 # What else lies in an owner's folder: each function gives the files for a person, by their handle,
 # already as that person may read them.
-OwnersFiles = Callable[[Session, Plan, str], Iterator[OwnersFile]]
-OWNERS_FILES: tuple[OwnersFiles, ...] = ()
+OwnersFiles = Callable[[Session, Nursery, str], Iterable[OwnersFile]]
+
+
+def papers_at_hand(session: Session, view: Nursery, person: str) -> Iterable[OwnersFile]:
+    """How to keep the trees, and where they come from."""
+    return owners_papers(view, person, session.kept)
+
+
+def papers_issued(session: Session, view: Nursery, person: str) -> Iterator[OwnersFile]:
+    """The papers that this person issued to an owner, as they were issued; none that somebody else
+    put there, nor one that was changed since."""
+    titles = {str(sort): title for sort, title in TITLES.items()}
+    key = known_key_for(PURPOSE, session.journal.folder)
+    for paper in read_issued(session.journal.folder) or ():
+        found = session.journal.things.find(paper.person)
+        ours = bool(key) and compare_digest(paper.mark, mark_of(paper, key))
+        if found is None or found.handle != person or not ours:
+            continue
+        content = read_plain(session.journal.folder, paper.file)
+        if content is not None and digest_of(content) == paper.digest:
+            title = titles.get(paper.sort, "")
+            name = paper.file.rpartition("/")[2]
+            told = f"{title}, {full_day(paper.day)}" if title else ""
+            yield OwnersFile(f"papers/{name}", content, told)
+
+
+OWNERS_FILES: tuple[OwnersFiles, ...] = (papers_at_hand, papers_issued)
 
 
 class HandedOut(Struct, frozen=True):
-    """What leaves the house. `folders`: of each owner who has one, by handle."""
+    """What leaves the house. `folders`: of each owner who has one, by handle; `helpers`: of each
+    helper. `unshown`: the trees that are to be public, and are not for want of consent."""
 
     grounds: Grounds
     secrets: Secrets
     folders: Mapping[str, str]
+    helpers: Mapping[str, str]
     has_public: bool
+    unshown: tuple[str, ...] = ()
+
+    @property
+    def first_pages(self) -> tuple[tuple[str, str], ...]:
+        """Of each folder whose it is, and its first page."""
+        theirs = [*self.folders.items(), *self.helpers.items()]
+        public = [("anybody", PUBLIC_ROOT + INDEX)] if self.has_public else []
+        found = [(self.grounds.name_of(person), root + INDEX) for person, root in theirs]
+        return (*found, *public)
 
 
 def handed_out(session: Session, plan: Plan) -> HandedOut | None:
@@ -62,8 +104,10 @@ def handed_out(session: Session, plan: Plan) -> HandedOut | None:
     secrets = Secrets(key, settings.journal_id)
     folders = owners_folders(things, grounds, settings, secrets)
     everybody = Audience(PUBLIC, grounds)
-    has_public = any(map(everybody.sees, plan.trees.values()))
-    return HandedOut(grounds, secrets, folders, has_public)
+    asked = [tree for tree in plan.trees.values() if everybody.is_public(tree)]
+    unshown = tuple(tree.title for tree in asked if not everybody.sees(tree))
+    helpers = helpers_folders(things, secrets)
+    return HandedOut(grounds, secrets, folders, helpers, len(asked) > len(unshown), unshown)
 
 
 def with_owners_feeds(files: Files[T], feeds: Sequence[Feed], handed: HandedOut | None) -> Files[T]:
@@ -92,12 +136,15 @@ def handed_pages(
                 for tree in grounds.trees.values()]  # fmt: skip
     around = kept.same("around folders", (of_trees, replace(grounds, trees={}), view.today))
     for person, root in handed.folders.items():
-        files = [one for give in OWNERS_FILES for one in give(session, plan, person)]
+        files = [one for give in OWNERS_FILES for one in give(session, view, person)]
         for one in files:
             yield root + one.path, one.content
-        papers = [Paper(one.title, one.path) for one in files if one.title]
+        papers = [HandedPaper(one.title, one.path) for one in files if one.title]
         audience = Audience(eyes_of(person), grounds)
         yield from owners_pages(view, root, person, audience, around, kept, papers)
+    for person, root in handed.helpers.items():
+        helper = Audience(HELPER, grounds)
+        yield from helpers_pages(view, root, person, helper, around, kept)
     if handed.has_public:
         title, everybody = session.journal.settings.public_name, Audience(PUBLIC, grounds)
         yield from public_pages(view, PUBLIC_ROOT, title, everybody, handed.secrets, around, kept)
@@ -117,6 +164,9 @@ def handed_copies(
         if root:
             shown = [one for one in photographs if one.for_owner]
             for path, name in copies_in(shown, None):
+                found.setdefault(path, {})[root + name] = None
+        for root in handed.helpers.values():
+            for path, name in copies_in(photographs, None):
                 found.setdefault(path, {})[root + name] = None
         if handed.has_public and everybody.sees(tree):
             shown = [one for one in photographs if one.for_public]

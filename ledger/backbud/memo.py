@@ -85,6 +85,17 @@ class Memo:
         self._before, self._now = self._now, {}
 
 
+class Apart(Memo):
+    """The slots of a memo for another reader: what is made for one never takes another's place."""
+
+    def __init__(self, kept: Memo, reader: str) -> None:
+        super().__init__()
+        self._kept, self._reader = kept, reader
+
+    def once(self, slot: Hashable, inputs: tuple[object, ...], work: Callable[[], T]) -> T:
+        return self._kept.once((self._reader, slot), inputs, work)
+
+
 class _NoMemo(Memo):
     """Remembers nothing: for a process that compiles once."""
 

@@ -41,6 +41,7 @@ if TYPE_CHECKING:
     from backbud.plan.told_cautions import Caution
     from backbud.plan.world import ByTree, World
     from backbud.species import Section, Species
+    from backbud.views.forgotten import Forgotten
     from backbud.views.photograph import PhotographView
     from backbud.views.registers.register import RegisterView
     from backbud.views.visit import AccountView
@@ -173,15 +174,18 @@ class Session:
         from backbud.visits.run import accounts
 
         plan = of_plan or self.plan()
-        return tuple(
-            account_view(one, plan.follow_ups, self.names(), self.journal.things, self.today)
-            for one in accounts(self.journal, self.histories, self.today)
+        return self.forgotten.told(
+            tuple(
+                account_view(one, plan.follow_ups, self.names(), self.journal.things, self.today)
+                for one in accounts(self.journal, self.histories, self.today)
+            )
         )
 
     def registers(self, plan: Plan | None = None) -> tuple[RegisterView, ...]:
         """Treatments, plants in and out, stock, and unpaid bills, until the day; of the trees of a
         plan, or of all."""
-        from backbud.views.registers.every import registers_of
+        from backbud.views.registers.every import looked_at, registers_of
+        from backbud.visits.run import accounts
 
         plan = self.plan() if plan is None else plan
 
@@ -189,10 +193,22 @@ class Session:
             found = plan.species.get(handle)
             return found.botanical if found else ""
 
-        return registers_of(
-            self.journal, self.histories_of(plan), plan.trees.values(), botanical, self.names(),
-            self.accounts(), self.today,
-        )  # fmt: skip
+        histories = self.histories_of(plan)
+
+        def reckoned() -> tuple[RegisterView, ...]:
+            return registers_of(
+                self.journal,
+                histories,
+                plan.trees.values(),
+                botanical,
+                self.legal_names(),
+                accounts(self.journal, histories, self.today),
+                self.today,
+            )
+
+        species = {handle: botanical(handle) for handle in plan.trees}
+        inputs = looked_at(self.journal, histories, plan.trees.values(), self.today)
+        return self.kept.once("registers", (*inputs, species), reckoned)
 
     def remember_cautions(self) -> None:
         """Keep what the plan says against works, for commands that plan nothing."""
@@ -200,7 +216,7 @@ class Session:
         from backbud.plan.told_cautions import keep_cautions
 
         if not self.as_of:
-            found = cautions_of(self._whole_plan, self.today)
+            found = cautions_of(self._whole_plan, self.today, self.kept)
             keep_cautions(self.journal.memory, found, self.journal.texts, self.today)
 
     def cautions(self) -> tuple[Caution, ...]:
@@ -397,6 +413,18 @@ class Session:
         """What people call each place, person and pot, by handle; and an owner nobody knows."""
         names = {thing.handle: thing.title for thing in self.journal.things.by_handle.values()}
         return {**names, UNKNOWN_OWNER: "somebody unknown"}
+
+    def legal_names(self) -> dict[str, str]:
+        """The same for what the law keeps: who was forgotten by the name they had."""
+        hidden = self.journal.things.hidden
+        return {**self.names(), **{number: names[0] for number, names in hidden.items()}}
+
+    @cached_property
+    def forgotten(self) -> Forgotten:
+        """Who asked to be forgotten: what is shown passes through it where it may name them."""
+        from backbud.views.forgotten import Forgotten
+
+        return Forgotten(self.journal.things.hidden)
 
     def tree_handle(self, written: str) -> str:
         """The canonical handle of the tree so called, or ""."""

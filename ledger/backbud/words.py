@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from datetime import date, timedelta
 from decimal import Decimal
+from functools import lru_cache
 from typing import Protocol
 
 
@@ -81,6 +82,8 @@ def week(monday: date, today: date) -> str:
     return named.get(weeks, f"Week of {day(monday, today.year)}")
 
 
+# A season asks for few days, and for each of them ten thousand times.
+@lru_cache(maxsize=4096)
 def monday_of(on: date) -> date:
     """The first day of the week (ISO 8601: Monday)."""
     return on - timedelta(days=on.weekday())

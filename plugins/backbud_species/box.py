@@ -45,7 +45,10 @@ class CommonBox(BroadleafEvergreen):
     hardiness = Fact("H6", FROM_MEMORY)
     # The white tips of its roots die between -4 and -7 °C.
     young_frost_limit_c = Fact(-4.0, _ROOTS)
-    soil_ph = Fact((6.5, 7.5), FROM_MEMORY)
+    soil_ph = Fact(
+        (6.0, 7.5),
+        "Desired pH Ranges and Salt Tolerance of Common Nursery Plants, revised 9 September 2010",
+    )
     usual_mix = Fact("pumice 1, lava 1, akadama 1", COMMON_PRACTICE)
     repot_years = Fact((2, 4, 6), COMMON_PRACTICE)
     repot_interval = Fact(RepotInterval((2, 2, 4), (3, 5, 8)), COMMON_PRACTICE)

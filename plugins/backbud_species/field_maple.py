@@ -36,8 +36,10 @@ class FieldMaple(SpreadingMaple):
     also = ("common maple", "kobukaede")
     habit = "A dense tree of paired twigs, often corky, strongest at the top and the outside."
     hardiness = Fact("H6", "RHS, AGM Plants July 2021, ornamental")
-    # Cornell's Recommended Urban Trees has it in soils up to pH 8.2.
-    soil_ph = Fact((6.0, 7.8), FROM_MEMORY)
+    soil_ph = Fact(
+        (5.0, 8.2),
+        "Michigan State University Extension, E-2925, Alternatives to Ash Trees, January 2006",
+    )
     usual_mix = Fact("akadama 2, pumice 1, lava 1", COMMON_PRACTICE)
     root_share = Fact((0.5, 0.8), COMMON_PRACTICE)
     # Its roots are far hardier than those of the maples of the Far East.

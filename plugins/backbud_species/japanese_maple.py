@@ -37,8 +37,10 @@ class JapaneseMaple(SpreadingMaple):
     # Of one cultivar; the RHS list itself was not at hand.
     hardiness = Fact("H6", "RHS, New AGM shrubs and climbers: Acer palmatum Orange Dream")
     frost_limit_c = Fact(-10.0, f"{FROM_MEMORY} of Havis 1976")
-    # The extension says slightly acid, without figures.
-    soil_ph = Fact((5.5, 6.5), FROM_MEMORY)
+    soil_ph = Fact(
+        (5.0, 7.0),
+        "Desired pH Ranges and Salt Tolerance of Common Nursery Plants, revised 9 September 2010",
+    )
     usual_mix = Fact("akadama 4, pumice 1", COMMON_PRACTICE)
     # Maryland gives 14 °F (-10 °C) for the roots; the group's -5 °C spares the young ones.
     why_frost = "Its roots are shallow and fine and die in cold that its top still bears."

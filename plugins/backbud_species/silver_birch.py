@@ -48,7 +48,10 @@ class SilverBirch(BroadleafDeciduous):
     hardiness = Fact("H7", FROM_MEMORY)
     # Mature roots of birches survived it.
     frost_limit_c = Fact(-17.8, "Gouin, Bay Weekly, Freezing to death")
-    soil_ph = Fact((4.5, 6.8), FROM_MEMORY)
+    soil_ph = Fact(
+        (5.5, 7.0),
+        "Desired pH Ranges and Salt Tolerance of Common Nursery Plants, revised 9 September 2010",
+    )
     repot_years = Fact((1, 2, 3), COMMON_PRACTICE)
     repot_interval = Fact(RepotInterval((1, 1, 2), (2, 3, 5)), COMMON_PRACTICE)
     root_share = Fact((0.33, 0.5), COMMON_PRACTICE)

@@ -27,7 +27,8 @@ currency = "EUR"
 journal_id = "planted"
 public_name = "Trees to look at"
 """
-_LETTERS = "bcdfghjkmnpqrtvwxz"
+_LETTERS = "bcdfghjkmnpqrtvwx"
+_PLANTED = re.compile(rf"q[{_LETTERS}]{{4}}zz")
 
 
 class Planted:
@@ -43,9 +44,13 @@ class Planted:
         self.where[found] = where
         return found
 
+    def words_in(self, text: str) -> set[str]:
+        """The planted words that stand anywhere in a text."""
+        return {*_PLANTED.findall(text)} & self.where.keys()
+
     def found_in(self, text: str, may: frozenset[str] = frozenset()) -> list[str]:
         """Where each planted word that stands in a text was put, but for those that may."""
-        seen = {word: where for word, where in self.where.items() if word in text}
+        seen = {word: self.where[word] for word in self.words_in(text)}
         return sorted(f"{word}: {where}" for word, where in seen.items() if where not in may)
 
 
@@ -94,6 +99,7 @@ def journal(folder: Path) -> tuple[Planted, dict[str, str]]:
         _card(plant, "person", "marrow", f"name  Ada {named['own name']}", "pages  yes"),
         _card(plant, "person", "pell", f"name  Jo {named['other person']}", "consent  2026-01-01"),
         _card(plant, "person", "dunnick"),
+        _card(plant, "person", "lammet", "pages  as helper"),
         _card(plant, "pot", "tray-7", "value  73.19 EUR"),
         _card(plant, "mix", "grit"),
         _card(plant, "material", "lava", "sold in  bag of 14 L", "price  17.29 EUR"),

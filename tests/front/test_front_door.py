@@ -334,7 +334,7 @@ def test_the_six_lines_of_the_readme(tmp_path: Path, nobody: Path) -> None:
     *works, figures = run(code, tmp_path)
     found = read(tmp_path / "example_journal", on=DAY)
     assert works == [f"{f.tree} {f.title} {f.window.closes}" for f in found.follow_ups["now"]] != []
-    assert figures == f"23 trees, {len(found.events)} acts, 0 problems"
+    assert figures == f"26 trees, {len(found.events)} acts, 0 problems"
     assert everything(tmp_path / "example_journal") == before
 
 

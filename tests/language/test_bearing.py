@@ -12,7 +12,7 @@ DOES = """
     repotted potted-on slipped lifted root-pruned opened top-dressed tied
     watered misted soaked flushed fed turned shaded protected weeded cleaned treated quarantined
     ventilated
-    agreed used counted billed priced planned
+    agreed used counted billed credited priced planned
 """
 # Whose it is, where it stands, whether it lives, what comes off it, what is found well or settled
 # by a word: it is done only where all of its line was read.
@@ -24,7 +24,7 @@ ENDS = """
 # Words and figures are kept, and nothing else follows from them.
 KEEPS = """
     noted private measured staged bloomed fruited vigour drained photographed
-    shown valued quoted worked
+    shown valued quoted worked asked-after insured
 """
 
 

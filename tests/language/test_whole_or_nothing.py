@@ -136,8 +136,8 @@ def lines() -> Iterator[tuple[str, str]]:
             yield act.word, f"{whole} -- not yet"
         if act.bearing == "ends":
             yield act.word, _with(whole, "zyxxy qqx")
-        for bare in sorted(act.bare_words):
-            yield act.word, _with(bare + whole.removeprefix(act.word), "zyxxy qqx")
+            for bare in sorted(act.bare_words):
+                yield act.word, _with(bare + whole.removeprefix(act.word), "zyxxy qqx")
 
 
 def _with(line: str, more: str) -> str:

@@ -50,6 +50,31 @@ def test_the_pages_of_trees_and_places(pages: Mapping[str, bytes]) -> None:
             assert elements(page) < 4000 and len(page) < 100 * KB, path
 
 
+@pytest.mark.slow
+def test_no_page_of_200_trees_has_more_than_4000_elements(pages: Mapping[str, bytes]) -> None:
+    """Nor is the index larger than a hundredth of them all. A register lists every line for an
+    inspector, and is for paper."""
+    for path, page in pages.items():
+        if path.endswith(".html") and path != "registers.html":
+            assert elements(page) <= 4000, path
+    index = sum(len(content) for path, content in pages.items() if path.startswith("find/"))
+    assert index < sum(map(len, pages.values())) / 100
+
+
+def test_the_pages_of_the_whole_journal(pages: Mapping[str, bytes]) -> None:
+    """None has more than 4,000 elements, and the first 100 kB of each hold what it is there for."""
+    useful = {
+        "season.html": b'id="kinds"',
+        "year-back.html": b'id="missed"',
+        "weather.html": b'id="frost"',
+        "stores.html": b'id="shelf"',
+        "trees.html": b'id="own"',
+    }
+    for path, mark in useful.items():
+        assert elements(pages[path]) < 4000, path
+        assert mark in pages[path][: 100 * KB], path
+
+
 def test_twenty_years_of_a_tree_that_is_written_of_every_week() -> None:
     """A thousand lines: under 300 kB without pictures."""
     acts = (

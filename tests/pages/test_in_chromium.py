@@ -13,17 +13,15 @@ from tests.browser import Browser, needs_chromium
 from backbud.pages import Nursery, render_pages
 from backbud.pages.drawings.vigour import vigour
 from backbud.pages.links import anchor_of
+from backbud.pages.render import SHEETS
 
 PAGES = (
-    "index.html",
-    "trees.html",
-    "weather.html",
-    "season.html",
-    "stores.html",
+    *(path for path, _ in SHEETS),
     "trees/hoshi.html",
     "trees/ferryman.html",
     "places/tunnel.html",
     "kinds/trident-maple.html",
+    "paper/labels/tunnel.html",
 )
 # Letters of a browser as it comes: 14, 17, 20, 25 and 36 px.
 SIZES = {14, 17, 20, 25, 36}

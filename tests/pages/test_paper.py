@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+import base64
 import re
+from collections.abc import Iterator
 from datetime import date
+from pathlib import Path
 
 import pytest
 from msgspec.structs import replace
+from tests.browser import needs_chromium
 from tests.pages.conftest import TODAY, around, plan, tree
+from tests.pages.test_in_chromium import Opened
 from tests.pages.test_render import Outline
 
 from backbud.pages import Nursery, render_pages
@@ -146,3 +151,92 @@ def test_only_the_labels_need_segno(nursery: Nursery) -> None:
     code = "import sys, backbud.pages.render; print('segno' in sys.modules)"
     run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert run.stdout == "False\n"
+
+
+# ------------------------------------------------------------------ as PDF
+
+A4, LETTER, A5 = (210, 297), (216, 279), (148, 210)
+
+
+@pytest.fixture(scope="module")
+def folder(nursery: Nursery, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    folder = tmp_path_factory.mktemp("made")
+    for path, page in render_pages(nursery).items():
+        (folder / path).parent.mkdir(parents=True, exist_ok=True)
+        (folder / path).write_bytes(page)
+    return folder
+
+
+@pytest.fixture(scope="module")
+def browser(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Opened]:
+    one = Opened(tmp_path_factory.mktemp("profile"))
+    yield one
+    one.close()
+
+
+class TestAsPdf:
+    pytestmark = needs_chromium
+
+    @pytest.mark.parametrize(
+        ("page", "paper", "sheets"),
+        [
+            ("paper/week.html", A4, [A4]),
+            ("paper/week.html", LETTER, [LETTER]),
+            ("paper/labels/tunnel.html", A4, [A4]),
+            ("paper/labels/tunnel.html", LETTER, [LETTER]),
+            # Its front, and three years overleaf, whatever paper the printer has.
+            ("trees/hoshi.html#card", A4, [A5, A5]),
+        ],
+    )
+    def test_the_size_and_the_number_of_sheets(
+        self,
+        browser: Opened,
+        folder: Path,
+        page: str,
+        paper: tuple[int, int],
+        sheets: list[tuple[int, int]],
+    ) -> None:
+        path, _, anchor = page.partition("#")
+        browser.call("Page.navigate", url="about:blank")
+        browser.wait_for("Page.loadEventFired")
+        address = f"{(folder / path).as_uri()}{'#' if anchor else ''}{anchor}"
+        browser.call("Page.navigate", url=address)
+        browser.wait_for("Page.loadEventFired")
+        wide, high = paper
+        printed = browser.call("Page.printToPDF", preferCSSPageSize=True,
+                               paperWidth=wide / 25.4, paperHeight=high / 25.4)  # fmt: skip
+        boxes = re.findall(rb"/MediaBox\s*\[([^\]]*)\]", base64.b64decode(printed["data"]))
+        millimetres = [tuple(round(float(n) * 25.4 / 72) for n in box.split()[2:]) for box in boxes]
+        assert millimetres == sheets
+
+    def test_a_label_is_50_by_25_mm(self, browser: Opened, folder: Path) -> None:
+        browser.open(folder / "paper/labels/tunnel.html", 1280, "light")
+        box = browser.value(
+            "(() => { const box = document.querySelector('.label').getBoundingClientRect();"
+            " return [box.width, box.height] })()"
+        )
+        # CSS Values 4, 6.2: 96 px an inch.
+        assert [side * 25.4 / 96 for side in box] == pytest.approx([50, 25], abs=0.1)
+
+    def test_the_way_to_one_label_leaves_the_others_out(
+        self, browser: Opened, folder: Path
+    ) -> None:
+        browser.open(folder / "paper/labels/tunnel.html", 1280, "light")
+        shown = "[...document.querySelectorAll('.label')].filter(l => l.offsetHeight).length"
+        assert browser.value(shown) > 2
+        browser.value("location.hash = document.querySelector('.label').id")
+        assert browser.value(shown) == 1
+
+    def test_a_card_shows_nothing_that_is_private(self, browser: Opened, folder: Path) -> None:
+        browser.call("Page.navigate", url="about:blank")
+        browser.wait_for("Page.loadEventFired")
+        browser.call("Page.navigate", url=f"{(folder / 'trees/hoshi.html').as_uri()}#card")
+        browser.wait_for("Page.loadEventFired")
+        text = browser.value("document.querySelector('main').innerText")
+        assert "promised to Odile" not in text and "Odile may sell it" not in text
+        assert "take the wire off left 2".capitalize() in text and "2024" in text
+        # This year and the two before it.
+        years = "[...document.querySelectorAll('.history details')].filter(d => d.offsetHeight)"
+        assert browser.value(f"{years}.map(d => d.querySelector('h3').textContent)") == [
+            "2026", "2025", "2024",
+        ]  # fmt: skip

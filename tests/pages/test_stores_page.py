@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from datetime import date
 from decimal import Decimal
 from pathlib import Path
@@ -13,6 +14,7 @@ import pytest
 
 from backbud.cli import main
 from backbud.pages import Nursery, render_pages
+from backbud.pages.drawings.standing import standing
 from backbud.pages.stores import as_sold, quantity, sheet_of
 from backbud.plan.stores.values import Buy, Material, NotReckoned, StockedMaterial, Stores, Want
 from backbud.stores_report import stores_lines
@@ -147,8 +149,11 @@ def test_a_sum_says_that_it_is_not_of_all() -> None:
 @pytest.mark.parametrize(
     ("missing", "said"),
     [
-        ((), "nothing to buy<"),
-        ((NotReckoned("a feed", "which", ("pip",), 105),), "nothing to buy of what is reckoned<"),
+        ((), "Nothing to buy for the works until 25 November 2027."),
+        (
+            (NotReckoned("a feed", "which", ("pip",), 105),),
+            "Nothing to buy for the works until 25 November 2027, of what could be reckoned.",
+        ),
     ],
 )
 def test_nothing_to_buy_is_said_of_what_is_reckoned(
@@ -157,7 +162,7 @@ def test_nothing_to_buy_is_said_of_what_is_reckoned(
     found = msgspec.structs.replace(stores(), buying=stores().buying[2:], missing=missing)
     page = render_pages(msgspec.structs.replace(nursery, stores=found))["stores.html"].decode()
     assert said in page
-    assert ("<b>105</b> not reckoned" in page) == bool(missing)
+    assert ("105 uses could not be reckoned" in page) == bool(missing)
     line = next(iter(stores_lines(shelf_view(found), 2026)))
     assert line.endswith(", of what could be reckoned.") == bool(missing)
 
@@ -170,19 +175,32 @@ def pages(nursery: Nursery) -> dict[str, bytes]:
 def test_the_page_says_it_and_escapes_it(pages: dict[str, bytes]) -> None:
     page = pages["stores.html"].decode()
     for said in (
-        "<b>2</b> to buy",
-        "at least <b>28.00 EUR</b> for it",
-        "at most <b>28.76 EUR</b> on the shelf",
-        "<b>1</b> with no stock entered",
-        "<b>10</b> not reckoned",
+        "Buy 2 bags of lava and 5.5 m of wire &lt;b&gt; for the works until 25 November 2027.",
+        "It costs at least 28.00 EUR.",
+        "at most 28.76 EUR",
+        "of 1 material no stock was entered",
+        "10 uses could not be reckoned",
+        '11 m, <span class="nowrap">90 m left then</span>',
         "wire &lt;b&gt;",
         "pip, Moth",
         "9 times",
     ):
         assert said in page
     assert "<script" not in page and "http" not in page.replace("http-equiv", "")
-    # 12 of 39.6 L, and the mark at 96 % of the way.
-    assert 'width="29.09%"' in page and 'x1="96.00%"' in page
+
+
+def test_what_is_there_stands_filled_and_what_to_buy_unfilled() -> None:
+    """12 L are six tenths of a bag, and two are bought; 100 m of wire are 0.85 of a roll."""
+    found = sheet_of(shelf_view(stores()), 2026)
+    lava = found.to_buy[0].drawing
+    outline, filled = re.findall(r'd="([^"]*)"', lava)[1:]
+    assert (outline.count("M"), filled) == (3, "M2 17v-9.0h12V17z")
+    assert found.shelf[1].drawing.count("<path") == 3
+    # Nobody wrote how the plaster is sold.
+    assert found.to_buy[1].drawing == ""
+    # More than twelve are left to the words.
+    assert re.findall(r'd="([^"]*)"', standing(30.5, 2, False))[1].count("M") == 12
+    assert standing(0.0, 0, True) == ""
 
 
 def test_prices_stand_on_no_other_page(pages: dict[str, bytes]) -> None:

@@ -45,7 +45,12 @@ def feeds_linked(page: bytes) -> list[str]:
 
 
 def test_every_page_links_the_calendar_of_what_it_shows(files: Mapping[str, bytes]) -> None:
-    pages = {path: page for path, page in files.items() if path.endswith(".html")}
+    # A paper that goes to somebody else leads nowhere.
+    pages = {
+        path: page
+        for path, page in files.items()
+        if path.endswith(".html") and not path.startswith("papers/")
+    }
     for path, page in pages.items():
         linked = feeds_linked(page)
         assert linked, path

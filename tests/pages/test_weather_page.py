@@ -92,9 +92,9 @@ def north(written: Written) -> Pages:
 def drawings(page: bytes) -> dict[str, ElementTree.Element]:
     """Every drawing of a page by the id of its title; what is not well-formed raises."""
     found = re.findall(
-        r'<svg class="drawing".*?</desc>.*?</svg>(?=\n</figure>)', page.decode(), re.S
+        r'<svg class="drawing(?: frosted)?".*?</desc>.*?</svg>(?=\n</figure>)', page.decode(), re.S
     )
-    assert len(found) == page.count(b'<svg class="drawing"')
+    assert len(found) == page.count(b'<svg class="drawing')
     out = {}
     for text in found:
         root = ElementTree.fromstring(text)
@@ -138,7 +138,7 @@ def test_every_drawing_is_named_told_and_has_axes(north: Pages) -> None:
     found = drawings(north["weather.html"])
     assert {*HOME, "sky-1-air", "sky-1-heat", "sky-1-chill"} == set(found)
     units = {"sky-0-air": "°C", "sky-0-heat": "degree-days over 5 °C",
-             "sky-0-chill": "chill portions", "sky-0-frost": "of 100 winters",
+             "sky-0-chill": "chill portions",
              "water": "litres a week"}  # fmt: skip
     for ident, root in found.items():
         assert root.attrib["role"] == "img"
@@ -147,6 +147,9 @@ def test_every_drawing_is_named_told_and_has_axes(north: Pages) -> None:
         assert (root[0].tag, root[1].tag) == ("title", "desc")
         assert root[0].text and root[1].text and len(root[1].text) > 30
         texts = {one.attrib["class"].split()[0]: one.text for one in root.iter("text")}
+        if ident == "sky-0-frost":
+            assert texts["letters"] == "JASONDJFMAMJ"
+            continue
         assert {"unit", "tick", "month"} <= set(texts)
         if ident in units:
             assert texts["unit"] == units[ident]
@@ -162,27 +165,33 @@ def test_nothing_asks_for_anything_outside(north: Pages) -> None:
     assert "style=" not in page
 
 
-def test_temperature_bars_are_the_figures_of_the_table(north: Pages) -> None:
+def test_the_line_of_temperature_is_the_figures_of_the_table(north: Pages) -> None:
     page = north["weather.html"]
     root = drawings(page)["sky-0-air"]
     value = value_at(root)
     heads, *rows = table_under(page, "sky-0-air")
-    assert heads[:3] == ["Week from", "Low °C", "High °C"]
-    bars = sorted(marks(root, "seen") + marks(root, "expected"),
-                  key=lambda bar: float(bar["x"].rstrip("%")))  # fmt: skip
-    assert len(bars) == len(rows) == 52
-    for bar, row in zip(bars, rows, strict=True):
-        top = float(bar["y"])
-        assert value(top) == pytest.approx(float(row[2]), abs=0.05)
-        assert value(top + float(bar["height"])) == pytest.approx(float(row[1]), abs=0.05)
-    # 1 to 7 January 2015, as the series has it.
-    week = data.seattle_weather().set_index("date")["2015-01-01":"2015-01-07"]
-    assert float(rows[0][1]) == pytest.approx(week.temp_min.mean(), abs=0.051)
-    assert float(rows[0][2]) == pytest.approx(week.temp_max.mean(), abs=0.051)
-    assert [float(cell) for cell in rows[0][3:5]] == [week.temp_min.min(), week.temp_max.max()]
+    assert heads[:3] == ["Week from", "Mean °C", "Average"]
+    for mark, column in (("average", 2), ("edge", 4)):
+        points = [point.split(",") for point in marks(root, mark)[0]["points"].split()]
+        assert [value(float(y)) for _, y in points] == pytest.approx(
+            [float(row[column]) for row in rows], abs=0.05
+        )
+    come, ahead = (marks(root, mark)[0]["points"].split() for mark in ("this", "ahead"))
     # 171 days of the year have come: 24 whole weeks and three days.
     assert [int(row[7]) for row in rows] == [7] * 24 + [3] + [0] * 27
-    assert len(marks(root, "seen")) == 24
+    assert (len(come), len(ahead)) == (25, 28) and come[-1] == ahead[0]
+    drawn = [value(float(point.split(",")[1])) for point in [*come, *ahead[1:]]]
+    assert drawn == pytest.approx([float(row[1]) for row in rows], abs=0.05)
+    # 1 to 7 January, as the series has it: of 2015, and of the three years before.
+    days = data.seattle_weather().set_index("date")
+    means = (days.temp_min + days.temp_max) / 2
+    week = days["2015-01-01":"2015-01-07"]
+    others = [means[f"{year}-01-01" : f"{year}-01-07"].mean() for year in (2012, 2013, 2014)]
+    assert float(rows[0][1]) == pytest.approx(means["2015-01-01":"2015-01-07"].mean(), abs=0.051)
+    assert [float(cell) for cell in rows[0][2:5]] == pytest.approx(
+        [sum(others) / 3, min(others), max(others)], abs=0.051
+    )
+    assert [float(cell) for cell in rows[0][5:7]] == [week.temp_min.min(), week.temp_max.max()]
 
 
 def test_heat_is_the_years_own_sum_against_the_years(north: Pages) -> None:
@@ -211,31 +220,26 @@ def test_heat_is_the_years_own_sum_against_the_years(north: Pages) -> None:
     assert float(spring[1]) > float(spring[4])
 
 
-def test_frost_is_the_share_of_winters(north: Pages) -> None:
+def test_frost_is_one_dot_a_winter(north: Pages) -> None:
+    """First frosts of Seattle's winters on 10, 12 and 21 November, last ones on 4 March, 9 February
+    and 4 March (tests/climate/test_frost.py); the season begins on 1 July."""
     page = north["weather.html"]
     root = drawings(page)["sky-0-frost"]
-    value = value_at(root)
-    _, *rows = table_under(page, "sky-0-frost")
-    for mark, column in (("this", 1), ("rust", 2)):
-        points = [point.split(",") for point in marks(root, mark)[0]["points"].split()]
-        assert [value(float(y)) for _, y in points] == pytest.approx(
-            [float(row[column]) for row in rows], abs=0.3
-        )
-    # Frosts of the winters 2012/13 and 2013/14 and of 2014/15 up to today, straight from the days.
-    days = data.seattle_weather().set_index("date")
-    shares = {}
-    for row in rows:
-        day, month = row[0].split()[:2]
-        shares[f"{day} {month}"] = float(row[1])
-    lows = [days[f"{y}-07-01" : f"{y + 1}-06-20"].temp_min for y in (2012, 2013, 2014)]
-    for written_day, at in (("4 November", (11, 4)), ("18 November", (11, 18))):
-        if written_day not in shares:
-            continue
-        come = sum(
-            bool((low[: f"{low.index[0].year}-{at[0]:02}-{at[1]:02}"] <= 0).any()) for low in lows
-        )
-        assert shares[written_day] == pytest.approx(100 * come / 3, abs=0.1)
-    assert shares["4 November"] == 0.0
+    dots = [(float(one["cx"].rstrip("%")), float(one["cy"])) for one in marks(root, "dot")]
+    (line,) = (float(one["y1"]) for one in marks(root, "axis"))
+    days = [(round(x * 3.65), y < line) for x, y in dots]
+    # 132, 134 and 143 days after 1 July; 223 and 246, twice. Two of one day stand one on the other.
+    assert sorted(days) == [
+        (132, True), (134, True), (143, True), (223, False), (246, False), (246, False),
+    ]  # fmt: skip
+    assert len(set(dots)) == 6
+    heads, *rows = table_under(page, "sky-0-frost")
+    assert heads == ["Winter", "First frost", "Last frost"]
+    assert [row[0] for row in rows] == ["2014/15", "2013/14", "2012/13"]
+    assert {row[1] for row in rows} == {"10 November", "12 November", "21 November"}
+    assert root[1].text == (
+        "3 winters with frost on record. The first of this winter was on 12 November 2014."
+    )
 
 
 def test_the_average_lies_between_the_least_and_the_most(written: Written) -> None:
@@ -310,13 +314,6 @@ def test_the_frost_table_says_what_its_drawing_does(north: Pages) -> None:
         ["10 November", "12 November", "21 November"],
         ["9 February", "4 March", "4 March"],
     ]
-    _, *drawn = table_under(north["weather.html"], "sky-0-frost")
-    odds = {row[0].removesuffix(" 2014"): (float(row[1]), float(row[2])) for row in drawn}
-    # Weeks from 1 July 2014; the last of them before and the first after each day.
-    assert odds["4 November"] == (0, 100) and odds["11 November"] == (33.3, 100)
-    assert odds["18 November"] == (66.7, 100) and odds["25 November"] == (100, 100)
-    assert odds["3 February"] == (100, 100) and odds["10 February"] == (100, 66.7)
-    assert odds["3 March"] == (100, 66.7) and odds["10 March"] == (100, 0)
     assert "The plan goes by the winters on record once there are 5:" in page
 
 
@@ -355,15 +352,15 @@ def test_a_place_keeps_the_capitals_of_its_name(written: Written) -> None:
         assert said in page and "betws" not in page
 
 
-def test_water_bars_are_the_figures_of_the_table(north: Pages) -> None:
+def test_the_line_of_water_is_the_figures_of_the_table(north: Pages) -> None:
     page = north["weather.html"]
     root = drawings(page)["water"]
     value = value_at(root)
     heads, *rows = table_under(page, "water")
     assert heads[:2] == ["Week from", "Litres lost"]
-    bars = sorted(marks(root, "seen") + marks(root, "expected"),
-                  key=lambda bar: float(bar["x"].rstrip("%")))  # fmt: skip
-    drawn = [value(float(bar["y"])) for bar in bars]
+    come, ahead = (marks(root, mark)[0]["points"].split() for mark in ("this", "ahead"))
+    assert come[-1] == ahead[0]
+    drawn = [value(float(point.split(",")[1])) for point in [*come, *ahead[1:]]]
     assert drawn == pytest.approx([float(row[1]) for row in rows], abs=0.02)
     text = page.decode()
     assert "An estimate to plan by: a finger in the soil decides." in text
@@ -448,11 +445,12 @@ def test_a_southern_year_runs_from_july(written: Written) -> None:
               if one.attrib["class"].startswith("month")]  # fmt: skip
     assert " ".join(months) == "Jul Aug Sep Oct Nov Dec Jan Feb Mar Apr May Jun"
     assert found["sky-0-air"][0].text == "Temperature of 2015/16 at the yard, by week"
-    frost_months = [one.text for one in found["sky-0-frost"].iter("text")
-                    if one.attrib["class"].startswith("month")]  # fmt: skip
-    assert frost_months[0] == "Jan" and frost_months[-1] == "Dec"
+    (letters,) = (
+        one.text for one in found["sky-0-frost"].iter("text") if one.get("class") == "letters"
+    )
+    assert letters == "JFMAMJJASOND"
     rows = table_under(page, "sky-0-air")[1:]
-    warmest = max(rows, key=lambda row: float(row[6]))
+    warmest = max(rows, key=lambda row: float(row[2]))
     assert warmest[0].split()[1] in ("January", "February")
 
 
@@ -501,4 +499,4 @@ def test_drawings_take_their_colours_from_the_named_ones() -> None:
     for where, value in found:
         assert re.fullmatch(r"var\(--[a-z]+\)|none|CanvasText", value), (where, value)
         if "--feint" in value or "--wash" in value:
-            assert ".grid" in where or ".years" in where, where
+            assert re.search(r"\.(?:grid|years|months)\b", where), where

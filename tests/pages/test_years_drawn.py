@@ -44,7 +44,7 @@ def unwired(when: str, *parts: str) -> Entry:
 def test_each_work_has_its_mark_on_its_day(act: str, sign: str) -> None:
     """2 July is the 183rd day: 1 + 98 x 182 / 366 = 49.7 % across."""
     line = line_of(page_of((Entry(event(act, "2026-07-02")),)), 2026)
-    assert f'<use class="sign" href="#sign-{sign}" x="49.7%" y="15"/>' in line
+    assert f'<use href="#s-{sign}" x="49.7%"/>' in line
 
 
 def test_what_has_no_mark_draws_no_years() -> None:
@@ -80,7 +80,7 @@ def test_a_rough_date_is_a_soft_band_over_what_it_can_mean() -> None:
     line = line_of(page_of((Entry(event("repotted", "2024-03")),)), 2024)
     # 1 March 2024 is the 61st day, 31 March the 91st.
     assert '<line class="rough" x1="17.1%" x2="25.1%"' in line
-    assert '<use class="sign rough" href="#sign-roots" x="21.1%"' in line
+    assert '<use class="rough" href="#s-roots" x="21.1%"' in line
 
 
 def test_what_is_foreseen_is_unfilled_and_what_is_far_is_not_drawn() -> None:
@@ -89,7 +89,7 @@ def test_what_is_foreseen_is_unfilled_and_what_is_far_is_not_drawn() -> None:
     far = plan("hoshi", "pruned", "prune", (date(2028, 3, 1), date(2028, 3, 10),
                                             date(2028, 3, 20)))  # fmt: skip
     page = page_of((Entry(event("fed", "2026-05-01")),), (near, far))
-    assert '<use class="sign ahead" href="#sign-roots"' in line_of(page, 2027)
+    assert '<use class="ahead" href="#s-roots"' in line_of(page, 2027)
     assert "<b>2028</b>" not in page
     # The line of this year is wood until today, and thin after it.
     assert re.findall(r'class="(wood[ a-z]*)"', line_of(page, 2026)) == ["wood", "wood ahead"]

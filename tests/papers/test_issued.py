@@ -105,6 +105,33 @@ def test_a_record_that_cannot_be_read_is_told_and_never_written_over(journal) ->
     assert record.read_text() == "[{]"
 
 
+def test_its_owner_is_given_what_was_issued_and_nothing_that_somebody_put_there(journal) -> None:
+    """By the person's mark: a record that anybody could write gives nobody a page."""
+    from backbud.handed import papers_issued
+    from backbud.views.nursery import Nursery
+
+    kept = issued(journal)
+    session = open_session(str(journal), DAY)
+    given = list(papers_issued(session, Nursery("", DAY, ""), "ada"))
+    assert [(one.path, one.title) for one in given] == [
+        ("papers/2026-04-25-ada-statement.html", "Account of the work, 25 April 2026"),
+        ("papers/2026-04-25-ada-statement.json", ""),
+        ("papers/2026-04-25-ada-statement.xml", ""),
+    ]
+    assert all(b"journal.txt" not in one.content for one in given)
+    assert list(papers_issued(session, Nursery("", DAY, ""), "bo")) == []
+    record = journal / "papers" / "issued.json"
+    record.write_text(record.read_text().replace(kept[0].mark, "0" * 32))
+    assert len(list(papers_issued(session, Nursery("", DAY, ""), "ada"))) == 2
+
+
+def test_a_record_that_names_a_file_elsewhere_is_no_record(journal) -> None:
+    kept = issued(journal)
+    record = journal / "papers" / "issued.json"
+    record.write_text(record.read_text().replace(kept[0].file, "papers/../journal.txt"))
+    assert [code for code, _ in problems(journal)] == ["issued-unread"]
+
+
 def test_the_command_says_what_was_kept(journal, capsys) -> None:
     assert main(["papers", "ada", str(journal), "--on", "2026-04-25", "--issue", "care"]) == 0
     (line,) = capsys.readouterr().out.splitlines()

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from datetime import date
 from math import pi
+from pathlib import Path
 
 import pytest
 
@@ -95,3 +96,22 @@ def test_a_batch_is_one_line_of_what_is_due(opened: Session) -> None:
     plan = opened.plan(["reds"])
     pottings = [one for one in plan.follow_ups["reds"] if one.act == "potted-on" and one.planned]
     assert len(pottings) == 1
+
+
+def test_no_season_asks_for_the_shape_of_cuttings(tmp_path: Path) -> None:
+    """A maple is wired, pruned and pinched in its season; forty cuttings of one are not."""
+    (tmp_path / "backbud.toml").write_text("language = 1\n")
+    (tmp_path / "journal.txt").write_text(
+        "place yard\n  latitude 52\ntree one\n  kind trident maple\n  place yard\n"
+        "tree many\n  kind trident maple\n  place yard\n  count 40 cuttings\n"
+    )
+    plan = open_session(str(tmp_path), date(2026, 5, 1)).plan()
+    of_shape = {"branches", "wire", "deadwood"}
+    asked = {
+        tree: {follow_up.row.work for follow_up in plan.follow_ups[tree]}
+        for tree in ("one", "many")
+    }
+    assert {"branches", "wire"} <= asked["one"]
+    assert not asked["many"] & of_shape
+    # What keeps them alive is asked of both.
+    assert "shelter" in asked["many"]

@@ -47,7 +47,7 @@ def test_an_act_its_rule_and_the_datum(written, find) -> None:
         ("diary", "2026-03-06: repotted same pot, tied 2 mm x 2.", "journal.txt:22"),
         ("rule", "After a growing season the roots hold, and ties begin to cut in.", ""),
     ]
-    assert chain(find(session, "yuki/feed-rests"))[0] == (
+    assert chain(find(session, "yuki/root-rest"))[0] == (
         "diary",
         "2026-03-06: repotted same pot, tied 2 mm x 2.",
         "journal.txt:22",

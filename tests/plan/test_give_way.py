@@ -141,3 +141,28 @@ def test_what_was_done_before_the_plan_stays_done(written, states, pattern, page
     assert states(written(text, "2026-04-21"), "feed-spring/2026", pattern) == {
         "hoshi/feed-spring/2026": state
     }
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "states_of"),
+    [
+        # Said twice of one window: the later word counts.
+        ("prune, to 2026-07", "prune, to 2026-07", ["replaced", "coming"]),
+        ("prune hard, to 2026-07", "prune light, to 2026-07", ["replaced", "coming"]),
+        # Two windows, or two branches: both stand.
+        ("prune, to 2026-07", "prune, to 2026-09", ["coming", "coming"]),
+        ("prune on left 1, to 2026-07", "prune, to 2026-07", ["coming", "coming"]),
+    ],
+)
+def test_a_plan_said_twice_is_one(written, states, first, second, states_of) -> None:
+    text = diary(("2026-01-06", f"planned {first}"), ("2026-02-01", f"planned {second}"))
+    found = states(written(text, "2026-02-02"), "/planned/")
+    assert [found[ident] for ident in sorted(found)] == states_of
+
+
+def test_what_was_put_off_when_nothing_was_due_and_then_planned_is_one(written, states) -> None:
+    text = diary(
+        ("2026-01-06", "put-off bend, to 2026-07"), ("2026-02-01", "planned bend, to 2026-07")
+    )
+    found = states(written(text, "2026-02-02"), "/planned/")
+    assert sorted(found.values()) == ["coming", "replaced"]

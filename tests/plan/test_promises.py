@@ -74,7 +74,9 @@ def test_the_right_act_alone_settles_it_and_it_never_lapses(asked, states, line,
 
 
 def test_keep_by_the_month_and_an_hour_alone_promise_no_work(asked, states) -> None:
-    kept = f"{CAME}      agreed    18 EUR a month\n      agreed    rate 40 EUR/h\n"
+    kept = (
+        f"{CAME}      agreed    18 EUR a month for winter storage\n      agreed    rate 40 EUR/h\n"
+    )
     assert states(asked(kept), "agreed-work") == {}
 
 

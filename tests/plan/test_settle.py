@@ -598,3 +598,23 @@ def test_no_date_is_too_far(written, act, problems) -> None:
     for follow_up in session.plan().all():
         assert follow_up.window.opens <= follow_up.window.best <= follow_up.window.closes
         assert follow_up.state(session.today)
+
+
+def test_a_plan_to_separate_means_the_layer_that_is_there(written, states) -> None:
+    """Nobody separates all of a tree; but a wire off one branch leaves those on the others."""
+    text = diary(
+        ("2026-01-06", "hoshi layered on left 3"),
+        ("2026-01-07", "hoshi planned separate, to 2026-06"),
+        ("2026-06-03", "hoshi separated on left 3, as grebe"),
+    )
+    assert states(written(text, "2026-06-20"), "/planned/") == {
+        "hoshi/planned/separated-2026-01-07": "done"
+    }
+    text = diary(
+        ("2026-01-06", "hoshi wired 3 mm Al on left 1, 3 mm Al on left 2"),
+        ("2026-01-07", "hoshi planned unwire, to 2026-06"),
+        ("2026-06-03", "hoshi unwired on left 1"),
+    )
+    assert states(written(text, "2026-06-20"), "/planned/") == {
+        "hoshi/planned/unwired-2026-01-07": "now"
+    }

@@ -57,12 +57,12 @@ def test_two_helpers_may_write_the_same_page(tell) -> None:
     assert told.acts.count("yuki watered") == 2
 
 
-def test_a_copy_that_was_written_on_is_told_and_read(tell) -> None:
-    told = tell(PAGES + LAST, files={"diary copy.txt": PAGES + "2027-03-08\nkaze\n  turned\n"})
+def test_a_file_that_was_copied_and_written_on_is_told_and_read(tell) -> None:
+    told = tell(PAGES + LAST, files={"diary-too.txt": PAGES + "2027-03-08\nkaze\n  turned\n"})
     problem = told.only()
     assert (problem.code, problem.file, problem.severity) == (
         "repeated-pages",
-        "diary copy.txt",
+        "diary-too.txt",
         "warning",
     )
     assert problem.message == (
@@ -102,16 +102,53 @@ LONG = "2027-03-08\nhoshi\n  watered\n  fed\nyuki\n  turned\n"
 LATER = LONG.replace("-08", "-09")
 
 
+@pytest.mark.parametrize(
+    "name",
+    [
+        "diary copy.txt",
+        "Copy of diary.txt",
+        "Kopie von diary.txt",
+        "diary - Kopie.txt",
+        "diary (1).txt",
+        "diary (conflicted copy 2027-03-09).txt",
+        "diary.sync-conflict-20270309-101112-ABCDEFG.txt",
+        "diary_conflict.txt",
+    ],
+)
+def test_a_synchronisers_copy_that_differs_is_one_problem_and_doubles_nothing(tell, name) -> None:
+    wires = "2027-03-07\nkaze\n  wired 2 mm Al on left 1\n"
+    card = "tree suzu\n  kind  trident maple\n"
+    copy = card + wires + "2027-03-08\nkaze\n  turned\n"
+    told = tell(card + wires + "2027-03-09\nkaze\n  fed\n", files={name: copy})
+    problem = told.only()
+    assert (problem.code, problem.file, problem.line) == ("repeated-file", name, 1)
+    assert problem.message == ("by its name this file is a copy of diary.txt, and they differ")
+    assert problem.hint == (
+        "diary.txt counts, and nothing of this one was read. What only this one has begins on "
+        "line 6: bring it over, and take this file away."
+    )
+    # One wire, and not two.
+    assert told.acts == ["kaze wired 2 mm Al on left 1", "kaze fed"]
+
+
+def test_a_name_alone_makes_no_copy(tell) -> None:
+    told = tell(
+        "2027-03-07\nkaze\n  watered\n", files={"diary (1).txt": "2027-03-08\nkaze\n  fed\n"}
+    )
+    assert told.codes == []
+    assert told.acts == ["kaze watered", "kaze fed"]
+
+
 def test_in_a_copy_that_was_edited_what_was_not_counts_once(tell) -> None:
     short = "2027-03-10\nyuki\n  watered\n"
     edited = "2027-03-07\nkaze\n  turned\n"
     copy = edited + (LONG + LATER).replace("\n", "  \n") + short
     diary = edited.replace("turned", "fed") + LONG + LATER + short
-    told = tell(diary, files={"diary copy.txt": copy})
+    told = tell(diary, files={"diary-too.txt": copy})
     problem = told.only()
     assert (problem.code, problem.file, problem.line, problem.severity) == (
         "repeated-page",
-        "diary copy.txt",
+        "diary-too.txt",
         4,
         "error",
     )
@@ -136,11 +173,11 @@ def test_a_page_that_was_pasted_twice_into_one_file_counts_once(tell) -> None:
 def test_pages_that_stand_apart_are_told_each_with_all_its_lines(tell) -> None:
     own = "2027-03-10\nkaze\n  fed\n"
     told = tell(
-        LONG + LATER + own, files={"diary copy.txt": LONG + own.replace("-10", "-11") + LATER}
+        LONG + LATER + own, files={"diary-too.txt": LONG + own.replace("-10", "-11") + LATER}
     )
     assert [(p.code, p.file, p.line, p.lines) for p in told.problems] == [
-        ("repeated-page", "diary copy.txt", 1, 6),
-        ("repeated-page", "diary copy.txt", 10, 7),
+        ("repeated-page", "diary-too.txt", 1, 6),
+        ("repeated-page", "diary-too.txt", 10, 7),
     ]
 
 

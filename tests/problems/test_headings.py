@@ -18,9 +18,31 @@ USUAL = "A page begins with its date at the left edge: 2027-03-06."
         ("Samstag, 21. November", "Write 2026-11-21, if that is meant."),
         ("samedi 21 novembre", "Write 2026-11-21, if that is meant."),
         ("Sat, 2 Jan", "Write 2027-01-02, if that is meant."),
-        # 21 November 2026 is no Sunday.
-        ("Sun 21 Nov", USUAL),
-        ("Saturday", USUAL),
+        # 21 November 2026 is no Sunday: one of the two is a slip, and nobody can tell which.
+        (
+            "Sun 21 Nov",
+            "2026-11-21 is a Saturday: write 2026-11-21, or 2026-11-22 for the Sunday.",
+        ),
+        (
+            "Friday, 21 November 2026",
+            "2026-11-21 is a Saturday: write 2026-11-21, or 2026-11-20 for the Friday.",
+        ),
+        # The first one after the page above.
+        ("Saturday", "Write 2026-11-21, if that is meant."),
+        ("Mo", "Write 2026-11-23, if that is meant."),
+        ("Di:", "Write 2026-11-24, if that is meant."),
+        ("Sa 21.11.26", "Write 2026-11-21, if that is meant."),
+        ("Sonnabend 21.11.2026", "Write 2026-11-21."),
+        # 5 June 2026 is a Friday, 6 May a Wednesday.
+        ("Fr, 5.6.2026", "Write 2026-06-05."),
+        (
+            "Do, 5.6.2026",
+            "Neither 2026-06-05 (Friday) nor 2026-05-06 (Wednesday) is a Thursday: mend one of "
+            "them.",
+        ),
+        ("Nov 21st", "Write 2026-11-21, if that is meant."),
+        ("Nov 21 '26", "Write 2026-11-21, if that is meant."),
+        ("Sat, 21 Nov 2026 08:15", "Write 2026-11-21."),
         ("März", USUAL),
         ("Week 47", USUAL),
         ("Sat 21 Nov 2026", "Write 2026-11-21."),
@@ -45,7 +67,7 @@ USUAL = "A page begins with its date at the left edge: 2027-03-06."
         ("all in yard, 21 Nov", "Write 2026-11-21, if that is meant."),
         ("hoshi 2026-11-21", "Write 2026-11-21."),
         ("hoshi, 21/11", "Write 2026-11-21, if that is meant."),
-        ("hoshi, Saturday", USUAL),
+        ("hoshi, Saturday", "Write 2026-11-21, if that is meant."),
     ],
 )
 def test_a_heading_files_nothing_under_the_day_before(tell, mark, heading, hint) -> None:
@@ -72,6 +94,23 @@ def test_a_heading_files_nothing_under_the_day_before(tell, mark, heading, hint)
         ),
         ("21 Nov", "bad-date", "“21 Nov” is no date", "Write 2026-11-21, if that is meant."),
         ("21.11.2026", "bad-date", "“21.11.2026” is no date", "Write 2026-11-21."),
+        ("2026/11/21", "bad-date", "“2026/11/21” is no date", "Write 2026-11-21."),
+        ("2026.11.21", "bad-date", "“2026.11.21” is no date", "Write 2026-11-21."),
+        # What seems a rough date and weather is one date.
+        ("2026 11 21", "bad-date", "“2026 11 21” is no date", "Write 2026-11-21."),
+        ("2026 Nov 21", "bad-date", "“2026 Nov 21” is no date", "Write 2026-11-21."),
+        # The page above tells the century; the order, where both can be, nobody.
+        ("21/11/26", "bad-date", "“21/11/26” is no date", "Write 2026-11-21, if that is meant."),
+        ("11/21/26", "bad-date", "“11/21/26” is no date", "Write 2026-11-21, if that is meant."),
+        ("26-11-21", "bad-date", "“26-11-21” is no date", "Write 2026-11-21, if that is meant."),
+        ("21 Nov 26", "bad-date", "“21 Nov 26” is no date", "Write 2026-11-21, if that is meant."),
+        (
+            "5/6/26",
+            "bad-date",
+            "“5/6/26” is no date",
+            "Write 2026-06-05 or 2026-05-06, if that is meant.",
+        ),
+        ("30.2.26", "bad-date", "“30.2.26” is no date", USUAL),
         ("21. November 2026", "bad-date", "“21. November 2026” is no date", "Write 2026-11-21."),
         (
             "2026-11-31",

@@ -31,6 +31,8 @@ from backbud.pages.links import anchor_of, tree_page
 from backbud.pages.render import render_pages
 from backbud.session import Session, open_session
 from backbud.views.grounds import grounds_of
+from backbud.views.year import year_view
+from backbud.views.year_back import year_back_view
 from backbud.words import between, day, minutes, monday_of, sentence
 
 Told = dict[str, Any]
@@ -249,6 +251,11 @@ def at_the_bench(journal: Journal) -> list[Told]:
     ]
 
 
+def trees_here(journal: Journal) -> set[str]:
+    """The handles of the trees that are here."""
+    return {handle for handle, tree in journal.session.plan().trees.items() if tree.here}
+
+
 def plain(told: Told) -> str:
     """A work's title as a row has it: without the part of the tree."""
     return sentence(told["title"].removesuffix(f" on {told['part']}") if told["part"] else
@@ -256,9 +263,11 @@ def plain(told: Told) -> str:
 
 
 def test_every_work_of_the_day_stands_on_the_page_of_its_place(journal: Journal) -> None:
-    trees = journal.session.plan().trees
-    # Who asks how a tree does at home has no place of ours to walk to.
-    told = {anchor_of(one["id"]) for one in at_the_bench(journal) if trees[one["tree"]].here}
+    # Who went home stands nowhere; what is still to do is to ask, and to be paid.
+    here = trees_here(journal)
+    told = {anchor_of(one["id"]) for one in at_the_bench(journal) if one["tree"] in here}
+    gone = {one["act"] for one in journal.due.values() if one["tree"] not in here}
+    assert gone <= {"asked-after", "paid"}
     there = [anchor for path, page in journal.pages.items() if path.startswith("places/")
              for anchor in re.findall(r'#(why-\w+)"', page.decode())]  # fmt: skip
     assert sorted(there) == sorted(told)
@@ -266,8 +275,7 @@ def test_every_work_of_the_day_stands_on_the_page_of_its_place(journal: Journal)
 
 def test_the_list_of_trees_tells_the_first_work_of_each_page(journal: Journal) -> None:
     listed = journal.pages["trees.html"].decode()
-    trees = journal.session.plan().trees
-    for handle in {told["tree"] for told in journal.due.values() if trees[told["tree"]].here}:
+    for handle in {told["tree"] for told in journal.due.values()} & trees_here(journal):
         _, first = next(rows_of(journal.pages[tree_page(handle)].decode()))
         line = one(rf'<tr role="row">(?:(?!</tr>).)*?href="{tree_page(handle)}".*?</tr>', listed)
         assert one(r'<h3 dir="auto">(.*?)</h3>', first) in line
@@ -286,12 +294,8 @@ def test_wire_bites_on_the_days_that_its_looks_tell(journal: Journal) -> None:
     assert told_days or "example" in journal.folder
 
 
-def test_the_season_tells_windows_that_works_have(journal: Journal) -> None:
+def test_the_year_tells_windows_that_works_have(journal: Journal) -> None:
     page = journal.pages["season.html"].decode()
-    table = re.search(
-        r"<caption class=\"unseen\">When each work may be done.*?</table>", page, re.S
-    )
-    assert table is not None
     windows = {
         between(opens, closes, journal.on.year)
         for opens, _, closes in map(window_of, journal.due.values())
@@ -301,15 +305,66 @@ def test_the_season_tells_windows_that_works_have(journal: Journal) -> None:
         for n, end in ((0, "from"), (2, "until"))
     }
     told = 0
-    for cell in re.findall(r"<tr><th.*?</th><td>(.*?)</td>", table[0]):
-        for part in cell.split(", "):
-            said_of_all = re.fullmatch(r"the (?:first|last) (from|until) (.*)", part)
-            if said_of_all:
-                assert said_of_all[2] in days[said_of_all[1]]
-            elif not re.search(r"past the time|^\d+ windows", part):
-                assert re.sub(r" \(\d+ works\)", "", part) in windows
-                told += 1
+    for about in re.findall(r'<desc id="sprig-.*?">(.*?)\.</desc>', page):
+        for twig in about.split("; "):
+            for part in twig.partition(": ")[2].split(", "):
+                said_of_all = re.fullmatch(r"the (?:first|last) (from|until) (.*)", part)
+                if said_of_all:
+                    assert said_of_all[2] in days[said_of_all[1]]
+                elif not re.search(r"past the time|^\d+ windows", part):
+                    assert re.sub(r" \(\d+ trees\)", "", part) in windows
+                    told += 1
     assert told > 5
+
+
+def test_the_year_counts_what_due_counts(journal: Journal) -> None:
+    """Every open work of the next twelve months stands in it once, also where it is counted."""
+    page = journal.pages["season.html"].decode()
+    session = journal.session
+    year = year_view(nursery_of(session, session.plan()))
+    first = monday_of(journal.on)
+    within = [
+        told
+        for told in journal.due.values()
+        if max(date.fromisoformat(told["best"]), journal.on) < first + timedelta(weeks=52)
+    ]
+    assert year.works == len(within) and year.minutes == sum(told["minutes"] for told in within)
+    assert f"{minutes(year.minutes)} of work in the year ahead" in page
+    # What was late, or is to be done now, is told at the bench alone.
+    late = sum(told["state"] == "overdue" for told in within)
+    assert sum(week.at_bench for week in year.near) >= late
+
+
+def test_the_year_back_tells_what_is_still_late_as_due_does(journal: Journal) -> None:
+    session = journal.session
+    back = year_back_view(nursery_of(session, session.plan()))
+    late = [
+        told
+        for told in journal.due.values()
+        if told["state"] in ("overdue", "promised")
+        and date.fromisoformat(told["until"]) >= journal.on - timedelta(days=365)
+    ]
+    assert sum(one.still_open for one in back.foreseen) == len(late)
+    page = journal.pages["year-back.html"].decode()
+    done = sum(one.done for one in back.foreseen)
+    foreseen = sum(one.foreseen for one in back.foreseen)
+    assert f"{done} of {foreseen} works that the trees asked for were done" in page
+
+
+def test_averages_lie_within_the_extremes_of_the_same_years(journal: Journal) -> None:
+    """Of heat, of chill and of the warmth of each week, at every place."""
+    session = journal.session
+    known = 0
+    for sky in nursery_of(session, session.plan()).weather.skies:
+        for point in (*sky.heat.points, *sky.chill.points):
+            if point.least is not None and point.most is not None:
+                assert point.least - 0.1 <= point.average <= point.most + 0.1
+                known += 1
+        for week in sky.weeks:
+            if week.least_c is not None and week.most_c is not None:
+                assert week.least_c - 0.1 <= week.average_c <= week.most_c + 0.1
+                known += 1
+    assert known or "example" not in journal.folder
 
 
 # ------------------------------------------------------------------ feeds

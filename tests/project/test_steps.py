@@ -18,8 +18,11 @@ READING = [
     "remember",
 ]  # fmt: skip
 PLANNING = ["hang", "name", "keep", "cycle", "settle", "give way", "weigh", "judge"]
-SHOWING = ["index.html", "trees.html", "weather.html", "season.html", "stores.html",
-           "registers.html", "visits.html", "paper/week.html"]  # fmt: skip
+SHOWING = [
+    "index.html", "trees.html", "weather.html", "season.html", "year-back.html", "stores.html",
+    "people.html", "registers.html", "visits.html", "paper/week.html",
+    "find.html",
+]  # fmt: skip
 
 
 def in_guide(module: str) -> list[str]:

@@ -114,6 +114,32 @@ def test_it_works_below_the_secret_path_too(journal: Path, watch: Any, browser: 
     assert browser.value("location.pathname").startswith(server.below)
 
 
+def test_it_finds_below_the_secret_path(journal: Path, watch: Any, browser: Watcher) -> None:
+    """Its scripts are let in by the policy, and no others are."""
+    server = watch("--on-lan")
+    server.page_with("trees/yuki.html", "buds are swelling")
+    browser.open(f"http://127.0.0.1:{server.port}{server.below}find.html")
+    browser.shows("a word that you wrote")
+    browser.value(
+        "(() => { const field = document.getElementById('words'); field.value = 'swelling';"
+        " field.dispatchEvent(new Event('input')) })()"
+    )
+    browser.shows("1 found:")
+    browser.value("document.querySelector('#found a').click()")
+    browser.shows("buds are swelling")
+    assert browser.said == []
+    browser.open(f"http://127.0.0.1:{server.port}{server.below}index.html")
+    browser.shows("What comes next")
+    browser.value(
+        "(() => { const one = document.createElement('script'); one.src = 'find/t0.js';"
+        " document.head.append(one) })()"
+    )
+    until = time.monotonic() + PATIENCE_S
+    while not any("Content Security Policy" in one for one in browser.said):
+        assert time.monotonic() < until
+        browser.value("1")
+
+
 def test_a_server_that_was_away_is_found_again(journal: Path, watch: Any, browser: Watcher) -> None:
     server = watch()
     server.page_with("trees/yuki.html", "buds are swelling")

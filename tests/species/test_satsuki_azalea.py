@@ -595,3 +595,25 @@ def test_flower_buds_are_thinned_towards_a_show_that_is_named(made, only):
     for text in ("show, to 2027-11-05", "show, to 2027-06", "repot, to 2027-06-05"):
         other = made.event("2027-02-10", "planned", text)
         assert made.after(SATSUKI, "satsuki-show", tree, other, year) == []
+
+
+@pytest.mark.parametrize(
+    ("strength", "text", "asked"),
+    [
+        ("strong", "all", True),
+        ("strong", "", True),
+        ("fair", "all", False),
+        ("strong", "some", False),
+    ],
+)
+def test_hard_pruning_has_its_best_time_where_a_strong_tree_lost_its_buds(
+    made, strength, text, asked
+):
+    done = made.event("2027-04-10", "disbudded", text)
+    tree = made.tree(done, strength=strength)
+    found = made.after(SATSUKI, "satsuki-renew", tree, done, made.year(SATSUKI))
+    assert [(p.act, p.extent, p.singly) for p in found] == [("pruned", "hard", True)] * asked
+    # From that day for six weeks, best after two.
+    assert [p.window.best for p in found] == [date(2027, 4, 24)] * asked
+    fresh = made.tree(made.event("2027-03-10", "repotted", "same pot"), done, strength="strong")
+    assert made.after(SATSUKI, "satsuki-renew", fresh, done, made.year(SATSUKI)) == []

@@ -6,6 +6,7 @@ from datetime import date
 from typing import ClassVar
 
 import pytest
+from msgspec.structs import replace
 
 from backbud.species import (
     PRESSING,
@@ -359,3 +360,37 @@ def test_a_scots_pines_shoots_are_not_cut_in_the_year_of_repotting(made, only):
     found = only(made.yearly(scots, fresh, made.year(scots), "scots-pine-shoots"))
     assert found.act == "checked" and "2027-03-20" in found.datum
     assert HARD_WORK.speaks
+
+
+# ------------------------------------------------------------------ the aim of a season's feed
+
+
+@pytest.mark.parametrize(
+    ("begun", "since", "strength", "what"),
+    [
+        # Struck five years ago: young until ten.
+        ("2022-05-01", None, "fair", "fully, from the first leaf on"),
+        # Here for fifty years: old from forty on, by the test's species.
+        (None, date(1977, 3, 1), "strong", "leanly"),
+        (None, date(1977, 3, 1), "fair", ""),
+        (None, date(2007, 3, 1), "strong", ""),
+        (None, None, "strong", ""),
+    ],
+)
+def test_feed_is_full_for_a_young_tree_and_lean_for_a_refined_one(
+    made, only, begun, since, strength, what
+):
+    species = of(w.feeds("feed", w.at(10, 14, 20, 30), because=WHY))
+    history = (made.event(begun, "struck", ""),) if begun else ()
+    tree = replace(made.tree(*history, strength=strength), since=since)
+    found = only(made.yearly(species, tree, made.year(species)))
+    assert found.what == what
+    # From the usual first leaf on, 11 April, or 14 days after the first of them, 1 April.
+    opens = "2027-04-11" if what.startswith("fully") else "2027-04-15"
+    assert found.window.opens == date.fromisoformat(opens)
+
+
+def test_an_autumn_feed_has_no_aim_but_autumn(made, only):
+    species = of(w.feeds("feed", w.by_warmth((9, 1), (9, 15), (9, 30)), because=WHY))
+    tree = replace(made.tree(strength="strong"), since=date(1977, 3, 1))
+    assert only(made.yearly(species, tree, made.year(species))).what == ""

@@ -14,6 +14,7 @@ from backbud.session import Session, open_session
 from backbud.views.audience import HELPER, KEEPER, PUBLIC, Audience, Eyes, eyes_of
 from backbud.views.grounds import grounds_of
 from backbud.views.history import date_view
+from backbud.views.people import people_view
 from backbud.views.photograph import PhotographView
 from backbud.views.published import as_json
 from backbud.views.shelf import BuyView, shelf_view
@@ -125,6 +126,16 @@ def test_an_owner_reads_of_the_own_trees_and_of_nobody_else(session: Session) ->
     assert shown(session, eyes_of("marrow"), "yuki") is None
     assert shown(session, eyes_of("marrow"), "aki") is None
     assert shown(session, eyes_of("pell")) is None
+
+
+def test_of_people_nobody_reads_but_the_keeper(session: Session) -> None:
+    plan, things = session.plan(), session.journal.things
+    people = people_view(things, plan.trees.values(), session.names(), "wrenfold")
+    assert [one.person for one in people] == ["marrow", "pell"]
+    grounds = grounds_of(plan.trees, things, session.names(), "wrenfold")
+    for eyes in (HELPER, PUBLIC, eyes_of("marrow")):
+        assert Audience(eyes, grounds).people(people) == ()
+    assert Audience(KEEPER, grounds).people(people) == people
 
 
 def test_the_public_reads_of_no_tree_that_is_not_public(session: Session) -> None:
@@ -239,3 +250,28 @@ def test_a_part_of_a_work_names_nobody_else(session: Session) -> None:
     for eyes, part in ((KEEPER, "Jo Pell's side"), (eyes_of("marrow"), "")):
         found = Audience(eyes, grounds).work(work)
         assert found is not None and found.part == part
+
+
+def test_who_buys_one_of_a_batch_reads_nothing_of_the_others(tmp_path: Path) -> None:
+    (tmp_path / "backbud.toml").write_text(SETTINGS)
+    (tmp_path / "journal.txt").write_text(
+        "place yard\n  latitude 52 N\nperson wrenfold\nperson marrow\n  name Ada Marrow\n"
+        "tree oldmother\n  kind trident maple\n"
+        "2026-03-01\noldmother\n  struck 50 cuttings, as quaillot\n"
+        "2026-04-01\nquaillot\n  died 3\n  moved yard\n  parted-off as hina\n"
+        "2026-05-01\nhina\n  sold to marrow, 20 EUR, stays\n"
+    )
+    opened = open_session(str(tmp_path), DAY)
+    assert [one.code for one in opened.problems() if one.code != "unknown-species"] == []
+    plan = opened.plan()
+    shown = planned_tree_view(plan, "hina", opened.names(), DAY)
+    assert (shown.parted_from, shown.owner) == ("quaillot", "marrow")
+    grounds = grounds_of(plan.trees, opened.journal.things, opened.names(), "wrenfold")
+    theirs = Audience(eyes_of("marrow"), grounds).tree(shown)
+    assert theirs is not None
+    told = as_json(theirs)
+    assert "quaillot" not in told
+    assert "oldmother" not in told
+    # What was done to all of them was done to hers too; of the three that died hers was none.
+    # Where it stood and what it cost are the keeper's matter.
+    assert [entry.act for entry in theirs.history] == ["struck", "parted-off"]

@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import io
 
+from backbud.cli import main
 from backbud.views.registers.register import RegisterView, csv_of, register_of
 
 CARDS = """\
@@ -120,6 +121,30 @@ def test_bills_are_open_by_age_and_the_oldest_is_paid_first(written) -> None:
         ("2026-02", "60.00", "20.00", "40.00", "50", "31 to 60"),
     ]
     assert found.notes == ("Open in EUR: 31 to 60 40.00, over 90 70.00.",)
+
+
+def test_a_credit_covers_what_it_names_and_who_paid_ahead_is_said(written) -> None:
+    """100 less a credit of 100 leaves nothing of the first; of the second, 60, nothing is paid."""
+    found = registers(
+        written,
+        "2026-01-05\naki\n  billed 100 EUR, number 2026-01\n"
+        "2026-01-07\naki\n  credited 100 EUR, number 2026-02, for bill 2026-01\n"
+        "  billed 60 EUR, number 2026-03\n",
+    )["unpaid"]
+    assert cells(found, "number", "open") == [("2026-03", "60.00")]
+    ahead = registers(written, "2026-01-05\nada\n  paid 80 EUR, in advance\n")["unpaid"]
+    assert (ahead.rows, ahead.notes) == ((), ("Ada Marrow has paid 80.00 EUR ahead.",))
+
+
+def test_the_terminal_prints_one_register_as_csv(written, tmp_path, capsys) -> None:
+    written(CARDS + "2026-05-03\naki\n  returned to ada\n", settings=SETTINGS, any_problems=True)
+    where = (str(tmp_path), "--on", "2026-11-20")
+    assert main(["registers", *where, "--only", "plants", "--csv"]) in (0, 1)
+    head, row = capsys.readouterr().out.splitlines()
+    assert head.startswith("date,way,act,tree,kind,botanical,quantity,who")
+    assert row.startswith("2026-05-03,out,returned,aki,satsuki azalea,Rhododendron indicum,1,Ada")
+    assert main(["registers", *where, "--csv"]) == 2
+    assert "--only" in capsys.readouterr().err
 
 
 def test_a_cell_that_a_spreadsheet_would_reckon_with_stays_text() -> None:

@@ -30,6 +30,7 @@ COMMANDS = {
     "places": ("places", "JOURNAL", *ON),
     "pots": ("pots", "JOURNAL", *ON),
     "stores": ("stores", "JOURNAL", *ON),
+    "registers": ("registers", "JOURNAL", *ON),
     "species": ("species", "JOURNAL"),
     "species-NAME": ("species", "trident maple", "JOURNAL", *ON),
     "reckon": ("reckon", "pot", "--inside", "36 x 28 x 12 cm"),

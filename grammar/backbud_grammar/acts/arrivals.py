@@ -211,7 +211,7 @@ ACTS: tuple[ActForm, ...] = (
         also=("severed", "sever"),
         also_bare=("sever",),
         work="propagation",
-        traits=("any_day",),
+        traits=("any_day", "one_part"),
     ),
     act(
         GROUP,

@@ -38,6 +38,13 @@ _AGAIN = re.compile(
     r"(\d+ (?:days?|weeks?|months?))",
     re.IGNORECASE,
 )
+# What is left of a work, and when it is done.
+_REST = re.compile(
+    r"(?:the )?(?:rest|remainder|other half|others|second half|last bit)"
+    r"(?: of (?:it|them|the tree))? "
+    r"(?:to (?:do|follow) )?(?P<when>.+)",
+    re.IGNORECASE,
+)
 _WORD = re.compile(r"[^\W\d_]+")
 # Words of a reason that make a question of it.
 _DOUBTS = frozenset(
@@ -268,13 +275,25 @@ class _LineReader:
         return True
 
     def _stands_beside(self, draft: Draft, piece: str, raw: str, at: int) -> bool:
-        """Whether a piece says no more of an act than why, or that the rest is left."""
+        """Whether a piece says no more of an act than why, or that the rest is left, or follows."""
         word = draft.form.word
         named_part = any(" on " in f" {said}" for said, _ in draft.pieces)
         if is_beside(word, piece) or (word in _OFF_ONES and named_part and stays_on(piece)):
             draft.beside.append((raw, at))
             return True
-        return False
+        rest = _REST.fullmatch(piece)
+        form = draft.form
+        # What is said or written of money has no rest that is work.
+        if rest is None or form.names_act or form.of_all or "no_work" in form.traits:
+            return False
+        when = when_of(rest["when"], self.page)
+        if not when or (draft.form.bearing == "ends" and not named_part):
+            return False
+        if not all(self._is_read(draft, said) for said, _ in draft.pieces):
+            # What is left of what was not understood, nobody can tell.
+            return False
+        self._plan(draft, when, at)
+        return True
 
     def _more_of_plan(self, draft: Draft, piece: str, raw: str, at: int) -> None:
         """What stands behind the work that is planned, put off or skipped: when, or why."""

@@ -157,7 +157,7 @@ def _words(work: WorkView, settings: Settings, before: str = "") -> list[bytes]:
         text_line("CATEGORIES", one_line(work.act)),
         text_line("DESCRIPTION", _description(work, settings)),
     ]
-    if work.place_name:
+    if work.place and work.place_name:
         lines.append(text_line("LOCATION", one_line(work.place_name)))
     if settings.base_url:
         lines.append(content_line("URL", _page_of(work, settings)))

@@ -36,7 +36,7 @@ from backbud.publish.files import Files
 from backbud.views.audience import Audience, eyes_of
 from backbud.views.day import works_of
 from backbud.views.grounds import Grounds
-from backbud.views.weeks import WeekWork, week_work, weeks_view
+from backbud.views.weeks import WeekEntry, WeekWork, week_work, weeks_view
 from backbud.views.work import WorkView
 
 PRODUCT = "-//backbud//backbud//EN"
@@ -166,6 +166,12 @@ class _Writer:
         lines = [self._with_revision(entry_of_ended(gone, self._settings))]
         return _feed_written(feed, base_url, lines)
 
+    def _joint(self, joint: WeekEntry) -> _FeedLine:
+        """The entry of works that stand together."""
+        inputs = (self._settings, joint)
+        work = partial(joint_event_of, joint, self._settings)
+        return self._with_revision(self._kept.once(("joint", joint.name), inputs, work))
+
     def _with_revision(self, entry: CalendarEntry) -> _FeedLine:
         digest = digest_of(entry.content)
         revision = revised_to(self._remembered.get(entry.uid), digest, self._today)
@@ -182,8 +188,7 @@ class _Writer:
         view = self._kept.once("weeks", inputs, partial(weeks_view, works, here, self._today))
         alone = {uid_of(ident, self._settings.journal_id) for ident in view.alone}
         lines = [line for one in every for line in one.lines if line.uid in alone]
-        for joint in view.together:
-            lines.append(self._with_revision(joint_event_of(joint, self._settings)))
+        lines += map(self._joint, view.together)
         return sorted(lines)
 
     def _lists(self, feed: Feed) -> Sequence[Sequence[_FeedLine]]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from datetime import date, timedelta
+from functools import partial
 from itertools import chain
 
 from msgspec import Struct
@@ -11,6 +12,7 @@ from msgspec import Struct
 from backbud.calendar.works import OTHER, WORKS, WorkKind
 from backbud.collection.stand import UNKNOWN_OWNER
 from backbud.journal.settings import Settled
+from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.pages.links import ALL_TASKS, EVERYTHING, FEEDS, feed_path
 from backbud.plan.followups import FollowUp
 from backbud.views.grounds import Grounds
@@ -44,13 +46,22 @@ class Feed(Struct, frozen=True):
 Shown = Mapping[str, tuple[FollowUp, ...]]
 
 
-def shown_in_feeds(plans: Shown, today: date, settled: Settled = "leave") -> Shown:
+def shown_in_feeds(
+    plans: Shown, today: date, settled: Settled = "leave", kept: Memo = NO_MEMO
+) -> Shown:
     """Return what of each tree's follow-ups stands in feeds.
 
     What has lapsed on `today` is left out, and so is what is done or skipped, unless `settled`
-    keeps it.
+    keeps it. `kept`: what an earlier run of this process left.
     """
-    return {handle: _shown(plan, today, settled) for handle, plan in plans.items()}
+    return {
+        handle: kept.once(
+            ("in feeds", handle),
+            (Identical(plan), today, settled),
+            partial(_shown, plan, today, settled),
+        )
+        for handle, plan in plans.items()
+    }
 
 
 def _shown(plan: Iterable[FollowUp], today: date, settled: Settled) -> tuple[FollowUp, ...]:

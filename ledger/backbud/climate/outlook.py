@@ -20,6 +20,7 @@ from backbud.climate.coldest_night import SaidCold
 from backbud.climate.daily_from_months import daily_means
 from backbud.climate.datum import Datum, joined
 from backbud.climate.heat import Trace, heat_trace
+from backbud.climate.long_rain import WetSpell, wet_spells
 from backbud.climate.once import once
 from backbud.climate.reference import cold_by, heat_by
 from backbud.climate.stages import (
@@ -37,6 +38,9 @@ LAST_OF_HEAT = (8, 25)
 # Cold is counted from northern 1 August on, under this mean; common practice, no source.
 COLD_UNDER_C = 20.0
 LATE_AUTUMN = timedelta(weeks=6)
+# Under this mean of the day a pot stays frozen or as good as that, and no bud moves; ours.
+THAW_C = 3.0
+_HALF_A_YEAR = 181
 
 
 class Wants(Struct, frozen=True, gc=False):
@@ -206,6 +210,8 @@ class Outlook(ColdTurns):
         if usual > LAST_OF_HEAT:
             until += LATE_AUTUMN
         found = expected_stage(self.traces, begins, counted_from, need_of(usual, wants), own, until)
+        if found is not None and usual <= LAST_OF_HEAT:
+            found = self._thawed(found, year)
         if found is None or not wants.chill_portions or begins != year:
             return found
         if self.chill_met(year, wants.chill_portions) is None:
@@ -216,6 +222,29 @@ class Outlook(ColdTurns):
                 )
             )
         return found
+
+    def _thawed(self, found: Expected, year: date) -> Expected:
+        """A stage of spring, no sooner than the average day is over what thaws a pot."""
+        thaws = self.thaws(year)
+        if thaws is None or found.day >= thaws:
+            return found
+        late = thaws - found.day
+        said = f"{found.because} But days are usually under {THAW_C:g} °C until {thaws}."
+        return Expected(found.first + late, thaws, found.last + late, joined(said, found.because))
+
+    @once
+    def thaws(self, year: date) -> date | None:
+        """The first day after the coldest of the average year on which its mean is over what thaws
+        a pot; None where no winter is so cold.
+
+        `year`: the first day of the growing year.
+        """
+        means = [self._usual(year + timedelta(days=n)).mean_c for n in range(_HALF_A_YEAR)]
+        coldest = min(range(_HALF_A_YEAR), key=means.__getitem__)
+        if means[coldest] >= THAW_C:
+            return None
+        found = next((n for n in range(coldest, _HALF_A_YEAR) if means[n] >= THAW_C), None)
+        return None if found is None else year + timedelta(days=found)
 
     def own(self, seen: Iterable[tuple[date, tuple[int, int], date]], wants: Wants) -> Own:
         """How this tree's sums compare with the species'.
@@ -230,6 +259,11 @@ class Outlook(ColdTurns):
                 for year, usual, day in seen
             ),
         )
+
+    @once
+    def wet_spells(self, year: date) -> tuple[WetSpell, ...]:
+        """The days of a growing year by which it had rained long, as measured."""
+        return tuple(wet_spells(self.air.measured, year, year + timedelta(days=365)))
 
     def chill_met(self, year: date, portions: float) -> date | None:
         """The day on which the winter round the first day of a growing year has given the chill."""

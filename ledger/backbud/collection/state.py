@@ -123,12 +123,15 @@ class Tree(Struct, frozen=True):
         return self.batch.count or 1
 
     @property
+    def is_batch(self) -> bool:
+        """Whether the handle stands for more than one tree, or for seed, on that day."""
+        batch = self.batch
+        return batch is not None and (batch.count != 1 or batch.in_containers)
+
+    @property
     def counted(self) -> str:
         """`50 cuttings`; "" for one tree, and for what is not here."""
-        batch = self.batch
-        if batch is None or not self.here or (batch.count == 1 and not batch.in_containers):
-            return ""
-        return batch.said
+        return self.batch.said if self.batch is not None and self.is_batch and self.here else ""
 
     @property
     def here(self) -> bool:

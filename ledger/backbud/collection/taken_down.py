@@ -118,8 +118,10 @@ class Lines:
         """What is on the tree after the lines so far, of what comes off by parts."""
         if self._on_tree is None:
             self._on_tree = Attached(self._before)
-        for at in range(self._seen, len(self._lines)):
-            for event in _changing(self._lines[at]):
+        for line in self._lines[self._seen :]:
+            if isinstance(line, Everyday) and _PARTS.isdisjoint(line.block.acts):
+                continue
+            for event in _changing(line):
                 effect = put_on_by(event.row)
                 if effect is not None:
                     self._on_tree.change(effect(event))

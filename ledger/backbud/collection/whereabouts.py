@@ -194,7 +194,11 @@ class Replay:
     def _block(self, page: DatedPage, block: DatedBlock) -> None:
         meant = self.plain.get(block.text) or self._meant(page, block)
         trees, day = meant.trees, page.when.last
-        calm = self._calm(meant, day) and id(block) not in self.corrected
+        if meant.calm_since == self._turned:
+            calm = day >= meant.calm_from
+        else:
+            calm = self._calm(meant, day)
+        calm = calm and id(block) not in self.corrected
         if calm and self.everyday.issuperset(block.acts):
             line = Everyday(block, None, len(trees), self.totals)
             for tree in trees:
@@ -362,7 +366,10 @@ class Replay:
                 self._here_already(child, event)
                 if event.act != "separated":
                     return False
-            elif child.standing == "here":
+            elif child.standing == "here" or (
+                # A layer may be cut free anew; whose history this is must be sure.
+                child.standing != "not yet" and event.act != "separated"
+            ):
                 self._taken(event, f"“{new.words}” is here already")
                 return False
         else:

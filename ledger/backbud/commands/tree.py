@@ -31,7 +31,9 @@ def run(options: Namespace) -> int:
     from backbud.views.tree import planned_tree_view
 
     photographs = session.photographs_of(plan.trees[handle])
-    shown = planned_tree_view(plan, handle, session.names(), session.today, photographs)
+    shown = session.forgotten.told(
+        planned_tree_view(plan, handle, session.names(), session.today, photographs)
+    )
     if options.json:
         print_json(shown)
     else:

@@ -6,7 +6,7 @@ It may have come from anybody: what is no sound record is no record, and is told
 from __future__ import annotations
 
 from datetime import date
-from hashlib import sha256
+from hashlib import blake2b, sha256
 
 from msgspec import DecodeError, Struct
 from msgspec.json import decode
@@ -16,6 +16,8 @@ from backbud.publish.plain import read_plain
 FOLDER = "papers"
 RECORD = f"{FOLDER}/issued.json"
 _MOST_BYTES = 16 << 20
+# What the person's key for marks is derived for.
+PURPOSE = "papers that were issued"
 
 
 class IssuedSums(Struct, frozen=True):
@@ -35,7 +37,7 @@ class IssuedPaper(Struct, frozen=True, kw_only=True):
     `numbers`: of the bills in it. `visits`: of a statement, those it is about: the tree and the day
     it came. `sums`, `lines`: of a statement, what it came to, and a digest of
     its lines. `after`: the file of the one of the same paper that was issued before, "" for the
-    first.
+    first. `mark`: a keyed digest by which the person who issued it knows it again.
     """
 
     file: str
@@ -49,11 +51,21 @@ class IssuedPaper(Struct, frozen=True, kw_only=True):
     sums: tuple[IssuedSums, ...] = ()
     lines: str = ""
     after: str = ""
+    mark: str = ""
 
 
 def digest_of(content: bytes) -> str:
     """SHA-256, in hexadecimal."""
     return sha256(content).hexdigest()
+
+
+def mark_of(paper: IssuedPaper, key: bytes) -> str:
+    """The mark of a paper: a keyed BLAKE2b digest of what it is, and of its own digest; "" without
+    a key. `key`: the person's for PURPOSE."""
+    if not key:
+        return ""
+    said = "\0".join((paper.file, paper.digest, str(paper.day), paper.person, paper.sort))
+    return blake2b(said.encode(), key=key, digest_size=16).hexdigest()
 
 
 def read_issued(folder: str) -> tuple[IssuedPaper, ...] | None:
@@ -62,6 +74,13 @@ def read_issued(folder: str) -> tuple[IssuedPaper, ...] | None:
     if content is None:
         return ()
     try:
-        return decode(content, type=tuple[IssuedPaper, ...])
+        found = decode(content, type=tuple[IssuedPaper, ...])
     except DecodeError:
         return None
+    return found if all(_is_in_place(one.file) for one in found) else None
+
+
+def _is_in_place(file: str) -> bool:
+    """Whether a file is named right below the folder of what was issued."""
+    folder, _, name = file.partition("/")
+    return folder == FOLDER and "/" not in name and not name.startswith(".") and bool(name)

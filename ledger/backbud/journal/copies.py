@@ -11,6 +11,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
+from backbud.journal.copy_names import original_of
 from backbud.journal.outlined import Outlined
 from backbud.journal.remember import WordsDigest
 from backbud_grammar.digest import digest
@@ -25,26 +26,29 @@ _OPENS, _CLOSES = (re.compile(rb"%b(?: |$)" % (sign * 7)) for sign in (b"<", b">
 ENDS_HERE = "\0"
 # A day on which as much was done is hardly written twice by chance, word for word.
 MANY_ACTS = 3
+# So many lines where a copy differs are told.
+MOST_TOLD = 6
 
 
 # ------------------------------------------------------------------ what says the same
 
 
 def words_in(section: bytes) -> WordsDigest:
-    """The words of a section, whatever blanks stand between them, without remarks to oneself.
+    """What a section says, whatever blanks stand in it, without remarks to oneself.
 
     So a copy that was tidied, or got spaces at its line ends, says the same as before.
     """
-    lines: list[bytes] = []
-    indented = 0
-    for line in section.split(b"\n"):
-        words = line.split()
-        if words and not words[0].startswith(b"#"):
-            if line[:1] in b" \t":
-                indented += 1
-                words.insert(0, b"")
-            lines.append(b" ".join(words))
-    return WordsDigest(digest(b"\n".join(lines)), indented)
+    if b"#" in section or b"\t" in section or b" \n" in section or b"\1" in section:
+        # Few have any of these.
+        lines = section.replace(b"\1", b"\0\1").replace(b"\t", b" ").split(b"\n")
+        section = b"\n".join(
+            [line.rstrip() for line in lines if not line.lstrip().startswith(b"#")]
+        )
+    # All lines at once: of an indented one it is kept that it is.
+    said = (b"\n" + section).replace(b"\n ", b"\n\1").translate(None, b" ")
+    while b"\n\n" in said:
+        said = said.replace(b"\n\n", b"\n")
+    return WordsDigest(digest(said.rstrip(b"\n")), said.count(b"\n\1"))
 
 
 # ------------------------------------------------------------------ copies of a file
@@ -74,6 +78,11 @@ def copies_among(files: Mapping[str, Outlined]) -> Copies:
         if name not in repeated and other not in repeated:
             repeated[name] = other
             flaws.append((name, _whole(other, files[name])))
+    for name in sorted(files.keys() - repeated.keys()):
+        other = original_of(name, files)
+        if other and other not in repeated and _shares(files[name], files[other]):
+            repeated[name] = other
+            flaws.append((name, _by_name(other, files[name], files[other])))
     pages: dict[str, frozenset[int]] = {}
     for (name, other), again in _again(files, repeated).items():
         long = [one for one in again if one.acts >= MANY_ACTS]
@@ -156,6 +165,32 @@ def _whole(other: str, file: Outlined) -> Flaw:
         1,
         f"everything in this file stands in {other} too",
         f"{other} counts, and nothing of this one was read. Take one of the two away.",
+        lines=file.data.count(b"\n") + 1,
+    )
+
+
+def _shares(file: Outlined, other: Outlined) -> bool:
+    return not _digests(file).isdisjoint(_digests(other))
+
+
+def _by_name(other: str, file: Outlined, original: Outlined) -> Flaw:
+    """That a copy, by its name, holds what the other does not: which of the two is right is not
+    known, so nothing is done twice, and what differs is told."""
+    there, differ, line = _digests(original), list[int](), 1
+    for kept in file.row:
+        if not isinstance(kept.section, Stray) and kept.said.digest not in there:
+            differ.append(line)
+        line += kept.lines
+    told = ", ".join(str(line) for line in differ[:MOST_TOLD])
+    more = f" and {len(differ) - MOST_TOLD} more" if len(differ) > MOST_TOLD else ""
+    return Flaw(
+        "repeated-file",
+        0,
+        1,
+        1,
+        f"by its name this file is a copy of {other}, and they differ",
+        f"{other} counts, and nothing of this one was read. What only this one has begins on line "
+        f"{told}{more}: bring it over, and take this file away.",
         lines=file.data.count(b"\n") + 1,
     )
 

@@ -7,7 +7,7 @@ from datetime import date
 from functools import partial
 from typing import Any, NamedTuple
 
-from msgspec import Raw
+from msgspec import Raw, Struct
 from msgspec.structs import replace
 
 from backbud.journal.copies import ENDS_HERE
@@ -26,7 +26,7 @@ from backbud.journal.remember import (
 from backbud.journal.said import ActReader
 from backbud.journal.said_weather import said_weather
 from backbud_grammar.continued import goes_on
-from backbud_grammar.datelines import is_dateline
+from backbud_grammar.datelines import leading_date
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.outline import Known, read_act_line
 from backbud_grammar.problems import KEPT, Flaw
@@ -41,7 +41,7 @@ class ReadDay(NamedTuple):
     flaws: tuple[Flaw, ...] = ()
 
 
-class _ReadActs(NamedTuple):
+class _ReadActs(Struct, frozen=True, gc=False):
     """The past form of each act that can be read, and the same as they are written; what ends
     there, where an indented line is a subject line or a date in truth; and what is wrong."""
 
@@ -79,7 +79,7 @@ class DiaryReader:
         weather: tuple[SaidWeather, ...] = ()
         # Where the whole line is a date in another form, it holds no weather.
         if page.weather and (
-            when.first > date.min or not is_dateline(f"{page.date} {page.weather}")
+            when.first > date.min or not leading_date(f"{page.date} {page.weather}")
         ):
             weather, of_weather = said_weather(page, when, self.acts)
             flaws += of_weather
@@ -119,10 +119,11 @@ class DiaryReader:
                     flaws.append(_at_edge(block, left_out=not of_day or not of_subject))
                     slipped = read_act_line(text, block.line, Known.of(self.details.acts))
                     slid = _with_left_out((slipped, *block.acts), below)
-                    acts, written, ends, found = self._acts(slid, head, rest, so_far + len(flaws))
-                    flaws += found
+                    read = self._acts(slid, head, rest, so_far + len(flaws))
+                    ends = read.ends
+                    flaws += read.flaws
                     if of_day and of_subject:
-                        out[-1] = _with(out[-1], acts, written)
+                        out[-1] = _with(out[-1], read.acts, read.written)
                     of_day, of_subject = of_day and ends != "day", of_subject and not ends
                     continue
                 flaw = flaw_of_heading(rest, self.things, self.details, head.when)
@@ -135,12 +136,14 @@ class DiaryReader:
             stands, of_line = self._subject_line(block)
             flaws += of_line
             whole = _with_left_out(block.acts, below)
-            acts, written, ends, found = self._acts(whole, head, rest, so_far + len(flaws))
+            read = self._acts(whole, head, rest, so_far + len(flaws))
+            found, ends = read.flaws, read.ends
             is_filed = stands and of_day
             # What is filed nowhere is told as such, and not as words that were kept.
             flaws += found if is_filed else [one for one in found if one.severity != KEPT]
             if is_filed:
-                out.append(DatedBlock(head, text, head.line + block.line + 1, acts, written))
+                line = head.line + block.line + 1
+                out.append(DatedBlock(head, text, line, read.acts, read.written))
             of_day, of_subject = of_day and ends != "day", stands and not ends
         return out, flaws
 
@@ -160,20 +163,15 @@ class DiaryReader:
         flaws: list[Flaw] = []
         ends: Ends = ""
         # How many of the acts stand; what follows an indented subject line does not.
-        stand, found_sound = -1, self.acts.found_sound
+        stand, past_of = -1, self.acts.past_of
         for n, act in enumerate(written):
-            meant = self.acts.meant(act, head.when)
-            texts = found_sound.get(meant.word)
-            known = texts.get(meant.text) if texts is not None else None
-            # A remark, what was refused below it, or a day far from this page, may hold back what
-            # was found sound.
-            ready = not (meant.remark or act.left_out or (known is not None and known.says_when))
-            if known is not None and ready:
-                acts.append(known.act)
+            past = past_of(act, head.when)
+            if past:
+                acts.append(past)
                 heard.append(act)
                 continue
             slip = None
-            if self.acts.form(meant) is None:
+            if self.acts.form(self.acts.meant(act, head.when)) is None:
                 slip = slip_of_act(act, written[n + 1 :], rest, self.things)
             if slip is None:
                 for one in self.acts.heard(act, head.when, so_far + len(flaws)):

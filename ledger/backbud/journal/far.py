@@ -26,7 +26,12 @@ _A_YEAR_HAS = {"day": 365.25, "week": 365.25 / 7, "month": 12, "year": 1}
 
 def says_when(details: Iterable[Detail]) -> bool:
     """Whether anything of it lies before or after the page by what it says."""
-    return any(_dated(detail) or _long(detail.measure) for detail in details)
+    for detail in details:
+        if detail.date and _dated(detail):
+            return True
+        if detail.measure is not None and _long(detail.measure):
+            return True
+    return False
 
 
 def flaw_of_far(details: Iterable[Detail], when: WrittenDate) -> Flaw | None:

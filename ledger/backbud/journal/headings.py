@@ -21,6 +21,7 @@ from backbud_grammar.datelines import (
     hint_of_date,
     holds_a_date,
     is_dateline,
+    leading_date,
 )
 from backbud_grammar.dates import WrittenDate, dates_meant, read_date
 from backbud_grammar.kinds import KINDS
@@ -51,7 +52,8 @@ def flaw_of_heading(
     if not text:
         return None
     named = _names_something(text, things)
-    if named and not holds_a_date(_unknown_in(text, things)):
+    unknown = _unknown_in(text, things)
+    if named and not (unknown and holds_a_date(unknown)):
         return None
     at, kind, read = blocks[0].line, text.split(None, 1)[0].casefold(), details.subjects(text)
     lines = last_line(blocks) - at + 1
@@ -66,7 +68,7 @@ def flaw_of_heading(
         return Flaw(read.code, at, read.column, read.length, message, hint, lines=lines)
     if named or heads_a_page(text) or (words_alone and above is not None):
         message = f"“{text}” is neither a date nor a subject line"
-        said = _unknown_in(text, things) if named else text
+        said = unknown if named else text
         hint = f"{hint_of_date(said, day_of(above))} A remark to yourself begins with #."
         hint += not_filed(blocks)
         return Flaw("bad-heading", at, 1, len(text), message, hint, lines=lines)
@@ -90,8 +92,11 @@ def flaw_of_date(error: Misread, page: Page | RecalledPage, above: date | None) 
     page = page.read() if isinstance(page, RecalledPage) else page
     text, message, hint = page.date, error.message, error.hint
     whole = f"{page.date} {page.weather}".rstrip()
+    leading = leading_date(whole) if page.weather and not dates_meant(page.date) else ""
     if page.weather and is_dateline(whole):
         text, message, hint = whole, f"“{whole}” is no date", hint_of_date(whole, above)
+    elif leading:
+        text, message, hint = leading, f"“{leading}” is no date", hint_of_date(leading, above)
     elif error.code == "bad-date" and not dates_meant(page.date):
         hint = hint_of_date(text, above)
     hint += not_filed(page.blocks)
@@ -174,7 +179,8 @@ def day_of(when: WrittenDate | None) -> date | None:
 
 def _unknown_in(text: str, things: Things) -> str:
     """The words of a subject line that are no handle."""
-    return " ".join(word for word in text.replace(",", " ").split() if things.find(word) is None)
+    words = text.replace(",", " ").split()
+    return " ".join([word for word in words if things.find(word) is None])
 
 
 def _names_something(text: str, things: Things) -> bool:

@@ -17,6 +17,7 @@ from backbud.journal.outlined import Outlined
 from backbud.journal.problems import PlacedFlaw, WithFlaws, placed
 from backbud.memo import Identical, Memo
 from backbud.publish.memory import MemoryOf
+from backbud_grammar.datelines import is_dateline
 from backbud_grammar.dates import WrittenDate, check_reckoned, read_date
 from backbud_grammar.problems import Flaw, Misread
 from backbud_grammar.syntax import Page
@@ -136,6 +137,8 @@ def _page(
     try:
         when = read_date(written, by.southern)
         check_reckoned(when.first, written)
+        if kept.section.weather and not when.exact:
+            _check_whole(written, kept.section.weather)
     except Misread as error:
         flaws.append(flaw_of_date(error, kept.section, above()))
         # Without a day nothing of it can be replayed, but its other problems are told too.
@@ -153,6 +156,13 @@ def _page(
     if when is NO_DAY or when.first > today:
         return None, flaws
     return ReadPage(when.first, file, line, page, weather), flaws
+
+
+def _check_whole(written: str, weather: str) -> None:
+    """Misread where a rough date and what stands behind it are one date: `2026 Nov 21`."""
+    whole = f"{written} {weather}"
+    if is_dateline(whole):
+        raise Misread("bad-date", f"“{whole}” is no date", "")
 
 
 def _not_yet(when: WrittenDate, page: Page | remember.RecalledPage, today: date) -> Flaw:

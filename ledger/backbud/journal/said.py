@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator, Sequence
 from datetime import date
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
-from msgspec import Raw
+from msgspec import Raw, Struct
 
 from backbud.journal.dated import Said, SoundActs
 from backbud.journal.far import flaw_of_far, says_when
@@ -81,7 +81,7 @@ def _is_said_otherwise(form: ActForm, flaws: Sequence[Flaw]) -> bool:
     )
 
 
-class HeardAct(NamedTuple):
+class HeardAct(Struct, frozen=True, gc=False):
     """One act of a line: as it is read, its past form, and what is wrong with it."""
 
     act: Act
@@ -118,6 +118,7 @@ class ActReader:
         self._known_acts = Known.of(details.acts)
         self.found_sound = found_sound
         self._recall = recall
+        self._prose = {word: form.word for word, form in details.acts.items() if form.prose}
         self._talk: Talk | None = None
         self._near: dict[str, str] = {}
 
@@ -160,11 +161,11 @@ class ActReader:
         `so_far`: how much is wrong in the file above it; in a flood hints are not sought.
         """
         own = self._expanded(act, when)
+        form = self.form(act if own is None else own.act)
+        if form is None:
+            return "", (self._unknown_act(act if own is None else own.act, so_far),)
         if own is not None:
             act = own.act
-        form = self.form(act)
-        if form is None:
-            return "", (self._unknown_act(act, so_far),)
         flaws: tuple[Flaw, ...] = ()
         known = self._known(act)
         if known is None:
@@ -177,6 +178,24 @@ class ActReader:
         if flaw is not None:
             return HELD, (*flaws, _in_its_place(flaw, act, own))
         return known.act, flaws
+
+    def past_of(self, act: Act, when: WrittenDate) -> str:
+        """The past form of an act that is known to be sound; "" where it must be looked at.
+
+        Most of a diary is: prose, and what was written before in the same words.
+        """
+        if self.own.words:
+            act = self.meant(act, when)
+        texts = self.found_sound.get(act.word)
+        known = texts.get(act.text) if texts is not None else None
+        if known is None:
+            return self._prose.get(act.word, "")
+        # What was refused below it, or a day far from this page, may hold it back all the same.
+        if act.left_out or known.says_when:
+            return ""
+        if act.remark and doubt_of(self.details.acts[known.act], act) is not None:
+            return ""
+        return known.act
 
     def heard(self, act: Act, when: WrittenDate, so_far: int) -> list[HeardAct]:
         """What a line tells of: its act where it is read as it stands, else the acts that it is in
@@ -251,7 +270,9 @@ class ActReader:
         found = self.things.find(written)
         return found.kind if found is not None else ""
 
-    def _of(self, told: ToldAct, act: Act, when: WrittenDate, so_far: int, *, hints: bool) -> HeardAct:
+    def _of(
+        self, told: ToldAct, act: Act, when: WrittenDate, so_far: int, *, hints: bool
+    ) -> HeardAct:
         """An act that was told in other words, judged like any other."""
         line, column = _place_in(act, told.at)
         seams = tuple([Seam(at, *_place_in(act, of)) for at, of in told.pieces])

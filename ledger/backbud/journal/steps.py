@@ -19,6 +19,7 @@ from backbud.journal.events import Origin
 from backbud.journal.far import ahead_on_cards, far_on_cards
 from backbud.journal.faults import failing, fault_at
 from backbud.journal.find import find_files
+from backbud.journal.forgotten import with_numbers
 from backbud.journal.load import Loaded, load
 from backbud.journal.misplaced import flaws_of_misplaced
 from backbud.journal.outlines import Parted, parted
@@ -181,7 +182,9 @@ def read_all_cards(reading: SoFar) -> WithFlaws[SoFar]:
         whole, found = with_lines_at_edge(card, details) if card.card.blocks else WithFlaws(card)
         cards.append(whole)
         flaws += found
-    things, found = _contained(cards, reading)
+    named, found = _contained(cards, reading)
+    numbered = partial(with_numbers, named, reading.asked.today)
+    things = reading.asked.kept.once("forgotten", (Identical(named), reading.asked.today), numbered)
     of_settings = _flaws_of_settings(reading.settings, things, reading.loaded[SETTINGS_FILE].data)
     asked = reading.asked
     own, of_own = own_words(of_words, asked.acts, things)

@@ -64,10 +64,15 @@ class Thing(Struct, frozen=True, gc=False):
 
 
 class Things(Struct, frozen=True):
-    """Everything that has a card, by canonical handle, and how any spelling finds it."""
+    """Everything that has a card, by canonical handle, and how any spelling finds it.
+
+    `hidden`: of each person who is a number now, by that number, the names they had: first what
+    they were called.
+    """
 
     by_handle: Mapping[str, Thing]
     spellings: Mapping[str, str]
+    hidden: Mapping[str, tuple[str, ...]] = {}
 
     def find(self, written: str) -> Thing | None:
         """The thing so named, in any case, with or without marks, by any handle it ever had."""
@@ -99,7 +104,7 @@ def turned_south(things: Things) -> Things:
         for handle, thing in things.by_handle.items()
         if thing.since is not None and not thing.since.exact
     }
-    return Things({**things.by_handle, **turned}, things.spellings) if turned else things
+    return replace(things, by_handle={**things.by_handle, **turned}) if turned else things
 
 
 def members(group: Thing) -> list[str]:

@@ -201,7 +201,7 @@ def _trees_at(place: AtPlace, room: int) -> TreesAt:
     more = len(place.trees) - room
     return TreesAt(
         words.sentence(place.place_name or NO_PLACE),
-        link(place_page(place.place)),
+        way_to(place.place, place.place_name),
         tuple(map(_tree, place.trees[:room])),
         f"{more} more" if more > 0 else "",
     )
@@ -234,10 +234,15 @@ def _of(one: CautionOf) -> str:
     return ", ".join(one.trees)
 
 
+def way_to(place: str, place_name: str, base: str = "") -> str:
+    """The page of a place, "" for what is away from here."""
+    return link(place_page(place), base) if place or not place_name else ""
+
+
 def _rest(rest: Rest) -> RestRow:
     return RestRow(
         words.sentence(rest.place_name or NO_PLACE),
-        link(place_page(rest.place)),
+        way_to(rest.place, rest.place_name),
         words.sentence(", ".join(rest.titles)),
         words.minutes(rest.minutes) if rest.minutes else "",
     )

@@ -13,15 +13,18 @@ from msgspec.structs import replace
 
 from backbud import words
 from backbud.collection.state import Tree
-from backbud.memo import Memo
-from backbud.pages.links import INDEX, link, tree_page
+from backbud.memo import Apart, Memo
+from backbud.pages.links import INDEX, TREES, WEEK, link, tree_page
+from backbud.pages.papers import papers as laid_out_papers
 from backbud.pages.pictures import Picture, picture_of
-from backbud.pages.render import assets, page
+from backbud.pages.render import assets, helpers_sheets, page, paper_pages
 from backbud.pages.sheet import kind_of, laid_out, next_when, shown_tree, standing_of
-from backbud.views.audience import Audience
+from backbud.plan.stores import Stores
+from backbud.views.audience import Audience, papers_for_owner
 from backbud.views.folder import Secrets
-from backbud.views.narrow import only_tree, own_inputs
+from backbud.views.narrow import only_tree, own_inputs, without_trees
 from backbud.views.nursery import Nursery
+from backbud.views.paper import PapersView
 from backbud.views.photograph import PhotographView, portrait
 from backbud.views.tree import TreeView
 
@@ -41,28 +44,37 @@ class HandedTree(Struct, frozen=True):
     picture: Picture | None
 
 
-class Part(Struct, frozen=True):
+class HandedPart(Struct, frozen=True):
     """Trees that go together on the first page."""
 
     title: str
     trees: tuple[HandedTree, ...]
 
 
-class Paper(Struct, frozen=True):
+class HandedPaper(Struct, frozen=True):
     """Something else that lies in the folder and is named on its first page."""
 
     title: str
     page: str
 
 
-class Folder(Struct, frozen=True):
+class OwnersFile(Struct, frozen=True):
+    """A file in an owner's folder: its path there and its bytes. `title`: as the first page names
+    it, "" where it does not (a stylesheet, a picture)."""
+
+    path: str
+    content: bytes
+    title: str = ""
+
+
+class HandedFolder(Struct, frozen=True):
     """The first page of a folder. `calendar`: the way to its feed, "" where it has none."""
 
     name: str
     trees: tuple[HandedTree, ...]
-    parts: tuple[Part, ...]
+    parts: tuple[HandedPart, ...]
     calendar: str = ""
-    papers: tuple[Paper, ...] = ()
+    papers: tuple[HandedPaper, ...] = ()
 
 
 def owners_pages(
@@ -72,7 +84,7 @@ def owners_pages(
     audience: Audience,
     around: object,
     kept: Memo,
-    papers: Sequence[Paper] = (),
+    papers: Sequence[HandedPaper] = (),
 ) -> Iterator[tuple[str, bytes]]:
     """An owner's folder but for its feed, papers and photographs: path and bytes.
 
@@ -95,10 +107,57 @@ def owners_pages(
         trees.append(listed)
     here = tuple(one for one in trees if one.here)
     gone = tuple(one for one in trees if not one.here)
-    parts = (Part("In our care", here), Part("Not here", gone))
-    folder = Folder(view.name(person), tuple(trees), tuple(one for one in parts if one.trees),
+    parts = (HandedPart("In our care", here), HandedPart("Not here", gone))
+    folder = HandedFolder(view.name(person), tuple(trees), tuple(one for one in parts if one.trees),
                     CALENDAR, tuple(papers))  # fmt: skip
     yield root + INDEX, page("folder.html", shared, {"base": "", "folder": folder})
+
+
+def owners_papers(view: Nursery, person: str, kept: Memo) -> tuple[OwnersFile, ...]:
+    """The papers that go with an owner's trees and need no signing: how to keep them, where they
+    come from. Receipts and accounts are given as they were issued."""
+    papers = next((one for one in view.papers if one.person == person), None)
+    if papers is None:
+        return ()
+    return kept.once(("owner's papers", person), (papers,), partial(_papers_of, papers))
+
+
+def _papers_of(papers: PapersView) -> tuple[OwnersFile, ...]:
+    shown = papers_for_owner(papers)
+    titles = {one.path: one.title for one in laid_out_papers(shown)}
+    return tuple(OwnersFile(path, content, titles[path]) for path, content in paper_pages(shown))
+
+
+def helpers_pages(
+    view: Nursery, root: str, person: str, audience: Audience, around: object, kept: Memo
+) -> Iterator[tuple[str, bytes]]:
+    """A helper's folder: the works at the bench and by place, and every tree, without money."""
+    shared = _shared(view, view.title, public=False)
+    shared |= {"nav": ((INDEX, "Bench"), (TREES, "Trees"), (WEEK, "The week on paper"))}
+    seen = replace(
+        view, plans=audience.plans(view.plans), problems=(), stores=Stores(), sections={},
+        folders={}, registers=(), handed_out=(), unshown=(), accounts=(), papers=(), people=(),
+    )  # fmt: skip
+    apart = Apart(kept, f"helper {person}")
+    all_around = apart.same("around pages", (without_trees(seen), shared, around))
+    yield from _assets(root)
+    for path, content in helpers_sheets(seen, shared, all_around, apart):
+        yield root + path, content
+    for tree in seen.trees:
+        own = only_tree(seen, tree)
+        path, content = apart.once(
+            ("page", tree.handle),
+            own_inputs(own, all_around),
+            partial(_helpers_tree, own, audience, shared),
+        )
+        yield root + path, content
+
+
+def _helpers_tree(own: Nursery, audience: Audience, shared: dict[str, object]) -> tuple[str, bytes]:
+    shown = audience.tree(shown_tree(own, own.trees[0]))
+    assert shown is not None
+    path = tree_page(shown.tree)
+    return path, _tree_page(own, shown, path, shared)
 
 
 def public_pages(
@@ -132,7 +191,7 @@ def public_pages(
     if trees:
         # By kind, then by names that tell nothing, so that the order tells nothing either.
         in_order = tuple(sorted(trees, key=lambda one: (one.title.casefold(), one.page)))
-        folder = Folder("", in_order, (Part("To look at", in_order),))
+        folder = HandedFolder("", in_order, (HandedPart("To look at", in_order),))
         yield root + INDEX, page("folder.html", shared, {"base": "", "folder": folder})
 
 
@@ -190,7 +249,9 @@ def _public_tree(
 
 
 def _tree_page(own: Nursery, shown: TreeView, path: str, shared: dict[str, object]) -> bytes:
-    sheet = replace(laid_out(own, shown), page=path)
+    # What runs at the top of print: no day on what is public, which stays as it is.
+    sheet = laid_out(replace(own, title=str(shared["title"])), shown)
+    sheet = replace(sheet, page=path, running="" if shared["public"] else sheet.running)
     return page("tree.html", shared, {"base": "../", "tree": sheet})
 
 
@@ -208,6 +269,8 @@ def _shared(view: Nursery, title: str, *, public: bool) -> dict[str, object]:
         "assets": {name: path for name, (path, _) in assets().items()},
         "frame": "folder_frame.html",
         "public": public,
+        "handed": True,
+        "nav": ((INDEX, "All trees" if public else "All your trees"),),
     }
 
 

@@ -10,11 +10,19 @@ from urllib.parse import quote
 INDEX = "index.html"
 TREES = "trees.html"
 WEATHER = "weather.html"
-SEASON = "season.html"
+# It keeps the address that it always had.
+YEAR = "season.html"
+YEAR_BACK = "year-back.html"
+PEOPLE = "people.html"
 STORES = "stores.html"
 REGISTERS = "registers.html"
 VISITS = "visits.html"
 WEEK = "paper/week.html"
+FIND = "find.html"
+# The scripts that it loads, and nothing else, lie in here.
+FIND_FOLDER = "find/"
+# On the page of all trees: those of other people, those that are gone.
+OTHERS, GONE = "others", "gone"
 # The calendars: the folder of all, the keeper's weeks, and what is to be ticked off.
 FEEDS, TASKS = "calendars/", "tasks/"
 EVERYTHING = f"{FEEDS}all.ics"
@@ -58,6 +66,16 @@ def paper_page(person: str, name: str) -> str:
 def labels_page(place: str) -> str:
     """The path of the labels of a place's trees below the output: `paper/labels/tunnel.html`."""
     return f"paper/labels/{place_page(place).removeprefix('places/')}"
+
+
+def letter_anchor(letter: str) -> str:
+    """The anchor of the own trees whose names begin with a letter, on the page of all trees."""
+    return f"own-{letter if letter.isascii() and letter.isalnum() else letter.encode().hex()}"
+
+
+def person_anchor(handle: str) -> str:
+    """The anchor of a person on the page of the people."""
+    return f"person-{handle}"
 
 
 def label_anchor(tree: str) -> str:

@@ -8,7 +8,7 @@ from msgspec import Struct
 
 from backbud import words
 from backbud.pages.links import link
-from backbud.views.photograph import PhotographView, portrait, then_and_now
+from backbud.views.photograph import PairView, PhotographView, portrait, then_and_now
 
 # How a page says from where a picture was taken.
 _SIDES = {
@@ -63,16 +63,18 @@ def pictures(photographs: Sequence[PhotographView], title: str) -> Pictures:
         by_line[one.at] = (*by_line.get(one.at, ()), picture_of(one, title))
     return Pictures(
         picture_of(face, title) if face else None,
-        tuple(
-            Pair(
-                words.sentence(_SIDES[pair.side]) or "The tree",
-                picture_of(pair.then, title),
-                picture_of(pair.now, title),
-            )
-            for pair in then_and_now(photographs)
-        ),
+        tuple(pair_of(pair, title) for pair in then_and_now(photographs)),
         by_line,
         tuple(picture_of(one, title) for one in photographs if not one.at),
+    )
+
+
+def pair_of(pair: PairView, title: str) -> Pair:
+    """A side then and now. `title`: what the tree is called."""
+    return Pair(
+        words.sentence(_SIDES[pair.side]) or "The tree",
+        picture_of(pair.then, title),
+        picture_of(pair.now, title),
     )
 
 

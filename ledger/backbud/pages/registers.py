@@ -24,20 +24,20 @@ _PLACES = {
 _LATEST_FIRST = frozenset({"treatments", "plants"})
 
 
-class Cell(Struct, frozen=True):
+class RegisterCell(Struct, frozen=True):
     """What is written of an entry, and what it is."""
 
     heading: str
     text: str
 
 
-class Row(Struct, frozen=True):
+class RegisterRow(Struct, frozen=True):
     """An entry of a register. `missing`: what is asked for and not written."""
 
     margin: str
     title: str
     amount: str
-    rest: tuple[Cell, ...]
+    rest: tuple[RegisterCell, ...]
     missing: str
 
 
@@ -48,7 +48,7 @@ class RegisterSheet(Struct, frozen=True):
     title: str
     about: str
     csv: str
-    rows: tuple[Row, ...]
+    rows: tuple[RegisterRow, ...]
     notes: tuple[str, ...]
 
 
@@ -69,17 +69,17 @@ def _in_order(register: RegisterView) -> Iterable[dict[str, str]]:
     return reversed(register.rows) if register.register in _LATEST_FIRST else register.rows
 
 
-def _row(register: RegisterView, row: dict[str, str]) -> Row:
+def _row(register: RegisterView, row: dict[str, str]) -> RegisterRow:
     margin, title, amount = _PLACES[register.register]
     # The act says whether it came or went.
     apart = {margin, *title, *amount, "not_written", "way"}
     told = {"who": "from" if row.get("way") == "in" else "to"}
     rest = tuple(
-        Cell(told.get(column.key, column.heading), _shown(column.key, row[column.key]))
+        RegisterCell(told.get(column.key, column.heading), _shown(column.key, row[column.key]))
         for column in register.columns
         if column.key not in apart and row.get(column.key)
     )
-    return Row(
+    return RegisterRow(
         _shown(margin, row[margin]),
         words.sentence(", ".join(filter(None, (row[key] for key in title))) or "not written"),
         _money(row, amount),

@@ -17,27 +17,33 @@ from backbud.collection.state import Tree
 from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.pages import (
     bench,
+    find,
+    finding,
     kind,
     links,
     papers,
+    people,
     place,
     registers,
-    season,
     stores,
     visits,
     ways,
     weather,
+    year,
+    year_back,
 )  # fmt: skip
+from backbud.pages.find import MANY, lettered
 from backbud.pages.paper import labels
 from backbud.pages.paper import week as week_sheet
 from backbud.pages.sheet import MOST_VIGOUR, listed, sheet_of
-from backbud.plan.followups import FollowUp
 from backbud.views.bench import OfTree, bench_view, of_tree
 from backbud.views.day import open_works_of
+from backbud.views.finding import Findable, others_found, tree_found
+from backbud.views.forgotten import Forgotten
 from backbud.views.narrow import only_tree, own_inputs, without_trees
 from backbud.views.nursery import Nursery
 from backbud.views.paper import PapersView
-from backbud.views.place import by_place, place_view
+from backbud.views.place import StandsThere, by_place, place_view, stands_there
 from backbud.views.registers.register import csv_of
 from backbud.views.tree import trees_view
 from backbud.views.week_on_paper import WeekOfTree, of_week, week_on_paper
@@ -69,20 +75,25 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
         "home": view.home,
         "today": words.full_day(view.today),
         "today_iso": view.today.isoformat(),
+        "has_people": bool(view.people),
         "assets": {name: path for name, (path, _) in assets.items()},
         "frame": "frame.html",
         "public": False,
         "has_visits": bool(view.accounts),
         "address": view.address,
         "ways": ways.EVERY_PAGE,
+        "handed": False,
     }
     around = kept.same("around pages", (without_trees(view), shared))
+    yield from _finding(view, kept).files
+    yield _finding_script()
     for path, sheet in SHEETS:
         yield path, sheet(view, shared, around, kept)
     for register in view.registers:
         yield links.register_csv(register.register), csv_of(register)
     yield from _papers(view, kept)
     yield from _places(view, shared, around, kept)
+    yield from _all_labels(view, shared, around, kept)
     yield from _kinds(view, shared, around, kept)
     for tree in view.trees:
         # A tree's page is made from nothing but what is that tree's own.
@@ -98,6 +109,16 @@ def assets() -> dict[str, tuple[str, bytes]]:
 def page(template: str, shared: dict[str, object], own: dict[str, object]) -> bytes:
     """A page's octets. `shared`: what every page of a set is shown."""
     return _page(template, shared, own)
+
+
+def helpers_sheets(
+    view: Nursery, shared: dict[str, object], around: object, kept: Memo
+) -> Iterator[tuple[str, bytes]]:
+    """What of the set a helper has: at the bench, the trees, each place, and the week on paper."""
+    yield links.INDEX, _index(view, shared, around, kept)
+    yield links.TREES, _trees(view, shared, around, kept)
+    yield links.WEEK, _week(view, shared, around, kept)
+    yield from _places(view, shared, around, kept)
 
 
 def lone_page(template: str, shown: dict[str, object]) -> bytes:
@@ -243,8 +264,15 @@ def _places(
         yield kept.once(
             ("place", handle),
             (Identical(around), Identical(*trees), Identical(*plans.values())),
-            partial(_place, view, shared, handle, trees, plans),
+            partial(_place, view, shared, around, handle, trees, kept),
         )
+
+
+def _all_labels(
+    view: Nursery, shared: dict[str, object], around: object, kept: Memo
+) -> Iterator[tuple[str, bytes]]:
+    """The labels of the trees of each place."""
+    for handle, trees in by_place(view.trees).items():
         yield kept.once(
             ("labels", handle),
             (
@@ -258,17 +286,72 @@ def _places(
 def _place(
     view: Nursery,
     shared: dict[str, object],
+    around: object,
     handle: str,
     trees: Sequence[Tree],
-    plans: Mapping[str, Sequence[FollowUp]],
+    kept: Memo,
 ) -> tuple[str, bytes]:
-    shown = place_view(handle, trees, plans, view.names, view.today)
+    def stands(tree: Tree) -> StandsThere:
+        plan = view.plans.get(tree.handle, ())
+        return kept.once(
+            ("stands there", tree.handle),
+            (Identical(around), Identical(tree), Identical(plan)),
+            partial(stands_there, tree, plan, view.names, view.today),
+        )
+
+    shown = place_view(handle, map(stands, trees), view.names)
     own = {
         "base": "../",
         "place": place.sheet(shown, view.today),
         "ways": ways.of_place(handle, shown.place_name, view.first_handles),
     }
     return links.place_page(handle), _page("place.html", shared, own)
+
+
+def _finding(view: Nursery, kept: Memo) -> finding.Index:
+    """What can be found; first what stands for many trees."""
+    names = kept.same("names found", dict(view.names))
+    found = [
+        kept.once(
+            ("found", tree.handle),
+            (Identical(tree), Identical(names)),
+            # Who is forgotten has another name, so the names are no longer the same then.
+            partial(_tree_found, tree, names, view.hidden),
+        )
+        # What is here comes first.
+        for tree in sorted(view.trees, key=lambda tree: not tree.here)
+    ]
+    others = kept.same("others found", others_found(view.trees, view.species, names, view.people))
+    return kept.once(
+        "index", (Identical(others, *found),), lambda: finding.index_of((*others, *found))
+    )
+
+
+def _tree_found(
+    tree: Tree, names: Mapping[str, str], hidden: Mapping[str, tuple[str, ...]]
+) -> Findable:
+    return Forgotten(hidden).told(tree_found(tree, names))
+
+
+def _finding_script() -> tuple[str, bytes]:
+    """The script of the page to find on; it lies with those that it loads."""
+    path, script = _asset("find.js")
+    return path.replace("assets/", links.FIND_FOLDER), script
+
+
+def _find(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    index = _finding(view, kept)
+    trees = trees_view(view.trees, view.names)
+    others = others_found(view.trees, view.species, view.names, view.people)
+    own = {
+        "base": "",
+        "script": _finding_script()[0],
+        "index": index,
+        "items": finding.ITEMS,
+        "letters": find.letters(trees),
+        "lists": find.lists(others),
+    }
+    return _page("find.html", shared, own)
 
 
 def _labels(
@@ -307,38 +390,27 @@ def _weather(view: Nursery, shared: dict[str, object], around: object, kept: Mem
     )
 
 
-def _season(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
-    pieces = _Pieces()
+def _year(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    return _page(
+        "year.html", shared, {"base": "", "year": year.sheet(view, kept), "ways": ways.OF_YEAR}
+    )
 
-    def drawn_line(week: season.WeekRow, line: season.ActInWeek) -> str:
-        return kept.once(
-            ("drawn line", week.iso, line.act),
-            (Identical(line),),
-            partial(_macro, "weeks.html", "line", line),
-        )
 
-    def drawn(week: season.WeekRow) -> str:
-        return pieces.mark(
-            [
-                kept.once(
-                    ("drawn week", week.iso),
-                    (Identical(week),),
-                    lambda: _octets(_macro("weeks.html", "week", week, drawn_line)),
-                )
-            ]
-        )
-
-    own = {
-        "base": "",
-        "season": season.sheet(view, kept),
-        "ways": ways.OF_YEAR,
-        "drawn_week": drawn,
-    }
-    return pieces.put_in(_page("season.html", shared, own))
+def _year_back(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    return _page("year-back.html", shared, {"base": "", "back": year_back.sheet(view, kept)})
 
 
 def _stores(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
     return _page("stores.html", shared, {"base": "", "stores": stores.sheet(view)})
+
+
+def _people(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+    own = {
+        "base": "",
+        "people": people.sheet(view.people),
+        "ways": ways.of_people(view.people, view.first_handles),
+    }
+    return _page("people.html", shared, own)
 
 
 def _registers(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
@@ -386,8 +458,14 @@ def _trees(view: Nursery, shared: dict[str, object], around: object, kept: Memo)
         "base": "",
         "drawn_trees": drawn,
         "own": shown.own,
+        "lettered": lettered(shown.own),
+        "many": MANY,
         "others": shown.others,
         "gone": shown.gone,
+        "unshown": view.unshown,
+        "handed_out": [
+            {"title": title, "page": links.link(path)} for title, path in view.handed_out
+        ],
     }
     return pieces.put_in(_page("trees.html", shared, parts))
 
@@ -398,11 +476,14 @@ SHEETS: tuple[tuple[str, Sheet], ...] = (
     (links.INDEX, _index),
     (links.TREES, _trees),
     (links.WEATHER, _weather),
-    (links.SEASON, _season),
+    (links.YEAR, _year),
+    (links.YEAR_BACK, _year_back),
     (links.STORES, _stores),
+    (links.PEOPLE, _people),
     (links.REGISTERS, _registers),
     (links.VISITS, _visits),
     (links.WEEK, _week),
+    (links.FIND, _find),
 )
 
 
@@ -460,11 +541,15 @@ def _environment() -> Environment:
         "index_page": links.INDEX,
         "trees_page": links.TREES,
         "weather_page": links.WEATHER,
-        "season_page": links.SEASON,
+        "year_page": links.YEAR,
+        "year_back_page": links.YEAR_BACK,
+        "people_page": links.PEOPLE,
         "stores_page": links.STORES,
         "registers_page": links.REGISTERS,
         "visits_page": links.VISITS,
         "week_page": links.WEEK,
+        "find_page": links.FIND,
+        "letter_anchor": links.letter_anchor,
         "most_vigour": MOST_VIGOUR,
     }
     return environment

@@ -21,13 +21,16 @@ from backbud.pages.drawings.years import YearsDrawn, years_drawn
 from backbud.pages.links import INDEX, kind_page, link, place_page, tree_page
 from backbud.pages.paper.running import running
 from backbud.pages.pictures import Pictures, pictures
+from backbud.pages.tree_years import YearsBeside, years_beside
 from backbud.plan.water import Water
 from backbud.species import Section
 from backbud.views.day import is_near
+from backbud.views.forgotten import Forgotten
 from backbud.views.history import DateView
 from backbud.views.nursery import Nursery
 from backbud.views.outline import OutlineView
 from backbud.views.tree import ListedView, ThingView, TreeView, listed_view, tree_view
+from backbud.views.tree_years import tree_years
 from backbud.views.work import WorkView
 
 MOST_VIGOUR = 5
@@ -74,7 +77,6 @@ class ThingRow(Struct, frozen=True):
     what: str
     part: str
     since: str
-    iso: str
     long: str
     at: str
     from_before: bool
@@ -95,8 +97,8 @@ class Sheet(Struct, frozen=True):
 
     `next`: the first works that are open, `then`: the others. `waits`: what of the far-off ones
     is to be known, once for all of them. `running`: the style that gives its card a title.
-    `drawn`: its years. `kind_page`: of what is alike for all trees of its kind, ""
-    where nothing is known of it.
+    `drawn`: its years; `beside`: the same side by side. `kind_page`: of what is alike for all
+    trees of its kind, "" where nothing is known of it.
     """
 
     title: str
@@ -117,6 +119,7 @@ class Sheet(Struct, frozen=True):
     then: tuple[work.Row, ...]
     waits: str
     drawn: YearsDrawn | None
+    beside: YearsBeside | None
     settled: tuple[work.Settled, ...]
     years: tuple[history.HistoryYear, ...]
     entries: str
@@ -145,6 +148,9 @@ def sheet_of(view: Nursery, tree: Tree) -> Sheet:
     species = view.species.get(tree.handle)
     return replace(
         sheet,
+        beside=years_beside(
+            tree_years(tree, view.weather.years, view.weather.southern), view.today
+        ),
         facts=tuple(_with_water(sheet.facts, _water(view.weather.water, tree.handle))),
         where=tuple(_with_folder(sheet.where, view.folders.get(tree.owner, ""))),
         kind_page=link(kind_page(species.title), "../") if species and species.facts else "",
@@ -155,7 +161,7 @@ def sheet_of(view: Nursery, tree: Tree) -> Sheet:
 def shown_tree(view: Nursery, tree: Tree) -> TreeView:
     """A tree as the keeper is shown it."""
     species = view.species.get(tree.handle)
-    return tree_view(
+    shown = tree_view(
         tree,
         view.plans.get(tree.handle, ()),
         view.names,
@@ -164,6 +170,7 @@ def shown_tree(view: Nursery, tree: Tree) -> TreeView:
         bites=view.bites.get(tree.handle, ()),
         photographs=view.photographs.get(tree.handle, ()),
     )
+    return Forgotten(view.hidden).told(shown) if view.hidden else shown
 
 
 def laid_out(view: Nursery, shown: TreeView) -> Sheet:
@@ -174,7 +181,7 @@ def laid_out(view: Nursery, shown: TreeView) -> Sheet:
     rows = tuple(work.row(one, today, at < NEXT_WORKS) for at, one in enumerate(shown.due))
     return Sheet(
         shown.name,
-        running(f"{shown.name} · {view.title} · {words.full_day(today)}"),
+        running(f"{shown.name} · {words.full_day(today)}"),
         tree_page(shown.tree),
         shown.kind if species else kind_of(shown),
         botanical_runs(species.botanical, shown.cultivar) if species else (),
@@ -191,6 +198,7 @@ def laid_out(view: Nursery, shown: TreeView) -> Sheet:
         rows[NEXT_WORKS:],
         _waits(shown, today),
         years_drawn(shown.history, shown.wires, shown.due, today),
+        None,
         tuple(work.settled(one, today) for one in shown.settled),
         history.years_of(shown.history),
         words.number(len(shown.history), "entry", "entries"),
@@ -349,7 +357,6 @@ def _thing(thing: ThingView, today: date) -> ThingRow:
         words.sentence(what) + (f" × {thing.count}" if thing.count > 1 else ""),
         thing.part,
         words.day(thing.since, today.year),
-        thing.since.isoformat(),
         words.days((today - thing.since).days),
         thing.at,
         thing.from_before,

@@ -9,7 +9,7 @@ from msgspec import Struct
 
 from backbud import words
 from backbud.pages.amounts import litres
-from backbud.pages.drawings.gauge import gauge
+from backbud.pages.drawings.standing import standing
 from backbud.plan.stores.shelf import NOTHING
 from backbud.plan.stores.to_write import amount_of_money
 from backbud.views.nursery import Nursery
@@ -22,6 +22,9 @@ from backbud.views.shelf import (
     WantView,
     shelf_view,
 )
+
+# So many materials to buy are named in the sentence at the head.
+MOST_NAMED = 4
 
 
 class For(Struct, frozen=True):
@@ -48,7 +51,11 @@ class ToBuy(Struct, frozen=True):
 
 
 class OnShelf(Struct, frozen=True):
-    """A material on hand: how much, in units and as sold, its worth, and what is wrong with it."""
+    """A material on hand: how much, in units and as sold, its worth, and what is wrong with it.
+
+    `wanted`: how much works want of it, and `left` how much is there then, where it is enough;
+    `wants`: these works.
+    """
 
     amount: str
     name: str
@@ -58,6 +65,10 @@ class OnShelf(Struct, frozen=True):
     price: str
     wrong: str
     notes: tuple[str, ...]
+    drawing: str = ""
+    wanted: str = ""
+    left: str = ""
+    wants: tuple[For, ...] = ()
 
 
 class MoneySum(Struct, frozen=True):
@@ -74,11 +85,12 @@ class MoneySum(Struct, frozen=True):
 class StoresSheet(Struct, frozen=True):
     """All that the stores page shows.
 
-    `wrong`: materials of which more was used than bought; `unentered`: those used of which no
-    stock was ever entered; `unreckoned`: how often a work could not be reckoned. `price`, `paid`:
-    of the example where nothing is written.
+    `short`: the shelf in a sentence. `wrong`: materials of which more was used than bought;
+    `unentered`: those used of which no stock was ever entered; `unreckoned`: how often a work could
+    not be reckoned. `price`, `paid`: of the example where nothing is written.
     """
 
+    short: str
     until: str
     margin: str
     cost: MoneySum
@@ -102,7 +114,9 @@ def sheet(view: Nursery) -> StoresSheet:
 def sheet_of(stores: ShelfView, year: int) -> StoresSheet:
     """The stores as they are shown in a year."""
     wrong = [one for one in stores.shelf if one.is_wrong]
+    unreckoned = sum(one.times for one in stores.missing)
     return StoresSheet(
+        _short(stores, unreckoned),
         words.full_day(stores.until) if stores.until else "",
         f"{stores.margin_percent:g} %",
         _of_all(stores.cost, stores.currency, less=stores.cost_is_at_least),
@@ -118,10 +132,23 @@ def sheet_of(stores: ShelfView, year: int) -> StoresSheet:
         stores.missing,
         sum(1 for one in wrong if one.is_entered),
         sum(1 for one in wrong if not one.is_entered),
-        sum(one.times for one in stores.missing),
+        unreckoned,
         amount_of_money(17, stores.currency),
         amount_of_money(68, stores.currency),
     )
+
+
+def _short(stores: ShelfView, unreckoned: int) -> str:
+    """`Buy 2 bags of lava and 5.5 m of wire.`; of how much nobody can tell stands beside it."""
+    named = [f"{_count(buy)} of {buy.name}" for buy in stores.to_buy]
+    until = f" for the works until {words.full_day(stores.until)}" if stores.until else ""
+    if not named:
+        return f"Nothing to buy{until}{', of what could be reckoned' if unreckoned else ''}."
+    shown, more = named[:MOST_NAMED], len(named) - MOST_NAMED
+    if more > 0:
+        shown.append(f"{more} more")
+    listed = ", ".join(shown[:-1]) + f" and {shown[-1]}" if len(shown) > 1 else shown[0]
+    return f"Buy {listed}{until}."
 
 
 def _of_all(amount: Decimal, currency: str, *, less: bool = False, more: bool = False) -> MoneySum:
@@ -142,7 +169,7 @@ def _to_buy(buy: BuyView, stores: ShelfView, year: int) -> ToBuy:
         buy.name,
         why,
         "" if buy.count is not None else "How it is sold is not written down.",
-        gauge(buy.on_hand, buy.with_margin),
+        _standing(buy, buy.on_hand, buy.count or 0),
         words.money(buy.cost, stores.currency) if buy.cost else "",
         tuple(_for(want, buy, year) for want in buy.wants),
         words.number(len(buy.wants), "work"),
@@ -177,6 +204,7 @@ def _for(want: WantView, material: MaterialView, year: int) -> For:
 def _on_shelf(one: OnHandView, stores: ShelfView, year: int) -> OnShelf:
     here = max(one.on_hand, 0.0)
     sold = one.units_in_one
+    enough = next((b for b in stores.buy if b.material == one.material and not b.lacks), None)
     return OnShelf(
         _amount(one.on_hand, one, one.is_entered, one.uses_not_taken_off),
         one.name,
@@ -186,7 +214,17 @@ def _on_shelf(one: OnHandView, stores: ShelfView, year: int) -> OnShelf:
         words.money(one.price, stores.currency) if one.price else "",
         _wrong(one),
         tuple(_notes(one, year)),
+        _standing(one, one.on_hand, 0),
+        quantity(enough.with_margin, one) if enough else "",
+        quantity(max(enough.on_hand - enough.wanted, 0.0), one) if enough else "",
+        tuple(_for(want, enough, year) for want in enough.wants) if enough else (),
     )
+
+
+def _standing(one: MaterialView, on_hand: float, to_buy: int) -> str:
+    """Drawn where it is known how much one holds as it is sold."""
+    holds = one.units_in_one
+    return standing(on_hand / holds, to_buy, one.unit == "m") if holds else ""
 
 
 def _hand(buy: BuyView) -> str:

@@ -17,7 +17,7 @@ _HUNDREDTH = Decimal("0.01")
 MOST_WAITING = 3
 
 
-class Told(Struct, frozen=True):
+class VisitLine(Struct, frozen=True):
     """A line about a visit: its label in the margin, and what is said; `late`: it is past."""
 
     label: str
@@ -32,7 +32,7 @@ class VisitRow(Struct, frozen=True):
     page: str
     kind: str
     owner: str
-    lines: tuple[Told, ...]
+    lines: tuple[VisitLine, ...]
     cautions: tuple[str, ...]
     ways: tuple[tuple[str, str], ...]
 
@@ -87,35 +87,35 @@ def _row(one: VisitView, papers: Mapping[str, Sequence[PaperPage]], today: date)
     )
 
 
-def _lines(one: VisitView, today: date) -> Iterator[Told]:
+def _lines(one: VisitView, today: date) -> Iterator[VisitLine]:
     year = today.year
     if one.is_here:
         came = f"since {words.day(one.came, year)}" if one.came else "since before this diary"
-        yield Told("here", f"{came}, in quarantine" if one.apart else came)
+        yield VisitLine("here", f"{came}, in quarantine" if one.apart else came)
     elif one.went is not None:
-        yield Told("went home", words.day(one.went, year))
+        yield VisitLine("went home", words.day(one.went, year))
     if one.condition:
-        yield Told("it came", one.condition)
+        yield VisitLine("it came", one.condition)
     if one.agreed:
-        yield Told("agreed", "; ".join(one.agreed))
+        yield VisitLine("agreed", "; ".join(one.agreed))
     if one.wanted_by is not None:
         past = one.wanted_by.last < today
-        yield Told("wanted by", words.written(one.wanted_by, year), past)
-    yield Told("done", _done(one, year))
+        yield VisitLine("wanted by", words.written(one.wanted_by, year), past)
+    yield VisitLine("done", _done(one, year))
     if one.waiting:
         titles = [work.title for work in one.waiting]
         more = len(titles) - MOST_WAITING
         said = "; ".join(titles[:MOST_WAITING])
-        yield Told("waiting", f"{said}; and {more} more" if more > 0 else said)
+        yield VisitLine("waiting", f"{said}; and {more} more" if more > 0 else said)
     if one.ready is not None:
-        yield Told("ready", f"since {words.day(one.ready, year)}")
+        yield VisitLine("ready", f"since {words.day(one.ready, year)}")
     if one.is_here:
         home = f"from {words.day(one.home_from, year)}" if one.home_from else "any day"
-        yield Told("can go home", home)
+        yield VisitLine("can go home", home)
     if one.asked_after is not None:
-        yield Told("asked after", words.day(one.asked_after, year))
+        yield VisitLine("asked after", words.day(one.asked_after, year))
     for sums in one.money:
-        yield Told("money", _money(sums, one.owed.get(sums.currency)))
+        yield VisitLine("money", _money(sums, one.owed.get(sums.currency)))
 
 
 def _done(one: VisitView, year: int) -> str:
@@ -160,8 +160,9 @@ def _cautions(one: VisitView, today: date) -> Iterator[str]:
             if wire.old == old
         ]
         if wires:
-            sort = "old wire" if old else "wire"
-            yield f"As it stands it goes home with {sort} on it: {'; '.join(wires)}."
+            told = "; ".join(wires)
+            said = f"old wire on it: {told}" if old else f"this on it: {told}"
+            yield f"As it stands it goes home with {said}."
     if one.unpriced:
         yield f"No price is known of {words.number(one.unpriced, 'line')}."
 

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import date
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from backbud.bench.water import ESTIMATE
 from backbud.climate.stages import FEWEST_YEARS
@@ -20,6 +21,8 @@ from backbud.views.skies import BASE_C, WEEK
 from backbud.views.sky import Sky, Sum
 from backbud.words import between, day, figure, full_day, number, sentence
 
+# So many trees of a place stand in its table, the thirstiest.
+MOST_THIRSTY = 10
 HEAT_UNIT = f"degree-days over {BASE_C:g} °C"
 
 
@@ -71,7 +74,8 @@ class TreeRow(Struct, frozen=True):
 
 
 class PlacePart(Struct, frozen=True):
-    """A place's water as shown, with its trees."""
+    """A place's water as shown, with the thirstiest of its trees; `more`: in words the others,
+    whose water stands on their pages."""
 
     name: str
     now: str
@@ -79,6 +83,7 @@ class PlacePart(Struct, frozen=True):
     hottest: str
     hottest_day: str
     rows: tuple[TreeRow, ...]
+    more: str
 
 
 class Missing(Struct, frozen=True):
@@ -117,6 +122,7 @@ def sheet(view: Nursery) -> WeatherSheet:
     weather = view.weather
     parts = [_sky(view, sky, n) for n, sky in enumerate(weather.skies)]
     home, others = (parts[0], parts[1:]) if weather.home_known else (None, parts)
+    others = [_in_short(part) for part in others]
     return WeatherSheet(
         view.name(weather.home),
         weather.home or "yard",
@@ -140,7 +146,11 @@ def _sky(view: Nursery, sky: Sky, n: int) -> SkyPart:
         sentence(", ".join(names)),
         tuple(_under(sky)),
         temperature.draw(
-            f"{ident}-air", f"Temperature of {sky.year} at {at}, by week", sky.weeks, today
+            f"{ident}-air",
+            f"Temperature of {sky.year} at {at}, by week",
+            sky.weeks,
+            sky.among,
+            today,
         ),
         _warmth(sky),
         _sum(
@@ -167,9 +177,31 @@ def _sky(view: Nursery, sky: Sky, n: int) -> SkyPart:
     )
 
 
+def _in_short(part: SkyPart) -> SkyPart:
+    """The same with no figures by week but every fourth of the chill: the drawings tell them, and
+    nobody reads the weeks of three yards one after another."""
+    chill = part.chill.drawing
+    kept = (*chill.table.rows[3:-1:4], *chill.table.rows[-1:])
+    return replace(
+        part,
+        temperature=_without_figures(part.temperature),
+        heat=replace(part.heat, drawing=_without_figures(part.heat.drawing), years=()),
+        chill=replace(
+            part.chill, drawing=chill._replace(table=chill.table._replace(rows=kept)), years=()
+        ),
+    )
+
+
+def _without_figures(drawing: Drawing) -> Drawing:
+    return drawing._replace(table=drawing.table._replace(rows=()))
+
+
 def _warmth(sky: Sky) -> str:
     """How warm the last week was, as far as somebody measured it."""
-    usual = f"the average year has {_c(sky.usual_c)} then"
+    of = (
+        f"the average of {number(sky.among, 'year')} on record" if sky.among else "the average year"
+    )
+    usual = f"{of} has {_c(sky.usual_c)} then"
     if not sky.measured:
         return f"Nothing was measured in the last seven days; {usual}."
     rest = WEEK - sky.measured
@@ -284,8 +316,8 @@ def _frost(sky: Sky, ident: str, at: str, today: date) -> FrostPart | None:
         said.insert(0, f"The plan goes by the winters on record once there are {FEWEST_YEARS}:")
     drawing = None
     if found.odds:
-        title = f"Frost (0 °C or colder) at {at}, by date"
-        drawing = frost.draw(f"{ident}-frost", title, found.odds, found.winters, today)
+        title = f"Frost (0 °C or colder) at {at}, one dot a winter"
+        drawing = frost.draw(f"{ident}-frost", title, found, today)
     rows = (
         ("First frost", *(_by(one) for one in found.firsts)),
         ("Last frost", *(_by(one) for one in found.lasts)),
@@ -311,7 +343,8 @@ def _water(view: Nursery) -> WaterPart:
             litres(place.litres_week),
             between(place.hottest_first, place.hottest_last, today.year),
             litres(place.hottest_litres / 7),
-            tuple(_tree(titles, water.trees[handle]) for handle in place.trees),
+            tuple(_tree(titles, water.trees[handle]) for handle in place.trees[:MOST_THIRSTY]),
+            _more([water.trees[handle] for handle in place.trees[MOST_THIRSTY:]]),
         )
         for place in water.places
     )
@@ -327,6 +360,13 @@ def _water(view: Nursery) -> WaterPart:
         ),
         tuple(_notes(view)) if places else (),
     )
+
+
+def _more(others: Sequence[TreeWater]) -> str:
+    if not others:
+        return ""
+    drink = litres(sum(one.litres_now for one in others))
+    return f"{number(len(others), 'more tree')}, {drink} a day now: each has it on its page."
 
 
 def _thirst(weeks: tuple[WaterWeek, ...], today: date) -> Drawing | None:

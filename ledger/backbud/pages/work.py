@@ -54,7 +54,6 @@ class Settled(Struct, frozen=True):
     outcome: State
     task: str
     day: str
-    iso: str
     remark: str
     at: str
 
@@ -120,7 +119,6 @@ def settled(work: WorkView, today: date) -> Settled:
         work.state,
         words.sentence(work.title),
         words.day(on, today.year),
-        on.isoformat(),
         by.remark if by else "",
         by.at if by else "",
     )

@@ -29,7 +29,8 @@ def papers_of(session: Session, person: str, tree: str = "") -> PapersView | Non
     account = next((one for one in found if one.person == person), None)
     if account is None:
         return None
-    return papers_view(paper_ground(session, session.plan(), account), tree)
+    view = papers_view(paper_ground(session, session.plan(), account), tree)
+    return session.forgotten.told(view)
 
 
 def papers_now(session: Session, plan: Plan) -> tuple[PapersView, ...]:
@@ -39,7 +40,8 @@ def papers_now(session: Session, plan: Plan) -> tuple[PapersView, ...]:
     for account in accounts(session.journal, session.histories, session.today):
         known = all(one.visit.tree.handle in plan.trees for one in account.visits)
         if known and is_told_now(account, session.today):
-            found.append(papers_view(paper_ground(session, plan, account)))
+            view = papers_view(paper_ground(session, plan, account))
+            found.append(session.forgotten.told(view))
     return tuple(found)
 
 

@@ -14,10 +14,19 @@ from msgspec.json import encode, format
 from msgspec.structs import replace
 
 from backbud.issued.facts import facts_on
-from backbud.issued.record import FOLDER, RECORD, IssuedPaper, digest_of, read_issued
+from backbud.issued.record import (
+    FOLDER,
+    PURPOSE,
+    RECORD,
+    IssuedPaper,
+    digest_of,
+    mark_of,
+    read_issued,
+)
 from backbud.pages.papers import papers
 from backbud.pages.render import paper_pages
 from backbud.papers.ubl import invoice_of
+from backbud.person import NoSecret, key_for
 from backbud.photographs.known import read_picture
 from backbud.photographs.look import copies_of
 from backbud.publish.disk import make_real_folder, sync_folder, write_whole
@@ -131,7 +140,16 @@ def _kept(
         file = f"{stem}-{number}{dot}{ending}"
     taken.add(file)
     write_whole(folder, file, content)
-    return replace(paper, file=file, after=same[-1].file if same else "")
+    kept = replace(paper, file=file, after=same[-1].file if same else "")
+    return replace(kept, mark=mark_of(kept, _key(folder)))
+
+
+def _key(folder: str) -> bytes:
+    """The person's key for marks; nothing where they have no folder of their own to keep it in."""
+    try:
+        return key_for(PURPOSE, folder)
+    except (NoSecret, OSError):
+        return b""
 
 
 def _plain_name(file: str) -> str:

@@ -19,10 +19,8 @@ from backbud_grammar.dates import WrittenDate
 ENDINGS = ("jpg", "jpeg", "png", "webp", "heic", "heif")
 _ACT = "photographed"
 # A file whose bytes hold none of this names no picture: its pages need not be read for it.
-_MAY_NAME = re.compile(
-    rb"\.(?:%s)\b|photo[a-z]*[ \t]+\S*\.[a-z0-9]{1,5}\b" % "|".join(ENDINGS).encode(),
-    re.IGNORECASE,
-)
+_ENDINGS = tuple(b".%s" % ending.encode() for ending in ENDINGS)
+_SOME_FILE = re.compile(rb"photo[a-z]*[ \t]+\S*\.[a-z0-9]{1,5}\b")
 _HAS_ENDING = re.compile(r"\.[A-Za-z0-9]{1,5}$")
 
 
@@ -63,10 +61,14 @@ def pictures_of(tree: Tree) -> tuple[Named, ...]:
 
 def pictures_in(journal: Journal) -> tuple[Named, ...]:
     """Every picture that a line of the diary names, page by page, whatever became of the line."""
-    files = {name for name, text in journal.texts.items() if _MAY_NAME.search(text)}
+    files = {name for name, text in journal.texts.items() if _may_name(text.lower())}
     pages = (page for page in journal.pages if page.file in files)
     events = (event for page in pages for block in page.blocks for event in _of(block))
     return tuple(picture for event in events for picture in _in_event(event))
+
+
+def _may_name(text: bytes) -> bool:
+    return any(ending in text for ending in _ENDINGS) or _SOME_FILE.search(text) is not None
 
 
 def paths_of(pictures: Iterable[Named]) -> tuple[str, ...]:

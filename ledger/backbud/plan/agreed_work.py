@@ -67,9 +67,9 @@ def agreed_work(tree: Tree, journal: Journal) -> Iterator[Due]:
 
 def _asks(event: Event) -> bool:
     amount = event.first("amount")
-    if event.has("for"):
-        return True
-    return amount is not None and not amount.words
+    if amount is not None and amount.words:
+        return False
+    return amount is not None or event.has("for")
 
 
 def _window(event: Event, tree: Tree, journal: Journal) -> Window:

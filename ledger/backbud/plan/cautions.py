@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from datetime import date
+from functools import partial
 
+from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.plan.common.out_of_its_time import OUT_OF_ITS_TIME
 from backbud.plan.followups import FollowUp
 from backbud.plan.hang import WOULD_BE
@@ -12,11 +14,18 @@ from backbud.plan.run import Plan
 from backbud.plan.told_cautions import Caution
 
 
-def cautions_of(plan: Plan, today: date) -> Iterator[Caution]:
-    """What is to be said against works of a plan that are not done with."""
-    for one in plan.all():
-        if one.is_open(today):
-            yield from _of(one)
+def cautions_of(plan: Plan, today: date, kept: Memo = NO_MEMO) -> Iterator[Caution]:
+    """What is to be said against works of a plan that are not done with.
+
+    `kept`: what an earlier run of this process left.
+    """
+    for handle, those in plan.follow_ups.items():
+        inputs = (Identical(those), today)
+        yield from kept.once(("cautions", handle), inputs, partial(_of_tree, those, today))
+
+
+def _of_tree(follow_ups: Iterable[FollowUp], today: date) -> tuple[Caution, ...]:
+    return tuple(caution for one in follow_ups if one.is_open(today) for caution in _of(one))
 
 
 def _of(one: FollowUp) -> Iterator[Caution]:

@@ -13,6 +13,7 @@ from msgspec import Struct
 from backbud.journal.events import Event, Origin
 from backbud.plan.once_past import said_on, stands, window_on
 from backbud.species import NOTHING_SAID, PRESSING, Schedule, Weight, Window
+from backbud.words import monday_of
 from backbud_grammar.act_words import ActWord, SettledBy
 from backbud_grammar.forms import NO_ACT, ActForm, Extent
 
@@ -95,6 +96,11 @@ class FollowUp(Struct, frozen=True, gc=False):
         """Whether the keeper gave their word: planned it, put it off, or owes it to a customer."""
         return self.given_word or self.moved_from is not None
 
+    @property
+    def single(self) -> bool:
+        """Whether it stands for itself; else once for its group."""
+        return self.weight.must or self.singly or self.promised
+
     def window_on(self, today: date) -> Window:
         """The window that counts on a day: its own, or the next good moment."""
         if self.outcome != "open":
@@ -113,3 +119,17 @@ class FollowUp(Struct, frozen=True, gc=False):
         if self.next_cycle is not None and today >= self.next_cycle:
             return "replaced"
         return stands(self.window, self.weight, self.schedule, self.promised, today)
+
+
+def sort_of_work(one: FollowUp) -> tuple[str, str]:
+    """What sort of work it is, and in words: of a check what is looked at."""
+    for wanted in one.settled_by:
+        act, _, what = wanted.partition(" ")
+        if one.act == act == "checked" and what:
+            return f"checked {what}", f"{one.row.bare or one.act} {what}"
+    return one.act, one.row.bare or one.act
+
+
+def waits_for_its_week(single: bool, state: State, best: date, today: date) -> bool:
+    """Whether a work that may be done now still waits: a chance does for its best week."""
+    return not single and state == "now" and today < monday_of(best)

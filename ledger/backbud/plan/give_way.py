@@ -97,9 +97,12 @@ def _same_check(one: FollowUp, other: FollowUp) -> bool:
 
 
 def _outranks(plan: Due, due: Due) -> bool:
-    """Of two that were moved to one window, a plan before a proposal, then the first by id."""
+    """Of two that were moved to one window, or the same thing said twice of it, a plan before a
+    proposal, then the first by id."""
     one, other = plan.follow_up, due.follow_up
-    if other.moved_from is None or one.moved_from is None or one.window != other.window:
+    moved = other.moved_from is not None and one.moved_from is not None
+    twice = one.planned and other.planned and one.title == other.title and plan.where == due.where
+    if one.window != other.window or not (moved or twice):
         return False
     return (not one.planned, one.id) < (not other.planned, other.id)
 

@@ -43,6 +43,7 @@ from backbud.species import (
 )
 from backbud.species.year import Growth
 from backbud_grammar.dates import growing_year_days
+from backbud_grammar.forms import WorkName
 
 # How far back an act still asks for something, and how far ahead a season is looked at.
 YEARS_BACK = 3
@@ -52,6 +53,8 @@ _DAY = timedelta(days=1)
 WOULD_BE = "It would be "
 # The growing years before and after this one whose seasons still count.
 YEARS_AROUND = (-1, 0, 1)
+# Works that give a single tree its shape.
+OF_SHAPE: tuple[WorkName, ...] = ("branches", "wire", "deadwood")
 
 
 Bites = tuple[date | None, ...]
@@ -130,6 +133,8 @@ class Hanger:
         return [
             due_of(tree, proposal, one.rule.id, one.cause, one.reason, acts, one.event, at)
             for proposal in self._proposals(one, tree, then, year)
+            # No season asks for the shape of cuttings and seedlings; what was done or planned may.
+            if not (one.event is None and tree.is_batch and acts[proposal.act].work in OF_SHAPE)
         ]
 
     def _proposals(self, one: _Asked, tree: Tree, then: Tree, year: Year) -> list[Proposal]:

@@ -89,7 +89,22 @@ def _of_tree(entries: Sequence[Entry], height_cm: float | None, today: date) -> 
             yield act, heights[day], minutes
 
 
-def _of_day(done: Sequence[Entry]) -> Iterator[tuple[str, float]]:
+def worked_minutes(
+    entries: Iterable[Entry], first: date, last: date
+) -> Iterator[tuple[str, float]]:
+    """What a tree took in a span of days by its `worked` lines: the word of each act that a line is
+    about, "" where it can be told of none, and the minutes."""
+    by_day: dict[date, list[Entry]] = {}
+    for entry in entries:
+        event = entry.event
+        if event.exact and not entry.undone and first <= event.day <= last:
+            by_day.setdefault(event.day, []).append(entry)
+    for done in by_day.values():
+        if any(entry.event.act == "worked" for entry in done):
+            yield from _of_day(done, tell_all=True)
+
+
+def _of_day(done: Sequence[Entry], *, tell_all: bool = False) -> Iterator[tuple[str, float]]:
     works = [entry for entry in done if "no_work" not in entry.event.row.traits]
     for entry in done:
         event = entry.event
@@ -99,9 +114,11 @@ def _of_day(done: Sequence[Entry]) -> Iterator[tuple[str, float]]:
         minutes = time.measure.within("min") / entry.divided_by(time)
         acts = _covered(entry, works)
         whole = sum(act.minutes for act in acts)
-        if minutes > 0:
+        if minutes > 0 and whole:
             for act in acts:
                 yield act.word, minutes * act.minutes / whole
+        elif minutes > 0 and tell_all:
+            yield "", minutes
 
 
 def _covered(worked: Entry, works: Sequence[Entry]) -> list[ActForm]:

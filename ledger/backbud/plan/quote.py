@@ -37,6 +37,9 @@ def names_of(things: Things, trees: Iterable[str]) -> Names:
             alone = thing.title.split() if thing.kind == "person" else ()
             for name in (thing.handle, thing.first_handle, thing.title, *alone):
                 know(name, thing.handle)
+    for number, hidden in things.hidden.items():
+        for name in (*hidden, *hidden[0].split()):
+            know(name, number)
     for handle in trees:
         know(handle, handle)
     return names

@@ -288,7 +288,9 @@ def _of_gone(tree: Tree, hanger: Hanger, bills: Sequence[BillState]) -> tuple[Fo
     if not dues:
         return ()
     asked = ToPlan(tree, None, hanger, hanger.today, bills)
-    follow_ups = [due.follow_up for due in settle(asked, dues)]
+    # What was put off while it was here is nobody's to do now.
+    asked_for = {due.rule for due in dues}
+    follow_ups = [due.follow_up for due in settle(asked, dues) if due.rule in asked_for]
     return tuple(sorted(follow_ups, key=lambda f: (f.window.best, f.id)))
 
 

@@ -17,7 +17,7 @@ from typing import NamedTuple
 
 from msgspec import Struct
 
-from backbud.plan.followups import FollowUp
+from backbud.plan.followups import FollowUp, sort_of_work, waits_for_its_week
 from backbud.words import monday_of
 
 WEEKS = 52
@@ -27,8 +27,9 @@ WEEK = timedelta(days=7)
 class Work(Struct, frozen=True, gc=False):
     """A work with the days it may still be done on, all included, and the best of them.
 
-    `act`: in its past form; `bare`: what it is called. `can_wait`: it may be moved. `late`: its
-    window is over. `since`: the first day of its window where that is past.
+    `act`: in its past form; `called`: what it is called, a look by what is looked at. `can_wait`:
+    it may be moved. `late`: its window is over. `since`: the first day of its window where that is
+    past. `at_bench`: it stands at the bench today, else it is still to come.
     """
 
     id: str
@@ -42,7 +43,8 @@ class Work(Struct, frozen=True, gc=False):
     can_wait: bool = True
     late: bool = False
     since: date | None = None
-    bare: str = ""
+    called: str = ""
+    at_bench: bool = False
 
     @property
     def window(self) -> tuple[date, date]:
@@ -88,8 +90,9 @@ def works_of(follow_ups: Iterable[FollowUp], today: date) -> Iterator[Work]:
     """The open works: what is past its best day is best today, and late is what has to be now."""
     for one in follow_ups:
         if one.is_open(today):
-            late = one.state(today) in ("overdue", "promised")
-            window = one.window_on(today)
+            state, window = one.state(today), one.window_on(today)
+            late = state in ("overdue", "promised")
+            waits = waits_for_its_week(one.single, state, window.best, today)
             opens = today if late else max(window.opens, today)
             yield Work(
                 one.id,
@@ -103,7 +106,8 @@ def works_of(follow_ups: Iterable[FollowUp], today: date) -> Iterator[Work]:
                 "keeps_day" not in one.row.traits and not late,
                 late,
                 window.opens if not late and window.opens < today else None,
-                one.row.bare,
+                sort_of_work(one)[1],
+                state != "coming" and not waits,
             )
 
 

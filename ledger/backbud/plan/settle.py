@@ -116,9 +116,15 @@ def _settles(event: Event, due: Due) -> bool:
         if due.where:
             if is_meant(due.where, parts):
                 return True
-        elif not parts or told or due.event is None or "any_day" not in event.row.traits:
+        elif not parts or told or due.event is None or not _leaves_others(event):
             return True
     return False
+
+
+def _leaves_others(event: Event) -> bool:
+    """Whether an act on one part says nothing of what is on the others."""
+    traits = event.row.traits
+    return "any_day" in traits and "one_part" not in traits
 
 
 def _too_early(event: Event, due: Due) -> bool:

@@ -28,6 +28,8 @@ if TYPE_CHECKING:
     from backbud.serve.jotting import JotDesk
 
 INDEX = "index.html"
+# The one page that has a script, and the folder of what it loads: nothing but what was published.
+FIND, FIND_FOLDER = "find.html", "find/"
 PATH = "/jot"
 TYPES = {
     ".html": "text/html; charset=utf-8",
@@ -45,9 +47,10 @@ TYPES = {
     ".pdf": "application/pdf",
     ".sqlite": "application/vnd.sqlite3",
 }
+_SCRIPTS = f"script-src {SCRIPT_SOURCE}"
 HEADERS = {
     "Content-Security-Policy": (
-        f"default-src 'self'; script-src {SCRIPT_SOURCE}; worker-src 'none'; "
+        f"default-src 'self'; {_SCRIPTS}; worker-src 'none'; "
         "style-src 'self' 'unsafe-inline'; img-src 'self' data:; object-src 'none'; "
         "base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
     ),
@@ -146,13 +149,22 @@ class Site:
             return self._answered(request, self._page(name, None), TYPES[".html"], 404)
         if ending == ".html":
             content = self._page(name, content)
-        return self._answered(request, content, TYPES.get(ending, "application/octet-stream"), 200)
+        sort = TYPES.get(ending, "application/octet-stream")
+        return self._answered(request, content, sort, 200, name == FIND)
 
-    def _answered(self, request: Request, content: bytes, sort: str, status: int) -> Response:
+    def _answered(
+        self, request: Request, content: bytes, sort: str, status: int, finds: bool = False
+    ) -> Response:
+        """`finds`: the page loads the scripts of the index, and none from elsewhere."""
         from starlette.responses import Response
 
         tag = f'"{_mark(content)}"'
         headers = {**HEADERS, "ETag": tag, "Content-Type": sort}
+        if finds:
+            # Whoever asks is one of our names (host_is_ours), so it ends no directive.
+            there = f"{request.headers['host']}{self.base}{FIND_FOLDER}"
+            policy = headers["Content-Security-Policy"]
+            headers["Content-Security-Policy"] = policy.replace(_SCRIPTS, f"{_SCRIPTS} {there}")
         if status == 200 and _has(request.headers.getlist("if-none-match"), tag):
             del headers["Content-Type"]
             return Response(status_code=304, headers=headers)

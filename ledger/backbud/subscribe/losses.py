@@ -18,8 +18,8 @@ from urllib.parse import unquote
 
 from backbud.calendar.entries import task_uid_of, uid_of
 from backbud.journal.things import Things
+from backbud.plan.followups import sort_of_work
 from backbud.plan.run import Plan
-from backbud.views.weeks import sort_of_work
 
 # More of a calendar than this does not go without a yes.
 SHARE = 5

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator, Mapping
 from datetime import date
 from hashlib import blake2b
 from typing import Literal, TypeVar
@@ -14,19 +13,20 @@ from msgspec.structs import replace
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.photographs.named import marked_for
-from backbud.plan.followups import ReasonSort
+from backbud.plan.followups import FollowUp, ReasonSort
 from backbud.views.for_keeper import is_work_for_keeper
 from backbud.views.grounds import Grounds
+from backbud.views.hidden_names import HiddenNames, others, places
 from backbud.views.history import EntryView, free_names
+from backbud.views.less import nameless, unpriced
+from backbud.views.paper import PapersView
+from backbud.views.people import PersonView
 from backbud.views.plain_details import is_plain_part, plain_details
-from backbud.views.shelf import BuyView, OnHandView, ShelfView
+from backbud.views.shelf import ShelfView
 from backbud.views.tree import ThingView, TreeView
 from backbud.views.work import ReasonView, SettledView, WorkView
 from backbud_grammar.details import part_at_commas
-from backbud_grammar.handles import fold
 
-# Apart at hyphens too: the handle of a place may hold a person's name.
-_WORDS = re.compile(r"[^\W_]+")
 # What the programme says of its own accord names nobody, but that a season is told with its place.
 _OWN_WORDS: tuple[ReasonSort, ...] = ("rule", "season")
 # What its owner reads on a tree's card; whatever else may stand there is the keeper's.
@@ -36,7 +36,6 @@ _PUBLIC_WORKS = frozenset({"roots", "branches", "wire", "deadwood", "propagation
 _PHOTOGRAPHED = "photographed"
 
 T = TypeVar("T")
-Words = tuple[str, ...]
 
 
 class Eyes(Struct, frozen=True):
@@ -62,6 +61,24 @@ def eyes_of(owner: str) -> Eyes:
     return Eyes("owner", owner) if owner else KEEPER
 
 
+def papers_for_owner(papers: PapersView) -> PapersView:
+    """The papers of a person that need not be issued first, which name nobody else, with the
+    photographs that are marked for the owner alone."""
+    return replace(
+        papers,
+        receipts=(),
+        statement=None,
+        provenance=tuple(
+            replace(
+                one,
+                portrait=one.portrait if one.portrait and one.portrait.for_owner else None,
+                pairs=tuple(p for p in one.pairs if p.then.for_owner and p.now.for_owner),
+            )
+            for one in papers.provenance
+        ),
+    )
+
+
 class Audience:
     """What some eyes are shown of a collection. Whatever is shown to nobody else than the keeper
     passes through here last, and comes out without what these eyes are not to read; None where
@@ -70,13 +87,13 @@ class Audience:
     def __init__(self, eyes: Eyes, grounds: Grounds) -> None:
         self._eyes, self._grounds = eyes, grounds
         is_owner = eyes.sort == "owner"
-        self._others = _HiddenNames(_others(eyes.person, grounds) if is_owner else ())
-        places = tuple(_places(grounds)) if is_owner else ()
+        self._others = HiddenNames(others(eyes.person, grounds) if is_owner else ())
+        named = tuple(places(grounds)) if is_owner else ()
         # Where anything stands is the keeper's matter. A rule speaks of glass and tunnels of its
         # own accord, so there only what a place is called that is named for somebody is hidden.
-        self._places = _HiddenNames(places)
-        self._named_places = _HiddenNames(filter(self._others.named_in, places))
-        self._at_places = tuple(f" at {name}" for name in sorted(places, key=len, reverse=True))
+        self._places = HiddenNames(named)
+        self._named_places = HiddenNames(filter(self._others.named_in, named))
+        self._at_places = tuple(f" at {name}" for name in sorted(named, key=len, reverse=True))
 
     def sees(self, tree: Tree) -> bool:
         """Whether they are shown the tree at all."""
@@ -85,13 +102,26 @@ class Audience:
                 return self._grounds.owner_of(tree) == self._eyes.person
             case "public":
                 owner = self._grounds.owner_of(tree)
-                is_public = tree.facts.get("public", "").strip().casefold() == "yes"
-                return is_public and (not owner or owner in self._grounds.consenting)
+                consents = not owner or owner in self._grounds.consenting
+                return self.is_public(tree) and consents
         return True
+
+    def is_public(self, tree: Tree) -> bool:
+        """Whether its card asks for it to be shown to anybody."""
+        return tree.facts.get("public", "").strip().casefold() == "yes"
 
     def readable(self, text: str) -> str:
         """A text that is about no tree, where it names nobody whom they are not to read."""
         return self._nobodys(text)
+
+    def plans(self, plans: Mapping[str, tuple[FollowUp, ...]]) -> dict[str, tuple[FollowUp, ...]]:
+        """What is planned, without what is the keeper's own business."""
+        return {
+            handle: plan
+            if self._eyes.sort == "keeper"
+            else tuple(one for one in plan if not is_work_for_keeper(one.act, one.id))
+            for handle, plan in plans.items()
+        }
 
     def work(self, work: WorkView) -> WorkView | None:
         """A work as they may read it."""
@@ -101,6 +131,10 @@ class Audience:
             return None
         return self._owners_work(work) if self._eyes.sort == "owner" else work
 
+    def people(self, people: tuple[PersonView, ...]) -> tuple[PersonView, ...]:
+        """Of people nobody reads but the keeper."""
+        return people if self._eyes.sort == "keeper" else ()
+
     def tree(self, tree: TreeView) -> TreeView | None:
         """A tree as they may read of it."""
         known = self._grounds.trees[tree.tree]
@@ -108,8 +142,9 @@ class Audience:
             return None
         if self._eyes.sort == "keeper":
             return tree
-        read = map(self._entry, tree.history, (entry.event for entry in known.history))
-        entries = tuple(filter(None, read))
+        lines = zip(tree.history, known.history, strict=True)
+        read = (self._entry(entry, line.event) for entry, line in lines)
+        entries = tuple(one for one in read if one is not None)
         acts = {entry.act for entry in entries}
         shown = replace(
             tree,
@@ -123,7 +158,7 @@ class Audience:
             case "owner":
                 return self._owners_tree(shown)
             case "public":
-                return _nameless(shown)
+                return nameless(shown)
         return shown
 
     def shelf(self, shelf: ShelfView) -> ShelfView | None:
@@ -132,7 +167,7 @@ class Audience:
             case "keeper":
                 return shelf
             case "helper":
-                return _unpriced(shelf)
+                return unpriced(shelf)
         return None
 
     # ------------------------------------------------------------------ a line of the diary
@@ -149,7 +184,14 @@ class Audience:
         if event.row.work not in _PUBLIC_WORKS or event.row.prose or not entry.done:
             return None
         return replace(
-            _without_origin(entry), details="", text="", remark="", shared_among=1, within=""
+            _without_origin(entry),
+            details="",
+            text="",
+            remark="",
+            shared_among=1,
+            within="",
+            count="",
+            of=None,
         )
 
     # ------------------------------------------------------------------ an owner's
@@ -162,15 +204,22 @@ class Audience:
             seen = not event.row.prose and marked_for(event, "owner")
             if not said and not seen:
                 return None
-        if entry.held_back:
+        # What was done to some of a batch may never have been done to theirs.
+        if entry.held_back or (entry.within and entry.of is not None):
             return None
         text = said if event.row.prose else self._plain(event, _seen(entry.text, event))
         if entry.text and not text and event.row.needs_detail:
             return None  # Alone it says nothing: moved.
         remark = "" if event.row.prose else said
         within = self._nobodys(entry.within)
+        count = "" if entry.within else entry.count
         return replace(
-            _without_origin(entry), details=text, text=text, remark=remark, within=within
+            _without_origin(entry),
+            details=text,
+            text=text,
+            remark=remark,
+            within=within,
+            count=count,
         )
 
     def _plain(self, event: Event, text: str) -> str:
@@ -218,9 +267,12 @@ class Audience:
         return self._nobodys(part) if is_plain_part(part) else ""
 
     def _owners_reasons(self, work: WorkView) -> Iterator[ReasonView]:
+        at = (self._event_at(work.tree, reason) for reason in work.reasons)
+        free = {words for event in at if event is not None for words in _free_words(event)}
         for reason in work.reasons:
             text = self._owners_sentence(work, reason)
-            if text:
+            # A rule, too, may say what stands in the line.
+            if text and not any(words in text for words in free):
                 yield replace(reason, text=text, file="", line=0)
 
     def _owners_sentence(self, work: WorkView, reason: ReasonView) -> str:
@@ -290,6 +342,18 @@ class Audience:
         return "" if self._others.named_in(text) else text
 
 
+def _free_words(event: Event) -> Iterator[str]:
+    """What stands in a line that is no word of the language."""
+    free = free_names(event.row)
+    for detail in event.details:
+        said = detail.words.strip('"')
+        if detail.name in free and said:
+            label = next((f.labels[0] for f in event.row.forms if f.name == detail.name
+                          and f.labels), "")  # fmt: skip
+            if not plain_details(event.row, event.named_row, f"{label} {said}".strip(), ()):
+                yield said
+
+
 def _seen(text: str, event: Event) -> str:
     """The details of a line without the words that say who may see its picture."""
     if event.act != _PHOTOGRAPHED:
@@ -314,93 +378,3 @@ def _without_origin(entry: EntryView) -> EntryView:
 
 def _unsigned(thing: ThingView) -> ThingView:
     return replace(thing, file="", line=0)
-
-
-def _nameless(tree: TreeView) -> TreeView:
-    """A tree that nobody can be told by."""
-    empty = dict.fromkeys(
-        ("tree", "owner", "owner_name", "place", "place_name", "pot", "pot_name", "mix", "mix_name",
-         "wanted", "strength", "parted_from"), ""
-    )  # fmt: skip
-    kind = f"{tree.kind} ‘{tree.cultivar}’" if tree.cultivar else tree.kind
-    wires = tuple(replace(one, part="") for one in tree.wires)
-    # A picture may show anybody, so nobody is shown one until the keeper chooses it. How it grows,
-    # and whether it is here, is nobody's matter.
-    pictures = tuple(replace(one, at="", taken=None) for one in tree.photographs if one.for_public)
-    return replace(tree, **empty, name=kind, standing="here", standing_since=None, wanted_by=None,
-                   planted_out=False, quarantined=False, vigour={}, vigour_seen={}, looks={},
-                   opened={}, wedges_next=(), facts=(), on_it=(), wires=wires,
-                   photographs=pictures)  # fmt: skip
-
-
-def _unpriced(shelf: ShelfView) -> ShelfView:
-    nothing = type(shelf.value)(0)
-    return replace(
-        shelf,
-        currency="",
-        value=nothing,
-        value_is_at_least=False,
-        value_is_at_most=False,
-        cost=nothing,
-        cost_is_at_least=False,
-        shelf=tuple(map(_unpriced_on_hand, shelf.shelf)),
-        buy=tuple(map(_unpriced_to_buy, shelf.buy)),
-        # What to write down gives prices, and is the keeper's to write.
-        missing=(),
-    )
-
-
-def _unpriced_on_hand(one: OnHandView) -> OnHandView:
-    return replace(one, price=None, value=None)
-
-
-def _unpriced_to_buy(one: BuyView) -> BuyView:
-    return replace(one, cost=None)
-
-
-class _HiddenNames:
-    """Names that somebody is not to read."""
-
-    def __init__(self, names: Iterable[str]) -> None:
-        self._by_first: dict[str, set[Words]] = {}
-        for name in names:
-            words = _words(name)
-            if words:
-                self._by_first.setdefault(words[0], set()).add(words)
-
-    def named_in(self, text: str) -> bool:
-        """Whether the text names any of them."""
-        words = _words(text)
-        return any(
-            words[at : at + len(name)] == name
-            for at, word in enumerate(words)
-            for name in self._by_first.get(word, ())
-        )
-
-
-def _others(owner: str, grounds: Grounds) -> Iterator[str]:
-    """The names of everybody, and of every tree, that one owner is not to read."""
-    yield from _persons(owner, grounds)
-    yield from _trees(owner, grounds)
-
-
-def _places(grounds: Grounds) -> Iterator[str]:
-    for handle in grounds.inside:
-        yield from (handle, grounds.first_handles.get(handle, handle), grounds.name_of(handle))
-
-
-def _persons(owner: str, grounds: Grounds) -> Iterator[str]:
-    """Every name of everybody else: the handles, and each word of what they are called."""
-    for handle in grounds.persons - {owner}:
-        yield from (handle, grounds.first_handles.get(handle, handle))
-        yield from grounds.name_of(handle).split()
-
-
-def _trees(owner: str, grounds: Grounds) -> Iterator[str]:
-    for tree in grounds.trees.values():
-        if tree.owner != owner:
-            yield from (tree.handle, tree.first_handle, tree.title)
-
-
-def _words(text: str) -> Words:
-    return tuple(fold(word) for word in _WORDS.findall(text))

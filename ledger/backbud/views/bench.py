@@ -249,18 +249,20 @@ def round_of(those: Sequence[AtBench], order: dict[str, int]) -> Round:
 
 def _places(works: Sequence[WorkView], order: dict[str, int]) -> tuple[AtPlace, ...]:
     """Place by place, the one with the most urgent tree first; there, as one walks."""
-    by_place: dict[str, dict[str, list[WorkView]]] = {}
+    by_place: dict[tuple[str, str], dict[str, list[WorkView]]] = {}
     for work in works:
-        by_place.setdefault(work.place, {}).setdefault(work.tree, []).append(work)
+        by_place.setdefault((work.place, work.place_name), {}).setdefault(work.tree, []).append(
+            work
+        )
     return tuple(
         AtPlace(
             place,
-            next(iter(by_tree.values()))[0].place_name,
+            place_name,
             tuple(
                 _tree(by_tree[tree]) for tree in sorted(by_tree, key=lambda one: (order[one], one))
             ),
         )
-        for place, by_tree in by_place.items()
+        for (place, place_name), by_tree in by_place.items()
     )
 
 
@@ -331,18 +333,18 @@ def _cut(found: ByHeading, room: int) -> tuple[ByHeading, list[list[AtBench]]]:
 
 def _rest(over: Iterable[Sequence[AtBench]]) -> tuple[Rest, ...]:
     """What found no row, by place, the place with most to do first."""
-    found: dict[str, list[AtBench]] = {}
+    found: dict[tuple[str, str], list[AtBench]] = {}
     for one in chain.from_iterable(over):
-        found.setdefault(one.work.place, []).append(one)
+        found.setdefault((one.work.place, one.work.place_name), []).append(one)
     rests = [
         Rest(
-            handle,
-            those[0].work.place_name,
+            place,
+            place_name,
             tuple(dict.fromkeys(one.title for one in those)),
             len(those),
             sum(one.work.minutes for one in those),
         )
-        for handle, those in found.items()
+        for (place, place_name), those in found.items()
     ]
     return tuple(sorted(rests, key=lambda one: (-one.works, one.place)))
 

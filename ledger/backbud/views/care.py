@@ -127,6 +127,8 @@ def _title(one: FollowUp) -> str:
         case "unwired" | "unguyed":
             what = "wire" if one.act == "unwired" else "guy wires"
             return f"Cut off the {what} {rest}".rstrip()
+        case "unwrapped":
+            return f"Take the wrapping off {rest.removeprefix('on ')}".rstrip()
         case "repotted":
             return f"Repotting {rest}".rstrip()
         case "wired":

@@ -12,7 +12,7 @@ from operator import attrgetter
 
 from backbud.collection.on_tree import TAKEN_OFF_BY
 from backbud.collection.state import Tree
-from backbud.plan.followups import FollowUp, State
+from backbud.plan.followups import FollowUp, State, waits_for_its_week
 from backbud.plan.run import Plan
 from backbud.views.work import WorkView, work_view
 from backbud.words import monday_of
@@ -52,7 +52,7 @@ def all_works(plan: Plan, names: Mapping[str, str], today: date) -> Iterator[Wor
 
 def stands(work: WorkView, today: date) -> State:
     """Under which heading a work stands: what may be done comes until its best week."""
-    waits = not work.single and work.state == "now" and today < monday_of(work.best)
+    waits = waits_for_its_week(work.single, work.state, work.best, today)
     return "coming" if waits else work.state
 
 
@@ -144,6 +144,9 @@ def joint_title(some: Sequence[WorkView]) -> str:
     """The title of works that are one line: `check wire on left 1 and left 2`; of several trees,
     without the parts."""
     first = some[0]
+    plain = list(dict.fromkeys(map(plain_title, some)))
+    if len(plain) > 1:
+        return _both(plain)
     if len({one.tree for one in some}) > 1:
         return plain_title(first)
     parts = list(dict.fromkeys(one.part for one in some))
@@ -155,6 +158,14 @@ def joint_title(some: Sequence[WorkView]) -> str:
         return title
     *others, last = parts
     return f"{title} on {', '.join(others)} and {last}"
+
+
+def _both(titles: Sequence[str]) -> str:
+    """Titles of one look at several things: what they have alike before a colon once."""
+    about = {title.partition(": ")[0] for title in titles}
+    if len(about) > 1:
+        return "; ".join(titles)
+    return f"{about.pop()}: {'; '.join(title.partition(': ')[2] for title in titles)}"
 
 
 def _thing(one: WorkView) -> object:

@@ -13,7 +13,7 @@ from backbud.journal.settings import Settings
 from backbud.journal.things import Things
 from backbud.views.grounds import Grounds
 
-FOR, PUBLIC_ROOT, HELPER_ROOT = "for/", "public/", "helper/"
+FOR, PUBLIC_ROOT = "for/", "public/"
 # RFC 7693; 128 bits are beyond guessing (NIST SP 800-107 asks 112 of a security strength).
 _DIGEST_BYTES = 16
 
@@ -39,7 +39,17 @@ def owners_folders(
         person.handle: f"{FOR}{secrets.name('owner', person.first_handle)}/"
         for person in things.of_kind("person")
         if person.handle in owners
+        and person.handle not in things.hidden
         and (person.text("pages").casefold() or _unsaid(settings)) == "yes"
+    }
+
+
+def helpers_folders(things: Things, secrets: Secrets) -> dict[str, str]:
+    """The folder of each person who helps and has one, by their handle."""
+    return {
+        person.handle: f"{FOR}{secrets.name('helper', person.first_handle)}/"
+        for person in things.of_kind("person")
+        if person.text("pages").casefold() == "as helper"
     }
 
 

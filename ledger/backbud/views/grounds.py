@@ -25,7 +25,8 @@ class Grounds(Struct, frozen=True):
     places within it, itself included. `first_handles`: of places and persons, from which paths are
     made, so that a feed stays when its thing is renamed. `persons`: the handle of each. `keeper`:
     the keeper's handle, or "". `stuff`: the words of the handles of pots, mixes and materials.
-    `consenting`: who agrees that anybody is shown their trees, on the day.
+    `consenting`: who agrees that anybody is shown their trees, on the day. `hidden`: the names of
+    who asked to be forgotten, by the number that stands for them.
     """
 
     trees: Mapping[str, Tree]
@@ -36,6 +37,7 @@ class Grounds(Struct, frozen=True):
     keeper: str = ""
     stuff: frozenset[str] = frozenset()
     consenting: frozenset[str] = frozenset()
+    hidden: Mapping[str, tuple[str, ...]] = {}
 
     def name_of(self, handle: str) -> str:
         """What people call a thing."""
@@ -66,6 +68,7 @@ def grounds_of(
         known.handle if known else "",
         frozenset(_words_of_stuff(things)),
         frozenset(one.handle for one in persons if today is not None and _consents(one, today)),
+        things.hidden,
     )
 
 

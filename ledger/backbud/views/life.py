@@ -24,13 +24,15 @@ class WireView(Struct, frozen=True):
     off: date | None
 
 
+_BY_WORK: dict[str, Sign] = {"branches": "cut", "feed": "feed"}
+_BY_WORD: dict[str, Sign] = {"moved": "move", "staged": "seen", "bloomed": "seen"}
+
+
 def sign_of(row: ActForm) -> Sign:
     """What an act is drawn as."""
     if "potting" in row.traits or "root_work" in row.traits:
         return "roots"
-    by_work: dict[str, Sign] = {"branches": "cut", "feed": "feed"}
-    by_word: dict[str, Sign] = {"moved": "move", "staged": "seen", "bloomed": "seen"}
-    return by_word.get(row.word) or by_work.get(row.work) or ""
+    return _BY_WORD.get(row.word) or _BY_WORK.get(row.work) or ""
 
 
 def wires_of(history: Iterable[Entry]) -> tuple[WireView, ...]:

@@ -32,7 +32,11 @@ def only_tree(view: Nursery, tree: Tree) -> Nursery:
         bites=_only(view.bites, handle),
         photographs=_only(view.photographs, handle),
         outlines=_only(view.outlines, handle),
-        weather=Weather(water=view.weather.water.only(handle)),
+        weather=Weather(
+            water=view.weather.water.only(handle),
+            years=view.weather.years,
+            southern=view.weather.southern,
+        ),
     )
 
 
@@ -50,7 +54,10 @@ def without_trees(view: Nursery) -> Nursery:
         bites={},
         photographs={},
         outlines={},
+        people=(),
         registers=(),
+        handed_out=(),
+        unshown=(),
         accounts=(),
         papers=(),
         kinds={},

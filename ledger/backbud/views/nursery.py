@@ -15,6 +15,7 @@ from backbud.views.facts import SpeciesFacts
 from backbud.views.kind import KindView
 from backbud.views.outline import OutlineView
 from backbud.views.paper import PapersView
+from backbud.views.people import PersonView
 from backbud.views.photograph import PhotographView
 from backbud.views.registers.register import RegisterView
 from backbud.views.sky import Weather
@@ -39,7 +40,10 @@ class Nursery(Struct, frozen=True):
     that are, or with what is open; both with prices.
     `kinds`: by the common name of a kind, its growing year at home. `address`: where the pages are
     served, "" where the settings do not say. `first_handles`: of places and persons, where they
-    were renamed too.
+    were renamed too. `people`: as their cards have them. `hidden`: the names of who
+    asked to be forgotten, by the number that stands for them. `handed_out`: of each folder that
+    leaves the house, whose it is and its first page; `unshown`: the trees that are to be public,
+    and are not for want of consent.
     """
 
     title: str
@@ -64,6 +68,10 @@ class Nursery(Struct, frozen=True):
     kinds: Mapping[str, KindView] = {}
     address: str = ""
     first_handles: Mapping[str, str] = {}
+    people: tuple[PersonView, ...] = ()
+    hidden: Mapping[str, tuple[str, ...]] = {}
+    handed_out: tuple[tuple[str, str], ...] = ()
+    unshown: tuple[str, ...] = ()
 
     def name(self, handle: str) -> str:
         """The name a person reads for the handle of a person, a place, a pot or a mix."""

@@ -7,6 +7,7 @@ from datetime import date, timedelta
 from decimal import Decimal
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from backbud import words
 from backbud.bench.money import rounded
@@ -34,6 +35,7 @@ from backbud.views.photograph import PhotographView
 from backbud.views.plain_words import DoneLine, called_in, done_lines, thing_in_words
 from backbud.views.provenance import provenance_view
 from backbud.views.visit import (
+    BookedView,
     booked_view,
     charge_view,
     is_work,
@@ -207,7 +209,9 @@ def _receipt(one: VisitAccount, ground: PaperGround) -> ReceiptView:
         risks=visit.risks,
         deposit=visit.deposit,
         deposit_currency=visit.deposit_currency,
-        deposit_paid=tuple(p for p in visit.payments if "deposit" in p.how),
+        deposit_paid=tuple(
+            replace(one, at="", corrected_at=None) for one in visit.payments if "deposit" in one.how
+        ),
         wanted=visit.wanted_by,
         apart=visit.apart,
         apart_until=max(released, default=None),
@@ -266,14 +270,19 @@ def statement_view(ground: PaperGround, visits: Sequence[VisitAccount]) -> State
             )
             for one in visits
         ),
-        bills=tuple(map(booked_view, bills)),
-        payments=tuple(map(booked_view, payments)),
+        bills=tuple(map(_told, bills)),
+        payments=tuple(map(_told, payments)),
         sums=stated_sums(account, visits),
         tax_name=ground.tax.name,
         tax_within=ground.tax.prices == "with tax",
         unpriced=sum(len(one.unpriced) for one in visits),
         due_until=max(open_until, default=None),
     )
+
+
+def _told(one: Booked) -> BookedView:
+    """A bill or a payment as its owner is told of it: no line of the diary."""
+    return replace(booked_view(one), at="", corrected_at=None)
 
 
 def _listed(account: Account, visits: Sequence[VisitAccount]) -> tuple[list[Booked], list[Booked]]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
 
 from msgspec import Struct
@@ -43,30 +43,15 @@ def by_place(trees: Sequence[Tree]) -> dict[str, list[Tree]]:
     return dict(sorted(found.items()))
 
 
-def place_view(
-    place: str,
-    trees: Sequence[Tree],
-    plans: Mapping[str, Sequence[FollowUp]],
-    names: Mapping[str, str],
-    today: date,
-) -> PlaceView:
-    """What is shown of a place. `plans`: by the tree's handle, every follow-up."""
-    return PlaceView(
-        place,
-        names.get(place) or place,
-        tuple(
-            StandsThere(
-                tree.handle,
-                tree.title,
-                tree.kind,
-                _now(open_works_of(plans.get(tree.handle, ()), tree, names, today), today),
-                tree.counted,
-            )
-            for tree in trees
-        ),
-    )
+def place_view(place: str, trees: Iterable[StandsThere], names: Mapping[str, str]) -> PlaceView:
+    """What is shown of a place."""
+    return PlaceView(place, names.get(place) or place, tuple(trees))
 
 
-def _now(works: Sequence[WorkView], today: date) -> tuple[WorkView, ...]:
-    some = (one for one in works if at_bench(one, today))
-    return tuple(sorted(some, key=urgency))
+def stands_there(
+    tree: Tree, plan: Iterable[FollowUp], names: Mapping[str, str], today: date
+) -> StandsThere:
+    """What is shown of a tree where it stands. `plan`: every follow-up of it."""
+    some = (one for one in open_works_of(plan, tree, names, today) if at_bench(one, today))
+    works = tuple(sorted(some, key=urgency))
+    return StandsThere(tree.handle, tree.title, tree.kind, works, tree.counted)

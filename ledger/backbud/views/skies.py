@@ -34,11 +34,13 @@ from backbud.views.sky import (
     Against,
     AirWeek,
     Chilled,
+    FrostOfWinter,
     Frosts,
     Odds,
     Sky,
     Sum,
     Weather,
+    YearAir,
     YearSum,
 )
 from backbud.words import full_day, number
@@ -88,13 +90,34 @@ def weather_of(
         )
         for key, places in shared.items()
     )
+    home_known = bool(known) and records.home in known[0].places
     return Weather(
         records.home,
-        bool(known) and records.home in known[0].places,
+        home_known,
         known,
         tuple(unknown),
         water_of(journal, trees, species, records, today),
+        tuple(_year_airs(known[0], journal.southern)) if home_known else (),
+        journal.southern,
     )
+
+
+def _year_airs(sky: Sky, southern: bool) -> Iterator[YearAir]:
+    """The growing years of a sky, the latest first; each has the frosts that fell in it."""
+    first: dict[str, date] = {}
+    last: dict[str, date] = {}
+    seasons = (*sky.frosts.seasons, sky.frosts.this) if sky.frosts else ()
+    for one in seasons:
+        if one.first:
+            first[growing_year(one.first, southern)] = one.first
+        # The last of a winter that is not over is none of spring.
+        if one.last and one.last != one.first and one is not seasons[-1]:
+            last[growing_year(one.last, southern)] = one.last
+    for name, heat, whole in (
+        (sky.heat.name, sky.heat.now, False),
+        *((year.name, year.whole, True) for year in sky.heat.years),
+    ):
+        yield YearAir(name, round(heat), last.get(name), first.get(name), whole)
 
 
 def _same_sky(record: WeatherRecord, outlook: Outlook) -> tuple[object, ...]:
@@ -123,8 +146,9 @@ def _sky(
         cover.light,
         growing_year(today, southern),
         tuple(_weeks(outlook, first, last)),
+        len(_years_on_record(outlook, first)),
         outlook.mean(week, WEEK).celsius,
-        outlook.usual_mean(week, WEEK).celsius,
+        _usual(outlook, first, week),
         sum(outlook.air.of(day).measured for day in _days(week, WEEK)),
         _heat(outlook, first, last),
         _chill(outlook, winter),
@@ -140,29 +164,57 @@ def _sky(
 # ------------------------------------------------------------------ temperature
 
 
+def _years_on_record(outlook: Outlook, first: date) -> tuple[date, ...]:
+    """The first days of the years that averages are of; none where they are too few."""
+    years = outlook.air.complete_years(first)
+    return years if len(years) >= FEWEST_ON_RECORD else ()
+
+
 def _weeks(outlook: Outlook, first: date, last: date) -> Iterator[AirWeek]:
     """The weeks of a year; the day or two left over belong to the last."""
     whole = (last - first).days + 1
+    years = _years_on_record(outlook, first)
     for n in range(whole // WEEK):
-        begins = first + n * WEEK * DAY
         days = WEEK if n + 1 < whole // WEEK else whole - n * WEEK
-        yield _week(outlook, _days(begins, days))
+        yield _week(outlook, first, n * WEEK, days, years)
 
 
-def _week(outlook: Outlook, days: Sequence[date]) -> AirWeek:
-    seen = [outlook.shift.under(outlook.air.of(day)) for day in days]
-    usual = [outlook.shift.under(outlook.air.expected(day)) for day in days]
+def _week(outlook: Outlook, first: date, after: int, days: int, years: Iterable[date]) -> AirWeek:
+    """`after`: how many days after the first of its year it begins."""
+    begins = first + after * DAY
+    seen = [outlook.shift.under(outlook.air.of(day)) for day in _days(begins, days)]
     measured = [one for one in seen if one.measured]
+    others = [_mean_of(outlook, year + after * DAY, days) for year in years]
     return AirWeek(
-        days[0],
-        len(days),
+        begins,
+        days,
         len(measured),
-        _mean([one.low_c for one in seen]),
-        _mean([one.high_c for one in seen]),
-        _mean([one.low_c for one in usual]),
-        _mean([one.high_c for one in usual]),
+        _mean([one.mean_c for one in seen]),
+        _mean(others) if others else _usual_of(outlook, begins, days),
+        *_range(others),
         *_extremes(measured),
     )
+
+
+def _mean_of(outlook: Outlook, first: date, days: int) -> float:
+    """The mean of some days of a year on record."""
+    air = (outlook.shift.under(outlook.air.of(day)) for day in _days(first, days))
+    return sum(one.mean_c for one in air) / days
+
+
+def _usual_of(outlook: Outlook, first: date, days: int) -> float:
+    """The mean of some days by the monthly means."""
+    return _mean(
+        [outlook.shift.under(outlook.air.expected(day)).mean_c for day in _days(first, days)]
+    )
+
+
+def _usual(outlook: Outlook, first: date, week: date) -> float:
+    """What the week from a day is on average: of the years on record, or by the monthly means."""
+    years = _years_on_record(outlook, first)
+    if not years:
+        return outlook.usual_mean(week, WEEK).celsius
+    return _mean([_mean_of(outlook, year + (week - first), WEEK) for year in years])
 
 
 def _mean(values: Sequence[float]) -> float:
@@ -296,8 +348,15 @@ def _frosts(outlook: Outlook) -> Frosts | None:
     turns = [outlook.cold_nights_begin(first, FROST_C)]
     # When nights are over, the open air tells under a cover too.
     turns += [outlook.cold_nights_end(last + DAY, FROST_C)] if in_the_open else []
+    begins = _season_begins(known.southern, today)
     return Frosts(
         len(known.seasons),
+        tuple(
+            FrostOfWinter(_frost_name(one.begins), one.first_frost, one.last_frost)
+            for one in known.seasons
+        ),
+        _this_frost(outlook, begins, in_the_open),
+        begins,
         _odds(known, today) if len(known.seasons) >= FEWEST_ON_RECORD else (),
         tuple(first_autumn_frost(known, share, today) for share in TENTHS),
         tuple(last_spring_frost(known, share, today) for share in TENTHS),
@@ -305,12 +364,36 @@ def _frosts(outlook: Outlook) -> Frosts | None:
     )
 
 
+def _season_begins(southern: bool, today: date) -> date:
+    """The first day of the cold season that a day is in."""
+    if southern:
+        return date(today.year, 1, 1)
+    return date(today.year if today.month >= 7 else today.year - 1, 7, 1)
+
+
+def _frost_name(begins: date) -> str:
+    """`2026/27` where a cold season crosses New Year, `2026` where it does not."""
+    return str(begins.year) if begins.month == 1 else f"{begins.year}/{(begins.year + 1) % 100:02}"
+
+
+def _this_frost(outlook: Outlook, begins: date, in_the_open: bool) -> FrostOfWinter:
+    """The first and the last frost of a cold season that is not over, as far as it was measured."""
+    air = outlook.air
+    frosts = [
+        seen.day
+        for seen in air.measured.values()
+        if seen.day >= begins
+        and seen.low_c is not None
+        and seen.low_c <= FROST_C
+        and (seen.day in air.felt) != in_the_open
+    ]
+    return FrostOfWinter(_frost_name(begins), min(frosts, default=None), max(frosts, default=None))
+
+
 def _odds(known: FrostRecord, today: date) -> tuple[Odds, ...]:
     """The odds week by week of the cold season that today is in."""
     by_day = {(odds.month, odds.day): odds for odds in odds_by_day(known)}
-    begins = date(today.year, 1, 1)
-    if not known.southern:
-        begins = date(today.year if today.month >= 7 else today.year - 1, 7, 1)
+    begins = _season_begins(known.southern, today)
     found = []
     for n in range(0, 365, WEEK):
         day = begins + n * DAY

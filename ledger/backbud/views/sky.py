@@ -13,18 +13,20 @@ from backbud.plan.water import Water
 
 
 class AirWeek(Struct, frozen=True, gc=False):
-    """One week of air in °C: the mean low and high, as measured or expected, and the usual ones.
+    """One week of air in °C: its mean as measured or expected, and the average one.
 
-    `lowest_c`, `highest_c`: of the days measured, None where there are none.
+    `least_c`, `most_c`: the coldest and the warmest mean of this week in the years on record that
+    the average is of, None where there are too few. `lowest_c`, `highest_c`: the coldest night and
+    the warmest day of the days measured, None where there are none.
     """
 
     first: date
     days: int
     measured_days: int
-    low_c: float
-    high_c: float
-    usual_low_c: float
-    usual_high_c: float
+    mean_c: float
+    average_c: float
+    least_c: float | None = None
+    most_c: float | None = None
     lowest_c: float | None = None
     highest_c: float | None = None
 
@@ -86,15 +88,28 @@ class Sum(Struct, frozen=True):
     measured_until: date | None
 
 
+class FrostOfWinter(Struct, frozen=True, gc=False):
+    """A winter by its name, `2025/26`, and its first and last frost, None where it had none."""
+
+    name: str
+    first: date | None
+    last: date | None
+
+
 class Frosts(Struct, frozen=True):
     """Frost at a place.
 
-    `odds`: by week of the season, where winters enough are on record. `winters`: on record.
+    `odds`: by week of the season, where winters enough are on record. `winters`: how many are on
+    record; `seasons`: these, oldest first. `this`: the winter that is on, or the last one, as far
+    as it has come; `begins`: the first day of its season.
     `firsts`, `lasts`: the day by which one, five and nine of ten winters had their first and last
     frost, None where such a winter had none. `because`: what the plan goes by.
     """
 
     winters: int
+    seasons: tuple[FrostOfWinter, ...]
+    this: FrostOfWinter
+    begins: date
     odds: tuple[Odds, ...]
     firsts: tuple[date | None, ...]
     lasts: tuple[date | None, ...]
@@ -113,7 +128,9 @@ class Sky(Struct, frozen=True):
     """Everything that the page shows of one sky.
 
     `places`: handles of those that share it. `cover`: as written on the card; `light`: the share
-    it lets in. `mean_c`, `usual_c`: of the last week, of which so many days were `measured`.
+    it lets in. `weeks`: of the year; their averages are of so many years (`among`), 0 where they
+    are of the monthly means. `mean_c`, `usual_c`: of the last week, of which so many days were
+    `measured`, and the average of the same years.
     `frosts`: None where the open air's hold. `sources`: where each figure comes from, a sentence
     each.
     """
@@ -123,6 +140,7 @@ class Sky(Struct, frozen=True):
     light: float
     year: str
     weeks: tuple[AirWeek, ...]
+    among: int
     mean_c: float
     usual_c: float
     measured: int
@@ -133,10 +151,23 @@ class Sky(Struct, frozen=True):
     sources: tuple[str, ...]
 
 
+class YearAir(Struct, frozen=True, gc=False):
+    """A growing year of the home place: its heat sum, and its last frost of spring and first of
+    autumn, None where there was none. `whole`: it is over; else the sum is that of today."""
+
+    name: str
+    heat: float
+    last_frost: date | None
+    first_frost: date | None
+    whole: bool
+
+
 class Weather(Struct, frozen=True):
     """The weather of all places: the home place's sky first, if it has one.
 
     `unknown`: places of which too little is known. `home`: the home place's handle, or "".
+    `years`: of the home place, those on record and this one. `southern`: its growing year begins
+    in July.
     """
 
     home: str = ""
@@ -144,6 +175,8 @@ class Weather(Struct, frozen=True):
     skies: tuple[Sky, ...] = ()
     unknown: tuple[str, ...] = ()
     water: Water = Water()
+    years: tuple[YearAir, ...] = ()
+    southern: bool = False
 
     @property
     def litres_now(self) -> float:

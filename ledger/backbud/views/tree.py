@@ -325,7 +325,7 @@ def _days_of(text: str) -> DateView | None:
 def _batch(tree: Tree) -> BatchView | None:
     """How many there are; None for one tree, and for what is not here."""
     batch = tree.batch
-    if batch is None or not tree.here or (batch.count == 1 and not batch.in_containers):
+    if batch is None or not tree.here or not tree.is_batch:
         return None
     return BatchView(
         batch.count,

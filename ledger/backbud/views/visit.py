@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from datetime import date, timedelta
+from datetime import date
 from decimal import Decimal
 from typing import TypedDict
 
@@ -19,7 +19,7 @@ from backbud.journal.things import Things
 from backbud.plan.followups import FollowUp
 from backbud.views.day import open_works_of
 from backbud.views.history import DateView, EntryView, date_view, entry_view
-from backbud.views.plain_words import thing_in_words
+from backbud.views.wire_on import WIRED, WireOnView, wires_on
 from backbud.views.work import WorkView
 from backbud.visits.account import Account, OpenSums, VisitAccount, balances_of
 from backbud.visits.charges import Charge
@@ -33,8 +33,6 @@ _ENDS_CARE = {
     "unshaded": "its shade",
     "released": "its quarantine",
 }
-_OLD = timedelta(days=365)
-_WIRED = frozenset({"wire", "guy", "wrap"})
 
 
 class MoneyView(Struct, frozen=True):
@@ -106,14 +104,6 @@ class HoldView(Struct, frozen=True):
     runs: str = ""
 
 
-class WireOnView(Struct, frozen=True):
-    """Wire, a guy or wrapping on a tree. `old`: it came with it, or is on for over a year."""
-
-    what: str
-    since: date
-    old: bool
-
-
 class VisitView(Struct, frozen=True, kw_only=True):
     """A visit of somebody else's tree.
 
@@ -177,10 +167,18 @@ class VisitView(Struct, frozen=True, kw_only=True):
         return self.went is None
 
 
+class BillView(Struct, frozen=True):
+    """A bill, and what of it is `open` once all that its owner paid, and all that was credited, was
+    set against their bills: what names a number, then of the same tree, then the oldest."""
+
+    bill: BookedView
+    open: Decimal
+
+
 class AccountView(Struct, frozen=True):
     """A person's account: visits, newest first, what was billed and paid, and what is open.
 
-    `bills`, `payments`: all of them, oldest first."""
+    `bills`, `payments`: all of them, oldest first; `standing`: how each bill stands."""
 
     person: str
     name: str
@@ -188,6 +186,7 @@ class AccountView(Struct, frozen=True):
     bills: tuple[BookedView, ...]
     payments: tuple[BookedView, ...]
     money: tuple[MoneyView, ...]
+    standing: tuple[BillView, ...] = ()
 
 
 def account_view(
@@ -212,6 +211,7 @@ def account_view(
         tuple(map(booked_view, account.all_bills)),
         tuple(map(booked_view, account.all_payments)),
         tuple(map(money_view, account.balances)),
+        tuple(BillView(booked_view(one.bill), one.open) for one in states),
     )
 
 
@@ -277,7 +277,7 @@ def visit_view(
         pot_owner_name=_whose(tree.pot, things, names),
         risks=tuple(d.words for event in events for d in event.all("risk") if d.words),
         apart=tree.quarantined,
-        wires=_wires(tree, visit.came, today),
+        wires=wires_on(tree, visit.came, today),
         asked_after=max((e.day for e in events if e.act == "asked-after"), default=None),
         **_sums_said(events, one),
     )
@@ -293,18 +293,6 @@ def _owed(one: VisitAccount, states: Iterable[BillState]) -> dict[str, Decimal]:
         if state.open and bill.origin in lines and bill.tree == handle:
             found[bill.currency] = found.get(bill.currency, Decimal(0)) + state.open
     return found
-
-
-def _wires(tree: Tree, came: date | None, today: date) -> tuple[WireOnView, ...]:
-    return tuple(
-        WireOnView(
-            thing_in_words(thing),
-            thing.since,
-            (came is not None and thing.since < came) or today - thing.since > _OLD,
-        )
-        for thing in tree.on_tree
-        if thing.sort in _WIRED
-    )
 
 
 class _SumsSaid(TypedDict):
@@ -363,7 +351,7 @@ def _ready(events: Iterable[Event]) -> date | None:
 
 def _still_on(tree: Tree) -> tuple[str, ...]:
     return tuple(
-        f"{thing.what} {thing.part}".strip() for thing in tree.on_tree if thing.sort in _WIRED
+        f"{thing.what} {thing.part}".strip() for thing in tree.on_tree if thing.sort in WIRED
     )
 
 

@@ -79,9 +79,9 @@ def week_on_paper(trees: Iterable[WeekOfTree], walk: Sequence[str], today: date)
     them; so stand the places, too, each where its first tree does."""
     some = list(trees)
     order = {handle: at for at, handle in enumerate(walk)}
-    by_place: dict[str, list[AtBench]] = {}
+    by_place: dict[tuple[str, str], list[AtBench]] = {}
     for one in chain.from_iterable(tree.works for tree in some):
-        by_place.setdefault(one.work.place, []).append(one)
+        by_place.setdefault((one.work.place, one.work.place_name), []).append(one)
     places = sorted(by_place, key=lambda place: min(order[o.work.tree] for o in by_place[place]))
     return WeekOnPaper(
         today,

@@ -18,7 +18,7 @@ from typing import Literal
 from msgspec import Struct
 
 from backbud.collection.state import Tree
-from backbud.plan.followups import FollowUp, Reason
+from backbud.plan.followups import FollowUp, Reason, sort_of_work
 from backbud.species.weight import WORST_FIRST, AtStake, Weight
 from backbud.views.grounds import Grounds
 from backbud.views.work import WorkView
@@ -186,15 +186,6 @@ def most_entries(trees: int) -> int:
 
 
 # ------------------------------------------------------------------ a work
-
-
-def sort_of_work(one: FollowUp) -> tuple[str, str]:
-    """What sort of work it is, and in words: of a check what is looked at."""
-    for wanted in one.settled_by:
-        act, _, what = wanted.partition(" ")
-        if one.act == act == "checked" and what:
-            return f"checked {what}", f"{one.row.bare or one.act} {what}"
-    return one.act, one.row.bare or one.act
 
 
 def _stands_alone(one: FollowUp, shown: WorkView, weight: Weight) -> bool:

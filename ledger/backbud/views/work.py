@@ -41,6 +41,10 @@ class ReasonView(Struct, frozen=True, gc=False):
         return f"{self.text} ({self.at})" if self.file else self.text
 
 
+# Where a tree is of which something is owed though it went home.
+AWAY = "away from here"
+
+
 class DaysView(Struct, frozen=True, gc=False, rename={"opens": "from", "closes": "until"}):
     """First, best and last day of a window, all included (in JSON: `from`, `best`, `until`)."""
 
@@ -71,8 +75,9 @@ class WorkView(Struct, frozen=True, kw_only=True):
     `id`: the tree's first handle, the rule, the cause, and a part where the rule tells parts apart;
     it never changes, so programs may keep it. `tree`: the tree's handle, `tree_name` what people
     call it; `counted`: how many there are (`44 seedlings`), "" for one tree; `place`: where it
-    stands, likewise. `act`: what is to be done, in its past form; `title`: the same as a person
-    says it. `opens`, `best`, `closes`: first, best and last day, all included, after every put-off
+    stands, likewise; of one that left it is "", and `place_name` says so. `act`: what is to be
+    done, in its past form; `title`: the same as a person says it. `opens`, `best`, `closes`: first,
+    best and last day, all included, after every put-off
     (in JSON: `from`, `best`, `until`); `moved_from`: as they were before. `because`: the chain of
     reasons, a sentence each; `reasons`: the same in their parts. `minutes`: what it takes, 0 where
     nobody can tell. `planned`: by the keeper. `extent`: how far it is to be taken. `wedges`: of the
@@ -145,13 +150,13 @@ def work_view(one: FollowUp, tree: Tree, names: Mapping[str, str], today: date) 
     """A follow-up of a tree as it is shown on a day. `names`: of places, by handle."""
     window, was = one.window_on(today), one.moved_from
     weight = one.weight
-    single = weight.must or one.singly or one.promised
+    single = one.single
     return WorkView(
         id=one.id,
         tree=tree.handle,
         tree_name=tree.title,
-        place=tree.place,
-        place_name=names.get(tree.place) or tree.place,
+        place=tree.place if tree.here else "",
+        place_name=(names.get(tree.place) or tree.place) if tree.here else AWAY,
         act=one.act,
         title=one.title,
         opens=window.opens,

@@ -1,13 +1,18 @@
-"""The year ahead as it is shown: the works of each week, its hours, and what was moved and why."""
+"""The year ahead as it is shown: its hours week by week, what comes first, then month by month.
+
+What stands at the bench today is counted in the hours of this week, and told there; here stands
+what is still to come. Works of several kinds of tree are never told as one.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
-from datetime import date
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from datetime import date, timedelta
 from itertools import chain
 
 from msgspec import Struct
 
+from backbud.collection.state import Tree
 from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.plan.season import (
     Best,
@@ -20,42 +25,82 @@ from backbud.plan.season import (
     works_of,
 )
 from backbud.views.nursery import Nursery
+from backbud.views.twigs import SprigView, sprigs_of
+from backbud.words import monday_of
 
-# So many trees of one kind of work are named in a week; the rest are counted.
-MOST_NAMED = 12
+# A row names so many trees; the rest are counted.
+MOST_NAMED = 6
+# So many rows stand in the weeks that come first; the rest go by kind.
+MOST_ROWS = 30
+# Where less of the month is left than this, the next one belongs to what comes first.
+_LEAST_LEFT = timedelta(days=10)
 
 
 class NamedView(Struct, frozen=True):
-    """A tree in a week: its handle and what people call it, the id of its work, and how many works
-    of this kind it has there. `moved_from`: the best day of a work that was moved into this week,
-    None of one that was not. `late`: its window is over."""
+    """A tree of a row: its handle and what people call it, the id of its work, and how many works
+    it has there. `moved_from`: the best day of a work that was moved here, None of one that was
+    not."""
 
     tree: str
     tree_name: str
     id: str
     times: int
     moved_from: date | None
-    late: bool
 
 
-class LineView(Struct, frozen=True):
-    """The works of one act in a week. `act`: in its past form; `bare`: what it is called. `more`:
-    how many trees are not named."""
+class RowView(Struct, frozen=True):
+    """The same work on trees of one kind, in a week or a month.
 
-    act: str
-    bare: str
+    `work`: what it is called. `first`, `last`: of the days on which it stands. `more`: how many
+    trees are not named.
+    """
+
+    kind: str
+    work: str
+    first: date
+    last: date
+    minutes: int
     named: tuple[NamedView, ...]
     more: int
 
 
+class RestView(Struct, frozen=True):
+    """What has no row, of a kind: how many works, and their minutes."""
+
+    kind: str
+    works: int
+    minutes: int
+
+
 class WeekView(Struct, frozen=True):
-    """A week that has work: its Monday, its works by act, those that take longest first, and the
-    minutes of all, and by how many these are over what the week has room for."""
+    """A week by its Monday: the minutes of all its works, and by how many they are over what the
+    week has room for. `unmoved`: the minutes with every work on its best day."""
 
     monday: date
-    lines: tuple[LineView, ...]
     minutes: int
     over_minutes: int
+    unmoved: int
+
+
+class NearWeekView(Struct, frozen=True):
+    """A week of those that come first: what comes in it, the rows that take longest first, and
+    what has no row. `at_bench`: how many of its works stand at the bench."""
+
+    week: WeekView
+    at_bench: int
+    rows: tuple[RowView, ...]
+    rest: tuple[RestView, ...]
+
+
+class MonthView(Struct, frozen=True):
+    """A month further on by its first day: how many works come in it, their minutes, and its rows
+    by kind; `full`: the Mondays of its weeks that are over what a week has."""
+
+    first: date
+    works: int
+    minutes: int
+    full: tuple[date, ...]
+    rows: tuple[RowView, ...]
 
 
 class YearView(Struct, frozen=True):
@@ -65,8 +110,9 @@ class YearView(Struct, frozen=True):
     for, 0 where nobody said: then none is moved, and no week is over it. `full`: how many weeks
     are over it, and by how many minutes in all (`over_minutes`); `unmoved_full`,
     `unmoved_over_minutes`: the same with every work on its best day. `moved`: how many works are
-    not on their best day. `weeks`: those that have work. `season`: the weeks as they were laid
-    out, for drawings.
+    not on their best day. `until`: the last day of what comes first. `weeks`: all; `near`: those
+    that come first and have work; `months`: those after, likewise. `sprigs`: a twig for each work
+    of each kind.
     """
 
     works: int
@@ -77,8 +123,11 @@ class YearView(Struct, frozen=True):
     unmoved_full: int
     unmoved_over_minutes: int
     moved: int
+    until: date
     weeks: tuple[WeekView, ...]
-    season: WeeksAhead
+    near: tuple[NearWeekView, ...]
+    months: tuple[MonthView, ...]
+    sprigs: tuple[SprigView, ...]
 
 
 def year_view(view: Nursery, kept: Memo = NO_MEMO) -> YearView:
@@ -87,11 +136,12 @@ def year_view(view: Nursery, kept: Memo = NO_MEMO) -> YearView:
     `kept`: what an earlier run of this process left.
     """
     limit = round(view.hours_per_week * 60)
-    names = {tree.handle: tree.title for tree in view.trees}
-    works = {handle: _works(view, handle, kept) for handle in names}
-    ordered = sorted(chain.from_iterable(works.values()))
+    trees = {tree.handle: tree for tree in view.trees}
+    ordered = sorted(chain.from_iterable(_works(view, handle, kept) for handle in trees))
     season = season_of(ordered, view.today, limit)
     minutes = [week.minutes for week in season.weeks]
+    until = first_until(view.today)
+    weeks = tuple(_weeks(season, limit))
     return YearView(
         sum(len(week.works) for week in season.weeks),
         sum(minutes),
@@ -99,9 +149,25 @@ def year_view(view: Nursery, kept: Memo = NO_MEMO) -> YearView:
         *_over(minutes, limit),
         *_over(season.unmoved, limit),
         sum(week.moved for week in season.weeks),
-        tuple(_week(week, limit, names) for week in season.weeks if week.works),
-        season,
+        until,
+        weeks,
+        _near(zip(weeks, season.weeks, strict=True), trees, until),
+        tuple(_months(season, weeks, trees, until)),
+        sprigs_of(season, {handle: tree.kind for handle, tree in trees.items()}, view.today),
     )
+
+
+def first_until(today: date) -> date:
+    """The last day of what comes first: the week in which this month ends, or the next one where
+    little of it is left."""
+    after = _month_after(today)
+    if after - today < _LEAST_LEFT:
+        after = _month_after(after)
+    return monday_of(after - timedelta(days=1)) + timedelta(days=6)
+
+
+def _month_after(day: date) -> date:
+    return (day.replace(day=1) + timedelta(days=31)).replace(day=1)
 
 
 def _over(minutes: Sequence[int], limit: int) -> tuple[int, int]:
@@ -121,35 +187,111 @@ def _works(view: Nursery, handle: str, kept: Memo) -> list[Best]:
     )
 
 
-def _week(week: Week, limit: int, names: Mapping[str, str]) -> WeekView:
-    by_act: dict[str, list[PlacedWork]] = {}
-    for placed in week.works:
-        by_act.setdefault(placed.work.act, []).append(placed)
-    heaviest = sorted(
-        by_act.items(), key=lambda item: (-sum(p.work.minutes for p in item[1]), item[0])
+def _weeks(season: WeeksAhead, limit: int) -> Iterator[WeekView]:
+    for week, unmoved in zip(season.weeks, season.unmoved, strict=True):
+        over = max(week.minutes - limit, 0) if limit else 0
+        yield WeekView(week.monday, week.minutes, over, unmoved)
+
+
+# ------------------------------------------------------------------ what comes first
+
+
+def _near(
+    weeks: Iterable[tuple[WeekView, Week]], trees: Mapping[str, Tree], until: date
+) -> tuple[NearWeekView, ...]:
+    """The weeks of what comes first; the rows that take longest stand, whatever their week."""
+    found = []
+    for shown, week in weeks:
+        coming = [one for one in week.works if one.day <= until and not _at_bench(one)]
+        at_bench = sum(map(_at_bench, week.works))
+        if shown.monday <= until and (coming or at_bench):
+            found.append((shown, at_bench, _rows(coming, trees)))
+    ordered = sorted((row for *_, rows in found for row in rows), key=lambda row: -row.minutes)
+    stand = set(map(id, ordered[:MOST_ROWS]))
+    return tuple(
+        NearWeekView(
+            shown,
+            at_bench,
+            tuple(row for row in rows if id(row) in stand),
+            _rest(row for row in rows if id(row) not in stand),
+        )
+        for shown, at_bench, rows in found
     )
-    lines = tuple(_line(placed, names) for _, placed in heaviest)
-    return WeekView(week.monday, lines, week.minutes, max(week.minutes - limit, 0) if limit else 0)
 
 
-def _line(placed: Sequence[PlacedWork], names: Mapping[str, str]) -> LineView:
-    """The works of one act; moved and late ones are always named."""
-    told = list(_told(placed, names))
-    by_need = sorted(told, key=lambda one: not _is_telling(one))
-    shown = by_need[: max(MOST_NAMED, sum(map(_is_telling, told)))]
-    work = placed[0].work
-    return LineView(work.act, work.bare, tuple(shown), len(by_need) - len(shown))
+def _at_bench(placed: PlacedWork) -> bool:
+    """Whether it stands at the bench, and nowhere else."""
+    return placed.work.at_bench and not placed.moved
 
 
-def _told(placed: Sequence[PlacedWork], names: Mapping[str, str]) -> Iterator[NamedView]:
+def _rest(rows: Iterable[RowView]) -> tuple[RestView, ...]:
+    by_kind: dict[str, list[RowView]] = {}
+    for row in rows:
+        by_kind.setdefault(row.kind, []).append(row)
+    return tuple(
+        RestView(
+            kind,
+            sum(row.more + sum(one.times for one in row.named) for row in those),
+            sum(row.minutes for row in those),
+        )
+        for kind, those in sorted(by_kind.items())
+    )
+
+
+# ------------------------------------------------------------------ the months after
+
+
+def _months(
+    season: WeeksAhead, weeks: Sequence[WeekView], trees: Mapping[str, Tree], until: date
+) -> Iterator[MonthView]:
+    by_month: dict[date, list[PlacedWork]] = {}
+    for placed in chain.from_iterable(week.works for week in season.weeks):
+        if placed.day > until:
+            by_month.setdefault(placed.day.replace(day=1), []).append(placed)
+    for first, works in sorted(by_month.items()):
+        full = (one.monday for one in weeks if one.over_minutes)
+        rows = sorted(_rows(works, trees), key=lambda row: (row.kind, row.first, row.work))
+        yield MonthView(
+            first,
+            len(works),
+            sum(one.work.minutes for one in works),
+            tuple(monday for monday in full if monday.replace(day=1) == first),
+            tuple(rows),
+        )
+
+
+# ------------------------------------------------------------------ rows
+
+
+def _rows(works: Iterable[PlacedWork], trees: Mapping[str, Tree]) -> list[RowView]:
+    """A row for each work of each kind, what takes longest first."""
+    alike: dict[tuple[str, str], list[PlacedWork]] = {}
+    for one in works:
+        alike.setdefault((trees[one.work.tree].kind, one.work.called), []).append(one)
+    rows = [_row(kind, called, those, trees) for (kind, called), those in alike.items()]
+    return sorted(rows, key=lambda row: (-row.minutes, row.work, row.kind))
+
+
+def _row(kind: str, called: str, works: Sequence[PlacedWork], trees: Mapping[str, Tree]) -> RowView:
+    """Trees of which a work was moved are named first."""
+    told = list(_named(works, trees))
+    shown = sorted(told, key=lambda one: one.moved_from is None)[:MOST_NAMED]
+    return RowView(
+        kind,
+        called,
+        min(one.day for one in works),
+        max(one.day for one in works),
+        sum(one.work.minutes for one in works),
+        tuple(shown),
+        len(told) - len(shown),
+    )
+
+
+def _named(works: Iterable[PlacedWork], trees: Mapping[str, Tree]) -> Iterator[NamedView]:
     """Each tree once, by name, for what is told alike of it."""
-    alike: dict[tuple[str, date | None, bool], list[PlacedWork]] = {}
-    for one in sorted(placed, key=lambda p: (names[p.work.tree], p.work.id)):
+    alike: dict[tuple[str, date | None], list[PlacedWork]] = {}
+    for one in sorted(works, key=lambda p: (trees[p.work.tree].title, p.work.id)):
         moved = one.work.best if one.moved else None
-        alike.setdefault((one.work.tree, moved, one.work.late), []).append(one)
-    for (tree, moved, late), those in alike.items():
-        yield NamedView(tree, names[tree], those[0].work.id, len(those), moved, late)
-
-
-def _is_telling(one: NamedView) -> bool:
-    return one.moved_from is not None or one.late
+        alike.setdefault((one.work.tree, moved), []).append(one)
+    for (tree, moved), those in alike.items():
+        yield NamedView(tree, trees[tree].title, those[0].work.id, len(those), moved)

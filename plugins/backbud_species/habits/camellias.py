@@ -62,6 +62,7 @@ class Camellia(BroadleafEvergreen):
     )
     sources: ClassVar[dict[str, str]] = {
         "grubs": "Garden Organic, vine weevil (as gathered for the trade's facts)",
+        "grubs-spring": "Garden Organic, vine weevil (as gathered for the trade's facts)",
     }
     works: ClassVar[tuple[Rule, ...]] = altered(
         without(BroadleafEvergreen.works, "trim-late", "pests"),
@@ -80,6 +81,12 @@ class Camellia(BroadleafEvergreen):
             by_warmth((8, 25), (9, 15), (10, 31)),
             where="white curled grubs under the surface and by the trunk, if it hangs while moist",
             because="Vine weevil grubs eat the fine roots from August to April and rest in cold.",
+        ),
+        watches_for(
+            "grubs-spring",
+            by_warmth((3, 10), (3, 28), (4, 20)),
+            where="white curled grubs again, where it does not begin to grow",
+            because="Grubs that rested in the cold eat on in spring, until they are weevils.",
         ),
         *repots(
             "repot",

@@ -7,6 +7,7 @@ from typing import ClassVar
 from backbud.species import COMMON_PRACTICE, Fact, Judge, Rule, StageMonths
 from backbud_species.habits.blossom import spares_flowers
 from backbud_species.habits.broadleaves import BroadleafDeciduous, BroadleafEvergreen
+from backbud_species.habits.flowers import renews_without_flowers
 from backbud_species.habits.for_a_show import thins_for_show
 from backbud_species.habits.judges import hard_before_winter
 from backbud_species.habits.works import (
@@ -112,6 +113,7 @@ class LateFloweringEvergreen(BroadleafEvergreen):
     sources: ClassVar[dict[str, str]] = {
         "gall": "University of Georgia, azalea leaf gall, 2020 (as gathered for the trade's facts)",
         "grubs": "Garden Organic, vine weevil (as gathered for the trade's facts)",
+        "grubs-spring": "Garden Organic, vine weevil (as gathered for the trade's facts)",
     }
     works: ClassVar[tuple[Rule, ...]] = altered(
         without(BroadleafEvergreen.works, "trim-late"),
@@ -175,5 +177,20 @@ class LateFloweringEvergreen(BroadleafEvergreen):
             by_warmth((8, 25), (9, 15), (10, 31)),
             where="white curled grubs under the surface and by the trunk, if it hangs while moist",
             because="Vine weevil grubs eat the fine roots from August to April and rest in cold.",
+        ),
+        renews_without_flowers(
+            "renew",
+            because="A strong azalea without flowers has all its strength for shoots from old wood "
+            "and the whole summer to ripen them.",
+            cautions=(
+                "Low branches may go harder than the top, which grows slowest.",
+                "No root work in the same year.",
+            ),
+        ),
+        watches_for(
+            "grubs-spring",
+            by_warmth((3, 10), (3, 28), (4, 20)),
+            where="white curled grubs again, where it does not begin to grow",
+            because="Grubs that rested in the cold eat on in spring, until they are weevils.",
         ),
     )

@@ -16,7 +16,8 @@ SeasonName = Literal["spring", "summer", "autumn", "winter", "year"]
 
 # BBCH stages: shoot growth complete, leaf fall begins, leaf fall over, buds swelling.
 END_OF_GROWTH, COLOUR, LEAF_FALL, SWELLING = 91, 93, 97, 1
-_THREE_WEEKS = timedelta(weeks=3)
+_A_WEEK, _THREE_WEEKS = timedelta(weeks=1), timedelta(weeks=3)
+_EIGHT_WEEKS = timedelta(weeks=8)
 
 
 class Time(NamedTuple):
@@ -71,6 +72,15 @@ def until_buds_swell(window: Window, year: Year) -> Window:
             opens = min(max(window.opens, _last_bare(year, window.best)), closes)
             return Window(opens, min(max(window.best, opens), closes), closes)
     return window
+
+
+def once_thawed(window: Window, year: Year) -> Window:
+    """The window of root work, from when the pot has thawed; at least a week of it."""
+    thaws = year.outlook.thaws(year.first) if year.outlook is not None else None
+    if thaws is None or not window.opens < thaws <= window.opens + _EIGHT_WEEKS:
+        return window
+    best = max(window.best, thaws)
+    return Window(thaws, best, max(window.closes, best, thaws + _A_WEEK))
 
 
 def _last_bare(year: Year, day: date) -> date:

@@ -62,6 +62,7 @@ from backbud_species.habits.afterwards import (
     looks_for_new_leaves,
     seals_cuts,
 )
+from backbud_species.habits.aim import by_aim
 from backbud_species.habits.balance import balance
 from backbud_species.habits.cooled_soil import as_summer_cools
 from backbud_species.habits.flowers import flowers_are_off, has_flowers
@@ -80,7 +81,7 @@ from backbud_species.habits.leaves import Way, late_frost, leaves_off
 from backbud_species.habits.repotting import repotting, until
 from backbud_species.habits.roots import over_share
 from backbud_species.habits.rules import after, yearly
-from backbud_species.habits.times import Time, at, between, by_warmth, months, weeks
+from backbud_species.habits.times import Time, at, between, by_warmth, months, once_thawed, weeks
 from backbud_species.habits.together import Works, altered, renamed, without
 from backbud_species.habits.weights import usual_weight
 from backbud_species.habits.yearly import feeding, pests, wiring
@@ -351,6 +352,7 @@ def repots(
         first = year.stage(without_flowers[0]) if without_flowers else None
         if first and without_flowers and flowers_are_off(tree, window.opens, year):
             window = until(first, year.stage(without_flowers[1]))
+        window = once_thawed(window, year)
         yield from repotting(tree, year, window, species, because, said)
 
     def too_much(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
@@ -362,10 +364,11 @@ def repots(
 
 
 def feeds(rule_id: str, when: Time, *, because: str, what: str = "") -> Rule:
-    """Feed; it waits after root work and rests in the hot weeks of the place."""
+    """Feed; it waits after root work and rests in the hot weeks of the place. In spring it is full
+    for a young tree and lean for a refined one, unless `what` says how it is given."""
 
     def ask(species: Species, tree: Tree, year: Year, window: Window, datum: str) -> Proposals:
-        yield from feeding(tree, year, window, because, datum, what)
+        yield from by_aim(species, tree, year, feeding(tree, year, window, because, datum, what))
 
     return yearly(rule_id, when, ask, "fed")
 

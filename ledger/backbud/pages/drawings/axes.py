@@ -1,4 +1,4 @@
-"""Places days and values in a drawing, and draws what most drawings share: axes, bars and lines.
+"""Places days and values in a drawing, and draws what most drawings share: axes and lines.
 
 A drawing is as wide as its place on the page: across it everything is in percent, upwards in
 pixels. So letters keep their size on a telephone and on paper, where a scaled drawing's would not.
@@ -100,26 +100,6 @@ def drawing(ident: str, title: str, about: str, axes: Axes, marks: str, today: d
         f'<title id="{ident}-title">{escape(title)}</title>'
         f'<desc id="{ident}-about">{escape(about)}</desc>'
         f"{''.join(_grid(axes))}{''.join(_months(axes))}{marks}{_today(axes, today)}</svg>"
-    )
-
-
-def bar(axes: Axes, first: date, days: int, low: float, high: float, mark: str, wide: float) -> str:
-    """An upright bar from a value to a value, `wide` (0 to 1) of so many days."""
-    room = axes.x(first + timedelta(days=days)) - axes.x(first)
-    left = axes.x(first) + room * (1 - wide) / 2
-    top = axes.y(high)
-    return (
-        f'<rect class="{mark}" x="{left:.3f}%" y="{top:.2f}" width="{room * wide:.3f}%" '
-        f'height="{axes.y(low) - top:.2f}"/>'
-    )
-
-
-def upright(axes: Axes, first: date, days: int, low: float, high: float, mark: str) -> str:
-    """A thin upright line from a value to a value, in the middle of so many days."""
-    at = (axes.x(first) + axes.x(first + timedelta(days=days))) / 2
-    return (
-        f'<line class="{mark}" x1="{at:.3f}%" x2="{at:.3f}%" '
-        f'y1="{axes.y(high):.2f}" y2="{axes.y(low):.2f}"/>'
     )
 
 

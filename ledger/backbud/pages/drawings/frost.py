@@ -1,34 +1,119 @@
-"""Draws the odds of frost by date: a line for autumn's first, a line for spring's last."""
+"""Draws frost as one dot a winter: above the line each winter's first, below it each one's last."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import date, timedelta
+from html import escape
 
-from backbud.pages.drawings.axes import Drawing, Key, Table, axes_for, drawing, line, tick
-from backbud.views.sky import Odds
-from backbud.words import day
+from backbud.pages.drawings.axes import Drawing, Key, Table
+from backbud.pages.drawings.year_line import month_letters, month_marks, stretched
+from backbud.views.sky import FrostOfWinter, Frosts
+from backbud.words import day, number
 
-KEYS = (
-    Key("this", "winters in which a frost had come"),
-    Key("rust", "winters in which one was still to come"),
-)
+# Pixels: a dot and its room, and the names of the winters beyond the first and the last.
+RADIUS, ROOM = 5.0, 13.0
+# Dots nearer than so many days stand one on the other.
+NEAR_DAYS = 11
+SEASON_DAYS = 365
+LETTERS = 20.0
 
 
-def draw(ident: str, title: str, odds: Sequence[Odds], winters: int, today: date) -> Drawing:
-    """Draw the odds of one cold season; ValueError for no day."""
-    end = odds[-1].day + timedelta(days=7)
-    axes = axes_for(odds[0].day, end, [0.0, 100.0], "of 100 winters", 0.0)
-    marks = line(axes, [(o.day, o.come_percent) for o in odds], "this")
-    marks += line(axes, [(o.day, o.to_come_percent) for o in odds], "rust")
-    about = (
-        f"Two lines from {winters} winters: one rises as first frosts come in autumn, the other "
-        "falls as last frosts pass in spring."
+def draw(ident: str, title: str, found: Frosts, today: date) -> Drawing:
+    """Draw the winters on record, and the one that is on."""
+    begins = found.begins
+    end = begins + timedelta(days=SEASON_DAYS)
+    firsts = list(_dots(((one.name, one.first) for one in found.seasons), begins))
+    lasts = list(_dots(((one.name, one.last) for one in found.seasons), begins))
+    above = ROOM * (max((level for *_, level in firsts), default=0) + 2) + 4
+    below = ROOM * (max((level for *_, level in lasts), default=0) + 1) + 4
+    height = above + below + LETTERS
+    marks = [
+        f'<circle class="dot" cx="{x:.1f}%" cy="{above + side * ROOM * (level + 0.75):.1f}" '
+        f'r="{RADIUS:.0f}"/>'
+        for side, dots in ((-1, firsts), (1, lasts))
+        for _, x, level in dots
+    ]
+    marks += _names(firsts, above - ROOM * 0.75 - RADIUS - 5)
+    if found.this.first is not None:
+        x = _across(found.this.first, begins)
+        marks.append(f'<use class="bud" href="#bud" x="{x:.1f}%" y="{above - 3:.1f}"/>')
+    shown = f"{100 * (today - begins).days / SEASON_DAYS:.1f}%"
+    lines = (
+        f'<line class="axis" x1="0" x2="100%" y1="{above:.0f}" y2="{above:.0f}"/>'
+        f'<line class="today" x1="{shown}" x2="{shown}" y1="8" y2="{height - LETTERS:.0f}"/>'
     )
-    table = Table(
-        ("On", "Had come, of 100", "Still to come, of 100"),
-        tuple(
-            (day(o.day, today.year), tick(o.come_percent), tick(o.to_come_percent)) for o in odds
-        ),
+    return Drawing(
+        f'<svg class="drawing frosted" role="img" aria-labelledby="{ident}-title" '
+        f'aria-describedby="{ident}-about" width="100%" height="{height:.0f}">'
+        f'<title id="{ident}-title">{escape(title)}</title>'
+        f'<desc id="{ident}-about">{escape(_about(found, today))}</desc>'
+        f"{stretched(height, month_marks(begins, end, height - LETTERS))}"
+        f"{lines}{''.join(marks)}{month_letters(begins, end, height - 4)}</svg>",
+        tuple(_keys(found, today)),
+        _table(found, today),
     )
-    return Drawing(drawing(ident, title, about, axes, marks, today), KEYS, table)
+
+
+def _dots(
+    winters: Iterable[tuple[str, date | None]], begins: date
+) -> Iterator[tuple[str, float, int]]:
+    """Name, how far across in percent, and how many dots stand below it."""
+    placed: list[tuple[float, int]] = []
+    near = 100 * NEAR_DAYS / SEASON_DAYS
+    for name, x in sorted(
+        ((name, _across(on, begins)) for name, on in winters if on is not None),
+        key=lambda dot: dot[1],
+    ):
+        level = 0
+        while any(at == level and x - other < near for other, at in placed):
+            level += 1
+        placed.append((x, level))
+        yield name, x, level
+
+
+def _across(on: date, begins: date) -> float:
+    """Where a day of any winter stands, in percent."""
+    years = begins.year - on.year + (1 if (on.month, on.day) < (begins.month, begins.day) else 0)
+    return 100 * ((on - begins).days + round(years * 365.25)) / SEASON_DAYS
+
+
+def _names(dots: Sequence[tuple[str, float, int]], y: float) -> list[str]:
+    """The earliest and the latest winter by name."""
+    ends = dots[:1] if len(dots) < 2 else [dots[0], dots[-1]]
+    named = []
+    for name, x, level in ends:
+        side = "after" if x < 50 else "before"
+        named.append(
+            f'<text class="now {side}" x="{x:.1f}%" y="{y - ROOM * level:.0f}">{name}</text>'
+        )
+    return named
+
+
+def _keys(found: Frosts, today: date) -> Iterator[Key]:
+    yield Key("dot", "above the line a winter's first frost, below it its last")
+    if found.this.first is not None:
+        yield Key("leaf", f"this winter's first, {day(found.this.first, today.year)}")
+
+
+def _about(found: Frosts, today: date) -> str:
+    known = [one for one in found.seasons if one.first is not None]
+    said = f"{number(len(known), 'winter')} with frost on record."
+    if found.this.first is not None:
+        said += f" The first of this winter was on {day(found.this.first, today.year)}."
+    return said
+
+
+def _table(found: Frosts, today: date) -> Table:
+    return Table(
+        ("Winter", "First frost", "Last frost"),
+        tuple(map(_row, reversed(found.seasons))),
+    )
+
+
+def _row(one: FrostOfWinter) -> tuple[str, ...]:
+    return one.name, _on(one.first), _on(one.last)
+
+
+def _on(found: date | None) -> str:
+    return "none" if found is None else day(found, found.year)

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from datetime import date
-from html import escape
 from math import atan2, cos, hypot, pi, sin
 
 from backbud.collection.wedges import Ring, ring
@@ -59,7 +58,6 @@ def root_ball(
     shape = _Shape(outline)
     known = f", in its {outline.shape} pot" if outline else ""
     title = f"The root ball from above{known}, its front at the bottom"
-    about = "; ".join(" ".join(row) for row in rows)
     wedges = [
         _Wedge(ident, at, name, len(names), opened.get(name), name in coming, age_of(
             opened.get(name), today))
@@ -76,10 +74,10 @@ def root_ball(
         *(mark for wedge in wedges for mark in wedge.said(shape)),
     )
     svg = (
-        f'<svg class="root-ball" role="img" aria-labelledby="{ident}-title {ident}-about" '
+        f'<svg class="root-ball" role="img" aria-labelledby="{ident}-title" '
         f'width="{width:g}" height="{height:.0f}" '
         f'viewBox="{-width / 2:g} {-high:.0f} {width:g} {height:.0f}">'
-        f'<title id="{ident}-title">{title}</title><desc id="{ident}-about">{escape(about)}</desc>'
+        f'<title id="{ident}-title">{title}</title>'
         f"{''.join(marks)}"
         f'<path class="front" d="M-7 {high:.0f}h14l-7 9z"/>'
         f'<text class="side" x="12" y="{high + 11:.0f}">front</text></svg>'

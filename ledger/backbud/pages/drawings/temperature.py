@@ -1,105 +1,83 @@
-"""Draws the temperature of a year by week, what was measured apart from what is expected."""
+"""Draws the warmth of a year by week: the usual band, and this year's line in ink."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from datetime import date, timedelta
 
-from backbud.pages.drawings.axes import (
-    Drawing,
-    Key,
-    Table,
-    axes_for,
-    bar,
-    drawing,
-    line,
-    tick,
-    upright,
-)
+from backbud.pages.drawings.axes import Drawing, Key, Table, axes_for, band, drawing, line, tick
 from backbud.views.sky import AirWeek
-from backbud.words import day
-
-KEYS = (
-    Key("seen", "measured: mean low to mean high of the week"),
-    Key("extreme", "its coldest night and warmest day"),
-    Key("expected", "expected by the climate"),
-    Key("usual", "the average year"),
-)
+from backbud.words import day, number
 
 
-def draw(ident: str, title: str, weeks: Sequence[AirWeek], today: date) -> Drawing:
-    """Draw the weeks; ValueError for none."""
+def draw(ident: str, title: str, weeks: Sequence[AirWeek], among: int, today: date) -> Drawing:
+    """Draw the weeks; ValueError for none. `among`: of how many years the average is, 0 where it
+    is of the monthly means."""
     end = weeks[-1].first + timedelta(days=weeks[-1].days)
-    values = [value for week in weeks for value in _values(week)]
-    axes = axes_for(weeks[0].first, end, values, "°C")
-    marks = []
-    for week in weeks:
-        if week.lowest_c is not None and week.highest_c is not None:
-            marks.append(
-                upright(axes, week.first, week.days, week.lowest_c, week.highest_c, "extreme")
-            )
-        mark, wide = ("seen", 0.8) if week.measured else ("expected", 0.45)
-        marks.append(bar(axes, week.first, week.days, week.low_c, week.high_c, mark, wide))
-    for usual in (
-        [(_middle(week), week.usual_low_c) for week in weeks],
-        [(_middle(week), week.usual_high_c) for week in weeks],
-    ):
-        marks.append(line(axes, usual, "usual"))
-    known = sum(week.measured for week in weeks)
-    about = (
-        f"Bars for {len(weeks)} weeks, {known} of them measured, each from its mean low to its "
-        f"mean high, between {tick(min(values))} and {tick(max(values))} °C."
-    )
-    absent = (
-        ({"seen"} if not known else set())
-        | ({"expected"} if known == len(weeks) else set())
-        | ({"extreme"} if not any(week.measured_days for week in weeks) else set())
-    )
+    axes = axes_for(weeks[0].first, end, [value for one in weeks for value in _values(one)], "°C")
+    least = [(_middle(one), one.least_c) for one in weeks if one.least_c is not None]
+    most = [(_middle(one), one.most_c) for one in weeks if one.most_c is not None]
+    known = [one for one in weeks if one.measured_days]
+    come = [(_middle(one), one.mean_c) for one in known]
+    ahead = [
+        (_middle(one), one.mean_c) for one in weeks if not known or one.first > known[-1].first
+    ]
+    marks, keys = "", []
+    if come:
+        keys.append(Key("this", "this year, the mean of each week"))
+    if ahead:
+        keys.append(Key("ahead", "expected"))
+    if least:
+        marks += band(axes, most, least, "years") + line(axes, most, "edge")
+        marks += line(axes, least, "edge")
+        keys.append(Key("edge", f"coldest and warmest of {number(among, 'year')} on record"))
+    marks += line(axes, [(_middle(one), one.average_c) for one in weeks], "average")
+    keys.append(Key("average", "their average" if least else "the average year"))
+    marks += line(axes, come, "this") + line(axes, come[-1:] + ahead, "ahead")
     return Drawing(
-        drawing(ident, title, about, axes, "".join(marks), today),
-        tuple(key for key in KEYS if key.mark not in absent),
+        drawing(ident, title, _about(weeks), axes, marks, today),
+        tuple(keys),
         _table(weeks, today),
     )
 
 
 def _values(week: AirWeek) -> list[float]:
-    both = (week.lowest_c, week.highest_c)
-    shown = [week.low_c, week.high_c, week.usual_low_c, week.usual_high_c]
-    return shown + [value for value in both if value is not None]
+    some = (week.mean_c, week.average_c, week.least_c, week.most_c)
+    return [value for value in some if value is not None]
 
 
 def _middle(week: AirWeek) -> date:
     return week.first + timedelta(days=week.days // 2)
 
 
+def _about(weeks: Sequence[AirWeek]) -> str:
+    means = [one.mean_c for one in weeks]
+    known = sum(one.measured for one in weeks)
+    return (
+        f"A line through the means of {len(weeks)} weeks, {known} of them measured, between "
+        f"{tick(min(means))} and {tick(max(means))} °C."
+    )
+
+
 def _table(weeks: Sequence[AirWeek], today: date) -> Table:
+    heads = (
+        "Week from", "Mean °C", "Average", "Coldest on record", "Warmest on record",
+        "Coldest night", "Warmest day", "Days measured",
+    )  # fmt: skip
     return Table(
-        (
-            "Week from",
-            "Low °C",
-            "High °C",
-            "Least",
-            "Most",
-            "Usual low",
-            "Usual high",
-            "Days seen",
-        ),
+        heads,
         tuple(
             (
-                day(week.first, today.year),
+                day(one.first, today.year),
                 *(
                     "" if value is None else tick(value)
                     for value in (
-                        week.low_c,
-                        week.high_c,
-                        week.lowest_c,
-                        week.highest_c,
-                        week.usual_low_c,
-                        week.usual_high_c,
+                        one.mean_c, one.average_c, one.least_c, one.most_c,
+                        one.lowest_c, one.highest_c,
                     )
                 ),
-                str(week.measured_days),
+                str(one.measured_days),
             )
-            for week in weeks
+            for one in weeks
         ),
-    )
+    )  # fmt: skip

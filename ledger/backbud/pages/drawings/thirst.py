@@ -5,14 +5,16 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import date, timedelta
 
-from backbud.pages.drawings.axes import Drawing, Key, Table, axes_for, bar, drawing, tick
+from backbud.pages.drawings.axes import Drawing, Key, Table, axes_for, drawing, line, tick
 from backbud.plan.water import WEEK_DAYS, WaterWeek
 from backbud.words import day
 
 KEYS = (
-    Key("seen", "litres lost in a week, by measured weather"),
-    Key("expected", "by the climate"),
+    Key("this", "litres lost in a week, by measured weather"),
+    Key("ahead", "by the climate"),
 )
+
+MIDDLE = timedelta(days=WEEK_DAYS // 2)
 
 
 def draw(ident: str, title: str, weeks: Sequence[WaterWeek], today: date) -> Drawing:
@@ -20,14 +22,13 @@ def draw(ident: str, title: str, weeks: Sequence[WaterWeek], today: date) -> Dra
     end = weeks[-1].first + timedelta(days=WEEK_DAYS)
     litres = [round(week.litres, 1) for week in weeks]
     axes = axes_for(weeks[0].first, end, litres, "litres a week", 0.0)
-    marks = "".join(
-        bar(axes, week.first, WEEK_DAYS, 0.0, lost, *_mark(week))
-        for week, lost in zip(weeks, litres, strict=True)
-    )
+    points = [(week.first + MIDDLE, lost) for week, lost in zip(weeks, litres, strict=True)]
+    known = max((n for n, week in enumerate(weeks) if _is_measured(week)), default=-1)
+    marks = line(axes, points[: known + 1], "this") + line(axes, points[max(known, 0) :], "ahead")
     most = max(range(len(weeks)), key=litres.__getitem__)
     about = (
-        f"Bars for {len(weeks)} weeks; the most is {tick(litres[most])} litres in the week from "
-        f"{day(weeks[most].first, today.year)}."
+        f"A line through {len(weeks)} weeks; the most is {tick(litres[most])} litres in the "
+        f"week from {day(weeks[most].first, today.year)}."
     )
     table = Table(
         ("Week from", "Litres lost", "Litres of rain caught", "Days measured"),
@@ -41,11 +42,10 @@ def draw(ident: str, title: str, weeks: Sequence[WaterWeek], today: date) -> Dra
             for week, lost in zip(weeks, litres, strict=True)
         ),
     )
-    measured = any(_mark(week)[0] == "seen" for week in weeks)
     return Drawing(
-        drawing(ident, title, about, axes, marks, today), KEYS if measured else KEYS[1:], table
+        drawing(ident, title, about, axes, marks, today), KEYS if known > 0 else KEYS[1:], table
     )
 
 
-def _mark(week: WaterWeek) -> tuple[str, float]:
-    return ("seen", 0.8) if 2 * week.measured_days > WEEK_DAYS else ("expected", 0.45)
+def _is_measured(week: WaterWeek) -> bool:
+    return 2 * week.measured_days > WEEK_DAYS

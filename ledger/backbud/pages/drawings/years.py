@@ -21,7 +21,7 @@ from backbud.views.work import WorkView
 MOST_YEARS = 30
 HEIGHT = 30
 _LINE = 15
-# The signs, drawn about the point on the line where they stand.
+# The signs, drawn about the point on the line where they stand; they are moved down to it once.
 _SIGNS: dict[Sign, str] = {
     "cut": "M0 0q-9-5-1-13q10 6 1 13z",
     "roots": "M-7 1h14a7 7 0 0 1-14 0z",
@@ -72,15 +72,15 @@ def years_drawn(
     shown = years[:MOST_YEARS]
     used = {*(one.sign for one in done), *(one.sign for one in ahead)}
     keys = [
-        (f'<svg width="18" height="26" aria-hidden="true"><use class="sign" href="#sign-{sign}" '
-         f'x="9" y="14"/></svg>', words)
+        (f'<svg width="18" height="26" aria-hidden="true"><use href="#s-{sign}" '
+         f'x="9" y="-1"/></svg>', words)
         for sign, words in SIGN_WORDS.items() if sign in used
     ]  # fmt: skip
     if wires:
         keys.append((_coil_key(), "wire, from on to off"))
     if ahead:
-        keys.append((f'<svg width="18" height="26" aria-hidden="true"><use class="sign ahead" '
-                     f'href="#sign-{ahead[0].sign}" x="9" y="14"/></svg>', "foreseen"))  # fmt: skip
+        keys.append((f'<svg width="18" height="26" aria-hidden="true"><use class="ahead" '
+                     f'href="#s-{ahead[0].sign}" x="9" y="-1"/></svg>', "foreseen"))  # fmt: skip
     return YearsDrawn(
         _signs(used),
         tuple(keys),
@@ -91,7 +91,9 @@ def years_drawn(
 
 def _signs(used: Iterable[Sign]) -> str:
     signs = "".join(
-        f'<path id="sign-{sign}" d="{d}"/>' for sign, d in _SIGNS.items() if sign in set(used)
+        f'<path id="s-{sign}" transform="translate(0 {_LINE})" d="{d}"/>'
+        for sign, d in _SIGNS.items()
+        if sign in set(used)
     )
     return (
         f'<svg class="signs" width="0" height="0" aria-hidden="true"><defs>{signs}'
@@ -135,7 +137,7 @@ def _line(
             at = f"{_x(when.first, year):.1f}"
             if (one.sign, at) not in seen:
                 seen.add((one.sign, at))
-                yield f'<use class="sign" href="#sign-{one.sign}" x="{at}%" y="{_LINE}"/>'
+                yield f'<use href="#s-{one.sign}" x="{at}%"/>'
         else:
             yield from _rough(one, year)
     for work in ahead:
@@ -143,7 +145,7 @@ def _line(
             at = f"{_x(work.best, year):.1f}"
             if (work.sign, at) not in seen:
                 seen.add((work.sign, at))
-                yield f'<use class="sign ahead" href="#sign-{work.sign}" x="{at}%" y="{_LINE}"/>'
+                yield f'<use class="ahead" href="#s-{work.sign}" x="{at}%"/>'
     yield "</svg>"
 
 
@@ -152,10 +154,7 @@ def _rough(one: EntryView, year: int) -> Iterator[str]:
     first = _x(max(one.when.first, date(year, 1, 1)), year)
     last = _x(min(one.when.last, date(year, 12, 31)), year)
     yield f'<line class="rough" x1="{first:.1f}%" x2="{last:.1f}%" y1="{_LINE}" y2="{_LINE}"/>'
-    yield (
-        f'<use class="sign rough" href="#sign-{one.sign}" x="{(first + last) / 2:.1f}%" '
-        f'y="{_LINE}"/>'
-    )
+    yield f'<use class="rough" href="#s-{one.sign}" x="{(first + last) / 2:.1f}%"/>'
 
 
 def _x(day: date, year: int) -> float:

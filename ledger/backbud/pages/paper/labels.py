@@ -22,7 +22,7 @@ _LEVEL, _QUIET = "m", 4
 _MASK = 2
 
 
-class Label(Struct, frozen=True):
+class TreeLabel(Struct, frozen=True):
     """A label. `code`: the QR code drawn, "" where no address is known."""
 
     ident: str
@@ -40,7 +40,7 @@ class LabelSheet(Struct, frozen=True):
     title: str
     place_page: str
     coded: bool
-    labels: tuple[Label, ...]
+    labels: tuple[TreeLabel, ...]
 
 
 def sheet(
@@ -56,13 +56,13 @@ def sheet(
     )
 
 
-def _label(tree: Tree, address: str, kept: Memo) -> Label:
+def _label(tree: Tree, address: str, kept: Memo) -> TreeLabel:
     page = tree_page(tree.handle)
     code = ""
     if address:
         of_page = link(page, f"{address.rstrip('/')}/")
         code = kept.once(("label", tree.handle), (of_page,), lambda: qr_code(of_page))
-    return Label(
+    return TreeLabel(
         label_anchor(tree.handle),
         tree.title,
         link(page, "../../"),

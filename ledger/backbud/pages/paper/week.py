@@ -9,8 +9,8 @@ from datetime import date
 from msgspec import Struct
 
 from backbud import words
-from backbud.pages.bench import NO_PLACE
-from backbud.pages.links import anchor_of, link, place_page, tree_page
+from backbud.pages.bench import NO_PLACE, way_to
+from backbud.pages.links import anchor_of, link, tree_page
 from backbud.pages.paper.running import running
 from backbud.pages.work import kept_together
 from backbud.views.bench import AtTree, Round
@@ -70,7 +70,7 @@ def sheet(view: WeekOnPaper, journal: str) -> WeekSheet:
         tuple(
             WeekPlace(
                 words.sentence(place.place_name or NO_PLACE),
-                link(place_page(place.place), "../"),
+                way_to(place.place, place.place_name, "../"),
                 _minutes(sum(one.minutes for one in place.rounds)),
                 tuple(_row(one, cautions, view.first) for one in place.rounds),
                 len(place.rounds) <= KEPT_WHOLE,

@@ -7,13 +7,11 @@ from backbud.species import PRESSING, Event, Proposal, Proposals, Tree, Year, af
 
 @after("treated", rule="pest-check")
 def are_they_gone(tree: Tree, done: Event, year: Year) -> Proposals:
-    against = done.first("against")
-    target = against.words.strip('"') if against else "a pest"
     yield Proposal(
         "checked",
         days_after(done.day, 7, 10, 14),
         what="for pests",
-        because=f"One treatment seldom ends {target}; eggs hatch later.",
+        because="One treatment seldom ends an attack; eggs hatch later.",
         cautions=("Treat again only as the label allows.",),
         settled_by=("checked pests", "treated"),
         minutes=5,

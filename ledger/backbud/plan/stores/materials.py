@@ -95,7 +95,7 @@ class Materials:
             told = _ACROSS.findall(f"{one.key} {one.title}".casefold())
             if ("pots" in words or "pot" in words) and f"{across_cm:g}" in told:
                 return one
-        title = f"{across_cm:g} cm pots"
+        title = f"pots {across_cm:g} cm"
         return self._without_card(Material(title, title, "", carded=False))
 
     def cakes(self) -> Material:

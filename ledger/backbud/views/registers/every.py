@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from datetime import date
 
+from backbud.collection.batch import ARRIVALS
+from backbud.collection.stand import DEPARTURES, STANDS
 from backbud.collection.state import Tree
 from backbud.collection.whereabouts import Histories
 from backbud.journal.read import Journal
@@ -13,7 +15,32 @@ from backbud.views.registers.register import RegisterView
 from backbud.views.registers.stock import stock
 from backbud.views.registers.treatments import treatments
 from backbud.views.registers.unpaid import unpaid
-from backbud.views.visit import AccountView
+from backbud.visits.account import Account
+
+# What changes an entry of a register: where a tree stands and whose it is, what is written in one.
+_MATTER = frozenset(
+    {*STANDS, *ARRIVALS, *DEPARTURES, "treated", "staged", "billed", "credited", "paid", "valued"}
+)
+
+
+def looked_at(
+    journal: Journal, histories: Histories, trees: Iterable[Tree], today: date
+) -> tuple[object, ...]:
+    """All that the registers are made from, beside the species: of the diary the few lines that
+    matter, so that a rebuild after any other has nothing to reckon."""
+    lines = tuple(
+        entry
+        for at in histories.trees.values()
+        for entry in at.entries
+        if entry.event.act in _MATTER
+    )
+    stock = tuple(
+        (one.handle, one.title, one.kind, one.cultivar, one.here, one.owner, one.place, one.pot,
+         one.since, one.facts.get("since"), one.batch)
+        for one in trees
+    )  # fmt: skip
+    others = tuple(histories.others.items())
+    return journal.things, journal.settings, lines, stock, others, today
 
 
 def registers_of(
@@ -22,7 +49,7 @@ def registers_of(
     trees: Iterable[Tree],
     botanical: Callable[[str], str],
     names: Mapping[str, str],
-    accounts: Iterable[AccountView],
+    accounts: Iterable[Account],
     today: date,
 ) -> tuple[RegisterView, ...]:
     """The registers, in their order. `botanical`: the name of a tree's species by its handle."""
@@ -33,5 +60,5 @@ def registers_of(
         treatments(histories, things, botanical, names, keeper),
         movements(histories, things, botanical, names),
         stock(tuple(trees), things, histories.others, names, keeper, settings.currency, today),
-        unpaid(accounts, today),
+        unpaid(accounts, names, today),
     )

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
+from functools import partial
 
 from backbud.collection.batch import ARRIVALS
 from backbud.collection.stand import DEPARTURES
 from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
 from backbud.journal.things import Things
-from backbud.views.registers.register import RegisterView, register_of
+from backbud.views.registers.register import Called, RegisterView, name_of, register_of
 
 ABOUT = (
     "Regulation (EU) 2016/2031: who trades in plants writes down from whom each came and to whom "
@@ -32,20 +33,20 @@ def movements(
 ) -> RegisterView:
     """Every arrival and departure of a tree or a batch, by day. `botanical`: the name of a tree's
     species by its handle."""
-    rows = []
+    rows, called = [], partial(name_of, things, names)
     for handle, at in histories.trees.items():
         card = things.by_handle.get(handle)
         said = (card.text("origin"), card.text("passport")) if card else ("", "")
         tree = (handle, at.kind, botanical(handle))
         for event in (one.event for one in at.entries if not one.undone and not one.event.held):
             if event.act in ARRIVALS or event.act in DEPARTURES:
-                rows.append(_row(event, tree, said, names))
+                rows.append(_row(event, tree, said, called))
     rows.sort(key=lambda row: (row["date"], row["at"], row["tree"]))
     return register_of("plants", "Plants in and out", ABOUT, HEADINGS, rows)
 
 
 def _row(
-    event: Event, tree: tuple[str, str, str], card: tuple[str, str], names: Mapping[str, str]
+    event: Event, tree: tuple[str, str, str], card: tuple[str, str], called: Called
 ) -> dict[str, str]:
     way = "in" if event.act in ARRIVALS else "out"
     origin, passport = card
@@ -57,7 +58,7 @@ def _row(
         "kind": tree[1],
         "botanical": tree[2],
         "quantity": ", ".join(_quantities(event)) or "1",
-        "who": ", ".join(_who(event, names)),
+        "who": ", ".join(_who(event, called)),
         "origin": origin if way == "in" else "",
         "passport": passport,
         "papers": ", ".join(_papers(event)),
@@ -77,10 +78,10 @@ def _quantities(event: Event) -> Iterator[str]:
             yield f"{detail.measure} {detail.words}".strip()
 
 
-def _who(event: Event, names: Mapping[str, str]) -> Iterator[str]:
+def _who(event: Event, called: Called) -> Iterator[str]:
     for detail in event.details:
         if detail.name in ("from", "to", "at") and (detail.handle or detail.words):
-            yield names.get(detail.handle) or detail.handle or detail.words
+            yield called(detail.handle) or detail.words
 
 
 def _papers(event: Event) -> Iterator[str]:

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 
 from msgspec import Struct
+
+from backbud.journal.things import Things
 
 
 class ColumnView(Struct, frozen=True):
@@ -41,6 +43,16 @@ def register_of(
     """A register from its rows. `headings`: of each key, in their order."""
     columns = tuple(ColumnView(key, heading) for key, heading in headings.items())
     return RegisterView(name, title, about, columns, tuple(rows), tuple(notes))
+
+
+# What the handle of a person or a place, as a line has it, is called.
+Called = Callable[[str], str]
+
+
+def name_of(things: Things, names: Mapping[str, str], written: str) -> str:
+    """What a thing is called, by any handle it ever had; as written where nothing has it."""
+    found = things.find(written) if written else None
+    return names.get(found.handle, found.handle) if found is not None else written
 
 
 # What a spreadsheet would take for a formula (OWASP, CSV Injection).

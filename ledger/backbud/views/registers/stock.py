@@ -18,7 +18,7 @@ ABOUT = (
 )
 HEADINGS = {
     "sort": "sort", "handle": "handle", "name": "name", "kind": "kind or shape", "since": "since",
-    "where": "stands in", "value": "value", "currency": "currency",
+    "count": "how many", "where": "stands in", "value": "value", "currency": "currency",
 }  # fmt: skip
 
 
@@ -65,6 +65,7 @@ def _of_tree(tree: Tree, things: Things, names: Mapping[str, str], currency: str
         "name": tree.title,
         "kind": f"{tree.kind} ‘{tree.cultivar}’" if tree.cultivar else tree.kind,
         "since": tree.facts.get("since", "") or (tree.since.isoformat() if tree.since else ""),
+        "count": _count(tree),
         "where": names.get(tree.place) or tree.place,
         **_worth(worth, currency),
     }
@@ -83,9 +84,17 @@ def _of_pot(
         "name": pot.title,
         "kind": shape,
         "since": pot.since.text if pot.since else "",
+        "count": "1",
         "where": f"under {tree.title}" if tree is not None else "empty",
         **_worth(worth, currency),
     }
+
+
+def _count(tree: Tree) -> str:
+    """How many the handle stands for; "" where nobody has counted them."""
+    if tree.batch is None:
+        return "1"
+    return "" if tree.batch.count is None else str(tree.batch.count)
 
 
 def _gone(events: Sequence[Event]) -> bool:

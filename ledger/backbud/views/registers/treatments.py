@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
+from functools import partial
 
 from msgspec import Struct
 
@@ -12,7 +13,7 @@ from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
 from backbud.journal.things import Things
 from backbud.views.registers.eppo import eppo_code
-from backbud.views.registers.register import RegisterView, register_of
+from backbud.views.registers.register import Called, RegisterView, name_of, register_of
 
 _ACT = "treated"
 ABOUT = (
@@ -54,12 +55,13 @@ def treatments(
     for handle in histories.trees:
         for crop in _of_tree(histories, things, handle, botanical(handle)):
             found[crop] = found.get(crop, 0) + 1
-    rows = [_row(crop, str(count), names, keeper) for crop, count in found.items()]
+    called = partial(name_of, things, names)
+    rows = [_row(crop, str(count), called, keeper) for crop, count in found.items()]
     for handle, events in histories.others.items():
         thing = things.by_handle.get(handle)
         if thing is not None and thing.kind == "place":
             rows += [
-                _row(_Crop(event, "", "", handle, "", ""), "", names, keeper)
+                _row(_Crop(event, "", "", handle, "", ""), "", called, keeper)
                 for event in events
                 if _counts(event)
             ]
@@ -102,10 +104,10 @@ def _stage(event: Event, before: Iterable[Event]) -> tuple[str, str]:
     return stage, seen
 
 
-def _row(crop: _Crop, count: str, names: Mapping[str, str], keeper: str) -> dict[str, str]:
+def _row(crop: _Crop, count: str, called: Called, keeper: str) -> dict[str, str]:
     event = crop.event
     product = ", ".join(detail.words for detail in event.all("product"))
-    operators = [names.get(d.handle) or d.handle for d in event.all("operator") if d.handle]
+    operators = [called(d.handle) for d in event.all("operator") if d.handle]
     row = {
         "date": event.when.text,
         "hour": _words(event, "at"),
@@ -122,8 +124,8 @@ def _row(crop: _Crop, count: str, names: Mapping[str, str], keeper: str) -> dict
         "bbch": crop.stage,
         "bbch_seen": crop.stage_seen,
         "target": _words(event, "against"),
-        "where": names.get(crop.place) or crop.place,
-        "operator": ", ".join(operators) or names.get(keeper, keeper),
+        "where": called(crop.place),
+        "operator": ", ".join(operators) or called(keeper),
         "re_entry": _measure(event, "re-entry"),
         "at": str(event.origin),
     }

@@ -1,0 +1,58 @@
+"""Draws a sum of each year on record as a dot on one line, and this year's as a bud."""
+
+from __future__ import annotations
+
+from html import escape
+
+from backbud.pages.drawings.axes import tick
+from backbud.views.sky import Sum
+
+HEIGHT, LEVEL, RADIUS = 74.0, 40.0, 5.0
+# From where to where the dots stand, in percent: their names have room beside them.
+LEFT, RIGHT = 8.0, 92.0
+# So near to another dot one stands above it, in percent.
+NEAR = 3.0
+
+
+def draw(ident: str, title: str, found: Sum) -> str:
+    """The sums by the day of today; "" where no year is on record."""
+    if not found.years:
+        return ""
+    values = [(one.name, one.by_now) for one in found.years]
+    every = [*(value for _, value in values), found.now, found.average_now]
+    low, high = min(every), max(every)
+
+    def x(value: float) -> float:
+        return LEFT + (RIGHT - LEFT) * ((value - low) / (high - low) if high > low else 0.5)
+
+    marks = [
+        f'<line class="axis" x1="0" x2="100%" y1="{LEVEL}" y2="{LEVEL}"/>',
+        f'<line class="mean" x1="{x(found.average_now):.1f}%" x2="{x(found.average_now):.1f}%" '
+        f'y1="{LEVEL - 16}" y2="{LEVEL + 8}"/>',
+    ]
+    placed: list[tuple[float, int]] = []
+    ordered = sorted(values, key=lambda one: one[1])
+    for name, value in ordered:
+        at = x(value)
+        level = sum(abs(at - other) < NEAR for other, _ in placed)
+        placed.append((at, level))
+        marks.append(
+            f'<circle class="dot" cx="{at:.1f}%" cy="{LEVEL - 12 * level:.0f}" r="{RADIUS:.0f}"/>'
+        )
+        if name in (ordered[0][0], ordered[-1][0]):
+            marks.append(f'<text class="month" x="{at:.1f}%" y="{LEVEL + 22:.0f}">{name}</text>')
+    now = x(found.now)
+    marks.append(f'<use class="bud" href="#bud" x="{now:.1f}%" y="{LEVEL - 2:.0f}"/>')
+    marks.append(
+        f'<text class="month this-year" x="{now:.1f}%" y="{LEVEL - 18:.0f}">{found.name}</text>'
+    )
+    about = (
+        f"{found.name} has {tick(round(found.now))}; {ordered[0][0]} had the least, "
+        f"{tick(round(ordered[0][1]))}, {ordered[-1][0]} the most, {tick(round(ordered[-1][1]))}."
+    )
+    return (
+        f'<svg class="drawing years-apart" role="img" aria-labelledby="{ident}-title" '
+        f'aria-describedby="{ident}-about" width="100%" height="{HEIGHT:.0f}">'
+        f'<title id="{ident}-title">{escape(title)}</title>'
+        f'<desc id="{ident}-about">{escape(about)}</desc>{"".join(marks)}</svg>'
+    )

@@ -1,0 +1,179 @@
+"""Lays out the year back."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import date
+
+from msgspec import Struct
+
+from backbud import words
+from backbud.memo import NO_MEMO, Memo
+from backbud.pages.drawings import frost, years_apart
+from backbud.pages.drawings.axes import Drawing
+from backbud.pages.drawings.buds import row_of_buds
+from backbud.pages.links import link, tree_page
+from backbud.pages.pictures import Pair, pair_of
+from backbud.pages.work import kept_together
+from backbud.pages.year import NO_KIND
+from backbud.views.nursery import Nursery
+from backbud.views.skies import BASE_C
+from backbud.views.sky import Sum
+from backbud.views.year_back import (
+    ForeseenView,
+    LapsedView,
+    PassingView,
+    TreePairView,
+    YearBackView,
+    year_back_view,
+)
+
+
+class DoneRow(Struct, frozen=True):
+    """A work: how much of it was done, drawn and in words, and what became of the rest."""
+
+    task: str
+    buds: str
+    done: str
+    rest: str
+
+
+class LapsedRow(Struct, frozen=True):
+    """A work that came to nothing on trees of one kind: when its time was over, and why it was
+    asked for."""
+
+    task: str
+    kind: str
+    by: str
+    reason: str
+    trees: tuple[tuple[str, str], ...]
+    more: str
+
+
+class PassingRow(Struct, frozen=True):
+    """A tree that came or went."""
+
+    name: str
+    page: str
+    kind: str
+    told: str
+
+
+class PairOfTree(Struct, frozen=True):
+    """A tree, then and now."""
+
+    name: str
+    page: str
+    pair: Pair
+
+
+class YearBackSheet(Struct, frozen=True):
+    """All that the page shows. `hours`: by work, what it took."""
+
+    span: str
+    short: str
+    done: tuple[DoneRow, ...]
+    missed: tuple[LapsedRow, ...]
+    let_go: tuple[LapsedRow, ...]
+    gained: tuple[PassingRow, ...]
+    lost: tuple[PassingRow, ...]
+    total: str
+    hours: tuple[tuple[str, str], ...]
+    heat: str
+    heat_said: str
+    frost: Drawing | None
+    pairs: tuple[PairOfTree, ...]
+
+
+def sheet(view: Nursery, kept: Memo = NO_MEMO) -> YearBackSheet:
+    """The twelve months before the view's day."""
+    back, today = year_back_view(view, kept), view.today
+    lapsed = [(one.missed, _lapsed(one, today)) for one in back.lapsed]
+    heat, frosts = back.heat, back.frosts
+    return YearBackSheet(
+        words.between(back.first, back.last, today.year),
+        _short(back),
+        tuple(map(_done, back.foreseen)),
+        tuple(row for missed, row in lapsed if missed),
+        tuple(row for missed, row in lapsed if not missed),
+        tuple(_passing(one, today) for one in back.gained),
+        tuple(_passing(one, today) for one in back.lost),
+        words.minutes(sum(minutes for _, minutes in back.minutes)) if back.minutes else "",
+        tuple(_hours(back, view)),
+        years_apart.draw("heat-years", "Heat sum of each year by this day", heat) if heat else "",
+        _heat_said(heat, today) if heat else "",
+        frost.draw("frost-years", "First and last frost of each winter", frosts, today)
+        if frosts and frosts.seasons
+        else None,
+        tuple(map(_pair, back.pairs)),
+    )
+
+
+def _short(back: YearBackView) -> str:
+    foreseen = sum(one.foreseen for one in back.foreseen)
+    if not foreseen:
+        return "Nothing was asked for in these twelve months."
+    done = sum(one.done for one in back.foreseen)
+    missed = sum(one.missed for one in back.foreseen)
+    said = f"{done} of {words.number(foreseen, 'work')} that the trees asked for were done"
+    return f"{said}; {missed} were missed." if missed else f"{said}."
+
+
+def _task(called: str) -> str:
+    return words.sentence(called.replace("-", " "))
+
+
+def _done(one: ForeseenView) -> DoneRow:
+    rest = (
+        (one.skipped, "skipped"),
+        (one.missed, "missed"),
+        (one.let_go, "let go"),
+        (one.still_open, "still to do"),
+    )
+    return DoneRow(
+        _task(one.work),
+        row_of_buds(one.done, one.foreseen),
+        f"{one.done} of {one.foreseen}",
+        ", ".join(f"{count} {what}" for count, what in rest if count),
+    )
+
+
+def _lapsed(one: LapsedView, today: date) -> LapsedRow:
+    return LapsedRow(
+        _task(one.work),
+        one.kind or NO_KIND,
+        kept_together(f"time over {words.between(one.first, one.last, today.year)}"),
+        one.reason,
+        tuple((name, link(tree_page(handle))) for handle, name in one.trees),
+        words.number(one.more, "more tree") if one.more else "",
+    )
+
+
+def _passing(one: PassingView, today: date) -> PassingRow:
+    return PassingRow(
+        one.tree_name,
+        link(tree_page(one.tree)),
+        one.kind or NO_KIND,
+        f"{one.how} {words.day(one.day, today.year)}",
+    )
+
+
+def _hours(back: YearBackView, view: Nursery) -> Iterator[tuple[str, str]]:
+    for act, minutes in back.minutes:
+        yield _task(act) if act else "No work told", words.minutes(minutes)
+
+
+def _heat_said(heat: Sum, today: date) -> str:
+    """`1653 degree-days over 5 °C by 29 November; 2 of 7 years on record had more by then.`"""
+    warmer = sum(one.by_now > heat.now for one in heat.years)
+    said = f"{heat.name}: {heat.now:.0f} degree-days over {BASE_C:g} °C"
+    said += f" by {words.day(today, today.year)}"
+    if not heat.years:
+        return f"{said}; no other year is on record."
+    return (
+        f"{said}; {warmer} of {words.number(len(heat.years), 'year')} on record had more by then."
+    )
+
+
+def _pair(one: TreePairView) -> PairOfTree:
+    return PairOfTree(one.tree_name, link(tree_page(one.tree)), pair_of(one.pair, one.tree_name))

@@ -1,0 +1,113 @@
+"""A tree's years side by side: what was done, how the weather was, and how the tree answered."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from datetime import date
+
+from msgspec import Struct
+
+from backbud.collection.state import Entry, Tree
+from backbud.collection.zones import zone_scores
+from backbud.journal.events import Event
+from backbud.plan.year import BLOOM_STAGES
+from backbud.views.for_keeper import is_entry_for_keeper
+from backbud.views.life import sign_of
+from backbud.views.sky import YearAir
+from backbud_grammar.act_words import DetailName, as_word
+from backbud_grammar.dates import growing_year
+
+# So many years stand side by side, the latest.
+MOST_YEARS = 6
+# What is told of a trunk, the first that was measured; and of growth.
+_GIRTHS: tuple[DetailName, ...] = ("girth", "trunk")
+_GROWTHS: tuple[DetailName, ...] = ("candles", "shoots")
+_FULL = BLOOM_STAGES[as_word("full")]
+_ANSWERS = frozenset({"bloomed", "measured", "vigour", "checked"})
+_UNTOLD = frozenset({"seen", "move"})
+
+
+class DoneInYear(Struct, frozen=True):
+    """An act, and the days on which it was done in a year, oldest first."""
+
+    act: str
+    days: tuple[date, ...]
+
+
+class TreeYearView(Struct, frozen=True):
+    """A growing year of a tree.
+
+    `done`: by act, as they were done. `air`: of the home place, None where nothing is known of
+    that year. `bloom`: the day of full flower, else the first on which flowers were told of.
+    `growth`: of candles or shoots, and `girth`: of the trunk, as last measured in that year, with
+    what was measured; "" where nothing was. `vigour`: the mean of all scores of the year, 1
+    (weakest) to 5; `looks`: how many scores these are.
+    """
+
+    year: str
+    done: tuple[DoneInYear, ...]
+    air: YearAir | None
+    bloom: date | None
+    growth: str
+    girth: str
+    vigour: float | None
+    looks: int
+
+
+def tree_years(tree: Tree, airs: Iterable[YearAir], southern: bool) -> tuple[TreeYearView, ...]:
+    """The years of a tree in which something was written of it on a known day and of which there is
+    something to set beside another, the latest first; none where that is one year alone."""
+    by_year: dict[str, list[Entry]] = {}
+    for entry in tree.history:
+        event = entry.event
+        if _is_told(event) and not entry.undone and not is_entry_for_keeper(entry):
+            by_year.setdefault(growing_year(event.day, southern), []).append(entry)
+    by_name = {air.name: air for air in airs}
+    found = [_year(name, entries, by_name) for name, entries in sorted(by_year.items())]
+    told = [one for one in found if one.air or one.bloom or one.growth or one.girth or one.vigour]
+    return tuple(reversed(told[-MOST_YEARS:])) if len(told) > 1 else ()
+
+
+def _is_told(event: Event) -> bool:
+    """Whether anything of it can stand beside another year."""
+    return event.exact and (event.act in _ANSWERS or _is_done(event))
+
+
+def _is_done(event: Event) -> bool:
+    sign = sign_of(event.row)
+    return event.act == "wired" or (sign != "" and sign not in _UNTOLD)
+
+
+def _year(name: str, entries: Iterable[Entry], airs: Mapping[str, YearAir]) -> TreeYearView:
+    done: dict[str, list[date]] = {}
+    bloomed: dict[int, date] = {}
+    sizes: dict[DetailName, str] = {}
+    scores: list[int] = []
+    for entry in entries:
+        event = entry.event
+        if event.act not in _ANSWERS:
+            days = done.setdefault(event.act, [])
+            days += [event.day] if event.day not in days else []
+        if event.act == "bloomed" and not event.says("none"):
+            # What says no more than that it flowered is full flower.
+            said = [stage for word, stage in BLOOM_STAGES.items() if event.says(word)]
+            for stage in said or [_FULL]:
+                bloomed.setdefault(stage, event.day)
+        if event.act == "measured":
+            for what in (*_GIRTHS, *_GROWTHS):
+                measure = event.measure(what)
+                if measure is not None:
+                    sizes[what] = f"{what} {measure}"
+        if event.act in ("vigour", "checked"):
+            scores += [score for _, score in zone_scores(event)]
+    bloom = bloomed.get(_FULL) or min(bloomed.values(), default=None)
+    return TreeYearView(
+        name,
+        tuple(DoneInYear(act, tuple(days)) for act, days in done.items()),
+        airs.get(name),
+        bloom,
+        next((sizes[what] for what in _GROWTHS if what in sizes), ""),
+        next((sizes[what] for what in _GIRTHS if what in sizes), ""),
+        round(sum(scores) / len(scores), 1) if scores else None,
+        len(scores),
+    )

@@ -1,0 +1,127 @@
+"""A twig for each work of each kind of tree: in which weeks of how many trees it may be done."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from datetime import date
+
+from msgspec import Struct
+
+from backbud.plan.season import WEEK, PlacedWork, WeeksAhead
+
+
+class BudView(Struct, frozen=True):
+    """A week in which a work stands, by its number from 0: of how many trees, for how long.
+
+    `open_now`: some of them have their window open today; else it is foreseen. `late`: of some it
+    is past.
+    """
+
+    week: int
+    trees: int
+    minutes: int
+    open_now: bool
+    late: bool
+
+
+class TwigView(Struct, frozen=True):
+    """One work of one kind of tree.
+
+    `work`: what it is called. `trees`: how many trees it is wanted of in all; `open_trees`: of each
+    week from the first, of how many trees its window is open. `windows`: first and last day of each
+    window, and how many trees have it.
+    """
+
+    work: str
+    trees: int
+    open_trees: tuple[int, ...]
+    buds: tuple[BudView, ...]
+    windows: tuple[tuple[date, date, int], ...]
+
+    @property
+    def first_week(self) -> int:
+        """The first week in which it may be done, or stands."""
+        opens = next((n for n, trees in enumerate(self.open_trees) if trees), len(self.open_trees))
+        return min(opens, *(bud.week for bud in self.buds))
+
+
+class SprigView(Struct, frozen=True):
+    """The twigs of one kind, what may be done first before the rest; `trees`: of the kind that want
+    anything."""
+
+    kind: str
+    trees: int
+    minutes: int
+    twigs: tuple[TwigView, ...]
+
+
+def sprigs_of(season: WeeksAhead, kinds: Mapping[str, str], today: date) -> tuple[SprigView, ...]:
+    """A sprig for each kind, the one that takes longest first. `kinds`: by the tree's handle."""
+    by_kind: dict[str, list[tuple[int, PlacedWork]]] = {}
+    for n, week in enumerate(season.weeks):
+        for placed in week.works:
+            by_kind.setdefault(kinds[placed.work.tree], []).append((n, placed))
+    first = season.weeks[0].monday
+    sprigs = [
+        SprigView(
+            kind,
+            len({placed.work.tree for _, placed in works}),
+            sum(placed.work.minutes for _, placed in works),
+            tuple(_twigs(works, first, len(season.weeks), today)),
+        )
+        for kind, works in by_kind.items()
+    ]
+    return tuple(sorted(sprigs, key=lambda one: (-one.minutes, one.kind)))
+
+
+def _twigs(
+    works: Iterable[tuple[int, PlacedWork]], first: date, weeks: int, today: date
+) -> list[TwigView]:
+    by_work: dict[str, list[tuple[int, PlacedWork]]] = {}
+    for n, placed in works:
+        by_work.setdefault(placed.work.called, []).append((n, placed))
+    found = [
+        TwigView(
+            called,
+            len({placed.work.tree for _, placed in those}),
+            _open_trees((placed for _, placed in those), first, weeks),
+            tuple(_buds(those, today)),
+            _windows(placed for _, placed in those),
+        )
+        for called, those in by_work.items()
+    ]
+    return sorted(found, key=lambda twig: (twig.first_week, twig.work))
+
+
+def _open_trees(works: Iterable[PlacedWork], first: date, weeks: int) -> tuple[int, ...]:
+    """Of each week, how many trees have a window open in it."""
+    open_in: set[tuple[int, str]] = set()
+    for placed in works:
+        opens, closes = placed.work.window
+        begin, end = (opens - first).days // WEEK.days, (closes - first).days // WEEK.days
+        open_in |= {(n, placed.work.tree) for n in range(max(begin, 0), min(end + 1, weeks))}
+    counts = Counter(n for n, _ in open_in)
+    return tuple(counts[n] for n in range(weeks))
+
+
+def _windows(works: Iterable[PlacedWork]) -> tuple[tuple[date, date, int], ...]:
+    trees: dict[tuple[date, date], set[str]] = {}
+    for placed in works:
+        if not placed.work.late:
+            trees.setdefault(placed.work.window, set()).add(placed.work.tree)
+    return tuple((*window, len(those)) for window, those in sorted(trees.items()))
+
+
+def _buds(works: Sequence[tuple[int, PlacedWork]], today: date) -> Iterator[BudView]:
+    by_week: dict[int, list[PlacedWork]] = {}
+    for n, placed in works:
+        by_week.setdefault(n, []).append(placed)
+    for n, those in sorted(by_week.items()):
+        yield BudView(
+            n,
+            len({one.work.tree for one in those}),
+            sum(one.work.minutes for one in those),
+            any(one.work.window[0] <= today for one in those),
+            any(one.work.late for one in those),
+        )

@@ -252,7 +252,9 @@ def _hint_for_unit(written: str) -> str:
         return _SAID_OTHERWISE[folded]
     # The short ones are like too many things.
     long = [said for said in _SAID_OTHERWISE if len(said) > 4]
-    near = nearest(written, [*long, *BY_WRITING]) if len(written) > 2 else ""
+    # Two letters are near to many a unit, unless only their case is wrong.
+    is_likely = len(written) > 2 or any(one.casefold() == folded for one in BY_WRITING)
+    near = nearest(written, [*long, *BY_WRITING]) if is_likely else ""
     if not near:
         return "Units: mm cm m, mL L, g kg, C F, min h, %."
     return _SAID_OTHERWISE.get(near) or f"Did you mean “{near}”?"

@@ -39,7 +39,7 @@ def test_so_many_are_read() -> None:
 # Of lines of our own in the three hands, written before anybody saw how they read. Of the first 98
 # that are no mere notes 12 % were right then, and the tables were widened by them; of the last 57
 # then 56 % were right, 82 % right or in part, and two misread, which were mended.
-LEAST_RIGHT_OWN, LEAST_READ_OWN = 0.49, 0.80
+LEAST_RIGHT_OWN, LEAST_READ_OWN = 0.48, 0.80
 
 
 def test_so_many_of_our_own_are_read() -> None:

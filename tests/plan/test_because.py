@@ -195,6 +195,7 @@ def test_due_for_a_program(written, tmp_path, capsys) -> None:
         "id": "hoshi/wire-check/wired-2026-05-06/left-2",
         "tree": "hoshi",
         "tree_name": "Evening Star",
+        "counted": "",
         "place": "yard",
         "place_name": "yard",
         "act": "checked",

@@ -14,18 +14,20 @@ import msgspec
 from msgspec import Raw, Struct
 from msgspec.structs import asdict
 
+from backbud.collection.comings import (
+    FirstComings,
+    Turn,
+    arrived_in,
+    first_comings,
+    turns_of,
+)
 from backbud.collection.corrections import corrected_day
 from backbud.collection.on_tree import remembered
 from backbud.collection.subjects import Placed
 from backbud.collection.taken_down import Lines
 from backbud.collection.whereabouts import (
-    FirstComings,
     Replay,
-    Turn,
     Whereabouts,
-    arrived_in,
-    first_comings,
-    turns_of,
 )
 from backbud.journal.dated import DatedPage
 from backbud.journal.problems import PlacedFlaw, WithFlaws

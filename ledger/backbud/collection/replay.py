@@ -11,16 +11,18 @@ from typing import NamedTuple
 
 from msgspec.structs import replace
 
-from backbud.collection.whereabouts import (
+from backbud.collection.comings import (
     FirstComings,
-    Histories,
-    Meant,
-    Replay,
     Turn,
-    Whereabouts,
     arrived_in,
     first_comings,
     turns_of,
+)
+from backbud.collection.whereabouts import (
+    Histories,
+    Meant,
+    Replay,
+    Whereabouts,
 )
 from backbud.journal.dated import DatedPage
 from backbud.journal.events import Event

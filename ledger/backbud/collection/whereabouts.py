@@ -6,7 +6,6 @@ here, and which pot it is in. What else a tree is, fold.py makes of its history.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Container, Iterable, Mapping, Sequence
 from datetime import date
 
@@ -24,12 +23,21 @@ from backbud.collection.batch import (
     begun,
     moved,
 )
-from backbud.collection.corrections import corrected_entry, corrections_in, plain_handles
+from backbud.collection.cannot_be import (
+    here_already,
+    not_here,
+    nothing_to_correct,
+    pot_taken,
+    taken,
+    too_early,
+    wrong_subject,
+)
+from backbud.collection.comings import COMINGS_AND_GOINGS, Turn
+from backbud.collection.corrections import corrected_entry, corrections_in
 from backbud.collection.held import held
 from backbud.collection.nothing_there import held_where_nothing_is
 from backbud.collection.on_tree import OFF_PARTS
 from backbud.collection.stand import (
-    DEPARTURES,
     Start,
     canonical,
     is_its_beginning,
@@ -45,21 +53,15 @@ from backbud.journal.events import Event, Origin
 from backbud.journal.faults import fault_at
 from backbud.journal.problems import PlacedFlaw, WithFlaws, flaw_at, line_at
 from backbud.journal.read import Journal
-from backbud.journal.things import Thing, Things
+from backbud.journal.things import Thing
 from backbud_grammar.act_words import ActWord
 from backbud_grammar.acts import acts_with
 from backbud_grammar.handles import flaw_of, fold
 from backbud_grammar.syntax import Subjects
-from backbud_grammar.whole import CHANGES_NOTHING, HELD_CODE
+from backbud_grammar.whole import CHANGES_NOTHING
 
 __all__ = ["Histories", "Replay", "Whereabouts"]
 
-# What may be written of a tree before there is one.
-AHEAD = acts_with("ahead")
-_NAMES_ANOTHER = re.compile(r"(?:^|[\s,])as\s+\S")
-# The few acts that must be known before the replay begins.
-COMINGS_AND_GOINGS: frozenset[ActWord] = frozenset({*ARRIVALS, *DEPARTURES})
-TURNS: frozenset[ActWord] = COMINGS_AND_GOINGS | {"separated", "parted-off", "corrected"}
 # What moves the count of a batch, or may.
 COUNTS: frozenset[ActWord] = COMINGS_AND_GOINGS | TALLIES | {"parted-off"}
 
@@ -69,24 +71,6 @@ class Histories(Struct, frozen=True):
 
     trees: Mapping[str, Whereabouts]
     others: Mapping[str, tuple[Event, ...]]
-
-
-# By folded handle of a tree the day of its first coming or going in the diary, and whether it was
-# a coming.
-FirstComings = dict[str, tuple[date, bool]]
-Turn = tuple[DatedBlock, Event]
-
-
-def turns_of(pages: Iterable[DatedPage]) -> list[Turn]:
-    """The few acts that must be known before a replay begins, in their order."""
-    return [
-        (block, block.event(i))
-        for page in pages
-        for block in page.blocks
-        if not TURNS.isdisjoint(block.acts)
-        for i, act in enumerate(block.acts)
-        if act in TURNS
-    ]
 
 
 def _plain(subjects: Subjects) -> bool:
@@ -235,7 +219,8 @@ class Replay:
         if "tree" in self.journal.acts[event.said].on:
             self._on_trees(event, meant)
         else:
-            self._wrong_subject(event, meant.trees[0].handle, "tree")
+            on = self.journal.acts[event.said].on
+            self.flaws.append(wrong_subject(event, meant.trees[0].handle, "tree", on))
 
     def _meant(self, page: DatedPage, block: DatedBlock) -> Meant:
         subjects = block.subjects
@@ -276,20 +261,21 @@ class Replay:
             if _contradicts_its_coming(tree, event) and act not in self.anywhere:
                 self._stand_before_its_coming(tree, event)
             elif tree.standing != "here" and act not in self.anywhere:
-                self._not_here(event, tree)
+                self.flaws.append(not_here(event, tree))
             elif (
                 tree.since is not None
                 and event.when.last < tree.since.first
                 and (act not in ARRIVALS)
             ):
-                self._too_early(event, tree)
+                self.flaws.append(too_early(event, tree))
             mine, batch = entry, tree.batch
             if corrected:
                 corrections = self.corrections.of(tree.handle, event)
                 if corrections:
                     mine = corrected_entry(entry, corrections, self.journal)
             if act == "corrected" and not self.corrections.was_met(tree.handle, event):
-                self._nothing_to_correct(event, tree)
+                in_part = id(event) in self.corrections.in_part
+                self.flaws.append(nothing_to_correct(event, tree, in_part=in_part))
                 if id(event) in self.corrections.in_part:
                     mine = Entry(held(event))
             elif act in OFF_PARTS and tree.standing == "here" and not mine.undone:
@@ -319,7 +305,8 @@ class Replay:
         for handle in handles:
             thing = self.things.by_handle[handle]
             if thing.kind not in self.journal.acts[event.said].on:
-                self._wrong_subject(event, handle, thing.kind)
+                on = self.journal.acts[event.said].on
+                self.flaws.append(wrong_subject(event, handle, thing.kind, on))
             else:
                 self.others.setdefault(handle, []).append(event)
 
@@ -370,14 +357,14 @@ class Replay:
                 # A layer may be cut free anew; whose history this is must be sure.
                 child.standing != "not yet" and event.act != "separated"
             ):
-                self._taken(event, f"“{new.words}” is here already")
+                self.flaws.append(taken(event, f"“{new.words}” is here already"))
                 return False
         else:
             if card is not None or flaw_of(new.words):
                 # It was told when the line was read.
                 return False
             if fold(new.words) in self.chooser.uncarded:
-                self._taken(event, f"“{new.words}” is taken")
+                self.flaws.append(taken(event, f"“{new.words}” is taken"))
                 return False
             self.chooser.uncarded[fold(new.words)] = new.words
             start = Start("", "", "", "not yet")
@@ -413,12 +400,6 @@ class Replay:
 
     # -------------------------------------------------------------- what cannot be
 
-    def _tell(self, event: Event, code: str, message: str, hint: str) -> None:
-        self.flaws.append(flaw_at(event.origin, code, message, hint, 0, len(event.act)))
-
-    def _taken(self, event: Event, message: str) -> None:
-        self._tell(event, "bad-handle", message, "Choose another handle for the new tree.")
-
     def _check_pot(self, tree: Whereabouts, event: Event) -> None:
         into = event.first("into")
         pot = canonical(self.things, into.handle) if into is not None else ""
@@ -427,12 +408,7 @@ class Replay:
             return
         for other in self.used.setdefault(tree.pot, {}).values():
             if other.pot == tree.pot and other is not tree and other.standing == "here":
-                self._tell(
-                    event,
-                    "pot-taken",
-                    f"“{other.handle}” stands in “{tree.pot}”",
-                    f"Repot {other.handle} first, or name another pot.",
-                )
+                self.flaws.append(pot_taken(event, other.handle, tree.pot))
         self.used[tree.pot][tree.handle] = tree
 
     def _check_pots_on_cards(self) -> None:
@@ -462,57 +438,7 @@ class Replay:
         before, tree.before = tree.before, ""
         if event.act == "bought" and tree.owner:
             return
-        self._tell(
-            event,
-            "here-already",
-            f"“{tree.handle}” comes here on {event.when.text}, but was {before}",
-            "If it was away in between, write returned or sold before this; else mend the date of "
-            "one of the two.",
-        )
-
-    def _not_here(self, event: Event, tree: Whereabouts) -> None:
-        if tree.standing == "not yet":
-            message = f"“{tree.handle}” is not here yet"
-            hint = "Its first coming is written later in the diary."
-        else:
-            message = f"“{tree.handle}” is not here: {tree.standing} on {tree.standing_since}"
-            hint = "If it came back, write received first."
-        self._tell(event, "not-here", message, hint)
-
-    def _too_early(self, event: Event, tree: Whereabouts) -> None:
-        assert tree.since is not None
-        self._tell(
-            event,
-            "before-since",
-            f"“{tree.handle}” is on its card since {tree.since.text}, after this day",
-            "Mend the date here, or “since” on the card.",
-        )
-
-    def _wrong_subject(self, event: Event, handle: str, kind: str) -> None:
-        on = self.journal.acts[event.said].on
-        self._tell(
-            event,
-            "wrong-subject",
-            f"“{handle}” is a {kind}, and “{event.said}” is done to a {' or a '.join(on)}",
-            "",
-        )
-
-    def _nothing_to_correct(self, event: Event, tree: Whereabouts) -> None:
-        day = event.first("date")
-        if id(event) in self.corrections.in_part:
-            self._tell(
-                event,
-                HELD_CODE,
-                f"more was {event.named} than {', '.join(event.parts)}, {CHANGES_NOTHING}",
-                "Take all of that line back, and write anew what was done.",
-            )
-            return
-        self._tell(
-            event,
-            "nothing-to-correct",
-            f"“{tree.handle}” has no {event.named} on {day.date if day else '?'}",
-            "Write it as: corrected repotted 2027-03-06, 1 cm off below",
-        )
+        self.flaws.append(here_already(event, tree, before))
 
 
 def _contradicts_its_coming(tree: Whereabouts, event: Event) -> bool:
@@ -535,63 +461,3 @@ def _beginning(handle: str, first_handle: str, start: Start, card: Thing | None)
         batch=start.batch,
         lines=Lines(),
     )
-
-
-def first_comings(
-    turns: Iterable[Turn], things: Things, pages: Sequence[DatedPage], first: FirstComings
-) -> FirstComings:
-    """The first coming or going of each tree: those found `first`, and those of the turns.
-
-    `pages`: all there are.
-    """
-    first = dict(first)
-    for block, event in turns:
-        arrives = event.act in ARRIVALS
-        if arrives or event.act in DEPARTURES:
-            for handle in plain_handles(block, things):
-                if handle not in first and not (
-                    event.act in RAISED and _was_here_before(handle, block, event, things, pages)
-                ):
-                    first[handle] = (event.when.first, arrives)
-        if event.act in BEGINS_ANOTHER:
-            new = event.first("as")
-            found = things.find(new.words) if new is not None else None
-            if found is not None:
-                first.setdefault(fold(found.handle), (event.when.first, True))
-    return first
-
-
-def _was_here_before(
-    handle: str, block: DatedBlock, event: Event, things: Things, pages: Sequence[DatedPage]
-) -> bool:
-    """Whether the tree of which cuttings or seed were taken was here already, and so is a mother.
-
-    What begins has no past: no card of an earlier day, and no line about it. `as` names another.
-    """
-    if _NAMES_ANOTHER.search(", ".join((event.text, *event.kept))):
-        return True
-    card = things.find(handle)
-    if card is not None and card.since is not None and card.since.last < event.when.first:
-        return True
-    for page in pages:
-        if page.when.first > event.when.first:
-            return False
-        for one in page.blocks:
-            if one is block:
-                acts: Sequence[str] = one.acts[: _place_of(event, one)]
-            else:
-                acts = one.acts
-            if not AHEAD.issuperset(acts) and handle in plain_handles(one, things):
-                return True
-            if one is block:
-                return False
-    return False
-
-
-def _place_of(event: Event, block: DatedBlock) -> int:
-    return next(i for i in range(len(block.acts)) if block.event(i) is event)
-
-
-def arrived_in(first: FirstComings) -> set[str]:
-    """The trees whose first coming or going in the diary is a coming: not here before it."""
-    return {handle for handle, (_, arrives) in first.items() if arrives}

@@ -272,7 +272,8 @@ LINES = [
         3,
         "photographed",
         "“photographed” says nothing yet",
-        "Expected: front, back, left, right, above, roots, detail, for owner, for the owner, for public, a picture's file.",
+        "Expected: front, back, left, right, above, roots, detail, for owner, for the owner, "
+        "for public, a picture's file.",
     ),
     # two words of one act, set too far apart to be certain; said in other words
     (

@@ -214,13 +214,15 @@ class ActReader:
         if form is None:
             found = self._in_other_words(act, when, so_far, hints=hints)
             return found or [self._unread(act, so_far)]
+        past, flaws = self.read(act, when, so_far, hints=hints)
+        plain = [HeardAct(act, past, flaws)]
+        if not flaws:
+            return plain
         if own is None and self._is_in_other_words(form, act.text):
             found = self._in_other_words(act, when, so_far, hints=hints)
             if found and self.form(found[0].act) is form and not any(map(_problems, found)):
-                # Nothing is left to ask: what the table says of it need not be sought.
+                # Nothing is left to ask.
                 return found
-        past, flaws = self.read(act, when, so_far, hints=hints)
-        plain = [HeardAct(act, past, flaws)]
         # The keeper's own words are read as they were taught, and no other way.
         if own is not None or not _is_said_otherwise(form, flaws):
             return plain

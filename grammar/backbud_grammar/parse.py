@@ -62,6 +62,8 @@ class _Shelf(Struct):
     lexicon: Lexicon
     readings: dict[str, Reading]
     placed: dict[str, Reading] = {}
+    # What is wrong, without a hint.
+    unhinted: dict[str, Reading] = {}
 
 
 class Details:
@@ -358,12 +360,16 @@ class Details:
 
     def _kept(self, piece: str, shelf: _Shelf, *, hints: bool = True) -> Reading:
         reading = shelf.readings.get(piece)
+        if reading is None and not hints:
+            reading = shelf.unhinted.get(piece)
         if reading is None:
             reading = read_detail(piece, shelf.lexicon, hints=hints)
             # What is not understood is read once more where it is told what may have been meant.
             if hints or reading.flaw is None:
                 shelf.readings[piece] = reading
                 self.learned += 1
+            else:
+                shelf.unhinted[piece] = reading
         return reading
 
 

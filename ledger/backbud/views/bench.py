@@ -251,9 +251,7 @@ def _places(works: Sequence[WorkView], order: dict[str, int]) -> tuple[AtPlace, 
     """Place by place, the one with the most urgent tree first; there, as one walks."""
     by_place: dict[tuple[str, str], dict[str, list[WorkView]]] = {}
     for work in works:
-        by_place.setdefault((work.place, work.place_name), {}).setdefault(work.tree, []).append(
-            work
-        )
+        by_place.setdefault(_there(work), {}).setdefault(work.tree, []).append(work)
     return tuple(
         AtPlace(
             place,
@@ -298,6 +296,11 @@ def _cautions(works: Sequence[WorkView]) -> tuple[CautionOf, ...]:
     )
 
 
+def _there(work: WorkView) -> tuple[str, str]:
+    """Where one walks for it: the place and its name, which tell what is away from here apart."""
+    return work.place, work.place_name
+
+
 def _names(works: Iterable[WorkView]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(work.tree_name for work in works))
 
@@ -312,7 +315,7 @@ def _most(found: ByHeading) -> tuple[ByHeading, list[list[AtBench]]]:
     room = MOST_ROWS
     while True:
         shown, over = _cut(found, room)
-        places = len({one.work.place for those in over for one in those})
+        places = len({_there(one.work) for those in over for one in those})
         if room <= FEWEST_ROUNDS or room + places <= MOST_ROWS:
             return shown, over
         room = max(MOST_ROWS - places, FEWEST_ROUNDS)
@@ -335,7 +338,7 @@ def _rest(over: Iterable[Sequence[AtBench]]) -> tuple[Rest, ...]:
     """What found no row, by place, the place with most to do first."""
     found: dict[tuple[str, str], list[AtBench]] = {}
     for one in chain.from_iterable(over):
-        found.setdefault((one.work.place, one.work.place_name), []).append(one)
+        found.setdefault(_there(one.work), []).append(one)
     rests = [
         Rest(
             place,

@@ -17,7 +17,7 @@ from backbud_grammar.details import Reading, details_of, part_at_commas, read_de
 from backbud_grammar.forms import ActForm, Form, KindForm
 from backbud_grammar.hints import NO_DETAILS, expected_of
 from backbud_grammar.lexicon import PREPOSITIONS, SHARES, Lexicon, lexicon_of
-from backbud_grammar.parts import flaw_of_part, without_part
+from backbud_grammar.parts import flaw_of_part, spelled_out, without_part
 from backbud_grammar.problems import Flaw, did_you_mean
 from backbud_grammar.said_otherwise import hint_for_detail
 from backbud_grammar.subjects import read_subjects
@@ -333,7 +333,7 @@ class Details:
                     d.words,
                     d.measure,
                     d.handle,
-                    placed.part,
+                    spelled_out(placed.part),
                     d.date,
                     d.share,
                     d.offset,
@@ -344,7 +344,15 @@ class Details:
             details = (
                 *details,
                 Detail(
-                    "part", "", None, "", placed.part, "", "", placed.at, placed.tail_at - placed.at
+                    "part",
+                    "",
+                    None,
+                    "",
+                    spelled_out(placed.part),
+                    "",
+                    "",
+                    placed.at,
+                    placed.tail_at - placed.at,
                 ),
             )
         wrong = flaw_of_part(placed.part)
@@ -386,7 +394,7 @@ def _plain_details(piece: str, lexicon: Lexicon) -> tuple[Detail, ...]:
         if not read:
             return ()
         out += read
-    return (*out, Detail("part", part=placed.part))
+    return (*out, Detail("part", part=spelled_out(placed.part)))
 
 
 def _is_its_own(detail: Detail, piece: str, act: ActForm) -> bool:

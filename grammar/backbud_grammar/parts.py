@@ -65,6 +65,13 @@ def _label_at(words: list[str], i: int, lexicon: Lexicon) -> bool:
 
 
 _WORD = re.compile(r"\S+")
+_SIDE = re.compile(r"(?:(l)|r)[ -]?(\d{1,2})", re.IGNORECASE)
+
+
+def spelled_out(part: str) -> str:
+    """The part of a tree in full: `L1` is `left 1`, on whatever line it stands."""
+    side = _SIDE.fullmatch(part)
+    return f"{'left' if side[1] else 'right'} {side[2]}" if side is not None else part
 
 
 def _outside_quotes(text: str, wanted: str) -> int:

@@ -33,7 +33,9 @@ def _set(words: str) -> frozenset[str]:
 
 
 # What takes back the words before or behind it.
-_DENIES = _set("not cannot never except excepting excluding but yet rest partly remaining")
+_DENIES = _set(
+    "not cannot never except excepting excluding exc excl apart but yet rest partly remaining"
+)
 # What makes less of an act than it says, or none of it yet.
 _LIMITS = _DENIES | _set(
     "only half off nearly almost hardly barely tried try trying wanted want wants "
@@ -52,7 +54,7 @@ LIMITING = _UNREAD
 _NOT_OF_A_PART = _set(
     "and then was were is are has have had still to need needs nearly almost maybe should "
     "except excepting excluding but not never yet rest partly only no without remaining off "
-    "this time year until i think guess"
+    "this time year until i think guess tomorrow tmrw tmr soon later next week month yesterday"
 )
 # An act that puts on says the contrary beside one of these: `tie removed`.
 _REMOVED = _set(
@@ -99,6 +101,14 @@ _WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)*|\?")
 # Without one of these among its first three words a remark turns nothing.
 _TURNS = frozenset().union(_IN_REMARK, _PAIRS_IN_REMARK, _REMOVED, _FOUND_WRONG, _PLACES)
 _LOOKED_AT = 80
+# A remark that begins so takes back what stands before it: `lost -- no, karl had it`.
+_TAKEN_BACK = re.compile(
+    r"(?i)(?:no(?=\s*[,.;:!]|\s*$)|nope\b|nah\b|(?:just )?(?:a )?(?:joke|joking|kidding)\b|"
+    r"(?:my )?mistake\b|false alarm\b|never ?mind\b|scratch that\b|forget that\b|or so\b|"
+    r"found again\b|(?:turned|turns) up again\b|bounced\b|promised\b|wrong (?:tree|one|day)\b)"
+)
+# What is still to come has not ended anything yet: `returned -- she'll come on sunday`.
+_TO_COME = re.compile(r"(?i)(?:\S+ ){0,3}(?:will\b|\S+['’]ll\b|going to\b|to be \w+)")
 _NOT = ("n't", "n’t")
 _RUN = re.compile(r"[^,\s][^,]*")
 _NOT_DONE = re.compile(r"(?i)\bnot\s+done\b")
@@ -162,6 +172,9 @@ def told(
             )
             return True, tuple(first if flaw is wrong[0] else flaw for flaw in flaws)
     found = _limiter_read(form, word, reading, forms)
+    if found is None and form.bearing == "ends" and "?" in text:
+        # Who asks does not say that it is so: `died of frost?`.
+        found = "?", text.index("?")
     if found is None:
         return False, tuple(flaws)
     return True, (*flaws, _held(form, text, *found))
@@ -203,6 +216,11 @@ def _limiter_in_remark(form: ActForm, act: Act) -> str:
     What takes a whole line back gives none that makes less of it.
     """
     text = act.remark[:_LOOKED_AT].casefold()
+    turned = _TAKEN_BACK.match(text) if not form.names_act and form.bearing != "keeps" else None
+    if turned is None and form.bearing == "ends" and form.word != "checked" and not form.names_act:
+        turned = _TO_COME.match(text)
+    if turned is not None:
+        return turned[0]
     if "off" in text:
         text = _DAMPING.sub("", text)
     first = [found[0] for found in islice(_WORD.finditer(text), 3)]
@@ -393,7 +411,7 @@ def _in_part(part: str, *, strict: bool) -> str:
 
 
 def _held(form: ActForm, text: str, limiter: str, at: int) -> Flaw:
-    found = re.search(rf"\b{re.escape(limiter)}", text[at:])
+    found = re.search(rf"\b{re.escape(limiter)}" if limiter != "?" else r"\?", text[at:])
     column = at + found.start() if found else at
     hint = _not_all_of_it(form, text) if form.of_all else _WHAT_WAS_DONE
     return Flaw(

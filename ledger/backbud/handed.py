@@ -22,7 +22,6 @@ from backbud.pages.folder import (
     copies_in,
     helpers_pages,
     owners_pages,
-    owners_papers,
     public_pages,
 )
 from backbud.pages.links import INDEX
@@ -46,11 +45,6 @@ _PURPOSE = "the names of folders that leave the house"
 OwnersFiles = Callable[[Session, Nursery, str], Iterable[OwnersFile]]
 
 
-def papers_at_hand(session: Session, view: Nursery, person: str) -> Iterable[OwnersFile]:
-    """How to keep the trees, and where they come from."""
-    return owners_papers(view, person, session.kept)
-
-
 def papers_issued(session: Session, view: Nursery, person: str) -> Iterator[OwnersFile]:
     """The papers that this person issued to an owner, as they were issued; none that somebody else
     put there, nor one that was changed since."""
@@ -69,7 +63,7 @@ def papers_issued(session: Session, view: Nursery, person: str) -> Iterator[Owne
             yield OwnersFile(f"papers/{name}", content, told)
 
 
-OWNERS_FILES: tuple[OwnersFiles, ...] = (papers_at_hand, papers_issued)
+OWNERS_FILES: tuple[OwnersFiles, ...] = (papers_issued,)
 
 
 class HandedOut(Struct, frozen=True):

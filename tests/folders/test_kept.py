@@ -99,6 +99,6 @@ def test_after_any_edit_the_folders_are_as_from_nothing(tmp_path: Path) -> None:
         assert leans == [[True], [False], [False], [], []][len(counts) - 1]
         assert (b"soap" in now["registers/treatments.csv"]) == (len(counts) > 1)
         assert (b"30.00" in now["registers/unpaid.csv"]) == (len(counts) > 2)
-    # Two assets, the first page, the feed, a tree, two papers (the account is not issued); with no
+    # Two assets, the first page, the feed, a tree (no paper was issued); with no
     # feed or paper, two trees.
-    assert counts == [(7, 5), (7, 5), (7, 5), (0, 4), (0, 0)]
+    assert counts == [(5, 5), (5, 5), (5, 5), (0, 4), (0, 0)]

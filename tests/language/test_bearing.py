@@ -12,14 +12,14 @@ DOES = """
     repotted potted-on slipped lifted root-pruned opened top-dressed tied
     watered misted soaked flushed fed turned shaded protected weeded cleaned treated quarantined
     ventilated
-    agreed used counted billed credited priced planned
+    agreed used counted priced planned
 """
 # Whose it is, where it stands, whether it lives, what comes off it, what is found well or settled
 # by a word: it is done only where all of its line was read.
 ENDS = """
     received bought collected separated parted-off sold lent returned died lost
     unwired unguyed unwrapped untied unshaded unprotected moved planted-out released checked
-    ready paid skipped put-off corrected
+    ready billed credited paid skipped put-off corrected
 """
 # Words and figures are kept, and nothing else follows from them.
 KEEPS = """

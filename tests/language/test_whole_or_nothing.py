@@ -77,6 +77,7 @@ WHOLE = {
     "planted-out": "tunnel",
     "checked": "wire fine",
     "paid": "100 EUR",
+    "credited": "100 EUR",
     "skipped": "repot",
     "put-off": "repot, to 2028-03",
     "corrected": "wired 2026-03-01, 4 mm Al on left 1",

@@ -96,7 +96,9 @@ def test_the_care_sheet_goes_by_the_owners_place_and_is_full_for_a_beginner(ada)
     # Six weeks from 7 March, and half a year.
     leave = {item.what: item.when for item in care.leave}
     assert "Do not feed it" not in leave
-    assert leave["Do not move it about in its pot or lift it by the trunk"] == "before 5 September"
+    assert (
+        leave["Do not move it about in its pot; never lift it by the trunk"] == "before 5 September"
+    )
     assert any("6 cm" in line for line in care.water)
     assert care.trouble[0].what == "The wire begins to sink into the bark"
     assert [item.what for item in care.back if "wire" in item.what]

@@ -167,3 +167,26 @@ def test_what_comes_from_elsewhere_is_kept_apart_as_the_settings_say(asked, find
     begun = f"{CAME}      quarantined\n"
     ends = find(asked(begun, "2026-03-02", "[figures]\nquarantine_days = 21\n"), "quarantine-ends")
     assert days(ends) == ["2026-03-22", "2026-03-22", "2026-03-29"]
+
+
+@pytest.mark.parametrize(
+    ("agreed", "done", "state"),
+    [
+        # One work of the language was agreed: it is kept once that work is done, or given up.
+        ("70 EUR for repotting", "repotted same pot", "done"),
+        ("70 EUR for repotting", "skipped repot -- too weak", "skipped"),
+        ("70 EUR for repotting", "wired 2 mm Al on left 1", "now"),
+        ("70 EUR for repotting", "ready", "done"),
+        # What stands in free words, or is more than one, the tree's being ready tells.
+        ('70 EUR for "new soil and a cut"', "repotted same pot", "now"),
+    ],
+)
+def test_agreed_work_is_kept_once_it_is_done(written, states, agreed, done, state) -> None:
+    session = written(
+        "    person ada\n    tree tarn\n      kind garden shrub\n      owner ada\n\n"
+        f"    2026-03-01\n    tarn\n      received from ada\n      agreed {agreed}\n"
+        f"    2026-03-14\n    tarn\n      {done}\n",
+        "2026-03-20",
+    )
+    found = states(session, "/agreed-work/")
+    assert found == {"tarn/agreed-work/agreed-2026-03-01": state}

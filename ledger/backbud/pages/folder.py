@@ -15,16 +15,14 @@ from backbud import words
 from backbud.collection.state import Tree
 from backbud.memo import Apart, Memo
 from backbud.pages.links import INDEX, TREES, WEEK, link, tree_page
-from backbud.pages.papers import papers as laid_out_papers
 from backbud.pages.pictures import Picture, picture_of
-from backbud.pages.render import assets, helpers_sheets, page, paper_pages
+from backbud.pages.render import assets, helpers_sheets, page
 from backbud.pages.sheet import kind_of, laid_out, next_when, shown_tree, standing_of
 from backbud.plan.stores import Stores
-from backbud.views.audience import Audience, papers_for_owner
+from backbud.views.audience import Audience
 from backbud.views.folder import Secrets
 from backbud.views.narrow import only_tree, own_inputs, without_trees
 from backbud.views.nursery import Nursery
-from backbud.views.paper import PapersView
 from backbud.views.photograph import PhotographView, portrait
 from backbud.views.tree import TreeView
 
@@ -111,21 +109,6 @@ def owners_pages(
     folder = HandedFolder(view.name(person), tuple(trees), tuple(one for one in parts if one.trees),
                     CALENDAR, tuple(papers))  # fmt: skip
     yield root + INDEX, page("folder.html", shared, {"base": "", "folder": folder})
-
-
-def owners_papers(view: Nursery, person: str, kept: Memo) -> tuple[OwnersFile, ...]:
-    """The papers that go with an owner's trees and need no signing: how to keep them, where they
-    come from. Receipts and accounts are given as they were issued."""
-    papers = next((one for one in view.papers if one.person == person), None)
-    if papers is None:
-        return ()
-    return kept.once(("owner's papers", person), (papers,), partial(_papers_of, papers))
-
-
-def _papers_of(papers: PapersView) -> tuple[OwnersFile, ...]:
-    shown = papers_for_owner(papers)
-    titles = {one.path: one.title for one in laid_out_papers(shown)}
-    return tuple(OwnersFile(path, content, titles[path]) for path, content in paper_pages(shown))
 
 
 def helpers_pages(

@@ -104,7 +104,8 @@ def _home_of(session: Session, account: Account) -> tuple[str, str]:
     ours = things.find(session.journal.settings.home)
     named = ours.title if ours is not None else "our place"
     return place.handle if place is not None else "", (
-        f"the weather here, at {named}; where you live higher or colder, a week or two later"
+        f"the weather here, at {named}; where you live higher or colder, in spring a week or two "
+        "later, in autumn as much earlier"
     )
 
 

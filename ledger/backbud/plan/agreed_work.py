@@ -1,11 +1,12 @@
 """Makes work that was agreed with an owner fall due before the tree is wanted home.
 
-It is a promise: it never lapses, and is kept once the tree is told ready, is billed or goes home.
+It is a promise: it never lapses, and is kept once it is done (where one work of the language was
+agreed), the tree is told ready, is billed or goes home.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import timedelta
 
 from msgspec.structs import replace
@@ -18,6 +19,7 @@ from backbud.plan.due import Due, cause_of, due_of
 from backbud.plan.followups import Reason
 from backbud.plan.windows import span_window
 from backbud.species import PROMISE, Figure, Proposal, Window
+from backbud_grammar.act_words import ActWord, as_act
 from backbud_grammar.acts.shared import WORKS
 
 AGREED_WEEKS = Figure(
@@ -50,7 +52,7 @@ def agreed_work(tree: Tree, journal: Journal) -> Iterator[Due]:
                 "ready",
                 _window(event, tree, journal),
                 because="Its owner was promised it.",
-                settled_by=("ready", "returned", "billed"),
+                settled_by=("ready", "returned", "billed", *_done_by(named, journal)),
                 weight=PROMISE,
             ),
             AGREED_WORK,
@@ -63,6 +65,17 @@ def agreed_work(tree: Tree, journal: Journal) -> Iterator[Due]:
         )
         # What is agreed in words of the language is named; free words may say anything.
         yield replace(due, follow_up=replace(due.follow_up, title=f"do what was agreed{what}"))
+
+
+def _done_by(named: Sequence[str], journal: Journal) -> tuple[ActWord, ...]:
+    """The acts that one named work is: what was agreed is kept once it is done."""
+    if len(named) != 1:
+        return ()
+    return tuple(
+        dict.fromkeys(
+            as_act(form.word) for form in journal.acts.values() if named[0] in form.called
+        )
+    )
 
 
 def _asks(event: Event) -> bool:

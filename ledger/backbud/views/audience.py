@@ -19,7 +19,6 @@ from backbud.views.grounds import Grounds
 from backbud.views.hidden_names import HiddenNames, others, places
 from backbud.views.history import EntryView, free_names
 from backbud.views.less import nameless, unpriced
-from backbud.views.paper import PapersView
 from backbud.views.people import PersonView
 from backbud.views.plain_details import is_plain_part, plain_details
 from backbud.views.shelf import ShelfView
@@ -59,24 +58,6 @@ KEEPER, HELPER, PUBLIC = Eyes(), Eyes("helper"), Eyes("public")
 def eyes_of(owner: str) -> Eyes:
     """The eyes of an owner, by their handle; of the keeper for ""."""
     return Eyes("owner", owner) if owner else KEEPER
-
-
-def papers_for_owner(papers: PapersView) -> PapersView:
-    """The papers of a person that need not be issued first, which name nobody else, with the
-    photographs that are marked for the owner alone."""
-    return replace(
-        papers,
-        receipts=(),
-        statement=None,
-        provenance=tuple(
-            replace(
-                one,
-                portrait=one.portrait if one.portrait and one.portrait.for_owner else None,
-                pairs=tuple(p for p in one.pairs if p.then.for_owner and p.now.for_owner),
-            )
-            for one in papers.provenance
-        ),
-    )
 
 
 class Audience:

@@ -76,7 +76,7 @@ LEAVE: Mapping[str, tuple[tuple[str, int, str], ...]] = {
             "It cannot draw as much water as before until new roots have grown.",
         ),
         (
-            "Do not move it about in its pot or lift it by the trunk",
+            "Do not move it about in its pot; never lift it by the trunk",
             26,
             "New roots tear off; the wires below hold it still.",
         ),

@@ -110,6 +110,9 @@ def newness(tree: Tree, day: date, year: Year) -> str:
     imported = last_before(tree, until, lambda done: done.has("imported"), day - _A_YEAR)
     if imported:
         return f"It was imported on {imported.day} and has to settle for a year."
+    cut_off = last_of_before(tree, until, "separated", first=day - _A_YEAR)
+    if cut_off and tree.since == cut_off.day:
+        return f"It stands on roots of its own only since {cut_off.day}."
     return ""
 
 

@@ -1,0 +1,74 @@
+"""Lines that say a thing and take it back, ask, or tell of what is to come: none is done."""
+
+from __future__ import annotations
+
+import pytest
+from tests.conftest import Written
+
+CARDS = """\
+    person ada
+    place yard
+      latitude 52 N
+    place glass
+    tree hoshi
+      kind trident maple
+      owner ada
+      place yard
+
+    2026-03-01
+    hoshi
+      wired    2 mm Al on L1, 2 mm Al on right 2
+      billed   90 EUR
+
+    2026-04-01
+    hoshi
+      """
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "died of frost?",
+        "died of neglect? no",
+        "died -- or so bert says, it's fine",
+        "lost -- no, karl had it",
+        "lost -- found again same evening",
+        "sold -- joke",
+        "moved glass -- no, stayed out",
+        "moved glass -- nope",
+        "returned to ada -- she'll come on sunday",
+        "paid 90 EUR -- promised",
+        "paid 90 EUR -- bounced",
+        "billed 20 EUR -- to be sent next week",
+        "billed 20 EUR, less 5 discount",
+        "unwired on left 1 tomorrow",
+        "unwired on right 2 soon",
+    ],
+)
+def test_it_is_held_back(written: Written, line: str) -> None:
+    session = written(f"{CARDS}{line}\n", on="2026-04-02", any_problems=True)
+    history = session.plan().trees["hoshi"]
+    assert (history.standing, history.place, len(history.on_tree)) == ("here", "yard", 2)
+    assert history.history[-1].event.held, line
+    assert any("changes nothing" in one.message for one in session.problems())
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "died -- no buds moved all spring",
+        "moved glass -- nobody helped",
+        "checked wire fine -- no marks",
+        "watered -- no rain for a week",
+        "paid 90 EUR in cash -- no change given",
+    ],
+)
+def test_a_remark_that_only_tells_more_holds_nothing_back(written: Written, line: str) -> None:
+    session = written(f"{CARDS}{line}\n", on="2026-04-02", any_problems=True)
+    assert not session.plan().trees["hoshi"].history[-1].event.held, line
+
+
+@pytest.mark.parametrize("said", ["unwired on left 1", "unwired on L1", "wire off L1"])
+def test_a_side_and_a_number_is_one_part_however_it_is_written(written: Written, said: str) -> None:
+    session = written(f"{CARDS}{said}\n", on="2026-04-02")
+    assert [one.part for one in session.plan().trees["hoshi"].on_tree] == ["right 2"]

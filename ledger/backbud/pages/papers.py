@@ -295,7 +295,9 @@ def _sums(sums: StatedSumsView, view: StatementView) -> Iterator[SumRow]:
         yield SumRow("Not billed yet", "", money(sums.to_bill))
     if sums.due > 0:
         until = f"please by {words.full_day(view.due_until)}" if view.due_until else ""
-        yield SumRow("To pay", until, money(sums.due), last=True)
+        asked = sums.billed or sums.before
+        told = "To pay" if asked else "So far, not billed yet"
+        yield SumRow(told, until, money(sums.due), last=True)
     elif sums.due < 0:
         yield SumRow("Stands to your credit", "", money(-sums.due), last=True)
     else:

@@ -62,7 +62,7 @@ def care_view(
         leave=tuple(_leave(ground, fuller)),
         water=tuple(_water(ground, fuller)),
         stands=tuple(_stands(ground, fuller)),
-        trouble=said.trouble(wired=wired, fuller=fuller),
+        trouble=said.trouble(ground.tree.kind, wired=wired, fuller=fuller),
         back=tuple(_item(one, ground.today, fuller) for one in _first(back, MOST_BACK)),
         cautions=tuple(_cautions(ground)),
     )
@@ -167,7 +167,11 @@ def _leave(ground: CareGround, fuller: bool) -> Iterator[CareItem]:
                 if before is None or (before[0] and ends and ends > before[0]):
                     until[what] = ends, why
     for what, (ends, why) in until.items():
-        yield CareItem(what, f"before {words.day(ends, today.year)}" if ends else "", why)
+        yield CareItem(
+            what,
+            f"before {words.day(ends, today.year)}" if ends and what not in said.UNDATED else "",
+            why,
+        )
     kind = ground.tree.kind.casefold()
     indoors = any(word in kind for word in said.INDOORS_KINDS)
     for what, why in said.ALWAYS_LEAVE[1 if indoors else 0 :]:

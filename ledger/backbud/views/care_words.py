@@ -21,8 +21,8 @@ BEGINNERS = (
 )
 
 WATER = (
-    "Push a finger into the soil as deep as your first joint. Water when it feels no more than "
-    "moist there; wait when it is wet.",
+    "Push a finger into the soil as deep as your first joint. Water when it feels just damp "
+    "there; wait when it is wet.",
     "Then water all over the soil, slowly, until water runs from the holes below, wait a minute, "
     "and do it once more.",
 )
@@ -35,6 +35,8 @@ WATER_FULLER = (
 SHALLOW = "This pot is shallow ({depth:g} cm): it dries within a day in summer, its rim first."
 DEEP = "This pot is {depth:g} cm deep: it stays moist below when the top looks dry, so feel first."
 
+# So many of the signs are of leaves that hang or burn, which a conifer's do not.
+HANGS = 3
 TROUBLE: Sequence[tuple[str, str]] = (
     (
         "Leaves or tips hang, and the soil is dry",
@@ -58,6 +60,15 @@ TROUBLE: Sequence[tuple[str, str]] = (
         "Water stands on the soil for more than a minute",
         "The soil has closed or the roots fill the pot. Bring it before its next spring.",
     ),
+)
+# A conifer does not hang: where its foliage shows thirst, it is late.
+CONIFERS = (
+    "pine", "juniper", "spruce", "cedar", "cypress", "yew", "hemlock", "fir", "podocarpus",
+)  # fmt: skip
+CONIFER_TROUBLE = (
+    "The foliage turns dull, grey or yellow, or its tips go brittle",
+    "Feel the soil: water all through if it is dry; if it is wet, keep it out of rain. Send us a "
+    "picture the same day.",
 )
 WIRED_TROUBLE = (
     "The wire begins to sink into the bark",
@@ -83,9 +94,9 @@ LEAVE: Mapping[str, tuple[tuple[str, int, str], ...]] = {
     ),
     "stresses": (
         (
-            "Do not prune it hard again",
+            "Do not prune it hard this growing season",
             40,
-            "It gave strength, and needs a growing season to get it back.",
+            "What was done to it took strength, and it needs the season to get it back.",
         ),
     ),
     "wired": (("Do not bend a wired branch further", 0, "It has been set; more may break it."),),
@@ -94,6 +105,8 @@ LEAVE: Mapping[str, tuple[tuple[str, int, str], ...]] = {
         ("Do not feed it until the new leaves have hardened", 5, "Feed now makes large leaves."),
     ),
 }
+# Told without its last day, which may fall where nobody prunes.
+UNDATED = frozenset({"Do not prune it hard this growing season"})
 ALWAYS_LEAVE = (
     ("Do not bring it to live indoors", "It needs the seasons: warmth in winter weakens it."),
     ("Do not spray or feed by guess", "More than the label says harms it, and may harm you."),
@@ -116,8 +129,11 @@ NOT_ADVICE = frozenset(
 )  # fmt: skip
 
 
-def trouble(*, wired: bool, fuller: bool) -> tuple[CareItem, ...]:
+def trouble(kind: str, *, wired: bool, fuller: bool) -> tuple[CareItem, ...]:
     """Signs of trouble; somebody who knows is told of fewer."""
-    found = [*([WIRED_TROUBLE] if wired else []), *TROUBLE]
+    signs = TROUBLE
+    if any(word in kind.casefold().split() for word in CONIFERS):
+        signs = (CONIFER_TROUBLE, *TROUBLE[HANGS:])
+    found = [*([WIRED_TROUBLE] if wired else []), *signs]
     shown = found if fuller else found[: 4 if wired else 3]
     return tuple(CareItem(sign, "", means) for sign, means in shown)

@@ -42,6 +42,7 @@ if TYPE_CHECKING:
 NOBODY = Subjects(())
 # How close a first word must be to an act word, so that it is taken for a slip of the pen.
 NEAR_ACT = 0.8
+VERY_NEAR = 0.86
 # Shorter words are like too many others.
 LEAST_NEAR = 4
 
@@ -426,6 +427,9 @@ class ActReader:
         near = self._near.get(word)
         if near is None:
             near = "" if len(word) < LEAST_NEAR else nearest(word, self._near_to(word), NEAR_ACT)
+            if sorted(near) != sorted(word) and nearest(word, [near], VERY_NEAR) != near:
+                # `should` is no slip of `sold`; letters that changed places are one: `wried`.
+                near = ""
             self._near[word] = near
         return near
 

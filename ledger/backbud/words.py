@@ -169,6 +169,18 @@ def sizes(text: str) -> str:
     return text.replace(" x ", " × ")
 
 
+# What is put over a tree for longer than this is put on at once, and stays.
+_STAYS = timedelta(weeks=6)
+
+
+def closing(act: str, window: WindowDays, year: int) -> str:
+    """By when a work is to be done: `by 3 May`; of a shelter that is due and stays for a season
+    `now, until 10 May`."""
+    last = day(window.closes, year)
+    stays = act == "protected" and window.closes - window.opens > _STAYS
+    return f"now, until {last}" if stays else f"by {last}"
+
+
 def when_late(window: WindowDays, today: date) -> str:
     """How late: `12 days late, best was 1 November`."""
     late = days((today - window.closes).days)

@@ -30,12 +30,13 @@ ADVICE = (
 
 class PartyView(Struct, frozen=True):
     """Who writes a paper or gets it. `house`: the name of the collection, `tax_number`: under which
-    the keeper is registered for tax; both "" of an owner."""
+    the keeper is registered for tax, `contact`: how to reach the keeper; all "" of an owner."""
 
     name: str
     town: str
     house: str = ""
     tax_number: str = ""
+    contact: str = ""
 
 
 class PaperTreeView(Struct, frozen=True):

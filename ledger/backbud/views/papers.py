@@ -140,7 +140,8 @@ def _issuer(ground: PaperGround) -> PartyView:
     card = ground.things.find(ground.keeper)
     town = card.text("town") if card is not None else ""
     name = card.title if card is not None else ground.house
-    return PartyView(name, town, ground.house, ground.tax.number)
+    contact = card.text("contact") if card is not None else ""
+    return PartyView(name, town, ground.house, ground.tax.number, contact)
 
 
 def _owner(ground: PaperGround) -> PartyView:

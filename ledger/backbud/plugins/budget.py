@@ -72,6 +72,9 @@ def _with_alarm(seconds: float, work: Callable[[], T]) -> T:
         signal.setitimer(signal.ITIMER_REAL, *other)
 
 
+_IMPORTS = "<frozen importlib"
+
+
 def _is_within(frame: FrameType | None, code: CodeType) -> bool:
     while frame is not None and frame.f_code is not code:
         frame = frame.f_back
@@ -83,6 +86,9 @@ def _with_watch(seconds: float, work: Callable[[], T]) -> T:
     end = time.monotonic() + seconds
 
     def look(frame: FrameType, event: str, argument: Any) -> Any:
+        if frame.f_code.co_filename.startswith(_IMPORTS):
+            # Interrupted there, the lock of all imports would never be given back.
+            return None
         # A loop on one line is no new line to Python.
         frame.f_trace_opcodes = True
         if time.monotonic() > end:

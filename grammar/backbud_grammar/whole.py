@@ -159,11 +159,7 @@ def told(
             or _is_undone(form, unread)
             or _puts_on_nothing_read(form, reading, wrong)
             or _limiter(unread, _UNREAD - _own(forms))
-            or (
-                form.bearing == "does"
-                and not form.names_act
-                and elsewhen((*unread, *text.split(", ")))
-            )
+            or _done_elsewhen(form, text, unread)
         ):
             first = replace(
                 wrong[0],

@@ -76,6 +76,7 @@ WIRED_TROUBLE = (
     "Or bring it the same week.",
 )
 
+NOT_HARD = "Do not prune it hard this growing season"
 # What not to do after a work, by the trait or the act of what was done: what, until how many weeks
 # after, and why.
 LEAVE: Mapping[str, tuple[tuple[str, int, str], ...]] = {
@@ -94,7 +95,7 @@ LEAVE: Mapping[str, tuple[tuple[str, int, str], ...]] = {
     ),
     "stresses": (
         (
-            "Do not prune it hard this growing season",
+            NOT_HARD,
             40,
             "What was done to it took strength, and it needs the season to get it back.",
         ),
@@ -106,7 +107,7 @@ LEAVE: Mapping[str, tuple[tuple[str, int, str], ...]] = {
     ),
 }
 # Told without its last day, which may fall where nobody prunes.
-UNDATED = frozenset({"Do not prune it hard this growing season"})
+UNDATED = frozenset({NOT_HARD})
 ALWAYS_LEAVE = (
     ("Do not bring it to live indoors", "It needs the seasons: warmth in winter weakens it."),
     ("Do not spray or feed by guess", "More than the label says harms it, and may harm you."),

@@ -14,7 +14,7 @@ from backbud.plan.unpaid import PAYMENT_DAYS
 from backbud.plan.vessels import pot_of_card
 from backbud.session import Session
 from backbud.views.paper import PapersView
-from backbud.views.papers import PaperGround, is_told_now, papers_view, visits_told
+from backbud.views.papers_made_out import PaperGround, is_told_now, papers_view, visits_told
 from backbud.visits.account import Account, VisitAccount
 from backbud.visits.run import accounts
 

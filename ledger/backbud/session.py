@@ -319,7 +319,9 @@ class Session:
     @property
     def _says_weather(self) -> bool:
         """Whether the journal says anything of the weather."""
-        return bool(self.journal.weather) or any(
+        positions = self.journal.positions
+        arrived = positions.files.arrived(positions.place)
+        return bool(self.journal.weather or arrived.names or arrived.flaws) or any(
             place.detail(label)
             for place in self.journal.things.of_kind("place")
             for label in ("weather", "low", "high", "rain", "coldest", "hardiness zone")

@@ -44,7 +44,13 @@ def world_of(journal: Journal, histories: Histories, today: date) -> tuple[objec
             for said in journal.weather
         ],
         [(name, _bytes(journal, name)) for name in weather_files(journal.things)],
+        [(name, _bytes(journal, name)) for name in weather_arrived(journal)],
     )
+
+
+def weather_arrived(journal: Journal) -> tuple[str, ...]:
+    """The files of forecasts and past days that came by themselves."""
+    return journal.positions.files.arrived(journal.positions.place).names
 
 
 def _bytes(journal: Journal, name: str) -> bytes | None:

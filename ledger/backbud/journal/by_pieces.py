@@ -48,4 +48,4 @@ class ByPieces:
         details = tuple(chain.from_iterable([one.details for one in found]))
         if not self._details.agree(form, details):
             return None
-        return Said(form.word, details, "", says_when=any([one.says_when for one in found]))
+        return Said(form.word, details, "", says_when=any(one.says_when for one in found))

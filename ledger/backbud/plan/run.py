@@ -112,7 +112,7 @@ def plan_all(
     minutes = learned(histories, journal.things, today, by_tree)
     bites: dict[str, Bites] = {}
     parts = SharedParts()
-    bills = bills_by_tree(journal, histories, today)
+    bills = bills_by_tree(journal, histories, today, by_tree)
 
     def planned_now() -> tuple[Tree, Species | None, tuple[FollowUp, ...], Bites]:
         tree = tree_on(histories, journal.things, handle, today)

@@ -19,6 +19,7 @@ from backbud.journal.read import Journal
 from backbud.plan.due import Due, due_of
 from backbud.plan.followups import Reason
 from backbud.species import PROMISE, Figure, Proposal, Window
+from backbud_grammar.act_words import ActWord
 
 PAYMENT_DAYS = Figure(
     "payment_days",
@@ -26,7 +27,7 @@ PAYMENT_DAYS = Figure(
     "In how many days a bill is to be paid; common practice, no source: what was agreed and local "
     "law decide.",
 )
-_MONEY = frozenset({"billed", "credited", "paid"})
+_MONEY: frozenset[ActWord] = frozenset({"billed", "credited", "paid"})
 # A bill that was paid is told of for about a year.
 _TOLD = timedelta(days=400)
 

@@ -8,6 +8,8 @@ from decimal import Decimal
 from functools import lru_cache
 from typing import Protocol
 
+from backbud_grammar.act_words import ActWord
+
 
 class WindowDays(Protocol):
     """A first, a best and a last day."""
@@ -173,7 +175,7 @@ def sizes(text: str) -> str:
 _STAYS = timedelta(weeks=6)
 
 
-def closing(act: str, window: WindowDays, year: int) -> str:
+def closing(act: ActWord, window: WindowDays, year: int) -> str:
     """By when a work is to be done: `by 3 May`; of a shelter that is due and stays for a season
     `now, until 10 May`."""
     last = day(window.closes, year)

@@ -17,9 +17,10 @@ from backbud.session import Session
 from backbud.views.paper import PapersView
 from backbud.views.papers_made_out import PaperGround, is_told_now, papers_view, visits_told
 from backbud.visits.account import Account, VisitAccount
+from backbud_grammar.act_words import LabelName
 
 # A place's own weather: with none of these it goes by that of the places around it, or of home.
-_OWN_WEATHER = ("weather", "low", "high", "town", "latitude")
+_OWN_WEATHER: tuple[LabelName, ...] = ("weather", "low", "high", "town", "latitude")
 
 
 def papers_of(session: Session, person: str, tree: str = "") -> PapersView | None:

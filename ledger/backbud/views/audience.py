@@ -24,6 +24,7 @@ from backbud.views.plain_details import is_plain_part, plain_details
 from backbud.views.shelf import ShelfView
 from backbud.views.tree import ThingView, TreeView
 from backbud.views.work import ReasonView, SettledView, WorkView
+from backbud_grammar.act_words import ActWord
 from backbud_grammar.details import part_at_commas
 
 # What the programme says of its own accord names nobody, but that a season is told with its place.
@@ -32,7 +33,7 @@ _OWN_WORDS: tuple[ReasonSort, ...] = ("rule", "season")
 _OWNERS_FACTS = frozenset({"front", "style", "origin", "passport", "nebari", "girth"})
 # The works that anybody is shown.
 _PUBLIC_WORKS = frozenset({"roots", "branches", "wire", "deadwood", "propagation"})
-_PHOTOGRAPHED = "photographed"
+_PHOTOGRAPHED: ActWord = "photographed"
 
 T = TypeVar("T")
 

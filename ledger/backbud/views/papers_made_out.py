@@ -183,7 +183,7 @@ def _receipt(one: VisitAccount, ground: PaperGround) -> ReceiptView:
         for picture in ground.photographs.get(visit.tree, ())
         if came <= picture.when.first <= came + _ARRIVING
     ]
-    released = [hold.until for hold in visit.holds if hold.title.startswith("release")]
+    released = [hold.until for hold in visit.holds if hold.act == "released"]
     wanted = {
         "its condition": visit.condition,
         "photographs of it as it came": near,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
 from decimal import Decimal
-from typing import TypedDict
+from typing import Literal, TypedDict
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -23,12 +23,12 @@ from backbud.views.wire_on import WIRED, WireOnView, wires_on
 from backbud.views.work import WorkView
 from backbud.visits.account import Account, OpenSums, VisitAccount, balances_of
 from backbud.visits.charges import Charge
-from backbud_grammar.act_words import DetailName
+from backbud_grammar.act_words import ActWord, DetailName
 from backbud_grammar.dates import read_span
 from backbud_grammar.problems import Misread
 
 # What ends something that runs on a tree, and must not be broken off by sending it home.
-_ENDS_CARE = {
+_ENDS_CARE: Mapping[ActWord, str] = {
     "unprotected": "its winter shelter",
     "unshaded": "its shade",
     "released": "its quarantine",
@@ -97,11 +97,12 @@ class BookedView(Struct, frozen=True):
 
 class HoldView(Struct, frozen=True):
     """Something that runs on a tree and should not be broken off before a day: the work that ends
-    it, and `runs`, what it is."""
+    it, and `runs`, what it is. `act`: that work's, in its past form."""
 
     title: str
     until: date
     runs: str = ""
+    act: ActWord | Literal[""] = ""
 
 
 class VisitView(Struct, frozen=True, kw_only=True):
@@ -238,7 +239,7 @@ def visit_view(
     events = [entry.event for entry in counted(visit.entries)]
     waiting = _waiting(visit, plans, names, today)
     holds = tuple(
-        HoldView(work.title, work.best, _ENDS_CARE[work.act])
+        HoldView(work.title, work.best, _ENDS_CARE[work.act], work.act)
         for work in waiting
         if work.act in _ENDS_CARE
     )

@@ -37,6 +37,7 @@ if TYPE_CHECKING:
     from backbud.journal.source import FileSource
     from backbud.journal.weather.records import Records
     from backbud.photographs.known import KnownPicture
+    from backbud.plan.one_by_one import OneByOne
     from backbud.plan.pack import Pack
     from backbud.plan.run import Plan
     from backbud.plan.told_cautions import Caution
@@ -404,6 +405,13 @@ class Session:
     def _flaws_of_figures(self) -> PlacedFlaws:
         # A journal's own plugins may ask for figures of their own, so then nothing is said.
         return () if self.plugins.files else check_figures(self.journal, self._program)
+
+    def one_by_one(self, day: date) -> OneByOne:
+        """Plans single trees as they stood on a day."""
+        from backbud.plan.one_by_one import OneByOne
+
+        own = self.plugins.rules
+        return OneByOne(self.journal, self.histories, self.weather, self._species, day, own)
 
     def summary(self) -> str:
         """What was read, in one line."""

@@ -114,6 +114,11 @@ class Lines:
         return other
 
     @property
+    def told(self) -> list[Entry]:
+        """The lines that the replay looked at closely: those that move a tree are among them."""
+        return [line for line in self._lines if isinstance(line, Entry)]
+
+    @property
     def on_tree(self) -> Attached:
         """What is on the tree after the lines so far, of what comes off by parts."""
         if self._on_tree is None:

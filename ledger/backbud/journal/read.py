@@ -103,7 +103,8 @@ def read_journal(
 
     `as_of`: lines dated after `today` are left out, as if not yet written; otherwise they are
     problems. `kept`: what an earlier run of this process left. `memory`: what earlier runs
-    kept on the disk. `source`: where its files come from, if not from the disk. OSError only where the folder itself cannot be read.
+    kept on the disk. `source`: where its files come from, if not from the disk. OSError only where
+    the folder itself cannot be read.
     """
     reading = begun(folder, today, as_of, acts, kept, memory or MemoryOf(folder), source)
     flaws: list[PlacedFlaw] = []

@@ -41,6 +41,7 @@ COMMANDS = {
     "papers": "a person's receipts, account of the work, care sheets and provenance",
     "data": "give the journal out as SQLite, CSV, JSON and a Darwin Core archive",
     "tidy": "line up the details in files, changing no meaning",
+    "editor": "a language server for your editor: problems, completion, what is due",
 }
 # They write what a person wrote; each file of it at once, whole.
 WRITING = ("begin", "jot", "tidy", "collect", "papers")

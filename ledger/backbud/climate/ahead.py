@@ -23,12 +23,11 @@ class Night(NamedTuple):
 
 
 class FrostSpell(NamedTuple):
-    """Nights to come that are too cold, one after the other: the mornings on which the first and
-    the last end, the coldest of them; and whether they are too cold as foretold, or only within
-    the error of the forecast."""
+    """Nights to come that are too cold, one after the other: the first, the last and the coldest of
+    them; and whether they are too cold as foretold, or only within the error of the forecast."""
 
-    first: date
-    last: date
+    first: Night
+    last: Night
     coldest: Night
     sure: Sure
 
@@ -44,7 +43,7 @@ def frost_spell(nights: Iterable[Night], limit_c: float, today: date) -> FrostSp
         return None
     coldest = min(spell, key=lambda night: (night.low_c, night.day))
     sure: Sure = "comes" if coldest.low_c <= limit_c else "is close"
-    return FrostSpell(spell[0].day, spell[-1].day, coldest, sure)
+    return FrostSpell(spell[0], spell[-1], coldest, sure)
 
 
 class DaysAhead(NamedTuple):

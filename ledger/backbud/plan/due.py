@@ -85,6 +85,7 @@ def due_of(
         schedule=proposal.schedule,
         singly=proposal.singly,
         group=f"{rule}/{cause}",
+        foretold=proposal.foretold,
     )
     early = None if proposal.early_days is None else timedelta(days=proposal.early_days)
     return Due(follow_up, rule, cause, event, at, proposal.part, early)

@@ -64,11 +64,6 @@ def full_day(on: date) -> str:
     return f"{day(on, on.year)} {on.year}"
 
 
-def degrees(celsius: float) -> str:
-    """`-5 °C`, to the whole degree, with a minus that is one."""
-    return f"{celsius:z.0f} °C".replace("-", "\N{MINUS SIGN}")
-
-
 def weekday(on: date) -> str:
     """`Saturday`."""
     return WEEKDAYS[on.weekday()]

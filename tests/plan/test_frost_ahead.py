@@ -1,8 +1,7 @@
 """Frost of a forecast: which trees it is told of, with which night and number, and when it goes.
 
-The depths and limits are worked out by hand from the cards: a trident maple's mature roots bear
--7 °C and its young ones, as in a pot under 8 cm, -5 °C (its card's figures below); one day ahead
-a low is off by 1.2 K on the average, two days ahead by 1.4 K (climate/forecast.py).
+A trident maple's roots bear -5 °C. One day ahead a low is off by 1.2 K on the average
+(climate/forecast.py), so it is told of -3.8 °C and not of -3.7 °C.
 """
 
 from __future__ import annotations
@@ -93,8 +92,9 @@ def test_it_tells_the_night_and_the_number(frost):
 
 
 def test_a_shallow_pot_is_told_sooner(frost):
-    assert frost(nights(-5)) == []
-    assert len(frost(nights(-5), hoshi("flat"))) == 1
+    # A field maple's mature roots bear -10 °C, young ones -5 °C.
+    assert frost(nights(-8), hoshi(kind="field maple")) == []
+    assert len(frost(nights(-8), hoshi("flat", kind="field maple"))) == 1
 
 
 def test_it_leans_to_the_cold_side_by_the_usual_error(frost):
@@ -150,3 +150,34 @@ def test_one_winter_one_name_over_new_year(frost):
     (before,) = frost(nights(-12, first="2026-12-31"), on="2026-12-30")
     (after,) = frost(nights(-12, first="2027-01-02"), on="2027-01-01")
     assert before.id == after.id == "hoshi/frost-ahead/2026-27"
+
+
+WINTERED = """
+2026-06-01
+hoshi
+  noted  well
+
+2026-11-20
+hoshi
+  moved  frame
+"""
+
+
+def test_moving_out_waits_until_the_frost_is_over(frost, written, tmp_path):
+    """April: nights under frost are still foretold, so it opens on the morning after the last."""
+    frost(nights(6, -4, -3, 5, first="2027-04-11"), diary=WINTERED, on="2027-04-10")
+    session = written(
+        PLACES + hoshi() + WINTERED,
+        "2027-04-10",
+        settings='home = "yard"\n',
+        files={"weather/yard-forecast.csv": nights(6, -4, -3, 5, first="2027-04-11")},
+    )
+    (held,) = [one for one in session.plan().all() if "/winter-quarters-out/" in one.id]
+    assert held.window.opens == date(2027, 4, 13)
+    assert held.because[-1].text == (
+        "−4 °C are foretold for the night to 12 April, so it waits until that is over."
+    )
+    (tmp_path / "weather" / "yard-forecast.csv").unlink()
+    session = written(PLACES + hoshi() + WINTERED, "2027-04-10", settings='home = "yard"\n')
+    (free,) = [one for one in session.plan().all() if "/winter-quarters-out/" in one.id]
+    assert free.window.opens < date(2027, 4, 10)

@@ -3,10 +3,12 @@ holds come out."""
 
 from __future__ import annotations
 
+import calendar
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import date, timedelta
 from typing import Literal, NamedTuple, TypeVar
 
+from backbud.climate.datum import Datum
 from backbud.climate.forecast import ForecastDay, low_error_k
 
 # Nights with no more than one milder night between them are one spell; ours, no source.
@@ -30,6 +32,27 @@ class FrostSpell(NamedTuple):
     last: Night
     coldest: Night
     sure: Sure
+
+    @property
+    def because(self) -> Datum:
+        """What the forecast says of these nights, in a sentence or two."""
+        first, last, coldest = self.first, self.last, self.coldest
+        said = f"Foretold are {celsius(first.low_c)} in the night to {_day(first.day)}."
+        if last != first:
+            colder = f", the coldest {celsius(coldest.low_c)}" if coldest != first else ""
+            said += f" Such nights last until {_day(last.day)}{colder}."
+        if self.sure == "is close":
+            said += " It bears that, but a forecast may be off by as much."
+        return Datum(said, True)
+
+
+def celsius(low_c: float) -> str:
+    """`−5 °C`, to the whole degree, with a minus that is one."""
+    return f"{low_c:z.0f} °C".replace("-", "\N{MINUS SIGN}")
+
+
+def _day(on: date) -> str:
+    return f"{on.day} {calendar.month_name[on.month]}"
 
 
 def frost_spell(nights: Iterable[Night], limit_c: float, today: date) -> FrostSpell | None:

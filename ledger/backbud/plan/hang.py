@@ -27,6 +27,7 @@ from backbud.plan.common.bite import bite_of
 from backbud.plan.deeds import deed_planned
 from backbud.plan.due import Due, cause_of, due_of
 from backbud.plan.followups import Reason
+from backbud.plan.foreseen import foreseen
 from backbud.plan.quote import Quoter, names_of
 from backbud.plan.windows import window_said
 from backbud.plan.year import Seen, Years, stages_seen
@@ -192,6 +193,14 @@ class Hanger:
             return due
         would = (said.replace("It was ", WOULD_BE, 1) for said in against)
         return replace(due, follow_up=replace(one, cautions=(*one.cautions, *would)))
+
+    def foreseen(self, dues: Sequence[Due], tree: Tree, species: Species | None) -> Sequence[Due]:
+        """What a forecast changes of the works of a tree, whatever asks for them."""
+        if self._at:
+            return dues
+        here = self.years.at(tree, tree.place, self.today, species, ())
+        outside = self.years.at(tree, tree.outside or tree.place, self.today, species, ())
+        return foreseen(dues, tree, here, outside)
 
     def bites(self, tree: Tree, species: Species | None) -> Bites:
         """For each thing on a tree the day it is reckoned to bite; None where it is no wire."""

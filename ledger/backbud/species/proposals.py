@@ -18,8 +18,8 @@ ForetoldWhat = Literal["frost", "cold", "heat", "wind", "rain"]
 
 
 class Foretold(Struct, frozen=True, gc=False):
-    """What of a forecast a work is asked for against: frost, or the cold that a tender tree does not
-    bear; heat, wind, rain. The day it comes (of a night the morning that it ends on), and its
+    """What of a forecast a work is asked for against: frost, or the cold that a tender tree does
+    not bear; heat, wind, rain. The day it comes (of a night the morning that it ends on), and its
     figure with the unit."""
 
     what: ForetoldWhat
@@ -45,7 +45,8 @@ class Proposal(_Weighed, frozen=True):
     day). `wedges`: the wedges of the root ball that are to be opened. `extent`: how far it is
     taken: only in part, as usual, or hard. `schedule`: what is said of it as its days pass, and
     when it comes again. `singly`: of what may be done, that there is a reason for it in
-    this very tree. `foretold`: what it is asked for against, where a forecast has it.
+    this very tree. `foretold`: what it is asked for against, where a forecast has it. `bares`: it
+    takes a cover away, so it waits while frost is foretold.
     """
 
     act: ActWord
@@ -63,6 +64,7 @@ class Proposal(_Weighed, frozen=True):
     schedule: Schedule = NOTHING_SAID
     singly: bool = False
     foretold: Foretold | None = None
+    bares: bool = False
 
 
 Proposals = Iterator[Proposal]

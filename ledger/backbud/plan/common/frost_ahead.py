@@ -8,8 +8,7 @@ from __future__ import annotations
 
 from datetime import date, timedelta
 
-from backbud.climate.ahead import FrostSpell
-from backbud.climate.datum import Datum
+from backbud.climate.ahead import FrostSpell, celsius
 from backbud.plan.common.winter_quarters import WARMED
 from backbud.species import (
     PROTECTION,
@@ -25,7 +24,7 @@ from backbud.species import (
     foretold,
 )
 from backbud.words import day as day_of
-from backbud.words import degrees, weekday
+from backbud.words import weekday
 
 # Whoever has many trees wants a few days; ours, no source.
 _IN_TIME = timedelta(days=3)
@@ -56,13 +55,13 @@ def before_the_frost(tree: Tree, season: Season, year: Year) -> Proposals:
         Window(evening - _IN_TIME, evening, spell.last.day - _EVENING_BEFORE),
         what=f"{'in for' if tender else 'against frost in'} {night_said(spell, year.today)}",
         because=bears.because,
-        datum=nights_said(spell, year.today),
+        datum=spell.because,
         cautions=("A heater under glass needs fresh air, and is kept clear of fleece.",),
         settled_by=("protected", "moved"),
         early_days=0,
         weight=PROTECTION,
         foretold=Foretold(
-            "cold" if tender else "frost", spell.first.day, degrees(spell.first.low_c)
+            "cold" if tender else "frost", spell.first.day, celsius(spell.first.low_c)
         ),
     )
 
@@ -85,17 +84,4 @@ def night_said(spell: FrostSpell, today: date) -> str:
     """`the night to Sunday 7 March, −5 °C`: of several nights the first."""
     first = spell.first
     to = f"{weekday(first.day)} {day_of(first.day, today.year)}"
-    return f"the night to {to}, {degrees(first.low_c)}"
-
-
-def nights_said(spell: FrostSpell, today: date) -> Datum:
-    """What the forecast says of these nights, in a sentence or two."""
-    first, last, coldest = spell.first, spell.last, spell.coldest
-    said = f"Foretold are {degrees(first.low_c)} in the night to {day_of(first.day, today.year)}."
-    if last != first:
-        said += f" Such nights last until {day_of(last.day, today.year)}"
-        colder = f", the coldest {degrees(coldest.low_c)}" if coldest != first else ""
-        said += f"{colder}."
-    if spell.sure == "is close":
-        said += " It bears that, but a forecast may be off by as much."
-    return Datum(said, True)
+    return f"the night to {to}, {celsius(first.low_c)}"

@@ -3,10 +3,12 @@ holds come out."""
 
 from __future__ import annotations
 
+import calendar
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import date, timedelta
 from typing import Literal, NamedTuple, TypeVar
 
+from backbud.climate.datum import Datum
 from backbud.climate.forecast import ForecastDay, low_error_k
 
 # Nights with no more than one milder night between them are one spell; ours, no source.
@@ -23,14 +25,34 @@ class Night(NamedTuple):
 
 
 class FrostSpell(NamedTuple):
-    """Nights to come that are too cold, one after the other: the mornings on which the first and
-    the last end, the coldest of them; and whether they are too cold as foretold, or only within
-    the error of the forecast."""
+    """Nights to come that are too cold, one after the other: the first, the last and the coldest of
+    them; and whether they are too cold as foretold, or only within the error of the forecast."""
 
-    first: date
-    last: date
+    first: Night
+    last: Night
     coldest: Night
     sure: Sure
+
+    @property
+    def because(self) -> Datum:
+        """What the forecast says of these nights, in a sentence or two."""
+        first, last, coldest = self.first, self.last, self.coldest
+        said = f"Foretold are {celsius(first.low_c)} in the night to {_day(first.day)}."
+        if last != first:
+            colder = f", the coldest {celsius(coldest.low_c)}" if coldest != first else ""
+            said += f" Such nights last until {_day(last.day)}{colder}."
+        if self.sure == "is close":
+            said += " It bears that, but a forecast may be off by as much."
+        return Datum(said, True)
+
+
+def celsius(low_c: float) -> str:
+    """`−5 °C`, to the whole degree, with a minus that is one."""
+    return f"{low_c:z.0f} °C".replace("-", "\N{MINUS SIGN}")
+
+
+def _day(on: date) -> str:
+    return f"{on.day} {calendar.month_name[on.month]}"
 
 
 def frost_spell(nights: Iterable[Night], limit_c: float, today: date) -> FrostSpell | None:
@@ -44,7 +66,7 @@ def frost_spell(nights: Iterable[Night], limit_c: float, today: date) -> FrostSp
         return None
     coldest = min(spell, key=lambda night: (night.low_c, night.day))
     sure: Sure = "comes" if coldest.low_c <= limit_c else "is close"
-    return FrostSpell(spell[0].day, spell[-1].day, coldest, sure)
+    return FrostSpell(spell[0], spell[-1], coldest, sure)
 
 
 class DaysAhead(NamedTuple):

@@ -51,10 +51,12 @@ class Forecast(Struct, frozen=True):
     def is_usable(self, today: date) -> bool:
         """Whether it is young enough, says anything of a day to come, and was made by then.
 
-        By UTC it may have been made tomorrow.
+        By UTC it may have been made tomorrow; of one that does not say when, its first day counts,
+        and that may be further ahead.
         """
         age = (today - self.made).days
-        return -1 <= age <= OLDEST_DAYS and any(day > today for day in self.days)
+        was_made = age >= -1 or not self.made_at
+        return was_made and age <= OLDEST_DAYS and any(day > today for day in self.days)
 
     def ahead(self, today: date) -> dict[date, ForecastDay]:
         """The days to come that it is used for, in order; none where it is too old."""

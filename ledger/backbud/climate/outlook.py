@@ -20,6 +20,8 @@ from backbud.climate.cold_turns import ColdTurns
 from backbud.climate.coldest_night import SaidCold
 from backbud.climate.daily_from_months import daily_means
 from backbud.climate.datum import Datum, joined
+from backbud.climate.days import WeatherDay
+from backbud.climate.forecast import ForecastDay
 from backbud.climate.heat import Trace, heat_trace
 from backbud.climate.long_rain import WetSpell, wet_spells
 from backbud.climate.once import once
@@ -291,8 +293,10 @@ class Outlook(ColdTurns):
 
     @once
     def wet_spells(self, year: date) -> tuple[WetSpell, ...]:
-        """The days of a growing year by which it had rained long, as measured."""
-        return tuple(wet_spells(self.air.measured, year, year + timedelta(days=365)))
+        """The days of a growing year by which it had rained long, as measured, or will have by a
+        forecast."""
+        days: dict[date, WeatherDay | ForecastDay] = {**self.air.measured, **self.air.foretold}
+        return tuple(wet_spells(days, year, year + timedelta(days=365)))
 
     def chill_met(self, year: date, portions: float) -> date | None:
         """The day on which the winter round the first day of a growing year has given the chill."""

@@ -273,6 +273,11 @@ def judge(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
     return [asked.hanger.judged(due, asked.tree, asked.species) for due in dues]
 
 
+def foresee(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
+    """What takes a cover away waits while frost is foretold (foreseen.py)."""
+    return asked.hanger.foreseen(dues, asked.tree, asked.species)
+
+
 # How a tree is planned: each step takes what falls due after those before it. The minutes come
 # last and apart, since they are learned from all trees (hours.py).
 STEPS: tuple[tuple[str, PlanStep], ...] = (
@@ -284,6 +289,7 @@ STEPS: tuple[tuple[str, PlanStep], ...] = (
     ("give way", give_way),
     ("weigh", weigh),
     ("judge", judge),
+    ("foresee", foresee),
 )
 
 

@@ -41,6 +41,8 @@ COMMANDS = {
     "papers": "a person's receipts, account of the work, care sheets and provenance",
     "data": "give the journal out as SQLite, CSV, JSON and a Darwin Core archive",
     "tidy": "line up the details in files, changing no meaning",
+    "completion": "what makes bash, zsh or fish complete commands, options and handles",
+    "man": "the manual page, for man",
     "editor": "a language server for your editor: problems, completion, what is due",
 }
 # They write what a person wrote; each file of it at once, whole.
@@ -122,4 +124,8 @@ def _parser(words: Sequence[str]) -> ArgumentParser:
             module = import_module(f"backbud.commands.{name}")
             module.add_options(one)
             one.set_defaults(run=module.run, command=name)
+            if "-h" in words or "--help" in words:
+                from backbud.commands.examples import show_examples
+
+                show_examples(one, name)
     return parser

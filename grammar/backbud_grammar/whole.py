@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
-from functools import cache
+from functools import cache, lru_cache
 from itertools import islice
 
 from msgspec.structs import replace
@@ -18,8 +18,9 @@ from backbud_grammar.acts.watching import AWAITED
 from backbud_grammar.elsewhen import elsewhen
 from backbud_grammar.forms import ActForm, Form
 from backbud_grammar.hints import PART_WORDS
-from backbud_grammar.lexicon import SHARES
+from backbud_grammar.lexicon import SHARES, Lexicon
 from backbud_grammar.parse import ActReading
+from backbud_grammar.parts import flaw_of_part, spelled_out
 from backbud_grammar.problems import Flaw
 from backbud_grammar.syntax import Act, Detail
 
@@ -214,6 +215,8 @@ def _limiter_in_remark(form: ActForm, act: Act) -> str:
     A plan, a skip and a correction give their reason there: `skipped repot -- not strong enough`.
     What takes a whole line back gives none that makes less of it.
     """
+    if _turns_nothing(act.remark):
+        return ""
     text = act.remark[:_LOOKED_AT].casefold()
     turned = _TAKEN_BACK.match(text) if not form.names_act and form.bearing != "keeps" else None
     if turned is None and form.bearing == "ends" and form.word != _LOOK and not form.names_act:
@@ -222,9 +225,6 @@ def _limiter_in_remark(form: ActForm, act: Act) -> str:
         return turned[0]
     if "off" in text:
         text = _DAMPING.sub("", text)
-    first = [found[0] for found in islice(_WORD.finditer(text), 3)]
-    if _TURNS.isdisjoint(first) and not any(ending in text for ending in _NOT):
-        return ""
     said = _WORD.findall(text)
     words = _IN_REMARK - _own(form.forms) if "off" in said else _IN_REMARK
     size = _FIRST_WORDS[form.bearing]
@@ -250,6 +250,18 @@ def _limiter_in_remark(form: ActForm, act: Act) -> str:
         off = _REMOVED if act.word.casefold() in form.bare_words else _CAME_OFF
         return _first_of(said[:3], off, question=False)
     return _elsewhere_in_remark(form, act, said) if form.bearing == "ends" else ""
+
+
+@lru_cache(maxsize=50_000)
+def _turns_nothing(remark: str) -> bool:
+    """Whether a remark begins with no word that could turn what any act says, as most do."""
+    text = remark[:_LOOKED_AT].casefold()
+    if _TAKEN_BACK.match(text) is not None or _TO_COME.match(text) is not None:
+        return False
+    if "off" in text:
+        text = _DAMPING.sub("", text)
+    first = [found[0] for found in islice(_WORD.finditer(text), 3)]
+    return _TURNS.isdisjoint(first) and not any(ending in text for ending in _NOT)
 
 
 def _elsewhere_in_remark(form: ActForm, act: Act, said: Sequence[str]) -> str:
@@ -356,6 +368,31 @@ def _limiter_read(
     if form.word == _LOOK:
         return _not_seen(form, reading)
     return _beside_not_done(reading) if form.names_act else None
+
+
+def is_plain_part(form: ActForm, word: str, written: str, lexicon: Lexicon) -> bool:
+    """Whether words behind `on` are a part of the tree and nothing else, wherever they stand in a
+    line of the act: nothing in them opens a detail, limits it, or asks.
+
+    `word`: the act as it is written.
+    """
+    words = written.split()
+    folded = [one.casefold() for one in words]
+    if (
+        not words
+        or not lexicon.with_part
+        or form.prose
+        or form.names_act
+        # What was found is no part: it may hold back a check.
+        or form.word == "checked"
+        or not lexicon.label_heads.isdisjoint(folded)
+        or "of" in folded
+        or "?" in written
+    ):
+        return False
+    part = " ".join(words)
+    strict = form.bearing == "ends" or word.casefold() in form.bare_words
+    return flaw_of_part(part) is None and not _in_part(spelled_out(part), strict=strict)
 
 
 def _is_of_no_thickness(detail: Detail) -> bool:

@@ -314,7 +314,7 @@ class Session:
 
     @cached_property
     def _flaws_of_bills(self) -> PlacedFlaws:
-        return tuple(doubled_numbers(self.journal, self.kept))
+        return tuple(doubled_numbers(self.journal))
 
     @property
     def _flaws_of_issued(self) -> Iterator[PlacedFlaw]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from datetime import date
 from functools import partial
 from typing import Any, NamedTuple
@@ -67,12 +67,10 @@ class DiaryReader:
         What is wrong in it may depend on its text, the table of acts and what the handles mean,
         and on nothing else: a page that was sound is not looked at again.
         """
+        if kept.sound is not None:
+            return self.sound_page(kept, kept.sound, when, file, line)
         page: Page | RecalledPage = kept.section
-        sound, head = kept.sound, Head(when, file, line, self.acts)
-        if sound is not None:
-            blocks = partial(_sound_blocks, page, sound, head)
-            made = DatedPage(when, file, line + 1, sound.acts, blocks, kept.digest)
-            return ReadDay(made, _day_weather(sound.weather, page, head))
+        head = Head(when, file, line, self.acts)
         if isinstance(page, RecalledPage):
             page = page.read()
         flaws = [*page.flaws]
@@ -100,6 +98,16 @@ class DiaryReader:
         made = DatedPage(when, file, line + 1, acts, tuple(read), kept.digest)
         return ReadDay(made, _day_weather(weather, page, head), tuple(flaws))
 
+    def sound_page(
+        self, kept: Kept[Any], sound: Sound, when: WrittenDate, file: str, line: int
+    ) -> ReadDay:
+        """A page in which nothing was wrong before; its lines are not looked at again."""
+        page, head = kept.section, Head(when, file, line, self.acts)
+        blocks = partial(_sound_blocks, page, sound, head)
+        words = bytes(sound.words)
+        made = DatedPage(when, file, line + 1, sound.acts, blocks, kept.digest, words)
+        return ReadDay(made, _day_weather(sound.weather, page, head) if sound.weather else [])
+
     def _blocks(
         self, blocks: tuple[Block, ...], head: Head, so_far: int
     ) -> tuple[list[DatedBlock], list[Flaw]]:
@@ -112,7 +120,7 @@ class DiaryReader:
             if text == ENDS_HERE:
                 of_day = False
                 continue
-            below = self._going_on(rest[1:2])
+            below = self._going_on(rest[1].subjects) if len(rest) > 1 else ""
             if text not in self._plain:
                 if self._is_act(text):
                     # It, and what stands below it, belong to the subject line above.
@@ -147,9 +155,8 @@ class DiaryReader:
             of_day, of_subject = of_day and ends != "day", stands and not ends
         return out, flaws
 
-    def _going_on(self, below: Sequence[Block]) -> str:
+    def _going_on(self, text: str) -> str:
         """The line at the left edge below a block, where it may go on with its last act; or ""."""
-        text = below[0].subjects if below else ""
         if not text or text in self._plain or not goes_on(text):
             return ""
         return "" if self.things.find(text.split(None, 1)[0].rstrip(",:")) is not None else text

@@ -199,7 +199,9 @@ class ActReader:
             if known is None:
                 return ""
         # What was refused below it, or a day far from this page, may hold it back all the same.
-        if act.left_out or known.says_when:
+        if act.left_out or (
+            known.says_when and when.first > date.min and flaw_of_far(known.details, when)
+        ):
             return ""
         if act.remark and doubt_of(self.details.acts[known.act], act) is not None:
             return ""

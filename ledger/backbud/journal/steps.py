@@ -39,6 +39,7 @@ from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.digest import digest
 from backbud_grammar.forms import ActForm
 from backbud_grammar.parse import Details
+from backbud_grammar.shape import SHAPES
 from backbud_grammar.version import language_mark, sources_mark
 
 # So little that is new is sooner read again than the whole memory is written.
@@ -119,6 +120,7 @@ def begun(
     mark = _mark(by_act)
     is_first = not kept.holds("recalled")
     known = kept.once("recalled", (folder, mark), partial(remember.recall, memory, mark))
+    SHAPES.recall = known.known_shapes
     details = kept.once(
         "details",
         (Identical(known),),

@@ -6,7 +6,7 @@ Each piece between commas is read once and kept. Cards' lines and subject lines 
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -127,6 +127,18 @@ class Details:
         elif reading is None:
             reading = self._whole[key] = self._read(form, text, hints=True)
         return reading
+
+    def agree(self, form: ActForm, details: Sequence[Detail]) -> bool:
+        """Whether details that are sound each by itself say nothing twice and contradict each other
+        in nothing, as far as that is quick to tell."""
+        lexicon = self._shelf(form.word, form.forms).lexicon
+        names = [detail.name for detail in details]
+        apart = set(names)
+        if not lexicon.watched.isdisjoint(apart):
+            return False
+        return len(apart) == len(names) or all(
+            names.count(name) == 1 for name in apart & lexicon.single
+        )
 
     def understood(self, form: ActForm, text: str) -> tuple[Detail, ...]:
         """The details that a text is to an act; none where any of it is not understood.

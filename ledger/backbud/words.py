@@ -8,6 +8,7 @@ from decimal import Decimal
 from functools import lru_cache
 from typing import Protocol
 
+from backbud.bench.money import digits_of
 from backbud_grammar.act_words import ActWord
 
 
@@ -223,5 +224,11 @@ def in_words(error: Exception) -> str:
 
 
 def money(amount: Decimal, currency: str) -> str:
-    """`84.00 EUR`; with no currency where none is known."""
-    return f"{figure(amount, '.2f')} {currency}".rstrip()
+    """`84.00 EUR`, `9000 JPY`: with as many digits as the currency has (ISO 4217); with no currency
+    where none is known."""
+    return f"{price(amount, currency)} {currency}".rstrip()
+
+
+def price(amount: Decimal, currency: str) -> str:
+    """`84.00`, `9000`: an amount without its currency, where that stands elsewhere."""
+    return figure(amount, f".{digits_of(currency)}f")

@@ -21,6 +21,9 @@ AHEAD = timedelta(days=14)
 # What tells how far a visit is.
 _TELL_OF_IT: tuple[ActWord, ...] = ("ready", "agreed", "billed")
 
+_ON_THE_WAY = "Keep it out of frost, sun and wind on the way."
+_WEAK = "It is written down as weak: ask its owner whether it may stay until it grows again."
+
 
 def hand_back(tree: Tree, journal: Journal, quoter: Quoter) -> Iterator[Due]:
     """The hand-back of a tree that its owner wants by a day, or that is ready to go.
@@ -55,7 +58,7 @@ def hand_back(tree: Tree, journal: Journal, quoter: Quoter) -> Iterator[Due]:
             window,
             "It goes home with an account of the work and advice.",
             "to its owner",
-            cautions=("Keep it out of frost, sun and wind on the way.",),
+            cautions=(_ON_THE_WAY, _WEAK) if tree.weak else (_ON_THE_WAY,),
             weight=PROMISE,
             schedule=Schedule(after="It stands ready and nobody came for it: write to its owner.")
             if ready is not None

@@ -12,7 +12,7 @@ from msgspec import Struct
 
 from backbud.journal.events import Event, Origin
 from backbud.plan.once_past import said_on, stands, window_on
-from backbud.species import NOTHING_SAID, PRESSING, Schedule, Weight, Window
+from backbud.species import NOTHING_SAID, PRESSING, Foretold, Schedule, Weight, Window
 from backbud.words import monday_of
 from backbud_grammar.act_words import ActWord, SettledBy
 from backbud_grammar.forms import NO_ACT, ActForm, Extent
@@ -56,8 +56,9 @@ class FollowUp(Struct, frozen=True, gc=False):
     `row`: the act's row of the journal's table. `part`: the part of the tree that it is about, ""
     for all of it.
     `schedule`: what is said of it as its days pass. `singly`: there is a reason for it in this very
-    tree. `group`: its rule and the year or the act that it hangs on.
-    `against`: of its cautions, what the species says against a plan.
+    tree. `group`: its rule and the year or the act that it hangs on. `against`: of its cautions,
+    what the species says against a plan. `foretold`: what a forecast has that it is asked for
+    against.
     """
 
     id: str
@@ -84,6 +85,7 @@ class FollowUp(Struct, frozen=True, gc=False):
     singly: bool = False
     group: str = ""
     against: tuple[str, ...] = ()
+    foretold: Foretold | None = None
 
     @property
     def safety_first(self) -> tuple[str, ...]:

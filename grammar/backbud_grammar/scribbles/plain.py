@@ -111,8 +111,8 @@ def is_observed(text: str) -> bool:
 # Growth or health, with a word that says how it is.
 _STATE = plain_words(
     "sound clean fine healthy green fat moving opening open swelling breaking gone alive dry "
-    "strong firm red yellow brown white ok good crisp tight fresh pushing wet sodden damp soft hard "
-    "pale full long short black"
+    "strong firm red yellow brown white ok good crisp tight fresh pushing wet sodden damp soft "
+    "hard pale full long short black"
 )
 
 

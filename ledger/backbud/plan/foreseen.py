@@ -90,7 +90,7 @@ def _held(one: FollowUp, spell: FrostSpell, today: date) -> FollowUp:
 def _warnings(one: FollowUp, here: Year, forecast: Forecast) -> Iterator[str]:
     today = here.today
     soon = {day: said for day, said in forecast.ahead(today).items() if day <= today + _SOON}
-    if one.act in ("treated", "fed"):
+    if one.act == "treated" or one.act == "fed":
         wet = days_over(soon, WASHES_OFF_MM, lambda said: said.rain_mm)
         if wet is not None and _rain_falls_on(here):
             what = "washes off what is sprayed" if one.act == "treated" else "washes feed out"

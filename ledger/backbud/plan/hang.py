@@ -50,8 +50,6 @@ from backbud_grammar.forms import WorkName
 YEARS_BACK = 3
 AHEAD = timedelta(days=400)
 _DAY = timedelta(days=1)
-# How a caution begins that judges what is planned.
-WOULD_BE = "It would be "
 # What hangs on a time of the year.
 _YEARLY = ("season", "stage")
 # The growing years before and after this one whose seasons still count.
@@ -191,8 +189,8 @@ class Hanger:
         against = year.against(tree, deed_planned(one))
         if not against:
             return due
-        would = (said.replace("It was ", WOULD_BE, 1) for said in against)
-        return replace(due, follow_up=replace(one, cautions=(*one.cautions, *would)))
+        cautions = (*one.cautions, *against)
+        return replace(due, follow_up=replace(one, cautions=cautions, against=tuple(against)))
 
     def foreseen(self, dues: Sequence[Due], tree: Tree, species: Species | None) -> Sequence[Due]:
         """What a forecast changes of the works of a tree, whatever asks for them."""
@@ -223,7 +221,7 @@ class Hanger:
                 continue
             if event.day < self.since and id(event) not in still_on:
                 continue
-            reason = Reason("diary", self.quoter.reason(event, tree), event.origin)
+            reason = Reason("diary", self.quoter.reason(event, tree), event.origin, quotes=True)
             for rule in rules:
                 yield _Asked(rule, at + 1, event.day, "", event, cause_of(event), reason, event)
 

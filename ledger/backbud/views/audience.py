@@ -106,7 +106,7 @@ class Audience:
         return {
             handle: plan
             if self._eyes.sort == "keeper"
-            else tuple(one for one in plan if not is_work_for_keeper(one.act, one.id))
+            else tuple(one for one in plan if not is_work_for_keeper(one))
             for handle, plan in plans.items()
         }
 
@@ -114,7 +114,7 @@ class Audience:
         """A work as they may read it."""
         if not self.sees(self._grounds.trees[work.tree]) or self._eyes.sort == "public":
             return None
-        if self._eyes.sort != "keeper" and is_work_for_keeper(work.act, work.id):
+        if self._eyes.sort != "keeper" and work.private:
             return None
         return self._owners_work(work) if self._eyes.sort == "owner" else work
 
@@ -280,7 +280,7 @@ class Audience:
             hidden = self._named_places if reason.sort == "rule" else self._places
             return "" if hidden.named_in(text) else text
         event = self._event_at(work.tree, reason)
-        if event is not None and text.startswith(f"{event.day}: "):
+        if event is not None and reason.quotes:
             plain = self._plain(event, event.text)
             text = f"{event.day}: {event.act} {plain}".rstrip() + "."
         elif event is None and reason.file:

@@ -25,6 +25,8 @@ _FRACTIONS = {
 }
 _BOTTOM = r"(?:below|under|the bottom|bottom|the underside|underside|btm|the base|base)"
 _ROOTS = (
+    (rf"(\d+) (?:in(?:to)?|to) {_LEN}(?: pots?)?", r"\1, \2"),
+    (rf"(?:in(?:to)?|to) {_LEN}(?: pots?)?", r"\1"),
     (rf"{_LEN} off (?:all )?(?:round|around)(?: the (?:sides|edge))?", r"off sides \1"),
     (rf"{_LEN} off (?:the )?sides", r"off sides \1"),
     (r"wired in(?: (?:at|with))?(?: (\d))?(?: (?:pts|points|places|corners|ties))?", r"tied \1"),
@@ -32,7 +34,10 @@ _ROOTS = (
     (rf"roots? {_SHARE}(?: off)?", r"off %1"),
     (r"tied [x×] ?(\d) (\d(?:[.,]\d)? mm)(?: (Al|Cu|al|cu))?", r"tied \2 ^3 x \1"),
     (r"(?:top ?root|tap ?root|taproots?) (?:sawn|sawed)(?: off)?", "taproot cut"),
-    (r"(\d+) (?:big |thick |heavy |circling |crossing )*roots? (?:sawn|sawed|cut|taken off)(?: off| out| away)?", "thick roots off"),
+    (
+        r"(\d+) (?:big |thick |heavy |circling |crossing )*roots? (?:sawn|sawed|cut|taken off)(?: off| out| away)?",
+        "thick roots off",
+    ),
     (
         rf"{_LEN} (?:off|from) (?:the )?sides (?:and|&|\+) (?:the )?{_BOTTOM}",
         r"off sides \1, off below \1",
@@ -118,13 +123,22 @@ _CUT = (
     (r"(?:the )?whole(?: lot| thing)?|fully?|the lot", "full"),
     (r"(?:pt|part|pass|round) (?:1|one)", "first round"),
     (r"(?:pt|part|pass|round) (?:2|two)", "second round"),
-    (r"(?:the )?(?:small|weak|low|little|weaker)(?:(?: (?:\+|&|and)|,) (?:small|weak|low|little))?(?: (?:ones|candles|shoots|buds))?", "weak"),
+    (
+        r"(?:the )?(?:small|weak|low|little|weaker)(?:(?: (?:\+|&|and)|,) (?:small|weak|low|little))?(?: (?:ones|candles|shoots|buds))?",
+        "weak",
+    ),
     (r"(?:the )?(?:big|strong|large|fat)(?: (?:ones|candles|shoots))?", "strong"),
     (rf"(?:the )?(?:long )?(?:whips|shoots|runners)(?: back)? to {_LEN}", r"long shoots, to \1"),
-    (r"(?:the )?(?:long )?(?:whips|runners)(?: back)? to (\d|one|two|three) (?:eyes?|buds?|nodes?)", r"long shoots, to \1 buds"),
+    (
+        r"(?:the )?(?:long )?(?:whips|runners)(?: back)? to (\d|one|two|three) (?:eyes?|buds?|nodes?)",
+        r"long shoots, to \1 buds",
+    ),
     (r"(?:the )?(?:long )?(?:whips|extensions?)(?: off)?", "long shoots"),
     (r"(?:back )?hard", "hard"),
-    (r"crossers(?: (?:\+|&|and) downs)?(?: out| off)?|crossing (?:ones|branches)(?: out| off)?", "crossing branches"),
+    (
+        r"crossers(?: (?:\+|&|and) downs)?(?: out| off)?|crossing (?:ones|branches)(?: out| off)?",
+        "crossing branches",
+    ),
     (
         r"(hard|lightly|light) (?:back )?to (\d|one|two|three) (leaves|leaf|buds|nodes|pairs?)(?: all over)?",
         r"\1, to \2 \3",
@@ -369,14 +383,15 @@ _WATER = (
     (r"(?:with )?tap(?: water)?", "tap water"),
     (r"(?:for )?(\d+ (?:min|h))", r"\1"),
 )
-_UNWIRED = (
-    (r"(?:the )?(?:lot|whole lot|whole thing|all of it|everything|every bit)", "all"),
-)
+_UNWIRED = ((r"(?:the )?(?:lot|whole lot|whole thing|all of it|everything|every bit)", "all"),)
 _LAYERED = (
     (rf"{_LEN} ring", r"ring, \1"),
     (rf"ring (?:of )?{_LEN}", r"ring, \1"),
     (rf"ring {_LEN} on (?:the )?trunk", r"ring, \1, on trunk"),
-    (r"(?:black |clear |in )*(?:plastic|foil|poly|polythene|cling ?film|bag|bagged)(?: (?:on|over|round))?", "in plastic"),
+    (
+        r"(?:black |clear |in )*(?:plastic|foil|poly|polythene|cling ?film|bag|bagged)(?: (?:on|over|round))?",
+        "in plastic",
+    ),
     (r"(?:wet |damp |soaked )?(?:sphagnum|moss)(?: wet| damp| soaked| round| packed)*", "moss"),
     (r"(?:with )?(?:rooting )?(?:hormone|powder|gel)", "hormone"),
     (r"at (?:the )?(.+)", r"on \1"),
@@ -457,7 +472,10 @@ _MEASURED = (
     (r"shoots (?:now |about )?(\d[\d /.,]*(?:inch|mm|cm))(?: long)?", r"shoots \1"),
 )
 _CHECKED = (
-    (r"(?:none|nothing|no wires?) (?:biting|bites|cutting in)(?: in| yet)?|no bite|bites not", "not biting"),
+    (
+        r"(?:none|nothing|no wires?) (?:biting|bites|cutting in)(?: in| yet)?|no bite|bites not",
+        "not biting",
+    ),
     (r"(wire|ties|guys?|graft|layer|roots) (?:all )?(?:ok|okay|good|fine)", r"\1 fine"),
     (r"(?:all )?ok(?:ay)?|all good|all well|nothing wrong", "fine"),
     (r"nothing (?:found|there|seen)|none(?: found| seen)?|clear", "none"),

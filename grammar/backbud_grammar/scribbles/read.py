@@ -165,7 +165,9 @@ class _LineReader:
             # Hours are of the work that stands before them, whether it was read or not.
             return
         before = self._not_of(drafts[0])
-        drafts[0].beside += [one for one in before if is_beside(drafts[0].word, spelled_out(one[0]))]
+        drafts[0].beside += [
+            one for one in before if is_beside(drafts[0].word, spelled_out(one[0]))
+        ]
         before = [one for one in before if one not in drafts[0].beside]
         if any(self._tells_of_act(said) for said, _ in before):
             self.before = before

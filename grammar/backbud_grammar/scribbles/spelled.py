@@ -94,7 +94,10 @@ _PHRASES: tuple[tuple[re.Pattern[str], str], ...] = tuple(
         (r"(\d)\s?(?:\"|”|″)", r"\1 inch "),
         (r"(?<![\w.,])\.(\d)", r"0.\1"),
         (r"\bhalf (?:an )?inch\b", "1/2 inch"),
-        (r"(\d/\d) ins?\b(?=\s+(?:ring|this|last|now|long|average|avg|high|stubs?|left)\b)", r"\1 inch"),
+        (
+            r"(\d/\d) ins?\b(?=\s+(?:ring|this|last|now|long|average|avg|high|stubs?|left)\b)",
+            r"\1 inch",
+        ),
         (r"(\d) ins?\b(?=\s+(?:ring|stubs?|off)\b)", r"\1 inch"),
         (r"(\d)(?:in|ins)\b(?!-)", r"\1 inch"),
         (r"\bL side\b", "left side"),

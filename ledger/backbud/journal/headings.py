@@ -175,6 +175,8 @@ def _is_feed(text: str) -> bool:
         year in _YEARS and 1 <= min(middle, other) <= 12 and 1 <= max(middle, other) <= 31
         for year, other in ((first, last), (last, first))
     )
+
+
 # What stands between the handles of a subject line.
 _OF_SUBJECTS = frozenset(("all", "in", "of", "except"))
 

@@ -127,7 +127,11 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"under shade cloth",
         r"shading (?:on|up)",
     ),
-    *rows("unshaded", r"shade (?:cloth|net) (?:off|down|away)", r"shading (?:off|down|away)", ),
+    *rows(
+        "unshaded",
+        r"shade (?:cloth|net) (?:off|down|away)",
+        r"shading (?:off|down|away)",
+    ),
     *rows("weeded", r"weeds (?:out|pulled|off)", r"liverwort (?:off|out|scraped)"),
     *rows(
         "cleaned",

@@ -335,14 +335,15 @@ def _done_elsewhen(form: ActForm, text: str, unread: Sequence[str]) -> str:
 
 
 def _puts_on_nothing_read(form: ActForm, reading: ActReading, wrong: Iterable[Flaw]) -> bool:
-    """Whether what is put on, somewhere on a tree, is said in words of which none was read.
+    """Whether what is put on, somewhere on a tree or its pot, is said in words of which none was
+    read: `tied w wire` may be the cracked pot.
 
     Bare `wired` is understood; of `wired zyxxy` nobody could say what is on, or take it off.
     """
     refused = {flaw.column for flaw in wrong}
     return (
         bool(form.undone_by)
-        and any(one.part for one in form.forms)
+        and (form.word == "tied" or any(one.part for one in form.forms))
         and all(
             detail.name == "by" or start + detail.offset in refused
             for detail, start in zip(reading.details, reading.starts, strict=True)
@@ -357,7 +358,7 @@ def _limiter_read(
     strict = form.bearing == "ends" or word.casefold() in form.bare_words
     for detail, start in zip(reading.details, reading.starts, strict=True):
         found = _in_part(detail.part, strict=strict) if detail.part else ""
-        if form.undone_by and _is_of_no_thickness(detail):
+        if _is_of_nothing(form, detail):
             found = "0"
         if not found and detail.words:
             found = _in_free(detail.words, of_all=form.of_all, ends=form.bearing == "ends")
@@ -395,10 +396,21 @@ def is_plain_part(form: ActForm, word: str, written: str, lexicon: Lexicon) -> b
     return flaw_of_part(part) is None and not _in_part(spelled_out(part), strict=strict)
 
 
-def _is_of_no_thickness(detail: Detail) -> bool:
-    """Whether what is put on is said to be 0 mm thick: none is, or the figure is wrong."""
+# What is left, or cut to, may be nought; what was given or counted may not.
+_AMOUNTS = ("number", "volume", "rate", "mass", "concentration")
+_LEFT = ("off", "leaving", "stubs", "to", "back to")
+
+
+def _is_of_nothing(form: ActForm, detail: Detail) -> bool:
+    """Whether what is put on is said to be 0 mm thick, or nothing was given: `fed 0` is no feed."""
     measure = detail.measure
-    return measure is not None and measure.sort == "length" and not all(measure.numbers)
+    if measure is None or all(measure.numbers):
+        return False
+    if form.undone_by and measure.sort == "length":
+        return True
+    return form.bearing == "does" and (
+        measure.sort in _AMOUNTS and detail.name not in _LEFT and not any(measure.numbers)
+    )
 
 
 def _beside_not_done(reading: ActReading) -> tuple[str, int] | None:

@@ -25,6 +25,8 @@ _FRACTIONS = {
 }
 _BOTTOM = r"(?:below|under|the bottom|bottom|the underside|underside|btm|the base|base)"
 _ROOTS = (
+    (rf"(\d+) (?:in(?:to)?|to) {_LEN}(?: pots?)?", r"\1, \2"),
+    (rf"(?:in(?:to)?|to) {_LEN}(?: pots?)?", r"\1"),
     (rf"{_LEN} off (?:all )?(?:round|around)(?: the (?:sides|edge))?", r"off sides \1"),
     (rf"{_LEN} off (?:the )?sides", r"off sides \1"),
     (r"wired in(?: (?:at|with))?(?: (\d))?(?: (?:pts|points|places|corners|ties))?", r"tied \1"),

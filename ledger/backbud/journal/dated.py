@@ -12,7 +12,7 @@ from typing import Protocol
 from msgspec import Raw, Struct
 
 from backbud.journal.events import Event, Origin
-from backbud_grammar.act_words import as_act
+from backbud_grammar.act_words import ActWord, as_act
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.forms import NO_ACT, ActForm
 from backbud_grammar.syntax import Act, Detail, Subjects

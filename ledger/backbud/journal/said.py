@@ -12,6 +12,7 @@ from msgspec import Raw, Struct
 from backbud.journal.by_pieces import ByPieces
 from backbud.journal.dated import Said, SoundActs
 from backbud.journal.far import flaw_of_far, says_when
+from backbud.journal.one_problem import as_one
 from backbud.journal.own_words import NO_OWN_WORDS, OwnWords
 from backbud.journal.problems import is_flood
 from backbud.journal.remember import acts_of
@@ -98,6 +99,7 @@ def _problems(heard: HeardAct) -> int:
 
 # Whose part it is: `on left 1 of yuki`.
 _OF = re.compile(r"\bof (\S+)")
+_NOT_AN_ACT = "this line begins with no act word, and is kept as if noted"
 _NO_HINT = "The manual lists every act; free words go after noted."
 
 
@@ -231,9 +233,12 @@ class ActReader:
         `so_far`: as `read` has it. Hints are sought only for what is told, once it is known.
         """
         heard = self._heard(act, when, so_far, hints=False)
-        if not any(map(_problems, heard)) or is_flood(so_far):
-            return heard
-        return self._heard(act, when, so_far, hints=True)
+        if any(map(_problems, heard)) and not is_flood(so_far):
+            heard = self._heard(act, when, so_far, hints=True)
+        return [
+            HeardAct(one.act, one.past, as_one(one.flaws)) if len(one.flaws) > 1 else one
+            for one in heard
+        ]
 
     def _heard(self, act: Act, when: WrittenDate, so_far: int, *, hints: bool) -> list[HeardAct]:
         own = self._expanded(act, when)
@@ -436,6 +441,12 @@ class ActReader:
         word, hint = act.word, _NO_HINT
         if is_flood(so_far):
             return Flaw("unknown-act", act.line, act.column, len(word), _unknown(word), hint)
+        bare = word.rstrip("?:!.")
+        if bare != word and bare.casefold() in self.details.acts:
+            asks = "?" in word
+            message = "who asks does not say that it is so" if asks else _NOT_AN_ACT
+            hint = f"Where it is so, begin the line with {bare}; where it is not, with noted."
+            return Flaw("unread-line", act.line, act.column, len(word), message, hint, KEPT)
         said = hint_for_act(word, act.text, self.details.acts)
         near = self._near_act(word)
         if said or near:
@@ -445,8 +456,7 @@ class ActReader:
 
         meant = may_mean(_line_of(act))
         hint = f"It may have meant {_or(meant)}: begin the line with that word." if meant else hint
-        message = "this line begins with no act word, and is kept as if noted"
-        return Flaw("unread-line", act.line, act.column, len(word), message, hint, KEPT)
+        return Flaw("unread-line", act.line, act.column, len(word), _NOT_AN_ACT, hint, KEPT)
 
     def _near_act(self, word: str) -> str:
         """The act that a first word may be a slip of; each word is compared once."""

@@ -9,6 +9,7 @@ from functools import lru_cache
 from typing import Protocol
 
 from backbud.bench.money import digits_of
+from backbud_grammar.act_words import ActWord
 
 
 class WindowDays(Protocol):
@@ -180,7 +181,7 @@ def sizes(text: str) -> str:
 _STAYS = timedelta(weeks=6)
 
 
-def closing(act: str, window: WindowDays, year: int) -> str:
+def closing(act: ActWord, window: WindowDays, year: int) -> str:
     """By when a work is to be done: `by 3 May`; of a shelter that is due and stays for a season
     `now, until 10 May`."""
     last = day(window.closes, year)

@@ -20,6 +20,7 @@ from backbud.views.photograph import PhotographView
 from backbud.views.plain_words import DoneLine, called_in, done_lines
 from backbud.views.visit import is_work
 from backbud.visits.account import Account, VisitAccount
+from backbud_grammar.act_words import LabelName
 
 
 class PaperGround(Struct, frozen=True, kw_only=True):
@@ -77,7 +78,7 @@ def owner_of(ground: PaperGround) -> PartyView:
     return PartyView(name, _said(card, "town"), address=_said(card, "address"))
 
 
-def _said(card: Thing | None, label: str) -> str:
+def _said(card: Thing | None, label: LabelName) -> str:
     return card.text(label) if card is not None else ""
 
 

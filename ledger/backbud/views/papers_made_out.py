@@ -1,4 +1,4 @@
-"""Puts together the papers of one person: which visits they are about, and what each paper says."""
+"""Makes out the papers of one person: which visits they are about, and what each paper says."""
 
 from __future__ import annotations
 

@@ -103,6 +103,11 @@ def between(first: date, last: date, year: int) -> str:
     return f"{full_day(first)} to {full_day(last)}"
 
 
+def between_in_full(first: date, last: date) -> str:
+    """`6 to 14 March 2026`: with the year, as a paper has it that is read years later."""
+    return between(first, last, first.year) + (f" {first.year}" if first.year == last.year else "")
+
+
 def written(when: Written, year: int) -> str:
     """A date as written, rough ones too: `spring 2014`, `about 2014`, `perhaps May 2014`."""
     lead = ("perhaps " if when.uncertain else "") + ("about " if when.approximate else "")

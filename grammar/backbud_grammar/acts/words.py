@@ -1038,6 +1038,7 @@ DetailWord = Literal[
 ]
 # What a card says in its lines.
 LabelName = Literal[
+    "address",
     "coldest",
     "colour",
     "consent",

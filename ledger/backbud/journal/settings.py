@@ -10,6 +10,12 @@ from typing import Any, Literal
 
 from msgspec import Struct
 
+from backbud.journal.letterhead import (
+    NO_LETTERHEAD,
+    Letterhead,
+    read_letterhead,
+    wrong_in_letterhead,
+)
 from backbud.journal.tax import NO_TAX, Tax, read_tax, wrong_in_tax
 from backbud_grammar.measures import CURRENCIES
 from backbud_grammar.problems import Flaw, did_you_mean
@@ -33,6 +39,7 @@ class Settings(Struct, frozen=True):
     by their names below `calendars/`. `pages_for_owners`: a folder of pages is made for everybody
     whose trees are known, unless their card says `pages no`. `public_name`: what stands above the
     pages that anybody may see. `tax`: on what is billed.
+    `letterhead`: what stands above a paper.
     """
 
     name: str = "A journal without a name"
@@ -52,6 +59,7 @@ class Settings(Struct, frozen=True):
     public_name: str = ""
     figures: Mapping[str, float] = {}
     tax: Tax = NO_TAX
+    letterhead: Letterhead = NO_LETTERHEAD
 
 
 _TEXTS = (
@@ -61,7 +69,8 @@ _CALENDARS = ("show", "settled", "alarm_days", "alarm_hour", "publish")
 # No figure of the trade is larger, and no sum of such figures runs over.
 LARGEST_FIGURE = 10**9
 _KNOWN = (
-    "language", *_TEXTS, "hours_per_week", *_CALENDARS, "pages_for_owners", "figures", "tax"
+    "language", *_TEXTS, "hours_per_week", *_CALENDARS, "pages_for_owners", "figures", "tax",
+    "letterhead",
 )  # fmt: skip
 LONGEST_ALARM_DAYS = 365
 LONGEST_JOURNAL_ID = 60  # it ends every UID, and a UID has room for 255 octets
@@ -114,6 +123,8 @@ def _kept(key: str, value: Any) -> Any:
         return float(value)
     if key == "tax":
         return read_tax(value)
+    if key == "letterhead":
+        return read_letterhead(value)
     if key in ("alarm_days", "publish"):
         return tuple(dict.fromkeys(value if isinstance(value, list) else [value]))
     return value
@@ -151,6 +162,8 @@ def _wrong(key: str, value: object) -> tuple[str, str] | None:
         return _wrong_in_calendars(key, value)
     if key == "tax":
         return wrong_in_tax(value)
+    if key == "letterhead":
+        return wrong_in_letterhead(value)
     return _wrong_figures(value) if key == "figures" else None
 
 

@@ -141,7 +141,6 @@ def paper_pages(
             "assets": assets,
             "style": _style() if alone else "",
             "today": words.full_day(page.sheet.view.day),
-            "tax_name": view.statement.tax_name if view.statement is not None else "tax",
         }
         yield page.path, _page(f"{page.sort}.html", {}, shown)
 

@@ -18,7 +18,9 @@ from backbud.plan.unpaid import PAYMENT_DAYS
 from backbud.plan.vessels import pot_of_card
 from backbud.session import Session
 from backbud.views.paper import PapersView
-from backbud.views.papers_made_out import PaperGround, is_told_now, papers_view, visits_told
+from backbud.views.paper_ground import PaperGround
+from backbud.views.papers_made_out import papers_view
+from backbud.views.statement import is_told_now, visits_told
 from backbud.visits.account import Account, VisitAccount
 from backbud_grammar.act_words import LabelName
 
@@ -113,6 +115,7 @@ def paper_ground(session: Session, plan: Plan, account: Account) -> PaperGround:
         home=home,
         names=session.names(),
         things=things,
+        letterhead=settings.letterhead,
         photographs={handle: session.photographs_of(trees[handle]) for handle in handles},
         pot_depths=_depths(session, trees.values()),
         tax=settings.tax,

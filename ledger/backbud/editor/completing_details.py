@@ -96,8 +96,7 @@ def _behind(
 
 
 def _handles(form: Form, things: Things, here: Mapping[str, int]) -> Iterator[Offer]:
-    ranks = {handle: HANDLE - 1 + rank for handle, rank in here.items()}
-    yield from things_of(things, form.refers, ranks)
+    yield from things_of(things, form.refers, here, HANDLE)
 
 
 def _words(forms: Iterable[Form]) -> Iterator[Offer]:

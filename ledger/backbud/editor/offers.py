@@ -36,10 +36,12 @@ def offer_of(thing: Thing, rank: int = 5, about: str = "") -> Offer:
     return Offer(thing.handle, f"{thing.kind}  {said}".rstrip(), rank, kind)
 
 
-def things_of(things: Things, kinds: Iterable[str], ranks: Mapping[str, int]) -> list[Offer]:
+def things_of(
+    things: Things, kinds: Iterable[str], ranks: Mapping[str, int], otherwise: int = 5
+) -> list[Offer]:
     """Every thing of these kinds."""
     return [
-        offer_of(thing, ranks.get(thing.handle, 5))
+        offer_of(thing, ranks.get(thing.handle, otherwise))
         for kind in kinds
         for thing in things.of_kind(kind)
     ]

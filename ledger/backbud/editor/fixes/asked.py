@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from datetime import date
 
@@ -14,8 +15,12 @@ from backbud.editor.pieces import Piece
 from backbud.editor.text import OpenText
 from backbud.jot.placing import DiaryPlace
 from backbud.jot.trial import page_of
-from backbud_grammar.problems import KEPT
+from backbud_grammar.problems import KEPT, meant_in
 from backbud_grammar.syntax import Act
+
+MOST_MEANINGS = 3
+_MAYBE = re.compile(r"It may have meant ([^:]+): ")
+_OR = re.compile(r", | or ")
 
 
 class ToMend(Struct, frozen=True):
@@ -46,6 +51,14 @@ class ToMend(Struct, frozen=True):
     @property
     def hint(self) -> str:
         return self.diagnostic.message.partition("\n")[2]
+
+    @property
+    def meanings(self) -> list[str]:
+        """The words that may have been meant, as the hint names them."""
+        near = meant_in(self.hint)
+        maybe = _MAYBE.match(self.hint)
+        some = _OR.split(maybe[1]) if maybe is not None else []
+        return [near] if near else some[:MOST_MEANINGS]
 
     @property
     def piece(self) -> Piece:

@@ -7,28 +7,32 @@ from collections.abc import Iterator
 from difflib import SequenceMatcher
 
 from backbud.editor.fixes.asked import Fix, ToMend, here
-from backbud_grammar.problems import meant_in
 
+LIKE = 0.7
 _WORD = re.compile(r"\S+")
 _WRITE = re.compile(r"Write ([^.:;]+)\.$")
 
 
 def nearest_word(asked: ToMend) -> Iterator[Fix]:
     """Of several words it takes the place of the one that it is most like."""
-    meant = meant_in(asked.hint)
-    if not meant and asked.code == "unknown-unit":
+    meanings = asked.meanings
+    if not meanings and asked.code == "unknown-unit":
         unit = _WRITE.match(asked.hint)
-        meant = unit[1] if unit is not None and " or " not in unit[1] else ""
-    if not meant or not asked.written:
-        return
-    whole = (0, asked.written)
-    words = [(found.start(), found[0].rstrip(",")) for found in _WORD.finditer(asked.written)]
-    at, word = max((whole, *words), key=lambda one: _likeness(one[1], meant))
-    column = asked.column + at
+        meanings = [unit[1]] if unit is not None and " or " not in unit[1] else []
     line = asked.text.line(asked.line)
-    mended = f"{line[:column]}{meant}{line[column + len(word) :]}"
-    edit = asked.over(column, len(word), meant)
-    yield here(asked, f"Write “{meant}”", edit, sure=asked.is_sound_with(mended))
+    for meant in meanings if asked.written else ():
+        at, word = _meant_for(asked.written, meant)
+        if asked.code == "unread-line" and _likeness(word, meant) < LIKE:
+            continue  # The word that was meant is not the one that stands there.
+        column = asked.column + at
+        mended = f"{line[:column]}{meant}{line[column + len(word) :]}"
+        edit = asked.over(column, len(word), meant)
+        yield here(asked, f"Write “{meant}”", edit, sure=asked.is_sound_with(mended))
+
+
+def _meant_for(written: str, meant: str) -> tuple[int, str]:
+    words = [(found.start(), found[0].rstrip(",")) for found in _WORD.finditer(written)]
+    return max(((0, written), *words), key=lambda one: _likeness(one[1], meant))
 
 
 def _likeness(word: str, meant: str) -> float:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from lsprotocol import types as lsp
@@ -12,11 +11,8 @@ from backbud.editor.fixes.at_the_end import card_at_end, file_of_cards
 from backbud.editor.text import OpenText
 from backbud.journal.own_words import KIND
 from backbud_grammar.own_words import wrong_meaning, wrong_run
-from backbud_grammar.problems import meant_in
 
 CODES = ("unknown-act", "unread-line", "unknown-detail", "unknown-word")
-_QUOTED = re.compile(r"“([^”]+)”")
-MOST_MEANINGS = 3
 
 
 def own_word(asked: ToMend) -> Iterator[Fix]:
@@ -27,9 +23,7 @@ def own_word(asked: ToMend) -> Iterator[Fix]:
         return
     if wrong_run(word, asked.desk.speech.acts):
         return
-    near = meant_in(asked.hint)
-    maybe = _QUOTED.findall(asked.hint) if asked.hint.startswith("It may have meant") else []
-    for meaning in [near] if near else maybe[:MOST_MEANINGS]:
+    for meaning in asked.meanings:
         if wrong_meaning(meaning):
             continue
         found = _taught(asked, word, meaning, day.isoformat())

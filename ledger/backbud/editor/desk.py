@@ -16,6 +16,7 @@ from msgspec import Struct
 from backbud.collection.standing_on import standing_on
 from backbud.collection.whereabouts import Histories
 from backbud.editor.files import JournalFiles, uri_of
+from backbud.editor.letters import Letters
 from backbud.editor.pieces import Pieces, Reading
 from backbud.editor.text import UTF_16, OpenText
 from backbud.editor.tokens import Speech, plain_speech
@@ -97,6 +98,7 @@ class Desk:
         self._pieces: dict[str, Pieces] = {}
         # Files that no editor has open, each with the bytes that it was made from.
         self._on_disk: dict[str, tuple[bytes, OpenText]] = {}
+        self._letters: dict[str, Letters] = {}
         self._number = 0
         self._plain = plain_speech()
         # Replaced as a whole by the reading thread.
@@ -168,6 +170,20 @@ class Desk:
             known = Pieces(text, self._reading)
             self._pieces[text.name] = known
         return known
+
+    def letters(self, text: OpenText) -> Letters:
+        """A text by its letters."""
+        known = self._letters.get(text.name)
+        if known is None or known.text is not text:
+            known = self._letters[text.name] = Letters(text)
+        return known
+
+    def _warm(self) -> None:
+        """Have ready what is asked for soon; runs in the reading thread once nobody waits."""
+        for name in self.names:
+            text = self.text(name)
+            if text is not None and not self.worker.is_wanted(AHEAD):
+                self.letters(text)
 
     def here_on(self, day: date) -> dict[str, str]:
         """The trees that were here on a day, each with its place; none before all is read."""
@@ -250,6 +266,7 @@ class Desk:
         self._kept.end()
         self._by_day, self._plans = {}, {}
         self._tell(ReadProblems(snapshot, found, True))
+        self.worker.ask("warm", self._warm, AHEAD)
 
     def _between(self) -> None:
         if self.worker.is_wanted(ASKED):

@@ -12,12 +12,12 @@ from msgspec import Struct
 from backbud.editor.desk import Desk
 from backbud.editor.symbols import place_of
 from backbud.editor.text import OpenText
-from backbud.editor.tokens import Token, token_at, tokens_of
+from backbud.editor.tokens import Token, token_at, tokens_of, tokens_of_subjects
 from backbud.journal.things import Thing
 from backbud_grammar.handles import fold
+from backbud_grammar.outline import begins_section
 from backbud_grammar.own_words import folded_run
 
-_MARKED = re.compile(r"[\w-]*[^\x00-\x7f][\w-]*")
 _HANDLE = re.compile(r"[\w-]+")
 
 
@@ -70,7 +70,7 @@ def mentions_of(desk: Desk, spelled: set[str], *, prose: bool = False) -> Iterat
         text = desk.text(name)
         if text is None:
             continue
-        lines = sorted(_lines_with(text, spelled))
+        lines = desk.letters(text).lines_with(spelled)
         for token in _tokens_on(desk, text, lines):
             if token.sort == "handle" and fold(token.value) in spelled:
                 yield Mention(text, token.line, token.column, token.text, new=token.new)
@@ -87,8 +87,7 @@ def own_mentions(desk: Desk, run: tuple[str, ...]) -> Iterator[Mention]:
         text = desk.text(name)
         if text is None:
             continue
-        first = run[0]
-        lines = [n for n, line in enumerate(text.lines) if first in line.casefold()]
+        lines = desk.letters(text).lines_with({run[0]})
         for token in _tokens_on(desk, text, lines):
             if token.sort == "own" and folded_run(token.value) == run:
                 yield Mention(text, token.line, token.column, token.text)
@@ -99,24 +98,18 @@ def _tokens_on(desk: Desk, text: OpenText, lines: list[int]) -> Iterator[Token]:
     pieces, speech, last = desk.pieces(text), desk.speech, -1
     wanted = set(lines)
     for line in lines:
-        if line <= last:
-            continue
-        piece = pieces.at(line)
-        last = piece.last
-        yield from (one for one in tokens_of(piece, text, speech) if one.line in wanted)
-
-
-def _lines_with(text: OpenText, spelled: set[str]) -> set[int]:
-    """The lines that hold one of these, in any case and with or without marks."""
-    plain = [one for one in spelled if one.isascii()]
-    found: set[int] = set()
-    for number, line in enumerate(text.lines):
-        folded = line.lower()
-        if any(one in folded for one in plain) or (
-            not line.isascii() and any(fold(word) in spelled for word in _MARKED.findall(line))
-        ):
-            found.add(number)
-    return found
+        written = text.line(line)
+        if written[:1] not in ("", " ", "\t", "#") and not begins_section(written):
+            # A subject line says the same whatever stands around it.
+            yield from tokens_of_subjects(written.rstrip(), line, speech)
+        elif line > last:
+            piece = pieces.at(line)
+            last = piece.last
+            yield from (
+                one
+                for one in tokens_of(piece, text, speech)
+                if one.line in wanted and (one.line == line or text.line(one.line)[:1].isspace())
+            )
 
 
 # ------------------------------------------------------------------ what an editor asks for
@@ -161,7 +154,7 @@ def highlights(desk: Desk, text: OpenText, position: lsp.Position) -> list[lsp.D
         return []
     thing = thing_of(desk, token.value)
     spelled = spellings_of(desk, thing) if thing is not None else {fold(token.value)}
-    lines = sorted(_lines_with(text, spelled))
+    lines = desk.letters(text).lines_with(spelled)
     return [
         lsp.DocumentHighlight(text.range(one.line, one.column, len(one.text)))
         for one in _tokens_on(desk, text, lines)

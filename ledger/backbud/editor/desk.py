@@ -99,6 +99,8 @@ class Desk:
         # Files that no editor has open, each with the bytes that it was made from.
         self._on_disk: dict[str, tuple[bytes, OpenText]] = {}
         self._letters: dict[str, Letters] = {}
+        # What was said of plugins that nobody trusts.
+        self._left_out = ""
         self._number = 0
         self._plain = plain_speech()
         # Replaced as a whole by the reading thread.
@@ -241,6 +243,10 @@ class Desk:
             between=self._between,
         )
         journal = session.journal
+        if session.plugins.left_out != self._left_out:
+            self._left_out = session.plugins.left_out
+            if self._left_out:
+                self._told_failure(self._left_out)
         self._number += 1
         speech = Speech(journal.details, journal.own_words, journal.southern)
         snapshot = Snapshot(self._number, journal, texts, speech)

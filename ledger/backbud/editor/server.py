@@ -193,7 +193,7 @@ class EditorServer(LanguageServer):
             self._loop.call_soon_threadsafe(call, *given)
 
     def _failed(self, why: str) -> None:
-        self.window_show_message(lsp.ShowMessageParams(lsp.MessageType.Error, why))
+        self.window_show_message(lsp.ShowMessageParams(lsp.MessageType.Warning, why))
 
     def _told(self, folder: str, found: ReadProblems) -> None:
         """Publish what was found, where it is not what was published before."""

@@ -6,7 +6,7 @@ page wants them.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -128,6 +128,17 @@ class Lines:
     def told(self) -> list[Entry]:
         """The lines that the replay looked at closely: those that move a tree are among them."""
         return [line for line in self._lines if isinstance(line, Entry)]
+
+    def holds(self, file: str, subjects: int, acts: Collection[int]) -> bool:
+        """Whether a block of a file is among them, by the number of its subject line, or one of its
+        acts."""
+        for line in self._lines:
+            if isinstance(line, Everyday):
+                if line.block.line == subjects and line.block.head.file == file:
+                    return True
+            elif isinstance(line, Entry) and line.event.line in acts and line.event.file == file:
+                return True
+        return False
 
     @property
     def on_tree(self) -> Attached:

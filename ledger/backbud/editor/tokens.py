@@ -134,9 +134,12 @@ def _head(page: Page, first: int) -> Iterator[Token]:
 
 
 def _subjects(block: Block, first: int, speech: Speech) -> Iterator[Token]:
-    line, text = first + block.line, block.subjects
-    if not text:
-        return
+    if block.subjects:
+        yield from tokens_of_subjects(block.subjects, first + block.line, speech)
+
+
+def tokens_of_subjects(text: str, line: int, speech: Speech) -> Iterator[Token]:
+    """The tokens of a subject line."""
     read = speech.details.subjects(text)
     taken: set[int] = set()
     if isinstance(read, Flaw):

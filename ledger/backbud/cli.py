@@ -39,10 +39,12 @@ COMMANDS = {
     "account": "what a person's trees came to, was billed, paid, and is open",
     "registers": "treatments, plants in and out, stock, unpaid bills; as CSV, too",
     "papers": "a person's receipts, account of the work, care sheets and provenance",
+    "weather": "fetch the forecast of the met service that you named, and past days",
+    "nightly": "fetch, make and publish by itself; how to set that up",
     "tidy": "line up the details in files, changing no meaning",
 }
 # They write what a person wrote; each file of it at once, whole.
-WRITING = ("begin", "jot", "tidy", "collect", "papers")
+WRITING = ("begin", "jot", "tidy", "collect", "papers", "weather", "nightly")
 
 
 def main(arguments: Sequence[str] | None = None) -> int:

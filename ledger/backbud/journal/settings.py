@@ -32,7 +32,8 @@ class Settings(Struct, frozen=True):
     `caldav_url`: the server that `backbud publish` writes to. `publish`: the feeds that go there,
     by their names below `calendars/`. `pages_for_owners`: a folder of pages is made for everybody
     whose trees are known, unless their card says `pages no`. `public_name`: what stands above the
-    pages that anybody may see. `tax`: on what is billed.
+    pages that anybody may see. `tax`: on what is billed. `weather`: which met service (`from`) and
+    which station of past days (`station`) this journal proposes; nobody is asked for its sake.
     """
 
     name: str = "A journal without a name"
@@ -52,6 +53,7 @@ class Settings(Struct, frozen=True):
     public_name: str = ""
     figures: Mapping[str, float] = {}
     tax: Tax = NO_TAX
+    weather: Mapping[str, str] = {}
 
 
 _TEXTS = (
@@ -61,7 +63,8 @@ _CALENDARS = ("show", "settled", "alarm_days", "alarm_hour", "publish")
 # No figure of the trade is larger, and no sum of such figures runs over.
 LARGEST_FIGURE = 10**9
 _KNOWN = (
-    "language", *_TEXTS, "hours_per_week", *_CALENDARS, "pages_for_owners", "figures", "tax"
+    "language", *_TEXTS, "hours_per_week", *_CALENDARS, "pages_for_owners", "figures", "tax",
+    "weather",
 )  # fmt: skip
 LONGEST_ALARM_DAYS = 365
 LONGEST_JOURNAL_ID = 60  # it ends every UID, and a UID has room for 255 octets
@@ -151,7 +154,22 @@ def _wrong(key: str, value: object) -> tuple[str, str] | None:
         return _wrong_in_calendars(key, value)
     if key == "tax":
         return wrong_in_tax(value)
+    if key == "weather":
+        return _wrong_in_weather(value)
     return _wrong_figures(value) if key == "figures" else None
+
+
+def _wrong_in_weather(value: object) -> tuple[str, str] | None:
+    """What is wrong with what is said of where weather comes from."""
+    known = ("from", "station")
+    if not isinstance(value, dict) or not all(isinstance(said, str) for said in value.values()):
+        return "“weather” is a table of texts", 'For example: from = "met-norway"'
+    odd = next((name for name in value if name not in known), None)
+    if odd is not None:
+        return f"“{odd}” is no setting of weather", did_you_mean(
+            odd, known, "Known: from, station."
+        )
+    return None
 
 
 def _wrong_figures(value: object) -> tuple[str, str] | None:

@@ -38,8 +38,9 @@ class Settings(Struct, frozen=True):
     `caldav_url`: the server that `backbud publish` writes to. `publish`: the feeds that go there,
     by their names below `calendars/`. `pages_for_owners`: a folder of pages is made for everybody
     whose trees are known, unless their card says `pages no`. `public_name`: what stands above the
-    pages that anybody may see. `tax`: on what is billed.
-    `letterhead`: what stands above a paper.
+    pages that anybody may see. `tax`: on what is billed. `letterhead`: what stands above a paper.
+    `weather`: which met service (`from`) and which station of past days (`station`) this journal
+    proposes; nobody is asked for its sake.
     """
 
     name: str = "A journal without a name"
@@ -60,6 +61,7 @@ class Settings(Struct, frozen=True):
     figures: Mapping[str, float] = {}
     tax: Tax = NO_TAX
     letterhead: Letterhead = NO_LETTERHEAD
+    weather: Mapping[str, str] = {}
 
 
 _TEXTS = (
@@ -71,6 +73,7 @@ LARGEST_FIGURE = 10**9
 _KNOWN = (
     "language", *_TEXTS, "hours_per_week", *_CALENDARS, "pages_for_owners", "figures", "tax",
     "letterhead",
+    "weather",
 )  # fmt: skip
 LONGEST_ALARM_DAYS = 365
 LONGEST_JOURNAL_ID = 60  # it ends every UID, and a UID has room for 255 octets
@@ -164,7 +167,22 @@ def _wrong(key: str, value: object) -> tuple[str, str] | None:
         return wrong_in_tax(value)
     if key == "letterhead":
         return wrong_in_letterhead(value)
+    if key == "weather":
+        return _wrong_in_weather(value)
     return _wrong_figures(value) if key == "figures" else None
+
+
+def _wrong_in_weather(value: object) -> tuple[str, str] | None:
+    """What is wrong with what is said of where weather comes from."""
+    known = ("from", "station")
+    if not isinstance(value, dict) or not all(isinstance(said, str) for said in value.values()):
+        return "“weather” is a table of texts", 'For example: from = "met-norway"'
+    odd = next((name for name in value if name not in known), None)
+    if odd is not None:
+        return f"“{odd}” is no setting of weather", did_you_mean(
+            odd, known, "Known: from, station."
+        )
+    return None
 
 
 def _wrong_figures(value: object) -> tuple[str, str] | None:

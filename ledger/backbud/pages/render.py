@@ -16,6 +16,7 @@ from backbud import words
 from backbud.collection.state import Tree
 from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.pages import (
+    ahead,
     bench,
     find,
     finding,
@@ -36,6 +37,7 @@ from backbud.pages.find import MANY, lettered
 from backbud.pages.printed import labels
 from backbud.pages.printed import week as week_sheet
 from backbud.pages.tree import MOST_VIGOUR, listed, sheet_of
+from backbud.views.ahead import WaterAhead
 from backbud.views.bench import OfTree, bench_view, of_tree
 from backbud.views.day import open_works_of
 from backbud.views.finding import Findable, others_found, tree_found
@@ -83,6 +85,7 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
         "address": view.address,
         "ways": ways.EVERY_PAGE,
         "handed": False,
+        "credit": view.weather.ahead.credit,
     }
     around = kept.same("around pages", (without_trees(view), shared))
     yield from _finding(view, kept).files
@@ -260,10 +263,11 @@ def _places(
     """The page of each place where a tree stands."""
     for handle, trees in by_place(view.trees).items():
         plans = {tree.handle: view.plans.get(tree.handle, ()) for tree in trees}
+        water = next((one for one in view.weather.ahead.water if one.place == handle), None)
         yield kept.once(
             ("place", handle),
-            (Identical(around), Identical(*trees), Identical(*plans.values())),
-            partial(_place, view, shared, around, handle, trees, kept),
+            (Identical(around), Identical(*trees), Identical(*plans.values()), water),
+            partial(_place, view, shared, around, handle, trees, water, kept),
         )
 
 
@@ -288,6 +292,7 @@ def _place(
     around: object,
     handle: str,
     trees: Sequence[Tree],
+    water: WaterAhead | None,
     kept: Memo,
 ) -> tuple[str, bytes]:
     def stands(tree: Tree) -> StandsThere:
@@ -302,6 +307,7 @@ def _place(
     own = {
         "base": "../",
         "place": place.sheet(shown, view.today),
+        "water": ahead.water_said(water) if water is not None else "",
         "ways": ways.of_place(handle, shown.place_name, view.first_handles),
     }
     return links.place_page(handle), _page("place.html", shared, own)

@@ -11,6 +11,7 @@ from msgspec.structs import replace
 from backbud.bench.water import ESTIMATE
 from backbud.climate.stages import FEWEST_YEARS
 from backbud.climate.winter import FEWEST_ON_RECORD
+from backbud.pages.ahead import AheadPart, ahead_part
 from backbud.pages.amounts import half_gone, litres
 from backbud.pages.drawings import against_years, frost, temperature, thirst
 from backbud.pages.drawings.axes import Drawing
@@ -115,6 +116,7 @@ class WeatherSheet(Struct, frozen=True):
     others: tuple[SkyPart, ...]
     unknown: tuple[str, ...]
     water: WaterPart
+    ahead: AheadPart | None = None
 
 
 def sheet(view: Nursery) -> WeatherSheet:
@@ -130,6 +132,7 @@ def sheet(view: Nursery) -> WeatherSheet:
         tuple(others),
         tuple(view.name(handle) for handle in weather.unknown),
         _water(view),
+        ahead_part(weather.ahead, view.name, view.today),
     )
 
 

@@ -271,9 +271,8 @@ class Hanger:
         forecast = year.outlook.air.forecast if year.outlook is not None else None
         if forecast is None:
             return
-        where = f" for {year.place}" if year.place else ""
         said = forecast.said
-        reason = Reason("datum", f"{said[0].upper()}{said[1:]}{where}.", expected=True)
+        reason = Reason("datum", f"{said[0].upper()}{said[1:]}.", expected=True)
         count = entries_until(self.histories, tree.handle, self.today)
         for rule in rules:
             # A winter is one year of the other half of the Earth.

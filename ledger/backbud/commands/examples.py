@@ -46,6 +46,8 @@ EXAMPLES: dict[str, tuple[tuple[str, str], ...]] = {
     ),
     "data": (("backbud data --for helper", "in made/data-for-helper/"),),
     "tidy": (("backbud tidy diary/2026.txt", "details in line, no meaning changed"),),
+    "weather": (("backbud weather --help", "how to name the service and what it gives"),),
+    "nightly": (("backbud nightly --install-help", "how to have it run every night"),),
     "editor": (("backbud editor", "what your editor starts; the README tells how"),),
     "completion": (
         ("backbud completion bash", 'for ~/.bashrc: eval "$(backbud completion bash)"'),

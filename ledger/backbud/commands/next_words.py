@@ -8,6 +8,7 @@ from argparse import Action
 from collections.abc import Iterator, Sequence
 from importlib import import_module
 
+from backbud.commands.every import COMMANDS
 from backbud.commands.parser import ArgumentParser
 
 # By what an option or a word is called in the help, the kind of card whose handles it takes.
@@ -28,8 +29,6 @@ _NEW = re.compile(rf"^[ \t]+(?:{_BEGETS})\b[^\n#]*? as ([\w-]+)", re.MULTILINE)
 def next_words(typed: Sequence[str]) -> tuple[str, ...]:
     """What the last of the words that were typed behind `backbud` can become, in order. Nothing
     where only the name of a file can stand there, or where nothing is known."""
-    from backbud.cli import COMMANDS
-
     *before, begun = typed or [""]
     if not before:
         found: Iterator[str] = iter([*COMMANDS, "--help", "--version"])

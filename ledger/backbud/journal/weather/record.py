@@ -116,6 +116,8 @@ def merged_days(sources: Sequence[Days]) -> Days:
 
 def _filled(first: WeatherDay, other: WeatherDay) -> WeatherDay:
     """A day with what another source knows of it, where the first is silent."""
+    from backbud.climate.days import WeatherDay
+
     low = other.low_c if first.low_c is None else first.low_c
     high = other.high_c if first.high_c is None else first.high_c
     if low is not None and high is not None and low > high:

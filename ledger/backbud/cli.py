@@ -39,9 +39,11 @@ COMMANDS = {
     "account": "what a person's trees came to, was billed, paid, and is open",
     "registers": "treatments, plants in and out, stock, unpaid bills; as CSV, too",
     "papers": "a person's receipts, account of the work, care sheets and provenance",
+    "data": "give the journal out as SQLite, CSV, JSON and a Darwin Core archive",
     "weather": "fetch the forecast of the met service that you named, and past days",
     "nightly": "fetch, make and publish by itself; how to set that up",
     "tidy": "line up the details in files, changing no meaning",
+    "editor": "a language server for your editor: problems, completion, what is due",
 }
 # They write what a person wrote; each file of it at once, whole.
 WRITING = ("begin", "jot", "tidy", "collect", "papers", "weather", "nightly")

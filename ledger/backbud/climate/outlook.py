@@ -38,8 +38,8 @@ from backbud.climate.winter import LATEST, Winters
 
 # A stage whose usual northern day is later waits for cold, not for heat: nights count from then on.
 LAST_OF_HEAT = (8, 25)
-# Cold is counted from northern 1 August on, under this mean; common practice, no source.
-COLD_UNDER_C = 20.0
+# Cold is counted from northern 1 August on, under this mean; fitted by us (see `LONG_NIGHT`).
+COLD_UNDER_C = 25.0
 LATE_AUTUMN = timedelta(weeks=6)
 # Under this mean of the day a pot stays frozen or as good as that, and no bud moves; ours.
 THAW_C = 3.0

@@ -37,9 +37,10 @@ NEAR = timedelta(weeks=3)
 # An own sum so far from the species' is more likely a slip of the pen.
 LEAST_OWN, MOST_OWN = 0.5, 2.0
 
-# What a long night adds beside its cold, in degree-days: fitted by us to Tokyo, where maples are
-# red about 28 November and bare about 10 December (Japan's autumn normals).
-LONG_NIGHT = 12.0
+# What a long night adds beside its cold, in degree-days: fitted by us, with `COLD_UNDER_C`, to
+# Tokyo, where maples are red about 28 November and bare about 10 December (Japan's autumn
+# normals): both within a week.
+LONG_NIGHT = 8.0
 
 Counts = Literal["heat", "cold"]
 

@@ -127,7 +127,7 @@ def sort_of_work(one: FollowUp) -> tuple[str, str]:
     """What sort of work it is, and in words: of a check what is looked at."""
     for wanted in one.settled_by:
         act, _, what = wanted.partition(" ")
-        if one.act == act == "checked" and what:
+        if one.act == "checked" and act == one.act and what:
             return f"checked {what}", f"{one.row.bare or one.act} {what}"
     return one.act, one.row.bare or one.act
 

@@ -99,11 +99,16 @@ class ByTree:
 
         `more`: what else it was made from.
         """
+        own = self.own(handle, histories, things)
+        return self.kept.once((what, handle), (own, *more), work)
+
+    def own(self, handle: str, histories: Histories, things: Things) -> Identical:
+        """What stands for a tree's own, and for what is no tree's."""
         own = self._own.get(handle)
         if own is None:
             inputs = (self.world, histories.trees[handle], things.by_handle.get(handle))
             own = self._own[handle] = Identical(self.kept.same(("own", handle), inputs))
-        return self.kept.once((what, handle), (own, *more), work)
+        return own
 
     def together(self, what: str, inputs: tuple[object, ...], work: Callable[[], T]) -> T:
         """What was made of what was kept of many trees, and of nothing else that is no tree's."""

@@ -55,7 +55,7 @@ from backbud.species.schedule import NOTHING_SAID, Schedule, a_year_later, next_
 from backbud.species.stages import Stage, StageMonths, after_stage, stage_name
 from backbud.species.summer_outside import (
     SummerOutside,
-    goes_in_by,
+    comes_in,
     goes_out_from,
     summer_outside,
 )
@@ -151,6 +151,7 @@ __all__ = [
     "as_detail",
     "as_settling",
     "as_word",
+    "comes_in",
     "days_after",
     "deed_of",
     "each",

@@ -135,10 +135,16 @@ def _body(found: Any, headers: Mapping[str, str], most: int, origin: str) -> byt
     while len(body) <= most and read <= most:
         chunk = found.read(_CHUNK_BYTES)
         if not chunk:
+            _check_whole(headers.get("content-length", ""), read, origin)
             return bytes(body)
         read += len(chunk)
         body += chunk if unpack is None else unpack.decompress(chunk, most + 1 - len(body))
     raise ServiceError(f"{origin} sends more than {most // 2**20} MB, and it was broken off")
+
+
+def _check_whole(said: str, read: int, origin: str) -> None:
+    if said.isdecimal() and read < int(said):
+        raise ServiceError(f"{origin} broke off its answer")
 
 
 def _in_words(error: BaseException, origin: str) -> ServiceError:

@@ -22,7 +22,8 @@ from backbud.services.asking import Answer, get, origin_of
 from backbud.services.errors import ServiceError
 from backbud.services.files import put, read
 from backbud.services.forecast_file import forecast_text
-from backbud.services.service import Service
+from backbud.services.hours import sun_time
+from backbud.services.service import Service, Told
 
 _SLOT = "weather"
 # Where a service names no time: no more often than this. Nor later than a day, whatever it says.
@@ -77,13 +78,14 @@ def fetch(journal: str, named: Agreed, service: Service, now: datetime, **limits
         return Fetched("the same", kept.made, name)
     _check(answer)
     told = service.read(_json(answer), float(named.longitude))
-    ahead = [day for day in told.days if day > (now + _sun(named)).date()]
+    today = sun_time(now, float(named.longitude)).date()
+    ahead = {day: said for day, said in told.days.items() if day > today}
     if len(ahead) < FEWEST_DAYS:
         raise ServiceError("its answer tells of no more than a day, so it was not used")
     if told.made.astimezone(UTC) < now - timedelta(days=2):
         raise ServiceError(f"its forecast is of {told.made:%Y-%m-%d} and was not used")
     made = told.made.astimezone(UTC).strftime("%Y-%m-%d %H:%M UTC")
-    changed = put(journal, name, forecast_text(told, service.name))
+    changed = put(journal, name, forecast_text(Told(told.made, ahead), service.name))
     _keep(
         journal,
         _Kept(
@@ -100,10 +102,6 @@ def fetch(journal: str, named: Agreed, service: Service, now: datetime, **limits
 def user_agent(contact: str) -> str:
     """How a service is told who asks: the program, its version, and how to reach its user."""
     return f"backbud/{__version__} {contact}"
-
-
-def _sun(named: Agreed) -> timedelta:
-    return timedelta(minutes=round(float(named.longitude) * 4))
 
 
 def _conditions(kept: _Kept | None) -> Mapping[str, str]:

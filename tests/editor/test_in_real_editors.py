@@ -12,9 +12,9 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from tests.editor.conftest import CARDS, DIARY, TODAY, write_journal
 
 from backbud_grammar.editors.generate import write
-from tests.editor.conftest import CARDS, DIARY, TODAY, write_journal
 
 HERE = Path(__file__).parent
 ROOT = HERE.parents[1]

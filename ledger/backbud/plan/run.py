@@ -112,7 +112,7 @@ def plan_all(
     minutes = learned(histories, journal.things, today, by_tree)
     bites: dict[str, Bites] = {}
     parts = SharedParts()
-    bills = bills_by_tree(journal, histories, today)
+    bills = bills_by_tree(journal, histories, today, by_tree)
 
     def planned_now() -> tuple[Tree, Species | None, tuple[FollowUp, ...], Bites]:
         tree = tree_on(histories, journal.things, handle, today)
@@ -273,6 +273,11 @@ def judge(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
     return [asked.hanger.judged(due, asked.tree, asked.species) for due in dues]
 
 
+def foresee(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
+    """What takes a cover away waits while frost is foretold (foreseen.py)."""
+    return asked.hanger.foreseen(dues, asked.tree, asked.species)
+
+
 # How a tree is planned: each step takes what falls due after those before it. The minutes come
 # last and apart, since they are learned from all trees (hours.py).
 STEPS: tuple[tuple[str, PlanStep], ...] = (
@@ -284,6 +289,7 @@ STEPS: tuple[tuple[str, PlanStep], ...] = (
     ("give way", give_way),
     ("weigh", weigh),
     ("judge", judge),
+    ("foresee", foresee),
 )
 
 

@@ -15,6 +15,8 @@
 (defun told-hover ()
   (plist-get (plist-get (jsonrpc-request (eglot-current-server) :textDocument/hover
     (eglot--TextDocumentPositionParams)) :contents) :value))
+;; As if a key was pressed, and no mouse.
+(setq last-nonmenu-event ?a)
 (setq eglot-sync-connect 20 eglot-autoshutdown nil eglot-confirm-server-initiated-edits nil)
 (let (out)
   (find-file (getenv "DIARY"))

@@ -6,8 +6,8 @@ from argparse import Namespace, _SubParsersAction
 from collections.abc import Iterator
 from importlib import import_module
 
-from backbud.commands.examples import EXAMPLES
 from backbud.commands.every import COMMANDS
+from backbud.commands.examples import EXAMPLES
 from backbud.commands.parser import ArgumentParser
 from backbud.commands.status import FINE
 from backbud.say import say
@@ -46,6 +46,7 @@ def run(options: Namespace) -> int:
 def page() -> Iterator[str]:
     """The lines of the manual page, in the macros of man(7)."""
     from backbud import __version__
+
     yield f'.TH BACKBUD 1 "" "backbud {__version__}" "User Commands"'
     yield from (".SH NAME", r"backbud \- compile a care journal about bonsai")
     yield from (".SH SYNOPSIS", r".B backbud", r".I COMMAND", r"[\fIoptions\fR]")

@@ -61,6 +61,7 @@ class Form(Struct, frozen=True, gc=False):
     `worded`: a word says what its number counts.
     `several`: it may stand more than once in an act,
     as forms with a part or with free words always may. `not_with`: forms it contradicts.
+    `language`: the one that it came with.
     """
 
     name: str
@@ -82,6 +83,7 @@ class Form(Struct, frozen=True, gc=False):
     several: bool = False
     worded: bool = False
     not_with: tuple[str, ...] = ()
+    language: int = 1
 
     @property
     def free(self) -> bool:
@@ -228,7 +230,7 @@ class ActForm(Struct, frozen=True, gc=False):
     `work`: the kind of work it is counted as. `minutes`: how long it usually takes, for one medium
     tree with the tools at hand; common practice, no source. `traits`: what else it is. `effort`:
     how far it went, by what its line says. `called`: how `worked` names the work. `cautions`: what
-    guards the person who does it.
+    guards the person who does it. `language`: the one that it came with.
     """
 
     word: str
@@ -253,6 +255,7 @@ class ActForm(Struct, frozen=True, gc=False):
     effort: Effort = AS_USUAL
     called: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
+    language: int = 1
 
 
 # What stands for the row of what is no act: a line that is held back.

@@ -61,6 +61,7 @@ class Form(Struct, frozen=True, gc=False):
     `worded`: a word says what its number counts.
     `several`: it may stand more than once in an act,
     as forms with a part or with free words always may. `not_with`: forms it contradicts.
+    `language`: the one that it came with.
     """
 
     name: str
@@ -82,6 +83,7 @@ class Form(Struct, frozen=True, gc=False):
     several: bool = False
     worded: bool = False
     not_with: tuple[str, ...] = ()
+    language: int = 1
 
     @property
     def free(self) -> bool:
@@ -240,8 +242,12 @@ class ActForm(Struct, frozen=True, gc=False):
     `work`: the kind of work it is counted as. `minutes`: how long it usually takes, for one medium
     tree with the tools at hand; common practice, no source. `traits`: what else it is. `effort`:
     how far it went, by what its line says. `called`: how `worked` names the work. `cautions`: what
+<<<<<<< HEAD
     guards the person who does it. `plainly`: what was done, as its owner is told of it; "" where
     its own word says it.
+=======
+    guards the person who does it. `language`: the one that it came with.
+>>>>>>> hears
     """
 
     word: str
@@ -266,7 +272,11 @@ class ActForm(Struct, frozen=True, gc=False):
     effort: Effort = AS_USUAL
     called: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
+<<<<<<< HEAD
     plainly: str = ""
+=======
+    language: int = 1
+>>>>>>> hears
 
 
 # What stands for the row of what is no act: a line that is held back.

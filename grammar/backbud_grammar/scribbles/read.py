@@ -12,6 +12,7 @@ from datetime import date
 
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ActForm
+from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.parse import Details
 from backbud_grammar.scribbles.beside import is_beside, stays_on
 from backbud_grammar.scribbles.days import when_of, without_own_day
@@ -72,10 +73,11 @@ class Talk:
         details: Details,
         handles: Handles = NO_HANDLES,
         kind_of: Callable[[str], str] = lambda handle: "",
+        language: int = LANGUAGE,
     ) -> None:
         self.details, self.handles = details, handles
-        self.pieces = PieceReader(details, handles, kind_of)
-        self.opener = Opener(details.acts, handles)
+        self.pieces = PieceReader(details, handles, kind_of, language)
+        self.opener = Opener(details.acts, handles, language)
         self._read: dict[tuple[str, date | None], tuple[ToldAct, ...]] = {}
 
     def read(self, line: str, page: date | None = None) -> tuple[ToldAct, ...]:
@@ -347,7 +349,7 @@ class _LineReader:
             self._begin(opened, at)
             return
         noun = draft.pieces[0][0].split(None, 1)[0] if draft.pieces else ""
-        for said in (piece, *said_as(draft.form.word, piece)):
+        for said in (piece, *said_as(draft.form.word, piece, self.pieces.language)):
             reading = self.talk.details.of(draft.form, f"{noun} {said}")
             if reading.named and not reading.flaws and reading.details:
                 draft.pieces.append((said, at))

@@ -31,7 +31,12 @@ def page_of(
     text = f"{when.text}\n\n{blocks}".encode()
     section = read_section(text, Known.of(journal.acts))
     acts = ActReader(
-        journal.things, journal.details, lambda word, text: None, {}, journal.own_words
+        journal.things,
+        journal.details,
+        lambda word, text: None,
+        {},
+        journal.own_words,
+        journal.settings.languages,
     )
     if not isinstance(section, Page):
         raise ValueError(f"{day} does not begin a page")

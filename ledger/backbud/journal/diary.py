@@ -57,6 +57,7 @@ class DiaryReader:
     def __init__(self, acts: ActReader) -> None:
         self.acts, self.things, self.details = acts, acts.things, acts.details
         self._plain: set[str] = {""}
+        self._older: dict[int, DiaryReader] = {}
 
     def page(
         self, kept: Kept[Any], when: WrittenDate, file: str, line: int, so_far: int = 0
@@ -67,8 +68,24 @@ class DiaryReader:
         What is wrong in it may depend on its text, the table of acts and what the handles mean,
         and on nothing else: a page that was sound is not looked at again.
         """
+<<<<<<< HEAD
         if kept.sound is not None:
             return self.sound_page(kept, kept.sound, when, file, line)
+=======
+        acts = self.acts.of_day(when.first)
+        if acts is not self.acts:
+            older = self._older.get(acts.language)
+            if older is None:
+                older = self._older[acts.language] = DiaryReader(acts)
+            # Its own language is the only one that it knows.
+            return older.page_as_it_is(kept, when, file, line, so_far)
+        return self.page_as_it_is(kept, when, file, line, so_far)
+
+    def page_as_it_is(
+        self, kept: Kept[Any], when: WrittenDate, file: str, line: int, so_far: int
+    ) -> ReadDay:
+        """A page read by the table of acts that is here."""
+>>>>>>> hears
         page: Page | RecalledPage = kept.section
         head = Head(when, file, line, self.acts)
         if isinstance(page, RecalledPage):

@@ -21,6 +21,7 @@ from backbud_grammar.dates import WrittenDate, read_span
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ANY_WORDS, NO_ACT, ActForm, Form
 from backbud_grammar.handles import flaw_of
+from backbud_grammar.languages import ALWAYS_NEWEST, LANGUAGE, Languages, table_of
 from backbud_grammar.lexicon import SHARES
 from backbud_grammar.outline import Known
 from backbud_grammar.own_words import Expanded, expanded
@@ -107,7 +108,8 @@ class ActReader:
     """Reads acts against the table of acts, and tells what is wrong in each.
 
     `recall`: what an earlier run found sound, by word and text. `found_sound`: what this process
-    found or recalled; more is added. `own`: the keeper's own words.
+    found or recalled; more is added. `own`: the keeper's own words. `languages`: by which language
+    each day's page is read; `language`: the one that this reads by.
     """
 
     def __init__(
@@ -117,8 +119,12 @@ class ActReader:
         recall: Callable[[str, str], Said | None],
         found_sound: SoundActs,
         own: OwnWords = NO_OWN_WORDS,
+        languages: Languages = ALWAYS_NEWEST,
+        language: int = LANGUAGE,
     ) -> None:
         self.things, self.details, self.own = things, details, own
+        self.languages, self.language = languages, language
+        self._by_language: dict[int, ActReader] = {language: self}
         self._known_acts = Known.of(details.acts)
         self.found_sound = found_sound
         self._recall = recall
@@ -126,6 +132,21 @@ class ActReader:
         self._talk: Talk | None = None
         self._near: dict[str, str] = {}
         self._by_pieces = ByPieces(details, self._sound)
+
+    def of_day(self, day: date) -> ActReader:
+        """What reads the page of a day: by the language of that day."""
+        return self.of_language(self.languages.on(day))
+
+    def of_language(self, language: int) -> ActReader:
+        """What reads by one language; what is remembered is of the newest alone."""
+        found = self._by_language.get(language)
+        if found is None:
+            details = Details(table_of(self.details.acts, language))
+            found = ActReader(
+                self.things, details, _nothing, {}, self.own, self.languages, language
+            )
+            self._by_language[language] = found
+        return found
 
     def subjects(self, text: str) -> Subjects:
         read = self.details.subjects(text) if text else NOBODY
@@ -297,7 +318,7 @@ class ActReader:
             from backbud_grammar.scribbles.read import Talk
 
             kinds = {thing.handle: thing.kind for thing in self.things.by_handle.values()}
-            self._talk = Talk(self.details, handles_of(kinds), self._kind_of)
+            self._talk = Talk(self.details, handles_of(kinds), self._kind_of, self.language)
         return self._talk
 
     def _kind_of(self, written: str) -> str:
@@ -504,6 +525,10 @@ class ActReader:
             wrong = "" if found.kind == "tree" else f"“{handle}” is a {found.kind} already"
         hint = "Choose another handle for the new tree."
         return Flaw("bad-handle", 0, 0, len(handle), wrong, hint) if wrong else None
+
+
+def _nothing(word: str, text: str) -> None:
+    """Nothing is remembered."""
 
 
 def _unknown(word: str) -> str:

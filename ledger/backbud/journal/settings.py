@@ -10,17 +10,25 @@ from typing import Any, Literal
 
 from msgspec import Struct
 
+<<<<<<< HEAD
 from backbud.journal.letterhead import (
     NO_LETTERHEAD,
     Letterhead,
     read_letterhead,
     wrong_in_letterhead,
+=======
+from backbud.journal.language_set import (
+    is_language,
+    languages_of,
+    shown_languages,
+    wrong_in_languages,
+>>>>>>> hears
 )
 from backbud.journal.tax import NO_TAX, Tax, read_tax, wrong_in_tax
+from backbud_grammar.languages import ALWAYS_NEWEST, LANGUAGE, Languages
 from backbud_grammar.measures import CURRENCIES
 from backbud_grammar.problems import Flaw, did_you_mean
 
-LANGUAGE = 1
 SETTINGS_FILE = "backbud.toml"
 
 Show = Literal["best day", "window"]
@@ -38,9 +46,14 @@ class Settings(Struct, frozen=True):
     `caldav_url`: the server that `backbud publish` writes to. `publish`: the feeds that go there,
     by their names below `calendars/`. `pages_for_owners`: a folder of pages is made for everybody
     whose trees are known, unless their card says `pages no`. `public_name`: what stands above the
+<<<<<<< HEAD
     pages that anybody may see. `tax`: on what is billed. `letterhead`: what stands above a paper.
     `weather`: which met service (`from`) and which station of past days (`station`) this journal
     proposes; nobody is asked for its sake.
+=======
+    pages that anybody may see. `tax`: on what is billed. `languages`: by which language a day's
+    page is read: `language`, and from the days in the table `languages` on another.
+>>>>>>> hears
     """
 
     name: str = "A journal without a name"
@@ -60,8 +73,12 @@ class Settings(Struct, frozen=True):
     public_name: str = ""
     figures: Mapping[str, float] = {}
     tax: Tax = NO_TAX
+<<<<<<< HEAD
     letterhead: Letterhead = NO_LETTERHEAD
     weather: Mapping[str, str] = {}
+=======
+    languages: Languages = ALWAYS_NEWEST
+>>>>>>> hears
 
 
 _TEXTS = (
@@ -71,9 +88,14 @@ _CALENDARS = ("show", "settled", "alarm_days", "alarm_hour", "publish")
 # No figure of the trade is larger, and no sum of such figures runs over.
 LARGEST_FIGURE = 10**9
 _KNOWN = (
+<<<<<<< HEAD
     "language", *_TEXTS, "hours_per_week", *_CALENDARS, "pages_for_owners", "figures", "tax",
     "letterhead",
     "weather",
+=======
+    "language", "languages", *_TEXTS, "hours_per_week", *_CALENDARS, "pages_for_owners",
+    "figures", "tax",
+>>>>>>> hears
 )  # fmt: skip
 LONGEST_ALARM_DAYS = 365
 LONGEST_JOURNAL_ID = 60  # it ends every UID, and a UID has room for 255 octets
@@ -104,8 +126,9 @@ def read_settings(text: str) -> tuple[Settings, list[Flaw]]:
         if wrong:
             line, column = _place_of_key(key, text)
             flaws.append(Flaw("bad-settings", line, column, len(key), wrong[0], wrong[1]))
-        elif key != "language":
+        elif key not in ("language", "languages"):
             values[key] = _kept(key, value)
+    values["languages"] = languages_of(table)
     if "language" not in table:
         flaws.append(
             Flaw(
@@ -138,11 +161,13 @@ def _wrong(key: str, value: object) -> tuple[str, str] | None:
     number = isinstance(value, (int, float)) and not isinstance(value, bool)
     if key not in _KNOWN:
         return f"“{key}” is no setting", did_you_mean(key, _KNOWN, f"Known: {', '.join(_KNOWN)}.")
-    if key == "language" and (value != LANGUAGE or isinstance(value, bool)):
+    if key == "language" and not is_language(value):
         return (
             f"language {value} is not known to this version",
-            f"This version reads language {LANGUAGE}.",
+            f"This version reads language {shown_languages()}.",
         )
+    if key == "languages" and (wrong := wrong_in_languages(value)):
+        return wrong
     if key in _TEXTS and not isinstance(value, str):
         return f"“{key}” is a text", f'For example: {key} = "…"'
     if key == "pages_for_owners" and not isinstance(value, bool):

@@ -19,7 +19,12 @@ from backbud.journal.events import Origin
 from backbud.journal.far import ahead_on_cards, far_on_cards
 from backbud.journal.faults import failing, fault_at
 from backbud.journal.forgotten import with_numbers
+<<<<<<< HEAD
 from backbud.journal.load import Loaded
+=======
+from backbud.journal.language_past import lines_read_otherwise
+from backbud.journal.load import Loaded, load
+>>>>>>> hears
 from backbud.journal.misplaced import flaws_of_misplaced
 from backbud.journal.outlines import Parted, parted
 from backbud.journal.own_past import PastLine, past_lines
@@ -38,6 +43,7 @@ from backbud.publish.memory import MemoryOf
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.digest import digest
 from backbud_grammar.forms import ActForm
+from backbud_grammar.languages import LANGUAGE, Languages
 from backbud_grammar.parse import Details
 from backbud_grammar.shape import SHAPES
 from backbud_grammar.version import language_mark, sources_mark
@@ -90,6 +96,7 @@ class SoFar(Struct, frozen=True):
     pages: tuple[DatedPage, ...] = ()
     weather: tuple[DayWeather, ...] = ()
     own_past: tuple[PastLine, ...] = ()
+    language_past: tuple[PastLine, ...] = ()
     remembered: bool = False
 
     @property
@@ -289,31 +296,40 @@ def read_all_pages(reading: SoFar) -> WithFlaws[SoFar]:
     asked, things = reading.asked, reading.things
     known, kept = asked.known, asked.kept
     own = reading.own_words
-    handles = _handles(things, own)
+    languages = reading.settings.languages
+    handles = _handles(things, own, languages)
     if known.things != handles:
         known.forget_sound(reading.parted.rows())
     around = (Identical(known), handles)
     sound = kept.once("sound acts", around, dict[str, dict[str, Said]])
-    reader = DiaryReader(ActReader(things, asked.details, known.said_of, sound, own))
+    acts = ActReader(things, asked.details, known.said_of, sound, own, languages, LANGUAGE)
+    reader = DiaryReader(acts)
     by = DatedBy(reading.southern, asked.today, asked.as_of)
     files = reading.parted.counting()
     pages, flaws = read_pages(files, reader, by, around, kept, asked.memory)
     weather = tuple([said for page in pages for said in page.weather])
     in_order = tuple([page.page for page in sorted(pages)])
     past = past_lines(files, own, asked.acts, reading.southern)
+    otherwise = lines_read_otherwise(files, acts, LANGUAGE, southern=reading.southern)
     found = replace(
-        reading, handles=handles, sound=sound, pages=in_order, weather=weather, own_past=past
+        reading,
+        handles=handles,
+        sound=sound,
+        pages=in_order,
+        weather=weather,
+        own_past=past,
+        language_past=otherwise,
     )
     return WithFlaws(found, flaws)
 
 
-def _handles(things: Things, own: OwnWords) -> bytes:
-    """The digest of what every handle means, and every own word."""
+def _handles(things: Things, own: OwnWords, languages: Languages) -> bytes:
+    """The digest of what every handle means, and every own word; and of the languages."""
     meanings = (
         f"{spelling} {things.by_handle[handle].kind}"
         for spelling, handle in things.spellings.items()
     )
-    return digest("\n".join((*meanings, own.meanings)).encode())
+    return digest("\n".join((*meanings, own.meanings, languages.text)).encode())
 
 
 def tell_misplaced(reading: SoFar) -> WithFlaws[SoFar]:

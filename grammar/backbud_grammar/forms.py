@@ -242,12 +242,8 @@ class ActForm(Struct, frozen=True, gc=False):
     `work`: the kind of work it is counted as. `minutes`: how long it usually takes, for one medium
     tree with the tools at hand; common practice, no source. `traits`: what else it is. `effort`:
     how far it went, by what its line says. `called`: how `worked` names the work. `cautions`: what
-<<<<<<< HEAD
     guards the person who does it. `plainly`: what was done, as its owner is told of it; "" where
-    its own word says it.
-=======
-    guards the person who does it. `language`: the one that it came with.
->>>>>>> hears
+    its own word says it. `language`: the one that it came with.
     """
 
     word: str
@@ -272,11 +268,8 @@ class ActForm(Struct, frozen=True, gc=False):
     effort: Effort = AS_USUAL
     called: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
-<<<<<<< HEAD
     plainly: str = ""
-=======
     language: int = 1
->>>>>>> hears
 
 
 # What stands for the row of what is no act: a line that is held back.

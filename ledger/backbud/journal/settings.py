@@ -10,19 +10,17 @@ from typing import Any, Literal
 
 from msgspec import Struct
 
-<<<<<<< HEAD
-from backbud.journal.letterhead import (
-    NO_LETTERHEAD,
-    Letterhead,
-    read_letterhead,
-    wrong_in_letterhead,
-=======
 from backbud.journal.language_set import (
     is_language,
     languages_of,
     shown_languages,
     wrong_in_languages,
->>>>>>> hears
+)
+from backbud.journal.letterhead import (
+    NO_LETTERHEAD,
+    Letterhead,
+    read_letterhead,
+    wrong_in_letterhead,
 )
 from backbud.journal.tax import NO_TAX, Tax, read_tax, wrong_in_tax
 from backbud_grammar.languages import ALWAYS_NEWEST, LANGUAGE, Languages
@@ -46,14 +44,10 @@ class Settings(Struct, frozen=True):
     `caldav_url`: the server that `backbud publish` writes to. `publish`: the feeds that go there,
     by their names below `calendars/`. `pages_for_owners`: a folder of pages is made for everybody
     whose trees are known, unless their card says `pages no`. `public_name`: what stands above the
-<<<<<<< HEAD
     pages that anybody may see. `tax`: on what is billed. `letterhead`: what stands above a paper.
     `weather`: which met service (`from`) and which station of past days (`station`) this journal
-    proposes; nobody is asked for its sake.
-=======
-    pages that anybody may see. `tax`: on what is billed. `languages`: by which language a day's
-    page is read: `language`, and from the days in the table `languages` on another.
->>>>>>> hears
+    proposes; nobody is asked for its sake. `languages`: by which language a day's page is read:
+    `language`, and from the days in the table `languages` on another.
     """
 
     name: str = "A journal without a name"
@@ -73,12 +67,9 @@ class Settings(Struct, frozen=True):
     public_name: str = ""
     figures: Mapping[str, float] = {}
     tax: Tax = NO_TAX
-<<<<<<< HEAD
     letterhead: Letterhead = NO_LETTERHEAD
     weather: Mapping[str, str] = {}
-=======
     languages: Languages = ALWAYS_NEWEST
->>>>>>> hears
 
 
 _TEXTS = (
@@ -88,14 +79,8 @@ _CALENDARS = ("show", "settled", "alarm_days", "alarm_hour", "publish")
 # No figure of the trade is larger, and no sum of such figures runs over.
 LARGEST_FIGURE = 10**9
 _KNOWN = (
-<<<<<<< HEAD
-    "language", *_TEXTS, "hours_per_week", *_CALENDARS, "pages_for_owners", "figures", "tax",
-    "letterhead",
-    "weather",
-=======
     "language", "languages", *_TEXTS, "hours_per_week", *_CALENDARS, "pages_for_owners",
-    "figures", "tax",
->>>>>>> hears
+    "figures", "tax", "letterhead", "weather",
 )  # fmt: skip
 LONGEST_ALARM_DAYS = 365
 LONGEST_JOURNAL_ID = 60  # it ends every UID, and a UID has room for 255 octets

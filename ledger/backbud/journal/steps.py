@@ -19,12 +19,8 @@ from backbud.journal.events import Origin
 from backbud.journal.far import ahead_on_cards, far_on_cards
 from backbud.journal.faults import failing, fault_at
 from backbud.journal.forgotten import with_numbers
-<<<<<<< HEAD
-from backbud.journal.load import Loaded
-=======
 from backbud.journal.language_past import lines_read_otherwise
-from backbud.journal.load import Loaded, load
->>>>>>> hears
+from backbud.journal.load import Loaded
 from backbud.journal.misplaced import flaws_of_misplaced
 from backbud.journal.outlines import Parted, parted
 from backbud.journal.own_past import PastLine, past_lines

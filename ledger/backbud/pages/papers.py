@@ -65,10 +65,11 @@ class ReceiptSheet(Struct, frozen=True):
 
 
 class CareSheet(Struct, frozen=True):
-    """A care sheet."""
+    """A care sheet, and how the tree looked last."""
 
     view: CareView
     tree: str
+    photograph: Picture | None
 
 
 class ProvenanceSheet(Struct, frozen=True):
@@ -93,7 +94,7 @@ def papers(view: PapersView) -> Iterator[PaperPage]:
         yield _page("statement", view.name, view.person, "statement", sheet)
     for care in view.care:
         name = f"care-{_slug(care.tree.tree)}"
-        yield _page("care", care.tree, view.person, name, CareSheet(care, called(care.tree)))
+        yield _page("care", care.tree, view.person, name, _care(care))
     for one in view.provenance:
         name = f"provenance-{_slug(one.tree.tree)}"
         yield _page("provenance", one.tree, view.person, name, _provenance(one))
@@ -113,6 +114,12 @@ def _page(
 
 def _slug(handle: str) -> str:
     return _NO_NAME.sub("-", handle)
+
+
+def _care(view: CareView) -> CareSheet:
+    picture = view.photograph
+    shown = picture_of(picture, view.tree.name) if picture is not None else None
+    return CareSheet(view, called(view.tree), shown)
 
 
 # ------------------------------------------------------------------ the receipt

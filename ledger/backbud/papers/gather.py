@@ -20,6 +20,7 @@ from backbud.session import Session
 from backbud.views.paper import PapersView
 from backbud.views.paper_ground import PaperGround
 from backbud.views.papers_made_out import papers_view
+from backbud.views.photograph import PhotographView
 from backbud.views.statement import is_told_now, visits_told
 from backbud.visits.account import Account, VisitAccount
 from backbud_grammar.act_words import LabelName
@@ -116,7 +117,7 @@ def paper_ground(session: Session, plan: Plan, account: Account) -> PaperGround:
         names=session.names(),
         things=things,
         letterhead=settings.letterhead,
-        photographs={handle: session.photographs_of(trees[handle]) for handle in handles},
+        photographs={handle: _for_owner(session, trees[handle]) for handle in handles},
         pot_depths=_depths(session, trees.values()),
         tax=settings.tax,
         payment_days=round(PAYMENT_DAYS.among(settings.figures)),
@@ -171,6 +172,11 @@ def _apart_until(session: Session, one: VisitAccount) -> date | None:
         if entry.event.act == "quarantined" and entry.event.day == one.visit.came
     ]
     return apart_for(put[-1], days, southern=session.journal.southern).best if put else None
+
+
+def _for_owner(session: Session, tree: Tree) -> tuple[PhotographView, ...]:
+    """The photographs that a tree's owner may see."""
+    return tuple(one for one in session.photographs_of(tree) if one.for_owner)
 
 
 def _depths(session: Session, trees: Iterable[Tree]) -> dict[str, float]:

@@ -21,6 +21,7 @@ from backbud.views.history import EntryView, free_names
 from backbud.views.less import nameless, unpriced
 from backbud.views.people import PersonView
 from backbud.views.plain_details import is_plain_part, plain_details
+from backbud.views.plain_words import is_plain_keep
 from backbud.views.shelf import ShelfView
 from backbud.views.tree import ThingView, TreeView
 from backbud.views.work import ReasonView, SettledView, WorkView
@@ -202,8 +203,12 @@ class Audience:
         # What was done to some of a batch may never have been done to theirs.
         if entry.held_back or (entry.within and entry.of is not None):
             return None
+        if event.was("used"):
+            return None  # By the handles of the shelf; the account names it.
         text = said if event.row.prose else self._plain(event, _seen(entry.text, event))
-        if entry.text and not text and event.row.needs_detail:
+        if event.was("treated") or is_plain_keep(event):
+            text = ""  # Doses, hours and wind are the keeper's to know.
+        elif entry.text and not text and event.row.needs_detail:
             return None  # Alone it says nothing: moved.
         remark = "" if event.row.prose else said
         within = self._nobodys(entry.within)

@@ -168,6 +168,9 @@ class StatementView(Struct, frozen=True, kw_only=True):
     law: str = LAW_OF_BILLS
 
 
+CareStage = Literal["here", "ready", "home"]
+
+
 class CareItem(Struct, frozen=True):
     """One piece of advice: what, when (`4 to 20 May`, "" for always), and why or how, "" for
     somebody who knows."""
@@ -180,6 +183,8 @@ class CareItem(Struct, frozen=True):
 class CareView(Struct, frozen=True, kw_only=True):
     """How to keep a tree that goes home.
 
+    `stage`: whether it is still here and not ready, ready to go, or at home. `photograph`: the last
+    that its owner may see, null where there is none. `winter`: what winter asks for.
     `place`: by whose weather the dates are, in words. `fuller`: written for a beginner. `done`:
     what was done here. `do`, `leave`: what to do and what not. `water`: how to water this pot;
     `stands`: where it is best kept, and what its kind asks for.
@@ -191,10 +196,13 @@ class CareView(Struct, frozen=True, kw_only=True):
     issuer: PartyView
     to: PartyView
     tree: PaperTreeView
+    stage: CareStage
+    photograph: PhotographView | None
     place: str
     fuller: bool
     done: tuple[DoneLine, ...]
     do: tuple[CareItem, ...]
+    winter: tuple[CareItem, ...]
     leave: tuple[CareItem, ...]
     water: tuple[str, ...]
     stands: tuple[str, ...]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import date
+from datetime import date, timedelta
 
 from msgspec.structs import replace
 
@@ -11,7 +11,7 @@ from backbud.collection.bookings import Booked
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.views.care import CareGround, care_view
-from backbud.views.paper import CareView, PapersView, ReceiptView
+from backbud.views.paper import CareStage, CareView, PapersView, ReceiptView
 from backbud.views.paper_ground import (
     PaperGround,
     done_in,
@@ -25,6 +25,9 @@ from backbud.views.provenance import provenance_view
 from backbud.views.statement import statement_view, told_of, visits_told
 from backbud.views.visit import is_work, visit_view
 from backbud.visits.account import VisitAccount
+
+# So long a tree that went counts as coming home.
+_JUST = timedelta(days=14)
 
 
 def papers_view(ground: PaperGround, tree: str = "") -> PapersView:
@@ -68,7 +71,7 @@ def _receipt(one: VisitAccount, ground: PaperGround, came: date) -> ReceiptView:
     paid = [pay for pay in (*one.payments, *ground.account.payments) if _is_ahead(pay, one, came)]
     wanted = {
         "its condition": visit.condition,
-        "photographs of it as it came": near,
+        "photographs of it as it came, marked for owner": near,
         "the value it is insured at": visit.insured,
         "what was agreed": visit.agreed,
     }
@@ -148,7 +151,16 @@ def _care(one: VisitAccount, ground: PaperGround) -> CareView:
         ground.home,
         card.text("experience") if card is not None else "",
         ground.pot_depths.get(tree.handle),
-        ground.names.get(tree.mix) or tree.mix,
+        _stage(one, ground.today),
+        ground.photographs.get(tree.handle, ()),
         ground.today,
     )
     return care_view(care, tree_of(tree, ground), issuer_of(ground), owner_of(ground))
+
+
+def _stage(one: VisitAccount, today: date) -> CareStage:
+    """How far a tree is on its way home: told ready on this visit, just gone, or long at home."""
+    if one.visit.went is not None:
+        return "ready" if today - one.visit.went < _JUST else "home"
+    ready = any(event.act == "ready" for event in events_of(one, today))
+    return "ready" if ready else "here"

@@ -23,7 +23,7 @@ from backbud.species import Foretold
 from backbud.species.weight import WORST_FIRST, AtStake, Weight
 from backbud.views.grounds import Grounds
 from backbud.views.work import WorkView
-from backbud.words import monday_of
+from backbud.words import monday_of, stays_on
 from backbud_grammar.act_words import SettledBy
 
 # How entries of a week are put together.
@@ -51,7 +51,8 @@ class WeekWork(Struct, frozen=True, gc=False):
     work as a person says it. `tree`: its handle; `called`: the tree, as briefly as it can be told.
     `place`: where it stands by first handle, "" for nowhere; `place_name`: what people call that.
     `alone`: it has an entry of its own. `late`: it is past its time. `foretold`: what of a forecast
-    it is asked for against; `group`: its rule, and the year that it is of.
+    it is asked for against; `group`: its rule, and the year that it is of. `stays_on`: a shelter
+    that is put on at once and stays until it closes.
     """
 
     id: str
@@ -75,6 +76,7 @@ class WeekWork(Struct, frozen=True, gc=False):
     late: bool
     foretold: Foretold | None = None
     group: str = ""
+    stays_on: bool = False
 
     @property
     def rank(self) -> tuple[int, date, str]:
@@ -142,6 +144,7 @@ def week_work(one: FollowUp, shown: WorkView, tree: Tree, grounds: Grounds) -> W
         shown.state == "overdue",
         one.foretold,
         one.group,
+        stays_on(one.act, shown),
     )
 
 
@@ -215,11 +218,12 @@ def _stands_alone(one: FollowUp, shown: WorkView, weight: Weight) -> bool:
 
 
 def _week_of(one: WeekWork, this_week: date) -> date:
-    """The Monday of the week that a must stands in: its best, or, where that went by, its last."""
+    """The Monday of the week that a must stands in: its best, or, where that went by, its last; of
+    a shelter that should be on by now, this one."""
     best = monday_of(one.best)
     if best >= this_week:
         return best
-    return this_week if one.closes == date.max else monday_of(one.closes)
+    return this_week if one.closes == date.max or one.stays_on else monday_of(one.closes)
 
 
 # ------------------------------------------------------------------ together

@@ -171,7 +171,7 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
             if (found := session.photographs_of(tree))
         },
         accounts=session.accounts(plan),
-        papers=session.forgotten.told(papers_now(session, plan)),
+        papers=papers_now(session, plan),
         weather=weather_of(
             session.journal, plan.trees.values(), plan.species, session.weather, session.today
         ),

@@ -52,7 +52,7 @@ def wanted(session: Session, trees: list[Tree], options: Namespace) -> list[Tree
     """The trees that the options ask for; Misuse, with the nearest, for a name of nobody."""
     from backbud.collection.places import places_inside
     from backbud.collection.subjects import has_kind
-    from backbud.visits.run import keeper_of
+    from backbud.plan.money_lines import keeper_of
 
     found = [tree for tree in trees if tree.here or (options.gone and tree.standing != "not yet")]
     if options.place:

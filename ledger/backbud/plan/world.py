@@ -44,7 +44,13 @@ def world_of(journal: Journal, histories: Histories, today: date) -> tuple[objec
             for said in journal.weather
         ],
         [(name, _bytes(journal, name)) for name in weather_files(journal.things)],
+        [(name, _bytes(journal, name)) for name in weather_arrived(journal)],
     )
+
+
+def weather_arrived(journal: Journal) -> tuple[str, ...]:
+    """The files of forecasts and past days that came by themselves."""
+    return journal.positions.files.arrived(journal.positions.place).names
 
 
 def _bytes(journal: Journal, name: str) -> bytes | None:
@@ -93,11 +99,16 @@ class ByTree:
 
         `more`: what else it was made from.
         """
+        own = self.own(handle, histories, things)
+        return self.kept.once((what, handle), (own, *more), work)
+
+    def own(self, handle: str, histories: Histories, things: Things) -> Identical:
+        """What stands for a tree's own, and for what is no tree's."""
         own = self._own.get(handle)
         if own is None:
             inputs = (self.world, histories.trees[handle], things.by_handle.get(handle))
             own = self._own[handle] = Identical(self.kept.same(("own", handle), inputs))
-        return self.kept.once((what, handle), (own, *more), work)
+        return own
 
     def together(self, what: str, inputs: tuple[object, ...], work: Callable[[], T]) -> T:
         """What was made of what was kept of many trees, and of nothing else that is no tree's."""

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from operator import is_
 from typing import Any, TypeVar, cast
 
 from msgspec import Struct
@@ -50,7 +51,9 @@ class Forgotten:
             changed = {name: one for name, one in new.items() if one is not was[name]}
             return replace(value, **changed) if changed else value
         if isinstance(value, tuple):
-            return tuple(map(self._told, value))
+            told = tuple(map(self._told, value))
+            return value if all(map(is_, told, value)) else told
         if isinstance(value, dict):
-            return {self._told(key): self._told(one) for key, one in value.items()}
+            pairs = {self._told(key): self._told(one) for key, one in value.items()}
+            return value if pairs == value else pairs
         return value

@@ -18,7 +18,12 @@ class Prices:
 
     def __init__(self, histories: Histories, things: Things, currency: str) -> None:
         self._materials, self._currency = Materials(things), currency
-        self._events: Mapping[str, Sequence[Event]] = histories.others
+        # All that prices are taken from, beside the cards.
+        self.events: Mapping[str, Sequence[Event]] = {
+            key: priced
+            for key, events in histories.others.items()
+            if (priced := tuple(event for event in events if event.act == "priced"))
+        }
 
     def taken(self, entry: Entry) -> tuple[MaterialCharge, ...]:
         """What a line of `used` took of each material, this tree's part of it."""
@@ -44,13 +49,8 @@ class Prices:
         if not sold:
             return None
         price = material.price if material.currency in ("", self._currency) else None
-        for event in self._events.get(key, ()):
+        for event in self.events.get(key, ()):
             amount = event.measure("amount")
-            if (
-                event.act == "priced"
-                and event.day <= when.day
-                and amount is not None
-                and amount.unit in ("", self._currency)
-            ):
+            if event.day <= when.day and amount is not None and amount.unit in ("", self._currency):
                 price = amount.number
         return None if price is None else price / Decimal(repr(sold))

@@ -18,11 +18,17 @@ from typing import TYPE_CHECKING, Literal, TypeAlias
 
 from msgspec import Struct
 
+from backbud.climate.days import WeatherDay
+
 if TYPE_CHECKING:
     # Most of a journal's commands reckon nothing of the weather.
     from backbud.climate.coldest_night import SaidCold
+<<<<<<< HEAD
     from backbud.climate.days import MonthlyMeans, WeatherDay
     from backbud.climate.forecast import Forecast
+=======
+    from backbud.climate.days import MonthlyMeans
+>>>>>>> scale
     from backbud.journal.weather.series import MonthWeather
 
 MeansFrom = Literal["", "card", "station months", "daily series"]

@@ -23,12 +23,8 @@ from backbud.climate.days import WeatherDay
 if TYPE_CHECKING:
     # Most of a journal's commands reckon nothing of the weather.
     from backbud.climate.coldest_night import SaidCold
-<<<<<<< HEAD
-    from backbud.climate.days import MonthlyMeans, WeatherDay
-    from backbud.climate.forecast import Forecast
-=======
     from backbud.climate.days import MonthlyMeans
->>>>>>> scale
+    from backbud.climate.forecast import Forecast
     from backbud.journal.weather.series import MonthWeather
 
 MeansFrom = Literal["", "card", "station months", "daily series"]
@@ -122,8 +118,6 @@ def merged_days(sources: Sequence[Days]) -> Days:
 
 def _filled(first: WeatherDay, other: WeatherDay) -> WeatherDay:
     """A day with what another source knows of it, where the first is silent."""
-    from backbud.climate.days import WeatherDay
-
     low = other.low_c if first.low_c is None else first.low_c
     high = other.high_c if first.high_c is None else first.high_c
     if low is not None and high is not None and low > high:

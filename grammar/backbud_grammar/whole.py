@@ -13,6 +13,7 @@ from itertools import islice
 
 from msgspec.structs import replace
 
+from backbud_grammar.act_words import ActWord
 from backbud_grammar.acts.watching import AWAITED
 from backbud_grammar.elsewhen import elsewhen
 from backbud_grammar.forms import ActForm, Form
@@ -112,8 +113,10 @@ _TO_COME = re.compile(r"(?i)(?:\S+ ){0,3}(?:will\b|\S+['’]ll\b|going to\b|to b
 _NOT = ("n't", "n’t")
 _RUN = re.compile(r"[^,\s][^,]*")
 _NOT_DONE = re.compile(r"(?i)\bnot\s+done\b")
+# It finds what is there, and takes nothing off.
+_LOOK: ActWord = "checked"
 # What ends a tree is said of all of it: `died -- back on left 1` is said of a branch.
-_ENDS_OF_TREES = ("died", "lost")
+_ENDS_OF_TREES: tuple[ActWord, ...] = ("died", "lost")
 
 
 def unread_in(text: str, reading: ActReading) -> tuple[str, ...]:
@@ -213,7 +216,7 @@ def _limiter_in_remark(form: ActForm, act: Act) -> str:
     """
     text = act.remark[:_LOOKED_AT].casefold()
     turned = _TAKEN_BACK.match(text) if not form.names_act and form.bearing != "keeps" else None
-    if turned is None and form.bearing == "ends" and form.word != "checked" and not form.names_act:
+    if turned is None and form.bearing == "ends" and form.word != _LOOK and not form.names_act:
         turned = _TO_COME.match(text)
     if turned is not None:
         return turned[0]
@@ -252,7 +255,7 @@ def _limiter_in_remark(form: ActForm, act: Act) -> str:
 def _elsewhere_in_remark(form: ActForm, act: Act, said: Sequence[str]) -> str:
     """What was found wrong, or the part of the tree, that a remark begins with."""
     where = said[1:2] if said[:1] in (["on"], ["the"]) else said[:1]
-    if form.word == "checked":
+    if form.word == _LOOK:
         read = set(_WORD.findall(act.text.casefold()))
         return _first_of(said[:3], _FOUND_WRONG - read, question=False) or _first_of(
             where, _PLACES, question=False
@@ -350,7 +353,7 @@ def _limiter_read(
                 found = ""
         if found:
             return found, start + detail.offset
-    if form.word == "checked":
+    if form.word == _LOOK:
         return _not_seen(form, reading)
     return _beside_not_done(reading) if form.names_act else None
 

@@ -39,7 +39,9 @@ COMMANDS = {
     "account": "what a person's trees came to, was billed, paid, and is open",
     "registers": "treatments, plants in and out, stock, unpaid bills; as CSV, too",
     "papers": "a person's receipts, account of the work, care sheets and provenance",
+    "data": "give the journal out as SQLite, CSV, JSON and a Darwin Core archive",
     "tidy": "line up the details in files, changing no meaning",
+    "editor": "a language server for your editor: problems, completion, what is due",
 }
 # They write what a person wrote; each file of it at once, whole.
 WRITING = ("begin", "jot", "tidy", "collect", "papers")

@@ -91,11 +91,10 @@ def handed_out(session: Session, plan: Plan) -> HandedOut | None:
     settings, things = session.journal.settings, session.journal.things
     if session.as_of or not _anything(session, plan):
         return None
-    key = _key(session)
-    if not key:
+    secrets = folder_secrets(session)
+    if secrets is None:
         return None
     grounds = grounds_of(plan.trees, things, session.names(), settings.keeper, session.today)
-    secrets = Secrets(key, settings.journal_id)
     folders = owners_folders(things, grounds, settings, secrets)
     everybody = Audience(PUBLIC, grounds)
     asked = [tree for tree in plan.trees.values() if everybody.is_public(tree)]
@@ -179,10 +178,11 @@ def _anything(session: Session, plan: Plan) -> bool:
     )
 
 
-def _key(session: Session) -> bytes:
-    """The person's key for these names; nothing where there is none and none may be made."""
+def folder_secrets(session: Session) -> Secrets | None:
+    """The names that nobody can guess; None where this person has no key and none may be made."""
     find = key_for if session.journal.memory.keeps else known_key_for
     try:
-        return find(_PURPOSE, session.journal.folder)
+        key = find(_PURPOSE, session.journal.folder)
     except OSError:
-        return b""
+        return None
+    return Secrets(key, session.journal.settings.journal_id) if key else None

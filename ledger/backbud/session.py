@@ -34,8 +34,10 @@ from backbud_grammar.problems import Problem, did_you_mean
 
 if TYPE_CHECKING:
     from backbud.collection.state import Tree
+    from backbud.journal.source import FileSource
     from backbud.journal.weather.records import Records
     from backbud.photographs.known import KnownPicture
+    from backbud.plan.one_by_one import OneByOne
     from backbud.plan.pack import Pack
     from backbud.plan.run import Plan
     from backbud.plan.told_cautions import Caution
@@ -62,10 +64,12 @@ class Session:
         kept: Memo = NO_MEMO,
         plugins: Plugins = NO_PLUGINS,
         only_check: bool = False,
+        between: Callable[[], None] | None = None,
     ) -> None:
-        """`only_check`: nothing but its problems and its summary is asked for."""
+        """`only_check`: nothing but its problems and its summary is asked for. `between`: is called
+        before each page that is replayed; what it raises ends the replay."""
         self.journal, self.today, self.as_of = journal, today, as_of
-        self.plugins, self._only_check = plugins, only_check
+        self.plugins, self._only_check, self._between = plugins, only_check, between
         # What is kept between runs is the journal as a whole.
         self.kept = NO_MEMO if as_of else kept
         # Whether this run comes upon every fault that an earlier one came upon.
@@ -80,7 +84,7 @@ class Session:
 
     @cached_property
     def _replayed(self) -> WithFlaws[Histories]:
-        return replay(self.journal, self.kept)
+        return replay(self.journal, self.kept, self._between)
 
     @cached_property
     def _here(self) -> WithFlaws[int]:
@@ -343,7 +347,9 @@ class Session:
     @property
     def _says_weather(self) -> bool:
         """Whether the journal says anything of the weather."""
-        return bool(self.journal.weather) or any(
+        positions = self.journal.positions
+        arrived = positions.files.arrived(positions.place)
+        return bool(self.journal.weather or arrived.names or arrived.flaws) or any(
             place.detail(label)
             for place in self.journal.things.of_kind("place")
             for label in ("weather", "low", "high", "rain", "coldest", "hardiness zone")
@@ -426,6 +432,13 @@ class Session:
         # A journal's own plugins may ask for figures of their own, so then nothing is said.
         return () if self.plugins.files else check_figures(self.journal, self._program)
 
+    def one_by_one(self, day: date) -> OneByOne:
+        """Plans single trees as they stood on a day."""
+        from backbud.plan.one_by_one import OneByOne
+
+        own = self.plugins.rules
+        return OneByOne(self.journal, self.histories, self.weather, self._species, day, own)
+
     def summary(self) -> str:
         """What was read, in one line."""
         events = sum([page.acts for page in self.journal.pages])
@@ -492,13 +505,31 @@ def open_session(
     kept: Memo = NO_MEMO,
     only_check: bool = False,
     keeps: bool = True,
+    source: FileSource | None = None,
+    between: Callable[[], None] | None = None,
 ) -> Session:
     """Read and replay the journal in a folder. `only_check`: for its problems alone. `keeps`: what
-    was read may be remembered; else nothing at all is written."""
+    was read may be remembered; else nothing at all is written. `source`: where its files come from,
+    if not from the disk. `between`: as the session has it."""
     plugins = plugins_of(folder, _ids_for_every_tree)
-    memory = MemoryOf(folder, keeps)
-    journal = read_journal(folder, today, as_of=as_of, acts=plugins.acts, kept=kept, memory=memory)
-    return Session(journal, today, as_of=as_of, kept=kept, plugins=plugins, only_check=only_check)
+    journal = read_journal(
+        folder,
+        today,
+        as_of=as_of,
+        acts=plugins.acts,
+        kept=kept,
+        memory=MemoryOf(folder, keeps),
+        source=source,
+    )
+    return Session(
+        journal,
+        today,
+        as_of=as_of,
+        kept=kept,
+        plugins=plugins,
+        only_check=only_check,
+        between=between,
+    )
 
 
 def _ids_for_every_tree() -> frozenset[str]:

@@ -8,6 +8,9 @@ from decimal import Decimal
 from functools import lru_cache
 from typing import Protocol
 
+from backbud.bench.money import digits_of
+from backbud_grammar.act_words import ActWord
+
 
 class WindowDays(Protocol):
     """A first, a best and a last day."""
@@ -173,7 +176,7 @@ def sizes(text: str) -> str:
 _STAYS = timedelta(weeks=6)
 
 
-def closing(act: str, window: WindowDays, year: int) -> str:
+def closing(act: ActWord, window: WindowDays, year: int) -> str:
     """By when a work is to be done: `by 3 May`; of a shelter that is due and stays for a season
     `now, until 10 May`."""
     last = day(window.closes, year)
@@ -221,5 +224,11 @@ def in_words(error: Exception) -> str:
 
 
 def money(amount: Decimal, currency: str) -> str:
-    """`84.00 EUR`; with no currency where none is known."""
-    return f"{figure(amount, '.2f')} {currency}".rstrip()
+    """`84.00 EUR`, `9000 JPY`: with as many digits as the currency has (ISO 4217); with no currency
+    where none is known."""
+    return f"{price(amount, currency)} {currency}".rstrip()
+
+
+def price(amount: Decimal, currency: str) -> str:
+    """`84.00`, `9000`: an amount without its currency, where that stands elsewhere."""
+    return figure(amount, f".{digits_of(currency)}f")

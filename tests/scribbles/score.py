@@ -93,7 +93,8 @@ def _changed(tree: Tree) -> set[str]:
     covers = [one for one in tree.on_tree if one.sort == "protection"]
     found = {
         "standing": tree.standing != "here",
-        "place": tree.place != "yard",
+        # What is no longer here stands nowhere.
+        "place": tree.place not in ("yard", ""),
         "pot": bool(tree.pot),
         "wire": len(wires) != 2,
         "ties": len(ties) != 1,

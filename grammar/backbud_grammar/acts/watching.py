@@ -67,8 +67,9 @@ ACTS: tuple[ActForm, ...] = (
         about="settles the check that was asked, and sets the next",
         work="watch",
         minutes=5,
-        traits=("any_day",),
+        traits=("any_day", "daily_keep"),
         called=("inspection",),
+        plainly="looked over",
     ),
     act(
         GROUP,
@@ -231,6 +232,8 @@ ACTS: tuple[ActForm, ...] = (
         also=("exhibited", "exhibit"),
         also_bare=("exhibit",),
         work="business",
+        plainly="shown at an exhibition",
+        traits=("keepers_affair",),
     ),
     act(
         GROUP,
@@ -243,6 +246,6 @@ ACTS: tuple[ActForm, ...] = (
         on=("tree", "pot"),
         needs=True,
         work="business",
-        traits=("no_work", "anywhere"),
+        traits=("no_work", "anywhere", "not_told", "keepers_affair"),
     ),
 )

@@ -41,8 +41,9 @@ class Opener:
         self.acts, self.handles = acts, handles
         places = handles.places.pattern
         people = handles.people.pattern
+        pots = handles.pots.pattern
         rows = [
-            (row, row.pattern.replace("@PLACE@", places).replace("@PERSON@", people))
+            (row, _with(row.pattern, {"@PLACE@": places, "@PERSON@": people, "@POT@": pots}))
             for row in OPENINGS
         ]
         self._batches = [
@@ -104,6 +105,12 @@ class Opener:
         if groups.get("by"):
             said = f"{said}, by {groups['by']}".lstrip(", ")
         return NOUN + form.bare if opening.noun else opening.act, form, said, ""
+
+
+def _with(pattern: str, names: Mapping[str, str]) -> str:
+    for sign, of in names.items():
+        pattern = pattern.replace(sign, of)
+    return pattern
 
 
 def _batch(rows: Sequence[tuple[ActOpening, str]]) -> _Batch:

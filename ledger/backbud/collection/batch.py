@@ -14,7 +14,7 @@ from msgspec.structs import replace
 
 from backbud.journal.events import Event
 from backbud.journal.things import Thing
-from backbud_grammar.act_words import ActWord
+from backbud_grammar.act_words import ActWord, LabelName
 from backbud_grammar.acts import acts_with
 from backbud_grammar.acts.shared import TRAYS
 from backbud_grammar.syntax import Detail
@@ -27,7 +27,15 @@ TALLIES: frozenset[ActWord] = frozenset({"germinated", "rooted", "counted"})
 # With `as` these begin what has a handle of its own.
 BEGINS_ANOTHER: frozenset[ActWord] = frozenset({*RAISED, "separated", "parted-off"})
 # A card that tells one of these tells of one tree, whatever it was raised from.
-_OF_ONE_TREE = ("trunk", "nebari", "girth", "root ball", "wedges", "front", "style")
+_OF_ONE_TREE: tuple[LabelName, ...] = (
+    "trunk",
+    "nebari",
+    "girth",
+    "root ball",
+    "wedges",
+    "front",
+    "style",
+)
 _CONTAINERS = frozenset(TRAYS)
 _SEED = frozenset({"", "seed", "seeds"})
 _ONE: dict[str, str] = {

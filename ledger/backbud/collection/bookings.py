@@ -15,13 +15,14 @@ from msgspec import Struct
 from backbud.bench.money import part_of, rounded
 from backbud.collection.state import Entry
 from backbud.journal.events import Event, Origin
+from backbud_grammar.act_words import ActWord
 from backbud_grammar.syntax import Detail
 
 BookingSort = Literal["bill", "credit", "payment"]
-_SORTS: Mapping[str, BookingSort] = {"billed": "bill", "credited": "credit", "paid": "payment"}
+_SORTS: Mapping[ActWord, BookingSort] = {"billed": "bill", "credited": "credit", "paid": "payment"}
 MONEY_ACTS = frozenset(_SORTS)
 # What money of several trees may be written of at once.
-_SHARED = frozenset({*_SORTS, "agreed"})
+_SHARED: frozenset[ActWord] = frozenset({*_SORTS, "agreed"})
 # A line by where it stands.
 MoneyLine = tuple[str, int, int]
 

@@ -173,8 +173,12 @@ def _shaded(event: Event) -> Change:
     return Change((OnTree("shade", what, "", 1, event.day, event),))
 
 
+# What a shelter is made of.
+_OF_WHAT: tuple[DetailName, ...] = ("with", "how")
+
+
 def _protected(event: Event) -> Change:
-    words = [d.words for d in event.details if d.name in ("with", "how") and d.words]
+    words = [d.words for d in event.details if d.name in _OF_WHAT and d.words]
     what = ", ".join(words) or "protection"
     return Change((OnTree("protection", what, "", 1, event.day, event),))
 

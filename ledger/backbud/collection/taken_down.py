@@ -114,6 +114,11 @@ class Lines:
         return other
 
     @property
+    def told(self) -> list[Entry]:
+        """The lines that the replay looked at closely: those that move a tree are among them."""
+        return [line for line in self._lines if isinstance(line, Entry)]
+
+    @property
     def on_tree(self) -> Attached:
         """What is on the tree after the lines so far, of what comes off by parts."""
         if self._on_tree is None:
@@ -131,15 +136,17 @@ class Lines:
     @property
     def entries(self) -> list[Entry]:
         if self._entries is None:
-            self._entries = []
+            entries: list[Entry] = []
             for line in self._lines:
                 if isinstance(line, Entry):
-                    self._entries.append(line)
+                    entries.append(line)
                 else:
-                    self._entries += line.entries
+                    entries += line.entries
             if self._lines and isinstance(self._lines[0], Inherited):
                 # What was noted ahead of a tree stands among the days of its batch.
-                self._entries.sort(key=lambda entry: entry.event.day)
+                entries.sort(key=lambda entry: entry.event.day)
+            # Another thread may ask meanwhile, and never sees half of them.
+            self._entries = entries
         return self._entries
 
 

@@ -64,6 +64,10 @@ __all__ = ["Histories", "Replay", "Whereabouts"]
 
 # What moves the count of a batch, or may.
 COUNTS: frozenset[ActWord] = COMINGS_AND_GOINGS | TALLIES | {"parted-off"}
+# What changes more than where a tree stands: an earlier line, or another tree.
+_CHANGES_MORE: frozenset[ActWord] = frozenset({"corrected", "separated"})
+# A tree that is away may be sold, or die there; lent it is already.
+_LENT: frozenset[ActWord] = frozenset({"lent"})
 
 
 class Histories(Struct, frozen=True):
@@ -117,13 +121,13 @@ class Replay:
             if "tree" in form.on
             and stands_after(form) is None
             and form.word not in COUNTS
-            and form.word not in ("corrected", "separated")
+            and form.word not in _CHANGES_MORE
             and form.word not in OFF_PARTS
         }
         self.everyday = frozenset(self.totals)
         rows = journal.acts.values()
         # What may be written of a tree that is not here.
-        self.anywhere = acts_with("arrival", "departure", "anywhere", acts=rows) - {"lent"}
+        self.anywhere = acts_with("arrival", "departure", "anywhere", acts=rows) - _LENT
         # What may put a tree into a pot where another one stands.
         self.into_pots = acts_with("arrival", "fills_pot", acts=rows)
         keeper = canonical(self.things, journal.settings.keeper)

@@ -6,7 +6,7 @@ from datetime import date
 from hashlib import sha256
 
 from backbud.issued.record import IssuedSums
-from backbud.views.papers import stated_sums, visits_told
+from backbud.views.papers_made_out import stated_sums, visits_told
 from backbud.visits.account import Account
 
 Facts = tuple[tuple[IssuedSums, ...], str]

@@ -10,8 +10,9 @@ from backbud.journal.events import Event
 from backbud.journal.problems import PlacedFlaw, flaw_at
 from backbud.journal.read import Journal
 from backbud.memo import NO_MEMO, Memo
+from backbud_grammar.act_words import ActWord
 
-_ACTS = frozenset({"billed", "credited"})
+_ACTS: frozenset[ActWord] = frozenset({"billed", "credited"})
 # A file whose bytes hold none of this bills nothing: its pages need not be read for it. The
 # keeper's own words may stand for an act, so where there are such every file is read.
 _MAY_BILL = re.compile(rb"bill|invoice|credit", re.IGNORECASE)

@@ -158,23 +158,26 @@ class DiaryReader:
         self, written: tuple[Act, ...], head: Head, rest: tuple[Block, ...], so_far: int
     ) -> _ReadActs:
         """The acts below a subject line. `rest`: the block and those below it."""
+        past_of, when = self.acts.past_of, head.when
+        pasts = [past_of(act, when) for act in written]
+        if all(pasts):
+            return _ReadActs(tuple(pasts), written, "", [])
         acts: list[str] = []
         heard: list[Act] = []
         flaws: list[Flaw] = []
         ends: Ends = ""
         # How many of the acts stand; what follows an indented subject line does not.
-        stand, past_of = -1, self.acts.past_of
-        for n, act in enumerate(written):
-            past = past_of(act, head.when)
+        stand = -1
+        for n, (act, past) in enumerate(zip(written, pasts, strict=True)):
             if past:
                 acts.append(past)
                 heard.append(act)
                 continue
             slip = None
-            if self.acts.form(self.acts.meant(act, head.when)) is None:
+            if self.acts.form(self.acts.meant(act, when)) is None:
                 slip = slip_of_act(act, written[n + 1 :], rest, self.things)
             if slip is None:
-                for one in self.acts.heard(act, head.when, so_far + len(flaws)):
+                for one in self.acts.heard(act, when, so_far + len(flaws)):
                     flaws += one.flaws
                     if one.past:
                         acts.append(one.past)

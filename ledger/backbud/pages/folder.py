@@ -17,7 +17,7 @@ from backbud.memo import Apart, Memo
 from backbud.pages.links import INDEX, TREES, WEEK, link, tree_page
 from backbud.pages.pictures import Picture, picture_of
 from backbud.pages.render import assets, helpers_sheets, page
-from backbud.pages.sheet import kind_of, laid_out, next_when, shown_tree, standing_of
+from backbud.pages.tree import kind_of, laid_out, next_when, shown_tree, standing_of
 from backbud.plan.stores import Stores
 from backbud.views.audience import Audience
 from backbud.views.folder import Secrets

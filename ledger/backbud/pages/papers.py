@@ -164,7 +164,8 @@ def _slug(handle: str) -> str:
 def _called(tree: PaperTreeView) -> str:
     """`trident maple ‘Naruto’, Acer buergerianum`."""
     kind = f"{tree.kind} ‘{tree.cultivar}’" if tree.cultivar else tree.kind
-    return f"{kind}, {tree.botanical}" if tree.botanical else kind
+    known = not tree.botanical or tree.botanical.casefold() == tree.kind.casefold()
+    return kind if known else f"{kind}, {tree.botanical}"
 
 
 # ------------------------------------------------------------------ the receipt

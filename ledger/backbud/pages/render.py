@@ -33,9 +33,9 @@ from backbud.pages import (
     year_back,
 )  # fmt: skip
 from backbud.pages.find import MANY, lettered
-from backbud.pages.paper import labels
-from backbud.pages.paper import week as week_sheet
-from backbud.pages.sheet import MOST_VIGOUR, listed, sheet_of
+from backbud.pages.printed import labels
+from backbud.pages.printed import week as week_sheet
+from backbud.pages.tree import MOST_VIGOUR, listed, sheet_of
 from backbud.views.bench import OfTree, bench_view, of_tree
 from backbud.views.day import open_works_of
 from backbud.views.finding import Findable, others_found, tree_found

@@ -4,22 +4,26 @@ for where they go home to, by the weather there."""
 from __future__ import annotations
 
 from collections.abc import Iterable
+from datetime import date
 from functools import partial
 
+from backbud.collection.bookings import counted
 from backbud.collection.fold import each_after
 from backbud.collection.state import Tree
 from backbud.journal.things import Thing
 from backbud.memo import Identical
+from backbud.plan.common.quarantine_ends import QUARANTINE_DAYS, apart_for
 from backbud.plan.run import Plan, planned_at
 from backbud.plan.unpaid import PAYMENT_DAYS
 from backbud.plan.vessels import pot_of_card
 from backbud.session import Session
 from backbud.views.paper import PapersView
-from backbud.views.papers import PaperGround, is_told_now, papers_view, visits_told
+from backbud.views.papers_made_out import PaperGround, is_told_now, papers_view, visits_told
 from backbud.visits.account import Account, VisitAccount
+from backbud_grammar.act_words import LabelName
 
 # A place's own weather: with none of these it goes by that of the places around it, or of home.
-_OWN_WEATHER = ("weather", "low", "high", "town", "latitude")
+_OWN_WEATHER: tuple[LabelName, ...] = ("weather", "low", "high", "town", "latitude")
 
 
 def papers_of(session: Session, person: str, tree: str = "") -> PapersView | None:
@@ -81,7 +85,8 @@ def paper_ground(session: Session, plan: Plan, account: Account) -> PaperGround:
         keeper=settings.keeper,
         account=account,
         trees=trees,
-        arrived={one.visit.tree.handle: _as_it_came(session, one) for one in visits},
+        arrived={_key(one): _as_it_came(session, one) for one in visits},
+        apart_until={_key(one): until for one in visits if (until := _apart_until(session, one))},
         species=plan.species,
         plans=plan.follow_ups,
         at_home={
@@ -137,15 +142,32 @@ def _has_weather(place: Thing) -> bool:
 
 
 def _as_it_came(session: Session, one: VisitAccount) -> Tree:
-    """A tree just after the line that says it came; as its visit left it, where none says so."""
-    if one.visit.came is None:
+    """A tree at the end of the day it came, which is the day of its receipt; as its visit left it,
+    where nobody says when."""
+    came = one.visit.came
+    if came is None:
         return one.visit.tree
     handle = one.visit.tree.handle
-    first = one.visit.entries[0]
     entries = session.histories.trees[handle].entries
-    count = entries.index(first) + 1
+    count = sum(entry.event.day <= came for entry in entries)
     things = session.journal.things
     return dict(each_after(session.histories, things, handle, (count,)))[count]
+
+
+def _key(one: VisitAccount) -> tuple[str, date | None]:
+    return one.visit.tree.handle, one.visit.came
+
+
+def _apart_until(session: Session, one: VisitAccount) -> date | None:
+    """Until when a tree that was put apart on the day it came was to stay there."""
+    settings = session.journal.settings
+    days = round(QUARANTINE_DAYS.among(settings.figures))
+    put = [
+        entry.event
+        for entry in counted(one.visit.entries)
+        if entry.event.act == "quarantined" and entry.event.day == one.visit.came
+    ]
+    return apart_for(put[-1], days, southern=session.journal.southern).best if put else None
 
 
 def _depths(session: Session, trees: Iterable[Tree]) -> dict[str, float]:

@@ -13,11 +13,12 @@ from backbud.collection.state import Tree
 from backbud.journal.dated import DatedBlock
 from backbud.journal.events import Event, Origin
 from backbud.journal.read import Journal
+from backbud_grammar.act_words import ActWord
 from backbud_grammar.dates import WrittenDate
 
 # What is read. Anything else with an ending is a file that no page can show.
 ENDINGS = ("jpg", "jpeg", "png", "webp", "heic", "heif")
-_ACT = "photographed"
+ACT: ActWord = "photographed"
 # A file whose bytes hold none of this names no picture: its pages need not be read for it.
 _ENDINGS = tuple(b".%s" % ending.encode() for ending in ENDINGS)
 _SOME_FILE = re.compile(rb"photo[a-z]*[ \t]+\S*\.[a-z0-9]{1,5}\b")
@@ -83,11 +84,11 @@ def marked_for(event: Event, whom: str) -> bool:
 
 def _of(block: DatedBlock) -> Iterator[Event]:
     """The lines of a block that name pictures: only they are read."""
-    return (block.event(i) for i, act in enumerate(block.acts) if act == _ACT)
+    return (block.event(i) for i, act in enumerate(block.acts) if act == ACT)
 
 
 def _in_event(event: Event) -> Iterator[Named]:
-    if event.act != _ACT:
+    if event.act != ACT:
         return
     side = event.first("side")
     for file in event.all("file"):

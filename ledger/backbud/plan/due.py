@@ -24,7 +24,8 @@ class Due(Struct, frozen=True):
     `at`: the place of its cause in the tree's history, -1 for a season's. `part`: as the rule
     gave it, and it may be a word that tells two works apart, or what is looked at there.
     `early`: how long before its window an act settles it; None takes the act's own. `by_sum`: what
-    was done of it is a sum that was reckoned before, so no line alone settles it.
+    was done of it is a sum that was reckoned before, so no line alone settles it. `bares`: it takes
+    a cover away.
     """
 
     follow_up: FollowUp
@@ -35,6 +36,7 @@ class Due(Struct, frozen=True):
     part: str = ""
     early: timedelta | None = None
     by_sum: bool = False
+    bares: bool = False
 
     @property
     def where(self) -> str:
@@ -85,9 +87,10 @@ def due_of(
         schedule=proposal.schedule,
         singly=proposal.singly,
         group=f"{rule}/{cause}",
+        foretold=proposal.foretold,
     )
     early = None if proposal.early_days is None else timedelta(days=proposal.early_days)
-    return Due(follow_up, rule, cause, event, at, proposal.part, early)
+    return Due(follow_up, rule, cause, event, at, proposal.part, early, bares=proposal.bares)
 
 
 def _where(proposal: Proposal, event: Event | None) -> str:

@@ -12,7 +12,7 @@ from msgspec import Struct
 
 from backbud.journal.events import Event, Origin
 from backbud.plan.once_past import said_on, stands, window_on
-from backbud.species import NOTHING_SAID, PRESSING, Schedule, Weight, Window
+from backbud.species import NOTHING_SAID, PRESSING, Foretold, Schedule, Weight, Window
 from backbud.words import monday_of
 from backbud_grammar.act_words import ActWord, SettledBy
 from backbud_grammar.forms import NO_ACT, ActForm, Extent
@@ -54,7 +54,8 @@ class FollowUp(Struct, frozen=True, gc=False):
     `row`: the act's row of the journal's table. `part`: the part of the tree that it is about, ""
     for all of it.
     `schedule`: what is said of it as its days pass. `singly`: there is a reason for it in this very
-    tree. `group`: its rule and the year or the act that it hangs on.
+    tree. `group`: its rule and the year or the act that it hangs on. `foretold`: what a forecast
+    has that it is asked for against.
     """
 
     id: str
@@ -80,6 +81,7 @@ class FollowUp(Struct, frozen=True, gc=False):
     schedule: Schedule = NOTHING_SAID
     singly: bool = False
     group: str = ""
+    foretold: Foretold | None = None
 
     @property
     def safety_first(self) -> tuple[str, ...]:
@@ -125,7 +127,7 @@ def sort_of_work(one: FollowUp) -> tuple[str, str]:
     """What sort of work it is, and in words: of a check what is looked at."""
     for wanted in one.settled_by:
         act, _, what = wanted.partition(" ")
-        if one.act == act == "checked" and what:
+        if one.act == "checked" and act == one.act and what:
             return f"checked {what}", f"{one.row.bare or one.act} {what}"
     return one.act, one.row.bare or one.act
 

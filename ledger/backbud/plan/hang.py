@@ -27,6 +27,7 @@ from backbud.plan.common.bite import bite_of
 from backbud.plan.deeds import deed_planned
 from backbud.plan.due import Due, cause_of, due_of
 from backbud.plan.followups import Reason
+from backbud.plan.foreseen import foreseen
 from backbud.plan.quote import Quoter, names_of
 from backbud.plan.windows import window_said
 from backbud.plan.year import Seen, Years, stages_seen
@@ -42,7 +43,7 @@ from backbud.species import (
     stage_name,
 )
 from backbud.species.year import Growth
-from backbud_grammar.dates import growing_year_days
+from backbud_grammar.dates import growing_year, growing_year_days
 from backbud_grammar.forms import WorkName
 
 # How far back an act still asks for something, and how far ahead a season is looked at.
@@ -51,6 +52,8 @@ AHEAD = timedelta(days=400)
 _DAY = timedelta(days=1)
 # How a caution begins that judges what is planned.
 WOULD_BE = "It would be "
+# What hangs on a time of the year.
+_YEARLY = ("season", "stage")
 # The growing years before and after this one whose seasons still count.
 YEARS_AROUND = (-1, 0, 1)
 # Works that give a single tree its shape.
@@ -102,6 +105,7 @@ class Hanger:
         asked = [
             *self._on_acts(tree, species),
             *self._on_years(tree, species, seen, known_since),
+            *self._on_forecast(tree, species, seen),
         ]
         growth = self.years.growth(tree, species)
         by_count: dict[int, list[int]] = {}
@@ -190,6 +194,14 @@ class Hanger:
         would = (said.replace("It was ", WOULD_BE, 1) for said in against)
         return replace(due, follow_up=replace(one, cautions=(*one.cautions, *would)))
 
+    def foreseen(self, dues: Sequence[Due], tree: Tree, species: Species | None) -> Sequence[Due]:
+        """What a forecast changes of the works of a tree, whatever asks for them."""
+        if self._at:
+            return dues
+        here = self.years.at(tree, tree.place, self.today, species, ())
+        outside = self.years.at(tree, tree.outside or tree.place, self.today, species, ())
+        return foreseen(dues, tree, here, outside)
+
     def bites(self, tree: Tree, species: Species | None) -> Bites:
         """For each thing on a tree the day it is reckoned to bite; None where it is no wire."""
         if not tree.on("wire"):
@@ -218,7 +230,7 @@ class Hanger:
     def _on_years(
         self, tree: Tree, species: Species | None, seen: Seen, known_since: date
     ) -> Iterator[_Asked]:
-        rules = [rule for rule in self._rules_of(species) if rule.hangs_on != "act"]
+        rules = [rule for rule in self._rules_of(species) if rule.hangs_on in _YEARLY]
         if not rules:
             return
         place = self._at or self.years.usual_place(tree, self.today)
@@ -241,6 +253,26 @@ class Hanger:
                     year.name.replace("/", "-"),
                     _reason_of(found, year),
                 )
+
+    def _on_forecast(self, tree: Tree, species: Species | None, seen: Seen) -> Iterator[_Asked]:
+        """What a forecast asks for: of a tree that stands here, as it stands today."""
+        rules = [rule for rule in self._rules_of(species) if rule.hangs_on == "forecast"]
+        if not rules or self._at:
+            return
+        year = self.years.at(tree, tree.place, self.today, species, seen)
+        forecast = year.outlook.air.forecast if year.outlook is not None else None
+        if forecast is None:
+            return
+        where = f" for {year.place}" if year.place else ""
+        said = forecast.said
+        reason = Reason("datum", f"{said[0].upper()}{said[1:]}{where}.", expected=True)
+        count = entries_until(self.histories, tree.handle, self.today)
+        for rule in rules:
+            # A winter is one year of the other half of the Earth.
+            southern = year.southern is not (rule.season == "winter")
+            cause = growing_year(self.today, southern).replace("/", "-")
+            given = year.season("year")
+            yield _Asked(rule, count, self.today, tree.place, given, cause, reason)
 
     def _growing_years(self, tree: Tree) -> list[date]:
         """The first days of the growing years that count: those around today, and those whose

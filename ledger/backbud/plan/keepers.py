@@ -23,6 +23,7 @@ from backbud.plan.windows import window_again, window_of_plan
 from backbud.species import PRESSING, PROMISE, Proposal, Schedule, a_year_later
 from backbud_grammar.act_words import ActWord, SettledBy, as_act
 
+# Ids of rules, which are never changed.
 PLANNED, AGAIN = "planned", "check-again"
 # What says when, and not what: `to 2028-03`, `in 6 weeks`, `next spring`; not `to 2 pairs`.
 _TIME = re.compile(

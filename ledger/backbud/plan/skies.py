@@ -50,12 +50,23 @@ class Skies:
         shift = cover_from(cover, self.figures).shift
         # A thermometer under a cover feels what it does.
         felt = frozenset(record.own_days) if shift != OPEN_AIR else frozenset[date]()
-        sky = (place if record.own_days else record.days_from, record.means_place, felt)
+        foretold = record.forecast.place if record.forecast is not None else None
+        sky = (
+            place if record.own_days else record.days_from,
+            record.means_place,
+            felt,
+            foretold,
+        )
         key = (*sky, record.position, record.coldest, shift)
         if key not in self._outlooks:
             if sky not in self._airs:
                 self._airs[sky] = PlaceAir(
-                    record.days, record.means, self.today, MEANS_FROM[record.means_from], felt
+                    record.days,
+                    record.means,
+                    self.today,
+                    MEANS_FROM[record.means_from],
+                    felt,
+                    record.forecast,
                 )
             self._outlooks[key] = self._outlook(self._airs[sky], record, shift)
         return self._outlooks[key]

@@ -44,6 +44,7 @@ def world_of(
             for said in journal.weather
         ],
         [(name, _bytes(journal, name)) for name in weather_files(journal.things)],
+        [(name, _bytes(journal, name)) for name in weather_arrived(journal)],
     )
 
 
@@ -55,6 +56,11 @@ def _of_cards(things: Things) -> tuple[object, ...]:
         [(tree.handle, tree.first_handle, tree.title) for tree in trees],
         [thing for thing in things.by_handle.values() if thing.kind != "tree"],
     )
+
+
+def weather_arrived(journal: Journal) -> tuple[str, ...]:
+    """The files of forecasts and past days that came by themselves."""
+    return journal.positions.files.arrived(journal.positions.place).names
 
 
 def _bytes(journal: Journal, name: str) -> bytes | None:

@@ -35,7 +35,7 @@ class Rule(Struct, frozen=True):
     """
 
     id: str
-    hangs_on: Literal["act", "season", "stage"]
+    hangs_on: Literal["act", "season", "stage", "forecast"]
     acts: tuple[str, ...]
     season: SeasonName
     stage: int
@@ -69,6 +69,15 @@ def each(season: SeasonName, *, rule: str) -> Callable[[F], F]:
     return _marked(rule, "season", season=season)
 
 
+def foretold(year: Literal["winter", "year"], *, rule: str) -> Callable[[F], F]:
+    """The rule runs while a forecast tells of days ahead: `(self, tree, season: Season, year)`.
+
+    It is given the tree as it stands today and the growing year of today. What it asks for is of
+    one winter, or of one growing `year`: the next of its kind takes the place of the last.
+    """
+    return _marked(rule, "forecast", season=year)
+
+
 def when(stage: int, *, rule: str) -> Callable[[F], F]:
     """The rule runs each growing year the stage is reached: `(self, tree, stage: Stage, year)`."""
     return _marked(rule, "stage", stage=stage)
@@ -76,7 +85,7 @@ def when(stage: int, *, rule: str) -> Callable[[F], F]:
 
 def _marked(
     rule: str,
-    hangs_on: Literal["act", "season", "stage"],
+    hangs_on: Literal["act", "season", "stage", "forecast"],
     acts: tuple[str, ...] = (),
     season: SeasonName = "year",
     stage: int = -1,

@@ -24,6 +24,7 @@ from backbud.views.plain_details import is_plain_part, plain_details
 from backbud.views.shelf import ShelfView
 from backbud.views.tree import ThingView, TreeView
 from backbud.views.work import ReasonView, SettledView, WorkView
+from backbud_grammar.act_words import ActWord
 from backbud_grammar.details import part_at_commas
 
 # What the programme says of its own accord names nobody, but that a season is told with its place.
@@ -32,7 +33,7 @@ _OWN_WORDS: tuple[ReasonSort, ...] = ("rule", "season")
 _OWNERS_FACTS = frozenset({"front", "style", "origin", "passport", "nebari", "girth"})
 # The works that anybody is shown.
 _PUBLIC_WORKS = frozenset({"roots", "branches", "wire", "deadwood", "propagation"})
-_PHOTOGRAPHED = "photographed"
+_PHOTOGRAPHED: ActWord = "photographed"
 
 T = TypeVar("T")
 
@@ -76,6 +77,11 @@ class Audience:
         self._named_places = HiddenNames(filter(self._others.named_in, named))
         self._at_places = tuple(f" at {name}" for name in sorted(named, key=len, reverse=True))
 
+    @property
+    def eyes(self) -> Eyes:
+        """Whose they are."""
+        return self._eyes
+
     def sees(self, tree: Tree) -> bool:
         """Whether they are shown the tree at all."""
         match self._eyes.sort:
@@ -115,6 +121,14 @@ class Audience:
     def people(self, people: tuple[PersonView, ...]) -> tuple[PersonView, ...]:
         """Of people nobody reads but the keeper."""
         return people if self._eyes.sort == "keeper" else ()
+
+    def of_the_house(self, found: tuple[T, ...]) -> tuple[T, ...]:
+        """What stands where, and in what: for whoever works in the house."""
+        return found if self._eyes.sort in ("keeper", "helper") else ()
+
+    def keepers(self, found: T, nothing: T) -> T:
+        """What nobody reads but the keeper; nothing for all others."""
+        return found if self._eyes.sort == "keeper" else nothing
 
     def tree(self, tree: TreeView) -> TreeView | None:
         """A tree as they may read of it."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from datetime import date, timedelta
 
 from msgspec import Struct
@@ -15,6 +15,7 @@ from backbud.species import Species, Window
 from backbud.views import care_words as said
 from backbud.views.paper import CareItem, CareView, PaperTreeView, PartyView
 from backbud.views.plain_words import DoneLine
+from backbud_grammar.act_words import ActWord
 
 # What lies further ahead is said on the next sheet.
 AHEAD = timedelta(days=330)
@@ -82,24 +83,30 @@ def _works(ground: CareGround) -> list[FollowUp]:
         one
         for one in ground.follow_ups
         if one.is_open(today)
-        and one.act not in said.NOT_ADVICE
+        and "keepers_affair" not in one.row.traits
         and one.window_on(today).best <= today + AHEAD
     ]
     return sorted(found, key=lambda one: (one.window_on(today).best, one.title))
 
 
 def _is_ours(one: FollowUp, fuller: bool) -> bool:
-    roots = one.act == "checked" and one.title.startswith("check roots")
-    return roots or one.act in said.BRING or (fuller and one.act in said.BRING_AS_BEGINNER)
+    roots = one.act == "checked" and "checked roots" in one.settled_by
+    traits = one.row.traits
+    return roots or "skilled" in traits or (fuller and "practised" in traits)
 
 
 def _first(works: Sequence[FollowUp], most: int) -> list[FollowUp]:
-    """The first of them, one of each title, and what must be before what may."""
-    by_title: dict[str, FollowUp] = {}
+    """The first of them, one of each sort, and what must be before what may."""
+    by_sort: dict[object, FollowUp] = {}
     for one in works:
-        by_title.setdefault(one.title.partition(" on ")[0], one)
-    chosen = sorted(by_title.values(), key=lambda one: not one.weight.must)[:most]
+        by_sort.setdefault(_sort(one), one)
+    chosen = sorted(by_sort.values(), key=lambda one: not one.weight.must)[:most]
     return [one for one in works if one in chosen]
+
+
+def _sort(one: FollowUp) -> object:
+    """What is one thing to an owner, of one rule, whichever part of the tree it is done to."""
+    return one.act, one.group.partition("/")[0]
 
 
 def _item(one: FollowUp, today: date, fuller: bool) -> CareItem:
@@ -110,32 +117,25 @@ def _item(one: FollowUp, today: date, fuller: bool) -> CareItem:
 
 def _title(one: FollowUp) -> str:
     """A work as its owner is told of it."""
-    rest = one.title.partition(" ")[2]
-    match one.act:
-        case "fed":
-            return f"Feed it {rest}".rstrip()
-        case "unprotected":
-            return "Take its winter shelter off"
-        case "protected" if rest.startswith("against"):
-            return f"Protect it {rest}"
-        case "checked" if rest.startswith("for "):
-            return f"Look {rest}"
-        case "checked":
-            return f"Look at the {rest}"
-        case "untied":
-            return "Take out the wires that tie it into its pot"
-        case "unwired" | "unguyed":
-            what = "wire" if one.act == "unwired" else "guy wires"
-            return f"Cut off the {what} {rest}".rstrip()
-        case "unwrapped":
-            return f"Take the wrapping off {rest.removeprefix('on ')}".rstrip()
-        case "repotted":
-            return f"Repotting {rest}".rstrip()
-        case "wired":
-            return f"Wiring: {rest}" if rest else "Wiring"
-        case "treated-deadwood":
-            return f"The deadwood, {rest}" if rest else "The deadwood"
-    return words.sentence(one.title)
+    told = _TOLD.get(one.act)
+    return told(one.title.partition(" ")[2]).rstrip() if told else words.sentence(one.title)
+
+
+# Each work that an owner is told of in other words than the bench has, from what stands behind its
+# first word.
+_TOLD: Mapping[ActWord, Callable[[str], str]] = {
+    "fed": lambda what: f"Feed it {what}",
+    "unprotected": lambda what: "Take its winter shelter off",
+    "protected": lambda what: f"Protect {'it ' if what.startswith('against') else ''}{what}",
+    "checked": lambda what: f"Look {what if what.startswith('for ') else f'at the {what}'}",
+    "untied": lambda what: "Take out the wires that tie it into its pot",
+    "unwired": lambda what: f"Cut off the wire {what}",
+    "unguyed": lambda what: f"Cut off the guy wires {what}",
+    "unwrapped": lambda what: f"Take the wrapping off {what.removeprefix('on ')}",
+    "repotted": lambda what: f"Repotting {what}",
+    "wired": lambda what: f"Wiring: {what}" if what else "Wiring",
+    "treated-deadwood": lambda what: f"The deadwood, {what}" if what else "The deadwood",
+}
 
 
 def when(window: Window, today: date) -> str:

@@ -8,6 +8,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from backbud.views.paper import CareItem
+from backbud_grammar.act_words import ActWord
+from backbud_grammar.forms import Trait
 
 # Somebody for whom everything is said in full, by a word of what the card says of experience.
 BEGINNERS = (
@@ -79,7 +81,7 @@ WIRED_TROUBLE = (
 NOT_HARD = "Do not prune it hard this growing season"
 # What not to do after a work, by the trait or the act of what was done: what, until how many weeks
 # after, and why.
-LEAVE: Mapping[str, tuple[tuple[str, int, str], ...]] = {
+LEAVE: Mapping[Trait | ActWord, tuple[tuple[str, int, str], ...]] = {
     "root_work": (
         ("Do not feed it", 6, "Cut roots take up no feed, and salt in the soil burns them."),
         (
@@ -113,21 +115,6 @@ ALWAYS_LEAVE = (
     ("Do not spray or feed by guess", "More than the label says harms it, and may harm you."),
 )
 INDOORS_KINDS = ("ficus", "fig", "carmona", "serissa", "portulacaria", "jade")
-
-# What is done for its owner here; a beginner brings more.
-BRING = frozenset(
-    {"repotted", "root-pruned", "potted-on", "slipped", "wired", "decandled", "defoliated",
-     "grafted", "layered", "separated", "carved", "treated-deadwood", "guyed", "bent", "refronted",
-     "plucked", "thinned", "notched", "disbudded"}
-)  # fmt: skip
-BRING_AS_BEGINNER = frozenset(
-    {"unwired", "untied", "unguyed", "pinched", "trimmed", "pruned", "rubbed"}
-)
-# The keeper's own, and no advice.
-NOT_ADVICE = frozenset(
-    {"ready", "returned", "paid", "billed", "asked-after", "valued", "shown", "released",
-     "quarantined"}
-)  # fmt: skip
 
 
 def trouble(kind: str, *, wired: bool, fuller: bool) -> tuple[CareItem, ...]:

@@ -16,6 +16,7 @@ from backbud.plan.followups import FollowUp, State, waits_for_its_week
 from backbud.plan.run import Plan
 from backbud.views.work import WorkView, work_view
 from backbud.words import monday_of
+from backbud_grammar.act_words import ActWord
 
 # How much it matters, the day, the title and the id.
 Urgency = tuple[tuple[int, bool], int, str, str]
@@ -27,7 +28,7 @@ FAR = timedelta(days=36500)
 # How long a settled work is still told of.
 SETTLED_DAYS = 365
 # What is done to all that is there of a thing at one time.
-_OF_THINGS = frozenset({"checked", *TAKEN_OFF_BY.values()})
+_OF_THINGS: frozenset[ActWord] = frozenset({"checked", *TAKEN_OFF_BY.values()})
 
 
 def works_of(

@@ -13,6 +13,7 @@ from backbud.journal.events import Event
 from backbud.views.for_keeper import is_entry_for_keeper
 from backbud.views.life import Sign, sign_of
 from backbud.views.marked import for_owner
+from backbud_grammar.act_words import ActWord
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.forms import ANY_WORDS, ActForm
 
@@ -150,7 +151,8 @@ def entry_view(entry: Entry) -> EntryView:
 
 
 # Lines that tell how many there are now; others tell it in their own words, or leave it as it was.
-_MOVE_COUNTS = {*GOINGS, *ARRIVALS, "germinated", "counted", "parted-off"} - RAISED
+_TELL_COUNTS: frozenset[ActWord] = frozenset({"germinated", "counted", "parted-off"})
+_MOVE_COUNTS = {*GOINGS, *ARRIVALS, *_TELL_COUNTS} - RAISED
 # By its word, a row of the table of acts, and which of its details may hold any words.
 _FREE: dict[str, tuple[ActForm, frozenset[str]]] = {}
 

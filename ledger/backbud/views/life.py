@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from datetime import date
 from typing import Literal
 
@@ -10,7 +10,8 @@ from msgspec import Struct
 
 from backbud.collection.on_tree import is_meant, put_on_by
 from backbud.collection.state import Entry
-from backbud_grammar.forms import ActForm
+from backbud_grammar.act_words import ActWord, as_act
+from backbud_grammar.forms import ActForm, WorkName
 
 # What an act is drawn as; "" for what has no mark.
 Sign = Literal["cut", "roots", "feed", "move", "seen", ""]
@@ -24,15 +25,15 @@ class WireView(Struct, frozen=True):
     off: date | None
 
 
-_BY_WORK: dict[str, Sign] = {"branches": "cut", "feed": "feed"}
-_BY_WORD: dict[str, Sign] = {"moved": "move", "staged": "seen", "bloomed": "seen"}
+_BY_WORK: Mapping[WorkName, Sign] = {"branches": "cut", "feed": "feed"}
+_BY_WORD: Mapping[ActWord, Sign] = {"moved": "move", "staged": "seen", "bloomed": "seen"}
 
 
 def sign_of(row: ActForm) -> Sign:
     """What an act is drawn as."""
     if "potting" in row.traits or "root_work" in row.traits:
         return "roots"
-    return _BY_WORD.get(row.word) or _BY_WORK.get(row.work) or ""
+    return _BY_WORD.get(as_act(row.word)) or _BY_WORK.get(row.work) or ""
 
 
 def wires_of(history: Iterable[Entry]) -> tuple[WireView, ...]:

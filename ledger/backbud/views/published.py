@@ -68,6 +68,10 @@ _NAMES = {
     "JottingView": "jotting",
     "JottedView": "jotted_line",
     "AskView": "asked_back",
+    "DatasetView": "dataset",
+    "DetailView": "detail",
+    "PersonView": "person",
+    "OwnedView": "tree_of_person",
 }
 # A sum of the bench is flat, each figure under its own name with its unit.
 _SUM = {
@@ -125,6 +129,7 @@ def schema() -> str:
 
     from msgspec.json import schema_components
 
+    from backbud.views.dataset import DatasetView
     from backbud.views.jotted import JottingView
     from backbud.views.kind import KindName, KindView
     from backbud.views.listed import ListedPlace, ListedPot, ListedTree
@@ -151,6 +156,7 @@ def schema() -> str:
         "backbud-account": AccountView,
         "backbud-registers": tuple[RegisterView, ...],
         "backbud-papers": PapersView,
+        "backbud-data": DatasetView,
         "backbud-species": tuple[KindName, ...],
         "backbud-species-NAME": KindView,
     }

@@ -21,6 +21,7 @@ from msgspec import Struct
 from backbud.collection.state import Tree
 from backbud.memo import NO_MEMO, Memo
 from backbud.plan.followups import FollowUp, Reason, sort_of_work
+from backbud.species import Foretold
 from backbud.species.weight import WORST_FIRST, AtStake, Weight
 from backbud.views.grounds import Grounds
 from backbud.views.work import WorkView
@@ -28,7 +29,7 @@ from backbud.words import monday_of
 from backbud_grammar.act_words import SettledBy
 
 # How entries of a week are put together.
-JointSort = Literal["must", "may", "kind", "chances", "place", "places", "late"]
+JointSort = Literal["must", "may", "kind", "chances", "place", "places", "late", "foretold"]
 
 # So long after its best day, or sooner, a work that stands alone is past its time.
 WITHIN_DAYS = timedelta(days=10)
@@ -51,7 +52,8 @@ class WeekWork(Struct, frozen=True, gc=False):
     `work`: what sort of work it is, the same for all trees; `named`: this in words; `title`: the
     work as a person says it. `tree`: its handle; `called`: the tree, as briefly as it can be told.
     `place`: where it stands by first handle, "" for nowhere; `place_name`: what people call that.
-    `alone`: it has an entry of its own. `late`: it is past its time.
+    `alone`: it has an entry of its own. `late`: it is past its time. `foretold`: what of a forecast
+    it is asked for against; `group`: its rule, and the year that it is of.
     """
 
     id: str
@@ -73,6 +75,8 @@ class WeekWork(Struct, frozen=True, gc=False):
     must: bool
     alone: bool
     late: bool
+    foretold: Foretold | None = None
+    group: str = ""
 
     @property
     def rank(self) -> tuple[int, date, str]:
@@ -83,10 +87,11 @@ class WeekWork(Struct, frozen=True, gc=False):
 class WeekEntry(Struct, frozen=True):
     """Works that stand together in the calendar from the `first` day to the `last`.
 
-    `sort`: musts of one work at a place (must), chances of one work and kind (may), all chances of
-    a kind (kind) or of a week (chances), all musts of a place (place) or of several (places), or
-    all that is past its time (late). `name`: what it is told apart by, the same while it stands
-    for the same work, place or kind and week. `works`: the worst first. `work`, `kind`, `place`,
+    `sort`: what a forecast asks for at a place (foretold), musts of one work at a place (must),
+    chances of one work and kind (may), all chances of a kind (kind) or of a week (chances), all
+    musts of a place (place) or of several (places), or all that is past its time (late). `name`:
+    what it is told apart by, the same while it stands for the same work, place or kind and week, or
+    for what a forecast may hold of a year. `works`: the worst first. `work`, `kind`, `place`,
     `place_name`: what they have in common, "" where they differ.
     """
 
@@ -137,6 +142,8 @@ def week_work(one: FollowUp, shown: WorkView, tree: Tree, grounds: Grounds) -> W
         weight.must or one.promised,
         _stands_alone(one, shown, weight),
         shown.state == "overdue",
+        one.foretold,
+        one.group,
     )
 
 
@@ -159,10 +166,13 @@ def weeks_view(
     alone: list[WeekWork] = []
     musts: list[tuple[date, WeekWork]] = []
     chances: list[WeekWork] = []
+    foretold: list[WeekWork] = []
     this_week = monday_of(today)
     for one in works:
         if one.late:
             late.append(one)
+        elif one.foretold:
+            foretold.append(one)
         elif not one.must:
             chances.append(one)
         elif one.alone and one.best >= this_week:
@@ -180,7 +190,11 @@ def weeks_view(
     found = [weeks[monday].fitted(monday, most - (monday in with_late)) for monday in sorted(weeks)]
     return WeeksView(
         tuple(one.id for week in found for one in week.alone),
-        (*past, *chain.from_iterable(week.joint for week in found)),
+        (
+            *past,
+            *_foretold(foretold),
+            *chain.from_iterable(week.joint for week in found),
+        ),
     )
 
 
@@ -248,6 +262,30 @@ def _best_week(works: Iterable[WeekWork], this_week: date) -> date | None:
 def _is_open_in(one: WeekWork, monday: date) -> bool:
     is_open = monday_of(one.opens) <= monday <= one.closes
     return is_open and abs(monday_of(one.best) - monday) <= NEAR_BEST
+
+
+def _foretold(works: Iterable[WeekWork]) -> Iterator[WeekEntry]:
+    """What a forecast asks for at a place, once for what it holds and the year that it is of: no
+    day is in its name, so a night that shifts moves it. It makes no week too full."""
+    groups: dict[tuple[str, str, str], list[WeekWork]] = defaultdict(list)
+    for one in works:
+        if one.foretold is not None:
+            year = one.group.rpartition("/")[2]
+            groups[one.foretold.what, one.place, year].append(one)
+    for (what, place, year), some in groups.items():
+        those = tuple(sorted(some, key=lambda one: (one.best, one.rank)))
+        first, last = those[0].best, max(one.closes for one in those)
+        name = f"{what}:{place}/{year}"
+        yield WeekEntry(
+            "foretold",
+            name,
+            first,
+            last,
+            those,
+            work=what,
+            place=place,
+            place_name=those[0].place_name,
+        )
 
 
 def _late(late: Iterable[WeekWork], today: date) -> tuple[WeekEntry, ...]:

@@ -13,7 +13,7 @@ from backbud.plan.followups import OPEN, FollowUp, Reason, ReasonSort, State
 from backbud.plan.waits import waits_on_weather
 from backbud.species import AtStake, OncePast, Weight, Window
 from backbud.views.life import Sign, sign_of
-from backbud_grammar.act_words import SettledBy
+from backbud_grammar.act_words import ActWord, SettledBy
 from backbud_grammar.forms import Extent
 
 
@@ -97,7 +97,7 @@ class WorkView(Struct, frozen=True, kw_only=True):
     tree_name: str
     place: str = ""
     place_name: str = ""
-    act: str
+    act: ActWord
     title: str
     opens: date = field(name="from")
     best: date

@@ -83,6 +83,17 @@ def late_frost(
         closes = max(frost.last, first_leaf.opens)
         best = min(max(first_leaf.best, opens), closes)
         window, datum = Window(opens, best, closes), frost.because
+        clear = year.outlook.air.known_until
+        foretold = year.outlook.frost_ahead(frost_c)
+        if foretold is not None and opens < foretold.first.day <= closes:
+            # The nights that were feared have a date now.
+            evening = foretold.first.day - timedelta(days=1)
+            last = foretold.last.day - timedelta(days=1)
+            window, datum = Window(evening - timedelta(days=3), evening, last), foretold.because
+        elif foretold is None and opens <= clear:
+            if clear >= closes:
+                return
+            window = Window(clear, max(best, clear), closes)
     yield Proposal(
         "protected",
         window,

@@ -66,6 +66,7 @@ from backbud_species.habits.aim import by_aim
 from backbud_species.habits.balance import balance
 from backbud_species.habits.cooled_soil import as_summer_cools
 from backbud_species.habits.flowers import flowers_are_off, has_flowers
+from backbud_species.habits.frozen_wood import thawed
 from backbud_species.habits.gates import (
     ALWAYS,
     HARD_WORK,
@@ -157,6 +158,8 @@ def work(
             if gate.speaks:
                 yield strength_first(window, act, reason)
             return
+        if act == "pruned":
+            window = thawed(window, year)
         yield Proposal(
             act,
             window,
@@ -382,6 +385,7 @@ def wires(rule_id: str, when: Time, *, because: str, cautions: tuple[str, ...] =
         bark = (species.bark.value,) if species.bark else ()
         stressed = HARD_WORK.shut(tree, window.opens, year)
         bend = (f"No heavy bend: {stressed[0].lower()}{stressed[1:]}",) if stressed else ()
+        window = thawed(window, year)
         yield from wiring(tree, window, because, datum, (*cautions, *bark, *bend))
 
     return yearly(rule_id, when, ask)

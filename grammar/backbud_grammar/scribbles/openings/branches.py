@@ -5,6 +5,21 @@ from __future__ import annotations
 from backbud_grammar.scribbles.openings.row import ALL, OUT, PART, SPENT, WIRE, ActOpening, rows
 
 OPENINGS: tuple[ActOpening, ...] = (
+    *rows("checked", r"wire[- ]check(?:ed)?", r"wires checked", details="wire"),
+    *rows("pruned", r"hard (?:cut )?back", r"cut hard(?: back)?", details="hard"),
+    *rows("pruned", r"trunk[- ]chop(?:ped)?", noun=True),
+    *rows(
+        "pinched",
+        r"(?:(?:big|strong|strongest|long|longest|all|the|\d+) )*candles (?:twisted(?: off)?|broken off|snapped off)",
+    ),
+    *rows(
+        "wired",
+        r"(?:new|twig|fine|detail|light|some|more|second|2nd) (?:wire|wiring)(?: on)?",
+        r"(?:full|detail) wiring",
+        r"(?:full )?harigane",
+        noun=True,
+    ),
+    *rows("unguyed", r"(?:1|one|a|\d|two|all|both) guys? (?:off|removed|cut|out)"),
     *rows(
         "checked",
         r"(?:air[- ]?)?layer (?:peeped(?: at)?|peeked(?: at)?|checked|looked at|inspected)",
@@ -19,7 +34,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "treated-deadwood",
-        r"(?:all )?(?:the )?(?:jins?|shari|deadwood)(?: (?:and|\+|&) (?:jins?|shari))?(?: on [^,.;]*)? (?:limed|lime[- ]sulphured|lime sulphur)",
+        r"(?:all )?(?:the )?(?:jins?|shari|deadwood)(?: (?:and|\+|&) (?:jins?|shari))?(?: on [^,.;]*| (?:left|right|apex|top|low|front|back|\d))* (?:limed|lime[- ]sulphured|lime sulphur)",
         details="lime sulphur",
     ),
     *rows(

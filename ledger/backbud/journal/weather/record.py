@@ -20,6 +20,7 @@ from msgspec import Struct
 
 from backbud.climate.coldest_night import SaidCold
 from backbud.climate.days import MonthlyMeans, WeatherDay
+from backbud.climate.forecast import Forecast
 from backbud.journal.weather.series import MonthWeather
 
 MeansFrom = Literal["", "card", "station months", "daily series"]
@@ -65,7 +66,8 @@ class WeatherRecord(Struct, frozen=True):
     and files only, so a thermometer under glass is here, and only here. `words`: frost, snow and
     hail as its own day lines have it. `months`: of station texts, its own or else the nearest
     place's. `means`: twelve, from `means_from` of the place `means_place`. `coldest`: how
-    cold its winters get, as the nearest card says that does. `sources`: its own files.
+    cold its winters get, as the nearest card says that does. `sources`: its own files. `forecast`:
+    its own, or else the nearest place's, however old; nothing of it is among the `days`.
     """
 
     place: str
@@ -80,6 +82,7 @@ class WeatherRecord(Struct, frozen=True):
     coldest: SaidCold | None = None
     position: Position = Position()
     sources: tuple[Source, ...] = ()
+    forecast: Forecast | None = None
 
     @property
     def latitude(self) -> float | None:

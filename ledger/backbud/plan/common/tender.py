@@ -11,10 +11,9 @@ from backbud.species import (
     Weight,
     Window,
     Year,
+    comes_in,
     each,
-    goes_in_by,
     joined,
-    summer_outside,
 )
 
 # A tree that was not brought in is in danger all winter.
@@ -34,14 +33,10 @@ def in_before_cold_nights(tree: Tree, season: Season, year: Year) -> Proposals:
         window = year.months((9, 1), (9, 15), (10, 15))
         yield _inside(window, f"{year.no_weather} {tender}")
         return
-    summer = summer_outside(year)
-    if summer is None or not summer.worth_it:
-        # Warm days end with the summer; common practice, no source.
-        yield _inside(year.months((8, 25), (9, 7), (9, 20)), f"{year.by_months} {tender}")
-    elif not summer.always:
-        yield _inside(
-            goes_in_by(summer, year), joined(f"{summer.because} {tender}", summer.because)
-        )
+    found = comes_in(year)
+    if found is not None:
+        window, why = found
+        yield _inside(window, joined(f"{why} {tender}", why))
 
 
 def _inside(window: Window, datum: str) -> Proposal:

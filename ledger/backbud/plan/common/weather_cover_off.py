@@ -67,6 +67,7 @@ def _off(window: Window, datum: str, because: str) -> Proposal:
         datum=datum,
         because=because,
         cautions=("Choose a dull day, and keep fleece at hand for late frost.",),
+        bares=True,
         weight=PRESSING,
         schedule=Schedule(again=a_year_later(window)),
     )

@@ -49,6 +49,7 @@ def out_in_spring(tree: Tree, done: Event, year: Year) -> Proposals:
             "Clean the surface of moss, weeds and old leaves, and look under the pot for slugs.",
         ),
         early_days=365,
+        bares=True,
         weight=PRESSING,
         schedule=Schedule(again=a_year_later(window)),
     )

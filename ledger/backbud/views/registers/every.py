@@ -18,11 +18,13 @@ from backbud.views.registers.stock import stock
 from backbud.views.registers.treatments import treatments
 from backbud.views.registers.unpaid import unpaid
 from backbud.visits.account import Account
+from backbud_grammar.act_words import ActWord
 
 # What changes an entry of a register: where a tree stands and whose it is, what is written in one.
-_MATTER = frozenset(
-    {*STANDS, *ARRIVALS, *DEPARTURES, "treated", "staged", "billed", "credited", "paid", "valued"}
+_WRITTEN: frozenset[ActWord] = frozenset(
+    {"treated", "staged", "billed", "credited", "paid", "valued"}
 )
+_MATTER = frozenset({*STANDS, *ARRIVALS, *DEPARTURES, *_WRITTEN})
 
 
 def looked_at(

@@ -1,4 +1,4 @@
-"""Puts together the papers of one person: which visits they are about, and what each paper says."""
+"""Makes out the papers of one person: which visits they are about, and what each paper says."""
 
 from __future__ import annotations
 
@@ -46,14 +46,13 @@ from backbud.visits.tax import ZERO, tax_sums
 
 # A visit that ended is told of so long; longer where money is open.
 _TOLD = timedelta(days=60)
-# Pictures of its coming are taken within so many days.
-_ARRIVING = timedelta(days=2)
 
 
 class PaperGround(Struct, frozen=True, kw_only=True):
     """What the papers of a person are made from.
 
-    `house`: the journal's name. `arrived`: by the tree's handle, how it was just after it came.
+    `house`: the journal's name. `arrived`: by the tree's handle and the day it came, how it was at
+    the end of that day; `apart_until`: likewise, until when it was then to be kept apart.
     `at_home`: what each tree will ask for where it goes home to; `home`: by whose weather that is,
     in words. `pot_depths`: in cm, by the tree's handle, where its pot's card says it.
     `payment_days`: in how many days a bill is to be paid. `plans`: the follow-ups here.
@@ -63,7 +62,8 @@ class PaperGround(Struct, frozen=True, kw_only=True):
     keeper: str
     account: Account
     trees: Mapping[str, Tree]
-    arrived: Mapping[str, Tree]
+    arrived: Mapping[tuple[str, date | None], Tree]
+    apart_until: Mapping[tuple[str, date | None], date]
     species: Mapping[str, Species | None]
     plans: Mapping[str, Sequence[FollowUp]]
     at_home: Mapping[str, Sequence[FollowUp]]
@@ -116,7 +116,7 @@ def papers_view(ground: PaperGround, tree: str = "") -> PapersView:
     return PapersView(
         account.person,
         ground.names.get(account.person) or account.person,
-        tuple(_receipt(one, ground) for one in visits if one.visit.came is not None),
+        tuple(_receipt(one, ground, came) for one in visits if (came := one.visit.came)),
         statement_view(ground, visits) if visits else None,
         tuple(_care(one, ground) for one in owned.values()),
         tuple(
@@ -162,8 +162,10 @@ def _tree(tree: Tree, ground: PaperGround) -> PaperTreeView:
     )
 
 
-def _events(one: VisitAccount) -> list[Event]:
-    return [entry.event for entry in counted(one.visit.entries)]
+def _events(one: VisitAccount, until: date = date.max) -> list[Event]:
+    """What counts of a visit, until a day."""
+    found = (entry.event for entry in counted(one.visit.entries))
+    return [event for event in found if event.day <= until]
 
 
 def _done(one: VisitAccount, ground: PaperGround) -> tuple[DoneLine, ...]:
@@ -174,16 +176,17 @@ def _done(one: VisitAccount, ground: PaperGround) -> tuple[DoneLine, ...]:
 # ------------------------------------------------------------------ the receipt
 
 
-def _receipt(one: VisitAccount, ground: PaperGround) -> ReceiptView:
-    visit = visit_view(one, ground.plans, ground.names, ground.things, ground.today)
-    tree = ground.arrived.get(visit.tree, one.visit.tree)
-    came = visit.came or ground.today
+def _receipt(one: VisitAccount, ground: PaperGround, came: date) -> ReceiptView:
+    """What was taken in, as it stood at the end of the day it came: nothing later is in it."""
+    key = one.visit.tree.handle, one.visit.came
+    tree = ground.arrived.get(key, one.visit.tree)
+    visit = visit_view(_on_arrival(one, tree, came), {}, ground.names, ground.things, came)
     near = [
         picture
         for picture in ground.photographs.get(visit.tree, ())
-        if came <= picture.when.first <= came + _ARRIVING
+        if picture.when.first == picture.when.last == came
     ]
-    released = [hold.until for hold in visit.holds if hold.title.startswith("release")]
+    paid = [pay for pay in (*one.payments, *ground.account.payments) if _is_ahead(pay, one, came)]
     wanted = {
         "its condition": visit.condition,
         "photographs of it as it came": near,
@@ -191,11 +194,11 @@ def _receipt(one: VisitAccount, ground: PaperGround) -> ReceiptView:
         "what was agreed": visit.agreed,
     }
     return ReceiptView(
-        day=ground.today,
+        day=came,
         issuer=_issuer(ground),
         to=_owner(ground),
         tree=_tree(tree, ground),
-        came=visit.came,
+        came=came,
         condition=visit.condition,
         photographs=tuple(near),
         on_it=tuple(
@@ -206,18 +209,29 @@ def _receipt(one: VisitAccount, ground: PaperGround) -> ReceiptView:
         insured=visit.insured,
         insured_currency=visit.insured_currency,
         insured_by=visit.insured_by,
-        agreed=tuple(_agreed(event) for event in _events(one) if event.act == "agreed"),
+        agreed=tuple(_agreed(event) for event in _events(one, came) if event.act == "agreed"),
         risks=visit.risks,
         deposit=visit.deposit,
         deposit_currency=visit.deposit_currency,
-        deposit_paid=tuple(
-            replace(one, at="", corrected_at=None) for one in visit.payments if "deposit" in one.how
-        ),
+        deposit_paid=tuple(map(_told, paid)),
         wanted=visit.wanted_by,
         apart=visit.apart,
-        apart_until=max(released, default=None),
+        apart_until=ground.apart_until.get(key) if visit.apart else None,
         missing=tuple(what for what, known in wanted.items() if not known),
     )
+
+
+def _on_arrival(one: VisitAccount, tree: Tree, came: date) -> VisitAccount:
+    """A visit as it stood at the end of the day it began."""
+    entries = tuple(entry for entry in one.visit.entries if entry.event.day <= came)
+    visit = replace(one.visit, tree=tree, went=None, how="here", entries=entries)
+    return replace(one, visit=visit, charges=(), bills=(), payments=())
+
+
+def _is_ahead(paid: Booked, one: VisitAccount, came: date) -> bool:
+    """Whether a payment was made ahead of a visit's work, by the day the tree came."""
+    first = min(entry.event.day for entry in one.visit.entries)
+    return "deposit" in paid.how and first <= paid.day <= came
 
 
 def _agreed(event: Event) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from datetime import date
 from hashlib import blake2b
 from typing import Literal, TypeVar
@@ -102,14 +102,11 @@ class Audience:
         """A text that is about no tree, where it names nobody whom they are not to read."""
         return self._nobodys(text)
 
-    def plans(self, plans: Mapping[str, tuple[FollowUp, ...]]) -> dict[str, tuple[FollowUp, ...]]:
-        """What is planned, without what is the keeper's own business."""
-        return {
-            handle: plan
-            if self._eyes.sort == "keeper"
-            else tuple(one for one in plan if not is_work_for_keeper(one))
-            for handle, plan in plans.items()
-        }
+    def plan(self, plan: tuple[FollowUp, ...]) -> tuple[FollowUp, ...]:
+        """What is planned of a tree, without what is the keeper's own business."""
+        if self._eyes.sort == "keeper":
+            return plan
+        return tuple(one for one in plan if not is_work_for_keeper(one))
 
     def work(self, work: WorkView) -> WorkView | None:
         """A work as they may read it."""

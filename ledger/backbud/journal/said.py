@@ -307,8 +307,18 @@ class ActReader:
         seams = tuple([Seam(at, *_place_in(act, of)) for at, of in told.pieces])
         remark = " ".join(filter(None, (told.remark, act.remark)))
         text_column = seams[0].column if seams else column
+        written = _line_of(act)
         one = Act(
-            told.word, told.text, remark, line, column, text_column, seams, act.left_out, told.kept
+            told.word,
+            told.text,
+            remark,
+            line,
+            column,
+            text_column,
+            seams,
+            act.left_out,
+            told.kept,
+            "" if written in (told.text, f"{told.word} {told.text}".rstrip()) else written,
         )
         past, flaws = self.read(one, when, so_far, hints=hints)
         if told.kept:

@@ -108,7 +108,7 @@ class ActReader:
 
     `recall`: what an earlier run found sound, by word and text. `found_sound`: what this process
     found or recalled; more is added. `own`: the keeper's own words. `languages`: by which language
-    each day's page is read; `language`: the one that this reads by.
+    each day's page is read; `language`: the one that this reads by. `gallon`: of which country.
     """
 
     def __init__(
@@ -120,9 +120,10 @@ class ActReader:
         own: OwnWords = NO_OWN_WORDS,
         languages: Languages = ALWAYS_NEWEST,
         language: int = LANGUAGE,
+        gallon: str = "",
     ) -> None:
         self.things, self.details, self.own = things, details, own
-        self.languages, self.language = languages, language
+        self.languages, self.language, self.gallon = languages, language, gallon
         self._by_language: dict[int, ActReader] = {language: self}
         self._known_acts = Known.of(details.acts)
         self.found_sound = found_sound
@@ -141,7 +142,14 @@ class ActReader:
         if found is None:
             details = Details(table_of(self.details.acts, language))
             found = ActReader(
-                self.things, details, _nothing, {}, self.own, self.languages, language
+                self.things,
+                details,
+                _nothing,
+                {},
+                self.own,
+                self.languages,
+                language,
+                self.gallon,
             )
             self._by_language[language] = found
         return found
@@ -292,7 +300,9 @@ class ActReader:
             from backbud_grammar.scribbles.read import Talk
 
             kinds = {thing.handle: thing.kind for thing in self.things.by_handle.values()}
-            self._talk = Talk(self.details, handles_of(kinds), self._kind_of, self.language)
+            self._talk = Talk(
+                self.details, handles_of(kinds), self._kind_of, self.language, self.gallon
+            )
         return self._talk
 
     def _kind_of(self, written: str) -> str:

@@ -24,6 +24,7 @@ from backbud_grammar.scribbles.draft import (
     ToldAct,
     without_stages_in_part,
 )
+from backbud_grammar.scribbles.gallons import with_gallons
 from backbud_grammar.scribbles.named import NO_HANDLES, Handles
 from backbud_grammar.scribbles.opener import WITH_REASON, Opened, Opener
 from backbud_grammar.scribbles.plain import is_harmless, is_observed, is_seen, tells_what
@@ -74,8 +75,9 @@ class Talk:
         handles: Handles = NO_HANDLES,
         kind_of: Callable[[str], str] = lambda handle: "",
         language: int = LANGUAGE,
+        gallon: str = "",
     ) -> None:
-        self.details, self.handles = details, handles
+        self.details, self.handles, self.gallon = details, handles, gallon
         self.pieces = PieceReader(details, handles, kind_of, language)
         self.opener = Opener(details.acts, handles, language)
         self._read: dict[tuple[str, date | None], tuple[ToldAct, ...]] = {}
@@ -121,7 +123,8 @@ class _LineReader:
                     self._left_whole(piece, start + at)
                 elif piece:
                     self.is_unread = False
-                    self._piece(spelled_out(piece), piece, start + at, first)
+                    spelled = with_gallons(spelled_out(piece), self.talk.gallon)
+                    self._piece(spelled, piece, start + at, first)
                 first = False
         if not self.drafts or any(_IF.match(said) for said, _ in self.before):
             return ()

@@ -15,6 +15,7 @@ from backbud.journal.read import Journal
 from backbud.journal.remember import Kept
 from backbud.journal.said import ActReader
 from backbud_grammar.dates import read_date
+from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.outline import Known, read_section
 from backbud_grammar.problems import Flaw
 from backbud_grammar.syntax import Page
@@ -37,6 +38,8 @@ def page_of(
         {},
         journal.own_words,
         journal.settings.languages,
+        LANGUAGE,
+        journal.settings.gallon,
     )
     if not isinstance(section, Page):
         raise ValueError(f"{day} does not begin a page")

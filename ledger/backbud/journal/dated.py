@@ -102,7 +102,7 @@ class DatedBlock(Struct, gc=False, eq=False):
     def _make(self, act: Act, *, held: bool) -> Event:
         head = self.head
         meant = head.reader.meant(act, head.when)
-        own = f"{act.word} {act.text}".rstrip() if meant is not act else ""
+        own = f"{act.word} {act.text}".rstrip() if meant is not act else act.written
         said = head.reader.said(meant, held=held)
         return Event(
             as_act(said.act),

@@ -109,7 +109,7 @@ class ActReader:
 
     `recall`: what an earlier run found sound, by word and text. `found_sound`: what this process
     found or recalled; more is added. `own`: the keeper's own words. `languages`: by which language
-    each day's page is read; `language`: the one that this reads by.
+    each day's page is read; `language`: the one that this reads by. `gallon`: of which country.
     """
 
     def __init__(
@@ -121,9 +121,10 @@ class ActReader:
         own: OwnWords = NO_OWN_WORDS,
         languages: Languages = ALWAYS_NEWEST,
         language: int = LANGUAGE,
+        gallon: str = "",
     ) -> None:
         self.things, self.details, self.own = things, details, own
-        self.languages, self.language = languages, language
+        self.languages, self.language, self.gallon = languages, language, gallon
         self._by_language: dict[int, ActReader] = {language: self}
         self._known_acts = Known.of(details.acts)
         self.found_sound = found_sound
@@ -143,7 +144,14 @@ class ActReader:
         if found is None:
             details = Details(table_of(self.details.acts, language))
             found = ActReader(
-                self.things, details, _nothing, {}, self.own, self.languages, language
+                self.things,
+                details,
+                _nothing,
+                {},
+                self.own,
+                self.languages,
+                language,
+                self.gallon,
             )
             self._by_language[language] = found
         return found
@@ -318,7 +326,9 @@ class ActReader:
             from backbud_grammar.scribbles.read import Talk
 
             kinds = {thing.handle: thing.kind for thing in self.things.by_handle.values()}
-            self._talk = Talk(self.details, handles_of(kinds), self._kind_of, self.language)
+            self._talk = Talk(
+                self.details, handles_of(kinds), self._kind_of, self.language, self.gallon
+            )
         return self._talk
 
     def _kind_of(self, written: str) -> str:
@@ -333,8 +343,18 @@ class ActReader:
         seams = tuple([Seam(at, *_place_in(act, of)) for at, of in told.pieces])
         remark = " ".join(filter(None, (told.remark, act.remark)))
         text_column = seams[0].column if seams else column
+        written = _line_of(act)
         one = Act(
-            told.word, told.text, remark, line, column, text_column, seams, act.left_out, told.kept
+            told.word,
+            told.text,
+            remark,
+            line,
+            column,
+            text_column,
+            seams,
+            act.left_out,
+            told.kept,
+            "" if written in (told.text, f"{told.word} {told.text}".rstrip()) else written,
         )
         past, flaws = self.read(one, when, so_far, hints=hints)
         if told.kept:

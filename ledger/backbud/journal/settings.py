@@ -26,6 +26,7 @@ from backbud.journal.tax import NO_TAX, Tax, read_tax, wrong_in_tax
 from backbud_grammar.languages import ALWAYS_NEWEST, LANGUAGE, Languages
 from backbud_grammar.measures import CURRENCIES
 from backbud_grammar.problems import Flaw, did_you_mean
+from backbud_grammar.scribbles.gallons import GALLONS
 
 SETTINGS_FILE = "backbud.toml"
 
@@ -47,7 +48,8 @@ class Settings(Struct, frozen=True):
     pages that anybody may see. `tax`: on what is billed. `letterhead`: what stands above a paper.
     `weather`: which met service (`from`) and which station of past days (`station`) this journal
     proposes; nobody is asked for its sake. `languages`: by which language a day's page is read:
-    `language`, and from the days in the table `languages` on another.
+    `language`, and from the days in the table `languages` on another. `gallon`: the country whose
+    gallon is meant (`[units]`); "" where nobody says.
     """
 
     name: str = "A journal without a name"
@@ -70,6 +72,7 @@ class Settings(Struct, frozen=True):
     letterhead: Letterhead = NO_LETTERHEAD
     weather: Mapping[str, str] = {}
     languages: Languages = ALWAYS_NEWEST
+    gallon: str = ""
 
 
 _TEXTS = (
@@ -80,7 +83,7 @@ _CALENDARS = ("show", "settled", "alarm_days", "alarm_hour", "publish")
 LARGEST_FIGURE = 10**9
 _KNOWN = (
     "language", "languages", *_TEXTS, "hours_per_week", *_CALENDARS, "pages_for_owners",
-    "figures", "tax", "letterhead", "weather",
+    "figures", "tax", "letterhead", "weather", "units",
 )  # fmt: skip
 LONGEST_ALARM_DAYS = 365
 LONGEST_JOURNAL_ID = 60  # it ends every UID, and a UID has room for 255 octets
@@ -111,6 +114,8 @@ def read_settings(text: str) -> tuple[Settings, list[Flaw]]:
         if wrong:
             line, column = _place_of_key(key, text)
             flaws.append(Flaw("bad-settings", line, column, len(key), wrong[0], wrong[1]))
+        elif key == "units":
+            values["gallon"] = value.get("gallon", "")
         elif key not in ("language", "languages"):
             values[key] = _kept(key, value)
     values["languages"] = languages_of(table)
@@ -153,6 +158,10 @@ def _wrong(key: str, value: object) -> tuple[str, str] | None:
         )
     if key == "languages" and (wrong := wrong_in_languages(value)):
         return wrong
+    if key == "units" and not (
+        isinstance(value, dict) and set(value) <= {"gallon"} and value.get("gallon") in GALLONS
+    ):
+        return "“units” says whose gallon is meant", 'Write gallon = "US", or "UK", below [units].'
     if key in _TEXTS and not isinstance(value, str):
         return f"“{key}” is a text", f'For example: {key} = "…"'
     if key == "pages_for_owners" and not isinstance(value, bool):

@@ -39,7 +39,7 @@ from backbud.publish.memory import MemoryOf
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.digest import digest
 from backbud_grammar.forms import ActForm
-from backbud_grammar.languages import LANGUAGE, Languages
+from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.parse import Details
 from backbud_grammar.shape import SHAPES
 from backbud_grammar.version import language_mark, sources_mark
@@ -292,13 +292,13 @@ def read_all_pages(reading: SoFar) -> WithFlaws[SoFar]:
     asked, things = reading.asked, reading.things
     known, kept = asked.known, asked.kept
     own = reading.own_words
-    languages = reading.settings.languages
-    handles = _handles(things, own, languages)
+    languages, gallon = reading.settings.languages, reading.settings.gallon
+    handles = _handles(things, own, f"{languages.text} {gallon}")
     if known.things != handles:
         known.forget_sound(reading.parted.rows())
     around = (Identical(known), handles)
     sound = kept.once("sound acts", around, dict[str, dict[str, Said]])
-    acts = ActReader(things, asked.details, known.said_of, sound, own, languages, LANGUAGE)
+    acts = ActReader(things, asked.details, known.said_of, sound, own, languages, LANGUAGE, gallon)
     reader = DiaryReader(acts)
     by = DatedBy(reading.southern, asked.today, asked.as_of)
     files = reading.parted.counting()
@@ -319,13 +319,14 @@ def read_all_pages(reading: SoFar) -> WithFlaws[SoFar]:
     return WithFlaws(found, flaws)
 
 
-def _handles(things: Things, own: OwnWords, languages: Languages) -> bytes:
-    """The digest of what every handle means, and every own word; and of the languages."""
+def _handles(things: Things, own: OwnWords, settings: str) -> bytes:
+    """The digest of what every handle means, and every own word; and of the settings that words
+    are read by."""
     meanings = (
         f"{spelling} {things.by_handle[handle].kind}"
         for spelling, handle in things.spellings.items()
     )
-    return digest("\n".join((*meanings, own.meanings, languages.text)).encode())
+    return digest("\n".join((*meanings, own.meanings, settings)).encode())
 
 
 def tell_misplaced(reading: SoFar) -> WithFlaws[SoFar]:

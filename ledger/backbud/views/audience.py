@@ -170,7 +170,8 @@ class Audience:
             return None
         match self._eyes.sort:
             case "helper":
-                return entry
+                # A line as written may tell of money beside the work.
+                return replace(entry, own_words="") if entry.own_words else entry
             case "owner":
                 return self._owners_entry(entry, event)
         # Only works on the tree, of what was understood; who came and what was shown names people.

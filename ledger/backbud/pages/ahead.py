@@ -84,20 +84,25 @@ def _age(one: ForecastView) -> str:
 
 
 def _row(said: DayAhead, today: date) -> tuple[str, ...]:
+    """A number never stands apart from its unit."""
     wind = _figure(said.wind_m_per_s, "m/s")
     if said.gust_m_per_s is not None:
-        wind = f"{wind}, gusts {said.gust_m_per_s:.0f} m/s".removeprefix(", ")
+        wind = f"{wind}, gusts {_figure(said.gust_m_per_s, 'm/s')}".removeprefix(", ")
     return (
-        f"{weekday(said.day)} {day(said.day, today.year)}",
-        "" if said.low_c is None else celsius(said.low_c),
-        "" if said.high_c is None else celsius(said.high_c),
+        f"{weekday(said.day)[:3]} {day(said.day, today.year)}",
+        "" if said.low_c is None else _whole(celsius(said.low_c)),
+        "" if said.high_c is None else _whole(celsius(said.high_c)),
         _figure(said.rain_mm, "mm"),
         wind,
     )
 
 
 def _figure(value: float | None, unit: str) -> str:
-    return "" if value is None else f"{value:.0f} {unit}"
+    return "" if value is None else _whole(f"{value:.0f} {unit}")
+
+
+def _whole(text: str) -> str:
+    return text.replace(" ", "\N{NO-BREAK SPACE}")
 
 
 def water_said(one: WaterAhead) -> str:

@@ -268,10 +268,9 @@ class Hanger:
         if not rules or self._at:
             return
         year = self.years.at(tree, tree.place, self.today, species, seen)
-        forecast = year.outlook.air.forecast if year.outlook is not None else None
-        if forecast is None:
+        if year.ahead is None:
             return
-        said = forecast.said
+        said = year.ahead.forecast.said
         reason = Reason("datum", f"{said[0].upper()}{said[1:]}.", expected=True)
         count = entries_until(self.histories, tree.handle, self.today)
         for rule in rules:

@@ -89,11 +89,7 @@ def _held(one: FollowUp, spell: FrostSpell, today: date) -> FollowUp:
 
 def _warnings(one: FollowUp, here: Year, ahead: SkyAhead) -> Iterator[str]:
     today = here.today
-<<<<<<< HEAD
-    soon = {day: said for day, said in forecast.ahead(today).items() if day <= today + _SOON}
-=======
     soon = {day: said for day, said in ahead.days.items() if day <= today + _SOON}
->>>>>>> weather
     if one.act == "treated" or one.act == "fed":
         wet = days_over(soon, WASHES_OFF_MM, lambda said: said.rain_mm)
         if wet is not None and _rain_falls_on(here):

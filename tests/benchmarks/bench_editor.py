@@ -1,4 +1,4 @@
-"""A language client that is not ours asks `backbud editor` about a large journal: times taken.
+"""A language client that is not ours asks `backbud editor` about a large journal, by the clock.
 
 Not part of the suite: `pytest tests/benchmarks/bench_editor.py -s` (ACTS=20000 for a smaller one).
 Each figure is the middle one of several, in milliseconds as whoever types waits for it, and beside

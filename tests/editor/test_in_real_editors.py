@@ -1,4 +1,4 @@
-"""Neovim and Emacs, set up by the README's own lines as Debian ships them, edit a journal."""
+"""Neovim and Emacs, as Debian ships them, are set up by the README and edit a journal."""
 
 from __future__ import annotations
 

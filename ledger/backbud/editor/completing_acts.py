@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from lsprotocol import types as lsp
 
 from backbud.collection.state import Tree
-from backbud.editor.offers import Offer
+from backbud.editor.offers import Suggestion
 from backbud_grammar.act_words import as_act
 from backbud_grammar.forms import ActForm
 
@@ -21,7 +21,7 @@ def acts_for(
     trees: Iterable[Tree],
     due: Iterable[str],
     own: Iterable[tuple[str, str]] = (),
-) -> Iterator[Offer]:
+) -> Iterator[Suggestion]:
     """The acts that can be done to things of these kinds. `trees`: those that are meant, as they
     stood then; `due`: the acts that something asks for; `own`: the keeper's own words."""
     wanted, some, asked = set(kinds), [*trees], set(due)
@@ -32,9 +32,9 @@ def acts_for(
         if some and not any(_makes_sense(form, tree, acts) for tree in some):
             rank = NOT_NOW
         about = form.about or form.group
-        yield Offer(form.word, about, rank, lsp.CompletionItemKind.Function)
+        yield Suggestion(form.word, about, rank, lsp.CompletionItemKind.Function)
     for run, meaning in own:
-        yield Offer(run, f"stands for {meaning}", SENSIBLE, lsp.CompletionItemKind.Function)
+        yield Suggestion(run, f"stands for {meaning}", SENSIBLE, lsp.CompletionItemKind.Function)
 
 
 def _makes_sense(form: ActForm, tree: Tree, acts: Mapping[str, ActForm]) -> bool:

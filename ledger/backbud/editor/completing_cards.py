@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from lsprotocol import types as lsp
 
 from backbud.editor.completing_details import units_for
-from backbud.editor.offers import Offer, things_of
+from backbud.editor.offers import Suggestion, things_of
 from backbud.journal.things import Things
 from backbud_grammar.continued import label_in
 from backbud_grammar.forms import ANY_WORDS
@@ -19,7 +19,7 @@ LABEL, VALUE = 2, 1
 
 def of_card(
     card: Card, before: str, things: Things | None, species: Iterable[str]
-) -> Iterator[Offer]:
+) -> Iterator[Suggestion]:
     """What may stand on a line of a card. `before`: what stands there so far."""
     forms = KINDS[card.kind].forms
     # A label that is being written is none yet.
@@ -30,15 +30,15 @@ def of_card(
         for one in forms:
             if not written.intersection(one.labels) or one.name in ("note", "weather"):
                 for said in one.labels[:1]:
-                    yield Offer(said, one.about, LABEL, lsp.CompletionItemKind.Property)
+                    yield Suggestion(said, one.about, LABEL, lsp.CompletionItemKind.Property)
         return
     if form.name == "kind":
         for name in species:
-            yield Offer(name, "a species that is known", VALUE, lsp.CompletionItemKind.Class)
+            yield Suggestion(name, "a species that is known", VALUE, lsp.CompletionItemKind.Class)
     kinds = ("tree",) if form.name == "trees" else form.refers
     if things is not None:
         yield from things_of(things, kinds, {})
     for word in form.words if form.words != ANY_WORDS else ():
-        yield Offer(word, form.about, VALUE, lsp.CompletionItemKind.EnumMember)
+        yield Suggestion(word, form.about, VALUE, lsp.CompletionItemKind.EnumMember)
     if before[-1:].isspace() and before.split()[-1][-1:].isdigit():
         yield from units_for((form,))

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator, Mapping
 
 from lsprotocol import types as lsp
 
-from backbud.editor.offers import Offer, things_of
+from backbud.editor.offers import Suggestion, things_of
 from backbud.journal.things import Things
 from backbud_grammar.forms import ANY_WORDS, ActForm, Form
 from backbud_grammar.measures import UNITS
@@ -26,7 +26,7 @@ def details_for(
     parts: Iterable[str],
     things: Things | None,
     here: Mapping[str, int],
-) -> Iterator[Offer]:
+) -> Iterator[Suggestion]:
     """What may stand where a detail is written. `before`: what stands of it so far, without the
     word that is begun; `said`: the names of the details that stand there already. `parts`: those
     that were named on the tree before. `here`: ranks of handles."""
@@ -39,13 +39,13 @@ def details_for(
             for act in dict.fromkeys(acts.values()):
                 if not act.names_act:
                     kind = lsp.CompletionItemKind.Function
-                    yield Offer(act.bare, act.about or act.group, DETAIL, kind)
+                    yield Suggestion(act.bare, act.about or act.group, DETAIL, kind)
             return
         forms = (*forms, *(named.forms if named is not None else ()))
     opened = before.strip().casefold()
     if opened.split()[-1:] == ["on"] and any(one.part for one in forms):
         for part in dict.fromkeys(parts):
-            yield Offer(part, "a part of the tree", HANDLE, lsp.CompletionItemKind.Field)
+            yield Suggestion(part, "a part of the tree", HANDLE, lsp.CompletionItemKind.Field)
         return
     if _NUMBER.search(before):
         yield from units_for(forms)
@@ -60,18 +60,18 @@ def details_for(
             continue
         for label in one.labels[:1]:
             rank = PERSON if one.name == "by" else DETAIL
-            yield Offer(label, one.about or one.shown(), rank, lsp.CompletionItemKind.Property)
+            yield Suggestion(label, one.about or one.shown(), rank, lsp.CompletionItemKind.Property)
         if not one.labels:
             yield from _words((one,))
             if one.refers and things is not None:
                 yield from _handles(one, things, here)
     if any(one.part for one in forms):
-        yield Offer("on", "a part of the tree", WORD, lsp.CompletionItemKind.Property)
+        yield Suggestion("on", "a part of the tree", WORD, lsp.CompletionItemKind.Property)
 
 
 def _behind(
     opened: str, forms: Iterable[Form], things: Things | None, here: Mapping[str, int]
-) -> Iterator[Offer]:
+) -> Iterator[Suggestion]:
     """What may stand behind words that open a detail."""
     for one in forms:
         labels = [label for label in one.labels if f" {opened}".endswith(f" {label.casefold()}")]
@@ -85,30 +85,30 @@ def _behind(
             yield from _words((one,))
             if one.reader == "wedges":
                 for wedge in WEDGES:
-                    yield Offer(wedge, "a wedge of the root ball", WORD)
+                    yield Suggestion(wedge, "a wedge of the root ball", WORD)
         if one.part:
-            yield Offer("on", "a part of the tree", WORD, lsp.CompletionItemKind.Property)
+            yield Suggestion("on", "a part of the tree", WORD, lsp.CompletionItemKind.Property)
     longer = [
         label for one in forms for label in one.labels if label.casefold().startswith(f"{opened} ")
     ]
     for label in longer:
-        yield Offer(label[len(opened) + 1 :], "", DETAIL, lsp.CompletionItemKind.Property)
+        yield Suggestion(label[len(opened) + 1 :], "", DETAIL, lsp.CompletionItemKind.Property)
 
 
-def _handles(form: Form, things: Things, here: Mapping[str, int]) -> Iterator[Offer]:
+def _handles(form: Form, things: Things, here: Mapping[str, int]) -> Iterator[Suggestion]:
     yield from things_of(things, form.refers, here, HANDLE)
 
 
-def _words(forms: Iterable[Form]) -> Iterator[Offer]:
+def _words(forms: Iterable[Form]) -> Iterator[Suggestion]:
     for one in forms:
         for word in one.words if one.words != ANY_WORDS else ():
-            yield Offer(word, one.about, WORD, lsp.CompletionItemKind.EnumMember)
+            yield Suggestion(word, one.about, WORD, lsp.CompletionItemKind.EnumMember)
 
 
-def units_for(forms: Iterable[Form]) -> Iterator[Offer]:
+def units_for(forms: Iterable[Form]) -> Iterator[Suggestion]:
     """The units of what these forms measure."""
     sorts = {sort for one in forms for sort in one.sorts}
     sorts |= {"length"} if "size" in sorts else set()
     for unit in UNITS:
         if unit.dimension in sorts:
-            yield Offer(unit.symbol, unit.dimension, UNIT, lsp.CompletionItemKind.Unit)
+            yield Suggestion(unit.symbol, unit.dimension, UNIT, lsp.CompletionItemKind.Unit)

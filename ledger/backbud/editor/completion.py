@@ -16,8 +16,8 @@ from backbud.editor.completing_details import details_for
 from backbud.editor.completing_subjects import openings, subjects_for
 from backbud.editor.desk import Desk
 from backbud.editor.led_to import day_of_page
-from backbud.editor.offers import Offer, shown
-from backbud.editor.pieces import Piece
+from backbud.editor.offers import Suggestion, shown
+from backbud.editor.pieces import TextPiece
 from backbud.editor.text import OpenText
 from backbud.journal.things import Things
 from backbud_grammar.continued import REMARK
@@ -45,7 +45,9 @@ def completed(desk: Desk, text: OpenText, position: lsp.Position) -> lsp.Complet
     return shown(_offers(desk, text, number, before, begun), begun, where)
 
 
-def _offers(desk: Desk, text: OpenText, number: int, before: str, begun: str) -> Iterable[Offer]:
+def _offers(
+    desk: Desk, text: OpenText, number: int, before: str, begun: str
+) -> Iterable[Suggestion]:
     piece = desk.pieces(text).at(number)
     things = desk.snapshot.journal.things if desk.snapshot is not None else None
     if before.lstrip().startswith("#") or begun.startswith("#"):
@@ -60,13 +62,13 @@ def _offers(desk: Desk, text: OpenText, number: int, before: str, begun: str) ->
 
 
 def _at_edge(
-    desk: Desk, piece: Piece, number: int, before: str, begun: str, things: Things | None
-) -> Iterator[Offer]:
+    desk: Desk, piece: TextPiece, number: int, before: str, begun: str, things: Things | None
+) -> Iterator[Suggestion]:
     if before[:1].isdigit():
         if things is not None and before.split()[-1:] == ["at"]:
-            yield from (Offer(one.handle, "place") for one in things.of_kind("place"))
+            yield from (Suggestion(one.handle, "place") for one in things.of_kind("place"))
         else:
-            yield from (Offer(word, about) for word, about in WEATHER)
+            yield from (Suggestion(word, about) for word, about in WEATHER)
         return
     if not before:
         yield from openings(desk.today)
@@ -79,8 +81,8 @@ def _at_edge(
 
 
 def _of_act(
-    desk: Desk, piece: Piece, number: int, before: str, things: Things | None, text: OpenText
-) -> Iterator[Offer]:
+    desk: Desk, piece: TextPiece, number: int, before: str, things: Things | None, text: OpenText
+) -> Iterator[Suggestion]:
     block = piece.block_at(number)
     on = day_of_page(piece, desk.speech.southern) or desk.today
     act = piece.act_at(number)
@@ -118,7 +120,7 @@ def _begun_act(desk: Desk, deeper: str, before: str) -> tuple[ActForm | None, st
     return None, before
 
 
-def _acts(desk: Desk, block: Block | None, on: date) -> Iterator[Offer]:
+def _acts(desk: Desk, block: Block | None, on: date) -> Iterator[Suggestion]:
     handles = [*_handles(desk, block)]
     trees = _trees(desk, handles, on)
     due: list[str] = []

@@ -7,6 +7,7 @@ it asks to. Nothing is written, whether anybody vouched for the folder or not.
 
 from __future__ import annotations
 
+import gc
 from collections.abc import Callable, Mapping
 from concurrent.futures import Future
 from datetime import date
@@ -17,7 +18,7 @@ from backbud.collection.standing_on import standing_on
 from backbud.collection.whereabouts import Histories
 from backbud.editor.files import JournalFiles, uri_of
 from backbud.editor.letters import Letters
-from backbud.editor.pieces import Pieces, Reading
+from backbud.editor.pieces import Pieces, SectionReader
 from backbud.editor.text import UTF_16, OpenText
 from backbud.editor.tokens import Speech, plain_speech
 from backbud.editor.worker import Worker
@@ -94,11 +95,12 @@ class Desk:
         self.texts: dict[str, OpenText] = {}
         self.worker = Worker("journal")
         self._kept = Memo()
-        self._reading = Reading(Known.of(plain_speech().acts))
+        self._reading = SectionReader(Known.of(plain_speech().acts))
         self._pieces: dict[str, Pieces] = {}
         # Files that no editor has open, each with the bytes that it was made from.
         self._on_disk: dict[str, tuple[bytes, OpenText]] = {}
         self._letters: dict[str, Letters] = {}
+        self._settled = False
         # What was said of plugins that nobody trusts.
         self._left_out = ""
         self._number = 0
@@ -253,7 +255,7 @@ class Desk:
         self.snapshot, self._latest = snapshot, (snapshot, session)
         if self._reading.known.words != frozenset(journal.acts):
             # A trusted plugin has acts of its own.
-            self._reading = Reading(Known.of(journal.acts))
+            self._reading = SectionReader(Known.of(journal.acts))
             self._pieces = {}
         self._tell(ReadProblems(snapshot, as_problems(journal.flaws, journal.texts), False))
 
@@ -271,6 +273,11 @@ class Desk:
         self.standing = Standing(snapshot, session)
         self._kept.end()
         self._by_day, self._plans = {}, {}
+        if not self._settled:
+            # What was read first stays: the collector need not look at it again and again.
+            self._settled = True
+            gc.collect()
+            gc.freeze()
         self._tell(ReadProblems(snapshot, found, True))
         self.worker.ask("warm", self._warm, AHEAD)
 

@@ -11,7 +11,7 @@ from msgspec import Struct
 
 from backbud.collection.meant_by import trees_meant
 from backbud.editor.desk import AHEAD, Desk
-from backbud.editor.pieces import Piece
+from backbud.editor.pieces import TextPiece
 from backbud.editor.text import OpenText
 from backbud.plan.followups import FollowUp
 from backbud.words import between, day, number
@@ -62,7 +62,7 @@ class Led(Struct, frozen=True):
         return f"{one.state(self.today)}{settled}"
 
 
-def day_of_page(piece: Piece, southern: bool) -> date | None:
+def day_of_page(piece: TextPiece, southern: bool) -> date | None:
     """The day of a page; None where it has none that is exact."""
     page = piece.page
     try:

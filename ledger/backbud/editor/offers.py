@@ -20,7 +20,7 @@ KIND_OF_THING = {
 }
 
 
-class Offer(Struct, frozen=True):
+class Suggestion(Struct, frozen=True):
     """A word that may stand at a place. `rank`: the lowest comes first. `about`: what it is."""
 
     word: str
@@ -29,16 +29,16 @@ class Offer(Struct, frozen=True):
     kind: lsp.CompletionItemKind = lsp.CompletionItemKind.Keyword
 
 
-def offer_of(thing: Thing, rank: int = 5, about: str = "") -> Offer:
+def offer_of(thing: Thing, rank: int = 5, about: str = "") -> Suggestion:
     """A thing by its handle."""
     said = about or ("" if thing.title == thing.handle else thing.title) or thing.text("kind")
     kind = KIND_OF_THING.get(thing.kind, lsp.CompletionItemKind.Value)
-    return Offer(thing.handle, f"{thing.kind}  {said}".rstrip(), rank, kind)
+    return Suggestion(thing.handle, f"{thing.kind}  {said}".rstrip(), rank, kind)
 
 
 def things_of(
     things: Things, kinds: Iterable[str], ranks: Mapping[str, int], otherwise: int = 5
-) -> list[Offer]:
+) -> list[Suggestion]:
     """Every thing of these kinds."""
     return [
         offer_of(thing, ranks.get(thing.handle, otherwise))
@@ -47,9 +47,9 @@ def things_of(
     ]
 
 
-def shown(offers: Iterable[Offer], begun: str, where: lsp.Range) -> lsp.CompletionList:
+def shown(offers: Iterable[Suggestion], begun: str, where: lsp.Range) -> lsp.CompletionList:
     """The offers that begin with what is begun, then those that hold it, each word once."""
-    wanted, found = fold(begun), dict[str, tuple[int, int, str, Offer]]()
+    wanted, found = fold(begun), dict[str, tuple[int, int, str, Suggestion]]()
     for offer in offers:
         at = fold(offer.word).find(wanted)
         if at < 0 or (at and not wanted):
@@ -62,7 +62,7 @@ def shown(offers: Iterable[Offer], begun: str, where: lsp.Range) -> lsp.Completi
     return lsp.CompletionList(len(ordered) > MOST_SHOWN, items)
 
 
-def _item(n: int, offer: Offer, begun: str, where: lsp.Range) -> lsp.CompletionItem:
+def _item(n: int, offer: Suggestion, begun: str, where: lsp.Range) -> lsp.CompletionItem:
     return lsp.CompletionItem(
         offer.word,
         kind=offer.kind,

@@ -243,15 +243,3 @@ class EditorServer(LanguageServer):
         self.text_document_publish_diagnostics(
             lsp.PublishDiagnosticsParams(uri, diagnostics, text.version)
         )
-
-
-def serve(ask_today: Callable[[], date]) -> None:
-    """Serve one editor until it goes away."""
-    from backbud.editor.features import add_features
-
-    server = EditorServer(ask_today)
-    add_features(server)
-    # Nobody else may write among what is told to the editor, such as a species that prints.
-    stdin, stdout = os.fdopen(os.dup(0), "rb"), os.fdopen(os.dup(1), "wb")
-    os.dup2(2, 1)
-    server.start_io(stdin, stdout)

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from lsprotocol import types as lsp
 
 from backbud.editor.desk import Desk
-from backbud.editor.pieces import Piece
+from backbud.editor.pieces import TextPiece
 from backbud.editor.text import OpenText
 from backbud.journal.things import Thing
 from backbud_grammar.handles import fold
@@ -32,7 +32,7 @@ def outline_of(desk: Desk, text: OpenText) -> list[lsp.DocumentSymbol]:
     return [symbol for symbol in found if symbol is not None]
 
 
-def _symbol(piece: Piece, text: OpenText) -> lsp.DocumentSymbol | None:
+def _symbol(piece: TextPiece, text: OpenText) -> lsp.DocumentSymbol | None:
     whole = text.whole_lines(piece.first, _last_said(piece, text))
     head = text.whole_lines(piece.first, piece.first)
     page, card = piece.page, piece.card
@@ -47,7 +47,7 @@ def _symbol(piece: Piece, text: OpenText) -> lsp.DocumentSymbol | None:
     return lsp.DocumentSymbol(page.date, kind, whole, head, page.weather or None, None, None, below)
 
 
-def _blocks(piece: Piece, text: OpenText) -> Iterator[lsp.DocumentSymbol]:
+def _blocks(piece: TextPiece, text: OpenText) -> Iterator[lsp.DocumentSymbol]:
     blocks = piece.section.blocks
     for n, block in enumerate(blocks):
         if not block.subjects:
@@ -65,7 +65,7 @@ def _blocks(piece: Piece, text: OpenText) -> Iterator[lsp.DocumentSymbol]:
         )
 
 
-def _last_said(piece: Piece, text: OpenText) -> int:
+def _last_said(piece: TextPiece, text: OpenText) -> int:
     return _last_line(text, piece.first, piece.last)
 
 

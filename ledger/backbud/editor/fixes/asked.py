@@ -11,7 +11,7 @@ from msgspec import Struct
 
 from backbud.editor.desk import Desk
 from backbud.editor.led_to import day_of_page
-from backbud.editor.pieces import Piece
+from backbud.editor.pieces import TextPiece
 from backbud.editor.text import OpenText
 from backbud.jot.placing import DiaryPlace
 from backbud.jot.trial import page_of
@@ -61,7 +61,7 @@ class ToMend(Struct, frozen=True):
         return [near] if near else some[:MOST_MEANINGS]
 
     @property
-    def piece(self) -> Piece:
+    def piece(self) -> TextPiece:
         return self.desk.pieces(self.text).at(self.line)
 
     @property

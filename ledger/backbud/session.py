@@ -282,7 +282,7 @@ class Session:
     @cached_property
     def _named_pictures(self) -> tuple[Named, ...]:
         """Every picture that the diary names."""
-        return pictures_in(self.journal)
+        return pictures_in(self.journal, self.kept)
 
     @property
     def picture_files(self) -> tuple[str, ...]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import posixpath
 import re
 from collections.abc import Iterable, Iterator
+from functools import partial
 from os.path import isabs
 
 from msgspec import Struct
@@ -13,6 +14,7 @@ from backbud.collection.state import Tree
 from backbud.journal.dated import DatedBlock
 from backbud.journal.events import Event, Origin
 from backbud.journal.read import Journal
+from backbud.memo import NO_MEMO, Memo
 from backbud_grammar.act_words import ActWord
 from backbud_grammar.dates import WrittenDate
 
@@ -60,16 +62,24 @@ def pictures_of(tree: Tree) -> tuple[Named, ...]:
     return tuple(picture for event in counted for picture in _in_event(event))
 
 
-def pictures_in(journal: Journal) -> tuple[Named, ...]:
-    """Every picture that a line of the diary names, page by page, whatever became of the line."""
-    files = {name for name, text in journal.texts.items() if _may_name(text.lower())}
+def pictures_in(journal: Journal, kept: Memo = NO_MEMO) -> tuple[Named, ...]:
+    """Every picture that a line of the diary names, page by page, whatever became of the line.
+
+    `kept`: what an earlier run of this process left of each file.
+    """
+    files = {
+        name
+        for name, text in journal.texts.items()
+        if kept.once(("may name a picture", name), (text,), partial(_may_name, text))
+    }
     pages = (page for page in journal.pages if page.file in files)
     events = (event for page in pages for block in page.blocks for event in _of(block))
     return tuple(picture for event in events for picture in _in_event(event))
 
 
 def _may_name(text: bytes) -> bool:
-    return any(ending in text for ending in _ENDINGS) or _SOME_FILE.search(text) is not None
+    lower = text.lower()
+    return any(ending in lower for ending in _ENDINGS) or _SOME_FILE.search(lower) is not None
 
 
 def paths_of(pictures: Iterable[Named]) -> tuple[str, ...]:

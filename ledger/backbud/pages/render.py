@@ -49,6 +49,7 @@ from backbud.views.place import StandsThere, by_place, place_view, stands_there
 from backbud.views.registers.register import csv_of
 from backbud.views.tree import trees_view
 from backbud.views.week_on_paper import WeekOfTree, of_week, week_on_paper
+from backbud.views.year_back import year_back_view
 
 if TYPE_CHECKING:
     from jinja2 import Environment, Template
@@ -254,7 +255,7 @@ def _walk(view: Nursery) -> list[str]:
 def _week(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
     """The week on paper, from the same rows as the first page."""
     found = [rows.week for rows in _all_rows(view, around, kept)]
-    week = week_on_paper(found, _walk(view), view.today)
+    week = week_on_paper(found, _walk(view), view.today, kept)
 
     def made() -> bytes:
         shown = week_sheet.sheet(week, view.title)
@@ -408,7 +409,13 @@ def _year(view: Nursery, shared: dict[str, object], around: object, kept: Memo) 
 
 
 def _year_back(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
-    return _page("year-back.html", shared, {"base": "", "back": year_back.sheet(view, kept)})
+    back = year_back_view(view, kept)
+
+    def made() -> bytes:
+        shown = year_back.sheet(back, view.today)
+        return _page("year-back.html", shared, {"base": "", "back": shown})
+
+    return kept.once("year back page", (Identical(around), back), made)
 
 
 def _stores(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:

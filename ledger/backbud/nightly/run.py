@@ -60,7 +60,7 @@ def run(
     was carried through is younger, so that it may be asked for often."""
     try:
         with lock(folder, 0.0, LOCK):
-            last = _last(folder)
+            last = _last_run(folder)
             age = (now.timestamp() - last.at) / 3600
             if if_older_hours and 0 <= age < if_older_hours:
                 return Ran(f"The last run is {age:.0f} hours old; nothing was done.", True, False)
@@ -70,7 +70,11 @@ def run(
 
 
 def _steps(
-    folder: str, now: datetime, environ: Mapping[str, str], last: _LastRun, limits: Mapping[str, Any]
+    folder: str,
+    now: datetime,
+    environ: Mapping[str, str],
+    last: _LastRun,
+    limits: Mapping[str, Any],
 ) -> Ran:
     today = now.astimezone().date()
     said: list[str] = []
@@ -87,7 +91,7 @@ def _steps(
         problems += found
     line = "; ".join([*said, *failed]) or "nothing changed"
     if not failed:
-        works = _last(folder).works
+        works = _last_run(folder).works
         _keep(folder, _LastRun(now.timestamp(), works))
     return Ran(_one_line(line), not failed, True, problems)
 
@@ -184,7 +188,7 @@ def _one_line(text: str) -> str:
     return " ".join(text.split())
 
 
-def _last(folder: str) -> _LastRun:
+def _last_run(folder: str) -> _LastRun:
     content = recall(folder, _SLOT)
     try:
         return _LastRun() if content is None else msgspec.json.decode(content, type=_LastRun)

@@ -184,6 +184,7 @@ class Desk:
 
     def _warm(self) -> None:
         """Have ready what is asked for soon; runs in the reading thread once nobody waits."""
+        self.here_on(self._here[0][1])
         for name in self.names:
             text = self.text(name)
             if text is not None and not self.worker.is_wanted(AHEAD):

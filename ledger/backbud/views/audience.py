@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from datetime import date
 from hashlib import blake2b
 from typing import Literal, TypeVar
@@ -102,20 +102,17 @@ class Audience:
         """A text that is about no tree, where it names nobody whom they are not to read."""
         return self._nobodys(text)
 
-    def plans(self, plans: Mapping[str, tuple[FollowUp, ...]]) -> dict[str, tuple[FollowUp, ...]]:
-        """What is planned, without what is the keeper's own business."""
-        return {
-            handle: plan
-            if self._eyes.sort == "keeper"
-            else tuple(one for one in plan if not is_work_for_keeper(one.act, one.id))
-            for handle, plan in plans.items()
-        }
+    def plan(self, plan: tuple[FollowUp, ...]) -> tuple[FollowUp, ...]:
+        """What is planned of a tree, without what is the keeper's own business."""
+        if self._eyes.sort == "keeper":
+            return plan
+        return tuple(one for one in plan if not is_work_for_keeper(one))
 
     def work(self, work: WorkView) -> WorkView | None:
         """A work as they may read it."""
         if not self.sees(self._grounds.trees[work.tree]) or self._eyes.sort == "public":
             return None
-        if self._eyes.sort != "keeper" and is_work_for_keeper(work.act, work.id):
+        if self._eyes.sort != "keeper" and work.private:
             return None
         return self._owners_work(work) if self._eyes.sort == "owner" else work
 
@@ -173,7 +170,8 @@ class Audience:
             return None
         match self._eyes.sort:
             case "helper":
-                return entry
+                # A line as written may tell of money beside the work.
+                return replace(entry, own_words="") if entry.own_words else entry
             case "owner":
                 return self._owners_entry(entry, event)
         # Only works on the tree, of what was understood; who came and what was shown names people.
@@ -285,7 +283,7 @@ class Audience:
             hidden = self._named_places if reason.sort == "rule" else self._places
             return "" if hidden.named_in(text) else text
         event = self._event_at(work.tree, reason)
-        if event is not None and text.startswith(f"{event.day}: "):
+        if event is not None and reason.quotes:
             plain = self._plain(event, event.text)
             text = f"{event.day}: {event.act} {plain}".rstrip() + "."
         elif event is None and reason.file:

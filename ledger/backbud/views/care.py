@@ -178,6 +178,10 @@ def _leave(ground: CareGround, fuller: bool) -> Iterator[CareItem]:
     """What not to do, and until when: the last of each, from what was done here."""
     today = ground.today
     until: dict[str, tuple[date | None, str]] = {}
+    begins: dict[str, date] = {}
+    for one in _works(ground):
+        opens = one.window_on(today).opens
+        begins[one.act] = min(opens, begins.get(one.act, opens))
     for event in ground.events:
         traits = {*event.row.traits, event.act}
         if "cuts_roots" in traits:
@@ -185,6 +189,8 @@ def _leave(ground: CareGround, fuller: bool) -> Iterator[CareItem]:
         for key in (key for key in said.LEAVE if key in traits):
             for what, weeks, why in said.LEAVE[key]:
                 ends = event.day + timedelta(weeks=weeks) if weeks else None
+                if ends is not None:
+                    ends = min(ends, begins.get(said.ENDS_WITH.get(what, ""), ends))
                 if ends is not None and ends <= today:
                     continue
                 if key == "wired" and not ground.tree.on("wire"):

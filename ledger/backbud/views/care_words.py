@@ -110,18 +110,20 @@ WIRED_TROUBLE = (
 )
 
 NOT_HARD = "Do not prune it hard this growing season"
+NOT_FED, NOT_MOVED = "Do not feed it", "Do not move it about in its pot; never lift it by the trunk"
+NOT_FED_YET = "Do not feed it until the new leaves have hardened"
 # What not to do after a work, by the trait or the act of what was done: what, until how many weeks
 # after, and why.
 LEAVE: Mapping[Trait | ActWord, tuple[tuple[str, int, str], ...]] = {
     "root_work": (
-        ("Do not feed it", 6, "Cut roots take up no feed, and salt in the soil burns them."),
+        (NOT_FED, 6, "Cut roots take up no feed, and salt in the soil burns them."),
         (
             "Do not stand it in strong wind or hot sun",
             3,
             "It cannot draw as much water as before until new roots have grown.",
         ),
         (
-            "Do not move it about in its pot; never lift it by the trunk",
+            NOT_MOVED,
             26,
             "New roots tear off; the wires below hold it still.",
         ),
@@ -134,11 +136,11 @@ LEAVE: Mapping[Trait | ActWord, tuple[tuple[str, int, str], ...]] = {
         ),
     ),
     "wired": (("Do not bend a wired branch further", 0, "It has been set; more may break it."),),
-    "decandled": (("Do not feed it", 6, "Feed now makes the second needles long."),),
-    "defoliated": (
-        ("Do not feed it until the new leaves have hardened", 5, "Feed now makes large leaves."),
-    ),
+    "decandled": ((NOT_FED, 6, "Feed now makes the second needles long."),),
+    "defoliated": ((NOT_FED_YET, 5, "Feed now makes large leaves."),),
 }
+# The work with which it ends, where that comes sooner: both are never told for one day.
+ENDS_WITH: Mapping[str, str] = {NOT_FED: "fed", NOT_FED_YET: "fed", NOT_MOVED: "untied"}
 # Told without its last day, which may fall where nobody prunes.
 UNDATED = frozenset({NOT_HARD})
 ALWAYS_LEAVE = (

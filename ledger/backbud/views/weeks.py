@@ -12,12 +12,14 @@ from __future__ import annotations
 from collections import Counter, defaultdict
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from datetime import date, timedelta
+from functools import partial
 from itertools import chain
 from typing import Literal
 
 from msgspec import Struct
 
 from backbud.collection.state import Tree
+from backbud.memo import NO_MEMO, Memo
 from backbud.plan.followups import FollowUp, Reason, sort_of_work
 from backbud.species import Foretold
 from backbud.species.weight import WORST_FIRST, AtStake, Weight
@@ -157,8 +159,12 @@ def called(name: str, handle: str) -> str:
     return name if len(name) <= _LONGEST_NAME else handle
 
 
-def weeks_view(works: Iterable[WeekWork], trees: int, today: date) -> WeeksView:
-    """Lay out open works as the keeper's calendar. `trees`: how many there are here."""
+def weeks_view(
+    works: Iterable[WeekWork], trees: int, today: date, kept: Memo = NO_MEMO
+) -> WeeksView:
+    """Lay out open works as the keeper's calendar. `trees`: how many there are here. `kept`: what
+    an earlier run of this process left of each entry."""
+    entry = _Together(kept).entry
     late: list[WeekWork] = []
     alone: list[WeekWork] = []
     musts: list[tuple[date, WeekWork]] = []
@@ -177,12 +183,12 @@ def weeks_view(works: Iterable[WeekWork], trees: int, today: date) -> WeeksView:
         else:
             musts.append((_week_of(one, this_week), one))
     most = most_entries(trees)
-    weeks: dict[date, _Week] = defaultdict(_Week)
+    weeks: dict[date, _Week] = defaultdict(partial(_Week, entry))
     for one in alone:
         weeks[monday_of(one.best)].alone.append(one)
-    for entry in chain(_musts(musts), _chances(chances, this_week)):
-        weeks[monday_of(entry.first)].joint.append(entry)
-    past = _late(late, today)
+    for one_of_week in chain(_musts(musts, entry), _chances(chances, this_week, entry)):
+        weeks[monday_of(one_of_week.first)].joint.append(one_of_week)
+    past = kept.once("late", (late, today), partial(_late, late, today))
     with_late = {monday_of(one) for one in (today, today + AHEAD)} if past else set()
     found = [weeks[monday].fitted(monday, most - (monday in with_late)) for monday in sorted(weeks)]
     return WeeksView(
@@ -229,16 +235,16 @@ def _week_of(one: WeekWork, this_week: date) -> date:
 # ------------------------------------------------------------------ together
 
 
-def _musts(musts: Iterable[tuple[date, WeekWork]]) -> Iterator[WeekEntry]:
+def _musts(musts: Iterable[tuple[date, WeekWork]], entry: _Entry) -> Iterator[WeekEntry]:
     groups: dict[tuple[date, str, str], list[WeekWork]] = defaultdict(list)
     for monday, one in musts:
         groups[monday, one.work, one.place].append(one)
     for (monday, work, place), some in groups.items():
         name = f"must:{work}/{place}/{_iso(monday)}"
-        yield _entry("must", name, monday, some, work=work, place=place)
+        yield entry("must", name, monday, some, work=work, place=place)
 
 
-def _chances(chances: Iterable[WeekWork], this_week: date) -> Iterator[WeekEntry]:
+def _chances(chances: Iterable[WeekWork], this_week: date, entry: _Entry) -> Iterator[WeekEntry]:
     """Each chance once, with those of its work and kind, in the best week of most of them that its
     own window is open in. What has its best week behind it was told of then."""
     groups: dict[tuple[str, str], list[WeekWork]] = defaultdict(list)
@@ -248,7 +254,7 @@ def _chances(chances: Iterable[WeekWork], this_week: date) -> Iterator[WeekEntry
         while best := _best_week(left, this_week):
             here = [one for one in left if _is_open_in(one, best)]
             name = f"may:{work}/{kind}/{_iso(best)}"
-            yield _entry("may", name, best, here, work=work, kind=kind)
+            yield entry("may", name, best, here, work=work, kind=kind)
             left = [one for one in left if not _is_open_in(one, best)]
 
 
@@ -292,6 +298,28 @@ def _late(late: Iterable[WeekWork], today: date) -> tuple[WeekEntry, ...]:
     return (WeekEntry("late", "late:", today, today + AHEAD, works),) if works else ()
 
 
+class _Together:
+    """Makes entries of several works, each once while its works are the same."""
+
+    def __init__(self, kept: Memo) -> None:
+        self._kept = kept
+
+    def entry(
+        self, sort: JointSort, name: str, monday: date, works: Iterable[WeekWork], **common: str
+    ) -> WeekEntry:
+        """The entry of a week, of this name."""
+        some = list(works)
+        return self._kept.once(
+            ("week entry", name),
+            (sort, monday, some, common),
+            lambda: _entry(sort, name, monday, some, **common),
+        )
+
+
+# What makes an entry of several works.
+_Entry = Callable[..., WeekEntry]
+
+
 def _entry(
     sort: JointSort, name: str, monday: date, works: Iterable[WeekWork], **common: str
 ) -> WeekEntry:
@@ -315,7 +343,8 @@ def _iso(monday: date) -> str:
 class _Week:
     """The entries of a week, before and after they are merged to fit."""
 
-    def __init__(self) -> None:
+    def __init__(self, entry: _Entry) -> None:
+        self._entry = entry
         self.alone: list[WeekWork] = []
         self.joint: list[WeekEntry] = []
 
@@ -394,7 +423,7 @@ class _Week:
         gone = {one.name for one in some}
         works = chain(more, *(one.works for one in some))
         self.joint = [one for one in self.joint if one.name not in gone]
-        self.joint.append(_entry(sort, name, monday, works, **common))
+        self.joint.append(self._entry(sort, name, monday, works, **common))
 
 
 _OF_A_PLACE = ("must", "place")

@@ -25,7 +25,10 @@ def pests(capsys, tmp_path, *more: str) -> list[str]:
 def test_all_treated_asks_once(written, tmp_path, capsys) -> None:
     written(CARDS + TREATED, "2026-05-12")
     # Seven to fourteen days after it; five minutes for each tree.
-    assert pests(capsys, tmp_path) == ["8 trees  check for pests  –  17 to 24 May, best 20 May  (40 min)", EIGHT]
+    assert pests(capsys, tmp_path) == [
+        "8 trees  check for pests  –  17 to 24 May, best 20 May  (40 min)",
+        EIGHT,
+    ]
 
 
 def test_a_tree_that_was_looked_at_leaves_the_round(written, tmp_path, capsys) -> None:

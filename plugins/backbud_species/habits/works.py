@@ -78,6 +78,7 @@ from backbud_species.habits.gates import (
     worked_hard,
 )
 from backbud_species.habits.going_out import goes_out
+from backbud_species.habits.heat import after_great_heat
 from backbud_species.habits.leaves import Way, late_frost, leaves_off
 from backbud_species.habits.repotting import repotting, until
 from backbud_species.habits.roots import over_share
@@ -160,6 +161,8 @@ def work(
             return
         if act == "pruned":
             window = thawed(window, year)
+        elif act == "trimmed":
+            window, by_time = after_great_heat(year, window, by_time)
         yield Proposal(
             act,
             window,

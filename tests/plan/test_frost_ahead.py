@@ -79,7 +79,7 @@ def test_it_tells_the_night_and_the_number(frost):
     assert work.window == Window(date(2026, 11, 19), date(2026, 11, 22), date(2026, 11, 23))
     assert work.id == "hoshi/frost-ahead/2026-27"
     said = [reason.text for reason in work.because]
-    assert said[0] == "The forecast of 2026-11-21 for bench."
+    assert said[0] == "The forecast of 2026-11-21."
     assert said[2] == (
         "Foretold are −7 °C in the night to 23 November. Such nights last until 24 November, "
         "the coldest −9 °C."
@@ -181,3 +181,14 @@ def test_moving_out_waits_until_the_frost_is_over(frost, written, tmp_path):
     session = written(PLACES + hoshi() + WINTERED, "2027-04-10", settings='home = "yard"\n')
     (free,) = [one for one in session.plan().all() if "/winter-quarters-out/" in one.id]
     assert free.window.opens < date(2027, 4, 10)
+
+
+def test_a_forecast_is_enough_where_nothing_else_is_known_of_the_weather(written, tmp_path):
+    (tmp_path / "weather").mkdir()
+    session = written(
+        "place yard\n  latitude 53 N\n\ntree hoshi\n  kind trident maple\n  place yard\n" + NOTED,
+        "2026-11-20",
+        settings='home = "yard"\n',
+        files={"weather/yard-forecast.csv": nights(-12)},
+    )
+    assert [one.id for one in session.plan().all() if one.foretold] == ["hoshi/frost-ahead/2026-27"]

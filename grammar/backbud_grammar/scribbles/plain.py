@@ -40,7 +40,8 @@ _PESTS = (
 _OBSERVED = plain_words(
     f"{_PESTS} mizugire vole voles mouse mice hail split crack cracked wound wounds sport frosted "
     "wilted torn box fungus mould mold botrytis blight ants wasps birds blackbird squirrel badger "
-    "cat lace wool woolly woolly-aphid scab greened yellowing browning bark roots needlecast canker honeydew sooty beetle borer fluff "
+    "cat lace wool woolly scab greened yellowing browning bark roots needlecast canker "
+    "honeydew sooty beetle borer fluff "
     f"new old {_GROWTH} {_COLOURS} {_WEATHER}"
 )
 _TALK = (

@@ -39,6 +39,7 @@ from backbud.collection.stand import (
 from backbud.collection.state import Entry
 from backbud.collection.subjects import Chooser, Whereabouts
 from backbud.collection.taken_down import Everyday, among
+from backbud.collection.whose import how_many_unread, not_ones_own
 from backbud.journal.dated import DatedBlock, DatedPage
 from backbud.journal.events import Event, Origin
 from backbud.journal.faults import fault_at
@@ -198,7 +199,8 @@ class Replay:
                 return False
             meant.calm_from = date.min
             for tree in meant.trees:
-                if tree.standing != "here":
+                if tree.standing != "here" or tree.batch is not None:
+                    # To how many of a batch a line was done must be looked at.
                     return False
                 if tree.since is not None and tree.since.first > meant.calm_from:
                     meant.calm_from = tree.since.first
@@ -272,6 +274,9 @@ class Replay:
                 self.flaws.append(nothing_to_correct(event, tree, in_part=in_part))
                 if id(event) in self.corrections.in_part:
                     mine = Entry(held(event))
+            elif flaw := how_many_unread(event, tree) or not_ones_own(event, tree):
+                mine = Entry(held(event))
+                self.flaws.append(flaw)
             elif act in OFF_PARTS and tree.standing == "here" and not mine.undone:
                 mine, flaw = held_where_nothing_is(mine, tree, self.journal.texts)
                 self.flaws += [] if flaw is None else [flaw]

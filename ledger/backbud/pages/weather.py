@@ -10,6 +10,7 @@ from msgspec.structs import replace
 
 from backbud.climate.stages import FEWEST_YEARS
 from backbud.climate.winter import FEWEST_ON_RECORD
+from backbud.pages.ahead import AheadPart, ahead_part
 from backbud.pages.drawings import against_years, frost, temperature
 from backbud.pages.drawings.axes import Drawing
 from backbud.pages.water import WaterPart, water_part
@@ -64,6 +65,7 @@ class WeatherSheet(Struct, frozen=True):
     others: tuple[SkyPart, ...]
     unknown: tuple[str, ...]
     water: WaterPart
+    ahead: AheadPart | None = None
 
 
 def sheet(view: Nursery) -> WeatherSheet:
@@ -79,6 +81,7 @@ def sheet(view: Nursery) -> WeatherSheet:
         tuple(others),
         tuple(view.name(handle) for handle in weather.unknown),
         water_part(view),
+        ahead_part(weather.ahead, view.name, view.today),
     )
 
 

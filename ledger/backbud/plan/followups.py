@@ -5,7 +5,7 @@ It is the same whatever day it is looked at; `state` tells how it stands on a da
 
 from __future__ import annotations
 
-from datetime import date
+from datetime import date, timedelta
 from typing import Literal
 
 from msgspec import Struct
@@ -136,6 +136,20 @@ def sort_of_work(one: FollowUp) -> tuple[str, str]:
     return one.act, one.row.bare or one.act
 
 
-def waits_for_its_week(single: bool, state: State, best: date, today: date) -> bool:
-    """Whether a work that may be done now still waits: a chance does for its best week."""
-    return not single and state == "now" and today < monday_of(best)
+# From so long before the week of its best day on what must be done is told as now; ours, no source.
+NOW_BEFORE = timedelta(weeks=1)
+
+
+def waits_for_its_week(
+    single: bool, weight: Weight, promised: bool, state: State, best: date, today: date
+) -> bool:
+    """Whether a work whose window is open still waits: a chance does for the week of its best day,
+    what must be done for the week before it. What a tree may die without does not wait, nor what
+    grows worse while nobody looks, nor the keeper's word."""
+    if state != "now" or promised:
+        return False
+    if not single:
+        return today < monday_of(best)
+    if weight.at_stake == "life" or weight.once_past == "grows":
+        return False
+    return today < monday_of(best) - NOW_BEFORE

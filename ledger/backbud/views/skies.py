@@ -22,6 +22,7 @@ from backbud.plan.covers import cover_from
 from backbud.plan.skies import MEANS_FROM, Skies
 from backbud.plan.water import water_of
 from backbud.species import Species
+from backbud.views.ahead import ahead_of
 from backbud.views.frosts import frosts_view
 from backbud.views.sky import (
     AirWeek,
@@ -81,6 +82,7 @@ def weather_of(
         water_of(journal, trees, species, records, today),
         tuple(_year_airs(known[0], journal.southern)) if home_known else (),
         journal.southern,
+        ahead_of(trees, journal.things, records, skies, today),
     )
 
 

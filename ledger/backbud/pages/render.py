@@ -36,7 +36,7 @@ from backbud.pages import (
 from backbud.pages.find import MANY, lettered
 from backbud.pages.printed import labels
 from backbud.pages.printed import week as week_sheet
-from backbud.pages.tree import MOST_VIGOUR, listed, sheet_of
+from backbud.pages.tree import MOST_VIGOUR, listed_tree, sheet_of
 from backbud.views.ahead import WaterAhead
 from backbud.views.bench import OfTree, bench_view, of_tree
 from backbud.views.day import open_works_of
@@ -511,7 +511,7 @@ SHEETS: tuple[tuple[str, Sheet], ...] = (
 
 def _listed(view: Nursery, tree: Tree, part: str) -> bytes:
     """A tree's line in a part of the list."""
-    return _octets(_macro("lines.html", part, listed(view, tree)))
+    return _octets(_macro("lines.html", part, listed_tree(view, tree)))
 
 
 def _page(template: str, shared: dict[str, object], own: dict[str, object]) -> bytes:

@@ -141,6 +141,17 @@ def called(ident: str, works: Iterable[WorkView]) -> tuple[WorkView, ...]:
     return exact or tuple(one for one in some if ident in one.id)
 
 
+def named(words: Sequence[str], works: Iterable[WorkView]) -> tuple[WorkView, ...]:
+    """The works of a name: each of the words begins one of the title, or is its act (`repot`,
+    `untie ties`)."""
+    asked = [word.casefold() for word in words]
+    return tuple(one for one in works if all(_is_in_name(word, one) for word in asked))
+
+
+def _is_in_name(word: str, work: WorkView) -> bool:
+    return word == work.act or any(part.startswith(word) for part in work.title.casefold().split())
+
+
 def rounds(some: Iterable[WorkView], *, by_days: bool = False) -> list[list[WorkView]]:
     """The works that are one line, each in one, in the order of the first of each: looks at one
     thing on a tree, or taking it off, whatever its parts; the same work of several trees; and what

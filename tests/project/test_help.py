@@ -28,6 +28,9 @@ _SCREEN = (40, 100)
 def journal(tmp_path_factory: pytest.TempPathFactory) -> Path:
     folder = tmp_path_factory.mktemp("help") / "example_journal"
     shutil.copytree(EXAMPLE, folder, ignore=shutil.ignore_patterns("made", ".backbud"))
+    by = ("git", "-c", "user.name=x", "-c", "user.email=x@example.org")
+    for words in (("init", "-q"), ("add", "cards"), ("commit", "-q", "-m", "The cards")):
+        subprocess.run([*by, *words], cwd=folder, check=True)
     return folder
 
 

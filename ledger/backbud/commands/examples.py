@@ -28,6 +28,7 @@ EXAMPLES: dict[str, tuple[tuple[str, str], ...]] = {
         ("backbud why heron", "what is open of it, and why"),
         ("backbud why heron repot", "why it is to be repotted"),
     ),
+    "since": (("backbud since HEAD", "what is not in the git repository yet"),),
     "reckon": (
         ('backbud reckon pot --inside "36 x 28 x 12 cm"', "what a pot holds"),
         ("backbud reckon feed --help", "what a sum asks for"),

@@ -12,6 +12,7 @@ from datetime import date
 
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ActForm
+from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.parse import Details
 from backbud_grammar.scribbles.beside import is_beside, stays_on
 from backbud_grammar.scribbles.days import when_of, without_own_day
@@ -23,6 +24,7 @@ from backbud_grammar.scribbles.draft import (
     ToldAct,
     without_stages_in_part,
 )
+from backbud_grammar.scribbles.gallons import with_gallons
 from backbud_grammar.scribbles.named import NO_HANDLES, Handles
 from backbud_grammar.scribbles.opener import WITH_REASON, Opened, Opener
 from backbud_grammar.scribbles.plain import is_harmless, is_observed, is_seen, tells_what
@@ -72,10 +74,12 @@ class Talk:
         details: Details,
         handles: Handles = NO_HANDLES,
         kind_of: Callable[[str], str] = lambda handle: "",
+        language: int = LANGUAGE,
+        gallon: str = "",
     ) -> None:
-        self.details, self.handles = details, handles
-        self.pieces = PieceReader(details, handles, kind_of)
-        self.opener = Opener(details.acts, handles)
+        self.details, self.handles, self.gallon = details, handles, gallon
+        self.pieces = PieceReader(details, handles, kind_of, language)
+        self.opener = Opener(details.acts, handles, language)
         self._read: dict[tuple[str, date | None], tuple[ToldAct, ...]] = {}
 
     def read(self, line: str, page: date | None = None) -> tuple[ToldAct, ...]:
@@ -119,7 +123,8 @@ class _LineReader:
                     self._left_whole(piece, start + at)
                 elif piece:
                     self.is_unread = False
-                    self._piece(spelled_out(piece), piece, start + at, first)
+                    spelled = with_gallons(spelled_out(piece), self.talk.gallon)
+                    self._piece(spelled, piece, start + at, first)
                 first = False
         if not self.drafts or any(_IF.match(said) for said, _ in self.before):
             return ()
@@ -347,7 +352,7 @@ class _LineReader:
             self._begin(opened, at)
             return
         noun = draft.pieces[0][0].split(None, 1)[0] if draft.pieces else ""
-        for said in (piece, *said_as(draft.form.word, piece)):
+        for said in (piece, *said_as(draft.form.word, piece, self.pieces.language)):
             reading = self.talk.details.of(draft.form, f"{noun} {said}")
             if reading.named and not reading.flaws and reading.details:
                 draft.pieces.append((said, at))

@@ -25,7 +25,7 @@ def standing_on(at: Whereabouts, things: Things, day: date) -> Stand:
             break
         if entry.undone or event.held or entry.of is not None:
             continue
-        if event.act in ("separated", "parted-off"):
+        if event.was("separated", "parted-off"):
             new = event.first("as")
             if new is not None and (canonical(things, new.words) or new.words) == at.handle:
                 card = start_on_card(things.by_handle.get(at.handle), things, "here")

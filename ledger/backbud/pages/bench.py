@@ -175,7 +175,7 @@ def _by(one: Round, today: date) -> Iterator[str]:
     if first.state in ("overdue", "promised"):
         yield f"was due {closes}"
     else:
-        yield words.closing(first.act, first, year)
+        yield words.closing(first.act, first, today)
         if first.best == today:
             yield "best today"
         elif first.best > today:

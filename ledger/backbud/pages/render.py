@@ -49,6 +49,7 @@ from backbud.views.place import StandsThere, by_place, place_view, stands_there
 from backbud.views.registers.register import csv_of
 from backbud.views.tree import trees_view
 from backbud.views.week_on_paper import WeekOfTree, of_week, week_on_paper
+from backbud.views.year_back import year_back_view
 
 if TYPE_CHECKING:
     from jinja2 import Environment, Template
@@ -93,7 +94,8 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
     for path, sheet in SHEETS:
         yield path, sheet(view, shared, around, kept)
     for register in view.registers:
-        yield links.register_csv(register.register), csv_of(register)
+        path = links.register_csv(register.register)
+        yield path, kept.once(path, (Identical(register),), partial(csv_of, register))
     yield from _papers(view, kept)
     yield from _places(view, shared, around, kept)
     yield from _all_labels(view, shared, around, kept)
@@ -144,7 +146,6 @@ def paper_pages(
             "assets": assets,
             "style": _style() if alone else "",
             "today": words.full_day(page.sheet.view.day),
-            "tax_name": view.statement.tax_name if view.statement is not None else "tax",
         }
         yield page.path, _page(f"{page.sort}.html", {}, shown)
 
@@ -254,8 +255,13 @@ def _walk(view: Nursery) -> list[str]:
 def _week(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
     """The week on paper, from the same rows as the first page."""
     found = [rows.week for rows in _all_rows(view, around, kept)]
-    shown = week_sheet.sheet(week_on_paper(found, _walk(view), view.today), view.title)
-    return _page("week.html", shared, {"base": "../", "week": shown})
+    week = week_on_paper(found, _walk(view), view.today, kept)
+
+    def made() -> bytes:
+        shown = week_sheet.sheet(week, view.title)
+        return _page("week.html", shared, {"base": "../", "week": shown})
+
+    return kept.once("week page", (Identical(around), week), made)
 
 
 def _places(
@@ -329,7 +335,7 @@ def _finding(view: Nursery, kept: Memo) -> finding.Index:
     ]
     others = kept.same("others found", others_found(view.trees, view.species, names, view.people))
     return kept.once(
-        "index", (Identical(others, *found),), lambda: finding.index_of((*others, *found))
+        "index", (Identical(others, *found),), lambda: finding.index_of((*others, *found), kept)
     )
 
 
@@ -403,7 +409,13 @@ def _year(view: Nursery, shared: dict[str, object], around: object, kept: Memo) 
 
 
 def _year_back(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
-    return _page("year-back.html", shared, {"base": "", "back": year_back.sheet(view, kept)})
+    back = year_back_view(view, kept)
+
+    def made() -> bytes:
+        shown = year_back.sheet(back, view.today)
+        return _page("year-back.html", shared, {"base": "", "back": shown})
+
+    return kept.once("year back page", (Identical(around), back), made)
 
 
 def _stores(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
@@ -420,19 +432,23 @@ def _people(view: Nursery, shared: dict[str, object], around: object, kept: Memo
 
 
 def _registers(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
-    sheets = tuple(map(registers.sheet, view.registers))
-    return kept.once(
-        "registers page",
-        (Identical(around), view.registers),
-        lambda: _page("registers.html", shared, {"base": "", "registers": sheets}),
-    )
+    def made() -> bytes:
+        sheets = tuple(map(registers.sheet, view.registers))
+        return _page("registers.html", shared, {"base": "", "registers": sheets})
+
+    return kept.once("registers page", (Identical(around, *view.registers),), made)
 
 
 def _visits(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
     """Other people's trees in the house; for the keeper alone, for it has prices and people."""
-    pages = {one.person: tuple(papers.papers(one)) for one in view.papers}
-    own = {"base": "", "visits": visits.sheet(view.accounts, pages, view.today)}
-    return _page("visits.html", shared, own)
+
+    def made() -> bytes:
+        pages = {one.person: tuple(papers.papers(one)) for one in view.papers}
+        own = {"base": "", "visits": visits.sheet(view.accounts, pages, view.today)}
+        return _page("visits.html", shared, own)
+
+    inputs = (Identical(around, *view.accounts), Identical(*view.papers))
+    return kept.once("visits page", inputs, made)
 
 
 def _papers(view: Nursery, kept: Memo) -> Iterator[tuple[str, bytes]]:

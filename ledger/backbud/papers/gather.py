@@ -18,7 +18,10 @@ from backbud.plan.unpaid import PAYMENT_DAYS
 from backbud.plan.vessels import pot_of_card
 from backbud.session import Session
 from backbud.views.paper import PapersView
-from backbud.views.papers_made_out import PaperGround, is_told_now, papers_view, visits_told
+from backbud.views.paper_ground import PaperGround
+from backbud.views.papers_made_out import papers_view
+from backbud.views.photograph import PhotographView
+from backbud.views.statement import is_told_now, visits_told
 from backbud.visits.account import Account, VisitAccount
 from backbud_grammar.act_words import LabelName
 
@@ -113,7 +116,8 @@ def paper_ground(session: Session, plan: Plan, account: Account) -> PaperGround:
         home=home,
         names=session.names(),
         things=things,
-        photographs={handle: session.photographs_of(trees[handle]) for handle in handles},
+        letterhead=settings.letterhead,
+        photographs={handle: _for_owner(session, trees[handle]) for handle in handles},
         pot_depths=_depths(session, trees.values()),
         tax=settings.tax,
         payment_days=round(PAYMENT_DAYS.among(settings.figures)),
@@ -168,6 +172,11 @@ def _apart_until(session: Session, one: VisitAccount) -> date | None:
         if entry.event.act == "quarantined" and entry.event.day == one.visit.came
     ]
     return apart_for(put[-1], days, southern=session.journal.southern).best if put else None
+
+
+def _for_owner(session: Session, tree: Tree) -> tuple[PhotographView, ...]:
+    """The photographs that a tree's owner may see."""
+    return tuple(one for one in session.photographs_of(tree) if one.for_owner)
 
 
 def _depths(session: Session, trees: Iterable[Tree]) -> dict[str, float]:

@@ -154,6 +154,10 @@ class Years:
             return tree.outside
         return tree.place
 
+    def cover_at(self, place: str) -> str:
+        """What is over a place as its card has it; over home where no place is named."""
+        return self._site(place).cover
+
     def _own(self, place: str, species: Species | None, seen: Seen) -> Own:
         """How this tree's sums compare with its species', from every stage seen on it."""
         outlook = self._site(place).outlook

@@ -14,6 +14,7 @@ from backbud.collection.on_tree import TAKEN_OFF_BY
 from backbud.collection.state import Tree
 from backbud.plan.followups import FollowUp, State, waits_for_its_week
 from backbud.plan.run import Plan
+from backbud.species import PROMISE
 from backbud.views.work import WorkView, work_view
 from backbud.words import monday_of
 from backbud_grammar.act_words import ActWord
@@ -52,8 +53,9 @@ def all_works(plan: Plan, names: Mapping[str, str], today: date) -> Iterator[Wor
 
 
 def stands(work: WorkView, today: date) -> State:
-    """Under which heading a work stands: what may be done comes until its best week."""
-    waits = waits_for_its_week(work.single, work.state, work.best, today)
+    """Under which heading a work stands: it comes until its best week is here, or near."""
+    promised = work.planned or work.moved_from is not None or work.weight == PROMISE
+    waits = waits_for_its_week(work.single, work.weight, promised, work.state, work.best, today)
     return "coming" if waits else work.state
 
 

@@ -1,4 +1,4 @@
-"""The water of the days ahead beside the average year: in relative terms, with the rain that counts.
+"""The water of the days ahead beside the average year, in relative terms, and rain that counts.
 
 Hargreaves on one latitude and day: (mean + 17.8) x root of the range. A usual day of 5 to 15 °C has
 27.8 x 3.162 = 87.9; one of 10 to 26 °C has 35.8 x 4 = 143.2, 163 % of it; one of 1 to 6 °C has

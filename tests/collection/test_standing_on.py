@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from datetime import date
 
+from tests.conftest import Written
+
 from backbud.collection.fold import tree_on
 from backbud.collection.meant_by import trees_meant
 from backbud.collection.standing_on import standing_on
-from tests.conftest import Written
 
 
 def test_where_a_tree_stood_on_a_day_is_what_its_whole_history_says(written: Written) -> None:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from datetime import date
 
 from msgspec.structs import replace
-
 from tests.conftest import Written
 
 TEXT = """\

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 import pytest
 
-from backbud.pages.render import paper_pages
+from backbud.pages.paper_pages import paper_pages
 from backbud.views.paper import PapersView
 from backbud.views.published import as_json
 

@@ -24,6 +24,7 @@ _NAMED = {
     "price": "As agreed",
     "period": "Keep",
     "billed": "Work, as billed",
+    "also billed": "Also in the bill",
     "not charged": "Not charged",
 }
 
@@ -140,12 +141,12 @@ def _here(tree: StatedTreeView) -> str:
 
 
 def _beside(tree: StatedTreeView) -> Iterator[str]:
+    for row in tree.ahead:
+        what = f"{row.what}, " if row.what else ""
+        yield f"Agreed, and in the sum once the tree is ready: {what}{_money(row.amount, row)}."
     within = _within([row for row in tree.charges if row.within])
     if within:
         yield within
-    for row in tree.ahead:
-        what = f"{row.what}, " if row.what else ""
-        yield f"Agreed, not done yet, and not in the sum: {what}{_money(row.amount, row)}."
     for row in tree.left_out:
         what = f"{row.what}, " if row.what else ""
         agreed = f"{what}agreed at {_money(row.unit_price, row)}"

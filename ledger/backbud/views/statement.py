@@ -27,7 +27,7 @@ from backbud.views.paper_ground import (
 )
 from backbud.views.visit import BookedView, booked_view, charge_view, is_work
 from backbud.visits.account import Account, VisitAccount
-from backbud.visits.charges import Charge
+from backbud.visits.charges import Charge, Sort
 from backbud.visits.stated import StatedLines, billed_line, stated_lines
 from backbud.visits.tax import ZERO, tax_sums
 
@@ -225,7 +225,10 @@ def _others(
         if not of_visits and len(sent) == len(some):
             found[currency] = tuple(billed_line(one, one.amount or ZERO, (), tax) for one in sent)
         elif rest := _sum(some, currency) - of_visits:
-            found[currency] = (billed_line(some[-1], rest, (), tax),)
+            beside = [line for one in stated for line in one.lines if line.currency == currency]
+            line = billed_line(some[-1], rest, (), tax)
+            told: Sort = "also billed" if beside and rest > 0 else line.sort
+            found[currency] = (replace(line, sort=told),)
     return found
 
 

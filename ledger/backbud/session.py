@@ -230,7 +230,8 @@ class Session:
             )
 
         species = {handle: botanical(handle) for handle in plan.trees}
-        inputs = looked_at(self.journal, histories, plan.trees.values(), self.today)
+        trees = plan.trees.values()
+        inputs = looked_at(self.journal, histories, trees, self.today, self.by_tree)
         return self.kept.once("registers", (*inputs, species), reckoned)
 
     def remember_cautions(self) -> None:
@@ -314,7 +315,7 @@ class Session:
 
     @cached_property
     def _flaws_of_bills(self) -> PlacedFlaws:
-        return tuple(doubled_numbers(self.journal, self.kept))
+        return tuple(doubled_numbers(self.journal))
 
     @property
     def _flaws_of_issued(self) -> Iterator[PlacedFlaw]:
@@ -379,7 +380,7 @@ class Session:
             return None, weather
         from backbud.plan.world import World, world_of
 
-        around = world_of(self.journal, self.histories, self.today)
+        around = world_of(self.journal, self.histories, self.today, self.kept)
         inputs = (*around, self.plugins.mark)
         return self.kept.once("world", inputs, partial(World, weather)), weather
 

@@ -68,7 +68,7 @@ def test_a_receipt_is_the_same_on_the_day_and_three_months_later(written) -> Non
     assert [str(one.amount) for one in then.deposit_paid] == ["50.00"]
     # 21 days from 20 February.
     assert (then.apart, str(then.apart_until)) == (True, "2026-03-13")
-    assert then.missing == ("photographs of it as it came",)
+    assert then.missing == ("photographs of it as it came, marked for owner",)
 
 
 def test_each_coming_has_the_sizes_of_its_own_day(written) -> None:

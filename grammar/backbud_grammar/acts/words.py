@@ -1039,6 +1039,7 @@ DetailWord = Literal[
 ]
 # What a card says in its lines.
 LabelName = Literal[
+    "address",
     "coldest",
     "colour",
     "consent",

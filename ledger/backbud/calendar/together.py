@@ -156,6 +156,8 @@ def _days(entry: WeekEntry) -> str:
     closes = min(work.closes for work in entry.works)
     if closes == date.max:
         return "No last day."
+    if all(work.stays_on for work in entry.works):
+        return f"Stays on until {day(closes, entry.first.year)}."
     lead = "By" if len(entry.works) == 1 else "The first by"
     return f"{lead} {day(closes, entry.first.year)}."
 

@@ -38,7 +38,7 @@ def hand_back(tree: Tree, journal: Journal, quoter: Quoter) -> Iterator[Due]:
     done = billed if came is not None and not tree.wanted else None
     if ready is not None:
         window = Window(ready.day, ready.day + AHEAD / 2, ready.day + AHEAD)
-        reason = Reason("diary", quoter.reason(ready, tree), ready.origin)
+        reason = Reason("diary", quoter.reason(ready, tree), ready.origin, quotes=True)
     elif done is not None:
         window = Window(done.day, done.day + AHEAD / 2, done.day + AHEAD)
         reason = Reason("diary", "Its work is done, so it goes home.", done.origin)

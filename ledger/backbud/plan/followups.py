@@ -28,13 +28,15 @@ ReasonSort = Literal["diary", "season", "rule", "datum", "plan"]
 class Reason(Struct, frozen=True, gc=False):
     """One link of the chain: one sentence, and the line it stands on where there is one.
 
-    `expected`: it rests on weather that nobody has measured yet.
+    `expected`: it rests on weather that nobody has measured yet. `quotes`: it says the line as the
+    keeper wrote it.
     """
 
     sort: ReasonSort
     text: str
     origin: Origin | None = None
     expected: bool = False
+    quotes: bool = False
 
     @property
     def told(self) -> str:
@@ -54,8 +56,9 @@ class FollowUp(Struct, frozen=True, gc=False):
     `row`: the act's row of the journal's table. `part`: the part of the tree that it is about, ""
     for all of it.
     `schedule`: what is said of it as its days pass. `singly`: there is a reason for it in this very
-    tree. `group`: its rule and the year or the act that it hangs on. `foretold`: what a forecast
-    has that it is asked for against.
+    tree. `group`: its rule and the year or the act that it hangs on. `against`: of its cautions,
+    what the species says against a plan. `foretold`: what a forecast has that it is asked for
+    against.
     """
 
     id: str
@@ -81,6 +84,7 @@ class FollowUp(Struct, frozen=True, gc=False):
     schedule: Schedule = NOTHING_SAID
     singly: bool = False
     group: str = ""
+    against: tuple[str, ...] = ()
     foretold: Foretold | None = None
 
     @property

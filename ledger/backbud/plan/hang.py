@@ -51,8 +51,6 @@ from backbud_grammar.forms import WorkName
 YEARS_BACK = 3
 AHEAD = timedelta(days=400)
 _DAY = timedelta(days=1)
-# How a caution begins that judges what is planned.
-WOULD_BE = "It would be "
 # What hangs on a time of the year.
 _YEARLY = ("season", "stage")
 # The growing years before and after this one whose seasons still count.
@@ -201,14 +199,16 @@ class Hanger:
         against = year.against(tree, deed_planned(one))
         if not against:
             return due
-        would = (said.replace("It was ", WOULD_BE, 1) for said in against)
-        return replace(due, follow_up=replace(one, cautions=(*one.cautions, *would)))
+        cautions = (*one.cautions, *against)
+        return replace(due, follow_up=replace(one, cautions=cautions, against=tuple(against)))
 
     def foreseen(self, dues: Sequence[Due], tree: Tree, species: Species | None) -> Sequence[Due]:
         """What a forecast changes of the works of a tree, whatever asks for them."""
         if self._at:
             return dues
         here = self.years.at(tree, tree.place, self.today, species, ())
+        if here.ahead is None:
+            return dues
         outside = self.years.at(tree, tree.outside or tree.place, self.today, species, ())
         return foreseen(dues, tree, here, outside)
 
@@ -233,7 +233,7 @@ class Hanger:
                 continue
             if event.day < self.since and id(event) not in still_on:
                 continue
-            reason = Reason("diary", self.quoter.reason(event, tree), event.origin)
+            reason = Reason("diary", self.quoter.reason(event, tree), event.origin, quotes=True)
             for rule in rules:
                 yield _Asked(rule, at + 1, event.day, "", event, cause_of(event), reason, event)
 
@@ -270,12 +270,10 @@ class Hanger:
         if not rules or self._at:
             return
         year = self.years.at(tree, tree.place, self.today, species, seen)
-        forecast = year.outlook.air.forecast if year.outlook is not None else None
-        if forecast is None:
+        if year.ahead is None:
             return
-        where = f" for {year.place}" if year.place else ""
-        said = forecast.said
-        reason = Reason("datum", f"{said[0].upper()}{said[1:]}{where}.", expected=True)
+        said = year.ahead.forecast.said
+        reason = Reason("datum", f"{said[0].upper()}{said[1:]}.", expected=True)
         count = entries_until(self.histories, tree.handle, self.today)
         for rule in rules:
             # A winter is one year of the other half of the Earth.

@@ -12,6 +12,7 @@ from functools import partial
 from msgspec import Struct
 
 from backbud.bench.pots import Pot
+from backbud.climate.ahead import SkyAhead
 from backbud.climate.coldest_night import ColdestNight
 from backbud.climate.outlook import Outlook, Wants
 from backbud.climate.stages import Own
@@ -41,6 +42,7 @@ class _Site(Struct, frozen=True):
     cover: str
     outlook: Outlook | None
     coldest_said: ColdestNight | None
+    ahead: SkyAhead | None
 
 
 _Judging = tuple[
@@ -111,6 +113,7 @@ class Years:
             young_bear,
             *self._judge(species),
             self.feed_days,
+            site.ahead,
         )
 
     def _judge(self, species: Species | None) -> _Judging:
@@ -201,6 +204,7 @@ class Years:
                 cover,
                 self._skies.over(here.handle if here else "", cover),
                 self._skies.coldest_said(here.handle if here else ""),
+                self._skies.ahead(here.handle if here else "", cover),
             )
         return self._sites[handle]
 

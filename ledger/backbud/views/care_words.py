@@ -32,8 +32,39 @@ WATER_FULLER = (
     "Look every day, and twice on a hot or windy day; how often it needs water changes with the "
     "weather, so no calendar can tell you.",
     "Leaves shed rain: after a shower the soil may be as dry as before. Feel it all the same.",
-    "Never let the pot stand in a dish of water, and never let it dry out all through.",
+    "Never let the pot stand in a dish of water.",
 )
+
+# What winter asks for, by how the tree goes through it: what, and how.
+WINTER_BARE = (
+    (
+        "It stands outside and bare, and lives",
+        "Once a week, on a mild morning, feel the soil and water it if it is dry. Do not water a "
+        "frozen pot.",
+    ),
+    (
+        "No heated room, and no feed",
+        "Warmth wakes it too early, and bare roots take nothing up.",
+    ),
+)
+WINTER_GREEN = (
+    (
+        "It stands outside, and drinks all winter",
+        "Once a week, on a mild morning, feel the soil and water it if it is dry. Do not water a "
+        "frozen pot, and shade it from sun and wind until it has thawed.",
+    ),
+    ("No heated room, and no feed", "It rests, and needs the cold to."),
+    ("Shake heavy snow off", "It breaks branches that are wired or thin."),
+)
+WINTER_INDOORS = (
+    (
+        "The lightest window, and no radiator under it",
+        "In little light it drinks less: feel the soil before you water, and do not let cold air "
+        "from an open window fall on it.",
+    ),
+)
+# When there is nothing else to bring it for.
+ANY_TIME = ("Whenever something on it worries you", "Send us a picture first.")
 SHALLOW = "This pot is shallow ({depth:g} cm): it dries within a day in summer, its rim first."
 DEEP = "This pot is {depth:g} cm deep: it stays moist below when the top looks dry, so feel first."
 
@@ -100,7 +131,7 @@ LEAVE: Mapping[Trait | ActWord, tuple[tuple[str, int, str], ...]] = {
     "stresses": (
         (
             NOT_HARD,
-            40,
+            22,
             "What was done to it took strength, and it needs the season to get it back.",
         ),
     ),

@@ -72,6 +72,10 @@ _NAMES = {
     "DetailView": "detail",
     "PersonView": "person",
     "OwnedView": "tree_of_person",
+    "PublishedView": "published",
+    "SentView": "calendar_sent",
+    "CollectedView": "collected",
+    "OfferView": "line_offered",
 }
 # A sum of the bench is flat, each figure under its own name with its unit.
 _SUM = {
@@ -133,6 +137,7 @@ def schema() -> str:
     from backbud.views.jotted import JottingView
     from backbud.views.kind import KindName, KindView
     from backbud.views.listed import ListedPlace, ListedPot, ListedTree
+    from backbud.views.on_server import CollectedView, PublishedView
     from backbud.views.paper import PapersView
     from backbud.views.problem import MadeView, ProblemView
     from backbud.views.registers.register import RegisterView
@@ -157,6 +162,8 @@ def schema() -> str:
         "backbud-registers": tuple[RegisterView, ...],
         "backbud-papers": PapersView,
         "backbud-data": DatasetView,
+        "backbud-publish": PublishedView,
+        "backbud-collect": CollectedView,
         "backbud-species": tuple[KindName, ...],
         "backbud-species-NAME": KindView,
     }

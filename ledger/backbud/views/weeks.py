@@ -12,18 +12,20 @@ from __future__ import annotations
 from collections import Counter, defaultdict
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from datetime import date, timedelta
+from functools import partial
 from itertools import chain
 from typing import Literal
 
 from msgspec import Struct
 
 from backbud.collection.state import Tree
+from backbud.memo import NO_MEMO, Memo
 from backbud.plan.followups import FollowUp, Reason, sort_of_work
 from backbud.species import Foretold
 from backbud.species.weight import WORST_FIRST, AtStake, Weight
 from backbud.views.grounds import Grounds
 from backbud.views.work import WorkView
-from backbud.words import monday_of
+from backbud.words import monday_of, stays_on
 from backbud_grammar.act_words import SettledBy
 
 # How entries of a week are put together.
@@ -51,7 +53,8 @@ class WeekWork(Struct, frozen=True, gc=False):
     work as a person says it. `tree`: its handle; `called`: the tree, as briefly as it can be told.
     `place`: where it stands by first handle, "" for nowhere; `place_name`: what people call that.
     `alone`: it has an entry of its own. `late`: it is past its time. `foretold`: what of a forecast
-    it is asked for against; `group`: its rule, and the year that it is of.
+    it is asked for against; `group`: its rule, and the year that it is of. `stays_on`: a shelter
+    that is put on at once and stays until it closes.
     """
 
     id: str
@@ -75,6 +78,7 @@ class WeekWork(Struct, frozen=True, gc=False):
     late: bool
     foretold: Foretold | None = None
     group: str = ""
+    stays_on: bool = False
 
     @property
     def rank(self) -> tuple[int, date, str]:
@@ -126,7 +130,7 @@ def week_work(one: FollowUp, shown: WorkView, tree: Tree, grounds: Grounds) -> W
         named,
         one.title,
         tree.handle,
-        called(tree.title, tree.handle),
+        brief_name(tree.title, tree.handle),
         tree.kind,
         grounds.first_handles.get(tree.place, tree.place),
         grounds.name_of(tree.place) if tree.place else "",
@@ -142,6 +146,7 @@ def week_work(one: FollowUp, shown: WorkView, tree: Tree, grounds: Grounds) -> W
         shown.state == "overdue",
         one.foretold,
         one.group,
+        stays_on(one.act, shown),
     )
 
 
@@ -149,13 +154,17 @@ def week_work(one: FollowUp, shown: WorkView, tree: Tree, grounds: Grounds) -> W
 _LONGEST_NAME = 16
 
 
-def called(name: str, handle: str) -> str:
+def brief_name(name: str, handle: str) -> str:
     """A tree as briefly as it can be told: by its name, or by its handle where that is long."""
     return name if len(name) <= _LONGEST_NAME else handle
 
 
-def weeks_view(works: Iterable[WeekWork], trees: int, today: date) -> WeeksView:
-    """Lay out open works as the keeper's calendar. `trees`: how many there are here."""
+def weeks_view(
+    works: Iterable[WeekWork], trees: int, today: date, kept: Memo = NO_MEMO
+) -> WeeksView:
+    """Lay out open works as the keeper's calendar. `trees`: how many there are here. `kept`: what
+    an earlier run of this process left of each entry."""
+    entry = _Together(kept).entry
     late: list[WeekWork] = []
     alone: list[WeekWork] = []
     musts: list[tuple[date, WeekWork]] = []
@@ -174,12 +183,12 @@ def weeks_view(works: Iterable[WeekWork], trees: int, today: date) -> WeeksView:
         else:
             musts.append((_week_of(one, this_week), one))
     most = most_entries(trees)
-    weeks: dict[date, _Week] = defaultdict(_Week)
+    weeks: dict[date, _Week] = defaultdict(partial(_Week, entry))
     for one in alone:
         weeks[monday_of(one.best)].alone.append(one)
-    for entry in chain(_musts(musts), _chances(chances, this_week)):
-        weeks[monday_of(entry.first)].joint.append(entry)
-    past = _late(late, today)
+    for one_of_week in chain(_musts(musts, entry), _chances(chances, this_week, entry)):
+        weeks[monday_of(one_of_week.first)].joint.append(one_of_week)
+    past = kept.once("late", (late, today), partial(_late, late, today))
     with_late = {monday_of(one) for one in (today, today + AHEAD)} if past else set()
     found = [weeks[monday].fitted(monday, most - (monday in with_late)) for monday in sorted(weeks)]
     return WeeksView(
@@ -215,26 +224,27 @@ def _stands_alone(one: FollowUp, shown: WorkView, weight: Weight) -> bool:
 
 
 def _week_of(one: WeekWork, this_week: date) -> date:
-    """The Monday of the week that a must stands in: its best, or, where that went by, its last."""
+    """The Monday of the week that a must stands in: its best, or, where that went by, its last; of
+    a shelter that should be on by now, this one."""
     best = monday_of(one.best)
     if best >= this_week:
         return best
-    return this_week if one.closes == date.max else monday_of(one.closes)
+    return this_week if one.closes == date.max or one.stays_on else monday_of(one.closes)
 
 
 # ------------------------------------------------------------------ together
 
 
-def _musts(musts: Iterable[tuple[date, WeekWork]]) -> Iterator[WeekEntry]:
+def _musts(musts: Iterable[tuple[date, WeekWork]], entry: _Entry) -> Iterator[WeekEntry]:
     groups: dict[tuple[date, str, str], list[WeekWork]] = defaultdict(list)
     for monday, one in musts:
         groups[monday, one.work, one.place].append(one)
     for (monday, work, place), some in groups.items():
         name = f"must:{work}/{place}/{_iso(monday)}"
-        yield _entry("must", name, monday, some, work=work, place=place)
+        yield entry("must", name, monday, some, work=work, place=place)
 
 
-def _chances(chances: Iterable[WeekWork], this_week: date) -> Iterator[WeekEntry]:
+def _chances(chances: Iterable[WeekWork], this_week: date, entry: _Entry) -> Iterator[WeekEntry]:
     """Each chance once, with those of its work and kind, in the best week of most of them that its
     own window is open in. What has its best week behind it was told of then."""
     groups: dict[tuple[str, str], list[WeekWork]] = defaultdict(list)
@@ -244,7 +254,7 @@ def _chances(chances: Iterable[WeekWork], this_week: date) -> Iterator[WeekEntry
         while best := _best_week(left, this_week):
             here = [one for one in left if _is_open_in(one, best)]
             name = f"may:{work}/{kind}/{_iso(best)}"
-            yield _entry("may", name, best, here, work=work, kind=kind)
+            yield entry("may", name, best, here, work=work, kind=kind)
             left = [one for one in left if not _is_open_in(one, best)]
 
 
@@ -288,6 +298,28 @@ def _late(late: Iterable[WeekWork], today: date) -> tuple[WeekEntry, ...]:
     return (WeekEntry("late", "late:", today, today + AHEAD, works),) if works else ()
 
 
+class _Together:
+    """Makes entries of several works, each once while its works are the same."""
+
+    def __init__(self, kept: Memo) -> None:
+        self._kept = kept
+
+    def entry(
+        self, sort: JointSort, name: str, monday: date, works: Iterable[WeekWork], **common: str
+    ) -> WeekEntry:
+        """The entry of a week, of this name."""
+        some = list(works)
+        return self._kept.once(
+            ("week entry", name),
+            (sort, monday, some, common),
+            lambda: _entry(sort, name, monday, some, **common),
+        )
+
+
+# What makes an entry of several works.
+_Entry = Callable[..., WeekEntry]
+
+
 def _entry(
     sort: JointSort, name: str, monday: date, works: Iterable[WeekWork], **common: str
 ) -> WeekEntry:
@@ -311,7 +343,8 @@ def _iso(monday: date) -> str:
 class _Week:
     """The entries of a week, before and after they are merged to fit."""
 
-    def __init__(self) -> None:
+    def __init__(self, entry: _Entry) -> None:
+        self._entry = entry
         self.alone: list[WeekWork] = []
         self.joint: list[WeekEntry] = []
 
@@ -390,7 +423,7 @@ class _Week:
         gone = {one.name for one in some}
         works = chain(more, *(one.works for one in some))
         self.joint = [one for one in self.joint if one.name not in gone]
-        self.joint.append(_entry(sort, name, monday, works, **common))
+        self.joint.append(self._entry(sort, name, monday, works, **common))
 
 
 _OF_A_PLACE = ("must", "place")

@@ -32,9 +32,9 @@ def run(options: Namespace) -> int:
     plan = session.plan([handle] if handle else None)
     if named:
         return _of_tree(options, session, plan, named)
-    from backbud.views.day import all_works, called
+    from backbud.views.day import all_works, works_called
 
-    found = called(options.id, all_works(plan, session.names(), session.today))
+    found = works_called(options.id, all_works(plan, session.names(), session.today))
     if not found:
         raise Misuse(f"nothing due has the id “{options.id}”. backbud due --json prints the ids.")
     if options.json:

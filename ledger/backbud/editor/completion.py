@@ -13,7 +13,7 @@ from backbud.collection.state import Tree
 from backbud.editor.completing_acts import acts_for
 from backbud.editor.completing_cards import of_card
 from backbud.editor.completing_details import details_for
-from backbud.editor.completing_subjects import openings, subjects_for
+from backbud.editor.completing_subjects import subjects_for, what_begins
 from backbud.editor.desk import Desk
 from backbud.editor.led_to import day_of_page
 from backbud.editor.offers import Suggestion, shown
@@ -71,7 +71,7 @@ def _at_edge(
             yield from (Suggestion(word, about) for word, about in WEATHER)
         return
     if not before:
-        yield from openings(desk.today)
+        yield from what_begins(desk.today)
     on = day_of_page(piece, desk.speech.southern) if piece.first < number else None
     item = before.rpartition(",")[2].lstrip()
     yield from subjects_for(desk, on, f"{item}{begun}")

@@ -11,7 +11,7 @@ from backbud.editor.edits import EditRefused
 from backbud.editor.fixes.every import actions_for
 from backbud.editor.hover import hover
 from backbud.editor.mentions import definition, highlights, references
-from backbud.editor.rename import may_rename, renamed
+from backbud.editor.rename import changes_for, may_rename
 from backbud.editor.semantic import LEGEND, semantic_tokens
 from backbud.editor.server import EditorServer
 from backbud.editor.symbols import folds_of, named, outline_of
@@ -104,7 +104,9 @@ def _add_writing(server: EditorServer) -> None:
     def rename(params: lsp.RenameParams) -> lsp.WorkspaceEdit | None:
         seen = server.seen(params.text_document.uri)
         try:
-            return renamed(*seen, params.position, params.new_name) if seen is not None else None
+            return (
+                changes_for(*seen, params.position, params.new_name) if seen is not None else None
+            )
         except EditRefused as error:
             raise _refused(error) from None
 

@@ -35,7 +35,7 @@ def _old(desk: Desk, token: Token) -> str:
     return thing.handle if thing is not None else token.value
 
 
-def renamed(desk: Desk, text: OpenText, position: lsp.Position, new: str) -> lsp.WorkspaceEdit:
+def changes_for(desk: Desk, text: OpenText, position: lsp.Position, new: str) -> lsp.WorkspaceEdit:
     """The changes that give a handle or an own word another name. EditRefused."""
     token, new = named_at(desk, text, position), new.strip()
     if token is None:

@@ -107,7 +107,7 @@ def named(desk: Desk, query: str) -> list[lsp.WorkspaceSymbol]:
 
 
 def _of_thing(desk: Desk, thing: Thing) -> lsp.WorkspaceSymbol | None:
-    where = place_of(desk, thing)
+    where = handle_location(desk, thing)
     about = f"{thing.kind}, {thing.title}" if thing.title != thing.handle else thing.kind
     if where is None:
         return None
@@ -116,7 +116,7 @@ def _of_thing(desk: Desk, thing: Thing) -> lsp.WorkspaceSymbol | None:
     )
 
 
-def place_of(desk: Desk, thing: Thing) -> lsp.Location | None:
+def handle_location(desk: Desk, thing: Thing) -> lsp.Location | None:
     """Where the handle stands on the card of a thing."""
     text = desk.text(thing.origin.file)
     if text is None:

@@ -23,6 +23,7 @@ from backbud.services.agreed import agreed
 from backbud.services.errors import NotNamed
 from backbud.services.run import run as fetch
 from backbud.session import Session
+from backbud.views.came import NightView
 from backbud.whole import Broken
 from backbud.words import number
 
@@ -32,17 +33,7 @@ _SLOT = "nightly"
 MOST_NAMED = 2
 
 
-class Night(Struct, frozen=True):
-    """What a run did. `line`: in one line; `whole`: every step was carried through; `ran`: it had
-    something to do at all; `problems`: how many the journal has."""
-
-    line: str
-    whole: bool
-    ran: bool = True
-    problems: int = 0
-
-
-class _Last(Struct, frozen=True):
+class _LastNight(Struct, frozen=True):
     """What the last run left: when it was carried through, and the works that wanted doing."""
 
     at: float = 0.0
@@ -55,7 +46,7 @@ def run(
     environ: Mapping[str, str],
     if_older_hours: float = 0.0,
     **limits: Any,
-) -> Night:
+) -> NightView:
     """Take the steps, one run at a time. `if_older_hours`: nothing is done where the last run that
     was carried through is younger, so that it may be asked for often."""
     try:
@@ -63,15 +54,23 @@ def run(
             last = _last(folder)
             age = (now.timestamp() - last.at) / 3600
             if if_older_hours and 0 <= age < if_older_hours:
-                return Night(f"The last run is {age:.0f} hours old; nothing was done.", True, False)
+                return NightView(
+                    f"The last run is {age:.0f} hours old; nothing was done.", True, False
+                )
             return _steps(folder, now, environ, last, limits)
     except BusyError:
-        return Night("Another nightly run is at work on this journal; this one ends here.", False)
+        return NightView(
+            "Another nightly run is at work on this journal; this one ends here.", False
+        )
 
 
 def _steps(
-    folder: str, now: datetime, environ: Mapping[str, str], last: _Last, limits: Mapping[str, Any]
-) -> Night:
+    folder: str,
+    now: datetime,
+    environ: Mapping[str, str],
+    last: _LastNight,
+    limits: Mapping[str, Any],
+) -> NightView:
     today = now.astimezone().date()
     said: list[str] = []
     failed: list[str] = []
@@ -88,8 +87,8 @@ def _steps(
     line = "; ".join([*said, *failed]) or "nothing changed"
     if not failed:
         works = _last(folder).works
-        _keep(folder, _Last(now.timestamp(), works))
-    return Night(_one_line(line), not failed, True, problems)
+        _keep(folder, _LastNight(now.timestamp(), works))
+    return NightView(_one_line(line), not failed, True, problems)
 
 
 # What was done, what went wrong, and how many problems the journal has.
@@ -101,7 +100,7 @@ def _weather(
     now: datetime,
     today: date,
     environ: Mapping[str, str],
-    last: _Last,
+    last: _LastNight,
     limits: Mapping[str, Any],
 ) -> _Step:
     """The forecast, where this person named a service."""
@@ -123,7 +122,7 @@ def _made_and_published(
     now: datetime,
     today: date,
     environ: Mapping[str, str],
-    last: _Last,
+    last: _LastNight,
     limits: Mapping[str, Any],
 ) -> _Step:
     """The output, and the feeds on the server of the settings, where there is one."""
@@ -132,7 +131,7 @@ def _made_and_published(
     works = {one.id: one for one in read[0].plan().all() if one.is_open(today)}
     pressing = {i: one for i, one in works.items() if one.state(today) != "coming"}
     said = tuple(_changed(made, pressing, works, last, today))
-    _keep(journal.folder, _Last(last.at, tuple(sorted(pressing))))
+    _keep(journal.folder, _LastNight(last.at, tuple(sorted(pressing))))
     problems = len(made.problems)
     if problems:
         said = (*said, f"{number(problems, 'problem')} in the journal (backbud check)")
@@ -146,7 +145,7 @@ def _changed(
     made: Made,
     pressing: Mapping[str, FollowUp],
     works: Mapping[str, FollowUp],
-    last: _Last,
+    last: _LastNight,
     today: date,
 ) -> Iterator[str]:
     """What is new in what wants doing, the first of it by name; and how many files are others."""
@@ -184,13 +183,13 @@ def _one_line(text: str) -> str:
     return " ".join(text.split())
 
 
-def _last(folder: str) -> _Last:
+def _last(folder: str) -> _LastNight:
     content = recall(folder, _SLOT)
     try:
-        return _Last() if content is None else msgspec.json.decode(content, type=_Last)
+        return _LastNight() if content is None else msgspec.json.decode(content, type=_LastNight)
     except msgspec.DecodeError:
-        return _Last()
+        return _LastNight()
 
 
-def _keep(folder: str, last: _Last) -> None:
+def _keep(folder: str, last: _LastNight) -> None:
     keep(folder, _SLOT, msgspec.json.encode(last))

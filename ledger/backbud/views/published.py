@@ -76,6 +76,10 @@ _NAMES = {
     "SentView": "calendar_sent",
     "CollectedView": "collected",
     "OfferView": "line_offered",
+    "FetchedView": "fetched",
+    "FetchedForecast": "forecast_fetched",
+    "FetchedPast": "past_fetched",
+    "NightView": "night",
 }
 # A sum of the bench is flat, each figure under its own name with its unit.
 _SUM = {
@@ -133,6 +137,7 @@ def schema() -> str:
 
     from msgspec.json import schema_components
 
+    from backbud.views.came import FetchedView, NightView
     from backbud.views.dataset import DatasetView
     from backbud.views.jotted import JottingView
     from backbud.views.kind import KindName, KindView
@@ -164,6 +169,8 @@ def schema() -> str:
         "backbud-data": DatasetView,
         "backbud-publish": PublishedView,
         "backbud-collect": CollectedView,
+        "backbud-weather": FetchedView,
+        "backbud-nightly": NightView,
         "backbud-species": tuple[KindName, ...],
         "backbud-species-NAME": KindView,
     }

@@ -134,7 +134,7 @@ def open_first(works: Iterable[WorkView], today: date) -> tuple[WorkView, ...]:
     )
 
 
-def called(ident: str, works: Iterable[WorkView]) -> tuple[WorkView, ...]:
+def works_called(ident: str, works: Iterable[WorkView]) -> tuple[WorkView, ...]:
     """The work of this id; else every one whose id holds what was written."""
     some = tuple(works)
     exact = tuple(one for one in some if one.id == ident)

@@ -80,6 +80,10 @@ _NAMES = {
     "SentView": "calendar_sent",
     "CollectedView": "collected",
     "OfferView": "line_offered",
+    "FetchedView": "fetched",
+    "FetchedForecast": "forecast_fetched",
+    "FetchedPast": "past_fetched",
+    "NightView": "night",
 }
 # A sum of the bench is flat, each figure under its own name with its unit.
 _SUM = {
@@ -137,6 +141,7 @@ def schema() -> str:
 
     from msgspec.json import schema_components
 
+    from backbud.views.came import FetchedView, NightView
     from backbud.views.dataset import DatasetView
     from backbud.views.jotted import JottingView
     from backbud.views.kind import KindName, KindView
@@ -170,6 +175,8 @@ def schema() -> str:
         "backbud-since": SinceView,
         "backbud-publish": PublishedView,
         "backbud-collect": CollectedView,
+        "backbud-weather": FetchedView,
+        "backbud-nightly": NightView,
         "backbud-species": tuple[KindName, ...],
         "backbud-species-NAME": KindView,
     }

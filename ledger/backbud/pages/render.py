@@ -33,6 +33,7 @@ from backbud.pages import (
     year_back,
 )  # fmt: skip
 from backbud.pages.find import MANY, lettered
+from backbud.pages.isolated import isolated
 from backbud.pages.paper import labels
 from backbud.pages.paper import week as week_sheet
 from backbud.pages.sheet import MOST_VIGOUR, listed, sheet_of
@@ -44,7 +45,7 @@ from backbud.views.narrow import only_tree, own_inputs, without_trees
 from backbud.views.nursery import Nursery
 from backbud.views.paper import PapersView
 from backbud.views.place import StandsThere, by_place, place_view, stands_there
-from backbud.views.registers.register import csv_of
+from backbud.views.registers.register import RegisterView, csv_of
 from backbud.views.tree import trees_view
 from backbud.views.week_on_paper import WeekOfTree, of_week, week_on_paper
 
@@ -91,6 +92,7 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
         yield path, sheet(view, shared, around, kept)
     for register in view.registers:
         yield links.register_csv(register.register), csv_of(register)
+    yield from _parts_of_registers(view, shared, around, kept)
     yield from _papers(view, kept)
     yield from _places(view, shared, around, kept)
     yield from _all_labels(view, shared, around, kept)
@@ -422,6 +424,25 @@ def _registers(view: Nursery, shared: dict[str, object], around: object, kept: M
     )
 
 
+def _parts_of_registers(
+    view: Nursery, shared: dict[str, object], around: object, kept: Memo
+) -> Iterator[tuple[str, bytes]]:
+    """The pages of the registers that are too long for one."""
+    for register in view.registers:
+        yield from kept.once(
+            ("register", register.register),
+            (Identical(around), register),
+            partial(_parts_of, register, shared),
+        )
+
+
+def _parts_of(register: RegisterView, shared: dict[str, object]) -> tuple[tuple[str, bytes], ...]:
+    return tuple(
+        (part.page, _page("register.html", shared, {"base": "../", "part": part}))
+        for part in registers.part_sheets(register)
+    )
+
+
 def _visits(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
     """Other people's trees in the house; for the keeper alone, for it has prices and people."""
     pages = {one.person: tuple(papers.papers(one)) for one in view.papers}
@@ -533,6 +554,7 @@ def _environment() -> Environment:
         auto_reload=False,
     )
     environment.filters["capital"] = words.sentence
+    environment.filters["isolated"] = isolated
     environment.globals |= {
         "link": links.link,
         "subscription": ways.subscription,

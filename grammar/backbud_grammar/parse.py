@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from msgspec import Struct
 from msgspec.structs import replace
 
+from backbud_grammar.act_words import DetailName, as_detail
 from backbud_grammar.acts import DAY_FORMS
 from backbud_grammar.card_lines import read_card_line
 from backbud_grammar.details import Reading, details_of, part_at_commas, read_detail
@@ -455,15 +456,15 @@ def _contradictions(
                     f"{said} stands here twice, and the first counts",
                     "Take one out, or write the second on an act line of its own.",
                 )
-    for name, other in lexicon.not_with:
-        if name in names and other in names:
-            i = max(names.index(name), names.index(other))
+    for one, other in lexicon.not_with:
+        if one in names and other in names:
+            i = max(names.index(as_detail(one)), names.index(as_detail(other)))
             yield Flaw(
                 "contradiction",
                 0,
                 starts[i] + details[i].offset,
                 details[i].length,
-                f"“{name}” and “{other}” cannot both be so",
+                f"“{one}” and “{other}” cannot both be so",
                 "Take one of them out.",
             )
     if "part" in names and not lexicon.placed.isdisjoint(names):
@@ -492,7 +493,7 @@ def _corrected_prose(named: ActForm, rest: str) -> ActReading:
         return ActReading(named.word, (), (), ())
     details = [Detail("date", date=found[1], offset=found.start(1), length=len(found[1]))]
     if found[2]:
-        name = "not done" if found[2].casefold() == "not done" else "text"
+        name: DetailName = "not done" if found[2].casefold() == "not done" else "text"
         words = "" if name == "not done" else found[2]
         details.append(Detail(name, words=words, offset=found.start(2), length=len(found[2])))
     return ActReading(named.word, tuple(details), (0,) * len(details), ())

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from backbud_grammar.act_words import ActWord, as_act
 from backbud_grammar.forms import ActForm
 
 _ACTS: Mapping[str, str] = {
@@ -15,6 +16,8 @@ _ACTS: Mapping[str, str] = {
     for hint, words in {
         "Write pruned: pruned back to 2 buds, or pruned hard.": "cut shortened reduced topped",
         "Write pruned trunk chop, and the height after “ -- ”.": "chopped",
+        "Write unwired, and where: unwired on left 1.": "freed",
+        "Write what was picked: deadheaded seed pods, disbudded, plucked old needles.": "picked",
         "Write carved, and where: carved jin on left 1.": "jinned stripped",
         "Write treated-deadwood lime sulphur.": "limed",
         "Write two lines: unwired, and then wired.": "rewired",
@@ -46,6 +49,9 @@ _ACTS: Mapping[str, str] = {
     for said in words.split()
 }
 
+_TWO: Mapping[str, str] = {
+    "picked up": "Write returned where its owner came for it, received where it came to you.",
+}
 _STAGES = (
     "Write the BBCH number: 01 bud swelling, 07 bud burst, 10 first leaves, 60 first flowers, "
     "65 full flower, 69 end of flowering, 91 growth complete, 93 leaf fall begins, 97 dormant."
@@ -62,7 +68,7 @@ _LATER = {
     },
 }
 # By the act that was written, and words in the detail.
-_DETAILS: Mapping[str, Mapping[str, str]] = {
+_DETAILS: Mapping[ActWord, Mapping[str, str]] = {
     "collected": {
         "by": "Where its owner came for it, write returned. Who dug it up stands after “ -- ”.",
     },
@@ -167,7 +173,11 @@ def hint_for_act(word: str, text: str, acts: Mapping[str, ActForm]) -> str:
     joined = "-".join((word, *following)).casefold().rstrip(",")
     if following and joined in acts:
         return f"Write it with a hyphen: {joined}."
-    return _ACTS.get(word.casefold(), "")
+    if word.casefold() == "took" and following and following[0][0].isdigit():
+        return f"Where cuttings were taken, write struck {following[0]} cuttings."
+    return _TWO.get(f"{word} {following[0]}".casefold() if following else "", "") or _ACTS.get(
+        word.casefold(), ""
+    )
 
 
 def hint_for_detail(act: str, detail: str) -> str:
@@ -177,4 +187,6 @@ def hint_for_detail(act: str, detail: str) -> str:
     'For roots write a line “root-pruned off below 2 cm”.'
     """
     words = f" {detail.casefold()} "
-    return next((hint for said, hint in _DETAILS.get(act, {}).items() if f" {said} " in words), "")
+    return next(
+        (hint for said, hint in _DETAILS.get(as_act(act), {}).items() if f" {said} " in words), ""
+    )

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 
 from msgspec import Struct
 
+from backbud_grammar.act_words import DetailName, LabelName
 from backbud_grammar.measures import Measure
 from backbud_grammar.problems import Flaw
 
@@ -27,7 +28,8 @@ class Act(Struct, frozen=True, array_like=True, gc=False):
     """An act line with its continuations joined: the word, the details, the remark.
 
     `left_out`: what was refused below it, and may go on with it. `kept`: words of its line that
-    were not used and bear on nothing; they stand in no detail.
+    were not used and bear on nothing; they stand in no detail. `written`: its line as it stands in
+    the file, where it was said in other words.
     """
 
     word: str
@@ -39,6 +41,7 @@ class Act(Struct, frozen=True, array_like=True, gc=False):
     seams: tuple[Seam, ...] = ()
     left_out: str = ""
     kept: tuple[str, ...] = ()
+    written: str = ""
 
     def place_of(self, offset: int) -> tuple[int, int]:
         """Return the line and column of a character of `text`."""
@@ -128,7 +131,7 @@ class Detail(Struct, frozen=True, array_like=True, gc=False):
     `offset`, `length`: where it stands in the text that was read.
     """
 
-    name: str
+    name: DetailName | LabelName
     words: str = ""
     measure: Measure | None = None
     handle: str = ""

@@ -13,6 +13,7 @@ from itertools import islice
 
 from msgspec.structs import replace
 
+from backbud_grammar.act_words import ActWord
 from backbud_grammar.acts.watching import AWAITED
 from backbud_grammar.elsewhen import elsewhen
 from backbud_grammar.forms import ActForm, Form
@@ -113,8 +114,10 @@ _TO_COME = re.compile(r"(?i)(?:\S+ ){0,3}(?:will\b|\S+['’]ll\b|going to\b|to b
 _NOT = ("n't", "n’t")
 _RUN = re.compile(r"[^,\s][^,]*")
 _NOT_DONE = re.compile(r"(?i)\bnot\s+done\b")
+# It finds what is there, and takes nothing off.
+_LOOK: ActWord = "checked"
 # What ends a tree is said of all of it: `died -- back on left 1` is said of a branch.
-_ENDS_OF_TREES = ("died", "lost")
+_ENDS_OF_TREES: tuple[ActWord, ...] = ("died", "lost")
 
 
 def unread_in(text: str, reading: ActReading) -> tuple[str, ...]:
@@ -216,7 +219,7 @@ def _limiter_in_remark(form: ActForm, act: Act) -> str:
         return ""
     text = act.remark[:_LOOKED_AT].casefold()
     turned = _TAKEN_BACK.match(text) if not form.names_act and form.bearing != "keeps" else None
-    if turned is None and form.bearing == "ends" and form.word != "checked" and not form.names_act:
+    if turned is None and form.bearing == "ends" and form.word != _LOOK and not form.names_act:
         turned = _TO_COME.match(text)
     if turned is not None:
         return turned[0]
@@ -264,7 +267,7 @@ def _turns_nothing(remark: str) -> bool:
 def _elsewhere_in_remark(form: ActForm, act: Act, said: Sequence[str]) -> str:
     """What was found wrong, or the part of the tree, that a remark begins with."""
     where = said[1:2] if said[:1] in (["on"], ["the"]) else said[:1]
-    if form.word == "checked":
+    if form.word == _LOOK:
         read = set(_WORD.findall(act.text.casefold()))
         return _first_of(said[:3], _FOUND_WRONG - read, question=False) or _first_of(
             where, _PLACES, question=False
@@ -332,14 +335,15 @@ def _done_elsewhen(form: ActForm, text: str, unread: Sequence[str]) -> str:
 
 
 def _puts_on_nothing_read(form: ActForm, reading: ActReading, wrong: Iterable[Flaw]) -> bool:
-    """Whether what is put on, somewhere on a tree, is said in words of which none was read.
+    """Whether what is put on, somewhere on a tree or its pot, is said in words of which none was
+    read: `tied w wire` may be the cracked pot.
 
     Bare `wired` is understood; of `wired zyxxy` nobody could say what is on, or take it off.
     """
     refused = {flaw.column for flaw in wrong}
     return (
         bool(form.undone_by)
-        and any(one.part for one in form.forms)
+        and (form.word == "tied" or any(one.part for one in form.forms))
         and all(
             detail.name == "by" or start + detail.offset in refused
             for detail, start in zip(reading.details, reading.starts, strict=True)
@@ -354,7 +358,7 @@ def _limiter_read(
     strict = form.bearing == "ends" or word.casefold() in form.bare_words
     for detail, start in zip(reading.details, reading.starts, strict=True):
         found = _in_part(detail.part, strict=strict) if detail.part else ""
-        if form.undone_by and _is_of_no_thickness(detail):
+        if _is_of_nothing(form, detail):
             found = "0"
         if not found and detail.words:
             found = _in_free(detail.words, of_all=form.of_all, ends=form.bearing == "ends")
@@ -362,7 +366,7 @@ def _limiter_read(
                 found = ""
         if found:
             return found, start + detail.offset
-    if form.word == "checked":
+    if form.word == _LOOK:
         return _not_seen(form, reading)
     return _beside_not_done(reading) if form.names_act else None
 
@@ -392,10 +396,21 @@ def is_plain_part(form: ActForm, word: str, written: str, lexicon: Lexicon) -> b
     return flaw_of_part(part) is None and not _in_part(spelled_out(part), strict=strict)
 
 
-def _is_of_no_thickness(detail: Detail) -> bool:
-    """Whether what is put on is said to be 0 mm thick: none is, or the figure is wrong."""
+# What is left, or cut to, may be nought; what was given or counted may not.
+_AMOUNTS = ("number", "volume", "rate", "mass", "concentration")
+_LEFT = ("off", "leaving", "stubs", "to", "back to")
+
+
+def _is_of_nothing(form: ActForm, detail: Detail) -> bool:
+    """Whether what is put on is said to be 0 mm thick, or nothing was given: `fed 0` is no feed."""
     measure = detail.measure
-    return measure is not None and measure.sort == "length" and not all(measure.numbers)
+    if measure is None or all(measure.numbers):
+        return False
+    if form.undone_by and measure.sort == "length":
+        return True
+    return form.bearing == "does" and (
+        measure.sort in _AMOUNTS and detail.name not in _LEFT and not any(measure.numbers)
+    )
 
 
 def _beside_not_done(reading: ActReading) -> tuple[str, int] | None:

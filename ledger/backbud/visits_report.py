@@ -35,6 +35,8 @@ def visit_lines(visits: Sequence[VisitView], today: date) -> Iterator[str]:
             yield f"      ready    since {day(one.ready, today.year)}"
         if one.apart:
             yield "      apart    in quarantine"
+        if one.not_yet:
+            yield f"      home     not yet: {' and '.join(one.not_yet)}"
         yield from (f"      ! {caution}" for caution in cautions(one, today))
         for sum_ in one.money:
             yield f"      money    {_sums(sum_)}"
@@ -56,9 +58,7 @@ def account_lines(account: AccountView, today: date) -> Iterator[str]:
     """A person's account: each visit with its lines, the bills, the payments, what is open."""
     yield Heading(account.name)
     for visit in account.visits:
-        gone = full_day(visit.went) if visit.went else "today"
-        came = full_day(visit.came) if visit.came else "before this diary"
-        yield f"  {visit.name}, {came} to {gone}"
+        yield f"  {visit.name}, {_stay(visit)}"
         yield from (f"    {line}" for line in _table(map(_charge, visit.charges)))
     for heading, booked in (("Billed", account.bills), ("Paid", account.payments)):
         if booked:
@@ -66,6 +66,14 @@ def account_lines(account: AccountView, today: date) -> Iterator[str]:
             yield from (f"    {line}" for line in _table(map(_booking, booked)))
     for sums in account.money:
         yield f"  {_sums(sums)}"
+
+
+def _stay(visit: VisitView) -> str:
+    """`6 March 2026 to 6 April 2026`, `here since 6 March 2026`, `agreed, not here yet`."""
+    if visit.to_come:
+        return "agreed, not here yet"
+    came = full_day(visit.came) if visit.came else "before this diary"
+    return f"{came} to {full_day(visit.went)}" if visit.went else f"here since {came}"
 
 
 def number_of(quantity: Decimal, unit: str) -> str:
@@ -112,7 +120,8 @@ def _charge(one: ChargeView) -> tuple[str, str, str]:
     amount = f"{one.quantity.quantize(_HOURS).normalize():f} {one.unit}".strip()
     if one.sort == "period":
         amount = number_of(one.quantity, one.unit)
-    parts = ("agreed:", one.what) if one.sort == "price" else (amount, one.what)
+    agreed = {"price": "agreed:", "skipped": "agreed and skipped:"}.get(one.sort, amount)
+    parts = (agreed, one.what)
     told = " ".join(part for part in parts if part)
     if one.amount is not None:
         price = money(one.amount, one.currency)

@@ -26,20 +26,23 @@ _MARKS = (
     r"(?: (?:left|seen|thank god|luckily|at all))*|(?:slightly |badly |just |was |were |a bit )*biting"
     r"(?: in)?(?: a little| a bit| slightly| badly)?|bit in(?: a little| a bit| slightly| badly| at \w+)?"
     r"|just in time|held(?: (?:well|nicely|fine))?|(?:branch|branches) (?:held|set|stays?|stayed)(?: well)?"
-    r"|\d+ (?:rings?|marks?|scars?)|marked(?: in)?(?: a little| a bit| slightly| badly)?|set (?:well|nicely)"
+    r"|no bites?(?: yet)?|bit|(?:left|right) \d (?:scarred|marked)(?: slightly| a little| a bit| badly)?|\d+ (?:rings?|marks?|scars?)(?: on (?:left|right) \d)?|marked(?: in)?(?: a little| a bit| slightly| badly)?|set (?:well|nicely)"
     r"|wire (?:bit|was biting|biting|dug)(?: in)?(?: at \w+| a little| slightly| badly)?"
 )
+# Who was told that a tree can be fetched.
+_WORD_TO = r"(?:rung|rang|phoned|called|told|texted|e-?mailed|mailed|wrote(?: to)?|messaged) (?:[^\W\d]+\.?(?: |$)){1,3}"
 _TABLE: Mapping[str, str] = {
     **dict.fromkeys(("moved", "watered", "misted", "soaked", "shaded", "protected"), _WEATHER),
     "unprotected": rf"{_WEATHER}|mild(?: enough)?|warm(?: enough)?|all clear",
-    "unshaded": rf"{_WEATHER}|mild(?: enough)?|dull|cloudy",
+    "unshaded": rf"{_WEATHER}|mild(?: enough)?|(?:dull|cloudy)(?: weather| week| days?| spell| again)?",
+    "ready": _WORD_TO,
     "unwired": _MARKS,
     "unguyed": _MARKS,
     "untied": _MARKS,
 }
 # What is left on: said beside a part that it came off from, it says no more than that part does.
 _STAYS = re.compile(
-    r"(?:the )?(?:rest|others?|all others?|other wires?|rest of (?:the )?wires?|top|apex|remaining)"
+    r"(?:the )?(?:rest|(?:lower|low|inner|small|weak|bottom|upper|outer)(?: (?:branches|ones|leaves|shoots|candles))?|others?|all others?|other wires?|rest of (?:the )?wires?|top|apex|remaining)"
     r"(?: (?:of (?:it|them)|is|are|wires?|ones?|all))*"
     r" (?:stays?(?: on)?|left on|left|leave|ok|okay|fine|kept|untouched|loose|good)"
     r"(?: (?:on|leave|for now|till spring|until spring|till autumn|as is|it))*",

@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterator, Mapping
 from functools import cache
 
+from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.scribbles.wires_said import WIRE_WORDS, WIRING, wires_said
 
 _NUM = r"(\d+(?:[.,]\d+)?(?:/\d+)?(?: \d/\d)?)"
@@ -23,8 +24,21 @@ _FRACTIONS = {
     "quarter": "1/4",
     "two thirds": "2/3",
 }
-_BOTTOM = r"(?:below|the bottom|bottom|the underside|underside|btm|the base|base)"
+_BOTTOM = r"(?:below|under|the bottom|bottom|the underside|underside|btm|the base|base)"
 _ROOTS = (
+    (rf"(\d+) (?:in(?:to)?|to) {_LEN}(?: pots?)?", r"\1, \2"),
+    (rf"(?:in(?:to)?|to) {_LEN}(?: pots?)?", r"\1"),
+    (rf"{_LEN} off (?:all )?(?:round|around)(?: the (?:sides|edge))?", r"off sides \1"),
+    (rf"{_LEN} off (?:the )?sides", r"off sides \1"),
+    (r"wired in(?: (?:at|with))?(?: (\d))?(?: (?:pts|points|places|corners|ties))?", r"tied \1"),
+    (rf"roots? (?:trimmed|cut|shortened|pruned)(?: back)? {_LEN} {_BOTTOM}", r"off below \1"),
+    (rf"roots? {_SHARE}(?: off)?", r"off %1"),
+    (r"tied [x×] ?(\d) (\d(?:[.,]\d)? mm)(?: (Al|Cu|al|cu))?", r"tied \2 ^3 x \1"),
+    (r"(?:top ?root|tap ?root|taproots?) (?:sawn|sawed)(?: off)?", "taproot cut"),
+    (
+        r"(\d+) (?:big |thick |heavy |circling |crossing )*roots? (?:sawn|sawed|cut|taken off)(?: off| out| away)?",
+        "thick roots off",
+    ),
     (
         rf"{_LEN} (?:off|from) (?:the )?sides (?:and|&|\+) (?:the )?{_BOTTOM}",
         r"off sides \1, off below \1",
@@ -100,9 +114,33 @@ _ROOTS = (
     (r"(\S+)(?: pot)?(?: again)?", r"into \1"),
     (r"(?:with )?rooting (?:hormone|powder|gel)", "hormone"),
     (r"(\d+) (?:potted|up|pots)", r"\1 seedlings"),
-    (r"(\d+)", r"\1 seedlings"),
+    (r"(\d{1,3})", r"\1 seedlings"),
 )
 _CUT = (
+    (r"(?:all )?last years?'?s? only", "last year's needles"),
+    (r"(?:all )?(?:the )?(?:flowers|blooms?)(?: all)? (?:off|out|removed|picked off)", "flowers"),
+    (r"(?:the )?(?:top|upper) half(?: only)?", "on top half"),
+    (r"(?:the )?(?:bottom|lower|low) half(?: only)?", "on lower half"),
+    (r"(?:stalks|petioles|stems)(?: all)? (?:left|kept|stay|stays)(?: on)?", "leaving petioles"),
+    (r"(?:the )?whole(?: lot| thing)?|fully?|the lot", "full"),
+    (r"(?:pt|part|pass|round) (?:1|one)", "first round"),
+    (r"(?:pt|part|pass|round) (?:2|two)", "second round"),
+    (
+        r"(?:the )?(?:small|weak|low|little|weaker)(?:(?: (?:\+|&|and)|,) (?:small|weak|low|little))?(?: (?:ones|candles|shoots|buds))?",
+        "weak",
+    ),
+    (r"(?:the )?(?:big|strong|large|fat)(?: (?:ones|candles|shoots))?", "strong"),
+    (rf"(?:the )?(?:long )?(?:whips|shoots|runners)(?: back)? to {_LEN}", r"long shoots, to \1"),
+    (
+        r"(?:the )?(?:long )?(?:whips|runners)(?: back)? to (\d|one|two|three) (?:eyes?|buds?|nodes?)",
+        r"long shoots, to \1 buds",
+    ),
+    (r"(?:the )?(?:long )?(?:whips|extensions?)(?: off)?", "long shoots"),
+    (r"(?:back )?hard", "hard"),
+    (
+        r"crossers(?: (?:\+|&|and) downs)?(?: out| off)?|crossing (?:ones|branches)(?: out| off)?",
+        "crossing branches",
+    ),
     (
         r"(hard|lightly|light) (?:back )?to (\d|one|two|three) (leaves|leaf|buds|nodes|pairs?)(?: all over)?",
         r"\1, to \2 \3",
@@ -214,6 +252,8 @@ _CUT = (
     (r"(?:stubs? )(?:of )?" + _LEN, r"stubs \1"),
 )
 _WIRE = (
+    (r"(?:the )?whole(?: lot| thing)?|the lot", "whole tree"),
+    (r"(?:all )?(?:in )?(Al|Cu|aluminium|copper)(?: only)?", r"^1"),
     (
         r"(?:bare |while bare |leafless )?(\d+) (?:new |fine |thin )*(?:branches|shoots|twigs)",
         r"\1 branches",
@@ -238,6 +278,7 @@ _WIRE = (
     (r"(?:the )?(?:main|primary|big) branches", "primary branches"),
 )
 _FEED = (
+    (r"(\d+) (?:a|per|each|to (?:a|the)|in (?:a|each|every)) (?:pot|tree|box)", r"\1 cakes"),
     (
         r"(?:liquid )?(\d+-\d+-\d+),? (?:at )?(half|quarter|full|double)(?: strength| dose)?",
         r"\1, \2 strength",
@@ -282,6 +323,9 @@ _TREAT = (
         r"against \0",
     ),
     (r"soap", "soap"),
+    (r"(.+) x ?1|(.+) 1 ?x", r"\1, first time"),
+    (r"(.+) (first|second|third)", r"\1, \2 time"),
+    (r"(.+?) 1 %|(.+?) 2 %", r"\1"),
     (r"(.+) (?:no\.? ?|number ?|# ?)1", r"\1, first time"),
     (r"(.+) (?:no\.? ?|number ?|# ?)2", r"\1, second time"),
     (r"(.+) (?:no\.? ?|number ?|# ?)3", r"\1, third time"),
@@ -312,6 +356,7 @@ _TREAT = (
     (r"(?:brushed|wiped|scrubbed)(?: off)?", "brushed off"),
 )
 _DEADWOOD = (
+    (r"(?:the )?(?:jins?|shari) only", r"on \0"),
     (r"(?:2 times|2x|twice|second time)", "two coats"),
     (r"(?:the )?(?:second|2nd) coat", "second coat"),
     (r"(?:neat|undiluted|straight|full strength)", "undiluted"),
@@ -339,6 +384,23 @@ _WATER = (
     (r"(?:with )?(?:the )?(?:rain ?water|rain)", "rainwater"),
     (r"(?:with )?tap(?: water)?", "tap water"),
     (r"(?:for )?(\d+ (?:min|h))", r"\1"),
+)
+_UNWIRED = ((r"(?:the )?(?:lot|whole lot|whole thing|all of it|everything|every bit)", "all"),)
+_LAYERED = (
+    (rf"{_LEN} ring", r"ring, \1"),
+    (rf"ring (?:of )?{_LEN}", r"ring, \1"),
+    (rf"ring {_LEN} on (?:the )?trunk", r"ring, \1, on trunk"),
+    (
+        r"(?:black |clear |in )*(?:plastic|foil|poly|polythene|cling ?film|bag|bagged)(?: (?:on|over|round))?",
+        "in plastic",
+    ),
+    (r"(?:wet |damp |soaked )?(?:sphagnum|moss)(?: wet| damp| soaked| round| packed)*", "moss"),
+    (r"(?:with )?(?:rooting )?(?:hormone|powder|gel)", "hormone"),
+    (r"at (?:the )?(.+)", r"on \1"),
+)
+_TURNED = (
+    (r"(?:the )?(?:pots?|trees?|all)? ?(?:by )?(?:1/4|a quarter|quarter)(?: turn)?", "90 degrees"),
+    (r"(?:the )?(?:pots?|trees?|all)? ?(?:by )?(?:1/2|half|a half)(?: turn)?", "180 degrees"),
 )
 _BENT = (
     (
@@ -412,6 +474,10 @@ _MEASURED = (
     (r"shoots (?:now |about )?(\d[\d /.,]*(?:inch|mm|cm))(?: long)?", r"shoots \1"),
 )
 _CHECKED = (
+    (
+        r"(?:none|nothing|no wires?) (?:biting|bites|cutting in)(?: in| yet)?|no bite|bites not",
+        "not biting",
+    ),
     (r"(wire|ties|guys?|graft|layer|roots) (?:all )?(?:ok|okay|good|fine)", r"\1 fine"),
     (r"(?:all )?ok(?:ay)?|all good|all well|nothing wrong", "fine"),
     (r"nothing (?:found|there|seen)|none(?: found| seen)?|clear", "none"),
@@ -440,6 +506,7 @@ _GRAFT = (
     (r"sealed both (?:sides|ends)", "pasted"),
 )
 _BLOOM = (
+    (r"(\d+) ?\+(?: flowers?)?", r"\1 flowers"),
     (r"(?:first )?(\d+)(?: flowers?| blooms?)?(?: open| out| on it)+", r"\1 flowers"),
     (r"(?:first|1st)(?: one| flower| bloom)?(?: open| out)?", "first"),
     (r"(\d+)(?: flowers?)?(?: open)?", r"\1 flowers"),
@@ -490,7 +557,9 @@ _WORKED = (
 )
 _KEPT = ((r"(\d+ (?:days?|weeks?|nights?))", ""),)
 
-_BY_ACT: Mapping[str, tuple[tuple[str, str], ...]] = {
+# A third figure is the language that a way of saying it came with.
+_Way = tuple[str, str] | tuple[str, str, int]
+_BY_ACT: Mapping[str, tuple[_Way, ...]] = {
     **dict.fromkeys(("repotted", "potted-on", "slipped", "lifted", "root-pruned"), _ROOTS),
     **dict.fromkeys(
         (
@@ -508,6 +577,9 @@ _BY_ACT: Mapping[str, tuple[tuple[str, str], ...]] = {
         _CUT,
     ),
     "bent": _BENT,
+    "unwired": _UNWIRED,
+    "layered": _LAYERED,
+    "turned": _TURNED,
     "wired": _WIRE,
     "guyed": (*_WIRE, *_GUYED),
     "fed": _FEED,
@@ -529,13 +601,13 @@ _BY_ACT: Mapping[str, tuple[tuple[str, str], ...]] = {
     "shaded": _SHADE,
     "worked": _WORKED,
 }
-_COMPILED: dict[str, tuple[tuple[re.Pattern[str], str], ...]] = {}
+_COMPILED: dict[tuple[str, int], tuple[tuple[re.Pattern[str], str], ...]] = {}
 
 
 @cache
 def words_said(act: str) -> frozenset[str]:
     """The words that stand in the ways of saying the details of an act."""
-    patterns = " ".join(pattern for pattern, _ in _BY_ACT.get(act, ()))
+    patterns = " ".join(way[0] for way in _BY_ACT.get(act, ()))
     plain = re.sub(r"\\[a-zA-Z]|\(\?[:!=<]+", " ", patterns)
     # `years?` is two words.
     shorter = re.sub(r"[a-zA-Z]\?", "", plain)
@@ -543,17 +615,18 @@ def words_said(act: str) -> frozenset[str]:
     return frozenset((*words, *(WIRE_WORDS if act in WIRING else ())))
 
 
-def said_as(act: str, piece: str) -> Iterator[str]:
+def said_as(act: str, piece: str, language: int = LANGUAGE) -> Iterator[str]:
     """The ways the table would say a piece, the likeliest first; whoever asks reads each.
 
     >>> list(said_as("repotted", "30 % root off"))[0]
     'off 30 %'
     """
-    compiled = _COMPILED.get(act)
+    compiled = _COMPILED.get((act, language))
     if compiled is None:
-        compiled = _COMPILED[act] = tuple(
+        compiled = _COMPILED[act, language] = tuple(
             (re.compile(pattern, re.IGNORECASE), written)
-            for pattern, written in _BY_ACT.get(act, ())
+            for pattern, written, *came_with in _BY_ACT.get(act, ())
+            if not came_with or came_with[0] <= language
         )
     for pattern, written in compiled:
         found = pattern.fullmatch(piece)

@@ -16,10 +16,10 @@ _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
 # By the beginning of a word; the longest counts.
 _TABLE: Mapping[str, str] = {
     "repotted": "repot rept uekae rptd pot root rhizo mesh drainage akadama kiryu kanuma mix",
-    "potted-on": "prick seedling whips plug",
+    "potted-on": "prick seedling plug pots",
     "slipped": "slip kluit",
-    "pruned": "prun cut saw limb chop lop branch scissor",
-    "trimmed": "trim hasami clip scissors shear snip hedg outline silhouette tuft",
+    "pruned": "prun eyes cut saw limb chop lop branch scissor",
+    "trimmed": "flush trim hasami clip scissors shear snip hedg outline silhouette tuft",
     "pinched": "pinch metsumi nip candle tip finger",
     "decandled": "decandl mekiri",
     "plucked": "pluck momiage needle pull",
@@ -41,12 +41,15 @@ _TABLE: Mapping[str, str] = {
     "struck": "sashiki struck cutting strike heel",
     "sown": "sow seed stratif fridge acorn",
     "germinated": "germinat sprout",
-    "rooted": "rooted",
+    "rooted": "rooted took",
     "bent": "bent bend lever",
     "watered": "water hose can cans rain mizu parched wilt thirst dry irrigat sprinkl mist",
     "soaked": "soak tub dunk bucket mizugire",
-    "flushed": "flush leach ec",
-    "fed": "feed fed fert pellet cake okigoe tama rapecake fish npk nitrogen potash seaweed",
+    "flushed": "flushed flushing leach ec",
+    "fed": (
+        "chlorosis iron chelate feed fed fert pellet cake okigoe tama rapecake fish npk nitrogen"
+        " potash seaweed"
+    ),
     "moved": "in out into bench house back move carried place shelf under indoors outside",
     "protected": "fleece protect mulch frost bubble wrap cover straw muro windbreak",
     "shaded": "shade shading",
@@ -56,7 +59,8 @@ _TABLE: Mapping[str, str] = {
         "spray soap neem mildew aphid scale mite weevil adelgid fungus sulphur sulfur captan"
         " mancozeb copper nematode caterpillar moth gall rust drench pest bug thrip leafhopper"
         " sawfly blackspot blight whitefly greenfly blackfly slug snail vole mouse mice trap"
-        " botrytis mould mold spinosad abamectin borer beetle ants wasp sooty"
+        " chlorosis chelate canker scab lace botrytis mould mold spinosad abamectin borer beetle"
+        " ants wasp sooty"
     ),
     "cleaned": "clean brush scrub algae lichen moss wash swept bleach liverwort",
     "weeded": "weed",
@@ -66,21 +70,21 @@ _TABLE: Mapping[str, str] = {
         " pale droop wilt hole"
     ),
     "staged": "bud buds leaf leaves petal bloom blossom flower colour color catkin dormant",
-    "bloomed": "flower bloom blossom truss",
+    "bloomed": "open flower bloom blossom truss",
     "fruited": "berries fruit apple",
     "measured": "measur height girth ph trunk inch cm mm internode nebari dh caliper",
     "photographed": "photo phot pic picture snap",
     "shown": "show exhib prize award display stand judge class ribbon tokonoma",
     "received": "arriv received recd deliver in from came brought customer",
-    "returned": "home collected returned handed picked",
-    "bought": "bought bt bag bags order price supplier delivery",
-    "sold": "sold sell buyer",
-    "lent": "lent loan",
-    "died": "dead died death lost",
+    "returned": "home collected returned handed picked fetched",
+    "bought": "bought bt bag bags order price supplier delivery delivered pickup",
+    "sold": "sold sell buyer gave given",
+    "lent": "lent loan given borrow",
+    "died": "dead died death lost dying killed stank",
     "quoted": "quot told said estimat",
     "agreed": "agree says yes ok'd deal",
     "billed": "bill inv invoice owes owe",
-    "paid": "paid pays sent bank cash dep deposit settled balance",
+    "paid": "paid ck check cheque pays sent bank cash dep deposit settled balance",
     "worked": "h hrs hours hour",
     "used": "used",
     "counted": "stock count left",

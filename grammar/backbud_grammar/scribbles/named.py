@@ -16,7 +16,8 @@ SHORTEST_SURNAME = 4
 class Handles(Struct, frozen=True):
     """What names a thing in a line. `written`: the handle of each that is written in another way.
 
-    `places`, `people`, `trees`: those of a kind; a surname names a person where one alone has it.
+    `places`, `people`, `trees`, `pots`: those of a kind; a surname names a person where one alone
+    has it.
     `every`: what is written with blanks. `after`: a surname, where a person is named.
     """
 
@@ -24,6 +25,7 @@ class Handles(Struct, frozen=True):
     places: re.Pattern[str] = NEVER
     people: re.Pattern[str] = NEVER
     trees: re.Pattern[str] = NEVER
+    pots: re.Pattern[str] = NEVER
     every: re.Pattern[str] = NEVER
     after: re.Pattern[str] = NEVER
 
@@ -59,6 +61,7 @@ def handles_of(of_kind: Mapping[str, str]) -> Handles:
         _any_of(of("place")),
         _any_of([*of("person"), *surnames]),
         _any_of(of("tree")),
+        _any_of(of("pot")),
         _any_of(with_blanks),
         _any_of(surnames, r"\b(from|to|by) "),
     )

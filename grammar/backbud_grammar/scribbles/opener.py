@@ -9,6 +9,7 @@ from datetime import date
 from msgspec import Struct
 
 from backbud_grammar.forms import ActForm
+from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.scribbles.days import when_of
 from backbud_grammar.scribbles.draft import NOUN
 from backbud_grammar.scribbles.named import Handles
@@ -37,13 +38,17 @@ class _Batch(Struct, frozen=True):
 class Opener:
     """All openings, with the places and people of a journal."""
 
-    def __init__(self, acts: Mapping[str, ActForm], handles: Handles) -> None:
+    def __init__(
+        self, acts: Mapping[str, ActForm], handles: Handles, language: int = LANGUAGE
+    ) -> None:
         self.acts, self.handles = acts, handles
         places = handles.places.pattern
         people = handles.people.pattern
+        pots = handles.pots.pattern
         rows = [
-            (row, row.pattern.replace("@PLACE@", places).replace("@PERSON@", people))
+            (row, _with(row.pattern, {"@PLACE@": places, "@PERSON@": people, "@POT@": pots}))
             for row in OPENINGS
+            if row.language <= language
         ]
         self._batches = [
             _batch(rows[start : start + TOGETHER]) for start in range(0, len(rows), TOGETHER)
@@ -104,6 +109,12 @@ class Opener:
         if groups.get("by"):
             said = f"{said}, by {groups['by']}".lstrip(", ")
         return NOUN + form.bare if opening.noun else opening.act, form, said, ""
+
+
+def _with(pattern: str, names: Mapping[str, str]) -> str:
+    for sign, of in names.items():
+        pattern = pattern.replace(sign, of)
+    return pattern
 
 
 def _batch(rows: Sequence[tuple[ActOpening, str]]) -> _Batch:

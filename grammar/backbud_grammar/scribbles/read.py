@@ -12,9 +12,10 @@ from datetime import date
 
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ActForm
+from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.parse import Details
 from backbud_grammar.scribbles.beside import is_beside, stays_on
-from backbud_grammar.scribbles.days import when_of, without_own_day
+from backbud_grammar.scribbles.days import WEEKDAY, when_of, without_own_day
 from backbud_grammar.scribbles.details_said import said_as
 from backbud_grammar.scribbles.draft import (
     NOUN,
@@ -23,9 +24,10 @@ from backbud_grammar.scribbles.draft import (
     ToldAct,
     without_stages_in_part,
 )
+from backbud_grammar.scribbles.gallons import with_gallons
 from backbud_grammar.scribbles.named import NO_HANDLES, Handles
 from backbud_grammar.scribbles.opener import WITH_REASON, Opened, Opener
-from backbud_grammar.scribbles.plain import is_harmless, is_observed, is_seen
+from backbud_grammar.scribbles.plain import is_harmless, is_observed, is_seen, tells_what
 from backbud_grammar.scribbles.reads import PieceReader
 from backbud_grammar.scribbles.sentences import LONGEST, halves, sentences
 from backbud_grammar.scribbles.spelled import spelled_out
@@ -34,8 +36,9 @@ from backbud_grammar.whole import limiter_in
 # What is done again and again, so that the next time is a plan.
 _REPEATED = ("treated", "fed", "flushed", "misted", "trimmed", "pinched")
 _AGAIN = re.compile(
-    r"(?:and )?(?:again|repeat(?:ed)?|next(?: one| spray| feed| dose)?|once more) (?:in |after )?"
-    r"(\d+ (?:days?|weeks?|months?))",
+    r"(?:(?:and )?(?:again|repeat(?:ed)?|next(?: one| spray| feed| dose)?|once more)"
+    r" (?:in |after )?|in (?=\d+ (?:days?|weeks?|months?) again$))"
+    rf"(?P<after>\d+ (?:days?|weeks?|months?))(?: again)?|(?:and )?again (?:on )?(?P<on>{WEEKDAY})",
     re.IGNORECASE,
 )
 # What is left of a work, and when it is done.
@@ -45,6 +48,8 @@ _REST = re.compile(
     r"(?:to (?:do|follow) )?(?P<when>.+)",
     re.IGNORECASE,
 )
+# A share of the tree that was done.
+_SOME = re.compile(r"\b(?:half|\d/\d|\d+ %|first round|weak|strong|top|lower)\b", re.IGNORECASE)
 _WORD = re.compile(r"[^\W\d_]+")
 # Words of a reason that make a question of it.
 _DOUBTS = frozenset(
@@ -60,6 +65,8 @@ _WAYS, _WITH_WAY = ("in", "out", "back", "back in", "in again"), ("moved", "rece
 _OFF_ONES = ("unwired", "unguyed", "untied")
 _LEAD = re.compile(r"(?:and |then |also |\+ |& )+", re.IGNORECASE)
 _FIGURE = re.compile(r"\d")
+# No piece that holds an act in its midst has more words.
+MOST_AROUND = 8
 
 
 class Talk:
@@ -70,10 +77,12 @@ class Talk:
         details: Details,
         handles: Handles = NO_HANDLES,
         kind_of: Callable[[str], str] = lambda handle: "",
+        language: int = LANGUAGE,
+        gallon: str = "",
     ) -> None:
-        self.details, self.handles = details, handles
-        self.pieces = PieceReader(details, handles, kind_of)
-        self.opener = Opener(details.acts, handles)
+        self.details, self.handles, self.gallon = details, handles, gallon
+        self.pieces = PieceReader(details, handles, kind_of, language)
+        self.opener = Opener(details.acts, handles, language)
         self._read: dict[tuple[str, date | None], tuple[ToldAct, ...]] = {}
 
     def read(self, line: str, page: date | None = None) -> tuple[ToldAct, ...]:
@@ -97,22 +106,36 @@ class _LineReader:
         self.pieces, self.acts = talk.pieces, talk.details.acts
         self.drafts: list[Draft] = []
         self.before: list[Piece] = []
+        # Plans and skips that are in doubt, or give no reason: they are only noted.
+        self.not_done: list[Piece] = []
         # `in`, `out` or `back`, which a comma parts from the place.
         self.way: Piece | None = None
+        # Whether the last piece was no act, no detail and nothing that was seen.
+        self.is_unread = False
 
     def told(self) -> tuple[ToldAct, ...]:
+        end = 0
         for start, sentence in sentences(self.line):
+            # `his oak: soap` says whose the rest is; nobody can tell what it says of it.
+            labelled = self.is_unread and ":" in self.line[end:start]
+            end = start + len(sentence)
             first = True
             for at, raw in part_at_commas(sentence):
                 piece = raw.strip(" .!:")
-                if piece:
-                    self._piece(spelled_out(piece), piece, start + at, first)
+                if piece and labelled:
+                    self._left_whole(piece, start + at)
+                elif piece:
+                    self.is_unread = False
+                    spelled = with_gallons(spelled_out(piece), self.talk.gallon)
+                    self._piece(spelled, piece, start + at, first)
                 first = False
         if not self.drafts or any(_IF.match(said) for said, _ in self.before):
             return ()
         if self.way is not None:
             self.before.append(self.way)
         self._place_what_stands_before()
+        if any(one.form.names_act and not one.pieces for one in self.drafts):
+            return ()
         doubt = "?" in self.line or any(limiter_in(said) for said, _ in self.before)
         drafts = self.drafts = [
             one
@@ -120,11 +143,16 @@ class _LineReader:
             if not self._is_no_plan(one)
         ]
         told = [self._told(draft) for draft in drafts]
-        words = [said for said, _ in self.before]
-        if words or (drafts and drafts[0].word == "staged") or not drafts:
-            # What stands before it may be what the line is about.
-            whole = self.line if not words or not told else ", ".join(words)
-            told.insert(0, ToldAct("noted", whole, kept=(whole,) if words or not drafts else ()))
+        if self.before:
+            # What stands before it may be what the line is about, and whose it is.
+            return ()
+        words = ", ".join(said for said, _ in self.not_done)
+        if not drafts:
+            # A stage that only part of the tree has reached.
+            words = words or self.line
+        if words or drafts[0].word == "staged":
+            whole = words if drafts and words else self.line
+            told.insert(0, ToldAct("noted", whole, kept=(whole,) if words else ()))
         return tuple(told)
 
     def _is_no_plan(self, draft: Draft) -> bool:
@@ -134,20 +162,28 @@ class _LineReader:
         words = set(_WORD.findall(draft.remark.casefold()))
         is_bare = draft.needs_reason and is_harmless(draft.remark, fillers_only=True)
         if is_bare or "?" in draft.raw or "?" in draft.remark or not words.isdisjoint(_DOUBTS):
-            self.before.append((", ".join(filter(None, (draft.raw, draft.remark))), draft.at))
+            self.not_done.append((", ".join(filter(None, (draft.raw, draft.remark))), draft.at))
             return True
         return False
 
     def _place_what_stands_before(self) -> None:
         """What was seen, and then what was done about it, stands beside the first act."""
-        drafts, before = self.drafts, self._not_of(self.drafts[0])
+        drafts = self.drafts
+        if drafts[0].form.word == "worked":
+            # Hours are of the work that stands before them, whether it was read or not.
+            return
+        before = self._not_of(drafts[0])
+        drafts[0].beside += [
+            one for one in before if is_beside(drafts[0].word, spelled_out(one[0]))
+        ]
+        before = [one for one in before if one not in drafts[0].beside]
         if any(self._tells_of_act(said) for said, _ in before):
             self.before = before
             return
         if not before:
             self.before = []
             return
-        if all(is_seen(said) for said, _ in before):
+        if all(is_seen(said) for said, _ in before) and any(tells_what(said) for said, _ in before):
             drafts[0].kept[:0] = before
             self.before = []
         elif is_observed(before[0][0]) or all(_FIGURE.search(said) for said, _ in before):
@@ -205,6 +241,10 @@ class _LineReader:
         return bool(_FIGURE.search(kept) or limiter_in(kept))
 
     def _is_read(self, draft: Draft, piece: str) -> bool:
+        if draft.form.names_act:
+            # When it is to be done is read behind the work.
+            text = ", ".join(said for said, _ in draft.pieces)
+            return not self.talk.details.of(draft.form, text, hints=False).flaws
         return self.pieces.reads(draft.form, piece)
 
     # ------------------------------------------------------------------ a piece
@@ -233,8 +273,10 @@ class _LineReader:
                 return
         again = _AGAIN.fullmatch(piece) if draft is not None else None
         if draft is not None and again is not None and draft.form.word in _REPEATED:
-            self._plan(draft, f"in {again[1]}", at)
-            return
+            when = f"in {again['after']}" if again["after"] else when_of(again["on"], self.page)
+            if when:
+                self._plan(draft, when, at)
+                return
         if draft is not None and self._stands_beside(draft, piece, raw, at):
             return
         piece = piece[found.end() :] if (found := _LEAD.match(piece)) else piece
@@ -260,8 +302,17 @@ class _LineReader:
             return
         if draft is None:
             self.before.append((raw, at))
+            self.is_unread = not is_seen(piece)
         else:
             self._left(draft, piece, raw, at)
+            self.is_unread = not is_seen(piece)
+
+    def _left_whole(self, raw: str, at: int) -> None:
+        """Words that stand behind a label that nobody understood: none of them opens an act."""
+        if self.drafts:
+            self.drafts[-1].pieces.append((raw, at))
+        else:
+            self.before.append((raw, at))
 
     def _says_when(self, draft: Draft, piece: str, at: int) -> bool:
         """Whether a piece says until when a work waits: `not repotted, too late. next Feb`."""
@@ -278,7 +329,9 @@ class _LineReader:
         """Whether a piece says no more of an act than why, or that the rest is left, or follows."""
         word = draft.form.word
         named_part = any(" on " in f" {said}" for said, _ in draft.pieces)
-        if is_beside(word, piece) or (word in _OFF_ONES and named_part and stays_on(piece)):
+        in_part = named_part or any(_SOME.search(said) for said, _ in draft.pieces)
+        stays = word in _OFF_ONES or draft.form.bearing == "does"
+        if is_beside(word, piece) or (stays and named_part and stays_on(piece)):
             draft.beside.append((raw, at))
             return True
         rest = _REST.fullmatch(piece)
@@ -287,7 +340,8 @@ class _LineReader:
         if rest is None or form.names_act or form.of_all or "no_work" in form.traits:
             return False
         when = when_of(rest["when"], self.page)
-        if not when or (draft.form.bearing == "ends" and not named_part):
+        if not when or draft.form.bearing == "ends" or not in_part:
+            # `repotted, rest tomorrow` may speak of the rest of the trees: it is asked.
             return False
         if not all(self._is_read(draft, said) for said, _ in draft.pieces):
             # What is left of what was not understood, nobody can tell.
@@ -303,7 +357,7 @@ class _LineReader:
             self._begin(opened, at)
             return
         noun = draft.pieces[0][0].split(None, 1)[0] if draft.pieces else ""
-        for said in (piece, *said_as(draft.form.word, piece)):
+        for said in (piece, *said_as(draft.form.word, piece, self.pieces.language)):
             reading = self.talk.details.of(draft.form, f"{noun} {said}")
             if reading.named and not reading.flaws and reading.details:
                 draft.pieces.append((said, at))
@@ -365,15 +419,21 @@ class _LineReader:
         return opened
 
     def _done_to(self, piece: str) -> Opened | None:
-        """The act that a piece ends in, where all before it is a detail: `strong tips pinched`."""
-        said, _, word = piece.rpartition(" ")
-        form = self.acts.get(word.casefold())
-        if form is None or not said or form.bearing != "does" or form.names_act:
+        """The act in a piece, where all around it is details: `strong tips pinched by half`."""
+        words = piece.split()
+        if not 2 <= len(words) <= MOST_AROUND or limiter_in(piece):
             return None
-        if word.casefold() in form.bare_words or limiter_in(said):
-            return None
-        read = self.pieces.said(form, said)
-        return (word, form, said, "") if read is not None and read[0] and not read[1] else None
+        for n, word in enumerate(words[1:], 1):
+            form = self.acts.get(word.casefold())
+            if form is None or form.bearing != "does" or form.names_act:
+                continue
+            if word.casefold() in form.bare_words:
+                continue
+            around = [" ".join(words[:n]), " ".join(words[n + 1 :])]
+            said = [self.pieces.said(form, one) for one in around if one]
+            if all(read is not None and read[0] and not read[1] for read in said):
+                return word, form, ", ".join(filter(None, around)), ""
+        return None
 
     def _is_whole(self, word: str, form: ActForm, text: str, remark: str) -> bool:
         """Whether an act in the midst of a sentence is read to its last word."""

@@ -13,7 +13,9 @@ from functools import lru_cache
 _WORDS: Mapping[str, str] = {
     short: long
     for long, shorts in {
-        "leaves": "lvs lfs leafs",
+        "leaves": "lvs lfs leafs leafes",
+        "layered": "airlayered air-layered",
+        "layer": "airlayer air-layer",
         "greenhouse": "ghse grnhse",
         "house": "hse",
         "bench": "bnch",
@@ -30,7 +32,7 @@ _WORDS: Mapping[str, str] = {
         "buds": "bds",
         "flowers": "fl fls flrs flwrs",
         "needles": "ndls",
-        "below": "btm underneath",
+        "below": "btm underneath unten",
         "with": "w w/ w. wi",
         "without": "w/o",
         "repotted": "rptd reptd",
@@ -50,6 +52,10 @@ _WORDS: Mapping[str, str] = {
         "lime sulphur": "lime-sulphur lime-sulfur",
         "sulphur": "sulfur",
         "again": "agn",
+        "delivered": "dlvd delvd",
+        "severed": "svrd",
+        "balance": "bal",
+        "paid": "pd",
         "this": "ths",
         "through": "thru",
         "tonight": "tonite",
@@ -86,7 +92,13 @@ _PHRASES: tuple[tuple[re.Pattern[str], str], ...] = tuple(
     for pattern, written in (
         # Inches and feet stand right behind their number, or before what is measured.
         (r"(\d)\s?(?:\"|”|″)", r"\1 inch "),
+        (r"(?<![\w.,])\.(\d)", r"0.\1"),
         (r"\bhalf (?:an )?inch\b", "1/2 inch"),
+        (
+            r"(\d/\d) ins?\b(?=\s+(?:ring|this|last|now|long|average|avg|high|stubs?|left)\b)",
+            r"\1 inch",
+        ),
+        (r"(\d) ins?\b(?=\s+(?:ring|stubs?|off)\b)", r"\1 inch"),
         (r"(\d)(?:in|ins)\b(?!-)", r"\1 inch"),
         (r"\bL side\b", "left side"),
         (r"\bR side\b", "right side"),

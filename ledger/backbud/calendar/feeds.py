@@ -185,7 +185,9 @@ class _Writer:
         every = [read[handle] for handle in feed.trees]
         inputs = (Identical(*(one.weeks for one in every)), here, self._today)
         works = chain.from_iterable(one.weeks for one in every)
-        view = self._kept.once("weeks", inputs, partial(weeks_view, works, here, self._today))
+        view = self._kept.once(
+            "weeks", inputs, partial(weeks_view, works, here, self._today, self._kept)
+        )
         alone = {uid_of(ident, self._settings.journal_id) for ident in view.alone}
         lines = [line for one in every for line in one.lines if line.uid in alone]
         lines += map(self._joint, view.together)

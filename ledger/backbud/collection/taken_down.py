@@ -6,7 +6,7 @@ page wants them.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -125,6 +125,27 @@ class Lines:
         return other
 
     @property
+    def told(self) -> list[Entry]:
+        """The lines that the replay looked at closely: those that move a tree are among them."""
+        return [line for line in self._lines if isinstance(line, Entry)]
+
+    @property
+    def last_told(self) -> Entry | None:
+        """The last of them."""
+        return next((line for line in reversed(self._lines) if isinstance(line, Entry)), None)
+
+    def holds(self, file: str, subjects: int, acts: Collection[int]) -> bool:
+        """Whether a block of a file is among them, by the number of its subject line, or one of its
+        acts."""
+        for line in self._lines:
+            if isinstance(line, Everyday):
+                if line.block.line == subjects and line.block.head.file == file:
+                    return True
+            elif isinstance(line, Entry) and line.event.line in acts and line.event.file == file:
+                return True
+        return False
+
+    @property
     def on_tree(self) -> Attached:
         """What is on the tree after the lines so far, of what comes off by parts."""
         if self._on_tree is None:
@@ -140,15 +161,17 @@ class Lines:
     @property
     def entries(self) -> list[Entry]:
         if self._entries is None:
-            self._entries = []
+            entries: list[Entry] = []
             for line in self._lines:
                 if isinstance(line, Entry):
-                    self._entries.append(line)
+                    entries.append(line)
                 else:
-                    self._entries += line.entries
+                    entries += line.entries
             if self._lines and isinstance(self._lines[0], Inherited):
                 # What was noted ahead of a tree stands among the days of its batch.
-                self._entries.sort(key=lambda entry: entry.event.day)
+                entries.sort(key=lambda entry: entry.event.day)
+            # Another thread may ask meanwhile, and never sees half of them.
+            self._entries = entries
         return self._entries
 
 

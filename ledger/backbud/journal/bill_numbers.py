@@ -8,8 +8,9 @@ from backbud.journal.dated import events_of
 from backbud.journal.events import Event
 from backbud.journal.problems import PlacedFlaw, flaw_at
 from backbud.journal.read import Journal
+from backbud_grammar.act_words import ActWord
 
-_ACTS = ("billed", "credited")
+_ACTS: tuple[ActWord, ...] = ("billed", "credited")
 
 
 def doubled_numbers(journal: Journal) -> Iterator[PlacedFlaw]:

@@ -12,7 +12,7 @@ from typing import Protocol
 from msgspec import Raw, Struct
 
 from backbud.journal.events import Event, Origin
-from backbud_grammar.act_words import as_act
+from backbud_grammar.act_words import ActWord, as_act
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.forms import NO_ACT, ActForm
 from backbud_grammar.syntax import Act, Detail, Subjects
@@ -102,7 +102,7 @@ class DatedBlock(Struct, gc=False, eq=False):
     def _make(self, act: Act, *, held: bool) -> Event:
         head = self.head
         meant = head.reader.meant(act, head.when)
-        own = f"{act.word} {act.text}".rstrip() if meant is not act else ""
+        own = f"{act.word} {act.text}".rstrip() if meant is not act else act.written
         said = head.reader.said(meant, held=held)
         return Event(
             as_act(said.act),
@@ -146,7 +146,7 @@ class DatedPage(Struct, gc=False, eq=False):
         return self.made
 
 
-def events_of(pages: Iterable[DatedPage], *acts: str) -> Iterator[Event]:
+def events_of(pages: Iterable[DatedPage], *acts: ActWord) -> Iterator[Event]:
     """The events of these acts, in order; of other acts none is made, nor of pages without them."""
     words = [act.encode() for act in acts]
     for page in pages:

@@ -57,6 +57,7 @@ class DiaryReader:
     def __init__(self, acts: ActReader) -> None:
         self.acts, self.things, self.details = acts, acts.things, acts.details
         self._plain: set[str] = {""}
+        self._older: dict[int, DiaryReader] = {}
 
     def page(
         self, kept: Kept[Any], when: WrittenDate, file: str, line: int, so_far: int = 0
@@ -67,6 +68,22 @@ class DiaryReader:
         What is wrong in it may depend on its text, the table of acts and what the handles mean,
         and on nothing else: a page that was sound is not looked at again.
         """
+        return self.of_day(when.first).page_as_it_is(kept, when, file, line, so_far)
+
+    def of_day(self, day: date) -> DiaryReader:
+        """What reads the page of a day, by the language of that day."""
+        acts = self.acts.of_day(day)
+        if acts is self.acts:
+            return self
+        older = self._older.get(acts.language)
+        if older is None:
+            older = self._older[acts.language] = DiaryReader(acts)
+        return older
+
+    def page_as_it_is(
+        self, kept: Kept[Any], when: WrittenDate, file: str, line: int, so_far: int
+    ) -> ReadDay:
+        """A page read by the table of acts that is here."""
         if kept.sound is not None:
             return self.sound_page(kept, kept.sound, when, file, line)
         page: Page | RecalledPage = kept.section

@@ -126,7 +126,7 @@ def slip_of_act(
 
     if (
         text.casefold() != "out"
-        and not _NO_DATE.match(text)
+        and not _is_feed(text)
         and (begins_with_date(text) or is_dateline(text))
     ):
         hint = "Take the spaces in front of it out."
@@ -156,8 +156,27 @@ def _is_subject_line(text: str, things: Things) -> bool:
     return all(word.casefold() in _OF_SUBJECTS or things.find(word) is not None for word in words)
 
 
-# N-P-K with a nought in it: no day and no month is 0.
-_NO_DATE = re.compile(r"0-\d{1,2}-\d{1,2}(?!\S)|\d{1,2}-0-\d{1,2}(?!\S)|\d{1,2}-\d{1,2}-0(?!\S)")
+# Three figures as a feed is written: `0-10-10, half`, `7-3-6 5 ml/L`.
+_N_P_K = re.compile(r"(\d{1,2})-(\d{1,2})-(\d{1,2})(?![\w-])")
+# Years of two figures of which a diary may be.
+_YEARS = range(15, 60)
+
+
+def _is_feed(text: str) -> bool:
+    """Whether a line begins with the N-P-K of a feed, whose figures can be no date.
+
+    `20-10-20` may be one: it is asked.
+    """
+    found = _N_P_K.match(text)
+    if found is None:
+        return False
+    first, middle, last = map(int, found.groups())
+    return not any(
+        year in _YEARS and 1 <= min(middle, other) <= 12 and 1 <= max(middle, other) <= 31
+        for year, other in ((first, last), (last, first))
+    )
+
+
 # What stands between the handles of a subject line.
 _OF_SUBJECTS = frozenset(("all", "in", "of", "except"))
 

@@ -129,7 +129,7 @@ def _sound_page(
         return None
     if not when.exact or not OLDEST_DAY <= when.first <= min(by.today, LAST_RECKONED):
         return None
-    page, weather, _ = reader.sound_page(kept, sound, when, file, line)
+    page, weather, _ = reader.of_day(when.first).sound_page(kept, sound, when, file, line)
     return ReadPage(when.first, file, line, page, weather)
 
 

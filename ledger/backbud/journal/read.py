@@ -13,6 +13,7 @@ from backbud.journal.own_past import PastLine
 from backbud.journal.own_words import NO_OWN_WORDS, OwnWords
 from backbud.journal.problems import PlacedFlaw, PlacedFlaws, as_problems
 from backbud.journal.settings import SETTINGS_FILE, Settings
+from backbud.journal.source import FileSource
 from backbud.journal.steps import (
     ReadStep,
     SoFar,
@@ -62,7 +63,8 @@ class Journal(Struct, frozen=True):
     but for weather files that are no .txt. `mark`: the digest of all that the pages are read by:
     settings, cards, the hemisphere, the language and the table of acts. `southern`: in which half
     of the Earth home lies; north where nobody says. `own_words`: the keeper's;
-    `own_past`: the lines that they would read otherwise and that wait for a yes.
+    `own_past`: the lines that they would read otherwise and that wait for a yes;
+    `language_past`: those that a newer language would.
     """
 
     folder: str
@@ -82,6 +84,7 @@ class Journal(Struct, frozen=True):
     mark: bytes
     own_words: OwnWords = NO_OWN_WORDS
     own_past: tuple[PastLine, ...] = ()
+    language_past: tuple[PastLine, ...] = ()
 
     def problems(self) -> tuple[Problem, ...]:
         """Every problem of the reading."""
@@ -96,14 +99,16 @@ def read_journal(
     acts: tuple[ActForm, ...] = ACTS,
     kept: Memo = NO_MEMO,
     memory: MemoryOf | None = None,
+    source: FileSource | None = None,
 ) -> Journal:
     """Read the journal in a folder as it stands on a day.
 
     `as_of`: lines dated after `today` are left out, as if not yet written; otherwise they are
     problems. `kept`: what an earlier run of this process left. `memory`: what earlier runs
-    kept on the disk. OSError only where the folder itself cannot be read.
+    kept on the disk. `source`: where its files come from, if not from the disk. OSError only where
+    the folder itself cannot be read.
     """
-    reading = begun(folder, today, as_of, acts, kept, memory or MemoryOf(folder))
+    reading = begun(folder, today, as_of, acts, kept, memory or MemoryOf(folder), source)
     flaws: list[PlacedFlaw] = []
     for _, step in STEPS:
         reading, found = step(reading)
@@ -132,4 +137,5 @@ def _journal(reading: SoFar, flaws: PlacedFlaws) -> Journal:
         digest(*by, *reading.parted.card_digests),
         reading.own_words,
         reading.own_past,
+        reading.language_past,
     )

@@ -18,9 +18,9 @@ from backbud.journal.diary import DiaryReader
 from backbud.journal.events import Origin
 from backbud.journal.far import ahead_on_cards, far_on_cards
 from backbud.journal.faults import failing, fault_at
-from backbud.journal.find import find_files
 from backbud.journal.forgotten import with_numbers
-from backbud.journal.load import Loaded, load
+from backbud.journal.language_past import lines_read_otherwise
+from backbud.journal.load import Loaded
 from backbud.journal.misplaced import flaws_of_misplaced
 from backbud.journal.outlines import Parted, parted
 from backbud.journal.own_past import PastLine, past_lines
@@ -29,6 +29,7 @@ from backbud.journal.pages import DatedBy, read_pages
 from backbud.journal.problems import PlacedFlaw, PlacedFlaws, WithFlaws, placed
 from backbud.journal.said import ActReader
 from backbud.journal.settings import SETTINGS_FILE, Settings, read_settings
+from backbud.journal.source import FileSource, OnDisk
 from backbud.journal.things import PlacedCard, Things, turned_south
 from backbud.journal.weather.on_file import WeatherFiles
 from backbud.journal.weather.positions import Positions
@@ -38,6 +39,7 @@ from backbud.publish.memory import MemoryOf
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.digest import digest
 from backbud_grammar.forms import ActForm
+from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.parse import Details
 from backbud_grammar.shape import SHAPES
 from backbud_grammar.version import language_mark, sources_mark
@@ -52,7 +54,7 @@ class ToRead(Struct, frozen=True):
 
     `kept`: what an earlier run of this process left; `is_first`: there was none. `known`: what was
     read before, by this process or an earlier one; `details` with it. `mark`: of all that reading a
-    text hangs on.
+    text hangs on. `source`: where its files come from.
     """
 
     folder: str
@@ -65,6 +67,7 @@ class ToRead(Struct, frozen=True):
     known: remember.Memory
     details: Details
     mark: str
+    source: FileSource
 
 
 class SoFar(Struct, frozen=True):
@@ -89,6 +92,7 @@ class SoFar(Struct, frozen=True):
     pages: tuple[DatedPage, ...] = ()
     weather: tuple[DayWeather, ...] = ()
     own_past: tuple[PastLine, ...] = ()
+    language_past: tuple[PastLine, ...] = ()
     remembered: bool = False
 
     @property
@@ -112,8 +116,9 @@ def begun(
     acts: tuple[ActForm, ...],
     kept: Memo,
     memory: MemoryOf,
+    source: FileSource | None = None,
 ) -> SoFar:
-    """What the first step is given."""
+    """What the first step is given. `source`: None for the disk."""
     by_act = by_word(acts)
     mark = _mark(by_act)
     is_first = not kept.holds("recalled")
@@ -124,7 +129,19 @@ def begun(
         (Identical(known),),
         partial(Details, by_act, known.readings_of, known.subjects),
     )
-    asked = ToRead(folder, today, as_of, by_act, kept, memory, is_first, known, details, mark)
+    asked = ToRead(
+        folder,
+        today,
+        as_of,
+        by_act,
+        kept,
+        memory,
+        is_first,
+        known,
+        details,
+        mark,
+        source or OnDisk(folder),
+    )
     return SoFar(asked, _positions(asked, Things({}, {}), "", {}))
 
 
@@ -141,7 +158,7 @@ def _mark(acts: Mapping[str, ActForm]) -> str:
 
 def find(reading: SoFar) -> WithFlaws[SoFar]:
     """The names of the journal's files."""
-    found = find_files(reading.asked.folder)
+    found = reading.asked.source.found()
     flaws = tuple([PlacedFlaw(name, 0, flaw) for name, flaw in found.passed_over.items()])
     return WithFlaws(replace(reading, names=tuple(found.files)), flaws)
 
@@ -149,8 +166,8 @@ def find(reading: SoFar) -> WithFlaws[SoFar]:
 def load_files(reading: SoFar) -> WithFlaws[SoFar]:
     """Their bytes, with `\\n` line ends and valid UTF-8. What is wrong with them is told once it is
     known which of them are weather files."""
-    folder = reading.asked.folder
-    loaded = {name: load(folder, name) for name in (SETTINGS_FILE, *reading.names)}
+    source = reading.asked.source
+    loaded = {name: source.loaded(name) for name in (SETTINGS_FILE, *reading.names)}
     return WithFlaws(replace(reading, loaded=loaded))
 
 
@@ -275,31 +292,41 @@ def read_all_pages(reading: SoFar) -> WithFlaws[SoFar]:
     asked, things = reading.asked, reading.things
     known, kept = asked.known, asked.kept
     own = reading.own_words
-    handles = _handles(things, own)
+    languages, gallon = reading.settings.languages, reading.settings.gallon
+    handles = _handles(things, own, f"{languages.text} {gallon}")
     if known.things != handles:
         known.forget_sound(reading.parted.rows())
     around = (Identical(known), handles)
     sound = kept.once("sound acts", around, dict[str, dict[str, Said]])
-    reader = DiaryReader(ActReader(things, asked.details, known.said_of, sound, own))
+    acts = ActReader(things, asked.details, known.said_of, sound, own, languages, LANGUAGE, gallon)
+    reader = DiaryReader(acts)
     by = DatedBy(reading.southern, asked.today, asked.as_of)
     files = reading.parted.counting()
     pages, flaws = read_pages(files, reader, by, around, kept, asked.memory)
     weather = tuple([said for page in pages for said in page.weather])
     in_order = tuple([page.page for page in sorted(pages)])
     past = past_lines(files, own, asked.acts, reading.southern)
+    otherwise = lines_read_otherwise(files, acts, LANGUAGE, southern=reading.southern)
     found = replace(
-        reading, handles=handles, sound=sound, pages=in_order, weather=weather, own_past=past
+        reading,
+        handles=handles,
+        sound=sound,
+        pages=in_order,
+        weather=weather,
+        own_past=past,
+        language_past=otherwise,
     )
     return WithFlaws(found, flaws)
 
 
-def _handles(things: Things, own: OwnWords) -> bytes:
-    """The digest of what every handle means, and every own word."""
+def _handles(things: Things, own: OwnWords, settings: str) -> bytes:
+    """The digest of what every handle means, and every own word; and of the settings that words
+    are read by."""
     meanings = (
         f"{spelling} {things.by_handle[handle].kind}"
         for spelling, handle in things.spellings.items()
     )
-    return digest("\n".join((*meanings, own.meanings)).encode())
+    return digest("\n".join((*meanings, own.meanings, settings)).encode())
 
 
 def tell_misplaced(reading: SoFar) -> WithFlaws[SoFar]:

@@ -30,6 +30,7 @@ class HistoryLine(Struct, frozen=True):
     """One entry as shown: the act, its details, the remark, and where it stands.
 
     `held`: it is held back, and changes nothing. `beside`: words of it that were not used.
+    `written`: the line as written, at the first of what was read of it, where it has other words.
     `for_owner`: the tree's owner reads its words, and the keeper is told so.
     """
 
@@ -43,6 +44,7 @@ class HistoryLine(Struct, frozen=True):
     held: bool
     was: Was | None
     for_owner: bool = False
+    written: str = ""
 
 
 class Day(Struct, frozen=True):
@@ -86,7 +88,11 @@ def years_of(history: Sequence[EntryView]) -> tuple[HistoryYear, ...]:
 
 
 def _day(when: DateView, entries: tuple[EntryView, ...], year: int) -> Day:
-    lines = tuple(_line(entry, year) for entry in entries)
+    before = ("", *(entry.own_words for entry in entries))
+    lines = tuple(
+        _line(entry, year, "" if entry.own_words == last else entry.own_words)
+        for entry, last in zip(entries, before, strict=False)
+    )
     return Day(_written(when, year), lines, _where(lines))
 
 
@@ -96,7 +102,7 @@ def _written(when: DateView, year: int) -> str:
     return words.written(when, year)
 
 
-def _line(entry: EntryView, year: int) -> HistoryLine:
+def _line(entry: EntryView, year: int, written: str) -> HistoryLine:
     among = entry.shared_among
     shared = f"shared among {words.number(among, 'tree')}" if among > 1 else ""
     return HistoryLine(
@@ -105,11 +111,14 @@ def _line(entry: EntryView, year: int) -> HistoryLine:
         entry.beside,
         entry.remark,
         entry.at,
-        "; ".join(filter(None, (shared, entry.whose))),
+        "; ".join(filter(None, (shared, entry.whose)))
+        if shared or entry.count or entry.within
+        else "",
         entry.private,
         entry.held_back,
         _was(entry.correction, year) if entry.correction else None,
         bool(entry.for_owner),
+        written,
     )
 
 

@@ -13,11 +13,12 @@ from backbud.collection.state import Tree
 from backbud.journal.dated import events_of
 from backbud.journal.events import Event, Origin
 from backbud.journal.read import Journal
+from backbud_grammar.act_words import ActWord
 from backbud_grammar.dates import WrittenDate
 
 # What is read. Anything else with an ending is a file that no page can show.
 ENDINGS = ("jpg", "jpeg", "png", "webp", "heic", "heif")
-_ACT = "photographed"
+ACT: ActWord = "photographed"
 _HAS_ENDING = re.compile(r"\.[A-Za-z0-9]{1,5}$")
 
 
@@ -58,7 +59,7 @@ def pictures_of(tree: Tree) -> tuple[Named, ...]:
 
 def pictures_in(journal: Journal) -> tuple[Named, ...]:
     """Every picture that a line of the diary names, page by page, whatever became of the line."""
-    events = events_of(journal.pages, _ACT)
+    events = events_of(journal.pages, ACT)
     return tuple(picture for event in events for picture in _in_event(event))
 
 
@@ -73,7 +74,7 @@ def marked_for(event: Event, whom: str) -> bool:
 
 
 def _in_event(event: Event) -> Iterator[Named]:
-    if event.act != _ACT:
+    if event.act != ACT:
         return
     side = event.first("side")
     for file in event.all("file"):

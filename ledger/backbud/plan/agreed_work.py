@@ -44,14 +44,17 @@ def agreed_work(tree: Tree, journal: Journal) -> Iterator[Due]:
             continue
         if (came is not None and event.day < came.day) or not _asks(event):
             continue
-        named = [d.words for d in event.all("for") if d.words in _NAMED]
-        what = f": {', '.join(named)}" if named else ""
+        said = _said(event) or (_said(came) if came is not None else ())
+        # Where more was agreed, that one of them is done keeps no promise.
+        named = said if len(said) == 1 and said[0] in _NAMED else ()
+        what = f": {', '.join(said)}" if said else ""
         due = due_of(
             tree,
             Proposal(
                 "ready",
                 _window(event, tree, journal),
                 because="Its owner was promised it.",
+                cautions=_cautions(tree),
                 settled_by=("ready", "returned", "billed", *_done_by(named, journal)),
                 weight=PROMISE,
             ),
@@ -63,13 +66,31 @@ def agreed_work(tree: Tree, journal: Journal) -> Iterator[Due]:
             at,
             promised=True,
         )
-        # What is agreed in words of the language is named; free words may say anything.
+        # Its words are the keeper's own, and so is this work (views/for_keeper.py).
         yield replace(due, follow_up=replace(due.follow_up, title=f"do what was agreed{what}"))
+
+
+def _said(event: Event) -> tuple[str, ...]:
+    """What a line says it is for."""
+    return tuple(d.words for d in event.all("for") if d.words)
+
+
+def _cautions(tree: Tree) -> tuple[str, ...]:
+    """What a promise does not know: how the tree stands today."""
+    found = []
+    if tree.weak:
+        found.append(
+            "It is written down as weak: do only what it can bear, and ask its owner for another "
+            "season for the rest."
+        )
+    if tree.quarantined:
+        found.append("It stands in quarantine: tools and hands go to no other tree from it.")
+    return tuple(found)
 
 
 def _done_by(named: Sequence[str], journal: Journal) -> tuple[ActWord, ...]:
     """The acts that one named work is: what was agreed is kept once it is done."""
-    if len(named) != 1:
+    if not named:
         return ()
     return tuple(
         dict.fromkeys(

@@ -68,6 +68,14 @@ _NAMES = {
     "JottingView": "jotting",
     "JottedView": "jotted_line",
     "AskView": "asked_back",
+    "DatasetView": "dataset",
+    "DetailView": "detail",
+    "PersonView": "person",
+    "OwnedView": "tree_of_person",
+    "PublishedView": "published",
+    "SentView": "calendar_sent",
+    "CollectedView": "collected",
+    "OfferView": "line_offered",
 }
 # A sum of the bench is flat, each figure under its own name with its unit.
 _SUM = {
@@ -125,9 +133,11 @@ def schema() -> str:
 
     from msgspec.json import schema_components
 
+    from backbud.views.dataset import DatasetView
     from backbud.views.jotted import JottingView
     from backbud.views.kind import KindName, KindView
     from backbud.views.listed import ListedPlace, ListedPot, ListedTree
+    from backbud.views.on_server import CollectedView, PublishedView
     from backbud.views.paper import PapersView
     from backbud.views.problem import MadeView, ProblemView
     from backbud.views.registers.register import RegisterView
@@ -151,6 +161,9 @@ def schema() -> str:
         "backbud-account": AccountView,
         "backbud-registers": tuple[RegisterView, ...],
         "backbud-papers": PapersView,
+        "backbud-data": DatasetView,
+        "backbud-publish": PublishedView,
+        "backbud-collect": CollectedView,
         "backbud-species": tuple[KindName, ...],
         "backbud-species-NAME": KindView,
     }

@@ -30,6 +30,13 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"back to (?:its |the )?owner",
         r"home with (?:its |the )?owner",
     ),
+    *rows(
+        "struck",
+        r"(?=\d+ cuttings (?:taken|struck|stuck|made)(?:$|,))",
+        r"(?=\d+ cuttings off (?:the|it|her|him|apex|top)\b)",
+        noun=True,
+    ),
+    *rows("germinated", r"(?=\d+ of \d+ [^\W\d]+ (?:up|germinated)(?:$|,))"),
     *rows("died", r"dead", r"is dead", r"has died", r"died off"),
     *rows("bought", r"(?-i:bt)(?= )", r"bought off", r"bought in", r"ordered and paid"),
     *rows("sold", r"sold on", r"sold off"),

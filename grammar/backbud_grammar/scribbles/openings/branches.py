@@ -5,6 +5,26 @@ from __future__ import annotations
 from backbud_grammar.scribbles.openings.row import ALL, OUT, PART, SPENT, WIRE, ActOpening, rows
 
 OPENINGS: tuple[ActOpening, ...] = (
+    *rows("checked", r"wire[- ]check(?:ed)?", r"wires checked", details="wire"),
+    *rows("pruned", r"hard cut back", r"cut hard back", details="hard"),
+    *rows("pruned", r"trunk[- ]chop(?:ped)?", noun=True),
+    *rows(
+        "pinched",
+        r"(?:(?:big|strong|strongest|long|longest|all|the|\d+) )*candles (?:twisted(?: off)?|broken off|snapped off)",
+    ),
+    *rows(
+        "wired",
+        r"(?:new|twig|fine|detail|light|some|more|second|2nd) (?:wire|wiring)(?: on)?",
+        r"(?:full|detail) wiring",
+        r"(?:full )?harigane",
+        noun=True,
+    ),
+    *rows("unguyed", r"(?:all|both) guys (?:off|removed|cut|out)"),
+    *rows(
+        "unguyed",
+        rf"(?:the )?guy(?: wire)? (?:off|removed|cut|out)(?: of| from)?(?: the)? (?={PART})",
+        details="on",
+    ),
     *rows(
         "checked",
         r"(?:air[- ]?)?layer (?:peeped(?: at)?|peeked(?: at)?|checked|looked at|inspected)",
@@ -19,7 +39,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "treated-deadwood",
-        r"(?:all )?(?:the )?(?:jins?|shari|deadwood)(?: (?:and|\+|&) (?:jins?|shari))?(?: on [^,.;]*)? (?:limed|lime[- ]sulphured|lime sulphur)",
+        r"(?:all )?(?:the )?(?:jins?|shari|deadwood)(?: (?:and|\+|&) (?:jins?|shari))?(?: on [^,.;]*| (?:left|right|apex|top|low|front|back|\d))* (?:limed|lime[- ]sulphured|lime sulphur)",
         details="lime sulphur",
     ),
     *rows(
@@ -137,7 +157,8 @@ OPENINGS: tuple[ActOpening, ...] = (
         "wired",
         r"(?=(?:top third|top half|upper part|lower branches|whole tree|apex|top|crown) wired)",
     ),
-    *rows("unguyed", r"guys? (?:off|removed|cut|out)", r"guy wires? (?:off|removed|cut|out)"),
+    # One guy of several is off: which, nobody said, unless a part stands behind it.
+    *rows("unguyed", r"guys (?:off|removed|cut|out)", r"guy wires (?:off|removed|cut|out)"),
     *rows("unguyed", r"(?=guy on [^,.;]*\b(?:off|forgotten)\b)"),
     *rows("guyed", r"guys? (?:on|set|put on)", r"guy wires? (?:on|set)"),
     *rows("guyed", r"guy (?=from|to|\d)", noun=True),

@@ -19,7 +19,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?:\S+ ){1,3}says? (?:yes|ok|go ahead)",
         r"ok'?d by",
         r"deal[:,]?(?= \d)",
-        r"yes from",
+        r"yes from (?=@PERSON@(?:$|,))",
     ),
     *rows(
         "billed",
@@ -29,6 +29,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "paid",
+        r"(?:@PERSON@|(?:Mrs?|Ms|Dr)\.? [^\W\d]+) (?:paid|sent|settled)(?= (?:the )?\d)",
         r"(?:\S+ )?(?:paid|sent)(?= (?:the )?\d)",
         r"(?=\d+ (?:dep|deposit) )",
         r"paid up",
@@ -37,7 +38,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "worked",
-        r"(?P<by>[A-Z]\w+) (?=\d[\d.,/ ]* (?:h|min)\b)",
+        r"(?P<by>@PERSON@) (?=\d[\d.,/ ]* (?:h|min)\b)",
         r"(?=\d[\d.,/ ]* (?:h|min)(?: \d\d)?(?: (?:two|three|2|3) days)?$)",
     ),
     *rows("ready", r"ready to (?:go|collect)", r"done,? can go", r"for collection"),

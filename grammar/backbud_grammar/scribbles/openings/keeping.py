@@ -9,7 +9,7 @@ _GIVEN = (
     r"(?:\s*$|\s*[,#]|\s+(?:\d|no\b|again$|spray(?:ed)?\b|drench(?:ed)?\b|all over|under(?:side)?\b"
     r"|on (?:the )?(?:leaves|underside|undersides|trunk|bark|soil|worst)|in the (?:evening|morning)"
     r"|against\b|for (?:the )?\w+$|at \d|half\b|same evening|that evening|by hand|(?:and|\+|&) "
-    r"|first time|second time|third time|1:|neat$|whole tree|both sides))"
+    r"|first time|second time|third time|(?:first|second|third|1st|2nd|3rd)(?:\s*$|\s*,)|x ?\d|1:|neat$|whole tree|both sides))"
 )
 
 OPENINGS: tuple[ActOpening, ...] = (
@@ -52,6 +52,16 @@ OPENINGS: tuple[ActOpening, ...] = (
         "fed",
         r"(?:feed|fed|tama|okigoe|cakes|pellets|rapecake) (?:again|started|restarted|renewed|topped up)",
     ),
+    *rows(
+        "fed",
+        r"(?:ericaceous|azalea|high N|low N|seaweed|slow release|organic|liquid|solid|autumn|spring|winter) feed",
+        noun=True,
+    ),
+    *rows("moved", r"(?:from|out of|fr) (?:the )?@PLACE@ (?:back )?to (?:the )?(?=@PLACE@)"),
+    *rows("watered", r"hand[- ]?watered", details="by hand"),
+    *rows("treated", r"hosed (?=against )", details="water jet"),
+    *rows("watered", r"mizu(?= \d|\s*$|,)", noun=True),
+    *rows("treated", rf"(?:tooth)?brush (?:and|\+|&) (?={SPRAY}(?:\s*$|,))", details="by hand"),
     *rows(
         "cleaned",
         rf"{FEED} (?:all )?(?:off|removed|off again|away)(?: again)?",
@@ -119,7 +129,11 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"under shade cloth",
         r"shading (?:on|up)",
     ),
-    *rows("unshaded", r"shade (?:cloth|net) (?:off|down)", r"shading (?:off|down)"),
+    *rows(
+        "unshaded",
+        r"shade (?:cloth|net) (?:off|down|away)",
+        r"shading (?:off|down|away)",
+    ),
     *rows("weeded", r"weeds (?:out|pulled|off)", r"liverwort (?:off|out|scraped)"),
     *rows(
         "cleaned",
@@ -137,6 +151,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?: (?:out|in|back|over|again))* ?(?:in|into|to|onto|under|on) (?=@PLACE@)",
         r"(?:back|in|out|all in|all out),? (?=@PLACE@)",
         r"from @PLACE@ (?:back )?(?:in|into|to) (?=@PLACE@)",
+        r"(?=@PLACE@ from @PLACE@)",
     ),
     *rows("quarantined", r"isolated", r"apart from (?:the )?others", r"quarantine(?=[:, ])"),
     *rows("released", r"out of quarantine", r"back (?:to|with) (?:the )?others"),

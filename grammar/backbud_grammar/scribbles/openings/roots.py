@@ -15,6 +15,14 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"potted(?= )",
         r"back in (?:its|the) (?:own |old )?pot",
     ),
+    *rows(
+        "repotted",
+        r"(?=(?:in(?:to)? )?(?:its |the )?(?:own|same|old) (?:pot|box|tray)(?: back| again)?,"
+        r"[^?]*(?:\b(?:\d/\d|third|half|quarter)|%|inch|cm|mm)\b[^?]*\boff\b)",
+        r"in(?:to)? (?=@POT@,[^?]*(?:\d ?(?:L|l|qt|gal)\b|\btied\b|\bmix\b|\broots? |\boff (?:below|the)|\boff btm))",
+        r"umgetopft|verpot",
+        noun=True,
+    ),
     # Which of the works of potting it was may stand nowhere.
     *rows(
         "repotted",
@@ -24,7 +32,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "slipped",
-        r"slip[- ]?potted",
+        r"slip[- ]?potted(?: on)?(?: to)?",
         r"potted on whole",
         r"up a size",
         r"(?=only in (?:a )?new pot)",

@@ -14,6 +14,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         "bloomed",
         r"flowers? (?:begin|beginning|started|start|opening)$",
         r"(?:now |all )?in (?:flower|bloom)$",
+        r"(?:now |still )?(?:blooming|flowering)(?=\s*$|,)",
         r"(?:first|1st) (?=\d+ (?:flowers?|blooms?) (?:open|out)\b)",
     ),
     *rows("checked", r"looked (?:over|at)", r"peeked", r"inspected", r"had a look(?: at)?"),
@@ -58,7 +59,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         "staged",
         r"petals? (?:down|dropping|falling|fall|off|all down)",
         r"(?:flowers?|bloom|blossom)(?:ing)? (?:over|done|finished)",
-        r"bloom'?s done",
+        r"(?:bloom|blossom)'?s (?:done|over|finished)",
         details="69",
     ),
     *rows(
@@ -75,6 +76,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         "dormant",
         details="97",
     ),
+    *rows("bloomed", r"flowers (?:open|out) (?=\d+$)"),
     *rows("photographed", r"photo(?:s|'d|ed)?(?: taken)?(?= \S)"),
     *rows(
         "shown",

@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     # Most of a journal's commands reckon nothing of the weather.
     from backbud.climate.coldest_night import SaidCold
     from backbud.climate.days import MonthlyMeans
+    from backbud.climate.forecast import Forecast
     from backbud.journal.weather.series import MonthWeather
 
 MeansFrom = Literal["", "card", "station months", "daily series"]
@@ -69,7 +70,8 @@ class WeatherRecord(Struct, frozen=True):
     and files only, so a thermometer under glass is here, and only here. `words`: frost, snow and
     hail as its own day lines have it. `months`: of station texts, its own or else the nearest
     place's. `means`: twelve, from `means_from` of the place `means_place`. `coldest`: how
-    cold its winters get, as the nearest card says that does. `sources`: its own files.
+    cold its winters get, as the nearest card says that does. `sources`: its own files. `forecast`:
+    its own, or else the nearest place's, however old; nothing of it is among the `days`.
     """
 
     place: str
@@ -84,6 +86,7 @@ class WeatherRecord(Struct, frozen=True):
     coldest: SaidCold | None = None
     position: Position = Position()
     sources: tuple[Source, ...] = ()
+    forecast: Forecast | None = None
 
     @property
     def latitude(self) -> float | None:

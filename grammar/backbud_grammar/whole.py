@@ -13,7 +13,7 @@ from itertools import islice
 
 from msgspec.structs import replace
 
-from backbud_grammar.act_words import ActWord
+from backbud_grammar.act_words import ActWord, DetailName
 from backbud_grammar.acts.watching import AWAITED
 from backbud_grammar.elsewhen import elsewhen
 from backbud_grammar.forms import ActForm, Form
@@ -76,6 +76,8 @@ _WHAT_WAS_DONE = (
 _OF_ALL_LIMITS = _LIMITS | {"on", "and"}
 # `checked for biting wire` tells what was found, not what was looked for.
 _ENDS_DENIES = _DENIES | {"only", "biting", "fine"}
+# What these say describes a tree, or what may become of it: `condition fine`.
+_DESCRIBES: frozenset[DetailName] = frozenset({"condition", "risk"})
 # A remark is free; only its first words can turn what stands before it.
 _FIRST_WORDS = {"does": 1, "keeps": 1, "ends": 3}
 _OF_ALL_BUT = _set("all everything nothing none any anything")
@@ -360,7 +362,7 @@ def _limiter_read(
         found = _in_part(detail.part, strict=strict) if detail.part else ""
         if _is_of_nothing(form, detail):
             found = "0"
-        if not found and detail.words:
+        if not found and detail.words and detail.name not in _DESCRIBES:
             found = _in_free(detail.words, of_all=form.of_all, ends=form.bearing == "ends")
             if found and not any(one.free and one.name == detail.name for one in forms):
                 found = ""

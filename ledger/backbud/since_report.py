@@ -9,11 +9,11 @@ from tempfile import TemporaryDirectory
 
 from backbud.journal.events import Event
 from backbud.journal.find import NotAJournal
-from backbud.journal.revision import Revision
+from backbud.journal.revision import JournalRevision
 from backbud.say import Heading
 from backbud.session import Session, open_session
 from backbud.views.day import all_works
-from backbud.views.since import ActView, SinceView, WentView, acts_gained, changes
+from backbud.views.since import ActView, SinceView, WentView, acts_gained, plan_changes
 from backbud.views.work import WorkView
 from backbud.words import between, full_day, number
 
@@ -21,7 +21,7 @@ _WHY = {"no cause": "nothing asks for it any more", "gone": "the tree is not her
 _MOST = 60
 
 
-def since(session: Session, before: Revision) -> SinceView:
+def since_revision(session: Session, before: JournalRevision) -> SinceView:
     """What changed since a revision, both looked at on the session's day. Nothing is written but a
     folder that goes again; code in the plugins of the revision does not run."""
     with TemporaryDirectory(prefix="backbud-") as folder:
@@ -37,7 +37,7 @@ def since(session: Session, before: Revision) -> SinceView:
             old_acts, old_works = (), {}
     acts, works = _events(session), _works(session)
     here = frozenset(tree.handle for tree in session.plan().trees.values() if tree.here)
-    came, went, moved, shifted = changes(old_works, works, here)
+    came, went, moved, shifted = plan_changes(old_works, works, here)
     return session.forgotten.told(
         SinceView(
             before.digest,

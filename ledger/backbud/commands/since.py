@@ -24,7 +24,7 @@ def add_options(parser: ArgumentParser) -> None:
 def run(options: Namespace) -> int:
     """Print what changed since."""
     from backbud.journal.revision import NoRevision, read_revision
-    from backbud.since_report import since, since_lines
+    from backbud.since_report import since_lines, since_revision
 
     folder = folder_of(options.folder)
     try:
@@ -34,7 +34,7 @@ def run(options: Namespace) -> int:
     except ModuleNotFoundError:
         raise Misuse("a git repository is read by a library: pip install dulwich") from None
     session = session_of(options)
-    found = since(session, before)
+    found = since_revision(session, before)
     if options.json:
         print_json(found)
     else:

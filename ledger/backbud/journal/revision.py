@@ -30,7 +30,7 @@ class NoRevision(Exception):
     """There is no such revision, or it cannot be read; the sentence says why."""
 
 
-class Revision(Struct, frozen=True):
+class JournalRevision(Struct, frozen=True):
     """A revision: its digest, the day it was written, the first line of what was said of it, and
     its files below the journal's folder, by relative name."""
 
@@ -40,7 +40,7 @@ class Revision(Struct, frozen=True):
     files: dict[str, bytes]
 
 
-def read_revision(folder: str, written: str) -> Revision:
+def read_revision(folder: str, written: str) -> JournalRevision:
     """The journal at a revision, written as git has it (a branch, a tag, the beginning of a digest,
     with `~2` or `^` behind it), or as a day: the last revision until its end (UTC). NoRevision."""
     from dulwich.errors import NotGitRepository
@@ -52,7 +52,7 @@ def read_revision(folder: str, written: str) -> Revision:
             commit = _commit(repo, written)
             below = os.path.relpath(os.path.realpath(folder), os.path.realpath(top))
             tree = _folder(repo, commit, below)
-            return Revision(
+            return JournalRevision(
                 commit.id.decode(),
                 _day(commit),
                 commit.message.decode("utf-8", "replace").partition("\n")[0].strip(),

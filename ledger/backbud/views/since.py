@@ -82,7 +82,7 @@ def _sign(event: Event) -> tuple[str, ...]:
     return event.when.text, event.subjects, event.written, event.remark
 
 
-def changes(
+def plan_changes(
     before: Mapping[str, WorkView], now: Mapping[str, WorkView], here: frozenset[str]
 ) -> tuple[tuple[WorkView, ...], tuple[WentView, ...], tuple[MovedView, ...], int]:
     """What came, went and moved among the open works, and how many shifted a little. `here`: the

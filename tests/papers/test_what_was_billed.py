@@ -102,13 +102,21 @@ def test_hours_that_were_not_charged_are_said_to_be_so(stated) -> None:
     assert last(view)[0] == ("Comes to", "", "110.00 EUR")
 
 
+def test_what_a_bill_has_beyond_the_hours_is_said_to_be_in_it(stated) -> None:
+    """An hour at 40.00, and 55.00 billed: 15.00 more, in the bill's own words where it has any."""
+    hour = f"{CAME}  worked 1 h\n2026-04-20\nhoshi\n"
+    for said, told in (("", "Also in the bill"), (' for "soil and moss"', "Soil and moss")):
+        view = stated(f"{hour}  billed 55 EUR{said}\n{HOME}")
+        assert rows(view) == [("Work", "40.00 EUR"), (told, "15.00 EUR")]
+
+
 def test_a_bill_to_the_person_stands_for_the_visit(stated) -> None:
     """It is asked for once, not once as billed and once as to bill."""
     view = stated(f"{CAME}  agreed 90 EUR\n{HOME}2026-04-20\nada\n  billed 90 EUR, number 4\n")
     assert rows(view) == [("As agreed", "90.00 EUR")]
     assert last(view)[-1] == ("To pay", "please by 4 May 2026", "90.00 EUR")
     more = stated(f"{CAME}  agreed 90 EUR\n{HOME}2026-04-20\nada\n  billed 100 EUR, number 4\n")
-    assert rows(more) == [("As agreed", "90.00 EUR"), ("Work, as billed", "10.00 EUR")]
+    assert rows(more) == [("As agreed", "90.00 EUR"), ("Also in the bill", "10.00 EUR")]
 
 
 def test_what_is_agreed_and_not_done_yet_is_not_in_the_sum(stated) -> None:
@@ -116,7 +124,7 @@ def test_what_is_agreed_and_not_done_yet_is_not_in_the_sum(stated) -> None:
     here = f"{CAME}  agreed 150 EUR for repotting\n  paid 50 EUR deposit\n"
     view = stated(here)
     assert rows(view) == []
-    assert beside(view) == ["Agreed, not done yet, and not in the sum: repotting, 150.00 EUR."]
+    assert beside(view) == ["Agreed, and in the sum once the tree is ready: repotting, 150.00 EUR."]
     assert last(view)[1:] == [
         ("Paid", "1 March 2026, deposit", "50.00 EUR"),
         ("Paid ahead", "", "50.00 EUR"),

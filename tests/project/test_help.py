@@ -7,6 +7,7 @@ import os
 import shlex
 import shutil
 import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -27,6 +28,9 @@ _SCREEN = (40, 100)
 def journal(tmp_path_factory: pytest.TempPathFactory) -> Path:
     folder = tmp_path_factory.mktemp("help") / "example_journal"
     shutil.copytree(EXAMPLE, folder, ignore=shutil.ignore_patterns("made", ".backbud"))
+    by = ("git", "-c", "user.name=x", "-c", "user.email=x@example.org")
+    for words in (("init", "-q"), ("add", "cards"), ("commit", "-q", "-m", "The cards")):
+        subprocess.run([*by, *words], cwd=folder, check=True)
     return folder
 
 
@@ -100,8 +104,14 @@ def test_handles_of_a_stranger_s_journal_hold_no_control_characters(tmp_path: Pa
 
 
 def in_shell(program: list[str], script: str, journal: Path) -> list[str]:
+    here = f"{Path(sys.executable).parent}{os.pathsep}{os.environ['PATH']}"
     done = subprocess.run(
-        [*program, script], cwd=journal, capture_output=True, text=True, check=True, timeout=60
+        [*program, script],
+        cwd=journal,
+        capture_output=True,
+        text=True,
+        check=True,
+        env={**os.environ, "PATH": here},
     )
     return done.stdout.split()
 

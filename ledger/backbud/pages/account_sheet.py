@@ -13,6 +13,7 @@ from backbud.bench.money import rounded
 from backbud.pages.plain_amounts import hours_and_minutes, plain_amount
 from backbud.views.paper import PaperTreeView, StatedSumsView, StatedTreeView, StatementView
 from backbud.views.plain_words import DoneLine
+from backbud.views.statement import SHARED_GLANCE
 from backbud.views.visit import BookedView, ChargeView
 
 _HUNDREDTH = Decimal("0.01")
@@ -23,6 +24,7 @@ _NAMED = {
     "price": "As agreed",
     "period": "Keep",
     "billed": "Work, as billed",
+    "also billed": "Also in the bill",
     "not charged": "Not charged",
 }
 
@@ -139,12 +141,12 @@ def _here(tree: StatedTreeView) -> str:
 
 
 def _beside(tree: StatedTreeView) -> Iterator[str]:
+    for row in tree.ahead:
+        what = f"{row.what}, " if row.what else ""
+        yield f"Agreed, and in the sum once the tree is ready: {what}{_money(row.amount, row)}."
     within = _within([row for row in tree.charges if row.within])
     if within:
         yield within
-    for row in tree.ahead:
-        what = f"{row.what}, " if row.what else ""
-        yield f"Agreed, not done yet, and not in the sum: {what}{_money(row.amount, row)}."
     for row in tree.left_out:
         what = f"{row.what}, " if row.what else ""
         agreed = f"{what}agreed at {_money(row.unit_price, row)}"
@@ -166,7 +168,8 @@ def _within(rows: Sequence[ChargeView]) -> str:
         if row.sort == "material":
             key = (row.what, row.unit)
             of[key] = of.get(key, Decimal(0)) + row.quantity
-    parts = [f"{hours_and_minutes(round(hours * 60))} of work"] if hours else []
+    counts = hours > SHARED_GLANCE
+    parts = [f"{hours_and_minutes(round(hours * 60))} of work"] if counts else []
     parts += [plain_amount(much, unit, what) for (what, unit), much in of.items()]
     return f"In the price: {'; '.join(parts)}." if parts else ""
 

@@ -109,6 +109,7 @@ def _line(root: ET.Element, number: int, line: ChargeView, net: Decimal) -> None
         "price": "work as agreed",
         "period": "keep",
         "billed": "work as billed",
+        "also billed": "also in the bill",
     }
     _text(item, "Name", line.what or named.get(line.sort, line.sort))
     _category(_part(item, "ClassifiedTaxCategory"), line.tax_rate, reason=False)

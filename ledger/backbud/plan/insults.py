@@ -23,7 +23,7 @@ _COSTS: frozenset[ActWord] = frozenset(
         "thinned", "trimmed", "wired",
     }
 )  # fmt: skip
-_WEAK = "The tree is weak: leave this until it grows again."
+WEAK = "The tree is weak: leave this until it grows again."
 
 
 def weighed(tree: Tree, follow_ups: tuple[FollowUp, ...]) -> tuple[FollowUp, ...]:
@@ -37,11 +37,11 @@ def weighed(tree: Tree, follow_ups: tuple[FollowUp, ...]) -> tuple[FollowUp, ...
 
 
 def _kept_word(tree: Tree, one: FollowUp) -> FollowUp:
-    """A promise of light work, or of what was agreed, with a caution where the tree is weak."""
-    costs = not _COSTS.isdisjoint((one.act, *(word.partition(" ")[0] for word in one.settled_by)))
-    if not (tree.weak and one.promised and one.outcome == "open" and costs):
+    """A promise of light work, with a caution where the tree is weak; what was agreed with its
+    owner says so itself."""
+    if not (tree.weak and one.promised and one.outcome == "open" and one.act in _COSTS):
         return one
-    return replace(one, cautions=tuple(dict.fromkeys((*one.cautions, _WEAK))))
+    return replace(one, cautions=tuple(dict.fromkeys((*one.cautions, WEAK))))
 
 
 def _is_hard(follow_up: FollowUp) -> bool:
@@ -53,7 +53,7 @@ def _warned(tree: Tree, follow_up: FollowUp, done: list[Event], due: list[Follow
     window = follow_up.window
     cautions = list(follow_up.cautions)
     if tree.weak:
-        cautions.append(_WEAK)
+        cautions.append(WEAK)
     lately = [
         event
         for event in done

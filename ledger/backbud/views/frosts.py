@@ -25,7 +25,7 @@ from backbud_grammar.dates import growing_year_days
 FROST_C = 0.0
 
 
-def frosts_of(outlook: Outlook) -> Frosts | None:
+def frosts_view(outlook: Outlook) -> Frosts | None:
     """Frost in the open, or as a thermometer under the cover found it; None where neither is."""
     in_the_open = outlook.shift == OPEN_AIR
     if not in_the_open and not outlook.air.felt:

@@ -17,7 +17,7 @@ from backbud.climate.stages import Own
 from backbud.collection.state import Entry, Tree
 from backbud.journal.events import Event
 from backbud.plan.calm import kept_still, season_or_stage
-from backbud.plan.due import cautions_of, title_of
+from backbud.plan.due import cautions_for, title_of
 from backbud.plan.pack import KnownSpecies
 from backbud.plan.root_limits import roots_bear
 from backbud.plan.year import wants_of
@@ -264,7 +264,7 @@ def _works(
             ask = partial(_asked, rule, tree)
             for one in kept_still(ask, ask(given, year), given, year):
                 if act := acts.get(one.act):
-                    title, cautions = title_of(one, act), cautions_of(one, act)
+                    title, cautions = title_of(one, act), cautions_for(one, act)
                     days = one.window
                     row = YearlyView(
                         title,

@@ -69,6 +69,10 @@ _NAMES = {
     "JottedView": "jotted_line",
     "AskView": "asked_back",
     "DatasetView": "dataset",
+    "SinceView": "since",
+    "ActView": "act",
+    "MovedView": "moved_work",
+    "WentView": "work_no_more_open",
     "DetailView": "detail",
     "PersonView": "person",
     "OwnedView": "tree_of_person",
@@ -142,6 +146,7 @@ def schema() -> str:
     from backbud.views.problem import MadeView, ProblemView
     from backbud.views.registers.register import RegisterView
     from backbud.views.shelf import ShelfView
+    from backbud.views.since import SinceView
     from backbud.views.tree import TreeView
     from backbud.views.visit import AccountView, VisitView
     from backbud.views.work import WorkView
@@ -162,6 +167,7 @@ def schema() -> str:
         "backbud-registers": tuple[RegisterView, ...],
         "backbud-papers": PapersView,
         "backbud-data": DatasetView,
+        "backbud-since": SinceView,
         "backbud-publish": PublishedView,
         "backbud-collect": CollectedView,
         "backbud-species": tuple[KindName, ...],

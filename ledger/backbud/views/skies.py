@@ -23,7 +23,7 @@ from backbud.plan.skies import MEANS_FROM, Skies
 from backbud.plan.water import water_of
 from backbud.species import Species
 from backbud.views.ahead import ahead_of
-from backbud.views.frosts import frosts_of
+from backbud.views.frosts import frosts_view
 from backbud.views.sky import (
     AirWeek,
     Chilled,
@@ -140,7 +140,7 @@ def _sky(
             Chilled(kind, portions, outlook.chill_met(winter, portions))
             for kind, portions in sorted(kinds.items(), key=lambda pair: (pair[1], pair[0]))
         ),
-        frosts_of(outlook),
+        frosts_view(outlook),
         tuple(_sources(journal, records, record)),
     )
 

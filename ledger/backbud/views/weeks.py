@@ -130,7 +130,7 @@ def week_work(one: FollowUp, shown: WorkView, tree: Tree, grounds: Grounds) -> W
         named,
         one.title,
         tree.handle,
-        called(tree.title, tree.handle),
+        brief_name(tree.title, tree.handle),
         tree.kind,
         grounds.first_handles.get(tree.place, tree.place),
         grounds.name_of(tree.place) if tree.place else "",
@@ -154,7 +154,7 @@ def week_work(one: FollowUp, shown: WorkView, tree: Tree, grounds: Grounds) -> W
 _LONGEST_NAME = 16
 
 
-def called(name: str, handle: str) -> str:
+def brief_name(name: str, handle: str) -> str:
     """A tree as briefly as it can be told: by its name, or by its handle where that is long."""
     return name if len(name) <= _LONGEST_NAME else handle
 

@@ -23,7 +23,9 @@ from backbud.journal.events import Event, Origin
 from backbud.journal.tax import Tax
 from backbud.visits.periods import Period, period_of, periods_between
 
-Sort = Literal["price", "period", "hours", "material", "skipped", "billed", "not charged"]
+Sort = Literal[
+    "price", "period", "hours", "material", "skipped", "billed", "also billed", "not charged"
+]
 
 
 class MaterialCharge(Struct, frozen=True):
@@ -41,7 +43,8 @@ Taken = Callable[[Entry], Sequence[MaterialCharge]]
 
 class Charge(Struct, frozen=True):
     """A line of what a visit comes to. Of a `skipped` price nothing is owed: its one work was
-    skipped. `billed` and `not charged` are lines that a bill makes (stated.py).
+    skipped. `billed`, `also billed` (beside other lines) and `not charged` are lines that a bill
+    makes (stated.py).
 
     `what`: the work, the material or what was agreed, as written. `quantity`, `unit`: hours (h),
     weeks, months or years, or as the material is counted; `unit_price`: of one. `amount`: None

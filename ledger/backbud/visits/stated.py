@@ -21,6 +21,9 @@ from backbud.visits.account import VisitAccount
 from backbud.visits.charges import Charge, Sort
 from backbud.visits.tax import ZERO, gross_of
 
+# Lines that a bill makes.
+OF_A_BILL: frozenset[Sort] = frozenset({"billed", "also billed", "not charged"})
+
 
 class StatedLines(Struct, frozen=True):
     """The lines of a visit that are in its sum; `ahead`: prices that were agreed for what is not
@@ -51,7 +54,7 @@ def stated_lines(one: VisitAccount) -> StatedLines:
         ahead.extend(found.ahead)
         left_out.extend(found.left_out)
         to_bill |= found.to_bill
-    in_order = sorted(lines, key=lambda line: (line.day, line.sort in ("billed", "not charged")))
+    in_order = sorted(lines, key=lambda line: (line.day, line.sort in OF_A_BILL))
     return StatedLines(tuple(in_order), tuple(ahead), tuple(left_out), to_bill)
 
 
@@ -120,7 +123,7 @@ def billed_line(bill: Booked, gross: Decimal, beside: Sequence[Charge], tax: Tax
     it is what was not charged."""
     rate = tax.rate_of("work")
     amount = _as_told(gross, rate, beside, tax, bill.currency)
-    sort: Sort = "billed" if amount >= 0 else "not charged"
+    sort: Sort = "not charged" if amount < 0 else "also billed" if beside else "billed"
     return Charge(
         sort, bill.day, bill.what, Decimal(1 if amount >= 0 else -1), "", abs(amount), amount,
         bill.currency, False, bill.origin, rate,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from argparse import Namespace, RawDescriptionHelpFormatter
+from argparse import Namespace
 from datetime import date
 
 from backbud.commands.journal import day_of, day_option
@@ -17,16 +17,11 @@ and units; says what a tree is, what is due, and what a line led to; finds and r
 It reads the journal that the open file lies in, as the editor has it. It writes nothing itself:
 what it would change the editor changes. Code in plugins/ runs only where you trusted it, git never.
 """
-EXAMPLE = """\
-for example, in Neovim (the README has the lines for Emacs too):
-  vim.lsp.start({ name = "backbud", cmd = { "backbud", "editor" } })
-"""
 
 
 def add_options(parser: ArgumentParser) -> None:
     """The day that counts as today."""
-    parser.description, parser.epilog = ABOUT, EXAMPLE
-    parser.formatter_class = RawDescriptionHelpFormatter
+    parser.description = ABOUT
     day_option(parser, "take this day for today (2027-03-06)")
 
 

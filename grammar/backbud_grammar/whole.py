@@ -18,7 +18,7 @@ from backbud_grammar.acts.watching import AWAITED
 from backbud_grammar.elsewhen import elsewhen
 from backbud_grammar.forms import ActForm, Form
 from backbud_grammar.hints import PART_WORDS
-from backbud_grammar.lexicon import SHARES, Lexicon
+from backbud_grammar.lexicon import REMARK_HINT, SHARES, Lexicon
 from backbud_grammar.parse import ActReading
 from backbud_grammar.parts import flaw_of_part, spelled_out
 from backbud_grammar.problems import Flaw
@@ -400,7 +400,7 @@ def is_plain_part(form: ActForm, word: str, written: str, lexicon: Lexicon) -> b
 
 # What is left, or cut to, may be nought; what was given or counted may not.
 _AMOUNTS = ("number", "volume", "rate", "mass", "concentration")
-_LEFT = ("off", "leaving", "stubs", "to", "back to")
+_LEFT = ("mix", "off", "leaving", "stubs", "to", "back to")
 
 
 def _is_of_nothing(form: ActForm, detail: Detail) -> bool:
@@ -464,6 +464,10 @@ def _held(form: ActForm, text: str, limiter: str, at: int) -> Flaw:
     found = re.search(rf"\b{re.escape(limiter)}" if limiter != "?" else r"\?", text[at:])
     column = at + found.start() if found else at
     hint = _not_all_of_it(form, text) if form.of_all else _WHAT_WAS_DONE
+    if limiter == "?":
+        hint = _WHO_ASKS
+    elif limiter.casefold() == "off" and form.undone_by:
+        hint = _came_off(form, text)
     return Flaw(
         HELD_CODE,
         0,
@@ -477,6 +481,11 @@ def _held(form: ActForm, text: str, limiter: str, at: int) -> Flaw:
 def _hint(form: ActForm, word: str, text: str, unread: Sequence[str], flaw: Flaw) -> str:
     """How to write it: what was meant, before what was expected."""
     hint = flaw.hint
+    if form.bearing == "ends":
+        # Behind the dashes its words would no longer hold it back.
+        hint = hint.replace(REMARK_HINT, "").rstrip()
+    if "?" in " ".join(unread):
+        return _WHO_ASKS
     if _is_undone(form, unread):
         return _came_off(form, text)
     if form.of_all and flaw.code in ("unknown-detail", "unknown-word", "unexpected-measure"):
@@ -486,6 +495,9 @@ def _hint(form: ActForm, word: str, text: str, unread: Sequence[str], flaw: Flaw
     if _limiter(unread, _UNREAD) and hint.startswith(("Did you mean", "Expected", "Give it")):
         return _WHAT_WAS_DONE
     return hint
+
+
+_WHO_ASKS = "Who asks does not say that it is so: begin the whole line with noted."
 
 
 def _came_off(form: ActForm, text: str) -> str:

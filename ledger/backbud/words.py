@@ -181,7 +181,7 @@ def sizes(text: str) -> str:
 _STAYS = timedelta(weeks=6)
 
 
-def stays_on(act: ActWord, window: WindowDays) -> bool:
+def is_put_on_at_once(act: ActWord, window: WindowDays) -> bool:
     """Whether a work is a shelter that is put on at once and stays for a season."""
     return act == "protected" and window.closes - window.opens > _STAYS
 
@@ -190,7 +190,7 @@ def closing(act: ActWord, window: WindowDays, today: date) -> str:
     """By when a work is to be done: `by 3 May`; of a shelter that stays for a season `now, until 10
     May`, or `from 9 November, until 10 May`."""
     last = day(window.closes, today.year)
-    if not stays_on(act, window):
+    if not is_put_on_at_once(act, window):
         return f"by {last}"
     since = "now" if window.opens <= today else f"from {day(window.opens, today.year)}"
     return f"{since}, until {last}"

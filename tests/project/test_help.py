@@ -16,7 +16,7 @@ from tests.project.test_example import EXAMPLE
 from backbud.cli import COMMANDS, main
 from backbud.commands.completion import SCRIPTS
 from backbud.commands.examples import EXAMPLES
-from backbud.commands.man import page
+from backbud.commands.man import man_lines
 from backbud.commands.next_words import next_words
 
 # They wait for something: a browser, a server, an editor.
@@ -28,6 +28,9 @@ _SCREEN = (40, 100)
 def journal(tmp_path_factory: pytest.TempPathFactory) -> Path:
     folder = tmp_path_factory.mktemp("help") / "example_journal"
     shutil.copytree(EXAMPLE, folder, ignore=shutil.ignore_patterns("made", ".backbud"))
+    by = ("git", "-c", "user.name=x", "-c", "user.email=x@example.org")
+    for words in (("init", "-q"), ("add", "cards"), ("commit", "-q", "-m", "The cards")):
+        subprocess.run([*by, *words], cwd=folder, check=True)
     return folder
 
 
@@ -64,7 +67,7 @@ def test_an_example_works_in_the_example_journal(
 
 def test_the_manual_page_is_sound_roff_and_names_everything() -> None:
     """groff finds nothing to warn of."""
-    made = "\n".join(page()) + "\n"
+    made = "\n".join(man_lines()) + "\n"
     done = subprocess.run(
         ["groff", "-man", "-ww", "-Tutf8", "-P-cbou"],
         input=made.encode(),

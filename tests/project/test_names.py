@@ -45,6 +45,7 @@ ALIKE = {
 TWO_MEANINGS = {
     "after", "amount_of", "as_seen", "begun", "between", "by_word", "compiled", "counted",
     "day_of", "details_of", "digest_of", "figure", "file_of", "forget", "gathered", "in_words",
+    "is_plain_part",
     "keep", "listed", "look_at", "looked_at", "mark_of", "measure", "named", "of_tree", "opened",
     "own_words", "part_of", "parted", "parts_of", "placed", "publish", "read", "recall",
     "refused", "remember", "settled", "sheet_of", "shown", "spelled_out", "stands", "text",

@@ -211,6 +211,17 @@ def test_a_broken_service_ends_in_one_line_and_the_last_forecast_stays(
     assert (journal / FILE).read_bytes() == before
 
 
+def test_a_server_that_refused_is_left_alone_for_a_while(met, named, journal, kit):
+    met.replies[kit.COMPACT] = kit.with_body(b"{}", 429, Retry_After="14400")
+    with pytest.raises(ServiceError, match="was asked too often"):
+        fetched(journal, named, kit.NOW)
+    with pytest.raises(ServiceError, match="refused lately and is left alone until 20:20 UTC"):
+        fetched(journal, named, kit.NOW + timedelta(hours=3, minutes=59))
+    assert len(met.asked) == 1
+    met.answers(kit.COMPACT, kit.compact(kit.NOW, (1.0,) * 3))
+    assert fetched(journal, named, kit.NOW + timedelta(hours=4)).came == "new"
+
+
 def test_a_day_that_is_missing_in_the_middle_is_left_out(met, named, journal, kit):
     answer = kit.compact(kit.NOW, (1.0, 2.0, 3.0, 4.0))
     series = answer["properties"]["timeseries"]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import configparser
+import json
 import plistlib
 import subprocess
 import sys
@@ -11,6 +12,7 @@ from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
+from tests.views.test_schema import validator
 
 from backbud.cli import main
 from backbud.nightly import log
@@ -18,6 +20,7 @@ from backbud.nightly.run import LOCK, run
 from backbud.nightly.setting_up import cron_line, plist, service_unit, task, timer_unit
 from backbud.publish.lock import lock
 from backbud.services.agreed import agree, take_back
+from backbud.views.published import as_json
 
 NOW = datetime(2027, 3, 6, 16, 20, tzinfo=UTC)
 TREE = "\ntree hoshi\n  kind   trident maple\n  place  yard\n\n2026-06-01\nhoshi\n  noted  well\n"
@@ -56,6 +59,7 @@ def test_the_line_tells_the_frost_and_the_next_run_has_nothing_to_tell(night, jo
     # Nobody is asked again, and nothing is another.
     third = night(later + timedelta(minutes=5))
     assert (third.whole, third.line) == (True, "nothing changed")
+    validator("nightly").validate(json.loads(as_json(third)))
 
 
 def test_where_the_service_fails_the_pages_are_made_all_the_same(night, journal, met, kit):

@@ -104,7 +104,7 @@ _TABLE: Mapping[str, str] = {
     "planted-out": "planted ground bed",
     "opened": "raked surface",
     "styled": "styl restyl",
-    "ventilated": "vents doors vent",
+    "ventilated": "vents vent",
     "released": "clear others released",
 }
 # They stand in many a sentence, and name an act only where it begins with them.

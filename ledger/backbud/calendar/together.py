@@ -17,7 +17,7 @@ from backbud.calendar.entries import (
 from backbud.calendar.lines import content_line, day_value, one_line, text_line
 from backbud.journal.settings import Settings
 from backbud.pages.links import anchor_of, tree_page
-from backbud.views.weeks import WeekEntry, WeekWork
+from backbud.views.week_entries import WeekEntry, WeekWork
 from backbud.words import day, monday_of, number
 
 _DAY = timedelta(days=1)

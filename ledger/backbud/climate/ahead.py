@@ -20,7 +20,7 @@ Sure = Literal["comes", "is close"]
 _T = TypeVar("_T")
 
 
-class Night(NamedTuple):
+class NightAhead(NamedTuple):
     """A night to come: the day on whose morning it ends, and its low in °C."""
 
     day: date
@@ -31,9 +31,9 @@ class FrostSpell(NamedTuple):
     """Nights to come that are too cold, one after the other: the first, the last and the coldest of
     them; and whether they are too cold as foretold, or only within the error of the forecast."""
 
-    first: Night
-    last: Night
-    coldest: Night
+    first: NightAhead
+    last: NightAhead
+    coldest: NightAhead
     sure: Sure
 
     @property
@@ -75,7 +75,7 @@ class SkyAhead:
         self._spells: dict[float, FrostSpell | None] = {}
 
     @cached_property
-    def nights(self) -> tuple[Night, ...]:
+    def nights(self) -> tuple[NightAhead, ...]:
         """The nights to come, under the cover as far as a thermometer there or a heater says."""
         least_c = self.shift.least_c
         lows = (
@@ -84,7 +84,8 @@ class SkyAhead:
             if said.low_c is not None
         )
         return tuple(
-            Night(day, low_c if least_c is None else max(low_c, least_c)) for day, low_c in lows
+            NightAhead(day, low_c if least_c is None else max(low_c, least_c))
+            for day, low_c in lows
         )
 
     @cached_property
@@ -103,7 +104,7 @@ class SkyAhead:
         return self._spells[limit_c]
 
 
-def frost_spell(nights: Iterable[Night], limit_c: float, today: date) -> FrostSpell | None:
+def frost_spell(nights: Iterable[NightAhead], limit_c: float, today: date) -> FrostSpell | None:
     """The next spell of nights at or under a temperature, leaning to the cold side by the usual
     error of a forecast; None where none is foretold."""
     cold = [

@@ -15,6 +15,7 @@ COMMANDS = {
     "places": "the places, each below what it is within, and who stands there",
     "pots": "the pots, the free ones first: size, what they hold, who is in them",
     "why": "why something is due: the chain of reasons",
+    "since": "what the diary gained since a revision, and how the plan changed for it",
     "reckon": "a sum of the bench: pot, mix, wire, feed, roots, water",
     "publish": "compile the journal and write its feeds to a CalDAV server",
     "collect": "bring what was ticked off on the server into the diary",

@@ -24,7 +24,11 @@ EXAMPLES: dict[str, tuple[tuple[str, str], ...]] = {
     "trees": (("backbud trees --kind maple --by last", "those longest left alone first"),),
     "places": (("backbud places", "who stands where"),),
     "pots": (("backbud pots", "which are free, and what they hold"),),
-    "why": (("backbud why heron", "what is open of it, and why"),),
+    "why": (
+        ("backbud why heron", "what is open of it, and why"),
+        ("backbud why heron repot", "why it is to be repotted"),
+    ),
+    "since": (("backbud since HEAD", "what is not in the git repository yet"),),
     "reckon": (
         ('backbud reckon pot --inside "36 x 28 x 12 cm"', "what a pot holds"),
         ("backbud reckon feed --help", "what a sum asks for"),

@@ -1,4 +1,4 @@
-"""`backbud man`: the manual page, made from the help of each command."""
+"""`backbud man`: the manual man_lines, made from the help of each command."""
 
 from __future__ import annotations
 
@@ -39,12 +39,12 @@ def add_options(parser: ArgumentParser) -> None:
 
 def run(options: Namespace) -> int:
     """Print the page."""
-    say(*page())
+    say(*man_lines())
     return FINE
 
 
-def page() -> Iterator[str]:
-    """The lines of the manual page, in the macros of man(7)."""
+def man_lines() -> Iterator[str]:
+    """The lines of the manual man_lines, in the macros of man(7)."""
     from backbud import __version__
 
     yield f'.TH BACKBUD 1 "" "backbud {__version__}" "User Commands"'

@@ -56,7 +56,7 @@ def _handles(desk: Desk, on: date | None) -> Iterator[Suggestion]:
     yield from things_of(things, ("group", "place", "pot", "material", "mix"), {})
 
 
-def openings(today: date) -> Iterator[Suggestion]:
+def line_openings(today: date) -> Iterator[Suggestion]:
     """What may begin a page or a card."""
     yield Suggestion(today.isoformat(), "today's page", 0, lsp.CompletionItemKind.Event)
     for kind, form in KINDS.items():

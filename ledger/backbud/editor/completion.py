@@ -13,10 +13,10 @@ from backbud.collection.state import Tree
 from backbud.editor.completing_acts import acts_for
 from backbud.editor.completing_cards import of_card
 from backbud.editor.completing_details import details_for
-from backbud.editor.completing_subjects import openings, subjects_for
+from backbud.editor.completing_subjects import line_openings, subjects_for
 from backbud.editor.desk import Desk
 from backbud.editor.led_to import day_of_page
-from backbud.editor.offers import Suggestion, shown
+from backbud.editor.offers import Suggestion, as_completion
 from backbud.editor.pieces import TextPiece
 from backbud.editor.text import OpenText
 from backbud.journal.things import Things
@@ -42,7 +42,7 @@ def completed(desk: Desk, text: OpenText, position: lsp.Position) -> lsp.Complet
     begun = found[0] if found is not None else ""
     before = line[: len(line) - len(begun)]
     where = lsp.Range(text.position(number, column - len(begun)), position)
-    return shown(_offers(desk, text, number, before, begun), begun, where)
+    return as_completion(_offers(desk, text, number, before, begun), begun, where)
 
 
 def _offers(
@@ -71,7 +71,7 @@ def _at_edge(
             yield from (Suggestion(word, about) for word, about in WEATHER)
         return
     if not before:
-        yield from openings(desk.today)
+        yield from line_openings(desk.today)
     on = day_of_page(piece, desk.speech.southern) if piece.first < number else None
     item = before.rpartition(",")[2].lstrip()
     yield from subjects_for(desk, on, f"{item}{begun}")

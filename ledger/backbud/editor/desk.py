@@ -19,7 +19,7 @@ from backbud.collection.standing_on import standing_on
 from backbud.collection.whereabouts import Histories
 from backbud.editor.files import JournalFiles, uri_of
 from backbud.editor.letters import Letters
-from backbud.editor.pieces import Pieces, SectionReader
+from backbud.editor.pieces import SectionReader, TextPieces
 from backbud.editor.text import UTF_16, OpenText
 from backbud.editor.tokens import Speech, plain_speech
 from backbud.editor.worker import Worker
@@ -97,7 +97,7 @@ class Desk:
         self.worker = Worker("journal")
         self._kept = Memo()
         self._reading = SectionReader(Known.of(plain_speech().acts))
-        self._pieces: dict[str, Pieces] = {}
+        self._pieces: dict[str, TextPieces] = {}
         # Files that no editor has open, each with the bytes that it was made from.
         self._on_disk: dict[str, tuple[bytes, OpenText]] = {}
         self._letters: dict[str, Letters] = {}
@@ -169,11 +169,11 @@ class Desk:
             if name.lower().endswith(".txt") and name not in journal.weather_files
         ]
 
-    def pieces(self, text: OpenText) -> Pieces:
+    def pieces(self, text: OpenText) -> TextPieces:
         """The pages and cards of a text."""
         known = self._pieces.get(text.name)
         if known is None or known.text is not text:
-            known = Pieces(text, self._reading)
+            known = TextPieces(text, self._reading)
             self._pieces[text.name] = known
         return known
 

@@ -11,10 +11,10 @@ from backbud.editor.edits import EditRefused
 from backbud.editor.fixes.every import actions_for
 from backbud.editor.hover import hover
 from backbud.editor.mentions import definition, highlights, references
-from backbud.editor.rename import may_rename, renamed
+from backbud.editor.rename import may_rename, renaming
 from backbud.editor.semantic import LEGEND, semantic_tokens
 from backbud.editor.server import EditorServer
-from backbud.editor.symbols import folds_of, named, outline_of
+from backbud.editor.symbols import cards_named, folds_of, outline_of
 from backbud.editor.tidying import tidied
 from backbud_grammar.tidy import TidyError
 
@@ -104,7 +104,7 @@ def _add_writing(server: EditorServer) -> None:
     def rename(params: lsp.RenameParams) -> lsp.WorkspaceEdit | None:
         seen = server.seen(params.text_document.uri)
         try:
-            return renamed(*seen, params.position, params.new_name) if seen is not None else None
+            return renaming(*seen, params.position, params.new_name) if seen is not None else None
         except EditRefused as error:
             raise _refused(error) from None
 
@@ -133,7 +133,7 @@ def _add_finding(server: EditorServer) -> None:
 
     @server.feature(lsp.WORKSPACE_SYMBOL)
     def find_things(params: lsp.WorkspaceSymbolParams) -> list[lsp.WorkspaceSymbol]:
-        return [one for desk in server.desks.values() for one in named(desk, params.query)]
+        return [one for desk in server.desks.values() for one in cards_named(desk, params.query)]
 
 
 def _add_showing(server: EditorServer) -> None:

@@ -10,7 +10,7 @@ from lsprotocol import types as lsp
 from msgspec import Struct
 
 from backbud.editor.desk import Desk
-from backbud.editor.symbols import place_of
+from backbud.editor.symbols import card_location
 from backbud.editor.text import OpenText
 from backbud.editor.tokens import Token, token_at, tokens_of, tokens_of_subjects
 from backbud.journal.things import Thing
@@ -129,7 +129,7 @@ def definition(desk: Desk, text: OpenText, position: lsp.Position) -> lsp.Locati
         where = card.range(word.origin.line - 1, word.origin.column - 1, len(token.value))
         return lsp.Location(card.uri, where)
     thing = thing_of(desk, token.value)
-    return place_of(desk, thing) if thing is not None else None
+    return card_location(desk, thing) if thing is not None else None
 
 
 def references(

@@ -47,7 +47,7 @@ def things_of(
     ]
 
 
-def shown(offers: Iterable[Suggestion], begun: str, where: lsp.Range) -> lsp.CompletionList:
+def as_completion(offers: Iterable[Suggestion], begun: str, where: lsp.Range) -> lsp.CompletionList:
     """The offers that begin with what is begun, then those that hold it, each word once."""
     wanted, found = fold(begun), dict[str, tuple[int, int, str, Suggestion]]()
     for offer in offers:

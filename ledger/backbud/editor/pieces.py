@@ -61,7 +61,7 @@ class SectionReader:
         return found
 
 
-class Pieces:
+class TextPieces:
     """The pages and cards of one version of a text."""
 
     def __init__(self, text: OpenText, reading: SectionReader) -> None:

@@ -22,7 +22,7 @@ FORMERLY = "formerly"
 def may_rename(
     desk: Desk, text: OpenText, position: lsp.Position
 ) -> lsp.PrepareRenamePlaceholder | None:
-    """What would be renamed at a place; None where nothing can be."""
+    """What would be renaming at a place; None where nothing can be."""
     token = named_at(desk, text, position)
     if token is None or (token.sort == "handle" and thing_of(desk, token.value) is None):
         return None
@@ -35,7 +35,7 @@ def _old(desk: Desk, token: Token) -> str:
     return thing.handle if thing is not None else token.value
 
 
-def renamed(desk: Desk, text: OpenText, position: lsp.Position, new: str) -> lsp.WorkspaceEdit:
+def renaming(desk: Desk, text: OpenText, position: lsp.Position, new: str) -> lsp.WorkspaceEdit:
     """The changes that give a handle or an own word another name. EditRefused."""
     token, new = named_at(desk, text, position), new.strip()
     if token is None:

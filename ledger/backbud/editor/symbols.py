@@ -92,7 +92,7 @@ def _fold(found: list[lsp.FoldingRange], first: int, last: int) -> None:
         found.append(lsp.FoldingRange(first, last, kind=lsp.FoldingRangeKind.Region))
 
 
-def named(desk: Desk, query: str) -> list[lsp.WorkspaceSymbol]:
+def cards_named(desk: Desk, query: str) -> list[lsp.WorkspaceSymbol]:
     """The cards whose handle or name holds what was written, those that begin with it first."""
     if desk.snapshot is None:
         return []
@@ -107,7 +107,7 @@ def named(desk: Desk, query: str) -> list[lsp.WorkspaceSymbol]:
 
 
 def _of_thing(desk: Desk, thing: Thing) -> lsp.WorkspaceSymbol | None:
-    where = place_of(desk, thing)
+    where = card_location(desk, thing)
     about = f"{thing.kind}, {thing.title}" if thing.title != thing.handle else thing.kind
     if where is None:
         return None
@@ -116,7 +116,7 @@ def _of_thing(desk: Desk, thing: Thing) -> lsp.WorkspaceSymbol | None:
     )
 
 
-def place_of(desk: Desk, thing: Thing) -> lsp.Location | None:
+def card_location(desk: Desk, thing: Thing) -> lsp.Location | None:
     """Where the handle stands on the card of a thing."""
     text = desk.text(thing.origin.file)
     if text is None:

@@ -132,6 +132,8 @@ class ActReader:
         self._prose = {word: form.word for word, form in details.acts.items() if form.prose}
         self._talk: Talk | None = None
         self._near: dict[str, str] = {}
+        # The last text in which something was wrong, and what of it was read.
+        self._last: tuple[str, str, Said, tuple[Flaw, ...]] = ("", "", Said("", (), ""), ())
         self._by_pieces = ByPieces(details, self._sound)
 
     def of_day(self, day: date) -> ActReader:
@@ -203,7 +205,11 @@ class ActReader:
         flaws: tuple[Flaw, ...] = ()
         known = self._known(act)
         if known is None:
-            known, flaws = self._judged(form, act, hints=hints)
+            word, text, said, found = self._last
+            if not hints and word == act.word and text == act.text:
+                known, flaws = said, found
+            else:
+                known, flaws = self._judged(form, act, hints=hints)
             if flaws:
                 flaws = tuple([_in_its_place(one, act, own) for one in flaws])
             elif not form.prose:
@@ -252,7 +258,11 @@ class ActReader:
 
     def _sound(self, form: ActForm, word: str, text: str) -> Said | None:
         """What an act of this text says; None where anything is wrong with it."""
-        said, flaws = self._judged(form, Act(word, text, "", 0, 1, 1), hints=False)
+        act = Act(word, text, "", 0, 1, 1)
+        said, flaws = self._judged(form, act, hints=False)
+        if flaws:
+            # It is asked for at once, by whoever looks at the whole line.
+            self._last = (word, text, said, flaws)
         return None if flaws else said
 
     def heard(self, act: Act, when: WrittenDate, so_far: int) -> list[HeardAct]:

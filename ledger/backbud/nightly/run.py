@@ -23,6 +23,7 @@ from backbud.services.agreed import agreed
 from backbud.services.errors import NotNamed
 from backbud.services.run import run as fetch
 from backbud.session import Session
+from backbud.views.came import NightView
 from backbud.whole import Broken
 from backbud.words import number
 
@@ -32,17 +33,7 @@ _SLOT = "nightly"
 MOST_NAMED = 2
 
 
-class Ran(Struct, frozen=True):
-    """What a run did. `line`: in one line; `whole`: every step was carried through; `ran`: it had
-    something to do at all; `problems`: how many the journal has."""
-
-    line: str
-    whole: bool
-    ran: bool = True
-    problems: int = 0
-
-
-class _LastRun(Struct, frozen=True):
+class _LastNight(Struct, frozen=True):
     """What the last run left: when it was carried through, and the works that wanted doing."""
 
     at: float = 0.0
@@ -55,27 +46,31 @@ def run(
     environ: Mapping[str, str],
     if_older_hours: float = 0.0,
     **limits: Any,
-) -> Ran:
+) -> NightView:
     """Take the steps, one run at a time. `if_older_hours`: nothing is done where the last run that
     was carried through is younger, so that it may be asked for often."""
     try:
         with lock(folder, 0.0, LOCK):
-            last = _last_run(folder)
+            last = _last(folder)
             age = (now.timestamp() - last.at) / 3600
             if if_older_hours and 0 <= age < if_older_hours:
-                return Ran(f"The last run is {age:.0f} hours old; nothing was done.", True, False)
+                return NightView(
+                    f"The last run is {age:.0f} hours old; nothing was done.", True, False
+                )
             return _steps(folder, now, environ, last, limits)
     except BusyError:
-        return Ran("Another nightly run is at work on this journal; this one ends here.", False)
+        return NightView(
+            "Another nightly run is at work on this journal; this one ends here.", False
+        )
 
 
 def _steps(
     folder: str,
     now: datetime,
     environ: Mapping[str, str],
-    last: _LastRun,
+    last: _LastNight,
     limits: Mapping[str, Any],
-) -> Ran:
+) -> NightView:
     today = now.astimezone().date()
     said: list[str] = []
     failed: list[str] = []
@@ -91,9 +86,9 @@ def _steps(
         problems += found
     line = "; ".join([*said, *failed]) or "nothing changed"
     if not failed:
-        works = _last_run(folder).works
-        _keep(folder, _LastRun(now.timestamp(), works))
-    return Ran(_one_line(line), not failed, True, problems)
+        works = _last(folder).works
+        _keep(folder, _LastNight(now.timestamp(), works))
+    return NightView(_one_line(line), not failed, True, problems)
 
 
 # What was done, what went wrong, and how many problems the journal has.
@@ -105,7 +100,7 @@ def _weather(
     now: datetime,
     today: date,
     environ: Mapping[str, str],
-    last: _LastRun,
+    last: _LastNight,
     limits: Mapping[str, Any],
 ) -> _Step:
     """The forecast, where this person named a service."""
@@ -127,7 +122,7 @@ def _made_and_published(
     now: datetime,
     today: date,
     environ: Mapping[str, str],
-    last: _LastRun,
+    last: _LastNight,
     limits: Mapping[str, Any],
 ) -> _Step:
     """The output, and the feeds on the server of the settings, where there is one."""
@@ -136,7 +131,7 @@ def _made_and_published(
     works = {one.id: one for one in read[0].plan().all() if one.is_open(today)}
     pressing = {i: one for i, one in works.items() if one.state(today) != "coming"}
     said = tuple(_changed(made, pressing, works, last, today))
-    _keep(journal.folder, _LastRun(last.at, tuple(sorted(pressing))))
+    _keep(journal.folder, _LastNight(last.at, tuple(sorted(pressing))))
     problems = len(made.problems)
     if problems:
         said = (*said, f"{number(problems, 'problem')} in the journal (backbud check)")
@@ -150,7 +145,7 @@ def _changed(
     made: Made,
     pressing: Mapping[str, FollowUp],
     works: Mapping[str, FollowUp],
-    last: _LastRun,
+    last: _LastNight,
     today: date,
 ) -> Iterator[str]:
     """What is new in what wants doing, the first of it by name; and how many files are others."""
@@ -188,13 +183,13 @@ def _one_line(text: str) -> str:
     return " ".join(text.split())
 
 
-def _last_run(folder: str) -> _LastRun:
+def _last(folder: str) -> _LastNight:
     content = recall(folder, _SLOT)
     try:
-        return _LastRun() if content is None else msgspec.json.decode(content, type=_LastRun)
+        return _LastNight() if content is None else msgspec.json.decode(content, type=_LastNight)
     except msgspec.DecodeError:
-        return _LastRun()
+        return _LastNight()
 
 
-def _keep(folder: str, last: _LastRun) -> None:
+def _keep(folder: str, last: _LastNight) -> None:
     keep(folder, _SLOT, msgspec.json.encode(last))

@@ -92,7 +92,7 @@ def _row(said: DayAhead, today: date) -> tuple[str, ...]:
         f"{weekday(said.day)[:3]} {day(said.day, today.year)}",
         "" if said.low_c is None else _whole(celsius(said.low_c)),
         "" if said.high_c is None else _whole(celsius(said.high_c)),
-        _figure(said.rain_mm, "mm"),
+        "" if said.rain_mm is None else f"{said.rain_mm:.0f}",
         wind,
     )
 
@@ -113,7 +113,9 @@ def water_said(one: WaterAhead) -> str:
         "less": "less water than usual",
     }[one.says]
     span = days((one.last - one.first).days + 1)
-    said = f"{than} for the next {span}, about {one.percent} % of it"
+    said = f"{than} for the next {span}"
+    if one.says != "as usual":
+        said += f", about {one.percent} % of it"
     if not one.rain_days:
         return f"{said}; no rain that counts."
     on = ", ".join(map(weekday, one.rain_days))

@@ -29,7 +29,7 @@ from backbud.pages import (
     year_back,
 )  # fmt: skip
 from backbud.pages.find import MANY, lettered
-from backbud.pages.find_page import find_files, find_page, find_script
+from backbud.pages.find_page import find_page, find_script, finding_files
 from backbud.pages.paper_pages import paper_pages
 from backbud.pages.printed import labels
 from backbud.pages.printed import week as week_sheet
@@ -43,7 +43,7 @@ from backbud.views.narrow import only_tree, own_inputs, without_trees
 from backbud.views.nursery import Nursery
 from backbud.views.paper import PapersView
 from backbud.views.place import StandsThere, by_place, place_view, stands_there
-from backbud.views.registers.register import csv_of
+from backbud.views.registers.register import RegisterView, csv_of
 from backbud.views.tree import trees_view
 from backbud.views.week_on_paper import WeekOfTree, of_week, week_on_paper
 from backbud.views.year_back import year_back_view
@@ -62,13 +62,14 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
     yield from assets().values()
     shared = shared_by_pages(view)
     around = kept.same("around pages", (without_trees(view), shared))
-    yield from find_files(view, kept)
+    yield from finding_files(view, kept)
     yield find_script()
     for path, sheet in SHEETS:
         yield path, sheet(view, shared, around, kept)
     for register in view.registers:
         path = links.register_csv(register.register)
         yield path, kept.once(path, (Identical(register),), partial(csv_of, register))
+    yield from _parts_of_registers(view, shared, around, kept)
     yield from _papers(view, kept)
     yield from _places(view, shared, around, kept)
     yield from _all_labels(view, shared, around, kept)
@@ -287,6 +288,25 @@ def _registers(view: Nursery, shared: dict[str, object], around: object, kept: M
         return page("registers.html", shared, {"base": "", "registers": sheets})
 
     return kept.once("registers page", (Identical(around, *view.registers),), made)
+
+
+def _parts_of_registers(
+    view: Nursery, shared: dict[str, object], around: object, kept: Memo
+) -> Iterator[tuple[str, bytes]]:
+    """The pages of the registers that are too long for one."""
+    for register in view.registers:
+        yield from kept.once(
+            ("register", register.register),
+            (Identical(around, register),),
+            partial(_parts_of, register, shared),
+        )
+
+
+def _parts_of(register: RegisterView, shared: dict[str, object]) -> tuple[tuple[str, bytes], ...]:
+    return tuple(
+        (part.page, page("register.html", shared, {"base": "../", "part": part}))
+        for part in registers.part_sheets(register)
+    )
 
 
 def _visits(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:

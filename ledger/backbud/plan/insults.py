@@ -37,9 +37,9 @@ def weighed(tree: Tree, follow_ups: tuple[FollowUp, ...]) -> tuple[FollowUp, ...
 
 
 def _kept_word(tree: Tree, one: FollowUp) -> FollowUp:
-    """A promise of light work, or of what was agreed, with a caution where the tree is weak."""
-    costs = not _COSTS.isdisjoint((one.act, *(word.partition(" ")[0] for word in one.settled_by)))
-    if not (tree.weak and one.promised and one.outcome == "open" and costs):
+    """A promise of light work, with a caution where the tree is weak; what was agreed with its
+    owner says so itself."""
+    if not (tree.weak and one.promised and one.outcome == "open" and one.act in _COSTS):
         return one
     return replace(one, cautions=tuple(dict.fromkeys((*one.cautions, WEAK))))
 

@@ -28,6 +28,9 @@ from backbud.services.service import Service, Told
 _SLOT = "weather"
 # Where a service names no time: no more often than this. Nor later than a day, whatever it says.
 _LEAST, _MOST = timedelta(minutes=30), timedelta(days=1)
+# A server that says that it was asked too often, or not by the likes of us, is left alone for so
+# long at the least; ours, no source.
+_REFUSED, _REFUSED_SLOT, _LEFT_ALONE = (403, 429), "weather-refused", timedelta(hours=3)
 # A forecast whose days end sooner than this, or that says nothing of the coming night, is broken.
 FEWEST_DAYS = 2
 Came = Literal["new", "the same", "not asked"]
@@ -64,6 +67,7 @@ def fetch(journal: str, named: Agreed, service: Service, now: datetime, **limits
     held = kept is not None and kept.url == url and read(journal, name) is not None
     if kept is not None and held and now.timestamp() < kept.expires:
         return Fetched("not asked", kept.made, name)
+    _check_refused(journal, address, now)
     headers = {"User-Agent": user_agent(named.contact), "Accept": "application/json"}
     answer = get(
         url, {**headers, **(_conditions(kept) if held and not service.next_url else {})}, **limits
@@ -76,6 +80,8 @@ def fetch(journal: str, named: Agreed, service: Service, now: datetime, **limits
     if answer.status == 304 and kept is not None:
         _keep(journal, msgspec.structs.replace(kept, expires=_expires(answer, now)))
         return Fetched("the same", kept.made, name)
+    if answer.status in _REFUSED:
+        _keep_refused(journal, address, answer, now)
     _check(answer)
     told = service.read(_json(answer), float(named.longitude))
     today = sun_time(now, float(named.longitude)).date()
@@ -109,6 +115,22 @@ def _conditions(kept: _Kept | None) -> Mapping[str, str]:
         return {}
     told = {"If-Modified-Since": kept.last_modified, "If-None-Match": kept.etag}
     return {name: value for name, value in told.items() if value}
+
+
+def _check_refused(journal: str, address: str, now: datetime) -> None:
+    """ServiceError while a server that refused is left alone."""
+    content = recall(journal, _REFUSED_SLOT)
+    until, _, whom = (content or b"0").decode().partition(" ")
+    if whom == address and now.timestamp() < float(until):
+        at = datetime.fromtimestamp(float(until), UTC)
+        raise ServiceError(f"{address} refused lately and is left alone until {at:%H:%M} UTC")
+
+
+def _keep_refused(journal: str, address: str, answer: Answer, now: datetime) -> None:
+    said = answer.headers.get("retry-after", "")
+    wait = timedelta(seconds=min(int(said), 86400)) if said.isdecimal() else _LEFT_ALONE
+    until = (now + max(wait, _LEFT_ALONE)).timestamp()
+    keep(journal, _REFUSED_SLOT, f"{until:.0f} {address}".encode())
 
 
 def _check(answer: Answer) -> None:

@@ -17,6 +17,7 @@ from backbud.services.errors import ServiceError
 from backbud.services.fetch import Fetched, fetch
 from backbud.services.naming import service_called, still_holds
 from backbud.services.past import Filled, fill
+from backbud.views.came import FetchedForecast, FetchedPast, FetchedView
 from backbud.words import number
 
 
@@ -32,6 +33,16 @@ class Came(Struct, frozen=True):
         """Whether a file of the journal is another one now."""
         new = self.forecast is not None and self.forecast.came == "new"
         return new or (self.past is not None and self.past.changed)
+
+    @property
+    def view(self) -> FetchedView:
+        """The same for a program."""
+        one, past = self.forecast, self.past
+        return FetchedView(
+            FetchedForecast(one.came, one.made, one.file, one.deprecated) if one else None,
+            FetchedPast(past.days, past.last, past.changed, past.file) if past else None,
+            self.failed,
+        )
 
     def lines(self) -> Iterator[str]:
         """What to tell the keeper."""

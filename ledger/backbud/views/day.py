@@ -134,11 +134,22 @@ def open_first(works: Iterable[WorkView], today: date) -> tuple[WorkView, ...]:
     )
 
 
-def called(ident: str, works: Iterable[WorkView]) -> tuple[WorkView, ...]:
+def works_called(ident: str, works: Iterable[WorkView]) -> tuple[WorkView, ...]:
     """The work of this id; else every one whose id holds what was written."""
     some = tuple(works)
     exact = tuple(one for one in some if one.id == ident)
     return exact or tuple(one for one in some if ident in one.id)
+
+
+def named(words: Sequence[str], works: Iterable[WorkView]) -> tuple[WorkView, ...]:
+    """The works of a name: each of the words begins one of the title, or is its act (`repot`,
+    `untie ties`)."""
+    asked = [word.casefold() for word in words]
+    return tuple(one for one in works if all(_is_in_name(word, one) for word in asked))
+
+
+def _is_in_name(word: str, work: WorkView) -> bool:
+    return word == work.act or any(part.startswith(word) for part in work.title.casefold().split())
 
 
 def rounds(some: Iterable[WorkView], *, by_days: bool = False) -> list[list[WorkView]]:

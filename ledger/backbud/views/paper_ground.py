@@ -97,7 +97,7 @@ def tree_of(tree: Tree, ground: PaperGround) -> PaperTreeView:
     )
 
 
-def events_of(one: VisitAccount, until: date = date.max) -> list[Event]:
+def events_of_visit(one: VisitAccount, until: date = date.max) -> list[Event]:
     """What counts of a visit, until a day."""
     found = (entry.event for entry in counted(one.visit.entries))
     return [event for event in found if event.day <= until]
@@ -105,5 +105,5 @@ def events_of(one: VisitAccount, until: date = date.max) -> list[Event]:
 
 def done_in(one: VisitAccount, ground: PaperGround) -> tuple[DoneLine, ...]:
     """What was done on a visit, in plain words."""
-    works = [event for event in events_of(one) if is_work(event)]
+    works = [event for event in events_of_visit(one) if is_work(event)]
     return done_lines(works, called_in(ground.things), ground.today.year)

@@ -15,7 +15,7 @@ from backbud.views.paper import CareStage, CareView, PapersView, ReceiptView
 from backbud.views.paper_ground import (
     PaperGround,
     done_in,
-    events_of,
+    events_of_visit,
     issuer_of,
     owner_of,
     tree_of,
@@ -93,7 +93,9 @@ def _receipt(one: VisitAccount, ground: PaperGround, came: date) -> ReceiptView:
         insured=visit.insured,
         insured_currency=visit.insured_currency,
         insured_by=visit.insured_by,
-        agreed=tuple(_agreed(event) for event in events_of(one, came) if event.act == "agreed"),
+        agreed=tuple(
+            _agreed(event) for event in events_of_visit(one, came) if event.act == "agreed"
+        ),
         risks=visit.risks,
         deposit=visit.deposit,
         deposit_currency=visit.deposit_currency,
@@ -148,7 +150,7 @@ def _care(one: VisitAccount, ground: PaperGround) -> CareView:
         tree,
         ground.species.get(tree.handle),
         ground.at_home.get(tree.handle, ()),
-        [event for event in events_of(one) if is_work(event)],
+        [event for event in events_of_visit(one) if is_work(event)],
         done_in(one, ground),
         ground.home,
         card.text("experience") if card is not None else "",
@@ -164,5 +166,5 @@ def _stage(one: VisitAccount, today: date) -> CareStage:
     """How far a tree is on its way home: told ready on this visit, just gone, or long at home."""
     if one.visit.went is not None:
         return "ready" if today - one.visit.went < _JUST else "home"
-    ready = any(event.act == "ready" for event in events_of(one, today))
+    ready = any(event.act == "ready" for event in events_of_visit(one, today))
     return "ready" if ready else "here"

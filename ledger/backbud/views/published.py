@@ -69,6 +69,10 @@ _NAMES = {
     "JottedView": "jotted_line",
     "AskView": "asked_back",
     "DatasetView": "dataset",
+    "SinceView": "since",
+    "ActView": "act",
+    "MovedView": "moved_work",
+    "WentView": "work_no_more_open",
     "DetailView": "detail",
     "PersonView": "person",
     "OwnedView": "tree_of_person",
@@ -76,6 +80,10 @@ _NAMES = {
     "SentView": "calendar_sent",
     "CollectedView": "collected",
     "OfferView": "line_offered",
+    "FetchedView": "fetched",
+    "FetchedForecast": "forecast_fetched",
+    "FetchedPast": "past_fetched",
+    "NightView": "night",
 }
 # A sum of the bench is flat, each figure under its own name with its unit.
 _SUM = {
@@ -133,6 +141,7 @@ def schema() -> str:
 
     from msgspec.json import schema_components
 
+    from backbud.views.came import FetchedView, NightView
     from backbud.views.dataset import DatasetView
     from backbud.views.jotted import JottingView
     from backbud.views.kind import KindName, KindView
@@ -142,6 +151,7 @@ def schema() -> str:
     from backbud.views.problem import MadeView, ProblemView
     from backbud.views.registers.register import RegisterView
     from backbud.views.shelf import ShelfView
+    from backbud.views.since import SinceView
     from backbud.views.tree import TreeView
     from backbud.views.visit import AccountView, VisitView
     from backbud.views.work import WorkView
@@ -162,8 +172,11 @@ def schema() -> str:
         "backbud-registers": tuple[RegisterView, ...],
         "backbud-papers": PapersView,
         "backbud-data": DatasetView,
+        "backbud-since": SinceView,
         "backbud-publish": PublishedView,
         "backbud-collect": CollectedView,
+        "backbud-weather": FetchedView,
+        "backbud-nightly": NightView,
         "backbud-species": tuple[KindName, ...],
         "backbud-species-NAME": KindView,
     }

@@ -20,7 +20,7 @@ from backbud.views.paper import StatedSumsView, StatedTreeView, StatementView, T
 from backbud.views.paper_ground import (
     PaperGround,
     done_in,
-    events_of,
+    events_of_visit,
     issuer_of,
     owner_of,
     tree_of,
@@ -116,7 +116,7 @@ def _stated(one: VisitAccount, ground: PaperGround) -> StatedTreeView:
 
 def _days_of_work(one: VisitAccount) -> Iterator[date]:
     """The days on which anything was done to a tree, but for daily keep and a shared glance."""
-    for event in events_of(one):
+    for event in events_of_visit(one):
         if is_work(event) and not {"daily_keep", "not_told"} & set(event.row.traits):
             yield event.day
     for line in one.charges:

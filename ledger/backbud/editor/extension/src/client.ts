@@ -15,10 +15,22 @@ function inAJournal(path: string): boolean {
   }
 }
 
+// To change what a document is closes it and opens it anew, so each is changed once at a time, and
+// one that was closed meanwhile is none of ours any more.
+const changing = new Set<string>();
+
 async function asJournal(document: vscode.TextDocument): Promise<void> {
   const { languageId, uri } = document;
-  if (languageId === "plaintext" && uri.scheme === "file" && uri.fsPath.endsWith(".txt")) {
-    if (inAJournal(uri.fsPath)) await vscode.languages.setTextDocumentLanguage(document, "backbud");
+  const key = uri.toString();
+  if (languageId !== "plaintext" || uri.scheme !== "file" || changing.has(key)) return;
+  if (!uri.fsPath.endsWith(".txt") || !inAJournal(uri.fsPath)) return;
+  changing.add(key);
+  try {
+    await vscode.languages.setTextDocumentLanguage(document, "backbud");
+  } catch (error) {
+    if (!document.isClosed) console.warn(`backbud: ${key}: ${error}`);
+  } finally {
+    changing.delete(key);
   }
 }
 
@@ -30,11 +42,20 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     "backbud",
     "backbud",
     { command, args },
-    { documentSelector: [{ scheme: "file", language: "backbud" }] },
+    {
+      // A text that is plain still is spoken of, too; the server leaves alone what is in no journal.
+      documentSelector: [
+        { scheme: "file", language: "backbud" },
+        { scheme: "file", language: "plaintext", pattern: "**/*.txt" },
+      ],
+    },
   );
-  context.subscriptions.push(vscode.workspace.onDidOpenTextDocument(asJournal));
+  context.subscriptions.push(
+    vscode.workspace.onDidOpenTextDocument(asJournal),
+    vscode.window.onDidChangeActiveTextEditor((editor) => editor && asJournal(editor.document)),
+  );
   await client.start();
-  for (const document of vscode.workspace.textDocuments) await asJournal(document);
+  await Promise.all(vscode.workspace.textDocuments.map(asJournal));
 }
 
 export function deactivate(): Promise<void> | undefined {

@@ -195,3 +195,13 @@ def test_a_yen_has_no_hundredths(stated) -> None:
     assert rows(view) == [("Keep", "9000 JPY")]
     (row,) = statement_sheet(view).trees[0].rows
     assert (row.quantity, row.unit_price) == ("2 months", "4500")
+
+
+def test_a_slip_in_the_letterhead_is_told(written) -> None:
+    """With the near word of the same sort, and the rest of the journal compiles."""
+    settings = SETTINGS + '[letterhead]\nadress = "1 Mill Lane"\n'
+    session = written(CARDS, "2026-05-01", settings=settings, problems=("bad-settings",))
+    (told,) = (one for one in session.problems() if one.code == "bad-settings")
+    assert told.message == "“adress” is no setting of [letterhead]"
+    assert "address" in told.hint
+    assert session.journal.settings.letterhead.address == ""

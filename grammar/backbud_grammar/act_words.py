@@ -9,14 +9,15 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, cast
 
 if TYPE_CHECKING:
-    from backbud_grammar.acts.words import ActWord, DetailName, DetailWord, SettledBy
+    from backbud_grammar.acts.words import ActWord, DetailName, DetailWord, LabelName, SettledBy
 else:
-    ActWord = DetailName = DetailWord = SettledBy = str
+    ActWord = DetailName = DetailWord = LabelName = SettledBy = str
 
 __all__ = [
     "ActWord",
     "DetailName",
     "DetailWord",
+    "LabelName",
     "SettledBy",
     "as_act",
     "as_detail",
@@ -31,7 +32,7 @@ def as_act(word: str) -> ActWord:
 
 
 def as_detail(name: str) -> DetailName:
-    """The name of a detail that is in the journal's table, a plugin's too."""
+    """The name of a detail that is in the journal's table, or in that of cards; a plugin's too."""
     return cast("DetailName", name)
 
 

@@ -6,6 +6,7 @@ import re
 
 from msgspec.structs import replace
 
+from backbud_grammar.act_words import as_detail
 from backbud_grammar.details import Reading, read_detail
 from backbud_grammar.forms import Form, KindForm
 from backbud_grammar.lexicon import REMARK_HINT, Lexicon
@@ -35,7 +36,7 @@ def read_card_line(kind: KindForm, text: str) -> Reading:
             )
         )
     if form.prose or form.free:
-        return Reading((Detail(form.name, words=value, offset=at, length=len(value)),))
+        return Reading((Detail(as_detail(form.name), words=value, offset=at, length=len(value)),))
     read = read_detail(text, _lexicon_of(kind, form))
     if read.flaw is not None and REMARK_HINT in read.flaw.hint:
         # A card has no remarks.

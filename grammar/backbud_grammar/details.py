@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from msgspec import Struct
 
 from backbud_grammar.accept import thousands
+from backbud_grammar.act_words import as_detail
 from backbud_grammar.choose import labelled, likely, without_share
 from backbud_grammar.fit import fit
 from backbud_grammar.forms import Form
@@ -241,7 +242,7 @@ def _read_one(items: list[DetailItem], lexicon: Lexicon, loose: int) -> Detail |
             continue
         start, length = extent(items)
         return Detail(
-            form.name,
+            as_detail(form.name),
             detail.words,
             detail.measure,
             detail.handle,

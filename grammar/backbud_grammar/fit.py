@@ -17,6 +17,7 @@ from backbud_grammar.accept import (
     own_words,
     two_measures,
 )
+from backbud_grammar.act_words import as_detail
 from backbud_grammar.dates import read_span
 from backbud_grammar.forms import ANY_WORDS, Form
 from backbud_grammar.items import DetailItem, extent, is_plain_number, written_of
@@ -32,7 +33,7 @@ def fit(form: Form, items: list[DetailItem], loose: int = 0) -> Detail:
     if form.reader:
         return READERS[form.reader](form, items)
     if form.list_of:
-        return Detail(form.name, measure=as_list(form, items))
+        return Detail(as_detail(form.name), measure=as_list(form, items))
     date, rest = _date_among(form, items) if form.date else ("", items)
     measure, words = _sorted_out(form, rest, loose)
     handle, words = _reference(form, words) if form.refers else ("", words)
@@ -62,7 +63,7 @@ def fit(form: Form, items: list[DetailItem], loose: int = 0) -> Detail:
             f"Name the {' or the '.join(form.refers)} by its handle.",
             *extent(items),
         )
-    return Detail(form.name, text, measure, handle, "", date)
+    return Detail(as_detail(form.name), text, measure, handle, "", date)
 
 
 def _date_among(form: Form, items: list[DetailItem]) -> tuple[str, list[DetailItem]]:

@@ -176,6 +176,12 @@ WorkName = Literal[
 #   anywhere     may be written of a tree that is not here
 #   ahead        may be written of a tree before there is one
 #   for_keeper   is nobody's to read but the keeper's
+#   not_told     says where a tree stood or what it is worth: its owner is not told
+#   keepers_affair  is between the keeper and another person: a plan of it is no advice to an owner
+#   daily_keep   is done again and again: told once and together to whom the tree belongs
+#   shapes       makes a tree what it is: it stands in its provenance
+#   skilled      wants a practised hand: an owner is told to bring the tree
+#   practised    wants a hand that has done it before: who is new to it is told to bring the tree
 Trait = Literal[
     "arrival",
     "raised",
@@ -193,6 +199,12 @@ Trait = Literal[
     "anywhere",
     "ahead",
     "for_keeper",
+    "not_told",
+    "keepers_affair",
+    "daily_keep",
+    "shapes",
+    "skilled",
+    "practised",
 ]
 # Common practice, no source: what takes no time to speak of.
 SHORT_MIN = 10
@@ -230,7 +242,8 @@ class ActForm(Struct, frozen=True, gc=False):
     `work`: the kind of work it is counted as. `minutes`: how long it usually takes, for one medium
     tree with the tools at hand; common practice, no source. `traits`: what else it is. `effort`:
     how far it went, by what its line says. `called`: how `worked` names the work. `cautions`: what
-    guards the person who does it. `language`: the one that it came with.
+    guards the person who does it. `plainly`: what was done, as its owner is told of it; "" where
+    its own word says it. `language`: the one that it came with.
     """
 
     word: str
@@ -255,6 +268,7 @@ class ActForm(Struct, frozen=True, gc=False):
     effort: Effort = AS_USUAL
     called: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
+    plainly: str = ""
     language: int = 1
 
 

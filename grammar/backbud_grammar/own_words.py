@@ -192,3 +192,22 @@ def wrong_meaning(meaning: str) -> str:
     if '"' in meaning or "--" in words or "—" in words or meaning.startswith("#"):
         return "own words stand for details, not for text in quotes or a remark"
     return ""
+
+
+def runs_in(act: Act, table: OwnTable, known: Known) -> list[tuple[int, str, str]]:
+    """Each own word of an act line: where it stands behind the act word's first letter, as it is
+    written there, and what it means."""
+    if expanded(act, table, known) is None:
+        return []
+    lead = act.text_column - act.column
+    line = f"{act.word:<{lead}}{act.text}" if act.text else act.word
+    tokens = [(found[0], found.start(), found.end()) for found in _TOKEN.finditer(line)]
+    out: list[tuple[int, str, str]] = []
+    n = 2 if " ".join(token.casefold() for token, _, _ in tokens[:2]) in known.words else 0
+    while n < len(tokens):
+        run, meaning = _run_at(tokens, n, line, table)
+        if run:
+            begin, end = tokens[n][1], tokens[n + run - 1][2]
+            out.append((begin, line[begin:end], meaning))
+        n += run or 1
+    return out

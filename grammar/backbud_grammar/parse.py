@@ -6,11 +6,12 @@ Each piece between commas is read once and kept. Cards' lines and subject lines 
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from msgspec import Struct
 from msgspec.structs import replace
 
+from backbud_grammar.act_words import DetailName, as_detail
 from backbud_grammar.acts import DAY_FORMS
 from backbud_grammar.card_lines import read_card_line
 from backbud_grammar.details import Reading, details_of, part_at_commas, read_detail
@@ -127,12 +128,32 @@ class Details:
             reading = self._whole[key] = self._read(form, text, hints=True)
         return reading
 
+    def agree(self, form: ActForm, details: Sequence[Detail]) -> bool:
+        """Whether details that are sound each by itself say nothing twice and contradict each other
+        in nothing."""
+        lexicon = self.lexicon(form)
+        names = {detail.name for detail in details}
+        if len(names) == len(details) and lexicon.watched.isdisjoint(names):
+            return True
+        found = _contradictions(details, [0] * len(details), lexicon)
+        return next(found, None) is None
+
+    def on_part(
+        self, form: ActForm, said: tuple[Detail, ...], part: str, piece: str
+    ) -> tuple[Detail, ...]:
+        """The details of a piece that says them on a part; none where the last takes no part."""
+        if not said or said[-1].name not in self.lexicon(form).with_part:
+            return ()
+        last = said[-1]
+        length = len(piece) - last.offset
+        return (*said[:-1], replace(last, part=spelled_out(part), length=length))
+
     def understood(self, form: ActForm, text: str) -> tuple[Detail, ...]:
         """The details that a text is to an act; none where any of it is not understood.
 
         As `of`, but no hint is sought, which takes far longer than to read.
         """
-        lexicon = self._shelf(form.word, form.forms).lexicon
+        lexicon = self.lexicon(form)
         out: list[Detail] = []
         for _, piece in part_at_commas(text):
             read = self._understood(piece, lexicon)
@@ -286,6 +307,10 @@ class Details:
                 return act.word
         return ""
 
+    def lexicon(self, form: ActForm) -> Lexicon:
+        """What can be written of an act."""
+        return self._shelf(form.word, form.forms).lexicon
+
     def _shelf(self, key: str, forms: tuple[Form, ...]) -> _Shelf:
         shelf = self._shelves.get(key)
         if shelf is None:
@@ -414,7 +439,9 @@ def _is_labelled(detail: Detail, piece: str, act: ActForm) -> bool:
     )
 
 
-def _contradictions(details: list[Detail], starts: list[int], lexicon: Lexicon) -> Iterator[Flaw]:
+def _contradictions(
+    details: Sequence[Detail], starts: Sequence[int], lexicon: Lexicon
+) -> Iterator[Flaw]:
     """What is said twice where only the first would count, or cannot stand together."""
     names = [detail.name for detail in details]
     if len(set(names)) < len(names) and not lexicon.single.isdisjoint(names):
@@ -429,15 +456,15 @@ def _contradictions(details: list[Detail], starts: list[int], lexicon: Lexicon) 
                     f"{said} stands here twice, and the first counts",
                     "Take one out, or write the second on an act line of its own.",
                 )
-    for name, other in lexicon.not_with:
-        if name in names and other in names:
-            i = max(names.index(name), names.index(other))
+    for one, other in lexicon.not_with:
+        if one in names and other in names:
+            i = max(names.index(as_detail(one)), names.index(as_detail(other)))
             yield Flaw(
                 "contradiction",
                 0,
                 starts[i] + details[i].offset,
                 details[i].length,
-                f"“{name}” and “{other}” cannot both be so",
+                f"“{one}” and “{other}” cannot both be so",
                 "Take one of them out.",
             )
     if "part" in names and not lexicon.placed.isdisjoint(names):
@@ -466,7 +493,7 @@ def _corrected_prose(named: ActForm, rest: str) -> ActReading:
         return ActReading(named.word, (), (), ())
     details = [Detail("date", date=found[1], offset=found.start(1), length=len(found[1]))]
     if found[2]:
-        name = "not done" if found[2].casefold() == "not done" else "text"
+        name: DetailName = "not done" if found[2].casefold() == "not done" else "text"
         words = "" if name == "not done" else found[2]
         details.append(Detail(name, words=words, offset=found.start(2), length=len(found[2])))
     return ActReading(named.word, tuple(details), (0,) * len(details), ())

@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator, Mapping
 from decimal import Decimal
 
 from backbud_grammar.accept import accepted, expected
+from backbud_grammar.act_words import as_detail
 from backbud_grammar.forms import Form
 from backbud_grammar.items import DetailItem, extent, written_of
 from backbud_grammar.kinds import STRENGTHS
@@ -52,7 +53,7 @@ def _wedges(form: Form, items: list[DetailItem]) -> Detail:
             found[WEDGES[folded]] = None
     if not found:
         raise Misread("no-words", "no wedge is named", "For example: wedges N E S.")
-    return Detail(form.name, " ".join(found))
+    return Detail(as_detail(form.name), " ".join(found))
 
 
 def _words_at(item: DetailItem) -> Iterator[tuple[int, str]]:
@@ -85,7 +86,7 @@ def _ingredient(form: Form, items: list[DetailItem]) -> Detail:
         raise Misread(
             "no-words", "an ingredient has a name", "For example: akadama 2.", *extent(items)
         )
-    return Detail(form.name, name, accepted(form, last, items))
+    return Detail(as_detail(form.name), name, accepted(form, last, items))
 
 
 def _zone(form: Form, items: list[DetailItem]) -> Detail:
@@ -118,8 +119,8 @@ def _zone(form: Form, items: list[DetailItem]) -> Detail:
         )
     zone = written_of(rest)
     if last.text in SCORES:
-        return Detail(form.name, zone, Measure((Decimal(last.text),), "", "number"))
-    return Detail(form.name, f"{zone} {last.text.casefold()}".strip())
+        return Detail(as_detail(form.name), zone, Measure((Decimal(last.text),), "", "number"))
+    return Detail(as_detail(form.name), f"{zone} {last.text.casefold()}".strip())
 
 
 # No zone is called so: `apex very weak`.
@@ -141,7 +142,7 @@ def _time(form: Form, items: list[DetailItem]) -> Detail:
         raise Misread(
             "bad-time", f"“{written}” is no time of day", "Write it as 14:30.", *extent(items)
         )
-    return Detail(form.name, f"{int(found[1]):02}:{found[2]}")
+    return Detail(as_detail(form.name), f"{int(found[1]):02}:{found[2]}")
 
 
 READERS: Mapping[str, Callable[[Form, list[DetailItem]], Detail]] = {

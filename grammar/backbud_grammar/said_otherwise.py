@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from backbud_grammar.act_words import ActWord, as_act
 from backbud_grammar.forms import ActForm
 
 _ACTS: Mapping[str, str] = {
@@ -67,7 +68,7 @@ _LATER = {
     },
 }
 # By the act that was written, and words in the detail.
-_DETAILS: Mapping[str, Mapping[str, str]] = {
+_DETAILS: Mapping[ActWord, Mapping[str, str]] = {
     "collected": {
         "by": "Where its owner came for it, write returned. Who dug it up stands after “ -- ”.",
     },
@@ -186,4 +187,6 @@ def hint_for_detail(act: str, detail: str) -> str:
     'For roots write a line “root-pruned off below 2 cm”.'
     """
     words = f" {detail.casefold()} "
-    return next((hint for said, hint in _DETAILS.get(act, {}).items() if f" {said} " in words), "")
+    return next(
+        (hint for said, hint in _DETAILS.get(as_act(act), {}).items() if f" {said} " in words), ""
+    )

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 
 from msgspec import Struct
 
+from backbud_grammar.act_words import DetailName, LabelName
 from backbud_grammar.measures import Measure
 from backbud_grammar.problems import Flaw
 
@@ -130,7 +131,7 @@ class Detail(Struct, frozen=True, array_like=True, gc=False):
     `offset`, `length`: where it stands in the text that was read.
     """
 
-    name: str
+    name: DetailName | LabelName
     words: str = ""
     measure: Measure | None = None
     handle: str = ""

@@ -8,17 +8,19 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
-from functools import cache
+from functools import cache, lru_cache
 from itertools import islice
 
 from msgspec.structs import replace
 
+from backbud_grammar.act_words import ActWord, DetailName
 from backbud_grammar.acts.watching import AWAITED
 from backbud_grammar.elsewhen import elsewhen
 from backbud_grammar.forms import ActForm, Form
 from backbud_grammar.hints import PART_WORDS
-from backbud_grammar.lexicon import REMARK_HINT, SHARES
+from backbud_grammar.lexicon import REMARK_HINT, SHARES, Lexicon
 from backbud_grammar.parse import ActReading
+from backbud_grammar.parts import flaw_of_part, spelled_out
 from backbud_grammar.problems import Flaw
 from backbud_grammar.syntax import Act, Detail
 
@@ -74,6 +76,8 @@ _WHAT_WAS_DONE = (
 _OF_ALL_LIMITS = _LIMITS | {"on", "and"}
 # `checked for biting wire` tells what was found, not what was looked for.
 _ENDS_DENIES = _DENIES | {"only", "biting", "fine"}
+# What these say describes a tree, or what may become of it: `condition fine`.
+_DESCRIBES: frozenset[DetailName] = frozenset({"condition", "risk"})
 # A remark is free; only its first words can turn what stands before it.
 _FIRST_WORDS = {"does": 1, "keeps": 1, "ends": 3}
 _OF_ALL_BUT = _set("all everything nothing none any anything")
@@ -112,8 +116,10 @@ _TO_COME = re.compile(r"(?i)(?:\S+ ){0,3}(?:will\b|\S+['’]ll\b|going to\b|to b
 _NOT = ("n't", "n’t")
 _RUN = re.compile(r"[^,\s][^,]*")
 _NOT_DONE = re.compile(r"(?i)\bnot\s+done\b")
+# It finds what is there, and takes nothing off.
+_LOOK: ActWord = "checked"
 # What ends a tree is said of all of it: `died -- back on left 1` is said of a branch.
-_ENDS_OF_TREES = ("died", "lost")
+_ENDS_OF_TREES: tuple[ActWord, ...] = ("died", "lost")
 
 
 def unread_in(text: str, reading: ActReading) -> tuple[str, ...]:
@@ -211,17 +217,16 @@ def _limiter_in_remark(form: ActForm, act: Act) -> str:
     A plan, a skip and a correction give their reason there: `skipped repot -- not strong enough`.
     What takes a whole line back gives none that makes less of it.
     """
+    if _turns_nothing(act.remark):
+        return ""
     text = act.remark[:_LOOKED_AT].casefold()
     turned = _TAKEN_BACK.match(text) if not form.names_act and form.bearing != "keeps" else None
-    if turned is None and form.bearing == "ends" and form.word != "checked" and not form.names_act:
+    if turned is None and form.bearing == "ends" and form.word != _LOOK and not form.names_act:
         turned = _TO_COME.match(text)
     if turned is not None:
         return turned[0]
     if "off" in text:
         text = _DAMPING.sub("", text)
-    first = [found[0] for found in islice(_WORD.finditer(text), 3)]
-    if _TURNS.isdisjoint(first) and not any(ending in text for ending in _NOT):
-        return ""
     said = _WORD.findall(text)
     words = _IN_REMARK - _own(form.forms) if "off" in said else _IN_REMARK
     size = _FIRST_WORDS[form.bearing]
@@ -249,10 +254,22 @@ def _limiter_in_remark(form: ActForm, act: Act) -> str:
     return _elsewhere_in_remark(form, act, said) if form.bearing == "ends" else ""
 
 
+@lru_cache(maxsize=50_000)
+def _turns_nothing(remark: str) -> bool:
+    """Whether a remark begins with no word that could turn what any act says, as most do."""
+    text = remark[:_LOOKED_AT].casefold()
+    if _TAKEN_BACK.match(text) is not None or _TO_COME.match(text) is not None:
+        return False
+    if "off" in text:
+        text = _DAMPING.sub("", text)
+    first = [found[0] for found in islice(_WORD.finditer(text), 3)]
+    return _TURNS.isdisjoint(first) and not any(ending in text for ending in _NOT)
+
+
 def _elsewhere_in_remark(form: ActForm, act: Act, said: Sequence[str]) -> str:
     """What was found wrong, or the part of the tree, that a remark begins with."""
     where = said[1:2] if said[:1] in (["on"], ["the"]) else said[:1]
-    if form.word == "checked":
+    if form.word == _LOOK:
         read = set(_WORD.findall(act.text.casefold()))
         return _first_of(said[:3], _FOUND_WRONG - read, question=False) or _first_of(
             where, _PLACES, question=False
@@ -345,15 +362,40 @@ def _limiter_read(
         found = _in_part(detail.part, strict=strict) if detail.part else ""
         if _is_of_nothing(form, detail):
             found = "0"
-        if not found and detail.words:
+        if not found and detail.words and detail.name not in _DESCRIBES:
             found = _in_free(detail.words, of_all=form.of_all, ends=form.bearing == "ends")
             if found and not any(one.free and one.name == detail.name for one in forms):
                 found = ""
         if found:
             return found, start + detail.offset
-    if form.word == "checked":
+    if form.word == _LOOK:
         return _not_seen(form, reading)
     return _beside_not_done(reading) if form.names_act else None
+
+
+def is_plain_part(form: ActForm, word: str, written: str, lexicon: Lexicon) -> bool:
+    """Whether words behind `on` are a part of the tree and nothing else, wherever they stand in a
+    line of the act: nothing in them opens a detail, limits it, or asks.
+
+    `word`: the act as it is written.
+    """
+    words = written.split()
+    folded = [one.casefold() for one in words]
+    if (
+        not words
+        or not lexicon.with_part
+        or form.prose
+        or form.names_act
+        # What was found is no part: it may hold back a check.
+        or form.word == "checked"
+        or not lexicon.label_heads.isdisjoint(folded)
+        or "of" in folded
+        or "?" in written
+    ):
+        return False
+    part = " ".join(words)
+    strict = form.bearing == "ends" or word.casefold() in form.bare_words
+    return flaw_of_part(part) is None and not _in_part(spelled_out(part), strict=strict)
 
 
 # What is left, or cut to, may be nought; what was given or counted may not.

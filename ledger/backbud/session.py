@@ -19,7 +19,7 @@ from backbud.journal.bill_numbers import doubled_numbers
 from backbud.journal.faults import failing
 from backbud.journal.problems import PlacedFlaw, PlacedFlaws, WithFlaws, as_problems, placed
 from backbud.journal.read import Journal, read_journal
-from backbud.memo import NO_MEMO, Memo
+from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.photographs.named import Named, paths_of, pictures_in, pictures_of
 from backbud.plan.check_figures import check_figures
 from backbud.plan.check_kinds import check_kinds
@@ -34,8 +34,10 @@ from backbud_grammar.problems import Problem, did_you_mean
 
 if TYPE_CHECKING:
     from backbud.collection.state import Tree
+    from backbud.journal.source import FileSource
     from backbud.journal.weather.records import Records
     from backbud.photographs.known import KnownPicture
+    from backbud.plan.one_by_one import OneByOne
     from backbud.plan.pack import Pack
     from backbud.plan.run import Plan
     from backbud.plan.told_cautions import Caution
@@ -45,6 +47,7 @@ if TYPE_CHECKING:
     from backbud.views.photograph import PhotographView
     from backbud.views.registers.register import RegisterView
     from backbud.views.visit import AccountView
+    from backbud.visits.account import Account
 
 T = TypeVar("T")
 
@@ -61,10 +64,12 @@ class Session:
         kept: Memo = NO_MEMO,
         plugins: Plugins = NO_PLUGINS,
         only_check: bool = False,
+        between: Callable[[], None] | None = None,
     ) -> None:
-        """`only_check`: nothing but its problems and its summary is asked for."""
+        """`only_check`: nothing but its problems and its summary is asked for. `between`: is called
+        before each page that is replayed; what it raises ends the replay."""
         self.journal, self.today, self.as_of = journal, today, as_of
-        self.plugins, self._only_check = plugins, only_check
+        self.plugins, self._only_check, self._between = plugins, only_check, between
         # What is kept between runs is the journal as a whole.
         self.kept = NO_MEMO if as_of else kept
         # Whether this run comes upon every fault that an earlier one came upon.
@@ -79,7 +84,7 @@ class Session:
 
     @cached_property
     def _replayed(self) -> WithFlaws[Histories]:
-        return replay(self.journal, self.kept)
+        return replay(self.journal, self.kept, self._between)
 
     @cached_property
     def _here(self) -> WithFlaws[int]:
@@ -171,15 +176,30 @@ class Session:
         """The account of each person whose trees were here, or who was billed. `of_plan`: with the
         follow-ups of this plan."""
         from backbud.views.visit import account_view
+
+        plan, things = of_plan or self.plan(), self.journal.things
+
+        def told(account: Account) -> AccountView:
+            plans = {
+                handle: plan.follow_ups.get(handle, ())
+                for one in account.visits
+                if (handle := one.visit.tree.handle) and one.visit.is_here
+            }
+            view = partial(account_view, account, plans, self.names(), things, self.today)
+            return self.kept.once(
+                ("account view", account.person),
+                (Identical(account, *plans.values(), self.names(), things), self.today),
+                lambda: self.forgotten.told(view()),
+            )
+
+        return tuple(map(told, self.reckoned_accounts))
+
+    @cached_property
+    def reckoned_accounts(self) -> tuple[Account, ...]:
+        """The same accounts, of all trees, before they are put into words."""
         from backbud.visits.run import accounts
 
-        plan = of_plan or self.plan()
-        return self.forgotten.told(
-            tuple(
-                account_view(one, plan.follow_ups, self.names(), self.journal.things, self.today)
-                for one in accounts(self.journal, self.histories, self.today)
-            )
-        )
+        return accounts(self.journal, self.histories, self.today, self.by_tree)
 
     def registers(self, plan: Plan | None = None) -> tuple[RegisterView, ...]:
         """Treatments, plants in and out, stock, and unpaid bills, until the day; of the trees of a
@@ -196,18 +216,22 @@ class Session:
         histories = self.histories_of(plan)
 
         def reckoned() -> tuple[RegisterView, ...]:
+            is_whole = histories is self.histories
             return registers_of(
                 self.journal,
                 histories,
                 plan.trees.values(),
                 botanical,
                 self.legal_names(),
-                accounts(self.journal, histories, self.today),
+                self.reckoned_accounts
+                if is_whole
+                else accounts(self.journal, histories, self.today),
                 self.today,
             )
 
         species = {handle: botanical(handle) for handle in plan.trees}
-        inputs = looked_at(self.journal, histories, plan.trees.values(), self.today)
+        trees = plan.trees.values()
+        inputs = looked_at(self.journal, histories, trees, self.today, self.by_tree)
         return self.kept.once("registers", (*inputs, species), reckoned)
 
     def remember_cautions(self) -> None:
@@ -289,6 +313,10 @@ class Session:
 
             yield from flaws_of(self._named_pictures, self.pictures)
 
+    @cached_property
+    def _flaws_of_bills(self) -> PlacedFlaws:
+        return tuple(doubled_numbers(self.journal))
+
     @property
     def _flaws_of_issued(self) -> Iterator[PlacedFlaw]:
         if os.path.lexists(os.path.join(self.journal.folder, RECORD)):
@@ -319,7 +347,9 @@ class Session:
     @property
     def _says_weather(self) -> bool:
         """Whether the journal says anything of the weather."""
-        return bool(self.journal.weather) or any(
+        positions = self.journal.positions
+        arrived = positions.files.arrived(positions.place)
+        return bool(self.journal.weather or arrived.names or arrived.flaws) or any(
             place.detail(label)
             for place in self.journal.things.of_kind("place")
             for label in ("weather", "low", "high", "rain", "coldest", "hardiness zone")
@@ -350,7 +380,7 @@ class Session:
             return None, weather
         from backbud.plan.world import World, world_of
 
-        around = world_of(self.journal, self.histories, self.today)
+        around = world_of(self.journal, self.histories, self.today, self.kept)
         inputs = (*around, self.plugins.mark)
         return self.kept.once("world", inputs, partial(World, weather)), weather
 
@@ -383,7 +413,7 @@ class Session:
         yield from self._flaws_of_weather
         yield from self._flaws_of_figures
         yield from self._flaws_of_pictures
-        yield from doubled_numbers(self.journal)
+        yield from self._flaws_of_bills
         yield from self._flaws_of_issued
         yield from self.faults.flaws(all_steps_taken=self.takes_every_step)
 
@@ -402,6 +432,13 @@ class Session:
         # A journal's own plugins may ask for figures of their own, so then nothing is said.
         return () if self.plugins.files else check_figures(self.journal, self._program)
 
+    def one_by_one(self, day: date) -> OneByOne:
+        """Plans single trees as they stood on a day."""
+        from backbud.plan.one_by_one import OneByOne
+
+        own = self.plugins.rules
+        return OneByOne(self.journal, self.histories, self.weather, self._species, day, own)
+
     def summary(self) -> str:
         """What was read, in one line."""
         events = sum([page.acts for page in self.journal.pages])
@@ -409,10 +446,14 @@ class Session:
         here, acts = number(self._here.value, "tree"), number(events, "act")
         return f"{here} here, {acts} on {number(pages, 'page')}."
 
-    def names(self) -> dict[str, str]:
+    def names(self) -> Mapping[str, str]:
         """What people call each place, person and pot, by handle; and an owner nobody knows."""
+        return self._names
+
+    @cached_property
+    def _names(self) -> Mapping[str, str]:
         names = {thing.handle: thing.title for thing in self.journal.things.by_handle.values()}
-        return {**names, UNKNOWN_OWNER: "somebody unknown"}
+        return self.kept.same("names", {**names, UNKNOWN_OWNER: "somebody unknown"})
 
     def legal_names(self) -> dict[str, str]:
         """The same for what the law keeps: who was forgotten by the name they had."""
@@ -464,13 +505,31 @@ def open_session(
     kept: Memo = NO_MEMO,
     only_check: bool = False,
     keeps: bool = True,
+    source: FileSource | None = None,
+    between: Callable[[], None] | None = None,
 ) -> Session:
     """Read and replay the journal in a folder. `only_check`: for its problems alone. `keeps`: what
-    was read may be remembered; else nothing at all is written."""
+    was read may be remembered; else nothing at all is written. `source`: where its files come from,
+    if not from the disk. `between`: as the session has it."""
     plugins = plugins_of(folder, _ids_for_every_tree)
-    memory = MemoryOf(folder, keeps)
-    journal = read_journal(folder, today, as_of=as_of, acts=plugins.acts, kept=kept, memory=memory)
-    return Session(journal, today, as_of=as_of, kept=kept, plugins=plugins, only_check=only_check)
+    journal = read_journal(
+        folder,
+        today,
+        as_of=as_of,
+        acts=plugins.acts,
+        kept=kept,
+        memory=MemoryOf(folder, keeps),
+        source=source,
+    )
+    return Session(
+        journal,
+        today,
+        as_of=as_of,
+        kept=kept,
+        plugins=plugins,
+        only_check=only_check,
+        between=between,
+    )
 
 
 def _ids_for_every_tree() -> frozenset[str]:

@@ -13,12 +13,15 @@ from backbud.words import day, full_day, money, number, written
 _HOURS = Decimal("0.01")
 
 
-def visit_lines(visits: Sequence[VisitView], today: date) -> Iterator[str]:
-    """The trees of others that are in the house: what was agreed, done, waits, and is open."""
-    if not visits:
+def visit_lines(
+    visits: Sequence[VisitView], today: date, to_come: Sequence[VisitView] = ()
+) -> Iterator[str]:
+    """The trees of others that are in the house: what was agreed, done, waits, and is open; then
+    those that were agreed on and are not here yet."""
+    if visits:
+        yield Heading(f"In the house ({len(visits)})")
+    else:
         yield "No tree of anybody else is here."
-        return
-    yield Heading(f"In the house ({len(visits)})")
     for one in visits:
         yield f"  {one.name}, {one.owner_name}{_since(one, today.year)}{_wanted(one, today)}"
         if one.condition:
@@ -35,9 +38,18 @@ def visit_lines(visits: Sequence[VisitView], today: date) -> Iterator[str]:
             yield f"      ready    since {day(one.ready, today.year)}"
         if one.apart:
             yield "      apart    in quarantine"
+        if one.not_yet:
+            yield f"      home     not yet: {' and '.join(one.not_yet)}"
         yield from (f"      ! {caution}" for caution in cautions(one, today))
         for sum_ in one.money:
             yield f"      money    {_sums(sum_)}"
+
+    if to_come:
+        yield Heading(f"Agreed, not here yet ({len(to_come)})")
+    for one in to_come:
+        yield f"  {one.name}, {one.owner_name}{_wanted(one, today)}"
+        yield from (f"      agreed   {agreed}" for agreed in one.agreed)
+        yield from (f"      money    {_sums(sum_)}" for sum_ in one.money)
 
 
 def cautions(visit: VisitView, today: date) -> Iterator[str]:
@@ -56,9 +68,7 @@ def account_lines(account: AccountView, today: date) -> Iterator[str]:
     """A person's account: each visit with its lines, the bills, the payments, what is open."""
     yield Heading(account.name)
     for visit in account.visits:
-        gone = full_day(visit.went) if visit.went else "today"
-        came = full_day(visit.came) if visit.came else "before this diary"
-        yield f"  {visit.name}, {came} to {gone}"
+        yield f"  {visit.name}, {_stay(visit)}"
         yield from (f"    {line}" for line in _table(map(_charge, visit.charges)))
     for heading, booked in (("Billed", account.bills), ("Paid", account.payments)):
         if booked:
@@ -66,6 +76,14 @@ def account_lines(account: AccountView, today: date) -> Iterator[str]:
             yield from (f"    {line}" for line in _table(map(_booking, booked)))
     for sums in account.money:
         yield f"  {_sums(sums)}"
+
+
+def _stay(visit: VisitView) -> str:
+    """`6 March 2026 to 6 April 2026`, `here since 6 March 2026`, `agreed, not here yet`."""
+    if visit.to_come:
+        return "agreed, not here yet"
+    came = full_day(visit.came) if visit.came else "before this diary"
+    return f"{came} to {full_day(visit.went)}" if visit.went else f"here since {came}"
 
 
 def number_of(quantity: Decimal, unit: str) -> str:
@@ -112,7 +130,8 @@ def _charge(one: ChargeView) -> tuple[str, str, str]:
     amount = f"{one.quantity.quantize(_HOURS).normalize():f} {one.unit}".strip()
     if one.sort == "period":
         amount = number_of(one.quantity, one.unit)
-    parts = ("agreed:", one.what) if one.sort == "price" else (amount, one.what)
+    agreed = {"price": "agreed:", "skipped": "agreed and skipped:"}.get(one.sort, amount)
+    parts = (agreed, one.what)
     told = " ".join(part for part in parts if part)
     if one.amount is not None:
         price = money(one.amount, one.currency)

@@ -64,7 +64,7 @@ class Wisteria(SpringBlossom):
         _PENNSYLVANIA,
     )
     wire_check_weeks = Fact((3, 4, 6), COMMON_PRACTICE)
-    base_c = Fact(12.0, "Kameido, wisteria in bloom 20 to 30 April; fitted by us")
+    base_c = Fact(13.0, "Kameido, wisteria in bloom 20 to 30 April; fitted by us")
     # For a cool temperate place; from memory. W. sinensis flowers before its leaves, two weeks
     # earlier.
     stage_months: ClassVar[StageMonths] = {

@@ -102,3 +102,23 @@ def test_after_any_edit_the_folders_are_as_from_nothing(tmp_path: Path) -> None:
     # Two assets, the first page, the feed, a tree (no paper was issued); with no
     # feed or paper, two trees.
     assert counts == [(5, 5), (5, 5), (5, 5), (0, 4), (0, 0)]
+
+
+def test_a_line_of_one_tree_leaves_a_helpers_pages_of_the_others(tmp_path: Path) -> None:
+    """They are the very same, not made again; that of the tree itself is as from nothing."""
+    (tmp_path / "backbud.toml").write_text(SETTINGS)
+    path, kept = tmp_path / "journal.txt", Memo()
+    text = JOURNAL.replace("tree hoshi", "person bo\n  pages as helper\ntree hoshi")
+    path.write_text(text)
+    before = outside(tmp_path, kept)
+    (first,) = (name for name in before if name.endswith("/paper/week.html"))
+    root = first.removesuffix("paper/week.html")
+    path.write_text(text.replace("it leans", "it leans, and a root crosses"))
+    now = outside(tmp_path, kept)
+    assert now == outside(tmp_path, NO_MEMO)
+    pages = ("trees/hoshi.html", "trees/yuki.html", "trees/aki.html")
+    assert [now[root + page] is before[root + page] for page in pages] == [False, True, True]
+    assert b"a root crosses" in now[root + pages[0]]
+    # What is the keeper's own business is left out once it is planned, too.
+    path.write_text(text + "  planned  bill, in 2 weeks\nyuki\n  planned  feed, in 2 weeks\n")
+    assert outside(tmp_path, kept) == outside(tmp_path, NO_MEMO)

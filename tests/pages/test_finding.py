@@ -16,8 +16,9 @@ from tests.pages.conftest import TODAY, event, tree
 from tests.pages.test_render import Outline
 
 from backbud.collection.state import Entry
+from backbud.memo import Memo
 from backbud.pages import Nursery, render_pages
-from backbud.pages.finding import MOST_LETTERS, _numbers, index_of
+from backbud.pages.finding import FEW, MOST_LETTERS, _numbers, index_of
 from backbud.views.finding import Findable, tree_found, words_of
 from backbud.views.people import PersonView
 from backbud_grammar.handles import fold
@@ -103,6 +104,24 @@ def test_eight_thousand_trees_make_small_scripts(thousands: Mapping[str, Any]) -
     assert sum(map(len, files.values())) < 3_500_000
     index = thousands["index"]
     assert len(" ".join((*index.names, *index.written))) < 10_000
+
+
+def test_an_index_that_goes_on_from_the_last_is_a_whole_one() -> None:
+    """Words that come and go again, of few things and of many, in any order."""
+    random, kept = Random(1), Memo()
+    words = ["aphid", "birch", "candle", "dew", "elm"]
+    things = [Findable("tree", f"t{n}", f"t{n}", "", (f"t{n}",)) for n in range(FEW + 9)]
+    for count in range(40):
+        for at in random.sample(range(len(things)), random.choice((0, 1, 3, FEW + 1))):
+            some = tuple(sorted(random.sample(words, random.randrange(len(words)))))
+            things[at] = replace(things[at], written=some)
+        if count % 13 == 12:
+            things.pop(random.randrange(len(things)))
+        assert index_of(things, kept) == index_of(things), count
+        kept.end()
+    # A word that nothing has any more is in no script.
+    without = [replace(one, written=()) for one in things]
+    assert index_of(without, kept).written == ()
 
 
 # ------------------------------------------------------------------ in a browser

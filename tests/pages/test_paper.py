@@ -17,8 +17,8 @@ from tests.pages.test_render import Outline
 
 from backbud.pages import Nursery, render_pages
 from backbud.pages.drawings.window_line import year_line
-from backbud.pages.paper.labels import qr_code
-from backbud.pages.paper.running import running
+from backbud.pages.printed.labels import qr_code
+from backbud.pages.printed.running import running
 from backbud.plan.followups import FollowUp
 from backbud.species import CARE, CHANCE, PROTECTION, Window
 from backbud.views.week_on_paper import in_week, of_week

@@ -78,7 +78,7 @@ def test_done_against_foreseen() -> None:
         "prune": (0, 1, 0, 0, 0),
         "pinch": (0, 0, 0, 1, 0),
     }
-    shown = sheet(VIEW)
+    shown = sheet(year_back_view(VIEW), VIEW.today)
     assert shown.short == "1 of 6 works that the trees asked for were done; 3 were missed."
     assert [(row.task, row.done, row.rest) for row in shown.done][:2] == [
         ("Feed", "0 of 3", "3 missed"),
@@ -88,7 +88,7 @@ def test_done_against_foreseen() -> None:
 
 def test_what_lapsed_is_told_once_a_kind() -> None:
     """The day after its last, or from the first of these to the last."""
-    shown = sheet(VIEW)
+    shown = sheet(year_back_view(VIEW), VIEW.today)
     assert [
         (row.task, row.kind, row.by.replace("\xa0", " "), row.trees) for row in shown.missed
     ] == [
@@ -99,7 +99,7 @@ def test_what_lapsed_is_told_once_a_kind() -> None:
 
 
 def test_trees_that_came_and_went_in_these_twelve_months() -> None:
-    shown = sheet(VIEW)
+    shown = sheet(year_back_view(VIEW), VIEW.today)
     assert [(one.name, one.told) for one in shown.gained] == [("hoshi", "bought 1 March")]
     assert [(one.name, one.told) for one in shown.lost] == [("crow", "died 2 August")]
 

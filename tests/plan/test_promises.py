@@ -54,9 +54,31 @@ def test_with_no_day_said_it_has_twelve_weeks_or_as_set(asked, find, days) -> No
     assert days(find(set_, "agreed-work"))[2] == "2026-03-29"
 
 
-def test_free_words_of_an_agreement_are_no_title(asked, find) -> None:
-    agreed = f'{CAME}      agreed    200 EUR for "what Hesper said"\n'
-    assert find(asked(agreed, "2026-03-02"), "agreed-work").title == "do what was agreed"
+def test_free_words_of_an_agreement_are_said_to_the_keeper(asked, find) -> None:
+    """Else of two promises nobody knows which is which. Where it says nothing, what it came for."""
+    agreed = f'{CAME}      agreed    200 EUR for "a first shaping, and new soil"\n'
+    title = find(asked(agreed, "2026-03-02"), "agreed-work").title
+    assert title == "do what was agreed: a first shaping, and new soil"
+    plain = f"{CAME}      agreed    200 EUR\n"
+    assert find(asked(plain, "2026-03-02"), "agreed-work").title == "do what was agreed: repotting"
+
+
+def test_a_promise_says_when_the_tree_is_too_weak_for_it(asked, find) -> None:
+    """It is still owed, and the keeper is told to ask; a tree that is fair has no such word."""
+    fair = find(asked(f"{AGREED}      vigour fair\n", "2026-03-02"), "agreed-work")
+    weak = asked(f"{AGREED}      vigour weak\n", "2026-03-02")
+    assert fair.cautions == ()
+    assert find(weak, "agreed-work").cautions == (
+        "The tree is weak: leave this until it grows again.",
+        "Tell its owner why it waits, and ask for another season.",
+    )
+    assert any("weak" in one for one in find(weak, "hand-back").cautions)
+    apart = asked(f"{AGREED}      quarantined\n      protected fleece\n", "2026-03-02")
+    assert [one.split(":")[0] for one in find(apart, "hand-back").cautions] == [
+        "Keep it out of frost, sun and wind on the way.",
+        "It stands in quarantine",
+        "Its winter shelter should not be broken off",
+    ]
 
 
 @pytest.mark.parametrize(

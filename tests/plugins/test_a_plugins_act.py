@@ -5,6 +5,7 @@ The row: root work of 45 minutes that cuts roots and keeps its day; in part wher
 
 from __future__ import annotations
 
+import json
 from datetime import date
 
 import pytest
@@ -12,6 +13,7 @@ import pytest
 from backbud.collection.hard_work import extent_of, is_root_work
 from backbud.plan.season import works_of
 from backbud.views.history import entry_view
+from backbud.views.plain_words import done_lines
 from backbud_grammar.acts import ACTS
 
 PLUGIN = """\
@@ -25,10 +27,12 @@ acts = (
         (Form("lightly", ("lightly",)), Form("soon", ("soon",))),
         work="roots",
         minutes=45,
-        traits=("root_work", "cuts_roots", "stresses", "once_a_year", "keeps_day"),
+        traits=("root_work", "cuts_roots", "stresses", "once_a_year", "keeps_day",
+                "skilled", "shapes"),
         effort=Effort("hard", part=("lightly",)),
         called=("air spade",),
         cautions=("Wear goggles.",),
+        plainly="the soil blown from its roots",
     ),
     ActForm("re-housed", "re-house", "Roots", (Form("into", ("into",), refers=("pot",)),),
             traits=("potting", "fills_pot")),
@@ -122,6 +126,39 @@ def test_what_fills_a_pot_puts_the_tree_into_it_and_stands_for_a_repotting(spade
     assert plan.trees["hoshi"].pot == "tray"
     (repot,) = [f for f in plan.all() if f.planned]
     assert (repot.outcome, repot.settled.act) == ("done", "re-housed")
+
+
+def test_it_is_drawn_found_and_told_to_an_owner_as_its_row_says(spaded) -> None:
+    spaded.append("2026-10-01\nhoshi\n  air-spaded lightly -- with a borrowed blower\n")
+    done = last_act(spaded)
+    assert entry_view(spaded.open().plan().trees["hoshi"].history[-1]).sign == "roots"
+    (told,) = done_lines([done], lambda written: "", 2026)
+    assert (told.when, told.what) == ("1 October", "The soil blown from its roots: lightly")
+    assert spaded.run("make", "--on", str(TODAY))[0] == 0
+    made = spaded.folder / f"made-on/{TODAY}"
+    assert any("blower" in path.read_text() for path in (made / "find").glob("*.js"))
+
+
+def test_its_owner_is_told_to_bring_the_tree_for_it_and_reads_of_it_in_its_papers(spaded) -> None:
+    journal = spaded.folder / "journal.txt"
+    journal.write_text(journal.read_text().replace("tree hoshi\n", "tree hoshi\n  owner iria\n"))
+    spaded.append("person iria\n  name Iria\n2026-04-01\nhoshi\n  received\n")
+    spaded.append("2026-05-20\nhoshi\n  air-spaded\n2026-11-03\nhoshi\n  returned\n")
+    status, out, err = spaded.run("papers", "iria", "--json", "--on", str(TODAY))
+    assert status == 0, err
+    papers = json.loads(out)
+    (care,) = papers["care"]
+    assert [one["what"] for one in care["back"] if one["what"].startswith("Air")] == ["Air-spade"]
+    assert not any(one["what"].startswith("Air") for one in care["do"])
+    (provenance,) = papers["provenance"]
+    told = [line["what"] for year in provenance["years"] for line in year["done"]]
+    assert told == ["Wired: 3 mm aluminium", "The soil blown from its roots"]
+
+
+def test_a_misspelt_one_names_it(spaded) -> None:
+    spaded.append("2026-10-01\nhoshi\n  air-spadde\n")
+    (problem,) = spaded.problems()
+    assert "air-spade" in problem.hint
 
 
 @pytest.mark.parametrize(

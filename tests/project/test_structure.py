@@ -57,18 +57,68 @@ def test_a_misspelt_act_or_detail_fails_in_the_type_checker(tmp_path: Path) -> N
 
 
 def test_acts_are_told_apart_where_the_type_checker_looks() -> None:
-    """It looks at `event.act == "…"` and `event.was("…")`, not into `event.act in ("…", "…")`."""
+    """It looks at `event.act == "…"` and `event.was("…")`, not into `event.act in ("…", "…")`, nor
+    into the cases of a `match`; a constant of a typed name it looks into."""
     blind = [
         f"{path.relative_to(ROOT)}:{node.lineno}"
         for folder in ("ledger", "plugins")
         for path in sorted((ROOT / folder).rglob("*.py"))
         for node in ast.walk(ast.parse(path.read_text()))
-        if isinstance(node, ast.Compare)
-        and isinstance(node.left, ast.Attribute)
-        and node.left.attr in ("act", "named")
-        and any(isinstance(one, ast.Tuple | ast.Set | ast.List) for one in node.comparators)
+        if _is_blind(node)
     ]
     assert blind == []
+
+
+def _is_blind(node: ast.AST) -> bool:
+    if isinstance(node, ast.Match):
+        return _is_a_word(node.subject)
+    return (
+        isinstance(node, ast.Compare)
+        and _is_a_word(node.left)
+        and any(isinstance(one, ast.Tuple | ast.Set | ast.List) for one in node.comparators)
+    )
+
+
+def _is_a_word(node: ast.AST) -> bool:
+    """`event.act`, `detail.name`, `d.name`."""
+    if not isinstance(node, ast.Attribute):
+        return False
+    whose = node.value.id if isinstance(node.value, ast.Name) else ""
+    return node.attr in ("act", "named") or (node.attr == "name" and whose in ("d", "detail"))
+
+
+def test_what_is_blind_is_found() -> None:
+    told = "if detail.name in ('with', 'how'): pass\nmatch one.act:\n    case 'fed': pass\n"
+    assert [_is_blind(node) for node in ast.walk(ast.parse(told))].count(True) == 2
+    assert not any(map(_is_blind, ast.walk(ast.parse("work.state in ('done', 'skipped')"))))
+
+
+# Tables may be as long as what they list.
+TABLES = {
+    "grammar/backbud_grammar/acts/words.py",
+    "grammar/backbud_grammar/acts/branches.py",
+    "grammar/backbud_grammar/scribbles/details_said.py",
+}
+LONGEST = 400
+# Not yet parted: they are being worked on.
+NOT_YET = {
+    "grammar/backbud_grammar/parse.py",
+    "grammar/backbud_grammar/scribbles/read.py",
+    "grammar/backbud_grammar/whole.py",
+    "ledger/backbud/journal/said.py",
+    "ledger/backbud/pages/render.py",
+    "ledger/backbud/session.py",
+}
+
+
+def test_no_file_is_longer_than_one_can_hold_in_mind() -> None:
+    long = {
+        path.relative_to(ROOT).as_posix()
+        for folder in ("ledger", "grammar", "plugins")
+        for path in (ROOT / folder).rglob("*.py")
+        if len(path.read_text("utf-8").splitlines()) > LONGEST
+    }
+    assert long - TABLES - NOT_YET == set()
 
 
 def test_style_is_clean() -> None:

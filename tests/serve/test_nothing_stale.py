@@ -310,6 +310,67 @@ def test_works_that_come_and_go_leave_everything_in_order(
         compare(journal, tmp_path / "clean", kept, TODAY, f"{count}: {line}")
 
 
+# Lines about money of trees in the house, shared ones too; None takes the last of them out again.
+MONEY = (
+    ("hoshi", 'received  from pell for repotting, condition "a cracked pot"'),
+    ("hoshi", "agreed    rate 50 EUR/h"),
+    ("hoshi, yuki", "worked    2 h, together"),
+    ("hoshi", "used      akadama 3 L"),
+    ("akadama", "priced    21 EUR"),
+    ("hoshi, yuki", "billed    120.01 EUR, together, number 7"),
+    ("pell", "paid      20 EUR"),
+    None,
+    ("yuki", "paid      60.01 EUR"),
+    None,
+    ("hoshi", "repotted  same pot, 2 cm off below"),
+    ("hoshi", "corrected billed 2026-11-20, 60.00 EUR"),
+    ("hoshi", "returned  to pell"),
+    None,
+    ("pell", "billed    5 EUR, number 7"),
+    ("yuki", "returned  to oda"),
+    None,
+    None,
+)
+CUSTOMERS = """\
+person ada
+  rate 40 EUR/h
+person pell
+  place roof
+person oda
+place roof
+  latitude 45 N
+material akadama
+  sold in  bag of 14 L
+  price    17 EUR
+"""
+
+
+def test_what_people_owe_is_never_stale(journal: Path, tmp_path: Path) -> None:
+    with (journal / "backbud.toml").open("a") as file:
+        file.write('keeper = "ada"\ncurrency = "EUR"\n')
+    cards = journal / "cards" / "trees.txt"
+    cards.write_text(cards.read_text().replace("  kind ", "  owner  oda\n  kind ", 1))
+    people = journal / "cards" / "more.txt"
+    people.write_text(CUSTOMERS)
+    kept, path = Memo(), journal / "diary" / "2027.txt"
+    pages: list[str] = []
+    for count, line in enumerate(MONEY):
+        if line is None:
+            pages.pop()
+        else:
+            pages.append(f"{TODAY}\n\n{line[0]}\n  {line[1]}\n")
+        path.write_text("\n".join(pages))
+        # Two at a time: each comparison is a clean build.
+        if count % 2:
+            made = compare(journal, tmp_path / "clean", kept, TODAY, f"{count}: {line}")
+    assert made.files is not None
+    assert b"oda" in made.files["visits.html"]
+    # What stands on their cards, and where their trees go home to.
+    for old, new in (("rate 40", "rate 44"), ("17 EUR", "19 EUR"), ("45 N", "55 N")):
+        people.write_text(people.read_text().replace(old, new))
+        compare(journal, tmp_path / "clean", kept, TODAY, new)
+
+
 def test_a_feed_that_ended_says_so_for_a_year(journal: Path, tmp_path: Path) -> None:
     kept, place = Memo(), journal / "cards" / "more.txt"
     feed = journal / "made/calendars/places/shed.ics"
@@ -330,6 +391,36 @@ def test_a_feed_that_ended_says_so_for_a_year(journal: Path, tmp_path: Path) -> 
     place.write_text("place shed\n  within  yard\n")
     compare(journal, tmp_path / "clean", kept, TODAY + timedelta(days=368), "it is back")
     assert b"UID" not in feed.read_bytes()
+
+
+def test_a_forecast_that_comes_changes_and_goes_leaves_nothing_stale(
+    journal: Path, tmp_path: Path
+) -> None:
+    """A frost that shifts, one that goes, a forecast by others, one too old, and none."""
+    (journal / "weather").mkdir(exist_ok=True)
+    file, kept = journal / "weather" / "yard-forecast.csv", Memo()
+    days = [TODAY + timedelta(days=n) for n in range(1, 8)]
+
+    def write(source: str, *lows: float) -> None:
+        rows = [f"{day},{low},9,8,{source}" for day, low in zip(days, lows, strict=False)]
+        file.write_text("date,low,high,rain,source\n" + "\n".join(rows) + "\n")
+
+    for what, source, lows in (
+        ("frost", "", (2, -12, 3, 3, 3, 3, 3)),
+        ("shifted", "", (2, 2, 2, -11, 3, 3, 3)),
+        ("mild", "", (5, 5, 5, 5, 5, 5, 5)),
+        ("by others", "MET Norway", (5, 5, 5, 5, 5, 5, 5)),
+    ):
+        write(source, *lows)
+        made = compare(journal, tmp_path / "clean", kept, TODAY, what)
+        assert made.files is not None
+        said = made.files["calendars/all.ics"].decode().replace("\r\n ", "")
+        assert ("UID:frost:" in said) is (what in ("frost", "shifted"))
+        credit = b"data from MET Norway" in made.files["index.html"]
+        assert credit is (what == "by others")
+    compare(journal, tmp_path / "clean", kept, TODAY + timedelta(days=9), "too old")
+    file.unlink()
+    compare(journal, tmp_path / "clean", kept, TODAY, "gone")
 
 
 def test_another_day_is_another_page(tmp_path: Path) -> None:

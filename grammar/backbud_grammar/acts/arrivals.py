@@ -57,6 +57,7 @@ ACTS: tuple[ActForm, ...] = (
         about="came in, from its owner or for good",
         work="business",
         traits=("arrival", "keeps_day"),
+        plainly="came to us",
     ),
     act(
         GROUP,
@@ -105,7 +106,7 @@ ACTS: tuple[ActForm, ...] = (
         also=("dug", "dig"),
         also_bare=("dig",),
         work="business",
-        traits=("arrival", "cuts_roots", "stresses"),
+        traits=("arrival", "cuts_roots", "stresses", "shapes"),
         effort=Effort("hard"),
     ),
     act(
@@ -131,7 +132,7 @@ ACTS: tuple[ActForm, ...] = (
         ),
         BOTTOM_HEAT,
         work="propagation",
-        traits=("arrival", "raised"),
+        traits=("arrival", "raised", "shapes"),
     ),
     act(
         GROUP,
@@ -155,7 +156,7 @@ ACTS: tuple[ActForm, ...] = (
         BOTTOM_HEAT,
         about="a cutting",
         work="propagation",
-        traits=("arrival", "raised"),
+        traits=("arrival", "raised", "shapes"),
     ),
     act(
         GROUP,
@@ -180,6 +181,7 @@ ACTS: tuple[ActForm, ...] = (
         about="the subject is the stock",
         work="propagation",
         called=("grafting",),
+        traits=("skilled", "shapes"),
     ),
     act(
         GROUP,
@@ -198,6 +200,7 @@ ACTS: tuple[ActForm, ...] = (
         also_bare=("air-layer",),
         work="propagation",
         called=("layering",),
+        traits=("skilled", "shapes"),
     ),
     act(
         GROUP,
@@ -211,7 +214,8 @@ ACTS: tuple[ActForm, ...] = (
         also=("severed", "sever"),
         also_bare=("sever",),
         work="propagation",
-        traits=("any_day", "one_part"),
+        traits=("any_day", "one_part", "skilled", "shapes"),
+        plainly="a layer or graft cut free",
     ),
     act(
         GROUP,
@@ -275,7 +279,8 @@ ACTS: tuple[ActForm, ...] = (
         also_bare=("hand-back",),
         work="business",
         minutes=30,
-        traits=("departure", "keeps_day", "anywhere"),
+        traits=("departure", "keeps_day", "anywhere", "keepers_affair"),
+        plainly="went home",
     ),
     act(
         GROUP,

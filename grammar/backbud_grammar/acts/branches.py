@@ -86,6 +86,7 @@ ACTS: tuple[ActForm, ...] = (
         minutes=30,
         effort=Effort(hard=HARD_PRUNING, hard_from=1 / 3),
         called=("pruning",),
+        traits=("practised", "shapes"),
     ),
     act(
         GROUP,
@@ -111,6 +112,7 @@ ACTS: tuple[ActForm, ...] = (
         work="branches",
         minutes=20,
         called=("trimming",),
+        traits=("practised",),
     ),
     act(
         GROUP,
@@ -147,6 +149,8 @@ ACTS: tuple[ActForm, ...] = (
         work="branches",
         minutes=20,
         called=("pinching", "candles"),
+        plainly="soft tips pinched",
+        traits=("practised",),
     ),
     act(
         GROUP,
@@ -167,9 +171,10 @@ ACTS: tuple[ActForm, ...] = (
         about="this year's candles off (two-flush pines)",
         work="branches",
         minutes=40,
-        traits=("stresses", "once_a_year"),
+        traits=("stresses", "once_a_year", "skilled", "shapes"),
         effort=Effort("hard"),
         called=("decandling", "candles"),
+        plainly="this year's candles cut, so that a second, shorter growth comes",
     ),
     act(
         GROUP,
@@ -197,6 +202,8 @@ ACTS: tuple[ActForm, ...] = (
         work="branches",
         minutes=45,
         called=("needle", "needles", "plucking"),
+        plainly="old needles plucked",
+        traits=("skilled",),
     ),
     act(
         GROUP,
@@ -219,9 +226,10 @@ ACTS: tuple[ActForm, ...] = (
         also_bare=("leaf-prune",),
         work="branches",
         minutes=40,
-        traits=("stresses", "once_a_year"),
+        traits=("stresses", "once_a_year", "skilled", "shapes"),
         effort=Effort("hard", part=LEAVES_IN_PART, part_under=1.0),
         called=("defoliation", "defoliating"),
+        plainly="leaves cut off",
     ),
     act(
         GROUP,
@@ -236,6 +244,8 @@ ACTS: tuple[ActForm, ...] = (
         about="flower buds off before they open",
         work="branches",
         minutes=20,
+        plainly="flower buds taken off before they open",
+        traits=("skilled",),
     ),
     act(
         GROUP,
@@ -248,6 +258,7 @@ ACTS: tuple[ActForm, ...] = (
         about="spent flowers and their seed off",
         work="branches",
         minutes=30,
+        plainly="spent flowers and their seed taken off",
     ),
     act(
         GROUP,
@@ -267,6 +278,8 @@ ACTS: tuple[ActForm, ...] = (
         about="buds off trunk or wood",
         work="branches",
         minutes=5,
+        plainly="buds rubbed off",
+        traits=("practised",),
     ),
     act(
         GROUP,
@@ -290,6 +303,7 @@ ACTS: tuple[ActForm, ...] = (
         work="wire",
         minutes=120,
         called=("wiring", "wire"),
+        traits=("skilled", "shapes"),
     ),
     act(
         GROUP,
@@ -300,8 +314,9 @@ ACTS: tuple[ActForm, ...] = (
         PART,
         work="wire",
         minutes=30,
-        traits=("any_day",),
+        traits=("any_day", "practised"),
         called=("unwiring",),
+        plainly="wire taken off",
     ),
     act(
         GROUP,
@@ -316,6 +331,8 @@ ACTS: tuple[ActForm, ...] = (
         work="wire",
         minutes=15,
         called=("guying",),
+        plainly="branches drawn into place with guy wires",
+        traits=("skilled", "shapes"),
     ),
     act(
         GROUP,
@@ -326,7 +343,8 @@ ACTS: tuple[ActForm, ...] = (
         PART,
         work="wire",
         minutes=5,
-        traits=("any_day",),
+        traits=("any_day", "practised"),
+        plainly="guy wires taken off",
     ),
     act(
         GROUP,
@@ -346,6 +364,7 @@ ACTS: tuple[ActForm, ...] = (
         work="deadwood",
         called=("carving", "deadwood"),
         cautions=("Wear eye and hand protection; power tools kick back.",),
+        traits=("skilled", "shapes"),
     ),
     act(
         GROUP,
@@ -367,6 +386,8 @@ ACTS: tuple[ActForm, ...] = (
             "Lime sulphur burns eyes and skin: gloves, goggles, fresh air, never near an acid. "
             "Its label and local law decide.",
         ),
+        plainly="deadwood treated",
+        traits=("skilled", "shapes"),
     ),
     act(
         GROUP,
@@ -386,6 +407,8 @@ ACTS: tuple[ActForm, ...] = (
         work="branches",
         minutes=20,
         called=("thinning",),
+        plainly="thinned, for light inside",
+        traits=("skilled",),
     ),
     act(
         GROUP,
@@ -397,6 +420,7 @@ ACTS: tuple[ActForm, ...] = (
         PART,
         work="branches",
         cautions=("Wound products: keep to the label.",),
+        plainly="cuts sealed",
     ),
     act(
         GROUP,
@@ -406,6 +430,7 @@ ACTS: tuple[ActForm, ...] = (
         words("where", "above bud", "below bud"),
         PART,
         work="branches",
+        traits=("skilled",),
     ),
     act(
         GROUP,
@@ -417,7 +442,7 @@ ACTS: tuple[ActForm, ...] = (
         free("with"),
         PART,
         work="wire",
-        traits=("stresses",),
+        traits=("stresses", "skilled", "shapes"),
         effort=Effort("part", hard=("heavy",)),
         called=("bending",),
     ),
@@ -462,5 +487,7 @@ ACTS: tuple[ActForm, ...] = (
         about="the tree has a new front",
         needs=True,
         work="branches",
+        plainly="given a new front",
+        traits=("skilled", "shapes"),
     ),
 )

@@ -138,6 +138,7 @@ def act(
     effort: Effort = AS_USUAL,
     called: tuple[str, ...] = (),
     cautions: tuple[str, ...] = (),
+    plainly: str = "",
 ) -> ActForm:
     """A row of the table."""
     with_by = forms if prose or not by or any("by" in f.labels for f in forms) else (*forms, BY)
@@ -164,4 +165,5 @@ def act(
         effort=effort,
         called=called,
         cautions=cautions,
+        plainly=plainly,
     )

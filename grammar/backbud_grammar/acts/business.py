@@ -58,7 +58,7 @@ ACTS: tuple[ActForm, ...] = (
         shared=True,
         about="a price named, not yet agreed",
         work="business",
-        traits=("no_work", "for_keeper"),
+        traits=("no_work", "for_keeper", "keepers_affair"),
     ),
     act(
         GROUP,
@@ -72,7 +72,7 @@ ACTS: tuple[ActForm, ...] = (
         on=("tree", "person"),
         shared=True,
         work="business",
-        traits=("no_work", "anywhere", "ahead", "for_keeper"),
+        traits=("no_work", "anywhere", "ahead", "for_keeper", "keepers_affair"),
     ),
     act(
         GROUP,
@@ -85,7 +85,7 @@ ACTS: tuple[ActForm, ...] = (
         shared=True,
         needs=True,
         work="business",
-        traits=("no_work",),
+        traits=("no_work", "keepers_affair"),
     ),
     act(
         GROUP,
@@ -104,7 +104,7 @@ ACTS: tuple[ActForm, ...] = (
         shared=True,
         needs=True,
         work="business",
-        traits=("no_work",),
+        traits=("no_work", "keepers_affair"),
     ),
     act(
         GROUP,
@@ -139,6 +139,7 @@ ACTS: tuple[ActForm, ...] = (
         about="what is on the shelf, or left of a batch, as counted",
         needs=True,
         work="business",
+        traits=("not_told", "keepers_affair"),
     ),
     act(
         GROUP,
@@ -151,7 +152,8 @@ ACTS: tuple[ActForm, ...] = (
         words("how", "to go home", "to go", part=False),
         about="to go home",
         work="business",
-        traits=("no_work",),
+        traits=("no_work", "keepers_affair"),
+        plainly="ready to go home",
     ),
     act(
         GROUP,
@@ -166,7 +168,7 @@ ACTS: tuple[ActForm, ...] = (
         shared=True,
         also=("invoiced",),
         work="business",
-        traits=("no_work", "anywhere", "for_keeper"),
+        traits=("no_work", "anywhere", "for_keeper", "keepers_affair"),
     ),
     act(
         GROUP,
@@ -187,7 +189,7 @@ ACTS: tuple[ActForm, ...] = (
         shared=True,
         needs=True,
         work="business",
-        traits=("no_work", "anywhere", "for_keeper"),
+        traits=("no_work", "anywhere", "for_keeper", "keepers_affair"),
     ),
     act(
         GROUP,
@@ -204,7 +206,7 @@ ACTS: tuple[ActForm, ...] = (
         needs=True,
         about="taken off a bill that was sent: a credit note",
         work="business",
-        traits=("no_work", "anywhere", "for_keeper"),
+        traits=("no_work", "anywhere", "for_keeper", "keepers_affair"),
     ),
     act(
         GROUP,
@@ -218,7 +220,7 @@ ACTS: tuple[ActForm, ...] = (
         by=False,
         about="the value it is insured at while it is here",
         work="business",
-        traits=("no_work", "anywhere", "for_keeper"),
+        traits=("no_work", "anywhere", "for_keeper", "keepers_affair"),
     ),
     act(
         GROUP,
@@ -229,7 +231,7 @@ ACTS: tuple[ActForm, ...] = (
         words("how", "by letter", "by phone", "on a visit", "in passing", part=False),
         about="its owner was asked how it does at home",
         work="business",
-        traits=("no_work", "anywhere", "for_keeper"),
+        traits=("no_work", "anywhere", "for_keeper", "keepers_affair"),
     ),
     act(
         GROUP,
@@ -241,6 +243,6 @@ ACTS: tuple[ActForm, ...] = (
         about="what it costs from now on",
         needs=True,
         work="business",
-        traits=("no_work",),
+        traits=("no_work", "keepers_affair"),
     ),
 )

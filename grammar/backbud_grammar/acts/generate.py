@@ -8,8 +8,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from pathlib import Path
 
-from backbud_grammar.acts import ACTS
+from backbud_grammar.acts import ACTS, DAY_FORMS
 from backbud_grammar.forms import ANY_WORDS
+from backbud_grammar.kinds import KINDS
 
 WORDS_FILE = Path(__file__).with_name("words.py")
 _HEAD = '''"""The words of the table of acts as types, made by `generate.py`: never edit it."""
@@ -23,7 +24,8 @@ from typing import Literal
 def text() -> str:
     """What `words.py` says."""
     forms = [form for act in ACTS for form in act.forms]
-    names = {form.name for form in forms}
+    # What no row has: a part by itself, and the prose of a line that is all words.
+    names = {form.name for form in (*forms, *DAY_FORMS)} | {"", "part", "text"}
     listed = {word for form in forms if form.words != ANY_WORDS for word in form.words}
     phrases = {form.name for form in forms} | {label for form in forms for label in form.labels}
     return "\n".join(
@@ -31,10 +33,12 @@ def text() -> str:
             _HEAD,
             "# The past form of each act.",
             _type("ActWord", (act.word for act in ACTS)),
-            "# What code calls a detail.",
+            "# What code calls a detail of an act, or of the line of a day.",
             _type("DetailName", names),
             "# What an act may say in its details: names, labels, and the words of closed lists.",
             _type("DetailWord", listed | phrases),
+            "# What a card says in its lines.",
+            _type("LabelName", (form.name for kind in KINDS.values() for form in kind.forms)),
             "# What settles a work: an act, or one that says what it was done to.",
             _type("SettledBy", _settling()),
         )

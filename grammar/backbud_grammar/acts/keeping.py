@@ -56,7 +56,7 @@ ACTS: tuple[ActForm, ...] = (
         on=TREE_OR_PLACE,
         work="water",
         minutes=5,
-        traits=("keeps_day",),
+        traits=("keeps_day", "daily_keep", "not_told"),
         called=("watering",),
     ),
     act(
@@ -83,7 +83,7 @@ ACTS: tuple[ActForm, ...] = (
         words("how", "overnight", "rainwater", part=False),
         work="water",
         minutes=10,
-        traits=("keeps_day",),
+        traits=("keeps_day", "daily_keep"),
     ),
     act(
         GROUP,
@@ -94,6 +94,7 @@ ACTS: tuple[ActForm, ...] = (
         CANS,
         words("how", "until clear", "well", "twice", "rainwater", part=False),
         work="water",
+        traits=("daily_keep",),
     ),
     act(
         GROUP,
@@ -126,7 +127,7 @@ ACTS: tuple[ActForm, ...] = (
         also_bare=("fertilise", "fertilize"),
         work="feed",
         minutes=5,
-        traits=("keeps_day",),
+        traits=("keeps_day", "daily_keep"),
         called=("feeding",),
     ),
     act(
@@ -145,7 +146,7 @@ ACTS: tuple[ActForm, ...] = (
         needs=True,
         work="shelter",
         minutes=5,
-        traits=("keeps_day",),
+        traits=("keeps_day", "not_told"),
     ),
     act(
         GROUP,
@@ -158,6 +159,7 @@ ACTS: tuple[ActForm, ...] = (
         also=("rotated", "rotate"),
         also_bare=("rotate",),
         work="shelter",
+        traits=("daily_keep", "not_told"),
     ),
     act(
         GROUP,
@@ -179,6 +181,7 @@ ACTS: tuple[ActForm, ...] = (
         on=TREE_OR_PLACE,
         work="shelter",
         traits=("any_day", "keeps_day"),
+        plainly="shade taken off",
     ),
     act(
         GROUP,
@@ -211,6 +214,7 @@ ACTS: tuple[ActForm, ...] = (
         work="shelter",
         minutes=10,
         traits=("keeps_day",),
+        plainly="sheltered from the cold",
     ),
     act(
         GROUP,
@@ -221,8 +225,18 @@ ACTS: tuple[ActForm, ...] = (
         work="shelter",
         minutes=5,
         traits=("any_day", "keeps_day"),
+        plainly="shelter taken off",
     ),
-    act(GROUP, "weeded", "weed", DOES, on=TREE_OR_PLACE, work="health", called=("weeding",)),
+    act(
+        GROUP,
+        "weeded",
+        "weed",
+        DOES,
+        on=TREE_OR_PLACE,
+        work="health",
+        called=("weeding",),
+        traits=("daily_keep",),
+    ),
     act(
         GROUP,
         "cleaned",
@@ -242,6 +256,7 @@ ACTS: tuple[ActForm, ...] = (
         on=("tree", "place", "pot"),
         work="health",
         called=("cleaning",),
+        traits=("daily_keep",),
     ),
     act(
         GROUP,
@@ -315,7 +330,8 @@ ACTS: tuple[ActForm, ...] = (
         span("for", about="how long, or what for"),
         bare("for", "duration"),
         work="health",
-        traits=("keeps_day",),
+        traits=("keeps_day", "keepers_affair"),
+        plainly="kept apart from other trees",
     ),
     act(
         GROUP,
@@ -327,7 +343,8 @@ ACTS: tuple[ActForm, ...] = (
         to("from", "place"),
         about="from quarantine",
         work="health",
-        traits=("any_day", "keeps_day"),
+        traits=("any_day", "keeps_day", "keepers_affair"),
+        plainly="out of quarantine",
     ),
     act(
         GROUP,

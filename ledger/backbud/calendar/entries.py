@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from datetime import UTC, date, datetime, time, timedelta
 from hashlib import blake2b
 from urllib.parse import quote
@@ -20,7 +20,7 @@ from backbud.calendar.lines import (
 )
 from backbud.journal.settings import Settings
 from backbud.pages.links import anchor_of, link, tree_page
-from backbud.views.weeks import called
+from backbud.views.weeks import brief_name
 from backbud.views.work import WorkView
 
 LONGEST_UID_OCTETS = 255  # what every reader must be able to keep (RFC 5545 §3.8.4.7)
@@ -168,11 +168,20 @@ def _page_of(work: WorkView, settings: Settings) -> str:
     return url_of(settings.base_url, tree_page(work.tree), anchor_of(work.id))
 
 
-def alarms(said: str, settings: Settings, related: str) -> Iterator[bytes]:
-    """The alarms that the settings ask for (§3.6.6), at an hour of a day before."""
-    for days in settings.alarm_days:
-        # A day without a time begins at its midnight (§3.8.6.3).
-        before = timedelta(hours=settings.alarm_hour) - timedelta(days=days)
+# When a frost is told on its evening, whatever the settings say: while there is light to carry pots
+# by; ours, no source.
+BEFORE_DUSK = timedelta(hours=15)
+
+
+def alarms(
+    said: str, settings: Settings, related: str, also: Iterable[timedelta] = ()
+) -> Iterator[bytes]:
+    """The alarms that the settings ask for (§3.6.6), at an hour of a day before; and others, by the
+    time from the midnight that the first day begins with."""
+    # A day without a time begins at its midnight (§3.8.6.3).
+    hour = timedelta(hours=settings.alarm_hour)
+    asked = (hour - timedelta(days=days) for days in settings.alarm_days)
+    for before in dict.fromkeys((*asked, *also)):
         yield content_line("BEGIN", "VALARM")
         yield content_line("ACTION", "DISPLAY")
         yield text_line("DESCRIPTION", said)
@@ -187,7 +196,7 @@ def _alarms(work: WorkView, settings: Settings, related: str) -> Iterator[bytes]
 
 
 def _summary(work: WorkView, before: str = "") -> str:
-    return notes.of_tree(called(work.tree_name, work.tree), before + work.title)
+    return notes.of_tree(brief_name(work.tree_name, work.tree), before + work.title)
 
 
 def _description(work: WorkView, settings: Settings) -> str:

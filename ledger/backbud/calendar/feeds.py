@@ -36,7 +36,8 @@ from backbud.publish.files import Files
 from backbud.views.audience import Audience, eyes_of
 from backbud.views.day import works_of
 from backbud.views.grounds import Grounds
-from backbud.views.weeks import WeekEntry, WeekWork, week_work, weeks_view
+from backbud.views.week_entries import WeekEntry, WeekWork
+from backbud.views.weeks import week_work, weeks_view
 from backbud.views.work import WorkView
 
 PRODUCT = "-//backbud//backbud//EN"
@@ -185,7 +186,9 @@ class _Writer:
         every = [read[handle] for handle in feed.trees]
         inputs = (Identical(*(one.weeks for one in every)), here, self._today)
         works = chain.from_iterable(one.weeks for one in every)
-        view = self._kept.once("weeks", inputs, partial(weeks_view, works, here, self._today))
+        view = self._kept.once(
+            "weeks", inputs, partial(weeks_view, works, here, self._today, self._kept)
+        )
         alone = {uid_of(ident, self._settings.journal_id) for ident in view.alone}
         lines = [line for one in every for line in one.lines if line.uid in alone]
         lines += map(self._joint, view.together)

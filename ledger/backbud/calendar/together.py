@@ -6,15 +6,26 @@ from collections.abc import Iterator, Sequence
 from datetime import date, timedelta
 
 from backbud.calendar import notes
-from backbud.calendar.entries import CalendarEntry, alarms, entry_of, joint_uid_of, url_of
+from backbud.calendar.entries import (
+    BEFORE_DUSK,
+    CalendarEntry,
+    alarms,
+    entry_of,
+    joint_uid_of,
+    url_of,
+)
 from backbud.calendar.lines import content_line, day_value, one_line, text_line
 from backbud.journal.settings import Settings
 from backbud.pages.links import anchor_of, tree_page
-from backbud.views.weeks import WeekEntry, WeekWork
+from backbud.views.week_entries import WeekEntry, WeekWork
 from backbud.words import day, monday_of, number
 
 _DAY = timedelta(days=1)
 _LAST_DAY = date.max - _DAY
+
+
+# They stand on their days, not on those of a week.
+_OF_THEIR_OWN_DAYS = ("late", "foretold")
 
 
 def joint_event_of(entry: WeekEntry, settings: Settings) -> CalendarEntry:
@@ -25,7 +36,7 @@ def joint_event_of(entry: WeekEntry, settings: Settings) -> CalendarEntry:
     """
     uid = joint_uid_of(entry.name, settings.journal_id)
     first, last = entry.first, min(entry.last, _LAST_DAY)
-    if settings.show == "window" and entry.sort != "late":
+    if settings.show == "window" and entry.sort not in _OF_THEIR_OWN_DAYS:
         first = monday_of(first)
         last = min(first + 6 * _DAY, _LAST_DAY)
     said = _title(entry)
@@ -41,7 +52,10 @@ def joint_event_of(entry: WeekEntry, settings: Settings) -> CalendarEntry:
     ]
     if settings.base_url:
         lines.append(content_line("URL", _page(entry, settings)))
-    if entry.sort != "late":
+    if entry.sort == "foretold":
+        hour = timedelta(hours=settings.alarm_hour)
+        lines += alarms(said, settings, "START", (hour, BEFORE_DUSK))
+    elif entry.sort != "late":
         lines += alarms(said, settings, "START")
     return entry_of("VEVENT", first, uid, lines)
 
@@ -60,6 +74,8 @@ def _title(entry: WeekEntry) -> str:
     works, trees = entry.works, entry.trees
     count = number(len(works), "work")
     match entry.sort:
+        case "foretold":
+            return notes.counted(_foretold(entry), (entry.place_name,) if entry.place_name else ())
         case "must" if len(works) == 1:
             return notes.of_tree(works[0].called, works[0].title)
         case "must" if len(trees) == 1:
@@ -82,6 +98,15 @@ def _title(entry: WeekEntry) -> str:
         case "late":
             return f"past its time: {count}"
     return f"{count} at several places"
+
+
+def _foretold(entry: WeekEntry) -> str:
+    """`Frost −5 °C, night to 7 March`: what comes first."""
+    said = entry.works[0].foretold
+    if said is None:
+        return entry.work
+    night = "night to " if said.what in ("frost", "cold") else ""
+    return f"{said.what.capitalize()} {said.figure}, {night}{day(said.on, said.on.year)}"
 
 
 def _whole_or(whole: str, briefer: str) -> str:
@@ -131,6 +156,8 @@ def _days(entry: WeekEntry) -> str:
     closes = min(work.closes for work in entry.works)
     if closes == date.max:
         return "No last day."
+    if all(work.stays_on for work in entry.works):
+        return f"Stays on until {day(closes, entry.first.year)}."
     lead = "By" if len(entry.works) == 1 else "The first by"
     return f"{lead} {day(closes, entry.first.year)}."
 

@@ -1,7 +1,9 @@
-"""The temperature of the air at a place on any day: as measured, or as its climate has it.
+"""The temperature of the air at a place on any day: as measured, as foretold, or as its climate
+has it.
 
-A day that was measured is taken as it was; every other day is the climate's: a harmonic fit of the
-twelve means, or the average of the years on record where a place has no means.
+A day that was measured is taken as it was, a day to come as a forecast has it; every other day is
+the climate's: a harmonic fit of the twelve means, or the average of the years on record where a
+place has no means.
 """
 
 from __future__ import annotations
@@ -16,6 +18,7 @@ from msgspec import Struct
 
 from backbud.climate.daily_from_months import daily_means
 from backbud.climate.days import MonthlyMeans, WeatherDay
+from backbud.climate.forecast import NO_FORECAST, Forecast
 
 # How the mean of one day strays about the climate's, where no years tell: from memory of
 # temperate stations, between 3 and 4 °C.
@@ -29,14 +32,20 @@ DAY = timedelta(days=1)
 class Air(NamedTuple):
     """The air of one day, °C.
 
-    `measured`: False where it is what the climate leads to expect. `felt`: the thermometer hung
-    under the cover, so that the cover shifts it no more.
+    `measured`: False where it is only expected. `felt`: the thermometer hung under the cover, so
+    that the cover shifts it no more. `foretold`: a forecast has it so; never with `measured`.
     """
 
     low_c: float
     high_c: float
     measured: bool = False
     felt: bool = False
+    foretold: bool = False
+
+    @property
+    def is_known(self) -> bool:
+        """Whether it is this very day's: measured, or foretold; else it is the climate's."""
+        return self.measured or self.foretold
 
     @property
     def mean_c(self) -> float:
@@ -66,7 +75,8 @@ class Shift(Struct, frozen=True, gc=False):
         if self.least_c is not None:
             low, high = max(low, self.least_c), max(high, self.least_c)
         low = min(max(low, COLDEST_C), HOTTEST_C)
-        return Air(low, min(max(low, high), HOTTEST_C), outside.measured)
+        high = min(max(low, high), HOTTEST_C)
+        return Air(low, high, outside.measured, False, outside.foretold)
 
 
 OPEN_AIR = Shift()
@@ -82,10 +92,14 @@ class PlaceAir:
         today: date,
         means_from: str,
         felt: frozenset[date] = frozenset(),
+        forecast: Forecast | None = None,
     ) -> None:
         """`means_from`: where the means come from, as words in a sentence. `felt`: the days that
-        a thermometer under the place's cover measured."""
+        a thermometer under the place's cover measured. `forecast`: what is expected of the days
+        after today; one that is too old counts for nothing."""
         self.felt = felt
+        self.foretold = forecast.ahead(today) if forecast is not None else NO_FORECAST
+        self.forecast = forecast if self.foretold else None
         self._usual: dict[int, tuple[Air, ...]] = {}
         self._years: dict[date, tuple[date, ...]] = {}
         self.measured = {day: seen for day, seen in measured.items() if day <= today}
@@ -104,7 +118,9 @@ class PlaceAir:
         return year[day.toordinal() - date(day.year, 1, 1).toordinal()]
 
     def of(self, day: date) -> Air:
-        """The day as measured; what was not written down of it is the climate's."""
+        """The day as measured or foretold; what is not known of it is the climate's."""
+        if day in self.foretold:
+            return self._foretold(day)
         seen = self.measured.get(day)
         usual = self.expected(day)
         if seen is None or (seen.low_c is None and seen.high_c is None):
@@ -113,6 +129,25 @@ class PlaceAir:
         if low is None:
             low = usual.low_c if high is None else min(usual.low_c, high)
         return Air(low, max(usual.high_c, low) if high is None else high, True, day in self.felt)
+
+    def _foretold(self, day: date) -> Air:
+        """A day to come; where the forecast tells one of low and high, the other is the climate's,
+        on the right side of it."""
+        said, usual = self.foretold[day], self.expected(day)
+        low, high = said.low_c, said.high_c
+        if low is None and high is None:
+            return usual
+        if low is None:
+            low = usual.low_c if high is None else min(usual.low_c, high)
+        return Air(low, max(usual.high_c, low) if high is None else high, foretold=True)
+
+    @cached_property
+    def known_until(self) -> date:
+        """The last day up to which a forecast tells of each day from tomorrow on; else today."""
+        day = self.today
+        while (said := self.foretold.get(day + DAY)) is not None and said.low_c is not None:
+            day += DAY
+        return day
 
     def complete_years(self, first: date) -> tuple[date, ...]:
         """The first days of every year on record before the one that begins on `first`.

@@ -1,8 +1,8 @@
 """The sum of heat or of cold that a place has gathered by each day of a year.
 
-Days that were measured count by the single sine between their low and high. Days that are only
-expected count by the climate's mean and by how far days stray about it, since a mean under the
-base still has warm days in it.
+Days that were measured or are foretold count by the single sine between their low and high. Days
+that are only expected count by the climate's mean and by how far days stray about it, since a mean
+under the base still has warm days in it.
 """
 
 from __future__ import annotations
@@ -53,7 +53,7 @@ class DaySums:
         self._years: dict[date, list[float]] = {}
 
     def of(self, day: date) -> float:
-        """The degree-days of a day, as measured or else as expected."""
+        """The degree-days of a day, as measured or foretold, or else as expected."""
         found = self._known.get(day)
         if found is None:
             seen = self.shift.under(self.air.of(day))
@@ -65,12 +65,12 @@ class DaySums:
     ) -> Trace:
         """The sums from the first day of a growing year on.
 
-        `as_in`: the first day of an earlier year whose days stand in for those not measured yet.
+        `as_in`: the first day of an earlier year whose days stand in for those not known yet.
         `weights`: what each day's sum counts for, as many as a trace has days.
         """
         values = self._year_from(first)
         if as_in is not None:
-            known = min(max((self.air.today - first).days + 1, 0), DAYS_OF_TRACE)
+            known = min(max((self.air.known_until - first).days + 1, 0), DAYS_OF_TRACE)
             values = values[:known] + self._year_from(as_in)[known:]
         return Trace(first, tuple(accumulate(map(mul, weights, values))))
 
@@ -119,7 +119,7 @@ def _expected(mean_c: float, stray_c: float, base_c: float) -> float:
 
 
 def _warm(seen: Air, stray_c: float, base_c: float) -> float:
-    if seen.measured:
+    if seen.is_known:
         return degree_days_by_sine(seen.low_c, seen.high_c, base_c)
     # The swing of the day counts beside the straying of days: a sine's variance is swing²/2.
     swing = (seen.high_c - seen.low_c) / 2
@@ -127,6 +127,6 @@ def _warm(seen: Air, stray_c: float, base_c: float) -> float:
 
 
 def _cold(seen: Air, stray_c: float, threshold_c: float) -> float:
-    if seen.measured:
+    if seen.is_known:
         return cold_degree_days(seen.low_c, seen.high_c, threshold_c)
     return _expected(-seen.mean_c, stray_c, -threshold_c)

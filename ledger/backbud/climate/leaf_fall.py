@@ -1,9 +1,11 @@
-"""How many days earlier than in the reference climate a place's hard frosts bring the leaves down.
+"""How many days earlier than in the reference climate a place's frosts bring the leaves down.
 
 Long nights and slow cold end the leaf in a mild autumn; where winter comes at once, frost does:
-the leaves brown with the first night of -3 °C and are off with that of -4 °C. So leaves that hang
-a week beyond such a night in the reference climate hang no longer elsewhere. Fitted by us to
-Minneapolis, whose maples colour about 13 October and are bare by the end of it.
+leaves turn with the first ground frosts (a night of 2 °C in the air) and are off with the first
+that kills them (-2 °C). So leaves that hang a week beyond such a night in the reference climate
+hang no longer elsewhere. Both nights are fitted by us to Minneapolis, whose maples colour about
+13 October and are bare by the end of it. Colder nights would not serve: in the mild winters of the
+reference climate they come so late that leaf fall would hang on them by a month and more.
 """
 
 from __future__ import annotations
@@ -14,7 +16,7 @@ from backbud.climate.cold_turns import ColdTurns
 from backbud.climate.reference import YEAR, air
 
 # BBCH 93, leaf fall begins, and 97, leaf fall over: the night in °C that brings it at the latest.
-BROUGHT_BY_C = {93: -3.0, 97: -4.0}
+BROUGHT_BY_C = {93: 2.0, 97: -2.0}
 
 
 @lru_cache(maxsize=4)

@@ -19,6 +19,8 @@ from backbud.climate.cold_turns import ColdTurns
 from backbud.climate.coldest_night import SaidCold
 from backbud.climate.daily_from_months import daily_means
 from backbud.climate.datum import Datum, joined
+from backbud.climate.days import WeatherDay
+from backbud.climate.forecast import ForecastDay
 from backbud.climate.heat import Trace, heat_trace
 from backbud.climate.long_rain import WetSpell, wet_spells
 from backbud.climate.once import once
@@ -35,8 +37,8 @@ from backbud.climate.winter import LATEST, Winters
 
 # A stage whose usual northern day is later waits for cold, not for heat: nights count from then on.
 LAST_OF_HEAT = (8, 25)
-# Cold is counted from northern 1 August on, under this mean; common practice, no source.
-COLD_UNDER_C = 20.0
+# Cold is counted from northern 1 August on, under this mean; fitted by us (see `LONG_NIGHT`).
+COLD_UNDER_C = 25.0
 LATE_AUTUMN = timedelta(weeks=6)
 # Under this mean of the day a pot stays frozen or as good as that, and no bud moves; ours.
 THAW_C = 3.0
@@ -96,7 +98,8 @@ class Outlook(ColdTurns):
         """What was known at the end of the last Monday: what is far off is foretold by it, so that
         it moves once a week and not every day."""
         monday = self.air.today - timedelta(days=self.air.today.weekday())
-        if monday == self.air.today:
+        # No forecast is in it, on a Monday either: what is far off does not hang on ten days.
+        if monday == self.air.today and self.air.forecast is None:
             return self
         air = self.air
         before = PlaceAir(air.measured, air.means, monday, air.means_from, air.felt)
@@ -126,14 +129,21 @@ class Outlook(ColdTurns):
         seen = [self.shift.under(self.air.of(day + timedelta(days=n))) for n in range(days)]
         celsius = sum(one.mean_c for one in seen) / days
         measured = sum(one.measured for one in seen)
-        if measured == days:
-            known = "as measured"
-        elif measured:
-            known = f"{measured} measured, the rest by {self.air.means_from}"
-        else:
-            known = f"by {self.air.means_from}"
+        known = self._known_by(days, measured, sum(one.foretold for one in seen))
         because = f"The {days} days from {day} average {celsius:z.1f} °C here ({known})."
         return Mean(celsius, Datum(because, measured < days))
+
+    def _known_by(self, days: int, measured: int, foretold: int) -> str:
+        """What the mean of some days rests on, as words in brackets."""
+        forecast = self.air.forecast.said if self.air.forecast is not None else ""
+        if measured == days:
+            return "as measured"
+        if foretold == days:
+            return f"by {forecast}"
+        parts = [f"{measured} measured"] if measured else []
+        parts += [f"{foretold} by {forecast}"] if foretold else []
+        rest = f"by {self.air.means_from}"
+        return ", ".join([*parts, f"the rest {rest}"]) if parts else rest
 
     @once
     def usual_mean(self, day: date, days: int) -> Mean:
@@ -262,8 +272,10 @@ class Outlook(ColdTurns):
 
     @once
     def wet_spells(self, year: date) -> tuple[WetSpell, ...]:
-        """The days of a growing year by which it had rained long, as measured."""
-        return tuple(wet_spells(self.air.measured, year, year + timedelta(days=365)))
+        """The days of a growing year by which it had rained long, as measured, or will have by a
+        forecast."""
+        days: dict[date, WeatherDay | ForecastDay] = {**self.air.measured, **self.air.foretold}
+        return tuple(wet_spells(days, year, year + timedelta(days=365)))
 
     def chill_met(self, year: date, portions: float) -> date | None:
         """The day on which the winter round the first day of a growing year has given the chill."""

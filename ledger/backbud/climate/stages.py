@@ -37,9 +37,10 @@ NEAR = timedelta(weeks=3)
 # An own sum so far from the species' is more likely a slip of the pen.
 LEAST_OWN, MOST_OWN = 0.5, 2.0
 
-# What a long night adds beside its cold, in degree-days: fitted by us to Tokyo, where maples are
-# red about 28 November and bare about 10 December (Japan's autumn normals).
-LONG_NIGHT = 12.0
+# What a long night adds beside its cold, in degree-days: fitted by us, with `COLD_UNDER_C`, to
+# Tokyo, where maples are red about 28 November and bare about 10 December (Japan's autumn
+# normals): both within a week.
+LONG_NIGHT = 8.0
 
 Counts = Literal["heat", "cold"]
 
@@ -141,6 +142,15 @@ def expected_stage(
     so_far = max(usual.at(air.today) - start, 0.0)
     if so_far and near and air.has_days_from(begins):
         because += f"; {so_far:.0f} by {air.today.isoformat()}"
+    if day <= air.known_until and air.forecast is not None:
+        # What the forecast may be off by shifts it by a day or two at this range.
+        around = timedelta(days=LEAST_SPREAD_DAYS)
+        because += f"; reached by {air.forecast.said}."
+        first = max(day - around, air.today + DAY)
+        return Expected(first, day, day + around, Datum(because, True))
+    if air.forecast is not None and air.known_until > counted_from:
+        because += f"; until {air.known_until} by {air.forecast.said}"
+        so_far = max(usual.at(air.known_until) - start, 0.0)
     years = air.complete_years(begins)
     if len(years) >= FEWEST_YEARS:
         days = _in_years(traces, begins, counted_from, need, wanted, years, until)

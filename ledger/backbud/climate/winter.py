@@ -39,8 +39,8 @@ class Winters:
     def chill(self, year: date) -> Trace:
         """Chill portions, day by day, of the winter round the first day of a growing year.
 
-        A day that was not measured gives what it gave on the average of the winters on record;
-        with too few of them, what the model makes of the climate's mean air.
+        A day neither measured nor foretold gives what it gave on the average of the winters on
+        record; with too few of them, what the model makes of the climate's mean air.
         """
         if year not in self._chill:
             self._chill[year] = self._reckoned(year)
@@ -62,12 +62,12 @@ class Winters:
     def _reckoned(self, year: date) -> Trace:
         trace = self._modelled(year)
         days = [trace.first + n * DAY for n in range(len(trace.sums))]
-        measured = {day for day in days if self.air.of(day).measured}
-        if len(measured) == len(days):
+        known = {day for day in days if self.air.of(day).is_known}
+        if len(known) == len(days):
             return trace
         winters = self.on_record(year)
-        known = len(winters) >= FEWEST_ON_RECORD
-        return with_record(trace, measured, tuple(winters.values())) if known else trace
+        enough = len(winters) >= FEWEST_ON_RECORD
+        return with_record(trace, known, tuple(winters.values())) if enough else trace
 
     def _modelled(self, year: date) -> Trace:
         return chill_trace(self.air, self.shift, year, self.latitude)
@@ -89,10 +89,10 @@ def chill_trace(air: PlaceAir, shift: Shift, first: date, latitude: float) -> Tr
     return Trace(begins, tuple(sums))
 
 
-def with_record(trace: Trace, measured: Collection[date], winters: Sequence[Trace]) -> Trace:
-    """The chill of a winter whose days that were not measured give what others gave then.
+def with_record(trace: Trace, known: Collection[date], winters: Sequence[Trace]) -> Trace:
+    """The chill of a winter whose days that are not known give what others gave then.
 
-    `trace`: as the model has it, with the climate's mean air on each day that was not `measured`:
+    `trace`: as the model has it, with the climate's mean air on each day that is not `known`:
     too even a winter, which chills more than real ones do. `winters`: the sums of others on
     record, as long as this one. ValueError for none.
     """
@@ -100,7 +100,7 @@ def with_record(trace: Trace, measured: Collection[date], winters: Sequence[Trac
         raise ValueError("no winter is on record")
     gained = [_gains(trace), *map(_gains, winters)]
     days = (
-        own if trace.first + n * DAY in measured else sum(others) / len(winters)
+        own if trace.first + n * DAY in known else sum(others) / len(winters)
         for n, (own, *others) in enumerate(zip(*gained, strict=True))
     )
     return Trace(trace.first, tuple(accumulate(days)))

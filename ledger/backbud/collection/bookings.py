@@ -14,16 +14,17 @@ from msgspec import Struct
 
 from backbud.bench.money import part_of, rounded
 from backbud.collection.state import Entry
-from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event, Origin
+from backbud_grammar.act_words import ActWord
 from backbud_grammar.syntax import Detail
 
 BookingSort = Literal["bill", "credit", "payment"]
-_SORTS: Mapping[str, BookingSort] = {"billed": "bill", "credited": "credit", "paid": "payment"}
+_SORTS: Mapping[ActWord, BookingSort] = {"billed": "bill", "credited": "credit", "paid": "payment"}
+MONEY_ACTS = frozenset(_SORTS)
 # What money of several trees may be written of at once.
-_SHARED = frozenset({*_SORTS, "agreed"})
+_SHARED: frozenset[ActWord] = frozenset({*_SORTS, "agreed"})
 # A line by where it stands.
-_Line = tuple[str, int, int]
+MoneyLine = tuple[str, int, int]
 
 
 class Booked(Struct, frozen=True):
@@ -53,12 +54,16 @@ class Booked(Struct, frozen=True):
 class Sharing:
     """Which trees share a line about money, each in its place."""
 
-    def __init__(self, histories: Histories) -> None:
-        self._trees: dict[_Line, list[str]] = {}
-        for handle, one in histories.trees.items():
-            for entry in one.entries:
-                if entry.among > 1 and entry.event.act in _SHARED:
-                    self._trees.setdefault(_line(entry.event), []).append(handle)
+    def __init__(self, lines: Iterable[tuple[str, Sequence[MoneyLine]]]) -> None:
+        """`lines`: those that each tree shares, tree by tree in the order of the journal."""
+        self._trees: dict[MoneyLine, list[str]] = {}
+        for handle, those in lines:
+            for line in those:
+                self._trees.setdefault(line, []).append(handle)
+
+    def those_of(self, lines: Iterable[MoneyLine]) -> tuple[tuple[str, ...], ...]:
+        """Which trees share each of these lines."""
+        return tuple(tuple(self._trees.get(line, ())) for line in lines)
 
     def part(self, entry: Entry, detail: Detail, tree: str, currency: str) -> Decimal:
         """A tree's part of an amount."""
@@ -67,6 +72,11 @@ class Sharing:
         sharing = self._trees.get(_line(entry.event), [])
         at = sharing.index(tree) if tree in sharing else 0
         return part_of(detail.measure.number, among, at, currency)
+
+
+def shared_lines(entries: Iterable[Entry]) -> tuple[MoneyLine, ...]:
+    """The lines about money that a tree shares with others."""
+    return tuple(_line(one.event) for one in entries if one.among > 1 and one.event.act in _SHARED)
 
 
 def counted(entries: Sequence[Entry]) -> Iterator[Entry]:
@@ -148,5 +158,5 @@ def _words(detail: Detail | None) -> str:
     return detail.words or str(detail.measure or "")
 
 
-def _line(event: Event) -> _Line:
+def _line(event: Event) -> MoneyLine:
     return event.file, event.line, event.column

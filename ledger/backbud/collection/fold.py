@@ -9,6 +9,7 @@ from __future__ import annotations
 from bisect import bisect_right
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import date, timedelta
+from typing import Literal, get_args
 
 from backbud.collection.attached import Attached
 from backbud.collection.batch import ARRIVALS
@@ -29,13 +30,15 @@ from backbud.collection.whereabouts import Histories, Whereabouts
 from backbud.collection.zones import WHOLE_TREE, zone_scores
 from backbud.journal.events import Event
 from backbud.journal.things import Thing, Things
-from backbud_grammar.act_words import ActWord, DetailName, as_act
+from backbud_grammar.act_words import ActWord, DetailName, LabelName, as_act
 from backbud_grammar.dates import in_extended_format
 from backbud_grammar.forms import ActForm
 from backbud_grammar.measures import Measure
 
-SIZES: tuple[DetailName, ...] = ("trunk", "height", "root ball", "spread", "nebari", "girth")
-FACTS = (
+# Said on a card, and measured in the diary.
+_SizeName = Literal["trunk", "height", "root ball", "spread", "nebari", "girth"]
+SIZES: tuple[_SizeName, ...] = get_args(_SizeName)
+FACTS: tuple[LabelName, ...] = (
     "since",
     "front",
     "style",
@@ -69,7 +72,7 @@ class _Draft(Stand, kw_only=True):
     zones: dict[str, Zone]
     opened: tuple[Opening, ...] = ()
     on_tree: Attached
-    last: dict[str, Event]
+    last: dict[ActWord, Event]
 
     def freeze(self, count: int) -> Tree:
         """The tree after the first `count` entries of its history."""

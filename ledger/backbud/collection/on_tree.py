@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 from datetime import date
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -160,6 +161,7 @@ def _count(measure: Measure | None) -> int:
     return int(measure.number) if measure.sort == "number" else measure.count
 
 
+@lru_cache(maxsize=4096)
 def _size(measure: Measure | None) -> str:
     """The measure without its count."""
     if measure is None or measure.sort == "number":
@@ -173,8 +175,12 @@ def _shaded(event: Event) -> Change:
     return Change((OnTree("shade", what, "", 1, event.day, event),))
 
 
+# What a shelter is made of.
+_OF_WHAT: tuple[DetailName, ...] = ("with", "how")
+
+
 def _protected(event: Event) -> Change:
-    words = [d.words for d in event.details if d.name in ("with", "how") and d.words]
+    words = [d.words for d in event.details if d.name in _OF_WHAT and d.words]
     what = ", ".join(words) or "protection"
     return Change((OnTree("protection", what, "", 1, event.day, event),))
 
@@ -228,6 +234,12 @@ EFFECTS: Mapping[ActWord, Effect] = {
 def put_on_by(act: ActForm) -> Effect | None:
     """What an act changes of what is on a tree; None where it changes nothing."""
     return EFFECTS.get(as_act(act.word)) or (_repotted if "fills_pot" in act.traits else None)
+
+
+def may_wire(act: ActForm) -> bool:
+    """Whether an act may put wire on or take it off: root work does neither."""
+    effect = put_on_by(act)
+    return effect is not None and effect is not _repotted
 
 
 # What comes off where its line says, and nowhere else; and what puts on what so comes off.

@@ -6,6 +6,7 @@ again, the replay goes on from a moment that an earlier run left, a little befor
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from operator import is_
 from typing import NamedTuple
 
@@ -35,11 +36,13 @@ from backbud.memo import NO_MEMO, Identical, Memo
 PAGES_BEFORE = 30
 
 
-def replay(journal: Journal, kept: Memo = NO_MEMO) -> WithFlaws[Histories]:
+def replay(
+    journal: Journal, kept: Memo = NO_MEMO, between: Callable[[], None] | None = None
+) -> WithFlaws[Histories]:
     """Replay the whole journal; what cannot have been so is told.
 
     `kept`: what an earlier run of this process left. Then only the pages from the first one that
-    changed are replayed.
+    changed are replayed. `between`: is called before each page; what it raises ends the replay.
     """
     pages = journal.pages
     before = kept.once("replay", (), _Before)
@@ -66,6 +69,8 @@ def replay(journal: Journal, kept: Memo = NO_MEMO) -> WithFlaws[Histories]:
     # Who writes today writes on about there.
     next_moment = max(before.unchanged(pages) - PAGES_BEFORE, 0)
     for n in range(begin, len(pages)):
+        if between is not None:
+            between()
         if n == next_moment and n - begin > PAGES_BEFORE:
             before.moment = _moment_of(replay, pages[:n], around)
         replay.page(pages[n])
@@ -103,7 +108,7 @@ def _moment_of(replay: Replay, pages: tuple[DatedPage, ...], around: tuple[objec
         around,
         {handle: _copied(tree) for handle, tree in replay.trees.items()},
         {handle: tuple(events) for handle, events in replay.others.items()},
-        {pot: tuple(trees) for pot, trees in replay.used.items()},
+        {pot: tuple(trees) for pot, trees in replay.pots.by_pot.items()},
         {
             text: ([tree.handle for tree in meant.trees], meant.outright, meant.others)
             for text, meant in replay.plain.items()

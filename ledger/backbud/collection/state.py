@@ -108,7 +108,7 @@ class Tree(Struct, frozen=True):
     zones: tuple[Zone, ...]
     opened: tuple[tuple[str, date], ...]
     on_tree: tuple[OnTree, ...]
-    last: Mapping[str, Event]
+    last: Mapping[ActWord, Event]
     history: tuple[Entry, ...]
     since: date | None = None
     outside: str = ""

@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
+from backbud.journal.dated import events_of
 from backbud.journal.events import Event
 from backbud.journal.problems import PlacedFlaw, flaw_at
 from backbud.journal.read import Journal
+from backbud_grammar.act_words import ActWord
 
-_ACTS = frozenset({"billed", "credited"})
-# A file whose bytes hold none of this bills nothing: its pages need not be read for it. The
-# keeper's own words may stand for an act, so where there are such every file is read.
-_MAY_BILL = re.compile(rb"bill|invoice|credit", re.IGNORECASE)
+_ACTS: tuple[ActWord, ...] = ("billed", "credited")
 
 
 def doubled_numbers(journal: Journal) -> Iterator[PlacedFlaw]:
@@ -37,13 +35,4 @@ def doubled_numbers(journal: Journal) -> Iterator[PlacedFlaw]:
 
 
 def _numbered(journal: Journal) -> Iterator[Event]:
-    has_own_words = any(True for _ in journal.things.of_kind("words"))
-    files = {
-        name for name, text in journal.texts.items() if has_own_words or _MAY_BILL.search(text)
-    }
-    for page in journal.pages:
-        if page.file in files:
-            for block in page.blocks:
-                for i, act in enumerate(block.acts):
-                    if act in _ACTS:
-                        yield block.event(i)
+    return events_of(journal.pages, *_ACTS)

@@ -41,6 +41,11 @@ def load(folder: str, name: str) -> Loaded:
             f"this file cannot be read: {error.strerror}",
             "Its lines are missing here. May you read it?",
         )
+    return loaded_from(data)
+
+
+def loaded_from(data: bytes) -> Loaded:
+    """The text that the bytes of a file are."""
     # UTF-32 first: its mark begins as that of UTF-16.
     for encoding, marks in _OTHER_MARKS.items():
         if data.startswith(marks):

@@ -13,6 +13,7 @@ from backbud.journal.own_past import PastLine
 from backbud.journal.own_words import NO_OWN_WORDS, OwnWords
 from backbud.journal.problems import PlacedFlaw, PlacedFlaws, as_problems
 from backbud.journal.settings import SETTINGS_FILE, Settings
+from backbud.journal.source import FileSource
 from backbud.journal.steps import (
     ReadStep,
     SoFar,
@@ -98,14 +99,16 @@ def read_journal(
     acts: tuple[ActForm, ...] = ACTS,
     kept: Memo = NO_MEMO,
     memory: MemoryOf | None = None,
+    source: FileSource | None = None,
 ) -> Journal:
     """Read the journal in a folder as it stands on a day.
 
     `as_of`: lines dated after `today` are left out, as if not yet written; otherwise they are
     problems. `kept`: what an earlier run of this process left. `memory`: what earlier runs
-    kept on the disk. OSError only where the folder itself cannot be read.
+    kept on the disk. `source`: where its files come from, if not from the disk. OSError only where
+    the folder itself cannot be read.
     """
-    reading = begun(folder, today, as_of, acts, kept, memory or MemoryOf(folder))
+    reading = begun(folder, today, as_of, acts, kept, memory or MemoryOf(folder), source)
     flaws: list[PlacedFlaw] = []
     for _, step in STEPS:
         reading, found = step(reading)

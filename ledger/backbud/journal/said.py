@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from msgspec import Raw, Struct
 
+from backbud.journal.by_pieces import ByPieces
 from backbud.journal.dated import Said, SoundActs
 from backbud.journal.far import flaw_of_far, says_when
 from backbud.journal.one_problem import as_one
@@ -131,6 +132,9 @@ class ActReader:
         self._prose = {word: form.word for word, form in details.acts.items() if form.prose}
         self._talk: Talk | None = None
         self._near: dict[str, str] = {}
+        # The last text in which something was wrong, and what of it was read.
+        self._last: tuple[str, str, Said, tuple[Flaw, ...]] = ("", "", Said("", (), ""), ())
+        self._by_pieces = ByPieces(details, self._sound)
 
     def of_day(self, day: date) -> ActReader:
         """What reads the page of a day: by the language of that day."""
@@ -201,7 +205,11 @@ class ActReader:
         flaws: tuple[Flaw, ...] = ()
         known = self._known(act)
         if known is None:
-            known, flaws = self._judged(form, act, hints=hints)
+            word, text, said, found = self._last
+            if not hints and word == act.word and text == act.text:
+                known, flaws = said, found
+            else:
+                known, flaws = self._judged(form, act, hints=hints)
             if flaws:
                 flaws = tuple([_in_its_place(one, act, own) for one in flaws])
             elif not form.prose:
@@ -212,22 +220,50 @@ class ActReader:
         return known.act, flaws
 
     def past_of(self, act: Act, when: WrittenDate) -> str:
-        """The past form of an act that is known to be sound; "" where it must be looked at.
+        """The past form of an act that is sound as it stands; "" where it must be looked at.
 
-        Most of a diary is: prose, and what was written before in the same words.
+        Most of a diary is: prose, and what was written before in the same words or other ones.
         """
         if self.own.words:
             act = self.meant(act, when)
         texts = self.found_sound.get(act.word)
         known = texts.get(act.text) if texts is not None else None
         if known is None:
-            return self._prose.get(act.word, "")
+            prose = self._prose.get(act.word)
+            if prose is not None:
+                return prose
+            known = self._newly_sound(act)
+            if known is None:
+                return ""
         # What was refused below it, or a day far from this page, may hold it back all the same.
-        if act.left_out or known.says_when:
+        if act.left_out or (
+            known.says_when and when.first > date.min and flaw_of_far(known.details, when)
+        ):
             return ""
         if act.remark and doubt_of(self.details.acts[known.act], act) is not None:
             return ""
         return known.act
+
+    def _newly_sound(self, act: Act) -> Said | None:
+        """What an act says that was never read before, where nothing in its own text is wrong."""
+        form = self.form(act)
+        if form is None or form.prose:
+            return None
+        known = self._known(act)
+        if known is None:
+            known = self._by_pieces.said(form, act.word, act.text)
+            if known is not None:
+                self.found_sound[act.word][act.text] = known
+        return known
+
+    def _sound(self, form: ActForm, word: str, text: str) -> Said | None:
+        """What an act of this text says; None where anything is wrong with it."""
+        act = Act(word, text, "", 0, 1, 1)
+        said, flaws = self._judged(form, act, hints=False)
+        if flaws:
+            # It is asked for at once, by whoever looks at the whole line.
+            self._last = (word, text, said, flaws)
+        return None if flaws else said
 
     def heard(self, act: Act, when: WrittenDate, so_far: int) -> list[HeardAct]:
         """What a line tells of: its act where it is read as it stands, else the acts that it is in

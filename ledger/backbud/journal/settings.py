@@ -16,6 +16,12 @@ from backbud.journal.language_set import (
     shown_languages,
     wrong_in_languages,
 )
+from backbud.journal.letterhead import (
+    NO_LETTERHEAD,
+    Letterhead,
+    read_letterhead,
+    wrong_in_letterhead,
+)
 from backbud.journal.tax import NO_TAX, Tax, read_tax, wrong_in_tax
 from backbud_grammar.languages import ALWAYS_NEWEST, LANGUAGE, Languages
 from backbud_grammar.measures import CURRENCIES
@@ -39,9 +45,11 @@ class Settings(Struct, frozen=True):
     `caldav_url`: the server that `backbud publish` writes to. `publish`: the feeds that go there,
     by their names below `calendars/`. `pages_for_owners`: a folder of pages is made for everybody
     whose trees are known, unless their card says `pages no`. `public_name`: what stands above the
-    pages that anybody may see. `tax`: on what is billed. `languages`: by which language a day's
-    page is read: `language`, and from the days in the table `languages` on another. `gallon`: the
-    country whose gallon is meant (`[units]`); "" where nobody says.
+    pages that anybody may see. `tax`: on what is billed. `letterhead`: what stands above a paper.
+    `weather`: which met service (`from`) and which station of past days (`station`) this journal
+    proposes; nobody is asked for its sake. `languages`: by which language a day's page is read:
+    `language`, and from the days in the table `languages` on another. `gallon`: the country whose
+    gallon is meant (`[units]`); "" where nobody says.
     """
 
     name: str = "A journal without a name"
@@ -61,6 +69,8 @@ class Settings(Struct, frozen=True):
     public_name: str = ""
     figures: Mapping[str, float] = {}
     tax: Tax = NO_TAX
+    letterhead: Letterhead = NO_LETTERHEAD
+    weather: Mapping[str, str] = {}
     languages: Languages = ALWAYS_NEWEST
     gallon: str = ""
 
@@ -73,7 +83,7 @@ _CALENDARS = ("show", "settled", "alarm_days", "alarm_hour", "publish")
 LARGEST_FIGURE = 10**9
 _KNOWN = (
     "language", "languages", *_TEXTS, "hours_per_week", *_CALENDARS, "pages_for_owners",
-    "figures", "tax", "units",
+    "figures", "tax", "letterhead", "weather", "units",
 )  # fmt: skip
 LONGEST_ALARM_DAYS = 365
 LONGEST_JOURNAL_ID = 60  # it ends every UID, and a UID has room for 255 octets
@@ -129,6 +139,8 @@ def _kept(key: str, value: Any) -> Any:
         return float(value)
     if key == "tax":
         return read_tax(value)
+    if key == "letterhead":
+        return read_letterhead(value)
     if key in ("alarm_days", "publish"):
         return tuple(dict.fromkeys(value if isinstance(value, list) else [value]))
     return value
@@ -172,7 +184,24 @@ def _wrong(key: str, value: object) -> tuple[str, str] | None:
         return _wrong_in_calendars(key, value)
     if key == "tax":
         return wrong_in_tax(value)
+    if key == "letterhead":
+        return wrong_in_letterhead(value)
+    if key == "weather":
+        return _wrong_in_weather(value)
     return _wrong_figures(value) if key == "figures" else None
+
+
+def _wrong_in_weather(value: object) -> tuple[str, str] | None:
+    """What is wrong with what is said of where weather comes from."""
+    known = ("from", "station")
+    if not isinstance(value, dict) or not all(isinstance(said, str) for said in value.values()):
+        return "“weather” is a table of texts", 'For example: from = "met-norway"'
+    odd = next((name for name in value if name not in known), None)
+    if odd is not None:
+        return f"“{odd}” is no setting of weather", did_you_mean(
+            odd, known, "Known: from, station."
+        )
+    return None
 
 
 def _wrong_figures(value: object) -> tuple[str, str] | None:

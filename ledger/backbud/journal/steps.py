@@ -18,10 +18,9 @@ from backbud.journal.diary import DiaryReader
 from backbud.journal.events import Origin
 from backbud.journal.far import ahead_on_cards, far_on_cards
 from backbud.journal.faults import failing, fault_at
-from backbud.journal.find import find_files
 from backbud.journal.forgotten import with_numbers
 from backbud.journal.language_past import lines_read_otherwise
-from backbud.journal.load import Loaded, load
+from backbud.journal.load import Loaded
 from backbud.journal.misplaced import flaws_of_misplaced
 from backbud.journal.outlines import Parted, parted
 from backbud.journal.own_past import PastLine, past_lines
@@ -30,6 +29,7 @@ from backbud.journal.pages import DatedBy, read_pages
 from backbud.journal.problems import PlacedFlaw, PlacedFlaws, WithFlaws, placed
 from backbud.journal.said import ActReader
 from backbud.journal.settings import SETTINGS_FILE, Settings, read_settings
+from backbud.journal.source import FileSource, OnDisk
 from backbud.journal.things import PlacedCard, Things, turned_south
 from backbud.journal.weather.on_file import WeatherFiles
 from backbud.journal.weather.positions import Positions
@@ -41,6 +41,7 @@ from backbud_grammar.digest import digest
 from backbud_grammar.forms import ActForm
 from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.parse import Details
+from backbud_grammar.shape import SHAPES
 from backbud_grammar.version import language_mark, sources_mark
 
 # So little that is new is sooner read again than the whole memory is written.
@@ -53,7 +54,7 @@ class ToRead(Struct, frozen=True):
 
     `kept`: what an earlier run of this process left; `is_first`: there was none. `known`: what was
     read before, by this process or an earlier one; `details` with it. `mark`: of all that reading a
-    text hangs on.
+    text hangs on. `source`: where its files come from.
     """
 
     folder: str
@@ -66,6 +67,7 @@ class ToRead(Struct, frozen=True):
     known: remember.Memory
     details: Details
     mark: str
+    source: FileSource
 
 
 class SoFar(Struct, frozen=True):
@@ -114,18 +116,32 @@ def begun(
     acts: tuple[ActForm, ...],
     kept: Memo,
     memory: MemoryOf,
+    source: FileSource | None = None,
 ) -> SoFar:
-    """What the first step is given."""
+    """What the first step is given. `source`: None for the disk."""
     by_act = by_word(acts)
     mark = _mark(by_act)
     is_first = not kept.holds("recalled")
     known = kept.once("recalled", (folder, mark), partial(remember.recall, memory, mark))
+    SHAPES.recall = known.known_shapes
     details = kept.once(
         "details",
         (Identical(known),),
         partial(Details, by_act, known.readings_of, known.subjects),
     )
-    asked = ToRead(folder, today, as_of, by_act, kept, memory, is_first, known, details, mark)
+    asked = ToRead(
+        folder,
+        today,
+        as_of,
+        by_act,
+        kept,
+        memory,
+        is_first,
+        known,
+        details,
+        mark,
+        source or OnDisk(folder),
+    )
     return SoFar(asked, _positions(asked, Things({}, {}), "", {}))
 
 
@@ -142,7 +158,7 @@ def _mark(acts: Mapping[str, ActForm]) -> str:
 
 def find(reading: SoFar) -> WithFlaws[SoFar]:
     """The names of the journal's files."""
-    found = find_files(reading.asked.folder)
+    found = reading.asked.source.found()
     flaws = tuple([PlacedFlaw(name, 0, flaw) for name, flaw in found.passed_over.items()])
     return WithFlaws(replace(reading, names=tuple(found.files)), flaws)
 
@@ -150,8 +166,8 @@ def find(reading: SoFar) -> WithFlaws[SoFar]:
 def load_files(reading: SoFar) -> WithFlaws[SoFar]:
     """Their bytes, with `\\n` line ends and valid UTF-8. What is wrong with them is told once it is
     known which of them are weather files."""
-    folder = reading.asked.folder
-    loaded = {name: load(folder, name) for name in (SETTINGS_FILE, *reading.names)}
+    source = reading.asked.source
+    loaded = {name: source.loaded(name) for name in (SETTINGS_FILE, *reading.names)}
     return WithFlaws(replace(reading, loaded=loaded))
 
 

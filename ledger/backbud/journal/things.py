@@ -8,6 +8,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.journal.events import Origin
+from backbud_grammar.act_words import LabelName
 from backbud_grammar.dates import WrittenDate, read_date
 from backbud_grammar.handles import fold
 from backbud_grammar.measures import Measure
@@ -43,16 +44,16 @@ class Thing(Struct, frozen=True, gc=False):
     since: WrittenDate | None
     unread: frozenset[str] = frozenset()
 
-    def detail(self, label: str) -> Detail | None:
+    def detail(self, label: LabelName) -> Detail | None:
         """The first line of that label, or None."""
         return next((ln.detail for ln in self.lines if ln.detail.name == label), None)
 
-    def text(self, label: str) -> str:
+    def text(self, label: LabelName) -> str:
         """The words (or the handle) of a label, or ""."""
         found = self.detail(label)
         return "" if found is None else found.words or found.handle
 
-    def measure(self, label: str) -> Measure | None:
+    def measure(self, label: LabelName) -> Measure | None:
         """The measure of a label, or None."""
         found = self.detail(label)
         return found.measure if found else None

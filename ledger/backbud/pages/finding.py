@@ -7,16 +7,21 @@ alike, or some of the things that are found, by their numbers. `templates/find.j
 from __future__ import annotations
 
 import json
+from bisect import insort
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from functools import partial
 from itertools import groupby
 
 from msgspec import Struct
 
+from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.pages import links
 from backbud.views.finding import Findable, by_word
 
 # Letters of the text of one script: no key waits for more than that.
 MOST_LETTERS = 32_000
+# Where more things than these have other words, all are gone through.
+FEW = 50
 # So many things stand in one script.
 ITEMS = 128
 _PATHS = {"tree": links.tree_page, "place": links.place_page, "kind": links.kind_page}
@@ -31,8 +36,11 @@ class Index(Struct, frozen=True):
     written: tuple[str, ...]
 
 
-def index_of(things: Sequence[Findable]) -> Index:
-    """The index of all that can be found, in their order."""
+def index_of(things: Sequence[Findable], kept: Memo = NO_MEMO) -> Index:
+    """The index of all that can be found, in their order.
+
+    `kept`: what an earlier run of this process left of each script and of the numbers of a word.
+    """
     numbered = list(enumerate(things))
     called = by_word((n, one.called) for n, one in numbered)
     of = by_word((n, one.of) for n, one in numbered)
@@ -40,17 +48,65 @@ def index_of(things: Sequence[Findable]) -> Index:
         word: f"{_numbers(called.get(word, ()))}\t{_numbers(of.get(word, ()))}"
         for word in called.keys() | of.keys()
     }
-    written = {
-        word: _numbers(those)
-        for word, those in by_word((n, one.written) for n, one in numbered).items()
-    }
+    written = kept.once("words written", (), _Written).of(things)
     by_names, by_written = dict(_shards(names)), dict(_shards(written))
+
+    def script(sort: str, beginning: str, text: str) -> tuple[str, bytes]:
+        work = partial(_script, sort, beginning, text)
+        return kept.once(("script", sort, beginning), (text,), work)
+
+    def items(at: int) -> tuple[str, bytes]:
+        some = things[at : at + ITEMS]
+        return kept.once(("items", at), (Identical(*some),), partial(_items, at // ITEMS, some))
+
     files = (
-        *(_script("n", beginning, text) for beginning, text in by_names.items()),
-        *(_script("w", beginning, text) for beginning, text in by_written.items()),
-        *(_items(at // ITEMS, things[at : at + ITEMS]) for at in range(0, len(things), ITEMS)),
+        *(script("n", beginning, text) for beginning, text in by_names.items()),
+        *(script("w", beginning, text) for beginning, text in by_written.items()),
+        *map(items, range(0, len(things), ITEMS)),
     )
     return Index(files, tuple(by_names), tuple(by_written))
+
+
+class _Written:
+    """The words of histories and the numbers of the things that have each, as the last run in this
+    process had them: where a few things have other words now, only those words are told anew."""
+
+    def __init__(self) -> None:
+        self._words: list[tuple[str, ...]] = []
+        self._numbers: dict[str, list[int]] = {}
+        self._told: dict[str, str] = {}
+
+    def of(self, things: Sequence[Findable]) -> Mapping[str, str]:
+        """The numbers of the things that have each word, as they are written."""
+        words, before = [one.written for one in things], self._words
+        # Where this fails half way, nothing of it is believed the next time.
+        self._words = []
+        others = [n for n, (a, b) in enumerate(zip(words, before, strict=False)) if a != b]
+        if len(words) != len(before) or len(others) > FEW:
+            self._numbers = by_word(enumerate(words))
+            self._told = {word: _numbers(those) for word, those in self._numbers.items()}
+        else:
+            changed = {word for n in others for word in {*words[n]} ^ {*before[n]}}
+            for n in others:
+                self._change(n, {*before[n]}, {*words[n]})
+            for word in changed:
+                self._tell(word)
+        self._words = words
+        return self._told
+
+    def _change(self, number: int, before: set[str], now: set[str]) -> None:
+        for word in before - now:
+            self._numbers[word].remove(number)
+        for word in now - before:
+            insort(self._numbers.setdefault(word, []), number)
+
+    def _tell(self, word: str) -> None:
+        numbers = self._numbers[word]
+        if numbers:
+            self._told[word] = _numbers(numbers)
+        else:
+            del self._numbers[word]
+            self._told.pop(word, None)
 
 
 def _shards(lines: Mapping[str, str]) -> Iterator[tuple[str, str]]:

@@ -13,11 +13,12 @@ from msgspec.structs import replace
 
 from backbud import words
 from backbud.collection.state import Tree
-from backbud.memo import Apart, Memo
+from backbud.memo import Apart, Identical, Memo
 from backbud.pages.links import INDEX, TREES, WEEK, link, tree_page
 from backbud.pages.pictures import Picture, picture_of
-from backbud.pages.render import assets, helpers_sheets, page
-from backbud.pages.sheet import kind_of, laid_out, next_when, shown_tree, standing_of
+from backbud.pages.render import helpers_sheets
+from backbud.pages.templating import assets, page
+from backbud.pages.tree import kind_of, laid_out, next_when, shown_tree, standing_of
 from backbud.plan.stores import Stores
 from backbud.views.audience import Audience
 from backbud.views.folder import Secrets
@@ -117,11 +118,16 @@ def helpers_pages(
     """A helper's folder: the works at the bench and by place, and every tree, without money."""
     shared = _shared(view, view.title, public=False)
     shared |= {"nav": ((INDEX, "Bench"), (TREES, "Trees"), (WEEK, "The week on paper"))}
+    apart = Apart(kept, f"helper {person}")
+    plans = {
+        # What is left of a plan is the same while the plan is, and so is what is made from it.
+        handle: apart.once(("plan", handle), (Identical(plan),), partial(audience.plan, plan))
+        for handle, plan in view.plans.items()
+    }
     seen = replace(
-        view, plans=audience.plans(view.plans), problems=(), stores=Stores(), sections={},
+        view, plans=plans, problems=(), stores=Stores(), sections={},
         folders={}, registers=(), handed_out=(), unshown=(), accounts=(), papers=(), people=(),
     )  # fmt: skip
-    apart = Apart(kept, f"helper {person}")
     all_around = apart.same("around pages", (without_trees(seen), shared, around))
     yield from _assets(root)
     for path, content in helpers_sheets(seen, shared, all_around, apart):
@@ -253,6 +259,7 @@ def _shared(view: Nursery, title: str, *, public: bool) -> dict[str, object]:
         "frame": "folder_frame.html",
         "public": public,
         "handed": True,
+        "credit": view.weather.ahead.credit,
         "nav": ((INDEX, "All trees" if public else "All your trees"),),
     }
 

@@ -48,10 +48,12 @@ class HistoryLine(Struct, frozen=True):
 
 
 class Day(Struct, frozen=True):
-    """The entries of one date, in the order they were written."""
+    """The entries of one date, in the order they were written. `at`: where all of several stand,
+    "" where each says so itself."""
 
     when: str
     lines: tuple[HistoryLine, ...]
+    at: str = ""
 
 
 class HistoryYear(Struct, frozen=True):
@@ -61,6 +63,15 @@ class HistoryYear(Struct, frozen=True):
     count: str
     open: bool
     days: tuple[Day, ...]
+
+
+def _where(lines: Sequence[HistoryLine]) -> str:
+    """The file of several lines, and their numbers: `diary/2026.txt:12, 13`."""
+    places = [line.at.rpartition(":") for line in lines]
+    files = {file for file, _, _ in places}
+    if len(lines) < 2 or len(files) > 1 or not all(files):
+        return ""
+    return f"{files.pop()}:{', '.join(number for _, _, number in places)}"
 
 
 def years_of(history: Sequence[EntryView]) -> tuple[HistoryYear, ...]:
@@ -78,13 +89,11 @@ def years_of(history: Sequence[EntryView]) -> tuple[HistoryYear, ...]:
 
 def _day(when: DateView, entries: tuple[EntryView, ...], year: int) -> Day:
     before = ("", *(entry.own_words for entry in entries))
-    return Day(
-        _written(when, year),
-        tuple(
-            _line(entry, year, "" if entry.own_words == last else entry.own_words)
-            for entry, last in zip(entries, before, strict=False)
-        ),
+    lines = tuple(
+        _line(entry, year, "" if entry.own_words == last else entry.own_words)
+        for entry, last in zip(entries, before, strict=False)
     )
+    return Day(_written(when, year), lines, _where(lines))
 
 
 @cache
@@ -102,7 +111,9 @@ def _line(entry: EntryView, year: int, written: str) -> HistoryLine:
         entry.beside,
         entry.remark,
         entry.at,
-        "; ".join(filter(None, (shared, entry.whose))),
+        "; ".join(filter(None, (shared, entry.whose)))
+        if shared or entry.count or entry.within
+        else "",
         entry.private,
         entry.held_back,
         _was(entry.correction, year) if entry.correction else None,

@@ -16,7 +16,7 @@ from backbud.collection.state import Tree
 from backbud.pages.botanical import Run, botanical_runs
 from backbud.pages.drawings.window_line import year_line
 from backbud.pages.links import kind_page, link, tree_page
-from backbud.pages.paper.running import running
+from backbud.pages.printed.running import running
 from backbud.species import COMMON_PRACTICE
 from backbud.views.facts import SpeciesFact, SpeciesFacts
 from backbud.views.kind import KindView, YearlyView

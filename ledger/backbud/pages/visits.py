@@ -11,9 +11,8 @@ from msgspec import Struct
 from backbud import words
 from backbud.pages.links import tree_page
 from backbud.pages.papers import TITLES, PaperPage
-from backbud.views.visit import AccountView, MoneyView, VisitView, in_the_house
+from backbud.views.visit import AccountView, MoneyView, VisitView, in_the_house, to_come
 
-_HUNDREDTH = Decimal("0.01")
 MOST_WAITING = 3
 
 
@@ -38,15 +37,13 @@ class VisitRow(Struct, frozen=True):
 
 
 class VisitsSheet(Struct, frozen=True):
-    """The page: trees in the house, those that went home with something open, what is open in all.
-
-    `open`: by currency, in words.
-    """
+    """The page: trees in the house, those that went home with something open, and what stands with
+    each person: nothing is added up across people or currencies."""
 
     here: tuple[VisitRow, ...]
+    to_come: tuple[VisitRow, ...]
     gone: tuple[VisitRow, ...]
-    open: tuple[str, ...]
-    to_bill: tuple[str, ...]
+    standing: tuple[tuple[str, str], ...]
 
 
 def sheet(
@@ -57,22 +54,28 @@ def sheet(
         one
         for account in accounts
         for one in account.visits
-        if not one.is_here and (one.owed or any(sums.to_bill for sums in one.money))
+        if one.went is not None and (one.owed or any(sums.to_bill for sums in one.money))
     ]
-    sums = [one for account in accounts for one in account.money]
     return VisitsSheet(
         tuple(_row(one, papers, today) for one in in_the_house(accounts)),
+        tuple(_row(one, papers, today) for one in to_come(accounts)),
         tuple(_row(one, papers, today) for one in gone),
-        tuple(_by_currency((one.currency, one.open) for one in sums)),
-        tuple(_by_currency((one.currency, one.to_bill) for one in sums)),
+        tuple(_standing(accounts)),
     )
 
 
-def _by_currency(sums: Iterable[tuple[str, Decimal]]) -> Iterator[str]:
-    found: dict[str, Decimal] = {}
-    for currency, amount in sums:
-        found[currency] = found.get(currency, Decimal(0)) + amount
-    return (words.money(amount, currency) for currency, amount in found.items() if amount)
+def _standing(accounts: Iterable[AccountView]) -> Iterator[tuple[str, str]]:
+    """Each person with whom anything is open, paid ahead or still to bill, and what."""
+    for account in accounts:
+        told = []
+        for one in account.money:
+            if one.open:
+                label = "open" if one.open > 0 else "paid ahead"
+                told.append(f"{label} {words.money(abs(one.open), one.currency)}")
+            if one.to_bill:
+                told.append(f"to bill {words.money(one.to_bill, one.currency)}")
+        if told:
+            yield account.name, ", ".join(told)
 
 
 def _row(one: VisitView, papers: Mapping[str, Sequence[PaperPage]], today: date) -> VisitRow:
@@ -101,7 +104,8 @@ def _lines(one: VisitView, today: date) -> Iterator[VisitLine]:
     if one.wanted_by is not None:
         past = one.wanted_by.last < today
         yield VisitLine("wanted by", words.written(one.wanted_by, year), past)
-    yield VisitLine("done", _done(one, year))
+    if not one.to_come:
+        yield VisitLine("done", _done(one, year))
     if one.waiting:
         titles = [work.title for work in one.waiting]
         more = len(titles) - MOST_WAITING
@@ -110,17 +114,25 @@ def _lines(one: VisitView, today: date) -> Iterator[VisitLine]:
     if one.ready is not None:
         yield VisitLine("ready", f"since {words.day(one.ready, year)}")
     if one.is_here:
-        home = f"from {words.day(one.home_from, year)}" if one.home_from else "any day"
-        yield VisitLine("can go home", home)
+        yield VisitLine("can go home", can_go_home(one, year))
     if one.asked_after is not None:
         yield VisitLine("asked after", words.day(one.asked_after, year))
     for sums in one.money:
         yield VisitLine("money", _money(sums, one.owed.get(sums.currency)))
 
 
+def can_go_home(one: VisitView, year: int) -> str:
+    """`any day`, `from 5 April`, `not yet: it is written down as weak`."""
+    from_day = f"from {words.day(one.home_from, year)}" if one.home_from else ""
+    if one.not_yet:
+        more = f"; else {from_day}" if from_day else ""
+        return f"not yet: {' and '.join(one.not_yet)}{more}"
+    return from_day or "any day"
+
+
 def _done(one: VisitView, year: int) -> str:
     if not one.done:
-        return "nothing yet"
+        return "nothing yet" if one.went is None else "nothing written down"
     last = one.done[-1]
     hours = f", {words.minutes(round(one.hours * 60))}" if one.hours else ""
     when = words.written(last.when, year)

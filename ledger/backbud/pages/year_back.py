@@ -8,7 +8,6 @@ from datetime import date
 from msgspec import Struct
 
 from backbud import words
-from backbud.memo import NO_MEMO, Memo
 from backbud.pages.drawings import frost, years_apart
 from backbud.pages.drawings.axes import Drawing
 from backbud.pages.drawings.buds import row_of_buds
@@ -16,16 +15,14 @@ from backbud.pages.links import link, tree_page
 from backbud.pages.pictures import Pair, pair_of
 from backbud.pages.work import kept_together
 from backbud.pages.year import NO_KIND
-from backbud.views.nursery import Nursery
-from backbud.views.skies import BASE_C
 from backbud.views.sky import Sum
+from backbud.views.sums import BASE_C
 from backbud.views.year_back import (
     ForeseenView,
     LapsedView,
     PassingView,
     TreePairView,
     YearBackView,
-    year_back_view,
 )
 
 
@@ -85,9 +82,8 @@ class YearBackSheet(Struct, frozen=True):
     pairs: tuple[PairOfTree, ...]
 
 
-def sheet(view: Nursery, kept: Memo = NO_MEMO) -> YearBackSheet:
-    """The twelve months before the view's day."""
-    back, today = year_back_view(view, kept), view.today
+def sheet(back: YearBackView, today: date) -> YearBackSheet:
+    """The year back as its page shows it."""
     lapsed = [(one.missed, _lapsed(one, today)) for one in back.lapsed]
     heat, frosts = back.heat, back.frosts
     return YearBackSheet(
@@ -99,7 +95,7 @@ def sheet(view: Nursery, kept: Memo = NO_MEMO) -> YearBackSheet:
         tuple(_passing(one, today) for one in back.gained),
         tuple(_passing(one, today) for one in back.lost),
         words.minutes(sum(minutes for _, minutes in back.minutes)) if back.minutes else "",
-        tuple(_hours(back, view)),
+        tuple(_hours(back)),
         years_apart.draw("heat-years", "Heat sum of each year by this day", heat) if heat else "",
         _heat_said(heat, today) if heat else "",
         frost.draw("frost-years", "First and last frost of each winter", frosts, today)
@@ -158,7 +154,7 @@ def _passing(one: PassingView, today: date) -> PassingRow:
     )
 
 
-def _hours(back: YearBackView, view: Nursery) -> Iterator[tuple[str, str]]:
+def _hours(back: YearBackView) -> Iterator[tuple[str, str]]:
     for act, minutes in back.minutes:
         yield _task(act) if act else "No work told", words.minutes(minutes)
 

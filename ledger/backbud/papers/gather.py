@@ -4,29 +4,35 @@ for where they go home to, by the weather there."""
 from __future__ import annotations
 
 from collections.abc import Iterable
+from datetime import date
 from functools import partial
 
+from backbud.collection.bookings import counted
 from backbud.collection.fold import each_after
-from backbud.collection.state import Tree
+from backbud.collection.state import OnTree, Tree
 from backbud.journal.things import Thing
+from backbud.memo import Identical
+from backbud.plan.common.quarantine_ends import QUARANTINE_DAYS, apart_for
 from backbud.plan.run import Plan, planned_at
 from backbud.plan.unpaid import PAYMENT_DAYS
 from backbud.plan.vessels import pot_of_card
 from backbud.session import Session
 from backbud.views.paper import PapersView
-from backbud.views.papers import PaperGround, is_told_now, papers_view, visits_told
+from backbud.views.paper_ground import PaperGround
+from backbud.views.papers_made_out import papers_view
+from backbud.views.photograph import PhotographView
+from backbud.views.statement import is_told_now, visits_told
 from backbud.visits.account import Account, VisitAccount
-from backbud.visits.run import accounts
+from backbud_grammar.act_words import LabelName
 
 # A place's own weather: with none of these it goes by that of the places around it, or of home.
-_OWN_WEATHER = ("weather", "low", "high", "town", "latitude")
+_OWN_WEATHER: tuple[LabelName, ...] = ("weather", "low", "high", "town", "latitude")
 
 
 def papers_of(session: Session, person: str, tree: str = "") -> PapersView | None:
     """The papers of a person, or those about one tree of theirs; None where no tree of theirs was
     ever here, and nothing was billed or paid."""
-    found = accounts(session.journal, session.histories, session.today)
-    account = next((one for one in found if one.person == person), None)
+    account = next((one for one in session.reckoned_accounts if one.person == person), None)
     if account is None:
         return None
     view = papers_view(paper_ground(session, session.plan(), account), tree)
@@ -36,13 +42,37 @@ def papers_of(session: Session, person: str, tree: str = "") -> PapersView | Non
 def papers_now(session: Session, plan: Plan) -> tuple[PapersView, ...]:
     """The papers of each person who has a tree here, had one within two months, or has something
     open."""
-    found = []
-    for account in accounts(session.journal, session.histories, session.today):
-        known = all(one.visit.tree.handle in plan.trees for one in account.visits)
-        if known and is_told_now(account, session.today):
-            view = papers_view(paper_ground(session, plan, account))
-            found.append(session.forgotten.told(view))
-    return tuple(found)
+
+    def told(account: Account) -> PapersView | None:
+        if not is_told_now(account, session.today):
+            return None
+        return session.forgotten.told(papers_view(paper_ground(session, plan, account)))
+
+    found = (
+        session.kept.once(
+            ("papers of", account.person),
+            _looked_at(session, plan, account),
+            partial(told, account),
+        )
+        for account in session.reckoned_accounts
+        if all(one.visit.tree.handle in plan.trees for one in account.visits)
+    )
+    return tuple(one for one in found if one is not None)
+
+
+def _looked_at(session: Session, plan: Plan, account: Account) -> tuple[object, ...]:
+    """All that the papers of a person are made from: what is of no tree stands in the world."""
+    by_tree, things = session.by_tree, session.journal.things
+    handles = list(dict.fromkeys(one.visit.tree.handle for one in account.visits))
+    trees = [plan.trees[handle] for handle in handles]
+    return (
+        by_tree.world,
+        Identical(account, things, session.names(), *trees),
+        Identical(*(plan.follow_ups[handle] for handle in handles)),
+        Identical(*(plan.species[handle] for handle in handles)),
+        [by_tree.own(handle, session.histories, things) for handle in handles],
+        [session.photographs_of(tree) for tree in trees],
+    )
 
 
 def paper_ground(session: Session, plan: Plan, account: Account) -> PaperGround:
@@ -58,7 +88,9 @@ def paper_ground(session: Session, plan: Plan, account: Account) -> PaperGround:
         keeper=settings.keeper,
         account=account,
         trees=trees,
-        arrived={one.visit.tree.handle: _as_it_came(session, one) for one in visits},
+        arrived={_key(one): _as_it_came(session, one) for one in visits},
+        came_with={_key(one): _came_with(session, one) for one in visits},
+        apart_until={_key(one): until for one in visits if (until := _apart_until(session, one))},
         species=plan.species,
         plans=plan.follow_ups,
         at_home={
@@ -85,7 +117,8 @@ def paper_ground(session: Session, plan: Plan, account: Account) -> PaperGround:
         home=home,
         names=session.names(),
         things=things,
-        photographs={handle: session.photographs_of(trees[handle]) for handle in handles},
+        letterhead=settings.letterhead,
+        photographs={handle: _for_owner(session, trees[handle]) for handle in handles},
         pot_depths=_depths(session, trees.values()),
         tax=settings.tax,
         payment_days=round(PAYMENT_DAYS.among(settings.figures)),
@@ -114,15 +147,52 @@ def _has_weather(place: Thing) -> bool:
 
 
 def _as_it_came(session: Session, one: VisitAccount) -> Tree:
-    """A tree just after the line that says it came; as its visit left it, where none says so."""
-    if one.visit.came is None:
+    """A tree at the end of the day it came, which is the day of its receipt; as its visit left it,
+    where nobody says when."""
+    came = one.visit.came
+    if came is None:
         return one.visit.tree
     handle = one.visit.tree.handle
-    first = one.visit.entries[0]
     entries = session.histories.trees[handle].entries
-    count = next(n for n, entry in enumerate(entries) if entry is first) + 1
+    count = sum(entry.event.day <= came for entry in entries)
     things = session.journal.things
     return dict(each_after(session.histories, things, handle, (count,)))[count]
+
+
+def _came_with(session: Session, one: VisitAccount) -> tuple[OnTree, ...]:
+    """What was on a tree as it came, before anything was taken off it on that day."""
+    if one.visit.came is None:
+        return one.visit.tree.on_tree
+    handle, things = one.visit.tree.handle, session.journal.things
+    entries = session.histories.trees[handle].entries
+    found = (
+        n
+        for n, entry in enumerate(entries, 1)
+        if entry.event.day == one.visit.came and entry in one.visit.entries
+    )
+    at = next(found, len(entries))
+    return dict(each_after(session.histories, things, handle, (at,)))[at].on_tree
+
+
+def _key(one: VisitAccount) -> tuple[str, date | None]:
+    return one.visit.tree.handle, one.visit.came
+
+
+def _apart_until(session: Session, one: VisitAccount) -> date | None:
+    """Until when a tree that was put apart on the day it came was to stay there."""
+    settings = session.journal.settings
+    days = round(QUARANTINE_DAYS.among(settings.figures))
+    put = [
+        entry.event
+        for entry in counted(one.visit.entries)
+        if entry.event.act == "quarantined" and entry.event.day == one.visit.came
+    ]
+    return apart_for(put[-1], days, southern=session.journal.southern).best if put else None
+
+
+def _for_owner(session: Session, tree: Tree) -> tuple[PhotographView, ...]:
+    """The photographs that a tree's owner may see."""
+    return tuple(one for one in session.photographs_of(tree) if one.for_owner)
 
 
 def _depths(session: Session, trees: Iterable[Tree]) -> dict[str, float]:

@@ -23,8 +23,8 @@ from backbud.issued.record import (
     mark_of,
     read_issued,
 )
+from backbud.pages.paper_pages import paper_pages
 from backbud.pages.papers import papers
-from backbud.pages.render import paper_pages
 from backbud.papers.ubl import invoice_of
 from backbud.person import NoSecret, key_for
 from backbud.photographs.known import read_picture
@@ -36,7 +36,6 @@ from backbud.session import Session
 from backbud.views.paper import PapersView
 from backbud.views.photograph import copy_paths
 from backbud.views.published import as_json
-from backbud.visits.run import accounts
 
 # Whoever keeps a paper holds this lock.
 PAPERS_LOCK = "papers-lock"
@@ -93,8 +92,7 @@ def _contents(
         if page.sort != "statement" or view.statement is None:
             yield paper, content
             continue
-        found = accounts(session.journal, session.histories, session.today)
-        account = next(one for one in found if one.person == view.person)
+        account = next(one for one in session.reckoned_accounts if one.person == view.person)
         sums, lines = facts_on(account, session.today, tree)
         numbers = view.statement.numbers
         visits = tuple(f"{one.tree.tree} {one.came or ''}".rstrip() for one in view.statement.trees)

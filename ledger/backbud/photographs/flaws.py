@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 
 from backbud.journal.problems import PlacedFlaw, flaw_at
 from backbud.photographs.known import KnownPicture
-from backbud.photographs.named import ENDINGS, Named
+from backbud.photographs.named import ACT, ENDINGS, Named
 
 _KEPT = "The line stands all the same."
 
@@ -41,5 +41,5 @@ def _wrong(picture: Named, known: Mapping[str, KnownPicture]) -> tuple[str, str]
 def _flaw(
     picture: Named, code: str, message: str, hint: str, severity: str = "error"
 ) -> PlacedFlaw:
-    length = len("photographed")
+    length = len(ACT)
     return flaw_at(picture.origin, code, message, hint, 0, length, severity)

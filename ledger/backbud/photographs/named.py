@@ -10,17 +10,15 @@ from os.path import isabs
 from msgspec import Struct
 
 from backbud.collection.state import Tree
-from backbud.journal.dated import DatedBlock
+from backbud.journal.dated import events_of
 from backbud.journal.events import Event, Origin
 from backbud.journal.read import Journal
+from backbud_grammar.act_words import ActWord
 from backbud_grammar.dates import WrittenDate
 
 # What is read. Anything else with an ending is a file that no page can show.
 ENDINGS = ("jpg", "jpeg", "png", "webp", "heic", "heif")
-_ACT = "photographed"
-# A file whose bytes hold none of this names no picture: its pages need not be read for it.
-_ENDINGS = tuple(b".%s" % ending.encode() for ending in ENDINGS)
-_SOME_FILE = re.compile(rb"photo[a-z]*[ \t]+\S*\.[a-z0-9]{1,5}\b")
+ACT: ActWord = "photographed"
 _HAS_ENDING = re.compile(r"\.[A-Za-z0-9]{1,5}$")
 
 
@@ -61,14 +59,8 @@ def pictures_of(tree: Tree) -> tuple[Named, ...]:
 
 def pictures_in(journal: Journal) -> tuple[Named, ...]:
     """Every picture that a line of the diary names, page by page, whatever became of the line."""
-    files = {name for name, text in journal.texts.items() if _may_name(text.lower())}
-    pages = (page for page in journal.pages if page.file in files)
-    events = (event for page in pages for block in page.blocks for event in _of(block))
+    events = events_of(journal.pages, ACT)
     return tuple(picture for event in events for picture in _in_event(event))
-
-
-def _may_name(text: bytes) -> bool:
-    return any(ending in text for ending in _ENDINGS) or _SOME_FILE.search(text) is not None
 
 
 def paths_of(pictures: Iterable[Named]) -> tuple[str, ...]:
@@ -81,13 +73,8 @@ def marked_for(event: Event, whom: str) -> bool:
     return any(whom in detail.words.casefold().split() for detail in event.all("for"))
 
 
-def _of(block: DatedBlock) -> Iterator[Event]:
-    """The lines of a block that name pictures: only they are read."""
-    return (block.event(i) for i, act in enumerate(block.acts) if act == _ACT)
-
-
 def _in_event(event: Event) -> Iterator[Named]:
-    if event.act != _ACT:
+    if event.act != ACT:
         return
     side = event.first("side")
     for file in event.all("file"):

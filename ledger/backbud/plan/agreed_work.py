@@ -17,6 +17,7 @@ from backbud.journal.read import Journal
 from backbud.plan.customers import AHEAD, came_of, is_customers
 from backbud.plan.due import Due, cause_of, due_of
 from backbud.plan.followups import Reason
+from backbud.plan.insults import WEAK
 from backbud.plan.windows import span_window
 from backbud.species import PROMISE, Figure, Proposal, Window
 from backbud_grammar.act_words import ActWord, as_act
@@ -44,14 +45,17 @@ def agreed_work(tree: Tree, journal: Journal) -> Iterator[Due]:
             continue
         if (came is not None and event.day < came.day) or not _asks(event):
             continue
-        named = [d.words for d in event.all("for") if d.words in _NAMED]
-        what = f": {', '.join(named)}" if named else ""
+        said = _said(event) or (_said(came) if came is not None else ())
+        # Where more was agreed, that one of them is done keeps no promise.
+        named = said if len(said) == 1 and said[0] in _NAMED else ()
+        what = f": {', '.join(said)}" if said else ""
         due = due_of(
             tree,
             Proposal(
                 "ready",
                 _window(event, tree, journal),
                 because="Its owner was promised it.",
+                cautions=_cautions(tree),
                 settled_by=("ready", "returned", "billed", *_done_by(named, journal)),
                 weight=PROMISE,
             ),
@@ -63,13 +67,28 @@ def agreed_work(tree: Tree, journal: Journal) -> Iterator[Due]:
             at,
             promised=True,
         )
-        # What is agreed in words of the language is named; free words may say anything.
+        # Its words are the keeper's own, and so is this work (views/for_keeper.py).
         yield replace(due, follow_up=replace(due.follow_up, title=f"do what was agreed{what}"))
+
+
+def _said(event: Event) -> tuple[str, ...]:
+    """What a line says it is for."""
+    return tuple(d.words for d in event.all("for") if d.words)
+
+
+def _cautions(tree: Tree) -> tuple[str, ...]:
+    """What a promise does not know: how the tree stands today."""
+    found = []
+    if tree.weak:
+        found += [WEAK, "Tell its owner why it waits, and ask for another season."]
+    if tree.quarantined:
+        found.append("It stands in quarantine: tools and hands go to no other tree from it.")
+    return tuple(found)
 
 
 def _done_by(named: Sequence[str], journal: Journal) -> tuple[ActWord, ...]:
     """The acts that one named work is: what was agreed is kept once it is done."""
-    if len(named) != 1:
+    if not named:
         return ()
     return tuple(
         dict.fromkeys(

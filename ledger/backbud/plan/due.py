@@ -24,7 +24,8 @@ class Due(Struct, frozen=True):
     `at`: the place of its cause in the tree's history, -1 for a season's. `part`: as the rule
     gave it, and it may be a word that tells two works apart, or what is looked at there.
     `early`: how long before its window an act settles it; None takes the act's own. `by_sum`: what
-    was done of it is a sum that was reckoned before, so no line alone settles it.
+    was done of it is a sum that was reckoned before, so no line alone settles it. `bares`: it takes
+    a cover away.
     """
 
     follow_up: FollowUp
@@ -35,6 +36,7 @@ class Due(Struct, frozen=True):
     part: str = ""
     early: timedelta | None = None
     by_sum: bool = False
+    bares: bool = False
 
     @property
     def where(self) -> str:
@@ -72,7 +74,7 @@ def due_of(
         title_of(proposal, act),
         proposal.window,
         tuple(because),
-        cautions_of(proposal, act),
+        cautions_for(proposal, act),
         proposal.minutes,
         _settled_by(proposal, acts),
         weight=proposal.weight,
@@ -85,9 +87,10 @@ def due_of(
         schedule=proposal.schedule,
         singly=proposal.singly,
         group=f"{rule}/{cause}",
+        foretold=proposal.foretold,
     )
     early = None if proposal.early_days is None else timedelta(days=proposal.early_days)
-    return Due(follow_up, rule, cause, event, at, proposal.part, early)
+    return Due(follow_up, rule, cause, event, at, proposal.part, early, bares=proposal.bares)
 
 
 def _where(proposal: Proposal, event: Event | None) -> str:
@@ -103,7 +106,7 @@ def title_of(proposal: Proposal, act: ActForm) -> str:
     return f"{act.bare} {proposal.what}".strip()
 
 
-def cautions_of(proposal: Proposal, act: ActForm) -> tuple[str, ...]:
+def cautions_for(proposal: Proposal, act: ActForm) -> tuple[str, ...]:
     """What to look out for: as the rule says, and as the act always asks."""
     return tuple(dict.fromkeys((*proposal.cautions, *act.cautions)))
 

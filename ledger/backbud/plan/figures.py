@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from backbud.plan.agreed_work import AGREED_WEEKS
 from backbud.plan.ask_after import ASK_AFTER_WEEKS
+from backbud.plan.common.frost_ahead import TENDER_IN_BELOW
+from backbud.plan.common.heat_ahead import HEAT_OVER
 from backbud.plan.common.quarantine_ends import QUARANTINE_DAYS
+from backbud.plan.common.wind_ahead import GUST_OVER
 from backbud.plan.covers import COVER_FIGURES
 from backbud.plan.unpaid import PAYMENT_DAYS
 from backbud.plan.vessels import VESSEL_FIGURES
@@ -23,6 +26,9 @@ PLAN_FIGURES = (
     YOUNG_ROOTS,
     SHALLOW_BELOW,
     QUARANTINE_DAYS,
+    TENDER_IN_BELOW,
+    HEAT_OVER,
+    GUST_OVER,
     AGREED_WEEKS,
     ASK_AFTER_WEEKS,
     PAYMENT_DAYS,

@@ -15,6 +15,7 @@ from msgspec.structs import replace
 
 from backbud.collection.fold import each_after, entries_until
 from backbud.collection.hard_work import may_stress
+from backbud.collection.places import is_room, is_warm_cover
 from backbud.collection.state import Tree
 from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
@@ -27,6 +28,7 @@ from backbud.plan.common.bite import bite_of
 from backbud.plan.deeds import deed_planned
 from backbud.plan.due import Due, cause_of, due_of
 from backbud.plan.followups import Reason
+from backbud.plan.foreseen import foreseen
 from backbud.plan.quote import Quoter, names_of
 from backbud.plan.windows import window_said
 from backbud.plan.year import Seen, Years, stages_seen
@@ -42,15 +44,15 @@ from backbud.species import (
     stage_name,
 )
 from backbud.species.year import Growth
-from backbud_grammar.dates import growing_year_days
+from backbud_grammar.dates import growing_year, growing_year_days
 from backbud_grammar.forms import WorkName
 
 # How far back an act still asks for something, and how far ahead a season is looked at.
 YEARS_BACK = 3
 AHEAD = timedelta(days=400)
 _DAY = timedelta(days=1)
-# How a caution begins that judges what is planned.
-WOULD_BE = "It would be "
+# What hangs on a time of the year.
+_YEARLY = ("season", "stage")
 # The growing years before and after this one whose seasons still count.
 YEARS_AROUND = (-1, 0, 1)
 # Works that give a single tree its shape.
@@ -102,6 +104,7 @@ class Hanger:
         asked = [
             *self._on_acts(tree, species),
             *self._on_years(tree, species, seen, known_since),
+            *self._on_forecast(tree, species, seen),
         ]
         growth = self.years.growth(tree, species)
         by_count: dict[int, list[int]] = {}
@@ -135,7 +138,16 @@ class Hanger:
             for proposal in self._proposals(one, tree, then, year)
             # No season asks for the shape of cuttings and seedlings; what was done or planned may.
             if not (one.event is None and tree.is_batch and acts[proposal.act].work in OF_SHAPE)
+            and not self._is_elsewhere(one.rule, proposal, tree)
         ]
+
+    def _is_elsewhere(self, rule: Rule, proposal: Proposal, tree: Tree) -> bool:
+        """Whether it is work of the winter quarters of a tender tree, in its time, and it does not
+        stand in them: where it was not brought in, that is asked for instead."""
+        if not rule.inside or not proposal.window.opens <= self.today <= proposal.window.closes:
+            return False
+        cover = self.years.cover_at(tree.place)
+        return not (is_room(cover) if rule.inside == "room" else is_warm_cover(cover))
 
     def _proposals(self, one: _Asked, tree: Tree, then: Tree, year: Year) -> list[Proposal]:
         """What a rule proposes, its far-off days kept still."""
@@ -187,8 +199,18 @@ class Hanger:
         against = year.against(tree, deed_planned(one))
         if not against:
             return due
-        would = (said.replace("It was ", WOULD_BE, 1) for said in against)
-        return replace(due, follow_up=replace(one, cautions=(*one.cautions, *would)))
+        cautions = (*one.cautions, *against)
+        return replace(due, follow_up=replace(one, cautions=cautions, against=tuple(against)))
+
+    def foreseen(self, dues: Sequence[Due], tree: Tree, species: Species | None) -> Sequence[Due]:
+        """What a forecast changes of the works of a tree, whatever asks for them."""
+        if self._at:
+            return dues
+        here = self.years.at(tree, tree.place, self.today, species, ())
+        if here.ahead is None:
+            return dues
+        outside = self.years.at(tree, tree.outside or tree.place, self.today, species, ())
+        return foreseen(dues, tree, here, outside)
 
     def bites(self, tree: Tree, species: Species | None) -> Bites:
         """For each thing on a tree the day it is reckoned to bite; None where it is no wire."""
@@ -211,14 +233,14 @@ class Hanger:
                 continue
             if event.day < self.since and id(event) not in still_on:
                 continue
-            reason = Reason("diary", self.quoter.reason(event, tree), event.origin)
+            reason = Reason("diary", self.quoter.reason(event, tree), event.origin, quotes=True)
             for rule in rules:
                 yield _Asked(rule, at + 1, event.day, "", event, cause_of(event), reason, event)
 
     def _on_years(
         self, tree: Tree, species: Species | None, seen: Seen, known_since: date
     ) -> Iterator[_Asked]:
-        rules = [rule for rule in self._rules_of(species) if rule.hangs_on != "act"]
+        rules = [rule for rule in self._rules_of(species) if rule.hangs_on in _YEARLY]
         if not rules:
             return
         place = self._at or self.years.usual_place(tree, self.today)
@@ -241,6 +263,24 @@ class Hanger:
                     year.name.replace("/", "-"),
                     _reason_of(found, year),
                 )
+
+    def _on_forecast(self, tree: Tree, species: Species | None, seen: Seen) -> Iterator[_Asked]:
+        """What a forecast asks for: of a tree that stands here, as it stands today."""
+        rules = [rule for rule in self._rules_of(species) if rule.hangs_on == "forecast"]
+        if not rules or self._at:
+            return
+        year = self.years.at(tree, tree.place, self.today, species, seen)
+        if year.ahead is None:
+            return
+        said = year.ahead.forecast.said
+        reason = Reason("datum", f"{said[0].upper()}{said[1:]}.", expected=True)
+        count = entries_until(self.histories, tree.handle, self.today)
+        for rule in rules:
+            # A winter is one year of the other half of the Earth.
+            southern = year.southern is not (rule.season == "winter")
+            cause = growing_year(self.today, southern).replace("/", "-")
+            given = year.season("year")
+            yield _Asked(rule, count, self.today, tree.place, given, cause, reason)
 
     def _growing_years(self, tree: Tree) -> list[date]:
         """The first days of the growing years that count: those around today, and those whose

@@ -39,7 +39,9 @@ def learned(
         by_tree.once("worked", handle, histories, things, partial(worked_on, handle))
         for handle in histories.trees
     ]
-    return learned_minutes(chain.from_iterable(found))
+    return by_tree.together(
+        "learned", (found,), lambda: learned_minutes(chain.from_iterable(found))
+    )
 
 
 def timed(

@@ -112,16 +112,13 @@ def plan_all(
     minutes = learned(histories, journal.things, today, by_tree)
     bites: dict[str, Bites] = {}
     parts = SharedParts()
-    bills = bills_by_tree(journal, histories, today)
+    bills = bills_by_tree(journal, histories, today, by_tree)
 
     def planned_now() -> tuple[Tree, Species | None, tuple[FollowUp, ...], Bites]:
         tree = tree_on(histories, journal.things, handle, today)
         found = find_species(tree.kind)
-        owed = bills.get(handle, ())
-        if not tree.here:
-            return tree, found, parts.of(_of_gone(tree, hanger, owed)), ()
-        due = parts.of(_of_tree(tree, found, hanger, owed))
-        return tree, found, due, hanger.bites(tree, found)
+        due = parts.of(follow_ups_of(tree, found, hanger, bills.get(handle, ())))
+        return tree, found, due, hanger.bites(tree, found) if tree.here else ()
 
     for handle in handles:
         trees[handle], species[handle], due, bites[handle] = by_tree.once(
@@ -174,6 +171,15 @@ def without_plans(plan: Plan, histories: Histories, things: Things, handles: Ite
         {handle: plan.species.get(handle) for handle in wanted},
         {handle: plan.bites.get(handle, ()) for handle in wanted},
     )
+
+
+def follow_ups_of(
+    tree: Tree, species: Species | None, hanger: Hanger, bills: Sequence[BillState] = ()
+) -> tuple[FollowUp, ...]:
+    """What falls due on a tree, with no minutes learned yet."""
+    if not tree.here:
+        return _of_gone(tree, hanger, bills)
+    return _of_tree(tree, species, hanger, bills)
 
 
 # ------------------------------------------------------------------ the steps for one tree
@@ -238,7 +244,7 @@ def settle(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
     tree, journal, quoter = asked.tree, asked.hanger.journal, asked.hanger.quoter
 
     def quote(event: Event) -> Reason:
-        return Reason("plan", quoter.reason(event, tree, remark=True), event.origin)
+        return Reason("plan", quoter.reason(event, tree, remark=True), event.origin, quotes=True)
 
     def as_plan(event: Event, at: int) -> Iterator[Due]:
         return planned(tree, event, at, journal, quoter)
@@ -267,6 +273,11 @@ def judge(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
     return [asked.hanger.judged(due, asked.tree, asked.species) for due in dues]
 
 
+def foresee(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
+    """What takes a cover away waits while frost is foretold (foreseen.py)."""
+    return asked.hanger.foreseen(dues, asked.tree, asked.species)
+
+
 # How a tree is planned: each step takes what falls due after those before it. The minutes come
 # last and apart, since they are learned from all trees (hours.py).
 STEPS: tuple[tuple[str, PlanStep], ...] = (
@@ -278,6 +289,7 @@ STEPS: tuple[tuple[str, PlanStep], ...] = (
     ("give way", give_way),
     ("weigh", weigh),
     ("judge", judge),
+    ("foresee", foresee),
 )
 
 

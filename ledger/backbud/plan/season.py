@@ -12,11 +12,13 @@ from __future__ import annotations
 from bisect import bisect_left, bisect_right, insort
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date, timedelta
+from functools import partial
 from heapq import heapify, heappop, heappush
 from typing import NamedTuple
 
 from msgspec import Struct
 
+from backbud.memo import NO_MEMO, Memo
 from backbud.plan.followups import FollowUp, sort_of_work, waits_for_its_week
 from backbud.words import monday_of
 
@@ -92,7 +94,9 @@ def works_of(follow_ups: Iterable[FollowUp], today: date) -> Iterator[Work]:
         if one.is_open(today):
             state, window = one.state(today), one.window_on(today)
             late = state in ("overdue", "promised")
-            waits = waits_for_its_week(one.single, state, window.best, today)
+            waits = waits_for_its_week(
+                one.single, one.weight, one.promised, state, window.best, today
+            )
             opens = today if late else max(window.opens, today)
             yield Work(
                 one.id,
@@ -129,12 +133,13 @@ def season_of(
     today: date,
     limit_minutes: int,
     weeks: int = WEEKS,
+    kept: Memo = NO_MEMO,
 ) -> WeeksAhead:
     """Lay out the works whose best day lies in the weeks from this one on, and even these out.
 
-    A limit of 0 moves nothing.
+    A limit of 0 moves nothing. `kept`: what an earlier run of this process left of each week.
     """
-    laid = _laid_out(ordered, monday_of(today), weeks)
+    laid = _laid_out(ordered, monday_of(today), weeks, kept)
     moves = _Moves([{} for _ in laid], [set() for _ in laid])
     if limit_minutes > 0:
         _even_out(laid, moves, limit_minutes)
@@ -145,14 +150,15 @@ def season_of(
     )
 
 
-def _laid_out(ordered: Sequence[Best], first: date, weeks: int) -> list[_Laid]:
+def _laid_out(ordered: Sequence[Best], first: date, weeks: int, kept: Memo) -> list[_Laid]:
     """Each week with the works whose best day it holds."""
     laid: list[_Laid] = []
     begins = bisect_left(ordered, (first,))
     for n in range(weeks):
         ends = bisect_left(ordered, (first + (n + 1) * WEEK,))
         works = [best.work for best in ordered[begins:ends]]
-        laid.append(_laid(n, works, first, weeks))
+        inputs = (works, first, weeks)
+        laid.append(kept.once(("laid", n), inputs, partial(_laid, n, works, first, weeks)))
         begins = ends
     return laid
 

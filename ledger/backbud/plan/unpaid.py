@@ -10,14 +10,15 @@ from datetime import date, timedelta
 
 from msgspec.structs import replace
 
-from backbud.collection.bookings import Booked, Sharing, bookings, bookings_of_person
+from backbud.collection.bookings import MONEY_ACTS, Booked, bookings_of_person
 from backbud.collection.open_bills import BillState, bill_states
 from backbud.collection.state import Tree
-from backbud.collection.visit import visits_of
 from backbud.collection.whereabouts import Histories
 from backbud.journal.read import Journal
 from backbud.plan.due import Due, due_of
 from backbud.plan.followups import Reason
+from backbud.plan.money_lines import MoneyLines
+from backbud.plan.world import ByTree
 from backbud.species import PROMISE, Figure, Proposal, Window
 
 PAYMENT_DAYS = Figure(
@@ -26,7 +27,6 @@ PAYMENT_DAYS = Figure(
     "In how many days a bill is to be paid; common practice, no source: what was agreed and local "
     "law decide.",
 )
-_MONEY = frozenset({"billed", "credited", "paid"})
 # A bill that was paid is told of for about a year.
 _TOLD = timedelta(days=400)
 
@@ -34,10 +34,12 @@ _TOLD = timedelta(days=400)
 Bills = Mapping[str, tuple[BillState, ...]]
 
 
-def bills_by_tree(journal: Journal, histories: Histories, today: date) -> Bills:
+def bills_by_tree(
+    journal: Journal, histories: Histories, today: date, by_tree: ByTree | None = None
+) -> Bills:
     """Each bill that is open, or was paid of late, at its tree; one written of a person at the tree
-    of theirs that came last."""
-    by_person = _by_person(journal, histories, today)
+    of theirs that came last. `by_tree`: what an earlier run of this process left."""
+    by_person = _by_person(journal, histories, today, by_tree)
     found: dict[str, list[BillState]] = {}
     for booked, last in by_person.values():
         for one in bill_states(booked):
@@ -49,41 +51,37 @@ def bills_by_tree(journal: Journal, histories: Histories, today: date) -> Bills:
 
 
 def _by_person(
-    journal: Journal, histories: Histories, today: date
+    journal: Journal, histories: Histories, today: date, by_tree: ByTree | None
 ) -> dict[str, tuple[list[Booked], str]]:
     """By person all that was billed and paid, and the tree that came last."""
-    things, currency = journal.things, journal.settings.currency
-    found = things.find(journal.settings.keeper)
-    keeper = found.handle if found is not None else ""
-    persons = {person.handle for person in things.of_kind("person")} - {keeper}
+    money = MoneyLines(journal, histories, today, by_tree)
+    persons = {person.handle for person in journal.things.of_kind("person")} - {money.keeper}
     written = {
         handle: events
         for handle, events in histories.others.items()
-        if handle in persons and any(event.act in _MONEY for event in events)
+        if handle in persons and any(event.act in MONEY_ACTS for event in events)
     }
     trees = [
         handle
         for handle, one in histories.trees.items()
-        if any(entry.event.act in _MONEY for entry in one.entries)
-        or (written and one.owner in written)
+        if money.written[handle].any or (written and one.owner in written)
     ]
     by_person: dict[str, tuple[list[Booked], str]] = {}
     if not trees and not written:
         return by_person
-    sharing, came = Sharing(histories), dict[str, date]()
+    came: dict[str, date] = {}
     for handle in trees:
-        for visit in visits_of(histories, things, handle, keeper, today):
+        for visit in money.booked(handle):
             booked, last = by_person.get(visit.owner, ([], ""))
-            booked.extend(bookings(visit.entries, handle, sharing, currency))
-            begun = visit.came or date.min
-            if not last or begun >= came[visit.owner]:
-                last, came[visit.owner] = handle, begun
+            booked.extend(visit.booked)
+            if not last or visit.begun >= came[visit.owner]:
+                last, came[visit.owner] = handle, visit.begun
             by_person[visit.owner] = (booked, last)
     together = persons_sharing(histories)
     for person, events in written.items():
         booked, last = by_person.get(person, ([], ""))
         some = [(e, *_place(together[id(e)], person)) for e in events if e.day <= today]
-        booked.extend(bookings_of_person(some, currency))
+        booked.extend(bookings_of_person(some, money.currency))
         by_person[person] = (booked, last)
     return by_person
 

@@ -206,8 +206,8 @@ def water_of(
         {one.tree: one for _, of_trees in places for one in of_trees},
         tuple(place for place, _ in places),
         tuple(too_little),
-        _weeks(known, today),
-        _methods(known, today),
+        kept.once("weeks", (Identical(*known),), partial(_weeks, known, today)),
+        kept.once("methods", (Identical(*known),), partial(_methods, known, today)),
         tuple(planted_out),
     )
     kept.end()

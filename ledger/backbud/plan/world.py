@@ -9,6 +9,7 @@ from __future__ import annotations
 import os
 from collections.abc import Callable
 from datetime import date
+from functools import partial
 from typing import TypeVar
 
 from backbud.collection.whereabouts import Histories
@@ -24,27 +25,42 @@ from backbud.memo import NO_MEMO, Identical, Memo
 T = TypeVar("T")
 
 
-def world_of(journal: Journal, histories: Histories, today: date) -> tuple[object, ...]:
+def world_of(
+    journal: Journal, histories: Histories, today: date, kept: Memo = NO_MEMO
+) -> tuple[object, ...]:
     """Everything that the plan of any tree may look at, but for what is that tree's own.
 
-    Of other trees that is only what they are called: a reason leaves out lines that name them.
+    `kept`: what an earlier run of this process left of the cards.
     """
     things = journal.things
-    trees = things.of_kind("tree")
     return (
         today,
         journal.southern,
         journal.texts[SETTINGS_FILE],
         tuple(histories.trees),
-        things.spellings,
-        [(tree.handle, tree.first_handle, tree.title) for tree in trees],
-        [thing for thing in things.by_handle.values() if thing.kind != "tree"],
+        kept.once("cards of the world", (Identical(things),), partial(_of_cards, things)),
         [
             (said.day, said.place, said.name, repr(said.value), said.unit)
             for said in journal.weather
         ],
         [(name, _bytes(journal, name)) for name in weather_files(journal.things)],
+        [(name, _bytes(journal, name)) for name in weather_arrived(journal)],
     )
+
+
+def _of_cards(things: Things) -> tuple[object, ...]:
+    """Of other trees it is only what they are called: a reason leaves out lines that name them."""
+    trees = things.of_kind("tree")
+    return (
+        things.spellings,
+        [(tree.handle, tree.first_handle, tree.title) for tree in trees],
+        [thing for thing in things.by_handle.values() if thing.kind != "tree"],
+    )
+
+
+def weather_arrived(journal: Journal) -> tuple[str, ...]:
+    """The files of forecasts and past days that came by themselves."""
+    return journal.positions.files.arrived(journal.positions.place).names
 
 
 def _bytes(journal: Journal, name: str) -> bytes | None:
@@ -93,11 +109,16 @@ class ByTree:
 
         `more`: what else it was made from.
         """
+        own = self.own(handle, histories, things)
+        return self.kept.once((what, handle), (own, *more), work)
+
+    def own(self, handle: str, histories: Histories, things: Things) -> Identical:
+        """What stands for a tree's own, and for what is no tree's."""
         own = self._own.get(handle)
         if own is None:
             inputs = (self.world, histories.trees[handle], things.by_handle.get(handle))
             own = self._own[handle] = Identical(self.kept.same(("own", handle), inputs))
-        return self.kept.once((what, handle), (own, *more), work)
+        return own
 
     def together(self, what: str, inputs: tuple[object, ...], work: Callable[[], T]) -> T:
         """What was made of what was kept of many trees, and of nothing else that is no tree's."""

@@ -35,12 +35,23 @@ class Names:
 
     def add(self, name: str) -> None:
         """PublishError where no file may have the name, or none beside those that came before."""
-        if not _is_plain(name):
+        paths = _paths_of(name)
+        if not paths:
             raise PublishError(f"{name!r} cannot be the name of an output file.")
-        for path, is_file in [(name, True), *((folder, False) for folder in folders_of(name))]:
-            other, was_file = self._spelled.setdefault(folded(path), (path, is_file))
+        for seen, path, is_file in paths:
+            other, was_file = self._spelled.setdefault(seen, (path, is_file))
             if other != path or was_file != is_file:
                 raise PublishError(f"{other} and {path} cannot both be in the output.")
+
+
+@lru_cache(maxsize=1 << 15)
+def _paths_of(name: str) -> tuple[tuple[str, str, bool], ...]:
+    """A file's path and those of its folders, each as `folded`, as it is, and whether it is the
+    file; none of a name that no file may have."""
+    if not _is_plain(name):
+        return ()
+    paths = [(name, True), *((folder, False) for folder in folders_of(name))]
+    return tuple((folded(path), path, is_file) for path, is_file in paths)
 
 
 def _is_plain(name: str) -> bool:

@@ -49,13 +49,13 @@ from backbud.species.facts import (
 )
 from backbud.species.heat import out_of_the_heat
 from backbud.species.judging import Judge, judged, times_of
-from backbud.species.proposals import Proposal, Proposals, Section
-from backbud.species.rules import Rule, WorkTime, after, each, when
+from backbud.species.proposals import Foretold, ForetoldWhat, Proposal, Proposals, Section
+from backbud.species.rules import Rule, WorkTime, after, each, foretold, when
 from backbud.species.schedule import NOTHING_SAID, Schedule, a_year_later, next_after
 from backbud.species.stages import Stage, StageMonths, after_stage, stage_name
 from backbud.species.summer_outside import (
     SummerOutside,
-    goes_in_by,
+    comes_in,
     goes_out_from,
     summer_outside,
 )
@@ -114,6 +114,8 @@ __all__ = [
     "Extent",
     "Fact",
     "Figure",
+    "Foretold",
+    "ForetoldWhat",
     "Form",
     "Judge",
     "OnTree",
@@ -149,9 +151,11 @@ __all__ = [
     "as_detail",
     "as_settling",
     "as_word",
+    "comes_in",
     "days_after",
     "deed_of",
     "each",
+    "foretold",
     "goes_in_by",
     "goes_out_from",
     "is_expected",

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from datetime import date
+from typing import Literal
 
 from msgspec import Struct
 
@@ -11,6 +13,18 @@ from backbud.species.schedule import NOTHING_SAID, Schedule
 from backbud.species.weight import Weight
 from backbud.species.windows import Window
 from backbud_grammar.act_words import ActWord, SettledBy
+
+ForetoldWhat = Literal["frost", "cold", "heat", "wind", "rain"]
+
+
+class Foretold(Struct, frozen=True, gc=False):
+    """What of a forecast a work is asked for against: frost, or the cold that a tender tree does
+    not bear; heat, wind, rain. The day it comes (of a night the morning that it ends on), and its
+    figure with the unit."""
+
+    what: ForetoldWhat
+    on: date
+    figure: str
 
 
 class _Weighed(Struct, frozen=True, kw_only=True):
@@ -31,7 +45,8 @@ class Proposal(_Weighed, frozen=True):
     day). `wedges`: the wedges of the root ball that are to be opened. `extent`: how far it is
     taken: only in part, as usual, or hard. `schedule`: what is said of it as its days pass, and
     when it comes again. `singly`: of what may be done, that there is a reason for it in
-    this very tree.
+    this very tree. `foretold`: what it is asked for against, where a forecast has it. `bares`: it
+    takes a cover away, so it waits while frost is foretold.
     """
 
     act: ActWord
@@ -48,6 +63,8 @@ class Proposal(_Weighed, frozen=True):
     extent: Extent = "usual"
     schedule: Schedule = NOTHING_SAID
     singly: bool = False
+    foretold: Foretold | None = None
+    bares: bool = False
 
 
 Proposals = Iterator[Proposal]

@@ -31,11 +31,13 @@ class Rule(Struct, frozen=True):
 
     `having`: traits; it hangs on each act that has one of them too, a plugin's as well. `time`: of
     a yearly rule, what it asks for and when, by which such a work is judged. `source`: where the
-    work and its time come from: a published source, COMMON_PRACTICE or FROM_MEMORY.
+    work and its time come from: a published source, COMMON_PRACTICE or FROM_MEMORY. `inside`: done
+    only where a tender tree winters: in warmth, or in a room; nothing of it while it stands
+    elsewhere.
     """
 
     id: str
-    hangs_on: Literal["act", "season", "stage"]
+    hangs_on: Literal["act", "season", "stage", "forecast"]
     acts: tuple[str, ...]
     season: SeasonName
     stage: int
@@ -43,6 +45,7 @@ class Rule(Struct, frozen=True):
     having: tuple[Trait, ...] = ()
     source: str = COMMON_PRACTICE
     time: WorkTime | None = None
+    inside: Literal["", "warmth", "room"] = ""
 
     def acts_of(self, table: Mapping[str, ActForm]) -> tuple[str, ...]:
         """The acts of a journal's table on which it hangs, in their past form."""
@@ -69,6 +72,15 @@ def each(season: SeasonName, *, rule: str) -> Callable[[F], F]:
     return _marked(rule, "season", season=season)
 
 
+def foretold(year: Literal["winter", "year"], *, rule: str) -> Callable[[F], F]:
+    """The rule runs while a forecast tells of days ahead: `(self, tree, season: Season, year)`.
+
+    It is given the tree as it stands today and the growing year of today. What it asks for is of
+    one winter, or of one growing `year`: the next of its kind takes the place of the last.
+    """
+    return _marked(rule, "forecast", season=year)
+
+
 def when(stage: int, *, rule: str) -> Callable[[F], F]:
     """The rule runs each growing year the stage is reached: `(self, tree, stage: Stage, year)`."""
     return _marked(rule, "stage", stage=stage)
@@ -76,7 +88,7 @@ def when(stage: int, *, rule: str) -> Callable[[F], F]:
 
 def _marked(
     rule: str,
-    hangs_on: Literal["act", "season", "stage"],
+    hangs_on: Literal["act", "season", "stage", "forecast"],
     acts: tuple[str, ...] = (),
     season: SeasonName = "year",
     stage: int = -1,

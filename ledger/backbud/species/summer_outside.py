@@ -65,6 +65,21 @@ def goes_in_by(summer: SummerOutside, year: Year) -> Window:
     return year.rounded(Window(summer.last - days[0], summer.last - days[1], summer.last))
 
 
+def comes_in(year: Year) -> tuple[Window, str] | None:
+    """When a tender tree that stands outside comes in, and why; None where no night sends it in,
+    where it is not tender, or where nothing is known of the nights.
+
+    Where no summer is worth two moves it has the warm days alone, and they end with the summer:
+    by months; common practice, no source.
+    """
+    if year.comes_in_below_c is None or year.outlook is None:
+        return None
+    summer = summer_outside(year)
+    if summer is None or not summer.worth_it:
+        return year.months((8, 25), (9, 7), (9, 20)), year.by_months
+    return None if summer.always else (goes_in_by(summer, year), summer.because)
+
+
 def goes_out_from(summer: SummerOutside, year: Year) -> Window:
     """The window for bringing it out: three weeks, its best day a week after the first."""
     days = timedelta(days=7), timedelta(days=21)

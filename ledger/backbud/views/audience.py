@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from datetime import date
 from hashlib import blake2b
 from typing import Literal, TypeVar
@@ -21,9 +21,11 @@ from backbud.views.history import EntryView, free_names
 from backbud.views.less import nameless, unpriced
 from backbud.views.people import PersonView
 from backbud.views.plain_details import is_plain_part, plain_details
+from backbud.views.plain_words import is_plain_keep
 from backbud.views.shelf import ShelfView
 from backbud.views.tree import ThingView, TreeView
 from backbud.views.work import ReasonView, SettledView, WorkView
+from backbud_grammar.act_words import ActWord
 from backbud_grammar.details import part_at_commas
 
 # What the programme says of its own accord names nobody, but that a season is told with its place.
@@ -32,7 +34,7 @@ _OWN_WORDS: tuple[ReasonSort, ...] = ("rule", "season")
 _OWNERS_FACTS = frozenset({"front", "style", "origin", "passport", "nebari", "girth"})
 # The works that anybody is shown.
 _PUBLIC_WORKS = frozenset({"roots", "branches", "wire", "deadwood", "propagation"})
-_PHOTOGRAPHED = "photographed"
+_PHOTOGRAPHED: ActWord = "photographed"
 
 T = TypeVar("T")
 
@@ -76,6 +78,11 @@ class Audience:
         self._named_places = HiddenNames(filter(self._others.named_in, named))
         self._at_places = tuple(f" at {name}" for name in sorted(named, key=len, reverse=True))
 
+    @property
+    def eyes(self) -> Eyes:
+        """Whose they are."""
+        return self._eyes
+
     def sees(self, tree: Tree) -> bool:
         """Whether they are shown the tree at all."""
         match self._eyes.sort:
@@ -95,26 +102,31 @@ class Audience:
         """A text that is about no tree, where it names nobody whom they are not to read."""
         return self._nobodys(text)
 
-    def plans(self, plans: Mapping[str, tuple[FollowUp, ...]]) -> dict[str, tuple[FollowUp, ...]]:
-        """What is planned, without what is the keeper's own business."""
-        return {
-            handle: plan
-            if self._eyes.sort == "keeper"
-            else tuple(one for one in plan if not is_work_for_keeper(one.act, one.id))
-            for handle, plan in plans.items()
-        }
+    def plan(self, plan: tuple[FollowUp, ...]) -> tuple[FollowUp, ...]:
+        """What is planned of a tree, without what is the keeper's own business."""
+        if self._eyes.sort == "keeper":
+            return plan
+        return tuple(one for one in plan if not is_work_for_keeper(one))
 
     def work(self, work: WorkView) -> WorkView | None:
         """A work as they may read it."""
         if not self.sees(self._grounds.trees[work.tree]) or self._eyes.sort == "public":
             return None
-        if self._eyes.sort != "keeper" and is_work_for_keeper(work.act, work.id):
+        if self._eyes.sort != "keeper" and work.private:
             return None
         return self._owners_work(work) if self._eyes.sort == "owner" else work
 
     def people(self, people: tuple[PersonView, ...]) -> tuple[PersonView, ...]:
         """Of people nobody reads but the keeper."""
         return people if self._eyes.sort == "keeper" else ()
+
+    def of_the_house(self, found: tuple[T, ...]) -> tuple[T, ...]:
+        """What stands where, and in what: for whoever works in the house."""
+        return found if self._eyes.sort in ("keeper", "helper") else ()
+
+    def keepers(self, found: T, nothing: T) -> T:
+        """What nobody reads but the keeper; nothing for all others."""
+        return found if self._eyes.sort == "keeper" else nothing
 
     def tree(self, tree: TreeView) -> TreeView | None:
         """A tree as they may read of it."""
@@ -189,8 +201,12 @@ class Audience:
         # What was done to some of a batch may never have been done to theirs.
         if entry.held_back or (entry.within and entry.of is not None):
             return None
+        if event.was("used"):
+            return None  # By the handles of the shelf; the account names it.
         text = said if event.row.prose else self._plain(event, _seen(entry.text, event))
-        if entry.text and not text and event.row.needs_detail:
+        if event.was("treated") or is_plain_keep(event):
+            text = ""  # Doses, hours and wind are the keeper's to know.
+        elif entry.text and not text and event.row.needs_detail:
             return None  # Alone it says nothing: moved.
         remark = "" if event.row.prose else said
         within = self._nobodys(entry.within)
@@ -267,7 +283,7 @@ class Audience:
             hidden = self._named_places if reason.sort == "rule" else self._places
             return "" if hidden.named_in(text) else text
         event = self._event_at(work.tree, reason)
-        if event is not None and text.startswith(f"{event.day}: "):
+        if event is not None and reason.quotes:
             plain = self._plain(event, event.text)
             text = f"{event.day}: {event.act} {plain}".rstrip() + "."
         elif event is None and reason.file:

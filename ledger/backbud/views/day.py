@@ -12,10 +12,12 @@ from operator import attrgetter
 
 from backbud.collection.on_tree import TAKEN_OFF_BY
 from backbud.collection.state import Tree
-from backbud.plan.followups import FollowUp, State, waits_for_its_week
+from backbud.plan.followups import OPEN, FollowUp, State, waits_for_its_week
 from backbud.plan.run import Plan
+from backbud.species import PROMISE
 from backbud.views.work import WorkView, work_view
 from backbud.words import monday_of
+from backbud_grammar.act_words import ActWord
 
 # How much it matters, the day, the title and the id.
 Urgency = tuple[tuple[int, bool], int, str, str]
@@ -27,7 +29,7 @@ FAR = timedelta(days=36500)
 # How long a settled work is still told of.
 SETTLED_DAYS = 365
 # What is done to all that is there of a thing at one time.
-_OF_THINGS = frozenset({"checked", *TAKEN_OFF_BY.values()})
+_OF_THINGS: frozenset[ActWord] = frozenset({"checked", *TAKEN_OFF_BY.values()})
 
 
 def works_of(
@@ -44,6 +46,22 @@ def open_works_of(
     return works_of((one for one in plans if one.is_open(today)), tree, names, today)
 
 
+def told_works_of(
+    plans: Iterable[FollowUp], tree: Tree, names: Mapping[str, str], today: date
+) -> tuple[WorkView, ...]:
+    """Those of a tree's follow-ups that still want doing, or were settled within a year."""
+    since = today - timedelta(days=SETTLED_DAYS)
+
+    def is_told(one: FollowUp) -> bool:
+        state = one.state(today)
+        if state in ("done", "skipped"):
+            settled_on = one.settled.day if one.settled else one.window_on(today).closes
+            return settled_on >= since
+        return state in OPEN
+
+    return works_of(filter(is_told, plans), tree, names, today)
+
+
 def all_works(plan: Plan, names: Mapping[str, str], today: date) -> Iterator[WorkView]:
     """Every follow-up of every tree of a plan as it is shown on a day."""
     for handle, those in plan.follow_ups.items():
@@ -51,8 +69,9 @@ def all_works(plan: Plan, names: Mapping[str, str], today: date) -> Iterator[Wor
 
 
 def stands(work: WorkView, today: date) -> State:
-    """Under which heading a work stands: what may be done comes until its best week."""
-    waits = waits_for_its_week(work.single, work.state, work.best, today)
+    """Under which heading a work stands: it comes until its best week is here, or near."""
+    promised = work.planned or work.moved_from is not None or work.weight == PROMISE
+    waits = waits_for_its_week(work.single, work.weight, promised, work.state, work.best, today)
     return "coming" if waits else work.state
 
 
@@ -115,11 +134,22 @@ def open_first(works: Iterable[WorkView], today: date) -> tuple[WorkView, ...]:
     )
 
 
-def called(ident: str, works: Iterable[WorkView]) -> tuple[WorkView, ...]:
+def works_called(ident: str, works: Iterable[WorkView]) -> tuple[WorkView, ...]:
     """The work of this id; else every one whose id holds what was written."""
     some = tuple(works)
     exact = tuple(one for one in some if one.id == ident)
     return exact or tuple(one for one in some if ident in one.id)
+
+
+def named(words: Sequence[str], works: Iterable[WorkView]) -> tuple[WorkView, ...]:
+    """The works of a name: each of the words begins one of the title, or is its act (`repot`,
+    `untie ties`)."""
+    asked = [word.casefold() for word in words]
+    return tuple(one for one in works if all(_is_in_name(word, one) for word in asked))
+
+
+def _is_in_name(word: str, work: WorkView) -> bool:
+    return word == work.act or any(part.startswith(word) for part in work.title.casefold().split())
 
 
 def rounds(some: Iterable[WorkView], *, by_days: bool = False) -> list[list[WorkView]]:

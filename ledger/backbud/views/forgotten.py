@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from operator import is_
 from typing import Any, TypeVar, cast
 
 from msgspec import Struct
@@ -26,7 +27,9 @@ class Forgotten:
                 self._number.setdefault(name.casefold(), number)
         longest = sorted(self._number, key=len, reverse=True)
         self._named = (
-            re.compile(rf"(?<![\w-])(?:{'|'.join(map(re.escape, longest))})(?![\w])", re.IGNORECASE)
+            re.compile(
+                rf"(?<![^\W_])(?:{'|'.join(map(re.escape, longest))})(?![^\W_])", re.IGNORECASE
+            )
             if longest
             else None
         )
@@ -50,7 +53,9 @@ class Forgotten:
             changed = {name: one for name, one in new.items() if one is not was[name]}
             return replace(value, **changed) if changed else value
         if isinstance(value, tuple):
-            return tuple(map(self._told, value))
+            told = tuple(map(self._told, value))
+            return value if all(map(is_, told, value)) else told
         if isinstance(value, dict):
-            return {self._told(key): self._told(one) for key, one in value.items()}
+            pairs = {self._told(key): self._told(one) for key, one in value.items()}
+            return value if pairs == value else pairs
         return value

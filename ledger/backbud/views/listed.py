@@ -13,7 +13,7 @@ from backbud.collection.places import cover_of, outward
 from backbud.collection.state import Standing, Tree
 from backbud.journal.things import Thing, Things
 from backbud.plan.vessels import RIM_GAP, pot_of_card
-from backbud_grammar.act_words import as_act
+from backbud_grammar.act_words import LabelName, as_act
 
 SortBy = Literal["handle", "kind", "place", "owner", "since", "last"]
 
@@ -164,6 +164,6 @@ def _pot_row(card: Thing, tree: Tree | None, figures: Mapping[str, float]) -> Li
     )
 
 
-def _size(card: Thing, label: str) -> str:
+def _size(card: Thing, label: LabelName) -> str:
     measure = card.measure(label)
     return str(measure) if measure is not None else ""

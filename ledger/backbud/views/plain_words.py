@@ -6,62 +6,27 @@ but what a pest was treated with.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Sequence
 
 from msgspec import Struct
 
 from backbud import words
 from backbud.collection.state import OnTree
 from backbud.journal.events import Event
-from backbud.journal.things import Things
+from backbud.journal.things import Thing, Things
+from backbud_grammar.act_words import ActWord, DetailName
 from backbud_grammar.forms import ANY_WORDS
-from backbud_grammar.measures import is_money
 from backbud_grammar.syntax import Detail
 
-# What each act is to its owner; what is not here goes by its own word.
-_SAID: Mapping[str, str] = {
-    "received": "came to us",
-    "unwired": "wire taken off",
-    "guyed": "branches drawn into place with guy wires",
-    "unguyed": "guy wires taken off",
-    "decandled": "this year's candles cut, so that a second, shorter growth comes",
-    "defoliated": "leaves cut off",
-    "disbudded": "flower buds taken off before they open",
-    "deadheaded": "spent flowers and their seed taken off",
-    "rubbed": "buds rubbed off",
-    "plucked": "old needles plucked",
-    "pinched": "soft tips pinched",
-    "thinned": "thinned, for light inside",
-    "treated-deadwood": "deadwood treated",
-    "separated": "a layer or graft cut free",
-    "sealed": "cuts sealed",
-    "top-dressed": "fresh soil laid on top",
-    "root-pruned": "roots pruned",
-    "potted-on": "moved into a larger pot",
-    "slipped": "moved into a larger pot, roots left alone",
-    "opened": "the surface of the soil raked open",
-    "untied": "the ties that held it in the pot taken out",
-    "protected": "sheltered from the cold",
-    "unprotected": "shelter taken off",
-    "shaded": "shaded",
-    "unshaded": "shade taken off",
-    "quarantined": "kept apart from other trees",
-    "released": "out of quarantine",
-    "checked": "looked over",
-    "refronted": "given a new front",
-    "shown": "shown at an exhibition",
-    "ready": "ready to go home",
-    "returned": "went home",
-    "asked-after": "asked after",
-}
 _METALS = {"Al": "aluminium", "Cu": "copper", "annealed": "annealed copper"}
-_PRODUCT = frozenset({"with", "product", "against", "dose", "number"})
+# What an owner can picture: how long, how big, how many, how far round, how large a part.
+_PLAIN_SORTS = frozenset({"length", "size", "number", "angle", "share", "fraction"})
+_PRODUCT: tuple[DetailName, ...] = ("product", "with")
+# Behind these stands a size and a metal, and these stand before their figure.
+_OF_WIRE: tuple[DetailName, ...] = ("wire", "guy", "size", "with")
+_LABELLED: tuple[DetailName, ...] = ("against", "dose", "leaving", "off")
 # Details that only the bench, or another person, has a use for.
-_SKIPPED = frozenset({"by", "again", "old ties out", "share", "hole"})
-# Daily keep: told once and together, whatever else was done.
-KEEP = frozenset({"fed", "watered", "soaked", "flushed", "weeded", "cleaned", "turned", "checked"})
-# Where it stood is ours to know.
-_OURS = frozenset({"moved", "turned", "watered", "valued", "counted"})
+_SKIPPED: frozenset[DetailName] = frozenset({"by", "again", "old ties out", "share", "hole"})
 
 
 # What a pot, a mix or a material is called; "" for anything else, which is not to be named.
@@ -73,10 +38,21 @@ def called_in(things: Things) -> Called:
 
     def called(written: str) -> str:
         found = things.find(written)
-        known = found is not None and found.kind in ("pot", "mix", "material")
-        return found.title if found is not None and known else ""
+        if found is None or found.kind not in ("pot", "mix", "material"):
+            return ""
+        return pot_in_words(found) if found.kind == "pot" else found.title
 
     return called
+
+
+def pot_in_words(pot: Thing) -> str:
+    """A pot as somebody who does not know the shelf is told of it: its name, or how it looks."""
+    if pot.text("name"):
+        return pot.title
+    looks = " ".join(filter(None, (pot.text("colour"), pot.text("shape"))))
+    inside = pot.measure("inside")
+    size = f"{words.sizes(str(inside))} inside" if inside is not None else ""
+    return ", ".join(filter(None, (looks, size))) or pot.title
 
 
 class DoneLine(Struct, frozen=True, gc=False):
@@ -84,28 +60,46 @@ class DoneLine(Struct, frozen=True, gc=False):
 
     when: str
     what: str
-    act: str
+    act: ActWord
 
 
 def act_in_words(event: Event, called: Called) -> str:
     """A line in plain words."""
-    said = words.sentence(_SAID.get(event.act, event.act.replace("-", " ")))
+    said = _said(event)
     if "potting" in event.row.traits or event.has("mix") or event.has("off below"):
         details = list(_potting(event, called))
     elif event.was("wired", "guyed"):
         details = list(_wire(event))
+    elif event.was("treated"):
+        return f"{said}{_treated(event, called)}"
+    elif is_plain_keep(event):
+        details = []
     else:
         details = list(_typed(event, called))
-    return f"{said}: {', '.join(details)}" if details else said
+    told = ", ".join(one for one in details if one.casefold() not in said.casefold())
+    if not told:
+        return said
+    # `Wire taken off on left 2`, and `Wired: 2 mm aluminium on left 2`.
+    return f"{said} {told}" if all(one.startswith("on ") for one in details) else f"{said}: {told}"
+
+
+def is_plain_keep(event: Event) -> bool:
+    """Whether it is daily keep whose figures are the keeper's alone: how strong the feed was."""
+    return "daily_keep" in event.row.traits and not event.was("checked")
+
+
+def _said(event: Event) -> str:
+    """What was done, as its row says it to an owner."""
+    return words.sentence(event.row.plainly or event.act.replace("-", " "))
 
 
 def done_lines(events: Sequence[Event], called: Called, year: int) -> tuple[DoneLine, ...]:
     """What was done, oldest first; daily keep, and what was done again and again, once."""
-    shown = [event for event in events if event.act not in _OURS]
-    often: dict[str, list[Event]] = {}
+    shown = [event for event in events if "not_told" not in event.row.traits]
+    often: dict[ActWord, list[Event]] = {}
     for event in shown:
         often.setdefault(event.act, []).append(event)
-    joint = {act for act, some in often.items() if len(some) > (1 if act in KEEP else 3)}
+    joint = {act for act, some in often.items() if len(some) > _singly(some[0])}
     found = []
     for event in shown:
         if event.act not in joint:
@@ -114,10 +108,14 @@ def done_lines(events: Sequence[Event], called: Called, year: int) -> tuple[Done
         elif event is often[event.act][0]:
             some = often[event.act]
             days = words.between(some[0].day, some[-1].day, year)
-            said = words.sentence(_SAID.get(event.act, event.act))
             times = "twice" if len(some) == 2 else f"{len(some)} times"
-            found.append(DoneLine(days, f"{said} {times}", event.act))
+            found.append(DoneLine(days, f"{_said(event)} {times}", event.act))
     return tuple(found)
+
+
+def _singly(event: Event) -> int:
+    """How often an act is told line by line; done more often, it is told once."""
+    return 1 if "daily_keep" in event.row.traits else 3
 
 
 def thing_in_words(thing: OnTree) -> str:
@@ -153,7 +151,7 @@ def _potting(event: Event, called: Called) -> Iterator[str]:
 
 def _wire(event: Event) -> Iterator[str]:
     for detail in event.details:
-        if detail.measure is None or detail.name not in ("wire", "guy", "size", "with"):
+        if detail.measure is None or detail.name not in _OF_WIRE:
             continue
         metal = " ".join(_METALS.get(word, word) for word in detail.words.split())
         yield " ".join(
@@ -167,23 +165,32 @@ def _typed(event: Event, called: Called) -> Iterator[str]:
     """The details that are typed, as written; where one is named, its part of the tree."""
     free = {form.name for form in event.row.forms if form.prose or form.words == ANY_WORDS}
     for detail in event.details:
-        if detail.name in _SKIPPED or (detail.measure and is_money(detail.measure.sort)):
+        if detail.name in _SKIPPED or detail.date or detail.name in free:
             continue
-        if detail.date or (detail.name in free and not _is_product(event, detail)):
+        if detail.measure is not None and detail.measure.sort not in _PLAIN_SORTS:
             continue
         if detail.handle and not called(detail.handle):
             continue
         yield from filter(None, [_detail(event, detail, called)])
 
 
-def _is_product(event: Event, detail: Detail) -> bool:
-    return event.act == "treated" and detail.name in _PRODUCT
+def _treated(event: Event, called: Called) -> str:
+    """`, against scale, with soft soap`: neither dose, number, hour nor wind, which the register
+    keeps."""
+    against = ", ".join(d.words for d in event.all("against") if d.words)
+    named = (d for name in _PRODUCT for d in event.all(name))
+    product = ", ".join(filter(None, (called(d.handle) if d.handle else d.words for d in named)))
+    return "".join(
+        f", {how} {what}" for how, what in (("against", against), ("with", product)) if what
+    )
 
 
 def _detail(event: Event, detail: Detail, called: Called) -> str:
     if detail.handle:
         return called(detail.handle)
-    label = "" if detail.name not in ("against", "dose", "leaving", "off") else detail.name
+    label: str = "" if detail.name not in _LABELLED else detail.name
+    if detail.name == "stubs":
+        label = "stubs of"
     measure = str(detail.measure) if detail.measure is not None else ""
     flag = detail.name if not (measure or detail.words or detail.part) else ""
     part = f"on {detail.part}" if detail.part else ""

@@ -12,17 +12,16 @@ from backbud.journal.events import Event
 from backbud.views.history import DateView, date_view
 from backbud.views.paper import PaperTreeView, PartyView, ProvenanceView, YearDone
 from backbud.views.photograph import PhotographView, portrait, then_and_now
-from backbud.views.plain_words import KEEP, Called, DoneLine, done_lines
+from backbud.views.plain_words import Called, DoneLine, done_lines
 from backbud.views.visit import is_work
 from backbud_grammar.dates import read_span
+from backbud_grammar.forms import Trait
 from backbud_grammar.problems import Misread
 
 # What makes a tree what it is; its keep is no part of that.
-_MAKES = frozenset({"raised", "potting", "root_work", "stresses", "cuts_roots"})
-_MAKING = frozenset(
-    {"wired", "bent", "guyed", "carved", "treated-deadwood", "refronted", "grafted", "layered",
-     "separated", "collected", "sown", "struck", "pruned", "decandled", "defoliated"}
-)  # fmt: skip
+_MAKES: frozenset[Trait] = frozenset(
+    {"shapes", "raised", "potting", "root_work", "stresses", "cuts_roots"}
+)
 
 
 def provenance_view(
@@ -60,8 +59,8 @@ def provenance_view(
 def _makes(event: Event) -> bool:
     return (
         is_work(event)
-        and event.act not in KEEP
-        and (event.act in _MAKING or not _MAKES.isdisjoint(event.row.traits))
+        and "daily_keep" not in event.row.traits
+        and not _MAKES.isdisjoint(event.row.traits)
     )
 
 

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date
+from itertools import chain
 
 from msgspec import Struct
 
+from backbud.memo import NO_MEMO, Memo
 from backbud.plan.season import WEEK, PlacedWork, WeeksAhead
 
 
@@ -56,52 +58,63 @@ class SprigView(Struct, frozen=True):
     twigs: tuple[TwigView, ...]
 
 
-def sprigs_of(season: WeeksAhead, kinds: Mapping[str, str], today: date) -> tuple[SprigView, ...]:
-    """A sprig for each kind, the one that takes longest first. `kinds`: by the tree's handle."""
-    by_kind: dict[str, list[tuple[int, PlacedWork]]] = {}
+def sprigs_of(
+    season: WeeksAhead, kinds: Mapping[str, str], today: date, kept: Memo = NO_MEMO
+) -> tuple[SprigView, ...]:
+    """A sprig for each kind, the one that takes longest first. `kinds`: by the tree's handle.
+
+    `kept`: what an earlier run of this process left.
+    """
+    alike: dict[str, dict[str, list[tuple[int, PlacedWork]]]] = {}
     for n, week in enumerate(season.weeks):
         for placed in week.works:
-            by_kind.setdefault(kinds[placed.work.tree], []).append((n, placed))
-    first = season.weeks[0].monday
-    sprigs = [
-        SprigView(
-            kind,
-            len({placed.work.tree for _, placed in works}),
-            sum(placed.work.minutes for _, placed in works),
-            tuple(_twigs(works, first, len(season.weeks), today)),
+            of_kind = alike.setdefault(kinds[placed.work.tree], {})
+            of_kind.setdefault(placed.work.called, []).append((n, placed))
+    first, weeks = season.weeks[0].monday, len(season.weeks)
+
+    def twig() -> TwigView:
+        return _twig(called, those, first, weeks, today)
+
+    sprigs = []
+    for kind, by_work in alike.items():
+        twigs = []
+        for called, those in by_work.items():
+            inputs = (those, first, weeks, today)
+            twigs.append(kept.once(("twig", kind, called), inputs, twig))
+        every = list(chain.from_iterable(by_work.values()))
+        sprigs.append(
+            SprigView(
+                kind,
+                len({placed.work.tree for _, placed in every}),
+                sum(placed.work.minutes for _, placed in every),
+                tuple(sorted(twigs, key=lambda twig: (twig.first_week, twig.work))),
+            )
         )
-        for kind, works in by_kind.items()
-    ]
     return tuple(sorted(sprigs, key=lambda one: (-one.minutes, one.kind)))
 
 
-def _twigs(
-    works: Iterable[tuple[int, PlacedWork]], first: date, weeks: int, today: date
-) -> list[TwigView]:
-    by_work: dict[str, list[tuple[int, PlacedWork]]] = {}
-    for n, placed in works:
-        by_work.setdefault(placed.work.called, []).append((n, placed))
-    found = [
-        TwigView(
-            called,
-            len({placed.work.tree for _, placed in those}),
-            _open_trees((placed for _, placed in those), first, weeks),
-            tuple(_buds(those, today)),
-            _windows(placed for _, placed in those),
-        )
-        for called, those in by_work.items()
-    ]
-    return sorted(found, key=lambda twig: (twig.first_week, twig.work))
+def _twig(
+    called: str, works: Sequence[tuple[int, PlacedWork]], first: date, weeks: int, today: date
+) -> TwigView:
+    return TwigView(
+        called,
+        len({placed.work.tree for _, placed in works}),
+        _open_trees((placed for _, placed in works), first, weeks),
+        tuple(_buds(works, today)),
+        _windows(placed for _, placed in works),
+    )
 
 
 def _open_trees(works: Iterable[PlacedWork], first: date, weeks: int) -> tuple[int, ...]:
     """Of each week, how many trees have a window open in it."""
-    open_in: set[tuple[int, str]] = set()
+    open_in: dict[str, set[range]] = {}
     for placed in works:
         opens, closes = placed.work.window
         begin, end = (opens - first).days // WEEK.days, (closes - first).days // WEEK.days
-        open_in |= {(n, placed.work.tree) for n in range(max(begin, 0), min(end + 1, weeks))}
-    counts = Counter(n for n, _ in open_in)
+        open_in.setdefault(placed.work.tree, set()).add(range(max(begin, 0), min(end + 1, weeks)))
+    counts: Counter[int] = Counter()
+    for windows in open_in.values():
+        counts.update(set(chain.from_iterable(windows)) if len(windows) > 1 else windows.pop())
     return tuple(counts[n] for n in range(weeks))
 
 

@@ -18,6 +18,7 @@ from backbud.journal.events import Event
 from backbud.journal.things import Things
 from backbud.plan.followups import FollowUp
 from backbud.views.day import open_works_of
+from backbud.views.going_home import HoldView, holds_of, not_yet
 from backbud.views.history import DateView, EntryView, date_view, entry_view
 from backbud.views.wire_on import WIRED, WireOnView, wires_on
 from backbud.views.work import WorkView
@@ -26,13 +27,6 @@ from backbud.visits.charges import Charge
 from backbud_grammar.act_words import DetailName
 from backbud_grammar.dates import read_span
 from backbud_grammar.problems import Misread
-
-# What ends something that runs on a tree, and must not be broken off by sending it home.
-_ENDS_CARE = {
-    "unprotected": "its winter shelter",
-    "unshaded": "its shade",
-    "released": "its quarantine",
-}
 
 
 class MoneyView(Struct, frozen=True):
@@ -53,10 +47,12 @@ class MoneyView(Struct, frozen=True):
 class ChargeView(Struct, frozen=True):
     """A line of what a visit comes to.
 
-    `sort`: price (for the whole), period (by the week, month or year, `until` a day), hours or
-    material. `what`: as written. `quantity` in `unit` (h, week, month, year, or as the material is
-    counted), `unit_price` of one. `amount`: null where no price is known, or where it is within the
-    price for the whole (`within`). `tax_rate`: percent, null where no tax is written down.
+    `sort`: price (for the whole), period (by the week, month or year, `until` a day), hours,
+    material, skipped (a price that is not owed, since its work was), and of a statement billed
+    (what a bill says it is for), also billed (beside other lines) or not charged. `what`: as
+    written. `quantity` in `unit` (h, week, month, year, or as the material is counted),
+    `unit_price` of one. `amount`: null where no price is known, or where it is within the price for
+    the whole (`within`). `tax_rate`: percent, null where no tax is written down.
     """
 
     sort: str
@@ -95,15 +91,6 @@ class BookedView(Struct, frozen=True):
     corrected_at: str | None = None
 
 
-class HoldView(Struct, frozen=True):
-    """Something that runs on a tree and should not be broken off before a day: the work that ends
-    it, and `runs`, what it is."""
-
-    title: str
-    until: date
-    runs: str = ""
-
-
 class VisitView(Struct, frozen=True, kw_only=True):
     """A visit of somebody else's tree.
 
@@ -121,7 +108,8 @@ class VisitView(Struct, frozen=True, kw_only=True):
     `deposit`: agreed to be paid ahead. `apart`: it is in quarantine. `asked_after`: when its owner
     was last asked since it went. `wires`: what is in `still_on`, in plain words, and since when.
     `owed`: by currency, what is open of its bills once all that its owner paid was set against
-    them.
+    them. `to_come`: it was agreed on and the tree is not here yet. `not_yet`: why it should not go
+    home for now, though no day is known from which it could.
     """
 
     tree: str
@@ -161,10 +149,12 @@ class VisitView(Struct, frozen=True, kw_only=True):
     asked_after: date | None = None
     wires: tuple[WireOnView, ...] = ()
     owed: dict[str, Decimal] = {}
+    to_come: bool = False
+    not_yet: tuple[str, ...] = ()
 
     @property
     def is_here(self) -> bool:
-        return self.went is None
+        return self.went is None and not self.to_come
 
 
 class BillView(Struct, frozen=True):
@@ -215,6 +205,11 @@ def account_view(
     )
 
 
+def to_come(accounts: Iterable[AccountView]) -> tuple[VisitView, ...]:
+    """The visits that were agreed on, of trees that are not here yet."""
+    return tuple(one for account in accounts for one in account.visits if one.to_come)
+
+
 def in_the_house(accounts: Iterable[AccountView]) -> tuple[VisitView, ...]:
     """The visits of the trees that are here, those that are wanted home soonest first."""
     here = [one for account in accounts for one in account.visits if one.is_here]
@@ -237,14 +232,10 @@ def visit_view(
     visit, tree = one.visit, one.visit.tree
     events = [entry.event for entry in counted(visit.entries)]
     waiting = _waiting(visit, plans, names, today)
-    holds = tuple(
-        HoldView(work.title, work.best, _ENDS_CARE[work.act])
-        for work in waiting
-        if work.act in _ENDS_CARE
-    )
+    holds = holds_of(waiting)
     holding = [hold.until for hold in holds if hold.until > today]
     home_from = max(holding, default=None)
-    wanted_by = _days(tree.wanted) if visit.is_here else None
+    wanted_by = _days(tree.wanted) if visit.went is None else None
     return VisitView(
         tree=tree.handle,
         name=tree.title,
@@ -254,7 +245,7 @@ def visit_view(
         came=visit.came,
         went=visit.went,
         how=visit.how,
-        wanted=tree.wanted if visit.is_here else "",
+        wanted=tree.wanted if visit.went is None else "",
         wanted_by=wanted_by,
         ready=_ready(events) if visit.is_here else None,
         agreed=tuple(event.text for event in events if event.act == "agreed"),
@@ -263,6 +254,8 @@ def visit_view(
         waiting=waiting,
         holds=holds,
         home_from=home_from,
+        to_come=visit.to_come,
+        not_yet=not_yet(tree, holds, today) if visit.is_here else (),
         held_past_wanted=(
             home_from is not None and wanted_by is not None and wanted_by.last < home_from
         ),

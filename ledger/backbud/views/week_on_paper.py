@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from datetime import date, timedelta
+from functools import partial
 from itertools import chain
 
 from msgspec import Struct
 
+from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.views.bench import (
     HEADINGS,
     SOON_DAYS,
@@ -74,11 +76,14 @@ def of_week(works: Iterable[WorkView], today: date) -> WeekOfTree:
     return WeekOfTree(tuple(found), waiting)
 
 
-def week_on_paper(trees: Iterable[WeekOfTree], walk: Sequence[str], today: date) -> WeekOnPaper:
+def week_on_paper(
+    trees: Iterable[WeekOfTree], walk: Sequence[str], today: date, kept: Memo = NO_MEMO
+) -> WeekOnPaper:
     """Lay out the week. `walk`: the handles of the trees in the order in which one walks past
-    them; so stand the places, too, each where its first tree does."""
+    them; so stand the places, too, each where its first tree does. `kept`: what an earlier run of
+    this process left of each place."""
     some = list(trees)
-    order = {handle: at for at, handle in enumerate(walk)}
+    order = kept.same("walk", {handle: at for at, handle in enumerate(walk)})
     by_place: dict[tuple[str, str], list[AtBench]] = {}
     for one in chain.from_iterable(tree.works for tree in some):
         by_place.setdefault((one.work.place, one.work.place_name), []).append(one)
@@ -86,7 +91,14 @@ def week_on_paper(trees: Iterable[WeekOfTree], walk: Sequence[str], today: date)
     return WeekOnPaper(
         today,
         last_of_week(today),
-        tuple(_place(by_place[place], order) for place in places),
+        tuple(
+            kept.once(
+                ("week of place", place),
+                (by_place[place], Identical(order)),
+                partial(_place, by_place[place], order),
+            )
+            for place in places
+        ),
         sum(tree.waiting for tree in some),
     )
 

@@ -12,21 +12,19 @@ from __future__ import annotations
 from collections import Counter, defaultdict
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from datetime import date, timedelta
+from functools import partial
 from itertools import chain
 from typing import Literal
 
-from msgspec import Struct
-
 from backbud.collection.state import Tree
-from backbud.plan.followups import FollowUp, Reason, sort_of_work
-from backbud.species.weight import WORST_FIRST, AtStake, Weight
+from backbud.memo import NO_MEMO, Memo
+from backbud.plan.followups import FollowUp, sort_of_work
+from backbud.species.weight import Weight
 from backbud.views.grounds import Grounds
+from backbud.views.week_entries import JointSort, WeekEntry, WeeksView, WeekWork
 from backbud.views.work import WorkView
-from backbud.words import monday_of
+from backbud.words import is_put_on_at_once, monday_of
 from backbud_grammar.act_words import SettledBy
-
-# How entries of a week are put together.
-JointSort = Literal["must", "may", "kind", "chances", "place", "places", "late"]
 
 # So long after its best day, or sooner, a work that stands alone is past its time.
 WITHIN_DAYS = timedelta(days=10)
@@ -43,74 +41,6 @@ _Common = Callable[["WeekEntry"], str]
 _BITES: frozenset[SettledBy] = frozenset(("unwired", "untied"))
 
 
-class WeekWork(Struct, frozen=True, gc=False):
-    """An open work as a week's entries are made from it.
-
-    `work`: what sort of work it is, the same for all trees; `named`: this in words; `title`: the
-    work as a person says it. `tree`: its handle; `called`: the tree, as briefly as it can be told.
-    `place`: where it stands by first handle, "" for nowhere; `place_name`: what people call that.
-    `alone`: it has an entry of its own. `late`: it is past its time.
-    """
-
-    id: str
-    work: str
-    named: str
-    title: str
-    tree: str
-    called: str
-    kind: str
-    place: str
-    place_name: str
-    opens: date
-    best: date
-    closes: date
-    minutes: int
-    cautions: tuple[str, ...]
-    because: tuple[Reason, ...]
-    at_stake: AtStake
-    must: bool
-    alone: bool
-    late: bool
-
-    @property
-    def rank(self) -> tuple[int, date, str]:
-        """The worst first, then by the day it closes, then by tree."""
-        return WORST_FIRST.index(self.at_stake), self.closes, self.id
-
-
-class WeekEntry(Struct, frozen=True):
-    """Works that stand together in the calendar from the `first` day to the `last`.
-
-    `sort`: musts of one work at a place (must), chances of one work and kind (may), all chances of
-    a kind (kind) or of a week (chances), all musts of a place (place) or of several (places), or
-    all that is past its time (late). `name`: what it is told apart by, the same while it stands
-    for the same work, place or kind and week. `works`: the worst first. `work`, `kind`, `place`,
-    `place_name`: what they have in common, "" where they differ.
-    """
-
-    sort: JointSort
-    name: str
-    first: date
-    last: date
-    works: tuple[WeekWork, ...]
-    work: str = ""
-    kind: str = ""
-    place: str = ""
-    place_name: str = ""
-
-    @property
-    def trees(self) -> tuple[str, ...]:
-        """The trees, each once, in the order of their works."""
-        return tuple(dict.fromkeys(one.called for one in self.works))
-
-
-class WeeksView(Struct, frozen=True):
-    """The keeper's calendar: the ids of the works that stand alone, and what stands together."""
-
-    alone: tuple[str, ...]
-    together: tuple[WeekEntry, ...]
-
-
 def week_work(one: FollowUp, shown: WorkView, tree: Tree, grounds: Grounds) -> WeekWork:
     """A follow-up as a week's entries are made from it. `shown`: as it stands on the day."""
     weight = one.weight
@@ -121,7 +51,7 @@ def week_work(one: FollowUp, shown: WorkView, tree: Tree, grounds: Grounds) -> W
         named,
         one.title,
         tree.handle,
-        called(tree.title, tree.handle),
+        brief_name(tree.title, tree.handle),
         tree.kind,
         grounds.first_handles.get(tree.place, tree.place),
         grounds.name_of(tree.place) if tree.place else "",
@@ -135,6 +65,9 @@ def week_work(one: FollowUp, shown: WorkView, tree: Tree, grounds: Grounds) -> W
         weight.must or one.promised,
         _stands_alone(one, shown, weight),
         shown.state == "overdue",
+        one.foretold,
+        one.group,
+        is_put_on_at_once(one.act, shown),
     )
 
 
@@ -142,21 +75,28 @@ def week_work(one: FollowUp, shown: WorkView, tree: Tree, grounds: Grounds) -> W
 _LONGEST_NAME = 16
 
 
-def called(name: str, handle: str) -> str:
+def brief_name(name: str, handle: str) -> str:
     """A tree as briefly as it can be told: by its name, or by its handle where that is long."""
     return name if len(name) <= _LONGEST_NAME else handle
 
 
-def weeks_view(works: Iterable[WeekWork], trees: int, today: date) -> WeeksView:
-    """Lay out open works as the keeper's calendar. `trees`: how many there are here."""
+def weeks_view(
+    works: Iterable[WeekWork], trees: int, today: date, kept: Memo = NO_MEMO
+) -> WeeksView:
+    """Lay out open works as the keeper's calendar. `trees`: how many there are here. `kept`: what
+    an earlier run of this process left of each entry."""
+    entry = _Together(kept).entry
     late: list[WeekWork] = []
     alone: list[WeekWork] = []
     musts: list[tuple[date, WeekWork]] = []
     chances: list[WeekWork] = []
+    foretold: list[WeekWork] = []
     this_week = monday_of(today)
     for one in works:
         if one.late:
             late.append(one)
+        elif one.foretold:
+            foretold.append(one)
         elif not one.must:
             chances.append(one)
         elif one.alone and one.best >= this_week:
@@ -164,17 +104,21 @@ def weeks_view(works: Iterable[WeekWork], trees: int, today: date) -> WeeksView:
         else:
             musts.append((_week_of(one, this_week), one))
     most = most_entries(trees)
-    weeks: dict[date, _Week] = defaultdict(_Week)
+    weeks: dict[date, _Week] = defaultdict(partial(_Week, entry))
     for one in alone:
         weeks[monday_of(one.best)].alone.append(one)
-    for entry in chain(_musts(musts), _chances(chances, this_week)):
-        weeks[monday_of(entry.first)].joint.append(entry)
-    past = _late(late, today)
+    for one_of_week in chain(_musts(musts, entry), _chances(chances, this_week, entry)):
+        weeks[monday_of(one_of_week.first)].joint.append(one_of_week)
+    past = kept.once("late", (late, today), partial(_late, late, today))
     with_late = {monday_of(one) for one in (today, today + AHEAD)} if past else set()
     found = [weeks[monday].fitted(monday, most - (monday in with_late)) for monday in sorted(weeks)]
     return WeeksView(
         tuple(one.id for week in found for one in week.alone),
-        (*past, *chain.from_iterable(week.joint for week in found)),
+        (
+            *past,
+            *_foretold(foretold),
+            *chain.from_iterable(week.joint for week in found),
+        ),
     )
 
 
@@ -201,26 +145,27 @@ def _stands_alone(one: FollowUp, shown: WorkView, weight: Weight) -> bool:
 
 
 def _week_of(one: WeekWork, this_week: date) -> date:
-    """The Monday of the week that a must stands in: its best, or, where that went by, its last."""
+    """The Monday of the week that a must stands in: its best, or, where that went by, its last; of
+    a shelter that should be on by now, this one."""
     best = monday_of(one.best)
     if best >= this_week:
         return best
-    return this_week if one.closes == date.max else monday_of(one.closes)
+    return this_week if one.closes == date.max or one.stays_on else monday_of(one.closes)
 
 
 # ------------------------------------------------------------------ together
 
 
-def _musts(musts: Iterable[tuple[date, WeekWork]]) -> Iterator[WeekEntry]:
+def _musts(musts: Iterable[tuple[date, WeekWork]], entry: _Entry) -> Iterator[WeekEntry]:
     groups: dict[tuple[date, str, str], list[WeekWork]] = defaultdict(list)
     for monday, one in musts:
         groups[monday, one.work, one.place].append(one)
     for (monday, work, place), some in groups.items():
         name = f"must:{work}/{place}/{_iso(monday)}"
-        yield _entry("must", name, monday, some, work=work, place=place)
+        yield entry("must", name, monday, some, work=work, place=place)
 
 
-def _chances(chances: Iterable[WeekWork], this_week: date) -> Iterator[WeekEntry]:
+def _chances(chances: Iterable[WeekWork], this_week: date, entry: _Entry) -> Iterator[WeekEntry]:
     """Each chance once, with those of its work and kind, in the best week of most of them that its
     own window is open in. What has its best week behind it was told of then."""
     groups: dict[tuple[str, str], list[WeekWork]] = defaultdict(list)
@@ -230,7 +175,7 @@ def _chances(chances: Iterable[WeekWork], this_week: date) -> Iterator[WeekEntry
         while best := _best_week(left, this_week):
             here = [one for one in left if _is_open_in(one, best)]
             name = f"may:{work}/{kind}/{_iso(best)}"
-            yield _entry("may", name, best, here, work=work, kind=kind)
+            yield entry("may", name, best, here, work=work, kind=kind)
             left = [one for one in left if not _is_open_in(one, best)]
 
 
@@ -244,10 +189,56 @@ def _is_open_in(one: WeekWork, monday: date) -> bool:
     return is_open and abs(monday_of(one.best) - monday) <= NEAR_BEST
 
 
+def _foretold(works: Iterable[WeekWork]) -> Iterator[WeekEntry]:
+    """What a forecast asks for at a place, once for what it holds and the year that it is of: no
+    day is in its name, so a night that shifts moves it. It makes no week too full."""
+    groups: dict[tuple[str, str, str], list[WeekWork]] = defaultdict(list)
+    for one in works:
+        if one.foretold is not None:
+            year = one.group.rpartition("/")[2]
+            groups[one.foretold.what, one.place, year].append(one)
+    for (what, place, year), some in groups.items():
+        those = tuple(sorted(some, key=lambda one: (one.best, one.rank)))
+        first, last = those[0].best, max(one.closes for one in those)
+        name = f"{what}:{place}/{year}"
+        yield WeekEntry(
+            "foretold",
+            name,
+            first,
+            last,
+            those,
+            work=what,
+            place=place,
+            place_name=those[0].place_name,
+        )
+
+
 def _late(late: Iterable[WeekWork], today: date) -> tuple[WeekEntry, ...]:
     """All that is past its time, from today to a week on; its name never changes."""
     works = tuple(sorted(late, key=lambda one: one.rank))
     return (WeekEntry("late", "late:", today, today + AHEAD, works),) if works else ()
+
+
+class _Together:
+    """Makes entries of several works, each once while its works are the same."""
+
+    def __init__(self, kept: Memo) -> None:
+        self._kept = kept
+
+    def entry(
+        self, sort: JointSort, name: str, monday: date, works: Iterable[WeekWork], **common: str
+    ) -> WeekEntry:
+        """The entry of a week, of this name."""
+        some = list(works)
+        return self._kept.once(
+            ("week entry", name),
+            (sort, monday, some, common),
+            lambda: _entry(sort, name, monday, some, **common),
+        )
+
+
+# What makes an entry of several works.
+_Entry = Callable[..., WeekEntry]
 
 
 def _entry(
@@ -273,7 +264,8 @@ def _iso(monday: date) -> str:
 class _Week:
     """The entries of a week, before and after they are merged to fit."""
 
-    def __init__(self) -> None:
+    def __init__(self, entry: _Entry) -> None:
+        self._entry = entry
         self.alone: list[WeekWork] = []
         self.joint: list[WeekEntry] = []
 
@@ -352,7 +344,7 @@ class _Week:
         gone = {one.name for one in some}
         works = chain(more, *(one.works for one in some))
         self.joint = [one for one in self.joint if one.name not in gone]
-        self.joint.append(_entry(sort, name, monday, works, **common))
+        self.joint.append(self._entry(sort, name, monday, works, **common))
 
 
 _OF_A_PLACE = ("must", "place")

@@ -138,7 +138,7 @@ def year_view(view: Nursery, kept: Memo = NO_MEMO) -> YearView:
     limit = round(view.hours_per_week * 60)
     trees = {tree.handle: tree for tree in view.trees}
     ordered = sorted(chain.from_iterable(_works(view, handle, kept) for handle in trees))
-    season = season_of(ordered, view.today, limit)
+    season = season_of(ordered, view.today, limit, kept=kept)
     minutes = [week.minutes for week in season.weeks]
     until = first_until(view.today)
     weeks = tuple(_weeks(season, limit))
@@ -152,8 +152,8 @@ def year_view(view: Nursery, kept: Memo = NO_MEMO) -> YearView:
         until,
         weeks,
         _near(zip(weeks, season.weeks, strict=True), trees, until),
-        tuple(_months(season, weeks, trees, until)),
-        sprigs_of(season, {handle: tree.kind for handle, tree in trees.items()}, view.today),
+        tuple(_months(season, weeks, trees, until, kept)),
+        sprigs_of(season, {handle: tree.kind for handle, tree in trees.items()}, view.today, kept),
     )
 
 
@@ -242,21 +242,33 @@ def _rest(rows: Iterable[RowView]) -> tuple[RestView, ...]:
 
 
 def _months(
-    season: WeeksAhead, weeks: Sequence[WeekView], trees: Mapping[str, Tree], until: date
+    season: WeeksAhead,
+    weeks: Sequence[WeekView],
+    trees: Mapping[str, Tree],
+    until: date,
+    kept: Memo,
 ) -> Iterator[MonthView]:
+    # What a row shows of a tree.
+    called = Identical(
+        kept.same("kinds and names", [(one.handle, one.kind, one.title) for one in trees.values()])
+    )
+
+    def in_order() -> tuple[RowView, ...]:
+        rows = sorted(_rows(works, trees), key=lambda row: (row.kind, row.first, row.work))
+        return tuple(rows)
+
     by_month: dict[date, list[PlacedWork]] = {}
     for placed in chain.from_iterable(week.works for week in season.weeks):
         if placed.day > until:
             by_month.setdefault(placed.day.replace(day=1), []).append(placed)
     for first, works in sorted(by_month.items()):
         full = (one.monday for one in weeks if one.over_minutes)
-        rows = sorted(_rows(works, trees), key=lambda row: (row.kind, row.first, row.work))
         yield MonthView(
             first,
             len(works),
             sum(one.work.minutes for one in works),
             tuple(monday for monday in full if monday.replace(day=1) == first),
-            tuple(rows),
+            kept.once(("month ahead", first), (called, works), in_order),
         )
 
 

@@ -132,11 +132,12 @@ def year_back_view(view: Nursery, kept: Memo = NO_MEMO) -> YearBackView:
     """
     first, last = view.today - DAYS, view.today
     of_trees = {tree.handle: _of_tree(view, tree, first, last, kept) for tree in view.trees}
+    fates = [one.fates for one in of_trees.values()]
     sky = view.weather.skies[0] if view.weather.home_known and view.weather.skies else None
     return YearBackView(
         first,
         last,
-        _foreseen(chain.from_iterable(one.fates for one in of_trees.values())),
+        kept.once("foreseen", (fates,), lambda: _foreseen(chain.from_iterable(fates))),
         _lapsed(view.trees, of_trees),
         _by_day(one.gained for one in of_trees.values()),
         _by_day(one.lost for one in of_trees.values()),

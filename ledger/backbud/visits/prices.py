@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from decimal import Decimal
 
+from backbud.bench.wire import METALS
 from backbud.collection.state import Entry
 from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
 from backbud.journal.things import Things
 from backbud.plan.stores.materials import Materials, amount_of
+from backbud.plan.stores.values import Material
 from backbud.visits.charges import MaterialCharge
 
 
@@ -18,7 +20,12 @@ class Prices:
 
     def __init__(self, histories: Histories, things: Things, currency: str) -> None:
         self._materials, self._currency = Materials(things), currency
-        self._events: Mapping[str, Sequence[Event]] = histories.others
+        # All that prices are taken from, beside the cards.
+        self.events: Mapping[str, Sequence[Event]] = {
+            key: priced
+            for key, events in histories.others.items()
+            if (priced := tuple(event for event in events if event.act == "priced"))
+        }
 
     def taken(self, entry: Entry) -> tuple[MaterialCharge, ...]:
         """What a line of `used` took of each material, this tree's part of it."""
@@ -34,7 +41,7 @@ class Prices:
                 continue
             part = Decimal(repr(quantity)) / entry.divided_by(detail)
             price = self._unit_price(material.key, entry.event)
-            found.append(MaterialCharge(material.title, part, material.unit, price))
+            found.append(MaterialCharge(_called(material), part, material.unit, price))
         return tuple(found)
 
     def _unit_price(self, key: str, when: Event) -> Decimal | None:
@@ -44,13 +51,19 @@ class Prices:
         if not sold:
             return None
         price = material.price if material.currency in ("", self._currency) else None
-        for event in self._events.get(key, ()):
+        for event in self.events.get(key, ()):
             amount = event.measure("amount")
-            if (
-                event.act == "priced"
-                and event.day <= when.day
-                and amount is not None
-                and amount.unit in ("", self._currency)
-            ):
+            if event.day <= when.day and amount is not None and amount.unit in ("", self._currency):
                 price = amount.number
         return None if price is None else price / Decimal(repr(sold))
+
+
+def _called(material: Material) -> str:
+    """What somebody who never saw the shelf calls it: wire as wire, by its thickness where its card
+    has no other name."""
+    if not material.metal:
+        return material.title
+    if material.title == material.key and material.thickness_mm:
+        return f"{METALS[material.metal].name} wire {material.thickness_mm:g} mm"
+    named = "wire" in material.title.casefold()
+    return material.title if named else f"{material.title} wire"

@@ -9,31 +9,47 @@ from __future__ import annotations
 from collections.abc import Iterable
 from datetime import date
 from decimal import Decimal
+from functools import partial
 
-from backbud.collection.bookings import Booked, Sharing, bookings, bookings_of_person
-from backbud.collection.visit import Visit, visits_of
+from backbud.collection.bookings import Booked, bookings, bookings_of_person
+from backbud.collection.visit import Visit
 from backbud.collection.whereabouts import Histories
+from backbud.journal.events import Event
 from backbud.journal.read import Journal
 from backbud.journal.things import Things
+from backbud.memo import Identical
+from backbud.plan.money_lines import MoneyLines
 from backbud.plan.unpaid import persons_sharing
+from backbud.plan.world import ByTree
 from backbud.visits.account import Account, VisitAccount, account_of
 from backbud.visits.charges import Reckoning, charges_of, terms_of
 from backbud.visits.prices import Prices
 
 
-def accounts(journal: Journal, histories: Histories, today: date) -> tuple[Account, ...]:
+def accounts(
+    journal: Journal, histories: Histories, today: date, by_tree: ByTree | None = None
+) -> tuple[Account, ...]:
     """The account of each person with a visit, a bill or a payment, in the order of their cards;
-    who has no card comes last."""
-    things, keeper = journal.things, keeper_of(journal)
+    who has no card comes last.
+
+    `by_tree`: what an earlier run of this process left, for the very same day.
+    """
+    things, by_tree = journal.things, by_tree or ByTree()
+    money = MoneyLines(journal, histories, today, by_tree)
+    keeper, currency = money.keeper, money.currency
     by_person: dict[str, list[VisitAccount]] = {
         person.handle: [] for person in things.of_kind("person") if person.handle != keeper
     }
-    currency = journal.settings.currency
-    prices, sharing = Prices(histories, things, currency), Sharing(histories)
-    by = Reckoning(currency, journal.settings.tax, prices.taken, sharing, today)
+    prices = Prices(histories, things, currency)
+    priced = Identical(by_tree.kept.same("priced", prices.events))
+    by = Reckoning(currency, journal.settings.tax, prices.taken, money.sharing, today)
+
+    def reckoned() -> tuple[VisitAccount, ...]:
+        return tuple(_reckoned(visit, journal, by, keeper) for visit in money.visits(handle))
+
     for handle in histories.trees:
-        for visit in visits_of(histories, things, handle, keeper, today):
-            by_person.setdefault(visit.owner, []).append(_reckoned(visit, journal, by, keeper))
+        for one in money.once("reckoned", handle, reckoned, money.shared_by(handle), priced):
+            by_person.setdefault(one.visit.owner, []).append(one)
     together = persons_sharing(histories)
     found = []
     for person, visits in by_person.items():
@@ -42,8 +58,23 @@ def accounts(journal: Journal, histories: Histories, today: date) -> tuple[Accou
             for event in histories.others.get(person, ())
             if event.day <= today
         ]
-        found.append(_account(person, visits, bookings_of_person(events, currency)))
+        found.append(
+            by_tree.kept.once(
+                ("account", person),
+                (Identical(*visits), events, currency),
+                partial(_account_written, person, visits, events, currency),
+            )
+        )
     return tuple(one for one in found if one.visits or one.bills or one.payments)
+
+
+def _account_written(
+    person: str,
+    visits: Iterable[VisitAccount],
+    events: Iterable[tuple[Event, int, int]],
+    currency: str,
+) -> Account:
+    return _account(person, visits, bookings_of_person(events, currency))
 
 
 def _account(person: str, visits: Iterable[VisitAccount], booked: tuple[Booked, ...]) -> Account:
@@ -73,9 +104,3 @@ def _rate(owner: str, keeper: str, things: Things, currency: str) -> Decimal | N
         if rate is not None and rate.per in ("", "h") and rate.unit in ("", currency):
             return rate.number
     return None
-
-
-def keeper_of(journal: Journal) -> str:
-    """The handle of the keeper, "" where the settings name nobody who has a card."""
-    found = journal.things.find(journal.settings.keeper)
-    return found.handle if found is not None else ""

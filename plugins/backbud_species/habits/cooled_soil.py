@@ -12,8 +12,11 @@ from backbud.species import Stage, Window, Year
 from backbud_species.habits.repotting import until
 from backbud_species.habits.times import Time
 
-# The mean of the day under which the soil of a pot stays well below 22 °C; ours.
-_COOL_C = 14.0
+# The mean of the day under which the soil of a pot stays well below 22 °C; ours: so Tokyo begins in
+# the middle of October, and Britain in September.
+_COOL_C = 18.0
+# Autumn, where no summer is so warm.
+_AUTUMN = (9, 1)
 # And under which a summer is over; ours.
 _MILD_C = 20.0
 _SIX_WEEKS = timedelta(weeks=6)
@@ -22,7 +25,8 @@ _FROST_C = -2.0
 
 
 def in_cooled_soil_or_spring() -> Time:
-    """From the day on which the mean stays under 14 °C to six weeks before frosts of -2 °C.
+    """From the day of autumn on which the mean stays under 18 °C, until six weeks before frosts of
+    -2 °C.
 
     As the buds swell where autumn is too short for that, or nothing is known of the weather.
     """
@@ -40,10 +44,10 @@ def in_cooled_soil_or_spring() -> Time:
 
 
 def _autumn(year: Year) -> Window | None:
-    warm = year.stays_over(_COOL_C)
-    if warm is None:
+    if year.outlook is None:
         return None
-    opens = warm + timedelta(days=1)
+    warm, first = year.stays_over(_COOL_C), year.on(_AUTUMN)
+    opens = max(warm + timedelta(days=1), first) if warm else first
     frost = year.cold_nights_begin(_FROST_C)
     closes = opens + _SIX_WEEKS
     if frost is not None:

@@ -31,6 +31,9 @@ SHALLOW_POT_BELOW = Figure(
 SHADE_OVER = Figure(
     "shade_over_c", 28.0, "Mean high of the day in °C from which thin leaves stand in shade."
 )
+GREAT_HEAT_OVER = Figure(
+    "great_heat_over_c", 35.0, "Mean high of the day in °C from which growth stands still."
+)
 SECOND_FLUSH_DAYS = Figure(
     "second_flush_days", 115.0, "Days that a pine's second flush needs before it turns cool."
 )
@@ -56,4 +59,5 @@ FIGURES = (
     SECOND_FLUSH_K_DAYS,
     SHALLOW_POT_BELOW,
     SHADE_OVER,
+    GREAT_HEAT_OVER,
 )

@@ -46,6 +46,7 @@ def goes_out(rule_id: str, *, because: str, cautions: tuple[str, ...] = ()) -> R
             datum=datum,
             cautions=cautions,
             part="out",
+            bares=True,
             weight=CARE,
         )
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import ClassVar
 
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, RepotInterval, Rule, StageMonths
+from backbud_species.habits.before_it_comes_in import before_it_comes_in
 from backbud_species.habits.broadleaves import BroadleafEvergreen
 from backbud_species.habits.works import (
     Way,
@@ -80,7 +81,7 @@ class Tropical(BroadleafEvergreen):
         ),
         watches_for(
             "pests",
-            by_warmth((9, 20), (10, 20), (12, 10)),
+            before_it_comes_in(by_warmth((9, 20), (10, 20), (12, 10))),
             where="undersides of the leaves and forks, before they spread indoors",
             because="Scale, mealybug and mites spread in the dry air of a heated room.",
         ),

@@ -19,6 +19,11 @@ OF_A_MONTH: dict[str, tuple[float, float, str]] = {
     "rain_mm": (0, 10000, "0 to 10000 mm"),
     "sun_hours": (0, 744, "0 to 744 h"),
 }
+# Gusts have reached 113 m/s (from memory of the same archive).
+OF_A_FORECAST: dict[str, tuple[float, float, str]] = {
+    **{field: OF_A_DAY[field] for field in ("low_c", "high_c", "rain_mm", "wind_m_per_s")},
+    "gust_m_per_s": (0, 120, "0 to 120 m/s"),
+}
 SAID = {
     "low_c": "low",
     "high_c": "high",
@@ -26,6 +31,7 @@ SAID = {
     "humidity_percent": "humidity",
     "wind_m_per_s": "wind",
     "sun_hours": "sun",
+    "gust_m_per_s": "gust",
 }
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from calendar import monthrange
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from msgspec.structs import replace
 
@@ -19,12 +19,19 @@ from backbud.journal.weather.limits import OF_A_MONTH, impossible
 from backbud.journal.weather.record import MeansFrom
 from backbud.journal.weather.series import MonthWeather
 from backbud.words import MONTHS
+from backbud_grammar.act_words import DetailName, LabelName
 
 # The World Meteorological Organization's normals are of thirty years, and a month with more than
 # ten days missing has no mean in them (from memory of WMO-No. 1203).
 NORMAL_YEARS = 30
 MOST_DAYS_MISSING = 10
-_LABELS = {"low": ("low_c", "C"), "high": ("high_c", "C"), "rain": ("rain_mm", "mm")}
+_LABELS: Mapping[DetailName | LabelName, tuple[str, str]] = {
+    "low": ("low_c", "C"),
+    "high": ("high_c", "C"),
+    "rain": ("rain_mm", "mm"),
+}
+# Each of them says nothing without the other.
+_BOTH: tuple[tuple[LabelName, LabelName], ...] = (("low", "high"), ("high", "low"))
 
 
 def means_of_place(
@@ -71,7 +78,7 @@ def _on_card(place: Thing) -> WithFlaws[dict[str, tuple[float, ...]]]:
             flaws.append(flaw_at(line.origin, "impossible-value", why, hint, 0, len(label)))
         else:
             lists[label], lines[label] = values, line
-    for here, other in (("low", "high"), ("high", "low")):
+    for here, other in _BOTH:
         if here in lists and place.detail(other) is None:
             at = lines.pop(here).origin
             message = f"“{here}” stands on this card without “{other}”, so it was left out"

@@ -8,7 +8,7 @@ where they are not parted by commas, a comma is a decimal comma.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from decimal import Decimal
 from typing import NamedTuple
 
@@ -22,7 +22,7 @@ from backbud_grammar.problems import Flaw, did_you_mean
 TITLE = "plain CSV"
 SEPARATORS = (";", "\t", ",")
 
-_NAMES: dict[str, tuple[str, ...]] = {
+DAY_COLUMNS: dict[str, tuple[str, ...]] = {
     "date": ("date", "day"),
     "low_c": ("low", "min", "minimum", "lowest", "tmin", "temp min", "min temp", "low temp",
               "temperature min", "temperature low", "temperature 2m min"),
@@ -34,10 +34,6 @@ _NAMES: dict[str, tuple[str, ...]] = {
     "wind_m_per_s": ("wind", "wind speed", "mean wind"),
     "sun_hours": ("sun", "sunshine", "sunshine duration"),
 }  # fmt: skip
-_LONGEST_FIRST = sorted(
-    ((name, field) for field, names in _NAMES.items() for name in names),
-    key=lambda pair: -len(pair[0]),
-)
 _USUAL = ("date", "low", "high", "rain", "humidity", "wind", "sun")
 
 Reading = Callable[[float], float]
@@ -90,18 +86,39 @@ _UNITS: dict[str, dict[str, Reading]] = {
 }
 
 
-class _Column(NamedTuple):
+# What a forecast has beside these.
+_UNITS["gust_m_per_s"] = _UNITS["wind_m_per_s"]
+_UNITS["made"] = dict.fromkeys(("", "utc"), _as_it_is)
+_UNITS["source"] = {"": _as_it_is}
+
+
+class Column(NamedTuple):
+    """What a column holds, and its unit as written."""
+
     field: str
     unit: str
 
 
-def _column(header: str) -> _Column | None:
-    """What a column holds, and its unit as written; None where the header is not known."""
+def readings_of(field: str) -> Mapping[str, Reading]:
+    """How each unit of a column is read, "" where none is written."""
+    return _UNITS[field]
+
+
+def column_called(header: str, known: Mapping[str, tuple[str, ...]]) -> Column | None:
+    """What a column holds; None where its header is not known. `known`: the names of each."""
     plain = re.sub(r"[\s_()\[\]°\N{REPLACEMENT CHARACTER}]+", " ", header.casefold()).strip()
-    for name, field in _LONGEST_FIRST:
-        if plain == name or plain.startswith(f"{name} "):
-            return _Column(field, plain[len(name) :].strip())
-    return None
+    found = (
+        (name, field)
+        for field, names in known.items()
+        for name in names
+        if plain == name or plain.startswith(f"{name} ")
+    )
+    name, field = max(found, key=lambda pair: len(pair[0]), default=("", ""))
+    return Column(field, plain[len(name) :].strip()) if field else None
+
+
+def _column(header: str) -> Column | None:
+    return column_called(header, DAY_COLUMNS)
 
 
 def _header(lines: Sequence[str]) -> tuple[int, str] | None:
@@ -156,7 +173,7 @@ def read(lines: Sequence[str], until: Until) -> Series:
         while len(cells) > len(names) and not cells[-1]:
             cells.pop()
         if len(cells) != len(names):
-            _note_width(line, text, len(cells), len(names), separator, flaws)
+            note_width(line, text, len(cells), len(names), separator, flaws)
             continue
         day = rows.day(cells[date_cell], "", line, date_cell)
         if day is None:
@@ -196,9 +213,10 @@ def _columns(
     return columns
 
 
-def _note_width(
+def note_width(
     line: int, text: str, found: int, expected: int, separator: str, flaws: Flaws
 ) -> None:
+    """Note that a row has more or fewer cells than there are columns."""
     hint = "Is the row cut short? It was left out."
     if found > expected:
         hint = "It was left out."

@@ -19,13 +19,14 @@ from backbud.journal.weather.on_file import WeatherFiles
 from backbud.journal.weather.position import own_position, taken_over
 from backbud.journal.weather.record import Position
 from backbud.publish.memory import MemoryOf
+from backbud_grammar.act_words import LabelName
 
 if TYPE_CHECKING:
     from backbud.journal.weather.town import Town
 
 # What a card may say of where a place is; what else it says is of no use without.
-SAYS_WHERE = ("latitude", "town")
-_SAYS_ANYTHING = (*SAYS_WHERE, "longitude", "elevation", "weather")
+SAYS_WHERE: tuple[LabelName, ...] = ("latitude", "town")
+_SAYS_ANYTHING: tuple[LabelName, ...] = (*SAYS_WHERE, "longitude", "elevation", "weather")
 
 
 class Positions:

@@ -14,19 +14,24 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from datetime import date
-from typing import Literal
+from typing import TYPE_CHECKING, Literal, TypeAlias
 
 from msgspec import Struct
 
-from backbud.climate.coldest_night import SaidCold
-from backbud.climate.days import MonthlyMeans, WeatherDay
-from backbud.journal.weather.series import MonthWeather
+from backbud.climate.days import WeatherDay
+
+if TYPE_CHECKING:
+    # Most of a journal's commands reckon nothing of the weather.
+    from backbud.climate.coldest_night import SaidCold
+    from backbud.climate.days import MonthlyMeans
+    from backbud.climate.forecast import Forecast
+    from backbud.journal.weather.series import MonthWeather
 
 MeansFrom = Literal["", "card", "station months", "daily series"]
 PositionFrom = Literal["", "card", "town", "weather file"]
 
-Days = Mapping[date, WeatherDay]
-Months = Mapping[tuple[int, int], MonthWeather]
+Days: TypeAlias = "Mapping[date, WeatherDay]"
+Months: TypeAlias = "Mapping[tuple[int, int], MonthWeather]"
 
 
 class Source(Struct, frozen=True, gc=False):
@@ -65,7 +70,8 @@ class WeatherRecord(Struct, frozen=True):
     and files only, so a thermometer under glass is here, and only here. `words`: frost, snow and
     hail as its own day lines have it. `months`: of station texts, its own or else the nearest
     place's. `means`: twelve, from `means_from` of the place `means_place`. `coldest`: how
-    cold its winters get, as the nearest card says that does. `sources`: its own files.
+    cold its winters get, as the nearest card says that does. `sources`: its own files. `forecast`:
+    its own, or else the nearest place's, however old; nothing of it is among the `days`.
     """
 
     place: str
@@ -80,6 +86,7 @@ class WeatherRecord(Struct, frozen=True):
     coldest: SaidCold | None = None
     position: Position = Position()
     sources: tuple[Source, ...] = ()
+    forecast: Forecast | None = None
 
     @property
     def latitude(self) -> float | None:

@@ -2,7 +2,8 @@
 
 The steps, in order, for one place:
     files      its weather files, read once each (on_file.py, files.py, recognise.py)
-    days       its day lines before its files (day_lines.py, record.py)
+    arrived    its forecast and its past days that came by themselves (arrived.py, forecast.py)
+    days       its day lines before its files, and past days where both are silent (record.py)
     means      of its card, else of its station text, else of its days (means.py)
     winter     how cold it gets, by its card (coldest.py)
     around     what it lacks, from the place it is within, else from the home place
@@ -18,9 +19,11 @@ from typing import Any, TypeVar
 
 from msgspec.structs import replace
 
+from backbud.climate.forecast import Forecast
 from backbud.journal.problems import PlacedFlaw, PlacedFlaws, WithFlaws
 from backbud.journal.read import Journal
 from backbud.journal.things import Thing
+from backbud.journal.weather.arrived import Arrived
 from backbud.journal.weather.coldest import said_of_winter
 from backbud.journal.weather.day_lines import DayLines, read_day_lines
 from backbud.journal.weather.means import means_of_place
@@ -79,7 +82,7 @@ class Records(Mapping[str, WeatherRecord]):
 
     def flaws(self) -> PlacedFlaws:
         """What is wrong with the weather of all places: every one is read."""
-        flaws: list[PlacedFlaw] = [*self._day_lines.flaws]
+        flaws: list[PlacedFlaw] = [*self._day_lines.flaws, *self._arrived.flaws]
         for place in self:
             flaws += self._own_of(place).flaws
         return tuple(flaws)
@@ -111,6 +114,7 @@ class Records(Mapping[str, WeatherRecord]):
         if place is None:
             return WithFlaws(WeatherRecord("", lines.days, lines.days, words=lines.words))
         files, of_files = self._positions.files.of(place)
+        files, forecast, of_arrived = self._with_arrived(handle, files)
         days = merged_days([lines.days, *(series.days for series in files.values())])
         months = merged_months([series.months for series in files.values()])
         (means, means_from), of_card = means_of_place(place, days.values(), months.values())
@@ -130,8 +134,29 @@ class Records(Mapping[str, WeatherRecord]):
                 for name, series in files.items()
                 if series.days or series.months
             ),
+            forecast=forecast,
         )
-        return WithFlaws(record, (*of_files, *of_card, *of_winter))
+        return WithFlaws(record, (*of_files, *of_arrived, *of_card, *of_winter))
+
+    @property
+    def _arrived(self) -> Arrived:
+        return self._positions.files.arrived(self._place)
+
+    def _with_arrived(
+        self, handle: str, files: dict[str, Series]
+    ) -> tuple[dict[str, Series], Forecast | None, PlacedFlaws]:
+        """The files of a place with its past days after them, its forecast, and what is wrong."""
+        flaws: PlacedFlaws = ()
+        forecast: Forecast | None = None
+        past = self._arrived.past.get(handle)
+        if past is not None and past not in files:
+            series, flaws = self._positions.files.past(past)
+            files = {**files, past: series} if series is not None else files
+        ahead = self._arrived.forecasts.get(handle)
+        if ahead is not None:
+            forecast, found = self._positions.files.forecast(ahead, handle)
+            flaws = (*flaws, *found)
+        return files, forecast, flaws
 
     @cached_property
     def _day_lines(self) -> WithFlaws[dict[str, DayLines]]:
@@ -157,6 +182,8 @@ class Records(Mapping[str, WeatherRecord]):
             record for record in (around if has_file else around + elsewhere) if record.own_days
         ]
         everything = around + elsewhere
+        # So it is with a forecast: another site's stands in only where this one has nothing.
+        foretold = around if has_file else everything
         means = next((record for record in everything if record.means), own)
         return replace(
             own,
@@ -168,6 +195,7 @@ class Records(Mapping[str, WeatherRecord]):
             means_place=means.means_place,
             coldest=next((record.coldest for record in everything if record.coldest), None),
             position=self._positions.of(place.handle),
+            forecast=next((one.forecast for one in foretold if one.forecast), None),
         )
 
 

@@ -5,6 +5,8 @@ Common practice, no source: what was done is done, and the tree is helped over i
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from backbud.species import (
     PRESSING,
     Event,
@@ -16,6 +18,7 @@ from backbud.species import (
     days_after,
     deed_of,
 )
+from backbud_grammar.act_words import ActWord
 
 OUT_OF_ITS_TIME = "out-of-its-time"
 _ROOTS = "Shade, still air and no frost; water with care, and no feed until it grows."
@@ -23,7 +26,7 @@ _TOP = "Cut no more; keep what shoots now from frost, under unheated glass where
 _LEAVES = "Shade, still air and little water until new leaves stand, and no feed before that."
 _CANDLES = "Full sun, feed from now on, every needle left on, and no hard work for a year."
 _NO_MORE = "No other hard work until it grows again."
-_CARE = {"decandled": _CANDLES, "pruned": _TOP, "defoliated": _LEAVES}
+_CARE: Mapping[ActWord, str] = {"decandled": _CANDLES, "pruned": _TOP, "defoliated": _LEAVES}
 
 
 @after("pruned", "decandled", "defoliated", having=("root_work",), rule=OUT_OF_ITS_TIME)

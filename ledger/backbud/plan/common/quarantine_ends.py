@@ -11,6 +11,7 @@ from backbud.species import (
     Proposals,
     Schedule,
     Tree,
+    Window,
     Year,
     a_year_later,
     after,
@@ -28,13 +29,7 @@ QUARANTINE_DAYS = Figure(
 
 @after("quarantined", rule="quarantine-ends")
 def look_and_let_out(tree: Tree, done: Event, year: Year) -> Proposals:
-    """On the day that was written; else after the days of the settings; else, common practice, no
-    source, after four to eight weeks."""
-    window = window_until(done, year.southern)
-    days = round(QUARANTINE_DAYS.of(year))
-    if window is None and days and not done.has("for"):
-        window = days_after(done.day, days, days, days + 7)
-    window = window or weeks_after(done.day, 4, 6, 8)
+    window = apart_for(done, round(QUARANTINE_DAYS.of(year)), southern=year.southern)
     yield Proposal(
         "released",
         window,
@@ -44,3 +39,12 @@ def look_and_let_out(tree: Tree, done: Event, year: Year) -> Proposals:
         weight=PRESSING,
         schedule=Schedule(again=a_year_later(window)),
     )
+
+
+def apart_for(done: Event, days: int, *, southern: bool) -> Window:
+    """When a tree that was put apart comes out: on the day that was written; else after so many
+    `days` of the settings; else, common practice, no source, after four to eight weeks."""
+    window = window_until(done, southern)
+    if window is None and days and not done.has("for"):
+        window = days_after(done.day, days, days, days + 7)
+    return window or weeks_after(done.day, 4, 6, 8)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from backbud.collection.places import is_warm_cover
 from backbud.species import (
     Proposal,
     Proposals,
@@ -11,15 +12,13 @@ from backbud.species import (
     Weight,
     Window,
     Year,
+    comes_in,
     each,
-    goes_in_by,
     joined,
-    summer_outside,
 )
 
 # A tree that was not brought in is in danger all winter.
 _COMES_IN = Weight("life", must=True, once_past="grows")
-_WARMED = ("heated glass", "indoors")
 
 
 @each("autumn", rule="tender-in")
@@ -27,21 +26,17 @@ def in_before_cold_nights(tree: Tree, season: Season, year: Year) -> Proposals:
     """By the usual night of the place; by months where nothing is known of them, or where nights
     are so cold that it lives outside for the warm days alone."""
     limit = year.comes_in_below_c
-    if limit is None or year.cover.casefold().startswith(_WARMED):
+    if limit is None or is_warm_cover(year.cover):
         return
     tender = f"It comes in once nights are usually under {limit:g} °C."
     if year.outlook is None:
         window = year.months((9, 1), (9, 15), (10, 15))
         yield _inside(window, f"{year.no_weather} {tender}")
         return
-    summer = summer_outside(year)
-    if summer is None or not summer.worth_it:
-        # Warm days end with the summer; common practice, no source.
-        yield _inside(year.months((8, 25), (9, 7), (9, 20)), f"{year.by_months} {tender}")
-    elif not summer.always:
-        yield _inside(
-            goes_in_by(summer, year), joined(f"{summer.because} {tender}", summer.because)
-        )
+    found = comes_in(year)
+    if found is not None:
+        window, why = found
+        yield _inside(window, joined(f"{why} {tender}", why))
 
 
 def _inside(window: Window, datum: str) -> Proposal:

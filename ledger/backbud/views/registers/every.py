@@ -4,36 +4,47 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 from datetime import date
+from functools import partial
 
 from backbud.collection.batch import ARRIVALS
 from backbud.collection.stand import DEPARTURES, STANDS
-from backbud.collection.state import Tree
-from backbud.collection.whereabouts import Histories
+from backbud.collection.state import Entry, Tree
+from backbud.collection.whereabouts import Histories, Whereabouts
 from backbud.journal.read import Journal
+from backbud.plan.world import ByTree
 from backbud.views.registers.movements import movements
 from backbud.views.registers.register import RegisterView
 from backbud.views.registers.stock import stock
 from backbud.views.registers.treatments import treatments
 from backbud.views.registers.unpaid import unpaid
 from backbud.visits.account import Account
+from backbud_grammar.act_words import ActWord
 
 # What changes an entry of a register: where a tree stands and whose it is, what is written in one.
-_MATTER = frozenset(
-    {*STANDS, *ARRIVALS, *DEPARTURES, "treated", "staged", "billed", "credited", "paid", "valued"}
+_WRITTEN: frozenset[ActWord] = frozenset(
+    {"treated", "staged", "billed", "credited", "paid", "valued"}
 )
+_MATTER = frozenset({*STANDS, *ARRIVALS, *DEPARTURES, *_WRITTEN})
 
 
 def looked_at(
-    journal: Journal, histories: Histories, trees: Iterable[Tree], today: date
+    journal: Journal,
+    histories: Histories,
+    trees: Iterable[Tree],
+    today: date,
+    by_tree: ByTree | None = None,
 ) -> tuple[object, ...]:
     """All that the registers are made from, beside the species: of the diary the few lines that
-    matter, so that a rebuild after any other has nothing to reckon."""
-    lines = tuple(
-        entry
-        for at in histories.trees.values()
-        for entry in at.entries
-        if entry.event.act in _MATTER
-    )
+    matter, so that a rebuild after any other has nothing to reckon.
+
+    `by_tree`: what an earlier run of this process left of each tree.
+    """
+    by_tree = by_tree or ByTree()
+
+    lines = [
+        by_tree.once("registered", handle, histories, journal.things, partial(_that_matter, at))
+        for handle, at in histories.trees.items()
+    ]
     stock = tuple(
         (one.handle, one.title, one.kind, one.cultivar, one.here, one.owner, one.place, one.pot,
          one.since, one.facts.get("since"), one.batch)
@@ -41,6 +52,10 @@ def looked_at(
     )  # fmt: skip
     others = tuple(histories.others.items())
     return journal.things, journal.settings, lines, stock, others, today
+
+
+def _that_matter(at: Whereabouts) -> tuple[Entry, ...]:
+    return tuple(entry for entry in at.entries if entry.event.act in _MATTER)
 
 
 def registers_of(

@@ -11,12 +11,16 @@ from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
 from backbud.journal.things import Things
 from backbud.views.registers.register import Called, RegisterView, name_of, register_of
+from backbud_grammar.act_words import DetailName
 
 ABOUT = (
     "Regulation (EU) 2016/2031: who trades in plants writes down from whom each came and to whom "
     "it went, with its plant passport (from memory: Art. 69, for three years at least). The text "
     "and your plant health service decide."
 )
+# Whom it came from, or where it went.
+_WHOM: tuple[DetailName, ...] = ("from", "to", "at")
+_PERMIT: tuple[DetailName, ...] = ("imported", "with permit")
 HEADINGS = {
     "date": "date", "way": "in or out", "act": "how", "tree": "tree or batch", "kind": "kind",
     "botanical": "botanical name", "quantity": "how many", "who": "from or to",
@@ -80,13 +84,13 @@ def _quantities(event: Event) -> Iterator[str]:
 
 def _who(event: Event, called: Called) -> Iterator[str]:
     for detail in event.details:
-        if detail.name in ("from", "to", "at") and (detail.handle or detail.words):
+        if detail.name in _WHOM and (detail.handle or detail.words):
             yield called(detail.handle) or detail.words
 
 
 def _papers(event: Event) -> Iterator[str]:
     for detail in event.details:
-        if detail.name in ("imported", "with permit"):
+        if detail.name in _PERMIT:
             yield detail.name
         elif detail.name == "permit number":
             yield f"permit {detail.words}"

@@ -7,6 +7,7 @@ from collections.abc import Callable, Mapping, Sequence
 from msgspec import Struct
 
 from backbud.journal.things import Things
+from backbud.views.plain_cell import plain_cell
 
 
 class ColumnView(Struct, frozen=True):
@@ -55,10 +56,6 @@ def name_of(things: Things, names: Mapping[str, str], written: str) -> str:
     return names.get(found.handle, found.handle) if found is not None else written
 
 
-# What a spreadsheet would take for a formula (OWASP, CSV Injection).
-_FORMULA = ("=", "+", "-", "@", "\t", "\r")
-
-
 def csv_of(register: RegisterView) -> bytes:
     """The register as RFC 4180 has it, in UTF-8: the keys, then a line a row. A cell that a
     spreadsheet would reckon with has an apostrophe before it, so that it stays text."""
@@ -70,15 +67,5 @@ def csv_of(register: RegisterView) -> bytes:
     lines = csv.writer(out)
     lines.writerow(keys)
     for row in register.rows:
-        lines.writerow([_text(row.get(key, "")) for key in keys])
+        lines.writerow([plain_cell(row.get(key, "")) for key in keys])
     return out.getvalue().encode()
-
-
-def _text(cell: str) -> str:
-    return f"'{cell}" if cell.startswith(_FORMULA) and not _is_number(cell) else cell
-
-
-def _is_number(cell: str) -> bool:
-    """A number below zero reckons nothing."""
-    digits = cell[1:] if cell[0] in "+-" else cell
-    return digits.replace(".", "", 1).isdecimal() and digits.isascii()

@@ -14,8 +14,9 @@ from backbud.journal.events import Event
 from backbud.journal.things import Things
 from backbud.views.registers.eppo import eppo_code
 from backbud.views.registers.register import Called, RegisterView, name_of, register_of
+from backbud_grammar.act_words import ActWord
 
-_ACT = "treated"
+_ACT: ActWord = "treated"
 ABOUT = (
     "Regulation (EC) 1107/2009, Art. 67, and Implementing Regulation (EU) 2023/564, Art. 1: the "
     "text and your country's own rules decide, and a licence may be needed. Growth stage and hour "

@@ -19,8 +19,8 @@ from backbud.pages.drawings.root_ball import root_ball
 from backbud.pages.drawings.vigour import vigour
 from backbud.pages.drawings.years import YearsDrawn, years_drawn
 from backbud.pages.links import INDEX, kind_page, link, place_page, tree_page
-from backbud.pages.paper.running import running
 from backbud.pages.pictures import Pictures, pictures
+from backbud.pages.printed.running import running
 from backbud.pages.tree_years import YearsBeside, years_beside
 from backbud.plan.water import Water
 from backbud.species import Section
@@ -217,7 +217,7 @@ def _waits(tree: TreeView, today: date) -> str:
     return f"The days of {these} wait on the weather, and will move as it comes."
 
 
-def listed(view: Nursery, tree: Tree) -> Listed:
+def listed_tree(view: Nursery, tree: Tree) -> Listed:
     """A tree's line in the list, with the next work that is open on it."""
     today = view.today
     shown = listed_view(tree, view.plans.get(tree.handle, ()), view.names, today)

@@ -11,7 +11,7 @@ from msgspec import Struct
 from backbud import words
 from backbud.pages.bench import NO_PLACE, way_to
 from backbud.pages.links import anchor_of, link, tree_page
-from backbud.pages.paper.running import running
+from backbud.pages.printed.running import running
 from backbud.pages.work import kept_together
 from backbud.views.bench import AtTree, Round
 from backbud.views.week_on_paper import WeekOnPaper
@@ -101,7 +101,7 @@ def _by(one: Round, today: date) -> Iterator[str]:
     elif first.state == "coming":
         yield words.between(first.opens, first.closes, year)
     else:
-        yield words.closing(first.act, first, year)
+        yield words.closing(first.act, first, today)
     if one.minutes:
         yield words.minutes(one.minutes)
 

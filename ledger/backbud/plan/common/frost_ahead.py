@@ -1,0 +1,87 @@
+"""A tree that does not bear the nights of the forecast is protected, or taken in, before they come.
+
+One work for a tree and a winter: it is always about the next spell of such nights, so when a night
+shifts it moves, and when the frost does not come it goes.
+"""
+
+from __future__ import annotations
+
+from datetime import date, timedelta
+
+from backbud.climate.ahead import FrostSpell, celsius
+from backbud.plan.common.winter_quarters import WARMED
+from backbud.species import (
+    PROTECTION,
+    Figure,
+    Foretold,
+    Proposal,
+    Proposals,
+    Season,
+    Temperature,
+    Tree,
+    Window,
+    Year,
+    foretold,
+)
+from backbud.words import day as day_of
+from backbud.words import weekday
+
+# Whoever has many trees wants a few days; ours, no source.
+_IN_TIME = timedelta(days=3)
+_EVENING_BEFORE = timedelta(days=1)
+# So far over what its roots bear a single night already sends a tender tree in, and at this it goes
+# in where nobody knows what they bear; ours, to the cold side.
+TENDER_SPARED_K = 2.0
+TENDER_IN_BELOW = Figure(
+    "tender_in_below_c", 2.0, "Night in °C at which a tender tree goes in for the night."
+)
+
+
+@foretold("winter", rule="frost-ahead")
+def before_the_frost(tree: Tree, season: Season, year: Year) -> Proposals:
+    """By the forecast's nights, at the tree's place and under its cover."""
+    tender = year.comes_in_below_c is not None
+    bears = _bears(tree, year)
+    if bears is None or tree.planted_out or tree.on("protection"):
+        return
+    if year.ahead is None or (tender and year.cover.casefold().startswith(WARMED)):
+        return
+    spell = year.ahead.frost(bears.celsius)
+    if spell is None:
+        return
+    evening = spell.first.day - _EVENING_BEFORE
+    yield Proposal(
+        "moved" if tender else "protected",
+        Window(evening - _IN_TIME, evening, spell.last.day - _EVENING_BEFORE),
+        what=f"{'in for' if tender else 'against frost in'} {night_said(spell, year.today)}",
+        because=bears.because,
+        datum=spell.because,
+        cautions=("A heater under glass needs fresh air, and is kept clear of fleece.",),
+        settled_by=("protected", "moved"),
+        early_days=0,
+        weight=PROTECTION,
+        foretold=Foretold(
+            "cold" if tender else "frost", spell.first.day, celsius(spell.first.low_c)
+        ),
+    )
+
+
+def _bears(tree: Tree, year: Year) -> Temperature | None:
+    """The night that sends this tree under cover."""
+    bears = year.bears(tree, year.today)
+    if year.comes_in_below_c is None:
+        return bears
+    if bears is None:
+        limit = TENDER_IN_BELOW.of(year)
+        return Temperature(
+            limit, f"It is tender: at {limit:g} °C it goes in ({TENDER_IN_BELOW.name}, ours)."
+        )
+    limit = min(bears.celsius + TENDER_SPARED_K, year.comes_in_below_c)
+    return Temperature(limit, f"It is tender, and goes in at {limit:g} °C: {bears.because}")
+
+
+def night_said(spell: FrostSpell, today: date) -> str:
+    """`the night to Sunday 7 March, −5 °C`: of several nights the first."""
+    first = spell.first
+    to = f"{weekday(first.day)} {day_of(first.day, today.year)}"
+    return f"the night to {to}, {celsius(first.low_c)}"

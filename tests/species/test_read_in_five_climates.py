@@ -1,0 +1,81 @@
+"""What a grower found wrong in the table of five climates, and what it is now.
+
+Dates are set to their Monday; the usual nights and days are those of the means in climates.py.
+"""
+
+from __future__ import annotations
+
+from datetime import date
+
+import pytest
+from tests.species.climates import year_at
+
+from backbud_species.chinese_elm import ChineseElm
+from backbud_species.fukien_tea import FukienTea
+from backbud_species.japanese_black_pine import JapaneseBlackPine
+from backbud_species.japanese_quince import JapaneseQuince
+from backbud_species.premna import Premna
+from backbud_species.wisteria import Wisteria
+
+
+def asked(made, kind, place, rule, cover=""):
+    species = kind()
+    tree = made.tree(made.event("2020-03-20", "repotted", "same pot"), strength="strong")
+    (found,) = made.yearly(
+        species, tree, year_at(species, place, cover), f"{species.rule_prefix}-{rule}"
+    )
+    return found
+
+
+@pytest.mark.parametrize(
+    ("kind", "place", "in_by"),
+    [
+        # The usual night of Minneapolis falls under 10 °C in the last days of September, that of
+        # Tokyo under 12 °C on 1 November; in Nottingham no summer of such nights is worth the move.
+        (Premna, "Minneapolis", date(2027, 9, 27)),
+        (FukienTea, "Tokyo", date(2027, 11, 1)),
+        (FukienTea, "Nottingham", date(2027, 9, 20)),
+    ],
+)
+def test_a_tender_tree_is_looked_over_before_it_joins_the_others(made, kind, place, in_by):
+    look = asked(made, kind, place, "pests")
+    assert abs((look.window.closes - in_by).days) <= 7
+    assert (look.window.closes - look.window.best).days == 14
+    # Indoors all year it goes by the heating.
+    inside = asked(made, kind, place, "pests", "indoors")
+    assert date(2027, 10, 11) <= inside.window.best <= date(2027, 11, 15)
+
+
+def test_no_wood_is_bent_or_cut_while_it_is_frozen(made):
+    # The usual day of Minneapolis is under 0 °C from about 20 November to 12 March.
+    assert asked(made, JapaneseBlackPine, "Minneapolis", "wire").window.best == date(2027, 11, 15)
+    assert asked(made, ChineseElm, "Minneapolis", "wire").window.best == date(2027, 11, 15)
+    assert asked(made, Wisteria, "Minneapolis", "prune").window.best == date(2027, 3, 13)
+    # Where no week is frozen nothing moves.
+    assert asked(made, JapaneseBlackPine, "Tokyo", "wire").window.best.month == 12
+
+
+def test_a_second_flush_is_not_cut_in_great_heat(made):
+    # Highs of 36.0 °C in July and 35.5 °C in August.
+    late = asked(made, ChineseElm, "Seville", "trim-late")
+    assert late.window.opens > date(2027, 8, 22)
+    assert "growth stands still" in late.datum
+    # 31.3 °C in August is no reason to wait.
+    assert asked(made, ChineseElm, "Tokyo", "trim-late").window.best.month == 8
+    # Trees of warm countries grow on.
+    assert asked(made, FukienTea, "Seville", "trim-late").window.best.month == 8
+
+
+def test_quinces_are_repotted_in_an_autumn_that_has_cooled(made):
+    # Growers of Japan: September to October, in soil that has cooled (18 °C falls on 15 October in
+    # Tokyo, 30 October in Seville), with six weeks before the frost.
+    for place, first, last in (
+        ("Nottingham", date(2027, 8, 30), date(2027, 10, 11)),
+        ("Seville", date(2027, 11, 1), date(2027, 11, 22)),
+        ("Tokyo", date(2027, 10, 18), date(2027, 11, 22)),
+        ("Christchurch", date(2028, 2, 28), date(2028, 4, 10)),
+        # Too short an autumn: as the buds swell and the pot has thawed.
+        ("Minneapolis", date(2027, 3, 24), date(2027, 3, 31)),
+    ):
+        window = asked(made, JapaneseQuince, place, "repot").window
+        assert (window.opens, window.closes) == (first, last), place

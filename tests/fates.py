@@ -13,6 +13,7 @@ from typing import Literal, NamedTuple
 
 from backbud.collection.replay import replay
 from backbud.journal.copies import without_conflicts
+from backbud.journal.hashed_dates import without_hashed_dates
 from backbud.journal.read import Journal, read_journal
 from backbud_grammar.outline import Known, read_section, sections
 from backbud_grammar.syntax import Act, Card, CardLine, Page
@@ -75,7 +76,7 @@ class _Unit(NamedTuple):
 
 def _units(file: str, data: bytes, journal: Journal) -> Iterator[_Unit]:
     known = Known.of(journal.acts)
-    text, _ = without_conflicts(data)
+    text, _ = without_hashed_dates(without_conflicts(data)[0])
     for start, piece in sections(text):
         section = read_section(piece, known)
         if isinstance(section, Page):

@@ -259,3 +259,12 @@ def test_marks_without_their_like_are_told(tell) -> None:
     told = tell("2027-03-01\nhoshi\n  watered\n<<<<<<< mine\n  turned\nyuki\n  fed\n")
     assert (told.only().code, told.only().line) == ("bad-heading", 4)
     assert told.acts == ["hoshi watered"]
+
+
+def test_a_conflict_of_one_page_doubles_nothing(tell) -> None:
+    page = "2027-03-07\nkaze\n  wired 2 mm Al on left 1\n"
+    name = "diary.sync-conflict-20270309-101112-ABCDEFG.txt"
+    told = tell(page, files={name: f"{page}  fed\n"})
+    problem = told.only()
+    assert (problem.code, problem.file) == ("repeated-file", name)
+    assert told.acts == ["kaze wired 2 mm Al on left 1"]

@@ -217,3 +217,28 @@ def test_an_act_at_the_left_edge_is_done_to_nobody_below_a_line_that_names_nobod
     ]
     assert told.acts == ["kaze watered"]
     assert told.histories.trees["kaze"].place == "tunnel"
+
+
+@pytest.mark.parametrize("heading", ["## 2027-03-08", "# 8 March 2027", "## Mon 8 March 2027"])
+def test_a_date_behind_hashes_files_nothing_under_the_day_before(tell, heading: str) -> None:
+    told = tell(
+        f"2027-03-07\nkaze\n  watered\n{heading}\nkaze\n  fed\n2027-03-09\nkaze\n  turned\n"
+    )
+    problem = told.only()
+    assert (problem.code, problem.line) == ("bad-heading", 4)
+    assert problem.message == f"“{heading}” is a remark to yourself, and begins no page"
+    assert problem.hint == "Write 2027-03-08. Until then what stands below it is filed nowhere."
+    assert told.acts == ["kaze watered", "kaze turned"]
+
+
+def test_a_page_that_was_taken_out_is_a_remark(tell) -> None:
+    told = tell("2027-03-07\nkaze\n  watered\n# 2027-03-08\n# kaze\n#   fed\nkaze\n  turned\n")
+    assert told.codes == []
+    assert told.acts == ["kaze watered", "kaze turned"]
+
+
+@pytest.mark.parametrize("text", ["0-10-10, half strength", "7-3-6 at 5 mL/L"])
+def test_a_feed_is_no_date(tell, text: str) -> None:
+    told = tell(f"2027-03-07\nkaze\n  {text}\n  watered\n")
+    assert told.codes == []
+    assert told.acts[-1] == "kaze watered"

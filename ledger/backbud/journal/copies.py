@@ -11,7 +11,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
-from backbud.journal.copy_names import original_of
+from backbud.journal.copy_names import is_of_conflict, original_of
 from backbud.journal.outlined import Outlined
 from backbud.journal.remember import WordsDigest
 from backbud_grammar.digest import digest
@@ -80,7 +80,7 @@ def copies_among(files: Mapping[str, Outlined]) -> Copies:
             flaws.append((name, _whole(other, files[name])))
     for name in sorted(files.keys() - repeated.keys()):
         other = original_of(name, files)
-        if other and other not in repeated and _shares(files[name], files[other]):
+        if other and other not in repeated and _is_copy(name, files[name], files[other]):
             repeated[name] = other
             flaws.append((name, _by_name(other, files[name], files[other])))
     pages: dict[str, frozenset[int]] = {}
@@ -169,8 +169,16 @@ def _whole(other: str, file: Outlined) -> Flaw:
     )
 
 
-def _shares(file: Outlined, other: Outlined) -> bool:
-    return not _digests(file).isdisjoint(_digests(other))
+def _is_copy(name: str, file: Outlined, other: Outlined) -> bool:
+    """Whether a file with the name of a copy holds something of the other, or, where the name tells
+    of a conflict, a page of the same day."""
+    if not _digests(file).isdisjoint(_digests(other)):
+        return True
+    return is_of_conflict(name) and not _days(file).isdisjoint(_days(other))
+
+
+def _days(file: Outlined) -> set[str]:
+    return {kept.section.date for _, kept in file.pages}
 
 
 def _by_name(other: str, file: Outlined, original: Outlined) -> Flaw:

@@ -13,6 +13,14 @@ _BEHIND = re.compile(rf"(?i)[ ._-]*(?:\((?:[^()]*\b(?:{_SAID})\b[^()]*|[0-9]{{1,
 _BEFORE = re.compile(r"(?i)^(?:copy(?: \([0-9]+\))? of|kopie(?: \([0-9]+\))? von) +")
 
 
+_CONFLICT = re.compile(r"(?i)conflict|konflikt")
+
+
+def is_of_conflict(name: str) -> bool:
+    """Whether a name says that two wrote the same file at once."""
+    return _CONFLICT.search(name.rpartition("/")[2]) is not None
+
+
 def original_of(name: str, files: Container[str]) -> str:
     """The file that one is a copy of by its name, of those that are there; "" where it is none.
 

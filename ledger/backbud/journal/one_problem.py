@@ -8,6 +8,8 @@ from backbud_grammar.problems import Flaw
 
 # Two pieces keep a mark each.
 LEAST = 3
+# So many are named in one message.
+MOST_NAMED = 4
 _CODE, _NOT_UNDERSTOOD = "unknown-detail", "” is not understood here"
 # Hints that only say what the act takes; any other is of its own piece.
 _OF_THE_ACT = ("Expected", "Write only what was done")
@@ -26,6 +28,9 @@ def as_one(flaws: Sequence[Flaw]) -> tuple[Flaw, ...]:
     first = same[0]
     pieces = [one.message.partition(_NOT_UNDERSTOOD)[0].removeprefix("“") for one in same]
     *most, last = (f"“{piece}”" for piece in dict.fromkeys(pieces))
+    if len(most) >= MOST_NAMED:
+        last = f"{len(most) + 1 - MOST_NAMED} more"
+        most = most[:MOST_NAMED]
     said = f"{', '.join(most)} and {last} are" if most else f"{last} is"
     message = f"{said} not understood here{first.message.partition(_NOT_UNDERSTOOD)[2]}"
     joined = Flaw(

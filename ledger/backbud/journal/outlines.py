@@ -14,6 +14,7 @@ from backbud.journal import remember
 from backbud.journal.copies import Copies, copies_among, without_conflicts, without_pages, words_in
 from backbud.journal.events import Origin
 from backbud.journal.faults import fault_at
+from backbud.journal.hashed_dates import without_hashed_dates
 from backbud.journal.load import Loaded
 from backbud.journal.outlined import Outlined
 from backbud.journal.problems import PlacedFlaw, WithFlaws, placed
@@ -24,6 +25,7 @@ from backbud.publish.memory import MemoryOf
 from backbud_grammar.digest import digest
 from backbud_grammar.forms import ActForm
 from backbud_grammar.outline import Known, read_section, sections
+from backbud_grammar.problems import Flaw
 from backbud_grammar.syntax import Card, Page
 
 _WEATHER = re.compile(rb"^[ \t]+weather[ \t]+([^\n]+)", re.MULTILINE | re.IGNORECASE)
@@ -52,6 +54,13 @@ class Parted(Struct, frozen=True):
         return {file.digest: file.row for file in self.files.values()}
 
 
+def _without_what_misleads(data: bytes) -> tuple[bytes, tuple[Flaw, ...]]:
+    """The text without the two versions of a merge, and with dates behind hashes as ends."""
+    text, of_merge = without_conflicts(data)
+    text, of_dates = without_hashed_dates(text)
+    return text, (*of_merge, *of_dates)
+
+
 def parted(
     loaded: Mapping[str, Loaded],
     acts: Mapping[str, ActForm],
@@ -63,7 +72,7 @@ def parted(
 
     `known`: what was read before. `kept`: what an earlier run of this process left.
     """
-    merged = {name: without_conflicts(text.data) for name, text in loaded.items()}
+    merged = {name: _without_what_misleads(text.data) for name, text in loaded.items()}
     files = {name: data for name, (data, _) in merged.items()}
     # To put all sections there are by their digests is worth it only where some file is new.
     by_digest = cache(

@@ -21,7 +21,8 @@ from backbud.handed import handed_copies, handed_out, handed_pages, with_owners_
 from backbud.kind_years import kinds_at_home
 from backbud.memo import Identical
 from backbud.pages.links import tree_page
-from backbud.pages.render import no_page, pages_of
+from backbud.pages.render import pages_of
+from backbud.pages.templating import no_page
 from backbud.papers.gather import papers_now
 from backbud.plan.followups import FollowUp, State
 from backbud.plan.run import Plan

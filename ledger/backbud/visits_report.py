@@ -120,7 +120,8 @@ def _charge(one: ChargeView) -> tuple[str, str, str]:
     amount = f"{one.quantity.quantize(_HOURS).normalize():f} {one.unit}".strip()
     if one.sort == "period":
         amount = number_of(one.quantity, one.unit)
-    parts = ("agreed:", one.what) if one.sort == "price" else (amount, one.what)
+    agreed = {"price": "agreed:", "skipped": "agreed and skipped:"}.get(one.sort, amount)
+    parts = (agreed, one.what)
     told = " ".join(part for part in parts if part)
     if one.amount is not None:
         price = money(one.amount, one.currency)

@@ -108,6 +108,24 @@ class Editor:
         self.client.text_document_did_change(lsp.DidChangeTextDocumentParams(which, [change]))
         return self.versions[name]
 
+    def close_all(self) -> None:
+        """Close every file, as if nobody had opened it."""
+        for name in self.versions:
+            which = lsp.TextDocumentIdentifier(self.uri(name))
+            self.client.text_document_did_close(lsp.DidCloseTextDocumentParams(which))
+            self.client.diagnostics.pop(which.uri, None)
+        self.versions, self.texts = {}, {}
+
+    async def settled(self) -> None:
+        """Wait until the history of the diary was replayed, and its first tree planned."""
+        where = lsp.HoverParams(**self.at("diary.txt", 2, 1))
+        for _ in range(400):
+            found = await self.client.text_document_hover_async(where)
+            if found is not None and "due: " in found.contents.value:
+                return
+            await asyncio.sleep(0.05)
+        raise AssertionError("it never came to rest")
+
     async def fixes(self, name: str, line: int) -> dict[str, lsp.CodeAction]:
         """What is offered to mend the problems of a line, by title."""
         those = [d for d in self.client.diagnostics[self.uri(name)] if d.range.start.line == line]
@@ -162,7 +180,7 @@ def edited(text: str, edits: list[lsp.TextEdit]) -> str:
     return text
 
 
-@pytest_asyncio.fixture(scope="module", loop_scope="module")
+@pytest_asyncio.fixture(scope="session", loop_scope="session")
 async def editor(tmp_path_factory, settings_of_nobody) -> AsyncIterator[Editor]:
     """One client and server for the tests of a module, on a small journal."""
     folder = tmp_path_factory.mktemp("journal")

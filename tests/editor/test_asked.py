@@ -9,15 +9,17 @@ import pytest_asyncio
 from lsprotocol import types as lsp
 from tests.editor.conftest import DIARY
 
-pytestmark = pytest.mark.asyncio(loop_scope="module")
+pytestmark = pytest.mark.asyncio(loop_scope="session")
 
 
-@pytest_asyncio.fixture(scope="module", loop_scope="module", autouse=True)
+@pytest_asyncio.fixture(scope="module", loop_scope="session", autouse=True)
 async def opened(editor):
     editor.open("diary.txt")
     editor.open("cards.txt")
     await editor.problems("diary.txt")
-    await asyncio.sleep(0.6)
+    await editor.settled()
+    yield
+    editor.close_all()
 
 
 async def hovered(editor, line: int, character: int) -> str:

@@ -9,16 +9,18 @@ import pytest_asyncio
 from lsprotocol import types as lsp
 from tests.editor.conftest import CARDS, DIARY
 
-pytestmark = pytest.mark.asyncio(loop_scope="module")
+pytestmark = pytest.mark.asyncio(loop_scope="session")
 LINES = DIARY.count("\n")
 
 
-@pytest_asyncio.fixture(scope="module", loop_scope="module", autouse=True)
+@pytest_asyncio.fixture(scope="module", loop_scope="session", autouse=True)
 async def opened(editor):
     editor.open("diary.txt")
     editor.open("cards.txt")
     await editor.problems("diary.txt")
-    await asyncio.sleep(0.5)
+    await editor.settled()
+    yield
+    editor.close_all()
 
 
 async def offered(editor, more: str, name: str = "diary.txt") -> list[str]:

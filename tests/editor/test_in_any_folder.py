@@ -10,7 +10,7 @@ import pytest_asyncio
 from lsprotocol import types as lsp
 from tests.editor.conftest import DIARY, begun, ended, write_journal
 
-pytestmark = pytest.mark.asyncio(loop_scope="module")
+pytestmark = pytest.mark.asyncio(loop_scope="session")
 
 PLUGIN = """\
 from pathlib import Path
@@ -24,7 +24,7 @@ def everything_in(folder: Path) -> dict[str, bytes]:
     return {str(p.relative_to(folder)): p.read_bytes() for p in folder.rglob("*") if p.is_file()}
 
 
-@pytest_asyncio.fixture(scope="module", loop_scope="module")
+@pytest_asyncio.fixture(scope="module", loop_scope="session")
 async def stranger(tmp_path_factory, settings_of_nobody):
     folder = tmp_path_factory.mktemp("stranger")
     write_journal(folder, DIARY.replace("  weeded", "  weedet"))

@@ -2,22 +2,22 @@
 
 from __future__ import annotations
 
-import asyncio
-
 import pytest
 import pytest_asyncio
 from lsprotocol import types as lsp
 from pygls.exceptions import JsonRpcException
 from tests.editor.conftest import CARDS, DIARY
 
-pytestmark = pytest.mark.asyncio(loop_scope="module")
+pytestmark = pytest.mark.asyncio(loop_scope="session")
 
 
-@pytest_asyncio.fixture(scope="module", loop_scope="module", autouse=True)
+@pytest_asyncio.fixture(scope="module", loop_scope="session", autouse=True)
 async def opened(editor):
     editor.open("diary.txt")
     await editor.problems("diary.txt")
-    await asyncio.sleep(0.5)
+    await editor.settled()
+    yield
+    editor.close_all()
 
 
 async def slipped(editor, old: str, new: str, count: int = 1) -> str:

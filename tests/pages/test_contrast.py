@@ -11,7 +11,7 @@ from itertools import product
 
 import pytest
 
-from backbud.pages.render import TEMPLATES
+from backbud.pages.templating import TEMPLATES
 
 TEXT = ("ink", "soft", "leaf", "rust")
 UNDER = ("paper", "wash")

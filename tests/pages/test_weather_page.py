@@ -17,7 +17,7 @@ from vega_datasets import data
 from backbud.pages import Nursery, render_pages
 from backbud.pages.amounts import half_gone, litres
 from backbud.pages.drawings.axes import HEIGHT, PLOT_HEIGHT, TOP, axes_for, tick
-from backbud.pages.render import TEMPLATES
+from backbud.pages.templating import TEMPLATES
 from backbud.session import Session
 from backbud.views.skies import weather_of
 

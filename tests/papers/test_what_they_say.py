@@ -8,7 +8,7 @@ from fractions import Fraction
 
 import pytest
 
-from backbud.pages.render import paper_pages
+from backbud.pages.paper_pages import paper_pages
 from backbud.views.paper import PapersView
 from backbud.views.published import as_json
 
@@ -29,7 +29,9 @@ def test_there_is_each_paper(pages) -> None:
 
 def test_the_receipt_says_what_was_taken_in(ada) -> None:
     (one,) = ada.receipts
-    assert (one.condition, one.pot, one.pot_owner) == ("two cracked branches", "tray", "Ada Pell")
+    assert (one.condition, one.pot_owner) == ("two cracked branches", "Ada Pell")
+    # Nobody but the keeper calls it tray.
+    assert one.pot == "30 × 20 × 6 cm inside"
     assert (one.agreed, one.risks) == (
         ("40.00 EUR an hour for repotting",),
         ("the low branch may die",),
@@ -248,3 +250,38 @@ def test_doses_hours_and_wind_are_nothing_that_an_owner_reads(written) -> None:
         "Treated, against aphids, with soft soap",
         "Fed",
     ]
+
+
+def test_a_receipt_says_what_was_on_the_tree_before_it_was_taken_off(written) -> None:
+    """Wired at home in spring, unwired on the day it comes in June."""
+    from backbud.papers.gather import papers_of
+
+    session = written(
+        "place yard\n  latitude 54 N\nperson una\nperson ada\n  name Ada\ntree hoshi\n  owner ada\n"
+        "  kind trident maple\n2026-03-01\nhoshi\n  received from ada\n  wired 2 mm Al on left 1\n"
+        "  returned to ada\n2026-06-01\nhoshi\n  received from ada\n  unwired\n",
+        "2026-06-05",
+        settings='home = "yard"\nkeeper = "una"\n',
+    )
+    view = papers_of(session, "ada")
+    assert view is not None
+    assert view.receipts[-1].on_it == ("2 mm aluminium wire on left 1",)
+
+
+def test_a_treatment_is_warned_of_for_eight_weeks(written) -> None:
+    """Treated on 2 March: warned of on 20 April, not on 1 May."""
+    from backbud.papers.gather import papers_of
+
+    told = []
+    for on in ("2026-04-20", "2026-05-01"):
+        session = written(
+            "place yard\n  latitude 54 N\nperson una\nperson ada\n  name Ada\ntree hoshi\n"
+            "  owner ada\n  kind trident maple\n2026-03-01\nhoshi\n  received from ada\n"
+            '2026-03-02\nhoshi\n  treated with "soft soap", against aphids\n',
+            on,
+            settings='home = "yard"\nkeeper = "una"\n',
+        )
+        view = papers_of(session, "ada")
+        assert view is not None
+        told.append(any("treated against pest" in one for one in view.care[0].cautions))
+    assert told == [True, False]

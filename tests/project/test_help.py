@@ -7,6 +7,7 @@ import os
 import shlex
 import shutil
 import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -100,8 +101,14 @@ def test_handles_of_a_stranger_s_journal_hold_no_control_characters(tmp_path: Pa
 
 
 def in_shell(program: list[str], script: str, journal: Path) -> list[str]:
+    here = f"{Path(sys.executable).parent}{os.pathsep}{os.environ['PATH']}"
     done = subprocess.run(
-        [*program, script], cwd=journal, capture_output=True, text=True, check=True, timeout=60
+        [*program, script],
+        cwd=journal,
+        capture_output=True,
+        text=True,
+        check=True,
+        env={**os.environ, "PATH": here},
     )
     return done.stdout.split()
 

@@ -171,8 +171,5 @@ def named(met: MetServer) -> Agreed:
 def journal(tmp_path):
     """A journal's folder."""
     (tmp_path / "backbud.toml").write_text('language = 1\nhome = "yard"\n')
-    (tmp_path / "cards.txt").write_text(
-        "place yard\n  latitude 51.503 N\n  longitude 0.1 E\n"
-        "  low   1 1 2 4 7 10 12 12 10 7 4 2 C\n  high  7 7 10 12 16 19 21 21 18 14 10 7 C\n"
-    )
+    (tmp_path / "cards.txt").write_text("place yard\n  latitude 51.503 N\n  longitude 0.1 E\n")
     return tmp_path

@@ -114,9 +114,10 @@ _ROOTS = (
     (r"(\S+)(?: pot)?(?: again)?", r"into \1"),
     (r"(?:with )?rooting (?:hormone|powder|gel)", "hormone"),
     (r"(\d+) (?:potted|up|pots)", r"\1 seedlings"),
-    (r"(\d+)", r"\1 seedlings"),
+    (r"(\d{1,3})", r"\1 seedlings"),
 )
 _CUT = (
+    (r"(?:all )?last years?'?s? only", "last year's needles"),
     (r"(?:all )?(?:the )?(?:flowers|blooms?)(?: all)? (?:off|out|removed|picked off)", "flowers"),
     (r"(?:the )?(?:top|upper) half(?: only)?", "on top half"),
     (r"(?:the )?(?:bottom|lower|low) half(?: only)?", "on lower half"),

@@ -236,6 +236,12 @@ def put_on_by(act: ActForm) -> Effect | None:
     return EFFECTS.get(as_act(act.word)) or (_repotted if "fills_pot" in act.traits else None)
 
 
+def may_wire(act: ActForm) -> bool:
+    """Whether an act may put wire on or take it off: root work does neither."""
+    effect = put_on_by(act)
+    return effect is not None and effect is not _repotted
+
+
 # What comes off where its line says, and nowhere else; and what puts on what so comes off.
 OFF_PARTS: frozenset[ActWord] = frozenset(
     act for act in TAKEN_OFF_BY.values() if act and any(form.part for form in ROWS[act].forms)

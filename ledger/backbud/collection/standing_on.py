@@ -14,6 +14,10 @@ from backbud.journal.things import Things
 
 def standing_on(at: Whereabouts, things: Things, day: date) -> Stand:
     """How a tree stood at the end of a day."""
+    last = at.lines.last_told
+    if last is None or last.event.day <= day:
+        # It stands so still.
+        return at
     start = at.start
     stand = Stand(start, start.owner, start.place, start.pot, start.standing)
     if at.parted is not None and day < at.parted:

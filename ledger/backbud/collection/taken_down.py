@@ -129,6 +129,11 @@ class Lines:
         """The lines that the replay looked at closely: those that move a tree are among them."""
         return [line for line in self._lines if isinstance(line, Entry)]
 
+    @property
+    def last_told(self) -> Entry | None:
+        """The last of them."""
+        return next((line for line in reversed(self._lines) if isinstance(line, Entry)), None)
+
     def holds(self, file: str, subjects: int, acts: Collection[int]) -> bool:
         """Whether a block of a file is among them, by the number of its subject line, or one of its
         acts."""

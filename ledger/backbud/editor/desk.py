@@ -8,12 +8,13 @@ it asks to. Nothing is written, whether anybody vouched for the folder or not.
 from __future__ import annotations
 
 import gc
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
 from concurrent.futures import Future
 from datetime import date
 
 from msgspec import Struct
 
+from backbud.collection.meant_by import trees_meant
 from backbud.collection.standing_on import standing_on
 from backbud.collection.whereabouts import Histories
 from backbud.editor.files import JournalFiles, uri_of
@@ -112,6 +113,7 @@ class Desk:
         self._here: tuple[tuple[int, date], dict[str, str]] = (0, date.min), {}
         self._by_day: dict[tuple[int, date], OneByOne] = {}
         self._plans: dict[tuple[int, str, date], PlannedTree] = {}
+        self._meant: dict[tuple[int, str, int], list[str]] = {}
 
     @property
     def today(self) -> date:
@@ -184,6 +186,12 @@ class Desk:
 
     def _warm(self) -> None:
         """Have ready what is asked for soon; runs in the reading thread once nobody waits."""
+        self.here_on(self._here[0][1])
+        _ = self.species_names
+        for opened in self.texts.values():
+            for _ in self.pieces(opened).all():
+                if self.worker.is_wanted(AHEAD):
+                    return
         for name in self.names:
             text = self.text(name)
             if text is not None and not self.worker.is_wanted(AHEAD):
@@ -261,7 +269,9 @@ class Desk:
 
     def _stand(self) -> None:
         """Replay the history, and find all that is wrong; runs in the reading thread."""
-        if self._latest is None or self._latest[0].texts is not self.texts:
+        is_stale = self._latest is None or self._latest[0].texts is not self.texts
+        # Not every editor tells what changed on the disk.
+        if self.files.is_changed() or is_stale:
             self._read()
         if self._latest is None:
             return
@@ -303,6 +313,18 @@ class Desk:
         if not self.worker.waits(AHEAD):
             return None
         return self.worker.ask("all ahead", lambda: None, AHEAD + 1, join=True)
+
+    def meant(self, file: str, subjects: int, acts: Collection[int]) -> list[str]:
+        """The trees in whose history a block stands, by the numbers of its lines (from 1)."""
+        standing = self.standing
+        if standing is None:
+            return []
+        key = standing.snapshot.number, file, subjects
+        if key not in self._meant:
+            if len(self._meant) >= MOST_PLANS:
+                self._meant = {}
+            self._meant[key] = trees_meant(standing.histories, file, subjects, acts)
+        return self._meant[key]
 
     def known_plan(self, handle: str, day: date) -> PlannedTree | None:
         """The same where it was reckoned already."""

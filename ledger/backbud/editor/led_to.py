@@ -9,7 +9,6 @@ from datetime import date
 from lsprotocol import types as lsp
 from msgspec import Struct
 
-from backbud.collection.meant_by import trees_meant
 from backbud.editor.desk import AHEAD, Desk
 from backbud.editor.pieces import TextPiece
 from backbud.editor.text import OpenText
@@ -98,7 +97,7 @@ def trees_of(desk: Desk, one: LineOfDiary) -> list[str]:
         if len(plain) == len(read.chosen):
             return plain
     acts = [one.first + act.line + 1 for act in one.block.acts]
-    return trees_meant(standing.histories, one.text.name, one.first + one.block.line + 1, acts)
+    return desk.meant(one.text.name, one.first + one.block.line + 1, acts)
 
 
 def grown(desk: Desk, one: LineOfDiary, handles: Iterable[str], on: date) -> list[Led] | None:

@@ -107,6 +107,8 @@ class EditorServer(LanguageServer):
         found = self.find(uri)
         if found is not None:
             desk, name = found
+            # Whoever opens it is told of it, though nothing changed.
+            self._published.pop(uri, None)
             desk.put(OpenText.of(name, uri, version, text, self.encoding))
 
     def change(self, params: lsp.DidChangeTextDocumentParams) -> None:

@@ -116,12 +116,14 @@ class Event(Struct, frozen=True, gc=False):
 
         What is held back may speak of all that its act has words for.
         """
+        # Every line of every page asks this, so it is asked plainly.
         row = self.held_row if self.held else self.row
-        return (
-            "for_keeper" in (*row.traits, *self.named_row.traits)
-            or any(d.measure is not None and is_money(d.measure.sort) for d in self.details)
-            or (bool(self.held) and any(is_money(sort) for f in row.forms for sort in f.sorts))
-        )
+        if "for_keeper" in row.traits or "for_keeper" in self.named_row.traits:
+            return True
+        for detail in self.details:
+            if detail.measure is not None and is_money(detail.measure.sort):
+                return True
+        return bool(self.held) and any(is_money(sort) for f in row.forms for sort in f.sorts)
 
     @property
     def parts(self) -> tuple[str, ...]:

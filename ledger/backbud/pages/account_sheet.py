@@ -13,6 +13,7 @@ from backbud.bench.money import rounded
 from backbud.pages.plain_amounts import hours_and_minutes, plain_amount
 from backbud.views.paper import PaperTreeView, StatedSumsView, StatedTreeView, StatementView
 from backbud.views.plain_words import DoneLine
+from backbud.views.statement import SHARED_GLANCE
 from backbud.views.visit import BookedView, ChargeView
 
 _HUNDREDTH = Decimal("0.01")
@@ -166,7 +167,8 @@ def _within(rows: Sequence[ChargeView]) -> str:
         if row.sort == "material":
             key = (row.what, row.unit)
             of[key] = of.get(key, Decimal(0)) + row.quantity
-    parts = [f"{hours_and_minutes(round(hours * 60))} of work"] if hours else []
+    counts = hours > SHARED_GLANCE
+    parts = [f"{hours_and_minutes(round(hours * 60))} of work"] if counts else []
     parts += [plain_amount(much, unit, what) for (what, unit), much in of.items()]
     return f"In the price: {'; '.join(parts)}." if parts else ""
 

@@ -16,7 +16,8 @@ from backbud.collection.state import Tree
 from backbud.memo import Apart, Identical, Memo
 from backbud.pages.links import INDEX, TREES, WEEK, link, tree_page
 from backbud.pages.pictures import Picture, picture_of
-from backbud.pages.render import assets, helpers_sheets, page
+from backbud.pages.render import helpers_sheets
+from backbud.pages.templating import assets, page
 from backbud.pages.tree import kind_of, laid_out, next_when, shown_tree, standing_of
 from backbud.plan.stores import Stores
 from backbud.views.audience import Audience

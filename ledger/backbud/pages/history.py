@@ -102,7 +102,9 @@ def _line(entry: EntryView, year: int, written: str) -> HistoryLine:
         entry.beside,
         entry.remark,
         entry.at,
-        "; ".join(filter(None, (shared, entry.whose))),
+        "; ".join(filter(None, (shared, entry.whose)))
+        if shared or entry.count or entry.within
+        else "",
         entry.private,
         entry.held_back,
         _was(entry.correction, year) if entry.correction else None,

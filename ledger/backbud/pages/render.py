@@ -1,16 +1,13 @@
-"""Renders all pages of a journal on a day, and the stylesheet and pictures that they use.
+"""Renders all pages of a journal on a day, and gives the stylesheet and pictures that they use.
 
 `SHEETS` lists the pages of the whole journal; each tree has one of its own.
 """
 
 from __future__ import annotations
 
-import re
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from functools import cache, partial
-from hashlib import blake2b
-from pathlib import Path
-from typing import TYPE_CHECKING, NamedTuple
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from functools import partial
+from typing import NamedTuple
 
 from backbud import words
 from backbud.collection.state import Tree
@@ -18,8 +15,6 @@ from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.pages import (
     ahead,
     bench,
-    find,
-    finding,
     kind,
     links,
     papers,
@@ -34,14 +29,16 @@ from backbud.pages import (
     year_back,
 )  # fmt: skip
 from backbud.pages.find import MANY, lettered
+from backbud.pages.find_page import find_files, find_page, find_script
+from backbud.pages.paper_pages import paper_pages
 from backbud.pages.printed import labels
 from backbud.pages.printed import week as week_sheet
-from backbud.pages.tree import MOST_VIGOUR, listed_tree, sheet_of
+from backbud.pages.templating import Pieces, assets, macro, octets, page
+from backbud.pages.tree import listed_tree
+from backbud.pages.tree_page import tree_page_of
 from backbud.views.ahead import WaterAhead
 from backbud.views.bench import OfTree, bench_view, of_tree
 from backbud.views.day import open_works_of
-from backbud.views.finding import Findable, others_found, tree_found
-from backbud.views.forgotten import Forgotten
 from backbud.views.narrow import only_tree, own_inputs, without_trees
 from backbud.views.nursery import Nursery
 from backbud.views.paper import PapersView
@@ -50,15 +47,6 @@ from backbud.views.registers.register import csv_of
 from backbud.views.tree import trees_view
 from backbud.views.week_on_paper import WeekOfTree, of_week, week_on_paper
 from backbud.views.year_back import year_back_view
-
-if TYPE_CHECKING:
-    from jinja2 import Environment, Template
-
-TEMPLATES = Path(__file__).parent / "templates"
-# HTML, 13.2.3.5: what a parser takes for an error.
-_NO_CHARACTER = re.compile("[\x00-\x08\x0b\x0e-\x1f\x7f-\x9f\ufdd0-\ufdef\ufffe\uffff]")
-# The assets by the name that templates use.
-ASSETS = {"style": "backbud.css", "leaf": "leaf.svg"}
 
 
 def render_pages(view: Nursery, kept: Memo = NO_MEMO) -> dict[str, bytes]:
@@ -71,26 +59,11 @@ def render_pages(view: Nursery, kept: Memo = NO_MEMO) -> dict[str, bytes]:
 
 def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]:
     """Render the whole set page by page, what the pages show first: path and bytes."""
-    assets = {name: _asset(file) for name, file in ASSETS.items()}
-    yield from assets.values()
-    shared: dict[str, object] = {
-        "title": view.title,
-        "home": view.home,
-        "today": words.full_day(view.today),
-        "today_iso": view.today.isoformat(),
-        "has_people": bool(view.people),
-        "assets": {name: path for name, (path, _) in assets.items()},
-        "frame": "frame.html",
-        "public": False,
-        "has_visits": bool(view.accounts),
-        "address": view.address,
-        "ways": ways.EVERY_PAGE,
-        "handed": False,
-        "credit": view.weather.ahead.credit,
-    }
+    yield from assets().values()
+    shared = shared_by_pages(view)
     around = kept.same("around pages", (without_trees(view), shared))
-    yield from _finding(view, kept).files
-    yield _finding_script()
+    yield from find_files(view, kept)
+    yield find_script()
     for path, sheet in SHEETS:
         yield path, sheet(view, shared, around, kept)
     for register in view.registers:
@@ -103,17 +76,28 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
     for tree in view.trees:
         # A tree's page is made from nothing but what is that tree's own.
         own = only_tree(view, tree)
-        yield kept.once(("page", tree.handle), own_inputs(own, around), partial(_tree, own, shared))
+        yield kept.once(
+            ("page", tree.handle), own_inputs(own, around), partial(tree_page_of, own, shared)
+        )
 
 
-def assets() -> dict[str, tuple[str, bytes]]:
-    """Each asset's path and bytes by the name that templates use."""
-    return {name: _asset(file) for name, file in ASSETS.items()}
-
-
-def page(template: str, shared: dict[str, object], own: dict[str, object]) -> bytes:
-    """A page's octets. `shared`: what every page of a set is shown."""
-    return _page(template, shared, own)
+def shared_by_pages(view: Nursery) -> dict[str, object]:
+    """What every page of the set is shown."""
+    return {
+        "title": view.title,
+        "home": view.home,
+        "today": words.full_day(view.today),
+        "today_iso": view.today.isoformat(),
+        "has_people": bool(view.people),
+        "assets": {name: path for name, (path, _) in assets().items()},
+        "frame": "frame.html",
+        "public": False,
+        "has_visits": bool(view.accounts),
+        "address": view.address,
+        "ways": ways.EVERY_PAGE,
+        "handed": False,
+        "credit": view.weather.ahead.credit,
+    }
 
 
 def helpers_sheets(
@@ -126,94 +110,6 @@ def helpers_sheets(
     yield from _places(view, shared, around, kept)
 
 
-def lone_page(template: str, shown: dict[str, object]) -> bytes:
-    """A page that is no part of the set: asked for over the network, and made then."""
-    return _octets(_template(template).render(shown))
-
-
-def paper_pages(
-    view: PapersView, *, base: str = "../../", alone: bool = False
-) -> Iterator[tuple[str, bytes]]:
-    """Every paper of a person as a page: path and bytes. `base`: the way from it to the stylesheet
-    and to the photographs; `alone`: with the stylesheet in it, so that it stands by itself."""
-    assets = {name: _asset(file)[0] for name, file in ASSETS.items()}
-    for page in papers.papers(view):
-        shown: dict[str, object] = {
-            "page": page,
-            "sheet": page.sheet,
-            "view": page.sheet.view,
-            "base": base,
-            "assets": assets,
-            "style": _style() if alone else "",
-            "today": words.full_day(page.sheet.view.day),
-        }
-        yield page.path, _page(f"{page.sort}.html", {}, shown)
-
-
-def _style() -> str:
-    from markupsafe import Markup
-
-    return Markup(stylesheet().decode())
-
-
-def stylesheet() -> bytes:
-    """The one stylesheet."""
-    return (TEMPLATES / ASSETS["style"]).read_bytes()
-
-
-def no_page(title: str) -> bytes:
-    """What stands in the place of the page of a tree that could not be made: no template."""
-    from markupsafe import escape
-
-    return (
-        '<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
-        f"<title>{escape(title)}</title>\n</head>\n<body>\n<h1>{escape(title)}</h1>\n"
-        "<p>This page could not be made, by a fault of backbud. backbud check tells which. "
-        f'<a href="../{links.INDEX}">At the bench</a></p>\n</body>\n</html>\n'
-    ).encode()
-
-
-def _tree(view: Nursery, shared: dict[str, object]) -> tuple[str, bytes]:
-    """The page of the one tree of the view, and its path."""
-    tree = view.trees[0]
-    sheet = sheet_of(view, tree)
-    own = {"base": "../", "tree": sheet, "ways": ways.of_tree(tree)}
-    return sheet.page, _page("tree.html", shared, own)
-
-
-def _macro(template: str, name: str, *arguments: object) -> str:
-    macro: Callable[..., str] = getattr(_template(template).module, name)
-    return macro(*arguments)
-
-
-class _Pieces:
-    """The markup of thousands of rows: in a page that is rendered a mark stands for them.
-
-    No text of a journal passes for such a mark, since its `<` is written otherwise.
-    """
-
-    _MARK = re.compile(rb"<!--(\d+)-->")
-
-    def __init__(self) -> None:
-        self._pieces: list[Iterable[bytes]] = []
-
-    def mark(self, pieces: Iterable[bytes]) -> str:
-        """What stands for these pieces."""
-        from markupsafe import Markup
-
-        self._pieces.append(pieces)
-        return Markup(f"<!--{len(self._pieces) - 1}-->")
-
-    def put_in(self, page: bytes) -> bytes:
-        """The page with the pieces where their marks stood."""
-        parts = self._MARK.split(page)
-        whole: list[bytes] = [parts[0]]
-        for number, after in zip(parts[1::2], parts[2::2], strict=True):
-            whole += self._pieces[int(number)]
-            whole.append(after)
-        return b"".join(whole)
-
-
 def _index(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
     found = [rows.bench for rows in _all_rows(view, around, kept)]
     own = {
@@ -223,7 +119,7 @@ def _index(view: Nursery, shared: dict[str, object], around: object, kept: Memo)
         "ways": ways.OF_BENCH,
         "trees": len(view.trees),
     }
-    return _page("index.html", shared, own)
+    return page("index.html", shared, own)
 
 
 class _Rows(NamedTuple):
@@ -259,7 +155,7 @@ def _week(view: Nursery, shared: dict[str, object], around: object, kept: Memo) 
 
     def made() -> bytes:
         shown = week_sheet.sheet(week, view.title)
-        return _page("week.html", shared, {"base": "../", "week": shown})
+        return page("week.html", shared, {"base": "../", "week": shown})
 
     return kept.once("week page", (Identical(around), week), made)
 
@@ -317,53 +213,7 @@ def _place(
         "water": ahead.water_said(water) if water is not None else "",
         "ways": ways.of_place(handle, shown.place_name, view.first_handles),
     }
-    return links.place_page(handle), _page("place.html", shared, own)
-
-
-def _finding(view: Nursery, kept: Memo) -> finding.Index:
-    """What can be found; first what stands for many trees."""
-    names = kept.same("names found", dict(view.names))
-    found = [
-        kept.once(
-            ("found", tree.handle),
-            (Identical(tree), Identical(names)),
-            # Who is forgotten has another name, so the names are no longer the same then.
-            partial(_tree_found, tree, names, view.hidden),
-        )
-        # What is here comes first.
-        for tree in sorted(view.trees, key=lambda tree: not tree.here)
-    ]
-    others = kept.same("others found", others_found(view.trees, view.species, names, view.people))
-    return kept.once(
-        "index", (Identical(others, *found),), lambda: finding.index_of((*others, *found), kept)
-    )
-
-
-def _tree_found(
-    tree: Tree, names: Mapping[str, str], hidden: Mapping[str, tuple[str, ...]]
-) -> Findable:
-    return Forgotten(hidden).told(tree_found(tree, names))
-
-
-def _finding_script() -> tuple[str, bytes]:
-    """The script of the page to find on; it lies with those that it loads."""
-    path, script = _asset("find.js")
-    return path.replace("assets/", links.FIND_FOLDER), script
-
-
-def _find(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
-    index = _finding(view, kept)
-    trees = trees_view(view.trees, view.names)
-    others = others_found(view.trees, view.species, view.names, view.people)
-    own = {
-        "base": "",
-        "script": _finding_script()[0],
-        "index": index,
-        "items": finding.ITEMS,
-        "letters": find.letters(trees),
-        "lists": find.lists(others),
-    }
-    return _page("find.html", shared, own)
+    return links.place_page(handle), page("place.html", shared, own)
 
 
 def _labels(
@@ -371,7 +221,7 @@ def _labels(
 ) -> tuple[str, bytes]:
     name = view.name(handle) if handle else ""
     own = {"base": "../../", "sheet": labels.sheet(handle, name, trees, view.address, kept)}
-    return links.labels_page(handle), _page("labels.html", shared, own)
+    return links.labels_page(handle), page("labels.html", shared, own)
 
 
 def _kinds(
@@ -389,7 +239,7 @@ def _kinds(
 
 
 def _kind(shared: dict[str, object], path: str, shown: kind.KindSheet) -> tuple[str, bytes]:
-    return path, _page("kind.html", shared, {"base": "../", "kind": shown})
+    return path, page("kind.html", shared, {"base": "../", "kind": shown})
 
 
 def _weather(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
@@ -398,12 +248,12 @@ def _weather(view: Nursery, shared: dict[str, object], around: object, kept: Mem
     return kept.once(
         "weather page",
         (Identical(around), view.weather, called),
-        lambda: _page("weather.html", shared, {"base": "", "weather": weather.sheet(view)}),
+        lambda: page("weather.html", shared, {"base": "", "weather": weather.sheet(view)}),
     )
 
 
 def _year(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
-    return _page(
+    return page(
         "year.html", shared, {"base": "", "year": year.sheet(view, kept), "ways": ways.OF_YEAR}
     )
 
@@ -413,13 +263,13 @@ def _year_back(view: Nursery, shared: dict[str, object], around: object, kept: M
 
     def made() -> bytes:
         shown = year_back.sheet(back, view.today)
-        return _page("year-back.html", shared, {"base": "", "back": shown})
+        return page("year-back.html", shared, {"base": "", "back": shown})
 
     return kept.once("year back page", (Identical(around), back), made)
 
 
 def _stores(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
-    return _page("stores.html", shared, {"base": "", "stores": stores.sheet(view)})
+    return page("stores.html", shared, {"base": "", "stores": stores.sheet(view)})
 
 
 def _people(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
@@ -428,13 +278,13 @@ def _people(view: Nursery, shared: dict[str, object], around: object, kept: Memo
         "people": people.sheet(view.people),
         "ways": ways.of_people(view.people, view.first_handles),
     }
-    return _page("people.html", shared, own)
+    return page("people.html", shared, own)
 
 
 def _registers(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
     def made() -> bytes:
         sheets = tuple(map(registers.sheet, view.registers))
-        return _page("registers.html", shared, {"base": "", "registers": sheets})
+        return page("registers.html", shared, {"base": "", "registers": sheets})
 
     return kept.once("registers page", (Identical(around, *view.registers),), made)
 
@@ -445,7 +295,7 @@ def _visits(view: Nursery, shared: dict[str, object], around: object, kept: Memo
     def made() -> bytes:
         pages = {one.person: tuple(papers.papers(one)) for one in view.papers}
         own = {"base": "", "visits": visits.sheet(view.accounts, pages, view.today)}
-        return _page("visits.html", shared, own)
+        return page("visits.html", shared, own)
 
     inputs = (Identical(around, *view.accounts), Identical(*view.papers))
     return kept.once("visits page", inputs, made)
@@ -463,7 +313,7 @@ def _papers_of(view: PapersView) -> tuple[tuple[str, bytes], ...]:
 
 def _trees(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
     """The trees in three parts: own, other people's by owner, and those that are not here."""
-    pieces = _Pieces()
+    pieces = Pieces()
 
     def drawn(trees: Iterable[Tree], part: str) -> str:
         return pieces.mark(
@@ -489,7 +339,7 @@ def _trees(view: Nursery, shared: dict[str, object], around: object, kept: Memo)
             {"title": title, "page": links.link(path)} for title, path in view.handed_out
         ],
     }
-    return pieces.put_in(_page("trees.html", shared, parts))
+    return pieces.put_in(page("trees.html", shared, parts))
 
 
 # The pages of the whole journal, in the order in which they are made; then each tree has its own.
@@ -505,73 +355,10 @@ SHEETS: tuple[tuple[str, Sheet], ...] = (
     (links.REGISTERS, _registers),
     (links.VISITS, _visits),
     (links.WEEK, _week),
-    (links.FIND, _find),
+    (links.FIND, find_page),
 )
 
 
 def _listed(view: Nursery, tree: Tree, part: str) -> bytes:
     """A tree's line in a part of the list."""
-    return _octets(_macro("lines.html", part, listed_tree(view, tree)))
-
-
-def _page(template: str, shared: dict[str, object], own: dict[str, object]) -> bytes:
-    return _octets(_template(template).render(shared | own))
-
-
-def _octets(text: str) -> bytes:
-    """A page's octets, with a sign in the place of what no page may hold."""
-    return _NO_CHARACTER.sub("\N{REPLACEMENT CHARACTER}", text).encode()
-
-
-@cache
-def _asset(name: str) -> tuple[str, bytes]:
-    """An asset's path, its digest in the name so that no browser keeps an old one.
-
-    Read once, as the templates are: they belong together.
-    """
-    content = (TEMPLATES / name).read_bytes().replace(b"\r\n", b"\n")
-    stem, _, ending = name.rpartition(".")
-    digest = blake2b(content, digest_size=4).hexdigest()
-    return f"assets/{stem}.{digest}.{ending}", content
-
-
-@cache
-def _template(name: str) -> Template:
-    return _environment().get_template(name)
-
-
-@cache
-def _environment() -> Environment:
-    """The templates, escaped, with every unknown name an error; imported only here."""
-    from jinja2 import Environment, FileSystemLoader, StrictUndefined
-
-    environment = Environment(
-        loader=FileSystemLoader(TEMPLATES),
-        autoescape=True,
-        undefined=StrictUndefined,
-        trim_blocks=True,
-        lstrip_blocks=True,
-        keep_trailing_newline=True,
-        auto_reload=False,
-    )
-    environment.filters["capital"] = words.sentence
-    environment.globals |= {
-        "link": links.link,
-        "subscription": ways.subscription,
-        "number": words.number,
-        "sentence": words.sentence,
-        "index_page": links.INDEX,
-        "trees_page": links.TREES,
-        "weather_page": links.WEATHER,
-        "year_page": links.YEAR,
-        "year_back_page": links.YEAR_BACK,
-        "people_page": links.PEOPLE,
-        "stores_page": links.STORES,
-        "registers_page": links.REGISTERS,
-        "visits_page": links.VISITS,
-        "week_page": links.WEEK,
-        "find_page": links.FIND,
-        "letter_anchor": links.letter_anchor,
-        "most_vigour": MOST_VIGOUR,
-    }
-    return environment
+    return octets(macro("lines.html", part, listed_tree(view, tree)))

@@ -9,7 +9,7 @@ from functools import partial
 
 from backbud.collection.bookings import counted
 from backbud.collection.fold import each_after
-from backbud.collection.state import Tree
+from backbud.collection.state import OnTree, Tree
 from backbud.journal.things import Thing
 from backbud.memo import Identical
 from backbud.plan.common.quarantine_ends import QUARANTINE_DAYS, apart_for
@@ -89,6 +89,7 @@ def paper_ground(session: Session, plan: Plan, account: Account) -> PaperGround:
         account=account,
         trees=trees,
         arrived={_key(one): _as_it_came(session, one) for one in visits},
+        came_with={_key(one): _came_with(session, one) for one in visits},
         apart_until={_key(one): until for one in visits if (until := _apart_until(session, one))},
         species=plan.species,
         plans=plan.follow_ups,
@@ -156,6 +157,21 @@ def _as_it_came(session: Session, one: VisitAccount) -> Tree:
     count = sum(entry.event.day <= came for entry in entries)
     things = session.journal.things
     return dict(each_after(session.histories, things, handle, (count,)))[count]
+
+
+def _came_with(session: Session, one: VisitAccount) -> tuple[OnTree, ...]:
+    """What was on a tree as it came, before anything was taken off it on that day."""
+    if one.visit.came is None:
+        return one.visit.tree.on_tree
+    handle, things = one.visit.tree.handle, session.journal.things
+    entries = session.histories.trees[handle].entries
+    found = (
+        n
+        for n, entry in enumerate(entries, 1)
+        if entry.event.day == one.visit.came and entry in one.visit.entries
+    )
+    at = next(found, len(entries))
+    return dict(each_after(session.histories, things, handle, (at,)))[at].on_tree
 
 
 def _key(one: VisitAccount) -> tuple[str, date | None]:

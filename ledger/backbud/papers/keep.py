@@ -23,8 +23,8 @@ from backbud.issued.record import (
     mark_of,
     read_issued,
 )
+from backbud.pages.paper_pages import paper_pages
 from backbud.pages.papers import papers
-from backbud.pages.render import paper_pages
 from backbud.papers.ubl import invoice_of
 from backbud.person import NoSecret, key_for
 from backbud.photographs.known import read_picture

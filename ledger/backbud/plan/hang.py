@@ -207,6 +207,8 @@ class Hanger:
         if self._at:
             return dues
         here = self.years.at(tree, tree.place, self.today, species, ())
+        if here.ahead is None:
+            return dues
         outside = self.years.at(tree, tree.outside or tree.place, self.today, species, ())
         return foreseen(dues, tree, here, outside)
 

@@ -276,7 +276,7 @@ def _page(status: int, today: date, **shown: object) -> Response:
     from starlette.responses import HTMLResponse
 
     from backbud import words
-    from backbud.pages.render import lone_page
+    from backbud.pages.templating import lone_page
 
     nothing: dict[str, object] = {
         "refused": "",
@@ -303,7 +303,7 @@ def _to_field() -> Response:
 def _style() -> Response:
     from starlette.responses import Response
 
-    from backbud.pages.render import stylesheet
+    from backbud.pages.templating import stylesheet
 
     return Response(
         stylesheet(), 200, {**HEADERS, "Cache-Control": "private, no-cache"}, "text/css"

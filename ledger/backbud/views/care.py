@@ -21,6 +21,8 @@ from backbud_grammar.act_words import ActWord
 
 # What lies further ahead is said on the next sheet.
 AHEAD = timedelta(days=330)
+# So long a treatment is warned of: longer than any label keeps people off what was treated; ours.
+_TREATED = timedelta(weeks=8)
 MOST = 8
 MOST_BACK = 4
 _ANY, _ANY_HOW = said.ANY_TIME
@@ -285,7 +287,8 @@ def _cautions(ground: CareGround) -> Iterator[str]:
     species = ground.species
     if species is not None and species.toxicity is not None:
         yield species.toxicity.value
-    if any(event.act == "treated" for event in ground.events):
+    treated = [event.day for event in ground.events if event.was("treated")]
+    if treated and ground.today - max(treated) < _TREATED:
         yield (
             "It was treated against pest or disease here. Wash your hands after touching it, and "
             "keep children and animals off it for as long as the product's label says."

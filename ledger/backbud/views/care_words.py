@@ -131,7 +131,7 @@ LEAVE: Mapping[Trait | ActWord, tuple[tuple[str, int, str], ...]] = {
     "stresses": (
         (
             NOT_HARD,
-            40,
+            22,
             "What was done to it took strength, and it needs the season to get it back.",
         ),
     ),

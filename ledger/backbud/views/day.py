@@ -12,7 +12,7 @@ from operator import attrgetter
 
 from backbud.collection.on_tree import TAKEN_OFF_BY
 from backbud.collection.state import Tree
-from backbud.plan.followups import FollowUp, State, waits_for_its_week
+from backbud.plan.followups import OPEN, FollowUp, State, waits_for_its_week
 from backbud.plan.run import Plan
 from backbud.species import PROMISE
 from backbud.views.work import WorkView, work_view
@@ -44,6 +44,22 @@ def open_works_of(
 ) -> tuple[WorkView, ...]:
     """Those of a tree's follow-ups that still want doing, as they are shown on a day."""
     return works_of((one for one in plans if one.is_open(today)), tree, names, today)
+
+
+def told_works_of(
+    plans: Iterable[FollowUp], tree: Tree, names: Mapping[str, str], today: date
+) -> tuple[WorkView, ...]:
+    """Those of a tree's follow-ups that still want doing, or were settled within a year."""
+    since = today - timedelta(days=SETTLED_DAYS)
+
+    def is_told(one: FollowUp) -> bool:
+        state = one.state(today)
+        if state in ("done", "skipped"):
+            settled_on = one.settled.day if one.settled else one.window_on(today).closes
+            return settled_on >= since
+        return state in OPEN
+
+    return works_of(filter(is_told, plans), tree, names, today)
 
 
 def all_works(plan: Plan, names: Mapping[str, str], today: date) -> Iterator[WorkView]:

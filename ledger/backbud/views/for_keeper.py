@@ -13,8 +13,12 @@ _RULES = frozenset({AGREED_WORK})
 
 def is_entry_for_keeper(entry: Entry) -> bool:
     """Whether a line, what it first said, or what it was corrected to is for the keeper alone."""
-    told = (entry.event, entry.as_written, entry.corrected_by)
-    return any(event.is_for_keeper for event in told if event is not None)
+    first, by = entry.as_written, entry.corrected_by
+    return (
+        entry.event.is_for_keeper
+        or (first is not None and first.is_for_keeper)
+        or (by is not None and by.is_for_keeper)
+    )
 
 
 def is_fact_for_keeper(label: str) -> bool:

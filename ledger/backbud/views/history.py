@@ -100,6 +100,8 @@ class EntryView(Struct, frozen=True, kw_only=True):
     @property
     def beside(self) -> str:
         """The words that were kept and do not stand in the text."""
+        if not self.kept:
+            return ""
         return "; ".join(words for words in self.kept if words not in self.text)
 
     @property
@@ -123,7 +125,7 @@ def entry_view(entry: Entry) -> EntryView:
     event, by = entry.event, entry.corrected_by
     # Of what was done to some of its batch nobody knows whether the tree was among them.
     of_some = bool(entry.within) and entry.of is not None
-    free = free_names(event.row)
+    free = free_names(event.row) if event.details else ()
     return EntryView(
         date=event.when.text,
         when=date_view(event.when),
@@ -131,7 +133,7 @@ def entry_view(entry: Entry) -> EntryView:
         details=event.text,
         text=_details(event),
         remark=event.remark,
-        at=str(event.origin),
+        at=f"{event.file}:{event.line}",
         shared_among=entry.among,
         corrected=by is not None,
         corrected_at=str(by.origin) if by else None,
@@ -140,7 +142,7 @@ def entry_view(entry: Entry) -> EntryView:
         done=not (entry.undone or event.held),
         held_back=bool(event.held) and not of_some,
         kept=() if of_some else event.kept,
-        free_words=event.row.prose or any(d.name in free for d in event.details),
+        free_words=event.row.prose or (bool(free) and any(d.name in free for d in event.details)),
         private=is_entry_for_keeper(entry),
         own_words=event.own,
         sign=sign_of(event.row),

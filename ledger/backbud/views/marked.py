@@ -14,5 +14,5 @@ def for_owner(text: str) -> str:
     >>> for_owner("for owner: two roots crossed"), for_owner("two roots crossed")
     ('two roots crossed', '')
     """
-    found = _FOR_OWNER.match(text)
+    found = _FOR_OWNER.match(text) if text else None
     return text[found.end() :].strip() if found else ""

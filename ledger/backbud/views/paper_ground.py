@@ -8,7 +8,7 @@ from datetime import date
 from msgspec import Struct
 
 from backbud.collection.bookings import counted
-from backbud.collection.state import Tree
+from backbud.collection.state import OnTree, Tree
 from backbud.journal.events import Event
 from backbud.journal.letterhead import Letterhead
 from backbud.journal.tax import Tax
@@ -27,7 +27,8 @@ class PaperGround(Struct, frozen=True, kw_only=True):
     """What the papers of a person are made from.
 
     `house`: the journal's name. `arrived`: by the tree's handle and the day it came, how it was at
-    the end of that day; `apart_until`: likewise, until when it was then to be kept apart.
+    the end of that day; `apart_until`: likewise, until when it was then to be kept apart, and
+    `came_with`, what was on it as it came.
     `at_home`: what each tree will ask for where it goes home to; `home`: by whose weather that is,
     in words. `pot_depths`: in cm, by the tree's handle, where its pot's card says it.
     `payment_days`: in how many days a bill is to be paid. `plans`: the follow-ups here.
@@ -38,6 +39,7 @@ class PaperGround(Struct, frozen=True, kw_only=True):
     account: Account
     trees: Mapping[str, Tree]
     arrived: Mapping[tuple[str, date | None], Tree]
+    came_with: Mapping[tuple[str, date | None], tuple[OnTree, ...]]
     apart_until: Mapping[tuple[str, date | None], date]
     species: Mapping[str, Species | None]
     plans: Mapping[str, Sequence[FollowUp]]

@@ -84,9 +84,11 @@ def _receipt(one: VisitAccount, ground: PaperGround, came: date) -> ReceiptView:
         condition=visit.condition,
         photographs=tuple(near),
         on_it=tuple(
-            thing_in_words(thing) for thing in tree.on_tree if thing.sort in ("wire", "guy", "wrap")
+            thing_in_words(thing)
+            for thing in ground.came_with.get(key, ())
+            if thing.sort in ("wire", "guy", "wrap")
         ),
-        pot=ground.names.get(tree.pot) or tree.pot,
+        pot=called_in(ground.things)(tree.pot) if tree.pot else "",
         pot_owner=visit.pot_owner_name,
         insured=visit.insured,
         insured_currency=visit.insured_currency,

@@ -13,7 +13,7 @@ from msgspec import Struct
 from backbud import words
 from backbud.collection.state import OnTree
 from backbud.journal.events import Event
-from backbud.journal.things import Things
+from backbud.journal.things import Thing, Things
 from backbud_grammar.act_words import ActWord, DetailName
 from backbud_grammar.forms import ANY_WORDS
 from backbud_grammar.syntax import Detail
@@ -38,10 +38,21 @@ def called_in(things: Things) -> Called:
 
     def called(written: str) -> str:
         found = things.find(written)
-        known = found is not None and found.kind in ("pot", "mix", "material")
-        return found.title if found is not None and known else ""
+        if found is None or found.kind not in ("pot", "mix", "material"):
+            return ""
+        return pot_in_words(found) if found.kind == "pot" else found.title
 
     return called
+
+
+def pot_in_words(pot: Thing) -> str:
+    """A pot as somebody who does not know the shelf is told of it: its name, or how it looks."""
+    if pot.text("name"):
+        return pot.title
+    looks = " ".join(filter(None, (pot.text("colour"), pot.text("shape"))))
+    inside = pot.measure("inside")
+    size = f"{words.sizes(str(inside))} inside" if inside is not None else ""
+    return ", ".join(filter(None, (looks, size))) or pot.title
 
 
 class DoneLine(Struct, frozen=True, gc=False):
@@ -65,7 +76,11 @@ def act_in_words(event: Event, called: Called) -> str:
         details = []
     else:
         details = list(_typed(event, called))
-    return f"{said}: {', '.join(details)}" if details else said
+    told = ", ".join(one for one in details if one.casefold() not in said.casefold())
+    if not told:
+        return said
+    # `Wire taken off on left 2`, and `Wired: 2 mm aluminium on left 2`.
+    return f"{said} {told}" if all(one.startswith("on ") for one in details) else f"{said}: {told}"
 
 
 def is_plain_keep(event: Event) -> bool:
@@ -173,7 +188,9 @@ def _treated(event: Event, called: Called) -> str:
 def _detail(event: Event, detail: Detail, called: Called) -> str:
     if detail.handle:
         return called(detail.handle)
-    label = "" if detail.name not in _LABELLED else detail.name
+    label: str = "" if detail.name not in _LABELLED else detail.name
+    if detail.name == "stubs":
+        label = "stubs of"
     measure = str(detail.measure) if detail.measure is not None else ""
     flag = detail.name if not (measure or detail.words or detail.part) else ""
     part = f"on {detail.part}" if detail.part else ""

@@ -17,8 +17,15 @@ from backbud.collection.bookings import Booked
 from backbud.collection.open_bills import bill_states
 from backbud.journal.tax import NO_TAX
 from backbud.views.paper import StatedSumsView, StatedTreeView, StatementView, TaxSumView
-from backbud.views.paper_ground import PaperGround, done_in, issuer_of, owner_of, tree_of
-from backbud.views.visit import BookedView, booked_view, charge_view
+from backbud.views.paper_ground import (
+    PaperGround,
+    done_in,
+    events_of_visit,
+    issuer_of,
+    owner_of,
+    tree_of,
+)
+from backbud.views.visit import BookedView, booked_view, charge_view, is_work
 from backbud.visits.account import Account, VisitAccount
 from backbud.visits.charges import Charge
 from backbud.visits.stated import StatedLines, billed_line, stated_lines
@@ -26,6 +33,8 @@ from backbud.visits.tax import ZERO, tax_sums
 
 # A visit that ended is told of so long; longer where money is open.
 _TOLD = timedelta(days=60)
+# Of an hour: what a line that many trees share leaves of it for one is no work to speak of.
+SHARED_GLANCE = Decimal(10) / 60
 
 
 def visits_told(account: Account, today: date, tree: str = "") -> tuple[VisitAccount, ...]:
@@ -89,8 +98,8 @@ def statement_view(ground: PaperGround, visits: Sequence[VisitAccount]) -> State
 
 def _stated(one: VisitAccount, ground: PaperGround) -> StatedTreeView:
     stated = stated_lines(one)
-    days = [line.day for line in one.charges if line.sort in ("hours", "material")]
     done = done_in(one, ground)
+    days = list(_days_of_work(one))
     return StatedTreeView(
         tree_of(one.visit.tree, ground),
         one.visit.came,
@@ -103,6 +112,16 @@ def _stated(one: VisitAccount, ground: PaperGround) -> StatedTreeView:
         one.visit.to_come,
         (min(days), max(days)) if days else None,
     )
+
+
+def _days_of_work(one: VisitAccount) -> Iterator[date]:
+    """The days on which anything was done to a tree, but for daily keep and a shared glance."""
+    for event in events_of_visit(one):
+        if is_work(event) and not {"daily_keep", "not_told"} & set(event.row.traits):
+            yield event.day
+    for line in one.charges:
+        if line.sort == "material" or (line.sort == "hours" and line.quantity > SHARED_GLANCE):
+            yield line.day
 
 
 def told_of(one: Booked) -> BookedView:

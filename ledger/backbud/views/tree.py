@@ -11,7 +11,7 @@ from backbud.collection.state import OnTree, Standing, Tree
 from backbud.collection.zones import WHOLE_TREE, zone_scores
 from backbud.plan.followups import FollowUp
 from backbud.plan.run import Plan
-from backbud.views.day import FAR, due, open_works_of, settled, works_of
+from backbud.views.day import FAR, due, open_works_of, settled, told_works_of
 from backbud.views.for_keeper import is_fact_for_keeper
 from backbud.views.history import DateView, EntryView, date_view, entry_view
 from backbud.views.life import WireView, wires_of
@@ -216,7 +216,7 @@ def tree_view(
 ) -> TreeView:
     """A tree as it is shown on a day. `names`: what people call each person, place, pot and mix, by
     handle. `bites`: for each thing on it the day it is reckoned to bite."""
-    works = works_of(plans, tree, names, today)
+    works = told_works_of(plans, tree, names, today)
     said = tree.facts.get("wedges", "")
     count = int(said) if said.isdecimal() else 0
     return TreeView(
@@ -359,8 +359,8 @@ def _looks(tree: Tree) -> dict[date, dict[str, int]]:
     """How each zone grew at every look; nothing where it was only looked at as a whole."""
     looks: dict[date, dict[str, int]] = {}
     for entry in tree.history:
-        scores = dict(zone_scores(entry.event)) if entry.event.exact and not entry.undone else {}
-        if scores:
-            looks.setdefault(entry.event.day, {}).update(scores)
+        event = entry.event
+        if event.details and event.exact and not entry.undone and (scores := [*zone_scores(event)]):
+            looks.setdefault(event.day, {}).update(scores)
     named = {zone for scores in looks.values() for zone in scores} - {WHOLE_TREE}
     return looks if named else {}

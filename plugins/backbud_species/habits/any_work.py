@@ -24,6 +24,7 @@ from backbud_species.habits.gates import (
     Gate,
     strength_first,
 )
+from backbud_species.habits.heat import after_great_heat
 from backbud_species.habits.rules import yearly
 from backbud_species.habits.times import Time
 from backbud_species.habits.weights import usual_weight
@@ -62,6 +63,8 @@ def work(
             return
         if act == "pruned":
             window = thawed(window, year)
+        elif act == "trimmed":
+            window, by_time = after_great_heat(year, window, by_time)
         yield Proposal(
             act,
             window,

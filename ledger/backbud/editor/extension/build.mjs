@@ -1,7 +1,8 @@
-// Bundles the client and puts the generated grammar beside it: `npm ci && npm run build`.
+// Makes the folder `built`, which is the whole extension: the client in one file, the generated
+// grammar, and a manifest without what only the build needs. `npm ci && npm run build`.
 
 import { execFileSync } from "node:child_process";
-import { cpSync, mkdirSync } from "node:fs";
+import { cpSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
@@ -27,3 +28,7 @@ await build({
 for (const name of ["backbud.tmLanguage.json", "language-configuration.json"]) {
   cpSync(join(grammar, name), join(built, name));
 }
+const { scripts, devDependencies, private: _, ...manifest } = JSON.parse(
+  readFileSync(join(here, "package.json"), "utf8"),
+);
+writeFileSync(join(built, "package.json"), `${JSON.stringify(manifest, null, 2)}\n`);

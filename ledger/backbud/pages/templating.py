@@ -1,0 +1,156 @@
+"""Fills the templates: jinja2 with all that they may call, the stylesheet and the pictures."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterable
+from functools import cache
+from hashlib import blake2b
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from backbud import words
+from backbud.pages import links, ways
+from backbud.pages.tree import MOST_VIGOUR
+
+if TYPE_CHECKING:
+    from jinja2 import Environment, Template
+
+TEMPLATES = Path(__file__).parent / "templates"
+# HTML, 13.2.3.5: what a parser takes for an error.
+_NO_CHARACTER = re.compile("[\x00-\x08\x0b\x0e-\x1f\x7f-\x9f\ufdd0-\ufdef\ufffe\uffff]")
+# The assets by the name that templates use.
+ASSETS = {"style": "backbud.css", "leaf": "leaf.svg"}
+
+
+def assets() -> dict[str, tuple[str, bytes]]:
+    """Each asset's path and bytes by the name that templates use."""
+    return {name: asset(file) for name, file in ASSETS.items()}
+
+
+def lone_page(name: str, shown: dict[str, object]) -> bytes:
+    """A page that is no part of the set: asked for over the network, and made then."""
+    return octets(template(name).render(shown))
+
+
+def style() -> str:
+    """The stylesheet, to stand in a page."""
+    from markupsafe import Markup
+
+    return Markup(stylesheet().decode())
+
+
+def stylesheet() -> bytes:
+    """The one stylesheet."""
+    return (TEMPLATES / ASSETS["style"]).read_bytes()
+
+
+def no_page(title: str) -> bytes:
+    """What stands in the place of the page of a tree that could not be made: no template."""
+    from markupsafe import escape
+
+    return (
+        '<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
+        f"<title>{escape(title)}</title>\n</head>\n<body>\n<h1>{escape(title)}</h1>\n"
+        "<p>This page could not be made, by a fault of backbud. backbud check tells which. "
+        f'<a href="../{links.INDEX}">At the bench</a></p>\n</body>\n</html>\n'
+    ).encode()
+
+
+def macro(file: str, name: str, *arguments: object) -> str:
+    """What a macro of a template makes of these."""
+    macro: Callable[..., str] = getattr(template(file).module, name)
+    return macro(*arguments)
+
+
+class Pieces:
+    """The markup of thousands of rows: in a page that is rendered a mark stands for them.
+
+    No text of a journal passes for such a mark, since its `<` is written otherwise.
+    """
+
+    _MARK = re.compile(rb"<!--(\d+)-->")
+
+    def __init__(self) -> None:
+        self._pieces: list[Iterable[bytes]] = []
+
+    def mark(self, pieces: Iterable[bytes]) -> str:
+        """What stands for these pieces."""
+        from markupsafe import Markup
+
+        self._pieces.append(pieces)
+        return Markup(f"<!--{len(self._pieces) - 1}-->")
+
+    def put_in(self, page: bytes) -> bytes:
+        """The page with the pieces where their marks stood."""
+        parts = self._MARK.split(page)
+        whole: list[bytes] = [parts[0]]
+        for number, after in zip(parts[1::2], parts[2::2], strict=True):
+            whole += self._pieces[int(number)]
+            whole.append(after)
+        return b"".join(whole)
+
+
+def page(name: str, shared: dict[str, object], own: dict[str, object]) -> bytes:
+    """A page's octets, by its template. `shared`: what every page of a set is shown."""
+    return octets(template(name).render(shared | own))
+
+
+def octets(text: str) -> bytes:
+    """A page's octets, with a sign in the place of what no page may hold."""
+    return _NO_CHARACTER.sub("\N{REPLACEMENT CHARACTER}", text).encode()
+
+
+@cache
+def asset(name: str) -> tuple[str, bytes]:
+    """An asset's path, its digest in the name so that no browser keeps an old one.
+
+    Read once, as the templates are: they belong together.
+    """
+    content = (TEMPLATES / name).read_bytes().replace(b"\r\n", b"\n")
+    stem, _, ending = name.rpartition(".")
+    digest = blake2b(content, digest_size=4).hexdigest()
+    return f"assets/{stem}.{digest}.{ending}", content
+
+
+@cache
+def template(name: str) -> Template:
+    """A template by its file's name; read once."""
+    return _environment().get_template(name)
+
+
+@cache
+def _environment() -> Environment:
+    """The templates, escaped, with every unknown name an error; imported only here."""
+    from jinja2 import Environment, FileSystemLoader, StrictUndefined
+
+    environment = Environment(
+        loader=FileSystemLoader(TEMPLATES),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        keep_trailing_newline=True,
+        auto_reload=False,
+    )
+    environment.filters["capital"] = words.sentence
+    environment.globals |= {
+        "link": links.link,
+        "subscription": ways.subscription,
+        "number": words.number,
+        "sentence": words.sentence,
+        "index_page": links.INDEX,
+        "trees_page": links.TREES,
+        "weather_page": links.WEATHER,
+        "year_page": links.YEAR,
+        "year_back_page": links.YEAR_BACK,
+        "people_page": links.PEOPLE,
+        "stores_page": links.STORES,
+        "registers_page": links.REGISTERS,
+        "visits_page": links.VISITS,
+        "week_page": links.WEEK,
+        "find_page": links.FIND,
+        "letter_anchor": links.letter_anchor,
+        "most_vigour": MOST_VIGOUR,
+    }
+    return environment

@@ -33,7 +33,7 @@ _SLOT = "nightly"
 MOST_NAMED = 2
 
 
-class _LastNight(Struct, frozen=True):
+class _LastRun(Struct, frozen=True):
     """What the last run left: when it was carried through, and the works that wanted doing."""
 
     at: float = 0.0
@@ -51,24 +51,22 @@ def run(
     was carried through is younger, so that it may be asked for often."""
     try:
         with lock(folder, 0.0, LOCK):
-            last = _last(folder)
+            last = _last_run(folder)
             age = (now.timestamp() - last.at) / 3600
             if if_older_hours and 0 <= age < if_older_hours:
-                return NightView(
-                    f"The last run is {age:.0f} hours old; nothing was done.", True, False
-                )
+                young = f"The last run is {age:.0f} hours old; nothing was done."
+                return NightView(young, True, False)
             return _steps(folder, now, environ, last, limits)
     except BusyError:
-        return NightView(
-            "Another nightly run is at work on this journal; this one ends here.", False
-        )
+        busy = "Another nightly run is at work on this journal; this one ends here."
+        return NightView(busy, False)
 
 
 def _steps(
     folder: str,
     now: datetime,
     environ: Mapping[str, str],
-    last: _LastNight,
+    last: _LastRun,
     limits: Mapping[str, Any],
 ) -> NightView:
     today = now.astimezone().date()
@@ -86,8 +84,8 @@ def _steps(
         problems += found
     line = "; ".join([*said, *failed]) or "nothing changed"
     if not failed:
-        works = _last(folder).works
-        _keep(folder, _LastNight(now.timestamp(), works))
+        works = _last_run(folder).works
+        _keep(folder, _LastRun(now.timestamp(), works))
     return NightView(_one_line(line), not failed, True, problems)
 
 
@@ -100,7 +98,7 @@ def _weather(
     now: datetime,
     today: date,
     environ: Mapping[str, str],
-    last: _LastNight,
+    last: _LastRun,
     limits: Mapping[str, Any],
 ) -> _Step:
     """The forecast, where this person named a service."""
@@ -122,7 +120,7 @@ def _made_and_published(
     now: datetime,
     today: date,
     environ: Mapping[str, str],
-    last: _LastNight,
+    last: _LastRun,
     limits: Mapping[str, Any],
 ) -> _Step:
     """The output, and the feeds on the server of the settings, where there is one."""
@@ -131,7 +129,7 @@ def _made_and_published(
     works = {one.id: one for one in read[0].plan().all() if one.is_open(today)}
     pressing = {i: one for i, one in works.items() if one.state(today) != "coming"}
     said = tuple(_changed(made, pressing, works, last, today))
-    _keep(journal.folder, _LastNight(last.at, tuple(sorted(pressing))))
+    _keep(journal.folder, _LastRun(last.at, tuple(sorted(pressing))))
     problems = len(made.problems)
     if problems:
         said = (*said, f"{number(problems, 'problem')} in the journal (backbud check)")
@@ -145,7 +143,7 @@ def _changed(
     made: Made,
     pressing: Mapping[str, FollowUp],
     works: Mapping[str, FollowUp],
-    last: _LastNight,
+    last: _LastRun,
     today: date,
 ) -> Iterator[str]:
     """What is new in what wants doing, the first of it by name; and how many files are others."""
@@ -183,13 +181,13 @@ def _one_line(text: str) -> str:
     return " ".join(text.split())
 
 
-def _last(folder: str) -> _LastNight:
+def _last_run(folder: str) -> _LastRun:
     content = recall(folder, _SLOT)
     try:
-        return _LastNight() if content is None else msgspec.json.decode(content, type=_LastNight)
+        return _LastRun() if content is None else msgspec.json.decode(content, type=_LastRun)
     except msgspec.DecodeError:
-        return _LastNight()
+        return _LastRun()
 
 
-def _keep(folder: str, last: _LastNight) -> None:
+def _keep(folder: str, last: _LastRun) -> None:
     keep(folder, _SLOT, msgspec.json.encode(last))

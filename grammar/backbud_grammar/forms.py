@@ -61,6 +61,7 @@ class Form(Struct, frozen=True, gc=False):
     `worded`: a word says what its number counts.
     `several`: it may stand more than once in an act,
     as forms with a part or with free words always may. `not_with`: forms it contradicts.
+    `language`: the one that it came with.
     """
 
     name: str
@@ -82,6 +83,7 @@ class Form(Struct, frozen=True, gc=False):
     several: bool = False
     worded: bool = False
     not_with: tuple[str, ...] = ()
+    language: int = 1
 
     @property
     def free(self) -> bool:
@@ -241,7 +243,7 @@ class ActForm(Struct, frozen=True, gc=False):
     tree with the tools at hand; common practice, no source. `traits`: what else it is. `effort`:
     how far it went, by what its line says. `called`: how `worked` names the work. `cautions`: what
     guards the person who does it. `plainly`: what was done, as its owner is told of it; "" where
-    its own word says it.
+    its own word says it. `language`: the one that it came with.
     """
 
     word: str
@@ -267,6 +269,7 @@ class ActForm(Struct, frozen=True, gc=False):
     called: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
     plainly: str = ""
+    language: int = 1
 
 
 # What stands for the row of what is no act: a line that is held back.

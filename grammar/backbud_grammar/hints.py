@@ -136,6 +136,10 @@ def _unknown(
     )
 
 
+# `L1` is left 1, wherever it stands.
+_SHORT_PART = re.compile(r"[LR]\d{1,2}(?:(?: ?[,+&-] ?| and )[LR]\d{1,2})*")
+
+
 def _hint_for_unknown(
     text: str, items: Sequence[DetailItem], lexicon: Lexicon, before: Measure | None
 ) -> str:
@@ -149,6 +153,8 @@ def _hint_for_unknown(
         return f"This act takes no part of the tree. {REMARK_HINT}"
     on_part = f"A part of the tree stands after “on”: on {text}."
     if _is_part(items, lexicon) and any(map(is_plain_number, items)):
+        return on_part
+    if _SHORT_PART.fullmatch(text) and any(one.part for one in lexicon.forms):
         return on_part
     known = [label for form in lexicon.forms for label in form.labels]
     known += [word for form in lexicon.forms if form.words != ANY_WORDS for word in form.words]

@@ -192,6 +192,7 @@ KINDS: dict[str, KindForm] = {
                 _SINCE,
                 _FORMERLY,
                 _text("contact", "how to reach them; for the keeper's eyes only"),
+                _text("address", "street and house, as bills to them ask for"),
                 _text("town", "where they live"),
                 _ref("place", "the place their trees go home to", "place"),
                 _text("experience", "beginner, some years …"),

@@ -94,7 +94,9 @@ _SAID_OTHERWISE: dict[str, str] = {
         "Write week.": "wk wks",
         "Write month.": "mo mos mth mths",
         "Write year.": "yr yrs",
-        "Write US gal or UK gal; the UK one is a fifth larger.": "gal gal. gals gallon gallons",
+        "Write US gal or UK gal (the UK one is a fifth larger), or say whose in backbud.toml.": (
+            "gal gal. gals gallon gallons"
+        ),
         "Write mL/L: a tablespoon to a US gallon is 3.9 mL/L, a teaspoon 1.3 mL/L.": (
             "tbs/gal tbsp/gal tsp/gal tbs/gallon tbsp/gallon tsp/gallon"
         ),

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from functools import partial
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -26,6 +27,7 @@ from backbud_grammar.continued import (
 from backbud_grammar.forms import ActForm
 from backbud_grammar.kinds import KINDS
 from backbud_grammar.problems import Flaw
+from backbud_grammar.quick_outline import quick_blocks
 from backbud_grammar.syntax import Act, Block, Card, CardLine, Page, Seam, Section, Stray
 
 # The number of a line's first line (0 first), and its text: deeper lines stand in it after a \n.
@@ -106,12 +108,25 @@ class Known(Struct, frozen=True):
 def read_section(section: bytes, known: Known) -> Section:
     """Read one section's outline. Lines too long to be a journal's are set aside with a flaw."""
     text = section.decode()
+    if "0" <= text[:1] <= "9" and "\t" not in text and len(text) <= LONGEST_LINE:
+        lines = text.split("\n")
+        quick = quick_blocks(lines, known.words, known.prose, partial(_joined, known))
+        if quick is not None:
+            date, weather, column = _day(lines[0].rstrip())
+            return Page(date, weather, column, tuple(quick[0]), tuple(quick[1]))
+    return read_any_section(text, known)
+
+
+def read_any_section(text: str, known: Known) -> Section:
+    """The outline of any section, whatever stands in it."""
     text, flaws = _without_long_lines(text)
     head, loose, parted = _scan(text)
-    blocks = [
+    is_card = head is not None and not head[1][0].isdigit()
+    blocks = [Block("", 0, _acts(loose, known, flaws))] if loose and not is_card else []
+    blocks += [
         Block(subjects, line, _acts(lines, known, flaws)) for (line, subjects), lines in parted
     ]
-    if head is not None and not head[1][0].isdigit():
+    if head is not None and is_card:
         # Own words need no handle.
         kind, handle = (*head[1].split(), "")[:2]
         return Card(
@@ -122,8 +137,6 @@ def read_section(section: bytes, known: Known) -> Section:
             tuple(blocks),
             tuple(flaws),
         )
-    if loose:
-        blocks.insert(0, Block("", 0, _acts(loose, known, flaws)))
     if head is None:
         return Stray(tuple(blocks), tuple(flaws))
     date, weather, column = _day(head[1])
@@ -254,13 +267,7 @@ def _acts(lines: list[Scanned], known: Known, flaws: list[Flaw]) -> tuple[Act, .
         if "\n" not in text:
             acts.append(read_act_line(text, number, known))
         else:
-            group = _continued(number, text)
-            kept = without_slips(group, ActSlips(known), flaws)
-            act = _join(kept, known)
-            if len(kept) < len(group):
-                slipped = [line.strip() for n, line in group if (n, line) not in kept]
-                act = replace(act, left_out=" ".join(slipped))
-            acts.append(act)
+            acts.append(_joined(known, _continued(number, text), flaws))
     are_known = [act.word.casefold() in known.words for act in acts]
     tabbed = any("\t" in text for _, text in lines)
     if not tabbed and all(are_known):
@@ -277,6 +284,16 @@ def _acts(lines: list[Scanned], known: Known, flaws: list[Flaw]) -> tuple[Act, .
     for at, left_out in left_below(lines, are_known, are_prose, doubtful).items():
         acts[at] = replace(acts[at], left_out=f"{acts[at].left_out} {left_out}".lstrip())
     return tuple([act for act in acts if act.line not in doubtful])
+
+
+def _joined(known: Known, group: list[Scanned], flaws: list[Flaw]) -> Act:
+    """The act of a line and deeper ones; those that do not go on with it are told and left out."""
+    kept = without_slips(group, ActSlips(known), flaws)
+    act = _join(kept, known)
+    if len(kept) < len(group):
+        slipped = [line.strip() for n, line in group if (n, line) not in kept]
+        act = replace(act, left_out=" ".join(slipped))
+    return act
 
 
 def read_act_line(text: str, line: int, known: Known) -> Act:

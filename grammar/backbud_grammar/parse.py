@@ -130,22 +130,30 @@ class Details:
 
     def agree(self, form: ActForm, details: Sequence[Detail]) -> bool:
         """Whether details that are sound each by itself say nothing twice and contradict each other
-        in nothing, as far as that is quick to tell."""
-        lexicon = self._shelf(form.word, form.forms).lexicon
-        names = [detail.name for detail in details]
-        apart = set(names)
-        if not lexicon.watched.isdisjoint(apart):
-            return False
-        return len(apart) == len(names) or all(
-            names.count(name) == 1 for name in apart & lexicon.single
-        )
+        in nothing."""
+        lexicon = self.lexicon(form)
+        names = {detail.name for detail in details}
+        if len(names) == len(details) and lexicon.watched.isdisjoint(names):
+            return True
+        found = _contradictions(details, [0] * len(details), lexicon)
+        return next(found, None) is None
+
+    def on_part(
+        self, form: ActForm, said: tuple[Detail, ...], part: str, piece: str
+    ) -> tuple[Detail, ...]:
+        """The details of a piece that says them on a part; none where the last takes no part."""
+        if not said or said[-1].name not in self.lexicon(form).with_part:
+            return ()
+        last = said[-1]
+        length = len(piece) - last.offset
+        return (*said[:-1], replace(last, part=spelled_out(part), length=length))
 
     def understood(self, form: ActForm, text: str) -> tuple[Detail, ...]:
         """The details that a text is to an act; none where any of it is not understood.
 
         As `of`, but no hint is sought, which takes far longer than to read.
         """
-        lexicon = self._shelf(form.word, form.forms).lexicon
+        lexicon = self.lexicon(form)
         out: list[Detail] = []
         for _, piece in part_at_commas(text):
             read = self._understood(piece, lexicon)
@@ -299,6 +307,10 @@ class Details:
                 return act.word
         return ""
 
+    def lexicon(self, form: ActForm) -> Lexicon:
+        """What can be written of an act."""
+        return self._shelf(form.word, form.forms).lexicon
+
     def _shelf(self, key: str, forms: tuple[Form, ...]) -> _Shelf:
         shelf = self._shelves.get(key)
         if shelf is None:
@@ -427,7 +439,9 @@ def _is_labelled(detail: Detail, piece: str, act: ActForm) -> bool:
     )
 
 
-def _contradictions(details: list[Detail], starts: list[int], lexicon: Lexicon) -> Iterator[Flaw]:
+def _contradictions(
+    details: Sequence[Detail], starts: Sequence[int], lexicon: Lexicon
+) -> Iterator[Flaw]:
     """What is said twice where only the first would count, or cannot stand together."""
     names = [detail.name for detail in details]
     if len(set(names)) < len(names) and not lexicon.single.isdisjoint(names):

@@ -141,3 +141,9 @@ def did_you_mean(word: str, known: Iterable[str], otherwise: str = "", cutoff: f
         # It is written as it should be: something else is wrong there.
         near = ""
     return f"Did you mean “{near}”?" if near else otherwise
+
+
+def meant_in(hint: str) -> str:
+    """The word that a hint of `did_you_mean` names, or ""."""
+    lead, _, rest = hint.partition("Did you mean “")
+    return rest.partition("”?")[0] if rest and not lead else ""

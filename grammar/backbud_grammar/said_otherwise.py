@@ -16,6 +16,8 @@ _ACTS: Mapping[str, str] = {
     for hint, words in {
         "Write pruned: pruned back to 2 buds, or pruned hard.": "cut shortened reduced topped",
         "Write pruned trunk chop, and the height after “ -- ”.": "chopped",
+        "Write unwired, and where: unwired on left 1.": "freed",
+        "Write what was picked: deadheaded seed pods, disbudded, plucked old needles.": "picked",
         "Write carved, and where: carved jin on left 1.": "jinned stripped",
         "Write treated-deadwood lime sulphur.": "limed",
         "Write two lines: unwired, and then wired.": "rewired",
@@ -47,6 +49,9 @@ _ACTS: Mapping[str, str] = {
     for said in words.split()
 }
 
+_TWO: Mapping[str, str] = {
+    "picked up": "Write returned where its owner came for it, received where it came to you.",
+}
 _STAGES = (
     "Write the BBCH number: 01 bud swelling, 07 bud burst, 10 first leaves, 60 first flowers, "
     "65 full flower, 69 end of flowering, 91 growth complete, 93 leaf fall begins, 97 dormant."
@@ -168,7 +173,11 @@ def hint_for_act(word: str, text: str, acts: Mapping[str, ActForm]) -> str:
     joined = "-".join((word, *following)).casefold().rstrip(",")
     if following and joined in acts:
         return f"Write it with a hyphen: {joined}."
-    return _ACTS.get(word.casefold(), "")
+    if word.casefold() == "took" and following and following[0][0].isdigit():
+        return f"Where cuttings were taken, write struck {following[0]} cuttings."
+    return _TWO.get(f"{word} {following[0]}".casefold() if following else "", "") or _ACTS.get(
+        word.casefold(), ""
+    )
 
 
 def hint_for_detail(act: str, detail: str) -> str:

@@ -8,6 +8,7 @@ digit stands there means nothing to the terminals of a detail, save to the two t
 from __future__ import annotations
 
 import re
+from collections.abc import Callable, Mapping
 from functools import cache
 from typing import TYPE_CHECKING, Any, NamedTuple
 
@@ -40,10 +41,34 @@ _DIGITS = dict.fromkeys(range(ord("0"), ord("9") + 1), "0")
 
 def parts_of(text: str) -> tuple[Part, ...] | None:
     """Parse a detail; None where the grammar has no reading of it."""
-    return _parse(text if _OWN_SHAPE.search(text) else text.translate(_DIGITS))
+    return SHAPES.of(text if _OWN_SHAPE.search(text) else text.translate(_DIGITS))
 
 
-@cache
+class Shapes:
+    """What each shape was parsed as; None where the grammar has no reading of it.
+
+    It hangs on the grammar alone, so that a process has one for all journals. `parsed`: those that
+    were looked up. `recall`: gives what an earlier run knew, and is asked once, when something is
+    looked up that this one does not know: to load the parser takes longer.
+    """
+
+    def __init__(self) -> None:
+        self.parsed: dict[str, tuple[Part, ...] | None] = {}
+        self.recall: Callable[[], Mapping[str, tuple[Part, ...] | None]] | None = None
+
+    def of(self, shape: str) -> tuple[Part, ...] | None:
+        if shape not in self.parsed:
+            recall, self.recall = self.recall, None
+            if recall is not None:
+                self.parsed = {**recall(), **self.parsed}
+            if shape not in self.parsed:
+                self.parsed[shape] = _parse(shape)
+        return self.parsed[shape]
+
+
+SHAPES = Shapes()
+
+
 def _parse(shape: str) -> tuple[Part, ...] | None:
     from lark import UnexpectedInput
 

@@ -28,7 +28,8 @@ class Act(Struct, frozen=True, array_like=True, gc=False):
     """An act line with its continuations joined: the word, the details, the remark.
 
     `left_out`: what was refused below it, and may go on with it. `kept`: words of its line that
-    were not used and bear on nothing; they stand in no detail.
+    were not used and bear on nothing; they stand in no detail. `written`: its line as it stands in
+    the file, where it was said in other words.
     """
 
     word: str
@@ -40,6 +41,7 @@ class Act(Struct, frozen=True, array_like=True, gc=False):
     seams: tuple[Seam, ...] = ()
     left_out: str = ""
     kept: tuple[str, ...] = ()
+    written: str = ""
 
     def place_of(self, offset: int) -> tuple[int, int]:
         """Return the line and column of a character of `text`."""

@@ -8,18 +8,19 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
-from functools import cache
+from functools import cache, lru_cache
 from itertools import islice
 
 from msgspec.structs import replace
 
-from backbud_grammar.act_words import ActWord
+from backbud_grammar.act_words import ActWord, DetailName
 from backbud_grammar.acts.watching import AWAITED
 from backbud_grammar.elsewhen import elsewhen
 from backbud_grammar.forms import ActForm, Form
 from backbud_grammar.hints import PART_WORDS
-from backbud_grammar.lexicon import SHARES
+from backbud_grammar.lexicon import REMARK_HINT, SHARES, Lexicon
 from backbud_grammar.parse import ActReading
+from backbud_grammar.parts import flaw_of_part, spelled_out
 from backbud_grammar.problems import Flaw
 from backbud_grammar.syntax import Act, Detail
 
@@ -75,6 +76,8 @@ _WHAT_WAS_DONE = (
 _OF_ALL_LIMITS = _LIMITS | {"on", "and"}
 # `checked for biting wire` tells what was found, not what was looked for.
 _ENDS_DENIES = _DENIES | {"only", "biting", "fine"}
+# What these say describes a tree, or what may become of it: `condition fine`.
+_DESCRIBES: frozenset[DetailName] = frozenset({"condition", "risk"})
 # A remark is free; only its first words can turn what stands before it.
 _FIRST_WORDS = {"does": 1, "keeps": 1, "ends": 3}
 _OF_ALL_BUT = _set("all everything nothing none any anything")
@@ -214,6 +217,8 @@ def _limiter_in_remark(form: ActForm, act: Act) -> str:
     A plan, a skip and a correction give their reason there: `skipped repot -- not strong enough`.
     What takes a whole line back gives none that makes less of it.
     """
+    if _turns_nothing(act.remark):
+        return ""
     text = act.remark[:_LOOKED_AT].casefold()
     turned = _TAKEN_BACK.match(text) if not form.names_act and form.bearing != "keeps" else None
     if turned is None and form.bearing == "ends" and form.word != _LOOK and not form.names_act:
@@ -222,9 +227,6 @@ def _limiter_in_remark(form: ActForm, act: Act) -> str:
         return turned[0]
     if "off" in text:
         text = _DAMPING.sub("", text)
-    first = [found[0] for found in islice(_WORD.finditer(text), 3)]
-    if _TURNS.isdisjoint(first) and not any(ending in text for ending in _NOT):
-        return ""
     said = _WORD.findall(text)
     words = _IN_REMARK - _own(form.forms) if "off" in said else _IN_REMARK
     size = _FIRST_WORDS[form.bearing]
@@ -250,6 +252,18 @@ def _limiter_in_remark(form: ActForm, act: Act) -> str:
         off = _REMOVED if act.word.casefold() in form.bare_words else _CAME_OFF
         return _first_of(said[:3], off, question=False)
     return _elsewhere_in_remark(form, act, said) if form.bearing == "ends" else ""
+
+
+@lru_cache(maxsize=50_000)
+def _turns_nothing(remark: str) -> bool:
+    """Whether a remark begins with no word that could turn what any act says, as most do."""
+    text = remark[:_LOOKED_AT].casefold()
+    if _TAKEN_BACK.match(text) is not None or _TO_COME.match(text) is not None:
+        return False
+    if "off" in text:
+        text = _DAMPING.sub("", text)
+    first = [found[0] for found in islice(_WORD.finditer(text), 3)]
+    return _TURNS.isdisjoint(first) and not any(ending in text for ending in _NOT)
 
 
 def _elsewhere_in_remark(form: ActForm, act: Act, said: Sequence[str]) -> str:
@@ -323,14 +337,15 @@ def _done_elsewhen(form: ActForm, text: str, unread: Sequence[str]) -> str:
 
 
 def _puts_on_nothing_read(form: ActForm, reading: ActReading, wrong: Iterable[Flaw]) -> bool:
-    """Whether what is put on, somewhere on a tree, is said in words of which none was read.
+    """Whether what is put on, somewhere on a tree or its pot, is said in words of which none was
+    read: `tied w wire` may be the cracked pot.
 
     Bare `wired` is understood; of `wired zyxxy` nobody could say what is on, or take it off.
     """
     refused = {flaw.column for flaw in wrong}
     return (
         bool(form.undone_by)
-        and any(one.part for one in form.forms)
+        and (form.word == "tied" or any(one.part for one in form.forms))
         and all(
             detail.name == "by" or start + detail.offset in refused
             for detail, start in zip(reading.details, reading.starts, strict=True)
@@ -345,9 +360,9 @@ def _limiter_read(
     strict = form.bearing == "ends" or word.casefold() in form.bare_words
     for detail, start in zip(reading.details, reading.starts, strict=True):
         found = _in_part(detail.part, strict=strict) if detail.part else ""
-        if form.undone_by and _is_of_no_thickness(detail):
+        if _is_of_nothing(form, detail):
             found = "0"
-        if not found and detail.words:
+        if not found and detail.words and detail.name not in _DESCRIBES:
             found = _in_free(detail.words, of_all=form.of_all, ends=form.bearing == "ends")
             if found and not any(one.free and one.name == detail.name for one in forms):
                 found = ""
@@ -358,10 +373,46 @@ def _limiter_read(
     return _beside_not_done(reading) if form.names_act else None
 
 
-def _is_of_no_thickness(detail: Detail) -> bool:
-    """Whether what is put on is said to be 0 mm thick: none is, or the figure is wrong."""
+def is_plain_part(form: ActForm, word: str, written: str, lexicon: Lexicon) -> bool:
+    """Whether words behind `on` are a part of the tree and nothing else, wherever they stand in a
+    line of the act: nothing in them opens a detail, limits it, or asks.
+
+    `word`: the act as it is written.
+    """
+    words = written.split()
+    folded = [one.casefold() for one in words]
+    if (
+        not words
+        or not lexicon.with_part
+        or form.prose
+        or form.names_act
+        # What was found is no part: it may hold back a check.
+        or form.word == "checked"
+        or not lexicon.label_heads.isdisjoint(folded)
+        or "of" in folded
+        or "?" in written
+    ):
+        return False
+    part = " ".join(words)
+    strict = form.bearing == "ends" or word.casefold() in form.bare_words
+    return flaw_of_part(part) is None and not _in_part(spelled_out(part), strict=strict)
+
+
+# What is left, or cut to, may be nought; what was given or counted may not.
+_AMOUNTS = ("number", "volume", "rate", "mass", "concentration")
+_LEFT = ("mix", "off", "leaving", "stubs", "to", "back to")
+
+
+def _is_of_nothing(form: ActForm, detail: Detail) -> bool:
+    """Whether what is put on is said to be 0 mm thick, or nothing was given: `fed 0` is no feed."""
     measure = detail.measure
-    return measure is not None and measure.sort == "length" and not all(measure.numbers)
+    if measure is None or all(measure.numbers):
+        return False
+    if form.undone_by and measure.sort == "length":
+        return True
+    return form.bearing == "does" and (
+        measure.sort in _AMOUNTS and detail.name not in _LEFT and not any(measure.numbers)
+    )
 
 
 def _beside_not_done(reading: ActReading) -> tuple[str, int] | None:
@@ -413,6 +464,10 @@ def _held(form: ActForm, text: str, limiter: str, at: int) -> Flaw:
     found = re.search(rf"\b{re.escape(limiter)}" if limiter != "?" else r"\?", text[at:])
     column = at + found.start() if found else at
     hint = _not_all_of_it(form, text) if form.of_all else _WHAT_WAS_DONE
+    if limiter == "?":
+        hint = _WHO_ASKS
+    elif limiter.casefold() == "off" and form.undone_by:
+        hint = _came_off(form, text)
     return Flaw(
         HELD_CODE,
         0,
@@ -426,6 +481,11 @@ def _held(form: ActForm, text: str, limiter: str, at: int) -> Flaw:
 def _hint(form: ActForm, word: str, text: str, unread: Sequence[str], flaw: Flaw) -> str:
     """How to write it: what was meant, before what was expected."""
     hint = flaw.hint
+    if form.bearing == "ends":
+        # Behind the dashes its words would no longer hold it back.
+        hint = hint.replace(REMARK_HINT, "").rstrip()
+    if "?" in " ".join(unread):
+        return _WHO_ASKS
     if _is_undone(form, unread):
         return _came_off(form, text)
     if form.of_all and flaw.code in ("unknown-detail", "unknown-word", "unexpected-measure"):
@@ -435,6 +495,9 @@ def _hint(form: ActForm, word: str, text: str, unread: Sequence[str], flaw: Flaw
     if _limiter(unread, _UNREAD) and hint.startswith(("Did you mean", "Expected", "Give it")):
         return _WHAT_WAS_DONE
     return hint
+
+
+_WHO_ASKS = "Who asks does not say that it is so: begin the whole line with noted."
 
 
 def _came_off(form: ActForm, text: str) -> str:

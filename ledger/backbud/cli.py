@@ -12,39 +12,13 @@ from argparse import Namespace
 from collections.abc import Sequence
 from importlib import import_module
 
+from backbud.commands.every import COMMANDS as COMMANDS
 from backbud.commands.parser import ArgumentParser
 from backbud.commands.status import FAILED, FINE, MISUSE, Failed, Misuse
 from backbud.say import CannotSay, warn
 
-# In the order of `--help`, each with what it does.
-COMMANDS = {
-    "begin": "start a journal in a new folder",
-    "jot": "put what was done on today's page of the diary",
-    "check": "print every problem of the journal",
-    "make": "compile the journal into calendars and pages (made/)",
-    "watch": "keep the pages up to date while you write, and serve them",
-    "due": "what wants doing, soonest first",
-    "tree": "a tree: what it is, what is on it, what was done, what is due",
-    "trees": "the trees as a list, to be sorted and narrowed down",
-    "places": "the places, each below what it is within, and who stands there",
-    "pots": "the pots, the free ones first: size, what they hold, who is in them",
-    "why": "why something is due: the chain of reasons",
-    "reckon": "a sum of the bench: pot, mix, wire, feed, roots, water",
-    "publish": "compile the journal and write its feeds to a CalDAV server",
-    "collect": "bring what was ticked off on the server into the diary",
-    "species": "the species that are known; the year of one of them",
-    "trust": "look at the code in a journal's plugins/, and let it run",
-    "stores": "what is on the shelf, and what to buy for the year ahead",
-    "visits": "other people's trees in the house: agreed, done, waiting, open",
-    "account": "what a person's trees came to, was billed, paid, and is open",
-    "registers": "treatments, plants in and out, stock, unpaid bills; as CSV, too",
-    "papers": "a person's receipts, account of the work, care sheets and provenance",
-    "data": "give the journal out as SQLite, CSV, JSON and a Darwin Core archive",
-    "tidy": "line up the details in files, changing no meaning",
-    "editor": "a language server for your editor: problems, completion, what is due",
-}
 # They write what a person wrote; each file of it at once, whole.
-WRITING = ("begin", "jot", "tidy", "collect", "papers")
+WRITING = ("begin", "jot", "tidy", "collect", "papers", "weather", "nightly")
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -122,4 +96,8 @@ def _parser(words: Sequence[str]) -> ArgumentParser:
             module = import_module(f"backbud.commands.{name}")
             module.add_options(one)
             one.set_defaults(run=module.run, command=name)
+            if "-h" in words or "--help" in words:
+                from backbud.commands.examples import show_examples
+
+                show_examples(one, name)
     return parser

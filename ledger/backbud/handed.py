@@ -7,14 +7,16 @@ person's secret where there is none yet.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+import re
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from hmac import compare_digest
+from html import unescape
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.calendar.which_feeds import Feed
-from backbud.issued.record import PURPOSE, digest_of, mark_of, read_issued
+from backbud.issued.record import PURPOSE, IssuedPaper, digest_of, mark_of, read_issued
 from backbud.pages.folder import (
     CALENDAR,
     HandedPaper,
@@ -25,7 +27,6 @@ from backbud.pages.folder import (
     public_pages,
 )
 from backbud.pages.links import INDEX
-from backbud.pages.papers import TITLES
 from backbud.person import key_for, known_key_for
 from backbud.plan.run import Plan
 from backbud.publish.files import Files, T
@@ -37,6 +38,7 @@ from backbud.views.grounds import Grounds, grounds_of
 from backbud.views.nursery import Nursery
 from backbud.words import full_day
 
+_TITLE = re.compile(rb"<title>(.*?)</title>")
 _PURPOSE = "the names of folders that leave the house"
 
 
@@ -48,19 +50,28 @@ OwnersFiles = Callable[[Session, Nursery, str], Iterable[OwnersFile]]
 def papers_issued(session: Session, view: Nursery, person: str) -> Iterator[OwnersFile]:
     """The papers that this person issued to an owner, as they were issued; none that somebody else
     put there, nor one that was changed since."""
-    titles = {str(sort): title for sort, title in TITLES.items()}
     key = known_key_for(PURPOSE, session.journal.folder)
-    for paper in read_issued(session.journal.folder) or ():
+    issued = read_issued(session.journal.folder) or ()
+    replaced = {paper.after for paper in issued}
+    for paper in issued:
         found = session.journal.things.find(paper.person)
         ours = bool(key) and compare_digest(paper.mark, mark_of(paper, key))
         if found is None or found.handle != person or not ours:
             continue
         content = read_plain(session.journal.folder, paper.file)
         if content is not None and digest_of(content) == paper.digest:
-            title = titles.get(paper.sort, "")
             name = paper.file.rpartition("/")[2]
-            told = f"{title}, {full_day(paper.day)}" if title else ""
-            yield OwnersFile(f"papers/{name}", content, told)
+            yield OwnersFile(f"papers/{name}", content, _told(paper, content, replaced))
+
+
+def _told(paper: IssuedPaper, content: bytes, replaced: Collection[str]) -> str:
+    """What a paper is called where it is listed: of which tree, when it was issued, and whether a
+    later one took its place; "" of what is no page."""
+    found = _TITLE.search(content)
+    if paper.sort == "data" or found is None:
+        return ""
+    later = "; a later one took its place" if paper.file in replaced else ""
+    return f"{unescape(found[1].decode())}, issued {full_day(paper.day)}{later}"
 
 
 OWNERS_FILES: tuple[OwnersFiles, ...] = (papers_issued,)

@@ -18,7 +18,7 @@ def papers_lines(view: PapersView) -> Iterator[str]:
         came = f", came {full_day(receipt.came)}" if receipt.came else ""
         yield f"  receipt     {receipt.tree.name}{came}"
         if receipt.missing:
-            yield f"              to be written by hand: {', '.join(receipt.missing)}"
+            yield f"              not in the diary: {', '.join(receipt.missing)}"
     if view.statement is not None:
         trees = number(len(view.statement.trees), "visit")
         bills = f", bill {', '.join(view.statement.numbers)}" if view.statement.numbers else ""

@@ -80,7 +80,9 @@ def _when(those: Sequence[WorkView], today: date) -> str:
     first = min(those, key=lambda one: one.closes)
     stand = stands(first, today)
     if stand == "coming":
-        return between(first.opens, first.closes, today.year)
+        days = between(first.opens, first.closes, today.year)
+        inside = first.opens < first.best < first.closes
+        return f"{days}, best {day(first.best, today.year)}" if inside else days
     word = "until" if stand == "now" else "was due"
     last = max(one.closes for one in those)
     later = "" if last == first.closes else f", the last {day(last, today.year)}"

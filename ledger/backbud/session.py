@@ -283,7 +283,7 @@ class Session:
     @cached_property
     def _named_pictures(self) -> tuple[Named, ...]:
         """Every picture that the diary names."""
-        return pictures_in(self.journal, self.kept)
+        return pictures_in(self.journal)
 
     @property
     def picture_files(self) -> tuple[str, ...]:
@@ -316,7 +316,7 @@ class Session:
 
     @cached_property
     def _flaws_of_bills(self) -> PlacedFlaws:
-        return tuple(doubled_numbers(self.journal, self.kept))
+        return tuple(doubled_numbers(self.journal))
 
     @property
     def _flaws_of_issued(self) -> Iterator[PlacedFlaw]:

@@ -13,12 +13,15 @@ from backbud.words import day, full_day, money, number, written
 _HOURS = Decimal("0.01")
 
 
-def visit_lines(visits: Sequence[VisitView], today: date) -> Iterator[str]:
-    """The trees of others that are in the house: what was agreed, done, waits, and is open."""
-    if not visits:
+def visit_lines(
+    visits: Sequence[VisitView], today: date, to_come: Sequence[VisitView] = ()
+) -> Iterator[str]:
+    """The trees of others that are in the house: what was agreed, done, waits, and is open; then
+    those that were agreed on and are not here yet."""
+    if visits:
+        yield Heading(f"In the house ({len(visits)})")
+    else:
         yield "No tree of anybody else is here."
-        return
-    yield Heading(f"In the house ({len(visits)})")
     for one in visits:
         yield f"  {one.name}, {one.owner_name}{_since(one, today.year)}{_wanted(one, today)}"
         if one.condition:
@@ -40,6 +43,13 @@ def visit_lines(visits: Sequence[VisitView], today: date) -> Iterator[str]:
         yield from (f"      ! {caution}" for caution in cautions(one, today))
         for sum_ in one.money:
             yield f"      money    {_sums(sum_)}"
+
+    if to_come:
+        yield Heading(f"Agreed, not here yet ({len(to_come)})")
+    for one in to_come:
+        yield f"  {one.name}, {one.owner_name}{_wanted(one, today)}"
+        yield from (f"      agreed   {agreed}" for agreed in one.agreed)
+        yield from (f"      money    {_sums(sum_)}" for sum_ in one.money)
 
 
 def cautions(visit: VisitView, today: date) -> Iterator[str]:
@@ -120,7 +130,8 @@ def _charge(one: ChargeView) -> tuple[str, str, str]:
     amount = f"{one.quantity.quantize(_HOURS).normalize():f} {one.unit}".strip()
     if one.sort == "period":
         amount = number_of(one.quantity, one.unit)
-    parts = ("agreed:", one.what) if one.sort == "price" else (amount, one.what)
+    agreed = {"price": "agreed:", "skipped": "agreed and skipped:"}.get(one.sort, amount)
+    parts = (agreed, one.what)
     told = " ".join(part for part in parts if part)
     if one.amount is not None:
         price = money(one.amount, one.currency)

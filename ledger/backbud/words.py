@@ -103,6 +103,11 @@ def between(first: date, last: date, year: int) -> str:
     return f"{full_day(first)} to {full_day(last)}"
 
 
+def between_in_full(first: date, last: date) -> str:
+    """`6 to 14 March 2026`: with the year, as a paper has it that is read years later."""
+    return between(first, last, first.year) + (f" {first.year}" if first.year == last.year else "")
+
+
 def written(when: Written, year: int) -> str:
     """A date as written, rough ones too: `spring 2014`, `about 2014`, `perhaps May 2014`."""
     lead = ("perhaps " if when.uncertain else "") + ("about " if when.approximate else "")
@@ -176,12 +181,19 @@ def sizes(text: str) -> str:
 _STAYS = timedelta(weeks=6)
 
 
-def closing(act: ActWord, window: WindowDays, year: int) -> str:
-    """By when a work is to be done: `by 3 May`; of a shelter that is due and stays for a season
-    `now, until 10 May`."""
-    last = day(window.closes, year)
-    stays = act == "protected" and window.closes - window.opens > _STAYS
-    return f"now, until {last}" if stays else f"by {last}"
+def is_put_on_at_once(act: ActWord, window: WindowDays) -> bool:
+    """Whether a work is a shelter that is put on at once and stays for a season."""
+    return act == "protected" and window.closes - window.opens > _STAYS
+
+
+def closing(act: ActWord, window: WindowDays, today: date) -> str:
+    """By when a work is to be done: `by 3 May`; of a shelter that stays for a season `now, until 10
+    May`, or `from 9 November, until 10 May`."""
+    last = day(window.closes, today.year)
+    if not is_put_on_at_once(act, window):
+        return f"by {last}"
+    since = "now" if window.opens <= today else f"from {day(window.opens, today.year)}"
+    return f"{since}, until {last}"
 
 
 def when_late(window: WindowDays, today: date) -> str:

@@ -24,7 +24,7 @@ class CorkOak(MediterraneanEvergreen):
     )
     # The RHS list itself was not at hand.
     hardiness = Fact("H4", FROM_MEMORY)
-    soil_ph = Fact((5.0, 6.8), FROM_MEMORY)
+    soil_ph = Fact((5.5, 7.0), "FAO, EcoCrop: Quercus suber")
     repot_years = Fact((2, 4, 6), COMMON_PRACTICE)
     repot_interval = Fact(RepotInterval((2, 3, 4), (4, 5, 8)), COMMON_PRACTICE)
     root_share = Fact((0.25, 0.4), COMMON_PRACTICE)

@@ -22,7 +22,7 @@ class HolmOak(MediterraneanEvergreen):
     habit = "A dense evergreen oak of dark leathery leaves, slow and strongest at the top."
     # The RHS list itself was not at hand.
     hardiness = Fact("H5", FROM_MEMORY)
-    soil_ph = Fact((5.5, 7.8), FROM_MEMORY)
+    soil_ph = Fact((6.0, 7.0), "FAO, EcoCrop: Quercus ilex")
     repot_years = Fact((2, 4, 6), COMMON_PRACTICE)
     repot_interval = Fact(RepotInterval((2, 3, 4), (4, 5, 8)), COMMON_PRACTICE)
     root_share = Fact((0.25, 0.4), COMMON_PRACTICE)

@@ -53,7 +53,7 @@ class MugoPine(OneFlushPine):
     strongest = "basitonic"
     # The RHS list itself was not at hand.
     hardiness = Fact("H7", FROM_MEMORY)
-    soil_ph = Fact((5.0, 7.5), FROM_MEMORY)
+    soil_ph = Fact((5.0, 7.5), "FAO, EcoCrop: Pinus mugo")
     usual_mix = Fact("pumice 2, lava 1, akadama 1", COMMON_PRACTICE)
     repot_years = Fact((3, 5, 7), COMMON_PRACTICE)
     repot_interval = Fact(RepotInterval((2, 3, 5), (4, 6, 9)), COMMON_PRACTICE)

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, RepotInterval, Rule, StageMonths
+from backbud.species import COMMON_PRACTICE, Fact, RepotInterval, Rule, StageMonths
 from backbud_species.habits.broadleaves import BroadleafDeciduous
 from backbud_species.habits.flushes import trims_again
 from backbud_species.habits.works import (
@@ -42,7 +42,7 @@ class EnglishOak(BroadleafDeciduous):
     habit = "A stiff tree that grows in flushes from buds crowded at the tips, strong at the top."
     hardiness = Fact("H6", _RHS)
     # The RHS says acid, neutral and alkaline, without figures.
-    soil_ph = Fact((5.0, 7.5), FROM_MEMORY)
+    soil_ph = Fact((4.5, 7.5), "FAO, EcoCrop: Quercus robur")
     usual_mix = Fact("akadama 2, pumice 1, lava 1", COMMON_PRACTICE)
     repot_years = Fact((2, 4, 6), COMMON_PRACTICE)
     repot_interval = Fact(RepotInterval((2, 2, 4), (3, 5, 8)), COMMON_PRACTICE)

@@ -46,7 +46,7 @@ class Olive(MediterraneanEvergreen):
     # The RHS list itself was not at hand. Orchards are hurt at about -7 °C: 20 °F or below is
     # often critical (W. Krueger, University of California).
     hardiness = Fact("H4", FROM_MEMORY)
-    soil_ph = Fact((6.5, 7.8), FROM_MEMORY)
+    soil_ph = Fact((6.0, 7.0), "FAO, EcoCrop: Olea europaea")
     repot_years = Fact((2, 4, 6), COMMON_PRACTICE)
     repot_interval = Fact(RepotInterval((2, 3, 4), (3, 5, 8)), COMMON_PRACTICE)
     root_share = Fact((0.4, 0.6), COMMON_PRACTICE)

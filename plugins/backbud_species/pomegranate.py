@@ -41,7 +41,7 @@ class Pomegranate(BroadleafDeciduous):
     habit = "A twiggy tree with twisting bark, last to leaf, strongest at the top and the base."
     hardiness = Fact("H3", _RHS)
     # The RHS page says acid, neutral and alkaline, without figures.
-    soil_ph = Fact((5.5, 7.5), FROM_MEMORY)
+    soil_ph = Fact((6.5, 7.5), "FAO, EcoCrop: Punica granatum")
     usual_mix = Fact("akadama 2, pumice 1, lava 1", COMMON_PRACTICE)
     repot_years = Fact((2, 3, 5), COMMON_PRACTICE)
     repot_interval = Fact(RepotInterval((1, 2, 3), (3, 4, 6)), COMMON_PRACTICE)

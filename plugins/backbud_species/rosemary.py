@@ -39,7 +39,7 @@ class Rosemary(MediterraneanEvergreen):
     habit = "A grey-green shrub of needle leaves on brittle stems, bare inside with age."
     hardiness = Fact("H4", _RHS)
     # The RHS says any but too acid, without figures.
-    soil_ph = Fact((6.5, 7.8), FROM_MEMORY)
+    soil_ph = Fact((6.0, 7.5), "FAO, EcoCrop: Rosmarinus officinalis")
     usual_mix = Fact("pumice 2, lava 2, akadama 1", COMMON_PRACTICE)
     repot_years = Fact((2, 3, 4), COMMON_PRACTICE)
     repot_interval = Fact(RepotInterval((1, 2, 3), (2, 3, 5)), COMMON_PRACTICE)

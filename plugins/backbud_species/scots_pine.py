@@ -42,7 +42,7 @@ class ScotsPine(OneFlushPine):
     frost_limit_c = Fact(-15.0, _ROOTS)
     young_frost_limit_c = Fact(-15.0, _ROOTS)
     # Illinois says acid, without figures.
-    soil_ph = Fact((4.5, 7.0), FROM_MEMORY)
+    soil_ph = Fact((5.0, 7.5), "FAO, EcoCrop: Pinus sylvestris")
     usual_mix = Fact("pumice 2, lava 1, akadama 1", COMMON_PRACTICE)
     repot_years = Fact((3, 4, 7), COMMON_PRACTICE)
     repot_interval = Fact(RepotInterval((2, 3, 4), (4, 6, 9)), COMMON_PRACTICE)

@@ -21,7 +21,7 @@ class Tamarind(Tropical):
     common = ("tamarind",)
     also = ("Indian date", "asam jawa", "imli")
     habit = "A slow tropical tree of feathered leaves that fold at night, strongest at the top."
-    soil_ph = Fact((5.0, 7.5), FROM_MEMORY)
+    soil_ph = Fact((5.5, 6.5), "FAO, EcoCrop: Tamarindus indica")
     root_share = Fact((0.33, 0.5), COMMON_PRACTICE)
     comes_in_below_c = Fact(10.0, FROM_MEMORY)
     water = Fact(

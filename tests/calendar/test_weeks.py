@@ -40,6 +40,24 @@ def at(build: Any, **places: str) -> dict[str, Any]:
     return {name: build.tree(name, place=place) for name, place in places.items()}
 
 
+def test_a_shelter_for_the_winter_is_asked_for_now_and_not_in_its_last_week(build: Any) -> None:
+    """Best on 17 November, and today is 1 March: it goes on at once, and stays until 29 March. A
+    shelter for a few nights goes by the usual rule."""
+    trees = at(build, gale="bench", crow="bench")
+    known = {"act": "protected", "title": "protect against winter frost"}
+    winter = ("2026-11-01", "2026-11-17", "2027-03-29")
+    late = ("2027-02-20", "2027-02-25", "2027-03-25")
+    work = [
+        build.follow_up("gale", *winter, id="gale/winter-frost/2026", **known),
+        build.follow_up("crow", *late, id="crow/late-frost/2027", **known),
+    ]
+    feed = build.weeks(work, trees=trees, names={"bench": "the long bench"})
+    (gale,) = (n for n, one in enumerate(said(feed)) if "gale" in one[1])
+    assert said(feed)[gale][0] == "2027-03-01"
+    assert build.values(feed, "DESCRIPTION")[gale].startswith("Stays on until 29 March.")
+    assert any(one[0] == "2027-03-22" and "crow" in one[1] for one in said(feed))
+
+
 def test_musts_of_one_work_week_and_place_are_one_entry(build: Any) -> None:
     trees = at(build, gale="bench", crow="bench", heron="bench", smoke="tunnel")
     work = [

@@ -1,66 +1,67 @@
-"""A slip of the pen on a card does not make a customer's tree the keeper's own."""
+"""Nobody sells what is another's, and a line with an unread number is not done to a whole batch."""
 
 from __future__ import annotations
 
-import json
+from collections.abc import Callable
 
 import pytest
 
-from backbud.cli import main
+from backbud.session import Session
 
+Written = Callable[..., Session]
 CARDS = """\
-place yard
-  latitude  52 N
-person una
-  name      Una
 person marrow
-tree elm
-  kind      trident maple
-  place     yard
-  {owner}
-tree own
-  kind      trident maple
-  place     yard
+tree hoshi
+  kind trident maple
+  owner marrow
+tree mother
+  kind satsuki azalea
+2026-03-01
+hoshi
+  received from marrow
+mother
+  struck 30 cuttings, as cut
+2026-06-01
 """
-KEEPER = 'keeper = "una"\n'
 
 
 @pytest.mark.parametrize(
-    ("owner", "code", "whose"),
+    ("subject", "line", "hint"),
     [
-        ("owner marow", "unknown-handle", "?"),
-        ("owner elm", "wrong-kind", "?"),
-        ("owner marow and sons", "unknown-word", "?"),
-        ("owner", "no-value", "?"),
-        ("ownr marrow", "unknown-label", "?"),
-        ("owner marrow", "", "marrow"),
-        ("owner una", "", "una"),
-        ("hieght 3 cm", "unknown-label", ""),
+        (
+            "hoshi",
+            "sold 400 EUR",
+            "Where its owner has it back, write returned; where it was yours, write bought from"
+            " marrow before this.",
+        ),
+        ("hoshi", "collected", "Where its owner came for it, write returned."),
     ],
 )
-def test_whose_a_tree_is_by_its_card(written, owner: str, code: str, whose: str) -> None:
-    problems = (code,) if code else ()
-    session = written(CARDS.format(owner=owner), settings=KEEPER, problems=problems)
-    trees = session.plan().trees
-    assert (trees["elm"].owner, trees["own"].owner) == (whose, "")
+def test_what_is_anothers_is_not_sold(written: Written, subject: str, line: str, hint: str) -> None:
+    session = written(f"{CARDS}{subject}\n  {line}\n", any_problems=True)
+    tree = session.plan().trees[subject]
+    assert (tree.standing, tree.owner) == ("here", "marrow")
+    assert [one.hint for one in session.problems() if one.code == "held-back"] == [hint]
 
 
-def test_a_tree_of_nobody_known_is_neither_the_keepers_nor_another_owners(
-    written, tmp_path, capsys
-) -> None:
-    told = "2026-11-01\nall of una\n  watered\n"
-    written(CARDS.format(owner="owner marow") + told, settings=KEEPER, problems=("unknown-handle",))
-    assert main(["make", str(tmp_path), "--on", "2026-11-20"]) == 1
-    calendars = tmp_path / "made-on/2026-11-20/calendars"
-    assert "elm" in (calendars / "all.ics").read_text("utf-8")
-    assert "elm" not in (calendars / "own.ics").read_text("utf-8")
-    assert "own" in (calendars / "own.ics").read_text("utf-8")
-    assert not (calendars / "owners").exists()
-    page = (tmp_path / "made-on/2026-11-20/trees/elm.html").read_text("utf-8")
-    assert "somebody unknown" in page
-    capsys.readouterr()
-    main(["tree", "elm", str(tmp_path), "--on", "2026-11-20"])
-    assert "owner      somebody unknown" in capsys.readouterr().out
-    main(["tree", "elm", str(tmp_path), "--on", "2026-11-20", "--json"])
-    # What was done to all trees of the keeper was not done to it.
-    assert json.loads(capsys.readouterr().out)["history"] == []
+def test_what_was_bought_first_is_sold(written: Written) -> None:
+    session = written(f"{CARDS}hoshi\n  bought from marrow 300 EUR\n  sold 400 EUR\n")
+    assert session.plan().trees["hoshi"].standing == "sold"
+
+
+@pytest.mark.parametrize(
+    "line", ["pinched 12 of them", "repotted 12 in 9 cm pots", "watered 12 from the left"]
+)
+def test_an_unread_number_holds_a_line_about_a_batch(written: Written, line: str) -> None:
+    session = written(f"{CARDS}cut\n  {line}\n", any_problems=True)
+    last = session.histories.trees["cut"].entries[-1]
+    assert (last.event.held, last.batch) == (line.split()[0], None)
+    assert "wrong-count" in {one.code for one in session.problems()}
+
+
+def test_a_number_that_is_read_counts_so_many(written: Written) -> None:
+    session = written(f"{CARDS}cut\n  potted-on 12 in 9 cm\n")
+    last = session.histories.trees["cut"].entries[-1]
+    assert last.of == 12
+    assert last.batch is not None
+    assert (last.batch.count, last.batch.potted_on) == (30, 12)

@@ -71,8 +71,9 @@ def server_command() -> list[str]:
 class Editor:
     """A client with one journal: it opens and changes texts, and waits for what is told of them."""
 
-    def __init__(self, client: LanguageClient, folder: Path) -> None:
-        self.client, self.folder = client, folder
+    def __init__(self, client: LanguageClient, folder: Path, can: lsp.ServerCapabilities) -> None:
+        """`can`: what the server says that it can be asked for."""
+        self.client, self.folder, self.can = client, folder, can
         self.versions: dict[str, int] = {}
         self.texts: dict[str, str] = {}
         self.made: list[lsp.PublishDiagnosticsParams] = []
@@ -107,6 +108,45 @@ class Editor:
         self.client.text_document_did_change(lsp.DidChangeTextDocumentParams(which, [change]))
         return self.versions[name]
 
+    def close_all(self) -> None:
+        """Close every file, as if nobody had opened it."""
+        for name in self.versions:
+            which = lsp.TextDocumentIdentifier(self.uri(name))
+            self.client.text_document_did_close(lsp.DidCloseTextDocumentParams(which))
+            self.client.diagnostics.pop(which.uri, None)
+        self.versions, self.texts = {}, {}
+
+    async def settled(self) -> None:
+        """Wait until the history of the diary was replayed, and its first tree planned."""
+        where = lsp.HoverParams(**self.at("diary.txt", 2, 1))
+        for _ in range(400):
+            found = await self.client.text_document_hover_async(where)
+            if found is not None and "due: " in found.contents.value:
+                return
+            await asyncio.sleep(0.05)
+        raise AssertionError("it never came to rest")
+
+    async def fixes(self, name: str, line: int) -> dict[str, lsp.CodeAction]:
+        """What is offered to mend the problems of a line, by title."""
+        those = [d for d in self.client.diagnostics[self.uri(name)] if d.range.start.line == line]
+        where = lsp.Range(lsp.Position(line, 0), lsp.Position(line, 99))
+        which = lsp.TextDocumentIdentifier(self.uri(name))
+        found = await self.client.text_document_code_action_async(
+            lsp.CodeActionParams(which, where, lsp.CodeActionContext(those))
+        )
+        return {one.title: one for one in found}
+
+    def after(self, edit: lsp.WorkspaceEdit) -> dict[str, str]:
+        """The texts as an editor would have them after an edit, by name."""
+        out = {}
+        for change in edit.document_changes:
+            name = change.text_document.uri.rpartition("/")[2]
+            version = self.versions.get(name)
+            assert change.text_document.version == version
+            text = self.texts.get(name) or (self.folder / name).read_bytes().decode()
+            out[name] = edited(text, change.edits)
+        return out
+
     async def problems(self, name: str, wanted: int | None = None, patience_s: float = 20.0):
         """What is told of a file, once it is so many problems and no more comes."""
         uri, waited = self.uri(name), 0.0
@@ -125,14 +165,29 @@ class Editor:
         }
 
 
-@pytest_asyncio.fixture(scope="module", loop_scope="module")
+def edited(text: str, edits: list[lsp.TextEdit]) -> str:
+    """A text after edits whose places count UTF-16 code units, as the protocol has it."""
+    lines = text.split("\n")
+    starts = [sum(len(line) + 1 for line in lines[:n]) for n in range(len(lines))]
+
+    def offset(at: lsp.Position) -> int:
+        line = lines[at.line].encode("utf-16-le")
+        return starts[at.line] + len(line[: 2 * at.character].decode("utf-16-le"))
+
+    for edit in sorted(edits, key=lambda one: offset(one.range.start), reverse=True):
+        begin, end = offset(edit.range.start), offset(edit.range.end)
+        text = text[:begin] + edit.new_text + text[end:]
+    return text
+
+
+@pytest_asyncio.fixture(scope="session", loop_scope="session")
 async def editor(tmp_path_factory, settings_of_nobody) -> AsyncIterator[Editor]:
     """One client and server for the tests of a module, on a small journal."""
     folder = tmp_path_factory.mktemp("journal")
     write_journal(folder)
-    client = await begun(folder)
-    yield Editor(client, folder)
-    await ended(client)
+    one = await begun(folder)
+    yield one
+    await ended(one)
 
 
 def write_journal(folder: Path, diary: str = DIARY) -> None:
@@ -141,8 +196,13 @@ def write_journal(folder: Path, diary: str = DIARY) -> None:
     (folder / "diary.txt").write_text(diary)
 
 
-async def begun(folder: Path) -> LanguageClient:
+async def begun(folder: Path) -> Editor:
     client = make_test_lsp_client()
+
+    @client.feature(lsp.WORKSPACE_INLAY_HINT_REFRESH)
+    def refreshed(*_: object) -> None:
+        return None
+
     await client.start_io(*server_command(), env={**os.environ})
     client.capabilities = lsp.ClientCapabilities(
         workspace=lsp.WorkspaceClientCapabilities(
@@ -153,9 +213,9 @@ async def begun(folder: Path) -> LanguageClient:
     params = lsp.InitializeParams(
         client.capabilities, root_uri=folder.as_uri(), process_id=os.getpid()
     )
-    await client.initialize_session(params)
-    return client
+    result = await client.initialize_session(params)
+    return Editor(client, folder, result.capabilities)
 
 
-async def ended(client: LanguageClient) -> None:
-    await client.shutdown_session()
+async def ended(editor: Editor) -> None:
+    await editor.client.shutdown_session()

@@ -3,10 +3,17 @@
 from __future__ import annotations
 
 import pytest
+import pytest_asyncio
 from lsprotocol import types as lsp
 from tests.editor.conftest import DIARY
 
-pytestmark = pytest.mark.asyncio(loop_scope="module")
+pytestmark = pytest.mark.asyncio(loop_scope="session")
+
+
+@pytest_asyncio.fixture(scope="module", loop_scope="session", autouse=True)
+async def closed(editor):
+    yield
+    editor.close_all()
 
 
 def shown(found: list[lsp.Diagnostic]) -> list[tuple[object, int, int, int]]:

@@ -26,6 +26,16 @@ keeper = "wrenfold"
 currency = "EUR"
 journal_id = "planted"
 public_name = "Trees to look at"
+
+[tax]
+rate = 20
+number = "{tax number}"
+
+[letterhead]
+address = "{head address}"
+telephone = "{head telephone}"
+email = "{head email}"
+pay = "{head pay}"
 """
 _LETTERS = "bcdfghjkmnpqrtvwx"
 _PLANTED = re.compile(rf"q[{_LETTERS}]{{4}}zz")
@@ -88,12 +98,16 @@ def journal(folder: Path) -> tuple[Planted, dict[str, str]]:
     plant = Planted()
     keys = (
         "house", "file", "photo file", "public photo file", "exif", "for owner note",
-        "for owner remark", "part", "own name", "other tree", "other person",
+        "for owner remark", "part", "own name", "other tree", "other person", "weather file",
+        "own words", "group handle", "head address", "head telephone", "head email", "head pay",
+        "tax number",
     )  # fmt: skip
     named = {key: plant.word(key) for key in keys}
     (folder / "backbud.toml").write_text(SETTINGS.format(**named))
     cards = [
-        _card(plant, "place", "yard", "latitude  52 N"),
+        _card(plant, "place", "yard", "latitude  52 N", f"weather  {named['weather file']}.csv"),
+        f"words {plant.word('words handle')}\n  {named['own words']}  watered\n",
+        f"group {named['group handle']}\n  trees  hoshi, yuki\n",
         _card(plant, "place", "far-corner"),
         _card(plant, "person", "wrenfold", "rate  38.17 EUR/h"),
         _card(plant, "person", "marrow", f"name  Ada {named['own name']}", "pages  yes"),
@@ -125,6 +139,7 @@ def journal(folder: Path) -> tuple[Planted, dict[str, str]]:
     pages.append(
         "\n2026-04-02\nhoshi, yuki, nami\n"
         f"  watered -- beside {named['other tree']}\n"
+        f"{named['group handle']}\n  {named['own words']}\n"
         "hoshi\n  repotted  same pot, 2 cm off below, wedges N E, mix grit 3 L\n"
         "  wired     3 mm Al on left 2, 2 mm Al on the " + named["part"] + "\n"
         f"  noted     for owner: it likes the {named['for owner note']}\n"
@@ -141,6 +156,8 @@ def journal(folder: Path) -> tuple[Planted, dict[str, str]]:
     for at, (file, word) in enumerate(plant.where.items()):
         if word.endswith("photo file"):
             picture(folder / f"{file}.jpg", named["exif"], at)
+    days = "".join(f"2026-03-{day:02},1,9,0\n" for day in range(1, 31))
+    (folder / f"{named['weather file']}.csv").write_text(f"date,low,high,rain\n{days}")
     (folder / f"{named['file']}.txt").write_text("\n".join(cards) + "".join(pages))
     return plant, named
 

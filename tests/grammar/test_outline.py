@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from backbud_grammar.acts import ACTS, by_word
-from backbud_grammar.outline import Known, read_section, sections
+from backbud_grammar.outline import Known, read_any_section, read_section, sections
 from backbud_grammar.syntax import Act, Block, Card, CardLine, Page, Section, Stray
 from backbud_grammar.tables import build_parser
 
@@ -102,6 +102,37 @@ def shape_as_scanned(section: Section) -> tuple[str, list[tuple[str, int, int]]]
 def test_scanned_and_parsed_are_the_same(lines: list[str]) -> None:
     for _, section in sections(("\n".join(lines) + "\n").encode()):
         assert shape_as_scanned(read_section(section, KNOWN)) == shape_by_the_grammar(section)
+
+
+# Lines that begin as they should, deeper ones, and some that make a page to be outlined by steps.
+ON_A_PAGE = st.sampled_from(
+    (
+        "",
+        "  ",
+        "# to myself",
+        "hoshi",
+        "hoshi, yuki   ",
+        "  watered",
+        "  Watered  well ",
+        "  wired      3 mm Al on left 2, -- gently",
+        "  noted two roots -- the left one is gone",
+        "  moved tunnel — for the night",
+        "    on right 1",
+        "    -- it was dry",
+        "      # to myself",
+        "     pruned apex",
+        "   watered",
+        "  put off repot",
+        "  looked at it",
+    )
+)
+
+
+@settings(max_examples=300, deadline=None)
+@given(st.sampled_from(("2027-03-06", "2027-03-06   low 1 C ")), st.lists(ON_A_PAGE, max_size=12))
+def test_in_one_go_and_by_steps_are_the_same(first: str, lines: list[str]) -> None:
+    text = "\n".join((first, *lines)) + "\n"
+    assert read_section(text.encode(), KNOWN) == read_any_section(text, KNOWN)
 
 
 def test_every_line_of_a_section_is_read() -> None:

@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from tests.views.test_schema import validator
 
 import backbud.jot.write as write_step
 from backbud.cli import main
@@ -144,7 +145,9 @@ def test_where_one_line_is_refused_none_is_written(
 def test_json(folder: Path, capsys: Any) -> None:
     diary(folder, f"{TODAY}\n\nhoshi\n  watered\n")
     assert jot(folder, "yuki pruned 2 cm off", "--json") == 0
-    assert json.loads(capsys.readouterr().out) == {
+    read = json.loads(capsys.readouterr().out)
+    validator("jot").validate(read)
+    assert read == {
         "file": "diary.txt",
         "day": str(TODAY),
         "new_page": False,

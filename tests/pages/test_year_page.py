@@ -178,7 +178,7 @@ def test_a_twig_is_as_thick_as_trees_are_open_and_no_window_is_told_that_none_ha
     }  # fmt: skip
     # 72, 92, 93 and 212 days after the first Monday: the weeks 10, 13 and 30.
     assert [(bud.week, bud.trees) for bud in wire.buds] == [(10, 1), (13, 2), (30, 1)]
-    assert sprig.told(wire, TODAY) == (
+    assert sprig.when_it_may_be(wire, TODAY) == (
         "24 January to 13 February 2027, 8 February to 5 March 2027 (2 trees), "
         "13 June to 3 July 2027"
     )
@@ -190,7 +190,7 @@ def test_a_twig_is_as_thick_as_trees_are_open_and_no_window_is_told_that_none_ha
 def test_of_many_windows_only_their_reach_is_told(two) -> None:
     looks = [follow_up("pip", "checked", 5, n, n + 1, 2 * n + 2) for n in range(7)]
     (one,) = year_view(nursery_with(0, two, *looks)).sprigs
-    assert sprig.told(one.twigs[0], TODAY) == (
+    assert sprig.when_it_may_be(one.twigs[0], TODAY) == (
         "7 windows, the first from 25 November, the last until 9 December"
     )
 

@@ -114,7 +114,10 @@ def test_its_owner_is_given_what_was_issued_and_nothing_that_somebody_put_there(
     session = open_session(str(journal), DAY)
     given = list(papers_issued(session, Nursery("", DAY, ""), "ada"))
     assert [(one.path, one.title) for one in given] == [
-        ("papers/2026-04-25-ada-statement.html", "Account of the work, 25 April 2026"),
+        (
+            "papers/2026-04-25-ada-statement.html",
+            "Account of the work: Ada Pell, issued 25 April 2026",
+        ),
         ("papers/2026-04-25-ada-statement.json", ""),
         ("papers/2026-04-25-ada-statement.xml", ""),
     ]
@@ -123,6 +126,24 @@ def test_its_owner_is_given_what_was_issued_and_nothing_that_somebody_put_there(
     record = journal / "papers" / "issued.json"
     record.write_text(record.read_text().replace(kept[0].mark, "0" * 32))
     assert len(list(papers_issued(session, Nursery("", DAY, ""), "ada"))) == 2
+
+
+def test_a_folder_says_of_which_tree_a_paper_is_and_which_one_stands(journal) -> None:
+    from backbud.handed import papers_issued
+    from backbud.views.nursery import Nursery
+
+    issued(journal)
+    issued(journal, date(2026, 4, 26))
+    session = open_session(str(journal), DAY)
+    view = papers_of(session, "ada")
+    assert view is not None
+    issue(session, view, ["care"])
+    given = papers_issued(session, Nursery("", DAY, ""), "ada")
+    assert [one.title for one in given if one.title] == [
+        "Account of the work: Ada Pell, issued 25 April 2026; a later one took its place",
+        "Account of the work: Ada Pell, issued 26 April 2026",
+        "How to keep it: Old Star, issued 25 April 2026",
+    ]
 
 
 def test_a_record_that_names_a_file_elsewhere_is_no_record(journal) -> None:

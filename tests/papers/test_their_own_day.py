@@ -68,7 +68,7 @@ def test_a_receipt_is_the_same_on_the_day_and_three_months_later(written) -> Non
     assert [str(one.amount) for one in then.deposit_paid] == ["50.00"]
     # 21 days from 20 February.
     assert (then.apart, str(then.apart_until)) == (True, "2026-03-13")
-    assert then.missing == ("photographs of it as it came",)
+    assert then.missing == ("photographs of it as it came, marked for owner",)
 
 
 def test_each_coming_has_the_sizes_of_its_own_day(written) -> None:
@@ -78,3 +78,15 @@ def test_each_coming_has_the_sizes_of_its_own_day(written) -> None:
     assert [one.tree.sizes["trunk"] for one in (first, second)] == ["4 cm", "5 cm"]
     assert [one.on_it for one in (first, second)] == [(), ("3 mm aluminium wire on left 1",)]
     assert (second.agreed, second.deposit_paid) == ((), ())
+
+
+def test_how_a_tree_came_may_be_said_in_any_words(written) -> None:
+    """`not`, `only` and `fine` hold a line back elsewhere; here they describe the tree."""
+    diary = (
+        "2026-02-20\nhoshi\n"
+        '  received from ada, condition "not strong, only two branches fine", in tray\n'
+        '  agreed 90 EUR for pruning, risk "it may not live"\n'
+    )
+    (one,) = papers(written, diary, "2026-02-20").receipts
+    assert one.condition == "not strong, only two branches fine"
+    assert one.risks == ("it may not live",)

@@ -59,3 +59,35 @@ def test_what_is_not_one_plain_bill_is_none(ada) -> None:
     assert invoice_of(replace(statement, numbers=())) is None
     (sums,) = statement.sums
     assert invoice_of(replace(statement, sums=(replace(sums, billed=D("60.00")),))) is None
+
+
+def test_what_was_not_charged_is_a_line_of_minus_one(written, schema) -> None:
+    """3 h at 40.00, and 110.00 billed: 10.00 less. EN 16931 has no price below nought (BR-27), so
+    the quantity is; the lines add up to what was billed."""
+    from lxml import etree
+
+    from backbud.papers.gather import papers_of
+
+    session = written(
+        "place yard\n  latitude 54 N\nperson una\n  rate 40 EUR/h\nperson ada\n  name Ada Pell\n"
+        "  address 12 Weir Row\n  town Quay\ntree hoshi\n  kind trident maple\n  owner ada\n"
+        "2026-03-01\nhoshi\n  received from ada\n  worked 3 h\n"
+        "2026-04-01\nhoshi\n  billed 110 EUR, number 7\n  returned to ada\n",
+        "2026-04-10",
+        settings='home = "yard"\nkeeper = "una"\n[tax]\nrate = 20\nnumber = "XX 1"\n'
+        '[letterhead]\naddress = "1 Mill Lane"\ntelephone = "0000 1"\nemail = "a@b.example"\n',
+    )
+    view = papers_of(session, "ada")
+    assert view is not None and view.statement is not None
+    content = invoice_of(view.statement)
+    assert content is not None
+    schema.assertValid(etree.fromstring(content))
+    root = ET.fromstring(content)
+    lines = amounts(root, f"{CAC}InvoiceLine/{CBC}LineExtensionAmount")
+    assert lines == [D("100.00"), D("-8.33")]
+    assert amounts(root, f"{CAC}InvoiceLine/{CBC}InvoicedQuantity") == [D(3), D(-1)]
+    assert amounts(root, f"{CAC}InvoiceLine/{CAC}Price/{CBC}PriceAmount")[1] == D("8.33")
+    (whole,) = amounts(root, f"{CAC}LegalMonetaryTotal/{CBC}TaxInclusiveAmount")
+    assert whole == D("110.00")
+    streets = [one.text for one in root.iter(f"{CBC}StreetName")]
+    assert streets == ["1 Mill Lane", "12 Weir Row"]

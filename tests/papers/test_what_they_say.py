@@ -29,7 +29,9 @@ def test_there_is_each_paper(pages) -> None:
 
 def test_the_receipt_says_what_was_taken_in(ada) -> None:
     (one,) = ada.receipts
-    assert (one.condition, one.pot, one.pot_owner) == ("two cracked branches", "tray", "Ada Pell")
+    assert (one.condition, one.pot_owner) == ("two cracked branches", "Ada Pell")
+    # Nobody but the keeper calls it tray.
+    assert one.pot == "30 × 20 × 6 cm inside"
     assert (one.agreed, one.risks) == (
         ("40.00 EUR an hour for repotting",),
         ("the low branch may die",),
@@ -37,7 +39,7 @@ def test_the_receipt_says_what_was_taken_in(ada) -> None:
     assert (one.insured, one.deposit) == (D(2400), D(20))
     assert [str(paid.amount) for paid in one.deposit_paid] == ["20.00"]
     # The wire came later, and no picture was taken.
-    assert (one.on_it, one.missing) == ((), ("photographs of it as it came",))
+    assert (one.on_it, one.missing) == ((), ("photographs of it as it came, marked for owner",))
 
 
 def test_the_statement_in_figures_worked_out_by_hand(ada) -> None:
@@ -93,12 +95,12 @@ def test_what_was_done_is_told_in_plain_words(ada) -> None:
 def test_the_care_sheet_goes_by_the_owners_place_and_is_full_for_a_beginner(ada) -> None:
     (care,) = ada.care
     assert (care.place, care.fuller) == ("the weather of Ada's roof", True)
-    # Six weeks from 7 March, and half a year.
+    # Six weeks from 7 March, and until its ties may come out, from twenty weeks on.
     leave = {item.what: item.when for item in care.leave}
     assert "Do not feed it" not in leave
-    assert (
-        leave["Do not move it about in its pot; never lift it by the trunk"] == "before 5 September"
-    )
+    assert leave["Do not move it about in its pot; never lift it by the trunk"] == "before 25 July"
+    (untie,) = (item for item in care.back if "tie it into its pot" in item.what)
+    assert untie.when.startswith("25 July 2026")
     assert any("6 cm" in line for line in care.water)
     assert care.trouble[0].what == "The wire begins to sink into the bark"
     assert [item.what for item in care.back if "wire" in item.what]
@@ -151,3 +153,135 @@ def test_each_stands_by_itself_and_leads_nowhere(ada) -> None:
         assert "<link" not in text
         assert "<a " not in text
         assert "--paper:" in text
+
+
+def test_only_the_bill_speaks_of_rules_for_bills(pages) -> None:
+    told = [path for path, page in pages.items() if "What must stand on a bill" in page]
+    assert told == ["papers/ada/statement.html"]
+    with_number = [path for path, page in pages.items() if "XX 123" in page]
+    assert with_number == ["papers/ada/statement.html"]
+
+
+def test_the_care_sheet_says_how_it_goes_through_the_winter(ada) -> None:
+    """A maple: its shelter by the weather of the roof, and that it drinks though it is bare."""
+    (care,) = ada.care
+    assert care.winter[0].what.startswith("Protect it against winter frost")
+    assert [item.what for item in care.winter if not item.when] == [
+        "It stands outside and bare, and lives",
+        "No heated room, and no feed",
+    ]
+    assert not [item.what for item in care.do if item.what.startswith("Protect it against winter")]
+
+
+def test_it_says_each_thing_about_water_once(ada) -> None:
+    """What its kind wants, then how it is done; no second sentence on how much it drinks."""
+    (care,) = ada.care
+    assert care.water[0] == (
+        "What its kind wants: plenty while it is in leaf, little while it is bare."
+    )
+    assert [line for line in care.water if "in leaf" in line] == [care.water[0]]
+    assert len(set(care.water)) == len(care.water) == 7
+
+
+def test_what_several_branches_ask_for_is_told_of_none_of_them() -> None:
+    """Wire on left 1 and on right 2 is looked at on both."""
+    from datetime import date
+
+    from backbud.plan.followups import FollowUp
+    from backbud.species import Window
+    from backbud.views.care import _items
+
+    window = Window(date(2026, 5, 1), date(2026, 5, 8), date(2026, 5, 15))
+    works = [
+        FollowUp(
+            id=f"hoshi/bite/wired/{part}", tree="hoshi", act="checked",
+            title=f"check wire on {part}", window=window, because=(), cautions=(), minutes=5,
+            settled_by=(), part=part, group="bite/wired",
+        )
+        for part in ("left 1", "right 2")
+    ]  # fmt: skip
+    today = date(2026, 4, 1)
+    assert [one.what for one in _items(works, 8, today, fuller=True)] == ["Look at the wire"]
+    (alone,) = _items(works[:1], 8, today, fuller=True)
+    assert alone.what == "Look at the wire on left 1"
+
+
+def test_it_comes_home_once_it_is_ready_and_not_before(written) -> None:
+    """By its heading; a tree that went long ago is kept, and does not come."""
+    from backbud.papers.gather import papers_of
+
+    cards = (
+        "place yard\n  latitude 54 N\nperson una\nperson ada\n  name Ada\ntree hoshi\n  owner ada\n"
+    )
+    came = "  kind trident maple\n2026-03-01\nhoshi\n  received from ada\n"
+    ready = f"{came}2026-04-01\nhoshi\n  ready\n"
+    home = f"{ready}2026-04-03\nhoshi\n  returned to ada\n"
+    found = []
+    for diary, on in ((came, "2026-03-05"), (ready, "2026-04-02"), (home, "2026-04-10"),
+                      (home, "2026-05-20")):  # fmt: skip
+        session = written(cards + diary, on, settings='home = "yard"\nkeeper = "una"\n')
+        view = papers_of(session, "ada")
+        assert view is not None
+        page = dict(paper_pages(view))["papers/ada/care-hoshi.html"].decode()
+        found.append((view.care[0].stage, "comes home</h1>" in page, "still with us" in page))
+    assert found == [
+        ("here", False, True),
+        ("ready", True, False),
+        ("ready", True, False),
+        ("home", False, False),
+    ]
+
+
+def test_doses_hours_and_wind_are_nothing_that_an_owner_reads(written) -> None:
+    from backbud.papers.gather import papers_of
+
+    session = written(
+        "place yard\n  latitude 54 N\nperson una\nperson ada\n  name Ada\ntree hoshi\n  owner ada\n"
+        "  kind trident maple\n2026-03-01\nhoshi\n  received from ada\n"
+        "2026-03-02\nhoshi\n"
+        '  treated with "soft soap", number 0000-00, dose 10 mL/L, against aphids, re-entry 12 h\n'
+        "2026-03-03\nhoshi\n  fed 20-10-20, 1 g/L\n",
+        "2026-03-05",
+        settings='home = "yard"\nkeeper = "una"\n',
+    )
+    view = papers_of(session, "ada")
+    assert view is not None
+    assert [line.what for line in view.care[0].done] == [
+        "Treated, against aphids, with soft soap",
+        "Fed",
+    ]
+
+
+def test_a_receipt_says_what_was_on_the_tree_before_it_was_taken_off(written) -> None:
+    """Wired at home in spring, unwired on the day it comes in June."""
+    from backbud.papers.gather import papers_of
+
+    session = written(
+        "place yard\n  latitude 54 N\nperson una\nperson ada\n  name Ada\ntree hoshi\n  owner ada\n"
+        "  kind trident maple\n2026-03-01\nhoshi\n  received from ada\n  wired 2 mm Al on left 1\n"
+        "  returned to ada\n2026-06-01\nhoshi\n  received from ada\n  unwired\n",
+        "2026-06-05",
+        settings='home = "yard"\nkeeper = "una"\n',
+    )
+    view = papers_of(session, "ada")
+    assert view is not None
+    assert view.receipts[-1].on_it == ("2 mm aluminium wire on left 1",)
+
+
+def test_a_treatment_is_warned_of_for_eight_weeks(written) -> None:
+    """Treated on 2 March: warned of on 20 April, not on 1 May."""
+    from backbud.papers.gather import papers_of
+
+    told = []
+    for on in ("2026-04-20", "2026-05-01"):
+        session = written(
+            "place yard\n  latitude 54 N\nperson una\nperson ada\n  name Ada\ntree hoshi\n"
+            "  owner ada\n  kind trident maple\n2026-03-01\nhoshi\n  received from ada\n"
+            '2026-03-02\nhoshi\n  treated with "soft soap", against aphids\n',
+            on,
+            settings='home = "yard"\nkeeper = "una"\n',
+        )
+        view = papers_of(session, "ada")
+        assert view is not None
+        told.append(any("treated against pest" in one for one in view.care[0].cautions))
+    assert told == [True, False]

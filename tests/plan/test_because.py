@@ -217,6 +217,7 @@ def test_due_for_a_program(written, tmp_path, capsys) -> None:
                 "file": "journal.txt",
                 "line": 22,
                 "expected": False,
+                "quotes": True,
             },
             {
                 "sort": "rule",
@@ -224,6 +225,7 @@ def test_due_for_a_program(written, tmp_path, capsys) -> None:
                 "file": "",
                 "line": 0,
                 "expected": False,
+                "quotes": False,
             },
         ],
         "cautions": [],
@@ -243,6 +245,7 @@ def test_due_for_a_program(written, tmp_path, capsys) -> None:
         "look": True,
         "sign": "",
         "said": "",
+        "private": False,
     }
     # "harm" before "style".
     now = [one["at_stake"] for one in found if one["state"] in ("now", "overdue")]

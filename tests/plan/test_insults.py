@@ -152,3 +152,21 @@ def test_what_was_done_in_its_season_stays_done(written, find) -> None:
     )
     done = find(session, "hoshi/trident-repot/2026")
     assert (done.act, done.outcome) == ("repotted", "done")
+
+
+@pytest.mark.parametrize(
+    ("planned", "warned"),
+    [
+        ("planned wire, to 2026-12", True),
+        ("planned trim, to 2026-12", True),
+        # It costs a weak tree nothing to be fed or freed.
+        ("planned feed, to 2026-12", False),
+        ("planned unwire, to 2026-12", False),
+    ],
+)
+def test_a_promise_of_light_work_says_that_its_tree_is_weak(written, find, planned, warned) -> None:
+    card = CARDS.replace("fair", "weak")
+    found = cautions(written, find, ("2026-10-01", planned), card=card)
+    assert (WEAK in found) is warned
+    # A strong one is not warned of.
+    assert WEAK not in cautions(written, find, ("2026-10-01", planned))

@@ -50,6 +50,7 @@ def care(written):
     [
         (COOL, "trident maple", "2026-06-20", "repotted  same pot", "root work has its time here"),
         (COOL, "satsuki azalea", "2026-10-05", "pruned  hard", "do not ripen before the frost"),
+        (COOL, "common camellia", "2026-10-05", "pruned  hard", "do not ripen before the frost"),
         (COOL, "willow-leaf fig", "2026-12-10", "repotted  same pot", "root work has its time"),
         (COOL, "Japanese black pine", "2026-07-01", "decandled", "K·day above 10 °C are left"),
         # Its sap runs by mid January (the README of the trade's facts).
@@ -74,6 +75,8 @@ def test_the_wrong_time_asks_for_aftercare(care, place, kind, day, act, said) ->
         (COOL, "trident maple", "2026-06-20", "slipped"),
         (COOL, "satsuki azalea", "2026-06-25", "pruned  hard"),
         (COOL, "satsuki azalea", "2026-10-05", "pruned  light"),
+        # After its flowers, before its one flush.
+        (COOL, "common camellia", "2026-04-20", "pruned  hard"),
         (COOL, "willow-leaf fig", "2026-06-10", "repotted  same pot"),
         # In spring, too, where it is to have no flowers that year.
         (COOL, "satsuki azalea", "2026-04-05", "repotted  same pot"),

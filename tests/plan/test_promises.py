@@ -69,10 +69,16 @@ def test_a_promise_says_when_the_tree_is_too_weak_for_it(asked, find) -> None:
     weak = asked(f"{AGREED}      vigour weak\n", "2026-03-02")
     assert fair.cautions == ()
     assert find(weak, "agreed-work").cautions == (
-        "It is written down as weak: do only what it can bear, and ask its owner for another "
-        "season for the rest.",
+        "The tree is weak: leave this until it grows again.",
+        "Tell its owner why it waits, and ask for another season.",
     )
     assert any("weak" in one for one in find(weak, "hand-back").cautions)
+    apart = asked(f"{AGREED}      quarantined\n      protected fleece\n", "2026-03-02")
+    assert [one.split(":")[0] for one in find(apart, "hand-back").cautions] == [
+        "Keep it out of frost, sun and wind on the way.",
+        "It stands in quarantine",
+        "Its winter shelter should not be broken off",
+    ]
 
 
 @pytest.mark.parametrize(

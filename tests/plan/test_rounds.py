@@ -25,14 +25,17 @@ def pests(capsys, tmp_path, *more: str) -> list[str]:
 def test_all_treated_asks_once(written, tmp_path, capsys) -> None:
     written(CARDS + TREATED, "2026-05-12")
     # Seven to fourteen days after it; five minutes for each tree.
-    assert pests(capsys, tmp_path) == ["8 trees  check for pests  –  17 to 24 May  (40 min)", EIGHT]
+    assert pests(capsys, tmp_path) == [
+        "8 trees  check for pests  –  17 to 24 May, best 20 May  (40 min)",
+        EIGHT,
+    ]
 
 
 def test_a_tree_that_was_looked_at_leaves_the_round(written, tmp_path, capsys) -> None:
     looked = "2026-05-12\ncrow\n  checked  pests, fine\n"
     written(CARDS + TREATED + looked, "2026-05-12")
     assert pests(capsys, tmp_path) == [
-        "7 trees  check for pests  –  17 to 24 May  (35 min)",
+        "7 trees  check for pests  –  17 to 24 May, best 20 May  (35 min)",
         EIGHT.replace("crow, ", ""),
     ]
 
@@ -42,7 +45,7 @@ def test_what_differs_by_its_reason_is_one_line_all_the_same(written, tmp_path, 
     other = "ash\n  treated  soap 1 L, against aphids\n"
     written(CARDS + "2026-05-10\n" + other + other.replace("ash", "birch"), "2026-05-12")
     assert pests(capsys, tmp_path) == [
-        "2 trees  check for pests  –  17 to 24 May  (10 min)",
+        "2 trees  check for pests  –  17 to 24 May, best 20 May  (10 min)",
         "ash, birch",
     ]
 

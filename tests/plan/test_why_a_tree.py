@@ -55,3 +55,15 @@ def test_the_same_order_as_json(written, tmp_path, capsys) -> None:
     assert states == sorted(states, reverse=True)
     best = [one["best"] for one in found if one["state"] in ("overdue", "now", "coming")]
     assert best == sorted(best)
+
+
+def test_a_work_is_asked_for_by_its_name(written, tmp_path, capsys) -> None:
+    written(JOURNAL, "2026-05-01")
+    on = (str(tmp_path), "--on", "2026-05-01")
+    for words in (["hoshi", "repot"], ["hoshi", "Repotted"], ["repot"]):
+        assert main(["why", *words, *on]) == 1
+        out = capsys.readouterr().out
+        assert re.findall(r"id      (\S+)", out) == ["hoshi/planned/repotted-2026-04-20"]
+    assert main(["why", "hoshi", "wash", *on]) == 2
+    told = capsys.readouterr().err
+    assert "nothing due has the id or the name “wash”. What is open of hoshi: " in told

@@ -255,13 +255,26 @@ def test_the_first_page_says_what_due_says(journal: Journal) -> None:
 
 
 def at_the_bench(journal: Journal) -> list[Told]:
-    """What is late, can be done now or was promised; a chance waits for its best week."""
+    """What is late, can be done now or was promised. What may be done waits for the week of its
+    best day, what must be for the week before; not what a tree may die without, what grows worse,
+    nor the keeper's word."""
     monday = monday_of(journal.on)
+
+    def waits(told: Told) -> bool:
+        promise = ("style", True, "stays")
+        weight = (told["at_stake"], told["must"], told["once_past"])
+        if told["planned"] or told.get("moved_from") or weight == promise:
+            return False
+        week = monday_of(window_of(told)[1])
+        if not told["single"]:
+            return week > monday
+        pressing = told["at_stake"] == "life" or told["once_past"] == "grows"
+        return not pressing and week > monday + timedelta(weeks=1)
+
     return [
         told
         for told in journal.due.values()
-        if told["state"] in ("overdue", "promised")
-        or (told["state"] == "now" and (told["single"] or monday_of(window_of(told)[1]) <= monday))
+        if told["state"] in ("overdue", "promised") or (told["state"] == "now" and not waits(told))
     ]
 
 

@@ -34,3 +34,36 @@ def test_no_two_classes_share_a_name() -> None:
 def test_classes_are_seen() -> None:
     names = class_names()
     assert names["Species"] == names["ActForm"] == names["TridentMaple"] == 1
+
+
+# What each module of its kind has: a command its `run`, a drawing its `draw`, a page its `sheet`.
+ALIKE = {
+    "add_options", "draw", "main", "reckon", "recognises", "run", "sheet",
+}  # fmt: skip
+# Functions of one name in two modules that mean two things. It only gets shorter: a new function
+# has a name of its own, and whoever is at one of these gives it one.
+TWO_MEANINGS = {
+    "after", "amount_of", "as_seen", "begun", "between", "by_word", "compiled", "counted",
+    "day_of", "details_of", "digest_of", "figure", "file_of", "forget", "gathered", "in_words",
+    "is_plain_part",
+    "keep", "listed", "look_at", "looked_at", "mark_of", "measure", "named", "of_tree", "opened",
+    "own_words", "part_of", "parted", "parts_of", "placed", "publish", "read", "recall",
+    "refused", "remember", "settled", "sheet_of", "shown", "spelled_out", "stands", "text",
+    "title_of", "unpaid", "unread_in", "way_to", "when", "without", "words_of", "works_of",
+    "write", "written",
+}  # fmt: skip
+
+
+def function_names() -> Counter[str]:
+    return Counter(
+        node.name
+        for package in PACKAGES
+        for path in (ROOT / package).rglob("*.py")
+        for node in ast.parse(path.read_text("utf-8")).body
+        if isinstance(node, ast.FunctionDef) and not node.name.startswith("_")
+    )
+
+
+def test_no_two_functions_share_a_name_but_those_that_do_already() -> None:
+    doubled = {name for name, times in function_names().items() if times > 1} - ALIKE
+    assert doubled - TWO_MEANINGS == set()

@@ -93,6 +93,34 @@ def test_what_is_blind_is_found() -> None:
     assert not any(map(_is_blind, ast.walk(ast.parse("work.state in ('done', 'skipped')"))))
 
 
+# Tables may be as long as what they list.
+TABLES = {
+    "grammar/backbud_grammar/acts/words.py",
+    "grammar/backbud_grammar/acts/branches.py",
+    "grammar/backbud_grammar/scribbles/details_said.py",
+}
+LONGEST = 400
+# Not yet parted: they are being worked on.
+NOT_YET = {
+    "grammar/backbud_grammar/parse.py",
+    "grammar/backbud_grammar/scribbles/read.py",
+    "grammar/backbud_grammar/whole.py",
+    "ledger/backbud/journal/said.py",
+    "ledger/backbud/pages/render.py",
+    "ledger/backbud/session.py",
+}
+
+
+def test_no_file_is_longer_than_one_can_hold_in_mind() -> None:
+    long = {
+        path.relative_to(ROOT).as_posix()
+        for folder in ("ledger", "grammar", "plugins")
+        for path in (ROOT / folder).rglob("*.py")
+        if len(path.read_text("utf-8").splitlines()) > LONGEST
+    }
+    assert long - TABLES - NOT_YET == set()
+
+
 def test_style_is_clean() -> None:
     done = run(sys.executable, "-m", "ruff", "check", ".")
     assert done.returncode == 0, done.stdout

@@ -20,6 +20,8 @@ from backbud_grammar.problems import Problem
 HANDS = ("one", "two", "three")
 # Lines of the same hands that were written before anybody saw how they read.
 OWN = tuple(f"{when}_{hand}" for when in ("first", "last") for hand in HANDS)
+# A year of each hand, and what was written of it once more after the first was looked at.
+YEARS = tuple(f"{when}_{hand}" for when in ("year", "again") for hand in HANDS)
 FOLDER = Path(__file__).with_name("hands")
 PAST = """\
 2026-03-01

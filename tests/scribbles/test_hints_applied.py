@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from functools import cache
 
 import pytest
-from tests.scribbles.score import HANDS, Line, Verdict, read_lines, verdicts
+from tests.scribbles.score import HANDS, YEARS, Line, Verdict, read_lines, verdicts
 
 from backbud_grammar.problems import Problem
 
@@ -73,7 +73,7 @@ def _tried(hand: str) -> tuple[tuple[Verdict, Problem, Verdict], ...]:
     return tuple((case[0], case[1], now) for case, now in zip(cases, after, strict=True))
 
 
-@pytest.mark.parametrize("hand", HANDS)
+@pytest.mark.parametrize("hand", [*HANDS, *YEARS])
 def test_what_a_hint_offers_puts_the_problem_right(hand: str) -> None:
     wrong = [
         (now.line.text, problem.message, problem.hint)
@@ -83,7 +83,7 @@ def test_what_a_hint_offers_puts_the_problem_right(hand: str) -> None:
     assert wrong == []
 
 
-@pytest.mark.parametrize("hand", HANDS)
+@pytest.mark.parametrize("hand", [*HANDS, *YEARS])
 def test_a_hint_followed_leads_to_no_wrong_act(hand: str) -> None:
     """Nothing changes that the line does not change, but where the act itself was asked about."""
     wrong = [
@@ -94,7 +94,7 @@ def test_a_hint_followed_leads_to_no_wrong_act(hand: str) -> None:
     assert [one for one in wrong if one[0] not in MORE_THAN_TOLD] == []
 
 
-@pytest.mark.parametrize("hand", HANDS)
+@pytest.mark.parametrize("hand", [*HANDS, *YEARS])
 def test_the_act_that_may_have_been_meant_is_then_read(hand: str) -> None:
     """`It may have meant treated`: the line that begins with it is that act, or asks about it."""
     wrong = [

@@ -393,6 +393,36 @@ def test_a_feed_that_ended_says_so_for_a_year(journal: Path, tmp_path: Path) -> 
     assert b"UID" not in feed.read_bytes()
 
 
+def test_a_forecast_that_comes_changes_and_goes_leaves_nothing_stale(
+    journal: Path, tmp_path: Path
+) -> None:
+    """A frost that shifts, one that goes, a forecast by others, one too old, and none."""
+    (journal / "weather").mkdir(exist_ok=True)
+    file, kept = journal / "weather" / "yard-forecast.csv", Memo()
+    days = [TODAY + timedelta(days=n) for n in range(1, 8)]
+
+    def write(source: str, *lows: float) -> None:
+        rows = [f"{day},{low},9,8,{source}" for day, low in zip(days, lows, strict=False)]
+        file.write_text("date,low,high,rain,source\n" + "\n".join(rows) + "\n")
+
+    for what, source, lows in (
+        ("frost", "", (2, -12, 3, 3, 3, 3, 3)),
+        ("shifted", "", (2, 2, 2, -11, 3, 3, 3)),
+        ("mild", "", (5, 5, 5, 5, 5, 5, 5)),
+        ("by others", "MET Norway", (5, 5, 5, 5, 5, 5, 5)),
+    ):
+        write(source, *lows)
+        made = compare(journal, tmp_path / "clean", kept, TODAY, what)
+        assert made.files is not None
+        said = made.files["calendars/all.ics"].decode().replace("\r\n ", "")
+        assert ("UID:frost:" in said) is (what in ("frost", "shifted"))
+        credit = b"data from MET Norway" in made.files["index.html"]
+        assert credit is (what == "by others")
+    compare(journal, tmp_path / "clean", kept, TODAY + timedelta(days=9), "too old")
+    file.unlink()
+    compare(journal, tmp_path / "clean", kept, TODAY, "gone")
+
+
 def test_another_day_is_another_page(tmp_path: Path) -> None:
     folder, clean, kept = tmp_path / "journal", tmp_path / "clean", Memo()
     generate(folder, ACTS)

@@ -8,6 +8,7 @@ from __future__ import annotations
 from datetime import date
 
 import pytest
+from msgspec.structs import replace
 
 from backbud.species import Window, is_expected
 from backbud_species.habits.second_flush import candle_cut
@@ -208,3 +209,25 @@ def test_in_the_south_candles_are_cut_in_december(made, only):
         made.event("2027-09-20", "repotted", "same pot, 2 cm off below"), strength="strong"
     )
     assert made.yearly(PINE, spring, year, "black-pine-decandle") == []
+
+
+# ------------------------------------------------------------------ once the candles are cut
+
+
+def test_once_they_are_cut_nobody_asks_for_its_candles_to_be_broken(made, only):
+    year = replace(made.year(PINE, "mild"), today=date(2027, 6, 5))
+    cut = made.event("2027-06-01", "decandled")
+    assert made.yearly(PINE, made.tree(cut, strength="strong"), year, "black-pine-candles") == []
+    # Broken before, in May, it stays written down as done.
+    broken = made.event("2027-05-10", "pinched", "candles by half")
+    both = made.tree(broken, cut, strength="strong")
+    assert only(made.yearly(PINE, both, year, "black-pine-candles")).act == "pinched"
+
+
+def test_a_pine_that_lost_more_roots_than_it_bears_keeps_its_candles(made, only):
+    year = replace(made.year(PINE, "warm"), today=date(2027, 5, 10))
+    # A black pine bears a third here, half at the most.
+    much = made.tree(made.event("2027-03-20", "repotted", "off 70 %"), strength="strong")
+    assert made.yearly(PINE, much, year, "black-pine-candles") == []
+    little = made.tree(made.event("2027-03-20", "repotted", "off 20 %"), strength="strong")
+    only(made.yearly(PINE, little, year, "black-pine-candles"))

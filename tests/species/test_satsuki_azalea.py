@@ -509,8 +509,7 @@ def test_two_ties_hold_a_medium_tree(made, only):
     [
         ("drained", "90 s"),
         ("drained", "2 min"),
-        ("noted", "the surface is hard and sheds water"),
-        ("noted", "Under the moss a hard surface, dry below."),
+        ("checked", "surface, hard"),
     ],
 )
 def test_a_hard_surface_is_opened_with_a_wooden_stick(made, only, act, text):
@@ -527,7 +526,10 @@ def test_a_hard_surface_is_opened_with_a_wooden_stick(made, only, act, text):
     ("act", "text"),
     [
         ("drained", "20 s"),
-        ("noted", "water passes well, the surface is soft"),
+        ("checked", "surface, soft"),
+        ("checked", "bark, hard"),
+        # No decision is read from prose.
+        ("noted", "the surface is hard and sheds water"),
     ],
 )
 def test_soil_that_takes_water_is_left_alone(made, act, text):

@@ -9,6 +9,7 @@ from types import SimpleNamespace
 from typing import Any
 
 import pytest
+from tests.views.test_schema import validator
 
 from backbud.cli import main
 from backbud.session import open_session
@@ -364,6 +365,7 @@ def test_a_program_reads_json_and_writes_nothing(
     before = at_home.diary.read_text()
     assert run(at_home, "--json") == 0
     read = json.loads(capsys.readouterr().out)
+    validator("collect").validate(read)
     today = date.today()
     assert read == {
         "offered": [

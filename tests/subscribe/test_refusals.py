@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import http.server
+import json
 import socket
 import sys
 import threading
@@ -13,6 +14,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from tests.views.test_schema import validator
 
 from backbud.cli import main
 from backbud.person import CONFIG_VARIABLE
@@ -301,7 +303,9 @@ def test_the_command(
     assert main(["publish", folder, "--to", client.url]) in (0, 1)
     assert capsys.readouterr().out.startswith("A yard: Own trees: ")
     assert main(["publish", folder, "--json"]) in (0, 1)
-    assert '"written": 0' in capsys.readouterr().out
+    read = json.loads(capsys.readouterr().out)
+    validator("publish").validate(read)
+    assert [one["written"] for one in read["calendars"]] == [0]
     assert main(["publish", folder, "--to", "http://calendar.example/"]) == 2
     assert capsys.readouterr().err == (
         "backbud: calendar.example is not spoken to without https: the password could be read on "

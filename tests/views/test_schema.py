@@ -9,12 +9,14 @@ import sys
 from contextlib import redirect_stdout
 from copy import deepcopy
 from io import StringIO
+from pathlib import Path
 from typing import Any
 
 import pytest
 from jsonschema import Draft202012Validator, FormatChecker, ValidationError
 from tests.project.test_example import EXAMPLE
 
+from backbud.cli import COMMANDS as EVERY
 from backbud.cli import main
 from backbud.views.published import SCHEMA, schema
 
@@ -31,9 +33,21 @@ COMMANDS = {
     "pots": ("pots", "JOURNAL", *ON),
     "stores": ("stores", "JOURNAL", *ON),
     "registers": ("registers", "JOURNAL", *ON),
+    "visits": ("visits", "JOURNAL", *ON),
+    "account": ("account", "marrow", "JOURNAL", *ON),
+    "papers": ("papers", "marrow", "JOURNAL", *ON),
     "species": ("species", "JOURNAL"),
     "species-NAME": ("species", "trident maple", "JOURNAL", *ON),
     "reckon": ("reckon", "pot", "--inside", "36 x 28 x 12 cm"),
+}
+# Those whose JSON is held to the schema where there is a server, a diary to write or a dataset.
+ELSEWHERE = {
+    "jot": "jot/test_jot.py",
+    "data": "data/test_given_out.py",
+    "publish": "subscribe/test_refusals.py",
+    "collect": "subscribe/test_collect.py",
+    "weather": "services/test_naming.py",
+    "nightly": "services/test_nightly.py",
 }
 SUMS = ("pot", "mix", "wire", "feed", "roots", "water")
 
@@ -96,6 +110,21 @@ def test_each_sum_prints_what_the_schema_tells(name: str, capsys: Any) -> None:
         main(["reckon", name, "--help"])
     (example,) = [ln for ln in capsys.readouterr().out.splitlines() if "  backbud reckon " in ln]
     validator("reckon").validate(said(*shlex.split(example)[1:]))
+
+
+def test_every_command_that_prints_json_is_held_to_the_schema(capsys: Any) -> None:
+    prints = set()
+    for command in EVERY:
+        with pytest.raises(SystemExit):
+            main([command, "--help"])
+        if "--json" in capsys.readouterr().out:
+            prints.add(command)
+    assert prints - {"reckon"} == {words[0] for words in COMMANDS.values()} - {"reckon"} | {
+        *ELSEWHERE
+    }
+    tests = Path(__file__).parents[1]
+    for command, test in ELSEWHERE.items():
+        assert f'validator("{command}").validate(' in (tests / test).read_text("utf-8")
 
 
 def test_another_shape_fails(journal: str) -> None:

@@ -146,3 +146,34 @@ def test_a_tree_is_in_the_house_once_it_came_and_what_was_agreed_before_is_of_th
     assert {line.label: line.said for line in one.lines}["money"] == (
         "comes to 60.00 EUR, to bill 60.00 EUR"
     )
+
+
+def test_the_terminal_tells_what_is_agreed_and_not_here_yet() -> None:
+    """Below those that are here, and where none is, that none is."""
+    from datetime import date as day
+    from decimal import Decimal as D
+
+    from msgspec.structs import replace
+
+    from backbud.views.visit import MoneyView, VisitView
+    from backbud.visits_report import visit_lines
+
+    nothing: dict[str, object] = dict.fromkeys(
+        ("done", "waiting", "holds", "still_on", "charges", "bills", "payments"), ()
+    )
+    one = VisitView(
+        tree="hoshi", name="Old Star", kind="maple", owner="ada", owner_name="Ada", came=None,
+        went=None, how="here", wanted="", wanted_by=None, ready=None, agreed=("90 EUR for wiring",),
+        hours=D(0), home_from=None, held_past_wanted=False, unpriced=0, to_come=True,
+        money=(MoneyView("EUR", D("90.00"), D(0), D(0), D(0), D("90.00")),),
+        **nothing,
+    )  # fmt: skip
+    said = list(map(str, visit_lines((), day(2026, 2, 10), (one,))))
+    assert said[0] == "No tree of anybody else is here."
+    assert said[2:] == [
+        "  Old Star, Ada",
+        "      agreed   90 EUR for wiring",
+        "      money    comes to 90.00 EUR, to bill 90.00 EUR",
+    ]
+    assert list(visit_lines((), day(2026, 2, 10), ())) == said[:1]
+    assert replace(one, to_come=False).is_here

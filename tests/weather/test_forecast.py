@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from datetime import date
 
 import pytest
@@ -84,6 +85,15 @@ def test_a_bench_has_the_forecast_of_the_place_around_it(tell):
     assert told["shelf"].forecast.place == "yard"
 
 
+def test_a_name_that_is_no_text_is_told_like_any_other(tell, tmp_path):
+    tell()
+    (tmp_path / "weather").mkdir()
+    with open(os.fsencode(tmp_path) + b"/weather/y\xffrd-past.csv", "wb") as file:
+        file.write(b"date, low\n")
+    told = tell()
+    assert told.only().file == "weather/y\\xffrd-past.csv"
+
+
 def test_a_place_nobody_knows_is_told(tell):
     told = tell(files={"weather/jard-forecast.csv": BY_HAND})
     problem = told.only()
@@ -106,6 +116,7 @@ def test_a_place_nobody_knows_is_told(tell):
         ("date, low, high\n", ["empty-file"], 0),
         ("", ["empty-file"], 0),
         ("date, low\n" + "2027-06-02, 1\n" * 400, ["large-file"], 0),
+        ("date, low\n" + "2" * 3000 + "\n", ["long-line"], 0),
     ],
 )
 def test_what_is_wrong_is_told_and_the_rest_is_used(tell, text, codes, days):

@@ -69,7 +69,7 @@ ACTS: tuple[ActForm, ...] = (
             *LIGHT,
             *listed(
                 "structural, for structure, to shape, roots aside, to old wood, trunk chop, "
-                "for light, suckers, water shoots, bar branches, crossing branches, "
+                "for light, suckers, water shoots, long shoots, bar branches, crossing branches, "
                 "sacrifice branch, sacrifice branches, twigs, dead twigs, dead branches, "
                 "dead wood, after flowering"
             ),

@@ -31,7 +31,7 @@ GROUP = "Watch"
 _LOOKED_AT = listed(
     "wire, ties, guys, graft, layer, roots, drainage, pests, aphids, scale, mites, "
     "mealybug, weevils, slugs, mildew, mould, mice, wounds, wound, protection, frost, "
-    "moss, buds, candles, shoots, strength, soil, water, mesh, pot, leaves, needles, "
+    "moss, buds, candles, shoots, strength, soil, surface, water, mesh, pot, leaves, needles, "
     "bark, deadwood, jin, shari, raffia, fruit, seedlings, cuttings"
 )
 _FOUND = listed(
@@ -40,7 +40,7 @@ _FOUND = listed(
     "wet, waterlogged, frozen, slow, fast, clean, healed, closed, closing, callus, "
     "callused, callusing, swelling, opening, open, broken, cracked, damaged, rotten, "
     "alive, dead, weak, fair, strong, healthy, green, yellow, brown, spots, sticky, "
-    "eaten, some, many, none"
+    "eaten, some, many, none, hard, soft"
 )
 # A second count adds to the first, or stands for both.
 MORE_OR_IN_ALL = (flag("more"), flag("in all", "altogether", "in total"))

@@ -853,6 +853,7 @@ DetailWord = Literal[
     "snow off",
     "soaked",
     "soap",
+    "soft",
     "soft growth",
     "soft soap",
     "softwood",
@@ -1038,6 +1039,7 @@ DetailWord = Literal[
 ]
 # What a card says in its lines.
 LabelName = Literal[
+    "address",
     "coldest",
     "colour",
     "consent",
@@ -1145,6 +1147,7 @@ SettledBy = Literal[
     "checked slugs",
     "checked soil",
     "checked strength",
+    "checked surface",
     "checked ties",
     "checked water",
     "checked weevils",

@@ -26,7 +26,7 @@ _MARKS = (
     r"(?: (?:left|seen|thank god|luckily|at all))*|(?:slightly |badly |just |was |were |a bit )*biting"
     r"(?: in)?(?: a little| a bit| slightly| badly)?|bit in(?: a little| a bit| slightly| badly| at \w+)?"
     r"|just in time|held(?: (?:well|nicely|fine))?|(?:branch|branches) (?:held|set|stays?|stayed)(?: well)?"
-    r"|no bites?(?: yet)?|bit|\d+ (?:rings?|marks?|scars?)(?: on (?:left|right) \d)?|marked(?: in)?(?: a little| a bit| slightly| badly)?|set (?:well|nicely)"
+    r"|no bites?(?: yet)?|bit|(?:left|right) \d (?:scarred|marked)(?: slightly| a little| a bit| badly)?|\d+ (?:rings?|marks?|scars?)(?: on (?:left|right) \d)?|marked(?: in)?(?: a little| a bit| slightly| badly)?|set (?:well|nicely)"
     r"|wire (?:bit|was biting|biting|dug)(?: in)?(?: at \w+| a little| slightly| badly)?"
 )
 # Who was told that a tree can be fetched.

@@ -4,12 +4,17 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from datetime import date
+from datetime import date, timedelta
 
 MONTH = (
     r"(?:jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?"
     r"|sept?(?:ember)?|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?)"
 )
+WEEKDAY = (
+    r"(?:mon(?:day)?|tue(?:s(?:day)?)?|wed(?:nesday)?|thu(?:rs?(?:day)?)?|fri(?:day)?"
+    r"|sat(?:urday)?|sun(?:day)?)"
+)
+_WEEKDAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 _SEASON = r"(?:spring|summer|autumn|fall|winter)"
 _SHORT = r"\d{1,2}[./-]\d{1,2}"
 _COUNT = r"(?:\d+(?:-\d+)?|an?|one|two|three|four|five|six|eight|ten)"
@@ -49,7 +54,7 @@ def when_of(text: str, page: date | None) -> str:
     """
     found = _READ.fullmatch(text.strip())
     if found is None:
-        return ""
+        return _weekday(text.strip(), page)
     said = {name: word.casefold() for name, word in found.groupdict().items() if word}
     if "count" in said:
         count = _IN_WORDS.get(said["count"], said["count"])
@@ -71,6 +76,14 @@ def when_of(text: str, page: date | None) -> str:
         return _month(_MONTHS.index(said["month"][:3]) + 1, page, is_next="next" in said)
     days = [day for day in _readings(said["day"], page) if 0 < (day - page).days <= WITHIN_DAYS]
     return f"to {days[0]}" if len(days) == 1 else ""
+
+
+def _weekday(text: str, page: date | None) -> str:
+    """The next such day of the week; none on that very weekday, which may be this one."""
+    if page is None or re.fullmatch(WEEKDAY, text, re.IGNORECASE) is None:
+        return ""
+    off = (_WEEKDAYS.index(text[:3].casefold()) - page.weekday()) % 7
+    return f"to {page + timedelta(days=off)}" if off else ""
 
 
 def _month(month: int, page: date, *, is_next: bool) -> str:

@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterator, Mapping
 from functools import cache
 
+from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.scribbles.wires_said import WIRE_WORDS, WIRING, wires_said
 
 _NUM = r"(\d+(?:[.,]\d+)?(?:/\d+)?(?: \d/\d)?)"
@@ -25,6 +26,8 @@ _FRACTIONS = {
 }
 _BOTTOM = r"(?:below|under|the bottom|bottom|the underside|underside|btm|the base|base)"
 _ROOTS = (
+    (rf"(\d+) (?:in(?:to)?|to) {_LEN}(?: pots?)?", r"\1, \2"),
+    (rf"(?:in(?:to)?|to) {_LEN}(?: pots?)?", r"\1"),
     (rf"{_LEN} off (?:all )?(?:round|around)(?: the (?:sides|edge))?", r"off sides \1"),
     (rf"{_LEN} off (?:the )?sides", r"off sides \1"),
     (r"wired in(?: (?:at|with))?(?: (\d))?(?: (?:pts|points|places|corners|ties))?", r"tied \1"),
@@ -111,9 +114,10 @@ _ROOTS = (
     (r"(\S+)(?: pot)?(?: again)?", r"into \1"),
     (r"(?:with )?rooting (?:hormone|powder|gel)", "hormone"),
     (r"(\d+) (?:potted|up|pots)", r"\1 seedlings"),
-    (r"(\d+)", r"\1 seedlings"),
+    (r"(\d{1,3})", r"\1 seedlings"),
 )
 _CUT = (
+    (r"(?:all )?last years?'?s? only", "last year's needles"),
     (r"(?:all )?(?:the )?(?:flowers|blooms?)(?: all)? (?:off|out|removed|picked off)", "flowers"),
     (r"(?:the )?(?:top|upper) half(?: only)?", "on top half"),
     (r"(?:the )?(?:bottom|lower|low) half(?: only)?", "on lower half"),
@@ -553,7 +557,9 @@ _WORKED = (
 )
 _KEPT = ((r"(\d+ (?:days?|weeks?|nights?))", ""),)
 
-_BY_ACT: Mapping[str, tuple[tuple[str, str], ...]] = {
+# A third figure is the language that a way of saying it came with.
+_Way = tuple[str, str] | tuple[str, str, int]
+_BY_ACT: Mapping[str, tuple[_Way, ...]] = {
     **dict.fromkeys(("repotted", "potted-on", "slipped", "lifted", "root-pruned"), _ROOTS),
     **dict.fromkeys(
         (
@@ -595,13 +601,13 @@ _BY_ACT: Mapping[str, tuple[tuple[str, str], ...]] = {
     "shaded": _SHADE,
     "worked": _WORKED,
 }
-_COMPILED: dict[str, tuple[tuple[re.Pattern[str], str], ...]] = {}
+_COMPILED: dict[tuple[str, int], tuple[tuple[re.Pattern[str], str], ...]] = {}
 
 
 @cache
 def words_said(act: str) -> frozenset[str]:
     """The words that stand in the ways of saying the details of an act."""
-    patterns = " ".join(pattern for pattern, _ in _BY_ACT.get(act, ()))
+    patterns = " ".join(way[0] for way in _BY_ACT.get(act, ()))
     plain = re.sub(r"\\[a-zA-Z]|\(\?[:!=<]+", " ", patterns)
     # `years?` is two words.
     shorter = re.sub(r"[a-zA-Z]\?", "", plain)
@@ -609,17 +615,18 @@ def words_said(act: str) -> frozenset[str]:
     return frozenset((*words, *(WIRE_WORDS if act in WIRING else ())))
 
 
-def said_as(act: str, piece: str) -> Iterator[str]:
+def said_as(act: str, piece: str, language: int = LANGUAGE) -> Iterator[str]:
     """The ways the table would say a piece, the likeliest first; whoever asks reads each.
 
     >>> list(said_as("repotted", "30 % root off"))[0]
     'off 30 %'
     """
-    compiled = _COMPILED.get(act)
+    compiled = _COMPILED.get((act, language))
     if compiled is None:
-        compiled = _COMPILED[act] = tuple(
+        compiled = _COMPILED[act, language] = tuple(
             (re.compile(pattern, re.IGNORECASE), written)
-            for pattern, written in _BY_ACT.get(act, ())
+            for pattern, written, *came_with in _BY_ACT.get(act, ())
+            if not came_with or came_with[0] <= language
         )
     for pattern, written in compiled:
         found = pattern.fullmatch(piece)

@@ -81,6 +81,9 @@ class Draft:
         if self.strict or (self.form.undone_by and not any(is_read(one[0]) for one in pieces)):
             pieces += [one for one in kept if not harmless(one)]
             kept = [one for one in kept if harmless(one)]
+        if loose:
+            # What is held back is shown in the order in which it was written.
+            pieces.sort(key=lambda one: one[1])
         pieces = _measured_parts(self.form, pieces)
         text, starts = "", []
         for piece, at in pieces:

@@ -46,7 +46,10 @@ _TABLE: Mapping[str, str] = {
     "watered": "water hose can cans rain mizu parched wilt thirst dry irrigat sprinkl mist",
     "soaked": "soak tub dunk bucket mizugire",
     "flushed": "flushed flushing leach ec",
-    "fed": "chlorosis iron chelate feed fed fert pellet cake okigoe tama rapecake fish npk nitrogen potash seaweed",
+    "fed": (
+        "chlorosis iron chelate feed fed fert pellet cake okigoe tama rapecake fish npk nitrogen"
+        " potash seaweed"
+    ),
     "moved": "in out into bench house back move carried place shelf under indoors outside",
     "protected": "fleece protect mulch frost bubble wrap cover straw muro windbreak",
     "shaded": "shade shading",
@@ -56,7 +59,8 @@ _TABLE: Mapping[str, str] = {
         "spray soap neem mildew aphid scale mite weevil adelgid fungus sulphur sulfur captan"
         " mancozeb copper nematode caterpillar moth gall rust drench pest bug thrip leafhopper"
         " sawfly blackspot blight whitefly greenfly blackfly slug snail vole mouse mice trap"
-        " chlorosis chelate canker scab lace botrytis mould mold spinosad abamectin borer beetle ants wasp sooty"
+        " chlorosis chelate canker scab lace botrytis mould mold spinosad abamectin borer beetle"
+        " ants wasp sooty"
     ),
     "cleaned": "clean brush scrub algae lichen moss wash swept bleach liverwort",
     "weeded": "weed",
@@ -100,7 +104,7 @@ _TABLE: Mapping[str, str] = {
     "planted-out": "planted ground bed",
     "opened": "raked surface",
     "styled": "styl restyl",
-    "ventilated": "vents doors vent",
+    "ventilated": "vents vent",
     "released": "clear others released",
 }
 # They stand in many a sentence, and name an act only where it begins with them.

@@ -16,7 +16,8 @@ SHORTEST_SURNAME = 4
 class Handles(Struct, frozen=True):
     """What names a thing in a line. `written`: the handle of each that is written in another way.
 
-    `places`, `people`, `trees`, `pots`: those of a kind; a surname names a person where one alone has it.
+    `places`, `people`, `trees`, `pots`: those of a kind; a surname names a person where one alone
+    has it.
     `every`: what is written with blanks. `after`: a surname, where a person is named.
     """
 

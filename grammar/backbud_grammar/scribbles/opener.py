@@ -9,6 +9,7 @@ from datetime import date
 from msgspec import Struct
 
 from backbud_grammar.forms import ActForm
+from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.scribbles.days import when_of
 from backbud_grammar.scribbles.draft import NOUN
 from backbud_grammar.scribbles.named import Handles
@@ -37,7 +38,9 @@ class _Batch(Struct, frozen=True):
 class Opener:
     """All openings, with the places and people of a journal."""
 
-    def __init__(self, acts: Mapping[str, ActForm], handles: Handles) -> None:
+    def __init__(
+        self, acts: Mapping[str, ActForm], handles: Handles, language: int = LANGUAGE
+    ) -> None:
         self.acts, self.handles = acts, handles
         places = handles.places.pattern
         people = handles.people.pattern
@@ -45,6 +48,7 @@ class Opener:
         rows = [
             (row, _with(row.pattern, {"@PLACE@": places, "@PERSON@": people, "@POT@": pots}))
             for row in OPENINGS
+            if row.language <= language
         ]
         self._batches = [
             _batch(rows[start : start + TOGETHER]) for start in range(0, len(rows), TOGETHER)

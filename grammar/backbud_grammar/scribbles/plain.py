@@ -40,7 +40,8 @@ _PESTS = (
 _OBSERVED = plain_words(
     f"{_PESTS} mizugire vole voles mouse mice hail split crack cracked wound wounds sport frosted "
     "wilted torn box fungus mould mold botrytis blight ants wasps birds blackbird squirrel badger "
-    "cat lace wool woolly woolly-aphid scab greened yellowing browning bark roots needlecast canker honeydew sooty beetle borer fluff "
+    "cat lace wool woolly scab greened yellowing browning bark roots needlecast canker "
+    "honeydew sooty beetle borer fluff "
     f"new old {_GROWTH} {_COLOURS} {_WEATHER}"
 )
 _TALK = (
@@ -67,7 +68,7 @@ _READY = re.compile(
 ASIDE = re.compile(
     r"(?<!\S)(?:this (?:time|year|week|morning|evening|afternoon|month|spring|summer|autumn|winter)"
     r"|a\.?m\.?|p\.?m\.?|at last|in the end|for (?:once|now|good)|as usual|of course|once more"
-    r"|after (?:the )?flower(?:s|ing)?|by now|at once|in one go"
+    r"|all of (?:it|them)|after (?:the )?flower(?:s|ing)?|by now|at once|in one go"
     r"|with (?:the )?others?|with (?:the )?rest|over \w+ days|two days|in two days"
     r"|(?:mon|tues|wednes|thurs|fri|satur|sun)day)(?!\S)",
     re.IGNORECASE,
@@ -111,8 +112,8 @@ def is_observed(text: str) -> bool:
 # Growth or health, with a word that says how it is.
 _STATE = plain_words(
     "sound clean fine healthy green fat moving opening open swelling breaking gone alive dry "
-    "strong firm red yellow brown white ok good crisp tight fresh pushing wet sodden damp soft hard "
-    "pale full long short black"
+    "strong firm red yellow brown white ok good crisp tight fresh pushing wet sodden damp soft "
+    "hard pale full long short black"
 )
 
 

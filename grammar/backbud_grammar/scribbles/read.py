@@ -12,9 +12,10 @@ from datetime import date
 
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ActForm
+from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.parse import Details
 from backbud_grammar.scribbles.beside import is_beside, stays_on
-from backbud_grammar.scribbles.days import when_of, without_own_day
+from backbud_grammar.scribbles.days import WEEKDAY, when_of, without_own_day
 from backbud_grammar.scribbles.details_said import said_as
 from backbud_grammar.scribbles.draft import (
     NOUN,
@@ -23,6 +24,7 @@ from backbud_grammar.scribbles.draft import (
     ToldAct,
     without_stages_in_part,
 )
+from backbud_grammar.scribbles.gallons import with_gallons
 from backbud_grammar.scribbles.named import NO_HANDLES, Handles
 from backbud_grammar.scribbles.opener import WITH_REASON, Opened, Opener
 from backbud_grammar.scribbles.plain import is_harmless, is_observed, is_seen, tells_what
@@ -34,8 +36,9 @@ from backbud_grammar.whole import limiter_in
 # What is done again and again, so that the next time is a plan.
 _REPEATED = ("treated", "fed", "flushed", "misted", "trimmed", "pinched")
 _AGAIN = re.compile(
-    r"(?:and )?(?:again|repeat(?:ed)?|next(?: one| spray| feed| dose)?|once more) (?:in |after )?"
-    r"(\d+ (?:days?|weeks?|months?))",
+    r"(?:(?:and )?(?:again|repeat(?:ed)?|next(?: one| spray| feed| dose)?|once more)"
+    r" (?:in |after )?|in (?=\d+ (?:days?|weeks?|months?) again$))"
+    rf"(?P<after>\d+ (?:days?|weeks?|months?))(?: again)?|(?:and )?again (?:on )?(?P<on>{WEEKDAY})",
     re.IGNORECASE,
 )
 # What is left of a work, and when it is done.
@@ -62,6 +65,8 @@ _WAYS, _WITH_WAY = ("in", "out", "back", "back in", "in again"), ("moved", "rece
 _OFF_ONES = ("unwired", "unguyed", "untied")
 _LEAD = re.compile(r"(?:and |then |also |\+ |& )+", re.IGNORECASE)
 _FIGURE = re.compile(r"\d")
+# No piece that holds an act in its midst has more words.
+MOST_AROUND = 8
 
 
 class Talk:
@@ -72,10 +77,12 @@ class Talk:
         details: Details,
         handles: Handles = NO_HANDLES,
         kind_of: Callable[[str], str] = lambda handle: "",
+        language: int = LANGUAGE,
+        gallon: str = "",
     ) -> None:
-        self.details, self.handles = details, handles
-        self.pieces = PieceReader(details, handles, kind_of)
-        self.opener = Opener(details.acts, handles)
+        self.details, self.handles, self.gallon = details, handles, gallon
+        self.pieces = PieceReader(details, handles, kind_of, language)
+        self.opener = Opener(details.acts, handles, language)
         self._read: dict[tuple[str, date | None], tuple[ToldAct, ...]] = {}
 
     def read(self, line: str, page: date | None = None) -> tuple[ToldAct, ...]:
@@ -119,7 +126,8 @@ class _LineReader:
                     self._left_whole(piece, start + at)
                 elif piece:
                     self.is_unread = False
-                    self._piece(spelled_out(piece), piece, start + at, first)
+                    spelled = with_gallons(spelled_out(piece), self.talk.gallon)
+                    self._piece(spelled, piece, start + at, first)
                 first = False
         if not self.drafts or any(_IF.match(said) for said, _ in self.before):
             return ()
@@ -265,8 +273,10 @@ class _LineReader:
                 return
         again = _AGAIN.fullmatch(piece) if draft is not None else None
         if draft is not None and again is not None and draft.form.word in _REPEATED:
-            self._plan(draft, f"in {again[1]}", at)
-            return
+            when = f"in {again['after']}" if again["after"] else when_of(again["on"], self.page)
+            if when:
+                self._plan(draft, when, at)
+                return
         if draft is not None and self._stands_beside(draft, piece, raw, at):
             return
         piece = piece[found.end() :] if (found := _LEAD.match(piece)) else piece
@@ -347,7 +357,7 @@ class _LineReader:
             self._begin(opened, at)
             return
         noun = draft.pieces[0][0].split(None, 1)[0] if draft.pieces else ""
-        for said in (piece, *said_as(draft.form.word, piece)):
+        for said in (piece, *said_as(draft.form.word, piece, self.pieces.language)):
             reading = self.talk.details.of(draft.form, f"{noun} {said}")
             if reading.named and not reading.flaws and reading.details:
                 draft.pieces.append((said, at))
@@ -409,15 +419,21 @@ class _LineReader:
         return opened
 
     def _done_to(self, piece: str) -> Opened | None:
-        """The act that a piece ends in, where all before it is a detail: `strong tips pinched`."""
-        said, _, word = piece.rpartition(" ")
-        form = self.acts.get(word.casefold())
-        if form is None or not said or form.bearing != "does" or form.names_act:
+        """The act in a piece, where all around it is details: `strong tips pinched by half`."""
+        words = piece.split()
+        if not 2 <= len(words) <= MOST_AROUND or limiter_in(piece):
             return None
-        if word.casefold() in form.bare_words or limiter_in(said):
-            return None
-        read = self.pieces.said(form, said)
-        return (word, form, said, "") if read is not None and read[0] and not read[1] else None
+        for n, word in enumerate(words[1:], 1):
+            form = self.acts.get(word.casefold())
+            if form is None or form.bearing != "does" or form.names_act:
+                continue
+            if word.casefold() in form.bare_words:
+                continue
+            around = [" ".join(words[:n]), " ".join(words[n + 1 :])]
+            said = [self.pieces.said(form, one) for one in around if one]
+            if all(read is not None and read[0] and not read[1] for read in said):
+                return word, form, ", ".join(filter(None, around)), ""
+        return None
 
     def _is_whole(self, word: str, form: ActForm, text: str, remark: str) -> bool:
         """Whether an act in the midst of a sentence is read to its last word."""

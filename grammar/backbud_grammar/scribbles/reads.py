@@ -9,6 +9,7 @@ from backbud_grammar.details import part_at_commas
 from backbud_grammar.elsewhen import elsewhen
 from backbud_grammar.forms import ANY_WORDS, ActForm
 from backbud_grammar.hints import PART_WORDS
+from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.parse import Details
 from backbud_grammar.problems import nearest
 from backbud_grammar.scribbles.details_said import said_as, words_said
@@ -36,8 +37,15 @@ _SMALL = plain_words(
 class PieceReader:
     """Reads pieces by the table of acts; each is read once and remembered."""
 
-    def __init__(self, details: Details, handles: Handles, kind_of: Callable[[str], str]) -> None:
+    def __init__(
+        self,
+        details: Details,
+        handles: Handles,
+        kind_of: Callable[[str], str],
+        language: int = LANGUAGE,
+    ) -> None:
         self.details, self.handles, self.kind_of = details, handles, kind_of
+        self.language = language
         self._said: dict[tuple[str, str], Said | None] = {}
         self._slips: dict[tuple[str, str], bool] = {}
         self._known: dict[str, _ActPhrases] = {}
@@ -107,7 +115,7 @@ class PieceReader:
             yield text, beside
             if not any(self._is_known(form, word) for word in text.split()):
                 continue
-            for said in said_as(form.word, text):
+            for said in said_as(form.word, text, self.language):
                 yield said, beside
             if form.bearing != "ends" and any(one.part for one in form.forms):
                 part = placed(text)

@@ -20,7 +20,7 @@ from backbud.calendar.lines import (
 )
 from backbud.journal.settings import Settings
 from backbud.pages.links import anchor_of, link, tree_page
-from backbud.views.weeks import called
+from backbud.views.weeks import brief_name
 from backbud.views.work import WorkView
 
 LONGEST_UID_OCTETS = 255  # what every reader must be able to keep (RFC 5545 §3.8.4.7)
@@ -196,7 +196,7 @@ def _alarms(work: WorkView, settings: Settings, related: str) -> Iterator[bytes]
 
 
 def _summary(work: WorkView, before: str = "") -> str:
-    return notes.of_tree(called(work.tree_name, work.tree), before + work.title)
+    return notes.of_tree(brief_name(work.tree_name, work.tree), before + work.title)
 
 
 def _description(work: WorkView, settings: Settings) -> str:

@@ -36,7 +36,8 @@ from backbud.publish.files import Files
 from backbud.views.audience import Audience, eyes_of
 from backbud.views.day import works_of
 from backbud.views.grounds import Grounds
-from backbud.views.weeks import WeekEntry, WeekWork, week_work, weeks_view
+from backbud.views.week_entries import WeekEntry, WeekWork
+from backbud.views.weeks import week_work, weeks_view
 from backbud.views.work import WorkView
 
 PRODUCT = "-//backbud//backbud//EN"

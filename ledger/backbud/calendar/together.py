@@ -17,7 +17,7 @@ from backbud.calendar.entries import (
 from backbud.calendar.lines import content_line, day_value, one_line, text_line
 from backbud.journal.settings import Settings
 from backbud.pages.links import anchor_of, tree_page
-from backbud.views.weeks import WeekEntry, WeekWork
+from backbud.views.week_entries import WeekEntry, WeekWork
 from backbud.words import day, monday_of, number
 
 _DAY = timedelta(days=1)
@@ -156,6 +156,8 @@ def _days(entry: WeekEntry) -> str:
     closes = min(work.closes for work in entry.works)
     if closes == date.max:
         return "No last day."
+    if all(work.stays_on for work in entry.works):
+        return f"Stays on until {day(closes, entry.first.year)}."
     lead = "By" if len(entry.works) == 1 else "The first by"
     return f"{lead} {day(closes, entry.first.year)}."
 

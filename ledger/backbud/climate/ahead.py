@@ -6,18 +6,21 @@ from __future__ import annotations
 import calendar
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import date, timedelta
+from functools import cached_property
 from typing import Literal, NamedTuple, TypeVar
 
+from backbud.climate.air import Shift
 from backbud.climate.datum import Datum
-from backbud.climate.forecast import ForecastDay, low_error_k
+from backbud.climate.forecast import Forecast, ForecastDay, low_error_k
 
 # Nights with no more than one milder night between them are one spell; ours, no source.
 _GAP = timedelta(days=2)
+_A_DAY = timedelta(days=1)
 Sure = Literal["comes", "is close"]
 _T = TypeVar("_T")
 
 
-class Night(NamedTuple):
+class NightAhead(NamedTuple):
     """A night to come: the day on whose morning it ends, and its low in °C."""
 
     day: date
@@ -28,9 +31,9 @@ class FrostSpell(NamedTuple):
     """Nights to come that are too cold, one after the other: the first, the last and the coldest of
     them; and whether they are too cold as foretold, or only within the error of the forecast."""
 
-    first: Night
-    last: Night
-    coldest: Night
+    first: NightAhead
+    last: NightAhead
+    coldest: NightAhead
     sure: Sure
 
     @property
@@ -55,7 +58,53 @@ def _day(on: date) -> str:
     return f"{on.day} {calendar.month_name[on.month]}"
 
 
-def frost_spell(nights: Iterable[Night], limit_c: float, today: date) -> FrostSpell | None:
+class SkyAhead:
+    """What a forecast says of the days ahead at a place and under its cover; nothing else of its
+    weather need be known.
+
+    `shift`: what the cover does to warm days. Of nights only `night_shift_c` counts, how much
+    milder a thermometer under the cover found them, and what a heater keeps.
+    """
+
+    def __init__(
+        self, forecast: Forecast, today: date, shift: Shift, night_shift_c: float = 0.0
+    ) -> None:
+        self.forecast, self.today, self.shift = forecast, today, shift
+        self.days = forecast.ahead(today)
+        self._milder_c = night_shift_c
+        self._spells: dict[float, FrostSpell | None] = {}
+
+    @cached_property
+    def nights(self) -> tuple[NightAhead, ...]:
+        """The nights to come, under the cover as far as a thermometer there or a heater says."""
+        least_c = self.shift.least_c
+        lows = (
+            (day, said.low_c + self._milder_c)
+            for day, said in self.days.items()
+            if said.low_c is not None
+        )
+        return tuple(
+            NightAhead(day, low_c if least_c is None else max(low_c, least_c))
+            for day, low_c in lows
+        )
+
+    @cached_property
+    def clear_until(self) -> date:
+        """The last day up to which each night from tomorrow on is told of; else today."""
+        day = self.today
+        while (said := self.days.get(day + _A_DAY)) is not None and said.low_c is not None:
+            day += _A_DAY
+        return day
+
+    def frost(self, limit_c: float) -> FrostSpell | None:
+        """The next spell of nights at or under a temperature, leaning to the cold side by the
+        usual error of a forecast; None where none is foretold."""
+        if limit_c not in self._spells:
+            self._spells[limit_c] = frost_spell(self.nights, limit_c, self.today)
+        return self._spells[limit_c]
+
+
+def frost_spell(nights: Iterable[NightAhead], limit_c: float, today: date) -> FrostSpell | None:
     """The next spell of nights at or under a temperature, leaning to the cold side by the usual
     error of a forecast; None where none is foretold."""
     cold = [

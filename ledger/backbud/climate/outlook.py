@@ -13,7 +13,6 @@ from typing import NamedTuple
 
 from msgspec import Struct
 
-from backbud.climate.ahead import FrostSpell, Night, frost_spell
 from backbud.climate.air import DAY, Air, PlaceAir, Shift
 from backbud.climate.cold_region import Region
 from backbud.climate.cold_turns import ColdTurns
@@ -145,26 +144,6 @@ class Outlook(ColdTurns):
         parts += [f"{foretold} by {forecast}"] if foretold else []
         rest = f"by {self.air.means_from}"
         return ", ".join([*parts, f"the rest {rest}"]) if parts else rest
-
-    # -------------------------------------------------------------- the days ahead
-
-    @cached_property
-    def nights_ahead(self) -> tuple[Night, ...]:
-        """The nights that a forecast tells of, under the cover as far as a thermometer there or a
-        heater says."""
-        least_c = self.shift.least_c
-        return tuple(
-            Night(day, low_c if least_c is None else max(low_c, least_c))
-            for day, said in self.air.foretold.items()
-            if said.low_c is not None
-            for low_c in (said.low_c + self.night_shift_c,)
-        )
-
-    @once
-    def frost_ahead(self, limit_c: float) -> FrostSpell | None:
-        """The next spell of nights at or under a temperature that a forecast holds, with a lean to
-        the cold side; None where none is foretold, or nothing is."""
-        return frost_spell(self.nights_ahead, limit_c, self.air.today)
 
     @once
     def usual_mean(self, day: date, days: int) -> Mean:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from datetime import date
 from math import sqrt
-from statistics import mean, stdev
 from typing import NamedTuple
 
 from backbud.climate.daily_from_months import daily_means
@@ -54,6 +53,8 @@ def winter_lows(
     ]
     if len(strays) < FEWEST_NIGHTS:
         return None
+    from statistics import stdev
+
     return WinterLows(stdev(strays), len(strays) / NIGHTS_OF_A_WINTER)
 
 
@@ -86,6 +87,8 @@ def _extremes(minima: Iterable[float]) -> Extremes | None:
     if len(known) < 2:
         return None
     tenth = known[max(-(-len(known) // 10) - 1, 0)]
+    from statistics import mean, stdev
+
     error = _ERROR_OF_A_TENTH * stdev(known) / sqrt(len(known))
     return Extremes(mean(known), tenth, error, len(known))
 

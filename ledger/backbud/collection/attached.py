@@ -99,29 +99,26 @@ class Attached:
         return sorted(found)
 
     def _put(self, thing: OnTree) -> None:
-        at = self._count
+        at, sort = self._count, thing.sort
+        words = thing.part.casefold().split()
         self._count += 1
         self._all[at], self._frozen = thing, None
         if not thing.from_before:
-            self._newer.setdefault(thing.sort, {})[at] = None
-        for places in self._places(thing):
-            places[at] = None
-        self._sizes[thing.sort, len(thing.part.split())] += 1
+            self._newer.setdefault(sort, {})[at] = None
+        self._of_sort.setdefault(sort, {})[at] = None
+        self._on_part.setdefault((sort, " ".join(words)), {})[at] = None
+        for word in words:
+            self._with_word.setdefault((sort, word), {})[at] = None
+        self._sizes[sort, len(words)] += 1
 
     def _take(self, at: int) -> None:
         thing, self._frozen = self._all.pop(at), None
-        self._newer.get(thing.sort, {}).pop(at, None)
-        for places in self._places(thing):
-            places.pop(at, None)
-        self._sizes[thing.sort, len(thing.part.split())] -= 1
-
-    def _places(self, thing: OnTree) -> Iterable[dict[int, None]]:
-        """The places of all that is kept beside a thing."""
         sort, words = thing.sort, thing.part.casefold().split()
-        yield self._of_sort.setdefault(sort, {})
-        yield self._on_part.setdefault((sort, " ".join(words)), {})
+        self._newer.get(sort, {}).pop(at, None)
+        del self._of_sort[sort][at], self._on_part[sort, " ".join(words)][at]
         for word in words:
-            yield self._with_word.setdefault((sort, word), {})
+            self._with_word[sort, word].pop(at, None)
+        self._sizes[sort, len(words)] -= 1
 
 
 def _numbers(words: Iterable[str]) -> list[str]:

@@ -230,7 +230,7 @@ def _state(replay: Replay) -> Raw:
             for tree in replay.trees.values()
             if (things := tree.lines.on_tree.things)
         },
-        {pot: list(trees) for pot, trees in replay.used.items()},
+        {pot: list(trees) for pot, trees in replay.pots.by_pot.items()},
         replay.chooser.uncarded,
     )
     return Raw(msgspec.msgpack.encode(state))

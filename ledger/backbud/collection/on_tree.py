@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 from datetime import date
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -160,6 +161,7 @@ def _count(measure: Measure | None) -> int:
     return int(measure.number) if measure.sort == "number" else measure.count
 
 
+@lru_cache(maxsize=4096)
 def _size(measure: Measure | None) -> str:
     """The measure without its count."""
     if measure is None or measure.sort == "number":

@@ -7,6 +7,9 @@ from backbud.journal.things import Thing, Things
 # Where trees stand for the winter, and not for the whole year; the words of a card's `cover`.
 WINTER_COVERS = ("cold frame", "tunnel", "unheated glass", "heated glass", "indoors")
 
+# Those of them that a heater keeps from frost.
+WARM_COVERS = ("heated glass", "indoors")
+
 
 def outward(place: Thing | None, things: Things) -> list[Thing]:
     """Return the place and the places it is within, from the inside out."""
@@ -31,6 +34,16 @@ def cover_of(place: Thing | None, things: Things) -> str:
 def is_winter_cover(cover: str) -> bool:
     """Whether trees stand under such a cover for the winter."""
     return cover.casefold().startswith(WINTER_COVERS)
+
+
+def is_warm_cover(cover: str) -> bool:
+    """Whether a tree that bears no cold winters under such a cover."""
+    return cover.casefold().startswith(WARM_COVERS)
+
+
+def is_room(cover: str) -> bool:
+    """Whether it is a room, where light comes from one side."""
+    return cover.casefold().startswith("indoors")
 
 
 def places_inside(things: Things) -> dict[str, frozenset[str]]:

@@ -108,7 +108,7 @@ def _moment_of(replay: Replay, pages: tuple[DatedPage, ...], around: tuple[objec
         around,
         {handle: _copied(tree) for handle, tree in replay.trees.items()},
         {handle: tuple(events) for handle, events in replay.others.items()},
-        {pot: tuple(trees) for pot, trees in replay.used.items()},
+        {pot: tuple(trees) for pot, trees in replay.pots.by_pot.items()},
         {
             text: ([tree.handle for tree in meant.trees], meant.outright, meant.others)
             for text, meant in replay.plain.items()

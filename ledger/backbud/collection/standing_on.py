@@ -14,6 +14,10 @@ from backbud.journal.things import Things
 
 def standing_on(at: Whereabouts, things: Things, day: date) -> Stand:
     """How a tree stood at the end of a day."""
+    last = at.lines.last_told
+    if last is None or last.event.day <= day:
+        # It stands so still.
+        return at
     start = at.start
     stand = Stand(start, start.owner, start.place, start.pot, start.standing)
     if at.parted is not None and day < at.parted:
@@ -25,7 +29,7 @@ def standing_on(at: Whereabouts, things: Things, day: date) -> Stand:
             break
         if entry.undone or event.held or entry.of is not None:
             continue
-        if event.act in ("separated", "parted-off"):
+        if event.was("separated", "parted-off"):
             new = event.first("as")
             if new is not None and (canonical(things, new.words) or new.words) == at.handle:
                 card = start_on_card(things.by_handle.get(at.handle), things, "here")

@@ -6,7 +6,7 @@ page wants them.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -30,6 +30,11 @@ class Everyday(Struct, gc=False, eq=False):
     trees: int
     totals: Mapping[str, bool]
     _entries: tuple[Entry, ...] | None = None
+
+    @property
+    def changes(self) -> bool:
+        """Whether it may change what is on a tree."""
+        return not _PARTS.isdisjoint(self.block.acts)
 
     def __eq__(self, other: object) -> bool:
         if not isinstance(other, Everyday):
@@ -84,24 +89,30 @@ class Lines:
     Two are equal when they say the same, whoever has asked for the entries of either.
     """
 
-    __slots__ = ("_before", "_entries", "_lines", "_on_tree", "_seen")
+    __slots__ = ("_before", "_changing", "_entries", "_lines", "_on_tree", "_seen")
     __hash__ = None  # type: ignore[assignment]
 
     def __init__(self, before: Iterable[OnTree] = ()) -> None:
         """`before`: what was on the tree when its first line was taken down."""
         self._before = before
         self._lines: list[Entry | Everyday | Inherited] = []
+        # Those that may change what is on the tree: few.
+        self._changing: list[Entry | Everyday | Inherited] = []
         self._entries: list[Entry] | None = None
         self._on_tree: Attached | None = None
-        # How many lines what is on it goes by.
+        # How many of these what is on it goes by.
         self._seen = 0
 
     def append(self, line: Entry | Everyday) -> None:
         self._lines.append(line)
+        if isinstance(line, Entry) or line.changes:
+            self._changing.append(line)
 
     def inherit(self, lines: Lines, batch: str) -> None:
         """Put the lines of a batch before those of a tree that is parted off it."""
-        self._lines.insert(0, Inherited(lines, batch))
+        inherited = Inherited(lines, batch)
+        self._lines.insert(0, inherited)
+        self._changing.insert(0, inherited)
         self._before, self._on_tree, self._seen = lines._before, None, 0
 
     def __eq__(self, other: object) -> bool:
@@ -110,7 +121,7 @@ class Lines:
     def copied(self) -> Lines:
         """The same so far, to be written on apart from this."""
         other = Lines(self._before)
-        other._lines = self._lines.copy()
+        other._lines, other._changing = self._lines.copy(), self._changing.copy()
         return other
 
     @property
@@ -119,18 +130,32 @@ class Lines:
         return [line for line in self._lines if isinstance(line, Entry)]
 
     @property
+    def last_told(self) -> Entry | None:
+        """The last of them."""
+        return next((line for line in reversed(self._lines) if isinstance(line, Entry)), None)
+
+    def holds(self, file: str, subjects: int, acts: Collection[int]) -> bool:
+        """Whether a block of a file is among them, by the number of its subject line, or one of its
+        acts."""
+        for line in self._lines:
+            if isinstance(line, Everyday):
+                if line.block.line == subjects and line.block.head.file == file:
+                    return True
+            elif isinstance(line, Entry) and line.event.line in acts and line.event.file == file:
+                return True
+        return False
+
+    @property
     def on_tree(self) -> Attached:
         """What is on the tree after the lines so far, of what comes off by parts."""
         if self._on_tree is None:
             self._on_tree = Attached(self._before)
-        for line in self._lines[self._seen :]:
-            if isinstance(line, Everyday) and _PARTS.isdisjoint(line.block.acts):
-                continue
+        for line in self._changing[self._seen :]:
             for event in _changing(line):
                 effect = put_on_by(event.row)
                 if effect is not None:
                     self._on_tree.change(effect(event))
-        self._seen = len(self._lines)
+        self._seen = len(self._changing)
         return self._on_tree
 
     @property

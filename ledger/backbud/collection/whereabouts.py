@@ -12,22 +12,13 @@ from datetime import date
 from msgspec import Struct
 from msgspec.structs import replace
 
-from backbud.collection.batch import (
-    ARRIVALS,
-    BEGINS_ANOTHER,
-    RAISED,
-    TALLIES,
-    Misfit,
-    Step,
-    batch_parted,
-    begun,
-    moved,
-)
+from backbud.collection.batch import ARRIVALS, BEGINS_ANOTHER, RAISED, TALLIES, Misfit
+from backbud.collection.batch_moves import Step, moved
+from backbud.collection.begun_from import beginning, parted_from, raised_from
 from backbud.collection.cannot_be import (
     here_already,
     not_here,
     nothing_to_correct,
-    pot_taken,
     taken,
     too_early,
     wrong_subject,
@@ -37,23 +28,23 @@ from backbud.collection.corrections import corrected_entry, corrections_in
 from backbud.collection.held import held
 from backbud.collection.nothing_there import held_where_nothing_is
 from backbud.collection.on_tree import OFF_PARTS
+from backbud.collection.pots_in_use import PotsInUse
 from backbud.collection.stand import (
     Start,
     canonical,
     is_its_beginning,
-    part_off,
     stands_after,
     start_on_card,
 )
 from backbud.collection.state import Entry
 from backbud.collection.subjects import Chooser, Whereabouts
-from backbud.collection.taken_down import Everyday, Lines, among
+from backbud.collection.taken_down import Everyday, among
+from backbud.collection.whose import how_many_unread, not_ones_own
 from backbud.journal.dated import DatedBlock, DatedPage
 from backbud.journal.events import Event, Origin
 from backbud.journal.faults import fault_at
 from backbud.journal.problems import PlacedFlaw, WithFlaws, flaw_at, line_at
 from backbud.journal.read import Journal
-from backbud.journal.things import Thing
 from backbud_grammar.act_words import ActWord
 from backbud_grammar.acts import acts_with
 from backbud_grammar.handles import flaw_of, fold
@@ -109,8 +100,7 @@ class Replay:
         self.others: dict[str, list[Event]] = {}
         self.corrections = corrections_in(journal, pages, turns)
         self.corrected = self.corrections.blocks
-        # By pot every tree that ever stood in it.
-        self.used: dict[str, dict[str, Whereabouts]] = {}
+        self.pots = PotsInUse(self.things)
         # Subject lines that name trees outright mean the same ones each time.
         self.plain: dict[str, Meant] = {}
         # Acts that change nothing a subject line can ask for: most of a diary.
@@ -140,8 +130,9 @@ class Replay:
         for thing in self.things.of_kind("tree"):
             come = fold(thing.handle) in arrived
             start = start_on_card(thing, self.things, "not yet" if come else "here")
-            self.trees[thing.handle] = _beginning(thing.handle, thing.first_handle, start, thing)
-        self._check_pots_on_cards()
+            self.trees[thing.handle] = beginning(thing.handle, thing.first_handle, start, thing)
+        trees = ((thing, self.trees[thing.handle]) for thing in self.things.of_kind("tree"))
+        self.flaws += self.pots.on_cards(trees)
 
     def go_on_from(
         self,
@@ -155,7 +146,7 @@ class Replay:
         """
         self.trees.update(trees)
         for pot, handles in used.items():
-            self.used[pot] = {handle: trees[handle] for handle in handles}
+            self.pots.by_pot[pot] = {handle: trees[handle] for handle in handles}
         self.chooser.uncarded.update(uncarded)
 
     def page(self, page: DatedPage) -> None:
@@ -208,7 +199,8 @@ class Replay:
                 return False
             meant.calm_from = date.min
             for tree in meant.trees:
-                if tree.standing != "here":
+                if tree.standing != "here" or tree.batch is not None:
+                    # To how many of a batch a line was done must be looked at.
                     return False
                 if tree.since is not None and tree.since.first > meant.calm_from:
                     meant.calm_from = tree.since.first
@@ -282,6 +274,9 @@ class Replay:
                 self.flaws.append(nothing_to_correct(event, tree, in_part=in_part))
                 if id(event) in self.corrections.in_part:
                     mine = Entry(held(event))
+            elif flaw := how_many_unread(event, tree) or not_ones_own(event, tree):
+                mine = Entry(held(event))
+                self.flaws.append(flaw)
             elif act in OFF_PARTS and tree.standing == "here" and not mine.undone:
                 mine, flaw = held_where_nothing_is(mine, tree, self.journal.texts)
                 self.flaws += [] if flaw is None else [flaw]
@@ -303,7 +298,7 @@ class Replay:
                 stands(tree, mine.event, self.things)
                 self._turned += act in COMINGS_AND_GOINGS
                 if act in self.into_pots:
-                    self._check_pot(tree, mine.event)
+                    self.flaws += self.pots.goes_into(tree, mine.event)
 
     def _on_others(self, event: Event, handles: Iterable[str]) -> None:
         for handle in handles:
@@ -372,63 +367,16 @@ class Replay:
                 return False
             self.chooser.uncarded[fold(new.words)] = new.words
             start = Start("", "", "", "not yet")
-            child = self.trees[new.words] = _beginning(new.words, new.words, start, None)
-        card_says = child.start
+            child = self.trees[new.words] = beginning(new.words, new.words, start, None)
         child.kind = child.kind or tree.kind
-        if event.act == "parted-off":
-            child.since = child.since or tree.since or event.when
-            child.start = replace(
-                tree.start, standing="not yet", batch=None, one_tree=card_says.one_tree
-            )
-            child.parted, child.parted_from = event.day, tree.handle
-            child.owner, child.place = tree.owner, tree.place
-            child.batch = batch_parted(tree.batch, event)
-            child.lines.inherit(tree.lines.copied(), tree.handle)
-            part_off(child, card_says, event, self.things)
-        else:
-            child.since = child.since or event.when
-            raised = event.act in RAISED
-            # Nobody says where cuttings and seed stand; a layer stays with its mother at first.
-            place = card_says.place or ("" if raised else tree.place)
-            child.start = replace(card_says, owner=card_says.owner or tree.owner, place=place)
-            child.owner, child.place = child.start.owner, child.start.place
-            child.standing, child.standing_since = "here", event.day
-            if raised:
-                child.batch = None if card_says.one_tree else begun(event) or card_says.batch
-                into = event.first("into")
-                child.pot = (canonical(self.things, into.handle) if into else "") or child.pot
+        begins = parted_from if event.act == "parted-off" else raised_from
+        begins(tree, child, event, self.things)
         self._turned += 1
-        self._check_pot(child, event)
+        self.flaws += self.pots.goes_into(child, event)
         child.lines.append(Entry(event, batch=child.batch))
         return True
 
     # -------------------------------------------------------------- what cannot be
-
-    def _check_pot(self, tree: Whereabouts, event: Event) -> None:
-        into = event.first("into")
-        pot = canonical(self.things, into.handle) if into is not None else ""
-        # A pot that is mistyped was told; where a mother's cuttings went, she does not stand.
-        if not pot or tree.pot != pot:
-            return
-        for other in self.used.setdefault(tree.pot, {}).values():
-            if other.pot == tree.pot and other is not tree and other.standing == "here":
-                self.flaws.append(pot_taken(event, other.handle, tree.pot))
-        self.used[tree.pot][tree.handle] = tree
-
-    def _check_pots_on_cards(self) -> None:
-        taken: dict[str, str] = {}
-        for thing in self.things.of_kind("tree"):
-            tree = self.trees[thing.handle]
-            if not tree.pot:
-                continue
-            self.used.setdefault(tree.pot, {})[tree.handle] = tree
-            if tree.standing == "here":
-                first = taken.setdefault(tree.pot, tree.handle)
-                if first != tree.handle:
-                    message = f"“{first}” stands in “{tree.pot}” too"
-                    hint = "A pot holds one tree; write the later one in the diary."
-                    length = len(thing.kind)
-                    self.flaws.append(flaw_at(thing.origin, "pot-taken", message, hint, 0, length))
 
     def _stand_before_its_coming(self, tree: Whereabouts, event: Event) -> None:
         """It was here all along: who is worked on is here. That is told once, at its coming."""
@@ -449,19 +397,3 @@ def _contradicts_its_coming(tree: Whereabouts, event: Event) -> bool:
     """Whether a line speaks of a tree that comes later, and its card does not say so too."""
     told_on_card = tree.since is not None and event.when.last < tree.since.first
     return tree.standing == "not yet" and not told_on_card
-
-
-def _beginning(handle: str, first_handle: str, start: Start, card: Thing | None) -> Whereabouts:
-    return Whereabouts(
-        start,
-        start.owner,
-        start.place,
-        start.pot,
-        start.standing,
-        handle=handle,
-        first_handle=first_handle,
-        kind=card.text("kind") if card else "",
-        since=card.since if card else None,
-        batch=start.batch,
-        lines=Lines(),
-    )

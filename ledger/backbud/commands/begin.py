@@ -9,8 +9,9 @@ from datetime import date
 
 from backbud.commands.parser import ArgumentParser
 from backbud.commands.status import FINE, Misuse
-from backbud.journal.settings import LANGUAGE, SETTINGS_FILE
+from backbud.journal.settings import SETTINGS_FILE
 from backbud.say import say
+from backbud_grammar.languages import LANGUAGE
 
 _SETTINGS = """\
 # The settings of this journal. The lines that begin with # are for you.

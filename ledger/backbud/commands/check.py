@@ -46,6 +46,7 @@ def run(options: Namespace) -> int:
 
         files = number(len({problem.file for problem in problems}), "file")
         say("", f"{number(len(problems), 'problem')} in {files}. {session.summary()}")
+    say(*_newer_language(session))
     say(*_own_words(session, (*problems, *kept)))
     _tell_cautions(session)
     return PROBLEMS if problems else FINE
@@ -60,6 +61,32 @@ def _words_kept(kept: Sequence[Problem]) -> Iterator[str]:
             yield f"      {one.message}"
         elif one.hint:
             yield f"      {one.hint}"
+
+
+def _newer_language(session: Session) -> Iterator[str]:
+    """The past lines that a newer language would read otherwise, until the keeper says when."""
+    from backbud_grammar.languages import LANGUAGE
+
+    journal = session.journal
+    past = journal.language_past
+    if not journal.settings.languages.is_open(LANGUAGE):
+        return
+    from backbud.words import number
+
+    yield ""
+    yield (
+        f"This version reads language {LANGUAGE}; this journal is read by language"
+        f" {journal.settings.languages.first}, as before. {number(len(past), 'line')} would be"
+        " read otherwise, and nothing of that is done."
+    )
+    for line in past[:MOST_SHOWN]:
+        yield f"  {line.at}: {line.written}  →  {line.as_read}"
+    if len(past) > MOST_SHOWN:
+        yield f"  and {len(past) - MOST_SHOWN} more"
+    yield (
+        f"In backbud.toml, “languages = {{ {LANGUAGE} = {session.today} }}” reads what you write"
+        f" from today on so, “language = {LANGUAGE}” all that was written."
+    )
 
 
 def _own_words(session: Session, unread: tuple[Problem, ...]) -> Iterator[str]:

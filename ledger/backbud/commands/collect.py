@@ -35,7 +35,7 @@ def run(options: Namespace) -> int:
         tell_progress("")
         remember(folder, collected.settled)
         if options.json:
-            print_json(collected.as_json())
+            print_json(collected.view)
         else:
             say(*collected.lines())
         if collected.offers and (options.yes or _agreed(options.json)):

@@ -32,7 +32,7 @@ def add_options(parser: ArgumentParser) -> None:
 
 def run(options: Namespace) -> int:
     """Serve until the editor goes away."""
-    from backbud.editor.server import serve
+    from backbud.editor.serving import serve
 
     day, asked = day_of(options)
     serve((lambda: day) if asked else date.today)

@@ -64,7 +64,7 @@ def run(options: Namespace) -> int:
     except PublishError as error:
         raise unpublished(error) from None
     if options.json:
-        print_json(published.as_json())
+        print_json(published.view)
     else:
         say(*published.lines())
     if published.problems:

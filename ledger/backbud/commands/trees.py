@@ -40,7 +40,7 @@ def run(options: Namespace) -> int:
     session = session_of(options)
     histories, things = session.histories, session.journal.things
     trees = [tree_on(histories, things, handle, session.today) for handle in histories.trees]
-    rows = tree_rows(wanted(session, trees, options), session.names(), options.by)
+    rows = tree_rows(asked_for_trees(session, trees, options), session.names(), options.by)
     if options.json:
         print_json(rows)
     else:
@@ -48,7 +48,7 @@ def run(options: Namespace) -> int:
     return status_of(session)
 
 
-def wanted(session: Session, trees: list[Tree], options: Namespace) -> list[Tree]:
+def asked_for_trees(session: Session, trees: list[Tree], options: Namespace) -> list[Tree]:
     """The trees that the options ask for; Misuse, with the nearest, for a name of nobody."""
     from backbud.collection.places import places_inside
     from backbud.collection.subjects import has_kind

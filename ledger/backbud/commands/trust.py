@@ -21,13 +21,13 @@ def add_options(parser: ArgumentParser) -> None:
 
 def run(options: Namespace) -> int:
     """Show the code and ask."""
-    from backbud.consent.ask import NotThese, take_back, trust
+    from backbud.consent.ask import NotThese, take_consent_back, trust
     from backbud.consent.record import CannotRecord
 
     folder = folder_of(options.folder)
     try:
         if options.forget:
-            take_back(folder)
+            take_consent_back(folder)
             return FINE
         return FINE if trust(folder, options.yes) else PROBLEMS
     except (NotThese, CannotRecord) as error:

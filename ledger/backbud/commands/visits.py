@@ -18,7 +18,7 @@ def add_options(parser: ArgumentParser) -> None:
 
 def run(options: Namespace) -> int:
     """Print the visits."""
-    from backbud.views.visit import in_the_house
+    from backbud.views.visit import in_the_house, to_come
     from backbud.visits_report import visit_lines
 
     session = session_of(options)
@@ -33,5 +33,5 @@ def run(options: Namespace) -> int:
 
         say(*(line for one in accounts for line in account_lines(one, session.today)))
     else:
-        say(*visit_lines(visits, session.today))
+        say(*visit_lines(visits, session.today, to_come(accounts)))
     return status_of(session)

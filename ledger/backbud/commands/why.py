@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import os
 from argparse import Namespace
+from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from backbud.commands.answers import print_json
-from backbud.commands.journal import journal_options, session_of, status_of
+from backbud.commands.journal import day_option, json_option, session_of, status_of
 from backbud.commands.parser import ArgumentParser
 from backbud.commands.status import Misuse
 from backbud.say import say
@@ -14,29 +16,39 @@ from backbud.say import say
 if TYPE_CHECKING:
     from backbud.plan.run import Plan
     from backbud.session import Session
+    from backbud.views.work import WorkView
 
 
 def add_options(parser: ArgumentParser) -> None:
     """What is asked about; the journal and the day."""
     parser.add_argument(
-        "id", metavar="ID", help="a follow-up's id, or a part of it; or a tree, for all that it has"
+        "asked",
+        metavar="ID",
+        nargs="+",
+        help="a tree, for all that it has; a tree and a work (heron repot); a work alone; a "
+        "follow-up's id or a part of it. The journal's folder may stand behind it",
     )
-    journal_options(parser)
+    day_option(parser)
+    json_option(parser)
 
 
 def run(options: Namespace) -> int:
-    """Print the reasons of one follow-up, or of every one of a tree."""
-    session = session_of(options)
-    named = session.tree_handle(options.id)
-    handle = named or session.tree_of_id(options.id)
-    plan = session.plan([handle] if handle else None)
-    if named:
-        return _of_tree(options, session, plan, named)
-    from backbud.views.day import all_works, called
+    """Print the reasons of one follow-up, of those of a name, or of every one of a tree."""
+    from backbud.views.day import all_works, named, works_called
 
-    found = called(options.id, all_works(plan, session.names(), session.today))
+    options.folder, words = _parted(options.asked)
+    session = session_of(options)
+    tree = session.tree_handle(words[0])
+    handle = tree or session.tree_of_id(words[0])
+    plan = session.plan([handle] if handle else None)
+    if tree and len(words) == 1:
+        return _of_tree(options, session, plan, tree)
+    some = plan.only([handle]) if handle else plan
+    works = tuple(all_works(some, session.names(), session.today))
+    found = () if tree or len(words) > 1 else works_called(words[0], works)
+    found = found or named(words[1:] if tree else words, works)
     if not found:
-        raise Misuse(f"nothing due has the id “{options.id}”. backbud due --json prints the ids.")
+        raise Misuse(_nothing(words, tree, works))
     if options.json:
         print_json(found)
     else:
@@ -46,6 +58,22 @@ def run(options: Namespace) -> int:
         for work in open_ones or found:
             say(*why_lines(work, session.today))
     return status_of(session)
+
+
+def _parted(words: list[str]) -> tuple[str, list[str]]:
+    """The folder, "" where none is named, and what is asked about."""
+    if len(words) > 1 and os.path.isdir(words[-1]):
+        return words[-1], words[:-1]
+    return "", words
+
+
+def _nothing(words: list[str], tree: str, works: Iterable[WorkView]) -> str:
+    """That nothing is so called, and what there is."""
+    asked = " ".join(words[1:] if tree else words)
+    titles = sorted({work.title for work in works if work.is_open}) if tree else []
+    told = f"What is open of {tree}: {', '.join(titles)}." if titles else ""
+    what = told or "backbud due --json prints the ids."
+    return f"nothing due has the id or the name “{asked}”. {what}"
 
 
 def _of_tree(options: Namespace, session: Session, plan: Plan, handle: str) -> int:

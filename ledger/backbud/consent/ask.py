@@ -51,7 +51,7 @@ def trust(journal: str, digest: str = "") -> bool:
     return True
 
 
-def take_back(journal: str) -> None:
+def take_consent_back(journal: str) -> None:
     """Forget the consent. CannotRecord where the record cannot be removed."""
     if forget(journal):
         say("Forgotten: the plugins of this journal are left out from now on.")

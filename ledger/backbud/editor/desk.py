@@ -7,16 +7,19 @@ it asks to. Nothing is written, whether anybody vouched for the folder or not.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+import gc
+from collections.abc import Callable, Collection, Mapping
 from concurrent.futures import Future
 from datetime import date
 
 from msgspec import Struct
 
+from backbud.collection.meant_by import trees_meant
 from backbud.collection.standing_on import standing_on
 from backbud.collection.whereabouts import Histories
 from backbud.editor.files import JournalFiles, uri_of
-from backbud.editor.pieces import Pieces, Reading
+from backbud.editor.letters import Letters
+from backbud.editor.pieces import SectionReader, TextPieces
 from backbud.editor.text import UTF_16, OpenText
 from backbud.editor.tokens import Speech, plain_speech
 from backbud.editor.worker import Worker
@@ -93,16 +96,24 @@ class Desk:
         self.texts: dict[str, OpenText] = {}
         self.worker = Worker("journal")
         self._kept = Memo()
-        self._reading = Reading(Known.of(plain_speech().acts))
-        self._pieces: dict[str, Pieces] = {}
+        self._reading = SectionReader(Known.of(plain_speech().acts))
+        self._pieces: dict[str, TextPieces] = {}
+        # Files that no editor has open, each with the bytes that it was made from.
+        self._on_disk: dict[str, tuple[bytes, OpenText]] = {}
+        self._letters: dict[str, Letters] = {}
+        self._settled = False
+        # What was said of plugins that nobody trusts.
+        self._left_out = ""
         self._number = 0
         self._plain = plain_speech()
         # Replaced as a whole by the reading thread.
         self.snapshot: Snapshot | None = None
         self.standing: Standing | None = None
         self._latest: tuple[Snapshot, Session] | None = None
+        self._here: tuple[tuple[int, date], dict[str, str]] = (0, date.min), {}
         self._by_day: dict[tuple[int, date], OneByOne] = {}
         self._plans: dict[tuple[int, str, date], PlannedTree] = {}
+        self._meant: dict[tuple[int, str, int], list[str]] = {}
 
     @property
     def today(self) -> date:
@@ -139,17 +150,74 @@ class Desk:
         data = snapshot.journal.texts.get(name) if snapshot is not None else None
         if data is None:
             return None
-        uri = uri_of(self.folder, name)
-        return OpenText.of(name, uri, None, data.decode("utf-8", "replace"), self.encoding)
+        known = self._on_disk.get(name)
+        if known is None or known[0] is not data:
+            uri, written = uri_of(self.folder, name), data.decode("utf-8", "replace")
+            known = data, OpenText.of(name, uri, None, written, self.encoding)
+            self._on_disk[name] = known
+        return known[1]
 
-    def pieces(self, text: OpenText) -> Pieces:
+    @property
+    def names(self) -> list[str]:
+        """The text files of the diary and the cards, as far as they were read."""
+        if self.snapshot is None:
+            return []
+        journal = self.snapshot.journal
+        return [
+            name
+            for name in journal.texts
+            if name.lower().endswith(".txt") and name not in journal.weather_files
+        ]
+
+    def pieces(self, text: OpenText) -> TextPieces:
         """The pages and cards of a text."""
         known = self._pieces.get(text.name)
         if known is None or known.text is not text:
-            known = Pieces(text, self._reading)
-            if text.version is not None:
-                self._pieces[text.name] = known
+            known = TextPieces(text, self._reading)
+            self._pieces[text.name] = known
         return known
+
+    def letters(self, text: OpenText) -> Letters:
+        """A text by its letters."""
+        known = self._letters.get(text.name)
+        if known is None or known.text is not text:
+            known = self._letters[text.name] = Letters(text)
+        return known
+
+    def _warm(self) -> None:
+        """Have ready what is asked for soon; runs in the reading thread once nobody waits."""
+        self.here_on(self._here[0][1])
+        _ = self.species_names
+        for opened in self.texts.values():
+            for _ in self.pieces(opened).all():
+                if self.worker.is_wanted(AHEAD):
+                    return
+        for name in self.names:
+            text = self.text(name)
+            if text is not None and not self.worker.is_wanted(AHEAD):
+                self.letters(text)
+
+    def here_on(self, day: date) -> dict[str, str]:
+        """The trees that were here on a day, each with its place; none before all is read."""
+        standing = self.standing
+        if standing is None:
+            return {}
+        key = standing.snapshot.number, day
+        if self._here[0] != key:
+            self._here = key, standing.here_on(day)
+        return self._here[1]
+
+    @property
+    def species_names(self) -> list[str]:
+        """The species that are known here, once the history was replayed."""
+        return self.standing.session.pack.names if self.standing is not None else []
+
+    def is_current(self, text: OpenText) -> bool:
+        """Whether the history was replayed with this very text."""
+        standing = self.standing
+        return standing is not None and standing.snapshot.texts.get(text.name) is self.texts.get(
+            text.name
+        )
 
     @property
     def speech(self) -> Speech:
@@ -185,19 +253,25 @@ class Desk:
             between=self._between,
         )
         journal = session.journal
+        if session.plugins.left_out != self._left_out:
+            self._left_out = session.plugins.left_out
+            if self._left_out:
+                self._told_failure(self._left_out)
         self._number += 1
         speech = Speech(journal.details, journal.own_words, journal.southern)
         snapshot = Snapshot(self._number, journal, texts, speech)
         self.snapshot, self._latest = snapshot, (snapshot, session)
         if self._reading.known.words != frozenset(journal.acts):
             # A trusted plugin has acts of its own.
-            self._reading = Reading(Known.of(journal.acts))
+            self._reading = SectionReader(Known.of(journal.acts))
             self._pieces = {}
         self._tell(ReadProblems(snapshot, as_problems(journal.flaws, journal.texts), False))
 
     def _stand(self) -> None:
         """Replay the history, and find all that is wrong; runs in the reading thread."""
-        if self._latest is None or self._latest[0].texts is not self.texts:
+        is_stale = self._latest is None or self._latest[0].texts is not self.texts
+        # Not every editor tells what changed on the disk.
+        if self.files.is_changed() or is_stale:
             self._read()
         if self._latest is None:
             return
@@ -209,7 +283,13 @@ class Desk:
         self.standing = Standing(snapshot, session)
         self._kept.end()
         self._by_day, self._plans = {}, {}
+        if not self._settled:
+            # What was read first stays: the collector need not look at it again and again.
+            self._settled = True
+            gc.collect()
+            gc.freeze()
         self._tell(ReadProblems(snapshot, found, True))
+        self.worker.ask("warm", self._warm, AHEAD)
 
     def _between(self) -> None:
         if self.worker.is_wanted(ASKED):
@@ -227,6 +307,24 @@ class Desk:
             return done
         name = f"plan {handle} {day}"
         return self.worker.ask(name, lambda: self._planned(standing, handle, day), rank, join=True)
+
+    def reckoned(self) -> Future[None] | None:
+        """Done once all trees that were asked for ahead are planned; None where none are."""
+        if not self.worker.waits(AHEAD):
+            return None
+        return self.worker.ask("all ahead", lambda: None, AHEAD + 1, join=True)
+
+    def meant(self, file: str, subjects: int, acts: Collection[int]) -> list[str]:
+        """The trees in whose history a block stands, by the numbers of its lines (from 1)."""
+        standing = self.standing
+        if standing is None:
+            return []
+        key = standing.snapshot.number, file, subjects
+        if key not in self._meant:
+            if len(self._meant) >= MOST_PLANS:
+                self._meant = {}
+            self._meant[key] = trees_meant(standing.histories, file, subjects, acts)
+        return self._meant[key]
 
     def known_plan(self, handle: str, day: date) -> PlannedTree | None:
         """The same where it was reckoned already."""

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import os
 import stat
+import time
 from collections.abc import Mapping
 from urllib.parse import quote, unquote, urlsplit
 
@@ -17,6 +18,9 @@ from backbud.journal.find import Found, find_files
 from backbud.journal.load import Loaded, load
 from backbud.journal.settings import SETTINGS_FILE
 from backbud.publish import OUTPUTS
+
+# So often at most the disk is looked at for what nobody told.
+LOOK_S = 3.0
 
 
 def uri_of(folder: str, name: str) -> str:
@@ -70,6 +74,7 @@ class JournalFiles:
         self.open: Mapping[str, OpenText] = {}
         self._found: Found | None = None
         self._seen: dict[str, _Seen] = {}
+        self._looked = time.monotonic()
 
     def look_again(self) -> None:
         """The disk may hold something else by now."""
@@ -82,6 +87,20 @@ class JournalFiles:
             names = (SETTINGS_FILE, *self._found.files)
             self._seen = {name: self._read(name) for name in names}
         return _AtOnce(self, self._found, texts)
+
+    def is_changed(self) -> bool:
+        """Whether files came, went or were written since they were read; looked at now and then."""
+        now = time.monotonic()
+        if self._found is None or now < self._looked + LOOK_S:
+            return False
+        self._looked = now
+        found = find_files(self.folder)
+        names = (SETTINGS_FILE, *found.files)
+        known = {name: seen.mark for name, seen in self._seen.items()}
+        if found == self._found and all(known.get(name) == self._mark(name) for name in names):
+            return False
+        self._found = None
+        return True
 
     def on_disk(self, name: str) -> Loaded:
         """A file as it was last read."""

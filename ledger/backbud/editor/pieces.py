@@ -15,7 +15,7 @@ from backbud_grammar.syntax import Act, Block, Card, Page, Section
 MOST_KEPT = 50_000
 
 
-class Piece(Struct, frozen=True):
+class TextPiece(Struct, frozen=True):
     """A page or card of a text: the lines it stands on (0 first, the last included)."""
 
     first: int
@@ -45,7 +45,7 @@ class Piece(Struct, frozen=True):
         return None
 
 
-class Reading:
+class SectionReader:
     """Reads sections, each text once. `known`: the words of the language."""
 
     def __init__(self, known: Known) -> None:
@@ -61,19 +61,19 @@ class Reading:
         return found
 
 
-class Pieces:
+class TextPieces:
     """The pages and cards of one version of a text."""
 
-    def __init__(self, text: OpenText, reading: Reading) -> None:
+    def __init__(self, text: OpenText, reading: SectionReader) -> None:
         self.text, self._reading = text, reading
         self._found = sections(text.loaded.data)
         self._starts = [line for line, _ in self._found]
 
-    def at(self, line: int) -> Piece:
+    def at(self, line: int) -> TextPiece:
         """The page or card that a line is in."""
         return self._piece(max(bisect_right(self._starts, line) - 1, 0))
 
-    def within(self, first: int, last: int) -> Iterator[Piece]:
+    def within(self, first: int, last: int) -> Iterator[TextPiece]:
         """Those that stand on any of these lines."""
         begin = max(bisect_right(self._starts, first) - 1, 0)
         for n in range(begin, len(self._found)):
@@ -81,10 +81,10 @@ class Pieces:
                 return
             yield self._piece(n)
 
-    def all(self) -> Iterator[Piece]:
+    def all(self) -> Iterator[TextPiece]:
         return map(self._piece, range(len(self._found)))
 
-    def _piece(self, n: int) -> Piece:
+    def _piece(self, n: int) -> TextPiece:
         first, data = self._found[n]
         after = self._starts[n + 1] if n + 1 < len(self._starts) else len(self.text.lines)
-        return Piece(first, max(after - 1, first), self._reading.section(data))
+        return TextPiece(first, max(after - 1, first), self._reading.section(data))

@@ -37,6 +37,7 @@ class EditorServer(LanguageServer):
         self._loop: asyncio.AbstractEventLoop | None = None
         # The loop alone would let go of them.
         self._under_way: set[asyncio.Future[None]] = set()
+        self._refreshing: set[str] = set()
         # Whoever shows more than problems of a journal, once it was read whole.
         self.when_read: list[Callable[[Desk], None]] = []
 
@@ -106,6 +107,8 @@ class EditorServer(LanguageServer):
         found = self.find(uri)
         if found is not None:
             desk, name = found
+            # Whoever opens it is told of it, though nothing changed.
+            self._published.pop(uri, None)
             desk.put(OpenText.of(name, uri, version, text, self.encoding))
 
     def change(self, params: lsp.DidChangeTextDocumentParams) -> None:
@@ -153,6 +156,37 @@ class EditorServer(LanguageServer):
         for desk in self.desks.values():
             desk.worker.stop()
 
+    # -------------------------------------------------------------- what the client can do
+
+    @property
+    def shows_disabled(self) -> bool:
+        """Whether the editor shows an action that cannot be, with the reason."""
+        of_texts = self.client_capabilities.text_document
+        actions = of_texts.code_action if of_texts is not None else None
+        return bool(actions is not None and actions.disabled_support)
+
+    def refresh(self, desk: Desk) -> None:
+        """What a line led to may be another thing by now."""
+        of_workspace = self.client_capabilities.workspace
+        if of_workspace is None:
+            return
+        if of_workspace.inlay_hint is not None and of_workspace.inlay_hint.refresh_support:
+            self.workspace_inlay_hint_refresh(None)
+        if of_workspace.code_lens is not None and of_workspace.code_lens.refresh_support:
+            self.workspace_code_lens_refresh(None)
+
+    def refresh_once_reckoned(self, desk: Desk) -> None:
+        """Have the editor ask again once all that is reckoned now is done."""
+        reckoned = desk.reckoned()
+        if reckoned is not None and desk.folder not in self._refreshing:
+            self._refreshing.add(desk.folder)
+
+            def again(_: object) -> None:
+                self._refreshing.discard(desk.folder)
+                self._soon(self.refresh, desk)
+
+            reckoned.add_done_callback(again)
+
     # -------------------------------------------------------------- problems
 
     def _soon(self, call: Callable[..., None], *given: Any) -> None:
@@ -161,7 +195,7 @@ class EditorServer(LanguageServer):
             self._loop.call_soon_threadsafe(call, *given)
 
     def _failed(self, why: str) -> None:
-        self.window_show_message(lsp.ShowMessageParams(lsp.MessageType.Error, why))
+        self.window_show_message(lsp.ShowMessageParams(lsp.MessageType.Warning, why))
 
     def _told(self, folder: str, found: ReadProblems) -> None:
         """Publish what was found, where it is not what was published before."""
@@ -211,15 +245,3 @@ class EditorServer(LanguageServer):
         self.text_document_publish_diagnostics(
             lsp.PublishDiagnosticsParams(uri, diagnostics, text.version)
         )
-
-
-def serve(ask_today: Callable[[], date]) -> None:
-    """Serve one editor until it goes away."""
-    from backbud.editor.features import add_features
-
-    server = EditorServer(ask_today)
-    add_features(server)
-    # Nobody else may write among what is told to the editor, such as a species that prints.
-    stdin, stdout = os.fdopen(os.dup(0), "rb"), os.fdopen(os.dup(1), "wb")
-    os.dup2(2, 1)
-    server.start_io(stdin, stdout)

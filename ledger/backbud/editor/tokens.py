@@ -9,7 +9,7 @@ from typing import Literal
 
 from msgspec import Struct
 
-from backbud.editor.pieces import Piece
+from backbud.editor.pieces import TextPiece
 from backbud.editor.text import OpenText
 from backbud.journal.own_words import NO_OWN_WORDS, OwnWords
 from backbud_grammar.acts import ACTS, by_word
@@ -73,7 +73,9 @@ class Token(Struct, frozen=True):
         return self.column + len(self.text)
 
 
-def token_at(piece: Piece, text: OpenText, speech: Speech, line: int, column: int) -> Token | None:
+def token_at(
+    piece: TextPiece, text: OpenText, speech: Speech, line: int, column: int
+) -> Token | None:
     """The token that a character is in, or that ends just before it."""
     found = [one for one in tokens_of(piece, text, speech) if one.line == line]
     inside = [one for one in found if one.column <= column < one.end]
@@ -82,7 +84,7 @@ def token_at(piece: Piece, text: OpenText, speech: Speech, line: int, column: in
     return min(inside or before, key=lambda one: len(one.text), default=None)
 
 
-def tokens_of(piece: Piece, text: OpenText, speech: Speech) -> list[Token]:
+def tokens_of(piece: TextPiece, text: OpenText, speech: Speech) -> list[Token]:
     """Every token of a page or card, in order."""
     section = piece.section
     found = [*_comments(piece, text)]
@@ -106,7 +108,7 @@ def _day(written: str, southern: bool) -> date | None:
         return None
 
 
-def _comments(piece: Piece, text: OpenText) -> Iterator[Token]:
+def _comments(piece: TextPiece, text: OpenText) -> Iterator[Token]:
     for number in range(piece.first, piece.last + 1):
         line = text.line(number)
         body = line.lstrip()
@@ -134,9 +136,12 @@ def _head(page: Page, first: int) -> Iterator[Token]:
 
 
 def _subjects(block: Block, first: int, speech: Speech) -> Iterator[Token]:
-    line, text = first + block.line, block.subjects
-    if not text:
-        return
+    if block.subjects:
+        yield from tokens_of_subjects(block.subjects, first + block.line, speech)
+
+
+def tokens_of_subjects(text: str, line: int, speech: Speech) -> Iterator[Token]:
+    """The tokens of a subject line."""
     read = speech.details.subjects(text)
     taken: set[int] = set()
     if isinstance(read, Flaw):
@@ -272,7 +277,7 @@ def _remarks(act: Act, first: int, text: OpenText, speech: Speech) -> Iterator[T
 # ------------------------------------------------------------------ cards
 
 
-def _card(card: Card, piece: Piece, text: OpenText) -> Iterator[Token]:
+def _card(card: Card, piece: TextPiece, text: OpenText) -> Iterator[Token]:
     first = piece.first
     yield Token(first, 0, text.line(first)[: len(card.kind)], "kind", card.kind)
     if card.handle:

@@ -75,6 +75,11 @@ class Worker:
             self._wake.notify()
         return promise
 
+    def waits(self, rank: int) -> bool:
+        """Whether a job of this rank was not begun yet."""
+        with self._wake:
+            return any(job.rank == rank for job in self._jobs.values())
+
     def is_wanted(self, rank: int) -> bool:
         """Whether something more urgent waits and is due."""
         now = time.monotonic()

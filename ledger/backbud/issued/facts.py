@@ -5,9 +5,10 @@ from __future__ import annotations
 from datetime import date
 from hashlib import sha256
 
+from backbud.bench.money import rounded
 from backbud.issued.record import IssuedSums
-from backbud.views.papers_made_out import stated_sums, visits_told
-from backbud.visits.account import Account
+from backbud.views.statement import stated_sums, visits_told
+from backbud.visits.account import ZERO, Account
 
 Facts = tuple[tuple[IssuedSums, ...], str]
 
@@ -17,7 +18,14 @@ def facts_on(account: Account, day: date, tree: str) -> Facts:
     stood on that day; `tree`: of one tree alone, or ""."""
     told = visits_told(account, day, tree)
     sums = tuple(
-        IssuedSums(one.currency, str(one.comes_to), str(one.billed), str(one.paid), str(one.due))
+        IssuedSums(
+            one.currency,
+            # By what the diary says was done, whatever was billed for it.
+            str(rounded(sum((each.comes_to(one.currency) for each in told), ZERO), one.currency)),
+            str(one.billed),
+            str(one.paid),
+            str(one.due),
+        )
         for one in stated_sums(account, told)
     )
     lines = [

@@ -6,7 +6,6 @@ It may have come from anybody: what is no sound record is no record, and is told
 from __future__ import annotations
 
 from datetime import date
-from hashlib import blake2b, sha256
 
 from msgspec import DecodeError, Struct
 from msgspec.json import decode
@@ -56,6 +55,8 @@ class IssuedPaper(Struct, frozen=True, kw_only=True):
 
 def digest_of(content: bytes) -> str:
     """SHA-256, in hexadecimal."""
+    from hashlib import sha256
+
     return sha256(content).hexdigest()
 
 
@@ -64,6 +65,8 @@ def mark_of(paper: IssuedPaper, key: bytes) -> str:
     a key. `key`: the person's for PURPOSE."""
     if not key:
         return ""
+    from hashlib import blake2b
+
     said = "\0".join((paper.file, paper.digest, str(paper.day), paper.person, paper.sort))
     return blake2b(said.encode(), key=key, digest_size=16).hexdigest()
 

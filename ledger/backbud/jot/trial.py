@@ -15,6 +15,7 @@ from backbud.journal.read import Journal
 from backbud.journal.remember import Kept
 from backbud.journal.said import ActReader
 from backbud_grammar.dates import read_date
+from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.outline import Known, read_section
 from backbud_grammar.problems import Flaw
 from backbud_grammar.syntax import Page
@@ -31,7 +32,14 @@ def page_of(
     text = f"{when.text}\n\n{blocks}".encode()
     section = read_section(text, Known.of(journal.acts))
     acts = ActReader(
-        journal.things, journal.details, lambda word, text: None, {}, journal.own_words
+        journal.things,
+        journal.details,
+        lambda word, text: None,
+        {},
+        journal.own_words,
+        journal.settings.languages,
+        LANGUAGE,
+        journal.settings.gallon,
     )
     if not isinstance(section, Page):
         raise ValueError(f"{day} does not begin a page")

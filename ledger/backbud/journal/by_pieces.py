@@ -12,6 +12,7 @@ from itertools import chain
 from backbud.journal.dated import Said
 from backbud_grammar.forms import ActForm
 from backbud_grammar.parse import Details
+from backbud_grammar.whole import is_plain_part
 
 # What an act says by a text of its own, as it is written; None where anything is wrong with it.
 Judge = Callable[[ActForm, str, str], Said | None]
@@ -24,6 +25,7 @@ class ByPieces:
         self._details, self._judge = details, judge
         # By act word as it is written.
         self._pieces: dict[str, dict[str, Said | None]] = {}
+        self._parts: dict[tuple[str, str], bool] = {}
 
     def said(self, form: ActForm, word: str, text: str) -> Said | None:
         """What an act says in which nothing is wrong and nothing is left to ask; None where that
@@ -33,14 +35,15 @@ class ByPieces:
             known = self._pieces[word] = {}
         if form.names_act or ", " not in text or '"' in text or "\t" in text or text[-1] == ",":
             if text not in known:
-                known[text] = self._judge(form, word, text)
+                whole = form.names_act or '"' in text or "\t" in text or text[-1:] == ","
+                judge = self._judge if whole else self._piece
+                known[text] = judge(form, word, text)
             return known[text]
         found: list[Said] = []
         for piece in text.split(", "):
-            if piece in known:
-                one = known[piece]
-            else:
-                one = known[piece] = self._judge(form, word, piece) if piece.strip() else None
+            one = known.get(piece, _NEW)
+            if one is _NEW:
+                one = known[piece] = self._piece(form, word, piece) if piece.strip() else None
             # `each` goes with the measure before it.
             if one is None or not one.details:
                 return None
@@ -49,3 +52,31 @@ class ByPieces:
         if not self._details.agree(form, details):
             return None
         return Said(form.word, details, "", says_when=any(one.says_when for one in found))
+
+    def _piece(self, form: ActForm, word: str, piece: str) -> Said | None:
+        """What one piece says; where it names a part of the tree, what the rest of it says, there.
+
+        So few are judged: of branches a tree has many.
+        """
+        head, on, part = piece.partition(" on ")
+        if not on or "  " in piece or head.startswith("on ") or not self._is_part(form, word, part):
+            return self._judge(form, word, piece)
+        known = self._pieces[word]
+        one = known.get(head, _NEW)
+        if one is _NEW:
+            one = known[head] = self._judge(form, word, head)
+        details = self._details.on_part(form, one.details, part, piece) if one is not None else ()
+        if one is None or not details:
+            return self._judge(form, word, piece)
+        return Said(one.act, details, one.named, says_when=one.says_when)
+
+    def _is_part(self, form: ActForm, word: str, part: str) -> bool:
+        known = self._parts.get((word, part))
+        if known is None:
+            known = is_plain_part(form, word, part, self._details.lexicon(form))
+            self._parts[word, part] = known
+        return known
+
+
+# Says of a piece that it was never looked at; what None says of it is that it is not sound.
+_NEW = Said("", (), "")

@@ -128,8 +128,11 @@ def _thing(placed: PlacedCard, details: Details) -> WithFlaws[Thing | None]:
 
 def _unread(placed: PlacedCard, lines: Iterable[Line]) -> Iterator[str]:
     """The labels of the lines of a card that were left out; a misspelt one is the nearest."""
+    lines, written = list(lines), placed.card.lines
+    if len(lines) == len(written):
+        return
     read = {id(line.written) for line in lines}
-    for line in placed.card.lines:
+    for line in written:
         if id(line) not in read and line.text.split():
             word = line.text.split()[0].casefold()
             labels = {form.name for form in KINDS[placed.card.kind].forms}

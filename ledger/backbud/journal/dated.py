@@ -5,14 +5,14 @@ Its events are made when they are first asked for: a check asks for few of them.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Iterator
 from datetime import date
 from typing import Protocol
 
 from msgspec import Raw, Struct
 
 from backbud.journal.events import Event, Origin
-from backbud_grammar.act_words import as_act
+from backbud_grammar.act_words import ActWord, as_act
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.forms import NO_ACT, ActForm
 from backbud_grammar.syntax import Act, Detail, Subjects
@@ -102,7 +102,7 @@ class DatedBlock(Struct, gc=False, eq=False):
     def _make(self, act: Act, *, held: bool) -> Event:
         head = self.head
         meant = head.reader.meant(act, head.when)
-        own = f"{act.word} {act.text}".rstrip() if meant is not act else ""
+        own = f"{act.word} {act.text}".rstrip() if meant is not act else act.written
         said = head.reader.said(meant, held=held)
         return Event(
             as_act(said.act),
@@ -118,7 +118,7 @@ class DatedBlock(Struct, gc=False, eq=False):
             said.held,
             (*said.kept, *act.kept),
             head.reader.row(said.act),
-            head.reader.row(said.named),
+            head.reader.row(said.named) if said.named else NO_ACT,
             head.reader.row(said.held) if said.held else NO_ACT,
             own,
         )
@@ -127,7 +127,8 @@ class DatedBlock(Struct, gc=False, eq=False):
 class DatedPage(Struct, gc=False, eq=False):
     """A page in its place among all pages. `acts`: how many there are on it. `digest`: of its text.
 
-    `made`: its blocks, or what makes them; they are always the same ones.
+    `made`: its blocks, or what makes them; they are always the same ones. `words`: what holds the
+    past form of every act, as it was remembered, where the blocks are not made yet.
     """
 
     when: WrittenDate
@@ -136,12 +137,24 @@ class DatedPage(Struct, gc=False, eq=False):
     acts: int
     made: tuple[DatedBlock, ...] | Callable[[], tuple[DatedBlock, ...]]
     digest: bytes = b""
+    words: bytes = b""
 
     @property
     def blocks(self) -> tuple[DatedBlock, ...]:
         if not isinstance(self.made, tuple):
             self.made = self.made()
         return self.made
+
+
+def events_of(pages: Iterable[DatedPage], *acts: ActWord) -> Iterator[Event]:
+    """The events of these acts, in order; of other acts none is made, nor of pages without them."""
+    words = [act.encode() for act in acts]
+    for page in pages:
+        if isinstance(page.made, tuple) or any(word in page.words for word in words):
+            for block in page.blocks:
+                for i, act in enumerate(block.acts):
+                    if act in acts:
+                        yield block.event(i)
 
 
 class DayWeather(Struct, frozen=True, gc=False):

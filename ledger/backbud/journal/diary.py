@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from datetime import date
 from functools import partial
 from typing import Any, NamedTuple
@@ -57,6 +57,7 @@ class DiaryReader:
     def __init__(self, acts: ActReader) -> None:
         self.acts, self.things, self.details = acts, acts.things, acts.details
         self._plain: set[str] = {""}
+        self._older: dict[int, DiaryReader] = {}
 
     def page(
         self, kept: Kept[Any], when: WrittenDate, file: str, line: int, so_far: int = 0
@@ -67,12 +68,26 @@ class DiaryReader:
         What is wrong in it may depend on its text, the table of acts and what the handles mean,
         and on nothing else: a page that was sound is not looked at again.
         """
+        return self.of_day(when.first).page_as_it_is(kept, when, file, line, so_far)
+
+    def of_day(self, day: date) -> DiaryReader:
+        """What reads the page of a day, by the language of that day."""
+        acts = self.acts.of_day(day)
+        if acts is self.acts:
+            return self
+        older = self._older.get(acts.language)
+        if older is None:
+            older = self._older[acts.language] = DiaryReader(acts)
+        return older
+
+    def page_as_it_is(
+        self, kept: Kept[Any], when: WrittenDate, file: str, line: int, so_far: int
+    ) -> ReadDay:
+        """A page read by the table of acts that is here."""
+        if kept.sound is not None:
+            return self.sound_page(kept, kept.sound, when, file, line)
         page: Page | RecalledPage = kept.section
-        sound, head = kept.sound, Head(when, file, line, self.acts)
-        if sound is not None:
-            blocks = partial(_sound_blocks, page, sound, head)
-            made = DatedPage(when, file, line + 1, sound.acts, blocks, kept.digest)
-            return ReadDay(made, _day_weather(sound.weather, page, head))
+        head = Head(when, file, line, self.acts)
         if isinstance(page, RecalledPage):
             page = page.read()
         flaws = [*page.flaws]
@@ -100,6 +115,16 @@ class DiaryReader:
         made = DatedPage(when, file, line + 1, acts, tuple(read), kept.digest)
         return ReadDay(made, _day_weather(weather, page, head), tuple(flaws))
 
+    def sound_page(
+        self, kept: Kept[Any], sound: Sound, when: WrittenDate, file: str, line: int
+    ) -> ReadDay:
+        """A page in which nothing was wrong before; its lines are not looked at again."""
+        page, head = kept.section, Head(when, file, line, self.acts)
+        blocks = partial(_sound_blocks, page, sound, head)
+        words = bytes(sound.words)
+        made = DatedPage(when, file, line + 1, sound.acts, blocks, kept.digest, words)
+        return ReadDay(made, _day_weather(sound.weather, page, head) if sound.weather else [])
+
     def _blocks(
         self, blocks: tuple[Block, ...], head: Head, so_far: int
     ) -> tuple[list[DatedBlock], list[Flaw]]:
@@ -112,7 +137,7 @@ class DiaryReader:
             if text == ENDS_HERE:
                 of_day = False
                 continue
-            below = self._going_on(rest[1:2])
+            below = self._going_on(rest[1].subjects) if len(rest) > 1 else ""
             if text not in self._plain:
                 if self._is_act(text):
                     # It, and what stands below it, belong to the subject line above.
@@ -147,9 +172,8 @@ class DiaryReader:
             of_day, of_subject = of_day and ends != "day", stands and not ends
         return out, flaws
 
-    def _going_on(self, below: Sequence[Block]) -> str:
+    def _going_on(self, text: str) -> str:
         """The line at the left edge below a block, where it may go on with its last act; or ""."""
-        text = below[0].subjects if below else ""
         if not text or text in self._plain or not goes_on(text):
             return ""
         return "" if self.things.find(text.split(None, 1)[0].rstrip(",:")) is not None else text

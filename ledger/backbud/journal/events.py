@@ -35,7 +35,7 @@ class Event(Struct, frozen=True, gc=False):
     `HELD`, which no rule knows, so that it stands in the history and changes nothing. `kept`: the
     words that were not used. `row`: the act's row of the journal's table, `NO_ACT` of what is held
     back; `held_row`: the row of what is. `own`: the line as written, where own words of the keeper
-    stand in it; then `text` is what they mean.
+    stand in it, or where it was said in other words; then `text` is what they mean.
     """
 
     act: ActWord

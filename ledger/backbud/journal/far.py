@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from datetime import date
+from functools import lru_cache
 
 from backbud.journal.problems import PlacedFlaws, flaw_at
 from backbud.journal.things import Things
@@ -119,14 +120,18 @@ def _is_far(detail: Detail, when: WrittenDate) -> bool:
 
 def _is_far_end(written: str, when: WrittenDate) -> bool:
     """Whether an end of a span lies too far off; an open one does not."""
-    if written in ("", ".."):
-        return False
+    years = _years_of(written) if written not in ("", "..") else None
+    return years is not None and (
+        years[0] > when.last.year + FARTHEST_YEARS or years[1] < when.first.year - FARTHEST_YEARS
+    )
+
+
+@lru_cache(maxsize=10_000)
+def _years_of(written: str) -> tuple[int, int] | None:
+    """The years that an end of a span begins and ends in; None where it cannot be read, which is
+    told as what it is."""
     try:
         end = read_span(written)
     except Misread:
-        # It is told as what it is.
-        return False
-    return (
-        end.first.year > when.last.year + FARTHEST_YEARS
-        or end.last.year < when.first.year - FARTHEST_YEARS
-    )
+        return None
+    return end.first.year, end.last.year

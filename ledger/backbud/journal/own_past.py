@@ -21,7 +21,6 @@ from backbud_grammar.forms import ActForm
 from backbud_grammar.outline import Known
 from backbud_grammar.own_words import OwnTable, expanded, language_words
 from backbud_grammar.problems import Misread, Problem, nearest
-from backbud_grammar.scribbles.plain import is_harmless
 from backbud_grammar.syntax import Page
 
 # A word that was not understood so often is hardly a slip.
@@ -110,6 +109,9 @@ def unread_in(problems: Iterable[Problem]) -> Iterator[Unread]:
         if one.code == UNREAD_LINE:
             yield from (Unread(word, place) for word in one.source.split()[:1])
         elif one.code == WORDS_KEPT:
+            # Many patterns, which most journals need for none of their lines.
+            from backbud_grammar.scribbles.plain import is_harmless
+
             kept = one.message.partition("“")[2].partition("”")[0].split()
             yield from (Unread(word, place) for word in kept if not is_harmless(word))
         elif one.code in UNREAD_CODES:

@@ -15,10 +15,10 @@ from backbud.journal.faults import FAULT, fault_at
 from backbud.journal.headings import day_above, flaw_of_date, length_of
 from backbud.journal.outlined import Outlined
 from backbud.journal.problems import PlacedFlaw, WithFlaws, placed
-from backbud.memo import Identical, Memo
+from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.publish.memory import MemoryOf
 from backbud_grammar.datelines import is_dateline
-from backbud_grammar.dates import WrittenDate, check_reckoned, read_date
+from backbud_grammar.dates import LAST_RECKONED, WrittenDate, check_reckoned, read_date
 from backbud_grammar.problems import Flaw, Misread
 from backbud_grammar.syntax import Page
 
@@ -64,7 +64,9 @@ def read_pages(
     for file, outlined in files.items():
         slot, inputs = ("read file", file), (Identical(outlined), *around, *by)
         read = partial(_contained, file, outlined, reader, by, memory=memory)
-        found = kept.once(slot, inputs, partial(_read, file, outlined, inputs[1:], read, kept))
+        found = kept.once(
+            slot, inputs, partial(_read, file, outlined, inputs[1:], reader, by, read, kept)
+        )
         if any(one.flaw.code == FAULT for one in found.flaws):
             kept.forget(slot)
         pages += found.value
@@ -78,26 +80,57 @@ ReadSection = Callable[[int, remember.Kept[Any], int], WithFlaws[ReadPage | None
 
 
 def _read(
-    file: str, outlined: Outlined, around: tuple[object, ...], read: ReadSection, kept: Memo
+    file: str,
+    outlined: Outlined,
+    around: tuple[object, ...],
+    reader: DiaryReader,
+    by: DatedBy,
+    read: ReadSection,
+    kept: Memo,
 ) -> WithFlaws[list[ReadPage]]:
     """The pages of a file; those in which nothing is wrong are the very same as before, if that
     was so before."""
     pages: list[ReadPage] = []
     flaws: list[PlacedFlaw] = []
     for line, section in outlined.pages:
-        slot = ("read page", file, line)
-        found = kept.once(
-            slot,
-            (Identical(section.section), *around),
-            partial(read, line, section, len(flaws)),
-        )
-        if found.flaws:
+        if kept is NO_MEMO:
+            # Most pages of a large journal were sound before, on a day like any other.
+            sound = _sound_page(file, line, section, reader, by)
+            if sound is not None:
+                pages.append(sound)
+                continue
+            found = read(line, section, len(flaws))
+        else:
+            slot = ("read page", file, line)
+            found = kept.once(
+                slot,
+                (Identical(section.section), *around),
+                partial(read, line, section, len(flaws)),
+            )
+        if found.flaws and kept is not NO_MEMO:
             # They may tell of other pages, too.
             kept.forget(slot)
         if found.value is not None:
             pages.append(found.value)
         flaws += found.flaws
     return WithFlaws(pages, tuple(flaws))
+
+
+def _sound_page(
+    file: str, line: int, kept: remember.Kept[Any], reader: DiaryReader, by: DatedBy
+) -> ReadPage | None:
+    """A page that was sound before and has a plain date; None where it must be looked at."""
+    sound, written = kept.sound, kept.section.date
+    if sound is None:
+        return None
+    try:
+        when = read_date(written, by.southern)
+    except Misread:
+        return None
+    if not when.exact or not OLDEST_DAY <= when.first <= min(by.today, LAST_RECKONED):
+        return None
+    page, weather, _ = reader.of_day(when.first).sound_page(kept, sound, when, file, line)
+    return ReadPage(when.first, file, line, page, weather)
 
 
 def _contained(

@@ -63,7 +63,8 @@ class Journal(Struct, frozen=True):
     but for weather files that are no .txt. `mark`: the digest of all that the pages are read by:
     settings, cards, the hemisphere, the language and the table of acts. `southern`: in which half
     of the Earth home lies; north where nobody says. `own_words`: the keeper's;
-    `own_past`: the lines that they would read otherwise and that wait for a yes.
+    `own_past`: the lines that they would read otherwise and that wait for a yes;
+    `language_past`: those that a newer language would.
     """
 
     folder: str
@@ -83,6 +84,7 @@ class Journal(Struct, frozen=True):
     mark: bytes
     own_words: OwnWords = NO_OWN_WORDS
     own_past: tuple[PastLine, ...] = ()
+    language_past: tuple[PastLine, ...] = ()
 
     def problems(self) -> tuple[Problem, ...]:
         """Every problem of the reading."""
@@ -135,4 +137,5 @@ def _journal(reading: SoFar, flaws: PlacedFlaws) -> Journal:
         digest(*by, *reading.parted.card_digests),
         reading.own_words,
         reading.own_past,
+        reading.language_past,
     )

@@ -17,12 +17,15 @@ from backbud.publish.memory import MemoryOf
 from backbud_grammar.details import Reading
 from backbud_grammar.parse import Details
 from backbud_grammar.problems import Flaw
+from backbud_grammar.shape import SHAPES, Part
 from backbud_grammar.syntax import Act, Block, Card, Page, Stray, Subjects
 
 SYNTAX_FILE = "syntax.msgpack"
 # The kinds of tree that some species was found for, and the figures that something asks for.
 KINDS_FILE = "kinds"
 FIGURES_FILE = "figures"
+# A large diary has some hundreds.
+MOST_SHAPES = 2000
 
 
 S = TypeVar("S")
@@ -103,7 +106,7 @@ Recalled = RecalledPage | Card | Stray
 class Memory(msgspec.Struct, gc=False):
     """`mark`: versions of the language it was read with. `files`: by digest of a whole file its
     sections. `readings`: of details, by the act or card they stand in and by text. `subjects`: by
-    subject line.
+    subject line. `shapes`: what shapes of details were parsed as (`Shapes`).
 
     What is said to be sound is so as long as the handles are those of the digest `things`;
     `said`: by word and text the acts in which nothing was wrong.
@@ -117,6 +120,7 @@ class Memory(msgspec.Struct, gc=False):
     readings: dict[str, Raw] = {}
     subjects: dict[str, Subjects] = {}
     said: dict[str, dict[str, Raw]] = {}
+    shapes: Raw = Raw()
 
     def forget_sound(self, files: Mapping[bytes, Iterable[Kept[Any]]]) -> None:
         """Let go of all that was sound only as long as every handle meant what it did."""
@@ -132,6 +136,15 @@ class Memory(msgspec.Struct, gc=False):
             return {}
         try:
             return _READINGS.decode(raw)
+        except (msgspec.MsgspecError, UnicodeDecodeError):
+            return {}
+
+    def known_shapes(self) -> dict[str, tuple[Part, ...] | None]:
+        """What shapes of details were parsed as."""
+        if not bytes(self.shapes):
+            return {}
+        try:
+            return _SHAPES.decode(self.shapes)
         except (msgspec.MsgspecError, UnicodeDecodeError):
             return {}
 
@@ -156,6 +169,7 @@ _ACTS = msgspec.msgpack.Decoder(tuple[Act, ...])
 _BLOCKS = msgspec.msgpack.Decoder(tuple[RecalledBlock, ...])
 _WORDS = msgspec.msgpack.Decoder(tuple[tuple[str, ...], ...])
 _READINGS = msgspec.msgpack.Decoder(dict[str, Reading])
+_SHAPES = msgspec.msgpack.Decoder(dict[str, tuple[Part, ...] | None])
 _SAID = msgspec.msgpack.Decoder(Said)
 
 
@@ -194,8 +208,15 @@ def keep(memory: MemoryOf, known: Memory, details: Details, said: SoundActs) -> 
             word: {**known.said.get(word, {}), **said.get(word, {})}
             for word in {**known.said, **said}
         },
+        "shapes": _shapes(known),
     }
     write_memory(memory, SYNTAX_FILE, whole)
+
+
+def _shapes(known: Memory) -> Mapping[str, tuple[Part, ...] | None]:
+    """Those of this run, and of earlier ones as long as they are not too many."""
+    before = known.known_shapes()
+    return SHAPES.parsed if len(before) > MOST_SHAPES else {**before, **SHAPES.parsed}
 
 
 def recall_names(memory: MemoryOf, name: str, mark: str) -> frozenset[str]:

@@ -12,6 +12,7 @@ from msgspec import Raw, Struct
 from backbud.journal.by_pieces import ByPieces
 from backbud.journal.dated import Said, SoundActs
 from backbud.journal.far import flaw_of_far, says_when
+from backbud.journal.one_problem import as_one
 from backbud.journal.own_words import NO_OWN_WORDS, OwnWords
 from backbud.journal.problems import is_flood
 from backbud.journal.remember import acts_of
@@ -20,6 +21,7 @@ from backbud_grammar.dates import WrittenDate, read_span
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ANY_WORDS, NO_ACT, ActForm, Form
 from backbud_grammar.handles import flaw_of
+from backbud_grammar.languages import ALWAYS_NEWEST, LANGUAGE, Languages, table_of
 from backbud_grammar.lexicon import SHARES
 from backbud_grammar.outline import Known
 from backbud_grammar.own_words import Expanded, expanded
@@ -98,6 +100,7 @@ def _problems(heard: HeardAct) -> int:
 
 # Whose part it is: `on left 1 of yuki`.
 _OF = re.compile(r"\bof (\S+)")
+_NOT_AN_ACT = "this line begins with no act word, and is kept as if noted"
 _NO_HINT = "The manual lists every act; free words go after noted."
 
 
@@ -105,7 +108,8 @@ class ActReader:
     """Reads acts against the table of acts, and tells what is wrong in each.
 
     `recall`: what an earlier run found sound, by word and text. `found_sound`: what this process
-    found or recalled; more is added. `own`: the keeper's own words.
+    found or recalled; more is added. `own`: the keeper's own words. `languages`: by which language
+    each day's page is read; `language`: the one that this reads by. `gallon`: of which country.
     """
 
     def __init__(
@@ -115,15 +119,44 @@ class ActReader:
         recall: Callable[[str, str], Said | None],
         found_sound: SoundActs,
         own: OwnWords = NO_OWN_WORDS,
+        languages: Languages = ALWAYS_NEWEST,
+        language: int = LANGUAGE,
+        gallon: str = "",
     ) -> None:
         self.things, self.details, self.own = things, details, own
+        self.languages, self.language, self.gallon = languages, language, gallon
+        self._by_language: dict[int, ActReader] = {language: self}
         self._known_acts = Known.of(details.acts)
         self.found_sound = found_sound
         self._recall = recall
         self._prose = {word: form.word for word, form in details.acts.items() if form.prose}
         self._talk: Talk | None = None
         self._near: dict[str, str] = {}
+        # The last text in which something was wrong, and what of it was read.
+        self._last: tuple[str, str, Said, tuple[Flaw, ...]] = ("", "", Said("", (), ""), ())
         self._by_pieces = ByPieces(details, self._sound)
+
+    def of_day(self, day: date) -> ActReader:
+        """What reads the page of a day: by the language of that day."""
+        return self.of_language(self.languages.on(day))
+
+    def of_language(self, language: int) -> ActReader:
+        """What reads by one language; what is remembered is of the newest alone."""
+        found = self._by_language.get(language)
+        if found is None:
+            details = Details(table_of(self.details.acts, language))
+            found = ActReader(
+                self.things,
+                details,
+                _nothing,
+                {},
+                self.own,
+                self.languages,
+                language,
+                self.gallon,
+            )
+            self._by_language[language] = found
+        return found
 
     def subjects(self, text: str) -> Subjects:
         read = self.details.subjects(text) if text else NOBODY
@@ -172,7 +205,11 @@ class ActReader:
         flaws: tuple[Flaw, ...] = ()
         known = self._known(act)
         if known is None:
-            known, flaws = self._judged(form, act, hints=hints)
+            word, text, said, found = self._last
+            if not hints and word == act.word and text == act.text:
+                known, flaws = said, found
+            else:
+                known, flaws = self._judged(form, act, hints=hints)
             if flaws:
                 flaws = tuple([_in_its_place(one, act, own) for one in flaws])
             elif not form.prose:
@@ -199,7 +236,9 @@ class ActReader:
             if known is None:
                 return ""
         # What was refused below it, or a day far from this page, may hold it back all the same.
-        if act.left_out or known.says_when:
+        if act.left_out or (
+            known.says_when and when.first > date.min and flaw_of_far(known.details, when)
+        ):
             return ""
         if act.remark and doubt_of(self.details.acts[known.act], act) is not None:
             return ""
@@ -219,7 +258,11 @@ class ActReader:
 
     def _sound(self, form: ActForm, word: str, text: str) -> Said | None:
         """What an act of this text says; None where anything is wrong with it."""
-        said, flaws = self._judged(form, Act(word, text, "", 0, 1, 1), hints=False)
+        act = Act(word, text, "", 0, 1, 1)
+        said, flaws = self._judged(form, act, hints=False)
+        if flaws:
+            # It is asked for at once, by whoever looks at the whole line.
+            self._last = (word, text, said, flaws)
         return None if flaws else said
 
     def heard(self, act: Act, when: WrittenDate, so_far: int) -> list[HeardAct]:
@@ -229,9 +272,12 @@ class ActReader:
         `so_far`: as `read` has it. Hints are sought only for what is told, once it is known.
         """
         heard = self._heard(act, when, so_far, hints=False)
-        if not any(map(_problems, heard)) or is_flood(so_far):
-            return heard
-        return self._heard(act, when, so_far, hints=True)
+        if any(map(_problems, heard)) and not is_flood(so_far):
+            heard = self._heard(act, when, so_far, hints=True)
+        return [
+            HeardAct(one.act, one.past, as_one(one.flaws)) if len(one.flaws) > 1 else one
+            for one in heard
+        ]
 
     def _heard(self, act: Act, when: WrittenDate, so_far: int, *, hints: bool) -> list[HeardAct]:
         own = self._expanded(act, when)
@@ -290,7 +336,9 @@ class ActReader:
             from backbud_grammar.scribbles.read import Talk
 
             kinds = {thing.handle: thing.kind for thing in self.things.by_handle.values()}
-            self._talk = Talk(self.details, handles_of(kinds), self._kind_of)
+            self._talk = Talk(
+                self.details, handles_of(kinds), self._kind_of, self.language, self.gallon
+            )
         return self._talk
 
     def _kind_of(self, written: str) -> str:
@@ -305,8 +353,18 @@ class ActReader:
         seams = tuple([Seam(at, *_place_in(act, of)) for at, of in told.pieces])
         remark = " ".join(filter(None, (told.remark, act.remark)))
         text_column = seams[0].column if seams else column
+        written = _line_of(act)
         one = Act(
-            told.word, told.text, remark, line, column, text_column, seams, act.left_out, told.kept
+            told.word,
+            told.text,
+            remark,
+            line,
+            column,
+            text_column,
+            seams,
+            act.left_out,
+            told.kept,
+            "" if written in (told.text, f"{told.word} {told.text}".rstrip()) else written,
         )
         past, flaws = self.read(one, when, so_far, hints=hints)
         if told.kept:
@@ -434,6 +492,12 @@ class ActReader:
         word, hint = act.word, _NO_HINT
         if is_flood(so_far):
             return Flaw("unknown-act", act.line, act.column, len(word), _unknown(word), hint)
+        bare = word.rstrip("?:!.")
+        if bare != word and bare.casefold() in self.details.acts:
+            asks = "?" in word
+            message = "who asks does not say that it is so" if asks else _NOT_AN_ACT
+            hint = f"Where it is so, begin the line with {bare}; where it is not, with noted."
+            return Flaw("unread-line", act.line, act.column, len(word), message, hint, KEPT)
         said = hint_for_act(word, act.text, self.details.acts)
         near = self._near_act(word)
         if said or near:
@@ -443,8 +507,7 @@ class ActReader:
 
         meant = may_mean(_line_of(act))
         hint = f"It may have meant {_or(meant)}: begin the line with that word." if meant else hint
-        message = "this line begins with no act word, and is kept as if noted"
-        return Flaw("unread-line", act.line, act.column, len(word), message, hint, KEPT)
+        return Flaw("unread-line", act.line, act.column, len(word), _NOT_AN_ACT, hint, KEPT)
 
     def _near_act(self, word: str) -> str:
         """The act that a first word may be a slip of; each word is compared once."""
@@ -492,6 +555,10 @@ class ActReader:
             wrong = "" if found.kind == "tree" else f"“{handle}” is a {found.kind} already"
         hint = "Choose another handle for the new tree."
         return Flaw("bad-handle", 0, 0, len(handle), wrong, hint) if wrong else None
+
+
+def _nothing(word: str, text: str) -> None:
+    """Nothing is remembered."""
 
 
 def _unknown(word: str) -> str:

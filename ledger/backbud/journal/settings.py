@@ -10,11 +10,24 @@ from typing import Any, Literal
 
 from msgspec import Struct
 
+from backbud.journal.language_set import (
+    is_language,
+    languages_of,
+    shown_languages,
+    wrong_in_languages,
+)
+from backbud.journal.letterhead import (
+    NO_LETTERHEAD,
+    Letterhead,
+    read_letterhead,
+    wrong_in_letterhead,
+)
 from backbud.journal.tax import NO_TAX, Tax, read_tax, wrong_in_tax
+from backbud_grammar.languages import ALWAYS_NEWEST, LANGUAGE, Languages
 from backbud_grammar.measures import CURRENCIES
 from backbud_grammar.problems import Flaw, did_you_mean
+from backbud_grammar.scribbles.gallons import GALLONS
 
-LANGUAGE = 1
 SETTINGS_FILE = "backbud.toml"
 
 Show = Literal["best day", "window"]
@@ -32,7 +45,11 @@ class Settings(Struct, frozen=True):
     `caldav_url`: the server that `backbud publish` writes to. `publish`: the feeds that go there,
     by their names below `calendars/`. `pages_for_owners`: a folder of pages is made for everybody
     whose trees are known, unless their card says `pages no`. `public_name`: what stands above the
-    pages that anybody may see. `tax`: on what is billed.
+    pages that anybody may see. `tax`: on what is billed. `letterhead`: what stands above a paper.
+    `weather`: which met service (`from`) and which station of past days (`station`) this journal
+    proposes; nobody is asked for its sake. `languages`: by which language a day's page is read:
+    `language`, and from the days in the table `languages` on another. `gallon`: the country whose
+    gallon is meant (`[units]`); "" where nobody says.
     """
 
     name: str = "A journal without a name"
@@ -52,6 +69,10 @@ class Settings(Struct, frozen=True):
     public_name: str = ""
     figures: Mapping[str, float] = {}
     tax: Tax = NO_TAX
+    letterhead: Letterhead = NO_LETTERHEAD
+    weather: Mapping[str, str] = {}
+    languages: Languages = ALWAYS_NEWEST
+    gallon: str = ""
 
 
 _TEXTS = (
@@ -61,7 +82,8 @@ _CALENDARS = ("show", "settled", "alarm_days", "alarm_hour", "publish")
 # No figure of the trade is larger, and no sum of such figures runs over.
 LARGEST_FIGURE = 10**9
 _KNOWN = (
-    "language", *_TEXTS, "hours_per_week", *_CALENDARS, "pages_for_owners", "figures", "tax"
+    "language", "languages", *_TEXTS, "hours_per_week", *_CALENDARS, "pages_for_owners",
+    "figures", "tax", "letterhead", "weather", "units",
 )  # fmt: skip
 LONGEST_ALARM_DAYS = 365
 LONGEST_JOURNAL_ID = 60  # it ends every UID, and a UID has room for 255 octets
@@ -92,8 +114,11 @@ def read_settings(text: str) -> tuple[Settings, list[Flaw]]:
         if wrong:
             line, column = _place_of_key(key, text)
             flaws.append(Flaw("bad-settings", line, column, len(key), wrong[0], wrong[1]))
-        elif key != "language":
+        elif key == "units":
+            values["gallon"] = value.get("gallon", "")
+        elif key not in ("language", "languages"):
             values[key] = _kept(key, value)
+    values["languages"] = languages_of(table)
     if "language" not in table:
         flaws.append(
             Flaw(
@@ -114,6 +139,8 @@ def _kept(key: str, value: Any) -> Any:
         return float(value)
     if key == "tax":
         return read_tax(value)
+    if key == "letterhead":
+        return read_letterhead(value)
     if key in ("alarm_days", "publish"):
         return tuple(dict.fromkeys(value if isinstance(value, list) else [value]))
     return value
@@ -124,11 +151,17 @@ def _wrong(key: str, value: object) -> tuple[str, str] | None:
     number = isinstance(value, (int, float)) and not isinstance(value, bool)
     if key not in _KNOWN:
         return f"“{key}” is no setting", did_you_mean(key, _KNOWN, f"Known: {', '.join(_KNOWN)}.")
-    if key == "language" and (value != LANGUAGE or isinstance(value, bool)):
+    if key == "language" and not is_language(value):
         return (
             f"language {value} is not known to this version",
-            f"This version reads language {LANGUAGE}.",
+            f"This version reads language {shown_languages()}.",
         )
+    if key == "languages" and (wrong := wrong_in_languages(value)):
+        return wrong
+    if key == "units" and not (
+        isinstance(value, dict) and set(value) <= {"gallon"} and value.get("gallon") in GALLONS
+    ):
+        return "“units” says whose gallon is meant", 'Write gallon = "US", or "UK", below [units].'
     if key in _TEXTS and not isinstance(value, str):
         return f"“{key}” is a text", f'For example: {key} = "…"'
     if key == "pages_for_owners" and not isinstance(value, bool):
@@ -151,7 +184,24 @@ def _wrong(key: str, value: object) -> tuple[str, str] | None:
         return _wrong_in_calendars(key, value)
     if key == "tax":
         return wrong_in_tax(value)
+    if key == "letterhead":
+        return wrong_in_letterhead(value)
+    if key == "weather":
+        return _wrong_in_weather(value)
     return _wrong_figures(value) if key == "figures" else None
+
+
+def _wrong_in_weather(value: object) -> tuple[str, str] | None:
+    """What is wrong with what is said of where weather comes from."""
+    known = ("from", "station")
+    if not isinstance(value, dict) or not all(isinstance(said, str) for said in value.values()):
+        return "“weather” is a table of texts", 'For example: from = "met-norway"'
+    odd = next((name for name in value if name not in known), None)
+    if odd is not None:
+        return f"“{odd}” is no setting of weather", did_you_mean(
+            odd, known, "Known: from, station."
+        )
+    return None
 
 
 def _wrong_figures(value: object) -> tuple[str, str] | None:

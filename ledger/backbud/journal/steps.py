@@ -19,6 +19,7 @@ from backbud.journal.events import Origin
 from backbud.journal.far import ahead_on_cards, far_on_cards
 from backbud.journal.faults import failing, fault_at
 from backbud.journal.forgotten import with_numbers
+from backbud.journal.language_past import lines_read_otherwise
 from backbud.journal.load import Loaded
 from backbud.journal.misplaced import flaws_of_misplaced
 from backbud.journal.outlines import Parted, parted
@@ -38,7 +39,9 @@ from backbud.publish.memory import MemoryOf
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.digest import digest
 from backbud_grammar.forms import ActForm
+from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.parse import Details
+from backbud_grammar.shape import SHAPES
 from backbud_grammar.version import language_mark, sources_mark
 
 # So little that is new is sooner read again than the whole memory is written.
@@ -89,6 +92,7 @@ class SoFar(Struct, frozen=True):
     pages: tuple[DatedPage, ...] = ()
     weather: tuple[DayWeather, ...] = ()
     own_past: tuple[PastLine, ...] = ()
+    language_past: tuple[PastLine, ...] = ()
     remembered: bool = False
 
     @property
@@ -119,6 +123,7 @@ def begun(
     mark = _mark(by_act)
     is_first = not kept.holds("recalled")
     known = kept.once("recalled", (folder, mark), partial(remember.recall, memory, mark))
+    SHAPES.recall = known.known_shapes
     details = kept.once(
         "details",
         (Identical(known),),
@@ -287,31 +292,41 @@ def read_all_pages(reading: SoFar) -> WithFlaws[SoFar]:
     asked, things = reading.asked, reading.things
     known, kept = asked.known, asked.kept
     own = reading.own_words
-    handles = _handles(things, own)
+    languages, gallon = reading.settings.languages, reading.settings.gallon
+    handles = _handles(things, own, f"{languages.text} {gallon}")
     if known.things != handles:
         known.forget_sound(reading.parted.rows())
     around = (Identical(known), handles)
     sound = kept.once("sound acts", around, dict[str, dict[str, Said]])
-    reader = DiaryReader(ActReader(things, asked.details, known.said_of, sound, own))
+    acts = ActReader(things, asked.details, known.said_of, sound, own, languages, LANGUAGE, gallon)
+    reader = DiaryReader(acts)
     by = DatedBy(reading.southern, asked.today, asked.as_of)
     files = reading.parted.counting()
     pages, flaws = read_pages(files, reader, by, around, kept, asked.memory)
     weather = tuple([said for page in pages for said in page.weather])
     in_order = tuple([page.page for page in sorted(pages)])
     past = past_lines(files, own, asked.acts, reading.southern)
+    otherwise = lines_read_otherwise(files, acts, LANGUAGE, southern=reading.southern)
     found = replace(
-        reading, handles=handles, sound=sound, pages=in_order, weather=weather, own_past=past
+        reading,
+        handles=handles,
+        sound=sound,
+        pages=in_order,
+        weather=weather,
+        own_past=past,
+        language_past=otherwise,
     )
     return WithFlaws(found, flaws)
 
 
-def _handles(things: Things, own: OwnWords) -> bytes:
-    """The digest of what every handle means, and every own word."""
+def _handles(things: Things, own: OwnWords, settings: str) -> bytes:
+    """The digest of what every handle means, and every own word; and of the settings that words
+    are read by."""
     meanings = (
         f"{spelling} {things.by_handle[handle].kind}"
         for spelling, handle in things.spellings.items()
     )
-    return digest("\n".join((*meanings, own.meanings)).encode())
+    return digest("\n".join((*meanings, own.meanings, settings)).encode())
 
 
 def tell_misplaced(reading: SoFar) -> WithFlaws[SoFar]:

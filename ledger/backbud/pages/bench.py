@@ -8,6 +8,7 @@ from datetime import date
 from msgspec import Struct
 
 from backbud import words
+from backbud.pages import ahead
 from backbud.pages.drawings.window_line import window_line
 from backbud.pages.links import anchor_of, link, place_page, tree_page
 from backbud.pages.work import kept_together
@@ -133,6 +134,7 @@ def _weather(view: BenchView) -> Iterator[str]:
         yield _frost(view.frost)
     if view.lean:
         yield _lean(view.lean)
+    yield from ahead.in_brief(view.sky, view.today)
 
 
 def _frost(frost: FrostToday) -> str:
@@ -173,7 +175,7 @@ def _by(one: Round, today: date) -> Iterator[str]:
     if first.state in ("overdue", "promised"):
         yield f"was due {closes}"
     else:
-        yield words.closing(first.act, first, year)
+        yield words.closing(first.act, first, today)
         if first.best == today:
             yield "best today"
         elif first.best > today:

@@ -259,6 +259,7 @@ def _shared(view: Nursery, title: str, *, public: bool) -> dict[str, object]:
         "frame": "folder_frame.html",
         "public": public,
         "handed": True,
+        "credit": view.weather.ahead.credit,
         "nav": ((INDEX, "All trees" if public else "All your trees"),),
     }
 

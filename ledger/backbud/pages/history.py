@@ -30,6 +30,7 @@ class HistoryLine(Struct, frozen=True):
     """One entry as shown: the act, its details, the remark, and where it stands.
 
     `held`: it is held back, and changes nothing. `beside`: words of it that were not used.
+    `written`: the line as written, at the first of what was read of it, where it has other words.
     `for_owner`: the tree's owner reads its words, and the keeper is told so.
     """
 
@@ -43,13 +44,16 @@ class HistoryLine(Struct, frozen=True):
     held: bool
     was: Was | None
     for_owner: bool = False
+    written: str = ""
 
 
 class Day(Struct, frozen=True):
-    """The entries of one date, in the order they were written."""
+    """The entries of one date, in the order they were written. `at`: where all of several stand,
+    "" where each says so itself."""
 
     when: str
     lines: tuple[HistoryLine, ...]
+    at: str = ""
 
 
 class HistoryYear(Struct, frozen=True):
@@ -59,6 +63,15 @@ class HistoryYear(Struct, frozen=True):
     count: str
     open: bool
     days: tuple[Day, ...]
+
+
+def _where(lines: Sequence[HistoryLine]) -> str:
+    """The file of several lines, and their numbers: `diary/2026.txt:12, 13`."""
+    places = [line.at.rpartition(":") for line in lines]
+    files = {file for file, _, _ in places}
+    if len(lines) < 2 or len(files) > 1 or not all(files):
+        return ""
+    return f"{files.pop()}:{', '.join(number for _, _, number in places)}"
 
 
 def years_of(history: Sequence[EntryView]) -> tuple[HistoryYear, ...]:
@@ -75,7 +88,12 @@ def years_of(history: Sequence[EntryView]) -> tuple[HistoryYear, ...]:
 
 
 def _day(when: DateView, entries: tuple[EntryView, ...], year: int) -> Day:
-    return Day(_written(when, year), tuple(_line(entry, year) for entry in entries))
+    before = ("", *(entry.own_words for entry in entries))
+    lines = tuple(
+        _line(entry, year, "" if entry.own_words == last else entry.own_words)
+        for entry, last in zip(entries, before, strict=False)
+    )
+    return Day(_written(when, year), lines, _where(lines))
 
 
 @cache
@@ -84,7 +102,7 @@ def _written(when: DateView, year: int) -> str:
     return words.written(when, year)
 
 
-def _line(entry: EntryView, year: int) -> HistoryLine:
+def _line(entry: EntryView, year: int, written: str) -> HistoryLine:
     among = entry.shared_among
     shared = f"shared among {words.number(among, 'tree')}" if among > 1 else ""
     return HistoryLine(
@@ -100,6 +118,7 @@ def _line(entry: EntryView, year: int) -> HistoryLine:
         entry.held_back,
         _was(entry.correction, year) if entry.correction else None,
         bool(entry.for_owner),
+        written,
     )
 
 

@@ -53,6 +53,11 @@ def register_csv(name: str) -> str:
     return f"registers/{name}.csv"
 
 
+def register_page(name: str, part: str) -> str:
+    """The path of a part of a register: `registers/plants-2026.html`."""
+    return f"registers/{name}-{part}.html"
+
+
 def kind_page(title: str) -> str:
     """The path of the page of a kind of tree below the output: `kinds/trident-maple.html`."""
     return f"kinds/{_file_name(_NOT_IN_NAMES.sub('-', title.casefold()).strip('-') or '_')}.html"

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterator
 
 from msgspec import Struct
 
 from backbud import words
-from backbud.pages.links import register_csv
+from backbud.pages.links import register_csv, register_page
 from backbud.views.history import date_view
+from backbud.views.registers.parts import FIRST_ENTRIES, RegisterPart, in_order, parts_of
 from backbud.views.registers.register import RegisterView
 from backbud_grammar.dates import read_date
 from backbud_grammar.problems import Misread
@@ -20,8 +21,6 @@ _PLACES = {
     "stock": ("sort", ("name",), ("value", "currency")),
     "unpaid": ("date", ("name", "number"), ("open", "currency")),
 }
-
-_LATEST_FIRST = frozenset({"treatments", "plants"})
 
 
 class RegisterCell(Struct, frozen=True):
@@ -41,32 +40,68 @@ class RegisterRow(Struct, frozen=True):
     missing: str
 
 
+class RegisterLink(Struct, frozen=True):
+    """The way to a part of a register, and what it holds."""
+
+    page: str
+    title: str
+    entries: int
+
+
 class RegisterSheet(Struct, frozen=True):
-    """A register on the page; `csv`: the way to it as CSV."""
+    """A register on the page of all, with its first entries; `csv`: the way to it as CSV; `parts`:
+    the pages that hold all entries, where the first are not all. `count`: how many there are."""
 
     name: str
     title: str
     about: str
     csv: str
+    count: int
     rows: tuple[RegisterRow, ...]
     notes: tuple[str, ...]
+    parts: tuple[RegisterLink, ...]
+
+
+class RegisterPartSheet(Struct, frozen=True):
+    """A part of a register on a page of its own. `others`: the other parts."""
+
+    page: str
+    title: str
+    csv: str
+    rows: tuple[RegisterRow, ...]
+    others: tuple[RegisterLink, ...]
 
 
 def sheet(register: RegisterView) -> RegisterSheet:
-    """Lay out a register."""
+    """Lay out a register for the page of all."""
     return RegisterSheet(
         register.register,
         register.title,
         register.about,
         register_csv(register.register),
-        tuple(_row(register, row) for row in _in_order(register)),
+        len(register.rows),
+        tuple(_row(register, row) for row in in_order(register)[:FIRST_ENTRIES]),
         register.notes,
+        tuple(_link(register, part) for part in parts_of(register)),
     )
 
 
-def _in_order(register: RegisterView) -> Iterable[dict[str, str]]:
-    """What was written last is asked for first; what is owed longest, too."""
-    return reversed(register.rows) if register.register in _LATEST_FIRST else register.rows
+def part_sheets(register: RegisterView) -> Iterator[RegisterPartSheet]:
+    """Lay out the parts of a register that is too long for the page of all."""
+    parts = parts_of(register)
+    for part in parts:
+        yield RegisterPartSheet(
+            register_page(register.register, part.name),
+            ": ".join(filter(None, (register.title, part.title))),
+            register_csv(register.register),
+            tuple(_row(register, row) for row in part.rows),
+            tuple(_link(register, other) for other in parts if other is not part),
+        )
+
+
+def _link(register: RegisterView, part: RegisterPart) -> RegisterLink:
+    page = register_page(register.register, part.name)
+    return RegisterLink(page, part.title or "all", len(part.rows))
 
 
 def _row(register: RegisterView, row: dict[str, str]) -> RegisterRow:

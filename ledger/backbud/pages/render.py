@@ -13,6 +13,7 @@ from backbud import words
 from backbud.collection.state import Tree
 from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.pages import (
+    ahead,
     bench,
     kind,
     links,
@@ -33,15 +34,16 @@ from backbud.pages.paper_pages import paper_pages
 from backbud.pages.printed import labels
 from backbud.pages.printed import week as week_sheet
 from backbud.pages.templating import Pieces, assets, macro, octets, page
-from backbud.pages.tree import listed
+from backbud.pages.tree import listed_tree
 from backbud.pages.tree_page import tree_page_of
+from backbud.views.ahead import WaterAhead
 from backbud.views.bench import OfTree, bench_view, of_tree
 from backbud.views.day import open_works_of
 from backbud.views.narrow import only_tree, own_inputs, without_trees
 from backbud.views.nursery import Nursery
 from backbud.views.paper import PapersView
 from backbud.views.place import StandsThere, by_place, place_view, stands_there
-from backbud.views.registers.register import csv_of
+from backbud.views.registers.register import RegisterView, csv_of
 from backbud.views.tree import trees_view
 from backbud.views.week_on_paper import WeekOfTree, of_week, week_on_paper
 from backbud.views.year_back import year_back_view
@@ -67,6 +69,7 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
     for register in view.registers:
         path = links.register_csv(register.register)
         yield path, kept.once(path, (Identical(register),), partial(csv_of, register))
+    yield from _parts_of_registers(view, shared, around, kept)
     yield from _papers(view, kept)
     yield from _places(view, shared, around, kept)
     yield from _all_labels(view, shared, around, kept)
@@ -94,6 +97,7 @@ def shared_by_pages(view: Nursery) -> dict[str, object]:
         "address": view.address,
         "ways": ways.EVERY_PAGE,
         "handed": False,
+        "credit": view.weather.ahead.credit,
     }
 
 
@@ -163,10 +167,11 @@ def _places(
     """The page of each place where a tree stands."""
     for handle, trees in by_place(view.trees).items():
         plans = {tree.handle: view.plans.get(tree.handle, ()) for tree in trees}
+        water = next((one for one in view.weather.ahead.water if one.place == handle), None)
         yield kept.once(
             ("place", handle),
-            (Identical(around), Identical(*trees), Identical(*plans.values())),
-            partial(_place, view, shared, around, handle, trees, kept),
+            (Identical(around), Identical(*trees), Identical(*plans.values()), water),
+            partial(_place, view, shared, around, handle, trees, water, kept),
         )
 
 
@@ -191,6 +196,7 @@ def _place(
     around: object,
     handle: str,
     trees: Sequence[Tree],
+    water: WaterAhead | None,
     kept: Memo,
 ) -> tuple[str, bytes]:
     def stands(tree: Tree) -> StandsThere:
@@ -205,6 +211,7 @@ def _place(
     own = {
         "base": "../",
         "place": place.sheet(shown, view.today),
+        "water": ahead.water_said(water) if water is not None else "",
         "ways": ways.of_place(handle, shown.place_name, view.first_handles),
     }
     return links.place_page(handle), page("place.html", shared, own)
@@ -283,6 +290,25 @@ def _registers(view: Nursery, shared: dict[str, object], around: object, kept: M
     return kept.once("registers page", (Identical(around, *view.registers),), made)
 
 
+def _parts_of_registers(
+    view: Nursery, shared: dict[str, object], around: object, kept: Memo
+) -> Iterator[tuple[str, bytes]]:
+    """The pages of the registers that are too long for one."""
+    for register in view.registers:
+        yield from kept.once(
+            ("register", register.register),
+            (Identical(around, register),),
+            partial(_parts_of, register, shared),
+        )
+
+
+def _parts_of(register: RegisterView, shared: dict[str, object]) -> tuple[tuple[str, bytes], ...]:
+    return tuple(
+        (part.page, page("register.html", shared, {"base": "../", "part": part}))
+        for part in registers.part_sheets(register)
+    )
+
+
 def _visits(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
     """Other people's trees in the house; for the keeper alone, for it has prices and people."""
 
@@ -355,4 +381,4 @@ SHEETS: tuple[tuple[str, Sheet], ...] = (
 
 def _listed(view: Nursery, tree: Tree, part: str) -> bytes:
     """A tree's line in a part of the list."""
-    return octets(macro("lines.html", part, listed(view, tree)))
+    return octets(macro("lines.html", part, listed_tree(view, tree)))

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 from backbud import words
 from backbud.pages import links, ways
+from backbud.pages.isolated import isolated
 from backbud.pages.tree import MOST_VIGOUR
 
 if TYPE_CHECKING:
@@ -134,6 +135,7 @@ def _environment() -> Environment:
         auto_reload=False,
     )
     environment.filters["capital"] = words.sentence
+    environment.filters["isolated"] = isolated
     environment.globals |= {
         "link": links.link,
         "subscription": ways.subscription,

@@ -217,7 +217,7 @@ def _waits(tree: TreeView, today: date) -> str:
     return f"The days of {these} wait on the weather, and will move as it comes."
 
 
-def listed(view: Nursery, tree: Tree) -> Listed:
+def listed_tree(view: Nursery, tree: Tree) -> Listed:
     """A tree's line in the list, with the next work that is open on it."""
     today = view.today
     shown = listed_view(tree, view.plans.get(tree.handle, ()), view.names, today)

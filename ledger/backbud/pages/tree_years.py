@@ -8,7 +8,7 @@ from datetime import date
 from msgspec import Struct
 
 from backbud import words
-from backbud.views.skies import BASE_C
+from backbud.views.sums import BASE_C
 from backbud.views.tree_years import DoneInYear, TreeYearView
 
 # An act that was done more often than this in a year is counted.

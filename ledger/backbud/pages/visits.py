@@ -132,7 +132,7 @@ def can_go_home(one: VisitView, year: int) -> str:
 
 def _done(one: VisitView, year: int) -> str:
     if not one.done:
-        return "nothing yet"
+        return "nothing yet" if one.went is None else "nothing written down"
     last = one.done[-1]
     hours = f", {words.minutes(round(one.hours * 60))}" if one.hours else ""
     when = words.written(last.when, year)

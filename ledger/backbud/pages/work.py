@@ -90,7 +90,7 @@ def _by(work: WorkView, today: date) -> Iterator[str]:
         yield f"was due {closes}"
         yield from words.when_late(work, today).split(", ")
     elif work.state == "now":
-        yield words.closing(work.act, work, year)
+        yield words.closing(work.act, work, today)
         yield from words.when_now(work, today).split(", ")
     else:
         yield f"best {words.day(work.best, year)}"

@@ -15,8 +15,8 @@ from backbud.pages.links import link, tree_page
 from backbud.pages.pictures import Pair, pair_of
 from backbud.pages.work import kept_together
 from backbud.pages.year import NO_KIND
-from backbud.views.skies import BASE_C
 from backbud.views.sky import Sum
+from backbud.views.sums import BASE_C
 from backbud.views.year_back import (
     ForeseenView,
     LapsedView,

@@ -9,7 +9,7 @@ from functools import partial
 
 from backbud.collection.bookings import counted
 from backbud.collection.fold import each_after
-from backbud.collection.state import Tree
+from backbud.collection.state import OnTree, Tree
 from backbud.journal.things import Thing
 from backbud.memo import Identical
 from backbud.plan.common.quarantine_ends import QUARANTINE_DAYS, apart_for
@@ -18,7 +18,10 @@ from backbud.plan.unpaid import PAYMENT_DAYS
 from backbud.plan.vessels import pot_of_card
 from backbud.session import Session
 from backbud.views.paper import PapersView
-from backbud.views.papers_made_out import PaperGround, is_told_now, papers_view, visits_told
+from backbud.views.paper_ground import PaperGround
+from backbud.views.papers_made_out import papers_view
+from backbud.views.photograph import PhotographView
+from backbud.views.statement import is_told_now, visits_told
 from backbud.visits.account import Account, VisitAccount
 from backbud_grammar.act_words import LabelName
 
@@ -86,6 +89,7 @@ def paper_ground(session: Session, plan: Plan, account: Account) -> PaperGround:
         account=account,
         trees=trees,
         arrived={_key(one): _as_it_came(session, one) for one in visits},
+        came_with={_key(one): _came_with(session, one) for one in visits},
         apart_until={_key(one): until for one in visits if (until := _apart_until(session, one))},
         species=plan.species,
         plans=plan.follow_ups,
@@ -114,7 +118,8 @@ def paper_ground(session: Session, plan: Plan, account: Account) -> PaperGround:
         home=home,
         names=session.names(),
         things=things,
-        photographs={handle: session.photographs_of(trees[handle]) for handle in handles},
+        letterhead=settings.letterhead,
+        photographs={handle: _for_owner(session, trees[handle]) for handle in handles},
         pot_depths=_depths(session, trees.values()),
         tax=settings.tax,
         payment_days=round(PAYMENT_DAYS.among(settings.figures)),
@@ -155,6 +160,21 @@ def _as_it_came(session: Session, one: VisitAccount) -> Tree:
     return dict(each_after(session.histories, things, handle, (count,)))[count]
 
 
+def _came_with(session: Session, one: VisitAccount) -> tuple[OnTree, ...]:
+    """What was on a tree as it came, before anything was taken off it on that day."""
+    if one.visit.came is None:
+        return one.visit.tree.on_tree
+    handle, things = one.visit.tree.handle, session.journal.things
+    entries = session.histories.trees[handle].entries
+    found = (
+        n
+        for n, entry in enumerate(entries, 1)
+        if entry.event.day == one.visit.came and entry in one.visit.entries
+    )
+    at = next(found, len(entries))
+    return dict(each_after(session.histories, things, handle, (at,)))[at].on_tree
+
+
 def _key(one: VisitAccount) -> tuple[str, date | None]:
     return one.visit.tree.handle, one.visit.came
 
@@ -169,6 +189,11 @@ def _apart_until(session: Session, one: VisitAccount) -> date | None:
         if entry.event.act == "quarantined" and entry.event.day == one.visit.came
     ]
     return apart_for(put[-1], days, southern=session.journal.southern).best if put else None
+
+
+def _for_owner(session: Session, tree: Tree) -> tuple[PhotographView, ...]:
+    """The photographs that a tree's owner may see."""
+    return tuple(one for one in session.photographs_of(tree) if one.for_owner)
 
 
 def _depths(session: Session, trees: Iterable[Tree]) -> dict[str, float]:

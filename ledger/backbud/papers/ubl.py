@@ -82,11 +82,9 @@ def _written(view: StatementView, sums: StatedSumsView) -> bytes:
 def _lines(view: StatementView, sums: StatedSumsView) -> Iterator[tuple[ChargeView, Decimal]]:
     """The lines and their net amounts, which add up to what is taxed under each rate: where prices
     have the tax in them, a rest of rounding goes to the largest line."""
+    charges = [*(line for tree in view.trees for line in tree.charges), *view.others]
     charged = [
-        line
-        for tree in view.trees
-        for line in tree.charges
-        if line.amount is not None and line.currency == sums.currency
+        line for line in charges if line.amount is not None and line.currency == sums.currency
     ]
     for one in sums.taxes:
         of_rate = [line for line in charged if line.tax_rate == one.rate]
@@ -106,7 +104,13 @@ def _line(root: ET.Element, number: int, line: ChargeView, net: Decimal) -> None
     _text(part, "InvoicedQuantity", f"{quantity:f}", unitCode=unit)
     _money(part, "LineExtensionAmount", net, line.currency)
     item = _part(part, "Item")
-    named = {"hours": "work", "price": "work as agreed", "period": "keep"}
+    named = {
+        "hours": "work",
+        "price": "work as agreed",
+        "period": "keep",
+        "billed": "work as billed",
+        "also billed": "also in the bill",
+    }
     _text(item, "Name", line.what or named.get(line.sort, line.sort))
     _category(_part(item, "ClassifiedTaxCategory"), line.tax_rate, reason=False)
     price = net / line.quantity if line.quantity else net
@@ -123,13 +127,21 @@ def _notes(view: StatementView) -> Iterator[str]:
 def _party(root: ET.Element, name: str, party: PartyView) -> None:
     part = _part(_part(root, name), "Party")
     _text(_part(part, "PartyName"), "Name", party.house or party.name)
-    if party.town:
-        _text(_part(part, "PostalAddress"), "CityName", party.town)
+    if party.town or party.address:
+        address = _part(part, "PostalAddress")
+        for name_, text in (("StreetName", party.address), ("CityName", party.town)):
+            if text:
+                _text(address, name_, text)
     if party.tax_number:
         scheme = _part(part, "PartyTaxScheme")
         _text(scheme, "CompanyID", party.tax_number)
         _text(_part(scheme, "TaxScheme"), "ID", "VAT")
     _text(_part(part, "PartyLegalEntity"), "RegistrationName", party.name)
+    if party.telephone or party.email:
+        contact = _part(part, "Contact")
+        for name_, text in (("Telephone", party.telephone), ("ElectronicMail", party.email)):
+            if text:
+                _text(contact, name_, text)
 
 
 def _category(part: ET.Element, rate: Decimal | None, *, reason: bool) -> None:

@@ -5,25 +5,20 @@ from __future__ import annotations
 import posixpath
 import re
 from collections.abc import Iterable, Iterator
-from functools import partial
 from os.path import isabs
 
 from msgspec import Struct
 
 from backbud.collection.state import Tree
-from backbud.journal.dated import DatedBlock
+from backbud.journal.dated import events_of
 from backbud.journal.events import Event, Origin
 from backbud.journal.read import Journal
-from backbud.memo import NO_MEMO, Memo
 from backbud_grammar.act_words import ActWord
 from backbud_grammar.dates import WrittenDate
 
 # What is read. Anything else with an ending is a file that no page can show.
 ENDINGS = ("jpg", "jpeg", "png", "webp", "heic", "heif")
 ACT: ActWord = "photographed"
-# A file whose bytes hold none of this names no picture: its pages need not be read for it.
-_ENDINGS = tuple(b".%s" % ending.encode() for ending in ENDINGS)
-_SOME_FILE = re.compile(rb"photo[a-z]*[ \t]+\S*\.[a-z0-9]{1,5}\b")
 _HAS_ENDING = re.compile(r"\.[A-Za-z0-9]{1,5}$")
 
 
@@ -62,24 +57,10 @@ def pictures_of(tree: Tree) -> tuple[Named, ...]:
     return tuple(picture for event in counted for picture in _in_event(event))
 
 
-def pictures_in(journal: Journal, kept: Memo = NO_MEMO) -> tuple[Named, ...]:
-    """Every picture that a line of the diary names, page by page, whatever became of the line.
-
-    `kept`: what an earlier run of this process left of each file.
-    """
-    files = {
-        name
-        for name, text in journal.texts.items()
-        if kept.once(("may name a picture", name), (text,), partial(_may_name, text))
-    }
-    pages = (page for page in journal.pages if page.file in files)
-    events = (event for page in pages for block in page.blocks for event in _of(block))
+def pictures_in(journal: Journal) -> tuple[Named, ...]:
+    """Every picture that a line of the diary names, page by page, whatever became of the line."""
+    events = events_of(journal.pages, ACT)
     return tuple(picture for event in events for picture in _in_event(event))
-
-
-def _may_name(text: bytes) -> bool:
-    lower = text.lower()
-    return any(ending in lower for ending in _ENDINGS) or _SOME_FILE.search(lower) is not None
 
 
 def paths_of(pictures: Iterable[Named]) -> tuple[str, ...]:
@@ -90,11 +71,6 @@ def paths_of(pictures: Iterable[Named]) -> tuple[str, ...]:
 def marked_for(event: Event, whom: str) -> bool:
     """Whether a line about a picture says that the `owner`, or the `public`, may see it."""
     return any(whom in detail.words.casefold().split() for detail in event.all("for"))
-
-
-def _of(block: DatedBlock) -> Iterator[Event]:
-    """The lines of a block that name pictures: only they are read."""
-    return (block.event(i) for i, act in enumerate(block.acts) if act == ACT)
 
 
 def _in_event(event: Event) -> Iterator[Named]:

@@ -17,6 +17,7 @@ from backbud.journal.read import Journal
 from backbud.plan.customers import AHEAD, came_of, is_customers
 from backbud.plan.due import Due, cause_of, due_of
 from backbud.plan.followups import Reason
+from backbud.plan.insults import WEAK
 from backbud.plan.windows import span_window
 from backbud.species import PROMISE, Figure, Proposal, Window
 from backbud_grammar.act_words import ActWord, as_act
@@ -79,10 +80,7 @@ def _cautions(tree: Tree) -> tuple[str, ...]:
     """What a promise does not know: how the tree stands today."""
     found = []
     if tree.weak:
-        found.append(
-            "It is written down as weak: do only what it can bear, and ask its owner for another "
-            "season for the rest."
-        )
+        found += [WEAK, "Tell its owner why it waits, and ask for another season."]
     if tree.quarantined:
         found.append("It stands in quarantine: tools and hands go to no other tree from it.")
     return tuple(found)

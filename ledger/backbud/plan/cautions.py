@@ -9,7 +9,6 @@ from functools import partial
 from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.plan.common.out_of_its_time import OUT_OF_ITS_TIME
 from backbud.plan.followups import FollowUp
-from backbud.plan.hang import WOULD_BE
 from backbud.plan.run import Plan
 from backbud.plan.told_cautions import Caution
 
@@ -33,6 +32,5 @@ def _of(one: FollowUp) -> Iterator[Caution]:
     if f"/{OUT_OF_ITS_TIME}/" in one.id:
         said = next((reason.text for reason in one.because if reason.sort == "rule"), "")
         yield Caution(one.tree, said, origin)
-    for caution in one.cautions if one.promised else ():
-        if caution.startswith(WOULD_BE):
-            yield Caution(one.tree, caution, origin)
+    for said in one.against:
+        yield Caution(one.tree, said, origin)

@@ -23,6 +23,10 @@ _TELL_OF_IT: tuple[ActWord, ...] = ("ready", "agreed", "billed")
 
 _ON_THE_WAY = "Keep it out of frost, sun and wind on the way."
 _WEAK = "It is written down as weak: ask its owner whether it may stay until it grows again."
+_APART = "It stands in quarantine: look at it, and let it out, before it goes."
+_COVERED = (
+    "Its winter shelter should not be broken off: ask its owner whether it may stay till then."
+)
 
 
 def hand_back(tree: Tree, journal: Journal, quoter: Quoter) -> Iterator[Due]:
@@ -38,7 +42,7 @@ def hand_back(tree: Tree, journal: Journal, quoter: Quoter) -> Iterator[Due]:
     done = billed if came is not None and not tree.wanted else None
     if ready is not None:
         window = Window(ready.day, ready.day + AHEAD / 2, ready.day + AHEAD)
-        reason = Reason("diary", quoter.reason(ready, tree), ready.origin)
+        reason = Reason("diary", quoter.reason(ready, tree), ready.origin, quotes=True)
     elif done is not None:
         window = Window(done.day, done.day + AHEAD / 2, done.day + AHEAD)
         reason = Reason("diary", "Its work is done, so it goes home.", done.origin)
@@ -58,7 +62,7 @@ def hand_back(tree: Tree, journal: Journal, quoter: Quoter) -> Iterator[Due]:
             window,
             "It goes home with an account of the work and advice.",
             "to its owner",
-            cautions=(_ON_THE_WAY, _WEAK) if tree.weak else (_ON_THE_WAY,),
+            cautions=tuple(_cautions(tree)),
             weight=PROMISE,
             schedule=Schedule(after="It stands ready and nobody came for it: write to its owner.")
             if ready is not None
@@ -70,6 +74,17 @@ def hand_back(tree: Tree, journal: Journal, quoter: Quoter) -> Iterator[Due]:
         journal.acts,
         promised=True,
     )
+
+
+def _cautions(tree: Tree) -> Iterator[str]:
+    """What to think of before it goes, by how it stands today."""
+    yield _ON_THE_WAY
+    if tree.weak:
+        yield _WEAK
+    if tree.quarantined:
+        yield _APART
+    if tree.on("protection"):
+        yield _COVERED
 
 
 def is_customers(tree: Tree, journal: Journal) -> bool:

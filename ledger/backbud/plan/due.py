@@ -74,7 +74,7 @@ def due_of(
         title_of(proposal, act),
         proposal.window,
         tuple(because),
-        cautions_of(proposal, act),
+        cautions_for(proposal, act),
         proposal.minutes,
         _settled_by(proposal, acts),
         weight=proposal.weight,
@@ -106,7 +106,7 @@ def title_of(proposal: Proposal, act: ActForm) -> str:
     return f"{act.bare} {proposal.what}".strip()
 
 
-def cautions_of(proposal: Proposal, act: ActForm) -> tuple[str, ...]:
+def cautions_for(proposal: Proposal, act: ActForm) -> tuple[str, ...]:
     """What to look out for: as the rule says, and as the act always asks."""
     return tuple(dict.fromkeys((*proposal.cautions, *act.cautions)))
 

@@ -5,7 +5,7 @@ It is the same whatever day it is looked at; `state` tells how it stands on a da
 
 from __future__ import annotations
 
-from datetime import date
+from datetime import date, timedelta
 from typing import Literal
 
 from msgspec import Struct
@@ -28,13 +28,15 @@ ReasonSort = Literal["diary", "season", "rule", "datum", "plan"]
 class Reason(Struct, frozen=True, gc=False):
     """One link of the chain: one sentence, and the line it stands on where there is one.
 
-    `expected`: it rests on weather that nobody has measured yet.
+    `expected`: it rests on weather that nobody has measured yet. `quotes`: it says the line as the
+    keeper wrote it.
     """
 
     sort: ReasonSort
     text: str
     origin: Origin | None = None
     expected: bool = False
+    quotes: bool = False
 
     @property
     def told(self) -> str:
@@ -54,8 +56,9 @@ class FollowUp(Struct, frozen=True, gc=False):
     `row`: the act's row of the journal's table. `part`: the part of the tree that it is about, ""
     for all of it.
     `schedule`: what is said of it as its days pass. `singly`: there is a reason for it in this very
-    tree. `group`: its rule and the year or the act that it hangs on. `foretold`: what a forecast
-    has that it is asked for against.
+    tree. `group`: its rule and the year or the act that it hangs on. `against`: of its cautions,
+    what the species says against a plan. `foretold`: what a forecast has that it is asked for
+    against.
     """
 
     id: str
@@ -81,6 +84,7 @@ class FollowUp(Struct, frozen=True, gc=False):
     schedule: Schedule = NOTHING_SAID
     singly: bool = False
     group: str = ""
+    against: tuple[str, ...] = ()
     foretold: Foretold | None = None
 
     @property
@@ -132,6 +136,20 @@ def sort_of_work(one: FollowUp) -> tuple[str, str]:
     return one.act, one.row.bare or one.act
 
 
-def waits_for_its_week(single: bool, state: State, best: date, today: date) -> bool:
-    """Whether a work that may be done now still waits: a chance does for its best week."""
-    return not single and state == "now" and today < monday_of(best)
+# From so long before the week of its best day on what must be done is told as now; ours, no source.
+NOW_BEFORE = timedelta(weeks=1)
+
+
+def waits_for_its_week(
+    single: bool, weight: Weight, promised: bool, state: State, best: date, today: date
+) -> bool:
+    """Whether a work whose window is open still waits: a chance does for the week of its best day,
+    what must be done for the week before it. What a tree may die without does not wait, nor what
+    grows worse while nobody looks, nor the keeper's word."""
+    if state != "now" or promised:
+        return False
+    if not single:
+        return today < monday_of(best)
+    if weight.at_stake == "life" or weight.once_past == "grows":
+        return False
+    return today < monday_of(best) - NOW_BEFORE

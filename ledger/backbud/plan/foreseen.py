@@ -11,8 +11,8 @@ from datetime import date, timedelta
 
 from msgspec.structs import replace
 
-from backbud.climate.ahead import FrostSpell, celsius, days_over
-from backbud.climate.forecast import MOST_DAYS_AHEAD, Forecast
+from backbud.climate.ahead import FrostSpell, SkyAhead, celsius, days_over
+from backbud.climate.forecast import MOST_DAYS_AHEAD
 from backbud.collection.state import Tree
 from backbud.plan.due import Due
 from backbud.plan.followups import FollowUp, Reason
@@ -31,12 +31,12 @@ _SOON = timedelta(days=2)
 
 def foreseen(dues: Iterable[Due], tree: Tree, here: Year, outside: Year) -> list[Due]:
     """The dues of a tree by what is foretold `here`, where it stands, and `outside`."""
-    forecast = here.outlook.air.forecast if here.outlook is not None else None
-    if forecast is None:
+    ahead = here.ahead
+    if ahead is None:
         return list(dues)
     today, last = here.today, here.today + timedelta(days=MOST_DAYS_AHEAD)
     return [
-        replace(due, follow_up=_seen(due, tree, here, outside, forecast))
+        replace(due, follow_up=_seen(due, tree, here, outside, ahead))
         if due.follow_up.outcome == "open"
         and due.follow_up.foretold is None
         and due.follow_up.window.opens <= last
@@ -46,14 +46,14 @@ def foreseen(dues: Iterable[Due], tree: Tree, here: Year, outside: Year) -> list
     ]
 
 
-def _seen(due: Due, tree: Tree, here: Year, outside: Year, forecast: Forecast) -> FollowUp:
+def _seen(due: Due, tree: Tree, here: Year, outside: Year, ahead: SkyAhead) -> FollowUp:
     one, today = due.follow_up, here.today
     if due.bares or one.act == "unprotected":
         spell = _frost(one, tree, here, outside)
         return one if spell is None else _held(one, spell, today)
     if one.window.opens > today + _SOON:
         return one
-    warned = tuple(_warnings(one, here, forecast))
+    warned = tuple(_warnings(one, here, ahead))
     return replace(one, cautions=(*warned, *one.cautions)) if warned else one
 
 
@@ -63,10 +63,10 @@ def _seen(due: Due, tree: Tree, here: Year, outside: Year, forecast: Forecast) -
 def _frost(one: FollowUp, tree: Tree, here: Year, outside: Year) -> FrostSpell | None:
     """The nights that it would stand bare in."""
     if one.act == "moved":
-        return outside.outlook.frost_ahead(OUT_BEARS_C) if outside.outlook is not None else None
+        return outside.ahead.frost(OUT_BEARS_C) if outside.ahead is not None else None
     bears = here.bears(tree, here.today)
     limit = bears.celsius if bears is not None else OUT_BEARS_C
-    return here.outlook.frost_ahead(limit) if here.outlook is not None else None
+    return here.ahead.frost(limit) if here.ahead is not None else None
 
 
 def _held(one: FollowUp, spell: FrostSpell, today: date) -> FollowUp:
@@ -87,10 +87,10 @@ def _held(one: FollowUp, spell: FrostSpell, today: date) -> FollowUp:
 # ------------------------------------------------------------------ warned of
 
 
-def _warnings(one: FollowUp, here: Year, forecast: Forecast) -> Iterator[str]:
+def _warnings(one: FollowUp, here: Year, ahead: SkyAhead) -> Iterator[str]:
     today = here.today
-    soon = {day: said for day, said in forecast.ahead(today).items() if day <= today + _SOON}
-    if one.act in ("treated", "fed"):
+    soon = {day: said for day, said in ahead.days.items() if day <= today + _SOON}
+    if one.act == "treated" or one.act == "fed":
         wet = days_over(soon, WASHES_OFF_MM, lambda said: said.rain_mm)
         if wet is not None and _rain_falls_on(here):
             what = "washes off what is sprayed" if one.act == "treated" else "washes feed out"

@@ -15,6 +15,7 @@ from msgspec.structs import replace
 
 from backbud.collection.fold import each_after, entries_until
 from backbud.collection.hard_work import may_stress
+from backbud.collection.places import is_room, is_warm_cover
 from backbud.collection.state import Tree
 from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
@@ -50,8 +51,6 @@ from backbud_grammar.forms import WorkName
 YEARS_BACK = 3
 AHEAD = timedelta(days=400)
 _DAY = timedelta(days=1)
-# How a caution begins that judges what is planned.
-WOULD_BE = "It would be "
 # What hangs on a time of the year.
 _YEARLY = ("season", "stage")
 # The growing years before and after this one whose seasons still count.
@@ -147,7 +146,16 @@ class Hanger:
             for proposal in self._proposals(one, tree, then, year)
             # No season asks for the shape of cuttings and seedlings; what was done or planned may.
             if not (one.event is None and tree.is_batch and acts[proposal.act].work in OF_SHAPE)
+            and not self._is_elsewhere(one.rule, proposal, tree)
         ]
+
+    def _is_elsewhere(self, rule: Rule, proposal: Proposal, tree: Tree) -> bool:
+        """Whether it is work of the winter quarters of a tender tree, in its time, and it does not
+        stand in them: where it was not brought in, that is asked for instead."""
+        if not rule.inside or not proposal.window.opens <= self.today <= proposal.window.closes:
+            return False
+        cover = self.years.cover_at(tree.place)
+        return not (is_room(cover) if rule.inside == "room" else is_warm_cover(cover))
 
     def _proposals(self, one: _Asked, tree: Tree, then: Tree, year: Year) -> list[Proposal]:
         """What a rule proposes, its far-off days kept still."""
@@ -199,14 +207,16 @@ class Hanger:
         against = year.against(tree, deed_planned(one))
         if not against:
             return due
-        would = (said.replace("It was ", WOULD_BE, 1) for said in against)
-        return replace(due, follow_up=replace(one, cautions=(*one.cautions, *would)))
+        cautions = (*one.cautions, *against)
+        return replace(due, follow_up=replace(one, cautions=cautions, against=tuple(against)))
 
     def foreseen(self, dues: Sequence[Due], tree: Tree, species: Species | None) -> Sequence[Due]:
         """What a forecast changes of the works of a tree, whatever asks for them."""
         if self._at:
             return dues
         here = self.years.at(tree, tree.place, self.today, species, ())
+        if here.ahead is None:
+            return dues
         outside = self.years.at(tree, tree.outside or tree.place, self.today, species, ())
         return foreseen(dues, tree, here, outside)
 
@@ -231,7 +241,7 @@ class Hanger:
                 continue
             if event.day < self.since and id(event) not in still_on:
                 continue
-            reason = Reason("diary", self.quoter.reason(event, tree), event.origin)
+            reason = Reason("diary", self.quoter.reason(event, tree), event.origin, quotes=True)
             for rule in rules:
                 yield _Asked(rule, at + 1, event.day, "", event, cause_of(event), reason, event)
 
@@ -268,12 +278,10 @@ class Hanger:
         if not rules or self._at:
             return
         year = self.years.at(tree, tree.place, self.today, species, seen)
-        forecast = year.outlook.air.forecast if year.outlook is not None else None
-        if forecast is None:
+        if year.ahead is None:
             return
-        where = f" for {year.place}" if year.place else ""
-        said = forecast.said
-        reason = Reason("datum", f"{said[0].upper()}{said[1:]}{where}.", expected=True)
+        said = year.ahead.forecast.said
+        reason = Reason("datum", f"{said[0].upper()}{said[1:]}.", expected=True)
         count = entries_until(self.histories, tree.handle, self.today)
         for rule in rules:
             # A winter is one year of the other half of the Earth.

@@ -1,4 +1,7 @@
-"""Warns of works that would stress a tree twice in one season, or a weak tree at all."""
+"""Warns of works that would stress a tree twice in one season, or a weak tree at all.
+
+What the keeper promised is asked for whatever the tree's strength, so it says so as well.
+"""
 
 from __future__ import annotations
 
@@ -10,13 +13,35 @@ from backbud.collection.hard_work import SEASON, is_stressing, stresses
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.plan.followups import FollowUp
+from backbud_grammar.act_words import ActWord
+
+# Light work that costs a tree leaf, shoot or strength, too; and root work however far it goes.
+_COSTS: frozenset[ActWord] = frozenset(
+    {
+        "bent", "carved", "decandled", "defoliated", "guyed", "layered", "notched", "opened",
+        "pinched", "plucked", "potted-on", "pruned", "repotted", "root-pruned", "slipped",
+        "thinned", "trimmed", "wired",
+    }
+)  # fmt: skip
+WEAK = "The tree is weak: leave this until it grows again."
 
 
 def weighed(tree: Tree, follow_ups: tuple[FollowUp, ...]) -> tuple[FollowUp, ...]:
     """Add a caution to each open stressing work within a season of another, or on a weak tree."""
     done = [e.event for e in tree.history if not e.undone and stresses(e.event)]
     due = sorted((one for one in follow_ups if _is_hard(one)), key=lambda one: one.window.best)
-    return tuple(_warned(tree, one, done, due) if _is_hard(one) else one for one in follow_ups)
+    return tuple(
+        _warned(tree, one, done, due) if _is_hard(one) else _kept_word(tree, one)
+        for one in follow_ups
+    )
+
+
+def _kept_word(tree: Tree, one: FollowUp) -> FollowUp:
+    """A promise of light work, with a caution where the tree is weak; what was agreed with its
+    owner says so itself."""
+    if not (tree.weak and one.promised and one.outcome == "open" and one.act in _COSTS):
+        return one
+    return replace(one, cautions=tuple(dict.fromkeys((*one.cautions, WEAK))))
 
 
 def _is_hard(follow_up: FollowUp) -> bool:
@@ -28,7 +53,7 @@ def _warned(tree: Tree, follow_up: FollowUp, done: list[Event], due: list[Follow
     window = follow_up.window
     cautions = list(follow_up.cautions)
     if tree.weak:
-        cautions.append("The tree is weak: leave this until it grows again.")
+        cautions.append(WEAK)
     lately = [
         event
         for event in done

@@ -51,7 +51,7 @@ def planned(tree: Tree, event: Event, at: int, journal: Journal, quoter: Quoter)
     was due that it moves."""
     row = event.named_row
     act = as_act(row.word)
-    reason = Reason("plan", quoter.reason(event, tree, remark=True), event.origin)
+    reason = Reason("plan", quoter.reason(event, tree, remark=True), event.origin, quotes=True)
     pieces = _pieces(event, tree, quoter)
     for part in dict.fromkeys(event.parts or ("",)):
         proposal = Proposal(
@@ -103,7 +103,7 @@ def _again(tree: Tree, event: Event, at: int, journal: Journal, quoter: Quoter) 
     window = window_again(event, journal.southern)
     if window is None:
         return
-    reason = Reason("diary", quoter.reason(event, tree), event.origin)
+    reason = Reason("diary", quoter.reason(event, tree), event.origin, quotes=True)
     for look in looks(event):
         # Where wire bites is where it comes off; it is all of it that is looked at again.
         for part in ("",) if look.finding == "biting" else look.parts or ("",):

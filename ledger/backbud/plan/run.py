@@ -247,7 +247,7 @@ def settle(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
     tree, journal, quoter = asked.tree, asked.hanger.journal, asked.hanger.quoter
 
     def quote(event: Event) -> Reason:
-        return Reason("plan", quoter.reason(event, tree, remark=True), event.origin)
+        return Reason("plan", quoter.reason(event, tree, remark=True), event.origin, quotes=True)
 
     def as_plan(event: Event, at: int) -> Iterator[Due]:
         return planned(tree, event, at, journal, quoter)

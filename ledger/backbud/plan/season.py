@@ -94,7 +94,9 @@ def works_of(follow_ups: Iterable[FollowUp], today: date) -> Iterator[Work]:
         if one.is_open(today):
             state, window = one.state(today), one.window_on(today)
             late = state in ("overdue", "promised")
-            waits = waits_for_its_week(one.single, state, window.best, today)
+            waits = waits_for_its_week(
+                one.single, one.weight, one.promised, state, window.best, today
+            )
             opens = today if late else max(window.opens, today)
             yield Work(
                 one.id,

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from datetime import date
 
+from backbud.climate.ahead import SkyAhead
 from backbud.climate.air import OPEN_AIR, PlaceAir, Shift
 from backbud.climate.cold_region import region_of
 from backbud.climate.coldest_night import ColdestNight, said_alone
@@ -70,6 +71,16 @@ class Skies:
                 )
             self._outlooks[key] = self._outlook(self._airs[sky], record, shift)
         return self._outlooks[key]
+
+    def ahead(self, place: str, cover: str) -> SkyAhead | None:
+        """The days ahead under a cover at a place; None where no forecast is young enough."""
+        record = self.weather.record_of(place)
+        if record.forecast is None or not record.forecast.is_usable(self.today):
+            return None
+        shift = cover_from(cover, self.figures).shift
+        felt = shift != OPEN_AIR and bool(record.own_days)
+        milder_c = self._milder_nights(record) if felt else 0.0
+        return SkyAhead(record.forecast, self.today, shift, milder_c)
 
     def coldest_said(self, place: str) -> ColdestNight | None:
         """The coldest night at a place of which nothing is known but what its card says of it."""

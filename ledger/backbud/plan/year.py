@@ -12,6 +12,7 @@ from functools import partial
 from msgspec import Struct
 
 from backbud.bench.pots import Pot
+from backbud.climate.ahead import SkyAhead
 from backbud.climate.coldest_night import ColdestNight
 from backbud.climate.outlook import Outlook, Wants
 from backbud.climate.stages import Own
@@ -41,6 +42,7 @@ class _Site(Struct, frozen=True):
     cover: str
     outlook: Outlook | None
     coldest_said: ColdestNight | None
+    ahead: SkyAhead | None
 
 
 _Judging = tuple[
@@ -111,6 +113,7 @@ class Years:
             young_bear,
             *self._judge(species),
             self.feed_days,
+            site.ahead,
         )
 
     def _judge(self, species: Species | None) -> _Judging:
@@ -150,6 +153,10 @@ class Years:
         if tree.outside and wintering and is_winter_cover(cover_of(place, self.things)):
             return tree.outside
         return tree.place
+
+    def cover_at(self, place: str) -> str:
+        """What is over a place as its card has it; over home where no place is named."""
+        return self._site(place).cover
 
     def _own(self, place: str, species: Species | None, seen: Seen) -> Own:
         """How this tree's sums compare with its species', from every stage seen on it."""
@@ -197,6 +204,7 @@ class Years:
                 cover,
                 self._skies.over(here.handle if here else "", cover),
                 self._skies.coldest_said(here.handle if here else ""),
+                self._skies.ahead(here.handle if here else "", cover),
             )
         return self._sites[handle]
 

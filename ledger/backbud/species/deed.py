@@ -15,6 +15,7 @@ class Deed(Struct, frozen=True):
     """A work that was done on a day, or is planned for the days from `first` to `last`.
 
     `hard`: so that it takes strength; `roots`: it is root work. `what`: as it was written.
+    `planned`: it is not done yet.
     """
 
     act: ActWord
@@ -23,10 +24,16 @@ class Deed(Struct, frozen=True):
     hard: bool
     roots: bool
     what: str
+    planned: bool = False
+
+    @property
+    def judged(self) -> str:
+        """How a sentence that judges it begins: `It was repotted on …`, `It would be …`."""
+        return f"It {'would be' if self.planned else 'was'} {self.said}"
 
     @property
     def said(self) -> str:
-        """`repotted on 2026-06-20`, or `planned to be repotted from …`."""
+        """`repotted on 2026-06-20`, `repotted between 2027-03-01 and 2027-04-10`."""
         if self.first == self.last:
             return f"{self.act} on {self.first}"
         return f"{self.act} between {self.first} and {self.last}"

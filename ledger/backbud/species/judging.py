@@ -51,7 +51,7 @@ def _out_of_its_time(rules: Sequence[Rule], tree: Tree, deed: Deed, year: Year) 
     ):
         return ""
     times = " or ".join(f"from {one.opens} to {one.closes}" for one in windows)
-    return f"It was {deed.said}: root work has its time here {times}."
+    return f"{deed.judged}: root work has its time here {times}."
 
 
 def _leaves(rules: Sequence[Rule], tree: Tree, deed: Deed, year: Year) -> str:
@@ -59,16 +59,16 @@ def _leaves(rules: Sequence[Rule], tree: Tree, deed: Deed, year: Year) -> str:
     if deed.act != "defoliated":
         return ""
     if tree.weak:
-        return f"It was {deed.said}, though it is written down as weak."
+        return f"{deed.judged}, though it is written down as weak."
     for entry in reversed(tree.history):
         done = entry.event
         if year.first <= done.day <= deed.last and is_root_work(done) and stresses(done):
-            return f"It was {deed.said}, after its roots were cut on {done.day}."
+            return f"{deed.judged}, after its roots were cut on {done.day}."
     windows = times_of(rules, "defoliated", year) if deed.hard else ()
     if not windows or any(deed.first <= one.closes + _AFTER for one in windows):
         return ""
     last = max(one.closes for one in windows)
-    return f"It was {deed.said}: new leaves ripen here where the old ones come off by {last}."
+    return f"{deed.judged}: new leaves ripen here where the old ones come off by {last}."
 
 
 def _in_need(tree: Tree, deed: Deed, year: Year) -> bool:

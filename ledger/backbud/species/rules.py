@@ -31,7 +31,9 @@ class Rule(Struct, frozen=True):
 
     `having`: traits; it hangs on each act that has one of them too, a plugin's as well. `time`: of
     a yearly rule, what it asks for and when, by which such a work is judged. `source`: where the
-    work and its time come from: a published source, COMMON_PRACTICE or FROM_MEMORY.
+    work and its time come from: a published source, COMMON_PRACTICE or FROM_MEMORY. `inside`: done
+    only where a tender tree winters: in warmth, or in a room; nothing of it while it stands
+    elsewhere.
     """
 
     id: str
@@ -43,6 +45,7 @@ class Rule(Struct, frozen=True):
     having: tuple[Trait, ...] = ()
     source: str = COMMON_PRACTICE
     time: WorkTime | None = None
+    inside: Literal["", "warmth", "room"] = ""
 
     def acts_of(self, table: Mapping[str, ActForm]) -> tuple[str, ...]:
         """The acts of a journal's table on which it hangs, in their past form."""

@@ -11,6 +11,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.bench.pots import Pot
+from backbud.climate.ahead import SkyAhead
 from backbud.climate.cold_turns import HardNights, NightsTurn
 from backbud.climate.coldest_night import ColdestNight
 from backbud.climate.datum import joined
@@ -86,6 +87,7 @@ class Year(Struct, frozen=True):
     not known. `coldest_said`: the coldest night by its card, where nothing else is known of the
     weather. `figures`: numbers from the settings. `judge`: how its species judges a work;
     `times_of`: when it has its time. `feed_days`: how long a feed lasts by its card.
+    `ahead`: the days ahead, where a forecast tells of them.
     """
 
     name: str
@@ -112,6 +114,7 @@ class Year(Struct, frozen=True):
     judge: Callable[[Tree, Deed, Year], tuple[str, ...]] | None = None
     times_of: Callable[[ActWord, Year], tuple[Window, ...]] | None = None
     feed_days: Mapping[str, int] = {}
+    ahead: SkyAhead | None = None
 
     def times(self, act: ActWord) -> tuple[Window, ...]:
         """The windows that its species has for a work in this year, whatever the tree."""

@@ -45,6 +45,7 @@ from backbud.subscribe.publish import (
 from backbud.subscribe.server import Server
 from backbud.subscribe.settling import Bench
 from backbud.subscribe.tasks import Tick, tick_of
+from backbud.views.on_server import CollectedView, OfferView
 from backbud.words import number
 
 
@@ -93,24 +94,17 @@ class Collected(Struct, frozen=True):
     def _in_order(self) -> list[Offer]:
         return sorted(self.offers, key=lambda one: (one.place, one.line.tree))
 
-    def as_json(self) -> dict[str, object]:
+    @property
+    def view(self) -> CollectedView:
         """The same for a program."""
-        return {
-            "offered": [
-                {
-                    "id": offer.follow_up,
-                    "file": offer.place.file,
-                    "date": offer.line.day.isoformat(),
-                    "tree": offer.line.tree,
-                    "line": offer.line.text.strip(),
-                }
-                for offer in self._in_order()
-            ],
-            "not_to_be_written": list(self.refused),
-            "in_the_diary_already": [tick.uid for tick in self.settled],
-            "not_marked": list(self.unmarked),
-            "not_understood": list(self.odd),
-        }
+        offered = (
+            OfferView(
+                one.follow_up, one.place.file, one.line.day, one.line.tree, one.line.text.strip()
+            )
+            for one in self._in_order()
+        )
+        dealt_with = tuple(tick.uid for tick in self.settled)
+        return CollectedView(tuple(offered), self.refused, dealt_with, self.unmarked, self.odd)
 
 
 def collect(folder: str, today: date, to: str, environ: Mapping[str, str]) -> Collected:

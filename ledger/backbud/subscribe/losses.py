@@ -26,6 +26,8 @@ SHARE = 5
 # A rule of the season hangs on a growing year, which the plan lets go of once it is past.
 _GROWING_YEAR = re.compile(r"\d{4}(-\d{2,4})?")
 _PAST = timedelta(days=366)
+# The rules that hang on a forecast (plan/common/).
+_FORETOLD = ("frost-ahead", "heat-ahead", "wind-ahead")
 
 
 class Gone(NamedTuple):
@@ -87,11 +89,14 @@ def _has_ended(gone: Gone, explained: Explained) -> bool:
     sort, is_joint, _ = gone.uid.removeprefix("task:").partition(":")
     if is_joint:
         return _is_of_another_week(sort, _id_of(gone.uid), explained)
-    tree, _, cause, *_ = (*_id_of(gone.uid), "", "", "")
+    tree, rule, cause, *part = (*_id_of(gone.uid), "", "", "")
     if tree in explained.departed:
         return True
     if tree not in explained.trees or gone.last is None:
         return False
+    if rule in _FORETOLD or "foretold" in part:
+        # What was foretold need not come.
+        return True
     of_the_season = _GROWING_YEAR.fullmatch(cause) is not None
     return gone.last < explained.today - (timedelta() if of_the_season else _PAST)
 

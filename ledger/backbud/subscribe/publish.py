@@ -16,7 +16,7 @@ from datetime import date
 from hashlib import blake2b
 from urllib.parse import urljoin
 
-from msgspec import Struct, to_builtins
+from msgspec import Struct
 
 from backbud.journal.faults import FAULT
 from backbud.journal.load import load
@@ -33,49 +33,38 @@ from backbud.subscribe.losses import Explained, explained_by
 from backbud.subscribe.marks import Marks, person_key
 from backbud.subscribe.memory import COLLECTED, TOLD, keep, recall
 from backbud.subscribe.server import Collection, Server
+from backbud.views.on_server import PublishedView, SentView
 from backbud.views.problem import problem_view
 from backbud.words import number
 from backbud_grammar.problems import Problem, did_you_mean
 
 
-class Sent(Struct, frozen=True):
-    """What became of one feed: its calendar's name, and how many entries."""
-
-    name: str
-    written: int
-    removed: int
-    kept: int
-    waiting: int
-    changed_there: int
-    refused: int = 0
-    unmarked: tuple[str, ...] = ()
-    odd: tuple[str, ...] = ()
-
-    def __str__(self) -> str:
-        parts = [
-            f"{self.written} written",
-            f"{self.removed} taken out",
-            f"{self.kept} as they were",
-        ]
-        if self.changed_there:
-            parts.append(f"{self.changed_there} changed there just now, for the next time")
-        if self.refused:
-            parts.append(f"{self.refused} not taken by the server")
-        return f"{self.name}: {', '.join(parts)}."
+def _in_words(one: SentView) -> str:
+    """What became of one feed."""
+    parts = [
+        f"{one.written} written",
+        f"{one.removed} taken out",
+        f"{one.kept} as they were",
+    ]
+    if one.changed_there:
+        parts.append(f"{one.changed_there} changed there just now, for the next time")
+    if one.refused:
+        parts.append(f"{one.refused} not taken by the server")
+    return f"{one.name}: {', '.join(parts)}."
 
 
 class PublishedFeeds(Struct, frozen=True):
     """What a run of publish did."""
 
     origin: str
-    sent: tuple[Sent, ...]
+    sent: tuple[SentView, ...]
     problems: tuple[Problem, ...]
 
     def lines(self) -> Iterator[str]:
         """What to tell the keeper."""
         if not self.sent:
             yield "No feed is chosen: publish in the settings is empty."
-        yield from map(str, self.sent)
+        yield from map(_in_words, self.sent)
         waiting = sum(one.waiting for one in self.sent)
         if waiting:
             yield (
@@ -99,13 +88,10 @@ class PublishedFeeds(Struct, frozen=True):
         """Whether every entry stands there now, and nothing was left that wants a look."""
         return not any(one.refused or one.unmarked or one.odd for one in self.sent)
 
-    def as_json(self) -> dict[str, object]:
+    @property
+    def view(self) -> PublishedView:
         """The same for a program."""
-        return {
-            "server": self.origin,
-            "calendars": [to_builtins(one) for one in self.sent],
-            "problems": [to_builtins(problem_view(problem)) for problem in self.problems],
-        }
+        return PublishedView(self.origin, self.sent, tuple(map(problem_view, self.problems)))
 
 
 def _nobody_to_ask(lines: Sequence[str], question: str) -> bool:
@@ -269,10 +255,10 @@ class _Run:
                 if part.todo.remove or part.todo.waiting:
                     yield part
 
-    def carry_out(self, parts: Sequence[CalendarChanges]) -> tuple[Sent, ...]:
+    def carry_out(self, parts: Sequence[CalendarChanges]) -> tuple[SentView, ...]:
         """Write every calendar. One that fails holds up none of the others, unless the server is
         gone; SubscribeError for the first that did, at the end."""
-        sent: list[Sent] = []
+        sent: list[SentView] = []
         failed: SubscribeError | None = None
         for part in parts:
             try:
@@ -304,7 +290,7 @@ class _Run:
     def _marks(self, calendar: str) -> Marks:
         return Marks(self._key, self.settings.journal_id, calendar)
 
-    def _carry_out(self, part: CalendarChanges) -> Sent:
+    def _carry_out(self, part: CalendarChanges) -> SentView:
         todo, collection = part.todo, part.collection
         if collection is None:
             collection = self.server.create(part.slug, part.title, part.sort)
@@ -337,7 +323,7 @@ class _Run:
         finally:
             # Of what stands there now, even where the server failed half way.
             keep(self.folder, TOLD, self.told)
-        return Sent(
+        return SentView(
             collection.name,
             written,
             removed,

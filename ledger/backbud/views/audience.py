@@ -21,6 +21,7 @@ from backbud.views.history import EntryView, free_names
 from backbud.views.less import nameless, unpriced
 from backbud.views.people import PersonView
 from backbud.views.plain_details import is_plain_part, plain_details
+from backbud.views.plain_words import is_plain_keep
 from backbud.views.shelf import ShelfView
 from backbud.views.tree import ThingView, TreeView
 from backbud.views.work import ReasonView, SettledView, WorkView
@@ -105,13 +106,13 @@ class Audience:
         """What is planned of a tree, without what is the keeper's own business."""
         if self._eyes.sort == "keeper":
             return plan
-        return tuple(one for one in plan if not is_work_for_keeper(one.act, one.id))
+        return tuple(one for one in plan if not is_work_for_keeper(one))
 
     def work(self, work: WorkView) -> WorkView | None:
         """A work as they may read it."""
         if not self.sees(self._grounds.trees[work.tree]) or self._eyes.sort == "public":
             return None
-        if self._eyes.sort != "keeper" and is_work_for_keeper(work.act, work.id):
+        if self._eyes.sort != "keeper" and work.private:
             return None
         return self._owners_work(work) if self._eyes.sort == "owner" else work
 
@@ -169,7 +170,8 @@ class Audience:
             return None
         match self._eyes.sort:
             case "helper":
-                return entry
+                # A line as written may tell of money beside the work.
+                return replace(entry, own_words="") if entry.own_words else entry
             case "owner":
                 return self._owners_entry(entry, event)
         # Only works on the tree, of what was understood; who came and what was shown names people.
@@ -199,8 +201,12 @@ class Audience:
         # What was done to some of a batch may never have been done to theirs.
         if entry.held_back or (entry.within and entry.of is not None):
             return None
+        if event.was("used"):
+            return None  # By the handles of the shelf; the account names it.
         text = said if event.row.prose else self._plain(event, _seen(entry.text, event))
-        if entry.text and not text and event.row.needs_detail:
+        if event.was("treated") or is_plain_keep(event):
+            text = ""  # Doses, hours and wind are the keeper's to know.
+        elif entry.text and not text and event.row.needs_detail:
             return None  # Alone it says nothing: moved.
         remark = "" if event.row.prose else said
         within = self._nobodys(entry.within)
@@ -277,7 +283,7 @@ class Audience:
             hidden = self._named_places if reason.sort == "rule" else self._places
             return "" if hidden.named_in(text) else text
         event = self._event_at(work.tree, reason)
-        if event is not None and text.startswith(f"{event.day}: "):
+        if event is not None and reason.quotes:
             plain = self._plain(event, event.text)
             text = f"{event.day}: {event.act} {plain}".rstrip() + "."
         elif event is None and reason.file:

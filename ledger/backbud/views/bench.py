@@ -13,6 +13,7 @@ from typing import Literal, NamedTuple
 
 from msgspec import Struct
 
+from backbud.views.ahead import Ahead
 from backbud.views.day import Urgency, plain_title, stands, urgency
 from backbud.views.sky import Odds, Weather
 from backbud.views.work import WorkView
@@ -130,7 +131,7 @@ class Lean(Struct, frozen=True):
 
 class BenchView(Struct, frozen=True):
     """A day at the bench: what matters of the weather, the rounds under their headings, and by
-    place what found no row. `ahead`: how many works are still to come."""
+    place what found no row. `ahead`: how many works are still to come. `sky`: the days ahead."""
 
     today: date
     frost: FrostToday | None
@@ -138,6 +139,7 @@ class BenchView(Struct, frozen=True):
     groups: tuple[tuple[Heading, tuple[Round, ...]], ...]
     rest: tuple[Rest, ...]
     ahead: int
+    sky: Ahead = Ahead()
 
 
 class AtBench(NamedTuple):
@@ -188,6 +190,7 @@ def bench_view(
         ),
         _rest(over),
         sum(tree.ahead for tree in some),
+        weather.ahead,
     )
 
 

@@ -13,14 +13,19 @@ from backbud.journal.events import Event
 from backbud.plan.followups import FollowUp
 from backbud.species import Species, Window
 from backbud.views import care_words as said
-from backbud.views.paper import CareItem, CareView, PaperTreeView, PartyView
+from backbud.views.paper import CareItem, CareStage, CareView, PaperTreeView, PartyView
+from backbud.views.photograph import PhotographView, portrait
+from backbud.views.plain_details import is_plain_part
 from backbud.views.plain_words import DoneLine
 from backbud_grammar.act_words import ActWord
 
 # What lies further ahead is said on the next sheet.
 AHEAD = timedelta(days=330)
+# So long a treatment is warned of: longer than any label keeps people off what was treated; ours.
+_TREATED = timedelta(weeks=8)
 MOST = 8
 MOST_BACK = 4
+_ANY, _ANY_HOW = said.ANY_TIME
 
 
 class CareGround(Struct, frozen=True):
@@ -28,7 +33,7 @@ class CareGround(Struct, frozen=True):
 
     `follow_ups`: what the tree will ask for where it goes. `place`: by whose weather, in words.
     `experience`: as the owner's card has it. `pot_depth_cm`: None where its card does not say.
-    `mix`: what its mix is called, "" where nobody says.
+    `photographs`: those that its owner may see, oldest first.
     """
 
     tree: Tree
@@ -39,7 +44,8 @@ class CareGround(Struct, frozen=True):
     place: str
     experience: str
     pot_depth_cm: float | None
-    mix: str
+    stage: CareStage
+    photographs: Sequence[PhotographView]
     today: date
 
 
@@ -49,22 +55,28 @@ def care_view(
     """The care sheet on a day."""
     fuller = is_beginner(ground.experience)
     wired = bool(ground.tree.on("wire"))
-    works = [one for one in _works(ground) if not _is_ours(one, fuller)]
-    back = [one for one in _works(ground) if _is_ours(one, fuller)]
+    works = _works(ground)
+    winter = [one for one in works if one.act in _OF_WINTER]
+    others = [one for one in works if one not in winter]
+    ours = [one for one in others if _is_ours(one, fuller)]
+    theirs = [one for one in others if one not in ours]
     return CareView(
         day=ground.today,
         issuer=issuer,
         to=to,
         tree=tree,
+        stage=ground.stage,
+        photograph=portrait(ground.photographs),
         place=ground.place,
         fuller=fuller,
         done=ground.done,
-        do=tuple(_item(one, ground.today, fuller) for one in _first(works, MOST)),
+        do=tuple(_items(theirs, MOST, ground.today, fuller)),
+        winter=(*_items(winter, MOST, ground.today, fuller), *_winter(ground, fuller)),
         leave=tuple(_leave(ground, fuller)),
         water=tuple(_water(ground, fuller)),
         stands=tuple(_stands(ground, fuller)),
         trouble=said.trouble(ground.tree.kind, wired=wired, fuller=fuller),
-        back=tuple(_item(one, ground.today, fuller) for one in _first(back, MOST_BACK)),
+        back=(*_items(ours, MOST_BACK, ground.today, fuller), CareItem(_ANY, "", _ANY_HOW)),
         cautions=tuple(_cautions(ground)),
     )
 
@@ -95,13 +107,15 @@ def _is_ours(one: FollowUp, fuller: bool) -> bool:
     return roots or "skilled" in traits or (fuller and "practised" in traits)
 
 
-def _first(works: Sequence[FollowUp], most: int) -> list[FollowUp]:
+def _items(works: Sequence[FollowUp], most: int, today: date, fuller: bool) -> Iterator[CareItem]:
     """The first of them, one of each sort, and what must be before what may."""
-    by_sort: dict[object, FollowUp] = {}
+    by_sort: dict[object, list[FollowUp]] = {}
     for one in works:
-        by_sort.setdefault(_sort(one), one)
-    chosen = sorted(by_sort.values(), key=lambda one: not one.weight.must)[:most]
-    return [one for one in works if one in chosen]
+        by_sort.setdefault(_sort(one), []).append(one)
+    chosen = sorted(by_sort.values(), key=lambda some: not some[0].weight.must)[:most]
+    for some in by_sort.values():
+        if some in chosen:
+            yield _item(some, today, fuller)
 
 
 def _sort(one: FollowUp) -> object:
@@ -109,23 +123,35 @@ def _sort(one: FollowUp) -> object:
     return one.act, one.group.partition("/")[0]
 
 
-def _item(one: FollowUp, today: date, fuller: bool) -> CareItem:
+def _item(some: Sequence[FollowUp], today: date, fuller: bool) -> CareItem:
+    """One piece of advice; what several parts ask for is said of none of them."""
+    one = some[0]
     because = next((reason.text for reason in one.because if reason.sort == "rule"), "")
     says_why = fuller or one.weight.at_stake != "style"
-    return CareItem(_title(one), when(one.window_on(today), today), because if says_why else "")
+    parts = {each.part for each in some}
+    title = _title(one, one.part if len(parts) > 1 else "")
+    return CareItem(title, when(one.window_on(today), today), because if says_why else "")
 
 
-def _title(one: FollowUp) -> str:
-    """A work as its owner is told of it."""
+def _title(one: FollowUp, part: str) -> str:
+    """A work as its owner is told of it, without a part of the tree."""
+    title = one.title.removesuffix(f" on {part}") if part else one.title
+    rest = title.partition(" ")[2]
+    if one.planned and not all(map(is_plain_part, rest.split())):
+        # A plan may be written in any words.
+        title, rest = title.partition(" ")[0], ""
     told = _TOLD.get(one.act)
-    return told(one.title.partition(" ")[2]).rstrip() if told else words.sentence(one.title)
+    return told(rest).rstrip() if told else words.sentence(title)
 
 
+# What winter asks for stands together.
+_OF_WINTER: frozenset[ActWord] = frozenset({"protected", "unprotected"})
 # Each work that an owner is told of in other words than the bench has, from what stands behind its
 # first word.
 _TOLD: Mapping[ActWord, Callable[[str], str]] = {
     "fed": lambda what: f"Feed it {what}",
     "unprotected": lambda what: "Take its winter shelter off",
+    "vigour": lambda what: "See whether it grows again, and tell us",
     "protected": lambda what: f"Protect {'it ' if what.startswith('against') else ''}{what}",
     "checked": lambda what: f"Look {what if what.startswith('for ') else f'at the {what}'}",
     "untied": lambda what: "Take out the wires that tie it into its pot",
@@ -142,7 +168,7 @@ def when(window: Window, today: date) -> str:
     """`between 4 and 20 May`, `now, until 6 March`."""
     year = today.year
     if window.closes < today:
-        return "soon"
+        return "now"
     if window.opens <= today:
         return f"now, until {words.day(window.closes, year)}"
     return words.between(window.opens, window.closes, year)
@@ -152,6 +178,10 @@ def _leave(ground: CareGround, fuller: bool) -> Iterator[CareItem]:
     """What not to do, and until when: the last of each, from what was done here."""
     today = ground.today
     until: dict[str, tuple[date | None, str]] = {}
+    begins: dict[str, date] = {}
+    for one in _works(ground):
+        opens = one.window_on(today).opens
+        begins[one.act] = min(opens, begins.get(one.act, opens))
     for event in ground.events:
         traits = {*event.row.traits, event.act}
         if "cuts_roots" in traits:
@@ -159,6 +189,8 @@ def _leave(ground: CareGround, fuller: bool) -> Iterator[CareItem]:
         for key in (key for key in said.LEAVE if key in traits):
             for what, weeks, why in said.LEAVE[key]:
                 ends = event.day + timedelta(weeks=weeks) if weeks else None
+                if ends is not None:
+                    ends = min(ends, begins.get(said.ENDS_WITH.get(what, ""), ends))
                 if ends is not None and ends <= today:
                     continue
                 if key == "wired" and not ground.tree.on("wire"):
@@ -172,9 +204,7 @@ def _leave(ground: CareGround, fuller: bool) -> Iterator[CareItem]:
             f"before {words.day(ends, today.year)}" if ends and what not in said.UNDATED else "",
             why,
         )
-    kind = ground.tree.kind.casefold()
-    indoors = any(word in kind for word in said.INDOORS_KINDS)
-    for what, why in said.ALWAYS_LEAVE[1 if indoors else 0 :]:
+    for what, why in said.ALWAYS_LEAVE[1 if _lives_indoors(ground.tree) else 0 :]:
         if fuller:
             yield CareItem(what, "", why)
     if ground.species is not None:
@@ -182,19 +212,39 @@ def _leave(ground: CareGround, fuller: bool) -> Iterator[CareItem]:
             yield CareItem(never.rstrip("."), "", "")
 
 
+def _winter(ground: CareGround, fuller: bool) -> Iterator[CareItem]:
+    """What winter asks for of any tree of its sort; somebody who knows is told how it drinks."""
+    found: Sequence[tuple[str, str]]
+    if _lives_indoors(ground.tree):
+        found = said.WINTER_INDOORS
+    elif ground.species is not None and ground.species.evergreen:
+        found = said.WINTER_GREEN
+    else:
+        found = said.WINTER_BARE
+    for what, how in found if fuller else found[:1]:
+        yield CareItem(what, "", how)
+
+
+def _lives_indoors(tree: Tree) -> bool:
+    kind = tree.kind.casefold()
+    return any(word in kind for word in said.INDOORS_KINDS)
+
+
 def _water(ground: CareGround, fuller: bool) -> Iterator[str]:
+    """How to water this pot: what its kind wants, once, then how it is done."""
+    species = ground.species
+    of_kind = [one for one in species.advice if _is_of_water(one)] if species is not None else []
+    if species is not None and species.water is not None:
+        value = species.water.value.rstrip(".")
+        yield f"What its kind wants: {value[:1].lower()}{value[1:]}."
+    elif of_kind:
+        yield _whole(of_kind[0])
     yield from said.WATER
     depth = ground.pot_depth_cm
     if depth is not None:
         yield (said.SHALLOW if depth < 8 else said.DEEP).format(depth=depth)
     if fuller:
         yield from said.WATER_FULLER
-    species = ground.species
-    if species is None:
-        return
-    if species.water is not None:
-        yield _whole(species.water.value)
-    yield from (_whole(one) for one in species.advice if _is_of_water(one))
 
 
 def _stands(ground: CareGround, fuller: bool) -> Iterator[str]:
@@ -237,7 +287,8 @@ def _cautions(ground: CareGround) -> Iterator[str]:
     species = ground.species
     if species is not None and species.toxicity is not None:
         yield species.toxicity.value
-    if any(event.act == "treated" for event in ground.events):
+    treated = [event.day for event in ground.events if event.was("treated")]
+    if treated and ground.today - max(treated) < _TREATED:
         yield (
             "It was treated against pest or disease here. Wash your hands after touching it, and "
             "keep children and animals off it for as long as the product's label says."

@@ -32,8 +32,39 @@ WATER_FULLER = (
     "Look every day, and twice on a hot or windy day; how often it needs water changes with the "
     "weather, so no calendar can tell you.",
     "Leaves shed rain: after a shower the soil may be as dry as before. Feel it all the same.",
-    "Never let the pot stand in a dish of water, and never let it dry out all through.",
+    "Never let the pot stand in a dish of water.",
 )
+
+# What winter asks for, by how the tree goes through it: what, and how.
+WINTER_BARE = (
+    (
+        "It stands outside and bare, and lives",
+        "Once a week, on a mild morning, feel the soil and water it if it is dry. Do not water a "
+        "frozen pot.",
+    ),
+    (
+        "No heated room, and no feed",
+        "Warmth wakes it too early, and bare roots take nothing up.",
+    ),
+)
+WINTER_GREEN = (
+    (
+        "It stands outside, and drinks all winter",
+        "Once a week, on a mild morning, feel the soil and water it if it is dry. Do not water a "
+        "frozen pot, and shade it from sun and wind until it has thawed.",
+    ),
+    ("No heated room, and no feed", "It rests, and needs the cold to."),
+    ("Shake heavy snow off", "It breaks branches that are wired or thin."),
+)
+WINTER_INDOORS = (
+    (
+        "The lightest window, and no radiator under it",
+        "In little light it drinks less: feel the soil before you water, and do not let cold air "
+        "from an open window fall on it.",
+    ),
+)
+# When there is nothing else to bring it for.
+ANY_TIME = ("Whenever something on it worries you", "Send us a picture first.")
 SHALLOW = "This pot is shallow ({depth:g} cm): it dries within a day in summer, its rim first."
 DEEP = "This pot is {depth:g} cm deep: it stays moist below when the top looks dry, so feel first."
 
@@ -79,18 +110,20 @@ WIRED_TROUBLE = (
 )
 
 NOT_HARD = "Do not prune it hard this growing season"
+NOT_FED, NOT_MOVED = "Do not feed it", "Do not move it about in its pot; never lift it by the trunk"
+NOT_FED_YET = "Do not feed it until the new leaves have hardened"
 # What not to do after a work, by the trait or the act of what was done: what, until how many weeks
 # after, and why.
 LEAVE: Mapping[Trait | ActWord, tuple[tuple[str, int, str], ...]] = {
     "root_work": (
-        ("Do not feed it", 6, "Cut roots take up no feed, and salt in the soil burns them."),
+        (NOT_FED, 6, "Cut roots take up no feed, and salt in the soil burns them."),
         (
             "Do not stand it in strong wind or hot sun",
             3,
             "It cannot draw as much water as before until new roots have grown.",
         ),
         (
-            "Do not move it about in its pot; never lift it by the trunk",
+            NOT_MOVED,
             26,
             "New roots tear off; the wires below hold it still.",
         ),
@@ -98,16 +131,16 @@ LEAVE: Mapping[Trait | ActWord, tuple[tuple[str, int, str], ...]] = {
     "stresses": (
         (
             NOT_HARD,
-            40,
+            22,
             "What was done to it took strength, and it needs the season to get it back.",
         ),
     ),
     "wired": (("Do not bend a wired branch further", 0, "It has been set; more may break it."),),
-    "decandled": (("Do not feed it", 6, "Feed now makes the second needles long."),),
-    "defoliated": (
-        ("Do not feed it until the new leaves have hardened", 5, "Feed now makes large leaves."),
-    ),
+    "decandled": ((NOT_FED, 6, "Feed now makes the second needles long."),),
+    "defoliated": ((NOT_FED_YET, 5, "Feed now makes large leaves."),),
 }
+# The work with which it ends, where that comes sooner: both are never told for one day.
+ENDS_WITH: Mapping[str, str] = {NOT_FED: "fed", NOT_FED_YET: "fed", NOT_MOVED: "untied"}
 # Told without its last day, which may fall where nobody prunes.
 UNDATED = frozenset({NOT_HARD})
 ALWAYS_LEAVE = (

@@ -14,6 +14,7 @@ from backbud.collection.on_tree import TAKEN_OFF_BY
 from backbud.collection.state import Tree
 from backbud.plan.followups import OPEN, FollowUp, State, waits_for_its_week
 from backbud.plan.run import Plan
+from backbud.species import PROMISE
 from backbud.views.work import WorkView, work_view
 from backbud.words import monday_of
 from backbud_grammar.act_words import ActWord
@@ -68,8 +69,9 @@ def all_works(plan: Plan, names: Mapping[str, str], today: date) -> Iterator[Wor
 
 
 def stands(work: WorkView, today: date) -> State:
-    """Under which heading a work stands: what may be done comes until its best week."""
-    waits = waits_for_its_week(work.single, work.state, work.best, today)
+    """Under which heading a work stands: it comes until its best week is here, or near."""
+    promised = work.planned or work.moved_from is not None or work.weight == PROMISE
+    waits = waits_for_its_week(work.single, work.weight, promised, work.state, work.best, today)
     return "coming" if waits else work.state
 
 
@@ -132,11 +134,22 @@ def open_first(works: Iterable[WorkView], today: date) -> tuple[WorkView, ...]:
     )
 
 
-def called(ident: str, works: Iterable[WorkView]) -> tuple[WorkView, ...]:
+def works_called(ident: str, works: Iterable[WorkView]) -> tuple[WorkView, ...]:
     """The work of this id; else every one whose id holds what was written."""
     some = tuple(works)
     exact = tuple(one for one in some if one.id == ident)
     return exact or tuple(one for one in some if ident in one.id)
+
+
+def named(words: Sequence[str], works: Iterable[WorkView]) -> tuple[WorkView, ...]:
+    """The works of a name: each of the words begins one of the title, or is its act (`repot`,
+    `untie ties`)."""
+    asked = [word.casefold() for word in words]
+    return tuple(one for one in works if all(_is_in_name(word, one) for word in asked))
+
+
+def _is_in_name(word: str, work: WorkView) -> bool:
+    return word == work.act or any(part.startswith(word) for part in work.title.casefold().split())
 
 
 def rounds(some: Iterable[WorkView], *, by_days: bool = False) -> list[list[WorkView]]:

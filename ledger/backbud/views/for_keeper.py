@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from backbud.collection.state import Entry
 from backbud.plan.agreed_work import AGREED_WORK
-from backbud_grammar.acts import acts_with
+from backbud.plan.followups import FollowUp
 
 _LABELS = frozenset({"note", "value"})
-_ACTS = frozenset(acts_with("for_keeper"))
 # Rules of works that hang on a line for the keeper alone.
 _RULES = frozenset({AGREED_WORK})
 
@@ -27,7 +26,7 @@ def is_fact_for_keeper(label: str) -> bool:
     return label in _LABELS
 
 
-def is_work_for_keeper(act: str, ident: str) -> bool:
+def is_work_for_keeper(one: FollowUp) -> bool:
     """Whether a work that falls due is the keeper's to see to and nobody else's to read: that a
-    bill is paid, that an owner is asked, and what was agreed. `ident`: the work's id."""
-    return act in _ACTS or ident.split("/")[1] in _RULES
+    bill is paid, that an owner is asked, and what was agreed."""
+    return "for_keeper" in one.row.traits or one.id.split("/")[1] in _RULES

@@ -27,7 +27,9 @@ class Forgotten:
                 self._number.setdefault(name.casefold(), number)
         longest = sorted(self._number, key=len, reverse=True)
         self._named = (
-            re.compile(rf"(?<![\w-])(?:{'|'.join(map(re.escape, longest))})(?![\w])", re.IGNORECASE)
+            re.compile(
+                rf"(?<![^\W_])(?:{'|'.join(map(re.escape, longest))})(?![^\W_])", re.IGNORECASE
+            )
             if longest
             else None
         )

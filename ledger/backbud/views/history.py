@@ -62,8 +62,9 @@ class EntryView(Struct, frozen=True, kw_only=True):
     `done`: it counts; neither taken back nor held back. `held_back`: not all of the line was
     understood, so it changes nothing. `kept`: the words of it that were not used. `free_words`:
     some of its details may hold any words at all. `private`: for the keeper's eyes only.
-    `own_words`: the line as written, where own words of the keeper stand in it, else ""; `act`,
-    `details` and `text` are what they mean. `sign`: what it is drawn as. `for_owner`: its words, or
+    `own_words`: the line as written, where own words of the keeper stand in it, or where it was
+    said in other words than those of the language, else ""; `act`, `details` and `text` are what
+    was read. `sign`: what it is drawn as. `for_owner`: its words, or
     its remark, that are marked for the tree's owner to read.
     """
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from datetime import date
 from functools import partial
-from typing import TypedDict
+from typing import Literal, TypedDict
 
 from msgspec import Struct, field
 
@@ -17,7 +17,7 @@ from backbud.climate.stages import Own
 from backbud.collection.state import Entry, Tree
 from backbud.journal.events import Event
 from backbud.plan.calm import kept_still, season_or_stage
-from backbud.plan.due import cautions_of, title_of
+from backbud.plan.due import cautions_for, title_of
 from backbud.plan.pack import KnownSpecies
 from backbud.plan.root_limits import roots_bear
 from backbud.plan.year import wants_of
@@ -33,7 +33,7 @@ from backbud.species import (
     stage_name,
 )
 from backbud.views.facts import MoreFacts, SpeciesFact, facts_of
-from backbud_grammar.act_words import as_act
+from backbud_grammar.act_words import ActWord, as_act
 from backbud_grammar.acts import ROWS
 from backbud_grammar.dates import growing_year, growing_year_days, read_date
 from backbud_grammar.forms import ActForm
@@ -58,7 +58,8 @@ class StageView(Struct, frozen=True, gc=False):
 
 class YearlyView(Struct, frozen=True):
     """A work that falls due each year: first, best and last day (in JSON: `from`, `best`,
-    `until`); `rule`: the id of the rule that asks it; `source`: where the work comes from."""
+    `until`); `rule`: the id of the rule that asks it; `source`: where the work comes from; `act`:
+    what is done, in its past form."""
 
     title: str
     opens: date = field(name="from")
@@ -68,6 +69,7 @@ class YearlyView(Struct, frozen=True):
     cautions: tuple[str, ...]
     rule: str
     source: str = COMMON_PRACTICE
+    act: ActWord | Literal[""] = ""
 
     @property
     def window(self) -> Window:
@@ -262,7 +264,7 @@ def _works(
             ask = partial(_asked, rule, tree)
             for one in kept_still(ask, ask(given, year), given, year):
                 if act := acts.get(one.act):
-                    title, cautions = title_of(one, act), cautions_of(one, act)
+                    title, cautions = title_of(one, act), cautions_for(one, act)
                     days = one.window
                     row = YearlyView(
                         title,
@@ -273,6 +275,7 @@ def _works(
                         cautions,
                         rule.id,
                         rule.source,
+                        one.act,
                     )
                     out.setdefault((rule.id, title, one.window), row)
     return list(out.values())
@@ -286,14 +289,14 @@ def _afterwards(
     works: list[YearlyView],
 ) -> Iterator[AfterView]:
     """What each work asks for, done on its best day, or in the middle of the year."""
-    days = {work.title.split()[0]: work.best for work in works}
+    days: dict[str, date] = {work.act: work.best for work in works}
     found: dict[tuple[str, tuple[int, int, int], str, str], list[str]] = {}
     for rule in rules:
         for act in rule.acts_of(acts):
             form = acts.get(act)
             if form is None:
                 continue
-            day = days.get(form.bare, year.on((6, 15)))
+            day = days.get(act, year.on((6, 15)))
             done = _event(form, day)
             for one in _asked(rule, imagined_tree(species, "", day, done), done, year):
                 if asked := acts.get(one.act):

@@ -18,10 +18,10 @@ from backbud.views.plain_words import DoneLine
 from backbud.views.visit import BookedView, ChargeView
 
 PaperSort = Literal["receipt", "statement", "care", "provenance"]
-LAW = (
-    "What must stand on a bill, how tax is told, and how long papers are kept, local rules decide; "
-    "so they do on plant passports and on moving plants over a border."
+LAW_OF_BILLS = (
+    "What must stand on a bill, how tax is told, and how long a bill is kept, local rules decide."
 )
+LAW_OF_PLANTS = "On plant passports, and on moving a plant over a border, local rules decide."
 ADVICE = (
     "What is advised here is common practice of the trade, where no source is named. The tree in "
     "front of you comes first: if it tells you something else, believe it, and ask us."
@@ -29,14 +29,19 @@ ADVICE = (
 
 
 class PartyView(Struct, frozen=True):
-    """Who writes a paper or gets it. `house`: the name of the collection, `tax_number`: under which
-    the keeper is registered for tax, `contact`: how to reach the keeper; all "" of an owner."""
+    """Who writes a paper or gets it. `address`: street and house. `house`: the name of the
+    collection, `tax_number`: under which the keeper is registered for tax, `contact`, `telephone`,
+    `email`: how to reach the keeper, `pay`: how a bill is paid; all "" of an owner."""
 
     name: str
     town: str
     house: str = ""
     tax_number: str = ""
     contact: str = ""
+    address: str = ""
+    telephone: str = ""
+    email: str = ""
+    pay: str = ""
 
 
 class PaperTreeView(Struct, frozen=True):
@@ -81,11 +86,17 @@ class ReceiptView(Struct, frozen=True, kw_only=True):
     apart: bool
     apart_until: date | None
     missing: tuple[str, ...]
-    law: str = LAW
+    law: str = LAW_OF_PLANTS
 
 
 class StatedTreeView(Struct, frozen=True):
-    """One visit in a statement: what was done, its hours, and its lines with prices."""
+    """One visit in a statement: what was done, its hours, and the lines that are in its sum, with
+    those within a price.
+
+    `ahead`: prices that were agreed for what is not done yet; `left_out`: those that were agreed
+    and are not billed, or that were skipped; neither is in the sum. `to_come`: it is not here yet.
+    `supplied`: the first and the last day of work, null where none is told of.
+    """
 
     tree: PaperTreeView
     came: date | None
@@ -93,6 +104,10 @@ class StatedTreeView(Struct, frozen=True):
     done: tuple[DoneLine, ...]
     hours: Decimal
     charges: tuple[ChargeView, ...]
+    ahead: tuple[ChargeView, ...] = ()
+    left_out: tuple[ChargeView, ...] = ()
+    to_come: bool = False
+    supplied: tuple[date, date] | None = None
 
 
 class TaxSumView(Struct, frozen=True):
@@ -107,10 +122,11 @@ class TaxSumView(Struct, frozen=True):
 class StatedSumsView(Struct, frozen=True, kw_only=True):
     """The sums of a statement in one currency, exact.
 
-    `comes_to`: of its lines, tax and all. `billed`, `paid`: of what it lists. `before`: what was
-    open from earlier visits, below 0 where more was paid. `to_bill`: what was not billed yet.
-    `due`: billed and still to bill, and what was open before, less what was paid; below 0 it is to
-    be given back.
+    `comes_to`: of its lines, tax and all; it is what was billed and `to_bill`, what was not billed
+    yet. `billed`, `paid`: of what it lists. `before`: what was open from earlier visits, below 0
+    where more was paid. `due`: billed and still to bill, and what was open before, less what was
+    paid; below 0 it is to be given back. `open`: of that what was billed, below 0 where it was paid
+    ahead. `due_until`: by when the oldest open bill was or is to be paid, null where none is open.
     """
 
     currency: str
@@ -121,6 +137,8 @@ class StatedSumsView(Struct, frozen=True, kw_only=True):
     before: Decimal
     to_bill: Decimal
     due: Decimal
+    open: Decimal = Decimal(0)
+    due_until: date | None = None
 
 
 class StatementView(Struct, frozen=True, kw_only=True):
@@ -128,7 +146,8 @@ class StatementView(Struct, frozen=True, kw_only=True):
 
     `numbers`: of the bills in it. `from_day`: of the first visit in it, null where it was here
     before the diary speaks of it. `tax_name`; `tax_within`: prices have it in them already.
-    `unpriced`: how many lines no price is known of. `due_until`: null where no bill is open.
+    `unpriced`: how many lines no price is known of. `due_until`: by when the oldest open bill is to
+    be paid, null where none is open. `others`: lines of bills that are written of the person.
     """
 
     day: date
@@ -145,7 +164,11 @@ class StatementView(Struct, frozen=True, kw_only=True):
     tax_within: bool
     unpriced: int
     due_until: date | None
-    law: str = LAW
+    others: tuple[ChargeView, ...] = ()
+    law: str = LAW_OF_BILLS
+
+
+CareStage = Literal["here", "ready", "home"]
 
 
 class CareItem(Struct, frozen=True):
@@ -160,6 +183,8 @@ class CareItem(Struct, frozen=True):
 class CareView(Struct, frozen=True, kw_only=True):
     """How to keep a tree that goes home.
 
+    `stage`: whether it is still here and not ready, ready to go, or at home. `photograph`: the last
+    that its owner may see, null where there is none. `winter`: what winter asks for.
     `place`: by whose weather the dates are, in words. `fuller`: written for a beginner. `done`:
     what was done here. `do`, `leave`: what to do and what not. `water`: how to water this pot;
     `stands`: where it is best kept, and what its kind asks for.
@@ -171,10 +196,13 @@ class CareView(Struct, frozen=True, kw_only=True):
     issuer: PartyView
     to: PartyView
     tree: PaperTreeView
+    stage: CareStage
+    photograph: PhotographView | None
     place: str
     fuller: bool
     done: tuple[DoneLine, ...]
     do: tuple[CareItem, ...]
+    winter: tuple[CareItem, ...]
     leave: tuple[CareItem, ...]
     water: tuple[str, ...]
     stands: tuple[str, ...]
@@ -182,7 +210,7 @@ class CareView(Struct, frozen=True, kw_only=True):
     back: tuple[CareItem, ...]
     cautions: tuple[str, ...]
     advice: str = ADVICE
-    law: str = LAW
+    law: str = LAW_OF_PLANTS
 
 
 class YearDone(Struct, frozen=True):
@@ -213,7 +241,7 @@ class ProvenanceView(Struct, frozen=True, kw_only=True):
     shown: tuple[DoneLine, ...]
     portrait: PhotographView | None
     pairs: tuple[PairView, ...]
-    law: str = LAW
+    law: str = LAW_OF_PLANTS
 
 
 class PapersView(Struct, frozen=True):

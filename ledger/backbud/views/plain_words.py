@@ -13,14 +13,15 @@ from msgspec import Struct
 from backbud import words
 from backbud.collection.state import OnTree
 from backbud.journal.events import Event
-from backbud.journal.things import Things
+from backbud.journal.things import Thing, Things
 from backbud_grammar.act_words import ActWord, DetailName
 from backbud_grammar.forms import ANY_WORDS
-from backbud_grammar.measures import is_money
 from backbud_grammar.syntax import Detail
 
 _METALS = {"Al": "aluminium", "Cu": "copper", "annealed": "annealed copper"}
-_PRODUCT: frozenset[DetailName] = frozenset({"with", "product", "against", "dose", "number"})
+# What an owner can picture: how long, how big, how many, how far round, how large a part.
+_PLAIN_SORTS = frozenset({"length", "size", "number", "angle", "share", "fraction"})
+_PRODUCT: tuple[DetailName, ...] = ("product", "with")
 # Behind these stands a size and a metal, and these stand before their figure.
 _OF_WIRE: tuple[DetailName, ...] = ("wire", "guy", "size", "with")
 _LABELLED: tuple[DetailName, ...] = ("against", "dose", "leaving", "off")
@@ -37,10 +38,21 @@ def called_in(things: Things) -> Called:
 
     def called(written: str) -> str:
         found = things.find(written)
-        known = found is not None and found.kind in ("pot", "mix", "material")
-        return found.title if found is not None and known else ""
+        if found is None or found.kind not in ("pot", "mix", "material"):
+            return ""
+        return pot_in_words(found) if found.kind == "pot" else found.title
 
     return called
+
+
+def pot_in_words(pot: Thing) -> str:
+    """A pot as somebody who does not know the shelf is told of it: its name, or how it looks."""
+    if pot.text("name"):
+        return pot.title
+    looks = " ".join(filter(None, (pot.text("colour"), pot.text("shape"))))
+    inside = pot.measure("inside")
+    size = f"{words.sizes(str(inside))} inside" if inside is not None else ""
+    return ", ".join(filter(None, (looks, size))) or pot.title
 
 
 class DoneLine(Struct, frozen=True, gc=False):
@@ -58,9 +70,22 @@ def act_in_words(event: Event, called: Called) -> str:
         details = list(_potting(event, called))
     elif event.was("wired", "guyed"):
         details = list(_wire(event))
+    elif event.was("treated"):
+        return f"{said}{_treated(event, called)}"
+    elif is_plain_keep(event):
+        details = []
     else:
         details = list(_typed(event, called))
-    return f"{said}: {', '.join(details)}" if details else said
+    told = ", ".join(one for one in details if one.casefold() not in said.casefold())
+    if not told:
+        return said
+    # `Wire taken off on left 2`, and `Wired: 2 mm aluminium on left 2`.
+    return f"{said} {told}" if all(one.startswith("on ") for one in details) else f"{said}: {told}"
+
+
+def is_plain_keep(event: Event) -> bool:
+    """Whether it is daily keep whose figures are the keeper's alone: how strong the feed was."""
+    return "daily_keep" in event.row.traits and not event.was("checked")
 
 
 def _said(event: Event) -> str:
@@ -140,23 +165,32 @@ def _typed(event: Event, called: Called) -> Iterator[str]:
     """The details that are typed, as written; where one is named, its part of the tree."""
     free = {form.name for form in event.row.forms if form.prose or form.words == ANY_WORDS}
     for detail in event.details:
-        if detail.name in _SKIPPED or (detail.measure and is_money(detail.measure.sort)):
+        if detail.name in _SKIPPED or detail.date or detail.name in free:
             continue
-        if detail.date or (detail.name in free and not _is_product(event, detail)):
+        if detail.measure is not None and detail.measure.sort not in _PLAIN_SORTS:
             continue
         if detail.handle and not called(detail.handle):
             continue
         yield from filter(None, [_detail(event, detail, called)])
 
 
-def _is_product(event: Event, detail: Detail) -> bool:
-    return event.act == "treated" and detail.name in _PRODUCT
+def _treated(event: Event, called: Called) -> str:
+    """`, against scale, with soft soap`: neither dose, number, hour nor wind, which the register
+    keeps."""
+    against = ", ".join(d.words for d in event.all("against") if d.words)
+    named = (d for name in _PRODUCT for d in event.all(name))
+    product = ", ".join(filter(None, (called(d.handle) if d.handle else d.words for d in named)))
+    return "".join(
+        f", {how} {what}" for how, what in (("against", against), ("with", product)) if what
+    )
 
 
 def _detail(event: Event, detail: Detail, called: Called) -> str:
     if detail.handle:
         return called(detail.handle)
-    label = "" if detail.name not in _LABELLED else detail.name
+    label: str = "" if detail.name not in _LABELLED else detail.name
+    if detail.name == "stubs":
+        label = "stubs of"
     measure = str(detail.measure) if detail.measure is not None else ""
     flag = detail.name if not (measure or detail.words or detail.part) else ""
     part = f"on {detail.part}" if detail.part else ""

@@ -69,9 +69,21 @@ _NAMES = {
     "JottedView": "jotted_line",
     "AskView": "asked_back",
     "DatasetView": "dataset",
+    "SinceView": "since",
+    "ActView": "act",
+    "MovedView": "moved_work",
+    "WentView": "work_no_more_open",
     "DetailView": "detail",
     "PersonView": "person",
     "OwnedView": "tree_of_person",
+    "PublishedView": "published",
+    "SentView": "calendar_sent",
+    "CollectedView": "collected",
+    "OfferView": "line_offered",
+    "FetchedView": "fetched",
+    "FetchedForecast": "forecast_fetched",
+    "FetchedPast": "past_fetched",
+    "NightView": "night",
 }
 # A sum of the bench is flat, each figure under its own name with its unit.
 _SUM = {
@@ -129,14 +141,17 @@ def schema() -> str:
 
     from msgspec.json import schema_components
 
+    from backbud.views.came import FetchedView, NightView
     from backbud.views.dataset import DatasetView
     from backbud.views.jotted import JottingView
     from backbud.views.kind import KindName, KindView
     from backbud.views.listed import ListedPlace, ListedPot, ListedTree
+    from backbud.views.on_server import CollectedView, PublishedView
     from backbud.views.paper import PapersView
     from backbud.views.problem import MadeView, ProblemView
     from backbud.views.registers.register import RegisterView
     from backbud.views.shelf import ShelfView
+    from backbud.views.since import SinceView
     from backbud.views.tree import TreeView
     from backbud.views.visit import AccountView, VisitView
     from backbud.views.work import WorkView
@@ -157,6 +172,11 @@ def schema() -> str:
         "backbud-registers": tuple[RegisterView, ...],
         "backbud-papers": PapersView,
         "backbud-data": DatasetView,
+        "backbud-since": SinceView,
+        "backbud-publish": PublishedView,
+        "backbud-collect": CollectedView,
+        "backbud-weather": FetchedView,
+        "backbud-nightly": NightView,
         "backbud-species": tuple[KindName, ...],
         "backbud-species-NAME": KindView,
     }

@@ -10,6 +10,7 @@ from datetime import date
 from msgspec import Struct
 
 from backbud.plan.water import Water
+from backbud.views.ahead import Ahead
 
 
 class AirWeek(Struct, frozen=True, gc=False):
@@ -167,7 +168,7 @@ class Weather(Struct, frozen=True):
 
     `unknown`: places of which too little is known. `home`: the home place's handle, or "".
     `years`: of the home place, those on record and this one. `southern`: its growing year begins
-    in July.
+    in July. `ahead`: the days to come as forecasts have them.
     """
 
     home: str = ""
@@ -177,6 +178,7 @@ class Weather(Struct, frozen=True):
     water: Water = Water()
     years: tuple[YearAir, ...] = ()
     southern: bool = False
+    ahead: Ahead = Ahead()
 
     @property
     def litres_now(self) -> float:

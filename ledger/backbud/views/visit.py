@@ -47,10 +47,12 @@ class MoneyView(Struct, frozen=True):
 class ChargeView(Struct, frozen=True):
     """A line of what a visit comes to.
 
-    `sort`: price (for the whole), period (by the week, month or year, `until` a day), hours or
-    material. `what`: as written. `quantity` in `unit` (h, week, month, year, or as the material is
-    counted), `unit_price` of one. `amount`: null where no price is known, or where it is within the
-    price for the whole (`within`). `tax_rate`: percent, null where no tax is written down.
+    `sort`: price (for the whole), period (by the week, month or year, `until` a day), hours,
+    material, skipped (a price that is not owed, since its work was), and of a statement billed
+    (what a bill says it is for), also billed (beside other lines) or not charged. `what`: as
+    written. `quantity` in `unit` (h, week, month, year, or as the material is counted),
+    `unit_price` of one. `amount`: null where no price is known, or where it is within the price for
+    the whole (`within`). `tax_rate`: percent, null where no tax is written down.
     """
 
     sort: str

@@ -16,20 +16,15 @@ from functools import partial
 from itertools import chain
 from typing import Literal
 
-from msgspec import Struct
-
 from backbud.collection.state import Tree
 from backbud.memo import NO_MEMO, Memo
-from backbud.plan.followups import FollowUp, Reason, sort_of_work
-from backbud.species import Foretold
-from backbud.species.weight import WORST_FIRST, AtStake, Weight
+from backbud.plan.followups import FollowUp, sort_of_work
+from backbud.species.weight import Weight
 from backbud.views.grounds import Grounds
+from backbud.views.week_entries import JointSort, WeekEntry, WeeksView, WeekWork
 from backbud.views.work import WorkView
-from backbud.words import monday_of
+from backbud.words import is_put_on_at_once, monday_of
 from backbud_grammar.act_words import SettledBy
-
-# How entries of a week are put together.
-JointSort = Literal["must", "may", "kind", "chances", "place", "places", "late", "foretold"]
 
 # So long after its best day, or sooner, a work that stands alone is past its time.
 WITHIN_DAYS = timedelta(days=10)
@@ -46,78 +41,6 @@ _Common = Callable[["WeekEntry"], str]
 _BITES: frozenset[SettledBy] = frozenset(("unwired", "untied"))
 
 
-class WeekWork(Struct, frozen=True, gc=False):
-    """An open work as a week's entries are made from it.
-
-    `work`: what sort of work it is, the same for all trees; `named`: this in words; `title`: the
-    work as a person says it. `tree`: its handle; `called`: the tree, as briefly as it can be told.
-    `place`: where it stands by first handle, "" for nowhere; `place_name`: what people call that.
-    `alone`: it has an entry of its own. `late`: it is past its time. `foretold`: what of a forecast
-    it is asked for against; `group`: its rule, and the year that it is of.
-    """
-
-    id: str
-    work: str
-    named: str
-    title: str
-    tree: str
-    called: str
-    kind: str
-    place: str
-    place_name: str
-    opens: date
-    best: date
-    closes: date
-    minutes: int
-    cautions: tuple[str, ...]
-    because: tuple[Reason, ...]
-    at_stake: AtStake
-    must: bool
-    alone: bool
-    late: bool
-    foretold: Foretold | None = None
-    group: str = ""
-
-    @property
-    def rank(self) -> tuple[int, date, str]:
-        """The worst first, then by the day it closes, then by tree."""
-        return WORST_FIRST.index(self.at_stake), self.closes, self.id
-
-
-class WeekEntry(Struct, frozen=True):
-    """Works that stand together in the calendar from the `first` day to the `last`.
-
-    `sort`: what a forecast asks for at a place (foretold), musts of one work at a place (must),
-    chances of one work and kind (may), all chances of a kind (kind) or of a week (chances), all
-    musts of a place (place) or of several (places), or all that is past its time (late). `name`:
-    what it is told apart by, the same while it stands for the same work, place or kind and week, or
-    for what a forecast may hold of a year. `works`: the worst first. `work`, `kind`, `place`,
-    `place_name`: what they have in common, "" where they differ.
-    """
-
-    sort: JointSort
-    name: str
-    first: date
-    last: date
-    works: tuple[WeekWork, ...]
-    work: str = ""
-    kind: str = ""
-    place: str = ""
-    place_name: str = ""
-
-    @property
-    def trees(self) -> tuple[str, ...]:
-        """The trees, each once, in the order of their works."""
-        return tuple(dict.fromkeys(one.called for one in self.works))
-
-
-class WeeksView(Struct, frozen=True):
-    """The keeper's calendar: the ids of the works that stand alone, and what stands together."""
-
-    alone: tuple[str, ...]
-    together: tuple[WeekEntry, ...]
-
-
 def week_work(one: FollowUp, shown: WorkView, tree: Tree, grounds: Grounds) -> WeekWork:
     """A follow-up as a week's entries are made from it. `shown`: as it stands on the day."""
     weight = one.weight
@@ -128,7 +51,7 @@ def week_work(one: FollowUp, shown: WorkView, tree: Tree, grounds: Grounds) -> W
         named,
         one.title,
         tree.handle,
-        called(tree.title, tree.handle),
+        brief_name(tree.title, tree.handle),
         tree.kind,
         grounds.first_handles.get(tree.place, tree.place),
         grounds.name_of(tree.place) if tree.place else "",
@@ -144,6 +67,7 @@ def week_work(one: FollowUp, shown: WorkView, tree: Tree, grounds: Grounds) -> W
         shown.state == "overdue",
         one.foretold,
         one.group,
+        is_put_on_at_once(one.act, shown),
     )
 
 
@@ -151,7 +75,7 @@ def week_work(one: FollowUp, shown: WorkView, tree: Tree, grounds: Grounds) -> W
 _LONGEST_NAME = 16
 
 
-def called(name: str, handle: str) -> str:
+def brief_name(name: str, handle: str) -> str:
     """A tree as briefly as it can be told: by its name, or by its handle where that is long."""
     return name if len(name) <= _LONGEST_NAME else handle
 
@@ -221,11 +145,12 @@ def _stands_alone(one: FollowUp, shown: WorkView, weight: Weight) -> bool:
 
 
 def _week_of(one: WeekWork, this_week: date) -> date:
-    """The Monday of the week that a must stands in: its best, or, where that went by, its last."""
+    """The Monday of the week that a must stands in: its best, or, where that went by, its last; of
+    a shelter that should be on by now, this one."""
     best = monday_of(one.best)
     if best >= this_week:
         return best
-    return this_week if one.closes == date.max else monday_of(one.closes)
+    return this_week if one.closes == date.max or one.stays_on else monday_of(one.closes)
 
 
 # ------------------------------------------------------------------ together

@@ -12,6 +12,7 @@ from backbud.journal.events import Event
 from backbud.plan.followups import OPEN, FollowUp, Reason, ReasonSort, State
 from backbud.plan.waits import waits_on_weather
 from backbud.species import AtStake, OncePast, Weight, Window
+from backbud.views.for_keeper import is_work_for_keeper
 from backbud.views.life import Sign, sign_of
 from backbud_grammar.act_words import ActWord, SettledBy
 from backbud_grammar.forms import Extent
@@ -22,6 +23,7 @@ class ReasonView(Struct, frozen=True, gc=False):
 
     `file`, `line`: where in the journal it stands (lines count from 1), "" and 0 where it stands
     in none. `expected`: it rests on weather that nobody has measured yet.
+    `quotes`: it says that line as the keeper wrote it.
     """
 
     sort: ReasonSort
@@ -29,6 +31,7 @@ class ReasonView(Struct, frozen=True, gc=False):
     file: str = ""
     line: int = 0
     expected: bool = False
+    quotes: bool = False
 
     @property
     def at(self) -> str:
@@ -89,7 +92,8 @@ class WorkView(Struct, frozen=True, kw_only=True):
     for itself; else once for its `group`, the trees of one kind that may have the same work in the
     same season. `part`: of the tree, "" for all of it. `settled_by`: the acts that settle it, a
     look with what is looked at. `said`: what its rule says of it on this day, "" where nothing.
-    `look`: it is only to be looked at. `sign`: what it is drawn as.
+    `look`: it is only to be looked at. `private`: for the keeper's eyes only. `sign`: what it is
+    drawn as.
     """
 
     id: str
@@ -124,6 +128,7 @@ class WorkView(Struct, frozen=True, kw_only=True):
     look: bool = False
     sign: Sign = ""
     counted: str = ""
+    private: bool = False
 
     @property
     def window(self) -> Window:
@@ -184,6 +189,7 @@ def work_view(one: FollowUp, tree: Tree, names: Mapping[str, str], today: date) 
         look=one.row.work == "watch",
         sign=sign_of(one.row),
         counted=tree.counted,
+        private=is_work_for_keeper(one),
     )
 
 
@@ -191,7 +197,7 @@ def _reason(reason: Reason) -> ReasonView:
     at = reason.origin
     if at is None:
         return ReasonView(reason.sort, reason.text, expected=reason.expected)
-    return ReasonView(reason.sort, reason.text, at.file, at.line, reason.expected)
+    return ReasonView(reason.sort, reason.text, at.file, at.line, reason.expected, reason.quotes)
 
 
 def _settled(event: Event) -> SettledView:

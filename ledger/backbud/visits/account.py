@@ -48,7 +48,7 @@ class VisitAccount(Struct, frozen=True):
         """What is still to bill of it: all it comes to before its first bill; then what is left of
         a price for the whole while the tree is here, else what came after the last bill. Of a price
         by the week, month or year what is left, whenever the tree goes."""
-        bills = [one for one in self.bills if one.currency == currency]
+        bills = [one for one in self.bills if one.currency == currency and one.sort == "bill"]
         if not bills:
             return self.comes_to(currency)
         billed = sum((one.amount or ZERO for one in bills), ZERO)
@@ -138,7 +138,9 @@ def _balances(account: Account) -> Iterator[OpenSums]:
     for currency in dict.fromkeys(names):
         comes_to = sum((one.comes_to(currency) for one in visits), ZERO)
         billed, paid = (_sum(booked, currency) for booked in (bills, payments))
-        to_bill = sum((one.to_bill(currency) for one in visits), ZERO)
+        # A bill that is written of the person stands for visits that have none of their own.
+        whole = sum((one.to_bill(currency) for one in visits), ZERO)
+        to_bill = max(whole - _sum(_bills_only(account.bills), currency), ZERO)
         yield OpenSums(
             currency,
             rounded(comes_to, currency),
@@ -147,6 +149,10 @@ def _balances(account: Account) -> Iterator[OpenSums]:
             billed - paid,
             rounded(to_bill, currency),
         )
+
+
+def _bills_only(booked: Iterable[Booked]) -> Iterator[Booked]:
+    return (one for one in booked if one.sort == "bill")
 
 
 def _sum(booked: Iterable[Booked], currency: str) -> Decimal:

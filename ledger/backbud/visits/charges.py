@@ -23,7 +23,9 @@ from backbud.journal.events import Event, Origin
 from backbud.journal.tax import Tax
 from backbud.visits.periods import Period, period_of, periods_between
 
-Sort = Literal["price", "period", "hours", "material"]
+Sort = Literal[
+    "price", "period", "hours", "material", "skipped", "billed", "also billed", "not charged"
+]
 
 
 class MaterialCharge(Struct, frozen=True):
@@ -40,7 +42,9 @@ Taken = Callable[[Entry], Sequence[MaterialCharge]]
 
 
 class Charge(Struct, frozen=True):
-    """A line of what a visit comes to.
+    """A line of what a visit comes to. Of a `skipped` price nothing is owed: its one work was
+    skipped. `billed`, `also billed` (beside other lines) and `not charged` are lines that a bill
+    makes (stated.py).
 
     `what`: the work, the material or what was agreed, as written. `quantity`, `unit`: hours (h),
     weeks, months or years, or as the material is counted; `unit_price`: of one. `amount`: None
@@ -148,10 +152,20 @@ def _agreed(entry: Entry, visit: Visit, by: Reckoning) -> Iterator[Charge]:
         return
     code = detail.measure.unit or by.currency
     amount = by.sharing.part(entry, detail, visit.tree.handle, code)
+    skipped = _was_skipped(event, visit)
     yield Charge(
-        "price", event.day, _for(event), Decimal(1), "", amount, amount, code, False, event.origin,
+        "skipped" if skipped else "price", event.day, _for(event), Decimal(1), "", amount,
+        rounded(Decimal(0), code) if skipped else amount, code, False, event.origin,
         by.tax.rate_of("work"),
     )  # fmt: skip
+
+
+def _was_skipped(agreed: Event, visit: Visit) -> bool:
+    """Whether the one work that was agreed was skipped on this visit, and not done after all."""
+    work = _for(agreed)
+    since = [e.event for e in counted(visit.entries) if e.event.day >= agreed.day]
+    skipped = any(e.act == "skipped" and work in e.named_row.called for e in since)
+    return skipped and not any(work in e.row.called for e in since)
 
 
 def _by_period(

@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from decimal import Decimal
 
+from backbud.bench.wire import METALS
 from backbud.collection.state import Entry
 from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
 from backbud.journal.things import Things
 from backbud.plan.stores.materials import Materials, amount_of
+from backbud.plan.stores.values import Material
 from backbud.visits.charges import MaterialCharge
 
 
@@ -39,7 +41,7 @@ class Prices:
                 continue
             part = Decimal(repr(quantity)) / entry.divided_by(detail)
             price = self._unit_price(material.key, entry.event)
-            found.append(MaterialCharge(material.title, part, material.unit, price))
+            found.append(MaterialCharge(_called(material), part, material.unit, price))
         return tuple(found)
 
     def _unit_price(self, key: str, when: Event) -> Decimal | None:
@@ -54,3 +56,14 @@ class Prices:
             if event.day <= when.day and amount is not None and amount.unit in ("", self._currency):
                 price = amount.number
         return None if price is None else price / Decimal(repr(sold))
+
+
+def _called(material: Material) -> str:
+    """What somebody who never saw the shelf calls it: wire as wire, by its thickness where its card
+    has no other name."""
+    if not material.metal:
+        return material.title
+    if material.title == material.key and material.thickness_mm:
+        return f"{METALS[material.metal].name} wire {material.thickness_mm:g} mm"
+    named = "wire" in material.title.casefold()
+    return material.title if named else f"{material.title} wire"

@@ -7,10 +7,11 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, RepotInterval, Rule
+from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Judge, RepotInterval, Rule
 from backbud_species.habits.broadleaves import BroadleafEvergreen
 from backbud_species.habits.done import is_hard_pruning
 from backbud_species.habits.for_a_show import thins_for_show
+from backbud_species.habits.judges import hard_before_winter
 from backbud_species.habits.works import (
     altered,
     at,
@@ -34,6 +35,7 @@ _USDA = "United States Department of Agriculture, Home and Garden Bulletin 86: c
 class Camellia(BroadleafEvergreen):
     """A glossy evergreen that makes one flush and ends it, by midsummer, in flower buds."""
 
+    judges: ClassVar[tuple[Judge, ...]] = (hard_before_winter,)
     soil_ph = Fact((5.0, 6.5), FROM_MEMORY)
     usual_mix = Fact("kanuma 2, akadama 1", COMMON_PRACTICE)
     repot_years = Fact((2, 3, 5), COMMON_PRACTICE)

@@ -10,10 +10,22 @@ from datetime import date, timedelta
 
 from msgspec.structs import replace
 
-from backbud.species import CHANCE, Proposal, Proposals, Rule, Species, Stage, Tree, Year, joined
-from backbud_species.habits.done import since
+from backbud.species import (
+    CHANCE,
+    Event,
+    Proposal,
+    Proposals,
+    Rule,
+    Species,
+    Stage,
+    Tree,
+    Year,
+    joined,
+)
+from backbud_species.habits.done import is_root_work, last_of_before, since
 from backbud_species.habits.figures import DECANDLE_FROM
 from backbud_species.habits.gates import DECANDLING, first_reason, short_summer, strength_first
+from backbud_species.habits.roots import most_share, share_taken
 from backbud_species.habits.second_flush import candle_cut
 from backbud_species.habits.times import Time
 from backbud_species.habits.warmth import summer, summer_against
@@ -95,7 +107,10 @@ def only_asks_strength(rule: Rule) -> Rule:
 def evens_candles(
     rule_id: str, when: Time, *, because: str, unless_cut: Callable[[Tree, date, Year], str]
 ) -> Rule:
-    """The longest candles broken in spring, where `unless_cut` says why none are cut in summer."""
+    """The longest candles broken in spring, where `unless_cut` says why none are cut in summer.
+
+    None where they were cut already, nor where the roots lost more than it bears.
+    """
     rule = pinches(
         rule_id,
         when,
@@ -107,6 +122,8 @@ def evens_candles(
 
     def ask(species: Species, tree: Tree, stage: Stage, year: Year) -> Iterator[Proposal]:
         for proposal in rule.function(species, tree, stage, year):
+            if _has_answered(species, tree, year, proposal.window.closes):
+                return
             yield replace(proposal, datum=unless_cut(tree, proposal.window.opens, year))
 
     return replace(rule, function=ask)
@@ -144,6 +161,24 @@ def feeds_for_candles(rule_id: str, when: Time) -> Rule:
 def candles_left_whole(tree: Tree, day: date, year: Year) -> bool:
     """Whether its candles were not broken this spring, so that its shoots may be cut later."""
     return not since(tree, year.first, day, lambda done: done.act == "pinched")
+
+
+def _has_answered(species: Species, tree: Tree, year: Year, closes: date) -> bool:
+    """Whether by the end of a window, as far as is known by now, the candles of this year were cut
+    without having been broken, or root work took more than the species bears at its place."""
+    until = min(year.today, closes) + timedelta(days=1)
+    cut = last_of_before(tree, until, "decandled", first=year.first)
+    if cut is not None and last_of_before(tree, cut.day, "pinched", first=year.first) is None:
+        return True
+    if species.root_share is None:
+        return False
+    most, _ = most_share(year, species.root_share)
+
+    def took_too_much(done: Event) -> bool:
+        taken = share_taken(tree, done) if is_root_work(done) else None
+        return taken is not None and taken.share > most
+
+    return since(tree, year.first, until, took_too_much)
 
 
 def _tired(tree: Tree, day: date, year: Year) -> str:

@@ -1,4 +1,8 @@
-"""Shade in the hot weeks for trees whose leaves or roots suffer, where the summer passes 30 °C."""
+"""Shade in the hot weeks for trees whose leaves or roots suffer, where the summer passes 30 °C.
+
+And no cutting of shoots in weeks of great heat, when growth stands still and bared leaves scorch.
+Common practice, no source; the figures are ours.
+"""
 
 from __future__ import annotations
 
@@ -16,7 +20,7 @@ from backbud.species import (
     Year,
     joined,
 )
-from backbud_species.habits.figures import SHADE_OVER
+from backbud_species.habits.figures import GREAT_HEAT_OVER, SHADE_OVER
 
 _A_WEEK = timedelta(days=7)
 
@@ -43,3 +47,17 @@ def shades_in_heat(rule_id: str, *, because: str) -> Rule:
         )
 
     return Rule(rule_id, "season", (), "summer", -1, ask)
+
+
+def after_great_heat(year: Year, window: Window, datum: str) -> tuple[Window, str]:
+    """A window for cutting shoots, from the end of the great heat on where its best day lies in it,
+    and the datum that says so. Trees of warm countries grow on."""
+    hot = None if year.comes_in_below_c else year.hot_days(GREAT_HEAT_OVER.of(year))
+    if hot is None or not hot.first <= window.best <= hot.last:
+        return window, datum
+    days = (hot.last + timedelta(days=n) for n in (1, 8, 22))
+    said = (
+        f"{hot.because.removesuffix('.')} until {hot.last}; growth stands still in it "
+        f"({GREAT_HEAT_OVER.name}, a setting of ours)."
+    )
+    return year.rounded(Window(*days)), joined(said, hot.because)

@@ -4,10 +4,17 @@ from __future__ import annotations
 
 from datetime import date
 
+from msgspec.structs import replace
+
 from backbud.species import Tree, Year, summer_outside
 from backbud_species.habits.flushes import trims_again
 from backbud_species.habits.warmth import under_cover
 from backbud_species.habits.works import ALWAYS, by_warmth, feeds, months, work
+
+
+def turns_to_the_light(tree: Tree, day: date, year: Year) -> bool:
+    """Whether it winters in a room; under glass light comes from all sides."""
+    return not under_cover(year, "heated glass") and winters_inside(tree, day, year)
 
 
 def winters_inside(tree: Tree, day: date, year: Year) -> bool:
@@ -20,22 +27,28 @@ def winters_inside(tree: Tree, day: date, year: Year) -> bool:
     return summer is None or not summer.always
 
 
-WINTER_LIGHT = work(
-    "light",
-    "turned",
-    months((11, 1), (11, 20), (2, 15), why="the short days"),
-    what="a quarter each week, at the lightest window",
-    because="Light in a room is weak and comes from one side, so the far side loses its twigs.",
-    cautions=("A lamp for twelve hours a day makes up for a dark window.",),
-    gate=ALWAYS,
-    only_if=winters_inside,
+WINTER_LIGHT = replace(
+    work(
+        "light",
+        "turned",
+        months((11, 1), (11, 20), (2, 15), why="the short days"),
+        what="a quarter each week, at the lightest window",
+        because="Light in a room is weak and comes from one side, so the far side loses its twigs.",
+        cautions=("A lamp for twelve hours a day makes up for a dark window.",),
+        gate=ALWAYS,
+        only_if=turns_to_the_light,
+    ),
+    inside="room",
 )
-WINTER_FEED = feeds(
-    "feed-winter",
-    months((11, 10), (12, 15), (2, 15), why="the short days"),
-    what="weakly, and only while new leaves open",
-    because="In warmth and light it grows on all winter and uses food, and in the dark it rests "
-    "and feed stays in the soil as salt.",
+WINTER_FEED = replace(
+    feeds(
+        "feed-winter",
+        months((11, 10), (12, 15), (2, 15), why="the short days"),
+        what="weakly, and only while new leaves open",
+        because="In warmth and light it grows on all winter and uses food, and in the dark it "
+        "rests and feed stays in the soil as salt.",
+    ),
+    inside="warmth",
 )
 LAST_TRIM = trims_again(
     "trim-late",

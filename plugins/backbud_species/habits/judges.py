@@ -32,7 +32,7 @@ def hard_before_winter(tree: Tree, deed: Deed, year: Year) -> str:
     midwinter = year.on((12, 31))
     if not first - _RIPENS_IN < deed.last <= max(midwinter, first):
         return ""
-    return f"It was {deed.said}, hard: its new shoots do not ripen before the frost, about {first}."
+    return f"{deed.judged}, hard: its new shoots do not ripen before the frost, about {first}."
 
 
 def sap_is_rising(tree: Tree, deed: Deed, year: Year) -> str:
@@ -42,9 +42,7 @@ def sap_is_rising(tree: Tree, deed: Deed, year: Year) -> str:
     ends = leaves.day if leaves else year.on((4, 15))
     if deed.act != "pruned" or not (year.on((1, 1)) <= deed.last and deed.first < ends):
         return ""
-    return (
-        f"It was {deed.said}: its sap rises, so the cuts bleed; no more until the leaves are out."
-    )
+    return f"{deed.judged}: its sap rises, so the cuts bleed; no more until the leaves are out."
 
 
 def silver_leaf_about(tree: Tree, deed: Deed, year: Year) -> str:
@@ -53,7 +51,7 @@ def silver_leaf_about(tree: Tree, deed: Deed, year: Year) -> str:
         return ""
     if year.on((5, 15)) <= deed.last and deed.first <= year.on((9, 7)):
         return ""
-    return f"It was {deed.said}, hard: silver leaf enters cuts that are not made in summer."
+    return f"{deed.judged}, hard: silver leaf enters cuts that are not made in summer."
 
 
 def too_little_heat_left(tree: Tree, deed: Deed, year: Year) -> str:
@@ -66,7 +64,7 @@ def too_little_heat_left(tree: Tree, deed: Deed, year: Year) -> str:
     if left >= wanted:
         return ""
     return (
-        f"It was {deed.said}: {left:.0f} K·day above {_OVER_C:g} °C are left of the year, and a "
+        f"{deed.judged}: {left:.0f} K·day above {_OVER_C:g} °C are left of the year, and a "
         f"second flush needs {wanted:.0f} ({SECOND_FLUSH_K_DAYS.name}, a setting of ours)."
     )
 
@@ -78,7 +76,7 @@ def after_root_work(tree: Tree, deed: Deed, year: Year) -> str:
     cut = last_before(tree, deed.last + _A_DAY, lambda done: _took_half(tree, done), year.first)
     if cut is None:
         return ""
-    return f"It was {deed.said}, after half of its roots and more went on {cut.day}."
+    return f"{deed.judged}, after half of its roots and more went on {cut.day}."
 
 
 def _took_half(tree: Tree, done: Event) -> bool:

@@ -20,6 +20,9 @@ class Way(NamedTuple):
     because: str
 
 
+_A_DAY = timedelta(days=1)
+
+
 def leaves_off(tree: Tree, year: Year, window: Window, full: Way | None, part: Way) -> Proposals:
     """All leaves from a strong, rested tree in a warm place; part of them from any other.
 
@@ -68,32 +71,26 @@ def late_frost(
     if year.cover and not under_cover(year, "open", "shade net"):
         return
     opens = first_leaf.opens - timedelta(days=3)
-    window, datum = (
-        Window(
-            opens,
-            first_leaf.best + timedelta(days=3),
-            first_leaf.closes + timedelta(days=lasts_days),
-        ),
-        UNKNOWN,
-    )
-    if year.outlook is not None:
+    soft_until = first_leaf.closes + timedelta(days=lasts_days)
+    window, datum = Window(opens, first_leaf.best + timedelta(days=3), soft_until), UNKNOWN
+    spell = year.ahead.frost(frost_c) if year.ahead is not None else None
+    if spell is not None and opens < spell.first.day <= soft_until:
+        # The nights that were feared have a date now.
+        evening, last = spell.first.day - _A_DAY, spell.last.day - _A_DAY
+        window, datum = Window(evening - timedelta(days=3), evening, last), spell.because
+    elif year.outlook is not None:
         frost = year.cold_nights_end(frost_c)
         if frost is None or week_of(frost.last) < week_of(first_leaf.opens):
             return
         closes = max(frost.last, first_leaf.opens)
+        # As far as a forecast sees, no night is so cold.
+        clear = year.ahead.clear_until if year.ahead is not None else opens
+        if opens <= clear:
+            opens = clear
+        if opens >= closes and clear > year.today:
+            return
         best = min(max(first_leaf.best, opens), closes)
         window, datum = Window(opens, best, closes), frost.because
-        clear = year.outlook.air.known_until
-        foretold = year.outlook.frost_ahead(frost_c)
-        if foretold is not None and opens < foretold.first.day <= closes:
-            # The nights that were feared have a date now.
-            evening = foretold.first.day - timedelta(days=1)
-            last = foretold.last.day - timedelta(days=1)
-            window, datum = Window(evening - timedelta(days=3), evening, last), foretold.because
-        elif foretold is None and opens <= clear:
-            if clear >= closes:
-                return
-            window = Window(clear, max(best, clear), closes)
     yield Proposal(
         "protected",
         window,

@@ -41,7 +41,7 @@ def opens_hard_surface(rule_id: str) -> Rule:
             weight=PRESSING,
         )
 
-    return after(rule_id, ("drained", "noted"), ask)
+    return after(rule_id, ("drained", "checked"), ask)
 
 
 def tries_opened_surface(rule_id: str) -> Rule:
@@ -69,15 +69,11 @@ def tries_opened_surface(rule_id: str) -> Rule:
 
 def _why_hard(done: Event, year: Year) -> str:
     if done.act != "drained":
-        return "The surface was noted as hard." if _tells_of_hard_surface(done) else ""
+        hard = done.says("surface") and done.says("hard")
+        return f"The surface was found hard on {done.day}." if hard else ""
     if not is_slow(done, year):
         return ""
     return (
         f"A can took {done.measure('time')} to pass; {SLOW_DRAIN_FROM.of(year):g} s is slow "
         f"({SLOW_DRAIN_FROM.name}, a setting of ours)."
     )
-
-
-def _tells_of_hard_surface(noted: Event) -> bool:
-    told = " ".join(detail.words for detail in noted.details).casefold()
-    return any(phrase in told for phrase in ("hard surface", "surface is hard", "sheds water"))

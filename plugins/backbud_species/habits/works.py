@@ -38,18 +38,13 @@ species answers for them.
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from datetime import date
-
 from backbud.species import (
     CHANCE,
     ActWord,
     Event,
-    Extent,
     Proposal,
     Proposals,
     Rule,
-    SettledBy,
     Species,
     Tree,
     Weight,
@@ -63,6 +58,7 @@ from backbud_species.habits.afterwards import (
     seals_cuts,
 )
 from backbud_species.habits.aim import by_aim
+from backbud_species.habits.any_work import OnlyIf, work
 from backbud_species.habits.balance import balance
 from backbud_species.habits.cooled_soil import as_summer_cools
 from backbud_species.habits.flowers import flowers_are_off, has_flowers
@@ -84,7 +80,6 @@ from backbud_species.habits.roots import over_share
 from backbud_species.habits.rules import after, yearly
 from backbud_species.habits.times import Time, at, between, by_warmth, months, once_thawed, weeks
 from backbud_species.habits.together import Works, altered, renamed, without
-from backbud_species.habits.weights import usual_weight
 from backbud_species.habits.yearly import feeding, pests, wiring
 
 __all__ = [
@@ -123,56 +118,8 @@ __all__ = [
     "work",
 ]
 
-OnlyIf = Callable[[Tree, date, Year], bool]
-
 
 # ------------------------------------------------------------------ any work of the year
-
-
-def work(
-    rule_id: str,
-    act: ActWord,
-    when: Time,
-    *,
-    because: str,
-    what: str = "",
-    cautions: tuple[str, ...] = (),
-    gate: Gate = LIGHT_WORK,
-    settled_by: tuple[SettledBy, ...] = (),
-    only_if: OnlyIf | None = None,
-    extent: Extent = "usual",
-    datum: str = "",
-    weight: Weight | None = None,
-) -> Rule:
-    """A work that comes round every year, where its gate is open and `only_if` agrees.
-
-    `datum`: what decided, where that is not the time of year. `weight`: how much it matters; None
-    takes what its act weighs (weights.py).
-    """
-
-    def ask(species: Species, tree: Tree, year: Year, window: Window, by_time: str) -> Proposals:
-        if only_if is not None and not only_if(tree, window.opens, year):
-            return
-        reason = gate.shut(tree, window.opens, year)
-        if reason:
-            if gate.speaks:
-                yield strength_first(window, act, reason)
-            return
-        if act == "pruned":
-            window = thawed(window, year)
-        yield Proposal(
-            act,
-            window,
-            what=what,
-            because=because,
-            datum=datum or by_time,
-            cautions=cautions,
-            settled_by=settled_by,
-            extent=extent,
-            weight=weight or usual_weight(act),
-        )
-
-    return yearly(rule_id, when, ask)
 
 
 def trims(

@@ -41,7 +41,7 @@
   '(("tree" "passport" "species" "origin" "front" "notes" "style" "kind" "name" "note")
     ("place" "hardiness zone" "weather" "notes" "name" "note" "town")
     ("pot" "colour" "color" "glaze" "maker" "notes" "name" "note")
-    ("person" "experience" "contact" "notes" "name" "note" "town")
+    ("person" "experience" "address" "contact" "notes" "name" "note" "town")
     ("mix" "notes" "name" "note")
     ("material" "notes" "name" "note")
     ("group" "notes" "name" "note")

@@ -6,7 +6,7 @@ from backbud_grammar.scribbles.openings.row import ALL, OUT, PART, SPENT, WIRE, 
 
 OPENINGS: tuple[ActOpening, ...] = (
     *rows("checked", r"wire[- ]check(?:ed)?", r"wires checked", details="wire"),
-    *rows("pruned", r"hard (?:cut )?back", r"cut hard(?: back)?", details="hard"),
+    *rows("pruned", r"hard cut back", r"cut hard back", details="hard"),
     *rows("pruned", r"trunk[- ]chop(?:ped)?", noun=True),
     *rows(
         "pinched",
@@ -19,7 +19,12 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?:full )?harigane",
         noun=True,
     ),
-    *rows("unguyed", r"(?:1|one|a|\d|two|all|both) guys? (?:off|removed|cut|out)"),
+    *rows("unguyed", r"(?:all|both) guys (?:off|removed|cut|out)"),
+    *rows(
+        "unguyed",
+        rf"(?:the )?guy(?: wire)? (?:off|removed|cut|out)(?: of| from)?(?: the)? (?={PART})",
+        details="on",
+    ),
     *rows(
         "checked",
         r"(?:air[- ]?)?layer (?:peeped(?: at)?|peeked(?: at)?|checked|looked at|inspected)",
@@ -152,7 +157,8 @@ OPENINGS: tuple[ActOpening, ...] = (
         "wired",
         r"(?=(?:top third|top half|upper part|lower branches|whole tree|apex|top|crown) wired)",
     ),
-    *rows("unguyed", r"guys? (?:off|removed|cut|out)", r"guy wires? (?:off|removed|cut|out)"),
+    # One guy of several is off: which, nobody said, unless a part stands behind it.
+    *rows("unguyed", r"guys (?:off|removed|cut|out)", r"guy wires (?:off|removed|cut|out)"),
     *rows("unguyed", r"(?=guy on [^,.;]*\b(?:off|forgotten)\b)"),
     *rows("guyed", r"guys? (?:on|set|put on)", r"guy wires? (?:on|set)"),
     *rows("guyed", r"guy (?=from|to|\d)", noun=True),

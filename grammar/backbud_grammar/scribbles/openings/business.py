@@ -19,7 +19,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?:\S+ ){1,3}says? (?:yes|ok|go ahead)",
         r"ok'?d by",
         r"deal[:,]?(?= \d)",
-        r"yes from",
+        r"yes from (?=@PERSON@(?:$|,))",
     ),
     *rows(
         "billed",

@@ -58,8 +58,10 @@ OPENINGS: tuple[ActOpening, ...] = (
         noun=True,
     ),
     *rows("moved", r"(?:from|out of|fr) (?:the )?@PLACE@ (?:back )?to (?:the )?(?=@PLACE@)"),
+    *rows("watered", r"hand[- ]?watered", details="by hand"),
+    *rows("treated", r"hosed (?=against )", details="water jet"),
     *rows("watered", r"mizu(?= \d|\s*$|,)", noun=True),
-    *rows("treated", rf"(?:tooth)?brush (?:and|\+|&) (?={SPRAY})", details="by hand"),
+    *rows("treated", rf"(?:tooth)?brush (?:and|\+|&) (?={SPRAY}(?:\s*$|,))", details="by hand"),
     *rows(
         "cleaned",
         rf"{FEED} (?:all )?(?:off|removed|off again|away)(?: again)?",

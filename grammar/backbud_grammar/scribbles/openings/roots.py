@@ -20,7 +20,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?=(?:in(?:to)? )?(?:its |the )?(?:own|same|old) (?:pot|box|tray)(?: back| again)?,"
         r"[^?]*(?:\b(?:\d/\d|third|half|quarter)|%|inch|cm|mm)\b[^?]*\boff\b)",
         r"in(?:to)? (?=@POT@,[^?]*(?:\d ?(?:L|l|qt|gal)\b|\btied\b|\bmix\b|\broots? |\boff (?:below|the)|\boff btm))",
-        r"verpotte[nt]|umgetopft|verpot",
+        r"umgetopft|verpot",
         noun=True,
     ),
     # Which of the works of potting it was may stand nowhere.

@@ -12,22 +12,25 @@ class ActOpening(Struct, frozen=True):
     """A way to open a line: the act that it is, and the details that it says already.
 
     `pattern`: what fits there, up to the end of a word. `noun`: it names the work, and so may also
-    be a wish.
+    be a wish. `language`: the one that it came with.
     """
 
     act: str
     details: str
     pattern: str
     noun: bool = False
+    language: int = 1
 
 
 # An opening ends where a word does.
 _ENDS = r"(?!(?<=[\w-])[\w-])[:.]?\s*"
 
 
-def rows(act: str, *patterns: str, details: str = "", noun: bool = False) -> list[ActOpening]:
+def rows(
+    act: str, *patterns: str, details: str = "", noun: bool = False, language: int = 1
+) -> list[ActOpening]:
     """A row for each way of saying an act."""
-    return [ActOpening(act, details, one, noun) for one in patterns]
+    return [ActOpening(act, details, one, noun, language) for one in patterns]
 
 
 @cache

@@ -59,7 +59,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         "staged",
         r"petals? (?:down|dropping|falling|fall|off|all down)",
         r"(?:flowers?|bloom|blossom)(?:ing)? (?:over|done|finished)",
-        r"bloom'?s done",
+        r"(?:bloom|blossom)'?s (?:done|over|finished)",
         details="69",
     ),
     *rows(

@@ -143,7 +143,7 @@ def word(asked: Asked, option: Option, otherwise: str = "") -> str:
     return known[found.words.casefold()]
 
 
-def needed(value: Value | None, option: Option) -> Value:
+def asked_for(value: Value | None, option: Option) -> Value:
     """The value, where there is one; else the sentence that asks for it."""
     if value is None:
         raise ValueError(_asks_for(option))

@@ -28,10 +28,10 @@ from backbud.commands.reckon.asked import (
     Option,
     amount,
     as_on_card,
+    asked_for,
     chosen,
     measure,
     measured,
-    needed,
     word,
 )
 from backbud.commands.reckon.sheet import Figures, SumLine, SumSheet, shown
@@ -104,7 +104,7 @@ def _label(asked: Asked) -> Label:
             raise ValueError(
                 f"Give --label as {LABEL.give}: a label has three numbers, not {count}."
             )
-    n, p, k = (float(percent) for percent in needed(measure(asked, LABEL), LABEL).numbers)
+    n, p, k = (float(percent) for percent in asked_for(measure(asked, LABEL), LABEL).numbers)
     if word(asked, LABEL_GIVES) == "elements":
         return label_of_elements(n, p, k)
     return Label(n, p, k)
@@ -136,7 +136,7 @@ def _given(asked: Asked, label: Label) -> _Given:
         if dilution.unit != "g/L" and kg_per_litre is None:
             raise ValueError(f"Give --density as {DENSITY.give}: this feed is measured by volume.")
         return _Given(feed, dilution, None)
-    return _Given(feed, dilution_for_ppm_n(feed, needed(wanted_ppm, WANTED)), wanted_ppm)
+    return _Given(feed, dilution_for_ppm_n(feed, asked_for(wanted_ppm, WANTED)), wanted_ppm)
 
 
 def _dilution(written: Measure) -> Dilution:
@@ -188,7 +188,7 @@ def _season_lines(asked: Asked, given: _Given) -> Iterator[SumLine]:
     each_litres, times = amount(asked, EACH, "L"), amount(asked, TIMES, "")
     if each_litres is None and times is None:
         return iter(())
-    each_litres, times = needed(each_litres, EACH), needed(times, TIMES)
+    each_litres, times = asked_for(each_litres, EACH), asked_for(times, TIMES)
     grams = season_nutrients_g(given.feed, given.dilution, each_litres, int(times))
     each = float(f"{each_litres:.3g}")
     rule = f"{times:g} × {each:g} L to one pot; what runs through is counted too"

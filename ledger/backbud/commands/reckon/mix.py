@@ -54,8 +54,8 @@ EXAMPLE = (
 
 def reckon(asked: Asked) -> SumSheet:
     """The sheet of a mix."""
-    parts = read.needed(parts_of(asked), MIX)
-    wanted = read.needed(read.amount(asked, LITRES, "L"), LITRES)
+    parts = read.asked_for(parts_of(asked), MIX)
+    wanted = read.asked_for(read.amount(asked, LITRES, "L"), LITRES)
     settles = read.amount(asked, SETTLES, "%")
     loose = wanted if settles is None else loose_litres(wanted, settles)
     sold_in = _of_each(asked, BAG, "L", parts)

@@ -30,15 +30,15 @@ from backbud.commands.reckon.asked import (
     Option,
     amount,
     as_on_card,
+    asked_for,
     chosen,
     measure,
     measured,
-    needed,
     sizes_cm,
     word,
 )
 from backbud.commands.reckon.mix import DENSITY, MIX, own_densities, parts_of
-from backbud.commands.reckon.sheet import SumLine, SumSheet, shown, sizes
+from backbud.commands.reckon.sheet import SumLine, SumSheet, shown, sizes_of
 
 SIZES = "sizes such as 36 x 28 x 12 cm"
 SHAPES: tuple[Shape, ...] = get_args(Shape)
@@ -118,7 +118,7 @@ def reckon(asked: Asked) -> SumSheet:
 
 def inside_pot(asked: Asked, option: Option) -> Pot:
     """The pot whose inside sizes an option gives."""
-    given = needed(sizes_cm(asked, option), option)
+    given = asked_for(sizes_cm(asked, option), option)
     shape = _shape(asked, given)
     return pot_from_inside(
         shape,
@@ -130,7 +130,7 @@ def inside_pot(asked: Asked, option: Option) -> Pot:
 
 def plan(pot: Pot) -> str:
     """A pot in words: `oval 36 × 28 × 12 cm inside`."""
-    return f"{pot.shape} {sizes((pot.length_cm, pot.width_cm, pot.depth_cm), 'cm')} inside"
+    return f"{pot.shape} {sizes_of((pot.length_cm, pot.width_cm, pot.depth_cm), 'cm')} inside"
 
 
 # ------------------------------------------------------------------ text to values
@@ -140,7 +140,7 @@ def _pot(asked: Asked) -> Pot:
     inside, outside = sizes_cm(asked, INSIDE), sizes_cm(asked, OUTSIDE)
     if inside is not None and outside is not None:
         raise ValueError("Give the pot by --inside or by --outside, not by both.")
-    given = needed(outside if inside is None else inside, INSIDE)
+    given = asked_for(outside if inside is None else inside, INSIDE)
     shape, taper_cm = _shape(asked, given), _taper_cm(asked, given)
     bulge_cm = _or_none(amount(asked, BULGE, "cm"))
     wall_cm, floor_cm = amount(asked, WALL, "cm"), amount(asked, FLOOR, "cm")
@@ -149,7 +149,7 @@ def _pot(asked: Asked) -> Pot:
         return pot_from_outside(
             shape,
             given,
-            wall_cm=needed(wall_cm, WALL),
+            wall_cm=asked_for(wall_cm, WALL),
             foot_cm=_or_none(feet_cm),
             floor_cm=floor_cm,
             taper_cm=taper_cm,
@@ -200,8 +200,8 @@ def _ball(asked: Asked, pot: Pot, filled_cm: float) -> Ball | None:
     room = sorted((pot.length_cm, pot.width_cm))
     if any(mine > its for mine, its in zip(across, room, strict=True)):
         raise ValueError(
-            f"Give --root-ball as it is once it is cut: one of {sizes(given, 'cm')} does not go "
-            f"into a pot {sizes(room[::-1], 'cm')} inside."
+            f"Give --root-ball as it is once it is cut: one of {sizes_of(given, 'cm')} does not go "
+            f"into a pot {sizes_of(room[::-1], 'cm')} inside."
         )
     if ball.depth_cm > filled_cm:
         raise ValueError(

@@ -25,14 +25,14 @@ from backbud.commands.reckon.asked import (
     Option,
     amount,
     as_on_card,
+    asked_for,
     chosen,
     detail,
     measured,
-    needed,
     sizes_cm,
     word,
 )
-from backbud.commands.reckon.sheet import SumLine, SumSheet, shown, sizes
+from backbud.commands.reckon.sheet import SumLine, SumSheet, shown, sizes_of
 from backbud_grammar.forms import Form
 
 LENGTH = "a length such as 2 cm"
@@ -94,7 +94,7 @@ def wedge_of(name: str, wedges: int) -> int:
 
 
 def _ball(asked: Asked) -> Ball:
-    given = needed(sizes_cm(asked, BALL), BALL)
+    given = asked_for(sizes_cm(asked, BALL), BALL)
     shape = word(asked, SHAPE, "round" if len(given) == 2 else "rectangle")
     return ball_of(cast(BallShape, shape), given)
 
@@ -153,7 +153,7 @@ def _lines(ball: Ball, cuts: Cuts, asked: Asked) -> list[SumLine]:
         SumLine(
             "root ball",
             shown(before, "L"),
-            f"{ball.shape} {sizes((ball.length_cm, ball.width_cm, ball.depth_cm), 'cm')}; "
+            f"{ball.shape} {sizes_of((ball.length_cm, ball.width_cm, ball.depth_cm), 'cm')}; "
             "geometry, straight sides",
             {"shape": ball.shape, "ball_litres": before},
         ),
@@ -168,7 +168,7 @@ def _lines(ball: Ball, cuts: Cuts, asked: Asked) -> list[SumLine]:
         SumLine(
             "left",
             shown(left, "L"),
-            f"{sizes((rest.length_cm, rest.width_cm, rest.depth_cm), 'cm')}{opened}",
+            f"{sizes_of((rest.length_cm, rest.width_cm, rest.depth_cm), 'cm')}{opened}",
             {
                 "left_litres": left,
                 "left_length_cm": rest.length_cm,

@@ -58,6 +58,6 @@ def shown(value: float, unit: str) -> str:
     return f"{value:z.{decimals}f} {unit}"
 
 
-def sizes(values: Sequence[float], unit: str) -> str:
+def sizes_of(values: Sequence[float], unit: str) -> str:
     """Sizes as print sets them: `36 × 28 × 12 cm`."""
     return f"{' × '.join(f'{value:z.4g}' for value in values)} {unit}"

@@ -31,10 +31,10 @@ from backbud.commands.reckon.asked import (
     Option,
     amount,
     as_on_card,
+    asked_for,
     chosen,
     detail,
     measured,
-    needed,
     sentence_of,
     sizes_cm,
     word,
@@ -121,8 +121,8 @@ def reckon(asked: Asked) -> SumSheet:
 
 
 def _et0(asked: Asked) -> ReferenceEvapotranspiration:
-    low_c = needed(amount(asked, LOW, "C"), LOW)
-    high_c = needed(amount(asked, HIGH, "C"), HIGH)
+    low_c = asked_for(amount(asked, LOW, "C"), LOW)
+    high_c = asked_for(amount(asked, HIGH, "C"), HIGH)
     if low_c > high_c:
         raise ValueError(f"Give --low below --high: {low_c:g} °C is above {high_c:g} °C.")
     more = [amount(asked, HUMIDITY, "%"), amount(asked, WIND, "m/s"), amount(asked, SUN, "h")]
@@ -139,7 +139,7 @@ def _et0(asked: Asked) -> ReferenceEvapotranspiration:
 
 
 def _latitude_degrees(asked: Asked) -> float:
-    degrees = needed(amount(asked, LATITUDE, "degrees"), LATITUDE)
+    degrees = asked_for(amount(asked, LATITUDE, "degrees"), LATITUDE)
     found = detail(asked, LATITUDE)
     assert found is not None
     if found.words.casefold() != "s":
@@ -152,7 +152,7 @@ def _latitude_degrees(asked: Asked) -> float:
 
 
 def _day(asked: Asked) -> date:
-    written = needed(detail(asked, DATE), DATE).date
+    written = asked_for(detail(asked, DATE), DATE).date
     try:
         day = read_date(written)
     except Misread as error:
@@ -170,7 +170,7 @@ def _tree(asked: Asked) -> PottedTree:
 
 
 def _canopy_m2(asked: Asked) -> float:
-    spreads = needed(sizes_cm(asked, CANOPY), CANOPY)
+    spreads = asked_for(sizes_cm(asked, CANOPY), CANOPY)
     if len(spreads) > 2:
         raise ValueError(f"Give --canopy as {CANOPY.give}, without a height.")
     return canopy_area_m2(*spreads)

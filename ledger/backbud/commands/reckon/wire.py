@@ -17,9 +17,17 @@ from backbud.bench.wire import (
     metres_per_roll,
     wire_for_branch,
 )
-from backbud.commands.reckon.asked import Asked, Option, amount, as_on_card, measured, needed, word
+from backbud.commands.reckon.asked import (
+    Asked,
+    Option,
+    amount,
+    as_on_card,
+    asked_for,
+    measured,
+    word,
+)
 from backbud.commands.reckon.pot import INSIDE_OPTIONS, POT, SHAPE, inside_pot, plan
-from backbud.commands.reckon.sheet import SumLine, SumSheet, shown, sizes
+from backbud.commands.reckon.sheet import SumLine, SumSheet, shown, sizes_of
 from backbud.words import number
 
 BRANCH = measured(
@@ -65,7 +73,7 @@ def reckon(asked: Asked) -> SumSheet:
     branch_mm = amount(asked, BRANCH, "mm")
     with_pot = POT.flag in asked
     if not with_pot:
-        needed(branch_mm, BRANCH)
+        asked_for(branch_mm, BRANCH)
     lines: list[SumLine] = []
     cautions: list[str] = []
     if branch_mm is not None:
@@ -75,7 +83,7 @@ def reckon(asked: Asked) -> SumSheet:
         cautions += [] if wire.holds else [TOO_THICK_FOR_WIRE]
     if with_pot:
         pot = inside_pot(asked, POT)
-        holes = int(needed(amount(asked, HOLES, ""), HOLES))
+        holes = int(asked_for(amount(asked, HOLES, ""), HOLES))
         hole_cm = amount(asked, HOLE, "cm")
         tied = anchors(volume_litres(pot), holes, pot.length_cm, pot.depth_cm)
         lines += _tie_lines(pot, tied)
@@ -179,7 +187,7 @@ def _tie_lines(pot: Pot, tied: Anchors) -> Iterator[SumLine]:
 def _mesh_line(over: Mesh) -> SumLine:
     return SumLine(
         "mesh",
-        f"{over.pieces} of {sizes((over.side_cm, over.side_cm), 'cm')}",
+        f"{over.pieces} of {sizes_of((over.side_cm, over.side_cm), 'cm')}",
         f"and {shown(over.staple_m, 'm')} of {STAPLE_MM:g} mm wire for the staples; "
         "common practice, no source",
         {

@@ -57,16 +57,18 @@ def arrived(folder: str, find_place: Callable[[str], Thing | None]) -> Arrived:
             found[ending].setdefault(place.handle, path)
             continue
         sort = "forecast" if ending == FORECAST else "past weather"
+        # What is no UTF-8 in a name is written out.
+        shown = os.fsencode(path).decode(errors="backslashreplace")
         flaws.append(
             PlacedFlaw(
-                path,
+                shown,
                 0,
                 Flaw(
                     "unknown-place",
                     0,
                     1,
                     1,
-                    f"this is the {sort} of “{handle}”, and no place is called so",
+                    f"this is the {sort} of a place that nobody knows",
                     "The file's name begins with the handle of its place. It was left out.",
                 ),
             )

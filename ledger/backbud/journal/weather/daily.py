@@ -45,7 +45,8 @@ class DailyRows:
                     cell,
                     "future-date",
                     f"{day} has not come yet (today is {self._until.today})",
-                    "Only what was measured belongs here; the row was left out.",
+                    "Only what was measured belongs here; the row was left out. What is foretold "
+                    "stands in weather/PLACE-forecast.csv.",
                 )
             return None
         first = self._lines.setdefault((day, element), line)

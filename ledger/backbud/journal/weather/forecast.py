@@ -32,7 +32,7 @@ from backbud.journal.weather.plain_csv import (
 )
 from backbud_grammar.problems import Flaw, Misread, did_you_mean
 
-MOST_LINES = 400
+MOST_LINES, LONGEST_LINE = 400, 2_000
 _WORDS = ("made", "source")
 _KNOWN = ("date", "low", "high", "rain", "wind", "gust", *_WORDS)
 # In a forecast the wind is the strongest of the day, at 10 m.
@@ -74,6 +74,11 @@ def read_forecast(text: str, name: str, place: str) -> ReadForecast:
         said = f"a forecast has no {len(lines)} lines, so nothing of this file was read"
         hint = f"No more than {MOST_LINES}: a row for each day to come."
         return ReadForecast(None, (Flaw("large-file", 0, 1, 1, said, hint),))
+    long = next((at for at, line in enumerate(lines) if len(line) > LONGEST_LINE), None)
+    if long is not None:
+        said = f"a line of {len(lines[long])} characters, so nothing of this file was read"
+        hint = f"No row of a forecast is longer than {LONGEST_LINE}. Are its line ends gone?"
+        return ReadForecast(None, (Flaw("long-line", long, 1, 1, said, hint),))
     table = _table(lines, flaws)
     if table is None:
         return ReadForecast(None, flaws.all())

@@ -14,20 +14,24 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from datetime import date
-from typing import Literal
+from typing import TYPE_CHECKING, Literal, TypeAlias
 
 from msgspec import Struct
 
-from backbud.climate.coldest_night import SaidCold
-from backbud.climate.days import MonthlyMeans, WeatherDay
-from backbud.climate.forecast import Forecast
-from backbud.journal.weather.series import MonthWeather
+from backbud.climate.days import WeatherDay
+
+if TYPE_CHECKING:
+    # Most of a journal's commands reckon nothing of the weather.
+    from backbud.climate.coldest_night import SaidCold
+    from backbud.climate.days import MonthlyMeans
+    from backbud.climate.forecast import Forecast
+    from backbud.journal.weather.series import MonthWeather
 
 MeansFrom = Literal["", "card", "station months", "daily series"]
 PositionFrom = Literal["", "card", "town", "weather file"]
 
-Days = Mapping[date, WeatherDay]
-Months = Mapping[tuple[int, int], MonthWeather]
+Days: TypeAlias = "Mapping[date, WeatherDay]"
+Months: TypeAlias = "Mapping[tuple[int, int], MonthWeather]"
 
 
 class Source(Struct, frozen=True, gc=False):

@@ -60,7 +60,7 @@ def draw(ident: str, sprig: SprigView, first: date, today: date) -> str:
         f'<path class="thread" d="{threads}"/>'
         f'<path class="wooden" d="{_branch(branch)}{bodies}"/>',
     )
-    about = "; ".join(f"{one.work}: {told(one, today)}" for one in sprig.twigs)
+    about = "; ".join(f"{one.work}: {when_it_may_be(one, today)}" for one in sprig.twigs)
     return (
         f'<svg class="sprig" role="img" aria-labelledby="{ident}-title" '
         f'aria-describedby="{ident}-about" width="100%" height="{height:.0f}">'
@@ -191,7 +191,7 @@ def _name(one: PlacedTwig) -> str:
 # ------------------------------------------------------------------ in words
 
 
-def told(twig: TwigView, today: date) -> str:
+def when_it_may_be(twig: TwigView, today: date) -> str:
     """When a work may be done, in words."""
     late = sum(bud.trees for bud in twig.buds if bud.late)
     said = [f"{words.number(late, 'tree')} past the time for it"] if late else []

@@ -101,7 +101,7 @@ def _by(one: Round, today: date) -> Iterator[str]:
     elif first.state == "coming":
         yield words.between(first.opens, first.closes, year)
     else:
-        yield words.closing(first.act, first, year)
+        yield words.closing(first.act, first, today)
     if one.minutes:
         yield words.minutes(one.minutes)
 

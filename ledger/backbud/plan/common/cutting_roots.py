@@ -18,7 +18,7 @@ from backbud.species import (
 
 
 @after("struck", rule="cutting-check")
-def has_it_rooted(tree: Tree, done: Event, year: Year) -> Proposals:
+def have_cuttings_rooted(tree: Tree, done: Event, year: Year) -> Proposals:
     """Common practice, no source: in growth two to three months, in winter not before spring."""
     growing = in_growth(done.day, year)
     window = (

@@ -44,9 +44,9 @@ def before_the_frost(tree: Tree, season: Season, year: Year) -> Proposals:
     bears = _bears(tree, year)
     if bears is None or tree.planted_out or tree.on("protection"):
         return
-    if year.outlook is None or (tender and year.cover.casefold().startswith(WARMED)):
+    if year.ahead is None or (tender and year.cover.casefold().startswith(WARMED)):
         return
-    spell = year.outlook.frost_ahead(bears.celsius)
+    spell = year.ahead.frost(bears.celsius)
     if spell is None:
         return
     evening = spell.first.day - _EVENING_BEFORE

@@ -35,13 +35,13 @@ _SHADED = ("shade net", "indoors")
 @foretold("year", rule="heat-ahead")
 def shade_before_the_heat(tree: Tree, season: Season, year: Year) -> Proposals:
     """Under its cover, so sooner under glass. Common practice, no source."""
-    if year.outlook is None or tree.planted_out or tree.on("shade"):
+    if year.ahead is None or tree.planted_out or tree.on("shade"):
         return
     if year.cover.casefold().startswith(_SHADED) or not _heats_up(tree, year):
         return
-    shift = year.outlook.shift
+    shift = year.ahead.shift
     found = days_over(
-        year.outlook.air.foretold,
+        year.ahead.days,
         HEAT_OVER.of(year),
         lambda said: None if said.high_c is None else said.high_c + shift.high_c,
     )

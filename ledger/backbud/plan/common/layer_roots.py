@@ -19,7 +19,7 @@ from backbud.species import (
 
 
 @after("layered", rule="layer-check")
-def has_it_rooted(tree: Tree, done: Event, year: Year) -> Proposals:
+def has_the_layer_rooted(tree: Tree, done: Event, year: Year) -> Proposals:
     """Common practice, no source."""
     window = weeks_after(done.day, 8, 10, 14)
     for part in parts_of(done):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from backbud.collection.places import is_warm_cover
 from backbud.species import (
     Proposal,
     Proposals,
@@ -18,7 +19,6 @@ from backbud.species import (
 
 # A tree that was not brought in is in danger all winter.
 _COMES_IN = Weight("life", must=True, once_past="grows")
-_WARMED = ("heated glass", "indoors")
 
 
 @each("autumn", rule="tender-in")
@@ -26,7 +26,7 @@ def in_before_cold_nights(tree: Tree, season: Season, year: Year) -> Proposals:
     """By the usual night of the place; by months where nothing is known of them, or where nights
     are so cold that it lives outside for the warm days alone."""
     limit = year.comes_in_below_c
-    if limit is None or year.cover.casefold().startswith(_WARMED):
+    if limit is None or is_warm_cover(year.cover):
         return
     tender = f"It comes in once nights are usually under {limit:g} °C."
     if year.outlook is None:

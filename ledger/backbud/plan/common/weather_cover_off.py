@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date, timedelta
 
 from backbud.plan.common.seasons import coming, coming_turn
-from backbud.plan.common.winter_quarters import RESTING_BEARS_C
+from backbud.plan.common.winter_quarters import RESTING_BEARS_C, SPRING_CLEAN
 from backbud.species import (
     PRESSING,
     Event,
@@ -40,6 +40,7 @@ def weather_is_over(tree: Tree, done: Event, year: Year) -> Proposals:
             window,
             datum,
             because="Under winter cover growth starts early and soft.",
+            cautions=(SPRING_CLEAN,),
         )
     elif _has_fresh_roots(tree, done.day):
         yield _off(
@@ -60,13 +61,13 @@ def _has_fresh_roots(tree: Tree, day: date) -> bool:
     return cut is not None and cut.day >= day - _FRESH_ROOTS
 
 
-def _off(window: Window, datum: str, because: str) -> Proposal:
+def _off(window: Window, datum: str, because: str, cautions: tuple[str, ...] = ()) -> Proposal:
     return Proposal(
         "unprotected",
         window,
         datum=datum,
         because=because,
-        cautions=("Choose a dull day, and keep fleece at hand for late frost.",),
+        cautions=("Choose a dull day, and keep fleece at hand for late frost.", *cautions),
         bares=True,
         weight=PRESSING,
         schedule=Schedule(again=a_year_later(window)),

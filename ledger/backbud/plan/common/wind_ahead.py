@@ -35,9 +35,9 @@ _OPEN = ("open", "shade net")
 def fast_before_the_storm(tree: Tree, season: Season, year: Year) -> Proposals:
     """Common practice, no source."""
     covered = year.cover and not year.cover.casefold().startswith(_OPEN)
-    if year.outlook is None or tree.planted_out or covered:
+    if year.ahead is None or tree.planted_out or covered:
         return
-    found = days_over(year.outlook.air.foretold, GUST_OVER.of(year), gust_of)
+    found = days_over(year.ahead.days, GUST_OVER.of(year), gust_of)
     if found is None:
         return
     first = found.first

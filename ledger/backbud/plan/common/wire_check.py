@@ -42,7 +42,7 @@ def look_before_it_bites(tree: Tree, done: Event, year: Year) -> Proposals:
 
 
 @after("checked", rule="wire-check-again")
-def look_again(tree: Tree, done: Event, year: Year) -> Proposals:
+def look_at_wire_again(tree: Tree, done: Event, year: Year) -> Proposals:
     """Wire that was seen to bite comes off; what is left on is looked at again."""
     look = look_at(done, "wire")
     if look is None or look.what != "wire" or not tree.on("wire"):

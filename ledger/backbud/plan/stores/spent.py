@@ -8,7 +8,7 @@ is made); of anything else for that material on that tree and day.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from datetime import date, timedelta
+from datetime import date
 from decimal import Decimal
 from functools import partial
 from typing import NamedTuple, TypeVar
@@ -21,6 +21,7 @@ from backbud.collection.state import Entry, Tree
 from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
 from backbud.journal.things import Things
+from backbud.plan.stores.feed_dose import Untold, by_what, of_the_feed
 from backbud.plan.stores.figures import MOSS_LAYER
 from backbud.plan.stores.materials import Materials, amount_of
 from backbud.plan.stores.metres import metal_of, metres_on, staples
@@ -28,11 +29,11 @@ from backbud.plan.stores.of_batch import is_potted_singly, potted
 from backbud.plan.stores.soil import Soil, soil_of_potting
 from backbud.plan.stores.to_write import how_sold
 from backbud.plan.stores.values import Material, NotReckoned, Sort, Spent
+from backbud.plan.stores.written_first import covered
 from backbud.plan.vessels import Unknown, parts_of_card, pot_of_card
 from backbud.plan.world import ByTree
 from backbud_grammar.act_words import ActWord
-from backbud_grammar.measures import Measure, convert
-from backbud_grammar.syntax import Detail
+from backbud_grammar.measures import Measure
 
 T = TypeVar("T")
 
@@ -40,8 +41,6 @@ T = TypeVar("T")
 PUT_ON: tuple[ActWord, ...] = ("wired", "guyed", "tied")
 ON_TOP: ActWord = "top-dressed"
 OTHER: tuple[ActWord, ...] = ("used", "fed")
-# How long after the wiring its wire may be weighed: ours, no source.
-WEIGHED_WITHIN = timedelta(days=60)
 _SORTS: Mapping[str, Sort] = {"wire": "wire", "guy": "wire", "tie": "tie"}
 
 
@@ -57,14 +56,6 @@ def _takes_wire(event: Event) -> bool:
 
 def _takes_material(event: Event) -> bool:
     return _takes_mix(event) or _takes_wire(event) or event.act in OTHER
-
-
-class Untold(NamedTuple):
-    """A feeding that does not tell how much of its feed it took, and what to write down."""
-
-    material: Material | None
-    what: str
-    to_write: str
 
 
 class Noted(NamedTuple):
@@ -147,7 +138,7 @@ class TakenByTrees:
         asking = (n for n, e in entries if e.event.act not in OTHER)
         counts = {m for n in asking for m in (n, n + 1)}
         trees = trees_after(histories, self.things, handle, counts)
-        return tuple(_covered(list(self._of(entries, trees))))
+        return tuple(covered(list(self._of(entries, trees))))
 
     def missing(self) -> tuple[NotReckoned, ...]:
         """What could not be reckoned, each once."""
@@ -202,7 +193,7 @@ class TakenByTrees:
                 continue
             amount = amount_of(measure, detail.words, material)
             if amount is None:
-                self._untold(material, f"used by the {_by_what(detail)}", event.day)
+                self._untold(material, f"used by the {by_what(detail)}", event.day)
                 continue
             sort: Sort = "wire" if material.metal else "other"
             yield _spent(material, amount * share, event, sort, "used", reckoned=False)
@@ -343,7 +334,7 @@ class TakenByTrees:
             if detail.measure.sort != "number":
                 return Untold(None, "a feed without its name", "which, as: fed 20 g with cakes")
             material = self.materials.cakes()
-        measure = _of_the_feed(detail, event.measure("strength"))
+        measure = of_the_feed(detail, event.measure("strength"))
         if measure is None:
             return Untold(
                 material,
@@ -352,35 +343,9 @@ class TakenByTrees:
             )
         amount = amount_of(measure, detail.words, material)
         if amount is None:
-            by = f"{material.title}, given by the {_by_what(detail)}"
+            by = f"{material.title}, given by the {by_what(detail)}"
             return Untold(material, by, how_sold(material, self.currency))
         return material, amount / entry.divided_by(detail)
-
-
-def _of_the_feed(detail: Detail, strength: Measure | None) -> Measure | None:
-    """The measure of the feed itself; None where it is of the water, and nobody says how strong."""
-    measure = detail.measure
-    if measure is None or measure.sort != "volume":
-        return measure
-    if strength is None or strength.sort != "rate":
-        return None
-    try:
-        times = convert(measure.number, measure.unit, strength.per)
-    except ValueError:
-        return None
-    for unit, sort in (("g", "mass"), ("mL", "volume")):
-        try:
-            return Measure((convert(strength.number, strength.unit, unit) * times,), unit, sort)
-        except ValueError:
-            continue
-    return None
-
-
-def _by_what(detail: Detail) -> str:
-    if words := detail.words.split():
-        return words[0].rstrip("s")
-    sort = detail.measure.sort if detail.measure is not None else ""
-    return {"mass": "gram", "volume": "litre"}.get(sort, "piece")
 
 
 def _litres(litres: float) -> Measure:
@@ -391,26 +356,3 @@ def _spent(
     material: Material, quantity: float, event: Event, sort: Sort, what: str, *, reckoned: bool
 ) -> Spent:
     return Spent(material.key, quantity, event.day, sort, what, reckoned, event.origin)
-
-
-def _covered(spent: Sequence[Spent]) -> Iterator[Spent]:
-    """Leave out what was reckoned, or follows from a recipe, and was written with `used` too."""
-    weighed = [one.day for one in spent if one.what == "used" and one.sort == "wire"]
-    named = {(one.material, one.day) for one in spent if one.what == "used"}
-    for one in spent:
-        if one.what == "used":
-            yield one
-        elif one.sort in ("wire", "tie"):
-            within = WEIGHED_WITHIN if one.sort == "wire" else timedelta(0)
-            if not any(one.day <= day <= one.day + within for day in weighed):
-                yield one
-        elif (one.material, one.day) not in named or _is_beside_moss(one, spent):
-            yield one
-
-
-def _is_beside_moss(one: Spent, spent: Sequence[Spent]) -> bool:
-    """Whether what was used stands for moss on top, and not for that in the mix."""
-    return one.sort == "soil" and any(
-        other.what == "moss on top" and other.material == one.material and other.day == one.day
-        for other in spent
-    )

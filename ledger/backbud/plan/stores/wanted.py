@@ -17,11 +17,13 @@ from backbud.journal.events import Event
 from backbud.memo import Identical
 from backbud.plan.followups import FollowUp
 from backbud.plan.run import Plan
+from backbud.plan.stores.feed_dose import Untold
 from backbud.plan.stores.metres import holes_of, metal_of, metres_on, staples, ties_of
 from backbud.plan.stores.of_batch import is_potted_singly, potted
 from backbud.plan.stores.soil import soil_of_potting
-from backbud.plan.stores.spent import WEIGHED_WITHIN, TakenByTrees, Untold
+from backbud.plan.stores.spent import TakenByTrees
 from backbud.plan.stores.values import Material, Want
+from backbud.plan.stores.written_first import WEIGHED_WITHIN
 from backbud.plan.vessels import Unknown
 from backbud_grammar.act_words import as_act
 

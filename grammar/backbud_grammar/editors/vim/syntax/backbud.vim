@@ -50,8 +50,8 @@ hi def link backbudPotProse String
 
 syn region backbudPerson start=;\v^person[ \t]+[^ \t,]+[ \t]*$; end=;\v^\ze[^ \t#]; keepend contains=backbudKind,backbudPersonLine,backbudPersonProse,backbudRemark
 syn region backbudPersonLine start=;\v^\z([ \t]+)\ze[^ \t#]; end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudPersonLabel,@backbudDetails
-syn region backbudPersonProse start=;\v^\c\z([ \t]+)\ze%(experience|contact|notes|name|note|town)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudPersonLabel,backbudRemark,@Spell
-syn match backbudPersonLabel ;\v\c%(^[ \t]+)@<=%(forgotten|formerly|consent|pages|place|since|rate|experience|contact|notes|name|note|town)%([ \t]|$)@=; contained
+syn region backbudPersonProse start=;\v^\c\z([ \t]+)\ze%(experience|address|contact|notes|name|note|town)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudPersonLabel,backbudRemark,@Spell
+syn match backbudPersonLabel ;\v\c%(^[ \t]+)@<=%(forgotten|formerly|consent|pages|place|since|rate|experience|address|contact|notes|name|note|town)%([ \t]|$)@=; contained
 syn sync match backbudSyncPerson grouphere backbudPerson ;\v^person[ \t]+[^ \t,]+[ \t]*$;
 hi def link backbudPersonLabel Type
 hi def link backbudPersonProse String

@@ -1,0 +1,67 @@
+"""Finds the past lines that a newer language would read otherwise, until the keeper says from when
+on it is read: in backbud.toml, and nowhere else.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from backbud.journal.outlined import Outlined
+from backbud.journal.own_past import PastLine
+from backbud.journal.remember import RecalledPage
+from backbud.journal.said import ActReader
+from backbud_grammar.dates import WrittenDate, read_date
+from backbud_grammar.problems import Misread
+from backbud_grammar.syntax import Act
+from backbud_grammar.whole import HELD
+
+
+def lines_read_otherwise(
+    files: Mapping[str, Outlined], acts: ActReader, newest: int, *, southern: bool
+) -> tuple[PastLine, ...]:
+    """The lines that the newest language reads in another way than the journal's does.
+
+    None where the journal says already from when on it is read by it.
+    """
+    if not acts.languages.is_open(newest):
+        return ()
+    new = acts.of_language(newest)
+    out: list[PastLine] = []
+    for file, outlined in files.items():
+        for start, kept in outlined.pages:
+            section = kept.section
+            page = section.read() if isinstance(section, RecalledPage) else section
+            try:
+                when = read_date(page.date, southern)
+            except Misread:
+                continue
+            old = acts.of_day(when.first)
+            for block in page.blocks:
+                for act in block.acts:
+                    was, will_be = _as_read(old, act, when), _as_read(new, act, when)
+                    if was != will_be:
+                        out.append(
+                            PastLine(
+                                f"{file}:{start + act.line + 1}",
+                                f"{act.word} {act.text}".rstrip(),
+                                "; ".join(will_be),
+                            )
+                        )
+    return tuple(out)
+
+
+def _as_read(acts: ActReader, act: Act, when: WrittenDate) -> tuple[str, ...]:
+    return tuple(_shown(acts, act, when))
+
+
+def _shown(acts: ActReader, act: Act, when: WrittenDate) -> Iterator[str]:
+    """What a line is read as, an act each; where it was held back, that too."""
+    for one in acts.heard(act, when, 0):
+        if not one.past:
+            yield "not read"
+            continue
+        said = acts.said(one.act, held=one.past == HELD)
+        held = f"held back: {said.held} " if said.held else ""
+        remark = f" -- {one.act.remark}" if one.act.remark else ""
+        kept = f" (kept: {'; '.join(said.kept)})" if said.kept and not said.held else ""
+        yield f"{held}{said.act if not said.held else ''} {one.act.text}{remark}{kept}".strip()

@@ -1,0 +1,144 @@
+"""Reads the files of a journal as they were at a revision of its git repository.
+
+The repository's objects are read by `dulwich`, in this process: git itself is never run, for its
+settings can name programs, and a journal may come from anybody.
+"""
+
+from __future__ import annotations
+
+import os
+import re
+from collections.abc import Iterator
+from datetime import UTC, date, datetime
+from typing import TYPE_CHECKING, Any
+
+from msgspec import Struct
+
+from backbud.publish import DEEPEST, OUTPUTS
+
+if TYPE_CHECKING:
+    from dulwich.objects import Commit
+    from dulwich.repo import Repo
+
+# What a journal is made of, in all; more is no diary that anybody typed.
+LARGEST = 200_000_000
+_BACK = re.compile(r"(?P<name>.+?)(?P<steps>(?:\^|~\d{0,6})*)")
+_STEP = re.compile(r"\^|~(\d*)")
+
+
+class NoRevision(Exception):
+    """There is no such revision, or it cannot be read; the sentence says why."""
+
+
+class Revision(Struct, frozen=True):
+    """A revision: its digest, the day it was written, the first line of what was said of it, and
+    its files below the journal's folder, by relative name."""
+
+    digest: str
+    day: date
+    said: str
+    files: dict[str, bytes]
+
+
+def read_revision(folder: str, written: str) -> Revision:
+    """The journal at a revision, written as git has it (a branch, a tag, the beginning of a digest,
+    with `~2` or `^` behind it), or as a day: the last revision until its end (UTC). NoRevision."""
+    from dulwich.errors import NotGitRepository
+    from dulwich.repo import Repo
+
+    top = _top(folder)
+    try:
+        with Repo(top) as repo:
+            commit = _commit(repo, written)
+            below = os.path.relpath(os.path.realpath(folder), os.path.realpath(top))
+            tree = _folder(repo, commit, below)
+            return Revision(
+                commit.id.decode(),
+                _day(commit),
+                commit.message.decode("utf-8", "replace").partition("\n")[0].strip(),
+                dict(_files(repo, tree, "", [LARGEST])),
+            )
+    except NotGitRepository:
+        raise NoRevision(f"{folder} is in no git repository.") from None
+    except NoRevision:
+        raise
+    except (KeyError, ValueError, AssertionError, OSError) as error:
+        raise NoRevision(f"the repository cannot be read: {error}") from None
+
+
+def _top(folder: str) -> str:
+    """The folder above, or the folder itself, that holds `.git`."""
+    here = os.path.abspath(folder)
+    for _ in range(DEEPEST):
+        if os.path.exists(os.path.join(here, ".git")):
+            return here
+        above = os.path.dirname(here)
+        if above == here:
+            break
+        here = above
+    raise NoRevision(f"{folder} is in no git repository.")
+
+
+def _commit(repo: Repo, written: str) -> Commit:
+    from dulwich.objectspec import parse_commit
+
+    if re.fullmatch(r"\d{4}-\d\d-\d\d", written):
+        return _last_until(repo, date.fromisoformat(written))
+    found = _BACK.fullmatch(written)
+    if found is None:
+        raise NoRevision("say which revision: v1, HEAD~3, the beginning of a digest, or a day.")
+    try:
+        commit = parse_commit(repo, found["name"].encode())
+        for step in _STEP.finditer(found["steps"]):
+            for _ in range(int(step[1] or 1) if step[0] != "^" else 1):
+                commit = _parent(repo, commit)
+    except (KeyError, ValueError):
+        raise NoRevision(f"there is no revision “{written}” in the repository.") from None
+    return commit
+
+
+def _parent(repo: Repo, commit: Commit) -> Commit:
+    if not commit.parents:
+        raise KeyError(commit.id)
+    parent: Any = repo[commit.parents[0]]
+    return parent  # type: ignore[no-any-return]
+
+
+def _last_until(repo: Repo, day: date) -> Commit:
+    for entry in repo.get_walker():
+        if _day(entry.commit) <= day:
+            return entry.commit
+    raise NoRevision(f"the repository has no revision until {day}.")
+
+
+def _day(commit: Commit) -> date:
+    return datetime.fromtimestamp(commit.commit_time, UTC).date()
+
+
+def _folder(repo: Repo, commit: Commit, below: str) -> Any:
+    """The tree of the journal's folder at a revision."""
+    tree: Any = repo[commit.tree]
+    for part in () if below == "." else below.split(os.sep):
+        if part.encode() not in tree:
+            raise NoRevision("the journal was not in the repository then.")
+        tree = repo[tree[part.encode()][1]]
+    return tree
+
+
+def _files(
+    repo: Repo, tree: Any, above: str, left: list[int], depth: int = 0
+) -> Iterator[tuple[str, bytes]]:
+    """The files of a tree; no link, no other repository, nothing that a journal passes over."""
+    for entry in tree.items():
+        name = entry.path.decode("utf-8", "replace")
+        if "/" in name or "\\" in name or name.startswith(".") or name in OUTPUTS:
+            continue
+        kind = entry.mode & 0o170000
+        if kind == 0o040000 and depth < DEEPEST:
+            yield from _files(repo, repo[entry.sha], f"{above}{name}/", left, depth + 1)
+        elif kind == 0o100000:
+            content = repo[entry.sha].as_raw_string()
+            left[0] -= len(content)
+            if left[0] < 0:
+                raise NoRevision("the journal was too large then.")
+            yield f"{above}{name}", content

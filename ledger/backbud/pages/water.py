@@ -1,0 +1,143 @@
+"""Lays out what the pots drink, for the page of the weather: by place, the most thirsty first."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from datetime import date
+
+from msgspec import Struct
+
+from backbud.bench.water import ESTIMATE
+from backbud.pages.amounts import half_gone, litres
+from backbud.pages.drawings import thirst
+from backbud.pages.drawings.axes import Drawing
+from backbud.pages.links import link, tree_page
+from backbud.plan.water import TreeWater, WaterWeek
+from backbud.views.nursery import Nursery
+from backbud.words import between, number, sentence
+
+# So many trees of a place stand in its table, the thirstiest.
+MOST_THIRSTY = 10
+
+
+class TreeRow(Struct, frozen=True):
+    """A tree's water as shown."""
+
+    title: str
+    page: str
+    now: str
+    half: str
+    week: str
+    hot: str
+    hot_half: str
+    guessed: str
+
+
+class PlacePart(Struct, frozen=True):
+    """A place's water as shown, with the thirstiest of its trees; `more`: in words the others,
+    whose water stands on their pages."""
+
+    name: str
+    now: str
+    week: str
+    hottest: str
+    hottest_day: str
+    rows: tuple[TreeRow, ...]
+    more: str
+
+
+class Missing(Struct, frozen=True):
+    """A tree of which too little is known, and what to write down."""
+
+    title: str
+    page: str
+    to_write: str
+
+
+class WaterPart(Struct, frozen=True):
+    """The water of all trees."""
+
+    estimate: str
+    drawing: Drawing | None
+    now: str
+    week: str
+    places: tuple[PlacePart, ...]
+    missing: tuple[Missing, ...]
+    notes: tuple[str, ...]
+
+
+def water_part(view: Nursery) -> WaterPart:
+    water, today = view.weather.water, view.today
+    titles = {tree.handle: tree.title for tree in view.trees}
+    places = tuple(
+        PlacePart(
+            sentence(view.name(place.place) or "no place written down"),
+            litres(place.litres_now),
+            litres(place.litres_week),
+            between(place.hottest_first, place.hottest_last, today.year),
+            litres(place.hottest_litres / 7),
+            tuple(_tree(titles, water.trees[handle]) for handle in place.trees[:MOST_THIRSTY]),
+            _more([water.trees[handle] for handle in place.trees[MOST_THIRSTY:]]),
+        )
+        for place in water.places
+    )
+    return WaterPart(
+        ESTIMATE,
+        _thirst(water.weeks, today),
+        litres(view.weather.litres_now),
+        litres(view.weather.litres_week),
+        places,
+        tuple(
+            Missing(titles.get(one.tree, one.tree), link(tree_page(one.tree)), one.to_write)
+            for one in water.too_little
+        ),
+        tuple(_notes(view)) if places else (),
+    )
+
+
+def _more(others: Sequence[TreeWater]) -> str:
+    if not others:
+        return ""
+    drink = litres(sum(one.litres_now for one in others))
+    return f"{number(len(others), 'more tree')}, {drink} a day now: each has it on its page."
+
+
+def _thirst(weeks: tuple[WaterWeek, ...], today: date) -> Drawing | None:
+    if not weeks:
+        return None
+    return thirst.draw("water", "Water that all trees together lose, by week", weeks, today)
+
+
+def _tree(titles: dict[str, str], one: TreeWater) -> TreeRow:
+    return TreeRow(
+        titles.get(one.tree, one.tree),
+        link(tree_page(one.tree)),
+        litres(one.litres_now),
+        half_gone(one.days_until_half),
+        litres(one.litres_week),
+        litres(one.hottest.litres_a_day),
+        half_gone(one.hottest.days_until_half),
+        "; ".join(one.guessed),
+    )
+
+
+def _notes(view: Nursery) -> Iterator[str]:
+    water = view.weather.water
+    titles = {tree.handle: tree.title for tree in view.trees}
+    yield (
+        "Litres lost: reference evapotranspiration (FAO Irrigation and Drainage Paper 56) × canopy "
+        "factor × canopy area × what the cover leaves. The factors are common practice, no source."
+    )
+    yield (
+        "What was not measured goes by a rule of thumb that stands under the tree: common "
+        "practice, no source, and a setting under the name in brackets."
+    )
+    yield "No rain is counted on for the days ahead."
+    if water.methods:
+        by = ", ".join(f"{number(days, 'day')} by {name}" for name, days in water.methods.items())
+        yield f"Of the days measured since the drawing begins: {by}. The rest by Hargreaves."
+    else:
+        yield "No day since the drawing begins was measured: all by Hargreaves from the climate."
+    if water.planted_out:
+        names = ", ".join(titles.get(handle, handle) for handle in water.planted_out)
+        yield f"Planted out in open ground, so not reckoned: {names}."

@@ -1,0 +1,57 @@
+"""A tender tree that was not brought in is asked in, and not for the works of its room."""
+
+from __future__ import annotations
+
+import pytest
+
+PLACES = """
+    place yard
+      latitude  52.9 N
+      longitude 1.2 W
+      low   1.4 1.2 2.7 4.1 6.9 9.8 11.9 11.8 9.8 7.1 3.9 1.6 C
+      high  6.9 7.3 9.9 12.6 16.0 18.9 21.3 20.9 18.0 13.8 9.8 7.1 C
+    place room
+      cover  indoors
+    place house
+      cover  heated glass 8 C
+    tree figo
+      kind   willow-leaf fig
+      since  2020
+      place  yard
+    2026-06-01
+    figo
+      vigour  strong
+"""
+
+
+@pytest.fixture
+def asked(written):
+    def on(day: str, moved: str) -> set[str]:
+        """The rules that ask for something on a day that can be done then."""
+        text = PLACES + (f"    2026-09-10\n    figo\n      moved  {moved}\n" if moved else "")
+        session = written(text, day, settings='home = "yard"\n')
+        return {
+            one.id.split("/")[1]
+            for one in session.plan().all()
+            if one.state(session.today) in ("now", "overdue")
+        }
+
+    return on
+
+
+def test_left_outside_in_december_it_has_to_come_in_and_no_more(asked) -> None:
+    found = asked("2026-12-12", "")
+    assert "tender-in" in found
+    assert found.isdisjoint({"willow-fig-light", "willow-fig-feed-winter"})
+
+
+def test_in_its_room_it_is_turned_and_fed_weakly(asked) -> None:
+    found = asked("2026-12-12", "room")
+    assert {"willow-fig-light", "willow-fig-feed-winter"} <= found
+    assert "tender-in" not in found
+
+
+def test_under_heated_glass_light_comes_from_all_sides(asked) -> None:
+    found = asked("2026-12-12", "house")
+    assert "willow-fig-feed-winter" in found
+    assert "willow-fig-light" not in found

@@ -109,6 +109,7 @@ def paper_ground(session: Session, plan: Plan, account: Account) -> PaperGround:
                     handle,
                     place,
                     session.plugins.rules,
+                    session.quoter,
                 ),
                 place,
             )

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date, timedelta
-from functools import partial
+from functools import cached_property, partial
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -86,17 +86,25 @@ class Hanger:
         today: date,
         own: tuple[Rule, ...] = (),
         at: str = "",
+        quoter: Quoter | None = None,
     ) -> None:
-        """`at`: the place by whose weather all is planned, "" for where each tree stands."""
+        """`at`: the place by whose weather all is planned, "" for where each tree stands. `quoter`:
+        one that knows the names of this very journal, where there is one."""
         self.journal, self.histories, self.today = journal, histories, today
         self.years = Years(journal, weather, today)
-        self.quoter = Quoter(journal, names_of(journal.things, histories.trees))
+        self._quoter = quoter
         self.this_year, _ = growing_year_days(today, journal.southern)
         self.since = self.this_year.replace(year=self.this_year.year - YEARS_BACK)
         self._rules: dict[type[Species] | None, tuple[Rule, ...]] = {}
         self._by_act: dict[type[Species] | None, Mapping[str, Sequence[Rule]]] = {}
         self._own, self._at = own, at
         self.asker = Asker(journal, today)
+
+    @cached_property
+    def quoter(self) -> Quoter:
+        """Quotes lines; it knows the names of everybody, so it is made where one is quoted."""
+        known = self._quoter
+        return known or Quoter(self.journal, names_of(self.journal.things, self.histories.trees))
 
     def proposed(self, tree: Tree, species: Species | None, known_since: date) -> list[Due]:
         """Everything that the rules propose for a tree as it is today."""

@@ -35,6 +35,7 @@ from backbud.plan.hang import Bites, Hanger
 from backbud.plan.hours import learned, timed
 from backbud.plan.insults import weighed
 from backbud.plan.keepers import planned, set_by_keeper
+from backbud.plan.quote import Quoter
 from backbud.plan.settle import settled
 from backbud.plan.shared import SharedParts
 from backbud.plan.unpaid import bills_by_tree, unpaid
@@ -144,13 +145,15 @@ def planned_at(
     handle: str,
     place: str,
     own: tuple[Rule, ...] = (),
+    quoter: Quoter | None = None,
 ) -> tuple[FollowUp, ...]:
     """What a tree will ask for at a place, as if it stood there from now on: for whoever keeps it
-    there. `place`: a handle, "" for where it stood last, or else home."""
+    there. `place`: a handle, "" for where it stood last, or else home. `quoter`: one of this very
+    journal, since a house may have many such trees."""
     tree = tree_on(histories, journal.things, handle, today)
     found = journal.things.find(place or journal.settings.home)
     at = found.handle if found is not None else tree.place
-    hanger = Hanger(journal, histories, weather, today, own, at)
+    hanger = Hanger(journal, histories, weather, today, own, at, quoter)
     there = replace(tree, place=at, standing="here")
     return _of_tree(there, find_species(tree.kind), hanger, ())
 

@@ -106,7 +106,6 @@ NOT_YET = {
     "grammar/backbud_grammar/scribbles/read.py",
     "grammar/backbud_grammar/whole.py",
     "ledger/backbud/journal/said.py",
-    "ledger/backbud/pages/render.py",
     "ledger/backbud/session.py",
 }
 

@@ -29,11 +29,11 @@ from backbud.pages import (
     year_back,
 )  # fmt: skip
 from backbud.pages.find import MANY, lettered
-from backbud.pages.find_page import find_page, find_script, finding_files
+from backbud.pages.find_page import find_page, find_script, search_files
 from backbud.pages.paper_pages import paper_pages
 from backbud.pages.printed import labels
 from backbud.pages.printed import week as week_sheet
-from backbud.pages.templating import Pieces, assets, macro, octets, page
+from backbud.pages.templating import PagePieces, assets, macro, octets, page
 from backbud.pages.tree import listed_tree
 from backbud.pages.tree_page import tree_page_of
 from backbud.views.ahead import WaterAhead
@@ -62,7 +62,7 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
     yield from assets().values()
     shared = shared_by_pages(view)
     around = kept.same("around pages", (without_trees(view), shared))
-    yield from finding_files(view, kept)
+    yield from search_files(view, kept)
     yield find_script()
     for path, sheet in SHEETS:
         yield path, sheet(view, shared, around, kept)
@@ -333,7 +333,7 @@ def _papers_of(view: PapersView) -> tuple[tuple[str, bytes], ...]:
 
 def _trees(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
     """The trees in three parts: own, other people's by owner, and those that are not here."""
-    pieces = Pieces()
+    pieces = PagePieces()
 
     def drawn(trees: Iterable[Tree], part: str) -> str:
         return pieces.mark(

@@ -64,7 +64,7 @@ def macro(file: str, name: str, *arguments: object) -> str:
     return macro(*arguments)
 
 
-class Pieces:
+class PagePieces:
     """The markup of thousands of rows: in a page that is rendered a mark stands for them.
 
     No text of a journal passes for such a mark, since its `<` is written otherwise.

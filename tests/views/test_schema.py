@@ -48,6 +48,7 @@ ELSEWHERE = {
     "collect": "subscribe/test_collect.py",
     "weather": "services/test_naming.py",
     "nightly": "services/test_nightly.py",
+    "since": "plan/test_since.py",
 }
 SUMS = ("pot", "mix", "wire", "feed", "roots", "water")
 

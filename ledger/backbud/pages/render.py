@@ -29,7 +29,7 @@ from backbud.pages import (
     year_back,
 )  # fmt: skip
 from backbud.pages.find import MANY, lettered
-from backbud.pages.find_page import index_files, find_page, find_script
+from backbud.pages.find_page import find_page, find_script, index_files
 from backbud.pages.paper_pages import paper_pages
 from backbud.pages.printed import labels
 from backbud.pages.printed import week as week_sheet

@@ -15,7 +15,7 @@ from backbud.views.nursery import Nursery
 from backbud.views.tree import trees_view
 
 
-def search_files(view: Nursery, kept: Memo) -> tuple[tuple[str, bytes], ...]:
+def index_files(view: Nursery, kept: Memo) -> tuple[tuple[str, bytes], ...]:
     """The index that the page loads as words are asked for: path and bytes."""
     return _finding(view, kept).files
 

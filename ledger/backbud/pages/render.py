@@ -29,7 +29,7 @@ from backbud.pages import (
     year_back,
 )  # fmt: skip
 from backbud.pages.find import MANY, lettered
-from backbud.pages.find_page import find_page, find_script, search_files
+from backbud.pages.find_page import find_page, find_script, index_files
 from backbud.pages.paper_pages import paper_pages
 from backbud.pages.printed import labels
 from backbud.pages.printed import week as week_sheet
@@ -62,7 +62,7 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
     yield from assets().values()
     shared = shared_by_pages(view)
     around = kept.same("around pages", (without_trees(view), shared))
-    yield from search_files(view, kept)
+    yield from index_files(view, kept)
     yield find_script()
     for path, sheet in SHEETS:
         yield path, sheet(view, shared, around, kept)

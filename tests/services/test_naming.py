@@ -10,7 +10,7 @@ import pytest
 
 from backbud.cli import main
 from backbud.person import config_folder
-from backbud.services.agreed import agreed, take_back
+from backbud.services.agreed import agreed, forget_named
 
 SETTINGS = 'language = 1\nhome = "yard"\n'
 
@@ -26,7 +26,7 @@ def asked(journal, met, kit, capsys):
         return status, said.out + said.err
 
     yield run
-    take_back(str(journal))
+    forget_named(str(journal))
 
 
 def test_a_cloned_journal_that_names_a_service_asks_nobody(asked, journal, met):

@@ -17,7 +17,7 @@ from backbud.nightly import log
 from backbud.nightly.run import LOCK, run
 from backbud.nightly.setting_up import cron_line, plist, service_unit, task, timer_unit
 from backbud.publish.lock import lock
-from backbud.services.agreed import agree, take_back
+from backbud.services.agreed import agree, forget_named
 
 NOW = datetime(2027, 3, 6, 16, 20, tzinfo=UTC)
 TREE = "\ntree hoshi\n  kind   trident maple\n  place  yard\n\n2026-06-01\nhoshi\n  noted  well\n"
@@ -32,7 +32,7 @@ def night(journal, named, met, kit):
         return run(str(journal), now, {}, **more)
 
     yield at
-    take_back(str(journal))
+    forget_named(str(journal))
 
 
 def test_the_line_tells_the_frost_and_the_next_run_has_nothing_to_tell(night, journal, met, kit):
@@ -104,7 +104,7 @@ def test_the_log_keeps_a_line_a_run_and_never_grows_for_ever(journal, monkeypatc
     path = log.log_file(str(journal))
     monkeypatch.setattr(log, "MOST_BYTES", 200)
     for n in range(20):
-        log.write(str(journal), NOW, f"run {n}\nand more", n % 2 == 0)
+        log.add_to_log(str(journal), NOW, f"run {n}\nand more", n % 2 == 0)
     kept = [f"{path}{end}" for end in ("", ".1", ".2", ".3")]
     lines = [line for one in reversed(kept) for line in Path(one).read_text().splitlines()]
     assert not Path(f"{path}.4").exists()

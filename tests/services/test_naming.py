@@ -7,6 +7,7 @@ from datetime import date
 from pathlib import Path
 
 import pytest
+from tests.views.test_schema import validator
 
 from backbud.cli import main
 from backbud.person import config_folder
@@ -52,6 +53,14 @@ def test_what_was_named_is_kept_outside_the_journal_and_used_from_then_on(asked,
     status, said = asked()
     assert (status, len(met.asked)) == (0, 1)
     assert "holds until the next is out; nobody was asked" in said
+
+
+def test_a_program_reads_what_came(asked, journal, met):
+    named = ("--from", "met-norway", "--server", met.url, "--contact", "u@example.org", "--yes")
+    status, said = asked(*named, "--json")
+    told = json.loads(said)
+    validator("weather").validate(told)
+    assert (status, told["came"], told["file"]) == (0, "new", "weather/yard-forecast.csv")
 
 
 def test_another_service_or_place_in_the_settings_asks_again(asked, journal, met):

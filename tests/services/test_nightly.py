@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import configparser
+import json
 import plistlib
 import subprocess
 import sys
@@ -11,6 +12,7 @@ from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
+from tests.views.test_schema import validator
 
 from backbud.cli import main
 from backbud.nightly import log
@@ -130,6 +132,13 @@ def test_what_sets_it_up_is_well_formed(tmp_path):
     line = cron_line(journal)
     assert "100 \\% $HOME" in line and "\n" not in line
     assert line.split(" ")[1:5] == ["*"] * 4
+
+
+def test_a_program_reads_what_a_run_did(journal, capsys):
+    assert main(["nightly", str(journal), "--json"]) == 0
+    told = json.loads(capsys.readouterr().out)
+    validator("nightly").validate(told)
+    assert (told["whole"], told["ran"], told["problems"]) == (True, True, 0)
 
 
 def test_the_command_prints_all_four(journal, capsys):

@@ -46,6 +46,8 @@ ELSEWHERE = {
     "data": "data/test_given_out.py",
     "publish": "subscribe/test_refusals.py",
     "collect": "subscribe/test_collect.py",
+    "weather": "services/test_naming.py",
+    "nightly": "services/test_nightly.py",
 }
 SUMS = ("pot", "mix", "wire", "feed", "roots", "water")
 

@@ -72,7 +72,7 @@ def run(options: Namespace) -> int:
     except PublishError as error:
         raise Misuse(str(error)) from None
     if options.json:
-        print_json(came)
+        print_json(came.view())
     else:
         say(*came.lines())
     warn(*(f"backbud: {said}" for said in came.failed))

@@ -23,6 +23,7 @@ from backbud.services.agreed import agreed
 from backbud.services.errors import NotNamed
 from backbud.services.run import run as fetch
 from backbud.session import Session
+from backbud.views.by_itself import NightView
 from backbud.whole import Broken
 from backbud.words import number
 
@@ -30,16 +31,6 @@ LOCK = "nightly-lock"
 _SLOT = "nightly"
 # So many works are named in the line; the rest are counted.
 MOST_NAMED = 2
-
-
-class Ran(Struct, frozen=True):
-    """What a run did. `line`: in one line; `whole`: every step was carried through; `ran`: it had
-    something to do at all; `problems`: how many the journal has."""
-
-    line: str
-    whole: bool
-    ran: bool = True
-    problems: int = 0
 
 
 class _LastRun(Struct, frozen=True):
@@ -55,7 +46,7 @@ def run(
     environ: Mapping[str, str],
     if_older_hours: float = 0.0,
     **limits: Any,
-) -> Ran:
+) -> NightView:
     """Take the steps, one run at a time. `if_older_hours`: nothing is done where the last run that
     was carried through is younger, so that it may be asked for often."""
     try:
@@ -63,10 +54,14 @@ def run(
             last = _last_run(folder)
             age = (now.timestamp() - last.at) / 3600
             if if_older_hours and 0 <= age < if_older_hours:
-                return Ran(f"The last run is {age:.0f} hours old; nothing was done.", True, False)
+                return NightView(
+                    f"The last run is {age:.0f} hours old; nothing was done.", True, False
+                )
             return _steps(folder, now, environ, last, limits)
     except BusyError:
-        return Ran("Another nightly run is at work on this journal; this one ends here.", False)
+        return NightView(
+            "Another nightly run is at work on this journal; this one ends here.", False
+        )
 
 
 def _steps(
@@ -75,7 +70,7 @@ def _steps(
     environ: Mapping[str, str],
     last: _LastRun,
     limits: Mapping[str, Any],
-) -> Ran:
+) -> NightView:
     today = now.astimezone().date()
     said: list[str] = []
     failed: list[str] = []
@@ -93,7 +88,7 @@ def _steps(
     if not failed:
         works = _last_run(folder).works
         _keep(folder, _LastRun(now.timestamp(), works))
-    return Ran(_one_line(line), not failed, True, problems)
+    return NightView(_one_line(line), not failed, True, problems)
 
 
 # What was done, what went wrong, and how many problems the journal has.

@@ -17,6 +17,7 @@ from backbud.services.errors import ServiceError
 from backbud.services.fetch import Fetched, fetch
 from backbud.services.naming import service_called, still_holds
 from backbud.services.past import Filled, fill
+from backbud.views.by_itself import WeatherView
 from backbud.words import number
 
 
@@ -32,6 +33,17 @@ class Came(Struct, frozen=True):
         """Whether a file of the journal is another one now."""
         new = self.forecast is not None and self.forecast.came == "new"
         return new or (self.past is not None and self.past.changed)
+
+    def view(self) -> WeatherView:
+        """The same for a program."""
+        one = self.forecast
+        return WeatherView(
+            one.came if one is not None else "nothing",
+            one.made if one is not None else "",
+            one.file if one is not None else "",
+            self.past.days if self.past is not None else 0,
+            self.failed,
+        )
 
     def lines(self) -> Iterator[str]:
         """What to tell the keeper."""

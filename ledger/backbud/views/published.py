@@ -70,6 +70,8 @@ _NAMES = {
     "AskView": "asked_back",
     "DatasetView": "dataset",
     "SinceView": "since",
+    "WeatherView": "weather_fetched",
+    "NightView": "night",
     "ActView": "act",
     "MovedView": "moved_work",
     "WentView": "work_no_more_open",
@@ -137,6 +139,7 @@ def schema() -> str:
 
     from msgspec.json import schema_components
 
+    from backbud.views.by_itself import NightView, WeatherView
     from backbud.views.dataset import DatasetView
     from backbud.views.jotted import JottingView
     from backbud.views.kind import KindName, KindView
@@ -168,6 +171,8 @@ def schema() -> str:
         "backbud-papers": PapersView,
         "backbud-data": DatasetView,
         "backbud-since": SinceView,
+        "backbud-weather": WeatherView,
+        "backbud-nightly": NightView,
         "backbud-publish": PublishedView,
         "backbud-collect": CollectedView,
         "backbud-species": tuple[KindName, ...],

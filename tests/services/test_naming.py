@@ -11,7 +11,7 @@ from tests.views.test_schema import validator
 
 from backbud.cli import main
 from backbud.person import config_folder
-from backbud.services.agreed import agreed, take_back
+from backbud.services.agreed import agreed, forget_named
 
 SETTINGS = 'language = 1\nhome = "yard"\n'
 
@@ -27,7 +27,7 @@ def asked(journal, met, kit, capsys):
         return status, said.out + said.err
 
     yield run
-    take_back(str(journal))
+    forget_named(str(journal))
 
 
 def test_a_cloned_journal_that_names_a_service_asks_nobody(asked, journal, met):
@@ -56,6 +56,14 @@ def test_what_was_named_is_kept_outside_the_journal_and_used_from_then_on(asked,
     found = json.loads(asked("--json")[1])
     validator("weather").validate(found)
     assert (found["forecast"]["came"], found["failed"]) == ("not asked", [])
+
+
+def test_a_program_reads_what_came(asked, journal, met):
+    named = ("--from", "met-norway", "--server", met.url, "--contact", "u@example.org", "--yes")
+    status, said = asked(*named, "--json")
+    told = json.loads(said)
+    validator("weather").validate(told)
+    assert (status, told["came"], told["file"]) == (0, "new", "weather/yard-forecast.csv")
 
 
 def test_another_service_or_place_in_the_settings_asks_again(asked, journal, met):

@@ -19,7 +19,7 @@ from backbud.nightly import log
 from backbud.nightly.run import LOCK, run
 from backbud.nightly.setting_up import cron_line, plist, service_unit, task, timer_unit
 from backbud.publish.lock import lock
-from backbud.services.agreed import agree, take_back
+from backbud.services.agreed import agree, forget_named
 from backbud.views.published import as_json
 
 NOW = datetime(2027, 3, 6, 16, 20, tzinfo=UTC)
@@ -35,7 +35,7 @@ def night(journal, named, met, kit):
         return run(str(journal), now, {}, **more)
 
     yield at
-    take_back(str(journal))
+    forget_named(str(journal))
 
 
 def test_the_line_tells_the_frost_and_the_next_run_has_nothing_to_tell(night, journal, met, kit):

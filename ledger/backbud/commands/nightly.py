@@ -45,7 +45,7 @@ def run(options: Namespace) -> int:
     now = datetime.now().astimezone()
     night = run_night(folder, now, os.environ, options.if_older)
     if night.ran:
-        log.write(folder, now, night.line, night.whole)
+        log.add_to_log(folder, now, night.line, night.whole)
     if options.json:
         print_json(night)
     else:

@@ -50,12 +50,14 @@ def run(options: Namespace) -> int:
     from backbud.journal.read import read_journal
     from backbud.publish.refused import PublishError
     from backbud.services import run as services
-    from backbud.services.agreed import agreed, take_back
+    from backbud.services.agreed import agreed, forget_named
     from backbud.services.errors import NotNamed
 
     folder = folder_of(options.folder)
     if options.forget:
-        say("Forgotten: nobody is asked any more." if take_back(folder) else "Nothing was named.")
+        say(
+            "Forgotten: nobody is asked any more." if forget_named(folder) else "Nothing was named."
+        )
         return FINE
     journal = read_journal(folder, date.today())
     try:

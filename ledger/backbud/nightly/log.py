@@ -20,7 +20,7 @@ def log_file(journal: str) -> str:
     return os.path.join(folder, NAME) if folder else ""
 
 
-def write(journal: str, now: datetime, line: str, whole: bool) -> None:
+def add_to_log(journal: str, now: datetime, line: str, whole: bool) -> None:
     """Add a line; where the file has become long, it is set aside first, and the oldest goes. A log
     that cannot be written holds nothing up."""
     path = log_file(journal)

@@ -77,7 +77,7 @@ def agree(journal: str, record: Agreed) -> None:
         raise NotNamed(f"{folder} cannot be written: {error.strerror}") from None
 
 
-def take_back(journal: str) -> bool:
+def forget_named(journal: str) -> bool:
     """Forget what was named; whether there was anything."""
     path = _path(journal)
     if not path or not os.path.lexists(path):

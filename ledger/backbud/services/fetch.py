@@ -15,12 +15,12 @@ import msgspec
 from msgspec import Struct
 
 from backbud import __version__
-from backbud.journal.weather.arrived import FORECAST, file_of
+from backbud.journal.weather.arrived import FORECAST, arrived_file
 from backbud.publish.memory import keep, recall
 from backbud.services.agreed import Agreed
 from backbud.services.asking import Answer, get, origin_of
 from backbud.services.errors import ServiceError
-from backbud.services.files import put, read
+from backbud.services.files import put, text_of_file
 from backbud.services.forecast_file import forecast_text
 from backbud.services.hours import sun_time
 from backbud.services.service import Service, Told
@@ -62,9 +62,9 @@ def fetch(journal: str, named: Agreed, service: Service, now: datetime, **limits
     the last good forecast stays. `limits`: as for `get`."""
     address = named.address or service.address
     url = service.url(address, named.latitude, named.longitude)
-    name = file_of(named.place, FORECAST)
+    name = arrived_file(named.place, FORECAST)
     kept = _kept(journal)
-    held = kept is not None and kept.url == url and read(journal, name) is not None
+    held = kept is not None and kept.url == url and text_of_file(journal, name) is not None
     if kept is not None and held and now.timestamp() < kept.expires:
         return Fetched("not asked", kept.made, name)
     _check_refused(journal, address, now)

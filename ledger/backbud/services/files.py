@@ -17,13 +17,13 @@ def put(journal: str, name: str, text: str) -> bool:
     path = os.path.join(folder, base)
     check_file(path, name)
     content = text.encode()
-    if read(journal, name) == text:
+    if text_of_file(journal, name) == text:
         return False
     write_whole(folder, base, content)
     return True
 
 
-def read(journal: str, name: str) -> str | None:
+def text_of_file(journal: str, name: str) -> str | None:
     """The text of such a file; None where there is none that can be read."""
     from backbud.publish.plain import read_plain
 

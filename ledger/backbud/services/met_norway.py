@@ -15,7 +15,7 @@ from urllib.parse import urlencode
 
 from backbud.journal.weather.credits import MET_NORWAY as NAME
 from backbud.services.hours import Hour, Rain, days_of
-from backbud.services.service import Service, Told, changed, figure, moment
+from backbud.services.service import Service, Told, changed, checked_figure, moment
 
 _UNITS = {"air_temperature": "celsius", "wind_speed": "m/s", "precipitation_amount": "mm"}
 
@@ -25,7 +25,7 @@ def _url(address: str, latitude: str, longitude: str) -> str:
     return f"{address}/weatherapi/locationforecast/2.0/compact?{query}"
 
 
-def read(answer: Any, longitude: float) -> Told:
+def read_answer(answer: Any, longitude: float) -> Told:
     """The forecast of an answer."""
     try:
         meta, series = answer["properties"]["meta"], answer["properties"]["timeseries"]
@@ -44,16 +44,16 @@ def read(answer: Any, longitude: float) -> Told:
             hours.append(
                 Hour(
                     at,
-                    figure(details.get("air_temperature"), "air_temperature", -90, 57),
-                    figure(details.get("wind_speed"), "wind_speed", 0, 100),
-                    figure(details.get("wind_speed_of_gust"), "wind_speed_of_gust", 0, 120),
+                    checked_figure(details.get("air_temperature"), "air_temperature", -90, 57),
+                    checked_figure(details.get("wind_speed"), "wind_speed", 0, 100),
+                    checked_figure(details.get("wind_speed_of_gust"), "wind_speed_of_gust", 0, 120),
                 )
             )
             # Later steps are six hours apart and tell of six hours alone.
             for name, lasts in (("next_1_hours", 1), ("next_6_hours", 6)):
                 fallen = data.get(name, {}).get("details", {}).get("precipitation_amount")
                 if fallen is not None:
-                    mm = figure(fallen, "precipitation_amount", 0, 1000)
+                    mm = checked_figure(fallen, "precipitation_amount", 0, 1000)
                     rains.append(Rain(at, timedelta(hours=lasts), mm or 0.0))
                     break
     except (KeyError, TypeError, AttributeError):
@@ -68,5 +68,5 @@ SERVICE = Service(
     "the whole world",
     "https://api.met.no",
     _url,
-    read,
+    read_answer,
 )

@@ -12,7 +12,7 @@ from typing import Any
 from msgspec import Struct
 
 from backbud.climate.days import WeatherDay
-from backbud.journal.weather.arrived import PAST, file_of
+from backbud.journal.weather.arrived import PAST, arrived_file
 from backbud.journal.weather.credits import GHCN_DAILY, credit_of
 from backbud.journal.weather.ghcn_daily import read_wide, recognises_wide
 from backbud.journal.weather.plain_csv import read as read_plain_days
@@ -21,7 +21,7 @@ from backbud.services.agreed import Agreed
 from backbud.services.asking import get, origin_of
 from backbud.services.errors import ServiceError
 from backbud.services.fetch import user_agent
-from backbud.services.files import put, read
+from backbud.services.files import put, text_of_file
 
 ADDRESS = "https://www.ncei.noaa.gov/data/global-historical-climatology-network-daily/access"
 # A century of a station with every element is some 15 MB.
@@ -60,14 +60,15 @@ def fill(
     told = read_wide(lines, Until(today, True))
     if not told.days:
         raise ServiceError(f"the file of “{named.station}” has no days that can be used")
-    name = file_of(named.place, PAST)
+    name = arrived_file(named.place, PAST)
     first = today - timedelta(days=365 * YEARS_BACK)
     gaps = {
         day: seen
         for day, seen in told.days.items()
         if first <= day < today and _is_gap(known.get(day))
     }
-    before = read_plain_days((read(journal, name) or "").split("\n"), Until(today, True)).days
+    lines_before = (text_of_file(journal, name) or "").split("\n")
+    before = read_plain_days(lines_before, Until(today, True)).days
     days = dict(sorted({**gaps, **before}.items()))
     changed = bool(days) and put(journal, name, _text(days))
     return Filled(len(days) - len(before), max(told.days), changed, name)

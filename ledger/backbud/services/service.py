@@ -38,7 +38,7 @@ class Service(NamedTuple):
     next_url: Callable[[Any], str] | None = None
 
 
-def figure(value: object, what: str, least: float, most: float) -> float | None:
+def checked_figure(value: object, what: str, least: float, most: float) -> float | None:
     """A number of an answer; None where it is null. ServiceError for anything else, or for a figure
     that no weather has."""
     if value is None:

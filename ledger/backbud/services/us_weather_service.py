@@ -17,7 +17,7 @@ from typing import Any
 from backbud.climate.forecast import ForecastDay
 from backbud.journal.weather.credits import US_WEATHER_SERVICE as NAME
 from backbud.services.hours import sun_time
-from backbud.services.service import Service, Told, changed, figure, moment
+from backbud.services.service import Service, Told, changed, checked_figure, moment
 
 _LASTS = re.compile(r"P(?:(\d+)D)?(?:T(?:(\d+)H)?(?:(\d+)M)?)?")
 _TO_UNIT = {
@@ -45,7 +45,7 @@ def _next_url(answer: Any) -> str:
         raise changed("there is no properties.forecastGridData") from None
 
 
-def read(answer: Any, longitude: float) -> Told:
+def read_grid(answer: Any, longitude: float) -> Told:
     """The forecast of a grid cell's answer."""
     try:
         layers = answer["properties"]
@@ -98,10 +98,10 @@ def _values(layers: Any, layer: str, least: float, most: float) -> Iterator[_Val
     if values and unit not in _TO_UNIT:
         raise changed(f"{layer} is in “{unit}”")
     for valid, value in values:
-        number = figure(value, layer, -1000, 10000)
+        number = checked_figure(value, layer, -1000, 10000)
         if number is not None:
             begins, _, lasts = str(valid).partition("/")
-            in_unit = figure(number * _TO_UNIT[unit], layer, least, most)
+            in_unit = checked_figure(number * _TO_UNIT[unit], layer, least, most)
             yield moment(begins), _duration(lasts), in_unit or 0.0
 
 
@@ -120,6 +120,6 @@ SERVICE = Service(
     "the United States",
     "https://api.weather.gov",
     _url,
-    read,
+    read_grid,
     _next_url,
 )

@@ -33,7 +33,7 @@ class Arrived(Struct, frozen=True):
         return (*self.forecasts.values(), *self.past.values())
 
 
-def file_of(place: str, ending: str) -> str:
+def arrived_file(place: str, ending: str) -> str:
     """Where the file of a place lies, from the journal's folder."""
     return f"{FOLDER}/{place}{ending}"
 

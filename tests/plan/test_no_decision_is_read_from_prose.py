@@ -94,7 +94,7 @@ def _shown(session: Session, plan: Plan, day: date) -> dict[str, object]:
 
 def _care(plan: Plan, tree: Tree, day: date) -> tuple[object, ...]:
     works = plan.follow_ups[tree.handle]
-    ground = CareGround(tree, None, works, (), (), "", "a beginner", None, "", day)
+    ground = CareGround(tree, None, works, (), (), "", "a beginner", None, "home", (), day)
     care = care_view(ground, *cast("Any", (None, None, None)))
     return [one.when for one in care.do], [one.when for one in care.back], len(care.leave)
 

@@ -58,14 +58,6 @@ def test_what_was_named_is_kept_outside_the_journal_and_used_from_then_on(asked,
     assert (found["forecast"]["came"], found["failed"]) == ("not asked", [])
 
 
-def test_a_program_reads_what_came(asked, journal, met):
-    named = ("--from", "met-norway", "--server", met.url, "--contact", "u@example.org", "--yes")
-    status, said = asked(*named, "--json")
-    told = json.loads(said)
-    validator("weather").validate(told)
-    assert (status, told["came"], told["file"]) == (0, "new", "weather/yard-forecast.csv")
-
-
 def test_another_service_or_place_in_the_settings_asks_again(asked, journal, met):
     asked("--from", "met-norway", "--server", met.url, "--contact", "u@example.org", "--yes")
     (journal / "backbud.toml").write_text(f'{SETTINGS}[weather]\nfrom = "us-weather-service"\n')

@@ -173,11 +173,24 @@ def hint_for_act(word: str, text: str, acts: Mapping[str, ActForm]) -> str:
     joined = "-".join((word, *following)).casefold().rstrip(",")
     if following and joined in acts:
         return f"Write it with a hyphen: {joined}."
-    if word.casefold() == "took" and following and following[0][0].isdigit():
-        return f"Where cuttings were taken, write struck {following[0]} cuttings."
+    if word.casefold() == "took":
+        return _taken(text)
     return _TWO.get(f"{word} {following[0]}".casefold() if following else "", "") or _ACTS.get(
         word.casefold(), ""
     )
+
+
+def _taken(text: str) -> str:
+    """What to write for `took 6 more`, `took the fleece off`."""
+    words = text.casefold().split()
+    if "cuttings" in words or text[:1].isdigit():
+        number = next((word for word in words if word.isdigit()), "6")
+        return f"Where cuttings were taken, write struck {number} cuttings."
+    if "off" in words:
+        return "Write what came off: unwired on left 1, unprotected, untied, deadheaded."
+    if any(word.startswith("photo") for word in words):
+        return "Write photographed, and from where: photographed front."
+    return _ACTS["took"]
 
 
 def hint_for_detail(act: str, detail: str) -> str:

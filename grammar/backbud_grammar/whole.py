@@ -163,6 +163,7 @@ def told(
             or word.casefold() in form.bare_words
             or (form.names_act and not reading.named)
             or _is_undone(form, unread)
+            or _is_of_roots(form, unread)
             or _puts_on_nothing_read(form, reading, wrong)
             or _limiter(unread, _UNREAD - _own(forms))
             or _done_elsewhen(form, text, unread)
@@ -327,6 +328,11 @@ def _is_undone(form: ActForm, unread: Sequence[str]) -> bool:
         return False
     said = {w.casefold() for run in unread for w in _WORD.findall(run)}
     return not _REMOVED.isdisjoint(said)
+
+
+def _is_of_roots(form: ActForm, unread: Sequence[str]) -> bool:
+    """Whether what is cut is roots: `pruned roots by a third` is no pruning of branches."""
+    return form.work == "branches" and any("root" in run.casefold() for run in unread)
 
 
 def _done_elsewhen(form: ActForm, text: str, unread: Sequence[str]) -> str:

@@ -81,6 +81,9 @@ def _when(those: Sequence[WorkView], today: date) -> str:
     stand = stands(first, today)
     if stand == "coming":
         days = between(first.opens, first.closes, today.year)
+        if first.opens <= today:
+            # It may be done already; its best week is still to come.
+            days = f"open until {day(first.closes, today.year)}"
         inside = first.opens < first.best < first.closes
         return f"{days}, best {day(first.best, today.year)}" if inside else days
     word = "until" if stand == "now" else "was due"

@@ -65,6 +65,11 @@ def test_who_asks_is_kept_as_words(written: Written, line: str, hint: str) -> No
     ("line", "hint"),
     [
         ("took 6 more", "Where cuttings were taken, write struck 6 cuttings."),
+        (
+            "took the fleece off",
+            "Write what came off: unwired on left 1, unprotected, untied, deadheaded.",
+        ),
+        ("took photos", "Write photographed, and from where: photographed front."),
         ("freed L1", "Write unwired, and where: unwired on left 1."),
         (
             "picked up by marrow",
@@ -76,3 +81,9 @@ def test_who_asks_is_kept_as_words(written: Written, line: str, hint: str) -> No
 def test_the_hint_names_what_was_meant(written: Written, line: str, hint: str) -> None:
     session = written(f"{TREE}{line}\n", any_problems=True)
     assert hint in [one.hint for one in session.problems()]
+
+
+def test_roots_are_no_branches(written: Written) -> None:
+    session = written(f"{TREE}pruned roots by a third\n", any_problems=True)
+    [entry] = session.histories.trees["hoshi"].entries
+    assert entry.event.held == "pruned"

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from backbud.journal import steps
+from backbud.journal import source
 from backbud.publish import stage
 from backbud.publish.lock import lock
 from backbud.serve import rebuild
@@ -113,15 +113,15 @@ def test_a_journal_that_is_gone_is_no_end(journal: Path, rebuilder: Rebuilder) -
 def test_a_file_that_vanishes_while_it_is_read_leaves_the_last_good_pages(
     journal: Path, rebuilder: Rebuilder, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    load = steps.load
+    load = source.load
 
-    def vanishing(folder: str, name: str) -> steps.Loaded:
+    def vanishing(folder: str, name: str) -> source.Loaded:
         if name == "diary/2026.txt":
             os.replace(journal / name, journal / "diary" / "kept")
         return load(folder, name)
 
     with monkeypatch.context() as patched:
-        patched.setattr(steps, "load", vanishing)
+        patched.setattr(source, "load", vanishing)
         assert rebuilder.rebuild().failure == "Not read as a whole: diary/2026.txt."
     assert "2 cm off below" in page(journal)
     os.replace(journal / "diary" / "kept", journal / "diary" / "2026.txt")

@@ -404,9 +404,9 @@ def is_plain_part(form: ActForm, word: str, written: str, lexicon: Lexicon) -> b
     return flaw_of_part(part) is None and not _in_part(spelled_out(part), strict=strict)
 
 
-# What is left, or cut to, may be nought; what was given or counted may not.
+# What is left, counted, or cut to, may be nought; what was given may not.
 _AMOUNTS = ("number", "volume", "rate", "mass", "concentration")
-_LEFT = ("mix", "off", "leaving", "stubs", "to", "back to")
+_LEFT = ("mix", "quantity", "off", "leaving", "stubs", "to", "back to")
 
 
 def _is_of_nothing(form: ActForm, detail: Detail) -> bool:

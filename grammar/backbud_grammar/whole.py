@@ -404,15 +404,16 @@ def is_plain_part(form: ActForm, word: str, written: str, lexicon: Lexicon) -> b
     return flaw_of_part(part) is None and not _in_part(spelled_out(part), strict=strict)
 
 
-# What is left, counted, or cut to, may be nought; what was given may not.
+# A count of what is there may be nought, and so may what is left or cut to; what was given may not.
+_COUNTS: tuple[ActWord, ...] = ("counted",)
 _AMOUNTS = ("number", "volume", "rate", "mass", "concentration")
-_LEFT = ("mix", "quantity", "off", "leaving", "stubs", "to", "back to")
+_LEFT = ("mix", "off", "leaving", "stubs", "to", "back to")
 
 
 def _is_of_nothing(form: ActForm, detail: Detail) -> bool:
     """Whether what is put on is said to be 0 mm thick, or nothing was given: `fed 0` is no feed."""
     measure = detail.measure
-    if measure is None or all(measure.numbers):
+    if measure is None or all(measure.numbers) or form.word in _COUNTS:
         return False
     if form.undone_by and measure.sort == "length":
         return True

@@ -528,5 +528,5 @@ def test_help_imports_nothing_of_it() -> None:
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True)
     assert done.stdout.splitlines()[-1] == (
-        "['backbud.commands.parser', 'backbud.commands.status']"
+        "['backbud.commands.every', 'backbud.commands.parser', 'backbud.commands.status']"
     ), done.stderr

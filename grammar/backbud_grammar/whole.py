@@ -109,7 +109,21 @@ _LOOKED_AT = 80
 _TAKEN_BACK = re.compile(
     r"(?i)(?:no(?=\s*[,.;:!]|\s*$)|nope\b|nah\b|(?:just )?(?:a )?(?:joke|joking|kidding)\b|"
     r"(?:my )?mistake\b|false alarm\b|never ?mind\b|scratch that\b|forget that\b|or so\b|"
-    r"found again\b|(?:turned|turns) up again\b|bounced\b|promised\b|wrong (?:tree|one|day)\b)"
+    r"found again\b|(?:turned|turns) up again\b|(?:the )?(?:cheque )?bounced\b|promised\b|wrong\b|"
+    r"\?|or\b|draft\b|remind(?:er|ed)\b|by mistake\b|meant \w+|(?:and )?straight back\b|"
+    r"(?:and )?(?:back )?on again\b|and on\s*$|too \w+, back\b|\d+ of (?:them|these)\b)"
+)
+# A remark that begins so makes less of what ends or goes away: `unwired -- apex stays`,
+# `died -- the weak ones`, `sold, 300 EUR -- if she agrees`.
+_LESS = re.compile(
+    r"(?i)(?:if|unless|most|some|bar|save|part|started|interrupted|reserved|refused|alive|maybe)\b|"
+    r"(?:one|two|three|four|five|ten|\d+)(?: of\b| branch|\s*[,.;]|\s*$)|of the \w+|first tray|"
+    r"(?:the )?\w+(?: \w+)? ones\b|(?:lower|upper|outer|inner|top|bottom) branch|"
+    r"everything (?:below|above|under)|more next|"
+    r"(?:the )?[\w-]+ (?:stays?|still on|left on|lives?)\b|"
+    r"left the [\w-]+ on|i think\b|still (?:green|alive|on|wired)\b|who knows|fell through|"
+    r"(?:he|she|they) (?:changed|was|were|is|are)(?: \w+)? (?:mind|out)\b|buyer never|no answer|"
+    r"(?:and )?(?:brought|came|took it) (?:it )?(?:back|home again)\b"
 )
 # What is still to come has not ended anything yet: `returned -- she'll come on sunday`.
 _TO_COME = re.compile(r"(?i)(?:\S+ ){0,3}(?:will\b|\S+['’]ll\b|going to\b|to be \w+)")
@@ -175,12 +189,33 @@ def told(
             )
             return True, tuple(first if flaw is wrong[0] else flaw for flaw in flaws)
     found = _limiter_read(form, word, reading, forms)
+    if found is None and form.word in _ENDS_OF_TREES:
+        found = _no_cause(reading)
     if found is None and form.bearing == "ends" and "?" in text:
         # Who asks does not say that it is so: `died of frost?`.
         found = "?", text.index("?")
     if found is None:
         return False, tuple(flaws)
     return True, (*flaws, _held(form, text, *found))
+
+
+# So many words name what a tree died of, or was lost to: `red spider mite`.
+_LONGEST_CAUSE = 3
+_GOES_ON = _set("in at on behind under over for with waiting all")
+
+
+def _no_cause(reading: ActReading) -> tuple[str, int] | None:
+    """What is said of a tree's end and names nothing that ends one: `died of 3`, `lost to view
+    behind the pine`."""
+    for detail, start in zip(reading.details, reading.starts, strict=True):
+        said = detail.words.split()
+        if (
+            len(said) > _LONGEST_CAUSE
+            or not _GOES_ON.isdisjoint(map(str.casefold, said))
+            or any(sign.isdigit() for sign in detail.words)
+        ):
+            return detail.words, start + detail.offset
+    return None
 
 
 def _not_understood(text: str, reading: ActReading, wrong: Iterable[Flaw]) -> list[str]:
@@ -223,7 +258,7 @@ def _limiter_in_remark(form: ActForm, act: Act) -> str:
     text = act.remark[:_LOOKED_AT].casefold()
     turned = _TAKEN_BACK.match(text) if not form.names_act and form.bearing != "keeps" else None
     if turned is None and form.bearing == "ends" and form.word != _LOOK and not form.names_act:
-        turned = _TO_COME.match(text)
+        turned = _TO_COME.match(text) or _LESS.match(text)
     if turned is not None:
         return turned[0]
     if "off" in text:
@@ -259,7 +294,7 @@ def _limiter_in_remark(form: ActForm, act: Act) -> str:
 def _turns_nothing(remark: str) -> bool:
     """Whether a remark begins with no word that could turn what any act says, as most do."""
     text = remark[:_LOOKED_AT].casefold()
-    if _TAKEN_BACK.match(text) is not None or _TO_COME.match(text) is not None:
+    if any(said.match(text) is not None for said in (_TAKEN_BACK, _TO_COME, _LESS)):
         return False
     if "off" in text:
         text = _DAMPING.sub("", text)

@@ -43,6 +43,33 @@ CARDS = """\
         "billed 20 EUR, less 5 discount",
         "unwired on left 1 tomorrow",
         "unwired on right 2 soon",
+        "unwired -- apex stays",
+        "unwired -- bar the apex",
+        "unwired -- most of it",
+        "unwired -- one branch",
+        "unwired -- two of three",
+        "unwired -- lower branches",
+        "unwired -- everything below the apex",
+        "unwired -- interrupted by rain",
+        "unwired -- left the apex on",
+        "unwired Monday",
+        "sold to ada, 300 EUR -- if she agrees",
+        "sold to ada, 300 EUR -- fell through",
+        "sold to ada, 300 EUR -- he changed his mind",
+        "returned -- refused",
+        "returned -- and brought back the same evening",
+        "died -- I think",
+        "died -- still green inside",
+        "died -- or asleep, wait till June",
+        "died -- the weak ones",
+        "died of cold in the fingers waiting",
+        "lost to ada in the club competition",
+        "lost to view behind pine",
+        "lost to storm the front guy",
+        "paid 90 EUR -- cheque bounced",
+        "billed 90 EUR -- reminder",
+        "moved glass -- and straight back, wind",
+        "moved glass -- by mistake",
     ],
 )
 def test_it_is_held_back(written: Written, line: str) -> None:
@@ -66,6 +93,19 @@ def test_it_is_held_back(written: Written, line: str) -> None:
 def test_a_remark_that_only_tells_more_holds_nothing_back(written: Written, line: str) -> None:
     session = written(f"{CARDS}{line}\n", on="2026-04-02", any_problems=True)
     assert not session.plan().trees["hoshi"].history[-1].event.held, line
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["I paid 20 EUR", "we paid 20 EUR", "postman sent 10 EUR", "sent 80 EUR", "put out in glass",
+     "returned Friday", "sold Friday"],
+)  # fmt: skip
+def test_what_somebody_else_did_changes_nothing(written: Written, line: str) -> None:
+    session = written(f"{CARDS}{line}\n", on="2026-04-02", any_problems=True)
+    tree = session.plan().trees["hoshi"]
+    assert (tree.standing, tree.planted_out, len(tree.on_tree)) == ("here", False, 2)
+    (account,) = session.accounts()
+    assert account.payments == ()
 
 
 @pytest.mark.parametrize("said", ["unwired on left 1", "unwired on L1", "wire off L1"])

@@ -618,3 +618,34 @@ def test_a_plan_to_separate_means_the_layer_that_is_there(written, states) -> No
     assert states(written(text, "2026-06-20"), "/planned/") == {
         "hoshi/planned/unwired-2026-01-07": "now"
     }
+
+
+# ------------------------------------------------------------------ what a skip speaks of
+
+TRIDENT = """
+    place yard
+      cover     open
+      latitude  52 N
+      low       1 1 2 4 7 10 12 12 10 7 4 2 C
+      high      7 7 10 13 16 19 21 21 18 14 10 7 C
+    tree hoshi
+      kind      trident maple
+      place     yard
+"""
+
+
+@pytest.mark.parametrize("act", ["skipped  repot -- did juno instead", "no repot this year"])
+def test_who_skips_a_repotting_does_not_leave_the_ties_in(written, states, act) -> None:
+    tied = "\n    2025-03-12\n    hoshi\n      repotted  same pot, tied 2 mm x 2 Al\n"
+    session = written(f"{TRIDENT}{tied}\n    2026-05-20\n    hoshi\n      {act}\n")
+    found = states(session, "/ties-out/")
+    assert found
+    assert "skipped" not in found.values()
+
+
+@pytest.mark.parametrize("act", ["skipped  repot", "no repot this spring"])
+def test_a_season_that_is_over_is_the_one_that_was_skipped(written, states, act) -> None:
+    known = "\n    2025-06-01\n    hoshi\n      noted  well\n"
+    text = f"{TRIDENT}{known}\n    2026-05-20\n    hoshi\n      {act}\n"
+    found = states(written(text, on="2026-05-21"), "/trident-repot/")
+    assert "skipped" not in {state for ident, state in found.items() if ident.endswith("/2027")}

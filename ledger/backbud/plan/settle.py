@@ -30,6 +30,8 @@ EARLY_AS_PLANNED = timedelta(days=60)
 EARLY_ROOTS = timedelta(days=180)
 # A word about what is to come speaks of nothing further away.
 SPOKEN_OF = timedelta(days=400)
+# For so long after its window has closed a season is the one that is spoken of.
+_JUST = timedelta(days=120)
 
 Quote = Callable[[Event], Reason]
 # What was put off though nothing was due: a plan of its own.
@@ -225,27 +227,47 @@ def _in_its_year(
 
 def _spoken_of(event: Event, at: int, dues: Iterable[Due]) -> list[Due]:
     """The dues a word is about: those whose time it is, or else those that come next."""
+    some = tuple(dues)
     found = [
         due
-        for due in dues
+        for due in some
         if due.at < at and _still_open(due, event.day) and is_meant(due.where, event.parts)
     ]
     about = [due for due in found if due.follow_up.act == event.named]
-    about = about or [due for due in found if _may_settle(due.follow_up, event.named)]
+    # What is on the tree stays on it: who skips a repotting does not leave the ties in for good.
+    about = about or [
+        due
+        for due in found
+        if due.follow_up.weight.once_past != "stays" and _may_settle(due.follow_up, event.named)
+    ]
     if event.has("what"):
         said = {f"{event.named} {look.what}" for look in looks(event)}
         about = [due for due in about if said.intersection(due.follow_up.settled_by)]
-    about = [
-        due
-        for due in about
-        if not (due.follow_up.weight.lapses and due.follow_up.window.closes < event.day)
-    ]
+    about = [due for due in about if not _has_lapsed(due.follow_up, event.day)]
+    # `no repot this spring`, said when it is over, speaks of that spring and not of the next.
+    just_lapsed = any(_has_just_lapsed(due, event, at) for due in some)
     due_now = [due for due in about if due.follow_up.window.opens - EARLY <= event.day]
-    if due_now:
+    if due_now or just_lapsed:
         return due_now
     coming = [due for due in about if due.follow_up.window.opens - event.day < SPOKEN_OF]
     first = min((due.follow_up.window.closes for due in coming), default=None)
     return [due for due in coming if first is not None and due.follow_up.window.opens <= first]
+
+
+def _has_just_lapsed(due: Due, event: Event, at: int) -> bool:
+    one = due.follow_up
+    return (
+        due.at < at
+        and (one.act == event.named or _may_settle(one, event.named))
+        and one.outcome == "open"
+        and is_meant(due.where, event.parts)
+        and _has_lapsed(one, event.day)
+        and event.day - one.window.closes < _JUST
+    )
+
+
+def _has_lapsed(follow_up: FollowUp, day: date) -> bool:
+    return follow_up.weight.lapses and follow_up.window.closes < day
 
 
 def _may_settle(follow_up: FollowUp, act: str) -> bool:

@@ -30,7 +30,8 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "paid",
         r"(?:@PERSON@|(?:Mrs?|Ms|Dr)\.? [^\W\d]+) (?:paid|sent|settled)(?= (?:the )?\d)",
-        r"(?:\S+ )?(?:paid|sent)(?= (?:the )?\d)",
+        r"(?:(?:he|she|they|customer|client|owner) )(?:paid|sent)(?= (?:the )?\d)",
+        r"paid(?= (?:the )?\d)",
         r"(?=\d+ (?:dep|deposit) )",
         r"paid up",
         r"settled(?=[ ,]\d)",

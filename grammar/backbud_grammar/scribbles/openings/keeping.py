@@ -37,7 +37,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?:the )?jins? (?:brushed|cleaned|scrubbed)(?: (?:clean|up|down))*",
         details="jin",
     ),
-    *rows("planted-out", r"(?:lined|planted|put|set) out (?:in|into|at)? ?(?=@PLACE@)"),
+    *rows("planted-out", r"(?:lined|planted) out (?:in|into|at)? ?(?=@PLACE@)"),
     *rows("treated", r"winter wash(?:ed)?[,:]?", details="winter wash"),
     *rows(
         "treated",

@@ -108,7 +108,7 @@ def test_the_log_keeps_a_line_a_run_and_never_grows_for_ever(journal, monkeypatc
     path = log.log_file(str(journal))
     monkeypatch.setattr(log, "MOST_BYTES", 200)
     for n in range(20):
-        log.write(str(journal), NOW, f"run {n}\nand more", n % 2 == 0)
+        log.add_to_log(str(journal), NOW, f"run {n}\nand more", n % 2 == 0)
     kept = [f"{path}{end}" for end in ("", ".1", ".2", ".3")]
     lines = [line for one in reversed(kept) for line in Path(one).read_text().splitlines()]
     assert not Path(f"{path}.4").exists()

@@ -47,7 +47,7 @@ def test_the_line_tells_the_frost_and_the_next_run_has_nothing_to_tell(night, jo
         "−12 °C (1 tree); "
     )
     feed = journal / "made/calendars/all.ics"
-    assert "UID:frost:yard/2026-27@backbud\r\nSUMMARY:Frost −12 °C\\, night to 8 March" in (
+    assert "UID:frost:yard/2026-27@backbud\r\nSUMMARY:Frost −12: protect hoshi\r\n" in (
         feed.read_bytes().decode()
     )
     # A milder forecast lets it go.

@@ -88,5 +88,6 @@ def night_said(spell: FrostSpell, today: date) -> str:
     """`the night to Sunday 7 March, −5 °C`: the first of several nights, and a colder one."""
     first = spell.first
     to = f"{weekday(first.day)} {day_of(first.day, today.year)}"
-    colder = colder_later(first, spell.coldest)
-    return f"the night to {to}, {celsius(first.low_c)}{colder and f', {colder}'}"
+    figure = celsius(first.low_c)
+    colder = colder_later(first.day, figure, spell.coldest)
+    return f"the night to {to}, {figure}{colder and f', {colder}'}"

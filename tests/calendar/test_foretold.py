@@ -6,17 +6,29 @@ from datetime import date, timedelta
 
 from icalendar import Event
 
-from backbud.calendar.notes import LONGEST_TITLE
+from backbud.calendar.notes import LONGEST_NOTE, LONGEST_TITLE
 from backbud.calendar.together import joint_event_of
 from backbud.journal.settings import Settings
 from backbud.species import Foretold
+from backbud.species.proposals import ForetoldWhat
 from backbud.views.weeks import WeekWork, weeks_view
 
 TODAY = date(2026, 11, 20)
 
 
-def work(tree: str, night: date, figure: str, place: str = "bench") -> WeekWork:
+def work(
+    tree: str,
+    night: date,
+    figure: str,
+    place: str = "bench",
+    *,
+    coldest: tuple[int, float] | None = None,
+    what: ForetoldWhat = "frost",
+    cautions: tuple[str, ...] = (),
+) -> WeekWork:
+    """`coldest`: the coldest night by its day of November, and its low."""
     evening = night - timedelta(days=1)
+    on, low_c = (date(2026, 11, coldest[0]), coldest[1]) if coldest else (None, None)
     return WeekWork(
         f"{tree}/frost-ahead/2026-27",
         "protected",
@@ -31,13 +43,13 @@ def work(tree: str, night: date, figure: str, place: str = "bench") -> WeekWork:
         evening,
         evening,
         10,
-        (),
+        cautions,
         (),
         "life",
         True,
         True,
         False,
-        Foretold("frost", night, figure),
+        Foretold(what, night, figure, on, low_c),
         "frost-ahead/2026-27",
     )
 
@@ -55,13 +67,62 @@ def test_the_trees_of_a_place_are_one_entry_on_the_evening_with_alarms():
     night = date(2026, 11, 22)
     found = event([work("yuki", night, "−12 °C"), work("hoshi", night, "−12 °C")])
     assert found["UID"] == "frost:bench/2026-27@backbud"
-    assert found["SUMMARY"].startswith("Frost −12 °C, night to 22 November")
+    assert found["SUMMARY"] == "Frost −12: protect 2 at the bench"
     assert len(found["SUMMARY"]) <= LONGEST_TITLE
     assert (found["DTSTART"].dt, found["DTEND"].dt) == (date(2026, 11, 21), date(2026, 11, 22))
     assert found["LOCATION"] == "the bench"
-    assert "hoshi, yuki." in found["DESCRIPTION"]
+    assert found["DESCRIPTION"] == (
+        "hoshi, yuki.\nIn the night to Sunday 22 November −12 °C. About 20 min."
+    )
     rings = [alarm["TRIGGER"].dt for alarm in found.walk("VALARM")]
     assert rings == [timedelta(hours=8), timedelta(hours=15)]
+
+
+NIGHT = date(2026, 11, 22)
+HEATER = "A heater under glass needs fresh air, and is kept clear of fleece."
+
+
+def test_one_tree_is_named():
+    assert event([work("puffin", NIGHT, "−6 °C")])["SUMMARY"] == "Frost −6: protect puffin"
+
+
+def test_a_colder_night_stands_in_title_and_note():
+    some = [
+        work("puffin", NIGHT, "−6 °C", coldest=(23, -11.2)),
+        work("hoshi", date(2026, 11, 23), "−11 °C", coldest=(23, -11.2)),
+    ]
+    found = event(some)
+    assert found["SUMMARY"] == "Frost −6, then −11: protect 2 at bench"
+    assert found["DESCRIPTION"] == (
+        "puffin, hoshi.\n"
+        "In the night to Sunday 22 November −6 °C, −11 °C in the next. About 20 min."
+    )
+    later = event([work("puffin", NIGHT, "−6 °C", coldest=(25, -11.2))])
+    assert "−6 °C, the coldest −11 °C in the night to 25 November." in later["DESCRIPTION"]
+
+
+def test_where_it_is_goes_before_both_figures():
+    def said(place: str) -> str:
+        some = [work(tree, NIGHT, "−6 °C", place, coldest=(23, -11.2)) for tree in ("a", "b")]
+        return str(event(some)["SUMMARY"])
+
+    assert said("south-bench") == "Frost to −11: protect 2 at south-bench"
+    # A name that is too long for a title is its LOCATION alone.
+    assert said("the-long-south-bench") == "Frost −6, then −11: protect 2"
+
+
+def test_many_names_leave_room_for_the_caution():
+    some = [work(f"goldcrest-{n}", NIGHT, "−6 °C", cautions=(HEATER,)) for n in range(30)]
+    said = event(some)["DESCRIPTION"]
+    assert said == (
+        "goldcrest-0, goldcrest-1, goldcrest-10, goldcrest-11 and 26 more.\n"
+        f"In the night to Sunday 22 November −6 °C. About 5 h.\nCaution: {HEATER}"
+    )
+    assert len(said) <= LONGEST_NOTE
+
+
+def test_a_tender_tree_moves_in():
+    assert event([work("fig", NIGHT, "1 °C", what="cold")])["SUMMARY"] == "Cold 1: move in fig"
 
 
 def test_a_night_that_shifts_moves_it_and_its_name_stays():

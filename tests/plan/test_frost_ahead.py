@@ -77,7 +77,9 @@ def frost(written, tmp_path):
 
 def test_it_tells_the_night_and_the_number(frost):
     (work,) = frost(nights(3, -2, -7.4, -9, 1))
-    assert work.title == "protect against frost in the night to Monday 23 November, −7 °C"
+    assert work.title == (
+        "protect against frost in the night to Monday 23 November, −7 °C, −9 °C in the next"
+    )
     # On the evening before, and from three days before that.
     assert work.window == Window(date(2026, 11, 19), date(2026, 11, 22), date(2026, 11, 23))
     assert work.id == "hoshi/frost-ahead/2026-27"
@@ -92,6 +94,17 @@ def test_it_tells_the_night_and_the_number(frost):
         True,
         "lapses",
     )
+
+
+def test_a_colder_night_later_is_told_with_its_night(frost):
+    (work,) = frost(nights(-6, -7, -11))
+    assert work.title == (
+        "protect against frost in the night to Saturday 21 November, −6 °C, "
+        "the coldest −11 °C in the night to 23 November"
+    )
+    # To the whole degree it is no colder: not told twice.
+    (alike,) = frost(nights(-6.1, -6.3))
+    assert alike.title.endswith("Saturday 21 November, −6 °C")
 
 
 def test_a_shallow_pot_is_told_sooner(frost):

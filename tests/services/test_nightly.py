@@ -17,7 +17,7 @@ from tests.views.test_schema import validator
 from backbud.cli import main
 from backbud.nightly import log
 from backbud.nightly.run import LOCK, run
-from backbud.nightly.setting_up import cron_line, plist, service_unit, task, timer_unit
+from backbud.nightly.setting_up import cron_lines, minute_of, plist, service_unit, task, timer_unit
 from backbud.publish.lock import lock
 from backbud.services.agreed import agree, forget_named
 from backbud.views.published import as_json
@@ -47,7 +47,7 @@ def test_the_line_tells_the_frost_and_the_next_run_has_nothing_to_tell(night, jo
         "−12 °C (1 tree); "
     )
     feed = journal / "made/calendars/all.ics"
-    assert "UID:frost:yard/2026-27@backbud\r\nSUMMARY:Frost −12 °C\\, night to 8 March" in (
+    assert "UID:frost:yard/2026-27@backbud\r\nSUMMARY:Frost −12: protect hoshi\r\n" in (
         feed.read_bytes().decode()
     )
     # A milder forecast lets it go.
@@ -108,7 +108,7 @@ def test_the_log_keeps_a_line_a_run_and_never_grows_for_ever(journal, monkeypatc
     path = log.log_file(str(journal))
     monkeypatch.setattr(log, "MOST_BYTES", 200)
     for n in range(20):
-        log.write(str(journal), NOW, f"run {n}\nand more", n % 2 == 0)
+        log.add_to_log(str(journal), NOW, f"run {n}\nand more", n % 2 == 0)
     kept = [f"{path}{end}" for end in ("", ".1", ".2", ".3")]
     lines = [line for one in reversed(kept) for line in Path(one).read_text().splitlines()]
     assert not Path(f"{path}.4").exists()
@@ -131,13 +131,38 @@ def test_what_sets_it_up_is_well_formed(tmp_path):
     root = ElementTree.fromstring(task(journal))
     space = "{http://schemas.microsoft.com/windows/2004/02/mit/task}"
     assert root.find(f"{space}Settings/{space}StartWhenAvailable").text == "true"
-    line = cron_line(journal)
-    assert "100 \\% $HOME" in line and "\n" not in line
-    assert line.split(" ")[1:5] == ["*"] * 4
+    for line in cron_lines(journal).split("\n"):
+        assert "100 \\% $HOME" in line
+        assert line.split(" ")[2:5] == ["*"] * 3
+
+
+@pytest.mark.parametrize("name", [f"trees-{n}" for n in range(20)])
+def test_each_form_runs_before_dawn_and_before_the_alarm_at_three(tmp_path, name):
+    """A frost first foretold by day still rings at 15:00; a run takes minutes, not an hour."""
+    journal = str(tmp_path / name)
+    minute = minute_of(journal)
+    assert 5 <= minute <= 54
+    by_systemd = [one for one in timer_unit(journal).splitlines() if one.startswith("OnCal")]
+    assert by_systemd == [f"OnCalendar=*-*-* {hour}:{minute:02}:00" for hour in ("04", "13")]
+    assert plistlib.loads(plist(journal).encode())["StartCalendarInterval"] == [
+        {"Hour": hour, "Minute": minute} for hour in (4, 13)
+    ]
+    starts = [f"2020-01-01T{hour}:{minute:02}:00" for hour in ("04", "13")]
+    assert all(f"<StartBoundary>{start}</StartBoundary>" in task(journal) for start in starts)
+    twice, catching_up = (line.split(" ") for line in cron_lines(journal).split("\n"))
+    assert twice[:2] == [str(minute), "4,13"] and "--if-older=9" not in twice
+    assert catching_up[1] == "4-21" and "--if-older=9" in catching_up
+    # Never at one minute with the other; and awake all day it finds nothing to catch up with.
+    looks = [int(one) for one in catching_up[0].split(",")]
+    assert minute not in looks
+    assert 21 * 60 + max(looks) - (13 * 60 + minute) < 9 * 60
+    # Slept through at 13 and awake by 14:29, it is made up for before three.
+    by_half_past = [14 * 60 + look for look in looks if look >= 30]
+    assert by_half_past[0] - (4 * 60 + minute) >= 9 * 60
 
 
 def test_the_command_prints_all_four(journal, capsys):
     assert main(["nightly", str(journal), "--install-help"]) == 0
     said = capsys.readouterr().out
-    for word in ("[Timer]", "StartCalendarInterval", "StartWhenAvailable", "--if-older=10"):
+    for word in ("[Timer]", "StartCalendarInterval", "StartWhenAvailable", "--if-older=9"):
         assert word in said

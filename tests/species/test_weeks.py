@@ -4,8 +4,12 @@ from __future__ import annotations
 
 from datetime import date, timedelta
 
+import msgspec
 import pytest
 
+from backbud.climate.ahead import SkyAhead
+from backbud.climate.air import Shift
+from backbud.climate.forecast import Forecast, ForecastDay
 from backbud.species import Window
 from backbud_species.habits.leaves import late_frost
 from backbud_species.habits.times import week_of
@@ -35,3 +39,25 @@ def test_a_guard_from_late_frost_does_not_hang_on_which_day_stands_for_a_week(ma
     assert window.opens == leaf - timedelta(days=3) and window.closes >= leaf
     later = week_of(frost.last) + timedelta(days=7 + shift)
     assert list(late_frost(year, Window(later, later, later), "A reason.", -1.0, 25)) == []
+
+
+def test_a_forecast_without_lows_leaves_the_guard_as_it_is_without_a_forecast(made):
+    """Rain alone is told of tomorrow: it says nothing of a night, after the leaves or before."""
+    year = made.year(NorwaySpruce(), "cool")
+    frost = year.cold_nights_end(-1.0)
+    assert frost is not None
+    leaf = week_of(frost.last)
+    long_past, soon = leaf + timedelta(days=200), leaf - timedelta(days=10)
+    for today in (long_past, soon):
+        rain = Forecast(
+            today,
+            {
+                tomorrow: ForecastDay(tomorrow, rain_mm=12.0)
+                for tomorrow in [today + timedelta(days=1)]
+            },
+        )
+        ahead = SkyAhead(rain, today, Shift())
+        told = msgspec.structs.replace(year, today=today, ahead=ahead)
+        (found,) = late_frost(told, Window(leaf, leaf, leaf), "A reason.", -1.0, 25)
+        assert found.window.opens == leaf - timedelta(days=3)
+        assert found.window.opens <= found.window.best <= found.window.closes

@@ -14,6 +14,8 @@ LONGEST_TITLE = 39
 LONGEST_NOTE = 199
 # A link that is longer leaves a note no room; the entry's URL has it all the same.
 _LONGEST_LINK = 110
+# With less room than this for names a caution is told on the page.
+_FEWEST_NAMES = 30
 MORE_CAUTIONS = "Caution: more on its page."
 # Where a title may end early and still be true.
 _CLAUSE, _LESSER = re.compile(r"\s*[:;(]"), re.compile(r",\s")
@@ -51,6 +53,24 @@ def counted(lead: str, names: Sequence[str]) -> str:
             return f"{shown} …" if shown else lead
         shown = longer
     return shown or lead
+
+
+def first_that_fits(texts: Sequence[str]) -> str:
+    """The first of them that a title has room for, else the last of them as much as it has."""
+    return next((text for text in texts if len(text) <= LONGEST_TITLE), title(texts[-1]))
+
+
+def note_of_trees(
+    names: Sequence[str], days: str, takes: int, cautions: Sequence[str], link: str = ""
+) -> str:
+    """A note that begins with whose it is: as many names as leave room for each caution."""
+    rest = note(days, takes, cautions, (), link)
+    room = LONGEST_NOTE - len(rest) - 1
+    if room < _FEWEST_NAMES:
+        rest = note(days, takes, (), (MORE_CAUTIONS,) if cautions else (), link)
+        room = LONGEST_NOTE - len(rest) - 1
+    line = names_line(names, room)
+    return f"{line}\n{rest}" if line else rest
 
 
 def note(

@@ -15,10 +15,11 @@ from backbud.calendar.entries import (
     url_of,
 )
 from backbud.calendar.lines import content_line, day_value, one_line, text_line
+from backbud.climate.ahead import NightAhead, celsius, colder_later
 from backbud.journal.settings import Settings
 from backbud.pages.links import anchor_of, tree_page
 from backbud.views.week_entries import WeekEntry, WeekWork
-from backbud.words import day, monday_of, number
+from backbud.words import day, monday_of, number, weekday
 
 _DAY = timedelta(days=1)
 _LAST_DAY = date.max - _DAY
@@ -75,7 +76,7 @@ def _title(entry: WeekEntry) -> str:
     count = number(len(works), "work")
     match entry.sort:
         case "foretold":
-            return notes.counted(_foretold(entry), (entry.place_name,) if entry.place_name else ())
+            return notes.first_that_fits(tuple(_foretold(entry)))
         case "must" if len(works) == 1:
             return notes.of_tree(works[0].called, works[0].title)
         case "must" if len(trees) == 1:
@@ -100,13 +101,59 @@ def _title(entry: WeekEntry) -> str:
     return f"{count} at several places"
 
 
-def _foretold(entry: WeekEntry) -> str:
-    """`Frost −5 °C, night to 7 March`: what comes first."""
+def _foretold(entry: WeekEntry) -> Iterator[str]:
+    """`Frost −6, then −11: protect 7 at glass`: what comes, what to do, for how many and where;
+    the fullest first, then briefer ones. When it comes is the day that the entry stands on."""
+    first = entry.works[0]
+    work = _FORETOLD_WORKS.get(entry.work, first.named)
+    trees = len({one.tree for one in entry.works})
+    lead = f"{entry.work.capitalize()} {_bare(first.foretold.figure if first.foretold else '')}"
+    leads = [lead]
+    coldest = _coldest(entry)
+    if coldest is not None and first.foretold is not None:
+        figure = celsius(coldest.low_c)
+        if figure != first.foretold.figure:
+            leads = [
+                f"{lead}, then {_bare(figure)}",
+                f"{entry.work.capitalize()} to {_bare(figure)}",
+            ]
+    whole = first.called if trees == 1 else f"{trees}"
+    places = () if trees == 1 or not entry.place else (entry.place_name, entry.place)
+    for said in leads:
+        yield from (f"{said}: {work} {whole} at {place}" for place in places)
+    yield from (f"{said}: {work} {whole}" for said in leads)
+
+
+# What is done where the act alone does not say it.
+_FORETOLD_WORKS = {"cold": "move in", "rain": "check drainage of"}
+
+
+def _bare(figure: str) -> str:
+    """A night's figure without its unit, which everybody knows."""
+    return figure.removesuffix(" °C")
+
+
+def _coldest(entry: WeekEntry) -> NightAhead | None:
+    """The coldest of the nights that it is about."""
+    nights = [
+        NightAhead(said.coldest_on, said.coldest_c)
+        for one in entry.works
+        if (said := one.foretold) and said.coldest_on is not None and said.coldest_c is not None
+    ]
+    return min(nights, key=lambda one: (one.low_c, one.day), default=None)
+
+
+def _foretold_days(entry: WeekEntry) -> str:
+    """`In the night to Monday 30 November −6 °C, −11 °C in the next.`: what comes when."""
     said = entry.works[0].foretold
     if said is None:
-        return entry.work
-    night = "night to " if said.what in ("frost", "cold") else ""
-    return f"{said.what.capitalize()} {said.figure}, {night}{day(said.on, said.on.year)}"
+        return _days(entry)
+    on = f"{weekday(said.on)} {day(said.on, said.on.year)}"
+    if said.what not in ("frost", "cold"):
+        return f"{said.what.capitalize()} of {said.figure} on {on}."
+    coldest = _coldest(entry)
+    colder = colder_later(said.on, said.figure, coldest) if coldest else ""
+    return f"In the night to {on} {said.figure}{colder and f', {colder}'}."
 
 
 def _whole_or(whole: str, briefer: str) -> str:
@@ -124,6 +171,8 @@ def _note(entry: WeekEntry, settings: Settings) -> str:
     takes = sum(work.minutes for work in entry.works)
     cautions = tuple(dict.fromkeys(one for work in entry.works for one in work.cautions))
     page = _page(entry, settings) if settings.base_url else ""
+    if entry.sort == "foretold":
+        return notes.note_of_trees(entry.trees, _foretold_days(entry), takes, cautions, page)
     return notes.note(_days(entry), takes, cautions, _after(entry, settings), page)
 
 

@@ -54,6 +54,17 @@ def celsius(low_c: float) -> str:
     return f"{low_c:z.0f} °C".replace("-", "\N{MINUS SIGN}")
 
 
+def colder_later(first: date, first_said: str, coldest: NightAhead) -> str:
+    """`−11 °C in the next`, or `the coldest −11 °C in the night to 3 December`; "" where to the
+    whole degree no night is colder than the first."""
+    figure = celsius(coldest.low_c)
+    if figure == first_said:
+        return ""
+    if coldest.day - first == _A_DAY:
+        return f"{figure} in the next"
+    return f"the coldest {figure} in the night to {_day(coldest.day)}"
+
+
 def _day(on: date) -> str:
     return f"{on.day} {calendar.month_name[on.month]}"
 

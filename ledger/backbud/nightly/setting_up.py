@@ -1,7 +1,8 @@
 """Writes what sets a nightly run up: for systemd, launchd, the scheduler of Windows, and cron.
 
-Twice a day, before dawn and in the afternoon, so that the evening before a frost is told; at a
-minute that hangs on the journal, so that not everybody asks at once.
+Twice a day, before dawn and an hour before the alarm at three in the afternoon, so that a frost
+first foretold by day still rings that evening; at a minute that hangs on the journal, so that not
+everybody asks at once.
 """
 
 from __future__ import annotations
@@ -12,9 +13,11 @@ from collections.abc import Iterator
 from hashlib import blake2b
 from xml.sax.saxutils import escape
 
-# Ours, no source. Cron and what slept run whenever the last run is older than this.
-HOURS = (4, 16)
-OLDER_HOURS = 10
+# Ours, no source: each run ends before an alarm rings (calendar/entries.py, BEFORE_DUSK).
+HOURS = (4, 13)
+# By cron what slept runs, from waking on, where the last run is older than this: as long as
+# from one run to the next by day, and short enough that a missed one is made up for before three.
+OLDER_HOURS = 9
 
 
 def minute_of(journal: str) -> int:
@@ -48,9 +51,10 @@ def help_text(journal: str) -> Iterator[str]:
     yield task(journal)
     yield "# then:  schtasks /create /tn backbud-nightly /xml backbud-nightly.xml"
     yield ""
-    yield "# cron, where there is nothing else (crontab -e): each half hour it looks whether the"
-    yield f"# last run is older than {OLDER_HOURS} hours, so a computer that slept catches up."
-    yield cron_line(journal)
+    yield "# cron, where there is nothing else (crontab -e), two lines: twice a day, the second"
+    yield "# time before the alarm at three in the afternoon; and each half hour by day it looks"
+    yield f"# whether the last run is older than {OLDER_HOURS} hours, so what slept catches up."
+    yield cron_lines(journal)
 
 
 def service_unit(journal: str) -> str:
@@ -73,7 +77,7 @@ def timer_unit(journal: str) -> str:
     """Its timer; Persistent lets a computer that slept catch up."""
     when = "\n".join(f"OnCalendar=*-*-* {hour:02}:{minute_of(journal):02}:00" for hour in HOURS)
     return f"""[Unit]
-Description=backbud: before dawn and in the afternoon
+Description=backbud: before dawn, and before the alarm at three in the afternoon
 
 [Timer]
 {when}
@@ -148,12 +152,26 @@ def task(journal: str) -> str:
 """
 
 
-def cron_line(journal: str) -> str:
-    """A line of a crontab, where a percent sign would end the command."""
-    words = (*program(), "nightly", f"--if-older={OLDER_HOURS}", os.path.abspath(journal))
+def cron_lines(journal: str) -> str:
+    """Two lines of a crontab, where a percent sign would end the command: at the hours, and where
+    that was slept through."""
+    minute = minute_of(journal)
+    # Not at the minute of a run by the hours.
+    first = (minute + 15) % 30
+    hours = ",".join(map(str, HOURS))
+    by_day = f"{HOURS[0]}-21"
+    return "\n".join(
+        (
+            f"{minute} {hours} * * * {_command(journal)}",
+            f"{first},{first + 30} {by_day} * * * {_command(journal, f'--if-older={OLDER_HOURS}')}",
+        )
+    )
+
+
+def _command(journal: str, *options: str) -> str:
+    words = (*program(), "nightly", *options, os.path.abspath(journal))
     command = " ".join(_shell(word) for word in words).replace("%", "\\%")
-    minute = minute_of(journal) % 30
-    return f"{minute},{minute + 30} * * * * {command} >/dev/null 2>&1"
+    return f"{command} >/dev/null 2>&1"
 
 
 def _shell(word: str) -> str:

@@ -20,11 +20,13 @@ ForetoldWhat = Literal["frost", "cold", "heat", "wind", "rain"]
 class Foretold(Struct, frozen=True, gc=False):
     """What of a forecast a work is asked for against: frost, or the cold that a tender tree does
     not bear; heat, wind, rain. The day it comes (of a night the morning that it ends on), and its
-    figure with the unit."""
+    figure with the unit. `coldest_on`, `coldest_c`: of several nights the coldest, in °C."""
 
     what: ForetoldWhat
     on: date
     figure: str
+    coldest_on: date | None = None
+    coldest_c: float | None = None
 
 
 class _Weighed(Struct, frozen=True, kw_only=True):

@@ -83,12 +83,12 @@ def late_frost(
         if frost is None or week_of(frost.last) < week_of(first_leaf.opens):
             return
         closes = max(frost.last, first_leaf.opens)
-        # As far as a forecast sees, no night is so cold.
-        clear = year.ahead.clear_until if year.ahead is not None else opens
-        if opens <= clear:
-            opens = clear
-        if opens >= closes and clear > year.today:
-            return
+        # As far as a forecast sees, no night is so cold; one that tells of no night sees nothing.
+        clear = year.ahead.clear_until if year.ahead is not None else year.today
+        if clear > year.today:
+            opens = max(opens, clear)
+            if opens >= closes:
+                return
         best = min(max(first_leaf.best, opens), closes)
         window, datum = Window(opens, best, closes), frost.because
     yield Proposal(

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from datetime import date, timedelta
 
-from backbud.climate.ahead import FrostSpell, celsius
+from backbud.climate.ahead import FrostSpell, celsius, colder_later
 from backbud.plan.common.winter_quarters import WARMED
 from backbud.species import (
     PROTECTION,
@@ -61,7 +61,11 @@ def before_the_frost(tree: Tree, season: Season, year: Year) -> Proposals:
         early_days=0,
         weight=PROTECTION,
         foretold=Foretold(
-            "cold" if tender else "frost", spell.first.day, celsius(spell.first.low_c)
+            "cold" if tender else "frost",
+            spell.first.day,
+            celsius(spell.first.low_c),
+            spell.coldest.day,
+            spell.coldest.low_c,
         ),
     )
 
@@ -81,7 +85,9 @@ def _bears(tree: Tree, year: Year) -> Temperature | None:
 
 
 def night_said(spell: FrostSpell, today: date) -> str:
-    """`the night to Sunday 7 March, −5 °C`: of several nights the first."""
+    """`the night to Sunday 7 March, −5 °C`: the first of several nights, and a colder one."""
     first = spell.first
     to = f"{weekday(first.day)} {day_of(first.day, today.year)}"
-    return f"the night to {to}, {celsius(first.low_c)}"
+    figure = celsius(first.low_c)
+    colder = colder_later(first.day, figure, spell.coldest)
+    return f"the night to {to}, {figure}{colder and f', {colder}'}"

@@ -6,6 +6,8 @@ from collections.abc import Iterator
 
 from backbud.say import Heading
 from backbud.views.registers.register import RegisterView
+from backbud.words import written as in_words
+from backbud_grammar.dates import read_span
 
 # What stands on the first line of a row; all else below it, with its heading.
 _FIRST = {
@@ -21,7 +23,8 @@ def register_lines(register: RegisterView) -> Iterator[str]:
     yield Heading(f"{register.title} ({len(register.rows)})")
     first = _FIRST.get(register.register, ())
     for row in register.rows:
-        yield f"  {'  '.join(filter(None, (row.get(key, '') for key in first)))}"
+        told = row | {"date": _day(row.get("date", ""))}
+        yield f"  {'  '.join(filter(None, (told.get(key, '') for key in first)))}"
         rest = [
             f"{column.heading} {row[column.key]}"
             for column in register.columns
@@ -32,3 +35,10 @@ def register_lines(register: RegisterView) -> Iterator[str]:
     yield from (f"  {note}" for note in register.notes)
     yield f"  {register.about}"
     yield ""
+
+
+def _day(written: str) -> str:
+    """An exact day as the diary has it; a rough one in words: `spring 2009` for `2009-21`."""
+    if not written or (when := read_span(written)).exact:
+        return written
+    return in_words(when, 0)

@@ -12,7 +12,7 @@ from backbud.views.day import joint_title, rounds, stands
 from backbud.views.history import EntryView
 from backbud.views.tree import ThingView, TreeView
 from backbud.views.work import WorkView
-from backbud.words import beside, between, day, full_day, minutes, number
+from backbud.words import beside, between, between_in_full, day, full_day, minutes, number
 
 HEADINGS: tuple[tuple[tuple[State, ...], str], ...] = (
     (("overdue", "now"), "Now"),
@@ -103,7 +103,10 @@ def why_lines(work: WorkView, today: date) -> Iterator[str]:
     )
     if work.moved_from is not None:
         was = work.moved_from
-        yield f"  was     {between(was.opens, was.closes, today.year)}"
+        told = between(was.opens, was.closes, today.year)
+        if was.opens.year != work.opens.year:  # Beside another year its own is not to be guessed.
+            told = between_in_full(was.opens, was.closes)
+        yield f"  was     {told}"
     yield f"  takes   {minutes(work.minutes)}"
     if work.said:
         yield f"  today   {work.said}"

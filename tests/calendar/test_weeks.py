@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import shutil
 from collections import Counter
 from datetime import date, timedelta
@@ -188,6 +189,29 @@ def test_chances_of_one_work_and_kind_stand_once_in_their_best_week(build: Any) 
     )  # fmt: skip
 
 
+def test_a_long_title_gives_up_neither_its_tree_nor_its_work_nor_its_count(build: Any) -> None:
+    """39 characters; and what is said of it stays."""
+    days = ("2026-10-01", "2026-11-01", "2027-02-20")
+    release = build.follow_up("puffin", *days, act="checked", title="release from quarantine")
+    assert said(build.weeks([release]))[0][1] == "puffin: late: release from quarantine"
+    short = build.follow_up("puffin", *days, title="feed")
+    assert said(build.weeks([short]))[0][1] == "past its time: puffin: feed"
+    days = ("2027-04-05", "2027-04-19", "2027-05-10")
+    junipers = {n: build.tree(n, kind="Chinese juniper") for n in ("gale", "smoke")}
+    lime = [chance(build, name, *days, act="treated-deadwood", id=f"{name}/lime/2027",
+                   title="treat the deadwood with lime sulphur") for name in junipers]  # fmt: skip
+    assert said(build.weeks(lime, trees=junipers))[0][1] == "chance: treat-deadwood 2 trees"
+    done = build.follow_up(
+        "puffin", *days, title="protect the young leaves against late frost",
+        outcome="done", settled=build.done("2027-02-20"), id="puffin/young/2027",
+    )  # fmt: skip
+    feed = build.feed([done], settled="completed")
+    assert build.values(feed, "SUMMARY") == ["puffin: done: protect the young…"]
+    twice = [unwire(build, "puffin", *LONG, part=part, title="unwire what bites in on the branches")
+             for part in ("left 1", "left 2")]  # fmt: skip
+    assert said(build.weeks(twice))[0][1] == "puffin: unwire × 2"
+
+
 def test_what_is_past_its_time_is_one_entry_from_today_to_a_week_on(build: Any) -> None:
     work = [
         build.follow_up("crow", "2026-10-01", "2026-10-10", "2026-12-01", title="prune"),
@@ -356,6 +380,11 @@ def busiest(entries: list[tuple[date, date, str, str]]) -> int:
     return max(weeks.values())
 
 
+# A title is never so long that its line is folded (RFC 5545 §3.1).
+SUMMARY = re.compile(r"^SUMMARY:(.*)$", re.MULTILINE)
+LEAD_ALONE = re.compile(r"(.*: )?(past its time|late|chances?|chance to|done|[\w -]+:)…?")
+
+
 @pytest.mark.parametrize(
     "month", [3, 5, 11, *(pytest.param(n, marks=pytest.mark.long) for n in (1, 4, 6, 7, 10))]
 )
@@ -370,6 +399,10 @@ def test_a_week_of_the_example_has_at_most_seven_entries(tmp_path: Path, month: 
     for _, _, title, note in entries:
         assert len(title) < 40 and len(note) < 200
         assert "degree-day" not in note and "_" not in note
+    # Whatever is left out of a title, it is no lead alone.
+    feeds = (tmp_path / "example/made-on" / str(day) / "calendars").rglob("*.ics")
+    titles = {one for feed in feeds for one in SUMMARY.findall(feed.read_text("utf-8"))}
+    assert titles and not [title for title in titles if LEAD_ALONE.fullmatch(title)]
 
 
 @pytest.mark.slow

@@ -4,8 +4,14 @@ from __future__ import annotations
 
 import json
 import re
+from datetime import date
+
+from msgspec.structs import replace
 
 from backbud.cli import main
+from backbud.report import why_lines
+from backbud.species import Window
+from backbud.views.day import all_works
 
 JOURNAL = """
     place yard
@@ -67,3 +73,33 @@ def test_a_work_is_asked_for_by_its_name(written, tmp_path, capsys) -> None:
     assert main(["why", "hoshi", "wash", *on]) == 2
     told = capsys.readouterr().err
     assert "nothing due has the id or the name “wash”. What is open of hoshi: " in told
+
+
+def test_what_is_no_tree_is_said_to_be_none(written, tmp_path, capsys) -> None:
+    written(JOURNAL, "2026-05-01")
+    on = (str(tmp_path), "--on", "2026-05-01")
+
+    def told(*words: str) -> str:
+        assert main(["why", *words, *on]) == 2
+        return capsys.readouterr().err
+
+    assert told("nobody") == (
+        "backbud: nothing due has the id or the name “nobody”, and no tree is so called. "
+        "backbud due --json prints the ids.\n"
+    )
+    assert told("hosi", "repot") == (
+        "backbud: no tree is called “hosi”, and nothing due has the id or the name “hosi repot”. "
+        "Did you mean “hoshi”?\n"
+    )
+
+
+def test_days_that_were_moved_into_another_year_have_theirs(written) -> None:
+    session = written(JOURNAL, "2026-05-01")
+    works = all_works(session.plan(), session.names(), session.today)
+    (repot,) = (one for one in works if one.act == "repotted")
+    moved = replace(repot, moved_from=Window(date(2026, 3, 1), date(2026, 3, 9), date(2026, 3, 31)))
+    lines = list(why_lines(moved, session.today))
+    assert lines[3].startswith("  when    1 to 31 March 2027")
+    assert lines[4] == "  was     1 to 31 March 2026"
+    same = replace(repot, moved_from=Window(date(2027, 4, 1), date(2027, 4, 9), date(2027, 4, 30)))
+    assert list(why_lines(same, session.today))[4] == "  was     1 to 30 April 2027"

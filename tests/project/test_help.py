@@ -8,6 +8,7 @@ import shlex
 import shutil
 import subprocess
 import sys
+from importlib import import_module
 from pathlib import Path
 
 import pytest
@@ -18,6 +19,7 @@ from backbud.commands.completion import SCRIPTS
 from backbud.commands.examples import EXAMPLES
 from backbud.commands.man import man_lines
 from backbud.commands.next_words import next_words
+from backbud.commands.parser import ArgumentParser
 
 # They wait for something: a browser, a server, an editor.
 _WAITING = {"watch", "publish", "collect", "editor"}
@@ -79,6 +81,27 @@ def test_the_manual_page_is_sound_roff_and_names_everything() -> None:
     for name, about in COMMANDS.items():
         assert f"{about[0].upper()}{about[1:]}." in shown, name
     assert "--take-over" in shown and "EXIT STATUS" in shown
+    assert "ENVIRONMENT BACKBUD_CONFIG your own folder for settings" in shown
+    assert "For example (in made/data-for-helper/):" in shown
+
+
+@pytest.mark.parametrize("command", COMMANDS)
+def test_every_option_and_word_of_a_command_has_a_help_of_its_own(command: str) -> None:
+    parser = ArgumentParser(prog=command)
+    import_module(f"backbud.commands.{command}").add_options(parser)
+    assert [action.dest for action in parser._actions if not (action.help or action.choices)] == []
+
+
+def test_an_unknown_shell_is_told_of_the_shells_alone(capsys: pytest.CaptureFixture[str]) -> None:
+    for words, told in (
+        (["csh"], "argument SHELL: invalid choice: 'csh' (choose from 'bash', 'zsh', 'fish')\n"),
+        ([], "the following arguments are required: SHELL\n"),
+    ):
+        with pytest.raises(SystemExit):
+            main(["completion", *words])
+        assert capsys.readouterr().err == (
+            f"usage: backbud completion [-h] SHELL\nbackbud completion: error: {told}"
+        )
 
 
 def test_what_a_word_can_become(monkeypatch: pytest.MonkeyPatch, journal: Path) -> None:
@@ -93,6 +116,10 @@ def test_what_a_word_can_become(monkeypatch: pytest.MonkeyPatch, journal: Path) 
     assert next_words(["data", "--for", "h"]) == ("helper",)
     # The next word is a folder, or there is none: the shell knows those.
     assert next_words(["due", ""]) == next_words(["nothing", "x"]) == ()
+    # Behind a tree stands its work, not another tree.
+    assert next_words(["why", "he"]) == ("heron",)
+    assert next_words(["why", "heron", ""]) == ()
+    assert next_words(["completion", ""]) == ("bash", "fish", "zsh")
 
 
 def test_handles_of_a_stranger_s_journal_hold_no_control_characters(tmp_path: Path) -> None:

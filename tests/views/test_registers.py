@@ -6,6 +6,7 @@ import csv
 import io
 
 from backbud.cli import main
+from backbud.registers_report import register_lines
 from backbud.views.registers.register import RegisterView, csv_of, register_of
 
 CARDS = """\
@@ -154,3 +155,20 @@ def test_a_cell_that_a_spreadsheet_would_reckon_with_stays_text() -> None:
     assert read == [
         ["a"], ["'=1+1"], ["'+SUM(A1)"], ["'-2 cm"], ["'@x"], ["-40.00"], ["a, \"b\"\nc"],
     ]  # fmt: skip
+
+
+def test_a_rough_day_is_in_words_in_the_terminal_and_as_written_in_csv(written) -> None:
+    found = registers(
+        written,
+        "2009-21\nhoshi\n  bought from ada\n2011~\nyuki\n  bought from ada\n"
+        "2026-05-03\naki\n  received from ada\n",
+    )["plants"]
+    assert [
+        line for line in register_lines(found) if line.startswith("  ") and " in  " in line
+    ] == [
+        "  spring 2009  in  bought  hoshi  Chinese juniper",
+        "  about 2011  in  bought  yuki  Chinese juniper",
+        "  2026-05-03  in  received  aki  satsuki azalea",
+    ]
+    dates = [line.split(",")[0] for line in csv_of(found).decode().splitlines()]
+    assert dates == ["date", "2009-21", "2011~", "2026-05-03"]

@@ -38,15 +38,25 @@ def title(text: str, room: int = LONGEST_TITLE) -> str:
     return f"{cut.rsplit(' ', 1)[0] if ' ' in cut else cut}…"
 
 
-def of_tree(tree: str, work: str) -> str:
-    """A tree and its work: the tree first, and whole."""
-    lead = f"{title(tree, LONGEST_TITLE // 2)}: "
-    return lead + title(work, LONGEST_TITLE - len(lead))
+def led(lead: str, text: str, end: str = "") -> str:
+    """What stands before, as much of the text as there is room for, and its end, such as a count:
+    a title that is short of room gives up the end of its text, never what it is of."""
+    return f"{lead}{title(text, LONGEST_TITLE - len(lead) - len(end))}{end}"
 
 
-def counted(lead: str, names: Sequence[str]) -> str:
-    """What there is, and as many names of whose it is as there is room for."""
-    lead, shown = title(lead), ""
+def of_tree(tree: str, work: str, before: str = "", end: str = "") -> str:
+    """A tree and its work: the tree first, and whole; then what stands before and behind it."""
+    return led(f"{title(tree, LONGEST_TITLE // 2)}: {before}", work, end)
+
+
+def first_that_fits(*titles: str) -> str:
+    """The first of some titles, the fullest first, that needs no cut; "" where none is so short."""
+    return next((one for one in map(one_line, titles) if len(one) <= LONGEST_TITLE), "")
+
+
+def counted(lead: str, count: str, names: Sequence[str]) -> str:
+    """What there is, how much of it, and as many names of whose it is as there is room for."""
+    lead, shown = led("", lead, count), ""
     for at, name in enumerate(names):
         longer = f"{shown}, {one_line(name)}" if shown else f"{lead}: {one_line(name)}"
         if len(longer) > LONGEST_TITLE - (2 if at + 1 < len(names) else 0):

@@ -80,22 +80,21 @@ def _title(entry: WeekEntry) -> str:
         case "must" if len(works) == 1:
             return notes.of_tree(works[0].called, works[0].title)
         case "must" if len(trees) == 1:
-            return notes.of_tree(trees[0], f"{_named(entry)} × {len(works)}")
+            return notes.of_tree(trees[0], _named(entry), "", f" × {len(works)}")
         case "must":
-            return notes.counted(f"{_named(entry)} {len(trees)}", trees)
+            return notes.counted(_named(entry), f" {len(trees)}", trees)
         case "may" if len(works) == 1:
             return notes.of_tree(works[0].called, f"chance to {works[0].title}")
         case "may":
-            whole = f"chance: {_named(entry)} {len(trees)} {entry.kind}"
-            return _whole_or(whole, f"chance: {works[0].named} {len(trees)} {entry.kind}")
+            return _chance(_named(entry), works[0].named, len(trees), entry.kind)
         case "kind":
-            return notes.title(f"chances: {count}, {entry.kind}")
+            return notes.led("chances: ", f"{count}, {entry.kind}")
         case "chances":
             return f"chances: {count}, {number(len(trees), 'tree')}"
         case "place" if entry.place_name:
-            return notes.counted(f"{entry.place_name}: {count}", ())
+            return notes.led("", entry.place_name, f": {count}")
         case "late" if len(works) == 1:
-            return notes.title(f"past its time: {works[0].called}: {works[0].title}")
+            return _late(works[0])
         case "late":
             return f"past its time: {count}"
     return f"{count} at several places"
@@ -156,8 +155,19 @@ def _foretold_days(entry: WeekEntry) -> str:
     return f"In the night to {on} {said.figure}{colder and f', {colder}'}."
 
 
-def _whole_or(whole: str, briefer: str) -> str:
-    return whole if notes.title(whole) == whole else notes.title(briefer)
+def _chance(title: str, named: str, count: int, kind: str) -> str:
+    """`chance: pinch the tips 16 trident maple`; of a longer work its sort, or trees for the kind:
+    what is to be done, and to how many, stays."""
+    trees = f" {number(count, 'tree')}"
+    return notes.first_that_fits(
+        f"chance: {title} {count} {kind}", f"chance: {named} {count} {kind}"
+    ) or notes.led("chance: ", named, trees)
+
+
+def _late(work: WeekWork) -> str:
+    """`past its time: gale: unwire`; of a longer work `puffin: late: release from quarantine`."""
+    whole = notes.first_that_fits(f"past its time: {work.called}: {work.title}")
+    return whole or notes.of_tree(work.called, work.title, "late: ")
 
 
 def _named(entry: WeekEntry) -> str:

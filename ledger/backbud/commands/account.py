@@ -13,7 +13,9 @@ from backbud.say import say
 
 def add_options(parser: ArgumentParser) -> None:
     """The person; the journal and the day."""
-    parser.add_argument("person", metavar="PERSON")
+    parser.add_argument(
+        "person", metavar="PERSON", help="whose; by the short name of the person's card"
+    )
     journal_options(parser)
 
 

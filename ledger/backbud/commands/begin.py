@@ -79,7 +79,7 @@ first
 
 def add_options(parser: ArgumentParser) -> None:
     """The folder that is to become a journal."""
-    parser.add_argument("folder", metavar="FOLDER")
+    parser.add_argument("folder", metavar="FOLDER", help="the new journal: a new or empty folder")
 
 
 def run(options: Namespace) -> int:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from argparse import REMAINDER, Namespace
+from argparse import REMAINDER, SUPPRESS, Namespace
 
 from backbud.commands.parser import ArgumentParser
 from backbud.commands.status import FINE
@@ -32,17 +32,31 @@ complete --command backbud --arguments '(__backbud_words)'""",
 }
 
 
+# What the scripts ask in a shell's place; nobody types it.
+_WORDS = "words"
+
+
+class _Shells(tuple[str, ...]):
+    """The shells, as a person chooses from them; the scripts may say one word more."""
+
+    __slots__ = ()
+
+    def __contains__(self, word: object) -> bool:
+        return word == _WORDS or super().__contains__(word)
+
+
 def add_options(parser: ArgumentParser) -> None:
     """The shell."""
     parser.add_argument(
         "shell",
-        choices=(*SCRIPTS, "words"),
+        choices=_Shells(SCRIPTS),
         metavar="SHELL",
         help="bash, zsh or fish: prints what to put into its settings "
         '(bash: eval "$(backbud completion bash)" in ~/.bashrc; zsh likewise in ~/.zshrc; '
         "fish: backbud completion fish > ~/.config/fish/completions/backbud.fish)",
     )
-    parser.add_argument("typed", nargs=REMAINDER, metavar="", help="for the shells: after `words`")
+    typed = parser.add_argument("typed", nargs=REMAINDER, metavar="", help=SUPPRESS)
+    typed.required = False  # argparse would name it among what is missing
 
 
 def run(options: Namespace) -> int:

@@ -25,6 +25,12 @@ _STATUS = (
     ("3", "it could not be carried through: the disk refused, another run was at work, or backbud "
      "itself had a fault"),
 )  # fmt: skip
+_ENVIRONMENT = (
+    ("BACKBUD_CONFIG", "your own folder for settings, with the secret that marks what is yours and "
+     "what you trust (without it the system's: ~/.config/backbud on Linux)"),
+    ("BACKBUD_CALDAV_USER, BACKBUD_CALDAV_PASSWORD", "name and password for publish and collect"),
+    ("NO_COLOR", "where it is set, nothing in a terminal is bold"),
+)  # fmt: skip
 _FILES = (
     ("backbud.toml", "the settings; its folder is the journal"),
     ("*.txt", "cards and diary, in any layout"),
@@ -55,6 +61,8 @@ def man_lines() -> Iterator[str]:
         yield from _command(name, about)
     yield ".SH EXIT STATUS"
     yield from _listed(_STATUS)
+    yield ".SH ENVIRONMENT"
+    yield from _listed(_ENVIRONMENT)
     yield ".SH FILES"
     yield from _listed(_FILES)
 
@@ -75,11 +83,11 @@ def _command(name: str, about: str) -> Iterator[str]:
             said = ", ".join(action.option_strings)
             value = "" if action.nargs == 0 and said else str(action.metavar or action.dest)
             yield from (".TP", rf"\fB{_text(said)}\fR \fI{_text(value)}\fR".replace(r"\fB\fR ", ""))
-            yield _text(str(action.help or "as told above") % {"default": action.default})
+            yield _text(str(action.help) % {"default": action.default})
     for line, does in EXAMPLES.get(name, ()):
         yield from (
             ".PP",
-            _text(f"For example, {does}:"),
+            _text(f"For example ({does}):"),
             ".PP",
             ".EX",
             f"    {_text(line)}",

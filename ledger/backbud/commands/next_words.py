@@ -52,8 +52,9 @@ def _of_command(command: str, before: Sequence[str], begun: str) -> Iterator[str
     else:
         places = [action for action in actions if not action.option_strings]
         filled = sum(1 for _ in _words_in(before, options))
-        if places:
-            yield from _values(places[min(filled, len(places) - 1)], before)
+        # Behind the last there is a folder, a file, or words that are told nowhere.
+        if filled < len(places):
+            yield from _values(places[filled], before)
 
 
 def _words_in(before: Sequence[str], options: dict[str, Action]) -> Iterator[str]:

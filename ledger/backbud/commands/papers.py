@@ -15,7 +15,9 @@ _SORTS = ("receipt", "statement", "care", "provenance")
 
 def add_options(parser: ArgumentParser) -> None:
     """The person; of one tree alone; which papers are kept as issued; the journal and the day."""
-    parser.add_argument("person", metavar="PERSON")
+    parser.add_argument(
+        "person", metavar="PERSON", help="whose; by the short name of the person's card"
+    )
     parser.add_argument("--tree", metavar="TREE", default="", help="about this tree alone")
     parser.add_argument(
         "--issue",

@@ -11,7 +11,7 @@ from backbud.say import say, warn
 
 def add_options(parser: ArgumentParser) -> None:
     """The files."""
-    parser.add_argument("files", nargs="+", metavar="FILE")
+    parser.add_argument("files", nargs="+", metavar="FILE", help="a file of cards or diary")
 
 
 def run(options: Namespace) -> int:

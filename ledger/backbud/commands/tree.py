@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
 def add_options(parser: ArgumentParser) -> None:
     """The tree; the journal and the day."""
-    parser.add_argument("handle", metavar="HANDLE")
+    parser.add_argument("handle", metavar="HANDLE", help="the tree, by the short name of its card")
     journal_options(parser)
     about = "show your own words (cards of the kind “words”) as what they mean"
     parser.add_argument("--as-read", action="store_true", help=about)

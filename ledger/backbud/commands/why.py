@@ -48,7 +48,7 @@ def run(options: Namespace) -> int:
     found = () if tree or len(words) > 1 else works_called(words[0], works)
     found = found or named(words[1:] if tree else words, works)
     if not found:
-        raise Misuse(_nothing(words, tree, works))
+        raise Misuse(_nothing(session, words, tree, works))
     if options.json:
         print_json(found)
     else:
@@ -67,13 +67,18 @@ def _parted(words: list[str]) -> tuple[str, list[str]]:
     return "", words
 
 
-def _nothing(words: list[str], tree: str, works: Iterable[WorkView]) -> str:
+def _nothing(session: Session, words: list[str], tree: str, works: Iterable[WorkView]) -> str:
     """That nothing is so called, and what there is."""
     asked = " ".join(words[1:] if tree else words)
-    titles = sorted({work.title for work in works if work.is_open}) if tree else []
-    told = f"What is open of {tree}: {', '.join(titles)}." if titles else ""
-    what = told or "backbud due --json prints the ids."
-    return f"nothing due has the id or the name “{asked}”. {what}"
+    nothing = f"nothing due has the id or the name “{asked}”"
+    if not tree:
+        near = session.nearest_tree(words[0]) or "backbud due --json prints the ids."
+        if len(words) > 1:
+            return f"no tree is called “{words[0]}”, and {nothing}. {near}"
+        return f"{nothing}, and no tree is so called. {near}"
+    titles = sorted({work.title for work in works if work.is_open})
+    what = f"What is open of {tree}: {', '.join(titles)}." if titles else "Nothing of it is open."
+    return f"{nothing}. {what}"
 
 
 def _of_tree(options: Namespace, session: Session, plan: Plan, handle: str) -> int:

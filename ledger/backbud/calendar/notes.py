@@ -65,11 +65,6 @@ def counted(lead: str, count: str, names: Sequence[str]) -> str:
     return shown or lead
 
 
-def first_that_fits(texts: Sequence[str]) -> str:
-    """The first of them that a title has room for, else the last of them as much as it has."""
-    return next((text for text in texts if len(text) <= LONGEST_TITLE), title(texts[-1]))
-
-
 def note_of_trees(
     names: Sequence[str], days: str, takes: int, cautions: Sequence[str], link: str = ""
 ) -> str:

@@ -76,7 +76,8 @@ def _title(entry: WeekEntry) -> str:
     count = number(len(works), "work")
     match entry.sort:
         case "foretold":
-            return notes.first_that_fits(tuple(_foretold(entry)))
+            told = tuple(_foretold(entry))
+            return notes.first_that_fits(*told) or notes.title(told[-1])
         case "must" if len(works) == 1:
             return notes.of_tree(works[0].called, works[0].title)
         case "must" if len(trees) == 1:

@@ -156,7 +156,6 @@ __all__ = [
     "deed_of",
     "each",
     "foretold",
-    "goes_in_by",
     "goes_out_from",
     "is_expected",
     "is_hard_pruning",

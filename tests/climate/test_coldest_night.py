@@ -272,6 +272,6 @@ def test_milder_nights_under_a_cover_count() -> None:
 
 def test_the_night_in_words() -> None:
     assert coldest_night(1.0, 12.0, "Europe").said() == (
-        "The coldest night here is -7.6 °C in the mean year and -10.9 °C in one of ten, ± 3.0 K "
+        "The coldest night here is −7.6 °C in the mean year and −10.9 °C in one of ten, ± 3.0 K "
         "(by its months, as in Europe)."
     )

@@ -80,7 +80,7 @@ def test_five_winters_on_record_tell_when_frost_ends_and_begins() -> None:
     assert ends[:3] == (date(2026, 3, 1), date(2026, 3, 21), date(2026, 4, 10))
     assert ends.because == (
         "In nine of ten years the last night of 0 °C came by 10 April (5 winters on record). "
-        "April's coldest night is 3.8 °C in the mean year and -1.0 °C in one of ten, ± 2.1 K."
+        "April's coldest night is 3.8 °C in the mean year and −1.0 °C in one of ten, ± 2.1 K."
     )
     begins = outlook.cold_nights_begin(date(2026, 1, 1), 0.0)
     assert begins is not None
@@ -102,7 +102,7 @@ def test_with_fewer_winters_the_monthly_means_tell() -> None:
     # 6 - 6.22 and 6 - 1.4 x 6.22.
     assert ends.because == (
         f"The last night of 0 °C is to be expected by {ends.last} in one year of ten (the card). "
-        "May's coldest night is -0.2 °C in the mean year and -2.7 °C in one of ten, ± 2.0 K."
+        "May's coldest night is −0.2 °C in the mean year and −2.7 °C in one of ten, ± 2.0 K."
     )
     assert over(air).cold_nights_end(NEW_YEAR, -12.0) is None
 
@@ -172,7 +172,7 @@ def test_hard_nights_lean_to_the_cold_side_and_last_until_spring() -> None:
     assert date(2027, 11, 1) < hard.first < date(2027, 12, 10)
     assert date(2028, 3, 1) < hard.last < date(2028, 4, 10)
     assert hard.because == (
-        "The coldest night here is -7.6 °C in the mean year and -10.9 °C in one of ten, ± 4.9 K "
+        "The coldest night here is −7.6 °C in the mean year and −10.9 °C in one of ten, ± 4.9 K "
         "(by its months, as in Europe: where it lies is not known, or far from every station of "
         "the figures)."
     )

@@ -173,10 +173,10 @@ def test_protection_is_asked_for_before_the_first_hard_night_where_one_comes(
     cool = find(at("cool", "2026-11-01"), "yuki/winter-frost/2026")
     assert cool.act == "protected"
     assert cool.title == "protect against winter frost"
-    assert "Its roots were cut on 2026-06-20: young roots bear about -5 °C" in datum(cool)
+    assert "Its roots were cut on 2026-06-20: young roots bear about −5 °C" in datum(cool)
     assert "common practice, no source" in datum(cool)
     assert (
-        "is -7.6 °C in the mean year and -10.9 °C in one of ten, ± 3.0 K (by its months, as in "
+        "is −7.6 °C in the mean year and −10.9 °C in one of ten, ± 3.0 K (by its months, as in "
         "Europe)."
     ) in datum(cool)
     assert date(2026, 11, 1) < cool.window.best < date(2026, 12, 1)
@@ -192,7 +192,7 @@ def test_protection_comes_off_when_such_nights_have_ended(at, find: Find) -> Non
       protected  fleece
     """
     off = find(at("cool", "2026-12-10", diary), "yuki/protection-off")
-    assert "The last night of -5 °C is to be expected by" in datum(off)
+    assert "The last night of −5 °C is to be expected by" in datum(off)
     assert date(2027, 1, 10) < off.window.best < date(2027, 3, 15)
 
 

@@ -349,7 +349,7 @@ def test_it_comes_out_when_hard_nights_have_ended(diary, find: Find) -> None:
     )
     out = find(session, "hoshi/winter-quarters-out/moved-2026-11-10", Pattern())
     # Of the spring in which it comes out, not of the one before it went in.
-    assert "The last night of -3 °C is to be expected by 2027-" in datum(out)
+    assert "The last night of −3 °C is to be expected by 2027-" in datum(out)
     assert date(2027, 3, 15) <= out.window.best <= date(2027, 4, 10)
     assert out.window.best.weekday() == 0
     # One mild winter in ten has its last such night in February, a cold one in April.
@@ -399,7 +399,7 @@ def test_under_cover_after_the_last_hard_night_it_comes_out_this_spring(diary, f
     )
     out = find(session, "hoshi/winter-quarters-out/moved-2026-04-10", Pattern())
     assert (out.window.opens, out.window.closes) == (date(2026, 4, 24), date(2026, 5, 8))
-    assert "The last night of -3 °C is to be expected by 2026-" in datum(out)
+    assert "The last night of −3 °C is to be expected by 2026-" in datum(out)
 
 
 def test_a_tender_tree_comes_out_only_after_its_own_limit(diary, find: Find) -> None:
@@ -459,12 +459,12 @@ def test_a_tender_tree_goes_in_before_cold_nights(diary, find: Find) -> None:
     [
         (
             "30 x 20 x 8 cm",
-            "It is rated H4 (a test), and mature roots in a pot bear about -5 °C (pot_margin_c, a "
+            "It is rated H4 (a test), and mature roots in a pot bear about −5 °C (pot_margin_c, a "
             "setting of ours, common practice, no source).",
         ),
         (
             "30 x 20 x 7.9 cm",
-            "Its pot is 7.9 cm deep, so shallow: young roots bear about -3 °C (a book, page 1).",
+            "Its pot is 7.9 cm deep, so shallow: young roots bear about −3 °C (a book, page 1).",
         ),
     ],
 )
@@ -505,14 +505,14 @@ def test_roots_cut_within_a_year_are_young_in_a_deep_pot_too(
     cards = CARDS + "  pot    tray\n\npot tray\n  inside  30 x 20 x 12 cm\n"
     text = f"{repotted}\nhoshi\n  repotted  same pot, 2 cm off below\n"
     found = datum(find(diary(text, on, cards), "hoshi/winter-frost/2026", Rated()))
-    assert (f"Its roots were cut on {repotted}: young roots bear about -3 °C" in found) is young
+    assert (f"Its roots were cut on {repotted}: young roots bear about −3 °C" in found) is young
 
 
 def test_where_nothing_is_known_of_young_roots_they_bear_five_degrees(diary, find: Find) -> None:
     text = "2026-06-01\nhoshi\n  noted  well\n"
     found = datum(find(diary(text, "2026-09-01"), "hoshi/winter-frost/2026", Hardier()))
     assert (
-        "The depth of its pot is not known: young roots bear about -5 °C (none is known of it: "
+        "The depth of its pot is not known: young roots bear about −5 °C (none is known of it: "
         "young_roots_c, a setting of ours, common practice, no source)."
     ) in found
 

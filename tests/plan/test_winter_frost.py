@@ -71,14 +71,14 @@ def asked(written):
 @pytest.mark.parametrize(
     ("kind", "bears"),
     [
-        ("trident maple", "Mature roots in a pot bear about -5 °C (common practice, no source)"),
-        ("Japanese maple", "Mature roots in a pot bear about -10 °C (from memory of Havis 1976)"),
-        ("Chinese elm", "Mature roots in a pot bear about -5 °C (common practice, no source)"),
-        ("ginkgo", "Mature roots in a pot bear about -5 °C (common practice, no source)"),
-        ("Camellia japonica", "Mature roots in a pot bear about -5 °C (from memory)"),
+        ("trident maple", "Mature roots in a pot bear about −5 °C (common practice, no source)"),
+        ("Japanese maple", "Mature roots in a pot bear about −10 °C (from memory of Havis 1976)"),
+        ("Chinese elm", "Mature roots in a pot bear about −5 °C (common practice, no source)"),
+        ("ginkgo", "Mature roots in a pot bear about −5 °C (common practice, no source)"),
+        ("Camellia japonica", "Mature roots in a pot bear about −5 °C (from memory)"),
         (
             "satsuki azalea",
-            "It is rated H4 (from memory), and mature roots in a pot bear about -5 °C",
+            "It is rated H4 (from memory), and mature roots in a pot bear about −5 °C",
         ),
     ],
 )
@@ -89,7 +89,7 @@ def test_in_nottingham_they_are_protected_in_a_pot_12_cm_deep(asked, kind: str, 
     assert state == "now"
     assert bears in datum
     assert (
-        "The coldest night here is -7.5 °C in the mean year and -10.9 °C in one of ten, ± 3.0 K "
+        "The coldest night here is −7.5 °C in the mean year and −10.9 °C in one of ten, ± 3.0 K "
         "(by its months, as in Europe)."
     ) in datum
 
@@ -113,7 +113,7 @@ def test_in_lisbon_hardy_trees_are_left_alone(asked, kind: str) -> None:
 def test_in_denver_it_keeps_asking_while_frost_is_to_come(asked, on: str) -> None:
     ((title, state, datum),) = asked(DENVER, on=on)
     assert (title, state) == ("protect against winter frost", "now")
-    assert "-21.3 °C in the mean year and -26.5 °C in one of ten, ± 3.0 K" in datum
+    assert "−21.3 °C in the mean year and −26.5 °C in one of ten, ± 3.0 K" in datum
     assert "(by its months, as in North America)" in datum
 
 
@@ -134,7 +134,7 @@ def test_roots_cut_in_autumn_are_young_when_the_winter_comes(asked) -> None:
     here = "2026-06-01\nhoshi\n  noted  well\n"
     ((title, state, datum),) = asked(NOTTINGHAM, "Japanese quince", here + cut, on="2026-12-01")
     assert (title, state) == ("protect against winter frost", "now")
-    assert "Its roots were cut on 2026-10-10: young roots bear about -5 °C" in datum
+    assert "Its roots were cut on 2026-10-10: young roots bear about −5 °C" in datum
 
 
 def test_it_is_asked_once_where_mature_roots_would_want_it_too(asked) -> None:
@@ -161,7 +161,7 @@ def test_what_the_card_says_beats_the_months(asked) -> None:
     assert asked(NOTTINGHAM + "  coldest  -4 C\n") == []
     ((title, _, datum),) = asked(NOTTINGHAM + "  coldest  -4.5 C\n", on="2026-12-01")
     assert title == "protect against winter frost"
-    assert "and -4.5 °C in one of ten, ± 0.8 K (by “coldest” on its card)" in datum
+    assert "and −4.5 °C in one of ten, ± 0.8 K (by “coldest” on its card)" in datum
     assert "That is close: 0.5 K over what it bears." in datum
 
 
@@ -169,7 +169,7 @@ def test_so_does_its_hardiness_zone_but_not_the_coldest_night(asked) -> None:
     """10a is 30 to 35 °F, so 0.3 °C ± 1.4 K in the mean year and -0.05 °C in one of ten."""
     assert asked(NOTTINGHAM + "  hardiness zone  10a\n") == []
     ((_, _, datum),) = asked(NOTTINGHAM + "  hardiness zone  8b\n")
-    assert "-8.1 °C in the mean year" in datum
+    assert "−8.1 °C in the mean year" in datum
     assert "(by hardiness zone 8b)" in datum
     both = NOTTINGHAM + "  hardiness zone  10a\n  coldest  -12 C\n"
     assert "by “coldest” on its card" in asked(both)[0][2]
@@ -182,7 +182,7 @@ def test_a_card_without_months_counts_too(asked) -> None:
     assert "By the months" in datum and "coldest night" not in datum
     assert asked(bare + "  coldest  -2 C\n") == []
     ((_, _, datum),) = asked(bare + "  coldest  -11 C\n", on="2027-02-01")
-    assert "-11.0 °C in one of ten, ± 0.8 K (by “coldest” on its card). By the months" in datum
+    assert "−11.0 °C in one of ten, ± 0.8 K (by “coldest” on its card). By the months" in datum
 
 
 def test_a_record_of_years_beats_all(written, asked) -> None:

@@ -327,7 +327,7 @@ def test_a_species_year_in_json_has_stages_works_facts_and_what_must_not_be_done
     assert works["trident-defoliate"]["title"].startswith("defoliate")
     assert "Never repot once the leaves are open." in sheet["never"]
     facts = {fact["fact"]: fact for fact in sheet["facts"]}
-    assert facts["roots in a pot bear"]["value"] == "-5 °C"
+    assert facts["roots in a pot bear"]["value"] == "−5 °C"
     assert all(fact["source"] for label, fact in facts.items() if label != "grows strongest")
 
 

@@ -11,6 +11,7 @@ from typing import Literal, NamedTuple, TypeVar
 
 from backbud.climate.air import Shift
 from backbud.climate.datum import Datum
+from backbud.climate.degrees import degrees
 from backbud.climate.forecast import Forecast, ForecastDay, low_error_k
 
 # Nights with no more than one milder night between them are one spell; ours, no source.
@@ -51,7 +52,7 @@ class FrostSpell(NamedTuple):
 
 def celsius(low_c: float) -> str:
     """`−5 °C`, to the whole degree, with a minus that is one."""
-    return f"{low_c:z.0f} °C".replace("-", "\N{MINUS SIGN}")
+    return degrees(low_c, ".0f")
 
 
 def colder_later(first: date, first_said: str, coldest: NightAhead) -> str:

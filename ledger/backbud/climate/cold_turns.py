@@ -19,6 +19,7 @@ from backbud.climate.coldest_night import (
 )
 from backbud.climate.datum import Datum
 from backbud.climate.days import WeatherDay
+from backbud.climate.degrees import degrees
 from backbud.climate.frost import (
     FrostRecord,
     FrostSeason,
@@ -217,8 +218,8 @@ class ColdTurns(Answers):
 
     def _by_means(self, which: str, day: date, limit_c: float) -> Datum:
         return Datum(
-            f"The {which} night of {limit_c:g} °C is to be expected by {day} in one year of ten "
-            f"({self.air.means_from}). {self._coldest_of(day)}",
+            f"The {which} night of {degrees(limit_c)} is to be expected by {day} in one year of "
+            f"ten ({self.air.means_from}). {self._coldest_of(day)}",
             True,
         )
 
@@ -235,7 +236,7 @@ class ColdTurns(Answers):
         known = month_extremes(self._nights(in_the_open), day.month)
         month = "" if known is None else f" {_month_said(day, *known[:3])}"
         return Datum(
-            f"In nine of ten years the {which} night of {limit_c:g} °C came {side} "
+            f"In nine of ten years the {which} night of {degrees(limit_c)} came {side} "
             f"{day.day} {calendar.month_name[day.month]} "
             f"({len(record.seasons)} winters on record).{month}",
             True,
@@ -244,9 +245,10 @@ class ColdTurns(Answers):
 
 def _month_said(day: date, mean_c: float, one_in_ten_c: float, error_k: float) -> str:
     """How cold the coldest night of a day's month is."""
+    mean, tenth = degrees(mean_c, ".1f"), degrees(one_in_ten_c, ".1f")
     return (
-        f"{calendar.month_name[day.month]}'s coldest night is {mean_c:.1f} °C in the mean year and "
-        f"{one_in_ten_c:.1f} °C in one of ten, ± {error_k:.1f} K."
+        f"{calendar.month_name[day.month]}'s coldest night is {mean} in the mean year and "
+        f"{tenth} in one of ten, ± {error_k:.1f} K."
     )
 
 

@@ -18,6 +18,7 @@ from typing import Literal
 from msgspec import Struct
 
 from backbud.climate.cold_region import Region
+from backbud.climate.degrees import degrees
 from backbud.climate.hardiness import usda_range_c
 from backbud.climate.winter_lows import Extremes, WinterLows
 
@@ -92,8 +93,9 @@ class ColdestNight(Struct, frozen=True, gc=False):
         """The night in words: both figures, the ±, and how they are known."""
         mean, tenth = self.mean_annual_minimum_c + milder_k, self.one_in_ten_c + milder_k
         under = "under this cover" if milder_k else "here"
+        usual, rare = degrees(mean, ".1f"), degrees(tenth, ".1f")
         return (
-            f"The coldest night {under} is {mean:.1f} °C in the mean year and {tenth:.1f} °C in "
+            f"The coldest night {under} is {usual} in the mean year and {rare} in "
             f"one of ten, ± {self.give_or_take_k:.1f} K ({self.known_from})."
         )
 

@@ -20,6 +20,7 @@ from backbud.climate.coldest_night import SaidCold
 from backbud.climate.daily_from_months import daily_means
 from backbud.climate.datum import Datum, joined
 from backbud.climate.days import WeatherDay
+from backbud.climate.degrees import degrees
 from backbud.climate.forecast import ForecastDay
 from backbud.climate.heat import Trace, heat_trace
 from backbud.climate.long_rain import WetSpell, wet_spells
@@ -130,7 +131,7 @@ class Outlook(ColdTurns):
         celsius = sum(one.mean_c for one in seen) / days
         measured = sum(one.measured for one in seen)
         known = self._known_by(days, measured, sum(one.foretold for one in seen))
-        because = f"The {days} days from {day} average {celsius:z.1f} °C here ({known})."
+        because = f"The {days} days from {day} average {degrees(celsius, '.1f')} here ({known})."
         return Mean(celsius, Datum(because, measured < days))
 
     def _known_by(self, days: int, measured: int, foretold: int) -> str:
@@ -151,7 +152,7 @@ class Outlook(ColdTurns):
         if days < 1:
             raise ValueError("at least one day is needed")
         celsius = sum(self._usual(day + timedelta(days=n)).mean_c for n in range(days)) / days
-        said = f"The {days} days from {day} average {celsius:z.1f} °C here"
+        said = f"The {days} days from {day} average {degrees(celsius, '.1f')} here"
         return Mean(celsius, Datum(f"{said} (by {self.air.means_from}).", True))
 
     @once
@@ -178,7 +179,7 @@ class Outlook(ColdTurns):
         hot = [day for day in days if self._usual(day).high_c >= high_c]
         if not hot:
             return None
-        because = f"The days reach {high_c:g} °C on the average (by {self.air.means_from})."
+        because = f"The days reach {degrees(high_c)} on the average (by {self.air.means_from})."
         return Span(min(hot), max(hot), Datum(because, True))
 
     @once
@@ -198,7 +199,7 @@ class Outlook(ColdTurns):
             first -= 1
         while last < 364 and lows[last + 1] > low_c:
             last += 1
-        because = f"The usual night is over {low_c:g} °C from {days[first]} to {days[last]}"
+        because = f"The usual night is over {degrees(low_c)} from {days[first]} to {days[last]}"
         return Span(days[first], days[last], Datum(f"{because} (by {self.air.means_from}).", True))
 
     def _usual(self, day: date) -> Air:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from backbud.climate.degrees import degrees
 from backbud.climate.hardiness import coldest_night_for_roots_c
 from backbud.plan.figures import POT_MARGIN, SHALLOW_BELOW, YOUNG_ROOTS
 from backbud.species import COMMON_PRACTICE, Species, Temperature
@@ -49,7 +50,7 @@ def young_roots_bear(species: Species | None, figures: Mapping[str, float]) -> T
         source = f"none is known of it: {YOUNG_ROOTS.name}, a setting of ours, {COMMON_PRACTICE}"
     if celsius < mature.celsius:
         return mature
-    return Temperature(celsius, f"young roots bear about {celsius:g} °C ({source}).")
+    return Temperature(celsius, f"young roots bear about {degrees(celsius)} ({source}).")
 
 
 def _mature(species: Species | None, figures: Mapping[str, float]) -> Temperature | None:
@@ -58,7 +59,8 @@ def _mature(species: Species | None, figures: Mapping[str, float]) -> Temperatur
     if species.frost_limit_c is not None:
         limit = species.frost_limit_c
         return Temperature(
-            limit.value, f"mature roots in a pot bear about {limit.value:g} °C ({limit.source})."
+            limit.value,
+            f"mature roots in a pot bear about {degrees(limit.value)} ({limit.source}).",
         )
     if species.hardiness is None:
         return None
@@ -66,6 +68,6 @@ def _mature(species: Species | None, figures: Mapping[str, float]) -> Temperatur
     celsius = coldest_night_for_roots_c(rating, pot_margin_c=POT_MARGIN.among(figures))
     return Temperature(
         celsius,
-        f"it is rated {rating} ({source}), and mature roots in a pot bear about {celsius:g} °C "
+        f"it is rated {rating} ({source}), and mature roots in a pot bear about {degrees(celsius)} "
         f"({POT_MARGIN.name}, a setting of ours, {COMMON_PRACTICE}).",
     )

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 
 from msgspec import Struct, field
 
+from backbud.climate.degrees import degrees
 from backbud.species import Fact, Species
 
 
@@ -62,11 +63,11 @@ def _own(species: Species) -> Iterator[SpeciesFact]:
         cool, warm = share.value
         yield SpeciesFact("off at once", _share_of_ball(cool, warm), share.source)
     if limit := species.frost_limit_c:
-        yield SpeciesFact("roots in a pot bear", f"{limit.value:g} °C", limit.source)
+        yield SpeciesFact("roots in a pot bear", f"{degrees(limit.value)}", limit.source)
     if limit := species.young_frost_limit_c:
-        yield SpeciesFact("young roots bear", f"{limit.value:g} °C", limit.source)
+        yield SpeciesFact("young roots bear", f"{degrees(limit.value)}", limit.source)
     if limit := species.comes_in_below_c:
-        yield SpeciesFact("comes in below", f"{limit.value:g} °C", limit.source)
+        yield SpeciesFact("comes in below", f"{degrees(limit.value)}", limit.source)
     for label, text in (
         ("light", species.light),
         ("water", species.water),

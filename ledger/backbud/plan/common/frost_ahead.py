@@ -9,6 +9,7 @@ from __future__ import annotations
 from datetime import date, timedelta
 
 from backbud.climate.ahead import FrostSpell, celsius, colder_later
+from backbud.climate.degrees import degrees
 from backbud.plan.common.winter_quarters import WARMED
 from backbud.species import (
     PROTECTION,
@@ -78,10 +79,10 @@ def _bears(tree: Tree, year: Year) -> Temperature | None:
     if bears is None:
         limit = TENDER_IN_BELOW.of(year)
         return Temperature(
-            limit, f"It is tender: at {limit:g} °C it goes in ({TENDER_IN_BELOW.name}, ours)."
+            limit, f"It is tender: at {degrees(limit)} it goes in ({TENDER_IN_BELOW.name}, ours)."
         )
     limit = min(bears.celsius + TENDER_SPARED_K, year.comes_in_below_c)
-    return Temperature(limit, f"It is tender, and goes in at {limit:g} °C: {bears.because}")
+    return Temperature(limit, f"It is tender, and goes in at {degrees(limit)}: {bears.because}")
 
 
 def night_said(spell: FrostSpell, today: date) -> str:

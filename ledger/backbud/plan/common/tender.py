@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from backbud.climate.degrees import degrees
 from backbud.collection.places import is_warm_cover
 from backbud.species import (
     Proposal,
@@ -28,7 +29,7 @@ def in_before_cold_nights(tree: Tree, season: Season, year: Year) -> Proposals:
     limit = year.comes_in_below_c
     if limit is None or is_warm_cover(year.cover):
         return
-    tender = f"It comes in once nights are usually under {limit:g} °C."
+    tender = f"It comes in once nights are usually under {degrees(limit)}."
     if year.outlook is None:
         window = year.months((9, 1), (9, 15), (10, 15))
         yield _inside(window, f"{year.no_weather} {tender}")

@@ -6,6 +6,7 @@ from datetime import timedelta
 
 from msgspec.structs import replace
 
+from backbud.climate.degrees import degrees
 from backbud.species import (
     PROTECTION,
     Event,
@@ -80,7 +81,9 @@ def _protected(tree: Tree, year: Year, bears: Temperature | None) -> Proposals:
         else ("Shake wet snow off before it freezes on, and keep mice from the bark with mesh.",),
         settled_by=("protected", "moved"),
         weight=PROTECTION,
-        schedule=Schedule(in_time=f"{coldest}Roots like these bear about {bears.celsius:g} °C."),
+        schedule=Schedule(
+            in_time=f"{coldest}Roots like these bear about {degrees(bears.celsius)}."
+        ),
     )
 
 
@@ -96,7 +99,7 @@ def _by_nights(year: Year, bears: Temperature) -> _Found | None:
     window = year.rounded(Window(nights.first - _BEFORE, best, max(nights.last, best)))
     datum = joined(f"{bears.because} {nights.because}", nights.because)
     coldest = (
-        f"One winter in ten has a night of {nights.one_in_ten_c:.0f} °C here, "
+        f"One winter in ten has a night of {degrees(nights.one_in_ten_c, '.0f')} here, "
         f"± {nights.give_or_take_k:.0f} K. "
     )
     return window, datum, nights.verdict == "close", coldest

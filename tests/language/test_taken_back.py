@@ -84,6 +84,7 @@ def test_it_is_held_back(written: Written, line: str) -> None:
     "line",
     [
         "died -- no buds moved all spring",
+        "unwired on left 1 -- it stays where it was put",
         "moved glass -- nobody helped",
         "checked wire fine -- no marks",
         "watered -- no rain for a week",

@@ -332,7 +332,8 @@ def test_an_entry_that_the_server_does_not_take_holds_up_no_other(
         patched.setattr(Server, "put", refusing)
         published = yard.publish()
     assert not published.is_whole
-    assert str(published.sent[0]).endswith(", 0 as they were, 1 not taken by the server.")
+    assert (published.sent[0].kept, published.sent[0].refused) == (0, 1)
+    assert "0 as they were, 1 not taken by the server." in "\n".join(published.lines())
     assert yard.uids("own") - set(client.read(OWN)) == {PRUNE}
     assert yard.publish().sent[0].written == 1
 

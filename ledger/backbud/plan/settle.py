@@ -238,7 +238,8 @@ def _spoken_of(event: Event, at: int, dues: Iterable[Due]) -> list[Due]:
     about = about or [
         due
         for due in found
-        if due.follow_up.weight.once_past != "stays" and _may_settle(due.follow_up, event.named)
+        if (due.follow_up.promised or due.follow_up.weight.once_past != "stays")
+        and _may_settle(due.follow_up, event.named)
     ]
     if event.has("what"):
         said = {f"{event.named} {look.what}" for look in looks(event)}
@@ -247,9 +248,14 @@ def _spoken_of(event: Event, at: int, dues: Iterable[Due]) -> list[Due]:
     # `no repot this spring`, said when it is over, speaks of that spring and not of the next.
     just_lapsed = any(_has_just_lapsed(due, event, at) for due in some)
     due_now = [due for due in about if due.follow_up.window.opens - EARLY <= event.day]
-    if due_now or just_lapsed:
+    if due_now:
         return due_now
-    coming = [due for due in about if due.follow_up.window.opens - event.day < SPOKEN_OF]
+    coming = [
+        due
+        for due in about
+        if due.follow_up.window.opens - event.day < SPOKEN_OF
+        and not (just_lapsed and due.event is None)
+    ]
     first = min((due.follow_up.window.closes for due in coming), default=None)
     return [due for due in coming if first is not None and due.follow_up.window.opens <= first]
 

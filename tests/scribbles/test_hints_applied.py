@@ -73,7 +73,17 @@ def _tried(hand: str) -> tuple[tuple[Verdict, Problem, Verdict], ...]:
     return tuple((case[0], case[1], now) for case, now in zip(cases, after, strict=True))
 
 
-@pytest.mark.parametrize("hand", [*HANDS, *YEARS])
+# Of the years' lines those that were written last; all of them with `-m long`.
+TRIED = [
+    *HANDS,
+    *(
+        pytest.param(hand, marks=() if hand.startswith("again") else pytest.mark.long)
+        for hand in YEARS
+    ),
+]
+
+
+@pytest.mark.parametrize("hand", TRIED)
 def test_what_a_hint_offers_puts_the_problem_right(hand: str) -> None:
     wrong = [
         (now.line.text, problem.message, problem.hint)
@@ -83,7 +93,7 @@ def test_what_a_hint_offers_puts_the_problem_right(hand: str) -> None:
     assert wrong == []
 
 
-@pytest.mark.parametrize("hand", [*HANDS, *YEARS])
+@pytest.mark.parametrize("hand", TRIED)
 def test_a_hint_followed_leads_to_no_wrong_act(hand: str) -> None:
     """Nothing changes that the line does not change, but where the act itself was asked about."""
     wrong = [
@@ -94,7 +104,7 @@ def test_a_hint_followed_leads_to_no_wrong_act(hand: str) -> None:
     assert [one for one in wrong if one[0] not in MORE_THAN_TOLD] == []
 
 
-@pytest.mark.parametrize("hand", [*HANDS, *YEARS])
+@pytest.mark.parametrize("hand", TRIED)
 def test_the_act_that_may_have_been_meant_is_then_read(hand: str) -> None:
     """`It may have meant treated`: the line that begins with it is that act, or asks about it."""
     wrong = [

@@ -113,18 +113,23 @@ _TAKEN_BACK = re.compile(
     r"\?|or\b|draft\b|remind(?:er|ed)\b|by mistake\b|meant \w+|(?:and )?straight back\b|"
     r"(?:and )?(?:back )?on again\b|and on\s*$|too \w+, back\b|\d+ of (?:them|these)\b)"
 )
-# A remark that begins so makes less of what ends or goes away: `unwired -- apex stays`,
-# `died -- the weak ones`, `sold, 300 EUR -- if she agrees`.
+# A remark that begins so makes less of what ends or goes away: `sold, 300 EUR -- if she agrees`,
+# `died -- the weak ones`.
 _LESS = re.compile(
-    r"(?i)(?:if|unless|most|some|bar|save|part|started|interrupted|reserved|refused|alive|maybe)\b|"
-    r"(?:one|two|three|four|five|ten|\d+)(?: of\b| branch|\s*[,.;]|\s*$)|of the \w+|first tray|"
-    r"(?:the )?\w+(?: \w+)? ones\b|(?:lower|upper|outer|inner|top|bottom) branch|"
-    r"everything (?:below|above|under)|more next|"
-    rf"(?:the )?(?:{'|'.join(sorted(PART_WORDS))})(?: \w+)? (?:stays?|still on|left on|lives?)\b|"
-    r"it lives\b|"
-    r"left the [\w-]+ on|i think\b|still (?:green|alive|on|wired)\b|who knows|fell through|"
-    r"(?:he|she|they) (?:changed|was|were|is|are)(?: \w+)? (?:mind|out)\b|buyer never|no answer|"
+    r"(?i)(?:if|unless|started|interrupted|reserved|refused|alive|maybe)\b|"
+    r"(?:the )?(?:weak|weakest|best|small|smallest|big|biggest|first|last|other|ten \w+) ones\b|"
+    r"of the \w+ (?:\w+ )?ones\b|first tray|more next|it lives\b|i think\b|still (?:green|alive)\b|"
+    r"who knows|fell through|buyer never|no answer|"
+    r"(?:he|she|they) (?:changed|was|were|is|are)(?: \w+)? (?:mind|out)\b|"
     r"(?:and )?(?:brought|came|took it) (?:it )?(?:back|home again)\b"
+)
+# And less of what comes off: `unwired -- apex stays`, `unwired -- most of it`.
+_LESS_OFF = re.compile(
+    r"(?i)(?:most|bar|save|part)\b|"
+    r"(?:one|two|three|four|five|ten|\d+)(?: of\b|(?: branch(?:es)?)?\s*(?:[,.;]|$))|"
+    r"(?:lower|upper|outer|inner|top|bottom) branch|everything (?:below|above|under)|"
+    rf"(?:the )?(?:{'|'.join(sorted(PART_WORDS))})(?: \w+)? (?:stays?|still on|left on|lives?)\b|"
+    r"left the [\w-]+ on|still (?:on|wired)\b"
 )
 # What is still to come has not ended anything yet: `returned -- she'll come on sunday`.
 _TO_COME = re.compile(r"(?i)(?:\S+ ){0,3}(?:will\b|\S+['’]ll\b|going to\b|to be \w+)")
@@ -260,6 +265,8 @@ def _limiter_in_remark(form: ActForm, act: Act) -> str:
     turned = _TAKEN_BACK.match(text) if not form.names_act and form.bearing != "keeps" else None
     if turned is None and form.bearing == "ends" and form.word != _LOOK and not form.names_act:
         turned = _TO_COME.match(text) or _LESS.match(text)
+        if turned is None and any(one.part for one in form.forms):
+            turned = _LESS_OFF.match(text)
     if turned is not None:
         return turned[0]
     if "off" in text:
@@ -295,7 +302,7 @@ def _limiter_in_remark(form: ActForm, act: Act) -> str:
 def _turns_nothing(remark: str) -> bool:
     """Whether a remark begins with no word that could turn what any act says, as most do."""
     text = remark[:_LOOKED_AT].casefold()
-    if any(said.match(text) is not None for said in (_TAKEN_BACK, _TO_COME, _LESS)):
+    if any(said.match(text) is not None for said in (_TAKEN_BACK, _TO_COME, _LESS, _LESS_OFF)):
         return False
     if "off" in text:
         text = _DAMPING.sub("", text)

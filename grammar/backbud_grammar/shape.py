@@ -80,16 +80,20 @@ def _parse(shape: str) -> tuple[Part, ...] | None:
 
 
 def part_of(node: Tree[Token] | Token) -> Part:
-    """Return one node of the tree of a detail as a part."""
+    """Return one node of the tree of a detail as a part.
+
+    A parser that was just built names its rules by tokens, one from the cache folder by plain
+    strings: what is remembered holds strings alone.
+    """
     from lark import Token
 
     if isinstance(node, Token):
-        return Part(node.type, (_piece(node),))
-    return Part(node.data, tuple([_piece(child) for child in node.children]))
+        return Part(str(node.type), (_piece(node),))
+    return Part(str(node.data), tuple([_piece(child) for child in node.children]))
 
 
 def _piece(token: Any) -> Piece:
-    return Piece(token.type, token.start_pos, token.end_pos)
+    return Piece(str(token.type), token.start_pos, token.end_pos)
 
 
 @cache

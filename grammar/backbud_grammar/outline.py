@@ -8,7 +8,7 @@ the tests hold the two together.
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from functools import partial
 
 from msgspec import Struct
@@ -107,12 +107,16 @@ class Known(Struct, frozen=True):
 
 def read_section(section: bytes, known: Known) -> Section:
     """Read one section's outline. Lines too long to be a journal's are set aside with a flaw."""
-    text = section.decode()
+    return outline_of(section.decode(), known)
+
+
+def outline_of(text: str, known: Known) -> Section:
+    """The same of a section's text."""
     if "0" <= text[:1] <= "9" and "\t" not in text and len(text) <= LONGEST_LINE:
         lines = text.split("\n")
         quick = quick_blocks(lines, known.words, known.prose, partial(_joined, known))
         if quick is not None:
-            date, weather, column = _day(lines[0].rstrip())
+            date, weather, column = day_line(lines[0].rstrip())
             return Page(date, weather, column, tuple(quick[0]), tuple(quick[1]))
     return read_any_section(text, known)
 
@@ -139,7 +143,7 @@ def read_any_section(text: str, known: Known) -> Section:
         )
     if head is None:
         return Stray(tuple(blocks), tuple(flaws))
-    date, weather, column = _day(head[1])
+    date, weather, column = day_line(head[1])
     return Page(date, weather, column, tuple(blocks), tuple(flaws))
 
 
@@ -209,7 +213,8 @@ def _scan(
     return head, loose, blocks
 
 
-def _day(line: str) -> tuple[str, str, int]:
+def day_line(line: str) -> tuple[str, str, int]:
+    """The date at the beginning of a line, what stands behind it, and in which column (from 1)."""
     date, rest = _first_word(line)
     return date, rest, len(line) - len(rest) + 1
 
@@ -284,6 +289,13 @@ def _acts(lines: list[Scanned], known: Known, flaws: list[Flaw]) -> tuple[Act, .
     for at, left_out in left_below(lines, are_known, are_prose, doubtful).items():
         acts[at] = replace(acts[at], left_out=f"{acts[at].left_out} {left_out}".lstrip())
     return tuple([act for act in acts if act.line not in doubtful])
+
+
+def act_of_lines(lines: Sequence[str], first: int, known: Known, flaws: list[Flaw]) -> Act:
+    """Read an act from its line, which is the `first` of its section, and deeper ones below it."""
+    if len(lines) == 1:
+        return read_act_line(lines[0].rstrip(), first, known)
+    return _joined(known, [(first + i, line.rstrip()) for i, line in enumerate(lines)], flaws)
 
 
 def _joined(known: Known, group: list[Scanned], flaws: list[Flaw]) -> Act:

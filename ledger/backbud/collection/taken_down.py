@@ -34,7 +34,7 @@ class Everyday(Struct, gc=False, eq=False):
     @property
     def changes(self) -> bool:
         """Whether it may change what is on a tree."""
-        return not _PARTS.isdisjoint(self.block.acts)
+        return changes_parts(self.block.acts)
 
     def __eq__(self, other: object) -> bool:
         if not isinstance(other, Everyday):
@@ -190,6 +190,11 @@ def _changing(line: Entry | Everyday | Inherited) -> Iterator[Event]:
         for at, act in enumerate(line.block.acts):
             if act in _PARTS:
                 yield line.block.event(at)
+
+
+def changes_parts(acts: Iterable[str]) -> bool:
+    """Whether any of these acts may change what is on a tree."""
+    return not _PARTS.isdisjoint(acts)
 
 
 _PARTS = ON_PARTS | OFF_PARTS

@@ -38,7 +38,7 @@ from backbud.collection.stand import (
 )
 from backbud.collection.state import Entry
 from backbud.collection.subjects import Chooser, Whereabouts
-from backbud.collection.taken_down import Everyday, among
+from backbud.collection.taken_down import Everyday, among, changes_parts
 from backbud.collection.whose import how_many_unread, not_ones_own
 from backbud.journal.dated import DatedBlock, DatedPage
 from backbud.journal.events import Event, Origin
@@ -90,10 +90,19 @@ class Meant(Struct, gc=False):
 class Replay:
     """How all stands, page by page. `flaws`: what cannot have been so, as far as it went.
 
-    `turns`: those of all pages that are to be replayed, and `pages` these pages.
+    `turns`: those of all pages that are to be replayed, and `pages` these pages. `only_stands`:
+    how all stands is asked for, and no history.
     """
 
-    def __init__(self, journal: Journal, pages: Sequence[DatedPage], turns: Iterable[Turn]) -> None:
+    def __init__(
+        self,
+        journal: Journal,
+        pages: Sequence[DatedPage],
+        turns: Iterable[Turn],
+        *,
+        only_stands: bool = False,
+    ) -> None:
+        self._only_stands = only_stands
         self.journal, self.things = journal, journal.things
         self.flaws: list[PlacedFlaw] = []
         self.trees: dict[str, Whereabouts] = {}
@@ -179,18 +188,22 @@ class Replay:
             calm = self._calm(meant, day)
         calm = calm and id(block) not in self.corrected
         if calm and self.everyday.issuperset(block.acts):
-            line = Everyday(block, None, len(trees), self.totals)
-            for tree in trees:
-                tree.lines.append(line)
+            self._take_down(block, None, trees)
             return
         for i, act in enumerate(block.acts):
             if calm and act in self.everyday:
-                line = Everyday(block, i, len(trees), self.totals)
-                for tree in trees:
-                    tree.lines.append(line)
+                self._take_down(block, i, trees)
             else:
                 self._act(block.event(i), meant)
                 calm = calm and self._calm(meant, day)
+
+    def _take_down(self, block: DatedBlock, only: int | None, trees: list[Whereabouts]) -> None:
+        """Put a block, or one of its acts, into the histories of trees."""
+        if self._only_stands and not changes_parts(block.acts):
+            return
+        line = Everyday(block, only, len(trees), self.totals)
+        for tree in trees:
+            tree.lines.append(line)
 
     def _calm(self, meant: Meant, day: date) -> bool:
         """Whether only trees are meant, each of them is here, and its card speaks of the day."""

@@ -5,16 +5,17 @@ Its events are made when they are first asked for: a check asks for few of them.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from datetime import date
 from typing import Protocol
 
-from msgspec import Raw, Struct
+from msgspec import Struct
 
 from backbud.journal.events import Event, Origin
 from backbud_grammar.act_words import ActWord, as_act
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.forms import NO_ACT, ActForm
+from backbud_grammar.outline import Known
 from backbud_grammar.syntax import Act, Detail, Subjects
 from backbud_grammar.whole import HELD
 
@@ -40,13 +41,18 @@ SoundActs = dict[str, dict[str, Said]]
 
 
 class Reader(Protocol):
-    """Reads lines that were read before, and found good enough to stand in a block."""
+    """Reads lines that were read before, and found good enough to stand in a block.
+
+    `language_known`: what pages are outlined by.
+    """
+
+    language_known: Known
 
     def subjects(self, text: str) -> Subjects:
         """What a subject line means."""
 
-    def recalled(self, acts: Raw) -> tuple[Act, ...]:
-        """The acts of a block as they were remembered."""
+    def act_on(self, lines: Sequence[str], first: int) -> Act:
+        """The act that stands on these lines of a page, of which the first has this number."""
 
     def meant(self, act: Act, when: WrittenDate) -> Act:
         """An act in words of the language, where own words stand in it."""
@@ -70,14 +76,15 @@ class Head(Struct, frozen=True, gc=False):
 class DatedBlock(Struct, gc=False, eq=False):
     """A subject line and its events; `line` counts from 1 in the file.
 
-    `acts`: the past form of each. `written`: the same as they stand there, or as remembered.
+    `acts`: the past form of each. `written`: the same as they stand there, or the text
+    of the block, in which every line stands as it should.
     """
 
     head: Head
     text: str
     line: int
     acts: tuple[str, ...]
-    written: tuple[Act, ...] | Raw
+    written: tuple[Act, ...] | str
     _made: dict[int, Event] | None = None
 
     @property
@@ -94,10 +101,16 @@ class DatedBlock(Struct, gc=False, eq=False):
             self._made = {}
         event = self._made.get(i)
         if event is None:
-            if isinstance(self.written, Raw):
-                self.written = self.head.reader.recalled(self.written)
-            event = self._made[i] = self._make(self.written[i], held=self.acts[i] == HELD)
+            event = self._made[i] = self._make(self._act(i), held=self.acts[i] == HELD)
         return event
+
+    def _act(self, i: int) -> Act:
+        if isinstance(self.written, tuple):
+            return self.written[i]
+        _, *lines = self.written.strip("\n").split("\n")
+        first = self.line - self.head.line
+        begin, end = (i, i + 1) if len(lines) == len(self.acts) else parted_by_depth(lines)[i]
+        return self.head.reader.act_on(lines[begin:end], first + begin)
 
     def _make(self, act: Act, *, held: bool) -> Event:
         head = self.head
@@ -124,11 +137,21 @@ class DatedBlock(Struct, gc=False, eq=False):
         )
 
 
+# What begins a line that goes on with the one above it.
+DEEPER = "   "
+
+
+def parted_by_depth(lines: Sequence[str]) -> list[tuple[int, int]]:
+    """For each act of a block the place of its first line, and that behind its last."""
+    begins = [at for at, line in enumerate(lines) if not line.startswith(DEEPER)]
+    return list(zip(begins, [*begins[1:], len(lines)], strict=True))
+
+
 class DatedPage(Struct, gc=False, eq=False):
     """A page in its place among all pages. `acts`: how many there are on it. `digest`: of its text.
 
     `made`: its blocks, or what makes them; they are always the same ones. `words`: what holds the
-    past form of every act, as it was remembered, where the blocks are not made yet.
+    past form of every act, where nothing was wrong in it; else "".
     """
 
     when: WrittenDate
@@ -137,7 +160,7 @@ class DatedPage(Struct, gc=False, eq=False):
     acts: int
     made: tuple[DatedBlock, ...] | Callable[[], tuple[DatedBlock, ...]]
     digest: bytes = b""
-    words: bytes = b""
+    words: str = ""
 
     @property
     def blocks(self) -> tuple[DatedBlock, ...]:
@@ -148,9 +171,9 @@ class DatedPage(Struct, gc=False, eq=False):
 
 def events_of(pages: Iterable[DatedPage], *acts: ActWord) -> Iterator[Event]:
     """The events of these acts, in order; of other acts none is made, nor of pages without them."""
-    words = [act.encode() for act in acts]
     for page in pages:
-        if isinstance(page.made, tuple) or any(word in page.words for word in words):
+        words = page.words
+        if not words or any(act in words for act in acts):
             for block in page.blocks:
                 for i, act in enumerate(block.acts):
                     if act in acts:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any, NamedTuple
 
+from backbud.journal.page_text import PageText
 from backbud.journal.remember import Kept
 from backbud.journal.things import PlacedCard
 from backbud_grammar.syntax import Stray
@@ -18,7 +19,7 @@ class Outlined(NamedTuple):
     data: bytes
     digest: bytes
     row: list[Kept[Any]]
-    pages: list[tuple[int, Kept[Any]]]
+    pages: list[tuple[int, Kept[PageText]]]
     cards: list[PlacedCard]
     card_digests: list[bytes]
     strays: list[tuple[int, Stray]]

@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator, Sequence
 from datetime import date
 from typing import TYPE_CHECKING
 
-from msgspec import Raw, Struct
+from msgspec import Struct
 
 from backbud.journal.by_pieces import ByPieces
 from backbud.journal.dated import Said, SoundActs
@@ -15,7 +15,6 @@ from backbud.journal.far import flaw_of_far, says_when
 from backbud.journal.one_problem import as_one
 from backbud.journal.own_words import NO_OWN_WORDS, OwnWords
 from backbud.journal.problems import is_flood
-from backbud.journal.remember import acts_of
 from backbud.journal.things import Things
 from backbud_grammar.dates import WrittenDate, read_span
 from backbud_grammar.details import part_at_commas
@@ -23,7 +22,7 @@ from backbud_grammar.forms import ANY_WORDS, NO_ACT, ActForm, Form
 from backbud_grammar.handles import flaw_of
 from backbud_grammar.languages import ALWAYS_NEWEST, LANGUAGE, Languages, table_of
 from backbud_grammar.lexicon import SHARES
-from backbud_grammar.outline import Known
+from backbud_grammar.outline import Known, act_of_lines
 from backbud_grammar.own_words import Expanded, expanded
 from backbud_grammar.parse import ActReading, Details
 from backbud_grammar.problems import KEPT, Flaw, Misread, did_you_mean, nearest
@@ -43,6 +42,7 @@ if TYPE_CHECKING:
     from backbud_grammar.scribbles.read import Talk
 
 NOBODY = Subjects(())
+_LOOK_AT_IT = "", False
 # How close a first word must be to an act word, so that it is taken for a slip of the pen.
 NEAR_ACT = 0.8
 VERY_NEAR = 0.86
@@ -122,11 +122,14 @@ class ActReader:
         languages: Languages = ALWAYS_NEWEST,
         language: int = LANGUAGE,
         gallon: str = "",
+        language_known: Known | None = None,
     ) -> None:
         self.things, self.details, self.own = things, details, own
         self.languages, self.language, self.gallon = languages, language, gallon
         self._by_language: dict[int, ActReader] = {language: self}
         self._known_acts = Known.of(details.acts)
+        # What pages are outlined by, of whichever language their acts are.
+        self.language_known = language_known or self._known_acts
         self.found_sound = found_sound
         self._recall = recall
         self._prose = {word: form.word for word, form in details.acts.items() if form.prose}
@@ -154,6 +157,7 @@ class ActReader:
                 self.languages,
                 language,
                 self.gallon,
+                self.language_known,
             )
             self._by_language[language] = found
         return found
@@ -162,8 +166,8 @@ class ActReader:
         read = self.details.subjects(text) if text else NOBODY
         return NOBODY if isinstance(read, Flaw) else read
 
-    def recalled(self, acts: Raw) -> tuple[Act, ...]:
-        return acts_of(acts)
+    def act_on(self, lines: Sequence[str], first: int) -> Act:
+        return act_of_lines(lines, first, self.language_known, [])
 
     def meant(self, act: Act, when: WrittenDate) -> Act:
         """An act in words of the language, where own words of its page's day stand in it."""
@@ -219,11 +223,13 @@ class ActReader:
             return HELD, (*flaws, _in_its_place(flaw, act, own))
         return known.act, flaws
 
-    def past_of(self, act: Act, when: WrittenDate) -> str:
-        """The past form of an act that is sound as it stands; "" where it must be looked at.
+    def past_of(self, act: Act, when: WrittenDate) -> tuple[str, bool]:
+        """The past form of an act that is sound as it stands, and whether on a page of any day; ""
+        where it must be looked at.
 
         Most of a diary is: prose, and what was written before in the same words or other ones.
         """
+        on_any_day = not self.own.words
         if self.own.words:
             act = self.meant(act, when)
         texts = self.found_sound.get(act.word)
@@ -231,18 +237,22 @@ class ActReader:
         if known is None:
             prose = self._prose.get(act.word)
             if prose is not None:
-                return prose
+                return prose, on_any_day
             known = self._newly_sound(act)
             if known is None:
-                return ""
+                return _LOOK_AT_IT
         # What was refused below it, or a day far from this page, may hold it back all the same.
         if act.left_out or (
             known.says_when and when.first > date.min and flaw_of_far(known.details, when)
         ):
-            return ""
+            return _LOOK_AT_IT
         if act.remark and doubt_of(self.details.acts[known.act], act) is not None:
-            return ""
-        return known.act
+            return _LOOK_AT_IT
+        return known.act, on_any_day and not known.says_when
+
+    def is_prose(self, word: str) -> bool:
+        """Whether what follows an act word is all words."""
+        return word in self._prose or word.casefold() in self._prose
 
     def _newly_sound(self, act: Act) -> Said | None:
         """What an act says that was never read before, where nothing in its own text is wrong."""

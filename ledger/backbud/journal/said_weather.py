@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from backbud.journal.page_text import PageText
 from backbud.journal.remember import SaidWeather
 from backbud.journal.said import ActReader
 from backbud_grammar.dates import WrittenDate
@@ -11,7 +12,7 @@ from backbud_grammar.syntax import Detail, Page
 
 
 def said_weather(
-    page: Page, when: WrittenDate, reader: ActReader
+    page: Page | PageText, when: WrittenDate, reader: ActReader
 ) -> tuple[tuple[SaidWeather, ...], list[Flaw]]:
     """What the first line of a page of these days says of the weather, and what is wrong with it.
 

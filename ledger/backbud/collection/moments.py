@@ -42,7 +42,7 @@ FEW_PAGES = 200
 MOST_FLAWS = 500
 # Most is written at the end: there the moments stand close, and ever further apart before it.
 PAGES_BEFORE_END = 30
-FURTHER_APART = 8
+FURTHER_APART = 24
 
 
 class _Moment(Struct, frozen=True, array_like=True, gc=False):

@@ -6,6 +6,7 @@ deeper. Of any other page an outline is made and looked at as a whole; tests hol
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
@@ -17,6 +18,10 @@ from backbud_grammar.syntax import Act
 
 if TYPE_CHECKING:
     from backbud.journal.said import ActReader
+
+
+# Before each line at the left edge.
+_EDGE = re.compile(r"\n(?=[^ \n])")
 
 
 class ByLines:
@@ -32,32 +37,29 @@ class ByLines:
         """The blocks of a page of an exact day; None where it must be looked at as a whole."""
         if "\t" in text or len(text) > LONGEST_LINE:
             return None
+        day, *blocks = _EDGE.split(text)
+        if "\n " in day:
+            return None
         out: list[DatedBlock] = []
         subjects, pasts = self._subjects, self._pasts
         # The number of the line on which a block begins, in the page and from 0.
-        at = 1
-        for chunk in text.partition("\n")[2].split("\n\n"):
-            lines = chunk.split("\n")
-            begins, at = at, at + len(lines) + 1
-            if not lines[-1]:
-                lines.pop()
-            if lines and not lines[0]:
-                del lines[0]
-                begins += 1
-            if not lines:
+        at = day.count("\n") + 1
+        for block in blocks:
+            begins, at = at, at + block.count("\n") + 1
+            subject, *lines = block.rstrip("\n").split("\n")
+            if subject[0] == "#" and not lines:
                 continue
-            subject = lines.pop(0)
             if subject not in subjects:
                 if not self._is_new_subject(subject):
                     return None
                 subjects.add(subject)
-            if "\n   " in chunk:
+            if "\n   " in block:
                 acts = self._deeper(lines, begins + 1, head)
             else:
                 acts = tuple([pasts.get(line) or self._past(line, head) for line in lines])
             if not acts or "" in acts:
                 return None
-            out.append(DatedBlock(head, subject, head.line + begins + 1, acts, chunk))
+            out.append(DatedBlock(head, subject, head.line + begins + 1, acts, block))
         return tuple(out)
 
     def _is_new_subject(self, text: str) -> bool:

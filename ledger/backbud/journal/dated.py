@@ -24,8 +24,8 @@ class Said(Struct, frozen=True, array_like=True, gc=False):
     """What an act says: its past form, its details, and the act that it names.
 
     `held`: where its act is `HELD`, the past form of what is held back; then it has no details.
-    `kept`: the words that were not used. `says_when`: whether a date or a span of days stands in
-    it, which may lie too far from a page.
+    `kept`: the words that were not used. `says_when`: whether a date, or a span of
+    more days than anybody plans, stands in it, which may lie too far from a page.
     """
 
     act: str
@@ -107,7 +107,7 @@ class DatedBlock(Struct, gc=False, eq=False):
     def _act(self, i: int) -> Act:
         if isinstance(self.written, tuple):
             return self.written[i]
-        _, *lines = self.written.strip("\n").split("\n")
+        _, *lines = self.written.rstrip("\n").split("\n")
         first = self.line - self.head.line
         begin, end = (i, i + 1) if len(lines) == len(self.acts) else parted_by_depth(lines)[i]
         return self.head.reader.act_on(lines[begin:end], first + begin)

@@ -108,8 +108,9 @@ class ActReader:
     """Reads acts against the table of acts, and tells what is wrong in each.
 
     `recall`: what an earlier run found sound, by word and text. `found_sound`: what this process
-    found or recalled; more is added. `own`: the keeper's own words. `languages`: by which language
-    each day's page is read; `language`: the one that this reads by. `gallon`: of which country.
+    judged so or recalled, texts and pieces of texts; more is added. `own`: the keeper's own words.
+    `languages`: by which language each day's page is read; `language`: the one that this reads by.
+    `gallon`: of which country. `language_known`: what pages are outlined by, if not by `details`.
     """
 
     def __init__(
@@ -131,6 +132,8 @@ class ActReader:
         # What pages are outlined by, of whichever language their acts are.
         self.language_known = language_known or self._known_acts
         self.found_sound = found_sound
+        # What texts say that are sound, by word and text; of many only the pieces were judged.
+        self._texts: SoundActs = {}
         self._recall = recall
         self._prose = {word: form.word for word, form in details.acts.items() if form.prose}
         self._talk: Talk | None = None
@@ -184,7 +187,7 @@ class ActReader:
         assert form is not None
         if held:
             return _held(form, act)
-        known = self._known(act)
+        known = self._sound_text(form, act)
         if known is None:
             known, _ = self._judged(form, act, hints=False)
         return known
@@ -207,7 +210,7 @@ class ActReader:
         if own is not None:
             act = own.act
         flaws: tuple[Flaw, ...] = ()
-        known = self._known(act)
+        known = self._known(act.word, act.text) or self._texts.get(act.word, {}).get(act.text)
         if known is None:
             word, text, said, found = self._last
             if not hints and word == act.word and text == act.text:
@@ -217,7 +220,7 @@ class ActReader:
             if flaws:
                 flaws = tuple([_in_its_place(one, act, own) for one in flaws])
             elif not form.prose:
-                self.found_sound[act.word][act.text] = known
+                self.found_sound.setdefault(act.word, {})[act.text] = known
         flaw = self._taken_back(form, act, known, when)
         if flaw is not None:
             return HELD, (*flaws, _in_its_place(flaw, act, own))
@@ -232,13 +235,14 @@ class ActReader:
         on_any_day = not self.own.words
         if self.own.words:
             act = self.meant(act, when)
-        texts = self.found_sound.get(act.word)
+        texts = self._texts.get(act.word)
         known = texts.get(act.text) if texts is not None else None
         if known is None:
             prose = self._prose.get(act.word)
             if prose is not None:
                 return prose, on_any_day
-            known = self._newly_sound(act)
+            form = self.form(act)
+            known = None if form is None else self._sound_text(form, act)
             if known is None:
                 return _LOOK_AT_IT
         # What was refused below it, or a day far from this page, may hold it back all the same.
@@ -254,26 +258,32 @@ class ActReader:
         """Whether what follows an act word is all words."""
         return word in self._prose or word.casefold() in self._prose
 
-    def _newly_sound(self, act: Act) -> Said | None:
-        """What an act says that was never read before, where nothing in its own text is wrong."""
-        form = self.form(act)
-        if form is None or form.prose:
+    def _sound_text(self, form: ActForm, act: Act) -> Said | None:
+        """What an act says, where nothing in its own text is wrong, put together of its pieces."""
+        if form.prose:
             return None
-        known = self._known(act)
+        texts = self._texts.get(act.word)
+        if texts is None:
+            texts = self._texts[act.word] = {}
+        known = texts.get(act.text)
         if known is None:
             known = self._by_pieces.said(form, act.word, act.text)
             if known is not None:
-                self.found_sound[act.word][act.text] = known
+                texts[act.text] = known
         return known
 
     def _sound(self, form: ActForm, word: str, text: str) -> Said | None:
-        """What an act of this text says; None where anything is wrong with it."""
-        act = Act(word, text, "", 0, 1, 1)
-        said, flaws = self._judged(form, act, hints=False)
+        """What an act of this text, or a piece of one, says; None where anything is wrong in it."""
+        known = self._known(word, text)
+        if known is not None:
+            return known
+        said, flaws = self._judged(form, Act(word, text, "", 0, 1, 1), hints=False)
         if flaws:
             # It is asked for at once, by whoever looks at the whole line.
             self._last = (word, text, said, flaws)
-        return None if flaws else said
+            return None
+        self.found_sound[word][text] = said
+        return said
 
     def heard(self, act: Act, when: WrittenDate, so_far: int) -> list[HeardAct]:
         """What a line tells of: its act where it is read as it stands, else the acts that it is in
@@ -437,16 +447,16 @@ class ActReader:
             )
         return None
 
-    def _known(self, act: Act) -> Said | None:
-        """What an act says that was found sound before."""
-        texts = self.found_sound.get(act.word)
+    def _known(self, word: str, text: str) -> Said | None:
+        """What an act says by a text that was judged sound before."""
+        texts = self.found_sound.get(word)
         if texts is None:
-            texts = self.found_sound[act.word] = {}
-        known = texts.get(act.text)
+            texts = self.found_sound[word] = {}
+        known = texts.get(text)
         if known is None:
-            known = self._recall(act.word, act.text)
+            known = self._recall(word, text)
             if known is not None:
-                texts[act.text] = known
+                texts[text] = known
         return known
 
     def _taken_back(self, form: ActForm, act: Act, known: Said, when: WrittenDate) -> Flaw | None:

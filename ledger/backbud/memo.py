@@ -43,7 +43,8 @@ class Memo:
         if known is None or known.inputs != inputs:
             known = self._before.get(slot)
             if known is not None and known.inputs == inputs:
-                self._keep_within(known)
+                if known.within:
+                    self._keep_within(known)
             else:
                 known = self._made(inputs, work)
             self._now[slot] = known
@@ -69,7 +70,8 @@ class Memo:
         for slot in made.within:
             if slot not in self._now and (known := self._before.get(slot)) is not None:
                 self._now[slot] = known
-                self._keep_within(known)
+                if known.within:
+                    self._keep_within(known)
 
     def holds(self, slot: Hashable) -> bool:
         """Whether anything is in the slot, whatever it was made from."""
@@ -127,8 +129,10 @@ class Identical:
         self.values = values
 
     def __eq__(self, other: object) -> bool:
-        return (
-            isinstance(other, Identical)
-            and len(self.values) == len(other.values)
-            and all(map(is_, self.values, other.values))
-        )
+        if not isinstance(other, Identical):
+            return False
+        mine, others = self.values, other.values
+        if len(mine) == 1 == len(others):
+            # Most are one, and are asked for ten thousand times in a run.
+            return mine[0] is others[0]
+        return len(mine) == len(others) and all(map(is_, mine, others))

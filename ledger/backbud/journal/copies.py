@@ -142,6 +142,12 @@ def _again(
 
     Before are a shorter name, and lines further up.
     """
+    counting = [file for name, file in files.items() if name not in repeated]
+    if len(frozenset[bytes]().union(*[file.said for file in counting])) == sum(
+        [len(file.pages) + len(file.cards) for file in counting]
+    ):
+        # Most journals say nothing twice.
+        return {}
     first: dict[bytes, tuple[str, int]] = {}
     found: dict[tuple[str, str], list[_Again]] = {}
     for name in sorted(files.keys() - repeated.keys(), key=lambda name: (len(name), name)):
@@ -192,7 +198,7 @@ def _whole(other: str, file: Outlined) -> Flaw:
 def _is_copy(name: str, file: Outlined, other: Outlined) -> bool:
     """Whether a file with the name of a copy holds something of the other, or, where the name tells
     of a conflict, a page of the same day."""
-    if not _digests(file).isdisjoint(_digests(other)):
+    if not file.said.isdisjoint(other.said):
         return True
     return is_of_conflict(name) and not _days(file).isdisjoint(_days(other))
 
@@ -204,7 +210,7 @@ def _days(file: Outlined) -> set[str]:
 def _by_name(other: str, file: Outlined, original: Outlined) -> Flaw:
     """That a copy, by its name, holds what the other does not: which of the two is right is not
     known, so nothing is done twice, and what differs is told."""
-    there, differ, line = _digests(original), list[int](), 1
+    there, differ, line = original.said, list[int](), 1
     for kept in file.row:
         if not isinstance(kept.section, Stray) and kept.said.digest not in there:
             differ.append(line)
@@ -272,7 +278,7 @@ def _where(name: str, other: str, page: _Again) -> str:
 
 def _alike(files: Mapping[str, Outlined]) -> Iterator[tuple[str, str]]:
     """Pairs of files, the likelier copy first, of which all of the first stands in the other."""
-    said = {name: _digests(file) for name, file in files.items() if file.pages or file.cards}
+    said = {name: file.said for name, file in files.items() if file.pages or file.cards}
     if len(said) < 2:
         return
     # By its first page or card each file.
@@ -291,10 +297,6 @@ def _alike(files: Mapping[str, Outlined]) -> Iterator[tuple[str, str]]:
             # What stands above every date is no page that could be compared.
             if not files[name].strays or files[name].digest == files[other].digest:
                 yield name, other
-
-
-def _digests(file: Outlined) -> set[bytes]:
-    return {kept.said.digest for kept in file.row if not isinstance(kept.section, Stray)}
 
 
 # ------------------------------------------------------------------ two versions in one file

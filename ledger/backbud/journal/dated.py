@@ -5,6 +5,7 @@ Its events are made when they are first asked for: a check asks for few of them.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from datetime import date
 from typing import Protocol
@@ -171,9 +172,9 @@ class DatedPage(Struct, gc=False, eq=False):
 
 def events_of(pages: Iterable[DatedPage], *acts: ActWord) -> Iterator[Event]:
     """The events of these acts, in order; of other acts none is made, nor of pages without them."""
+    stands_in = re.compile("|".join(map(re.escape, acts))).search
     for page in pages:
-        words = page.words
-        if not words or any(act in words for act in acts):
+        if not page.words or stands_in(page.words):
             for block in page.blocks:
                 for i, act in enumerate(block.acts):
                     if act in acts:

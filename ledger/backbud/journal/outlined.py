@@ -13,7 +13,8 @@ from backbud_grammar.syntax import Stray
 class Outlined(NamedTuple):
     """A file's bytes, their digest, its sections as remembered, and which of them are what.
 
-    `pages`, `strays`: by their first line (0 first).
+    `pages`, `strays`: by their first line (0 first). `said`: the digests of what its pages and
+    cards say (`WordsDigest`).
     """
 
     data: bytes
@@ -23,3 +24,4 @@ class Outlined(NamedTuple):
     cards: list[PlacedCard]
     card_digests: list[bytes]
     strays: list[tuple[int, Stray]]
+    said: frozenset[bytes]

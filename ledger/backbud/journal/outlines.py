@@ -33,7 +33,7 @@ from backbud_grammar.digest import digest
 from backbud_grammar.forms import ActForm
 from backbud_grammar.outline import Known, outline_of, sections
 from backbud_grammar.problems import Flaw
-from backbud_grammar.syntax import Card
+from backbud_grammar.syntax import Card, Stray
 
 _WEATHER = re.compile(rb"^[ \t]+weather[ \t]+([^\n]+)", re.MULTILINE | re.IGNORECASE)
 
@@ -174,7 +174,8 @@ def _outlined(name: str, data: bytes, known: _ReadBefore) -> Outlined:
     # A foreign memory may leave out some of a file.
     if row is None or sum(kept.lines for kept in row) < data.count(b"\n"):
         row = _new_row(data, known)
-    out = Outlined(data, whole, row, [], [], [], [])
+    said = frozenset([kept.said.digest for kept in row if not isinstance(kept.section, Stray)])
+    out = Outlined(data, whole, row, [], [], [], [], said)
     line = 0
     for kept in row:
         section = kept.section

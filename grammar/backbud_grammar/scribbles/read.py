@@ -13,6 +13,7 @@ from datetime import date
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ActForm
 from backbud_grammar.languages import LANGUAGE
+from backbud_grammar.limiters import limiter_in
 from backbud_grammar.parse import Details
 from backbud_grammar.scribbles.beside import is_beside, stays_on
 from backbud_grammar.scribbles.days import WEEKDAY, when_of, without_own_day
@@ -31,7 +32,6 @@ from backbud_grammar.scribbles.plain import is_harmless, is_observed, is_seen, t
 from backbud_grammar.scribbles.reads import PieceReader
 from backbud_grammar.scribbles.sentences import LONGEST, halves, sentences
 from backbud_grammar.scribbles.spelled import spelled_out
-from backbud_grammar.whole import limiter_in
 
 # What is done again and again, so that the next time is a plan.
 _REPEATED = ("treated", "fed", "flushed", "misted", "trimmed", "pinched")

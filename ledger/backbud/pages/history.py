@@ -9,6 +9,7 @@ from itertools import groupby
 from msgspec import Struct
 
 from backbud import words
+from backbud.journal.line_order import rests
 from backbud.views.history import CorrectionView, DateView, EntryView
 
 # How many of the latest years stand open on a page.
@@ -57,7 +58,7 @@ class Day(Struct, frozen=True):
 
 
 class HistoryYear(Struct, frozen=True):
-    """One year's days, the newest first; `open`: shown without a click."""
+    """One year's days, the newest first; `open`: shown without a click. What rests is folded."""
 
     name: str
     count: str
@@ -83,8 +84,14 @@ def years_of(history: Sequence[EntryView]) -> tuple[HistoryYear, ...]:
     for at, (year, dates) in enumerate(groupby(reversed(by_date), key=lambda d: d[0].first.year)):
         days = tuple(_day(when, entries, year) for when, entries in dates)
         count = words.number(sum(len(day.lines) for day in days), "entry", "entries")
-        years.append(HistoryYear(str(year), count, at < YEARS_OPEN, days))
+        is_open = at < YEARS_OPEN and not _rests(days)
+        years.append(HistoryYear(str(year), count, is_open, days))
     return tuple(years)
+
+
+def _rests(days: Sequence[Day]) -> bool:
+    """Whether all of a year was put to rest."""
+    return all(rests(line.at) for day in days for line in day.lines)
 
 
 def _day(when: DateView, entries: tuple[EntryView, ...], year: int) -> Day:

@@ -33,7 +33,9 @@ def dataset_of(session: Session, eyes: Eyes) -> DatasetView:
         on=session.today,
         eyes="keeper",
         trees=tuple(
-            planned_tree_view(plan, handle, names, session.today, session.photographs_of(tree))
+            planned_tree_view(
+                plan, handle, names, session.today, session.photographs_of(tree), session.late
+            )
             for handle, tree in trees.items()
         ),
         details={handle: details_of(tree.history) for handle, tree in trees.items()},

@@ -45,6 +45,7 @@ if TYPE_CHECKING:
     from backbud.plan.world import ByTree, World
     from backbud.species import Section, Species
     from backbud.views.forgotten import Forgotten
+    from backbud.views.history import LateView
     from backbud.views.photograph import PhotographView
     from backbud.views.registers.register import RegisterView
     from backbud.views.visit import AccountView
@@ -298,6 +299,13 @@ class Session:
         from backbud.photographs.known import known_pictures
 
         return known_pictures(self.journal.folder, self.picture_files, self.journal.memory)
+
+    @cached_property
+    def late(self) -> Mapping[str, LateView]:
+        """The lines that were written, or changed, long after their day, by where they stand."""
+        from backbud.views.history import late_in
+
+        return late_in(self.journal, self.texts, self.today)
 
     def photographs_of(self, tree: Tree) -> tuple[PhotographView, ...]:
         """The photographs of a tree, oldest first."""

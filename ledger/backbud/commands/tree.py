@@ -32,7 +32,7 @@ def run(options: Namespace) -> int:
 
     photographs = session.photographs_of(plan.trees[handle])
     shown = session.forgotten.told(
-        planned_tree_view(plan, handle, session.names(), session.today, photographs)
+        planned_tree_view(plan, handle, session.names(), session.today, photographs, session.late)
     )
     if options.json:
         print_json(shown)

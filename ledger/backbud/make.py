@@ -100,7 +100,7 @@ def make(
         status = 1 if made.problems else 0
         also = (
             *weather_files(session.journal.things),
-            *session.picture_files,
+            *session.pictures.files,
             *watched_files(folder),
         )
         remember(folder, known, made.summary, status, also, into)

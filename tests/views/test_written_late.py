@@ -17,6 +17,7 @@ from backbud.journal import written_when as reading
 from backbud.journal.line_keys import LineKey, line_keys
 from backbud.make import make
 from backbud.session import open_session
+from backbud.views.history import late_in
 
 TODAY = date(2026, 11, 20)
 CARDS = """\
@@ -74,7 +75,7 @@ def late(folder: Path) -> dict[str, tuple[str, bool]]:
             str(one.on),
             one.changed,
         )
-        for at, one in session.late.items()
+        for at, one in late_in(session.journal, session.today).items()
     }
 
 
@@ -142,7 +143,7 @@ def test_uncommitted_lines_and_a_look_back(journal: Path) -> None:
     git(journal, "commit", "-q", "-a", "-m", "x", day="2026-09-01")
     assert late(journal) == {"noted much later": ("2026-09-01", False)}
     then = open_session(str(journal), date(2026, 8, 31), as_of=True)
-    assert then.late == {}
+    assert late_in(then.journal, then.today) == {}
 
 
 def test_the_page_says_it_and_nobody_else_reads_it(journal: Path, capsys) -> None:

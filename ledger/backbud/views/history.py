@@ -171,10 +171,10 @@ def entry_view(entry: Entry) -> EntryView:
     )
 
 
-def late_in(journal: Journal, texts: Mapping[str, bytes], today: date) -> dict[str, LateView]:
+def late_in(journal: Journal, today: date) -> dict[str, LateView]:
     """The lines that were written, or changed, long after their day, by where they stand: as the
     git repository of the journal's folder tells."""
-    found = late_lines(texts, written_when(journal.folder, journal.memory), today)
+    found = late_lines(journal.texts, written_when(journal.folder, journal.memory), today)
     return {at: LateView(one.on, one.changed) for at, one in found.items()}
 
 

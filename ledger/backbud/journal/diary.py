@@ -21,6 +21,7 @@ from backbud.journal.headings import (
     is_subject_line,
     slip_of_act,
 )
+from backbud.journal.heard_act import LineHearer
 from backbud.journal.page_text import PageText
 from backbud.journal.remember import Kept, SaidWeather, Sound, sound_of, words_of
 from backbud.journal.said import ActReader
@@ -56,6 +57,7 @@ class DiaryReader:
 
     def __init__(self, acts: ActReader) -> None:
         self.acts, self.things, self.details = acts, acts.things, acts.details
+        self.hearer = LineHearer(acts)
         self._plain: set[str] = {""}
         self._by_lines = ByLines(acts, self._is_subject)
         self._older: dict[int, DiaryReader] = {}
@@ -212,7 +214,7 @@ class DiaryReader:
             if self.acts.form(self.acts.meant(act, when)) is None:
                 slip = slip_of_act(act, written[n + 1 :], rest, self.things)
             if slip is None:
-                for one in self.acts.heard(act, when, so_far + len(flaws)):
+                for one in self.hearer.heard(act, when, so_far + len(flaws)):
                     flaws += one.flaws
                     if one.past:
                         acts.append(one.past)

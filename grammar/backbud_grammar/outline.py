@@ -107,10 +107,10 @@ class Known(Struct, frozen=True):
 
 def read_section(section: bytes, known: Known) -> Section:
     """Read one section's outline. Lines too long to be a journal's are set aside with a flaw."""
-    return outline_of(section.decode(), known)
+    return read_section_text(section.decode(), known)
 
 
-def outline_of(text: str, known: Known) -> Section:
+def read_section_text(text: str, known: Known) -> Section:
     """The same of a section's text."""
     if "0" <= text[:1] <= "9" and "\t" not in text and len(text) <= LONGEST_LINE:
         lines = text.split("\n")

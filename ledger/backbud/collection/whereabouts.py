@@ -26,6 +26,7 @@ from backbud.collection.cannot_be import (
 from backbud.collection.comings import COMINGS_AND_GOINGS, Turn
 from backbud.collection.corrections import corrected_entry, corrections_in
 from backbud.collection.held import held
+from backbud.collection.meant import Meant, only_names_handles
 from backbud.collection.nothing_there import held_where_nothing_is
 from backbud.collection.on_tree import OFF_PARTS
 from backbud.collection.pots_in_use import PotsInUse
@@ -49,7 +50,6 @@ from backbud_grammar.act_words import ActWord
 from backbud_grammar.acts import acts_with
 from backbud_grammar.handles import flaw_of, fold
 from backbud_grammar.held_back import CHANGES_NOTHING
-from backbud_grammar.syntax import Subjects
 
 __all__ = ["Histories", "Replay", "Whereabouts"]
 
@@ -66,25 +66,6 @@ class Histories(Struct, frozen=True):
 
     trees: Mapping[str, Whereabouts]
     others: Mapping[str, tuple[Event, ...]]
-
-
-def _plain(subjects: Subjects) -> bool:
-    """Whether a subject line only names handles."""
-    return not subjects.left_out and {item.by for item in subjects.chosen} == {"handle"}
-
-
-class Meant(Struct, gc=False):
-    """Whom a subject line means: trees, each named outright or by a group, and other things.
-
-    `calm_since`, `calm_from`: when it was last seen that all these trees are here, and the first
-    day that all their cards speak of.
-    """
-
-    trees: list[Whereabouts]
-    outright: list[bool]
-    others: list[str]
-    calm_since: int = -1
-    calm_from: date = date.min
 
 
 class Replay:
@@ -235,7 +216,7 @@ class Replay:
         subjects = block.subjects
         named = {item.words: self.trees.get(item.words) for item in subjects.chosen}
         trees = [tree for tree in named.values() if tree is not None]
-        plain = _plain(subjects)
+        plain = only_names_handles(subjects)
         if plain and len(trees) == len(subjects.chosen):
             meant = Meant(trees, [True] * len(trees), [])
         else:

@@ -8,13 +8,13 @@ from datetime import date
 from msgspec.structs import replace
 
 from backbud.jot.placing import DiaryPlace
-from backbud.journal.copies import words_in
 from backbud.journal.dated import DatedPage
 from backbud.journal.diary import DiaryReader
 from backbud.journal.page_text import page_text
 from backbud.journal.read import Journal
 from backbud.journal.remember import Kept
 from backbud.journal.said import ActReader
+from backbud.journal.same_words import words_in
 from backbud_grammar.dates import read_date
 from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.outline import Known

@@ -16,7 +16,6 @@ from backbud.journal.copies import (
     copies_among,
     without_conflicts,
     without_pages,
-    words_in_each,
 )
 from backbud.journal.events import Origin
 from backbud.journal.faults import fault_at
@@ -25,13 +24,14 @@ from backbud.journal.load import Loaded
 from backbud.journal.outlined import Outlined
 from backbud.journal.page_text import PageText, page_text
 from backbud.journal.problems import PlacedFlaw, WithFlaws, placed
+from backbud.journal.same_words import words_in_each
 from backbud.journal.things import PlacedCard
 from backbud.journal.weather.named import weather_file_name
 from backbud.memo import Identical, Memo
 from backbud.publish.memory import MemoryOf
 from backbud_grammar.digest import digest
 from backbud_grammar.forms import ActForm
-from backbud_grammar.outline import Known, outline_of, sections
+from backbud_grammar.outline import Known, read_section_text, sections
 from backbud_grammar.problems import Flaw
 from backbud_grammar.syntax import Card, Stray
 
@@ -200,7 +200,7 @@ def _new_row(data: bytes, known: _ReadBefore) -> list[remember.Kept[Any]]:
     known.fresh.update(new)
     for (mark, text), said in zip(new.items(), words_in_each([*new.values()]), strict=True):
         written = text.decode()
-        section = page_text(written) or outline_of(written, known.language)
+        section = page_text(written) or read_section_text(written, known.language)
         by_digest[mark] = remember.Kept(mark, text.count(b"\n"), said, section)
     row: list[remember.Kept[Any]] = []
     for mark, text in zip(marks, parts, strict=True):

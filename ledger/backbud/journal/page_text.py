@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from msgspec import Struct
 
-from backbud_grammar.outline import LONGEST_LINE, Known, day_line, outline_of
+from backbud_grammar.outline import LONGEST_LINE, Known, day_line, read_section_text
 from backbud_grammar.syntax import Page
 
 
@@ -21,7 +21,7 @@ class PageText(Struct, frozen=True, array_like=True, gc=False, tag="page"):
 
     def read(self, known: Known) -> Page:
         """Its outline."""
-        page = outline_of(self.text, known)
+        page = read_section_text(self.text, known)
         assert isinstance(page, Page)
         return page
 

@@ -26,6 +26,8 @@ from backbud_grammar.syntax import Act, Subjects
 
 NOBODY = Subjects(())
 _LOOK_AT_IT = "", False
+# No page of a hand has more lines in which something is wrong.
+MOST_UNSOUND = 1000
 
 
 class ActReader:
@@ -61,8 +63,8 @@ class ActReader:
         self._recall = recall
         self._prose = {word: form.word for word, form in details.acts.items() if form.prose}
         self.judge, self.no_act = ActJudge(things, details), NoAct(details.acts, own)
-        # The last text in which something was wrong, and what of it was read.
-        self._last: tuple[str, str, Said, tuple[Flaw, ...]] = ("", "", Said("", (), ""), ())
+        # The last texts in which something was wrong, and what of them was read, without hints.
+        self._unsound: dict[tuple[str, str], tuple[Said, tuple[Flaw, ...]]] = {}
         self._by_pieces = ByPieces(details, self._sound)
 
     def of_day(self, day: date) -> ActReader:
@@ -136,11 +138,8 @@ class ActReader:
         flaws: tuple[Flaw, ...] = ()
         known = self._known(act.word, act.text) or self._texts.get(act.word, {}).get(act.text)
         if known is None:
-            word, text, said, found = self._last
-            if not hints and word == act.word and text == act.text:
-                known, flaws = said, found
-            else:
-                known, flaws = self.judge.judged(form, act.word, act.text, hints=hints)
+            found = None if hints else self._unsound.get((act.word, act.text))
+            known, flaws = found or self.judge.judged(form, act.word, act.text, hints=hints)
             if flaws:
                 flaws = tuple([in_its_place(one, act, own) for one in flaws])
             elif not form.prose:
@@ -203,8 +202,10 @@ class ActReader:
             return known
         said, flaws = self.judge.judged(form, word, text, hints=False)
         if flaws:
-            # It is asked for at once, by whoever looks at the whole line.
-            self._last = (word, text, said, flaws)
+            # It is asked for soon, by whoever looks at the whole page.
+            if len(self._unsound) >= MOST_UNSOUND:
+                self._unsound.clear()
+            self._unsound[word, text] = said, flaws
             return None
         self.found_sound[word][text] = said
         return said

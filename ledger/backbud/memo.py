@@ -29,6 +29,7 @@ class Memo:
     def __init__(self) -> None:
         self._before: dict[Hashable, _Made] = {}
         self._now: dict[Hashable, _Made] = {}
+        self._speaks = ""
         # The slots that the work at hand has asked, while there is one.
         self._asked: list[Hashable] | None = None
 
@@ -71,6 +72,11 @@ class Memo:
                 self._now[slot] = known
                 self._keep_within(known)
 
+    def speak(self, language: str) -> None:
+        """From here on what is made is in this language: let go of what was made in another."""
+        if language != self._speaks:
+            self._before, self._now, self._speaks = {}, {}, language
+
     def holds(self, slot: Hashable) -> bool:
         """Whether anything is in the slot, whatever it was made from."""
         return slot in self._now or slot in self._before
@@ -98,6 +104,9 @@ class Apart(Memo):
 
 class _NoMemo(Memo):
     """Remembers nothing: for a process that compiles once."""
+
+    def speak(self, language: str) -> None:
+        pass
 
     def once(self, slot: Hashable, inputs: tuple[object, ...], work: Callable[[], T]) -> T:
         return work()

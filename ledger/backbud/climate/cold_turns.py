@@ -33,6 +33,7 @@ from backbud.climate.frost import (
 from backbud.climate.once import Answers, once
 from backbud.climate.stages import FEWEST_YEARS
 from backbud.climate.winter_lows import extremes_of, month_extremes, winter_lows
+from backbud.tongue import phrase
 
 # One, five and nine of ten years.
 TENTHS = (0.1, 0.5, 0.9)
@@ -218,8 +219,15 @@ class ColdTurns(Answers):
 
     def _by_means(self, which: str, day: date, limit_c: float) -> Datum:
         return Datum(
-            f"The {which} night of {degrees(limit_c)} is to be expected by {day} in one year of "
-            f"ten ({self.air.means_from}). {self._coldest_of(day)}",
+            phrase(
+                "The {which} night of {degrees} is to be expected by {day} in one year "
+                "of ten ({means_from}). {coldest_of}",
+                which=which,
+                degrees=degrees(limit_c),
+                day=day,
+                means_from=self.air.means_from,
+                coldest_of=self._coldest_of(day),
+            ),
             True,
         )
 
@@ -236,9 +244,17 @@ class ColdTurns(Answers):
         known = month_extremes(self._nights(in_the_open), day.month)
         month = "" if known is None else f" {_month_said(day, *known[:3])}"
         return Datum(
-            f"In nine of ten years the {which} night of {degrees(limit_c)} came {side} "
-            f"{day.day} {calendar.month_name[day.month]} "
-            f"({len(record.seasons)} winters on record).{month}",
+            phrase(
+                "In nine of ten years the {which} night of {degrees} came {side} {day} "
+                "{month_name} ({seasons} winters on record).{month}",
+                which=which,
+                degrees=degrees(limit_c),
+                side=side,
+                day=day.day,
+                month_name=calendar.month_name[day.month],
+                seasons=len(record.seasons),
+                month=month,
+            ),
             True,
         )
 
@@ -246,12 +262,20 @@ class ColdTurns(Answers):
 def _month_said(day: date, mean_c: float, one_in_ten_c: float, error_k: float) -> str:
     """How cold the coldest night of a day's month is."""
     mean, tenth = degrees(mean_c, ".1f"), degrees(one_in_ten_c, ".1f")
-    return (
-        f"{calendar.month_name[day.month]}'s coldest night is {mean} in the mean year and "
-        f"{tenth} in one of ten, ± {error_k:.1f} K."
+    return phrase(
+        "{month_name}'s coldest night is {mean} in the mean year and {tenth} "
+        "in one of ten, ± {error_k:.1f} K.",
+        month_name=calendar.month_name[day.month],
+        mean=mean,
+        tenth=tenth,
+        error_k=error_k,
     )
 
 
 def _close(over_k: float) -> str:
     """How far the coldest night of one year in ten lies over a limit, where it does."""
-    return f" That is close: {over_k:.1f} K over what it bears." if over_k > 0 else ""
+    return (
+        phrase(" That is close: {over_k:.1f} K over what it bears.", over_k=over_k)
+        if over_k > 0
+        else ""
+    )

@@ -9,6 +9,7 @@ from itertools import groupby
 from msgspec import Struct
 
 from backbud import words
+from backbud.tongue import phrase
 from backbud.views.history import CorrectionView, DateView, EntryView
 
 # How many of the latest years stand open on a page.
@@ -104,7 +105,7 @@ def _written(when: DateView, year: int) -> str:
 
 def _line(entry: EntryView, year: int, written: str) -> HistoryLine:
     among = entry.shared_among
-    shared = f"shared among {words.number(among, 'tree')}" if among > 1 else ""
+    shared = phrase("shared among {trees}", trees=words.number(among, "tree")) if among > 1 else ""
     return HistoryLine(
         entry.act,
         entry.text,

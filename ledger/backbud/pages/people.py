@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from msgspec import Struct
 
 from backbud.pages.links import link, person_anchor, place_page, tree_page
+from backbud.tongue import phrase
 from backbud.views.people import OwnedView, PersonView
 
 
@@ -40,7 +41,7 @@ def _person(one: PersonView) -> PersonRow:
     facts = (
         ("contact", one.contact),
         ("town", one.town),
-        ("trees go home to", one.home),
+        (phrase("trees go home to"), one.home),
         ("experience", one.experience),
         ("note", one.note),
     )

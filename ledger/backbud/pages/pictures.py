@@ -8,6 +8,7 @@ from msgspec import Struct
 
 from backbud import words
 from backbud.pages.links import link
+from backbud.tongue import phrase
 from backbud.views.photograph import PairView, PhotographView, portrait, then_and_now
 
 # How a page says from where a picture was taken.
@@ -72,7 +73,7 @@ def pictures(photographs: Sequence[PhotographView], title: str) -> Pictures:
 def pair_of(pair: PairView, title: str) -> Pair:
     """A side then and now. `title`: what the tree is called."""
     return Pair(
-        words.sentence(_SIDES[pair.side]) or "The tree",
+        words.sentence(_SIDES[pair.side]) or phrase("The tree"),
         picture_of(pair.then, title),
         picture_of(pair.now, title),
     )

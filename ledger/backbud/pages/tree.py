@@ -24,6 +24,7 @@ from backbud.pages.printed.running import running
 from backbud.pages.tree_years import YearsBeside, years_beside
 from backbud.plan.water import Water
 from backbud.species import Section
+from backbud.tongue import phrase
 from backbud.views.day import is_near
 from backbud.views.forgotten import Forgotten
 from backbud.views.history import DateView
@@ -213,8 +214,14 @@ def _waits(tree: TreeView, today: date) -> str:
     waiting = sum(one.waits_on_weather for one in far)
     if not waiting:
         return ""
-    these = "what is further ahead" if waiting == len(far) else f"{waiting} works further ahead"
-    return f"The days of {these} wait on the weather, and will move as it comes."
+    these = (
+        phrase("what is further ahead")
+        if waiting == len(far)
+        else phrase("{waiting} works further ahead", waiting=waiting)
+    )
+    return phrase(
+        "The days of {these} wait on the weather, and will move as it comes.", these=these
+    )
 
 
 def listed_tree(view: Nursery, tree: Tree) -> Listed:
@@ -238,10 +245,10 @@ def listed_tree(view: Nursery, tree: Tree) -> Listed:
 def next_when(work: WorkView, today: date) -> str:
     """When a work is next, in few words."""
     if today > work.closes:
-        return f"{words.days((today - work.closes).days)} late"
+        return phrase("{days} late", days=words.days((today - work.closes).days))
     if today >= work.opens:
-        return f"until {words.day(work.closes, today.year)}"
-    return f"from {words.day(work.opens, today.year)}"
+        return phrase("until {day}", day=words.day(work.closes, today.year))
+    return phrase("from {day}", day=words.day(work.opens, today.year))
 
 
 def kind_of(tree: TreeView | ListedView) -> str:
@@ -286,7 +293,7 @@ def _where(tree: TreeView) -> Iterable[FactRow]:
     if tree.batch and tree.batch.said:
         yield FactRow("", tree.batch.said)
     for told, day in tree.batch.parts() if tree.batch else ():
-        yield FactRow("", f"{told} by {words.full_day(day)}")
+        yield FactRow("", phrase("{told} by {full_day}", told=told, full_day=words.full_day(day)))
     if tree.parted_from:
         yield FactRow("parted off", tree.parted_from, page=link(tree_page(tree.parted_from), "../"))
     if tree.place and tree.here:
@@ -332,12 +339,15 @@ def _water(water: Water, tree: str) -> str:
     """What the tree drinks and how long its pot lasts; or what to write down."""
     found = water.trees.get(tree)
     if found is not None:
-        return (
-            f"about {litres(found.litres_now)} a day now; half of what the pot holds is gone in "
-            f"{half_gone(found.days_until_half)}. {ESTIMATE}"
+        return phrase(
+            "about {litres} a day now; half of what the pot holds is gone in "
+            "{half_gone}. {estimate}",
+            litres=litres(found.litres_now),
+            half_gone=half_gone(found.days_until_half),
+            estimate=ESTIMATE,
         )
     wanted = next((one.to_write for one in water.too_little if one.tree == tree), "")
-    return f"too little is known: write down {wanted}" if wanted else ""
+    return phrase("too little is known: write down {wanted}", wanted=wanted) if wanted else ""
 
 
 def _thing_order(thing: ThingView) -> tuple[bool, int, date, int, str]:
@@ -367,8 +377,8 @@ def _thing(thing: ThingView, today: date) -> ThingRow:
 def _bites(bite: date, today: date) -> str:
     day = words.day(bite, today.year)
     if bite < today:
-        return f"should have begun to bite about {day}, look at it"
-    return f"bites about {day}"
+        return phrase("should have begun to bite about {day}, look at it", day=day)
+    return phrase("bites about {day}", day=day)
 
 
 def _vigour(tree: TreeView, today: date) -> Iterable[Vigour]:

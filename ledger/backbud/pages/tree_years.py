@@ -8,6 +8,7 @@ from datetime import date
 from msgspec import Struct
 
 from backbud import words
+from backbud.tongue import phrase
 from backbud.views.sums import BASE_C
 from backbud.views.tree_years import DoneInYear, TreeYearView
 
@@ -59,7 +60,7 @@ def years_beside(years: Sequence[TreeYearView], today: date) -> YearsBeside | No
 def _heat(one: TreeYearView) -> str:
     if one.air is None:
         return ""
-    return f"{one.air.heat:.0f}" + ("" if one.air.whole else " so far")
+    return f"{one.air.heat:.0f}" + ("" if one.air.whole else phrase(" so far"))
 
 
 def _day(found: date | None) -> str:
@@ -75,4 +76,10 @@ def _done(one: DoneInYear) -> str:
     days = [words.day(day, day.year) for day in one.days]
     if len(days) <= MOST_DAYS:
         return f"{one.act} {', '.join(days)}"
-    return f"{one.act} {len(days)} times, {days[0]} to {days[-1]}"
+    return phrase(
+        "{act} {days} times, {days_2} to {days_3}",
+        act=one.act,
+        days=len(days),
+        days_2=days[0],
+        days_3=days[-1],
+    )

@@ -11,6 +11,7 @@ from msgspec import Struct
 from backbud import words
 from backbud.pages.links import tree_page
 from backbud.pages.papers import TITLES, PaperPage
+from backbud.tongue import phrase
 from backbud.views.visit import AccountView, MoneyView, VisitView, in_the_house, to_come
 
 MOST_WAITING = 3
@@ -73,7 +74,7 @@ def _standing(accounts: Iterable[AccountView]) -> Iterator[tuple[str, str]]:
                 label = "open" if one.open > 0 else "paid ahead"
                 told.append(f"{label} {words.money(abs(one.open), one.currency)}")
             if one.to_bill:
-                told.append(f"to bill {words.money(one.to_bill, one.currency)}")
+                told.append(phrase("to bill {money}", money=words.money(one.to_bill, one.currency)))
         if told:
             yield account.name, ", ".join(told)
 
@@ -93,8 +94,12 @@ def _row(one: VisitView, papers: Mapping[str, Sequence[PaperPage]], today: date)
 def _lines(one: VisitView, today: date) -> Iterator[VisitLine]:
     year = today.year
     if one.is_here:
-        came = f"since {words.day(one.came, year)}" if one.came else "since before this diary"
-        yield VisitLine("here", f"{came}, in quarantine" if one.apart else came)
+        came = (
+            phrase("since {day}", day=words.day(one.came, year))
+            if one.came
+            else phrase("since before this diary")
+        )
+        yield VisitLine("here", phrase("{came}, in quarantine", came=came) if one.apart else came)
     elif one.went is not None:
         yield VisitLine("went home", words.day(one.went, year))
     if one.condition:
@@ -110,11 +115,13 @@ def _lines(one: VisitView, today: date) -> Iterator[VisitLine]:
         titles = [work.title for work in one.waiting]
         more = len(titles) - MOST_WAITING
         said = "; ".join(titles[:MOST_WAITING])
-        yield VisitLine("waiting", f"{said}; and {more} more" if more > 0 else said)
+        yield VisitLine(
+            "waiting", phrase("{said}; and {more} more", said=said, more=more) if more > 0 else said
+        )
     if one.ready is not None:
-        yield VisitLine("ready", f"since {words.day(one.ready, year)}")
+        yield VisitLine("ready", phrase("since {day}", day=words.day(one.ready, year)))
     if one.is_here:
-        yield VisitLine("can go home", can_go_home(one, year))
+        yield VisitLine(phrase("can go home"), can_go_home(one, year))
     if one.asked_after is not None:
         yield VisitLine("asked after", words.day(one.asked_after, year))
     for sums in one.money:
@@ -123,32 +130,38 @@ def _lines(one: VisitView, today: date) -> Iterator[VisitLine]:
 
 def can_go_home(one: VisitView, year: int) -> str:
     """`any day`, `from 5 April`, `not yet: it is written down as weak`."""
-    from_day = f"from {words.day(one.home_from, year)}" if one.home_from else ""
+    from_day = phrase("from {day}", day=words.day(one.home_from, year)) if one.home_from else ""
     if one.not_yet:
-        more = f"; else {from_day}" if from_day else ""
-        return f"not yet: {' and '.join(one.not_yet)}{more}"
+        more = phrase("; else {from_day}", from_day=from_day) if from_day else ""
+        return phrase("not yet: {not_yet}{more}", not_yet=" and ".join(one.not_yet), more=more)
     return from_day or "any day"
 
 
 def _done(one: VisitView, year: int) -> str:
     if not one.done:
-        return "nothing yet" if one.went is None else "nothing written down"
+        return "nothing yet" if one.went is None else phrase("nothing written down")
     last = one.done[-1]
     hours = f", {words.minutes(round(one.hours * 60))}" if one.hours else ""
     when = words.written(last.when, year)
-    return f"{words.number(len(one.done), 'work')}{hours}; last {last.act} {when}"
+    return phrase(
+        "{works}{hours}; last {act} {when}",
+        works=words.number(len(one.done), "work"),
+        hours=hours,
+        act=last.act,
+        when=when,
+    )
 
 
 def _money(sums: MoneyView, owed: Decimal | None) -> str:
     currency = sums.currency
-    parts = [f"comes to {words.money(sums.comes_to, currency)}"]
+    parts = [phrase("comes to {money}", money=words.money(sums.comes_to, currency))]
     for label, amount in (("billed", sums.billed), ("paid", sums.paid), ("to bill", sums.to_bill)):
         if amount:
             parts.append(f"{label} {words.money(amount, currency)}")
     if owed:
-        parts.append(f"open {words.money(owed, currency)}")
+        parts.append(phrase("open {money}", money=words.money(owed, currency)))
     elif sums.open < 0:
-        parts.append(f"paid ahead {words.money(-sums.open, currency)}")
+        parts.append(phrase("paid ahead {money}", money=words.money(-sums.open, currency)))
     return ", ".join(parts)
 
 
@@ -161,22 +174,37 @@ def _cautions(one: VisitView, today: date) -> Iterator[str]:
         day = words.day(one.home_from, today.year)
         if one.held_past_wanted:
             yield (
-                f"It is wanted home before {day}, and until then {holds} should not be broken off."
+                phrase(
+                    "It is wanted home before {day}, and until then {holds} should not be "
+                    "broken off.",
+                    day=day,
+                    holds=holds,
+                )
             )
         else:
-            yield f"Not home before {day}: until then {holds} should not be broken off."
+            yield phrase(
+                "Not home before {day}: until then {holds} should not be broken off.",
+                day=day,
+                holds=holds,
+            )
     for old in (True, False):
         wires = [
-            f"{wire.what}, since {words.month(wire.since, today.year)}"
+            phrase(
+                "{what}, since {month}", what=wire.what, month=words.month(wire.since, today.year)
+            )
             for wire in one.wires
             if wire.old == old
         ]
         if wires:
             told = "; ".join(wires)
-            said = f"old wire on it: {told}" if old else f"this on it: {told}"
-            yield f"As it stands it goes home with {said}."
+            said = (
+                phrase("old wire on it: {told}", told=told)
+                if old
+                else phrase("this on it: {told}", told=told)
+            )
+            yield phrase("As it stands it goes home with {said}.", said=said)
     if one.unpriced:
-        yield f"No price is known of {words.number(one.unpriced, 'line')}."
+        yield phrase("No price is known of {lines}.", lines=words.number(one.unpriced, "line"))
 
 
 def _ways(one: VisitView, papers: Sequence[PaperPage]) -> Iterator[tuple[str, str]]:

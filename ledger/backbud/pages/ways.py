@@ -17,6 +17,7 @@ from backbud.pages.links import (
     labels_page,
     link,
 )
+from backbud.tongue import phrase
 from backbud.views.people import PersonView
 
 # A phone takes an address of this sort as a calendar to subscribe to, not as a file to keep.
@@ -49,7 +50,7 @@ OF_YEAR = Ways(
 
 def of_tree(tree: Tree) -> Ways:
     """A tree's calendar; its card, and its label where it stands here."""
-    card = PageWay("its card, A5", "", "card")
+    card = PageWay(phrase("its card, A5"), "", "card")
     label = PageWay("its label", labels_page(tree.place), label_anchor(tree.handle))
     feed = PageWay(tree.title, feed_path("trees", tree.first_handle))
     return Ways((feed,), (card, label) if tree.here else (card,))

@@ -12,6 +12,7 @@ from backbud.pages.drawings.window_line import DAYS, window_line
 from backbud.pages.links import anchor_of
 from backbud.plan.followups import ReasonSort, State
 from backbud.plan.waits import WAITS
+from backbud.tongue import phrase
 from backbud.views.day import is_near
 from backbud.views.work import ReasonView, WorkView
 
@@ -87,20 +88,20 @@ def _by(work: WorkView, today: date) -> Iterator[str]:
     year = today.year
     closes = words.day(work.closes, year)
     if work.state in ("overdue", "promised"):
-        yield f"was due {closes}"
+        yield phrase("was due {closes}", closes=closes)
         yield from words.when_late(work, today).split(", ")
     elif work.state == "now":
         yield words.closing(work.act, work, today)
         yield from words.when_now(work, today).split(", ")
     else:
-        yield f"best {words.day(work.best, year)}"
+        yield phrase("best {day}", day=words.day(work.best, year))
         yield words.when_coming(work, today)
     if work.minutes:
         yield words.minutes(work.minutes)
 
 
 def _notes(work: WorkView, today: date) -> tuple[str, ...]:
-    notes = ["planned by you"] if work.planned else []
+    notes = [phrase("planned by you")] if work.planned else []
     if work.said:
         notes.append(work.said)
     # Nearly all that lies further ahead does: there it is said once, for all of it.
@@ -108,7 +109,11 @@ def _notes(work: WorkView, today: date) -> tuple[str, ...]:
         notes.append(WAITS)
     if work.moved_from:
         old = work.moved_from
-        notes.append(f"put off, was {words.between(old.opens, old.closes, today.year)}")
+        notes.append(
+            phrase(
+                "put off, was {between}", between=words.between(old.opens, old.closes, today.year)
+            )
+        )
     return tuple(notes)
 
 

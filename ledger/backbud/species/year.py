@@ -23,6 +23,7 @@ from backbud.journal.events import Event
 from backbud.species.deed import Deed
 from backbud.species.stages import MonthDay, Stage, StageMonths, stage_name
 from backbud.species.windows import Window
+from backbud.tongue import phrase
 from backbud_grammar.act_words import ActWord
 from backbud_grammar.dates import growing_year, growing_year_days
 
@@ -132,7 +133,10 @@ class Year(Struct, frozen=True):
         cut = next(cuts, None)
         if cut is None or young is None or cut.day + _A_YEAR < day:
             return self.roots_bear
-        return Temperature(young.celsius, f"Its roots were cut on {cut.day}: {young.because}")
+        return Temperature(
+            young.celsius,
+            phrase("Its roots were cut on {day}: {because}", day=cut.day, because=young.because),
+        )
 
     def on(self, month_day: MonthDay) -> date:
         """The day of this growing year that a northern month and day means here."""
@@ -165,16 +169,23 @@ class Year(Struct, frozen=True):
         if not moved:
             return moved, found.because
         side = "later" if moved > timedelta(0) else "earlier"
-        said = (
-            f"In a cool temperate place its day is {usual:%-d %B}; here that comes "
-            f"{abs(moved.days)} days {side}. {found.because}"
+        said = phrase(
+            "In a cool temperate place its day is {usual:%-d %B}; here that comes "
+            "{days} days {side}. {because}",
+            usual=usual,
+            days=abs(moved.days),
+            side=side,
+            because=found.because,
         )
         return moved, joined(said, found.because)
 
     @property
     def by_months(self) -> str:
         """The datum of a window that rests on months alone."""
-        return f"By the months of the {'southern' if self.southern else 'northern'} hemisphere."
+        return phrase(
+            "By the months of the {value} hemisphere.",
+            value="southern" if self.southern else "northern",
+        )
 
     @property
     def no_weather(self) -> str:
@@ -201,7 +212,7 @@ class Year(Struct, frozen=True):
         """
         if code in self.seen:
             day = self.seen[code]
-            return Stage(code, day, day, day, True, f"It was seen on {day}.")
+            return Stage(code, day, day, day, True, phrase("It was seen on {day}.", day=day))
         if code not in self.stage_months:
             return None
         if self.outlook is None and not self.seen:
@@ -236,7 +247,11 @@ class Year(Struct, frozen=True):
                         stage.last + late,
                         False,
                         joined(
-                            f"{stage.because} But it follows {stage_name(before.code).lower()}.",
+                            phrase(
+                                "{because} But it follows {stage_name}.",
+                                because=stage.because,
+                                stage_name=stage_name(before.code).lower(),
+                            ),
                             stage.because,
                         ),
                     )
@@ -246,7 +261,7 @@ class Year(Struct, frozen=True):
     def _seen_or_expected(self, code: int) -> Stage:
         if code in self.seen:
             day = self.seen[code]
-            return Stage(code, day, day, day, True, f"It was seen on {day}.")
+            return Stage(code, day, day, day, True, phrase("It was seen on {day}.", day=day))
         if self.outlook is None:
             return self._by_months(code, self.no_weather)
         usual = self.stage_months[code][1]
@@ -259,7 +274,9 @@ class Year(Struct, frozen=True):
                 first=found.first + sooner, day=found.day + sooner, last=found.last + sooner
             )
         if found is None:
-            datum = f"{self.by_months} By its weather it does not come this year."
+            datum = phrase(
+                "{by_months} By its weather it does not come this year.", by_months=self.by_months
+            )
             return self._by_months(code, datum)
         return self._frosted(code, found)
 
@@ -282,7 +299,14 @@ class Year(Struct, frozen=True):
             late = usual - self.on(reference_frost(code))
             latest = [frost.first + late, frost.day + late, frost.last + late]
             if latest[1] < days[1]:
-                because = joined(f"{because} But frost brings it: {frost.because}", found.because)
+                because = joined(
+                    phrase(
+                        "{because} But frost brings it: {because_2}",
+                        because=because,
+                        because_2=frost.because,
+                    ),
+                    found.because,
+                )
             days = list(map(min, days, latest))
         window = self.rounded(Window(days[0], days[1], max(days[1:])))
         return Stage(code, window.opens, window.best, window.closes, False, because)

@@ -12,6 +12,7 @@ from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.plan.followups import FollowUp
 from backbud.species import Species, Window
+from backbud.tongue import phrase
 from backbud.views import care_words as said
 from backbud.views.paper import CareItem, CareStage, CareView, PaperTreeView, PartyView
 from backbud.views.photograph import PhotographView, portrait
@@ -149,18 +150,26 @@ _OF_WINTER: frozenset[ActWord] = frozenset({"protected", "unprotected"})
 # Each work that an owner is told of in other words than the bench has, from what stands behind its
 # first word.
 _TOLD: Mapping[ActWord, Callable[[str], str]] = {
-    "fed": lambda what: f"Feed it {what}",
-    "unprotected": lambda what: "Take its winter shelter off",
-    "vigour": lambda what: "See whether it grows again, and tell us",
-    "protected": lambda what: f"Protect {'it ' if what.startswith('against') else ''}{what}",
-    "checked": lambda what: f"Look {what if what.startswith('for ') else f'at the {what}'}",
-    "untied": lambda what: "Take out the wires that tie it into its pot",
-    "unwired": lambda what: f"Cut off the wire {what}",
-    "unguyed": lambda what: f"Cut off the guy wires {what}",
-    "unwrapped": lambda what: f"Take the wrapping off {what.removeprefix('on ')}",
-    "repotted": lambda what: f"Repotting {what}",
-    "wired": lambda what: f"Wiring: {what}" if what else "Wiring",
-    "treated-deadwood": lambda what: f"The deadwood, {what}" if what else "The deadwood",
+    "fed": lambda what: phrase("Feed it {what}", what=what),
+    "unprotected": lambda what: phrase("Take its winter shelter off"),
+    "vigour": lambda what: phrase("See whether it grows again, and tell us"),
+    "protected": lambda what: phrase(
+        "Protect {value}{what}", value="it " if what.startswith("against") else "", what=what
+    ),
+    "checked": lambda what: phrase(
+        "Look {what}", what=what if what.startswith("for ") else phrase("at the {what}", what=what)
+    ),
+    "untied": lambda what: phrase("Take out the wires that tie it into its pot"),
+    "unwired": lambda what: phrase("Cut off the wire {what}", what=what),
+    "unguyed": lambda what: phrase("Cut off the guy wires {what}", what=what),
+    "unwrapped": lambda what: phrase(
+        "Take the wrapping off {removeprefix}", removeprefix=what.removeprefix("on ")
+    ),
+    "repotted": lambda what: phrase("Repotting {what}", what=what),
+    "wired": lambda what: phrase("Wiring: {what}", what=what) if what else "Wiring",
+    "treated-deadwood": lambda what: (
+        phrase("The deadwood, {what}", what=what) if what else phrase("The deadwood")
+    ),
 }
 
 
@@ -170,7 +179,7 @@ def when(window: Window, today: date) -> str:
     if window.closes < today:
         return "now"
     if window.opens <= today:
-        return f"now, until {words.day(window.closes, year)}"
+        return phrase("now, until {day}", day=words.day(window.closes, year))
     return words.between(window.opens, window.closes, year)
 
 
@@ -201,7 +210,9 @@ def _leave(ground: CareGround, fuller: bool) -> Iterator[CareItem]:
     for what, (ends, why) in until.items():
         yield CareItem(
             what,
-            f"before {words.day(ends, today.year)}" if ends and what not in said.UNDATED else "",
+            phrase("before {day}", day=words.day(ends, today.year))
+            if ends and what not in said.UNDATED
+            else "",
             why,
         )
     for what, why in said.ALWAYS_LEAVE[1 if _lives_indoors(ground.tree) else 0 :]:
@@ -236,7 +247,9 @@ def _water(ground: CareGround, fuller: bool) -> Iterator[str]:
     of_kind = [one for one in species.advice if _is_of_water(one)] if species is not None else []
     if species is not None and species.water is not None:
         value = species.water.value.rstrip(".")
-        yield f"What its kind wants: {value[:1].lower()}{value[1:]}."
+        yield phrase(
+            "What its kind wants: {value}{value_2}.", value=value[:1].lower(), value_2=value[1:]
+        )
     elif of_kind:
         yield _whole(of_kind[0])
     yield from said.WATER
@@ -290,8 +303,11 @@ def _cautions(ground: CareGround) -> Iterator[str]:
     treated = [event.day for event in ground.events if event.was("treated")]
     if treated and ground.today - max(treated) < _TREATED:
         yield (
-            "It was treated against pest or disease here. Wash your hands after touching it, and "
-            "keep children and animals off it for as long as the product's label says."
+            phrase(
+                "It was treated against pest or disease here. Wash your hands after "
+                "touching it, and keep children and animals off it for as long as the "
+                "product's label says."
+            )
         )
     if ground.tree.on("wire", "guy"):
-        yield "Cut ends of wire are sharp; mind your eyes when you lean over it."
+        yield phrase("Cut ends of wire are sharp; mind your eyes when you lean over it.")

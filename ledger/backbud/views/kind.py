@@ -32,6 +32,7 @@ from backbud.species import (
     rules_of,
     stage_name,
 )
+from backbud.tongue import phrase
 from backbud.views.facts import MoreFacts, SpeciesFact, facts_of
 from backbud_grammar.act_words import ActWord, as_act
 from backbud_grammar.acts import ROWS
@@ -162,9 +163,11 @@ def unsuited(species: Species, year: Year) -> str:
         return ""
     if outlook.chill_met(year.first, wanted.value) is not None:
         return ""
-    return (
-        f"It does not suit this place: its buds want {wanted.value:g} chill portions "
-        f"({wanted.source}), and its winters never give them."
+    return phrase(
+        "It does not suit this place: its buds want {value:g} chill portions "
+        "({source}), and its winters never give them.",
+        value=wanted.value,
+        source=wanted.source,
     )
 
 

@@ -14,6 +14,7 @@ from backbud import words
 from backbud.collection.state import OnTree
 from backbud.journal.events import Event
 from backbud.journal.things import Thing, Things
+from backbud.tongue import phrase
 from backbud_grammar.act_words import ActWord, DetailName
 from backbud_grammar.forms import ANY_WORDS
 from backbud_grammar.syntax import Detail
@@ -51,7 +52,7 @@ def pot_in_words(pot: Thing) -> str:
         return pot.title
     looks = " ".join(filter(None, (pot.text("colour"), pot.text("shape"))))
     inside = pot.measure("inside")
-    size = f"{words.sizes(str(inside))} inside" if inside is not None else ""
+    size = phrase("{sizes} inside", sizes=words.sizes(str(inside))) if inside is not None else ""
     return ", ".join(filter(None, (looks, size))) or pot.title
 
 
@@ -108,7 +109,7 @@ def done_lines(events: Sequence[Event], called: Called, year: int) -> tuple[Done
         elif event is often[event.act][0]:
             some = often[event.act]
             days = words.between(some[0].day, some[-1].day, year)
-            times = "twice" if len(some) == 2 else f"{len(some)} times"
+            times = "twice" if len(some) == 2 else phrase("{some} times", some=len(some))
             found.append(DoneLine(days, f"{_said(event)} {times}", event.act))
     return tuple(found)
 
@@ -128,25 +129,28 @@ def thing_in_words(thing: OnTree) -> str:
 def _potting(event: Event, called: Called) -> Iterator[str]:
     into = event.first("into")
     if into is not None and into.handle:
-        yield f"into the pot {called(into.handle)}"
+        yield phrase("into the pot {called}", called=called(into.handle))
     elif event.has("same pot"):
-        yield "in its own pot"
+        yield phrase("in its own pot")
     below = event.measure("off below")
     if below is not None:
-        yield f"{below} of the root ball cut away from below"
+        yield phrase("{below} of the root ball cut away from below", below=below)
     off = event.first("off")
     if off is not None and off.measure is not None:
-        yield f"{off.measure} of the roots taken"
+        yield phrase("{measure} of the roots taken", measure=off.measure)
     wedges = [word for one in event.all("wedges") for word in one.words.split()]
     if wedges:
-        yield f"{words.number(len(wedges), 'part')} of the root ball opened, the rest left in peace"
+        yield phrase(
+            "{parts} of the root ball opened, the rest left in peace",
+            parts=words.number(len(wedges), "part"),
+        )
     mix = event.first("mix")
     if mix is not None and mix.handle:
-        yield f"fresh soil ({called(mix.handle)})"
+        yield phrase("fresh soil ({called})", called=called(mix.handle))
     if event.has("tied"):
-        yield "held in the pot by wires through its floor"
+        yield phrase("held in the pot by wires through its floor")
     if event.has("moss"):
-        yield "moss on top"
+        yield phrase("moss on top")
 
 
 def _wire(event: Event) -> Iterator[str]:
@@ -156,7 +160,11 @@ def _wire(event: Event) -> Iterator[str]:
         metal = " ".join(_METALS.get(word, word) for word in detail.words.split())
         yield " ".join(
             part
-            for part in (str(detail.measure), metal, f"on {detail.part}" if detail.part else "")
+            for part in (
+                str(detail.measure),
+                metal,
+                phrase("on {part}", part=detail.part) if detail.part else "",
+            )
             if part
         )
 
@@ -193,5 +201,5 @@ def _detail(event: Event, detail: Detail, called: Called) -> str:
         label = "stubs of"
     measure = str(detail.measure) if detail.measure is not None else ""
     flag = detail.name if not (measure or detail.words or detail.part) else ""
-    part = f"on {detail.part}" if detail.part else ""
+    part = phrase("on {part}", part=detail.part) if detail.part else ""
     return " ".join(one for one in (flag, label, measure, detail.words, part) if one)

@@ -20,6 +20,7 @@ from backbud.pages.drawings.year_line import (
     swelling,
 )
 from backbud.plan.season import WEEK
+from backbud.tongue import phrase
 from backbud.views.year import WeekView, YearView
 
 HEIGHT, CENTRE, LETTERS = 110.0, 54.0, 107.0
@@ -85,14 +86,18 @@ def _marks(year: YearView) -> Iterator[str]:
 def _keys(year: YearView) -> Iterator[Key]:
     yield Key("wooden", "hours of work in a week")
     if year.limit_minutes:
-        yield Key("room", f"{words.minutes(year.limit_minutes)}, what a week has")
+        yield Key(
+            "room", phrase("{minutes}, what a week has", minutes=words.minutes(year.limit_minutes))
+        )
     if year.full:
-        yield Key("beyond", "more than it has")
+        yield Key("beyond", phrase("more than it has"))
 
 
 def _about(year: YearView, today: date) -> str:
     most = fullest(year)
-    return (
-        f"{len(year.weeks)} weeks; the fullest is the week of "
-        f"{words.day(most.monday, today.year)} with {words.minutes(most.minutes)}."
+    return phrase(
+        "{weeks} weeks; the fullest is the week of {day} with {minutes}.",
+        weeks=len(year.weeks),
+        day=words.day(most.monday, today.year),
+        minutes=words.minutes(most.minutes),
     )

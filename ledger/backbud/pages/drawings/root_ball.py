@@ -13,6 +13,7 @@ from math import atan2, cos, hypot, pi, sin
 
 from backbud.collection.wedges import Ring, ring
 from backbud.pages.drawings.axes import Drawing, Key, Table
+from backbud.tongue import phrase
 from backbud.views.outline import OutlineView
 from backbud.words import days as in_days
 from backbud.words import full_day
@@ -56,8 +57,8 @@ def root_ball(
     coming = [names[at] for name in coming for at in around.places(name)]
     rows = tuple(_rows(names, opened, underside, coming, today))
     shape = _Shape(outline)
-    known = f", in its {outline.shape} pot" if outline else ""
-    title = f"The root ball from above{known}, its front at the bottom"
+    known = phrase(", in its {shape} pot", shape=outline.shape) if outline else ""
+    title = phrase("The root ball from above{known}, its front at the bottom", known=known)
     wedges = [
         _Wedge(ident, at, name, len(names), opened.get(name), name in coming, age_of(
             opened.get(name), today))
@@ -83,13 +84,13 @@ def root_ball(
         f'<text class="side" x="12" y="{high + 11:.0f}">front</text></svg>'
     )
     keys = (
-        Key("wedge recent", "opened within a year"),
+        Key("wedge recent", phrase("opened within a year")),
         Key("wedge earlier", "within three"),
         Key("wedge long", "longer ago"),
         Key("wedge never", "never opened"),
-        *((Key("wedge coming", "its turn is next"),) if coming else ()),
+        *((Key("wedge coming", phrase("its turn is next")),) if coming else ()),
     )
-    heads = ("Wedge", "Last opened", "Ago", "Next")
+    heads = ("Wedge", phrase("Last opened"), "Ago", "Next")
     return Drawing(svg, keys, Table(heads, rows))
 
 

@@ -18,6 +18,7 @@ from backbud.species import (
     Year,
     foretold,
 )
+from backbud.tongue import phrase
 from backbud.words import day as day_of
 from backbud.words import weekday
 
@@ -51,10 +52,18 @@ def shade_before_the_heat(tree: Tree, season: Season, year: Year) -> Proposals:
     yield Proposal(
         "shaded",
         Window(first - _IN_TIME, first, found.last),
-        what=f"against the heat from {weekday(first)} {day_of(first, year.today.year)} on, "
-        f"{celsius(found.figure)}",
-        because="The sun on a pot kills roots at its wall first, and shallow or cut ones sooner.",
-        datum=Datum(f"The hottest of the days foretold is {found.worst}.", True),
+        what=phrase(
+            "against the heat from {weekday} {day_of} on, {celsius}",
+            weekday=weekday(first),
+            day_of=day_of(first, year.today.year),
+            celsius=celsius(found.figure),
+        ),
+        because=phrase(
+            "The sun on a pot kills roots at its wall first, and shallow or cut ones sooner."
+        ),
+        datum=Datum(
+            phrase("The hottest of the days foretold is {worst}.", worst=found.worst), True
+        ),
         settled_by=("shaded", "moved"),
         early_days=0,
         weight=CARE,

@@ -19,6 +19,7 @@ from backbud.species import (
     Year,
     foretold,
 )
+from backbud.tongue import phrase
 from backbud.words import day as day_of
 from backbud.words import weekday
 
@@ -44,11 +45,15 @@ def fast_before_the_storm(tree: Tree, season: Season, year: Year) -> Proposals:
     yield Proposal(
         "protected",
         Window(first - _IN_TIME, first, found.last),
-        what=f"against the wind of {weekday(first)} {day_of(first, year.today.year)}, "
-        f"gusts of {found.figure:.0f} m/s",
-        because="What falls breaks its branches and its pot.",
-        datum=Datum(f"The strongest is foretold for {found.worst}.", True),
-        cautions=("Set tall trees on the ground, and go nowhere near glass in a storm.",),
+        what=phrase(
+            "against the wind of {weekday} {day_of}, gusts of {figure:.0f} m/s",
+            weekday=weekday(first),
+            day_of=day_of(first, year.today.year),
+            figure=found.figure,
+        ),
+        because=phrase("What falls breaks its branches and its pot."),
+        datum=Datum(phrase("The strongest is foretold for {worst}.", worst=found.worst), True),
+        cautions=(phrase("Set tall trees on the ground, and go nowhere near glass in a storm."),),
         settled_by=("protected", "moved"),
         early_days=0,
         weight=CARE,

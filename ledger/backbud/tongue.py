@@ -54,6 +54,12 @@ def counted_phrase(count: int, one: str, many: str, /, **values: object) -> str:
     return _FORMATTER.vformat(found, (), {"count": count, **values})
 
 
+def continued(text: str) -> str:
+    """A sentence's beginning as it stands within one: a small letter, but where nouns have a large
+    one as it is."""
+    return f"{text[:1].lower()}{text[1:]}" if _spoken.get() == ENGLISH else text
+
+
 def decimal(text: str) -> str:
     """A figure that is written with a decimal point, with that of the language."""
     return text if _spoken.get() == ENGLISH else text.replace(".", ",")

@@ -58,9 +58,9 @@ def stage_name(code: int) -> str:
     """What a BBCH stage is called; one with no name of its own by the nearest before it."""
     named = max(known for known in STAGE_NAMES if known <= max(code, 0))
     return (
-        STAGE_NAMES[named]
+        phrase(STAGE_NAMES[named])
         if named == code
-        else phrase("{stage_names}, further on", stage_names=STAGE_NAMES[named])
+        else phrase("{stage}, further on", stage=phrase(STAGE_NAMES[named]))
     )
 
 

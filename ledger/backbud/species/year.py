@@ -23,7 +23,7 @@ from backbud.journal.events import Event
 from backbud.species.deed import Deed
 from backbud.species.stages import MonthDay, Stage, StageMonths, stage_name
 from backbud.species.windows import Window
-from backbud.tongue import phrase
+from backbud.tongue import continued, phrase
 from backbud_grammar.act_words import ActWord
 from backbud_grammar.dates import growing_year, growing_year_days
 
@@ -250,7 +250,7 @@ class Year(Struct, frozen=True):
                             phrase(
                                 "{because} But it follows {stage_name}.",
                                 because=stage.because,
-                                stage_name=stage_name(before.code).lower(),
+                                stage_name=continued(stage_name(before.code)),
                             ),
                             stage.because,
                         ),

@@ -12,7 +12,7 @@ from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.plan.followups import FollowUp
 from backbud.species import Species, Window
-from backbud.tongue import phrase
+from backbud.tongue import continued, phrase
 from backbud.views import care_words as said
 from backbud.views.paper import CareItem, CareStage, CareView, PaperTreeView, PartyView
 from backbud.views.photograph import PhotographView, portrait
@@ -246,10 +246,8 @@ def _water(ground: CareGround, fuller: bool) -> Iterator[str]:
     species = ground.species
     of_kind = [one for one in species.advice if _is_of_water(one)] if species is not None else []
     if species is not None and species.water is not None:
-        value = species.water.value.rstrip(".")
-        yield phrase(
-            "What its kind wants: {value}{value_2}.", value=value[:1].lower(), value_2=value[1:]
-        )
+        value = phrase(species.water.value).rstrip(".")
+        yield phrase("What its kind wants: {what}.", what=continued(value))
     elif of_kind:
         yield _whole(of_kind[0])
     yield from said.WATER

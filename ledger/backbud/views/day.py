@@ -168,7 +168,9 @@ def rounds(some: Iterable[WorkView], *, by_days: bool = False) -> list[list[Work
 
 def plain_title(work: WorkView) -> str:
     """What is to be done, without the part of the tree that it is done to."""
-    return work.title.removesuffix(f" on {work.part}") if work.part else work.title
+    return (
+        work.title.removesuffix(phrase(" on {part}", part=work.part)) if work.part else work.title
+    )
 
 
 def joint_title(some: Sequence[WorkView]) -> str:

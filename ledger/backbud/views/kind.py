@@ -32,7 +32,7 @@ from backbud.species import (
     rules_of,
     stage_name,
 )
-from backbud.tongue import phrase
+from backbud.tongue import continued, phrase
 from backbud.views.facts import MoreFacts, SpeciesFact, facts_of
 from backbud_grammar.act_words import ActWord, as_act
 from backbud_grammar.acts import ROWS
@@ -248,7 +248,7 @@ def _stages(species: Species, year: Year) -> Iterator[StageView]:
     for code in sorted(species.stage_months):
         stage = year.stage(code)
         if stage is not None:
-            name = stage_name(code).lower()
+            name = continued(stage_name(code))
             yield StageView(code, name, stage.first, stage.day, stage.last, stage.because)
 
 

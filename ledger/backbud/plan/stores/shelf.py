@@ -214,8 +214,13 @@ def _of_event(
         return None
     quantity = amount_of(detail.measure, detail.words, material)
     if quantity is None:
-        taken.cannot(phrase("{title}, {act} by the {words}", title=material.title, act=event.act, words=detail.words or detail.measure),
-                     how_sold(material, currency))  # fmt: skip
+        by = phrase(
+            "{title}, {act} by the {words}",
+            title=material.title,
+            act=event.act,
+            words=detail.words or detail.measure,
+        )
+        taken.cannot(by, how_sold(material, currency))
         return None
     quantity /= among if event.act == "bought" and detail.share != "each" else 1
     if event.act == "counted":

@@ -73,7 +73,7 @@ def note_of_trees(
     rest = note(days, takes, cautions, (), link)
     room = LONGEST_NOTE - len(rest) - 1
     if room < _FEWEST_NAMES:
-        rest = note(days, takes, (), (MORE_CAUTIONS,) if cautions else (), link)
+        rest = note(days, takes, (), (phrase(MORE_CAUTIONS),) if cautions else (), link)
         room = LONGEST_NOTE - len(rest) - 1
     line = names_line(names, room)
     return f"{line}\n{rest}" if line else rest
@@ -93,10 +93,10 @@ def note(
     ]
     end = [link] if link and len(link) <= _LONGEST_LINK else []
     left = [phrase("Caution: {one_line}", one_line=one_line(one)) for one in cautions]
-    while left and _fits(lines, [left[0]], end, [MORE_CAUTIONS] if left[1:] else []):
+    while left and _fits(lines, [left[0]], end, [phrase(MORE_CAUTIONS)] if left[1:] else []):
         lines.append(left.pop(0))
     if left:
-        lines.append(MORE_CAUTIONS)
+        lines.append(phrase(MORE_CAUTIONS))
     for line in map(one_line, after):
         if _fits(lines, [line], end):
             lines.append(line)

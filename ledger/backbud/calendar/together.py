@@ -20,7 +20,7 @@ from backbud.journal.settings import Settings
 from backbud.pages.links import anchor_of, tree_page
 from backbud.tongue import phrase
 from backbud.views.week_entries import WeekEntry, WeekWork
-from backbud.words import day, monday_of, number, weekday
+from backbud.words import day, monday_of, number, sentence, weekday
 
 _DAY = timedelta(days=1)
 _LAST_DAY = date.max - _DAY
@@ -90,7 +90,7 @@ def _title(entry: WeekEntry) -> str:
         case "may":
             return _chance(_named(entry), works[0].named, len(trees), entry.kind)
         case "kind":
-            return notes.led("chances: ", f"{count}, {entry.kind}")
+            return notes.led(phrase("chances: "), f"{count}, {entry.kind}")
         case "chances":
             return phrase(
                 "chances: {count}, {trees}", count=count, trees=number(len(trees), "tree")
@@ -108,9 +108,11 @@ def _foretold(entry: WeekEntry) -> Iterator[str]:
     """`Frost −6, then −11: protect 7 at glass`: what comes, what to do, for how many and where;
     the fullest first, then briefer ones. When it comes is the day that the entry stands on."""
     first = entry.works[0]
-    work = _FORETOLD_WORKS.get(entry.work, first.named)
+    work = phrase(_FORETOLD_WORKS.get(entry.work, first.named))
     trees = len({one.tree for one in entry.works})
-    lead = f"{entry.work.capitalize()} {_bare(first.foretold.figure if first.foretold else '')}"
+    lead = (
+        f"{sentence(phrase(entry.work))} {_bare(first.foretold.figure if first.foretold else '')}"
+    )
     leads = [lead]
     coldest = _coldest(entry)
     if coldest is not None and first.foretold is not None:
@@ -118,7 +120,7 @@ def _foretold(entry: WeekEntry) -> Iterator[str]:
         if figure != first.foretold.figure:
             leads = [
                 phrase("{lead}, then {bare}", lead=lead, bare=_bare(figure)),
-                phrase("{work} to {bare}", work=entry.work.capitalize(), bare=_bare(figure)),
+                phrase("{work} to {bare}", work=sentence(phrase(entry.work)), bare=_bare(figure)),
             ]
     whole = first.called if trees == 1 else f"{trees}"
     places = () if trees == 1 or not entry.place else (entry.place_name, entry.place)
@@ -159,7 +161,10 @@ def _foretold_days(entry: WeekEntry) -> str:
     on = f"{weekday(said.on)} {day(said.on, said.on.year)}"
     if said.what not in ("frost", "cold"):
         return phrase(
-            "{what} of {figure} on {on}.", what=said.what.capitalize(), figure=said.figure, on=on
+            "{what} of {figure} on {on}.",
+            what=sentence(phrase(said.what)),
+            figure=said.figure,
+            on=on,
         )
     coldest = _coldest(entry)
     colder = colder_later(said.on, said.figure, coldest) if coldest else ""
@@ -178,7 +183,7 @@ def _chance(title: str, named: str, count: int, kind: str) -> str:
     return notes.first_that_fits(
         phrase("chance: {title} {count} {kind}", title=title, count=count, kind=kind),
         phrase("chance: {named} {count} {kind}", named=named, count=count, kind=kind),
-    ) or notes.led("chance: ", named, trees)
+    ) or notes.led(phrase("chance: "), named, trees)
 
 
 def _late(work: WeekWork) -> str:
@@ -186,7 +191,7 @@ def _late(work: WeekWork) -> str:
     whole = notes.first_that_fits(
         phrase("past its time: {called}: {title}", called=work.called, title=work.title)
     )
-    return whole or notes.of_tree(work.called, work.title, "late: ")
+    return whole or notes.of_tree(work.called, work.title, phrase("late: "))
 
 
 def _named(entry: WeekEntry) -> str:

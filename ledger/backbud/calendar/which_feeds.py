@@ -157,6 +157,6 @@ def _by_owner(grounds: Grounds) -> Iterator[Feed]:
 
 def _by_work(grounds: Grounds, works: Iterable[WorkKind]) -> Iterator[Feed]:
     for work in works:
-        about = phrase("{title} that falls due, on every tree.", title=work.title)
+        about = phrase("{title} that falls due, on every tree.", title=phrase(work.title))
         path = feed_path("works", work.name)
-        yield Feed(path, work.title, about, tuple(grounds.trees), work=work.name, near=True)
+        yield Feed(path, phrase(work.title), about, tuple(grounds.trees), work=work.name, near=True)

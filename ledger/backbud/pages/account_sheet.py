@@ -86,12 +86,11 @@ def statement_sheet(view: StatementView) -> StatementSheet:
     charges = [row for tree in view.trees for row in tree.charges]
     taxed = any(row.tax_rate is not None for row in (*charges, *view.others))
     number = ", ".join(view.numbers)
-    several = "s" if len(view.numbers) > 1 else ""
-    title = (
-        phrase("{account}, bill{several} {number}", account=ACCOUNT, several=several, number=number)
-        if number
-        else ACCOUNT
-    )
+    title = phrase(ACCOUNT)
+    if len(view.numbers) > 1:
+        title = phrase("{account}, bills {numbers}", account=title, numbers=number)
+    elif number:
+        title = phrase("{account}, bill {number}", account=title, number=number)
     notes = []
     if taxed:
         within = (
@@ -129,14 +128,17 @@ def _head(view: StatementView) -> Iterator[tuple[str, str]]:
     for one in bills:
         number = phrase("number {number}, ", number=one.number) if one.number else ""
         yield (
-            "bill",
+            phrase("bill"),
             phrase("{number}of {full_day}", number=number, full_day=words.full_day(one.day)),
         )
     if not bills:
-        yield "bill", phrase("none yet: this says how the work stands, and asks for nothing")
+        yield (
+            phrase("bill"),
+            phrase("none yet: this says how the work stands, and asks for nothing"),
+        )
     days = [day for tree in view.trees if tree.supplied for day in tree.supplied]
     if days:
-        yield "work done", words.between_in_full(min(days), max(days))
+        yield phrase("work done"), words.between_in_full(min(days), max(days))
     if view.issuer.pay and any(one.open > 0 for one in view.sums):
         yield phrase("how to pay"), view.issuer.pay
 
@@ -214,7 +216,7 @@ def _within(rows: Sequence[ChargeView]) -> str:
 
 def _row(row: ChargeView, year: int, worked: tuple[date, date] | None = None) -> ChargeRow:
     """A line. `worked`: the first and last day of work, which a price was not agreed on."""
-    what = row.what or _NAMED.get(row.sort, "")
+    what = row.what or phrase(_NAMED.get(row.sort, ""))
     when = words.day(row.day, year)
     if row.sort == "period" and row.until is not None:
         when = words.between(row.day, row.until, year)
@@ -227,7 +229,7 @@ def _row(row: ChargeView, year: int, worked: tuple[date, date] | None = None) ->
         _amount(row.quantity, row.unit) if counts else "",
         _each(row) if counts else "",
         f"{row.tax_rate.normalize():f} %" if row.tax_rate is not None else "",
-        words.money(row.amount, row.currency) if row.amount is not None else "not priced",
+        words.money(row.amount, row.currency) if row.amount is not None else phrase("not priced"),
     )
 
 
@@ -307,7 +309,7 @@ def _booked(booked: Iterable[BookedView], currency: str) -> Iterator[SumRow]:
     for one in booked:
         if one.currency != currency:
             continue
-        label = {"bill": "Billed", "credit": "Credited", "payment": "Paid"}[one.sort]
+        label = phrase({"bill": "Billed", "credit": "Credited", "payment": "Paid"}[one.sort])
         said = [words.full_day(one.day)]
         if one.number:
             said.append(phrase("number {number}", number=one.number))

@@ -69,7 +69,7 @@ def ahead_part(view: Ahead, name_of: Callable[[str], str], today: date) -> Ahead
     return AheadPart(
         tuple(_forecast(one, name_of, today) for one in view.forecasts),
         tuple(f"{name_of(one.place)}: {water_said(one)}" for one in view.water),
-        ESTIMATE,
+        phrase(ESTIMATE),
     )
 
 

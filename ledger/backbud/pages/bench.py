@@ -108,8 +108,8 @@ def sheet(view: BenchView) -> BenchSheet:
     groups = tuple(
         BenchGroup(
             heading.replace(" ", "-"),
-            words.sentence(heading),
-            _ABOUT.get(heading, ""),
+            words.sentence(phrase(heading)),
+            phrase(_ABOUT.get(heading, "")),
             heading == "past its time",
             tuple(_row(one, today) for one in rounds),
         )
@@ -153,15 +153,15 @@ def _frost(frost: FrostToday) -> str:
 
 
 def _lean(lean: Lean) -> str:
-    side = "ahead of" if lean.days > 0 else "behind"
     of = (
         phrase("the average of {years}", years=number(lean.among, "year"))
         if lean.among
         else phrase("the average year")
     )
-    return phrase(
-        "the year is {days} {side} {of}", days=words.days(abs(lean.days)), side=side, of=of
-    )
+    days = words.days(abs(lean.days))
+    if lean.days > 0:
+        return phrase("the year is {days} ahead of {of}", days=days, of=of)
+    return phrase("the year is {days} behind {of}", days=days, of=of)
 
 
 # ------------------------------------------------------------------ a row
@@ -217,7 +217,7 @@ def _places(
 def _trees_at(place: AtPlace, room: int) -> TreesAt:
     more = len(place.trees) - room
     return TreesAt(
-        words.sentence(place.place_name or NO_PLACE),
+        words.sentence(place.place_name or phrase(NO_PLACE)),
         way_to(place.place, place.place_name),
         tuple(map(_tree, place.trees[:room])),
         phrase("{more} more", more=more) if more > 0 else "",
@@ -262,7 +262,7 @@ def way_to(place: str, place_name: str, base: str = "") -> str:
 
 def _rest(rest: Rest) -> RestRow:
     return RestRow(
-        words.sentence(rest.place_name or NO_PLACE),
+        words.sentence(rest.place_name or phrase(NO_PLACE)),
         way_to(rest.place, rest.place_name),
         words.sentence(", ".join(rest.titles)),
         words.minutes(rest.minutes) if rest.minutes else "",

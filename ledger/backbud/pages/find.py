@@ -38,7 +38,7 @@ def letters(trees: TreesView) -> tuple[PageWay, ...]:
     if trees.others:
         found.append(PageWay(phrase("in care for others"), "", OTHERS))
     if trees.gone:
-        found.append(PageWay("not here", "", GONE))
+        found.append(PageWay(phrase("not here"), "", GONE))
     return tuple(found)
 
 
@@ -47,4 +47,4 @@ def lists(things: Iterable[Findable]) -> tuple[tuple[str, Named], ...]:
     by_sort: dict[str, list[tuple[str, str]]] = {sort: [] for sort in _HEADINGS}
     for one in things:
         by_sort[one.sort].append((words.sentence(one.name), way_to(one)))
-    return tuple((_HEADINGS[sort], tuple(some)) for sort, some in by_sort.items())
+    return tuple((phrase(_HEADINGS[sort]), tuple(some)) for sort, some in by_sort.items())

@@ -110,7 +110,9 @@ def _page(
     day: date | None = None,
 ) -> PaperPage:
     called, tree = (of, "") if isinstance(of, str) else (of.name, of.tree)
-    return PaperPage(sort, f"{TITLES[sort]}: {called}", paper_page(person, name), tree, day, sheet)
+    return PaperPage(
+        sort, f"{phrase(TITLES[sort])}: {called}", paper_page(person, name), tree, day, sheet
+    )
 
 
 def _slug(handle: str) -> str:

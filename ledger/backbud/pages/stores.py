@@ -151,7 +151,7 @@ def _short(stores: ShelfView, unreckoned: int) -> str:
         return phrase(
             "Nothing to buy{until}{value}.",
             until=until,
-            value=", of what could be reckoned" if unreckoned else "",
+            value=phrase(", of what could be reckoned") if unreckoned else "",
         )
     shown, more = named[:MOST_NAMED], len(named) - MOST_NAMED
     if more > 0:
@@ -168,7 +168,11 @@ def _of_all(amount: Decimal, currency: str, *, less: bool = False, more: bool = 
     """A sum of money. `less`: not all of it could be priced; `more`: some of it may be gone."""
     if not amount:
         return MoneySum()
-    bound = {(True, False): "at least", (False, True): "at most", (True, True): "about"}
+    bound = {
+        (True, False): phrase("at least"),
+        (False, True): phrase("at most"),
+        (True, True): phrase("about"),
+    }
     return MoneySum(words.money(amount, currency), bound.get((less, more), ""))
 
 
@@ -203,7 +207,7 @@ def as_sold(count: float, material: MaterialView) -> str:
     many = f"{container}es" if container.endswith("x") else f"{container}s"
     if count == int(count):
         return words.number(int(count), container, many)
-    return f"{words.figure(count, '.1f')} {many}"
+    return phrase("{count} " + many, count=words.figure(count, ".1f"))
 
 
 def _for(want: WantView, material: MaterialView, year: int) -> For:
@@ -250,9 +254,9 @@ def _hand(buy: BuyView) -> str:
 def _amount(on_hand: float, material: MaterialView, entered: bool, untold: int) -> str:
     """How much is on hand; where no stock was ever entered nobody knows."""
     if not entered:
-        return "not entered"
+        return phrase("not entered")
     if on_hand <= NOTHING:
-        return "none"
+        return phrase("none")
     return (phrase("at most ") if untold else "") + quantity(on_hand, material)
 
 

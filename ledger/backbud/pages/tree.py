@@ -261,7 +261,7 @@ def standing_of(tree: TreeView | ListedView, year: int) -> str:
     if tree.here:
         return ""
     since = f" {words.day(tree.standing_since, year)}" if tree.standing_since else ""
-    return _GONE[tree.standing] + since
+    return phrase(_GONE[tree.standing]) + since
 
 
 def _since(tree: TreeView | ListedView) -> str:
@@ -285,7 +285,7 @@ def _alerts(tree: TreeView) -> tuple[str, ...]:
             thing.from_before for thing in tree.on_it
         ),
     }
-    return tuple(text for text, is_so in found.items() if is_so)
+    return tuple(phrase(text) for text, is_so in found.items() if is_so)
 
 
 def _where(tree: TreeView) -> Iterable[FactRow]:
@@ -295,26 +295,32 @@ def _where(tree: TreeView) -> Iterable[FactRow]:
     for told, day in tree.batch.parts() if tree.batch else ():
         yield FactRow("", phrase("{told} by {full_day}", told=told, full_day=words.full_day(day)))
     if tree.parted_from:
-        yield FactRow("parted off", tree.parted_from, page=link(tree_page(tree.parted_from), "../"))
+        yield FactRow(
+            phrase("parted off"), tree.parted_from, page=link(tree_page(tree.parted_from), "../")
+        )
     if tree.place and tree.here:
-        yield FactRow("stands in", tree.place_name, page=link(place_page(tree.place), "../"))
+        yield FactRow(
+            phrase("stands in"), tree.place_name, page=link(place_page(tree.place), "../")
+        )
     if tree.owner:
-        yield FactRow(_OWNER, tree.owner_name)
+        yield FactRow(phrase(_OWNER), tree.owner_name)
     if tree.wanted:
-        yield FactRow("wanted back", _in_words(tree.wanted_by) if tree.wanted_by else tree.wanted)
+        yield FactRow(
+            phrase("wanted back"), _in_words(tree.wanted_by) if tree.wanted_by else tree.wanted
+        )
 
 
 def _with_folder(where: Iterable[FactRow], folder: str) -> Iterable[FactRow]:
     """Where it stands and whose it is, with the way to the pages that its owner has."""
     for fact in where:
-        is_owner = fact.label == _OWNER and folder
+        is_owner = fact.label == phrase(_OWNER) and folder
         yield replace(fact, page=link(f"{folder}{INDEX}", "../")) if is_owner else fact
 
 
 def _with_water(facts: Sequence[FactRow], drinks: str) -> Iterable[FactRow]:
     """The facts with what the tree drinks behind what it stands in."""
-    at = sum(fact.label in _FIRST for fact in facts)
-    water = (FactRow("water", drinks),) if drinks else ()
+    at = sum(fact.label in tuple(map(phrase, _FIRST)) for fact in facts)
+    water = (FactRow(phrase("water"), drinks),) if drinks else ()
     return (*facts[:at], *water, *facts[at:])
 
 
@@ -327,12 +333,12 @@ def _facts(tree: TreeView) -> Iterable[FactRow]:
     }
     sizes = {name: tree.sizes[name] for name in _SIZES if name in tree.sizes}
     sizes |= {name: tree.sizes[name] for name in sorted(tree.sizes) if name not in sizes}
-    yield from (FactRow(label, value) for label, value in main.items() if value)
-    yield from (FactRow(name, words.sizes(measure)) for name, measure in sizes.items())
+    yield from (FactRow(phrase(label), value) for label, value in main.items() if value)
+    yield from (FactRow(phrase(name), words.sizes(measure)) for name, measure in sizes.items())
     for fact in tree.facts:
-        yield FactRow(fact.label, words.sizes(fact.value), fact.private)
+        yield FactRow(phrase(fact.label), words.sizes(fact.value), fact.private)
     if tree.tree and tree.name != tree.tree:
-        yield FactRow("handle", tree.tree)
+        yield FactRow(phrase("handle"), tree.tree)
 
 
 def _water(water: Water, tree: str) -> str:
@@ -344,7 +350,7 @@ def _water(water: Water, tree: str) -> str:
             "{half_gone}. {estimate}",
             litres=litres(found.litres_now),
             half_gone=half_gone(found.days_until_half),
-            estimate=ESTIMATE,
+            estimate=phrase(ESTIMATE),
         )
     wanted = next((one.to_write for one in water.too_little if one.tree == tree), "")
     return phrase("too little is known: write down {wanted}", wanted=wanted) if wanted else ""
@@ -362,7 +368,7 @@ def _things(tree: TreeView, today: date) -> Iterable[ThingRow]:
 
 def _thing(thing: ThingView, today: date) -> ThingRow:
     sort = _SORTS.get(thing.sort, thing.sort)
-    what = thing.what if sort in thing.what else f"{thing.what} {sort}".strip()
+    what = thing.what if sort in thing.what else f"{thing.what} {phrase(sort)}".strip()
     return ThingRow(
         words.sentence(what) + (f" × {thing.count}" if thing.count > 1 else ""),
         thing.part,
@@ -385,6 +391,7 @@ def _vigour(tree: TreeView, today: date) -> Iterable[Vigour]:
     for zone, score in tree.vigour.items():
         # The trade's three words on the five steps.
         word = {1: "very weak", 2: "weak", 3: "fair", 4: "strong", 5: "very strong"}.get(score, "")
+        word = phrase(word)
         yield Vigour(zone, score, word, words.day(tree.vigour_seen[zone], today.year))
 
 

@@ -36,12 +36,12 @@ def years_beside(years: Sequence[TreeYearView], today: date) -> YearsBeside | No
     if not any(one.bloom or one.growth or one.girth or one.vigour for one in years):
         return None
     columns = {
-        f"Degree-days over {BASE_C:g} °C": [_heat(one) for one in years],
-        "Last frost": [_day(one.air.last_frost if one.air else None) for one in years],
-        "Flowers": [_day(one.bloom) for one in years],
-        "Growth": [words.sizes(one.growth) for one in years],
-        "Vigour of 5": [_vigour(one) for one in years],
-        "Girth": [words.sizes(one.girth) for one in years],
+        phrase("Degree-days over {base_c:g} °C", base_c=BASE_C): [_heat(one) for one in years],
+        phrase("Last frost"): [_day(one.air.last_frost if one.air else None) for one in years],
+        phrase("Flowers"): [_day(one.bloom) for one in years],
+        phrase("Growth"): [words.sizes(one.growth) for one in years],
+        phrase("Vigour of 5"): [_vigour(one) for one in years],
+        phrase("Girth"): [words.sizes(one.girth) for one in years],
     }
     shown = {head: cells for head, cells in columns.items() if any(cells)}
     return YearsBeside(

@@ -71,7 +71,7 @@ def _standing(accounts: Iterable[AccountView]) -> Iterator[tuple[str, str]]:
         told = []
         for one in account.money:
             if one.open:
-                label = "open" if one.open > 0 else "paid ahead"
+                label = phrase("open") if one.open > 0 else phrase("paid ahead")
                 told.append(f"{label} {words.money(abs(one.open), one.currency)}")
             if one.to_bill:
                 told.append(phrase("to bill {money}", money=words.money(one.to_bill, one.currency)))
@@ -99,33 +99,36 @@ def _lines(one: VisitView, today: date) -> Iterator[VisitLine]:
             if one.came
             else phrase("since before this diary")
         )
-        yield VisitLine("here", phrase("{came}, in quarantine", came=came) if one.apart else came)
+        yield VisitLine(
+            phrase("here"), phrase("{came}, in quarantine", came=came) if one.apart else came
+        )
     elif one.went is not None:
-        yield VisitLine("went home", words.day(one.went, year))
+        yield VisitLine(phrase("went home"), words.day(one.went, year))
     if one.condition:
-        yield VisitLine("it came", one.condition)
+        yield VisitLine(phrase("it came"), one.condition)
     if one.agreed:
-        yield VisitLine("agreed", "; ".join(one.agreed))
+        yield VisitLine(phrase("agreed"), "; ".join(one.agreed))
     if one.wanted_by is not None:
         past = one.wanted_by.last < today
-        yield VisitLine("wanted by", words.written(one.wanted_by, year), past)
+        yield VisitLine(phrase("wanted by"), words.written(one.wanted_by, year), past)
     if not one.to_come:
-        yield VisitLine("done", _done(one, year))
+        yield VisitLine(phrase("done"), _done(one, year))
     if one.waiting:
         titles = [work.title for work in one.waiting]
         more = len(titles) - MOST_WAITING
         said = "; ".join(titles[:MOST_WAITING])
         yield VisitLine(
-            "waiting", phrase("{said}; and {more} more", said=said, more=more) if more > 0 else said
+            phrase("waiting"),
+            phrase("{said}; and {more} more", said=said, more=more) if more > 0 else said,
         )
     if one.ready is not None:
-        yield VisitLine("ready", phrase("since {day}", day=words.day(one.ready, year)))
+        yield VisitLine(phrase("ready"), phrase("since {day}", day=words.day(one.ready, year)))
     if one.is_here:
         yield VisitLine(phrase("can go home"), can_go_home(one, year))
     if one.asked_after is not None:
-        yield VisitLine("asked after", words.day(one.asked_after, year))
+        yield VisitLine(phrase("asked after"), words.day(one.asked_after, year))
     for sums in one.money:
-        yield VisitLine("money", _money(sums, one.owed.get(sums.currency)))
+        yield VisitLine(phrase("money"), _money(sums, one.owed.get(sums.currency)))
 
 
 def can_go_home(one: VisitView, year: int) -> str:
@@ -134,12 +137,12 @@ def can_go_home(one: VisitView, year: int) -> str:
     if one.not_yet:
         more = phrase("; else {from_day}", from_day=from_day) if from_day else ""
         return phrase("not yet: {not_yet}{more}", not_yet=" and ".join(one.not_yet), more=more)
-    return from_day or "any day"
+    return from_day or phrase("any day")
 
 
 def _done(one: VisitView, year: int) -> str:
     if not one.done:
-        return "nothing yet" if one.went is None else phrase("nothing written down")
+        return phrase("nothing yet") if one.went is None else phrase("nothing written down")
     last = one.done[-1]
     hours = f", {words.minutes(round(one.hours * 60))}" if one.hours else ""
     when = words.written(last.when, year)
@@ -155,7 +158,11 @@ def _done(one: VisitView, year: int) -> str:
 def _money(sums: MoneyView, owed: Decimal | None) -> str:
     currency = sums.currency
     parts = [phrase("comes to {money}", money=words.money(sums.comes_to, currency))]
-    for label, amount in (("billed", sums.billed), ("paid", sums.paid), ("to bill", sums.to_bill)):
+    for label, amount in (
+        (phrase("billed"), sums.billed),
+        (phrase("paid"), sums.paid),
+        (phrase("to bill"), sums.to_bill),
+    ):
         if amount:
             parts.append(f"{label} {words.money(amount, currency)}")
     if owed:
@@ -211,4 +218,4 @@ def _ways(one: VisitView, papers: Sequence[PaperPage]) -> Iterator[tuple[str, st
     """The papers of a visit: its own receipt, its tree's, and the account of all."""
     for page in papers:
         if page.sort == "statement" or (page.tree == one.tree and page.day in (None, one.came)):
-            yield TITLES[page.sort], page.path
+            yield phrase(TITLES[page.sort]), page.path

@@ -83,7 +83,7 @@ def water_part(view: Nursery) -> WaterPart:
         for place in water.places
     )
     return WaterPart(
-        ESTIMATE,
+        phrase(ESTIMATE),
         _thirst(water.weeks, today),
         litres(view.weather.litres_now),
         litres(view.weather.litres_week),

@@ -20,8 +20,6 @@ from backbud.views.sky import Sky, Sum
 from backbud.views.sums import BASE_C, WEEK
 from backbud.words import day, figure, full_day, number, sentence
 
-HEAT_UNIT = f"degree-days over {BASE_C:g} °C"
-
 
 class SumPart(Struct, frozen=True):
     """A sum: what it comes to, its drawing, and each year on record by now and whole.
@@ -69,6 +67,10 @@ class WeatherSheet(Struct, frozen=True):
     ahead: AheadPart | None = None
 
 
+def _heat_unit() -> str:
+    return phrase("degree-days over {base_c:g} °C", base_c=BASE_C)
+
+
 def sheet(view: Nursery) -> WeatherSheet:
     """Gather everything that the weather page shows."""
     weather = view.weather
@@ -110,7 +112,7 @@ def _sky(view: Nursery, sky: Sky, n: int) -> SkyPart:
             f"{ident}-heat",
             (
                 phrase("Heat sum of {name} at {at}", name=sky.heat.name, at=at),
-                HEAT_UNIT,
+                _heat_unit(),
                 sky.heat.name,
                 "year",
             ),
@@ -122,7 +124,7 @@ def _sky(view: Nursery, sky: Sky, n: int) -> SkyPart:
             f"{ident}-chill",
             (
                 phrase("Chill of the winter {name} at {at}", name=sky.chill.name, at=at),
-                "chill portions",
+                phrase("chill portions"),
                 phrase("winter {name}", name=sky.chill.name),
                 "winter",
             ),
@@ -234,7 +236,7 @@ def _article(cover: str) -> str:
 
 
 def _heat_said(heat: Sum, today: date) -> Iterator[str]:
-    yield f"{_so_far(heat, HEAT_UNIT, 'year', day(today, today.year))}{_ahead(heat.ahead_days)}"
+    yield f"{_so_far(heat, _heat_unit(), 'year', day(today, today.year))}{_ahead(heat.ahead_days)}"
 
 
 def _so_far(found: Sum, unit: str, one: str, until: str) -> str:
@@ -277,7 +279,7 @@ def _ahead(days: int | None) -> str:
 def _chill_said(sky: Sky, today: date) -> Iterator[str]:
     chill = sky.chill
     ends = chill.points[-1].day
-    yield _so_far(chill, "chill portions", "winter", day(min(today, ends), today.year))
+    yield _so_far(chill, phrase("chill portions"), "winter", day(min(today, ends), today.year))
     if today < ends:
         rest = (
             phrase(
@@ -349,4 +351,4 @@ def _frost(sky: Sky, ident: str, at: str, today: date) -> FrostPart | None:
 
 
 def _by(found: date | None) -> str:
-    return "none" if found is None else day(found, found.year)
+    return phrase("none") if found is None else day(found, found.year)

@@ -75,7 +75,7 @@ def row(work: WorkView, today: date, drawn: bool) -> Row:
 
 
 def _because(reason: ReasonView) -> Because:
-    return Because(_REASON_LABELS[reason.sort], reason.text, reason.at)
+    return Because(phrase(_REASON_LABELS[reason.sort]), reason.text, reason.at)
 
 
 def kept_together(part: str) -> str:
@@ -106,7 +106,7 @@ def _notes(work: WorkView, today: date) -> tuple[str, ...]:
         notes.append(work.said)
     # Nearly all that lies further ahead does: there it is said once, for all of it.
     if work.waits_on_weather and is_near(work, today):
-        notes.append(WAITS)
+        notes.append(phrase(WAITS))
     if work.moved_from:
         old = work.moved_from
         notes.append(

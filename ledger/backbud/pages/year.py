@@ -139,7 +139,7 @@ def sheet(view: Nursery, kept: Memo = NO_MEMO) -> YearSheet:
 
 def _kinds(view: Nursery) -> Mapping[str, Kind]:
     """Each kind by its words in the journal."""
-    found: dict[str, Kind] = {"": Kind(NO_KIND, "")}
+    found: dict[str, Kind] = {"": Kind(phrase(NO_KIND), "")}
     for tree in view.trees:
         if tree.kind and tree.kind not in found:
             facts = view.species.get(tree.handle)
@@ -159,7 +159,9 @@ def _short(year: YearView, today: date) -> str:
         long += phrase(" of {minutes}", minutes=words.minutes(year.limit_minutes))
     is_now = most is year.weeks[0]
     named = (
-        "this one" if is_now else phrase("that of {day}", day=words.day(most.monday, today.year))
+        phrase("this one")
+        if is_now
+        else phrase("that of {day}", day=words.day(most.monday, today.year))
     )
     return phrase(
         "{minutes} of work in the year ahead. The fullest week is {named}, {kept_together}.",
@@ -170,7 +172,7 @@ def _short(year: YearView, today: date) -> str:
 
 
 def _hours(minutes: int) -> str:
-    return words.minutes(minutes) if minutes else "nothing"
+    return words.minutes(minutes) if minutes else phrase("nothing")
 
 
 def _said(year: YearView) -> Iterable[str]:
@@ -197,7 +199,7 @@ def _said(year: YearView) -> Iterable[str]:
                 weeks=words.number(year.unmoved_full, "week"),
                 minutes=words.minutes(year.unmoved_over_minutes),
                 works=words.number(year.moved, "work"),
-                value="its window" if year.moved == 1 else "their windows",
+                value=phrase("its window") if year.moved == 1 else phrase("their windows"),
                 less=less,
             )
         )
@@ -255,7 +257,7 @@ def _row(row: RowView, kinds: Mapping[str, Kind], today: date) -> YearRow:
 
 
 def _task(row: RowView) -> str:
-    return words.sentence(row.work.replace("-", " "))
+    return words.sentence(phrase(row.work).replace("-", " "))
 
 
 def _named(one: NamedView, told: date | None, today: date) -> NamedTree:
@@ -294,7 +296,7 @@ def _month(month: MonthView, kinds: Mapping[str, Kind], today: date) -> YearMont
         f"{words.number(month.works, 'work')}, {words.minutes(month.minutes)}",
         phrase(
             "too full: the {value} of {full}",
-            value="week" if len(month.full) == 1 else "weeks",
+            value=phrase("week") if len(month.full) == 1 else phrase("weeks"),
             full=full,
         )
         if full

@@ -125,14 +125,14 @@ def _short(back: YearBackView) -> str:
 
 
 def _task(called: str) -> str:
-    return words.sentence(called.replace("-", " "))
+    return words.sentence(phrase(called).replace("-", " "))
 
 
 def _done(one: ForeseenView) -> DoneRow:
     rest = (
-        (one.skipped, "skipped"),
-        (one.missed, "missed"),
-        (one.let_go, "let go"),
+        (one.skipped, phrase("skipped")),
+        (one.missed, phrase("missed")),
+        (one.let_go, phrase("let go")),
         (one.still_open, phrase("still to do")),
     )
     return DoneRow(
@@ -146,7 +146,7 @@ def _done(one: ForeseenView) -> DoneRow:
 def _lapsed(one: LapsedView, today: date) -> LapsedRow:
     return LapsedRow(
         _task(one.work),
-        one.kind or NO_KIND,
+        one.kind or phrase(NO_KIND),
         kept_together(
             phrase("time over {between}", between=words.between(one.first, one.last, today.year))
         ),
@@ -160,7 +160,7 @@ def _passing(one: PassingView, today: date) -> PassingRow:
     return PassingRow(
         one.tree_name,
         link(tree_page(one.tree)),
-        one.kind or NO_KIND,
+        one.kind or phrase(NO_KIND),
         f"{one.how} {words.day(one.day, today.year)}",
     )
 

@@ -81,7 +81,11 @@ def act_in_words(event: Event, called: Called) -> str:
     if not told:
         return said
     # `Wire taken off on left 2`, and `Wired: 2 mm aluminium on left 2`.
-    return f"{said} {told}" if all(one.startswith("on ") for one in details) else f"{said}: {told}"
+    return (
+        f"{said} {told}"
+        if all(one.startswith(phrase("on {part}", part="")) for one in details)
+        else f"{said}: {told}"
+    )
 
 
 def is_plain_keep(event: Event) -> bool:
@@ -91,7 +95,7 @@ def is_plain_keep(event: Event) -> bool:
 
 def _said(event: Event) -> str:
     """What was done, as its row says it to an owner."""
-    return words.sentence(event.row.plainly or event.act.replace("-", " "))
+    return words.sentence(phrase(event.row.plainly or event.act.replace("-", " ")))
 
 
 def done_lines(events: Sequence[Event], called: Called, year: int) -> tuple[DoneLine, ...]:
@@ -109,7 +113,7 @@ def done_lines(events: Sequence[Event], called: Called, year: int) -> tuple[Done
         elif event is often[event.act][0]:
             some = often[event.act]
             days = words.between(some[0].day, some[-1].day, year)
-            times = "twice" if len(some) == 2 else phrase("{some} times", some=len(some))
+            times = phrase("twice") if len(some) == 2 else phrase("{some} times", some=len(some))
             found.append(DoneLine(days, f"{_said(event)} {times}", event.act))
     return tuple(found)
 
@@ -121,9 +125,10 @@ def _singly(event: Event) -> int:
 
 def thing_in_words(thing: OnTree) -> str:
     """Something that is on the tree: `2.5 mm aluminium wire on left 2`."""
-    what = " ".join(_METALS.get(word, word) for word in thing.what.split())
-    sort = {"guy": "guy wire", "wrap": "wrapping"}.get(thing.sort, thing.sort)
-    return f"{what} {sort}{f' on {thing.part}' if thing.part else ''}".strip()
+    what = " ".join(phrase(_METALS.get(word, word)) for word in thing.what.split())
+    sort = phrase({"guy": "guy wire", "wrap": "wrapping"}.get(thing.sort, thing.sort))
+    part = phrase(" on {part}", part=thing.part) if thing.part else ""
+    return f"{what} {sort}{part}".strip()
 
 
 def _potting(event: Event, called: Called) -> Iterator[str]:
@@ -157,7 +162,7 @@ def _wire(event: Event) -> Iterator[str]:
     for detail in event.details:
         if detail.measure is None or detail.name not in _OF_WIRE:
             continue
-        metal = " ".join(_METALS.get(word, word) for word in detail.words.split())
+        metal = " ".join(phrase(_METALS.get(word, word)) for word in detail.words.split())
         yield " ".join(
             part
             for part in (
@@ -189,7 +194,9 @@ def _treated(event: Event, called: Called) -> str:
     named = (d for name in _PRODUCT for d in event.all(name))
     product = ", ".join(filter(None, (called(d.handle) if d.handle else d.words for d in named)))
     return "".join(
-        f", {how} {what}" for how, what in (("against", against), ("with", product)) if what
+        f", {how} {what}"
+        for how, what in ((phrase("against"), against), (phrase("with"), product))
+        if what
     )
 
 

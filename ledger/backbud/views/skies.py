@@ -267,7 +267,7 @@ def _sources(journal: Journal, records: Records, record: WeatherRecord) -> Itera
         yield (
             phrase(
                 "The average year: {means_from}{value}, laid out by day.",
-                means_from=MEANS_FROM[record.means_from],
+                means_from=phrase(MEANS_FROM[record.means_from]),
                 value=phrase(" (of {of})", of=of) if of else "",
             )
         )

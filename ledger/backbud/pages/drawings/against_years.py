@@ -68,7 +68,7 @@ def draw(
 
 def _table(words: Words, points: Sequence[Against], today: date) -> Table:
     return Table(
-        ("Until", sentence(words.this), "Average", "Least", "Most"),
+        (phrase("Until"), sentence(words.this), phrase("Average"), phrase("Least"), phrase("Most")),
         tuple(
             (
                 day(p.day, today.year),

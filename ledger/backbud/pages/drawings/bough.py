@@ -53,7 +53,7 @@ def draw(year: YearView, today: date) -> tuple[str, tuple[Key, ...]]:
     return (
         '<svg class="bough" role="img" aria-labelledby="bough-title" '
         f'aria-describedby="bough-about" width="100%" height="{HEIGHT:.0f}">'
-        '<title id="bough-title">Hours of work in each week ahead</title>'
+        f'<title id="bough-title">{escape(phrase("Hours of work in each week ahead"))}</title>'
         f'<desc id="bough-about">{escape(_about(year, today))}</desc>'
         f'<rect class="stem" x="0" y="{CENTRE - min(halves[0], ROOM):.1f}" width="2" '
         f'height="{2 * min(halves[0], ROOM):.1f}"/>'
@@ -84,7 +84,7 @@ def _marks(year: YearView) -> Iterator[str]:
 
 
 def _keys(year: YearView) -> Iterator[Key]:
-    yield Key("wooden", "hours of work in a week")
+    yield Key("wooden", phrase("hours of work in a week"))
     if year.limit_minutes:
         yield Key(
             "room", phrase("{minutes}, what a week has", minutes=words.minutes(year.limit_minutes))

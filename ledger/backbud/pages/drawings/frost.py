@@ -92,7 +92,7 @@ def _names(dots: Sequence[tuple[str, float, int]], y: float) -> list[str]:
 
 
 def _keys(found: Frosts, today: date) -> Iterator[Key]:
-    yield Key("dot", "above the line a winter's first frost, below it its last")
+    yield Key("dot", phrase("above the line a winter's first frost, below it its last"))
     if found.this.first is not None:
         yield Key(
             "leaf", phrase("this winter's first, {day}", day=day(found.this.first, today.year))
@@ -121,4 +121,4 @@ def _row(one: FrostOfWinter) -> tuple[str, ...]:
 
 
 def _on(found: date | None) -> str:
-    return "none" if found is None else day(found, found.year)
+    return phrase("none") if found is None else day(found, found.year)

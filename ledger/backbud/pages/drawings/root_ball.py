@@ -85,12 +85,12 @@ def root_ball(
     )
     keys = (
         Key("wedge recent", phrase("opened within a year")),
-        Key("wedge earlier", "within three"),
-        Key("wedge long", "longer ago"),
-        Key("wedge never", "never opened"),
+        Key("wedge earlier", phrase("within three")),
+        Key("wedge long", phrase("longer ago")),
+        Key("wedge never", phrase("never opened")),
         *((Key("wedge coming", phrase("its turn is next")),) if coming else ()),
     )
-    heads = ("Wedge", phrase("Last opened"), "Ago", "Next")
+    heads = (phrase("Wedge"), phrase("Last opened"), phrase("Ago"), phrase("Next"))
     return Drawing(svg, keys, Table(heads, rows))
 
 
@@ -196,7 +196,7 @@ class _Wedge:
         at = y - 2 if with_year else y + 5
         yield f'<text class="name" x="{x:.1f}" y="{at:.1f}">{self.name}</text>'
         if with_year:
-            year = str(self.opened.year) if self.opened else "never"
+            year = str(self.opened.year) if self.opened else phrase("never")
             yield f'<text class="year" x="{x:.1f}" y="{y + 13:.1f}">{year}</text>'
 
 
@@ -227,12 +227,12 @@ def _rows(
     """The wedges and the underside: first those never opened, then the longest closed."""
     parts = [*((name, opened.get(name)) for name in names), (UNDERSIDE, underside)]
     for name, day in sorted(parts, key=lambda part: part[1] or date.min):
-        side = f"{name}, {_SIDES[name]}" if name in _SIDES else name
+        side = f"{name}, {phrase(_SIDES[name])}" if name in _SIDES else name
         yield (
             side,
-            full_day(day) if day else "never",
+            full_day(day) if day else phrase("never"),
             in_days((today - day).days) if day else "",
-            "next" if name in coming else "",
+            phrase("next") if name in coming else "",
         )
 
 

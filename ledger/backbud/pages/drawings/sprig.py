@@ -61,11 +61,12 @@ def draw(ident: str, sprig: SprigView, first: date, today: date) -> str:
         f'<path class="thread" d="{threads}"/>'
         f'<path class="wooden" d="{_branch(branch)}{bodies}"/>',
     )
-    about = "; ".join(f"{one.work}: {when_it_may_be(one, today)}" for one in sprig.twigs)
+    title = phrase("{kind}: when each work may be done", kind=sprig.kind)
+    about = "; ".join(f"{phrase(one.work)}: {when_it_may_be(one, today)}" for one in sprig.twigs)
     return (
         f'<svg class="sprig" role="img" aria-labelledby="{ident}-title" '
         f'aria-describedby="{ident}-about" width="100%" height="{height:.0f}">'
-        f'<title id="{ident}-title">{escape(sprig.kind)}: when each work may be done</title>'
+        f'<title id="{ident}-title">{escape(title)}</title>'
         f'<desc id="{ident}-about">{escape(about)}.</desc>'
         f'<rect class="stem" x="0" y="{branch - 2.5:.1f}" width="2" height="5"/>'
         f"{drawn}{''.join(_buds(placed))}{''.join(map(_name, placed))}"

@@ -27,7 +27,7 @@ def draw(ident: str, title: str, weeks: Sequence[AirWeek], among: int, today: da
     if come:
         keys.append(Key("this", phrase("this year, the mean of each week")))
     if ahead:
-        keys.append(Key("ahead", "expected"))
+        keys.append(Key("ahead", phrase("expected")))
     if least:
         marks += band(axes, most, least, "years") + line(axes, most, "edge")
         marks += line(axes, least, "edge")
@@ -38,7 +38,7 @@ def draw(ident: str, title: str, weeks: Sequence[AirWeek], among: int, today: da
             )
         )
     marks += line(axes, [(_middle(one), one.average_c) for one in weeks], "average")
-    keys.append(Key("average", "their average" if least else phrase("the average year")))
+    keys.append(Key("average", phrase("their average") if least else phrase("the average year")))
     marks += line(axes, come, "this") + line(axes, come[-1:] + ahead, "ahead")
     return Drawing(
         drawing(ident, title, _about(weeks), axes, marks, today),
@@ -72,8 +72,8 @@ def _about(weeks: Sequence[AirWeek]) -> str:
 def _table(weeks: Sequence[AirWeek], today: date) -> Table:
     heads = (
         phrase("Week from"),
-        "Mean °C",
-        "Average",
+        phrase("Mean °C"),
+        phrase("Average"),
         phrase("Coldest on record"),
         phrase("Warmest on record"),
         phrase("Coldest night"),

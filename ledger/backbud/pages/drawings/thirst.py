@@ -10,11 +10,6 @@ from backbud.plan.water import WEEK_DAYS, WaterWeek
 from backbud.tongue import phrase
 from backbud.words import day
 
-KEYS = (
-    Key("this", "litres lost in a week, by measured weather"),
-    Key("ahead", "by the climate"),
-)
-
 MIDDLE = timedelta(days=WEEK_DAYS // 2)
 
 
@@ -26,6 +21,10 @@ def draw(ident: str, title: str, weeks: Sequence[WaterWeek], today: date) -> Dra
     points = [(week.first + MIDDLE, lost) for week, lost in zip(weeks, litres, strict=True)]
     known = max((n for n, week in enumerate(weeks) if _is_measured(week)), default=-1)
     marks = line(axes, points[: known + 1], "this") + line(axes, points[max(known, 0) :], "ahead")
+    keys = (
+        Key("this", phrase("litres lost in a week, by measured weather")),
+        Key("ahead", phrase("by the climate")),
+    )
     most = max(range(len(weeks)), key=litres.__getitem__)
     about = phrase(
         "A line through {weeks} weeks; the most is {tick} litres in the week from {day}.",
@@ -51,7 +50,7 @@ def draw(ident: str, title: str, weeks: Sequence[WaterWeek], today: date) -> Dra
         ),
     )
     return Drawing(
-        drawing(ident, title, about, axes, marks, today), KEYS if known > 0 else KEYS[1:], table
+        drawing(ident, title, about, axes, marks, today), keys if known > 0 else keys[1:], table
     )
 
 

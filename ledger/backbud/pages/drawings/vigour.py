@@ -50,11 +50,14 @@ def vigour(ident: str, looks: Looks) -> Drawing:
         f"{''.join(_leaves(ident))}{''.join(_years(days, height))}{''.join(drawn)}</svg>"
     )
     keys = (
-        (Key("leaf strongest", "grows strongest"), Key("leaf weakest", "falls behind"))
+        (
+            Key("leaf strongest", phrase("grows strongest")),
+            Key("leaf weakest", phrase("falls behind")),
+        )
         if strongest
         else ()
     )
-    heads = ("Zone", *(full_day(day) for day in days))
+    heads = (phrase("Zone"), *(full_day(day) for day in days))
     return Drawing(svg, keys, Table(heads, tuple(_rows(zones, looks, days))))
 
 

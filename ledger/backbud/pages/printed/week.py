@@ -13,7 +13,7 @@ from backbud.pages.bench import NO_PLACE, way_to
 from backbud.pages.links import anchor_of, link, tree_page
 from backbud.pages.printed.running import running
 from backbud.pages.work import kept_together
-from backbud.tongue import phrase
+from backbud.tongue import counted_phrase, phrase
 from backbud.views.bench import AtTree, Round
 from backbud.views.week_on_paper import WeekOnPaper
 
@@ -119,9 +119,8 @@ def _minutes(count: int) -> str:
 def _waiting(count: int) -> str:
     if not count:
         return ""
-    are = "is" if count == 1 else "are"
-    return phrase(
-        "{works} can be done by now and {are} best later.",
-        works=words.number(count, "more work"),
-        are=are,
+    return counted_phrase(
+        count,
+        "{count} more work can be done by now and is best later.",
+        "{count} more works can be done by now and are best later.",
     )

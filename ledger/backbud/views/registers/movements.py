@@ -47,7 +47,7 @@ def movements(
             if event.act in ARRIVALS or event.act in DEPARTURES:
                 rows.append(_row(event, tree, said, called))
     rows.sort(key=lambda row: (row["date"], row["at"], row["tree"]))
-    return register_of("plants", phrase("Plants in and out"), ABOUT, HEADINGS, rows)
+    return register_of("plants", "Plants in and out", ABOUT, HEADINGS, rows)
 
 
 def _row(
@@ -73,7 +73,7 @@ def _row(
     traded = event.was("bought", "sold", "collected") or "imported" in row["papers"]
     wanted = {"from or to": row["who"], "passport": row["passport"] or row["papers"]}
     missing = [name for name, said in wanted.items() if not said]
-    row["not_written"] = ", ".join(missing) if traded else ""
+    row["not_written"] = ", ".join(map(phrase, missing)) if traded else ""
     return row
 
 

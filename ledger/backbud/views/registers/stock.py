@@ -93,7 +93,7 @@ def _of_pot(
         "kind": shape,
         "since": pot.since.text if pot.since else "",
         "count": "1",
-        "where": phrase("under {title}", title=tree.title) if tree is not None else "empty",
+        "where": phrase("under {title}", title=tree.title) if tree is not None else phrase("empty"),
         **_worth(worth, currency),
     }
 

@@ -195,7 +195,7 @@ def _pages(session: Session, plan: Plan) -> Iterator[tuple[str, bytes]]:
 def _photographs(session: Session, plan: Plan) -> Iterator[tuple[str, bytes]]:
     """The copies of every picture. One that an earlier run made is taken from its output: its name
     changes with the picture."""
-    shown = {one.digest: path for path, one in session.pictures.items() if one.digest}
+    shown = {one.digest: path for path, one in session.pictures.known.items() if one.digest}
     if not shown:
         return
     from backbud.photographs.known import read_picture
@@ -212,7 +212,7 @@ def _photographs(session: Session, plan: Plan) -> Iterator[tuple[str, bytes]]:
         return copies_of(read_picture(folder, path) or b"") or ()
 
     for path in shown.values():
-        names = copy_paths(session.pictures[path])
+        names = copy_paths(session.pictures.known[path])
         work = partial(made, path, names)
         copies = session.kept.once(("photograph", names), (), work)
         for name, content in zip(names, copies, strict=False):

@@ -97,7 +97,7 @@ def make(
         remember_read(session)
         session.remember_cautions()
         status = 1 if made.problems else 0
-        also = (*weather_files(session.journal.things), *session.picture_files)
+        also = (*weather_files(session.journal.things), *session.pictures.files)
         remember(folder, known, made.summary, status, also, into)
         session.faults.forget()
         kept.end()

@@ -9,6 +9,7 @@ from itertools import groupby
 from msgspec import Struct
 
 from backbud import words
+from backbud.journal.line_order import rests
 from backbud.tongue import phrase
 from backbud.views.history import CorrectionView, DateView, EntryView
 
@@ -58,7 +59,7 @@ class Day(Struct, frozen=True):
 
 
 class HistoryYear(Struct, frozen=True):
-    """One year's days, the newest first; `open`: shown without a click."""
+    """One year's days, the newest first; `open`: shown without a click. What rests is folded."""
 
     name: str
     count: str
@@ -84,8 +85,14 @@ def years_of(history: Sequence[EntryView]) -> tuple[HistoryYear, ...]:
     for at, (year, dates) in enumerate(groupby(reversed(by_date), key=lambda d: d[0].first.year)):
         days = tuple(_day(when, entries, year) for when, entries in dates)
         count = words.number(sum(len(day.lines) for day in days), "entry", "entries")
-        years.append(HistoryYear(str(year), count, at < YEARS_OPEN, days))
+        is_open = at < YEARS_OPEN and not _rests(days)
+        years.append(HistoryYear(str(year), count, is_open, days))
     return tuple(years)
+
+
+def _rests(days: Sequence[Day]) -> bool:
+    """Whether all of a year was put to rest."""
+    return all(rests(line.at) for day in days for line in day.lines)
 
 
 def _day(when: DateView, entries: tuple[EntryView, ...], year: int) -> Day:
@@ -107,8 +114,8 @@ def _line(entry: EntryView, year: int, written: str) -> HistoryLine:
     among = entry.shared_among
     shared = phrase("shared among {trees}", trees=words.number(among, "tree")) if among > 1 else ""
     return HistoryLine(
-        entry.act,
-        entry.text,
+        "" if entry.plainly else entry.act,
+        entry.plainly or entry.text,
         entry.beside,
         entry.remark,
         entry.at,

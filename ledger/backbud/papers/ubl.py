@@ -111,6 +111,7 @@ def _line(root: ET.Element, number: int, line: ChargeView, net: Decimal) -> None
         "period": "keep",
         "billed": phrase("work as billed"),
         "also billed": phrase("also in the bill"),
+        "rounding": phrase("rounded, bill by bill"),
     }
     _text(item, "Name", line.what or named.get(line.sort, line.sort))
     _category(_part(item, "ClassifiedTaxCategory"), line.tax_rate, reason=False)

@@ -47,7 +47,7 @@ def movements(
             if event.act in ARRIVALS or event.act in DEPARTURES:
                 rows.append(_row(event, tree, said, called))
     rows.sort(key=lambda row: (row["date"], row["at"], row["tree"]))
-    return register_of("plants", "Plants in and out", ABOUT, HEADINGS, rows)
+    return register_of("plants", phrase("Plants in and out"), ABOUT, HEADINGS, rows)
 
 
 def _row(

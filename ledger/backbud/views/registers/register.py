@@ -44,7 +44,7 @@ def register_of(
 ) -> RegisterView:
     """A register from its rows. `headings`: of each key, in their order."""
     columns = tuple(ColumnView(key, phrase(heading)) for key, heading in headings.items())
-    return RegisterView(name, phrase(title), phrase(about), columns, tuple(rows), tuple(notes))
+    return RegisterView(name, title, phrase(about), columns, tuple(rows), tuple(notes))
 
 
 # What the handle of a person or a place, as a line has it, is called.

@@ -55,7 +55,7 @@ def stock(
                 "No value is written of {unvalued} of {rows}.", unvalued=unvalued, rows=len(rows)
             )
         )
-    return register_of("stock", "Stock", ABOUT, HEADINGS, rows, notes)
+    return register_of("stock", phrase("Stock"), ABOUT, HEADINGS, rows, notes)
 
 
 def _handle(tree: Tree) -> str:

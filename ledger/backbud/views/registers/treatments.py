@@ -76,7 +76,9 @@ def treatments(
             without=", ".join(without),
         )
     ]
-    return register_of("treatments", "Treatments", ABOUT, HEADINGS, rows, notes if without else ())
+    return register_of(
+        "treatments", phrase("Treatments"), ABOUT, HEADINGS, rows, notes if without else ()
+    )
 
 
 def _of_tree(histories: Histories, things: Things, handle: str, botanical: str) -> Iterator[_Crop]:

@@ -51,7 +51,9 @@ def unpaid(accounts: Iterable[Account], names: Mapping[str, str], today: date) -
                 phrase("{unsaid} of the bills to {name} say no amount.", unsaid=unsaid, name=name)
             )
     rows.sort(key=lambda row: (row["date"], row["person"], row["number"]))
-    return register_of("unpaid", "Unpaid bills", ABOUT, HEADINGS, rows, [*_sums(rows), *notes])
+    return register_of(
+        "unpaid", phrase("Unpaid bills"), ABOUT, HEADINGS, rows, [*_sums(rows), *notes]
+    )
 
 
 def _row(person: str, name: str, one: BillState, today: date) -> dict[str, str]:

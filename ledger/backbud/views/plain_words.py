@@ -16,7 +16,7 @@ from backbud.collection.state import OnTree
 from backbud.journal.events import Event
 from backbud.journal.things import Thing, Things
 from backbud.species.stages import stage_name
-from backbud.tongue import phrase
+from backbud.tongue import continued, phrase
 from backbud_grammar.act_words import ActWord, DetailName
 from backbud_grammar.forms import ANY_WORDS
 from backbud_grammar.syntax import Detail
@@ -75,7 +75,7 @@ def act_in_words(event: Event, called: Called) -> str:
         part = next((phrase(" on {part}", part=one.part) for one in event.details if one.part), "")
         return phrase(
             "Seen: {stage_name}{part}",
-            stage_name=stage_name(int(stage.numbers[0])).lower(),
+            stage_name=continued(stage_name(int(stage.numbers[0]))),
             part=part,
         )
     if "potting" in event.row.traits or event.has("mix") or event.has("off below"):

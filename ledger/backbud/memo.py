@@ -12,6 +12,8 @@ from collections.abc import Callable, Hashable
 from operator import is_
 from typing import Any, NamedTuple, TypeVar
 
+from backbud.tongue import speak
+
 T = TypeVar("T")
 
 
@@ -74,6 +76,7 @@ class Memo:
 
     def speak(self, language: str) -> None:
         """From here on what is made is in this language: let go of what was made in another."""
+        speak(language)
         if language != self._speaks:
             self._before, self._now, self._speaks = {}, {}, language
 
@@ -106,7 +109,7 @@ class _NoMemo(Memo):
     """Remembers nothing: for a process that compiles once."""
 
     def speak(self, language: str) -> None:
-        pass
+        speak(language)
 
     def once(self, slot: Hashable, inputs: tuple[object, ...], work: Callable[[], T]) -> T:
         return work()

@@ -31,7 +31,6 @@ from backbud.plugins.added import NO_PLUGINS, Plugins
 from backbud.plugins.load import plugins_of
 from backbud.publish.memory import MemoryOf
 from backbud.publish.unchanged import installed_mark
-from backbud.tongue import speak
 from backbud.words import number
 from backbud_grammar.digest import digest
 from backbud_grammar.problems import Problem, did_you_mean
@@ -389,7 +388,6 @@ def open_session(
         memory=MemoryOf(folder, keeps),
         source=source,
     )
-    speak(journal.settings.speaks)
     kept.speak(journal.settings.speaks)
     return Session(
         journal,

@@ -75,21 +75,16 @@ def full_day(on: date) -> str:
 
 def weekday(on: date) -> str:
     """`Saturday`."""
-    return weekdays()[on.weekday()]
+    return _weekdays()[on.weekday()]
 
 
 def month(on: date, year: int) -> str:
     """`March`; the year only when it is another than `year`."""
-    name = months()[on.month - 1]
+    name = cldr.months()[on.month - 1]
     return name if on.year == year else f"{name} {on.year}"
 
 
-def months() -> tuple[str, ...]:
-    """The twelve months in the language spoken, January first."""
-    return MONTHS if spoken() == ENGLISH else cldr.month_names(spoken())
-
-
-def weekdays() -> tuple[str, ...]:
+def _weekdays() -> tuple[str, ...]:
     """The seven days in the language spoken, Monday first."""
     return WEEKDAYS if spoken() == ENGLISH else cldr.weekday_names(spoken())
 
@@ -226,7 +221,9 @@ def closing(act: ActWord, window: WindowDays, today: date) -> str:
     if not is_put_on_at_once(act, window):
         return phrase("by {last}", last=last)
     since = (
-        "now" if window.opens <= today else phrase("from {day}", day=day(window.opens, today.year))
+        phrase("now")
+        if window.opens <= today
+        else phrase("from {day}", day=day(window.opens, today.year))
     )
     return phrase("{since}, until {last}", since=since, last=last)
 

@@ -146,7 +146,7 @@ def strings(node: ast.AST | None) -> Iterator[str]:
     elif isinstance(node, ast.IfExp):
         yield from strings(node.body)
         yield from strings(node.orelse)
-    elif isinstance(node, ast.Call):
+    elif isinstance(node, ast.Call) and getattr(node.func, "id", "") != "Figure":
         for value in (*node.args, *(one.value for one in node.keywords)):
             yield from strings(value)
         if isinstance(node.func, ast.Attribute):
@@ -208,6 +208,7 @@ def _of_rows() -> Iterator[tuple[Message, str]]:
     for row in ACTS:
         where = f"grammar, the act {row.word}"
         yield row.bare, where
+        yield row.word, where
         yield row.plainly or row.word.replace("-", " "), where
         yield from ((caution, where) for caution in row.cautions)
     for kind in KINDS.values():

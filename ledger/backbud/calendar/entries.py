@@ -49,7 +49,7 @@ def event_of(work: WorkView, settings: Settings) -> CalendarEntry:
     first, last = _days(work, settings)
     lines = [
         text_line("UID", uid),
-        *_words(work, settings, "done: " if _is_done(work) else ""),
+        *_words(work, settings, phrase("done: ") if _is_done(work) else ""),
         content_line("DTSTART;VALUE=DATE", day_value(first)),
         content_line("DTEND;VALUE=DATE", day_value(last + _DAY)),
         content_line("TRANSP", "TRANSPARENT"),

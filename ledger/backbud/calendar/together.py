@@ -241,7 +241,7 @@ def _days(entry: WeekEntry) -> str:
         return phrase("No last day.")
     if all(work.stays_on for work in entry.works):
         return phrase("Stays on until {day}.", day=day(closes, entry.first.year))
-    lead = "By" if len(entry.works) == 1 else phrase("The first by")
+    lead = phrase("By") if len(entry.works) == 1 else phrase("The first by")
     return f"{lead} {day(closes, entry.first.year)}."
 
 

@@ -3,12 +3,12 @@ holds come out."""
 
 from __future__ import annotations
 
-import calendar
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import date, timedelta
 from functools import cached_property
 from typing import Literal, NamedTuple, TypeVar
 
+from backbud.cldr import day_and_month
 from backbud.climate.air import Shift
 from backbud.climate.datum import Datum
 from backbud.climate.degrees import degrees
@@ -80,7 +80,7 @@ def colder_later(first: date, first_said: str, coldest: NightAhead) -> str:
 
 
 def _day(on: date) -> str:
-    return f"{on.day} {calendar.month_name[on.month]}"
+    return day_and_month(on)
 
 
 class SkyAhead:

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import calendar
 from datetime import date, timedelta
 from functools import cached_property
 from typing import NamedTuple
 
+from backbud.cldr import months
 from backbud.climate.air import PlaceAir
 from backbud.climate.cold_nights import MONTH_ERROR_K, drop_on, month_drop
 from backbud.climate.cold_region import Region
@@ -222,7 +222,7 @@ class ColdTurns(Answers):
             phrase(
                 "The {which} night of {degrees} is to be expected by {day} in one year "
                 "of ten ({means_from}). {coldest_of}",
-                which=which,
+                which=phrase(which),
                 degrees=degrees(limit_c),
                 day=day,
                 means_from=self.air.means_from,
@@ -240,18 +240,18 @@ class ColdTurns(Answers):
     def _by_record(
         self, which: str, record: FrostRecord, day: date, limit_c: float, in_the_open: bool
     ) -> Datum:
-        side = "by" if which == "last" else "not before"
+        side = phrase("by") if which == "last" else phrase("not before")
         known = month_extremes(self._nights(in_the_open), day.month)
         month = "" if known is None else f" {_month_said(day, *known[:3])}"
         return Datum(
             phrase(
                 "In nine of ten years the {which} night of {degrees} came {side} {day} "
                 "{month_name} ({seasons} winters on record).{month}",
-                which=which,
+                which=phrase(which),
                 degrees=degrees(limit_c),
                 side=side,
                 day=day.day,
-                month_name=calendar.month_name[day.month],
+                month_name=months()[day.month - 1],
                 seasons=len(record.seasons),
                 month=month,
             ),
@@ -265,7 +265,7 @@ def _month_said(day: date, mean_c: float, one_in_ten_c: float, error_k: float) -
     return phrase(
         "{month_name}'s coldest night is {mean} in the mean year and {tenth} "
         "in one of ten, ± {error_k:.1f} K.",
-        month_name=calendar.month_name[day.month],
+        month_name=months()[day.month - 1],
         mean=mean,
         tenth=tenth,
         error_k=error_k,

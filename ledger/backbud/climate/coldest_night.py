@@ -93,7 +93,7 @@ class ColdestNight(Struct, frozen=True, gc=False):
     def said(self, milder_k: float = 0.0) -> str:
         """The night in words: both figures, the ±, and how they are known."""
         mean, tenth = self.mean_annual_minimum_c + milder_k, self.one_in_ten_c + milder_k
-        under = phrase("under this cover") if milder_k else "here"
+        under = phrase("under this cover") if milder_k else phrase("here")
         usual, rare = degrees(mean, ".1f"), degrees(tenth, ".1f")
         return phrase(
             "The coldest night {under} is {usual} in the mean year and {rare} in "

@@ -235,7 +235,11 @@ def _quantile(numbers: Sequence[int], share: float) -> float:
 
 
 def _because(need: Need, own: Own, wanted: float) -> str:
-    side, by = ("over", "day") if need.counts == "heat" else ("under", "night")
+    side, by = (
+        (phrase("over"), phrase("day"))
+        if need.counts == "heat"
+        else (phrase("under"), phrase("night"))
+    )
     long = (
         phrase(", {long_night:g} more for each long night", long_night=LONG_NIGHT)
         if need.counts == "cold"
@@ -243,7 +247,7 @@ def _because(need: Need, own: Own, wanted: float) -> str:
     )
     whose = ""
     if own.observations:
-        times = "observation" if own.observations == 1 else "observations"
+        times = phrase("observation") if own.observations == 1 else phrase("observations")
         whose = phrase(
             " (this tree's own sum, from {observations} {times})",
             observations=own.observations,

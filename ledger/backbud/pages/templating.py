@@ -107,11 +107,11 @@ def _sentence(text: str) -> str:
     return Markup(told)
 
 
-def _on_one_line(text: str) -> str:
-    """The same with no place to break."""
+def _beside_number(text: str) -> str:
+    """The same with no place to break before what stands in it."""
     from markupsafe import Markup
 
-    return text.replace(" ", Markup("&nbsp;"))
+    return text.replace(" {", Markup("&nbsp;{"))
 
 
 def octets(text: str) -> bytes:
@@ -160,7 +160,7 @@ def _environment(language: str) -> Environment:
         auto_reload=False,
     )
     environment.filters["phrase"] = _sentence
-    environment.filters["unbroken"] = _on_one_line
+    environment.filters["beside"] = _beside_number
     environment.filters["days_unbroken"] = words.unbroken
     environment.filters["capital"] = words.sentence
     environment.filters["isolated"] = isolated

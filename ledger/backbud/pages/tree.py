@@ -70,10 +70,7 @@ class FactRow(Struct, frozen=True):
 
 
 class ThingRow(Struct, frozen=True):
-    """Something on the tree or in its pot: what, where, since when and how long.
-
-    `bites`: when it is reckoned to bite, in words.
-    """
+    """Something on the tree or in its pot: what, where, since when, how long; when it bites."""
 
     what: str
     part: str
@@ -362,7 +359,7 @@ def _thing_order(thing: ThingView) -> tuple[bool, int, date, int, str]:
 
 
 def _things(tree: TreeView, today: date) -> Iterable[ThingRow]:
-    """What is on the tree, what should be out of it first."""
+    """What is on it, what should be out of it first."""
     return (_thing(thing, today) for thing in sorted(tree.on_it, key=_thing_order))
 
 
@@ -391,8 +388,7 @@ def _vigour(tree: TreeView, today: date) -> Iterable[Vigour]:
     for zone, score in tree.vigour.items():
         # The trade's three words on the five steps.
         word = {1: "very weak", 2: "weak", 3: "fair", 4: "strong", 5: "very strong"}.get(score, "")
-        word = phrase(word)
-        yield Vigour(zone, score, word, words.day(tree.vigour_seen[zone], today.year))
+        yield Vigour(zone, score, phrase(word), words.day(tree.vigour_seen[zone], today.year))
 
 
 def _roots(tree: TreeView, today: date, outline: OutlineView | None) -> Drawing | None:

@@ -78,7 +78,7 @@ def _done(one: DoneInYear) -> str:
         return f"{one.act} {', '.join(days)}"
     return phrase(
         "{act} {days} times, {days_2} to {days_3}",
-        act=one.act,
+        act=phrase(one.act),
         days=len(days),
         days_2=days[0],
         days_3=days[-1],

@@ -150,7 +150,7 @@ def _done(one: VisitView, year: int) -> str:
         "{works}{hours}; last {act} {when}",
         works=words.number(len(one.done), "work"),
         hours=hours,
-        act=last.act,
+        act=phrase(last.act),
         when=when,
     )
 

@@ -272,7 +272,7 @@ def _ahead(days: int | None) -> str:
     return phrase(
         " The year is {days} {value}.",
         days=number(abs(days), "day"),
-        value="ahead" if days > 0 else "behind",
+        value=phrase("ahead") if days > 0 else phrase("behind"),
     )
 
 

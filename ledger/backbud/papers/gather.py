@@ -137,7 +137,7 @@ def _home_of(session: Session, account: Account) -> tuple[str, str]:
     if place is not None and _has_weather(place):
         return place.handle, phrase("the weather of {title}", title=place.title)
     ours = things.find(session.journal.settings.home)
-    named = ours.title if ours is not None else "our place"
+    named = ours.title if ours is not None else phrase("our place")
     return place.handle if place is not None else "", (
         phrase(
             "the weather here, at {named}; where you live higher or colder, in "

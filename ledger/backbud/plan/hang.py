@@ -43,7 +43,7 @@ from backbud.species import (
     rules_of,
     stage_name,
 )
-from backbud.species.year import Growth
+from backbud.species.year_told import Growth
 from backbud.tongue import phrase
 from backbud_grammar.dates import growing_year, growing_year_days
 from backbud_grammar.forms import WorkName

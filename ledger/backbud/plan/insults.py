@@ -64,7 +64,7 @@ def _warned(tree: Tree, follow_up: FollowUp, done: list[Event], due: list[Follow
         cautions.append(
             phrase(
                 "One insult a season: it was {act} on {day}.",
-                act=lately[-1].act,
+                act=phrase(lately[-1].act),
                 day=lately[-1].day,
             )
         )

@@ -108,7 +108,11 @@ def _again(tree: Tree, event: Event, at: int, journal: Journal, quoter: Quoter) 
     for look in looks(event):
         # Where wire bites is where it comes off; it is all of it that is looked at again.
         for part in ("",) if look.finding == "biting" else look.parts or ("",):
-            what = phrase("{what} on {part}", what=look.what, part=part) if part else look.what
+            what = (
+                phrase("{what} on {part}", what=phrase(look.what), part=part)
+                if part
+                else phrase(look.what)
+            )
             proposal = Proposal(
                 "checked",
                 window,

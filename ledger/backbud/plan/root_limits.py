@@ -77,7 +77,7 @@ def _mature(species: Species | None, figures: Mapping[str, float]) -> Temperatur
             phrase(
                 "mature roots in a pot bear about {degrees} ({source}).",
                 degrees=degrees(limit.value),
-                source=limit.source,
+                source=phrase(limit.source),
             ),
         )
     if species.hardiness is None:

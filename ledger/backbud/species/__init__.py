@@ -72,7 +72,8 @@ from backbud.species.weight import (
     Weight,
 )
 from backbud.species.windows import Window, days_after, weeks_after
-from backbud.species.year import Season, Temperature, Turn, Year
+from backbud.species.year import Year
+from backbud.species.year_told import Season, Temperature, Turn
 from backbud.tongue import continued, phrase
 from backbud_grammar.act_words import (
     ActWord,

@@ -30,17 +30,20 @@ class Deed(Struct, frozen=True):
     @property
     def judged(self) -> str:
         """How a sentence that judges it begins: `It was repotted on …`, `It would be …`."""
-        return phrase(
-            "It {value} {said}", value="would be" if self.planned else "was", said=self.said
-        )
+        if self.planned:
+            return phrase("It would be {said}", said=self.said)
+        return phrase("It was {said}", said=self.said)
 
     @property
     def said(self) -> str:
         """`repotted on 2026-06-20`, `repotted between 2027-03-01 and 2027-04-10`."""
         if self.first == self.last:
-            return phrase("{act} on {first}", act=self.act, first=self.first)
+            return phrase("{act} on {first}", act=phrase(self.act), first=self.first)
         return phrase(
-            "{act} between {first} and {last}", act=self.act, first=self.first, last=self.last
+            "{act} between {first} and {last}",
+            act=phrase(self.act),
+            first=self.first,
+            last=self.last,
         )
 
 

@@ -5,12 +5,13 @@ from __future__ import annotations
 import calendar
 from collections.abc import Callable, Mapping
 from datetime import date, timedelta
-from typing import Literal, TypeVar
+from typing import TypeVar
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.bench.pots import Pot
+from backbud.cldr import day_and_month
 from backbud.climate.ahead import SkyAhead
 from backbud.climate.cold_turns import HardNights, NightsTurn
 from backbud.climate.coldest_night import ColdestNight
@@ -18,59 +19,21 @@ from backbud.climate.datum import joined
 from backbud.climate.leaf_fall import BROUGHT_BY_C, reference_frost
 from backbud.climate.outlook import Outlook, Span, Wants
 from backbud.climate.stages import Expected, Own
-from backbud.collection.state import OnTree, Tree
+from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.species.deed import Deed
 from backbud.species.stages import MonthDay, Stage, StageMonths, stage_name
 from backbud.species.windows import Window
+from backbud.species.year_told import Growth, Season, SeasonName, Temperature, Turn
 from backbud.tongue import continued, phrase
 from backbud_grammar.act_words import ActWord
 from backbud_grammar.dates import growing_year, growing_year_days
 
-SeasonName = Literal["spring", "summer", "autumn", "winter", "year"]
 NO_WEATHER = "The lows and highs of twelve months are not known here."
 # From after which day work of late summer moves with the usual end of growth, northern dates; ours.
 LATE_SUMMER, END_OF_GROWTH = (7, 31), (9, 10)
 # Further off than this, days that the weather moves are set to whole weeks.
 DAYS_EXACT = 21
-
-
-class Season(Struct, frozen=True, gc=False):
-    """A season of one growing year at one place, first and last day."""
-
-    name: SeasonName
-    first: date
-    last: date
-
-
-class Temperature(Struct, frozen=True, gc=False):
-    """A mean temperature over some days, and how that is known, in one sentence."""
-
-    celsius: float
-    because: str
-
-
-class Turn(Struct, frozen=True, gc=False):
-    """When the weather turns: in eight of ten years between `first` and `last`; and the datum."""
-
-    first: date
-    day: date
-    last: date
-    because: str
-
-
-class Growth(Struct, frozen=True):
-    """How a tree's wood grows, as it stands today: the weather of its place, the base temperature
-    of its heat sum, its vigour from 1 to 5, the girth that a branch of vigour 3 gains in a season,
-    and the wire that is on it."""
-
-    outlook: Outlook
-    base_c: float
-    vigour: int
-    girth_mm: float
-    wires: tuple[OnTree, ...] = ()
-
-
 _A_YEAR = timedelta(days=365)
 _Nights = TypeVar("_Nights", NightsTurn, HardNights)
 
@@ -168,11 +131,11 @@ class Year(Struct, frozen=True):
         moved = found.day - self.on(by)
         if not moved:
             return moved, found.because
-        side = "later" if moved > timedelta(0) else "earlier"
+        side = phrase("later") if moved > timedelta(0) else phrase("earlier")
         said = phrase(
-            "In a cool temperate place its day is {usual:%-d %B}; here that comes "
+            "In a cool temperate place its day is {usual}; here that comes "
             "{days} days {side}. {because}",
-            usual=usual,
+            usual=day_and_month(usual),
             days=abs(moved.days),
             side=side,
             because=found.because,
@@ -184,7 +147,7 @@ class Year(Struct, frozen=True):
         """The datum of a window that rests on months alone."""
         return phrase(
             "By the months of the {value} hemisphere.",
-            value="southern" if self.southern else "northern",
+            value=phrase("southern") if self.southern else phrase("northern"),
         )
 
     @property

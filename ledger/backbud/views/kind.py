@@ -167,7 +167,7 @@ def unsuited(species: Species, year: Year) -> str:
         "It does not suit this place: its buds want {value:g} chill portions "
         "({source}), and its winters never give them.",
         value=wanted.value,
-        source=wanted.source,
+        source=phrase(wanted.source),
     )
 
 

@@ -69,7 +69,7 @@ def _show(event: Event, today: date) -> DoneLine:
     """An exhibition, with what it was awarded."""
     at = ", ".join(d.words for d in event.all("at") if d.words)
     award = ", ".join(d.words for d in event.all("award") if d.words)
-    said = phrase("shown at {at}", at=at) if at else "shown"
+    said = phrase("shown at {at}", at=at) if at else phrase("shown")
     what = f"{said}: {award}" if award else said
     return DoneLine(words.written(date_view(event.when), today.year), words.sentence(what), "shown")
 

@@ -76,7 +76,7 @@ def after_work(
                 what=_on_part(what, part),
                 part=part,
                 because=because,
-                datum=phrase("It was {act} on {day}.", act=done.act, day=done.day),
+                datum=phrase("It was {act} on {day}.", act=phrase(done.act), day=done.day),
                 cautions=cautions,
                 settled_by=settled_by,
                 weight=weight or (ROUTINE if act == "fed" else CARE),

@@ -129,14 +129,16 @@ def stress(tree: Tree, day: date, year: Year) -> str:
     if last is None:
         return ""
     season = phrase("in this same year") if last.day >= year.first else phrase("in the same season")
-    return phrase("It was {act} on {day}, {season}.", act=last.act, day=last.day, season=season)
+    return phrase(
+        "It was {act} on {day}, {season}.", act=phrase(last.act), day=last.day, season=season
+    )
 
 
 def worked_hard(tree: Tree, day: date, year: Year) -> str:
     """Which root work or hard pruning it still answers: no wire goes on, nor is it bent."""
     last = last_before(tree, _known_until(day, year), is_hard_work, day - SEASON)
     return (
-        phrase("It was {act} on {day}, in the same season.", act=last.act, day=last.day)
+        phrase("It was {act} on {day}, in the same season.", act=phrase(last.act), day=last.day)
         if last
         else ""
     )
@@ -155,7 +157,7 @@ def not_strong(tree: Tree, day: date, year: Year) -> str:
     if tree.strength == "strong":
         return ""
     return (
-        phrase("It is written down as {strength}.", strength=tree.strength)
+        phrase("It is written down as {strength}.", strength=phrase(tree.strength))
         if tree.strength
         else NOT_LOOKED_AT
     )
@@ -170,7 +172,7 @@ def done_wrongly(tree: Tree, day: date, year: Year) -> str:
     well = last_before(tree, _known_until(day, year), _is_well, last.day)
     if well is not None:
         return ""
-    return phrase("It was {act} on {day}, out of its time.", act=last.act, day=last.day)
+    return phrase("It was {act} on {day}, out of its time.", act=phrase(last.act), day=last.day)
 
 
 def short_summer(tree: Tree, day: date, year: Year) -> str:
@@ -217,7 +219,7 @@ def strength_first(window: Window, act: ActWord, reason: str, part: str = "") ->
         what=phrase("strength, and hold the hard work back"),
         because=phrase(
             "It would be {act} now, but a tree takes hard work only in strength and once a season.",
-            act=act,
+            act=phrase(act),
         ),
         datum=reason,
         settled_by=("checked strength", "vigour", act),

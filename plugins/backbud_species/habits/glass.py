@@ -53,12 +53,13 @@ def goes_under_glass(rule_id: str) -> Rule:
         warmth = three_weeks_ahead(year, done.day)
         if warmth.cool is False:
             return
-        work = "hard pruning" if done.act == "pruned" else "root work"
+        work = phrase("hard pruning") if done.act == "pruned" else phrase("root work")
         yield Proposal(
             "moved",
             days_after(done.day, 0, 1, 7),
             what=phrase(
-                "under unheated glass {value}", value="until spring" if until_spring else _WEEKS
+                "under unheated glass {value}",
+                value=phrase("until spring") if until_spring else phrase(_WEEKS),
             ),
             because=phrase(
                 "What is cut so late rests until spring, and unheated glass keeps it "

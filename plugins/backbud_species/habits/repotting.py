@@ -116,7 +116,7 @@ def _datum(last: _Last, usual: int, source: str, signs: Sequence[str]) -> str:
     ago = phrase("{years} year{value}", years=last.years, value="" if last.years == 1 else "s")
     text = phrase(
         "Last {act} {text}, {ago} before; the usual time is {usual}",
-        act=last.done.act,
+        act=phrase(last.done.act),
         text=last.done.when.text,
         ago=ago,
         usual=usual,

@@ -105,7 +105,7 @@ def over_share(
                 said=taken.said,
                 value=100 * most,
                 place=place,
-                source=bearable.source,
+                source=phrase(bearable.source),
             )
         ),
         cautions=(

@@ -75,7 +75,7 @@ def _within(
         "{value:.0f} % is the most in {place} ({source})",
         value=100 * most,
         place=place,
-        source=share.source,
+        source=phrase(share.source),
     )
     if wedges > most + 1e-9:
         return phrase(
@@ -91,7 +91,7 @@ def _within(
         "{says}; {limit}, so {value} goes below.",
         says=says,
         limit=limit,
-        value=phrase("about {below_cm:g} cm", below_cm=below_cm) if below_cm else "nothing",
+        value=phrase("about {below_cm:g} cm", below_cm=below_cm) if below_cm else phrase("nothing"),
     )
 
 
@@ -157,7 +157,7 @@ def _history(chosen: Sequence[str], opened: dict[str, date]) -> str:
             phrase(
                 "{value} {value_2} never opened",
                 value=_and(never),
-                value_2="was" if len(never) == 1 else "were",
+                value_2=phrase("was") if len(never) == 1 else phrase("were"),
             )
         ]
         if never

@@ -52,7 +52,7 @@ def _against(year: Year, expected: Temperature | None, figure: Figure) -> Warmth
     limit = figure.of(year)
     cool = expected.celsius < limit
     seen = expected.because.removesuffix(".")
-    side = "under" if cool else "not under"
+    side = phrase("under") if cool else phrase("not under")
     said = phrase(
         "{seen}, {side} {limit:g} °C ({name}, a setting of ours).",
         seen=seen,

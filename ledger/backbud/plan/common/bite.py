@@ -10,7 +10,7 @@ from backbud.bench.bite import girth_growth_mm, share_until_it_bites
 from backbud.climate.air import DAY
 from backbud.plan.looks import look_at
 from backbud.species import Entry, OnTree
-from backbud.species.year import Growth
+from backbud.species.year_told import Growth
 from backbud.tongue import phrase
 from backbud_grammar.dates import growing_year_days
 

@@ -55,7 +55,9 @@ def before_the_frost(tree: Tree, season: Season, year: Year) -> Proposals:
     yield Proposal(
         "moved" if tender else "protected",
         Window(evening - _IN_TIME, evening, spell.last.day - _EVENING_BEFORE),
-        what=f"{'in for' if tender else 'against frost in'} {night_said(spell, year.today)}",
+        what=phrase("in for {night}", night=night_said(spell, year.today))
+        if tender
+        else phrase("against frost in {night}", night=night_said(spell, year.today)),
         because=bears.because,
         datum=spell.because,
         cautions=(phrase("A heater under glass needs fresh air, and is kept clear of fleece."),),

@@ -22,7 +22,7 @@ def does_the_pot_drain(tree: Tree, season: Season, year: Year) -> Proposals:
     for spell in year.outlook.wet_spells(year.first):
         comes = spell.day > year.today
         opens = spell.day - _IN_TIME if comes else spell.day
-        fell = phrase("will have fallen here, as foretold") if comes else "fell here"
+        fell = phrase("will have fallen here, as foretold") if comes else phrase("fell here")
         yield Proposal(
             "checked",
             Window(opens, spell.day, spell.day + _LASTS),

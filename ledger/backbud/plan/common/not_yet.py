@@ -20,7 +20,9 @@ def look_for_it_again(tree: Tree, done: Event, year: Year) -> Proposals:
             yield Proposal(
                 "checked",
                 weeks_after(done.day, 3, 4, 6),
-                what=phrase("{what} on {part}", what=look.what, part=part) if part else look.what,
+                what=phrase("{what} on {part}", what=phrase(look.what), part=part)
+                if part
+                else look.what,
                 because=phrase("On {day} it was not yet so.", day=done.day),
                 settled_by=look.settled_by,
                 part=part,

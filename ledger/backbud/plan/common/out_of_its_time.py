@@ -39,7 +39,7 @@ def help_it_over(tree: Tree, done: Event, year: Year) -> Proposals:
     yield Proposal(
         "checked",
         days_after(done.day, 0, 14, 42),
-        what=phrase("strength: it was {act} out of its time", act=done.act),
+        what=phrase("strength: it was {act} out of its time", act=phrase(done.act)),
         because=" ".join(against),
         cautions=(care,) if done.act == "decandled" else (care, _NO_MORE),
         settled_by=("checked strength", "vigour"),

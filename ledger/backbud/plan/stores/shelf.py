@@ -217,7 +217,7 @@ def _of_event(
         by = phrase(
             "{title}, {act} by the {words}",
             title=material.title,
-            act=event.act,
+            act=phrase(event.act),
             words=detail.words or detail.measure,
         )
         taken.cannot(by, how_sold(material, currency))

@@ -11,7 +11,7 @@ from msgspec import Struct
 from backbud import words
 from backbud.journal.line_order import rests
 from backbud.tongue import phrase
-from backbud.views.history import CorrectionView, DateView, EntryView
+from backbud.views.history import CorrectionView, DateView, EntryView, LateView
 
 # How many of the latest years stand open on a page.
 YEARS_OPEN = 2
@@ -33,7 +33,8 @@ class HistoryLine(Struct, frozen=True):
 
     `held`: it is held back, and changes nothing. `beside`: words of it that were not used.
     `written`: the line as written, at the first of what was read of it, where it has other words.
-    `for_owner`: the tree's owner reads its words, and the keeper is told so.
+    `for_owner`: the tree's owner reads its words, and the keeper is told so. `late`: when it was
+    written, or changed, long after its day.
     """
 
     act: str
@@ -47,6 +48,7 @@ class HistoryLine(Struct, frozen=True):
     was: Was | None
     for_owner: bool = False
     written: str = ""
+    late: str = ""
 
 
 class Day(Struct, frozen=True):
@@ -127,7 +129,13 @@ def _line(entry: EntryView, year: int, written: str) -> HistoryLine:
         _was(entry.correction, year) if entry.correction else None,
         bool(entry.for_owner),
         written,
+        late_in_words(entry.late, year) if entry.late else "",
     )
+
+
+def late_in_words(late: LateView, year: int) -> str:
+    """When a line was written, or changed, long after its day."""
+    return f"{'changed' if late.changed else 'written down'} {words.day(late.on, year)}"
 
 
 def _was(by: CorrectionView, year: int) -> Was:

@@ -16,7 +16,7 @@ def day_and_month(on: date) -> str:
     return written_day(on, spoken())
 
 
-def months() -> tuple[str, ...]:
+def spoken_months() -> tuple[str, ...]:
     """The twelve months in the language spoken, January first."""
     return tuple(calendar.month_name[1:]) if spoken() == ENGLISH else month_names(spoken())
 

@@ -80,7 +80,7 @@ def weekday(on: date) -> str:
 
 def month(on: date, year: int) -> str:
     """`March`; the year only when it is another than `year`."""
-    name = cldr.months()[on.month - 1]
+    name = cldr.spoken_months()[on.month - 1]
     return name if on.year == year else f"{name} {on.year}"
 
 

@@ -6,7 +6,7 @@ from datetime import date, timedelta
 from functools import cached_property
 from typing import NamedTuple
 
-from backbud.cldr import months
+from backbud.cldr import spoken_months
 from backbud.climate.air import PlaceAir
 from backbud.climate.cold_nights import MONTH_ERROR_K, drop_on, month_drop
 from backbud.climate.cold_region import Region
@@ -251,7 +251,7 @@ class ColdTurns(Answers):
                 degrees=degrees(limit_c),
                 side=side,
                 day=day.day,
-                month_name=months()[day.month - 1],
+                month_name=spoken_months()[day.month - 1],
                 seasons=len(record.seasons),
                 month=month,
             ),
@@ -265,7 +265,7 @@ def _month_said(day: date, mean_c: float, one_in_ten_c: float, error_k: float) -
     return phrase(
         "{month_name}'s coldest night is {mean} in the mean year and {tenth} "
         "in one of ten, ± {error_k:.1f} K.",
-        month_name=months()[day.month - 1],
+        month_name=spoken_months()[day.month - 1],
         mean=mean,
         tenth=tenth,
         error_k=error_k,

@@ -135,7 +135,8 @@ def _line(entry: EntryView, year: int, written: str) -> HistoryLine:
 
 def late_in_words(late: LateView, year: int) -> str:
     """When a line was written, or changed, long after its day."""
-    return f"{'changed' if late.changed else 'written down'} {words.day(late.on, year)}"
+    on = words.day(late.on, year)
+    return phrase("changed {day}", day=on) if late.changed else phrase("written down {day}", day=on)
 
 
 def _was(by: CorrectionView, year: int) -> Was:

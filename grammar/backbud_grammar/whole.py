@@ -22,6 +22,7 @@ from backbud_grammar.lexicon import REMARK_HINT, SHARES, Lexicon
 from backbud_grammar.parse import ActReading
 from backbud_grammar.parts import flaw_of_part, spelled_out
 from backbud_grammar.problems import Flaw
+from backbud_grammar.sayings import saying
 from backbud_grammar.syntax import Act, Detail
 
 # The act of a line that is held back; nobody can write it, since it is two words.
@@ -113,6 +114,11 @@ _TAKEN_BACK = re.compile(
     r"\?|or\b|draft\b|remind(?:er|ed)\b|by mistake\b|meant \w+|(?:and )?straight back\b|"
     r"(?:and )?(?:back )?on again\b|and on\s*$|too \w+, back\b|\d+ of (?:them|these)\b)"
 )
+# A count of some, or a word for it.
+SOME_OF = (
+    r"(?:(?:just |only |about )?(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve"
+    r"|a dozen|both|some|a few|a couple|several|many|most|half|part|\d+))"
+)
 # A remark that begins so makes less of what ends or goes away: `sold, 300 EUR -- if she agrees`,
 # `died -- the weak ones`.
 _LESS = re.compile(
@@ -120,6 +126,7 @@ _LESS = re.compile(
     r"(?:the )?(?:weak|weakest|best|small|smallest|big|biggest|first|last|other|ten \w+) ones\b|"
     r"of the \w+ (?:\w+ )?ones\b|first tray|more next|it lives\b|i think\b|still (?:green|alive)\b|"
     r"who knows|fell through|buyer never|no answer|"
+    rf"{SOME_OF} of (?:them|these|those|the|it)\b|"
     r"(?:he|she|they) (?:changed|was|were|is|are)(?: \w+)? (?:mind|out)\b|"
     r"(?:and )?(?:brought|came|took it) (?:it )?(?:back|home again)\b"
 )
@@ -136,8 +143,11 @@ _TO_COME = re.compile(r"(?i)(?:\S+ ){0,3}(?:will\b|\S+['’]ll\b|going to\b|to b
 _NOT = ("n't", "n’t")
 _RUN = re.compile(r"[^,\s][^,]*")
 _NOT_DONE = re.compile(r"(?i)\bnot\s+done\b")
+# Before a noun these tell what it is like: `potted beauty`.
+_DESCRIBING = frozenset({"potted"})
 # It finds what is there, and takes nothing off.
 _LOOK: ActWord = "checked"
+_MOVE: ActWord = "moved"
 # What ends a tree is said of all of it: `died -- back on left 1` is said of a branch.
 _ENDS_OF_TREES: tuple[ActWord, ...] = ("died", "lost")
 
@@ -176,6 +186,9 @@ def told(
     if form.prose:
         return False, tuple(flaws)
     wrong = [flaw for flaw in flaws if flaw.code != "empty-detail"]
+    turn = _turn_of_speech(form, text, reading, wrong)
+    if turn:
+        return True, (_of_speech(turn),)
     if wrong:
         unread = _not_understood(text, reading, wrong)
         if (
@@ -187,6 +200,7 @@ def told(
             or _puts_on_nothing_read(form, reading, wrong)
             or _limiter(unread, _UNREAD - _own(forms))
             or _done_elsewhen(form, text, unread)
+            or (word.casefold() in _DESCRIBING and not reading.details)
         ):
             first = replace(
                 wrong[0],
@@ -194,6 +208,8 @@ def told(
                 hint=_hint(form, word, text, unread, wrong[0]),
             )
             return True, tuple(first if flaw is wrong[0] else flaw for flaw in flaws)
+    if form.word == _MOVE and not any(detail.name == "to" for detail in reading.details):
+        return True, (*flaws, _no_place())
     found = _limiter_read(form, word, reading, forms)
     if found is None and form.word in _ENDS_OF_TREES:
         found = _no_cause(reading)
@@ -222,6 +238,36 @@ def _no_cause(reading: ActReading) -> tuple[str, int] | None:
         ):
             return detail.words, start + detail.offset
     return None
+
+
+def _turn_of_speech(form: ActForm, text: str, reading: ActReading, wrong: Sequence[Flaw]) -> str:
+    """The turn of speech that a text begins with; "" where it is read all the same, as a place
+    that is called so."""
+    said = saying(form.word, text)
+    is_read = not wrong and any(one.handle or one.measure for one in reading.details)
+    return "" if is_read else said
+
+
+def _of_speech(turn: str) -> Flaw:
+    return Flaw(
+        HELD_CODE,
+        0,
+        0,
+        len(turn),
+        f"“{turn}” here may be a turn of speech, {CHANGES_NOTHING}",
+        "Where nothing was done to the tree, begin the line with noted.",
+    )
+
+
+def _no_place() -> Flaw:
+    return Flaw(
+        HELD_CODE,
+        0,
+        0,
+        0,
+        f"nobody said where to, {CHANGES_NOTHING}",
+        "Name the place, and then what it was for: moved tunnel, for winter.",
+    )
 
 
 def _not_understood(text: str, reading: ActReading, wrong: Iterable[Flaw]) -> list[str]:

@@ -30,6 +30,8 @@ class ToldAct(Struct, frozen=True):
 Said = tuple[tuple[str, ...], tuple[str, ...]]
 # A piece of a line, and where it stands there.
 Piece = tuple[str, int]
+# What is said again of these may be a reminder, and no second bill.
+_ONCE = ("billed", "credited")
 # Marks an act that was opened by the noun that names it.
 NOUN = "the "
 
@@ -78,6 +80,14 @@ class Draft:
         if self.word.casefold() in self.form.bare_words:
             # `wire ok` is no wiring, and `wire today` may be a wish.
             harmless = _never
+        if self.word == "potted" and not pieces:
+            # `potted beauty` tells what a tree is like.
+            harmless = self._bears_on_nothing
+            pieces += [one for one in kept if not harmless(one)]
+            kept = [one for one in kept if harmless(one)]
+        elif self.form.word in _ONCE:
+            pieces += [one for one in kept if "again" in one[0].casefold().split()]
+            kept = [one for one in kept if one not in pieces]
         if self.strict or (self.form.undone_by and not any(is_read(one[0]) for one in pieces)):
             pieces += [one for one in kept if not harmless(one)]
             kept = [one for one in kept if harmless(one)]

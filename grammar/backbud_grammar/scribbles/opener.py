@@ -99,6 +99,9 @@ class Opener:
             when = when_of(groups.get("when") or "", page)
             if named is None or (groups.get("when") and not when):
                 return None
+            if when and rest[:1].isdigit():
+                # `till next spring 2028`: a figure behind it may say more of when.
+                return None
             said = ", ".join(filter(None, (named.bare, when)))
             if "why" in groups:
                 said = WITH_REASON + said

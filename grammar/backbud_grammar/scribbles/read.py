@@ -14,6 +14,7 @@ from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ActForm
 from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.parse import Details
+from backbud_grammar.sayings import saying
 from backbud_grammar.scribbles.beside import is_beside, stays_on
 from backbud_grammar.scribbles.days import WEEKDAY, when_of, without_own_day
 from backbud_grammar.scribbles.details_said import said_as
@@ -413,6 +414,8 @@ class _LineReader:
         if opened is None:
             return self._done_to(piece)
         _, form, text, _ = opened
+        if saying(form.word, text):
+            return None
         if form.word in _LAID_OVER and piece.split()[0].casefold() not in self.acts:
             # `moss on` is laid there, `moss on the roof` is only seen.
             return opened if self._is_whole(*opened) or is_harmless(text) else None

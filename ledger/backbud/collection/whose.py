@@ -1,21 +1,30 @@
-"""Holds back what cannot be done with a tree because of whose it is, or of how many nobody read."""
+"""Holds back what cannot be done with a tree: by whose it is, by where it stands, or where nobody
+read of how many."""
 
 from __future__ import annotations
 
 import re
 
+from backbud.collection.cannot_be import here_already
+from backbud.collection.places import outward
 from backbud.collection.subjects import Whereabouts
 from backbud.journal.events import Event
 from backbud.journal.problems import PlacedFlaw, flaw_at
+from backbud.journal.things import Things
+from backbud_grammar.act_words import ActWord
 from backbud_grammar.whole import CHANGES_NOTHING, HELD_CODE
 
+# What comes by these becomes one's own.
+_COMES: tuple[ActWord, ...] = ("bought", "collected")
 _FIGURE = re.compile(r"\d")
 
 
 def not_ones_own(event: Event, tree: Whereabouts) -> PlacedFlaw | None:
     """What holds back a line by whose the tree is: nobody sells what is another's, or brings back
     to its owner what has none."""
-    if tree.standing != "here" or tree.before:
+    if tree.standing != "here":
+        return None
+    if tree.before and event.act not in _COMES:
         return None
     if event.act == "sold" and tree.owner:
         hint = (
@@ -25,8 +34,39 @@ def not_ones_own(event: Event, tree: Whereabouts) -> PlacedFlaw | None:
     elif event.act == "collected" and tree.owner:
         hint = "Where its owner came for it, write returned."
     else:
-        return None
+        return _comes_again(event, tree)
     message = f"“{tree.handle}” belongs to “{tree.owner}”, {CHANGES_NOTHING}"
+    return flaw_at(event.origin, HELD_CODE, message, hint, 0, len(event.act))
+
+
+def _comes_again(event: Event, tree: Whereabouts) -> PlacedFlaw | None:
+    """What holds back the buying or collecting of a tree that is one's own and here already."""
+    adds = tree.batch is not None and event.has("quantity")
+    if event.act not in _COMES or tree.owner or adds:
+        return None
+    if tree.before:
+        before, tree.before = tree.before, ""
+        return here_already(event, tree, before)
+    message = f"“{tree.handle}” is yours and here already, {CHANGES_NOTHING}"
+    hint = (
+        "If it was away in between, write sold or returned before this; of another tree, write it "
+        "below its own handle."
+    )
+    return flaw_at(event.origin, "here-already", message, hint, 0, len(event.act))
+
+
+def another_place(event: Event, tree: Whereabouts, things: Things) -> PlacedFlaw | None:
+    """What holds back a move from where the tree does not stand: one of the two is wrong."""
+    said = event.first("from") if event.act == "moved" else None
+    start = things.find(said.handle) if said is not None and said.handle else None
+    here = things.find(tree.place) if tree.place else None
+    if start is None or here is None or start in outward(here, things):
+        return None
+    if here in outward(start, things):
+        # The narrower place is told for the first time.
+        return None
+    message = f"“{tree.handle}” stands in “{tree.place}”, {CHANGES_NOTHING}"
+    hint = f"Write the move to “{start.handle}” before this, or leave out from {start.handle}."
     return flaw_at(event.origin, HELD_CODE, message, hint, 0, len(event.act))
 
 

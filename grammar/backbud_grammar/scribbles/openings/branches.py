@@ -152,7 +152,8 @@ OPENINGS: tuple[ActOpening, ...] = (
         rf"(?=[^,.;]*{WIRE} (?:biting|bites)[^;]*\boff\b)",
     ),
     *rows("wired", r"wire(?=,| \d|:)", noun=True),
-    *rows("wired", r"wired up", r"wires? on", r"full wire", r"re-?wired"),
+    *rows("wired", r"re-?wired", details="old wire off"),
+    *rows("wired", r"wired up", r"wires? on", r"full wire"),
     *rows(
         "wired",
         r"(?=(?:top third|top half|upper part|lower branches|whole tree|apex|top|crown) wired)",

@@ -16,7 +16,8 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "agreed",
-        r"(?:\S+ ){1,3}says? (?:yes|ok|go ahead)",
+        r"(?:@PERSON@|(?:Mrs?|Ms|Dr|Prof)\.? [^\W\d]+|he|she|they|(?:the )?(?:customer|client|owner))"
+        r" says? (?:yes|ok|go ahead)",
         r"ok'?d by",
         r"deal[:,]?(?= \d)",
         r"yes from (?=@PERSON@(?:$|,))",

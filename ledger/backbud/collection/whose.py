@@ -12,14 +12,23 @@ from backbud.journal.events import Event
 from backbud.journal.problems import PlacedFlaw, flaw_at
 from backbud.journal.things import Things
 from backbud_grammar.act_words import ActWord
-from backbud_grammar.whole import CHANGES_NOTHING, HELD_CODE
+from backbud_grammar.held_back import CHANGES_NOTHING, HELD_CODE
 
 # What comes by these becomes one's own.
 _COMES: tuple[ActWord, ...] = ("bought", "collected")
 _FIGURE = re.compile(r"\d")
 
 
-def not_ones_own(event: Event, tree: Whereabouts) -> PlacedFlaw | None:
+def cannot_be_done(event: Event, tree: Whereabouts, things: Things) -> PlacedFlaw | None:
+    """What holds back a line; None where it can be done with the tree."""
+    return (
+        _how_many_unread(event, tree)
+        or _not_ones_own(event, tree)
+        or _another_place(event, tree, things)
+    )
+
+
+def _not_ones_own(event: Event, tree: Whereabouts) -> PlacedFlaw | None:
     """What holds back a line by whose the tree is: nobody sells what is another's, or brings back
     to its owner what has none."""
     if tree.standing != "here":
@@ -55,7 +64,7 @@ def _comes_again(event: Event, tree: Whereabouts) -> PlacedFlaw | None:
     return flaw_at(event.origin, "here-already", message, hint, 0, len(event.act))
 
 
-def another_place(event: Event, tree: Whereabouts, things: Things) -> PlacedFlaw | None:
+def _another_place(event: Event, tree: Whereabouts, things: Things) -> PlacedFlaw | None:
     """What holds back a move from where the tree does not stand: one of the two is wrong."""
     said = event.first("from") if event.act == "moved" else None
     start = things.find(said.handle) if said is not None and said.handle else None
@@ -70,7 +79,7 @@ def another_place(event: Event, tree: Whereabouts, things: Things) -> PlacedFlaw
     return flaw_at(event.origin, HELD_CODE, message, hint, 0, len(event.act))
 
 
-def how_many_unread(event: Event, tree: Whereabouts) -> PlacedFlaw | None:
+def _how_many_unread(event: Event, tree: Whereabouts) -> PlacedFlaw | None:
     """What holds back a line about a batch with a figure that nobody read: it means all of them
     only where no number is said."""
     if tree.batch is None or tree.batch.count == 1 or event.row.bearing == "keeps":

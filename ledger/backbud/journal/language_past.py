@@ -11,9 +11,9 @@ from backbud.journal.own_past import PastLine
 from backbud.journal.remember import RecalledPage
 from backbud.journal.said import ActReader
 from backbud_grammar.dates import WrittenDate, read_date
+from backbud_grammar.held_back import HELD
 from backbud_grammar.problems import Misread
 from backbud_grammar.syntax import Act
-from backbud_grammar.whole import HELD
 
 
 def lines_read_otherwise(

@@ -17,26 +17,23 @@ from backbud.journal.own_words import NO_OWN_WORDS, OwnWords
 from backbud.journal.problems import is_flood
 from backbud.journal.remember import acts_of
 from backbud.journal.things import Things
+from backbud_grammar.act_reading import ActReading
 from backbud_grammar.dates import WrittenDate, read_span
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ANY_WORDS, NO_ACT, ActForm, Form
 from backbud_grammar.handles import flaw_of
+from backbud_grammar.held_back import CHANGES_NOTHING, HELD, HELD_CODE
 from backbud_grammar.languages import ALWAYS_NEWEST, LANGUAGE, Languages, table_of
 from backbud_grammar.lexicon import SHARES
 from backbud_grammar.outline import Known
 from backbud_grammar.own_words import Expanded, expanded
-from backbud_grammar.parse import ActReading, Details
+from backbud_grammar.parse import Details
 from backbud_grammar.problems import KEPT, Flaw, Misread, did_you_mean, nearest
+from backbud_grammar.remark_limiters import doubt_of
 from backbud_grammar.said_otherwise import hint_for_act
 from backbud_grammar.syntax import Act, Seam, Subjects
-from backbud_grammar.whole import (
-    CHANGES_NOTHING,
-    HELD,
-    HELD_CODE,
-    doubt_of,
-    told,
-    words_over,
-)
+from backbud_grammar.unread import words_over
+from backbud_grammar.whole import told
 
 if TYPE_CHECKING:
     from backbud_grammar.scribbles.draft import ToldAct

@@ -106,8 +106,8 @@ def _line(entry: EntryView, year: int, written: str) -> HistoryLine:
     among = entry.shared_among
     shared = f"shared among {words.number(among, 'tree')}" if among > 1 else ""
     return HistoryLine(
-        entry.act,
-        entry.text,
+        "" if entry.plainly else entry.act,
+        entry.plainly or entry.text,
         entry.beside,
         entry.remark,
         entry.at,

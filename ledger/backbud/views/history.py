@@ -59,6 +59,7 @@ class EntryView(Struct, frozen=True, kw_only=True):
     `count`: where a line counted a batch, how many there are after it, as a person says it, else
     ""; `of`: to how many of it the line was done, null where to all. `within`: the handle of the
     batch that the tree was one of then, else "".
+    `plainly`: what an owner reads in place of act and details, else "".
     `done`: it counts; neither taken back nor held back. `held_back`: not all of the line was
     understood, so it changes nothing. `kept`: the words of it that were not used. `free_words`:
     some of its details may hold any words at all. `private`: for the keeper's eyes only.
@@ -91,6 +92,7 @@ class EntryView(Struct, frozen=True, kw_only=True):
     of: int | None = None
     within: str = ""
     for_owner: str = ""
+    plainly: str = ""
 
     @property
     def as_read(self) -> str:

@@ -109,6 +109,10 @@ class Opener:
         said = " ".join(filter(None, (opening.details, rest)))
         if opening.details and opening.details not in _JOINED and rest:
             said = f"{opening.details}, {rest}"
+        for label in ("to", "from"):
+            if groups.get(label):
+                # Whose hands it went to, or came from, stands before all else.
+                said = f"{label} {groups[label]}, {said}".rstrip(", ")
         if groups.get("by"):
             said = f"{said}, by {groups['by']}".lstrip(", ")
         return NOUN + form.bare if opening.noun else opening.act, form, said, ""

@@ -7,6 +7,7 @@ import re
 
 from backbud.collection.cannot_be import here_already
 from backbud.collection.places import outward
+from backbud.collection.stand import UNKNOWN_OWNER
 from backbud.collection.subjects import Whereabouts
 from backbud.journal.events import Event
 from backbud.journal.problems import PlacedFlaw, flaw_at
@@ -23,12 +24,12 @@ def cannot_be_done(event: Event, tree: Whereabouts, things: Things) -> PlacedFla
     """What holds back a line; None where it can be done with the tree."""
     return (
         _how_many_unread(event, tree)
-        or _not_ones_own(event, tree)
+        or _not_ones_own(event, tree, things)
         or _another_place(event, tree, things)
     )
 
 
-def _not_ones_own(event: Event, tree: Whereabouts) -> PlacedFlaw | None:
+def _not_ones_own(event: Event, tree: Whereabouts, things: Things) -> PlacedFlaw | None:
     """What holds back a line by whose the tree is: nobody sells what is another's, or brings back
     to its owner what has none."""
     if tree.standing != "here":
@@ -42,10 +43,24 @@ def _not_ones_own(event: Event, tree: Whereabouts) -> PlacedFlaw | None:
         )
     elif event.act == "collected" and tree.owner:
         hint = "Where its owner came for it, write returned."
+    elif event.act == "returned" and _goes_to_another(event, tree, things):
+        hint = (
+            "Write who has it back: its owner; where another took it along, say so after “ -- ”. "
+            "What is yours is lent, or sold."
+        )
     else:
         return _comes_again(event, tree)
-    message = f"“{tree.handle}” belongs to “{tree.owner}”, {CHANGES_NOTHING}"
+    whose = f"belongs to “{tree.owner}”" if tree.owner else "is your own"
+    message = f"“{tree.handle}” {whose}, {CHANGES_NOTHING}"
     return flaw_at(event.origin, HELD_CODE, message, hint, 0, len(event.act))
+
+
+def _goes_to_another(event: Event, tree: Whereabouts, things: Things) -> bool:
+    """Whether a tree is said to go back to who does not own it: who picked it up may only have
+    carried it."""
+    to = event.first("to")
+    person = things.find(to.handle) if to is not None and to.handle else None
+    return person is not None and tree.owner != UNKNOWN_OWNER and person.handle != tree.owner
 
 
 def _comes_again(event: Event, tree: Whereabouts) -> PlacedFlaw | None:

@@ -95,8 +95,8 @@ def _problems(heard: HeardAct) -> int:
     return sum(flaw.severity != KEPT for flaw in heard.flaws)
 
 
-# What is told of the trees above it and of no other: hours that somebody owes.
-_OF_ONE = ("worked",)
+# What is told of the trees above it and of no other, in free words: hours that somebody owes.
+_OF_ONE = ("worked", "photographed")
 # Whose part it is: `on left 1 of yuki`.
 _OF = re.compile(r"\bof (\S+)")
 _NOT_AN_ACT = "this line begins with no act word, and is kept as if noted"
@@ -478,7 +478,7 @@ class ActReader:
         """A tree's handle among the words that were not read, or whose part is named."""
         words = [found[1] for detail in reading.details for found in _OF.finditer(detail.part)]
         if form.word in _OF_ONE:
-            words += [detail.words for detail in reading.details if detail.name == "on"]
+            words += [detail.words for detail in reading.details]
         if form.bearing == "does":
             words += [word for run in words_over(act.text, reading) for word in run.split()]
         return next((word for word in words if self._kind_of(word.strip(".,;:()")) == "tree"), "")

@@ -5,6 +5,11 @@ from __future__ import annotations
 from backbud_grammar.scribbles.openings.row import ActOpening, rows
 
 OPENINGS: tuple[ActOpening, ...] = (
+    *rows(
+        "worked",
+        r"(?=\d[\d.,/ ]* (?:h|min)(?: \d\d)? (?:on|with) (?:this one|this|it|her|him)(?:$|,))",
+        r"(?:took|spent)(?: me| us)? (?=(?:about )?\d[\d.,/ ]* (?:h|min)(?: \d\d)?$)",
+    ),
     *rows("worked", r"(?=\d[\d.,/ ]* (?:h|min)(?: \d\d)? (?:by |with )?@PERSON@$)"),
     *rows("paid", r"(?=\d+(?:[.,]\d\d)? (?:[A-Z]{3} )?(?:paid|received)\b)"),
     *rows(
@@ -34,6 +39,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?:(?:he|she|they|customer|client|owner) )(?:paid|sent)(?= (?:the )?\d)",
         r"paid(?= (?:the )?\d)",
         r"(?=\d+ (?:dep|deposit) )",
+        r"@PERSON@ paid (?:me |us )?(?=\d)",
         r"paid up",
         r"settled(?=[ ,]\d)",
         r"money in",

@@ -8,6 +8,12 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "top-dressed", r"moss laid on", r"moss (?:put |laid |pressed )*on(?= |,|$)", details="moss"
     ),
+    *rows("repotted", r"root[- ]?work (?:all )?done"),
+    *rows(
+        "slipped",
+        r"slip[- ]?potted (?:it |her |him )?(?:in|into|to) (?:a )?(?:bigger|larger|deeper|new) (?:pot|one|box)",
+        r"(?:only |just )(?:put |set )?in(?:to)? (?:a )?(?:bigger|larger|new) pot(?: set| put)?",
+    ),
     *rows(
         "repotted",
         r"repot(?:ted)? (?:straight |at once )?(?:after|today|done)(?: that)?[:,]?",

@@ -22,8 +22,6 @@ from backbud_grammar.problems import Flaw
 from backbud_grammar.sayings import saying
 from backbud_grammar.unread import unread_in
 
-# Before a noun these tell what it is like: `potted beauty`.
-_DESCRIBING = frozenset({"potted"})
 _MOVE: ActWord = "moved"
 
 
@@ -57,7 +55,6 @@ def told(
             or _puts_on_nothing_read(form, reading, wrong)
             or limiter_among(unread, LIMITING - says_off(forms))
             or _done_elsewhen(form, text, unread)
-            or (word.casefold() in _DESCRIBING and not reading.details)
         ):
             first = replace(
                 wrong[0],

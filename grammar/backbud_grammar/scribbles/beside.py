@@ -12,7 +12,7 @@ from functools import cache
 _DEGREES = r"(?:minus |-)?\d+(?:[.,]\d)?(?: ?(?:C|F|degrees))?"
 _WEATHER = (
     rf"(?:(?:low|high|min|max|minimum|forecast|frost|nights?|gusts?)(?: of| is| are| was| at)? )?"
-    rf"{_DEGREES}(?: (?:at night|night|nights?|forecast|tonight|last night|this week|outside))*"
+    rf"{_DEGREES}(?: (?:at night|night|nights?|forecast|tonight|last night|this week|outside|said|announced))*"
     r"|(?:hard |first |late |ground )?frosts? (?:tonight|forecast|coming|last night|due|expected)"
     r"|(?:hail|storm|snow|gale|heat ?wave|rain) (?:tonight|forecast|coming|due|expected|warning)"
     r"|too (?:hot|cold|wet|dry|windy|bright|dark|much sun|much rain|much wind)(?: there| outside)?"
@@ -46,7 +46,7 @@ _TABLE: Mapping[str, str] = {
 }
 # What is left on: said beside a part that it came off from, it says no more than that part does.
 _STAYS = re.compile(
-    r"(?:the )?(?:rest|(?:lower|low|inner|small|weak|bottom|upper|outer)(?: (?:branches|ones|leaves|shoots|candles))?|others?|all others?|other wires?|rest of (?:the )?wires?|top|apex|remaining)"
+    r"(?:the )?(?:rest|(?:lower|low|inner|small|weak|bottom|upper|outer)(?: (?:branches|ones|leaves|shoots|candles))?|others?|left|right|all others?|other wires?|rest of (?:the )?wires?|top|apex|remaining)"
     r"(?: (?:of (?:it|them)|is|are|wires?|ones?|all))*"
     r" (?:stays?(?: on)?|left on|left|leave|ok|okay|fine|kept|untouched|loose|good)"
     r"(?: (?:on|leave|for now|till spring|until spring|till autumn|as is|it))*",

@@ -31,6 +31,7 @@ _FRACTIONS = {
     "quarter": "1/4",
     "two thirds": "2/3",
 }
+_WHERE = r"(?:the )?(apex|top|crown|leader|trunk|(?:left|right) \d)"
 _BOTTOM = r"(?:below|under|the bottom|bottom|the underside|underside|btm|the base|base)"
 _ROOTS = (
     (
@@ -157,7 +158,9 @@ _ROOTS = (
     (r"(\d+) (?:potted|up|pots)", r"\1 seedlings"),
     (r"(\d{1,3})", r"\1 seedlings"),
 )
+_DECANDLED = ((r"(\d+) (?:pieces|pcs|of (?:them|['’]?em))", r"\1 candles"),)
 _CUT = (
+    (r"(?:over )?(?:the )?whole (?:tree|crown|thing)", "all"),
     # `to a third` leaves a third: two thirds are off.
     (
         rf"candles (?:snapped |broken |pinched |cut |shortened |twisted )?(?:back )?to {_SHARE}",
@@ -293,7 +296,7 @@ _CUT = (
         r"leaving \1",
     ),
     (
-        r"(\d+) (candles|shoots|buds|flowers|pods|fruits|apples|twigs|branches)(?: off| cut| removed)?",
+        r"(\d+) (?:thick |big |heavy |old |crossing |dead |long )*(candles|shoots|buds|flowers|pods|fruits|apples|twigs|branches)(?: off| cut| removed)?",
         r"\1 \2",
     ),
     (
@@ -339,7 +342,6 @@ _CUT = (
     (r"about half", "half"),
     (r"(?:stubs? )(?:of )?" + _LEN, r"stubs \1"),
 )
-_WHERE = r"(?:the )?(apex|top|crown|leader|trunk|(?:left|right) \d)"
 _WIRE = (
     (rf"{_WHERE} (?:re-?)?wired", r"on \1"),
     (rf"{_WHERE} (?:re-?)?wired (?:with )?(\d.*)", r"\2 on \1"),
@@ -490,7 +492,11 @@ _WATER = (
     (r"(?:with )?tap(?: water)?", "tap water"),
     (r"(?:for )?(\d+ (?:min|h))", r"\1"),
 )
-_UNWIRED = ((r"(?:the )?(?:lot|whole lot|whole thing|all of it|everything|every bit)", "all"),)
+_UNWIRED = (
+    (rf"(?:on )?{_WHERE} (?:and|&|\+) {_WHERE}", r"on \1, on \2"),
+    (rf"{_WHERE} wires? (?:all )?(?:off|removed|cut off|taken off|out)", r"on \1"),
+    (r"(?:the )?(?:lot|whole lot|whole thing|all of it|everything|every bit)", "all"),
+)
 _LAYERED = (
     (rf"{_LEN} ring", r"ring, \1"),
     (rf"ring (?:of )?{_LEN}", r"ring, \1"),
@@ -699,6 +705,7 @@ _BY_ACT: Mapping[str, tuple[_Way, ...]] = {
         ),
         _CUT,
     ),
+    "decandled": (*_DECANDLED, *_CUT),
     "bent": _BENT,
     "unwired": _UNWIRED,
     "layered": _LAYERED,

@@ -128,6 +128,13 @@ class _LineReader:
         if any(one.form.names_act and not one.pieces for one in self.drafts):
             return ()
         doubt = "?" in self.line or any(limiter_in(said) for said, _ in self.before)
+        for one in self.drafts:
+            if (
+                one.form.word == "potted-on"
+                and one.raw.casefold().startswith("potted ")
+                and one.cuts_roots
+            ):
+                one.word, one.form = "repotted", self.acts["repotted"]
         told_of = without_stages_in_part(self.drafts, doubt=doubt)
         # Plans and skips that are in doubt, or give no reason, are only noted.
         noted = [one for one in told_of if is_no_plan(one)]

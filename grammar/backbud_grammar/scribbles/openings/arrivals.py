@@ -54,7 +54,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "died",
         r"(?:it['’]?s|it is|she['’]s|he['’]s) dead",
-        r"dead",
+        r"dead(?! (?:needles?|lea(?:ves|f)|twigs?|branch(?:es)?|wood|shoots?|buds?|flowers?|moss|roots?|bits|tips?|growth|looking|slow|easy|ends?)\b)",
         r"is dead",
         r"has died",
         r"died off",
@@ -66,5 +66,6 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("germinated", r"(?=\d+ (?:up|seeds? up|germinated|seedlings? up)\b)", "first seeds up"),
     *rows("rooted", r"(?=\d+ (?:of \d+ )?(?:rooted|have roots|with roots))"),
     *rows("potted-on", r"potted on", r"potted up", r"pricked out", r"moved on into"),
-    *rows("potted-on", r"potted(?= (?:in|into)\b)"),
+    # Where roots were cut it is a repotting.
+    *rows("potted-on", r"potted(?=$|,| )"),
 )

@@ -74,6 +74,19 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("pruned", r"(?:long )?whips (?:back )?(?=to \d)", details="long shoots"),
     *rows("pruned", r"back[- ]cut", r"cut (?:everything|it all) back"),
     *rows("disbudded", r"flower[- ]?buds? thinned"),
+    *rows(
+        "unwired",
+        rf"(?={PART_WORDS} {WIRE} (?:all )?(?:off|removed|cut off|taken off|out)(?:$|,))",
+    ),
+    *rows("sealed", r"wounds? (?:closed|covered|treated) (?:with|by) (?:cut )?paste"),
+    *rows(
+        "decandled",
+        r"(?:second|2nd) (?:decandling|candle[- ]?cut(?:ting)?)",
+        details="second round",
+    ),
+    *rows(
+        "decandled", r"(?:first|1st) (?:decandling|candle[- ]?cut(?:ting)?)", details="first round"
+    ),
     *rows("defoliated", r"partial(?:ly)? (?:defoliation|defol|leaf[- ]?cut)", details="partial"),
     *rows("defoliated", r"leaf[- ]?pruned?(?= outer| inner| top|,|$)"),
     *rows(
@@ -204,7 +217,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"dead ?wood out",
         r"dead (?:twigs|branches|shoots) (?:out|off|cut out|removed)",
         r"(?:crossing|bar|big|heavy|thick) branch(?:es)? (?:off|out|removed|cut)",
-        r"(?=[^,.;]*\b(?:branch|heavy one|limb)\b[^,.;]* (?:off|removed|sawn off|taken off)(?:$|[,;]|\.| (?:flush|at|on|low|high|left|right|back|front|today|clean|again)\b))",
+        r"(?!dead )(?=[^,.;]*\b(?:branch|heavy one|limb)\b[^,.;]* (?:off|removed|sawn off|taken off)(?:$|[,;]|\.| (?:flush|at|on|low|high|left|right|back|front|today|clean|again)\b))",
     ),
     *rows(
         "thinned",

@@ -46,7 +46,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "worked",
-        r"(?P<by>@PERSON@) (?=\d[\d.,/ ]* (?:h|min)\b)",
+        r"(?P<by>@PERSON@) (?:worked |did )?(?=\d[\d.,/ ]* (?:h|min)\b)",
         r"(?=\d[\d.,/ ]* (?:h|min)(?: \d\d)?(?: (?:two|three|2|3) days)?$)",
     ),
     *rows("ready", r"ready to (?:go|collect)", r"done,? can go", r"for collection"),

@@ -23,6 +23,9 @@ OPENINGS: tuple[ActOpening, ...] = (
         rf"{_CARRIED}{_WHAT} (?:out of|from) (?:the )?@PLACE@,? (?:and )?(?:put |set |placed )?"
         r"(?:it |her |him )?(?:back )?(?:in|into|to|onto|on) (?:the )?(?=@PLACE@)",
         rf"{_CARRIED}{_WHAT}{_WAY}(?: in)? (?:in|into|to|onto|on|under|at) (?:the )?(?=@PLACE@)",
+        r"(?P<from>@PLACE@) (?:to|into|->) (?:the )?(?=@PLACE@)",
+        r"back (?:in|on|under|at) (?:the )?(?=@PLACE@)",
+        r"(?:into|to|onto) the (?=@PLACE@)",
         r"(?:out|outside|inside|back outside|back out|back in) (?:in|into|to|onto|on) (?:the )?(?=@PLACE@)",
     ),
     *rows(
@@ -43,6 +46,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         rf"(?:put|set|laid) (?=\d+ (?:new |more |fresh )?{FEED}(?: on)?(?:$|,))",
         rf"(?:gave|given)(?: (?:it|her|him))? (?:some |a feed of |a dose of )?"
         rf"(?=(?:liquid|fish|seaweed|kelp|{FEED}|\d{{1,2}}-\d{{1,2}}-\d{{1,2}})\b)",
+        rf"{FEED} (?:new|fresh|changed|renewed)",
         rf"added (?=\d+ (?:more |new )?{FEED}(?:$|,))",
         rf"(?={FEED} [x×]? ?\d+(?:,? (?:renewed|laid on|new|on))?(?:$|,))",
         r"(?:last|first) feed of (?:the )?(?:year|yr|season)[,:]?",

@@ -8,6 +8,10 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "top-dressed", r"moss laid on", r"moss (?:put |laid |pressed )*on(?= |,|$)", details="moss"
     ),
+    *rows(
+        "repotted",
+        r"(?=root ?ball (?:reduced|cut|pruned)[^?]*,[^?]*\b(?:same|own|new) (?:pot|box|tray)\b)",
+    ),
     *rows("repotted", r"root[- ]?work (?:all )?done"),
     *rows(
         "slipped",
@@ -18,7 +22,6 @@ OPENINGS: tuple[ActOpening, ...] = (
         "repotted",
         r"repot(?:ted)? (?:straight |at once )?(?:after|today|done)(?: that)?[:,]?",
         r"re-?potted",
-        r"potted(?= )",
         r"back in (?:its|the) (?:own |old )?pot",
     ),
     *rows(

@@ -56,9 +56,9 @@ def _not_ones_own(event: Event, tree: Whereabouts, things: Things) -> PlacedFlaw
 
 
 def _goes_to_another(event: Event, tree: Whereabouts, things: Things) -> bool:
-    """Whether a tree is said to go back to who does not own it: who picked it up may only have
-    carried it."""
-    to = event.first("to")
+    """Whether a tree is said, in other words, to go back to who does not own it: who picked it up
+    may only have carried it."""
+    to = event.first("to") if event.own else None
     person = things.find(to.handle) if to is not None and to.handle else None
     return person is not None and tree.owner != UNKNOWN_OWNER and person.handle != tree.owner
 

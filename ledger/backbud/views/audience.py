@@ -168,6 +168,8 @@ class Audience:
     def _entry(self, entry: EntryView, event: Event) -> EntryView | None:
         if entry.private:
             return None
+        # When a line was written is the keeper's matter.
+        entry = replace(entry, late=None) if entry.late else entry
         match self._eyes.sort:
             case "helper":
                 # A line as written may tell of money beside the work.

@@ -46,7 +46,8 @@ _SIZES = ("trunk", "height", "spread", "root ball")
 # What goes together, in the order the page shows it.
 _SORTS = {
     "wire": "wire", "guy": "guy wire", "wrap": "wrapping", "tie": "anchor tie", "mesh": "mesh",
-    "graft": "graft", "layer": "layer", "protection": "protection", "shade": "shade",
+    "graft": "graft", "layer": "layer", "protection": "protection", "guard": "guard",
+    "shade": "shade",
 }  # fmt: skip
 _SORT_ORDER = {sort: at for at, sort in enumerate(_SORTS)}
 

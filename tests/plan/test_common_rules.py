@@ -399,11 +399,17 @@ def test_what_is_still_on_the_tree_is_asked_for_however_old(written, states) -> 
 
 def test_when_wire_is_to_come_off_nobody_asks_for_a_look_at_it(written, states) -> None:
     text = with_acts("2026-05-01", "wired 3 mm Al on left 2")
-    assert states(written(text, "2026-10-29"), "/wire-") == {
+    # It may come off from 30 October on, but its best day is 8 January, a Friday: until the week
+    # before that of its best day nobody is told to take it off.
+    assert states(written(text, "2026-11-20"), "/wire-") == {
         "hoshi/wire-check/wired-2026-05-01/left-2": "overdue",
-        "hoshi/wire-off/wired-2026-05-01/left-2": "coming",
+        "hoshi/wire-off/wired-2026-05-01/left-2": "now",
     }
-    assert states(written(text, "2026-10-30"), "/wire-") == {
+    # A season after its time a look moves to the next growth.
+    assert states(written(text, "2026-12-27"), "/wire-check/") == {
+        "hoshi/wire-check/wired-2026-05-01/left-2": "coming",
+    }
+    assert states(written(text, "2026-12-28"), "/wire-") == {
         "hoshi/wire-check/wired-2026-05-01/left-2": "replaced",
         "hoshi/wire-off/wired-2026-05-01/left-2": "now",
     }

@@ -156,6 +156,49 @@ def test_a_shifted_night_moves_it_and_a_mild_forecast_lets_it_go(frost):
     assert frost("") == []
 
 
+def test_the_next_spell_after_a_shelter_is_a_work_of_its_own(frost):
+    """The task of the first was ticked off, which wrote that the tree was protected."""
+    diary = (
+        NOTED + "\n2026-11-20\nhoshi\n  protected  fleece\n\n2026-11-25\nhoshi\n  unprotected\n"
+    )
+    (first,) = frost(nights(-12))
+    (next_one,) = frost(nights(-12, first="2026-12-02"), diary=diary, on="2026-12-01")
+    assert (first.id, next_one.id) == (
+        "hoshi/frost-ahead/2026-27",
+        "hoshi/frost-ahead/2026-27/after-2026-11-25",
+    )
+    # It moves with its night as the first did.
+    (later,) = frost(nights(2, -12, first="2026-12-02"), diary=diary, on="2026-12-01")
+    assert later.id == next_one.id
+
+
+def test_who_left_one_spell_out_is_told_of_the_next(frost):
+    """Said of the night of 21 November, it says nothing of that of 2 December."""
+    diary = NOTED + "\n2026-11-20\nhoshi\n  skipped  protect\n"
+    assert frost(nights(-12), diary=diary) == []
+    assert len(frost(nights(-12, first="2026-12-05"), diary=diary, on="2026-12-04")) == 1
+
+
+def test_one_shelter_is_one_line(written, tmp_path):
+    """While a frost is foretold, what the whole winter asks for stands behind it."""
+    (tmp_path / "weather").mkdir()
+    places = PLACES.replace("  longitude  1.1 W\n", MEANS)
+
+    def open_on_the_20th(**files: dict[str, str]) -> list[str]:
+        session = written(
+            places + hoshi() + NOTED, "2026-12-20", settings='home = "yard"\n', **files
+        )
+        day = date(2026, 12, 20)
+        some = [one for one in session.plan().all() if one.act == "protected"]
+        return [one.id for one in some if one.state(day) == "now"]
+
+    assert open_on_the_20th() == ["hoshi/winter-frost/2026"]
+    ahead = {"weather/yard-forecast.csv": nights(-9, first="2026-12-21")}
+    assert open_on_the_20th(files=ahead) == ["hoshi/frost-ahead/2026-27"]
+    mild = {"weather/yard-forecast.csv": nights(3, first="2026-12-21")}
+    assert open_on_the_20th(files=mild) == ["hoshi/winter-frost/2026"]
+
+
 def test_a_forecast_of_four_days_ago_is_not_used(frost):
     forecast = nights(-12, -12, -12, -12, -12, first="2026-11-16")
     assert len(frost(forecast, on="2026-11-19")) == 1

@@ -12,10 +12,14 @@ from tests.species.climates import year_at
 
 from backbud_species.chinese_elm import ChineseElm
 from backbud_species.fukien_tea import FukienTea
+from backbud_species.hackberry import Hackberry
 from backbud_species.japanese_black_pine import JapaneseBlackPine
+from backbud_species.japanese_maple import JapaneseMaple
 from backbud_species.japanese_quince import JapaneseQuince
 from backbud_species.premna import Premna
+from backbud_species.trident_maple import TridentMaple
 from backbud_species.wisteria import Wisteria
+from backbud_species.zelkova import Zelkova
 
 
 def asked(made, kind, place, rule, cover=""):
@@ -79,3 +83,13 @@ def test_quinces_are_repotted_in_an_autumn_that_has_cooled(made):
     ):
         window = asked(made, JapaneseQuince, place, "repot").window
         assert (window.opens, window.closes) == (first, last), place
+
+
+@pytest.mark.parametrize("kind", [TridentMaple, JapaneseMaple, Zelkova, Hackberry])
+def test_no_tree_is_stripped_before_great_heat(made, kind):
+    """Highs of 36 °C in July at Seville: what opens after a stripping in May scorches."""
+    seville = asked(made, kind, "Seville", "defoliate")
+    assert seville.extent == "part"
+    assert "and new leaves scorch in it (great_heat_over_c" in seville.datum
+    # 31.3 °C in Tokyo's August is no such heat: the way of the trade there.
+    assert asked(made, kind, "Tokyo", "defoliate").extent == "usual"

@@ -8,13 +8,14 @@ from datetime import date
 from msgspec.structs import replace
 
 from backbud.plan.due import Due
-from backbud.plan.followups import FollowUp
+from backbud.plan.followups import NOW_BEFORE, FollowUp
+from backbud.words import monday_of
 from backbud_grammar.act_words import ActWord
 
 # Acts of which the next one stands for the last, whichever rule asked for it.
 ONE_FOR_ALL: frozenset[ActWord] = frozenset({"fed"})
-# Rules that ask about one thing, one after another: when wire is to come off, nobody asks for a
-# look at it any more.
+# Rules that ask about one thing, one after another: when wire is told to come off, nobody asks
+# for a look at it any more.
 ONE_CHAIN = {"wire-check": "wire", "wire-check-again": "wire", "wire-off": "wire"}
 
 COMES_OFF = frozenset({"wire-off"})
@@ -23,7 +24,8 @@ COMES_OFF = frozenset({"wire-off"})
 def with_cycles(dues: Iterable[Due]) -> list[Due]:
     """Tell each due when the next of its rule and part, by another cause, stands for it.
 
-    That is the day the next one's window opens; at once where that opens no later than its own.
+    That is the day the next one's window opens; at once where that opens no later than its own. A
+    look at wire stands until the wire is told to come off.
     """
     chains: dict[tuple[str, ...], list[Due]] = {}
     for due in dues:
@@ -72,6 +74,9 @@ def _is_another(following: Due, due: Due) -> bool:
 
 def _stands_from(due: Due, following: Due) -> date:
     opens = following.follow_up.window.opens
+    if following.rule in COMES_OFF and due.rule not in COMES_OFF:
+        # Until then nobody is told to take it off, so it is looked at.
+        return monday_of(following.follow_up.window.best) - NOW_BEFORE
     if following.event is not None and opens <= due.follow_up.window.opens:
         return following.event.day
     return opens

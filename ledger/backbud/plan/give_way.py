@@ -1,4 +1,5 @@
-"""Lets what a rule proposed give way to the keeper's own plan of the same work."""
+"""Lets what a rule proposed give way to the keeper's own plan of the same work, and to what stands
+for it."""
 
 from __future__ import annotations
 
@@ -24,7 +25,7 @@ def given_way(dues: Iterable[Due]) -> list[Due]:
 
     A proposal that the keeper put off is from then on a plan, and one plan of a work is enough.
     """
-    every = _one_way_out(list(dues))
+    every = _one_shelter(_one_way_out(list(dues)))
     plans = [due for due in every if _is_the_keepers(due.follow_up)]
     keepers = {due.follow_up.id for due in plans}
     out = []
@@ -57,6 +58,23 @@ def _one_way_out(dues: list[Due]) -> list[Due]:
             if one.follow_up.id not in gone and _are_near(one.follow_up, other.follow_up):
                 gone.add(other.follow_up.id)
     return [_replaced(due) if due.follow_up.id in gone else due for due in dues]
+
+
+def _one_shelter(dues: list[Due]) -> list[Due]:
+    """While frost is foretold, the shelter from it stands for what else asks for the same one: the
+    winter's protection, a cover for young leaves. Once the frost is over they ask again."""
+    spells = [due for due in dues if due.follow_up.foretold is not None and _shelters(due)]
+    return [_replaced(due) if any(_is_same(due, one) for one in spells) else due for due in dues]
+
+
+def _shelters(due: Due) -> bool:
+    return due.covers == "any" and due.follow_up.outcome == "open"
+
+
+def _is_same(due: Due, spell: Due) -> bool:
+    one, other = due.follow_up, spell.follow_up
+    overlap = one.window.opens <= other.window.closes and other.window.opens <= one.window.closes
+    return one.foretold is None and one.act == other.act and overlap and _shelters(due)
 
 
 def _goes_out(due: Due) -> bool:

@@ -10,6 +10,7 @@ from typing import ClassVar
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Judge, RepotInterval, Rule
 from backbud_species.habits.broadleaves import BroadleafEvergreen
 from backbud_species.habits.done import is_hard_pruning
+from backbud_species.habits.flowers import renews_before_the_flush
 from backbud_species.habits.for_a_show import thins_for_show
 from backbud_species.habits.judges import hard_before_winter
 from backbud_species.habits.works import (
@@ -55,6 +56,7 @@ class Camellia(BroadleafEvergreen):
         "Never let it dry out from midsummer on: dry roots then drop the flower buds months later.",
         "Rain or soft water: lime turns its leaves yellow.",
         "Do not turn or move it once the buds show colour: they drop.",
+        "A hard cut has its time in spring, before the flush, best in a year without flowers.",
     )
     never: ClassVar[tuple[str, ...]] = (
         "Never prune after midsummer: the flower buds stand at the tips by then.",
@@ -97,6 +99,13 @@ class Camellia(BroadleafEvergreen):
             cautions=("Soak fresh kanuma well: dry grains draw water out of fine roots.",),
         ),
         balances("balance", at(1, -14, 0, 14)),
+        renews_before_the_flush(
+            "renew",
+            at(7, -28, -14, 0),
+            because="Cut before its one flush, bare wood has all spring to answer, and without its "
+            "flowers the tree has the strength for it.",
+            cautions=("Leave a green twig on each branch.", "No root work in the same year."),
+        ),
         disbuds(
             "disbud",
             by_warmth((8, 15), (9, 8), (10, 10)),

@@ -16,6 +16,7 @@ from backbud.plan.common import (
     heat_ahead,
     layer_roots,
     long_rain,
+    new_leaves,
     not_yet,
     out_of_its_time,
     pests_gone,
@@ -47,6 +48,7 @@ RULES: tuple[ModuleType, ...] = (
     heat_ahead,
     layer_roots,
     long_rain,
+    new_leaves,
     out_of_its_time,
     pests_gone,
     quarantine_ends,
@@ -65,4 +67,4 @@ RULES: tuple[ModuleType, ...] = (
 )
 
 # These speak only where the species has no rule of its own after the same act.
-UNLESS_SPECIES_SPEAKS: tuple[ModuleType, ...] = (drainage,)
+UNLESS_SPECIES_SPEAKS: tuple[ModuleType, ...] = (drainage, new_leaves)

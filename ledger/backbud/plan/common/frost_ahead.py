@@ -1,7 +1,8 @@
 """A tree that does not bear the nights of the forecast is protected, or taken in, before they come.
 
 One work for a tree and a winter: it is always about the next spell of such nights, so when a night
-shifts it moves, and when the frost does not come it goes.
+shifts it moves, and when the frost does not come it goes. Once the tree was taken in or covered,
+the next spell is a work of its own: a task that was ticked off is not asked for again.
 """
 
 from __future__ import annotations
@@ -29,6 +30,7 @@ from backbud.words import weekday
 
 # Whoever has many trees wants a few days; ours, no source.
 _IN_TIME = timedelta(days=3)
+_A_YEAR = timedelta(days=365)
 _EVENING_BEFORE = timedelta(days=1)
 # So far over what its roots bear a single night already sends a tender tree in, and at this it goes
 # in where nobody knows what they bear; ours, to the cold side.
@@ -59,6 +61,8 @@ def before_the_frost(tree: Tree, season: Season, year: Year) -> Proposals:
         datum=spell.because,
         cautions=("A heater under glass needs fresh air, and is kept clear of fleece.",),
         settled_by=("protected", "moved"),
+        covers="warm" if tender else "any",
+        part=_after_the_last(tree, year),
         early_days=0,
         weight=PROTECTION,
         foretold=Foretold(
@@ -69,6 +73,15 @@ def before_the_frost(tree: Tree, season: Season, year: Year) -> Proposals:
             spell.coldest.low_c,
         ),
     )
+
+
+def _after_the_last(tree: Tree, year: Year) -> str:
+    """Which spell of the winter it is: "" up to the first shelter, then the day of the last one, or
+    of its end."""
+    autumn = year.on((9, 1))
+    winter = autumn if autumn <= year.today else autumn - _A_YEAR
+    last = tree.last_of("protected", "unprotected", "moved")
+    return f"after {last.day}" if last is not None and last.day >= winter else ""
 
 
 def _bears(tree: Tree, year: Year) -> Temperature | None:

@@ -52,6 +52,7 @@ def _inside(window: Window, datum: str) -> Proposal:
             "Look it over for pests before it joins what stands inside.",
         ),
         settled_by=("moved",),
+        covers="warm",
         part="in",
         weight=_COMES_IN,
         schedule=Schedule(after="Each colder night costs it leaves, then twigs, then the tree."),

@@ -80,6 +80,7 @@ def _protected(tree: Tree, year: Year, bears: Temperature | None) -> Proposals:
         if bears.celsius > 0
         else ("Shake wet snow off before it freezes on, and keep mice from the bark with mesh.",),
         settled_by=("protected", "moved"),
+        covers="any",
         weight=PROTECTION,
         schedule=Schedule(
             in_time=f"{coldest}Roots like these bear about {degrees(bears.celsius)}."

@@ -70,8 +70,7 @@ def test_out_in_march_it_is_asked_in_again(shelters) -> None:
 
 def test_a_fleece_that_comes_off_in_january_too(shelters) -> None:
     diary = (
-        "2025-11-01\nhoshi\n  protected  fleece\n\n"
-        "2026-01-10\nhoshi\n  unprotected  -- snowed in\n"
+        "2025-11-01\nhoshi\n  protected  fleece\n\n2026-01-10\nhoshi\n  unprotected  -- snowed in\n"
     )
     (again,) = shelters(diary, "2026-01-12")
     assert again.id == "hoshi/winter-frost/2025/bare-2026-01-10"

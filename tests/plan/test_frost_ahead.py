@@ -158,9 +158,7 @@ def test_a_shifted_night_moves_it_and_a_mild_forecast_lets_it_go(frost):
 
 def test_the_next_spell_after_a_shelter_is_a_work_of_its_own(frost):
     """The task of the first was ticked off, which wrote that the tree was protected."""
-    diary = (
-        NOTED + "\n2026-11-20\nhoshi\n  protected  fleece\n\n2026-11-25\nhoshi\n  unprotected\n"
-    )
+    diary = NOTED + "\n2026-11-20\nhoshi\n  protected  fleece\n\n2026-11-25\nhoshi\n  unprotected\n"
     (first,) = frost(nights(-12))
     (next_one,) = frost(nights(-12, first="2026-12-02"), diary=diary, on="2026-12-01")
     assert (first.id, next_one.id) == (

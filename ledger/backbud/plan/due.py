@@ -91,7 +91,17 @@ def due_of(
         foretold=proposal.foretold,
     )
     early = None if proposal.early_days is None else timedelta(days=proposal.early_days)
-    return Due(follow_up, rule, cause, event, at, proposal.part, early, bares=proposal.bares, covers=proposal.covers)
+    return Due(
+        follow_up,
+        rule,
+        cause,
+        event,
+        at,
+        proposal.part,
+        early,
+        bares=proposal.bares,
+        covers=proposal.covers,
+    )
 
 
 def _where(proposal: Proposal, event: Event | None) -> str:

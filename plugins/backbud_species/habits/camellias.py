@@ -12,6 +12,7 @@ from backbud_species.habits.broadleaves import BroadleafEvergreen
 from backbud_species.habits.done import is_hard_pruning
 from backbud_species.habits.flowers import renews_before_the_flush
 from backbud_species.habits.for_a_show import thins_for_show
+from backbud_species.habits.heat import shades_in_heat
 from backbud_species.habits.judges import hard_before_winter
 from backbud_species.habits.works import (
     altered,
@@ -74,6 +75,10 @@ class Camellia(BroadleafEvergreen):
             "late-frost",
             10,
             because="Its one flush of the year is soft for weeks, and frost takes all of it.",
+        ),
+        shades_in_heat(
+            "shade",
+            because="Hot sun scorches its leaves, and the flower buds of a dry hot pot drop later.",
         ),
         thins_for_show(
             "show",

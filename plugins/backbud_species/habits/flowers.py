@@ -1,5 +1,4 @@
-"""Whether a tree's flowers were all taken off in bud this year, and the hard cut that they make room
-for."""
+"""Whether a tree's flowers were all taken off in bud, and the hard cut of a tree without them."""
 
 from __future__ import annotations
 

@@ -86,3 +86,17 @@ def test_only_warmth_shelters_a_tender_tree(shelters) -> None:
     (still,) = shelters(frame, "2025-09-20", fig)
     assert still.id == "hoshi/tender-in/2025/in"
     assert shelters(frame.replace("frame", "room"), "2025-09-20", fig) == []
+
+
+def test_a_tender_tree_that_goes_out_in_march_is_asked_in_again(shelters) -> None:
+    fig = "small-leaved fig"
+    diary = "2025-09-01\nhoshi\n  moved  room\n2026-03-10\nhoshi\n  moved  yard\n"
+    (again,) = shelters(diary, "2026-03-12", fig)
+    assert again.id == "hoshi/tender-in/2025/in/bare-2026-03-10"
+    assert again.title == "move in, to a warm and light place"
+    assert (again.weight.at_stake, again.window.opens) == ("life", date(2026, 3, 10))
+    # A frame is no help to it, its room is; and once its time is come nobody asks.
+    back = "2026-03-13\nhoshi\n  moved  {}\n"
+    assert len(shelters(diary + back.format("frame"), "2026-03-14", fig)) == 1
+    assert shelters(diary + back.format("room"), "2026-03-14", fig) == []
+    assert shelters(diary, "2026-07-10", fig) == []

@@ -121,7 +121,10 @@ def test_it_leans_to_the_cold_side_by_the_usual_error(frost):
 
 def test_a_heater_keeps_it_off_and_a_frame_does_not(frost):
     assert frost(nights(-12), hoshi(place="hothouse")) == []
-    assert len(frost(nights(-12), hoshi(place="frame"))) == 1
+    (framed,) = frost(nights(-12), hoshi(place="frame"))
+    assert "a thermometer under it tells" in framed.cautions[0]
+    (bare,) = frost(nights(-12))
+    assert "thermometer" not in " ".join(bare.cautions)
 
 
 def test_what_is_protected_already_is_left_in_peace(frost):

@@ -50,10 +50,10 @@ def test_a_kurume_gains_by_glass_as_a_satsuki_does(made):
     assert made.after(KURUME, "kurume-glass", made.tree(warm), warm, year) == []
 
 
-def test_in_autumn_there_are_four_weeks_to_bring_it_under_glass(made, only):
+def test_in_autumn_there_are_two_weeks_to_bring_it_under_glass(made, only):
     """It rests there until spring, so the move is no matter of one week, as in growth."""
     done = made.event("2027-10-03", "pruned", "hard")
     year = made.year(SATSUKI, "cool")
     move = only(made.after(SATSUKI, "satsuki-glass", made.tree(done), done, year))
     assert move.what == "under unheated glass until spring"
-    assert move.window.closes == date(2027, 10, 31)
+    assert move.window.closes == date(2027, 10, 17)

@@ -9,6 +9,7 @@ from datetime import date, timedelta
 from msgspec.structs import replace
 
 from backbud.collection.on_tree import is_meant
+from backbud.plan.common.winter_frost import CUT_ROOTS, WINTER
 from backbud.plan.due import Due
 from backbud.plan.followups import FollowUp
 
@@ -62,9 +63,16 @@ def _one_way_out(dues: list[Due]) -> list[Due]:
 
 def _one_shelter(dues: list[Due]) -> list[Due]:
     """While frost is foretold, the shelter from it stands for what else asks for the same one: the
-    winter's protection, a cover for young leaves. Once the frost is over they ask again."""
+    winter's protection, a cover for young leaves. Once the frost is over they ask again. And what
+    asks for roots that were cut in autumn stands for what took them for mature."""
     spells = [due for due in dues if due.follow_up.foretold is not None and _shelters(due)]
-    return [_replaced(due) if any(_is_same(due, one) for one in spells) else due for due in dues]
+    young = [due for due in dues if due.rule == CUT_ROOTS and _shelters(due)]
+
+    def gives_way(due: Due) -> bool:
+        for_young = due.rule == WINTER and any(_is_same(due, one) for one in young)
+        return for_young or any(_is_same(due, one) for one in spells)
+
+    return [_replaced(due) if gives_way(due) else due for due in dues]
 
 
 def _shelters(due: Due) -> bool:

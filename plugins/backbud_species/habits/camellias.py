@@ -38,7 +38,11 @@ class Camellia(BroadleafEvergreen):
     """A glossy evergreen that makes one flush and ends it, by midsummer, in flower buds."""
 
     judges: ClassVar[tuple[Judge, ...]] = (hard_before_winter,)
-    soil_ph = Fact((5.0, 6.5), FROM_MEMORY)
+    # Of camellias as a genus.
+    soil_ph = Fact(
+        (4.5, 5.5),
+        "Desired pH Ranges and Salt Tolerance of Common Nursery Plants, revised 9 September 2010",
+    )
     usual_mix = Fact("kanuma 2, akadama 1", COMMON_PRACTICE)
     repot_years = Fact((2, 3, 5), COMMON_PRACTICE)
     repot_interval = Fact(RepotInterval((2, 2, 3), (3, 4, 6)), COMMON_PRACTICE)

@@ -55,7 +55,7 @@ def goes_under_glass(rule_id: str) -> Rule:
         work = "hard pruning" if done.act == "pruned" else "root work"
         yield Proposal(
             "moved",
-            days_after(done.day, 0, 1, 28 if until_spring else 7),
+            days_after(done.day, 0, 1, 14 if until_spring else 7),
             what=f"under unheated glass {'until spring' if until_spring else _WEEKS}",
             because="What is cut so late rests until spring, and unheated glass keeps it dry and "
             "out of the wind."

@@ -11,6 +11,7 @@ from datetime import date, timedelta
 
 from backbud.climate.ahead import FrostSpell, celsius, colder_later
 from backbud.climate.degrees import degrees
+from backbud.collection.places import is_winter_cover
 from backbud.plan.common.winter_quarters import WARMED
 from backbud.species import (
     PROTECTION,
@@ -30,6 +31,11 @@ from backbud.words import weekday
 
 # Whoever has many trees wants a few days; ours, no source.
 _IN_TIME = timedelta(days=3)
+# It raises no night by itself; what hangs under it does (climate/cold_turns.py).
+THERMOMETER = (
+    "How much this cover holds off, a thermometer under it tells: once its nights are written "
+    "down, only those that reach the roots are told."
+)
 _A_YEAR = timedelta(days=365)
 _EVENING_BEFORE = timedelta(days=1)
 # So far over what its roots bear a single night already sends a tender tree in, and at this it goes
@@ -59,7 +65,10 @@ def before_the_frost(tree: Tree, season: Season, year: Year) -> Proposals:
         what=f"{'in for' if tender else 'against frost in'} {night_said(spell, year.today)}",
         because=bears.because,
         datum=spell.because,
-        cautions=("A heater under glass needs fresh air, and is kept clear of fleece.",),
+        cautions=(
+            *((THERMOMETER,) if is_winter_cover(year.cover) else ()),
+            "A heater under glass needs fresh air, and is kept clear of fleece.",
+        ),
         settled_by=("protected", "moved"),
         covers="warm" if tender else "any",
         part=_after_the_last(tree, year),

@@ -399,17 +399,12 @@ def test_what_is_still_on_the_tree_is_asked_for_however_old(written, states) -> 
 
 def test_when_wire_is_to_come_off_nobody_asks_for_a_look_at_it(written, states) -> None:
     text = with_acts("2026-05-01", "wired 3 mm Al on left 2")
-    # It may come off from 30 October on, but its best day is 8 January, a Friday: until the week
-    # before that of its best day nobody is told to take it off.
-    assert states(written(text, "2026-11-20"), "/wire-") == {
+    assert states(written(text, "2026-10-29"), "/wire-") == {
         "hoshi/wire-check/wired-2026-05-01/left-2": "overdue",
-        "hoshi/wire-off/wired-2026-05-01/left-2": "now",
+        "hoshi/wire-off/wired-2026-05-01/left-2": "coming",
     }
-    # A season after its time a look moves to the next growth.
-    assert states(written(text, "2026-12-27"), "/wire-check/") == {
-        "hoshi/wire-check/wired-2026-05-01/left-2": "coming",
-    }
-    assert states(written(text, "2026-12-28"), "/wire-") == {
+    # In the cold half of the year no wood swells.
+    assert states(written(text, "2026-10-30"), "/wire-") == {
         "hoshi/wire-check/wired-2026-05-01/left-2": "replaced",
         "hoshi/wire-off/wired-2026-05-01/left-2": "now",
     }
@@ -475,3 +470,12 @@ def test_wire_that_bites_in_summer_is_looked_at_until_it_is_told_to_come_off(
     assert states(written(text, "2026-09-21"), "/wire-check/") == {
         "hoshi/wire-check/wired-2026-01-20/left-1": "replaced"
     }
+
+
+def test_south_of_the_equator_it_is_looked_at_through_its_summer(written, states) -> None:
+    """Wired on 20 June, its half year is over on 19 December; best 27 February, a Saturday, whose
+    week before begins on 15 February."""
+    text = "place yard\n  latitude  43.5 S\n" + with_acts("2026-06-20", "wired 3 mm Al on left 1")
+    for day, state in (("2027-01-20", "overdue"), ("2027-02-15", "replaced")):
+        session = written(text, day, settings='home = "yard"\n')
+        assert list(states(session, "/wire-check/").values()) == [state]

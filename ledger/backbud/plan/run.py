@@ -239,7 +239,7 @@ def keep(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
 
 def cycle(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
     """The next of its kind stands for each (cycles.py)."""
-    return with_cycles(dues)
+    return with_cycles(dues, asked.hanger.journal.southern)
 
 
 def settle(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:

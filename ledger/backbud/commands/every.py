@@ -30,6 +30,7 @@ COMMANDS = {
     "nightly": "fetch, make and publish by itself; how to set that up",
     "data": "give the journal out as SQLite, CSV, JSON and a Darwin Core archive",
     "tidy": "line up the details in files, changing no meaning",
+    "rest": "move whole days of years long past out of the way",
     "completion": "what makes bash, zsh or fish complete commands, options and handles",
     "man": "the manual page, for man",
     "editor": "a language server for your editor: problems, completion, what is due",

@@ -475,7 +475,8 @@ def test_wire_that_bites_in_summer_is_looked_at_until_it_is_told_to_come_off(
 def test_south_of_the_equator_it_is_looked_at_through_its_summer(written, states) -> None:
     """Wired on 20 June, its half year is over on 19 December; best 27 February, a Saturday, whose
     week before begins on 15 February."""
-    text = "place yard\n  latitude  43.5 S\n" + with_acts("2026-06-20", "wired 3 mm Al on left 1")
+    south = "place home\n  latitude  43.5 S\ntree hoshi\n  kind   garden shrub\n  place  home\n"
+    text = f"{south}2026-06-20\nhoshi\n  wired  3 mm Al on left 1\n"
     for day, state in (("2027-01-20", "overdue"), ("2027-02-15", "replaced")):
-        session = written(text, day, settings='home = "yard"\n')
+        session = written(text, day, settings='home = "home"\n')
         assert list(states(session, "/wire-check/").values()) == [state]

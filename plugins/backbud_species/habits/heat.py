@@ -10,6 +10,7 @@ from datetime import timedelta
 
 from backbud.species import (
     CARE,
+    Figure,
     Proposal,
     Proposals,
     Rule,
@@ -26,11 +27,12 @@ from backbud_species.habits.figures import GREAT_HEAT_OVER, SHADE_OVER
 _A_WEEK = timedelta(days=7)
 
 
-def shades_in_heat(rule_id: str, *, because: str) -> Rule:
-    """Shade from noon on in the hot weeks, only in a place that has them."""
+def shades_in_heat(rule_id: str, *, because: str, over: Figure = SHADE_OVER) -> Rule:
+    """Shade from noon on in the hot weeks, only in a place that has them. `over`: the mean high of
+    the day from which it wants it."""
 
     def ask(species: Species, tree: Tree, season: Season, year: Year) -> Proposals:
-        hot = year.hot_days(SHADE_OVER.of(year))
+        hot = year.hot_days(over.of(year))
         if hot is None:
             return
         yield Proposal(
@@ -40,9 +42,9 @@ def shades_in_heat(rule_id: str, *, because: str) -> Rule:
             because=because,
             datum=joined(
                 phrase(
-                    "{removesuffix}, and single ones pass 30 °C ({name}, a setting of ours).",
+                    "{removesuffix}, and single ones more ({name}, a setting of ours).",
                     removesuffix=hot.because.removesuffix("."),
-                    name=SHADE_OVER.name,
+                    name=over.name,
                 ),
                 hot.because,
             ),

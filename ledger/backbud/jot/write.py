@@ -153,6 +153,13 @@ def _bytes_of(path: str, name: str) -> tuple[bytes, os.stat_result]:
         return file.read(), found
 
 
+def put_new_file(folder: str, name: str, content: bytes) -> bool:
+    """Write a new file of the journal, whole or not at all; whether nothing stood there. Raises
+    OSError, and PublishError where a link is in the way."""
+    path = os.path.join(folder, name)
+    return lstat(path) is None and _put_in_place(path, folder, name, content, b"", None)
+
+
 def _put_in_place(
     path: str, folder: str, name: str, new: bytes, old: bytes, found: os.stat_result | None
 ) -> bool:

@@ -29,10 +29,11 @@ class OpenedList(Struct, frozen=True):
 def read_list(path: str) -> bytes:
     """The bytes of the file; BringError where there is none, or it is too large."""
     try:
+        # A pipe would be waited for until somebody writes into it.
+        if not stat.S_ISREG(os.stat(path).st_mode):
+            raise BringError("this is no file")
         with open(path, "rb") as file:
             found = os.fstat(file.fileno())
-            if not stat.S_ISREG(found.st_mode):
-                raise BringError("this is no file")
             if found.st_size > MOST_FILE_BYTES:
                 raise BringError(f"it is larger than {MOST_FILE_BYTES >> 20} MB; part it")
             return file.read(MOST_FILE_BYTES + 1)

@@ -15,6 +15,10 @@ from backbud.publish.plain import read_plain
 from backbud.publish.refused import PublishError
 
 
+class NotPutDownError(BringError):
+    """The disk refused, or somebody else was at work; nothing was written."""
+
+
 def kept_mapping(folder: str, file: str) -> bytes | None:
     """What the mapping of a list says, None where it has none yet. BringError where something else
     stands there."""
@@ -52,8 +56,8 @@ def _put(folder: str, name: str, text: str) -> None:
     try:
         is_new = put_new_file(folder, name, text.encode())
     except PublishError as error:
-        raise BringError(str(error)) from None
+        raise NotPutDownError(str(error)) from None
     except OSError as error:
-        raise BringError(f"{name} cannot be written: {error.strerror or error}") from None
+        raise NotPutDownError(f"{name} cannot be written: {error.strerror or error}") from None
     if not is_new:
-        raise BringError(f"{name} was made by somebody else just now; nothing was written")
+        raise NotPutDownError(f"{name} was made by somebody else just now; nothing was written")

@@ -146,6 +146,8 @@ def _act(
 ) -> tuple[list[BroughtLine], frozenset[str]]:
     """The line of the act itself, or its words as a note; and which other columns stand in it."""
     remark, used = row.text("remark"), frozenset[str]()
+    if _MARKED.match(remark):
+        remark = f"{row.heading('remark')}: {remark}"
     first, *rest = told.parts or ("",)
     heads = [row.heading(one) for one in ("act", "tree and act", "details") if row.text(one)]
     heading = heads[0] if heads else row.heading("remark")

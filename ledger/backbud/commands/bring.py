@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from backbud.commands.answers import print_json
 from backbud.commands.journal import folder_of, json_option
 from backbud.commands.parser import ArgumentParser
-from backbud.commands.status import FINE, PROBLEMS, Misuse
+from backbud.commands.status import FINE, PROBLEMS, Failed, Misuse
 from backbud.say import say, tell_progress
 
 if TYPE_CHECKING:
@@ -66,7 +66,7 @@ def add_options(parser: ArgumentParser) -> None:
 
 def run(options: Namespace) -> int:
     """Show what the list becomes; write it where that was said and nothing is open."""
-    from backbud.bring.put_down import kept_mapping, put_brought, put_mapping
+    from backbud.bring.put_down import NotPutDownError, kept_mapping, put_brought, put_mapping
     from backbud.bring.sheet import BringError
     from backbud.bring.told_of import brought_lines, view_of
 
@@ -81,6 +81,8 @@ def run(options: Namespace) -> int:
             brought = put_brought(folder, brought, lambda: _brought(folder, options.list, answers))
             is_written = brought.checked is not None
         is_kept = kept_mapping(folder, name) is not None
+    except NotPutDownError as error:
+        raise Failed(str(error)) from None
     except BringError as error:
         raise Misuse(f"{name}: {error}") from None
     finally:

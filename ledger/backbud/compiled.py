@@ -33,6 +33,7 @@ from backbud.publish.manifest import own_digests, read_own
 from backbud.session import Session
 from backbud.views.facts import SpeciesFacts, facts_of
 from backbud.views.grounds import first_handles_of, grounds_of
+from backbud.views.history import late_by_tree, late_in
 from backbud.views.nursery import Nursery
 from backbud.views.outline import outlines_of
 from backbud.views.people import people_view
@@ -173,6 +174,7 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
         },
         accounts=session.accounts(plan),
         papers=papers_now(session, plan),
+        late=late_by_tree(plan.trees.values(), late_in(session.journal, session.today)),
         weather=weather_of(
             session.journal, plan.trees.values(), plan.species, session.weather, session.today
         ),
@@ -195,7 +197,7 @@ def _pages(session: Session, plan: Plan) -> Iterator[tuple[str, bytes]]:
 def _photographs(session: Session, plan: Plan) -> Iterator[tuple[str, bytes]]:
     """The copies of every picture. One that an earlier run made is taken from its output: its name
     changes with the picture."""
-    shown = {one.digest: path for path, one in session.pictures.items() if one.digest}
+    shown = {one.digest: path for path, one in session.pictures.known.items() if one.digest}
     if not shown:
         return
     from backbud.photographs.known import read_picture
@@ -212,7 +214,7 @@ def _photographs(session: Session, plan: Plan) -> Iterator[tuple[str, bytes]]:
         return copies_of(read_picture(folder, path) or b"") or ()
 
     for path in shown.values():
-        names = copy_paths(session.pictures[path])
+        names = copy_paths(session.pictures.known[path])
         work = partial(made, path, names)
         copies = session.kept.once(("photograph", names), (), work)
         for name, content in zip(names, copies, strict=False):

@@ -9,7 +9,9 @@ from backbud.bring.mapping import Mapping, mapping_lines
 from backbud.bring.run import Brought
 from backbud.bring.sheet import BringError
 from backbud.bring.where import mapping_name
-from backbud.jot.write import DIARY_LOCK, WAIT_SECONDS, put_new_file
+from backbud.jot.in_place import replace_file
+from backbud.jot.write import DIARY_LOCK, WAIT_SECONDS
+from backbud.publish.disk import lstat
 from backbud.publish.lock import lock
 from backbud.publish.plain import read_plain
 from backbud.publish.refused import PublishError
@@ -54,7 +56,8 @@ def put_brought(folder: str, brought: Brought, again: Callable[[], Brought]) -> 
 
 def _put(folder: str, name: str, text: str) -> None:
     try:
-        is_new = put_new_file(folder, name, text.encode())
+        path = os.path.join(folder, name)
+        is_new = lstat(path) is None and replace_file(path, folder, name, text.encode(), b"", None)
     except PublishError as error:
         raise NotPutDownError(str(error)) from None
     except OSError as error:

@@ -48,8 +48,8 @@ from backbud.journal.read import Journal
 from backbud_grammar.act_words import ActWord
 from backbud_grammar.acts import acts_with
 from backbud_grammar.handles import flaw_of, fold
+from backbud_grammar.held_back import CHANGES_NOTHING
 from backbud_grammar.syntax import Subjects
-from backbud_grammar.whole import CHANGES_NOTHING
 
 __all__ = ["Histories", "Replay", "Whereabouts"]
 

@@ -31,6 +31,7 @@ COMMANDS = {
     "data": "give the journal out as SQLite, CSV, JSON and a Darwin Core archive",
     "bring": "bring a list from a spreadsheet or a calendar of past work in",
     "tidy": "line up the details in files, changing no meaning",
+    "rest": "move whole days of years long past out of the way",
     "completion": "what makes bash, zsh or fish complete commands, options and handles",
     "man": "the manual page, for man",
     "editor": "a language server for your editor: problems, completion, what is due",

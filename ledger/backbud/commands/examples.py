@@ -51,6 +51,7 @@ EXAMPLES: dict[str, tuple[tuple[str, str], ...]] = {
     "data": (("backbud data --for helper", "in made/data-for-helper/"),),
     "bring": (("backbud bring lists/winter-list.csv", "what it would become; nothing is written"),),
     "tidy": (("backbud tidy diary/2026.txt", "details in line, no meaning changed"),),
+    "rest": (("backbud rest 2023", "what would be moved; --write moves it"),),
     "weather": (("backbud weather --help", "how to name the service and what it gives"),),
     "nightly": (("backbud nightly --install-help", "how to have it run every night"),),
     "editor": (("backbud editor", "what your editor starts; the README tells how"),),

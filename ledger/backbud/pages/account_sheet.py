@@ -26,6 +26,7 @@ _NAMED = {
     "billed": "Work, as billed",
     "also billed": "Also in the bill",
     "not charged": "Not charged",
+    "rounding": "Rounded, bill by bill",
 }
 
 

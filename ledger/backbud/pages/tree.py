@@ -169,6 +169,7 @@ def shown_tree(view: Nursery, tree: Tree) -> TreeView:
         botanical=species.botanical if species else "",
         bites=view.bites.get(tree.handle, ()),
         photographs=view.photographs.get(tree.handle, ()),
+        late=view.late.get(tree.handle, {}),
     )
     return Forgotten(view.hidden).told(shown) if view.hidden else shown
 

@@ -110,6 +110,7 @@ def _line(root: ET.Element, number: int, line: ChargeView, net: Decimal) -> None
         "period": "keep",
         "billed": "work as billed",
         "also billed": "also in the bill",
+        "rounding": "rounded, bill by bill",
     }
     _text(item, "Name", line.what or named.get(line.sort, line.sort))
     _category(_part(item, "ClassifiedTaxCategory"), line.tax_rate, reason=False)

@@ -15,6 +15,7 @@ from backbud.collection.attached import Attached
 from backbud.collection.on_tree import TAKEN_OFF_BY, is_meant
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
+from backbud.journal.line_order import line_order
 from backbud.plan.due import Due
 from backbud.plan.followups import FollowUp, Reason
 from backbud.plan.looks import look_at, looks
@@ -160,7 +161,7 @@ def _off_again(due: Due, tree: Tree, on_tree: Attached) -> Due:
 
 
 def _later(event: Event, than: Event) -> bool:
-    return (event.day, event.file, event.line) > (than.day, than.file, than.line)
+    return (event.day, line_order(event)) > (than.day, line_order(than))
 
 
 # ------------------------------------------------------------------ skipped and put off

@@ -6,7 +6,8 @@ but what a pest was treated with.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+import re
+from collections.abc import Callable, Collection, Iterator, Sequence
 
 from msgspec import Struct
 
@@ -14,11 +15,13 @@ from backbud import words
 from backbud.collection.state import OnTree
 from backbud.journal.events import Event
 from backbud.journal.things import Thing, Things
+from backbud.species.stages import stage_name
 from backbud_grammar.act_words import ActWord, DetailName
 from backbud_grammar.forms import ANY_WORDS
 from backbud_grammar.syntax import Detail
 
 _METALS = {"Al": "aluminium", "Cu": "copper", "annealed": "annealed copper"}
+_METAL = re.compile(rf"\b(?:{'|'.join(_METALS)})\b")
 # What an owner can picture: how long, how big, how many, how far round, how large a part.
 _PLAIN_SORTS = frozenset({"length", "size", "number", "angle", "share", "fraction"})
 _PRODUCT: tuple[DetailName, ...] = ("product", "with")
@@ -65,7 +68,11 @@ class DoneLine(Struct, frozen=True, gc=False):
 
 def act_in_words(event: Event, called: Called) -> str:
     """A line in plain words."""
-    said = _said(event)
+    said = act_alone(event)
+    stage = event.measure("stage") if event.was("staged") else None
+    if stage is not None:
+        part = next((f" on {one.part}" for one in event.details if one.part), "")
+        return f"Seen: {stage_name(int(stage.numbers[0])).lower()}{part}"
     if "potting" in event.row.traits or event.has("mix") or event.has("off below"):
         details = list(_potting(event, called))
     elif event.was("wired", "guyed"):
@@ -83,12 +90,42 @@ def act_in_words(event: Event, called: Called) -> str:
     return f"{said} {told}" if all(one.startswith("on ") for one in details) else f"{said}: {told}"
 
 
+def told_plainly(
+    event: Event, shown: str, stuff: Collection[str], hides: Callable[[str], bool]
+) -> str:
+    """A line for the page of a tree, which nobody reads over before it is handed out: as a paper
+    says it where all of its details may be read, else what was done, with those that may.
+
+    `shown`: the details that may be read, as written. `stuff`: the words of the handles of pots,
+    mixes and materials; what these are called may name anybody. `hides`: whether a text names who
+    or what is not to be read.
+    """
+
+    def called(handle: str) -> str:
+        return handle if all(word in stuff for word in handle.split("-")) else ""
+
+    if shown == event.text and _is_pictured(event):
+        told = act_in_words(event, called)
+        if not hides(told):
+            return told
+    details = _METAL.sub(lambda found: _METALS[found[0]], shown)
+    return ": ".join(filter(None, (act_alone(event), details)))
+
+
+def _is_pictured(event: Event) -> bool:
+    """Whether `act_in_words` tells all of a line that its owner can picture."""
+    plain = event.was("staged", "wired", "guyed") or "potting" in event.row.traits
+    measures = (one.measure for one in event.details if one.measure is not None)
+    sorts = {measure.sort for measure in measures}
+    return plain or (bool(event.row.plainly) and sorts <= _PLAIN_SORTS)
+
+
 def is_plain_keep(event: Event) -> bool:
     """Whether it is daily keep whose figures are the keeper's alone: how strong the feed was."""
     return "daily_keep" in event.row.traits and not event.was("checked")
 
 
-def _said(event: Event) -> str:
+def act_alone(event: Event) -> str:
     """What was done, as its row says it to an owner."""
     return words.sentence(event.row.plainly or event.act.replace("-", " "))
 
@@ -109,7 +146,7 @@ def done_lines(events: Sequence[Event], called: Called, year: int) -> tuple[Done
             some = often[event.act]
             days = words.between(some[0].day, some[-1].day, year)
             times = "twice" if len(some) == 2 else f"{len(some)} times"
-            found.append(DoneLine(days, f"{_said(event)} {times}", event.act))
+            found.append(DoneLine(days, f"{act_alone(event)} {times}", event.act))
     return tuple(found)
 
 
@@ -163,9 +200,13 @@ def _wire(event: Event) -> Iterator[str]:
 
 def _typed(event: Event, called: Called) -> Iterator[str]:
     """The details that are typed, as written; where one is named, its part of the tree."""
-    free = {form.name for form in event.row.forms if form.prose or form.words == ANY_WORDS}
+    forms = event.row.forms
+    free = {form.name for form in forms if form.prose or form.words == ANY_WORDS}
+    known = {(form.name, word) for form in forms if form.words != ANY_WORDS for word in form.words}
     for detail in event.details:
-        if detail.name in _SKIPPED or detail.date or detail.name in free:
+        if detail.name in _SKIPPED or detail.date:
+            continue
+        if detail.name in free and (detail.name, detail.words) not in known:
             continue
         if detail.measure is not None and detail.measure.sort not in _PLAIN_SORTS:
             continue

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
+from types import MappingProxyType
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from backbud.collection.state import OnTree, Standing, Tree
 from backbud.collection.zones import WHOLE_TREE, zone_scores
@@ -13,7 +15,7 @@ from backbud.plan.followups import FollowUp
 from backbud.plan.run import Plan
 from backbud.views.day import FAR, due, open_works_of, settled, told_works_of
 from backbud.views.for_keeper import is_fact_for_keeper
-from backbud.views.history import DateView, EntryView, date_view, entry_view
+from backbud.views.history import DateView, EntryView, LateView, date_view, entry_view
 from backbud.views.life import WireView, wires_of
 from backbud.views.photograph import PhotographView
 from backbud.views.work import WorkView
@@ -25,6 +27,7 @@ _APART = frozenset(
     {"kind", "name", "since", "formerly", "owner", "place", "pot", "mix", "strength", "wanted",
      "trunk", "height", "spread", "root ball", "wedges"}
 )  # fmt: skip
+NONE_LATE: Mapping[str, LateView] = MappingProxyType({})
 
 
 class FactView(Struct, frozen=True):
@@ -213,9 +216,11 @@ def tree_view(
     botanical: str = "",
     bites: Sequence[date | None] = (),
     photographs: tuple[PhotographView, ...] = (),
+    late: Mapping[str, LateView] = NONE_LATE,
 ) -> TreeView:
     """A tree as it is shown on a day. `names`: what people call each person, place, pot and mix, by
-    handle. `bites`: for each thing on it the day it is reckoned to bite."""
+    handle. `bites`: for each thing on it the day it is reckoned to bite. `late`: by where they
+    stand the lines that were written long after their day, of whichever tree."""
     works = told_works_of(plans, tree, names, today)
     said = tree.facts.get("wedges", "")
     count = int(said) if said.isdecimal() else 0
@@ -259,7 +264,7 @@ def tree_view(
             for thing, bite in zip(tree.on_tree, bites or (None,) * len(tree.on_tree), strict=True)
         ),
         last={act: event.when.text for act, event in tree.last.items()},
-        history=tuple(map(entry_view, tree.history)),
+        history=_history(tree, late),
         photographs=photographs,
         due=due(works, today, FAR),
         settled=settled(works, today),
@@ -269,12 +274,20 @@ def tree_view(
     )
 
 
+def _history(tree: Tree, late: Mapping[str, LateView]) -> tuple[EntryView, ...]:
+    shown = map(entry_view, tree.history)
+    if not late:
+        return tuple(shown)
+    return tuple(replace(one, late=late[one.at]) if one.at in late else one for one in shown)
+
+
 def planned_tree_view(
     plan: Plan,
     handle: str,
     names: Mapping[str, str],
     today: date,
     photographs: tuple[PhotographView, ...] = (),
+    late: Mapping[str, LateView] = NONE_LATE,
 ) -> TreeView:
     """A tree of a plan as it is shown on a day."""
     species = plan.species[handle]
@@ -286,6 +299,7 @@ def planned_tree_view(
         botanical=species.botanical if species else "",
         bites=plan.bites.get(handle, ()),
         photographs=photographs,
+        late=late,
     )
 
 

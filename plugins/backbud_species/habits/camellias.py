@@ -12,6 +12,11 @@ from backbud_species.habits.broadleaves import BroadleafEvergreen
 from backbud_species.habits.done import is_hard_pruning
 from backbud_species.habits.for_a_show import thins_for_show
 from backbud_species.habits.judges import hard_before_winter
+from backbud_species.habits.vine_weevils import (
+    WEEVIL_GRUBS,
+    WEEVIL_GRUBS_IN_SPRING,
+    WEEVIL_SOURCES,
+)
 from backbud_species.habits.works import (
     altered,
     at,
@@ -63,8 +68,7 @@ class Camellia(BroadleafEvergreen):
         "Never take the leaves off: it makes one flush a year.",
     )
     sources: ClassVar[dict[str, str]] = {
-        "grubs": "Garden Organic, vine weevil (as gathered for the trade's facts)",
-        "grubs-spring": "Garden Organic, vine weevil (as gathered for the trade's facts)",
+        **WEEVIL_SOURCES,
     }
     works: ClassVar[tuple[Rule, ...]] = altered(
         without(BroadleafEvergreen.works, "trim-late", "pests"),
@@ -78,18 +82,8 @@ class Camellia(BroadleafEvergreen):
             what="flower buds to one at each tip, the plumpest that points outwards",
             because="Buds thinned in time open large and together, and none pushes another off.",
         ),
-        watches_for(
-            "grubs",
-            by_warmth((8, 25), (9, 15), (10, 31)),
-            where="white curled grubs under the surface and by the trunk, if it hangs while moist",
-            because="Vine weevil grubs eat the fine roots from August to April and rest in cold.",
-        ),
-        watches_for(
-            "grubs-spring",
-            by_warmth((3, 10), (3, 28), (4, 20)),
-            where="white curled grubs again, where it does not begin to grow",
-            because="Grubs that rested in the cold eat on in spring, until they are weevils.",
-        ),
+        WEEVIL_GRUBS,
+        WEEVIL_GRUBS_IN_SPRING,
         *repots(
             "repot",
             between(1, 7),

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from datetime import timedelta
 
+from backbud.plan.common.spell_ahead import stands_open
 from backbud.species import CARE, Foretold, Proposal, Proposals, Season, Tree, Window, Year, each
 
-_OPEN = ("open", "shade net")
 _LASTS = timedelta(days=10)
 _IN_TIME = timedelta(days=2)
 
@@ -15,8 +15,7 @@ _IN_TIME = timedelta(days=2)
 def does_the_pot_drain(tree: Tree, season: Season, year: Year) -> Proposals:
     """By rain that fell or is foretold, and only where it falls on the pot. Common practice, no
     source."""
-    covered = year.cover and not year.cover.casefold().startswith(_OPEN)
-    if year.outlook is None or tree.planted_out or covered:
+    if year.outlook is None or tree.planted_out or not stands_open(year):
         return
     for spell in year.outlook.wet_spells(year.first):
         comes = spell.day > year.today

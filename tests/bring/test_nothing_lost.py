@@ -116,9 +116,9 @@ def test_of_any_list_of_trees(table: list[list[str]]) -> None:
 
 
 def _writable(table: list[list[str]]) -> list[list[str]]:
-    """What can stand in XML 1.0 at all, and is no formula."""
+    """What XML 1.0 holds (odfpy leaves out what it discourages, too), and is no formula."""
     return [
-        [re.sub(r"[^\t\n\x20-\ud7ff\ue000-\ufffd]", "", cell).lstrip("=") for cell in row]
+        [re.sub(r"[^\t\n\x20-\x7e\xa0-\ud7ff\ue000-\ufffd]", "", cell).lstrip("=") for cell in row]
         for row in table
     ]
 

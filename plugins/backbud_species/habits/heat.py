@@ -24,6 +24,8 @@ from backbud.species import (
 from backbud_species.habits.figures import GREAT_HEAT_OVER, SHADE_OVER
 
 _A_WEEK = timedelta(days=7)
+# By so much the hottest days pass the mean of their weeks, at the least; common practice.
+_SINGLE_DAYS_K = 2.0
 
 
 def shades_in_heat(rule_id: str, *, because: str, over: Figure = SHADE_OVER) -> Rule:
@@ -40,7 +42,8 @@ def shades_in_heat(rule_id: str, *, because: str, over: Figure = SHADE_OVER) -> 
             what="from noon on, while it is hot",
             because=because,
             datum=joined(
-                f"{hot.because.removesuffix('.')}, and single ones more "
+                f"{hot.because.removesuffix('.')}, and single ones pass "
+                f"{over.of(year) + _SINGLE_DAYS_K:.0f} °C "
                 f"({over.name}, a setting of ours).",
                 hot.because,
             ),

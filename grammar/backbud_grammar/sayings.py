@@ -7,7 +7,10 @@ from collections.abc import Mapping
 
 # By the act as its table has it, what stands behind the word where nothing was done to a tree.
 _SAYINGS: Mapping[str, str] = {
-    "soaked": r"to the (?:skin|bone)|my |(?:him|her|my)self|by (?:a |the )?(?:shower|storm)",
+    "soaked": (
+        r"to the (?:skin|bone)|my |(?:him|her|my)self|in (?:sun|gloom|tears|sweat|rain)"
+        r"|the labels?|by (?:a |the )?(?:shower|storm)"
+    ),
     "fed": r"up\b|(?:the )?(?:cat|dog|birds?|fish|hens|chickens|kids)\b",
     "moved": r"(?:house|home|on|away|offices?|to tears)\b",
     "lost": (

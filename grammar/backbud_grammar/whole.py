@@ -134,7 +134,7 @@ def _puts_on_nothing_read(form: ActForm, reading: ActReading, wrong: Iterable[Fl
     refused = {flaw.column for flaw in wrong}
     return (
         bool(form.undone_by)
-        and (form.word == "tied" or any(one.part for one in form.forms))
+        and (form.word in ("tied", "protected") or any(one.part for one in form.forms))
         and all(
             detail.name == "by" or start + detail.offset in refused
             for detail, start in zip(reading.details, reading.starts, strict=True)

@@ -13,7 +13,7 @@ from msgspec.structs import replace
 from backbud_grammar.act_reading import ActReading
 from backbud_grammar.act_words import ActWord
 from backbud_grammar.elsewhen import elsewhen
-from backbud_grammar.forms import ActForm, Form
+from backbud_grammar.forms import ANY_WORDS, ActForm, Form
 from backbud_grammar.held_back import CHANGES_NOTHING, HELD_CODE
 from backbud_grammar.held_hints import flaw_of_limiter, held_hint, is_undone
 from backbud_grammar.limiters import ENDS_OF_TREES, LIMITING, limiter_among, says_off
@@ -77,9 +77,12 @@ def told(
 
 def _turn_of_speech(form: ActForm, text: str, reading: ActReading, wrong: Sequence[Flaw]) -> str:
     """The turn of speech that a text begins with; "" where it is read all the same, as a place
-    that is called so."""
+    that is called so, or as a word of the act's own: a glass house has benches to clean."""
     said = saying(form.word, text)
-    is_read = not wrong and any(one.handle or one.measure for one in reading.details)
+    if not said or wrong:
+        return said
+    own = {word for one in form.forms if one.words != ANY_WORDS for word in one.words}
+    is_read = any(one.handle or one.measure or one.words in own for one in reading.details)
     return "" if is_read else said
 
 

@@ -14,6 +14,7 @@ from backbud.species import (
     after,
     days_after,
 )
+from backbud.tongue import phrase
 
 
 @after("received", "bought", "collected", rule="arrival-check")
@@ -25,9 +26,11 @@ def look_it_over(tree: Tree, done: Event, year: Year) -> Proposals:
         yield Proposal(
             "quarantined",
             days_after(done.day, 0, 0, 7),
-            what="away from the others",
-            because="An imported tree is kept apart until it is known to be clean.",
-            cautions=("The plant-health authority's terms decide how long, and who is told.",),
+            what=phrase("away from the others"),
+            because=phrase("An imported tree is kept apart until it is known to be clean."),
+            cautions=(
+                phrase("The plant-health authority's terms decide how long, and who is told."),
+            ),
             weight=PRESSING,
         )
         return
@@ -36,18 +39,18 @@ def look_it_over(tree: Tree, done: Event, year: Year) -> Proposals:
         yield Proposal(
             "quarantined",
             days_after(done.day, 0, 0, 3),
-            what=f"away from the others for {days} days",
-            because="It comes from elsewhere, and pests that came along show by then.",
+            what=phrase("away from the others for {days} days", days=days),
+            because=phrase("It comes from elsewhere, and pests that came along show by then."),
             settled_by=("quarantined",),
             weight=CARE,
         )
         return
-    wired = " and its wire" if tree.on("wire") else ""
+    wired = phrase(" and its wire") if tree.on("wire") else ""
     yield Proposal(
         "checked",
         days_after(done.day, 0, 2, 14),
-        what=f"for pests{wired}",
-        because="What came in with it spreads from bench to bench.",
+        what=phrase("for pests{wired}", wired=wired),
+        because=phrase("What came in with it spreads from bench to bench."),
         settled_by=("checked pests", "quarantined", "treated"),
         weight=CARE,
     )

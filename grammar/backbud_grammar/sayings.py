@@ -32,6 +32,7 @@ _SAYINGS: Mapping[str, str] = {
         r"|(?:on|off) the (?:tap|water|heater|heating|lights?|pump))\b"
     ),
     "watered": r"down\b|(?:the )?(?:lawn|garden|tomatoes|beans|veg|roses)\b",
+    "protected": r"(?:species|tree|area|status|order|by (?:law|the))\b",
     "raised": r"(?:eyebrows|the question)\b",
     "carved": r"up\b|(?:the )?(?:roast|pumpkin|turkey|joint)\b",
     "potted-on": r"(?:history|biography|account|guide|summary|version|lecture|beauty|shrimps?)\b",

@@ -54,6 +54,20 @@ def silver_leaf_about(tree: Tree, deed: Deed, year: Year) -> str:
     return f"{deed.judged}, hard: silver leaf enters cuts that are not made in summer."
 
 
+def never_stripped(tree: Tree, deed: Deed, year: Year) -> str:
+    """Against taking all leaves at once off a tree that makes too few new ones, or none."""
+    if deed.act != "defoliated" or not deed.hard:
+        return ""
+    return f"{deed.judged}, all leaves at once: it makes few new ones before the next spring."
+
+
+def no_second_flush(tree: Tree, deed: Deed, year: Year) -> str:
+    """Against a plan to cut candles of a pine of one flush; its own rule tells what was done."""
+    if deed.act != "decandled" or not deed.planned:
+        return ""
+    return f"{deed.judged}: it makes one flush a year, and none follows the cut candles."
+
+
 def too_little_heat_left(tree: Tree, deed: Deed, year: Year) -> str:
     """Against cutting candles where the heat that is left makes no second flush."""
     if deed.act != "decandled" or year.outlook is None:

@@ -24,6 +24,7 @@ from backbud.journal.letterhead import (
 )
 from backbud.journal.tax import NO_TAX, Tax, read_tax, wrong_in_tax
 from backbud.journal.wrong_setting import WrongSetting
+from backbud.tongue import ENGLISH, LANGUAGES
 from backbud_grammar.languages import ALWAYS_NEWEST, LANGUAGE, Languages
 from backbud_grammar.measures import CURRENCIES
 from backbud_grammar.problems import Flaw, did_you_mean
@@ -50,7 +51,8 @@ class Settings(Struct, frozen=True):
     `weather`: which met service (`from`) and which station of past days (`station`) this journal
     proposes; nobody is asked for its sake. `languages`: by which language a day's page is read:
     `language`, and from the days in the table `languages` on another. `gallon`: the country whose
-    gallon is meant (`[units]`); "" where nobody says.
+    gallon is meant (`[units]`); "" where nobody says. `speaks`: the language of pages and
+    calendars, a BCP 47 tag that backbud has a catalogue for.
     """
 
     name: str = "A journal without a name"
@@ -74,6 +76,7 @@ class Settings(Struct, frozen=True):
     weather: Mapping[str, str] = {}
     languages: Languages = ALWAYS_NEWEST
     gallon: str = ""
+    speaks: str = ENGLISH
 
 
 _TEXTS = (
@@ -84,7 +87,7 @@ _CALENDARS = ("show", "settled", "alarm_days", "alarm_hour", "publish")
 LARGEST_FIGURE = 10**9
 _KNOWN = (
     "language", "languages", *_TEXTS, "hours_per_week", *_CALENDARS, "pages_for_owners",
-    "figures", "tax", "letterhead", "weather", "units",
+    "figures", "tax", "letterhead", "weather", "units", "speaks",
 )  # fmt: skip
 LONGEST_ALARM_DAYS = 365
 LONGEST_JOURNAL_ID = 60  # it ends every UID, and a UID has room for 255 octets
@@ -176,6 +179,9 @@ def _wrong_alone(key: str, value: object) -> tuple[str, str] | None:
             f"language {value} is not known to this version",
             f"This version reads language {shown_languages()}.",
         )
+    if key == "speaks" and value not in LANGUAGES:
+        known = ", ".join(f"{tag} ({name})" for tag, name in LANGUAGES.items())
+        return f"pages and calendars do not speak “{value}” yet", f"Known: {known}."
     if key in _TEXTS and not isinstance(value, str):
         return f"“{key}” is a text", f'For example: {key} = "…"'
     if key == "pages_for_owners" and not isinstance(value, bool):

@@ -20,6 +20,7 @@ from backbud.species import (
     Window,
     Year,
     joined,
+    phrase,
 )
 from backbud_species.habits.figures import GREAT_HEAT_OVER, SHADE_OVER
 
@@ -39,12 +40,16 @@ def shades_in_heat(rule_id: str, *, because: str, over: Figure = SHADE_OVER) -> 
         yield Proposal(
             "shaded",
             year.rounded(Window(hot.first - _A_WEEK, hot.first, hot.last)),
-            what="from noon on, while it is hot",
+            what=phrase("from noon on, while it is hot"),
             because=because,
             datum=joined(
-                f"{hot.because.removesuffix('.')}, and single ones pass "
-                f"{over.of(year) + _SINGLE_DAYS_K:.0f} °C "
-                f"({over.name}, a setting of ours).",
+                phrase(
+                    "{removesuffix}, and single ones pass {celsius} °C ({name}, a setting of "
+                    "ours).",
+                    removesuffix=hot.because.removesuffix("."),
+                    celsius=f"{over.of(year) + _SINGLE_DAYS_K:.0f}",
+                    name=over.name,
+                ),
                 hot.because,
             ),
             settled_by=("shaded", "moved"),
@@ -61,8 +66,10 @@ def after_great_heat(year: Year, window: Window, datum: str) -> tuple[Window, st
     if hot is None or not hot.first <= window.best <= hot.last:
         return window, datum
     days = (hot.last + timedelta(days=n) for n in (1, 8, 22))
-    said = (
-        f"{hot.because.removesuffix('.')} until {hot.last}; growth stands still in it "
-        f"({GREAT_HEAT_OVER.name}, a setting of ours)."
+    said = phrase(
+        "{removesuffix} until {last}; growth stands still in it ({name}, a setting of ours).",
+        removesuffix=hot.because.removesuffix("."),
+        last=hot.last,
+        name=GREAT_HEAT_OVER.name,
     )
     return year.rounded(Window(*days)), joined(said, hot.because)

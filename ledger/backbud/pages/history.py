@@ -10,6 +10,7 @@ from msgspec import Struct
 
 from backbud import words
 from backbud.journal.line_order import rests
+from backbud.tongue import phrase
 from backbud.views.history import CorrectionView, DateView, EntryView, LateView
 
 # How many of the latest years stand open on a page.
@@ -122,7 +123,7 @@ def _written(when: DateView, year: int) -> str:
 
 def _line(entry: EntryView, year: int, written: str, hour: str) -> HistoryLine:
     among = entry.shared_among
-    shared = f"shared among {words.number(among, 'tree')}" if among > 1 else ""
+    shared = phrase("shared among {trees}", trees=words.number(among, "tree")) if among > 1 else ""
     return HistoryLine(
         "" if entry.plainly else entry.act,
         entry.plainly or entry.text,
@@ -144,7 +145,8 @@ def _line(entry: EntryView, year: int, written: str, hour: str) -> HistoryLine:
 
 def late_in_words(late: LateView, year: int) -> str:
     """When a line was written, or changed, long after its day."""
-    return f"{'changed' if late.changed else 'written down'} {words.day(late.on, year)}"
+    on = words.day(late.on, year)
+    return phrase("changed {day}", day=on) if late.changed else phrase("written down {day}", day=on)
 
 
 def _was(by: CorrectionView, year: int) -> Was:

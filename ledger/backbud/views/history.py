@@ -14,6 +14,7 @@ from backbud.journal.events import Event
 from backbud.journal.late_lines import late_lines
 from backbud.journal.read import Journal
 from backbud.journal.written_when import written_when
+from backbud.tongue import phrase
 from backbud.views.for_keeper import is_entry_for_keeper
 from backbud.views.life import Sign, sign_of
 from backbud.views.marked import for_owner
@@ -127,11 +128,11 @@ class EntryView(Struct, frozen=True, kw_only=True):
     @property
     def whose(self) -> str:
         """How many there are after the line, and of what batch the tree was one, in words."""
-        told = [f"{self.count} now"] if self.count else []
+        told = [phrase("{count} now", count=self.count)] if self.count else []
         if self.within and self.of is not None:
-            told = [f"said of {self.of} of {self.within}"]
+            told = [phrase("said of {of} of {within}", of=self.of, within=self.within)]
         elif self.within:
-            told = [f"as one of {self.within}"]
+            told = [phrase("as one of {within}", within=self.within)]
         return "; ".join(told)
 
     @property

@@ -13,6 +13,7 @@ from backbud.collection.state import OnTree, Standing, Tree
 from backbud.collection.zones import WHOLE_TREE, zone_scores
 from backbud.plan.followups import FollowUp
 from backbud.plan.run import Plan
+from backbud.tongue import phrase
 from backbud.views.day import FAR, due, open_works_of, settled, told_works_of
 from backbud.views.for_keeper import is_fact_for_keeper
 from backbud.views.history import DateView, EntryView, LateView, date_view, entry_view
@@ -58,10 +59,14 @@ class BatchView(Struct, frozen=True):
 
     def parts(self) -> tuple[tuple[str, date], ...]:
         """How many of them have got how far, each as a person says it, and by which day."""
-        least = "at least " if self.at_least else ""
+        least = phrase("at least ") if self.at_least else ""
         told = (
-            (f"{self.rooted} rooted", self.rooted, self.rooted_on),
-            (f"{least}{self.potted_on} potted on", self.potted_on, self.potted_on_day),
+            (phrase("{rooted} rooted", rooted=self.rooted), self.rooted, self.rooted_on),
+            (
+                phrase("{least}{potted_on} potted on", least=least, potted_on=self.potted_on),
+                self.potted_on,
+                self.potted_on_day,
+            ),
         )
         return tuple((words, day) for words, number, day in told if number and day is not None)
 

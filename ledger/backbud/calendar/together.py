@@ -79,13 +79,13 @@ def _title(entry: WeekEntry) -> str:
             told = tuple(_foretold(entry))
             return notes.first_that_fits(*told) or notes.title(told[-1])
         case "must" if len(works) == 1:
-            return notes.of_tree(works[0].called, works[0].title)
+            return notes.tree_first(works[0].called, works[0].title)
         case "must" if len(trees) == 1:
-            return notes.of_tree(trees[0], _named(entry), "", f" × {len(works)}")
+            return notes.tree_first(trees[0], _named(entry), "", f" × {len(works)}")
         case "must":
-            return notes.counted(_named(entry), f" {len(trees)}", trees)
+            return notes.names_counted(_named(entry), f" {len(trees)}", trees)
         case "may" if len(works) == 1:
-            return notes.of_tree(works[0].called, f"chance to {works[0].title}")
+            return notes.tree_first(works[0].called, f"chance to {works[0].title}")
         case "may":
             return _chance(_named(entry), works[0].named, len(trees), entry.kind)
         case "kind":
@@ -168,7 +168,7 @@ def _chance(title: str, named: str, count: int, kind: str) -> str:
 def _late(work: WeekWork) -> str:
     """`past its time: gale: unwire`; of a longer work `puffin: late: release from quarantine`."""
     whole = notes.first_that_fits(f"past its time: {work.called}: {work.title}")
-    return whole or notes.of_tree(work.called, work.title, "late: ")
+    return whole or notes.tree_first(work.called, work.title, "late: ")
 
 
 def _named(entry: WeekEntry) -> str:

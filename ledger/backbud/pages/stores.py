@@ -108,10 +108,10 @@ class StoresSheet(Struct, frozen=True):
 
 def sheet(view: Nursery) -> StoresSheet:
     """The stores as their page shows them, for the keeper's eyes only."""
-    return sheet_of(shelf_view(view.stores), view.today.year)
+    return stores_sheet(shelf_view(view.stores), view.today.year)
 
 
-def sheet_of(stores: ShelfView, year: int) -> StoresSheet:
+def stores_sheet(stores: ShelfView, year: int) -> StoresSheet:
     """The stores as they are shown in a year."""
     wrong = [one for one in stores.shelf if one.is_wrong]
     unreckoned = sum(one.times for one in stores.missing)

@@ -47,7 +47,7 @@ OF_YEAR = Ways(
 )
 
 
-def of_tree(tree: Tree) -> Ways:
+def ways_of_tree(tree: Tree) -> Ways:
     """A tree's calendar; its card, and its label where it stands here."""
     card = PageWay("its card, A5", "", "card")
     label = PageWay("its label", labels_page(tree.place), label_anchor(tree.handle))

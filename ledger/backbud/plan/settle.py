@@ -18,7 +18,7 @@ from backbud.journal.events import Event
 from backbud.journal.line_order import line_order
 from backbud.plan.due import Due
 from backbud.plan.followups import FollowUp, Reason
-from backbud.plan.looks import look_at, looks
+from backbud.plan.looks import look_meant, looks
 from backbud.plan.waiting import WaitingDues
 from backbud.plan.windows import window_said
 from backbud.species import Window
@@ -111,7 +111,7 @@ def _settles(event: Event, due: Due) -> bool:
             continue
         parts, told = event.parts, False
         if act == "checked":
-            look = look_at(event, word)
+            look = look_meant(event, word)
             if look is None:
                 continue
             # A look that found where it bites, or that set the next, was a look at all of it.

@@ -58,7 +58,7 @@ class Bench:
             if self._takes(line, follow_up, place, whole=True):
                 return line
         for details in candidates(follow_up):
-            line = DiaryLine(follow_up.tree, day, written(follow_up.act, details, note))
+            line = DiaryLine(follow_up.tree, day, written_line(follow_up.act, details, note))
             if self._takes(line, follow_up, place, whole=False):
                 return line
         return None
@@ -98,7 +98,7 @@ def act_in(note: str, follow_up: FollowUp, journal: Journal, day: date) -> str:
     return Style().line(text, known) if row is not None and row.word in settling else ""
 
 
-def written(act: str, details: str, note: str) -> str:
+def written_line(act: str, details: str, note: str) -> str:
     """An act line as `backbud tidy` would leave it."""
     if len(note) > LONGEST_NOTE:
         note = f"{note[:LONGEST_NOTE].rsplit(' ', 1)[0]}…"

@@ -15,7 +15,7 @@ from backbud.species import Species, Window
 from backbud.views import care_words as said
 from backbud.views.paper import CareItem, CareStage, CareView, PaperTreeView, PartyView
 from backbud.views.photograph import PhotographView, portrait
-from backbud.views.plain_details import is_plain_part
+from backbud.views.plain_details import is_part_of_trade
 from backbud.views.plain_words import DoneLine
 from backbud_grammar.act_words import ActWord
 
@@ -130,14 +130,14 @@ def _item(some: Sequence[FollowUp], today: date, fuller: bool) -> CareItem:
     says_why = fuller or one.weight.at_stake != "style"
     parts = {each.part for each in some}
     title = _title(one, one.part if len(parts) > 1 else "")
-    return CareItem(title, when(one.window_on(today), today), because if says_why else "")
+    return CareItem(title, care_days(one.window_on(today), today), because if says_why else "")
 
 
 def _title(one: FollowUp, part: str) -> str:
     """A work as its owner is told of it, without a part of the tree."""
     title = one.title.removesuffix(f" on {part}") if part else one.title
     rest = title.partition(" ")[2]
-    if one.planned and not all(map(is_plain_part, rest.split())):
+    if one.planned and not all(map(is_part_of_trade, rest.split())):
         # A plan may be written in any words.
         title, rest = title.partition(" ")[0], ""
     told = _TOLD.get(one.act)
@@ -164,7 +164,7 @@ _TOLD: Mapping[ActWord, Callable[[str], str]] = {
 }
 
 
-def when(window: Window, today: date) -> str:
+def care_days(window: Window, today: date) -> str:
     """`between 4 and 20 May`, `now, until 6 March`."""
     year = today.year
     if window.closes < today:

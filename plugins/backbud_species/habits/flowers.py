@@ -17,7 +17,7 @@ from backbud.species import (
 )
 from backbud_species.habits.done import is_hard_pruning, last_of_before, since
 from backbud_species.habits.gates import HARD_WORK
-from backbud_species.habits.rules import after
+from backbud_species.habits.rules import hung_after
 
 # A hard cut from midsummer on takes next year's flower buds; common practice, no source.
 _BUDS_ARE_SET = timedelta(days=180)
@@ -54,7 +54,7 @@ def renews_without_flowers(rule_id: str, *, because: str, cautions: tuple[str, .
             singly=True,
         )
 
-    return after(rule_id, ("disbudded",), ask)
+    return hung_after(rule_id, ("disbudded",), ask)
 
 
 def has_flowers(tree: Tree, day: date, year: Year) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date, timedelta
 
 from backbud.species import ROUTINE, Event, Proposal, Proposals, Rule, Species, Tree, Window, Year
-from backbud_species.habits.rules import after
+from backbud_species.habits.rules import hung_after
 
 _WEEK = timedelta(weeks=1)
 # A show so long before the first flower, or after the last, is not for its flowers.
@@ -30,7 +30,7 @@ def thins_for_show(rule_id: str, *, what: str, because: str) -> Rule:
             weight=ROUTINE,
         )
 
-    return after(rule_id, ("planned",), ask)
+    return hung_after(rule_id, ("planned",), ask)
 
 
 def _day_of_show(done: Event) -> date | None:

@@ -96,7 +96,7 @@ def years_between(first: date, later: date) -> int:
     return round((later - first).days / 365.25)
 
 
-def listed(names: Sequence[str]) -> str:
+def as_listed(names: Sequence[str]) -> str:
     """Names as a person lists them: `N, NE and E`."""
     *others, last = names
     return f"{', '.join(others)} and {last}" if others else last
@@ -110,7 +110,7 @@ def _last(tree: Tree, window: Window) -> _Last | None:
 def _datum(last: _Last, usual: int, source: str, signs: Sequence[str]) -> str:
     ago = f"{last.years} year{'' if last.years == 1 else 's'}"
     text = f"Last {last.done.act} {last.done.when.text}, {ago} before; the usual time is {usual}"
-    early = f", and {listed(signs)}" if signs else ""
+    early = f", and {as_listed(signs)}" if signs else ""
     return f"{text} ({source}){early}."
 
 
@@ -136,7 +136,7 @@ def _turn(tree: Tree, year: Year, species: Species, before: date) -> NextWedges 
 def _wedge_words(turn: NextWedges | None) -> str:
     if turn is None:
         return ""
-    return f"and open wedge{'s' if len(turn.names) > 1 else ''} {listed(turn.names)}"
+    return f"and open wedge{'s' if len(turn.names) > 1 else ''} {as_listed(turn.names)}"
 
 
 def _metal_out(tree: Tree) -> tuple[str, ...]:
@@ -147,9 +147,9 @@ def _metal_out(tree: Tree) -> tuple[str, ...]:
         (old if thing.sort == "tie" and thing.from_before else now).append(_counted(thing))
     said = []
     if old:
-        said.append(f"Still in the root ball from before the last potting: {listed(old)}.")
+        said.append(f"Still in the root ball from before the last potting: {as_listed(old)}.")
     if now:
-        said.append(f"To take out of the pot: {listed(now)}.")
+        said.append(f"To take out of the pot: {as_listed(now)}.")
     return tuple(said)
 
 

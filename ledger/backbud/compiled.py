@@ -33,6 +33,7 @@ from backbud.publish.manifest import own_digests, read_own
 from backbud.session import Session
 from backbud.views.facts import SpeciesFacts, facts_of
 from backbud.views.grounds import first_handles_of, grounds_of
+from backbud.views.history import late_by_tree, late_in
 from backbud.views.nursery import Nursery
 from backbud.views.outline import outlines_of
 from backbud.views.people import people_view
@@ -173,6 +174,7 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
         },
         accounts=session.accounts(plan),
         papers=papers_now(session, plan),
+        late=late_by_tree(plan.trees.values(), late_in(session.journal, session.today)),
         weather=weather_of(
             session.journal, plan.trees.values(), plan.species, session.weather, session.today
         ),

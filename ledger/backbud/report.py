@@ -197,6 +197,9 @@ def _done(entry: EntryView, as_read: bool) -> str:
     told = "; ".join(filter(None, (entry.beside, entry.whose)))
     beside = f" · {told}" if told else ""
     line = f"{entry.date}  {held}{entry.as_read if as_read else entry.written}{beside}{remark}"
+    if entry.late is not None:
+        how = "changed" if entry.late.changed else "written down"
+        line = f"{line}  [{how} on {entry.late.on}]"
     by = entry.correction
     if by is None or entry.first_written is None:
         return line

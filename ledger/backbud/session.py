@@ -388,6 +388,7 @@ def open_session(
         memory=MemoryOf(folder, keeps),
         source=source,
     )
+    kept.speak(journal.settings.speaks)
     return Session(
         journal,
         today,

@@ -33,6 +33,7 @@ from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.pages.links import ALL_TASKS, EVERYTHING, FEEDS
 from backbud.plan.followups import FollowUp
 from backbud.publish.files import Files
+from backbud.tongue import phrase
 from backbud.views.audience import Audience, eyes_of
 from backbud.views.day import works_of
 from backbud.views.grounds import Grounds
@@ -162,7 +163,12 @@ class _Writer:
 
     def ended(self, gone: EndedFeed) -> bytes:
         """The bytes of a feed that ended."""
-        feed = Feed(gone.path, f"Ended: {gone.name}", "This calendar has ended.", ())
+        feed = Feed(
+            gone.path,
+            phrase("Ended: {name}", name=gone.name),
+            phrase("This calendar has ended."),
+            (),
+        )
         base_url = "" if is_of_owner(gone) else self._settings.base_url
         lines = [self._with_revision(entry_of_ended(gone, self._settings))]
         return _feed_written(feed, base_url, lines)

@@ -186,7 +186,7 @@ def part(reading: SoFar) -> WithFlaws[SoFar]:
     asked = reading.asked
     loaded = {name: reading.loaded[name] for name in reading.names}
     found, flaws = outlined_files(loaded, asked.acts, asked.memory, asked.known, asked.kept)
-    return WithFlaws(replace(reading, outlined_files=found), flaws)
+    return WithFlaws(replace(reading, parted=found), flaws)
 
 
 # ------------------------------------------------------------------ cards

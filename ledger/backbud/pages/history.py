@@ -10,7 +10,8 @@ from msgspec import Struct
 
 from backbud import words
 from backbud.journal.line_order import rests
-from backbud.views.history import CorrectionView, DateView, EntryView
+from backbud.tongue import phrase
+from backbud.views.history import CorrectionView, DateView, EntryView, LateView
 
 # How many of the latest years stand open on a page.
 YEARS_OPEN = 2
@@ -32,7 +33,8 @@ class HistoryLine(Struct, frozen=True):
 
     `held`: it is held back, and changes nothing. `beside`: words of it that were not used.
     `written`: the line as written, at the first of what was read of it, where it has other words.
-    `for_owner`: the tree's owner reads its words, and the keeper is told so.
+    `for_owner`: the tree's owner reads its words, and the keeper is told so. `late`: when it was
+    written, or changed, long after its day.
     """
 
     act: str
@@ -46,6 +48,7 @@ class HistoryLine(Struct, frozen=True):
     was: Was | None
     for_owner: bool = False
     written: str = ""
+    late: str = ""
 
 
 class Day(Struct, frozen=True):
@@ -111,7 +114,7 @@ def _written(when: DateView, year: int) -> str:
 
 def _line(entry: EntryView, year: int, written: str) -> HistoryLine:
     among = entry.shared_among
-    shared = f"shared among {words.number(among, 'tree')}" if among > 1 else ""
+    shared = phrase("shared among {trees}", trees=words.number(among, "tree")) if among > 1 else ""
     return HistoryLine(
         "" if entry.plainly else entry.act,
         entry.plainly or entry.text,
@@ -126,7 +129,14 @@ def _line(entry: EntryView, year: int, written: str) -> HistoryLine:
         _was(entry.correction, year) if entry.correction else None,
         bool(entry.for_owner),
         written,
+        late_in_words(entry.late, year) if entry.late else "",
     )
+
+
+def late_in_words(late: LateView, year: int) -> str:
+    """When a line was written, or changed, long after its day."""
+    on = words.day(late.on, year)
+    return phrase("changed {day}", day=on) if late.changed else phrase("written down {day}", day=on)
 
 
 def _was(by: CorrectionView, year: int) -> Was:

@@ -11,6 +11,7 @@ from datetime import date, timedelta
 
 from msgspec.structs import replace
 
+from backbud.collection.against import is_against_weather
 from backbud.collection.attached import Attached
 from backbud.collection.on_tree import TAKEN_OFF_BY, is_meant
 from backbud.collection.state import Tree
@@ -19,7 +20,7 @@ from backbud.journal.line_order import line_order
 from backbud.plan.due import Due
 from backbud.plan.followups import FollowUp, Reason
 from backbud.plan.looks import look_meant, looks
-from backbud.plan.waiting import WaitingDues
+from backbud.plan.waiting import WaitingDues, acts_in
 from backbud.plan.windows import window_said
 from backbud.species import Window
 from backbud_grammar.dates import growing_year
@@ -105,9 +106,11 @@ def _settles(event: Event, due: Due) -> bool:
     """
     if event.says("partly") or _too_early(event, due):
         return False
+    if event.act == "protected" and not is_against_weather(event):
+        return False
     for wanted in due.follow_up.settled_by:
         act, _, word = wanted.partition(" ")
-        if act != event.act:
+        if act not in acts_in(event):
             continue
         parts, told = event.parts, False
         if act == "checked":

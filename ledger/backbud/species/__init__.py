@@ -72,7 +72,9 @@ from backbud.species.weight import (
     Weight,
 )
 from backbud.species.windows import Window, days_after, weeks_after
-from backbud.species.year import Season, Temperature, Turn, Year
+from backbud.species.year import Year
+from backbud.species.year_told import Season, Temperature, Turn
+from backbud.tongue import continued, phrase
 from backbud_grammar.act_words import (
     ActWord,
     DetailName,
@@ -152,6 +154,7 @@ __all__ = [
     "as_settling",
     "as_word",
     "comes_in",
+    "continued",
     "days_after",
     "deed_of",
     "each",
@@ -165,6 +168,7 @@ __all__ = [
     "next_after",
     "out_of_the_heat",
     "parts_of",
+    "phrase",
     "ring",
     "rules_of",
     "share_of",

@@ -14,6 +14,7 @@ from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.photographs.named import marked_for
 from backbud.plan.followups import FollowUp, ReasonSort
+from backbud.tongue import phrase
 from backbud.views.for_keeper import is_work_for_keeper
 from backbud.views.grounds import Grounds
 from backbud.views.hidden_names import HiddenNames, others, places
@@ -76,7 +77,9 @@ class Audience:
         # own accord, so there only what a place is called that is named for somebody is hidden.
         self._places = HiddenNames(named)
         self._named_places = HiddenNames(filter(self._others.named_in, named))
-        self._at_places = tuple(f" at {name}" for name in sorted(named, key=len, reverse=True))
+        self._at_places = tuple(
+            phrase(" at {name}", name=name) for name in sorted(named, key=len, reverse=True)
+        )
 
     @property
     def eyes(self) -> Eyes:
@@ -168,6 +171,8 @@ class Audience:
     def _entry(self, entry: EntryView, event: Event) -> EntryView | None:
         if entry.private:
             return None
+        # When a line was written is the keeper's matter.
+        entry = replace(entry, late=None) if entry.late else entry
         match self._eyes.sort:
             case "helper":
                 # A line as written may tell of money beside the work.

@@ -20,6 +20,7 @@ _NAMES = {
     "DateView": "written_date",
     "EntryView": "entry",
     "CorrectionView": "correction",
+    "LateView": "written_late",
     "PhotographView": "photograph",
     "WireView": "wire_on_tree",
     "FactView": "fact_of_tree",

@@ -33,7 +33,7 @@ def thins_leaves(*, what: str, because: str) -> Rule:
         at(19, 3, 10, 21),
         what=what,
         because=because,
-        cautions=("Not from inner or weak twigs, and never all: no second leaves come.",),
+        cautions=(("Not from inner or weak twigs, and never all: no second leaves come."),),
         gate=LEAF_WORK,
         only_if=lambda tree, day, year: tree.strength == "strong",
     )

@@ -14,6 +14,7 @@ from backbud.species import (
     Tree,
     Year,
     days_after,
+    phrase,
 )
 from backbud_species.habits.done import is_hard_pruning, last_of_before, since
 from backbud_species.habits.gates import HARD_WORK
@@ -45,9 +46,9 @@ def renews_without_flowers(rule_id: str, *, because: str, cautions: tuple[str, .
         yield Proposal(
             "pruned",
             days_after(done.day, 0, 14, 42),
-            what="hard, to old wood, where it has to be renewed",
+            what=phrase("hard, to old wood, where it has to be renewed"),
             because=because,
-            datum=f"Its flower buds came off on {done.day}.",
+            datum=phrase("Its flower buds came off on {day}.", day=done.day),
             cautions=cautions,
             extent="hard",
             weight=CHANCE,

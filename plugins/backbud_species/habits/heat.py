@@ -19,6 +19,7 @@ from backbud.species import (
     Window,
     Year,
     joined,
+    phrase,
 )
 from backbud_species.habits.figures import GREAT_HEAT_OVER, SHADE_OVER
 
@@ -35,11 +36,14 @@ def shades_in_heat(rule_id: str, *, because: str) -> Rule:
         yield Proposal(
             "shaded",
             year.rounded(Window(hot.first - _A_WEEK, hot.first, hot.last)),
-            what="from noon on, while it is hot",
+            what=phrase("from noon on, while it is hot"),
             because=because,
             datum=joined(
-                f"{hot.because.removesuffix('.')}, and single ones pass 30 °C "
-                f"({SHADE_OVER.name}, a setting of ours).",
+                phrase(
+                    "{removesuffix}, and single ones pass 30 °C ({name}, a setting of ours).",
+                    removesuffix=hot.because.removesuffix("."),
+                    name=SHADE_OVER.name,
+                ),
                 hot.because,
             ),
             settled_by=("shaded", "moved"),
@@ -56,8 +60,10 @@ def after_great_heat(year: Year, window: Window, datum: str) -> tuple[Window, st
     if hot is None or not hot.first <= window.best <= hot.last:
         return window, datum
     days = (hot.last + timedelta(days=n) for n in (1, 8, 22))
-    said = (
-        f"{hot.because.removesuffix('.')} until {hot.last}; growth stands still in it "
-        f"({GREAT_HEAT_OVER.name}, a setting of ours)."
+    said = phrase(
+        "{removesuffix} until {last}; growth stands still in it ({name}, a setting of ours).",
+        removesuffix=hot.because.removesuffix("."),
+        last=hot.last,
+        name=GREAT_HEAT_OVER.name,
     )
     return year.rounded(Window(*days)), joined(said, hot.because)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import timedelta
 from typing import NamedTuple
 
-from backbud.species import CARE, CHANCE, Proposal, Proposals, Tree, Window, Year
+from backbud.species import CARE, CHANCE, Proposal, Proposals, Tree, Window, Year, phrase
 from backbud_species.habits.done import last_of_before
 from backbud_species.habits.times import week_of
 from backbud_species.habits.warmth import UNKNOWN, summer, under_cover
@@ -37,8 +37,8 @@ def leaves_off(tree: Tree, year: Year, window: Window, full: Way | None, part: W
             window,
             what=full.what,
             because=full.because,
-            datum=warmth.after("It is written down as strong"),
-            cautions=("No root work and no hard pruning in the same year.",),
+            datum=warmth.after(phrase("It is written down as strong")),
+            cautions=(phrase("No root work and no hard pruning in the same year."),),
             weight=CHANCE,
         )
         return
@@ -55,10 +55,10 @@ def leaves_off(tree: Tree, year: Year, window: Window, full: Way | None, part: W
 
 def _why_in_part(tree: Tree, full: Way | None, rested: bool, weather: str) -> str:
     if full is None:
-        return "This species is never stripped of all its leaves at once."
+        return phrase("This species is never stripped of all its leaves at once.")
     if tree.strength != "strong":
-        return "It is not written down as strong."
-    return weather if rested else "It was stripped less than a year ago."
+        return phrase("It is not written down as strong.")
+    return weather if rested else phrase("It was stripped less than a year ago.")
 
 
 def late_frost(
@@ -94,7 +94,7 @@ def late_frost(
     yield Proposal(
         "protected",
         window,
-        what="young leaves against late frost",
+        what=phrase("young leaves against late frost"),
         because=because,
         datum=datum,
         settled_by=("protected", "moved"),

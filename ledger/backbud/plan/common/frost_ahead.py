@@ -24,6 +24,7 @@ from backbud.species import (
     Year,
     foretold,
 )
+from backbud.tongue import phrase
 from backbud.words import day as day_of
 from backbud.words import weekday
 
@@ -54,10 +55,12 @@ def before_the_frost(tree: Tree, season: Season, year: Year) -> Proposals:
     yield Proposal(
         "moved" if tender else "protected",
         Window(evening - _IN_TIME, evening, spell.last.day - _EVENING_BEFORE),
-        what=f"{'in for' if tender else 'against frost in'} {night_said(spell, year.today)}",
+        what=phrase("in for {night}", night=night_said(spell, year.today))
+        if tender
+        else phrase("against frost in {night}", night=night_said(spell, year.today)),
         because=bears.because,
         datum=spell.because,
-        cautions=("A heater under glass needs fresh air, and is kept clear of fleece.",),
+        cautions=(phrase("A heater under glass needs fresh air, and is kept clear of fleece."),),
         settled_by=("protected", "moved"),
         early_days=0,
         weight=PROTECTION,
@@ -79,10 +82,22 @@ def _bears(tree: Tree, year: Year) -> Temperature | None:
     if bears is None:
         limit = TENDER_IN_BELOW.of(year)
         return Temperature(
-            limit, f"It is tender: at {degrees(limit)} it goes in ({TENDER_IN_BELOW.name}, ours)."
+            limit,
+            phrase(
+                "It is tender: at {degrees} it goes in ({name}, ours).",
+                degrees=degrees(limit),
+                name=TENDER_IN_BELOW.name,
+            ),
         )
     limit = min(bears.celsius + TENDER_SPARED_K, year.comes_in_below_c)
-    return Temperature(limit, f"It is tender, and goes in at {degrees(limit)}: {bears.because}")
+    return Temperature(
+        limit,
+        phrase(
+            "It is tender, and goes in at {degrees}: {because}",
+            degrees=degrees(limit),
+            because=bears.because,
+        ),
+    )
 
 
 def night_said(spell: FrostSpell, today: date) -> str:
@@ -91,4 +106,6 @@ def night_said(spell: FrostSpell, today: date) -> str:
     to = f"{weekday(first.day)} {day_of(first.day, today.year)}"
     figure = celsius(first.low_c)
     colder = colder_later(first.day, figure, spell.coldest)
-    return f"the night to {to}, {figure}{colder and f', {colder}'}"
+    return phrase(
+        "the night to {to}, {figure}{colder}", to=to, figure=figure, colder=colder and f", {colder}"
+    )

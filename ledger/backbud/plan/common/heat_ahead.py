@@ -7,6 +7,7 @@ from datetime import timedelta
 from backbud.climate.ahead import celsius, days_over
 from backbud.plan.common.spell_ahead import against_days, said_day
 from backbud.species import Figure, Proposals, Season, Tree, Year, foretold
+from backbud.tongue import phrase
 
 HEAT_OVER = Figure(
     "heat_over_c", 33.0, "Day in °C from which roots in a shallow pot, or cut lately, want shade."
@@ -38,10 +39,15 @@ def shade_before_the_heat(tree: Tree, season: Season, year: Year) -> Proposals:
             found,
             "heat",
             figure,
-            what=f"against the heat from {said_day(found, year)} on, {figure}",
-            because="The sun on a pot kills roots at its wall first, and shallow or cut ones "
-            "sooner.",
-            datum=f"The hottest of the days foretold is {found.worst}.",
+            what=phrase(
+                "against the heat from {said_day} on, {figure}",
+                said_day=said_day(found, year),
+                figure=figure,
+            ),
+            because=phrase(
+                "The sun on a pot kills roots at its wall first, and shallow or cut ones sooner."
+            ),
+            datum=phrase("The hottest of the days foretold is {worst}.", worst=found.worst),
         )
 
 

@@ -6,6 +6,7 @@ from datetime import timedelta
 
 from backbud.plan.common.spell_ahead import stands_open
 from backbud.species import CARE, Foretold, Proposal, Proposals, Season, Tree, Window, Year, each
+from backbud.tongue import phrase
 
 _LASTS = timedelta(days=10)
 _IN_TIME = timedelta(days=2)
@@ -20,16 +21,23 @@ def does_the_pot_drain(tree: Tree, season: Season, year: Year) -> Proposals:
     for spell in year.outlook.wet_spells(year.first):
         comes = spell.day > year.today
         opens = spell.day - _IN_TIME if comes else spell.day
-        fell = "will have fallen here, as foretold" if comes else "fell here"
+        fell = phrase("will have fallen here, as foretold") if comes else phrase("fell here")
         yield Proposal(
             "checked",
             Window(opens, spell.day, spell.day + _LASTS),
-            what="drainage: tilt the pots that stay wet, or shelter them",
-            because="Roots without air rot, and in weeks of rain no pot dries by itself.",
-            datum=f"In the ten days up to {spell.day} {spell.rain_mm:.0f} mm {fell}.",
-            cautions=("Hold feed back: rain washes it out.",),
+            what=phrase("drainage: tilt the pots that stay wet, or shelter them"),
+            because=phrase("Roots without air rot, and in weeks of rain no pot dries by itself."),
+            datum=phrase(
+                "In the ten days up to {day} {rain_mm:.0f} mm {fell}.",
+                day=spell.day,
+                rain_mm=spell.rain_mm,
+                fell=fell,
+            ),
+            cautions=(phrase("Hold feed back: rain washes it out."),),
             settled_by=("checked drainage", "checked soil", "drained", "moved", "protected"),
             part="foretold" if comes else f"{spell.day}",
             weight=CARE,
-            foretold=Foretold("rain", spell.day, f"{spell.rain_mm:.0f} mm") if comes else None,
+            foretold=Foretold("rain", spell.day, phrase("{rain_mm:.0f} mm", rain_mm=spell.rain_mm))
+            if comes
+            else None,
         )

@@ -8,6 +8,7 @@ from __future__ import annotations
 from backbud.collection.places import is_winter_cover
 from backbud.plan.common.winter_quarters import WARMED
 from backbud.species import CARE, Event, Proposal, Proposals, Tree, Year, after, weeks_after
+from backbud.tongue import phrase
 
 
 @after("moved", rule="under-cover")
@@ -20,12 +21,14 @@ def looked_at_in_winter(tree: Tree, done: Event, year: Year) -> Proposals:
     yield Proposal(
         "checked",
         weeks_after(done.day, 5, 7, 11),
-        what="soil under cover, and water it on a mild day",
-        because="No rain reaches it there, and roots that dry out in winter show it in spring.",
-        datum=f"It was moved on {done.day}.",
+        what=phrase("soil under cover, and water it on a mild day"),
+        because=phrase(
+            "No rain reaches it there, and roots that dry out in winter show it in spring."
+        ),
+        datum=phrase("It was moved on {day}.", day=done.day),
         cautions=(
-            "Air the glass whenever the sun is on it: still damp air brings mould.",
-            "Look for gnawed bark: mice winter where trees do.",
+            phrase("Air the glass whenever the sun is on it: still damp air brings mould."),
+            phrase("Look for gnawed bark: mice winter where trees do."),
         ),
         settled_by=("checked soil", "watered"),
         weight=CARE,

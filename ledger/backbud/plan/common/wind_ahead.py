@@ -6,6 +6,7 @@ from backbud.climate.ahead import days_over
 from backbud.climate.forecast import ForecastDay
 from backbud.plan.common.spell_ahead import against_days, said_day, stands_open
 from backbud.species import Figure, Proposals, Season, Tree, Year, foretold
+from backbud.tongue import phrase
 
 GUST_OVER = Figure(
     "gust_over_m_s", 20.0, "Gust in m/s from which what stands in the open is made fast."
@@ -27,10 +28,16 @@ def fast_before_the_storm(tree: Tree, season: Season, year: Year) -> Proposals:
             found,
             "wind",
             figure,
-            what=f"against the wind of {said_day(found, year)}, gusts of {figure}",
-            because="What falls breaks its branches and its pot.",
-            datum=f"The strongest is foretold for {found.worst}.",
-            cautions=("Set tall trees on the ground, and go nowhere near glass in a storm.",),
+            what=phrase(
+                "against the wind of {said_day}, gusts of {figure}",
+                said_day=said_day(found, year),
+                figure=figure,
+            ),
+            because=phrase("What falls breaks its branches and its pot."),
+            datum=phrase("The strongest is foretold for {worst}.", worst=found.worst),
+            cautions=(
+                phrase("Set tall trees on the ground, and go nowhere near glass in a storm."),
+            ),
         )
 
 

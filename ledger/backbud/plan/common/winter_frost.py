@@ -22,6 +22,7 @@ from backbud.species import (
     each,
     joined,
 )
+from backbud.tongue import phrase
 
 # What keeps hard frost off, by its own heat or the earth's. Glass and fleece raise no minimum.
 _KEEPS_FROST_OFF = ("heated glass", "indoors")
@@ -71,18 +72,26 @@ def _protected(tree: Tree, year: Year, bears: Temperature | None) -> Proposals:
     yield Proposal(
         "protected",
         window,
-        what="against winter frost, when a hard night is forecast"
+        what=phrase("against winter frost, when a hard night is forecast")
         if close
-        else "against winter frost",
+        else phrase("against winter frost"),
         because=year.why_frost,
         datum=datum,
-        cautions=("A heater under glass needs fresh air, and is kept clear of fleece.",)
+        cautions=(phrase("A heater under glass needs fresh air, and is kept clear of fleece."),)
         if bears.celsius > 0
-        else ("Shake wet snow off before it freezes on, and keep mice from the bark with mesh.",),
+        else (
+            phrase(
+                "Shake wet snow off before it freezes on, and keep mice from the bark with mesh."
+            ),
+        ),
         settled_by=("protected", "moved"),
         weight=PROTECTION,
         schedule=Schedule(
-            in_time=f"{coldest}Roots like these bear about {degrees(bears.celsius)}."
+            in_time=phrase(
+                "{coldest}Roots like these bear about {degrees}.",
+                coldest=coldest,
+                degrees=degrees(bears.celsius),
+            )
         ),
     )
 
@@ -98,9 +107,10 @@ def _by_nights(year: Year, bears: Temperature) -> _Found | None:
     best = nights.first - _A_FEW_DAYS
     window = year.rounded(Window(nights.first - _BEFORE, best, max(nights.last, best)))
     datum = joined(f"{bears.because} {nights.because}", nights.because)
-    coldest = (
-        f"One winter in ten has a night of {degrees(nights.one_in_ten_c, '.0f')} here, "
-        f"± {nights.give_or_take_k:.0f} K. "
+    coldest = phrase(
+        "One winter in ten has a night of {degrees} here, ± {give_or_take_k:.0f} K. ",
+        degrees=degrees(nights.one_in_ten_c, ".0f"),
+        give_or_take_k=nights.give_or_take_k,
     )
     return window, datum, nights.verdict == "close", coldest
 

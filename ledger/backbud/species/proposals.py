@@ -48,7 +48,8 @@ class Proposal(_Weighed, frozen=True):
     taken: only in part, as usual, or hard. `schedule`: what is said of it as its days pass, and
     when it comes again. `singly`: of what may be done, that there is a reason for it in
     this very tree. `foretold`: what it is asked for against, where a forecast has it. `bares`: it
-    takes a cover away, so it waits while frost is foretold.
+    takes a cover away, so it waits while frost is foretold. `to_place`: the handle of the place
+    that it is moved to, where `what` names it.
     """
 
     act: ActWord
@@ -67,6 +68,7 @@ class Proposal(_Weighed, frozen=True):
     singly: bool = False
     foretold: Foretold | None = None
     bares: bool = False
+    to_place: str = ""
 
 
 Proposals = Iterator[Proposal]

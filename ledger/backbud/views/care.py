@@ -10,6 +10,8 @@ from msgspec import Struct
 from backbud import words
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
+from backbud.plan.common.parts import on_part
+from backbud.plan.due import title_said
 from backbud.plan.followups import FollowUp
 from backbud.species import Species, Window
 from backbud.tongue import continued, phrase
@@ -139,14 +141,16 @@ def _item(some: Sequence[FollowUp], today: date, fuller: bool) -> CareItem:
 
 def _title(one: FollowUp, part: str) -> str:
     """A work as its owner is told of it, without a part of the tree."""
-    title = one.title.removesuffix(phrase(" on {part}", part=part)) if part else one.title
-    act = phrase(one.row.bare or one.act)
-    rest = title.removeprefix(phrase("{act} {what}", act=act, what="").rstrip()).strip()
-    if one.planned and not all(map(is_part_of_trade, rest.split())):
+    whole = phrase(one.what)
+    what = whole.removesuffix(on_part("", part)).strip() if part else whole
+    if one.planned and not all(map(is_part_of_trade, what.split())):
         # A plan may be written in any words.
-        title, rest = act, ""
+        what = ""
     told = _TOLD.get(one.act)
-    return told(rest).rstrip() if told else words.sentence(title)
+    if told:
+        return told(what).rstrip()
+    title = one.title if what == whole else title_said(phrase(one.row.bare or one.act), what)
+    return words.sentence(title)
 
 
 # What winter asks for stands together.

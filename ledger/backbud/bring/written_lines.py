@@ -97,6 +97,6 @@ def rows_brought(texts: Iterable[bytes]) -> frozenset[str]:
     )
 
 
-def title_of(file: str, today: date) -> str:
+def first_line_says(file: str, today: date) -> str:
     """What the first line of a brought file says."""
     return f"Brought from “{file}” on {today}."

@@ -291,6 +291,21 @@ def test_a_mapping_says_what_a_column_means(desk: Desk) -> None:
     assert view.left_out == {"Secret": 1}
 
 
+def test_a_list_may_call_an_act_by_its_word_in_ing(desk: Desk) -> None:
+    """And by nothing more than that word: a question and a sentence stay words."""
+    view = desk.written(
+        "Date,Tree,Activity,Details\n2021-03-01,anvil,Repotting,1/3 off below\n"
+        "2021-03-02,anvil,WIRING,\n2021-03-03,anvil,Pruning?,\n"
+        "2021-03-04,anvil,pruning next week,\n"
+    )
+    assert body(view) == (
+        "2021-03-01\n\nanvil\n  repot       1/3 off below\n\n2021-03-02\n\nanvil\n  wire\n\n"
+        "2021-03-03\n\nanvil\n  noted       Pruning?\n\n"
+        "2021-03-04\n\nanvil\n  noted       pruning next week"
+    )
+    assert (view.acts, view.notes) == (2, 2)
+
+
 def test_cards_of_every_sort(desk: Desk) -> None:
     """Two lists more, each by its own labels; what a label does not take is a note."""
     people = desk.written(

@@ -168,5 +168,17 @@ def act_of_heading(heading: str, words: frozenset[str]) -> str:
     `words`: those that an act may begin with."""
     plain = plain_heading(heading)
     bare = _AFTER_ACT.sub("", _BEFORE_ACT.sub("", plain))
-    stems = (bare[:-3], f"{bare[:-3]}e", bare[:-4]) if bare.endswith("ing") else ()
-    return next((one for one in (bare, bare.replace(" ", "-"), *stems) if one in words), "")
+    return next((one for one in (bare, bare.replace(" ", "-")) if one in words), "") or act_of_ing(
+        bare, words
+    )
+
+
+def act_of_ing(text: str, words: frozenset[str]) -> str:
+    """The act that a list calls by its one word in -ing, "" where it is another text.
+
+    >>> act_of_ing("Wiring", frozenset({"wire"})), act_of_ing("Pruning?", frozenset({"prune"}))
+    ('wire', '')
+    """
+    word = text.casefold()
+    stems = (word[:-3], f"{word[:-3]}e", word[:-4]) if word.endswith("ing") else ()
+    return next((one for one in stems if one in words), "")

@@ -44,10 +44,10 @@ def shades_in_heat(rule_id: str, *, because: str, over: Figure = SHADE_OVER) -> 
             because=because,
             datum=joined(
                 phrase(
-                    "{removesuffix}, and single ones pass {celsius} °C ({name}, a setting of "
+                    "{removesuffix}, and single ones pass {celsius:.0f} °C ({name}, a setting of "
                     "ours).",
                     removesuffix=hot.because.removesuffix("."),
-                    celsius=f"{over.of(year) + _SINGLE_DAYS_K:.0f}",
+                    celsius=over.of(year) + _SINGLE_DAYS_K,
                     name=over.name,
                 ),
                 hot.because,

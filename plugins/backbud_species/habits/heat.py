@@ -25,6 +25,8 @@ from backbud.species import (
 from backbud_species.habits.figures import GREAT_HEAT_OVER, SHADE_OVER
 
 _A_WEEK = timedelta(days=7)
+# By so much the hottest days pass the mean of their weeks, at the least; common practice.
+_SINGLE_DAYS_K = 2.0
 
 
 def shades_in_heat(rule_id: str, *, because: str, over: Figure = SHADE_OVER) -> Rule:
@@ -42,8 +44,10 @@ def shades_in_heat(rule_id: str, *, because: str, over: Figure = SHADE_OVER) -> 
             because=because,
             datum=joined(
                 phrase(
-                    "{removesuffix}, and single ones more ({name}, a setting of ours).",
+                    "{removesuffix}, and single ones pass {celsius:.0f} °C ({name}, a setting of "
+                    "ours).",
                     removesuffix=hot.because.removesuffix("."),
+                    celsius=over.of(year) + _SINGLE_DAYS_K,
                     name=over.name,
                 ),
                 hot.because,

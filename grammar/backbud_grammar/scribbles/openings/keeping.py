@@ -14,7 +14,7 @@ _GIVEN = (
 
 # Hands that carry a tree somewhere.
 _CARRIED = r"(?:put|took|taken|carried|brought|placed|shifted|moved|set|stood|got)"
-_WHAT = r"(?: (?:it|her|him|them|this one|the tree|all))*"
+_WHAT = r"(?: (?:it|her|him|this one|the tree|all))*"
 _WAY = r"(?: (?:back|up|down|out|outside|inside|over|again|out of the (?:sun|wind|rain|frost)))*"
 
 OPENINGS: tuple[ActOpening, ...] = (

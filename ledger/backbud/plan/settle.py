@@ -14,6 +14,7 @@ from msgspec.structs import replace
 from backbud.collection.against import is_against_weather
 from backbud.collection.attached import Attached
 from backbud.collection.on_tree import TAKEN_OFF_BY, is_meant
+from backbud.collection.places import is_warm_cover, is_winter_cover
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.journal.line_order import line_order
@@ -38,10 +39,17 @@ _JUST = timedelta(days=120)
 Quote = Callable[[Event], Reason]
 # What was put off though nothing was due: a plan of its own.
 AsPlan = Callable[[Event, int], Iterable[Due]]
+# The cover over the place that a move went to.
+CoverOver = Callable[[Event], str]
 
 
 def settled(
-    dues: Iterable[Due], tree: Tree, southern: bool, quote: Quote, as_plan: AsPlan
+    dues: Iterable[Due],
+    tree: Tree,
+    southern: bool,
+    quote: Quote,
+    as_plan: AsPlan,
+    cover_over: CoverOver,
 ) -> list[Due]:
     """Return the dues as the tree's history left them, and those that a put-off set anew."""
     now = {due.follow_up.id: due for due in dues}
@@ -59,7 +67,8 @@ def settled(
             for due in found:
                 if not _still_open(due, event.day):
                     waiting.drop(due)
-            for due in _done_by(event, at, found):
+            sheltered = [due for due in found if _gives_shelter(due, event, cover_over)]
+            for due in _done_by(event, at, sheltered):
                 now[due.follow_up.id] = _with(due, outcome="done", settled=event)
                 waiting.drop(due)
     on_tree = Attached(tree.on_tree)
@@ -85,6 +94,14 @@ def _done_by(event: Event, at: int, waiting: Iterable[Due]) -> list[Due]:
         if waits and _settles(event, due):
             by_cause.setdefault((due.rule, due.cause), []).append(due)
     return [due for found in by_cause.values() for due in _whose_turn(found, event.day)]
+
+
+def _gives_shelter(due: Due, event: Event, cover_over: CoverOver) -> bool:
+    """Whether an act may settle what brings shelter: a move into the open brings none."""
+    if not due.covers or event.act != "moved":
+        return True
+    cover = cover_over(event)
+    return is_warm_cover(cover) if due.covers == "warm" else is_winter_cover(cover)
 
 
 def _still_open(due: Due, day: date) -> bool:
@@ -251,13 +268,20 @@ def _spoken_of(event: Event, at: int, dues: Iterable[Due]) -> list[Due]:
     about = [due for due in about if not _has_lapsed(due.follow_up, event.day)]
     # `no repot this spring`, said when it is over, speaks of that spring and not of the next.
     just_lapsed = any(_has_just_lapsed(due, event, at) for due in some)
-    due_now = [due for due in about if due.follow_up.window.opens - EARLY <= event.day]
+    due_now = [
+        due
+        for due in about
+        # Of what is foretold, a word said of an earlier spell says nothing of this one.
+        if due.follow_up.window.opens - (timedelta(0) if due.follow_up.foretold else EARLY)
+        <= event.day
+    ]
     if due_now:
         return due_now
     coming = [
         due
         for due in about
-        if due.follow_up.window.opens - event.day < SPOKEN_OF
+        if due.follow_up.foretold is None
+        and due.follow_up.window.opens - event.day < SPOKEN_OF
         and not (just_lapsed and due.event is None)
     ]
     first = min((due.follow_up.window.closes for due in coming), default=None)

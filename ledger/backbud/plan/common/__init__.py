@@ -17,6 +17,7 @@ from backbud.plan.common import (
     layer_roots,
     long_rain,
     loose_wire,
+    new_leaves,
     not_yet,
     out_of_its_time,
     pests_gone,
@@ -49,6 +50,7 @@ RULES: tuple[ModuleType, ...] = (
     layer_roots,
     long_rain,
     loose_wire,
+    new_leaves,
     out_of_its_time,
     pests_gone,
     quarantine_ends,
@@ -67,4 +69,4 @@ RULES: tuple[ModuleType, ...] = (
 )
 
 # These speak only where the species has no rule of its own after the same act.
-UNLESS_SPECIES_SPEAKS: tuple[ModuleType, ...] = (drainage,)
+UNLESS_SPECIES_SPEAKS: tuple[ModuleType, ...] = (drainage, new_leaves)

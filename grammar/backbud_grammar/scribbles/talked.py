@@ -23,6 +23,7 @@ _IT = re.compile(
     r"(?=$|[ ,])(?! (?:was|is|and)\b)",
     re.IGNORECASE,
 )
+_I = re.compile(r"\b(?:i|we)\b|['’]?ve\b", re.IGNORECASE)
 _NEVER_IT = ("lost", "died", "received", "noted", "private", "worked", "counted")
 _WHY = re.compile(
     r"(?P<what>.+?) (?P<why>(?:because|['’]?cause|cuz|coz|since (?:it|i|they|the)|as (?:it|i|they)"
@@ -65,8 +66,10 @@ def untalked(piece: str, acts: Mapping[str, ActForm]) -> Talked:
     bare = _GOT.sub("", said, count=1)
     first = acts.get(bare.partition(" ")[0].casefold())
     if first is not None and first.bearing == "ends":
-        # `I died of cold` is not said of a tree, and `got it returned` may be by another.
-        bare = piece if who and first.word in _NEVER_IT else said
+        # `got it returned` may be by another.
+        bare = said
+    if who and first is not None and _I.search(who[0]) and _is_of_who(first, bare):
+        return Talked(piece, "")
     it = _IT.match(bare)
     if it is not None:
         form = acts.get(it["act"].casefold())
@@ -75,6 +78,13 @@ def untalked(piece: str, acts: Mapping[str, ActForm]) -> Talked:
         if form is not None and is_tree and form.word not in _NEVER_IT and not form.names_act:
             bare = f"{it['act']}{bare[it.end() :]}"
     return Talked(bare.strip(" ,"), why)
+
+
+def _is_of_who(act: ActForm, said: str) -> bool:
+    """Whether an act may be said of the one who did it: `I moved to the bench`, `I paid 20 EUR`."""
+    if act.word in _NEVER_IT or act.work == "business":
+        return True
+    return act.word in ("moved", "returned") and _IT.match(said) is None
 
 
 def is_reason(piece: str, *, strict: bool) -> bool:

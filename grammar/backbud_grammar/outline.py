@@ -29,6 +29,7 @@ from backbud_grammar.kinds import KINDS
 from backbud_grammar.problems import Flaw
 from backbud_grammar.quick_outline import quick_blocks
 from backbud_grammar.syntax import Act, Block, Card, CardLine, Page, Seam, Section, Stray
+from backbud_grammar.written_hours import hour_before, hour_of_day, with_hour_behind
 
 # The number of a line's first line (0 first), and its text: deeper lines stand in it after a \n.
 Scanned = tuple[int, str]
@@ -116,8 +117,7 @@ def read_section_text(text: str, known: Known) -> Section:
         lines = text.split("\n")
         quick = quick_blocks(lines, known.words, known.prose, partial(_joined, known))
         if quick is not None:
-            date, weather, column = day_line(lines[0].rstrip())
-            return Page(date, weather, column, tuple(quick[0]), tuple(quick[1]))
+            return _page(lines[0].rstrip(), tuple(quick[0]), tuple(quick[1]))
     return read_any_section(text, known)
 
 
@@ -143,8 +143,20 @@ def read_any_section(text: str, known: Known) -> Section:
         )
     if head is None:
         return Stray(tuple(blocks), tuple(flaws))
-    date, weather, column = day_line(head[1])
-    return Page(date, weather, column, tuple(blocks), tuple(flaws))
+    return _page(head[1], tuple(blocks), tuple(flaws))
+
+
+def _page(line: str, blocks: tuple[Block, ...], flaws: tuple[Flaw, ...]) -> Page:
+    date, hour, weather, column = day_line(line)
+    has_hours = any(act.hour for block in blocks for act in block.acts)
+    return Page(date, weather, column, blocks, flaws, hour, has_hours)
+
+
+def day_line(line: str) -> tuple[str, str, str, int]:
+    """The date at the beginning of a line, its hour, what stands behind both, and in which column
+    (from 1)."""
+    date, hour, weather = hour_of_day(*_first_word(line))
+    return date, hour, weather, len(line) - len(weather) + 1
 
 
 def _without_long_lines(text: str) -> tuple[str, list[Flaw]]:
@@ -211,12 +223,6 @@ def _scan(
     for of, at, more in joined:
         of[at] = (of[at][0], "\n".join((of[at][1], *more)))
     return head, loose, blocks
-
-
-def day_line(line: str) -> tuple[str, str, int]:
-    """The date at the beginning of a line, what stands behind it, and in which column (from 1)."""
-    date, rest = _first_word(line)
-    return date, rest, len(line) - len(rest) + 1
 
 
 def _first_word(text: str) -> tuple[str, str]:
@@ -310,7 +316,7 @@ def _joined(known: Known, group: list[Scanned], flaws: list[Flaw]) -> Act:
 
 def read_act_line(text: str, line: int, known: Known) -> Act:
     """Read an act that stands on one line, the common case."""
-    body = text.lstrip()
+    hour, body = hour_before(text.lstrip())
     word, rest = _first_word(body)
     if word.casefold() not in known.words:
         word, rest = _two_words(word, rest, body, known)
@@ -318,7 +324,8 @@ def read_act_line(text: str, line: int, known: Known) -> Act:
     column, text_column = size - len(body) + 1, size - len(rest) + 1
     if ("--" in rest or "—" in rest) and word.casefold() not in known.prose:
         rest, remark = _without_remark(rest)
-    return Act(word, rest, remark, line, column, text_column)
+    act = Act(word, rest, remark, line, column, text_column, hour=hour)
+    return with_hour_behind(act, known.acts.get(word.casefold())) if ":" in rest else act
 
 
 def _two_words(word: str, rest: str, body: str, known: Known) -> tuple[str, str]:
@@ -343,4 +350,6 @@ def _join(group: list[Scanned], known: Known) -> Act:
     remark = ""
     if first.word.casefold() not in known.prose:
         text, remark = _without_remark(text)
-    return Act(first.word, text, remark, first.line, first.column, first.text_column, seams)
+    act = Act(first.word, text, remark, first.line, first.column, first.text_column, seams)
+    act = replace(act, hour=first.hour)
+    return with_hour_behind(act, known.acts.get(act.word.casefold())) if ":" in text else act

@@ -73,6 +73,9 @@ class ByLines:
             return ""
         acts, remark = self._acts, ""
         rest = rest.lstrip()
+        if ":" in rest and not acts.is_prose(word):
+            # An hour may stand among the details.
+            return ""
         if "--" in rest or "—" in rest:
             mark = REMARK.search(rest)
             if mark is not None and not acts.is_prose(word):
@@ -95,7 +98,9 @@ class ByLines:
             else:
                 known = self._acts.language_known
                 joined = act_of_lines(lines[begin:end], first + begin, known, flaws)
-                acts.append("" if flaws else self._acts.past_of(joined, head.when)[0])
+                acts.append(
+                    "" if flaws or joined.hour else self._acts.past_of(joined, head.when)[0]
+                )
         return tuple(acts)
 
 

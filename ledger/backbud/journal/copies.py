@@ -14,6 +14,7 @@ from typing import NamedTuple
 from backbud.journal.copy_names import is_of_conflict, original_of
 from backbud.journal.line_order import rests, sorted_as
 from backbud.journal.outlined import Outlined
+from backbud.journal.pasted import adds_up, flaw_of_pasted
 from backbud_grammar.outline import begins_section
 from backbud_grammar.problems import Flaw
 from backbud_grammar.syntax import Stray
@@ -69,18 +70,24 @@ def copies_among(files: Mapping[str, Outlined]) -> Copies:
             pages[name] = frozenset([one.line for one in again])
             flaws.append((name, _rests_and_stands(other, again)))
     files = {name: without_pages(file, pages.get(name)) for name, file in files.items()}
-    for (name, other), again in _again(files, repeated).items():
+    # Most journals say nothing twice, which is quick to tell where no page was left out yet.
+    twice = _again(files, repeated) if pages or _says_twice(files, repeated) else {}
+    for (name, other), again in twice.items():
         long = [one for one in again if one.acts >= MANY_ACTS]
         pages[name] = pages.get(name, frozenset()) | {one.line for one in long}
         short = [one for one in again if one.acts < MANY_ACTS]
         ends = _ends(files[name]) if long else {}
         for n, run in enumerate(_runs(long, ends)):
-            twice = len(short) if n == 0 else 0
-            flaws.append((name, _counts_once(name, other, run, ends[run[-1].line], twice)))
+            also = len(short) if n == 0 else 0
+            flaws.append((name, _counts_once(name, other, run, ends[run[-1].line], also)))
         if long:
             continue
         if _is_much(short, files[name]):
             flaws.append((name, _overlap(name, other, short, len(files[name].pages))))
+        elif name == other:
+            for one in short:
+                if adds_up(files[name].data, one.line, one.lines):
+                    flaws.append((name, flaw_of_pasted(one.line, one.first)))
     return Copies(repeated, pages, flaws)
 
 
@@ -107,7 +114,7 @@ def _left_behind(files: Mapping[str, Outlined]) -> Iterator[tuple[str, str, list
             else {}
         )
         again = [
-            _Again(line, there[kept.said.digest], kept.said.indented)
+            _Again(line, there[kept.said.digest], kept.said.indented, kept.lines)
             for line, kept in files[name].pages
             if kept.said.digest in there
         ]
@@ -116,12 +123,13 @@ def _left_behind(files: Mapping[str, Outlined]) -> Iterator[tuple[str, str, list
 
 
 class _Again(NamedTuple):
-    """A page that stands somewhere before: its first line, and that of the other (0 first), and
-    how many indented lines it has."""
+    """A page that stands somewhere before: its first line, and that of the other (0 first), how
+    many indented lines it has, and how many lines in all."""
 
     line: int
     first: int
     acts: int
+    lines: int
 
 
 def _again(
@@ -131,21 +139,22 @@ def _again(
 
     Before are a shorter name, and lines further up.
     """
-    counting = [file for name, file in files.items() if name not in repeated]
-    if len(frozenset[bytes]().union(*[file.said for file in counting])) == sum(
-        [len(file.pages) + len(file.cards) for file in counting]
-    ):
-        # Most journals say nothing twice.
-        return {}
     first: dict[bytes, tuple[str, int]] = {}
     found: dict[tuple[str, str], list[_Again]] = {}
     for name in sorted(files.keys() - repeated.keys(), key=_likelier_first):
         for line, kept in files[name].pages:
             other, at = first.setdefault(kept.said.digest, (name, line))
             if (other, at) != (name, line):
-                again = _Again(line, at, kept.said.indented)
+                again = _Again(line, at, kept.said.indented, kept.lines)
                 found.setdefault((name, other), []).append(again)
     return found
+
+
+def _says_twice(files: Mapping[str, Outlined], repeated: Mapping[str, str]) -> bool:
+    """Whether some page or card stands twice in these files, of which no page was left out."""
+    counting = [file for name, file in files.items() if name not in repeated]
+    there = sum([len(file.pages) + len(file.cards) for file in counting])
+    return len(frozenset[bytes]().union(*[file.said for file in counting])) < there
 
 
 def _ends(file: Outlined) -> Mapping[int, int]:

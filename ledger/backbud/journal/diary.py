@@ -87,8 +87,8 @@ class DiaryReader:
         self, kept: Kept[PageText], when: WrittenDate, file: str, line: int, so_far: int
     ) -> ReadDay:
         """A page read by the table of acts that is here, looked at as a whole."""
-        head = Head(when, file, line, self.acts)
         page = kept.section.read(self.acts.language_known)
+        head = Head(when, file, line, self.acts, page.hour)
         flaws = [*page.flaws]
         weather: tuple[SaidWeather, ...] = ()
         # Where the whole line is a date in another form, it holds no weather.
@@ -103,6 +103,8 @@ class DiaryReader:
         # What was said in other words is heard anew each time: what is remembered is as written.
         is_sound = (
             not flaws
+            # The hours of single acts stand in the outline alone.
+            and not page.has_hours
             and len(read) == len(page.blocks)
             and all(
                 one.written is block.acts or one.written == block.acts
@@ -111,7 +113,16 @@ class DiaryReader:
         )
         kept.sound = sound_of(words, weather) if is_sound else None
         acts = sum(map(len, words))
-        made = DatedPage(when, file, line + 1, acts, tuple(read), kept.digest)
+        made = DatedPage(
+            when,
+            file,
+            line + 1,
+            acts,
+            tuple(read),
+            kept.digest,
+            hour=page.hour,
+            has_hours=page.has_hours,
+        )
         return ReadDay(made, _day_weather(weather, page, head), tuple(flaws))
 
     def sound_page(
@@ -121,7 +132,8 @@ class DiaryReader:
 
         Where nothing was wrong before, its lines are not looked at again.
         """
-        page, head, sound = kept.section, Head(when, file, line, self.acts), kept.sound
+        page, sound = kept.section, kept.sound
+        head = Head(when, file, line, self.acts, page.hour)
         blocks: tuple[DatedBlock, ...] | Callable[[], tuple[DatedBlock, ...]]
         if sound is not None:
             blocks = partial(_sound_blocks, page, sound, head)
@@ -135,7 +147,9 @@ class DiaryReader:
             words = [block.acts for block in found]
             sound = kept.sound = sound_of(words, weather)
             blocks = found
-        made = DatedPage(when, file, line + 1, sound.acts, blocks, kept.digest, sound.words)
+        made = DatedPage(
+            when, file, line + 1, sound.acts, blocks, kept.digest, sound.words, page.hour
+        )
         return ReadDay(made, _day_weather(sound.weather, page, head) if sound.weather else [])
 
     def _blocks(

@@ -18,6 +18,7 @@ class PageText(Struct, frozen=True, array_like=True, gc=False, tag="page"):
     weather: str
     weather_column: int
     text: str
+    hour: str = ""
 
     def read(self, known: Known) -> Page:
         """Its outline."""
@@ -31,4 +32,5 @@ def page_text(text: str) -> PageText | None:
     first = text.partition("\n")[0]
     if not "0" <= first[:1] <= "9" or len(first) > LONGEST_LINE:
         return None
-    return PageText(*day_line(first.rstrip()), text)
+    date, hour, weather, column = day_line(first.rstrip())
+    return PageText(date, weather, column, text, hour)

@@ -65,7 +65,7 @@ class ActReader:
         self.judge, self.no_act = ActJudge(things, details), NoAct(details.acts, own)
         # The last texts in which something was wrong, and what of them was read, without hints.
         self._unsound: dict[tuple[str, str], tuple[Said, tuple[Flaw, ...]]] = {}
-        self._by_pieces = ByPieces(details, self._sound)
+        self._by_pieces = ByPieces(details, self._sound, self.judge.kind_of)
 
     def of_day(self, day: date) -> ActReader:
         """What reads the page of a day: by the language of that day."""

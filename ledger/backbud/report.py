@@ -207,7 +207,8 @@ def _done(entry: EntryView, as_read: bool) -> str:
     held = "held back: " if entry.held_back else ""
     told = "; ".join(filter(None, (entry.beside, entry.whose)))
     beside = f" · {told}" if told else ""
-    line = f"{entry.date}  {held}{entry.as_read if as_read else entry.written}{beside}{remark}"
+    when = f"{entry.date} {entry.hour}".rstrip()
+    line = f"{when}  {held}{entry.as_read if as_read else entry.written}{beside}{remark}"
     if entry.late is not None:
         how = "changed" if entry.late.changed else "written down"
         line = f"{line}  [{how} on {entry.late.on}]"

@@ -69,6 +69,8 @@ class RecalledPage(msgspec.Struct, frozen=True, array_like=True, gc=False, tag="
     weather_column: int
     blocks: Raw
     flaws: tuple[Flaw, ...] = ()
+    hour: str = ""
+    has_hours: bool = False
 
     def recalled_blocks(self) -> tuple[RecalledBlock, ...]:
         """The blocks, each with its acts as they were remembered."""
@@ -77,7 +79,15 @@ class RecalledPage(msgspec.Struct, frozen=True, array_like=True, gc=False, tag="
     def read(self) -> Page:
         """The page with all its acts."""
         blocks = tuple([Block(b.subjects, b.line, acts_of(b.acts)) for b in self.recalled_blocks()])
-        return Page(self.date, self.weather, self.weather_column, blocks, self.flaws)
+        return Page(
+            self.date,
+            self.weather,
+            self.weather_column,
+            blocks,
+            self.flaws,
+            self.hour,
+            self.has_hours,
+        )
 
 
 class WordsDigest(msgspec.Struct, frozen=True, array_like=True, gc=False):

@@ -11,6 +11,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.journal import remember
+from backbud.journal.by_the_hour import by_the_hour
 from backbud.journal.cards import read_things, with_lines_at_edge
 from backbud.journal.currency import bare_amounts
 from backbud.journal.dated import DatedPage, DayWeather, Said, SoundActs
@@ -307,7 +308,7 @@ def read_all_pages(reading: SoFar) -> WithFlaws[SoFar]:
     pages, flaws = read_pages(files, reader, by, around, kept, asked.memory)
     pages.sort(key=lambda one: (one.day, line_order(one)))
     weather = tuple([said for page in pages for said in page.weather])
-    in_order = tuple([page.page for page in pages])
+    in_order = by_the_hour([page.page for page in pages], kept)
     past = past_lines(files, own, asked.acts, reading.southern)
     otherwise = lines_read_otherwise(files, acts, LANGUAGE, southern=reading.southern)
     found = replace(

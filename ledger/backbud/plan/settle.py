@@ -17,7 +17,6 @@ from backbud.collection.on_tree import TAKEN_OFF_BY, is_meant
 from backbud.collection.places import is_warm_cover, is_winter_cover
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
-from backbud.journal.line_order import line_order
 from backbud.plan.due import Due
 from backbud.plan.followups import FollowUp, Reason
 from backbud.plan.looks import look_meant, looks
@@ -181,7 +180,7 @@ def _off_again(due: Due, tree: Tree, on_tree: Attached) -> Due:
 
 
 def _later(event: Event, than: Event) -> bool:
-    return (event.day, line_order(event)) > (than.day, line_order(than))
+    return event.order > than.order
 
 
 # ------------------------------------------------------------------ skipped and put off

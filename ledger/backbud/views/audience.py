@@ -171,8 +171,9 @@ class Audience:
     def _entry(self, entry: EntryView, event: Event) -> EntryView | None:
         if entry.private:
             return None
-        # When a line was written is the keeper's matter.
-        entry = replace(entry, late=None) if entry.late else entry
+        # When a line was written, and at which hour it was done, is the house's matter.
+        if entry.late or entry.hour:
+            entry = replace(entry, late=None, hour=entry.hour * (self._eyes.sort == "helper"))
         match self._eyes.sort:
             case "helper":
                 # A line as written may tell of money beside the work.

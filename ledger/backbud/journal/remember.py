@@ -183,7 +183,7 @@ _SHAPES = msgspec.msgpack.Decoder(dict[str, tuple[Part, ...] | None])
 _SAID = msgspec.msgpack.Decoder(Said)
 
 
-def recall(memory: MemoryOf, mark: str) -> Memory:
+def recall_read(memory: MemoryOf, mark: str) -> Memory:
     """Return what the last run read, or an empty memory."""
     known = read_memory(memory, SYNTAX_FILE, Memory)
     return known if known is not None and known.mark == mark else Memory(mark)
@@ -203,7 +203,7 @@ def write_memory(memory: MemoryOf, name: str, value: object) -> None:
     memory.keep(name, msgspec.msgpack.encode(value))
 
 
-def keep(memory: MemoryOf, known: Memory, details: Details, said: SoundActs) -> None:
+def keep_read(memory: MemoryOf, known: Memory, details: Details, said: SoundActs) -> None:
     """Write the memory, atomically; where the folder cannot be written, nothing is kept.
 
     What this run read and found sound is added to what the memory holds already.

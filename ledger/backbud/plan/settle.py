@@ -19,7 +19,7 @@ from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.plan.due import Due
 from backbud.plan.followups import FollowUp, Reason
-from backbud.plan.looks import look_at, looks
+from backbud.plan.looks import look_meant, looks
 from backbud.plan.waiting import WaitingDues, acts_in
 from backbud.plan.windows import window_said
 from backbud.species import Window
@@ -130,7 +130,7 @@ def _settles(event: Event, due: Due) -> bool:
             continue
         parts, told = event.parts, False
         if act == "checked":
-            look = look_at(event, word)
+            look = look_meant(event, word)
             if look is None:
                 continue
             # A look that found where it bites, or that set the next, was a look at all of it.

@@ -836,3 +836,13 @@ def test_a_line_of_a_card(
     card_line: Callable[[str, str], str], kind: str, line: str, expected: str
 ) -> None:
     assert card_line(kind, line) == expected
+
+
+@pytest.mark.parametrize("line", ["potted up into tray-2", "potted on into tray-2"])
+def test_a_tree_is_potted_on_in_two_words(written, line: str) -> None:
+    session = written(
+        f"tree hoshi\n  kind trident maple\npot tray-2\n\n2026-04-01\nhoshi\n  {line}\n"
+    )
+    (entry,) = session.plan().trees["hoshi"].history
+    assert (entry.event.act, entry.event.first("into").handle) == ("potted-on", "tray-2")
+    assert session.words_kept() == ()

@@ -176,7 +176,7 @@ def _expanded(found: re.Match[str]) -> str:
 
 
 @lru_cache(4096)
-def spelled_out(text: str) -> str:
+def in_full(text: str) -> str:
     """The same words, each in full.
 
     >>> spelled_out('rptd, 3/4" off btm, 1h30')
@@ -190,7 +190,7 @@ def spelled_out(text: str) -> str:
     return " ".join(_TOKEN.sub(_expanded, text).split())
 
 
-def without(text: str, fillers: Callable[[str], bool]) -> tuple[str, tuple[str, ...]]:
+def without_idle_words(text: str, fillers: Callable[[str], bool]) -> tuple[str, tuple[str, ...]]:
     """The text without words that bear on nothing, and those words."""
     words = text.split()
     kept = tuple(word for word in words if fillers(word))

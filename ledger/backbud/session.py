@@ -83,6 +83,14 @@ class Session:
         """What was written of everything, replayed."""
         return self._replayed.value
 
+    def made_for_good(self) -> None:
+        """Let go of what the histories were made from: for a run that asks for all of them once."""
+        for tree in self.histories.trees.values():
+            tree.lines.forget_what_is_on()
+        for page in self.journal.pages:
+            for block in page.blocks:
+                block.make_for_good()
+
     @cached_property
     def _replayed(self) -> WithFlaws[Histories]:
         return replay(self.journal, self.kept, self._between)

@@ -70,7 +70,8 @@ class Head(Struct, frozen=True, gc=False):
 class DatedBlock(Struct, gc=False, eq=False):
     """A subject line and its events; `line` counts from 1 in the file.
 
-    `acts`: the past form of each. `written`: the same as they stand there, or as remembered.
+    `acts`: the past form of each. `written`: the same as they stand there, or as remembered; none
+    once every event was made for good.
     """
 
     head: Head
@@ -78,7 +79,7 @@ class DatedBlock(Struct, gc=False, eq=False):
     line: int
     acts: tuple[str, ...]
     written: tuple[Act, ...] | Raw
-    _made: dict[int, Event] | None = None
+    _made: list[Event | None] | None = None
 
     @property
     def subjects(self) -> Subjects:
@@ -90,14 +91,21 @@ class DatedBlock(Struct, gc=False, eq=False):
 
     def event(self, i: int) -> Event:
         """One of the events, always the same one."""
-        if self._made is None:
-            self._made = {}
-        event = self._made.get(i)
+        made = self._made
+        if made is None:
+            made = self._made = [None] * len(self.acts)
+        event = made[i]
         if event is None:
             if isinstance(self.written, Raw):
                 self.written = self.head.reader.recalled(self.written)
-            event = self._made[i] = self._make(self.written[i], held=self.acts[i] == HELD)
+            event = made[i] = self._make(self.written[i], held=self.acts[i] == HELD)
         return event
+
+    def make_for_good(self) -> None:
+        """Make every event, and let go of what they are made from: for a run that reads once."""
+        for i in range(len(self.acts)):
+            self.event(i)
+        self.written = ()
 
     def _make(self, act: Act, *, held: bool) -> Event:
         head = self.head

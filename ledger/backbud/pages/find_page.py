@@ -15,13 +15,22 @@ from backbud.views.nursery import Nursery
 from backbud.views.tree import trees_view
 
 
+# The slot of all that can be found: several files of the set ask for it.
+FOUND = "all that can be found"
+
+
 def index_files(view: Nursery, kept: Memo) -> tuple[tuple[str, bytes], ...]:
     """The index that the page loads as words are asked for: path and bytes."""
     return _finding(view, kept).files
 
 
 def _finding(view: Nursery, kept: Memo) -> finding.Index:
-    """What can be found; first what stands for many trees."""
+    """What can be found."""
+    return kept.once(FOUND, (Identical(view),), partial(_index, view, kept))
+
+
+def _index(view: Nursery, kept: Memo) -> finding.Index:
+    """The same, from what of each tree an earlier run left; first what stands for many trees."""
     names = kept.same("names found", dict(view.names))
     found = [
         kept.once(

@@ -17,10 +17,10 @@ from backbud_grammar.forms import ANY_WORDS, ActForm
 from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.kinds import RESERVED_HANDLES
 from backbud_grammar.lexicon import NO_HANDLES
+from backbud_grammar.limiters import LIMITING
 from backbud_grammar.measures import UNITS
 from backbud_grammar.outline import Known, read_act_line
 from backbud_grammar.syntax import Act
-from backbud_grammar.whole import LIMITING
 
 # No run that a hand would write again and again is longer.
 LONGEST_RUN = 6

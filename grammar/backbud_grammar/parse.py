@@ -1,45 +1,30 @@
-"""Reading the text of an act, each detail once; card lines and subject lines are kept here too.
-
-Each piece between commas is read once and kept. Cards' lines and subject lines are kept here too.
-"""
+"""Reads the text of an act piece by piece, each piece once; so it does cards and subject lines."""
 
 from __future__ import annotations
 
-import re
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 
 from msgspec import Struct
 from msgspec.structs import replace
 
-from backbud_grammar.act_words import DetailName, as_detail
+from backbud_grammar.act_reading import ActReading, corrected_prose, prose_reading
 from backbud_grammar.acts import DAY_FORMS
 from backbud_grammar.card_lines import read_card_line
-from backbud_grammar.details import Reading, details_of, part_at_commas, read_detail
+from backbud_grammar.contradictions import contradictions
+from backbud_grammar.details import Reading, part_at_commas, read_detail
 from backbud_grammar.forms import ActForm, Form, KindForm
 from backbud_grammar.hints import NO_DETAILS, expected_of
-from backbud_grammar.lexicon import PREPOSITIONS, SHARES, Lexicon, lexicon_of
-from backbud_grammar.parts import flaw_of_part, spelled_out, without_part
+from backbud_grammar.lexicon import SHARES, Lexicon, lexicon_of
+from backbud_grammar.own_details import act_that_says
+from backbud_grammar.parts import spelled_out, without_part
+from backbud_grammar.placed_pieces import no_part, put_together, understood_details
 from backbud_grammar.problems import Flaw, did_you_mean
 from backbud_grammar.said_otherwise import hint_for_detail
 from backbud_grammar.subjects import read_subjects
 from backbud_grammar.syntax import Detail, Subjects
 
-
-class ActReading(Struct, frozen=True, gc=False):
-    """The details of an act as read; `named` is the act that a plan, a skip, a correction names.
-
-    `starts`: for each detail where its piece begins in the text; a detail's own offset counts
-    from there. Flaws have `line` 0 and count from the text's first character.
-    """
-
-    named: str
-    details: tuple[Detail, ...]
-    starts: tuple[int, ...]
-    flaws: tuple[Flaw, ...]
-
-
 # Flaws of a detail that is not of the act at all, or is said in other words.
-NOT_UNDERSTOOD = frozenset(
+_NOT_UNDERSTOOD = frozenset(
     (
         "unknown-detail",
         "unknown-word",
@@ -50,10 +35,10 @@ NOT_UNDERSTOOD = frozenset(
         "unexpected-measure",
     )
 )
+# What stands where nothing was written.
+_NOTHING = Reading()
 # To find the act that a detail was meant for takes some milliseconds.
-MOST_SOUGHT = 12
-# No detail of an act is longer; what is, is prose.
-LONGEST_SOUGHT = 200
+_MOST_SOUGHT = 12
 
 
 class _Shelf(Struct):
@@ -135,7 +120,7 @@ class Details:
         names = {detail.name for detail in details}
         if len(names) == len(details) and lexicon.watched.isdisjoint(names):
             return True
-        found = _contradictions(details, [0] * len(details), lexicon)
+        found = contradictions(details, [0] * len(details), lexicon)
         return next(found, None) is None
 
     def on_part(
@@ -166,7 +151,7 @@ class Details:
         key = (id(lexicon), piece)
         known = self._plainly.get(key)
         if known is None:
-            known = self._plainly[key] = _plain_details(piece, lexicon)
+            known = self._plainly[key] = understood_details(piece, lexicon)
         return known
 
     def _read(self, form: ActForm, text: str, *, hints: bool) -> ActReading:
@@ -198,7 +183,7 @@ class Details:
         if rest.lstrip().startswith(","):
             rest = rest.replace(",", " ", 1)
         if named.prose:
-            reading = _corrected_prose(named, rest)
+            reading = corrected_prose(named, rest)
         else:
             reading = self._pieces(
                 named.word,
@@ -264,7 +249,7 @@ class Details:
             if len(details) > 1:
                 names = {detail.name for detail in details}
                 if len(names) < len(details) or not lexicon.watched.isdisjoint(names):
-                    flaws += _contradictions(details, starts, lexicon)
+                    flaws += contradictions(details, starts, lexicon)
         return ActReading(named, tuple(details), tuple(starts), tuple(flaws))
 
     def _explained(
@@ -280,32 +265,16 @@ class Details:
         said = ""
         if not hints:
             return replace(flaw, column=flaw.column + start)
-        if flaw.code in NOT_UNDERSTOOD:
+        if flaw.code in _NOT_UNDERSTOOD:
             said = next(filter(None, (hint_for_detail(act, piece) for act in key.split())), "")
         if said:
             hint = said
         elif flaw.code == "unknown-detail" and hint.startswith(("Expected", NO_DETAILS)):
             self._sought += 1
-            act = self.act_that_says(piece) if self._sought <= MOST_SOUGHT else ""
+            act = act_that_says(self.acts, piece) if self._sought <= _MOST_SOUGHT else ""
             if act:
                 hint = f"“{piece}” belongs to “{act}”: write a line “{act} {piece}”."
         return Flaw(flaw.code, 0, flaw.column + start, flaw.length, message, hint)
-
-    def act_that_says(self, piece: str) -> str:
-        """The first act of the table that takes this detail, or ""; it takes milliseconds."""
-        if len(piece) > LONGEST_SOUGHT:
-            return ""
-        for act in self.acts.values():
-            lexicon = lexicon_of(act.forms)
-            if act.names_act or any(form.free or form.reader for form in lexicon.bare):
-                continue
-            placed = without_part(piece, lexicon) if lexicon.with_part else None
-            read = details_of(placed.head if placed else piece, lexicon)
-            if any(_is_its_own(d, piece, act) for d in read) and not any(
-                form.free and form.name == d.name for form in act.forms for d in read
-            ):
-                return act.word
-        return ""
 
     def lexicon(self, form: ActForm) -> Lexicon:
         """What can be written of an act."""
@@ -334,62 +303,10 @@ class Details:
         if placed is None:
             return self._kept(piece, shelf, hints=hints)
         if not placed.part:
-            return Reading(
-                flaw=Flaw(
-                    "no-part",
-                    0,
-                    placed.at,
-                    2,
-                    "nothing stands after “on”",
-                    "Name the part: on apex, on left 2.",
-                )
-            )
-        details: tuple[Detail, ...] = ()
-        flaw: Flaw | None = None
-        if placed.head:
-            read = self._kept(placed.head, shelf, hints=hints)
-            details, flaw = read.details, read.flaw
-        if details and details[-1].name in lexicon.with_part:
-            d = details[-1]
-            details = (
-                *details[:-1],
-                Detail(
-                    d.name,
-                    d.words,
-                    d.measure,
-                    d.handle,
-                    spelled_out(placed.part),
-                    d.date,
-                    d.share,
-                    d.offset,
-                    placed.tail_at - d.offset,
-                ),
-            )
-        else:
-            details = (
-                *details,
-                Detail(
-                    "part",
-                    "",
-                    None,
-                    "",
-                    spelled_out(placed.part),
-                    "",
-                    "",
-                    placed.at,
-                    placed.tail_at - placed.at,
-                ),
-            )
-        wrong = flaw_of_part(placed.part)
-        if wrong is not None and flaw is None:
-            at = piece.index(placed.part.split(" ", 1)[0], placed.at + 2)
-            flaw = Flaw(wrong.code, 0, at + wrong.offset, wrong.length, wrong.message, wrong.hint)
-        if placed.tail:
-            more = self._kept(placed.tail, shelf, hints=hints)
-            details += tuple(replace(d, offset=d.offset + placed.tail_at) for d in more.details)
-            if flaw is None and more.flaw is not None:
-                flaw = replace(more.flaw, column=more.flaw.column + placed.tail_at)
-        return Reading(details, flaw)
+            return no_part(placed)
+        head = self._kept(placed.head, shelf, hints=hints) if placed.head else _NOTHING
+        tail = self._kept(placed.tail, shelf, hints=hints) if placed.tail else _NOTHING
+        return put_together(piece, placed, head, tail, lexicon)
 
     def _kept(self, piece: str, shelf: _Shelf, *, hints: bool = True) -> Reading:
         reading = shelf.readings.get(piece)
@@ -404,99 +321,6 @@ class Details:
             else:
                 shelf.unhinted[piece] = reading
         return reading
-
-
-def _plain_details(piece: str, lexicon: Lexicon) -> tuple[Detail, ...]:
-    """The details that a comma-free text with its parts of the tree is; none where it is none."""
-    placed = without_part(piece, lexicon) if lexicon.with_part else None
-    if placed is None:
-        return details_of(piece, lexicon)
-    if not placed.part or flaw_of_part(placed.part) is not None:
-        return ()
-    out: tuple[Detail, ...] = ()
-    for text in filter(None, (placed.head, placed.tail)):
-        read = details_of(text, lexicon)
-        if not read:
-            return ()
-        out += read
-    return (*out, Detail("part", part=spelled_out(placed.part)))
-
-
-def _is_its_own(detail: Detail, piece: str, act: ActForm) -> bool:
-    """Whether a detail is so said of this act alone: a word by itself means too much."""
-    return bool(detail.words and " " in piece) or _is_labelled(detail, piece, act)
-
-
-def _is_labelled(detail: Detail, piece: str, act: ActForm) -> bool:
-    """Whether a label of the detail's form is written there; a handle alone is said of any act."""
-    written = f" {piece.casefold()} "
-    return any(
-        f" {label.casefold()} " in written
-        for form in act.forms
-        if form.name == detail.name
-        for label in form.labels
-        if label not in PREPOSITIONS
-    )
-
-
-def _contradictions(
-    details: Sequence[Detail], starts: Sequence[int], lexicon: Lexicon
-) -> Iterator[Flaw]:
-    """What is said twice where only the first would count, or cannot stand together."""
-    names = [detail.name for detail in details]
-    if len(set(names)) < len(names) and not lexicon.single.isdisjoint(names):
-        for i, name in enumerate(names):
-            if name in lexicon.single and name in names[:i]:
-                said = lexicon.said(name)
-                yield Flaw(
-                    "said-twice",
-                    0,
-                    starts[i] + details[i].offset,
-                    details[i].length,
-                    f"{said} stands here twice, and the first counts",
-                    "Take one out, or write the second on an act line of its own.",
-                )
-    for one, other in lexicon.not_with:
-        if one in names and other in names:
-            i = max(names.index(as_detail(one)), names.index(as_detail(other)))
-            yield Flaw(
-                "contradiction",
-                0,
-                starts[i] + details[i].offset,
-                details[i].length,
-                f"“{one}” and “{other}” cannot both be so",
-                "Take one of them out.",
-            )
-    if "part" in names and not lexicon.placed.isdisjoint(names):
-        i = names.index("part")
-        if any(d.name in lexicon.placed and not d.part for d in details):
-            yield Flaw(
-                "part-first",
-                0,
-                starts[i] + details[i].offset,
-                details[i].length,
-                "this part has no measure, and a measure has no part",
-                "Write the measure first: 3 mm Al on left 2.",
-            )
-
-
-def prose_reading(text: str) -> ActReading:
-    """The reading of an act that takes everything as prose."""
-    details = (Detail("text", words=text, length=len(text)),) if text else ()
-    return ActReading("", details, (0,) * len(details), ())
-
-
-def _corrected_prose(named: ActForm, rest: str) -> ActReading:
-    """`corrected noted 2027-03-06 the left one`: the date, then prose."""
-    found = re.match(r"\s*([0-9]\S*?),?(?:\s+(.*))?$", rest)
-    if found is None:
-        return ActReading(named.word, (), (), ())
-    details = [Detail("date", date=found[1], offset=found.start(1), length=len(found[1]))]
-    if found[2]:
-        name: DetailName = "not done" if found[2].casefold() == "not done" else "text"
-        words = "" if name == "not done" else found[2]
-        details.append(Detail(name, words=words, offset=found.start(2), length=len(found[2])))
-    return ActReading(named.word, tuple(details), (0,) * len(details), ())
 
 
 def _nothing_said(form: ActForm) -> Flaw:

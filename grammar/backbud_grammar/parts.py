@@ -31,7 +31,7 @@ def without_part(text: str, lexicon: Lexicon) -> DetailWithPart | None:
     The part ends where a label of this act opens another detail.
 
     >>> without_part("3 mm Al on left 2", Lexicon(()))
-    Placed(head='3 mm Al', part='left 2', tail='', at=8, tail_at=17)
+    DetailWithPart(head='3 mm Al', part='left 2', tail='', at=8, tail_at=17)
     """
     at = 0 if text.startswith("on ") else text.find(" on ") + 1
     if '"' in text or (at == 0 and not text.startswith("on ")):

@@ -18,7 +18,7 @@ from backbud.commands.status import FAILED, FINE, MISUSE, Failed, Misuse
 from backbud.say import CannotSay, warn
 
 # They write what a person wrote; each file of it at once, whole.
-WRITING = ("begin", "jot", "tidy", "collect", "papers", "weather", "nightly")
+WRITING = ("begin", "jot", "tidy", "collect", "papers", "weather", "nightly", "rest")
 
 
 def main(arguments: Sequence[str] | None = None) -> int:

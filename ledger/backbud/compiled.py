@@ -33,6 +33,7 @@ from backbud.publish.manifest import own_digests, read_own
 from backbud.session import Session
 from backbud.views.facts import SpeciesFacts, facts_of
 from backbud.views.grounds import first_handles_of, grounds_of
+from backbud.views.history import late_by_tree, late_in
 from backbud.views.nursery import Nursery
 from backbud.views.outline import outlines_of
 from backbud.views.people import people_view
@@ -102,8 +103,17 @@ def compiling(session: Session, tell: Callable[[str], None] = lambda step: None)
     check_whole(session)
     tell("planning")
     if session.kept is NO_MEMO:
-        session.made_for_good()
+        _make_events_for_good(session)
     return _compiling(session, session.plan(), tell)
+
+
+def _make_events_for_good(session: Session) -> None:
+    """Let go of what the histories were made from: for a run that asks for all of them once."""
+    for tree in session.histories.trees.values():
+        tree.lines.forget_what_is_on()
+    for page in session.journal.pages:
+        for block in page.blocks:
+            block.make_for_good()
 
 
 def _compiling(session: Session, plan: Plan, tell: Callable[[str], None]) -> Files[Compiled]:
@@ -175,6 +185,7 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
         },
         accounts=session.accounts(plan),
         papers=papers_now(session, plan),
+        late=late_by_tree(plan.trees.values(), late_in(session.journal, session.today)),
         weather=weather_of(
             session.journal, plan.trees.values(), plan.species, session.weather, session.today
         ),
@@ -197,7 +208,7 @@ def _pages(session: Session, plan: Plan) -> Iterator[tuple[str, bytes]]:
 def _photographs(session: Session, plan: Plan) -> Iterator[tuple[str, bytes]]:
     """The copies of every picture. One that an earlier run made is taken from its output: its name
     changes with the picture."""
-    shown = {one.digest: path for path, one in session.pictures.items() if one.digest}
+    shown = {one.digest: path for path, one in session.pictures.known.items() if one.digest}
     if not shown:
         return
     from backbud.photographs.known import read_picture
@@ -214,7 +225,7 @@ def _photographs(session: Session, plan: Plan) -> Iterator[tuple[str, bytes]]:
         return copies_of(read_picture(folder, path) or b"") or ()
 
     for path in shown.values():
-        names = copy_paths(session.pictures[path])
+        names = copy_paths(session.pictures.known[path])
         work = partial(made, path, names)
         copies = session.kept.once(("photograph", names), (), work)
         for name, content in zip(names, copies, strict=False):

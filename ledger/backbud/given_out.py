@@ -11,6 +11,7 @@ from backbud.session import Session
 from backbud.views.audience import PUBLIC, Audience, Eyes
 from backbud.views.dataset import DatasetView, as_seen, details_of
 from backbud.views.grounds import grounds_of
+from backbud.views.history import late_in
 from backbud.views.listed import place_rows, pot_rows
 from backbud.views.people import people_view
 from backbud.views.shelf import shelf_view
@@ -25,6 +26,7 @@ def dataset_of(session: Session, eyes: Eyes) -> DatasetView:
     """The journal on the session's day as these eyes may have it. NoNames where trees that are for
     anybody to see cannot be called by names that nobody can guess."""
     plan, names, journal = session.plan(), session.names(), session.journal
+    late = late_in(journal, session.today)
     things, settings, trees = journal.things, journal.settings, plan.trees
     grounds = grounds_of(trees, things, names, settings.keeper, session.today)
     whole = DatasetView(
@@ -33,7 +35,9 @@ def dataset_of(session: Session, eyes: Eyes) -> DatasetView:
         on=session.today,
         eyes="keeper",
         trees=tuple(
-            planned_tree_view(plan, handle, names, session.today, session.photographs_of(tree))
+            planned_tree_view(
+                plan, handle, names, session.today, session.photographs_of(tree), late
+            )
             for handle, tree in trees.items()
         ),
         details={handle: details_of(tree.history) for handle, tree in trees.items()},

@@ -32,6 +32,7 @@ from backbud.plan.run import Plan
 from backbud.publish.files import Files, T
 from backbud.publish.plain import read_plain
 from backbud.session import Session
+from backbud.tongue import phrase
 from backbud.views.audience import HELPER, PUBLIC, Audience, eyes_of
 from backbud.views.folder import PUBLIC_ROOT, Secrets, helpers_folders, owners_folders
 from backbud.views.grounds import Grounds, grounds_of
@@ -70,8 +71,13 @@ def _told(paper: IssuedPaper, content: bytes, replaced: Collection[str]) -> str:
     found = _TITLE.search(content)
     if paper.sort == "data" or found is None:
         return ""
-    later = "; a later one took its place" if paper.file in replaced else ""
-    return f"{unescape(found[1].decode())}, issued {full_day(paper.day)}{later}"
+    later = phrase("; a later one took its place") if paper.file in replaced else ""
+    return phrase(
+        "{unescape}, issued {full_day}{later}",
+        unescape=unescape(found[1].decode()),
+        full_day=full_day(paper.day),
+        later=later,
+    )
 
 
 OWNERS_FILES: tuple[OwnersFiles, ...] = (papers_issued,)

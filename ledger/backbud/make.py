@@ -19,6 +19,7 @@ from msgspec import Struct
 from backbud.calendar.revisions import write_revisions
 from backbud.compiled import REVISIONS, Compiled, Output, compiled, compiling
 from backbud.journal.weather.named import weather_files
+from backbud.journal.written_when import watched_files
 from backbud.memo import NO_MEMO, Memo
 from backbud.pages.links import EVERYTHING
 from backbud.publish import MEMORY, memory
@@ -97,7 +98,11 @@ def make(
         remember_read(session)
         session.remember_cautions()
         status = 1 if made.problems else 0
-        also = (*weather_files(session.journal.things), *session.picture_files)
+        also = (
+            *weather_files(session.journal.things),
+            *session.pictures.files,
+            *watched_files(folder),
+        )
         remember(folder, known, made.summary, status, also, into)
         session.faults.forget()
         kept.end()

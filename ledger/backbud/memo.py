@@ -12,6 +12,8 @@ from collections.abc import Callable, Container, Hashable
 from operator import is_
 from typing import Any, NamedTuple, TypeVar
 
+from backbud.tongue import speak
+
 T = TypeVar("T")
 
 
@@ -29,6 +31,7 @@ class Memo:
     def __init__(self) -> None:
         self._before: dict[Hashable, _Made] = {}
         self._now: dict[Hashable, _Made] = {}
+        self._speaks = ""
         # The slots that the work at hand has asked, while there is one.
         self._asked: list[Hashable] | None = None
 
@@ -70,6 +73,12 @@ class Memo:
             if slot not in self._now and (known := self._before.get(slot)) is not None:
                 self._now[slot] = known
                 self._keep_within(known)
+
+    def speak(self, language: str) -> None:
+        """From here on what is made is in this language: let go of what was made in another."""
+        speak(language)
+        if language != self._speaks:
+            self._before, self._now, self._speaks = {}, {}, language
 
     def holds(self, slot: Hashable) -> bool:
         """Whether anything is in the slot, whatever it was made from."""
@@ -118,6 +127,9 @@ class WithinRun(Memo):
 
 class _NoMemo(Memo):
     """Remembers nothing: for a process that compiles once."""
+
+    def speak(self, language: str) -> None:
+        speak(language)
 
     def once(self, slot: Hashable, inputs: tuple[object, ...], work: Callable[[], T]) -> T:
         return work()

@@ -2,47 +2,49 @@
 
 from __future__ import annotations
 
-import os
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import date
-from functools import cached_property, partial
+from functools import cached_property
 from itertools import chain
 from typing import TYPE_CHECKING, TypeVar
 
+from backbud.collection.asked_tree import tree_handle, tree_of_id
 from backbud.collection.moments import trees_here
 from backbud.collection.replay import replay
 from backbud.collection.stand import UNKNOWN_OWNER
 from backbud.collection.whereabouts import Histories
 from backbud.faults_met import FaultsMet
-from backbud.issued.record import RECORD
+from backbud.issued.any_issued import flaws_of_issued
 from backbud.journal.bill_numbers import doubled_numbers
-from backbud.journal.faults import failing
 from backbud.journal.problems import PlacedFlaw, PlacedFlaws, WithFlaws, as_problems, placed
 from backbud.journal.read import Journal, read_journal
-from backbud.memo import NO_MEMO, Identical, Memo
-from backbud.photographs.named import Named, paths_of, pictures_in, pictures_of
+from backbud.memo import NO_MEMO, Memo
+from backbud.photographs.named import pictures_of
+from backbud.photographs.of_journal import NamedPictures
 from backbud.plan.check_figures import check_figures
 from backbud.plan.check_kinds import check_kinds
+from backbud.plan.common_ids import ids_for_every_tree
+from backbud.plan.contained import made_of_plan
+from backbud.plan.plans import Plans
+from backbud.plan.surroundings import Surroundings
 from backbud.plugins.added import NO_PLUGINS, Plugins
 from backbud.plugins.load import plugins_of
 from backbud.publish.memory import MemoryOf
 from backbud.publish.unchanged import installed_mark
 from backbud.words import number
 from backbud_grammar.digest import digest
-from backbud_grammar.handles import fold
 from backbud_grammar.problems import Problem, did_you_mean
 
 if TYPE_CHECKING:
     from backbud.collection.state import Tree
     from backbud.journal.source import FileSource
     from backbud.journal.weather.records import Records
-    from backbud.photographs.known import KnownPicture
     from backbud.plan.one_by_one import OneByOne
     from backbud.plan.pack import Pack
     from backbud.plan.quote import Quoter
     from backbud.plan.run import Plan
     from backbud.plan.told_cautions import Caution
-    from backbud.plan.world import ByTree, World
+    from backbud.plan.world import ByTree
     from backbud.species import Section, Species
     from backbud.views.forgotten import Forgotten
     from backbud.views.photograph import PhotographView
@@ -76,20 +78,12 @@ class Session:
         # Whether this run comes upon every fault that an earlier one came upon.
         self.takes_every_step = False
         self.faults = FaultsMet(journal, lambda: self._state)
-        self._plans: dict[tuple[str, ...], WithFlaws[Plan]] = {}
+        self._plans = Plans(journal, today, self._species, plugins, self.faults.meet)
 
     @property
     def histories(self) -> Histories:
         """What was written of everything, replayed."""
         return self._replayed.value
-
-    def made_for_good(self) -> None:
-        """Let go of what the histories were made from: for a run that asks for all of them once."""
-        for tree in self.histories.trees.values():
-            tree.lines.forget_what_is_on()
-        for page in self.journal.pages:
-            for block in page.blocks:
-                block.make_for_good()
 
     @cached_property
     def _replayed(self) -> WithFlaws[Histories]:
@@ -116,92 +110,33 @@ class Session:
         Where code is asked that is not this program's own, every tree is planned all the same:
         every command tells the same problems, whichever trees it is about.
         """
+        whole = self.histories.trees
         if only is None:
-            return self._whole_plan
-        return self._whole_plan.only(only) if self._asks_others else self._planned(only)
-
-    @property
-    def _whole_plan(self) -> Plan:
-        return self._planned(self.histories.trees)
+            return self._planned(whole)
+        return self._planned(whole).only(only) if self._asks_others else self._planned(only)
 
     def _planned(self, only: Iterable[str]) -> Plan:
-        wanted = tuple(only)
-        if wanted not in self._plans:
-            self._plans[wanted] = self._made_plan(wanted)
-        return self._plans[wanted].value
-
-    def _made_plan(self, wanted: Sequence[str]) -> WithFlaws[Plan]:
-        """A tree that planning fails for is told, and planned as its card has it, with no
-        follow-up."""
-        from backbud.plan.run import plan_all, without_plans
-
-        def planned(handles: Sequence[str]) -> WithFlaws[Plan]:
-            return plan_all(
-                self.journal,
-                self.histories,
-                self._species,
-                self.weather,
-                self.today,
-                handles,
-                self.by_tree,
-                self.plugins,
-            )
-
-        try:
-            return planned(wanted)
-        except OSError:
-            raise
-        except Exception:
-            faulty = dict(failing(planned, wanted))
-            if not faulty:
-                raise
-            for handle, error in faulty.items():
-                self.faults.meet(f"the plan of {handle}", handle, error)
-            plan, flaws = planned([handle for handle in wanted if handle not in faulty])
-            return WithFlaws(
-                without_plans(plan, self.histories, self.journal.things, wanted), flaws
-            )
+        return self._plans.of(only, self.histories, self.weather, self.by_tree)
 
     def contained(self, what: str, plan: Plan, work: Callable[[Plan], T]) -> T:
         """What the work makes of a plan. Trees that it fails for are told, and their follow-ups
         are left out, or else they are."""
-        try:
-            return work(plan)
-        except OSError:
-            raise
-        except Exception:
-            handles = list(plan.trees)
-            faulty = dict(failing(lambda some: work(plan.only(some)), handles))
-            if not faulty:
-                raise
-            for handle, error in faulty.items():
-                self.faults.meet(f"{what} of {handle}", handle, error)
-        try:
-            return work(plan.without_follow_ups(faulty))
-        except Exception:
-            return work(plan.only(handle for handle in handles if handle not in faulty))
+        return made_of_plan(what, plan, work, self.faults.meet)
 
     def accounts(self, of_plan: Plan | None = None) -> tuple[AccountView, ...]:
         """The account of each person whose trees were here, or who was billed. `of_plan`: with the
         follow-ups of this plan."""
-        from backbud.views.visit import account_view
+        from backbud.views.account_views import account_views
 
-        plan, things = of_plan or self.plan(), self.journal.things
-
-        def told(account: Account) -> AccountView:
-            plans = {
-                handle: plan.follow_ups.get(handle, ())
-                for one in account.visits
-                if (handle := one.visit.tree.handle) and one.visit.is_here
-            }
-            view = partial(account_view, account, plans, self.names(), things, self.today)
-            return self.kept.once(
-                ("account view", account.person),
-                (Identical(account, *plans.values(), self.names(), things), self.today),
-                lambda: self.forgotten.told(view()),
-            )
-
-        return tuple(map(told, self.reckoned_accounts))
+        return account_views(
+            self.reckoned_accounts,
+            of_plan or self.plan(),
+            self.names(),
+            self.journal.things,
+            self.forgotten,
+            self.today,
+            self.kept,
+        )
 
     @cached_property
     def reckoned_accounts(self) -> tuple[Account, ...]:
@@ -213,35 +148,21 @@ class Session:
     def registers(self, plan: Plan | None = None) -> tuple[RegisterView, ...]:
         """Treatments, plants in and out, stock, and unpaid bills, until the day; of the trees of a
         plan, or of all."""
-        from backbud.views.registers.every import looked_at, registers_of
+        from backbud.views.registers.every import registers_of
         from backbud.visits.run import accounts
 
         plan = self.plan() if plan is None else plan
-
-        def botanical(handle: str) -> str:
-            found = plan.species.get(handle)
-            return found.botanical if found else ""
-
         histories = self.histories_of(plan)
 
-        def reckoned() -> tuple[RegisterView, ...]:
-            is_whole = histories is self.histories
-            return registers_of(
-                self.journal,
-                histories,
-                plan.trees.values(),
-                botanical,
-                self.legal_names(),
-                self.reckoned_accounts
-                if is_whole
-                else accounts(self.journal, histories, self.today),
-                self.today,
-            )
+        def reckoned() -> tuple[Account, ...]:
+            if histories is self.histories:
+                return self.reckoned_accounts
+            return accounts(self.journal, histories, self.today)
 
-        species = {handle: botanical(handle) for handle in plan.trees}
-        trees = plan.trees.values()
-        inputs = looked_at(self.journal, histories, trees, self.today, self.by_tree)
-        return self.kept.once("registers", (*inputs, species), reckoned)
+        names = self.legal_names()
+        return registers_of(
+            self.journal, histories, plan, names, reckoned, self.today, self.by_tree
+        )
 
     def remember_cautions(self) -> None:
         """Keep what the plan says against works, for commands that plan nothing."""
@@ -249,7 +170,7 @@ class Session:
         from backbud.plan.told_cautions import keep_cautions
 
         if not self.as_of:
-            found = cautions_of(self._whole_plan, self.today, self.kept)
+            found = cautions_of(self.plan(), self.today, self.kept)
             keep_cautions(self.journal.memory, found, self.journal.texts, self.today)
 
     def cautions(self) -> tuple[Caution, ...]:
@@ -285,53 +206,25 @@ class Session:
         from backbud.plan.sections import sections_of
 
         return sections_of(
-            self.journal, self.weather, self.today, self._whole_plan, self.plugins.sections
+            self.journal, self.weather, self.today, self.plan(), self.plugins.sections
         )
 
     @cached_property
-    def _named_pictures(self) -> tuple[Named, ...]:
+    def pictures(self) -> NamedPictures:
         """Every picture that the diary names."""
-        return pictures_in(self.journal)
-
-    @property
-    def picture_files(self) -> tuple[str, ...]:
-        """The path of every picture that lies in the journal's folder, or should."""
-        return paths_of(self._named_pictures)
-
-    @cached_property
-    def pictures(self) -> Mapping[str, KnownPicture]:
-        """What each picture is, by its path; those that changed are looked at now."""
-        if not self._named_pictures:
-            return {}
-        from backbud.photographs.known import known_pictures
-
-        return known_pictures(self.journal.folder, self.picture_files, self.journal.memory)
+        return NamedPictures(self.journal)
 
     def photographs_of(self, tree: Tree) -> tuple[PhotographView, ...]:
         """The photographs of a tree, oldest first."""
-        if not self._named_pictures:
+        if not self.pictures.named:
             return ()
         from backbud.views.photograph import photograph_views
 
-        return photograph_views(pictures_of(tree), self.pictures)
-
-    @property
-    def _flaws_of_pictures(self) -> Iterator[PlacedFlaw]:
-        if self._named_pictures:
-            from backbud.photographs.flaws import flaws_of
-
-            yield from flaws_of(self._named_pictures, self.pictures)
+        return photograph_views(pictures_of(tree), self.pictures.known)
 
     @cached_property
     def _flaws_of_bills(self) -> PlacedFlaws:
         return tuple(doubled_numbers(self.journal))
-
-    @property
-    def _flaws_of_issued(self) -> Iterator[PlacedFlaw]:
-        if os.path.lexists(os.path.join(self.journal.folder, RECORD)):
-            from backbud.issued.flaws import issued_flaws
-
-            yield from issued_flaws(self.journal, lambda: self.histories)
 
     @cached_property
     def pack(self) -> Pack:
@@ -341,57 +234,25 @@ class Session:
         return with_own(self.plugins.species)
 
     @cached_property
-    def weather(self) -> Records:
-        """What is known of the weather of each place; read when it is asked for."""
-        world, own = self._world
-        return own if world is None else world.weather
+    def _around(self) -> Surroundings:
+        return Surroundings(
+            self.journal, lambda: self.histories, self.today, self.plugins.mark, self.kept
+        )
 
     @cached_property
-    def _flaws_of_weather(self) -> PlacedFlaws:
-        if not self._says_weather:
-            return ()
-        world, own = self._world
-        return own.flaws() if world is None else world.flaws(own)
+    def weather(self) -> Records:
+        """What is known of the weather of each place; read when it is asked for."""
+        return self._around.weather
 
     @property
-    def _says_weather(self) -> bool:
-        """Whether the journal says anything of the weather."""
-        positions = self.journal.positions
-        arrived = positions.files.arrived(positions.place)
-        return bool(self.journal.weather or arrived.names or arrived.flaws) or any(
-            place.detail(label)
-            for place in self.journal.things.of_kind("place")
-            for label in ("weather", "low", "high", "rain", "coldest", "hardiness zone")
-        )
+    def by_tree(self) -> ByTree:
+        """Keeps what was made of one tree's card and history."""
+        return self._around.by_tree
 
     @property
     def texts(self) -> Mapping[str, bytes]:
         """The bytes of each file of the journal that was read, weather files and plugins too."""
-        self._flaws_of_weather  # noqa: B018  reads them
-        files = self.weather.texts if self._says_weather else {}
-        return {**self.journal.texts, **self.plugins.files, **files}
-
-    @cached_property
-    def by_tree(self) -> ByTree:
-        """Keeps what was made of one tree's card and history."""
-        from backbud.plan.world import ByTree
-
-        return ByTree(self.kept, self._world[0])
-
-    @cached_property
-    def _world(self) -> tuple[World | None, Records]:
-        """What stands for all that is no tree's own, with the weather of an earlier run if nothing
-        of it has changed; and the weather as this run reads it."""
-        from backbud.journal.weather.records import records
-
-        weather = records(self.journal)
-        if self.kept is NO_MEMO:
-            return None, weather
-        from backbud.plan.world import World, world_of
-
-        around = world_of(self.journal, self.histories, self.today, self.kept)
-        inputs = (*around, self.plugins.mark)
-        return self.kept.once("world", inputs, partial(World, weather)), weather
+        return {**self.journal.texts, **self.plugins.files, **self._around.texts}
 
     def problems(self) -> tuple[Problem, ...]:
         """Every problem of the journal, whatever it was opened for."""
@@ -417,13 +278,12 @@ class Session:
         if self._asks_others:
             self.plan()
             yield from self._sections.flaws
-        for plan in self._plans.values():
-            yield from plan.flaws
-        yield from self._flaws_of_weather
+        yield from self._plans.flaws()
+        yield from self._around.flaws
         yield from self._flaws_of_figures
-        yield from self._flaws_of_pictures
+        yield from self.pictures.flaws()
         yield from self._flaws_of_bills
-        yield from self._flaws_of_issued
+        yield from flaws_of_issued(self.journal, lambda: self.histories)
         yield from self.faults.flaws(all_steps_taken=self.takes_every_step)
 
     @property
@@ -485,10 +345,7 @@ class Session:
 
     def tree_handle(self, written: str) -> str:
         """The canonical handle of the tree so called, or ""."""
-        found = self.journal.things.find(written)
-        if found is not None:
-            return found.handle if found.kind == "tree" else ""
-        return self._separated.get(fold(written), "")
+        return tree_handle(written, self.journal.things, self.histories.trees)
 
     def nearest_tree(self, written: str) -> str:
         """A hint that names the nearest tree."""
@@ -496,18 +353,12 @@ class Session:
 
     def tree_of_id(self, written: str) -> str:
         """The tree that a follow-up's id begins with, or "" when it is only a part of an id."""
-        first = written.split("/")[0]
-        by_first = {tree.first_handle: tree.handle for tree in self.histories.trees.values()}
-        return by_first.get(first, "") if "/" in written else ""
+        return tree_of_id(written, self.histories)
 
     @property
     def _asks_others(self) -> bool:
         """Whether code that is not this program's own is asked for what it says of a tree."""
         return self._kinds.value or bool(self.plugins.rules or self.plugins.sections)
-
-    @cached_property
-    def _separated(self) -> dict[str, str]:
-        return {fold(handle): handle for handle in self.histories.trees}
 
     def _species(self, kind: str) -> Species | None:
         return self.pack.find(kind)
@@ -527,7 +378,7 @@ def open_session(
     """Read and replay the journal in a folder. `only_check`: for its problems alone. `keeps`: what
     was read may be remembered; else nothing at all is written. `source`: where its files come from,
     if not from the disk. `between`: as the session has it."""
-    plugins = plugins_of(folder, _ids_for_every_tree)
+    plugins = plugins_of(folder, ids_for_every_tree)
     journal = read_journal(
         folder,
         today,
@@ -537,6 +388,7 @@ def open_session(
         memory=MemoryOf(folder, keeps),
         source=source,
     )
+    kept.speak(journal.settings.speaks)
     return Session(
         journal,
         today,
@@ -546,11 +398,3 @@ def open_session(
         only_check=only_check,
         between=between,
     )
-
-
-def _ids_for_every_tree() -> frozenset[str]:
-    """The ids of the rules that hold for every tree."""
-    from backbud.plan.common import RULES
-    from backbud.species import rules_of
-
-    return frozenset(rule.id for module in RULES for rule in rules_of(module))

@@ -13,11 +13,23 @@ from backbud.journal.revision import JournalRevision
 from backbud.say import Heading
 from backbud.session import Session, open_session
 from backbud.views.day import all_works
-from backbud.views.since import ActView, SinceView, WentView, acts_gained, plan_changes
+from backbud.views.since import (
+    ActView,
+    SinceView,
+    WentView,
+    acts_gained,
+    plan_changes,
+    tree_lines_changed,
+)
 from backbud.views.work import WorkView
 from backbud.words import between, full_day, number
 
-_WHY = {"no cause": "nothing asks for it any more", "gone": "the tree is not here any more"}
+_WHY = {
+    "no cause": "nothing asks for it any more",
+    "gone": "the tree is not here any more",
+    "displaced": "in its place",
+    "unasked": "what asked for it stands there no more",
+}
 _MOST = 60
 
 
@@ -32,12 +44,16 @@ def since_revision(session: Session, before: JournalRevision) -> SinceView:
                 file.write(content)
         try:
             old = open_session(folder, session.today, as_of=session.as_of, keeps=False)
-            old_acts, old_works = _events(old), _works(old)
+            old_acts, old_works, old_lines = _events(old), _works(old), _by_tree(old)
         except (NotAJournal, FileNotFoundError):
-            old_acts, old_works = (), {}
+            old_acts, old_works, old_lines = (), {}, {}
     acts, works = _events(session), _works(session)
     here = frozenset(tree.handle for tree in session.plan().trees.values() if tree.here)
-    came, went, moved, shifted = plan_changes(old_works, works, here)
+    lines = {
+        handle: tree_lines_changed(old_lines.get(handle, ()), events)
+        for handle, events in _by_tree(session).items()
+    }
+    came, went, moved, shifted = plan_changes(old_works, works, here, lines)
     return session.forgotten.told(
         SinceView(
             before.digest,
@@ -57,6 +73,14 @@ def since_revision(session: Session, before: JournalRevision) -> SinceView:
 def _events(session: Session) -> tuple[Event, ...]:
     pages = session.journal.pages
     return tuple(event for page in pages for block in page.blocks for event in block.events)
+
+
+def _by_tree(session: Session) -> dict[str, tuple[Event, ...]]:
+    """The lines of each tree, by its handle."""
+    return {
+        handle: tuple(entry.event for entry in tree.history)
+        for handle, tree in session.plan().trees.items()
+    }
 
 
 def _works(session: Session) -> dict[str, WorkView]:
@@ -125,4 +149,8 @@ def _work(one: WorkView, today: date) -> tuple[str, str]:
 
 
 def _went(one: WentView) -> tuple[str, str]:
-    return _name(one.work), one.by or _WHY[one.why]
+    if one.why == "settled":
+        return _name(one.work), one.by
+    if one.why == "no cause" and one.by:
+        return _name(one.work), f"{_WHY[one.why]}; new since then: {one.by}"
+    return _name(one.work), f"{_WHY[one.why]}: {one.by}" if one.by else _WHY[one.why]

@@ -8,7 +8,7 @@ from decimal import Decimal
 
 from backbud.say import Heading
 from backbud.views.visit import AccountView, BookedView, ChargeView, MoneyView, VisitView
-from backbud.words import day, full_day, money, number, written
+from backbud.words import day, full_day, minutes, money, number, written
 
 _HOURS = Decimal("0.01")
 
@@ -55,8 +55,9 @@ def visit_lines(
 def cautions(visit: VisitView, today: date) -> Iterator[str]:
     """What to think of before it goes home."""
     if visit.home_from is not None:
-        holds = ", ".join(hold.title for hold in visit.holds if hold.until > today)
-        text = f"not home before {day(visit.home_from, today.year)}: {holds}"
+        holds = " and ".join(hold.runs for hold in visit.holds if hold.until > today)
+        until = day(visit.home_from, today.year)
+        text = f"not home before {until}: until then {holds} should not be broken off"
         yield f"{text}, and it is wanted earlier" if visit.held_past_wanted else text
     if visit.still_on and visit.ready is not None:
         yield f"it goes home with {', '.join(visit.still_on)} on it"
@@ -92,6 +93,11 @@ def number_of(quantity: Decimal, unit: str) -> str:
     return f"{figure} {unit if figure == '1' else unit + 's'}"
 
 
+def _time(hours: Decimal) -> str:
+    """`35 min`, `1 h 20`."""
+    return minutes(int((hours * 60).to_integral_value()))
+
+
 def _since(one: VisitView, year: int) -> str:
     return f", here since {day(one.came, year)}" if one.came else ""
 
@@ -107,7 +113,7 @@ def _done(one: VisitView, year: int) -> str:
     if not one.done:
         return "nothing yet"
     last = one.done[-1]
-    hours = f", {one.hours.quantize(_HOURS).normalize():f} h" if one.hours else ""
+    hours = f", {_time(one.hours)}" if one.hours else ""
     return f"{number(len(one.done), 'work')}{hours}; last {last.act} {day(last.when.first, year)}"
 
 
@@ -128,7 +134,9 @@ def _sums(sums: MoneyView) -> str:
 
 def _charge(one: ChargeView) -> tuple[str, str, str]:
     amount = f"{one.quantity.quantize(_HOURS).normalize():f} {one.unit}".strip()
-    if one.sort == "period":
+    if one.sort == "hours":
+        amount = _time(one.quantity)
+    elif one.sort == "period":
         amount = number_of(one.quantity, one.unit)
     agreed = {"price": "agreed:", "skipped": "agreed and skipped:"}.get(one.sort, amount)
     parts = (agreed, one.what)

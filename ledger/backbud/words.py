@@ -1,4 +1,4 @@
-"""Puts dates, windows and counts into plain English, the same on every page."""
+"""Puts dates, windows and counts into plain words, the same on every page."""
 
 from __future__ import annotations
 
@@ -8,7 +8,9 @@ from decimal import Decimal
 from functools import lru_cache
 from typing import Protocol
 
+from backbud import cldr
 from backbud.bench.money import digits_of
+from backbud.tongue import ENGLISH, counted_phrase, decimal, phrase, spoken
 from backbud_grammar.act_words import ActWord
 
 
@@ -59,30 +61,39 @@ def beside(title: str, name: str, handle: str) -> str:
 
 def day(on: date, year: int) -> str:
     """`6 March`; the year only when it is another than `year`."""
+    if spoken() != ENGLISH:
+        return cldr.written_day(on, spoken(), with_year=on.year != year)
     return f"{on.day} {month(on, year)}"
 
 
 def full_day(on: date) -> str:
     """`6 March 2027`."""
+    if spoken() != ENGLISH:
+        return cldr.written_day(on, spoken(), with_year=True)
     return f"{day(on, on.year)} {on.year}"
 
 
 def weekday(on: date) -> str:
     """`Saturday`."""
-    return WEEKDAYS[on.weekday()]
+    return _weekdays()[on.weekday()]
 
 
 def month(on: date, year: int) -> str:
     """`March`; the year only when it is another than `year`."""
-    name = MONTHS[on.month - 1]
+    name = cldr.spoken_months()[on.month - 1]
     return name if on.year == year else f"{name} {on.year}"
+
+
+def _weekdays() -> tuple[str, ...]:
+    """The seven days in the language spoken, Monday first."""
+    return WEEKDAYS if spoken() == ENGLISH else cldr.weekday_names(spoken())
 
 
 def week(monday: date, today: date) -> str:
     """`This week`, `Next week`, `Week of 7 December`, by the week's Monday."""
     weeks = (monday - monday_of(today)).days // 7
-    named = {0: "This week", 1: "Next week"}
-    return named.get(weeks, f"Week of {day(monday, today.year)}")
+    named = {0: phrase("This week"), 1: phrase("Next week")}
+    return named.get(weeks, phrase("Week of {day}", day=day(monday, today.year)))
 
 
 # A season asks for few days, and for each of them ten thousand times.
@@ -97,10 +108,12 @@ def between(first: date, last: date, year: int) -> str:
     if first == last:
         return day(first, year)
     if (first.year, first.month) == (last.year, last.month):
-        return f"{first.day} to {day(last, year)}"
+        return phrase(
+            "{first} to {last}", first=phrase("{day}", day=first.day), last=day(last, year)
+        )
     if first.year == last.year:
-        return f"{day(first, first.year)} to {day(last, year)}"
-    return f"{full_day(first)} to {full_day(last)}"
+        return phrase("{first} to {last}", first=day(first, first.year), last=day(last, year))
+    return phrase("{first} to {last}", first=full_day(first), last=full_day(last))
 
 
 def between_in_full(first: date, last: date) -> str:
@@ -110,7 +123,9 @@ def between_in_full(first: date, last: date) -> str:
 
 def written(when: Written, year: int) -> str:
     """A date as written, rough ones too: `spring 2014`, `about 2014`, `perhaps May 2014`."""
-    lead = ("perhaps " if when.uncertain else "") + ("about " if when.approximate else "")
+    lead = (phrase("perhaps ") if when.uncertain else "") + (
+        phrase("about ") if when.approximate else ""
+    )
     return lead + _rough(when, year)
 
 
@@ -118,18 +133,22 @@ def _rough(when: Written, year: int) -> str:
     first, last = when.first, when.last
     season = _SEASON.match(when.text)
     if first == date.min:
-        return f"until {day(last, year)}"
+        return phrase("until {day}", day=day(last, year))
     if last == date.max:
-        return f"from {day(first, year)}"
+        return phrase("from {day}", day=day(first, year))
     if season and "/" not in when.text:
-        name = _SEASONS[season[1]]
+        name = phrase(_SEASONS[season[1]])
         return name if first.year == year else f"{name} {first.year}"
     if (first.month, first.day, last.month, last.day) == (1, 1, 12, 31):
-        return str(first.year) if first.year == last.year else f"{first.year} to {last.year}"
+        return (
+            str(first.year)
+            if first.year == last.year
+            else phrase("{first} to {last}", first=first.year, last=last.year)
+        )
     if (first.year, first.month) == (last.year, last.month) and _whole_months(first, last):
         return month(first, year)
     if first.weekday() == 0 and (last - first).days == 6:
-        return f"week of {day(first, year)}"
+        return phrase("week of {day}", day=day(first, year))
     return between(first, last, year)
 
 
@@ -159,17 +178,26 @@ def minutes(count: int) -> str:
 
 def figure(value: float | Decimal, form: str) -> str:
     """A figure as `form` asks (`.1f`, `.6g`), with a true minus; never minus nought: `0`, `−5`."""
-    return format(value, f"z{form}").replace("-", "−")
+    return decimal(format(value, f"z{form}").replace("-", "−"))
 
 
 def number(count: int, one: str, many: str = "") -> str:
     """`1 entry`, `3 entries`; `many` is `one` and an s where it is not given."""
-    return f"{count} {one if count == 1 else many or one + 's'}"
+    many = many or f"{one}s"
+    if spoken() != ENGLISH:
+        return counted_phrase(count, f"{{count}} {one}", f"{{count}} {many}")
+    return f"{count} {one if count == 1 else many}"
 
 
 def sentence(text: str) -> str:
     """The text with a capital at its start."""
     return text[:1].upper() + text[1:]
+
+
+def unbroken(text: str) -> str:
+    """Days so that they break only between the first and the last of a span."""
+    to = f" {phrase('{first} to {last}', first='', last='').strip()} "
+    return text.replace(" ", "\u00a0").replace(to.replace(" ", "\u00a0"), to)
 
 
 def sizes(text: str) -> str:
@@ -191,37 +219,43 @@ def closing(act: ActWord, window: WindowDays, today: date) -> str:
     May`, or `from 9 November, until 10 May`."""
     last = day(window.closes, today.year)
     if not is_put_on_at_once(act, window):
-        return f"by {last}"
-    since = "now" if window.opens <= today else f"from {day(window.opens, today.year)}"
-    return f"{since}, until {last}"
+        return phrase("by {last}", last=last)
+    since = (
+        phrase("now")
+        if window.opens <= today
+        else phrase("from {day}", day=day(window.opens, today.year))
+    )
+    return phrase("{since}, until {last}", since=since, last=last)
 
 
 def when_late(window: WindowDays, today: date) -> str:
     """How late: `12 days late, best was 1 November`."""
     late = days((today - window.closes).days)
-    return f"{late} late, best was {day(window.best, today.year)}"
+    return phrase("{late} late, best was {day}", late=late, day=day(window.best, today.year))
 
 
 def when_now(window: WindowDays, today: date) -> str:
     """Where in an open window today is: `best 30 November`, `best was 9 May, 3 days left`."""
     if window.best == today:
-        best = "best today"
+        best = phrase("best today")
     elif window.best > today:
-        best = f"best {day(window.best, today.year)}"
+        best = phrase("best {day}", day=day(window.best, today.year))
     else:
-        best = f"best was {day(window.best, today.year)}"
+        best = phrase("best was {day}", day=day(window.best, today.year))
     left = (window.closes - today).days
     if left == 0:
-        return f"{best}, last day today"
-    return f"{best}, {number(left, 'day')} left" if left <= 7 else best
+        return phrase("{best}, last day today", best=best)
+    return phrase("{best}, {days} left", best=best, days=number(left, "day")) if left <= 7 else best
 
 
 def when_coming(window: WindowDays, today: date) -> str:
     """The window ahead: `from 6 March until 14 March`, `only on 6 March`."""
     year = today.year
     if window.opens == window.closes:
-        return f"only on {day(window.opens, year)}"
-    return f"from {day(window.opens, year)} until {day(window.closes, year)}"
+        return phrase("only on {day}", day=day(window.opens, year))
+    return phrase(
+        "from {day} until {day_2}", day=day(window.opens, year), day_2=day(window.closes, year)
+    )
 
 
 def in_words(error: Exception) -> str:

@@ -8,9 +8,8 @@ from __future__ import annotations
 from typing import ClassVar
 
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonths
-from backbud_species.habits.deadwood import cares_for_deadwood
 from backbud_species.habits.done import is_hard_pruning
-from backbud_species.habits.junipers import Juniper
+from backbud_species.habits.junipers import DEADWOOD_YEARLY, Juniper
 from backbud_species.habits.strength import by_strength, left_to_grow
 from backbud_species.habits.works import (
     LEAF_WORK,
@@ -115,11 +114,7 @@ class ChineseJuniper(Juniper):
             "growth the live vein slips under the hand.",
             cautions=(FROZEN_WOOD_SNAPS,),
         ),
-        cares_for_deadwood(
-            "deadwood",
-            because="Deadwood is cleaned and painted once a year in hot, dry weather, before it "
-            "rots.",
-        ),
+        DEADWOOD_YEARLY,
         feeds(
             "feed-spring",
             at(7, 0, 10, 21),

@@ -9,8 +9,8 @@ from typing import ClassVar
 
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule
 from backbud_species.habits.indoors import LAST_TRIM, WINTER_LIGHT
-from backbud_species.habits.tropical import Tropical
-from backbud_species.habits.works import Way, altered, at, defoliates, repots, trims, watches_for
+from backbud_species.habits.tropical import REPOTTED_IN_WARM_NIGHTS, STRIPPED_IN_WARMTH, Tropical
+from backbud_species.habits.works import altered, at, trims, watches_for
 
 
 class Desmodium(Tropical):
@@ -42,13 +42,7 @@ class Desmodium(Tropical):
     )
     works: ClassVar[tuple[Rule, ...]] = altered(
         Tropical.works,
-        *repots(
-            "repot",
-            at(10, 21, 42, 70),
-            because="Its roots regrow only in steady warmth, so it is repotted when the nights are "
-            "warm and never in the cool half of the year.",
-            cautions=("Warmth, shade and no wind afterwards.",),
-        ),
+        *REPOTTED_IN_WARM_NIGHTS,
         trims(
             "trim",
             at(19, -7, 3, 28),
@@ -56,18 +50,7 @@ class Desmodium(Tropical):
             because="Its three-part leaves shrink with each trim, and two shoots come at each cut.",
         ),
         LAST_TRIM,
-        defoliates(
-            "defoliate",
-            at(19, 0, 12, 35),
-            full=Way(
-                "fully, the stalks left on",
-                "A strong one in warmth answers within weeks with smaller leaves and finer twigs.",
-            ),
-            part=Way(
-                "in part: large and outer leaves",
-                "Light reaches the inner twigs, and the tree keeps enough leaf to live from.",
-            ),
-        ),
+        STRIPPED_IN_WARMTH,
         WINTER_LIGHT,
         watches_for(
             "pests-spring",

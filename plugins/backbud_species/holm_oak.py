@@ -7,12 +7,12 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, RepotInterval, Rule, StageMonths
-from backbud_species.habits.mediterranean import MediterraneanEvergreen
-from backbud_species.habits.works import altered, at, prunes, repots, trims, watches_for, without
+from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule
+from backbud_species.habits.evergreen_oaks import EvergreenOak
+from backbud_species.habits.works import altered, at, trims, watches_for
 
 
-class HolmOak(MediterraneanEvergreen):
+class HolmOak(EvergreenOak):
     """A slow evergreen oak of dark dense leaves that bears any cut while it is strong."""
 
     rule_prefix = "holm-oak"
@@ -23,10 +23,6 @@ class HolmOak(MediterraneanEvergreen):
     # The RHS list itself was not at hand.
     hardiness = Fact("H5", FROM_MEMORY)
     soil_ph = Fact((6.0, 7.0), "FAO, EcoCrop: Quercus ilex")
-    repot_years = Fact((2, 4, 6), COMMON_PRACTICE)
-    repot_interval = Fact(RepotInterval((2, 3, 4), (4, 5, 8)), COMMON_PRACTICE)
-    root_share = Fact((0.25, 0.4), COMMON_PRACTICE)
-    toxicity = Fact("Acorns and leaves upset stock and pets that eat many.", FROM_MEMORY)
     bark = Fact(
         "Bark dark and plated with age; wood as hard as iron, brittle after two years.",
         COMMON_PRACTICE,
@@ -34,41 +30,17 @@ class HolmOak(MediterraneanEvergreen):
     why_frost = (
         "It bears frost in the ground, and in a pot its roots die before its leaves show it."
     )
-    wire_check_weeks = Fact((6, 10, 16), COMMON_PRACTICE)
-    girth_growth_mm = Fact(3.0, FROM_MEMORY)
-    # For a cool temperate place, under glass in frost; from memory. It wakes late.
-    stage_months: ClassVar[StageMonths] = {
-        1: ((4, 5), (4, 20), (5, 5)),
-        7: ((4, 22), (5, 6), (5, 20)),
-        10: ((5, 5), (5, 18), (6, 2)),
-        19: ((6, 16), (6, 30), (7, 14)),
-        91: ((9, 8), (9, 26), (10, 14)),
-    }
     advice = (
         "Full sun and wind, and water only when the surface is dry.",
         "Old leaves yellow and fall in late spring as the new ones come: that is its way.",
     )
     never = (
-        *MediterraneanEvergreen.never,
+        *EvergreenOak.never,
         "Never cut to a stub without leaves on a weak one.",
         "Never let it stand wet in the cold.",
     )
     works: ClassVar[tuple[Rule, ...]] = altered(
-        without(MediterraneanEvergreen.works, "trim-late"),
-        *repots(
-            "repot",
-            at(7, -7, 5, 18),
-            because="An oak keeps a share of its old soil and fungus threads, and its roots regrow "
-            "as the buds open in warm soil.",
-            cautions=("Long thick roots are shortened over two repottings, never at once.",),
-        ),
-        prunes(
-            "prune",
-            at(1, -14, 0, 14),
-            what="branches back to a green side twig, before the new growth",
-            because="It answers from old wood with the spring flush, and a cut made then closes "
-            "within the year.",
-        ),
+        EvergreenOak.works,
         trims(
             "trim",
             at(19, -7, 7, 28),

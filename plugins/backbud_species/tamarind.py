@@ -9,8 +9,8 @@ from typing import ClassVar
 
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule
 from backbud_species.habits.indoors import LAST_TRIM, WINTER_LIGHT
-from backbud_species.habits.tropical import Tropical
-from backbud_species.habits.works import altered, at, repots, trims, watches_for
+from backbud_species.habits.tropical import REPOTTED_IN_WARM_NIGHTS, Tropical
+from backbud_species.habits.works import altered, at, trims, watches_for
 
 
 class Tamarind(Tropical):
@@ -43,13 +43,7 @@ class Tamarind(Tropical):
     )
     works: ClassVar[tuple[Rule, ...]] = altered(
         Tropical.works,
-        *repots(
-            "repot",
-            at(10, 21, 42, 70),
-            because="Its roots regrow only in steady warmth, so it is repotted when the nights are "
-            "warm and never in the cool half of the year.",
-            cautions=("Warmth, shade and no wind afterwards.",),
-        ),
+        *REPOTTED_IN_WARM_NIGHTS,
         trims(
             "trim",
             at(19, -7, 3, 28),

@@ -108,8 +108,13 @@ def test_an_owner_s_folder_holds_nothing_that_is_not_theirs(made: Made) -> None:
 def test_an_owner_reads_what_was_done_and_what_is_marked(made: Made) -> None:
     page = made.files[f"{made.owners_root}trees/hoshi.html"].decode()
     marked = (made.named["for owner note"], made.named["for owner remark"])
-    typed = ("same pot, 2 cm off below, wedges N E, mix grit 3 L", "3 mm Al on left 2, 2 mm Al")
-    for said in (*typed, "40 min", *marked):
+    plainly = (
+        "Repotted: in its own pot, 2 cm of the root ball cut away from below, 2 parts of the root "
+        "ball opened, the rest left in peace, fresh soil (grit)",
+        "Wired: 3 mm aluminium on left 2, 2 mm aluminium",
+        "Time worked on it: 40 min",
+    )
+    for said in (*plainly, *marked):
         assert said in page
     pictures = [name for name in made.folder(made.owners_root) if "/photographs/" in name]
     assert len(pictures) == 2  # of the one that is marked, small and large

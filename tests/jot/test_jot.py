@@ -15,7 +15,7 @@ from typing import Any
 import pytest
 from tests.views.test_schema import validator
 
-import backbud.jot.write as write_step
+import backbud.jot.in_place as in_place
 from backbud.cli import main
 from backbud_grammar.tidy import tidy_text
 
@@ -191,7 +191,7 @@ def test_an_editor_that_saves_just_before_is_not_overwritten(
     folder: Path, monkeypatch: Any
 ) -> None:
     path = diary(folder, f"{TODAY}\n\nhoshi\n  watered\n")
-    first = write_step._real_folders
+    first = in_place._real_folders
     saves: list[int] = []
 
     def save_meanwhile(*where: str) -> None:
@@ -200,7 +200,7 @@ def test_an_editor_that_saves_just_before_is_not_overwritten(
             saves.append(1)
             path.write_text(f"{TODAY}\n\nyuki\n  fed\n")
 
-    monkeypatch.setattr(write_step, "_real_folders", save_meanwhile)
+    monkeypatch.setattr(in_place, "_real_folders", save_meanwhile)
     assert jot(folder, "hoshi fed") == 0
     assert path.read_text() == f"{TODAY}\n\nyuki\n  fed\n\nhoshi\n  fed\n"
 

@@ -13,7 +13,6 @@ from backbud.journal.things import Things
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.forms import ActForm
 from backbud_grammar.parse import Details
-from backbud_grammar.syntax import Act
 
 SCRIBBLES = Path(__file__).parent.parent / "scribbles"
 
@@ -33,7 +32,7 @@ class Whole:
         return self.whole(form, word, text)
 
     def whole(self, form: ActForm, word: str, text: str) -> Said | None:
-        said, flaws = self.reader._judged(form, Act(word, text, "", 0, 1, 1), hints=False)
+        said, flaws = self.reader.judge.judged(form, word, text, hints=False)
         return None if flaws else said
 
 

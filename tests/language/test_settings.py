@@ -64,3 +64,15 @@ def test_what_is_no_address_of_the_web(address: str) -> None:
 def test_an_address_that_is_no_text() -> None:
     settings, (flaw,) = read_settings("language = 1\nbase_url = 8080\n")
     assert (settings.base_url, flaw.message) == ("", "“base_url” is a text")
+
+
+def test_all_that_is_wrong_in_tables_is_told_where_it_stands() -> None:
+    text = (
+        'language = 1\nunits = { gallon = "FR" }\n'
+        '[tax]\nrate = "x"\nprices = "net"\n[weather]\nstation = 3\nstatoin = "x"\n'
+    )
+    _, flaws = read_settings(text)
+    lines = text.split("\n")
+    told = [lines[one.line][one.column - 1 :][: one.length] for one in flaws]
+    assert told == ["gallon", "rate", "prices", "station", "statoin"]
+    assert [one.line for one in flaws] == [1, 3, 4, 6, 7]

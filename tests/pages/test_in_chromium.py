@@ -39,7 +39,14 @@ class Opened(Browser):
                   deviceScaleFactor=1, mobile=False)  # fmt: skip
         self.call("Emulation.setEmulatedMedia",
                   features=[{"name": "prefers-color-scheme", "value": scheme}])  # fmt: skip
-        self.call("Page.navigate", url=page.as_uri())
+        name, mark, part = page.name.partition("#")
+        file = page.with_name(name)
+        assert file.is_file()
+        if mark:
+            # Another part of the page that is open would not be loaded anew.
+            self.call("Page.navigate", url="about:blank")
+            self.wait_for("Page.loadEventFired")
+        self.call("Page.navigate", url=f"{file.as_uri()}{mark}{part}")
         self.wait_for("Page.loadEventFired")
 
 

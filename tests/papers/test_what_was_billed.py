@@ -205,3 +205,17 @@ def test_a_slip_in_the_letterhead_is_told(written) -> None:
     assert told.message == "“adress” is no setting of [letterhead]"
     assert "address" in told.hint
     assert session.journal.settings.letterhead.address == ""
+
+
+def test_what_rounding_bill_by_bill_makes_is_called_so(stated) -> None:
+    """33.33 and 19 % are 39.6627: 39.66 a bill, 79.32 both; 66.66 and 12.6654 are 79.33."""
+    hour = "hoshi\n  worked 1 h\n  billed 39.66 EUR, number"
+    view = stated(
+        f"{CAME}  agreed 33.33 EUR/h\n2026-04-02\n{hour} 4\n2026-04-10\n{hour} 5\n{HOME}",
+        settings='[tax]\nrate = 19\nprices = "before tax"\n',
+    )
+    assert rows(view) == [
+        ("Work", "33.33 EUR"),
+        ("Work", "33.33 EUR"),
+        ("Rounded, bill by bill", "−0.01 EUR"),
+    ]

@@ -131,3 +131,36 @@ def test_nothing_that_a_stranger_s_repository_names_is_run(journal: Path, capsys
         settings.write_text(kept)
     assert not ran.exists()
     assert not (journal / ".backbud" / "syntax.msgpack").is_symlink()
+
+
+def test_a_work_that_a_new_line_displaced_says_which(tmp_path: Path, capsys) -> None:
+    """A second repotting begins another cycle; a line that was taken out asks for nothing."""
+    folder = tmp_path / "trees"
+    folder.mkdir()
+    (folder / "backbud.toml").write_text('language = 1\nhome = "yard"\n')
+    (folder / "cards.txt").write_text(CARDS)
+    first = "2024-03-01\n\nhoshi\n  repotted  same pot, 1/3 off\n"
+    wired = "\n2026-03-01\n\nhoshi\n  wired  2 mm Al on apex\n"
+    (folder / "diary.txt").write_text(first + wired)
+    git(tmp_path, "init", "-q", "trees")
+    git(folder, "add", ".")
+    git(folder, "commit", "-q", "-m", "First")
+    (folder / "diary.txt").write_text(
+        first + "\n2026-03-20\n\nhoshi\n  repotted  same pot, 1/3 off\n"
+    )
+    found = since(capsys, "HEAD", str(folder))
+    validator("since").validate(found)
+    went = {one["work"]["id"]: (one["why"], one["by"]) for one in found["went"]}
+    repotted = "2026-03-20: repotted same pot, 1/3 off"
+    assert went["hoshi/trident-repot/2027"] == ("displaced", repotted)
+    # Which line it was is not known of every work: then what is new of the tree is told.
+    assert went["hoshi/trident-defoliate/2026"] == ("no cause", repotted)
+    assert went["hoshi/wire-check/wired-2026-03-01/apex"] == (
+        "unasked",
+        "2026-03-01: wired 2 mm Al on apex",
+    )
+    assert main(["since", "HEAD", str(folder), "--on", "2026-05-01"]) == 0
+    told = capsys.readouterr().out
+    assert "in its place: 2026-03-20: repotted same pot, 1/3 off" in told
+    assert f"nothing asks for it any more; new since then: {repotted}" in told
+    assert "what asked for it stands there no more: 2026-03-01: wired 2 mm Al on apex" in told

@@ -205,16 +205,16 @@ def test_no_settings_at_all(tell) -> None:
         ),
         (
             'language = 1\n\n[figures]\nx = "warm"\n',
-            3,
-            2,
-            "“figures” is a table of numbers",
+            4,
+            1,
+            "“x” of [figures] is a number",
             "For example: decandle_from_c = 14",
         ),
         (
             "language = 1\n[figures]\nx = nan\n",
-            2,
-            2,
-            "“figures” is a table of numbers",
+            3,
+            1,
+            "“x” of [figures] is a number",
             "For example: decandle_from_c = 14",
         ),
         (

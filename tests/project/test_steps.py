@@ -9,6 +9,7 @@ import pytest
 
 from backbud.collection.replay import replay
 from backbud.journal import read
+from backbud.nightly import run as nightly
 from backbud.pages.render import SHEETS
 from backbud.plan import run
 
@@ -17,7 +18,9 @@ READING = [
     "find", "load", "settings", "part", "cards", "home", "pages", "misplaced", "amounts",
     "remember",
 ]  # fmt: skip
-PLANNING = ["hang", "name", "keep", "cycle", "settle", "give way", "weigh", "judge", "foresee"]
+PLANNING = [
+    "hang", "name", "keep", "cycle", "settle", "shelter", "give way", "weigh", "judge", "foresee",
+]  # fmt: skip
 SHOWING = [
     "index.html", "trees.html", "weather.html", "season.html", "year-back.html", "stores.html",
     "people.html", "registers.html", "visits.html", "paper/week.html",
@@ -34,6 +37,7 @@ def in_guide(module: str) -> list[str]:
 def test_the_guide_lists_the_steps_as_they_run() -> None:
     assert [name for name, _ in read.STEPS] == in_guide("journal/read.py") == READING
     assert [name for name, _ in run.STEPS] == in_guide("plan/run.py") == PLANNING
+    assert [name for name, _ in nightly.STEPS] == in_guide("nightly/run.py")
     assert [name for name, _ in SHEETS] == in_guide("pages/render.py") == SHOWING
 
 

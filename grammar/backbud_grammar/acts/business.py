@@ -85,6 +85,7 @@ ACTS: tuple[ActForm, ...] = (
         shared=True,
         needs=True,
         work="business",
+        plainly="time worked on it",
         traits=("no_work", "keepers_affair"),
     ),
     act(

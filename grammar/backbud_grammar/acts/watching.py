@@ -197,6 +197,7 @@ ACTS: tuple[ActForm, ...] = (
         Form("time", ("in",), ("duration",), True),
         needs=True,
         work="watch",
+        plainly="water poured on, and the time taken until it had passed",
         traits=("no_work",),
     ),
     act(

@@ -11,8 +11,8 @@ from collections.abc import Callable
 from datetime import date
 
 from backbud_grammar.details import part_at_commas
-from backbud_grammar.forms import ActForm
 from backbud_grammar.languages import LANGUAGE
+from backbud_grammar.limiters import limiter_in
 from backbud_grammar.parse import Details
 from backbud_grammar.scribbles.beside import is_beside, stays_on
 from backbud_grammar.scribbles.days import WEEKDAY, when_of, without_own_day
@@ -25,48 +25,41 @@ from backbud_grammar.scribbles.draft import (
     without_stages_in_part,
 )
 from backbud_grammar.scribbles.gallons import with_gallons
+from backbud_grammar.scribbles.in_doubt import is_no_plan
+from backbud_grammar.scribbles.loose import loose_pieces
 from backbud_grammar.scribbles.named import NO_HANDLES, Handles
+from backbud_grammar.scribbles.opened_pieces import PieceOpener, may_be_seen
 from backbud_grammar.scribbles.opener import WITH_REASON, Opened, Opener
-from backbud_grammar.scribbles.plain import is_harmless, is_observed, is_seen, tells_what
+from backbud_grammar.scribbles.plain import is_seen
 from backbud_grammar.scribbles.reads import PieceReader
 from backbud_grammar.scribbles.sentences import LONGEST, halves, sentences
 from backbud_grammar.scribbles.spelled import spelled_out
-from backbud_grammar.whole import limiter_in
+from backbud_grammar.scribbles.stands_before import put_beside
+from backbud_grammar.scribbles.talked import Talked, is_reason, untalked
 
 # What is done again and again, so that the next time is a plan.
 _REPEATED = ("treated", "fed", "flushed", "misted", "trimmed", "pinched")
 _AGAIN = re.compile(
-    r"(?:(?:and )?(?:again|repeat(?:ed)?|next(?: one| spray| feed| dose)?|once more)"
+    r"(?:do it again |(?:and )?(?:again|repeat(?:ed)?|next(?: one| spray| feed| dose)?|once more)"
     r" (?:in |after )?|in (?=\d+ (?:days?|weeks?|months?) again$))"
     rf"(?P<after>\d+ (?:days?|weeks?|months?))(?: again)?|(?:and )?again (?:on )?(?P<on>{WEEKDAY})",
     re.IGNORECASE,
 )
 # What is left of a work, and when it is done.
 _REST = re.compile(
-    r"(?:the )?(?:rest|remainder|other half|others|second half|last bit)"
+    r"(?:the )?(?:rest|remainder|other half|others|second half|last bit|weak(?:er)? ones|weak half"
+    r"|strong ones|strong half)"
     r"(?: of (?:it|them|the tree))? "
-    r"(?:to (?:do|follow) )?(?P<when>.+)",
+    r"(?:to (?:do|follow) )?(?:in (?=\d))?(?P<when>.+)",
     re.IGNORECASE,
 )
 # A share of the tree that was done.
 _SOME = re.compile(r"\b(?:half|\d/\d|\d+ %|first round|weak|strong|top|lower)\b", re.IGNORECASE)
-_WORD = re.compile(r"[^\W\d_]+")
-# Words of a reason that make a question of it.
-_DOUBTS = frozenset(
-    _WORD.findall(
-        "maybe perhaps might but or why rest yet if unless probably possibly think guess ask asked "
-        "whether depends see hm hmm"
-    )
-)
-_LAID_OVER = ("protected", "shaded", "top-dressed")
 _IF = re.compile(r"(?:if|unless|when|once|in case|should)\b", re.IGNORECASE)
 _PROPERLY = re.compile(r" (?:properly|again|then|instead)$", re.IGNORECASE)
 _WAYS, _WITH_WAY = ("in", "out", "back", "back in", "in again"), ("moved", "received")
 _OFF_ONES = ("unwired", "unguyed", "untied")
 _LEAD = re.compile(r"(?:and |then |also |\+ |& )+", re.IGNORECASE)
-_FIGURE = re.compile(r"\d")
-# No piece that holds an act in its midst has more words.
-MOST_AROUND = 8
 
 
 class Talk:
@@ -82,7 +75,7 @@ class Talk:
     ) -> None:
         self.details, self.handles, self.gallon = details, handles, gallon
         self.pieces = PieceReader(details, handles, kind_of, language)
-        self.opener = Opener(details.acts, handles, language)
+        self.opener = PieceOpener(Opener(details.acts, handles, language), self.pieces)
         self._read: dict[tuple[str, date | None], tuple[ToldAct, ...]] = {}
 
     def read(self, line: str, page: date | None = None) -> tuple[ToldAct, ...]:
@@ -103,11 +96,9 @@ class _LineReader:
 
     def __init__(self, talk: Talk, line: str, page: date | None) -> None:
         self.talk, self.line, self.page = talk, line, page
-        self.pieces, self.acts = talk.pieces, talk.details.acts
+        self.pieces, self.opener, self.acts = talk.pieces, talk.opener, talk.details.acts
         self.drafts: list[Draft] = []
         self.before: list[Piece] = []
-        # Plans and skips that are in doubt, or give no reason: they are only noted.
-        self.not_done: list[Piece] = []
         # `in`, `out` or `back`, which a comma parts from the place.
         self.way: Piece | None = None
         # Whether the last piece was no act, no detail and nothing that was seen.
@@ -133,20 +124,26 @@ class _LineReader:
             return ()
         if self.way is not None:
             self.before.append(self.way)
-        self._place_what_stands_before()
+        self.before = put_beside(self.drafts[0], self.before, self.pieces)
         if any(one.form.names_act and not one.pieces for one in self.drafts):
             return ()
         doubt = "?" in self.line or any(limiter_in(said) for said, _ in self.before)
-        drafts = self.drafts = [
-            one
-            for one in without_stages_in_part(self.drafts, doubt=doubt)
-            if not self._is_no_plan(one)
-        ]
+        for one in self.drafts:
+            if (
+                one.form.word == "potted-on"
+                and one.raw.casefold().startswith("potted ")
+                and one.cuts_roots
+            ):
+                one.word, one.form = "repotted", self.acts["repotted"]
+        told_of = without_stages_in_part(self.drafts, doubt=doubt)
+        # Plans and skips that are in doubt, or give no reason, are only noted.
+        noted = [one for one in told_of if is_no_plan(one)]
+        drafts = self.drafts = [one for one in told_of if one not in noted]
         told = [self._told(draft) for draft in drafts]
         if self.before:
             # What stands before it may be what the line is about, and whose it is.
             return ()
-        words = ", ".join(said for said, _ in self.not_done)
+        words = ", ".join(said for one in noted for said in (one.raw, one.remark) if said)
         if not drafts:
             # A stage that only part of the tree has reached.
             words = words or self.line
@@ -155,90 +152,9 @@ class _LineReader:
             told.insert(0, ToldAct("noted", whole, kept=(whole,) if words else ()))
         return tuple(told)
 
-    def _is_no_plan(self, draft: Draft) -> bool:
-        """Whether a plan, a skip or a put-off is in doubt or gives no reason; it is kept."""
-        if not draft.form.names_act or not draft.raw:
-            return False
-        words = set(_WORD.findall(draft.remark.casefold()))
-        is_bare = draft.needs_reason and is_harmless(draft.remark, fillers_only=True)
-        if is_bare or "?" in draft.raw or "?" in draft.remark or not words.isdisjoint(_DOUBTS):
-            self.not_done.append((", ".join(filter(None, (draft.raw, draft.remark))), draft.at))
-            return True
-        return False
-
-    def _place_what_stands_before(self) -> None:
-        """What was seen, and then what was done about it, stands beside the first act."""
-        drafts = self.drafts
-        if drafts[0].form.word == "worked":
-            # Hours are of the work that stands before them, whether it was read or not.
-            return
-        before = self._not_of(drafts[0])
-        drafts[0].beside += [
-            one for one in before if is_beside(drafts[0].word, spelled_out(one[0]))
-        ]
-        before = [one for one in before if one not in drafts[0].beside]
-        if any(self._tells_of_act(said) for said, _ in before):
-            self.before = before
-            return
-        if not before:
-            self.before = []
-            return
-        if all(is_seen(said) for said, _ in before) and any(tells_what(said) for said, _ in before):
-            drafts[0].kept[:0] = before
-            self.before = []
-        elif is_observed(before[0][0]) or all(_FIGURE.search(said) for said, _ in before):
-            doubt = [one for one in before if limiter_in(one[0]) or not is_observed(before[0][0])]
-            drafts[0].pieces += doubt
-            drafts[0].kept[:0] = [one for one in before if one not in doubt]
-            self.before = []
-
-    def _tells_of_act(self, piece: str) -> bool:
-        """Whether a word of it is an act's: what was only seen says none."""
-        return any(
-            word in self.acts and word not in self.acts[word].bare_words
-            for word in _WORD.findall(piece.casefold())
-        )
-
-    def _not_of(self, draft: Draft) -> list[Piece]:
-        """What stands before an act and is no detail of it: `jin on apex, carved`."""
-        if draft.form.bearing != "does" or draft.strict or draft.form.undone_by:
-            # `2 mm Al on left 1, guy to rim` is a wire and a guy.
-            return self.before
-        left: list[Piece] = []
-        details: list[Piece] = []
-        for raw, at in self.before:
-            said = self.pieces.said(draft.form, spelled_out(raw))
-            if said is None or said[1]:
-                left.append((raw, at))
-            else:
-                details += [(one, at) for one in said[0]]
-        draft.pieces[:0] = details
-        return left
-
     def _told(self, draft: Draft) -> ToldAct:
-        return draft.told(self._loose(draft), lambda text: self.pieces.puts_on(draft.form, text))
-
-    def _loose(self, draft: Draft) -> list[Piece]:
-        """What elsewhere in the line may bear on an act that needs every word to be read."""
-        if not draft.strict:
-            return []
-        loose = [*self.before]
-        for other in self.drafts:
-            if other is not draft:
-                loose += [one for one in other.kept if self._is_loose(draft, one[0])]
-                loose += [one for one in other.pieces if not self._is_read(other, one[0])]
-                loose += [(other.remark, other.at)] if other.remark else []
-        return [one for one in loose if not is_harmless(one[0])]
-
-    def _is_loose(self, draft: Draft, kept: str) -> bool:
-        """Whether words beside another act may turn this one.
-
-        What ends a tree or sends it away stands alone, but what came off does not hang on how the
-        rest went.
-        """
-        if draft.form.of_all or draft.word.casefold() in draft.form.bare_words:
-            return not is_harmless(kept)
-        return bool(_FIGURE.search(kept) or limiter_in(kept))
+        loose = loose_pieces(draft, self.drafts, self.before, self._is_read)
+        return draft.told(loose, lambda text: self.pieces.puts_on(draft.form, text))
 
     def _is_read(self, draft: Draft, piece: str) -> bool:
         if draft.form.names_act:
@@ -253,7 +169,7 @@ class _LineReader:
         """Put one piece where it belongs. `first`: whether it begins a sentence."""
         if self.way is not None:
             way, self.way = self.way, None
-            opened = self._opened(f"{way[0]} {piece}")
+            opened = self.opener.opened(f"{way[0]} {piece}", self.page)
             if opened is not None and opened[1].word in _WITH_WAY:
                 self._begin(opened, way[1])
                 return
@@ -283,22 +199,25 @@ class _LineReader:
         piece = without_own_day(piece, self.page)
         if not piece:
             return
+        piece, why = self._untalked(piece)
         hours = draft is not None and draft.form.word == "worked"
-        opened = self._opened(piece) if first or hours or draft is None else None
-        if opened is not None and (self.drafts or self.before) and _may_be_seen(opened):
+        opened = self.opener.opened(piece, self.page) if first or hours or draft is None else None
+        if opened is not None and (self.drafts or self.before) and may_be_seen(opened):
             opened = None
-        if draft is not None and (opened is None or not self._is_whole(*opened)):
+        if draft is not None and (opened is None or not self.opener.is_whole(*opened)):
             said = self.pieces.said(draft.form, piece)
             if said is not None:
                 draft.add(said, at)
                 return
-            opened = opened or self._opened(piece)
-            if opened is not None and _may_be_seen(opened):
+            opened = opened or self.opener.opened(piece, self.page)
+            if opened is not None and may_be_seen(opened):
                 opened = None
-            if opened is not None and not first and not self._is_whole(*opened):
+            if opened is not None and not first and not self.opener.is_whole(*opened):
                 opened = None
         if opened is not None:
             self._begin(opened, at, raw)
+            if why:
+                self.drafts[-1].beside.append((why, at))
             return
         if draft is None:
             self.before.append((raw, at))
@@ -306,6 +225,18 @@ class _LineReader:
         else:
             self._left(draft, piece, raw, at)
             self.is_unread = not is_seen(piece)
+
+    def _untalked(self, piece: str) -> Talked:
+        """The piece without what is only talk, where an act opens it then."""
+        talked = untalked(piece, self.acts)
+        if talked.piece == piece:
+            return talked
+        opened = self.opener.opened(talked.piece, self.page)
+        if opened is None or opened[1].names_act or opened[1].prose:
+            return Talked(piece, "")
+        if talked.why and opened[1].bearing == "ends" and not is_reason(talked.why, strict=True):
+            return Talked(piece, "")
+        return talked
 
     def _left_whole(self, raw: str, at: int) -> None:
         """Words that stand behind a label that nobody understood: none of them opens an act."""
@@ -331,6 +262,9 @@ class _LineReader:
         named_part = any(" on " in f" {said}" for said, _ in draft.pieces)
         in_part = named_part or any(_SOME.search(said) for said, _ in draft.pieces)
         stays = word in _OFF_ONES or draft.form.bearing == "does"
+        if is_reason(piece, strict=draft.strict):
+            draft.beside.append((raw, at))
+            return True
         if is_beside(word, piece) or (stays and named_part and stays_on(piece)):
             draft.beside.append((raw, at))
             return True
@@ -351,9 +285,9 @@ class _LineReader:
 
     def _more_of_plan(self, draft: Draft, piece: str, raw: str, at: int) -> None:
         """What stands behind the work that is planned, put off or skipped: when, or why."""
-        opened = self._opened(piece)
-        is_reason = opened is None or opened[1].bearing == "keeps" or _may_be_seen(opened)
-        if opened is not None and not is_reason and self._is_whole(*opened):
+        opened = self.opener.opened(piece, self.page)
+        is_reason = opened is None or opened[1].bearing == "keeps" or may_be_seen(opened)
+        if opened is not None and not is_reason and self.opener.is_whole(*opened):
             self._begin(opened, at)
             return
         noun = draft.pieces[0][0].split(None, 1)[0] if draft.pieces else ""
@@ -407,48 +341,3 @@ class _LineReader:
             draft.pieces.append((raw, at))
         else:
             draft.kept.append((raw, at))
-
-    def _opened(self, piece: str) -> Opened | None:
-        opened = self.talk.opener.opened(piece, self.page)
-        if opened is None:
-            return self._done_to(piece)
-        _, form, text, _ = opened
-        if form.word in _LAID_OVER and piece.split()[0].casefold() not in self.acts:
-            # `moss on` is laid there, `moss on the roof` is only seen.
-            return opened if self._is_whole(*opened) or is_harmless(text) else None
-        return opened
-
-    def _done_to(self, piece: str) -> Opened | None:
-        """The act in a piece, where all around it is details: `strong tips pinched by half`."""
-        words = piece.split()
-        if not 2 <= len(words) <= MOST_AROUND or limiter_in(piece):
-            return None
-        for n, word in enumerate(words[1:], 1):
-            form = self.acts.get(word.casefold())
-            if form is None or form.bearing != "does" or form.names_act:
-                continue
-            if word.casefold() in form.bare_words:
-                continue
-            around = [" ".join(words[:n]), " ".join(words[n + 1 :])]
-            said = [self.pieces.said(form, one) for one in around if one]
-            if all(read is not None and read[0] and not read[1] for read in said):
-                return word, form, ", ".join(filter(None, around)), ""
-        return None
-
-    def _is_whole(self, word: str, form: ActForm, text: str, remark: str) -> bool:
-        """Whether an act in the midst of a sentence is read to its last word."""
-        if form.names_act:
-            return not (remark or form.word == "skipped") and ", " in text
-        if form.prose:
-            return False
-        if not text:
-            return not form.needs_detail
-        return all(
-            self.pieces.said(form, piece) is not None for _, piece in part_at_commas(text) if piece
-        )
-
-
-def _may_be_seen(opened: Opened) -> bool:
-    """Whether a word behind an act may only say how it looks, or what is wanted: `clean now`."""
-    word, form, text, _ = opened
-    return word in form.bare_words or (word.startswith(NOUN) and not text)

@@ -10,6 +10,7 @@ from backbud_grammar.elsewhen import elsewhen
 from backbud_grammar.forms import ANY_WORDS, ActForm
 from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.languages import LANGUAGE
+from backbud_grammar.limiters import limiter_in
 from backbud_grammar.parse import Details
 from backbud_grammar.problems import nearest
 from backbud_grammar.scribbles.details_said import said_as, words_said
@@ -18,7 +19,6 @@ from backbud_grammar.scribbles.named import Handles
 from backbud_grammar.scribbles.placed import placed
 from backbud_grammar.scribbles.plain import ASIDE, is_filler, is_ready, is_state, plain_words
 from backbud_grammar.scribbles.spelled import without
-from backbud_grammar.whole import limiter_in
 
 # A longer piece is a sentence.
 MOST_IN_TWO = 8

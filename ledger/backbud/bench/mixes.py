@@ -9,6 +9,7 @@ from typing import NamedTuple
 from msgspec import Struct
 
 from backbud.bench.pots import not_negative, positive
+from backbud.tongue import phrase
 
 # What a fresh mix settles by under the chopstick and the first waterings; common practice, no
 # source. A mix that has been measured has its own figure.
@@ -150,8 +151,16 @@ def substrate_needed(
         ball_left_litres,
         room,
         loose,
-        f"A pot of {pot_litres:.1f} L less {ball_left_litres:.1f} L of root ball leaves "
-        f"{room:.1f} L; as the mix settles by {settles_percent:g} %, {loose:.1f} L loose.",
+        phrase(
+            "A pot of {pot_litres:.1f} L less {ball_left_litres:.1f} L of root "
+            "ball leaves {room:.1f} L; as the mix settles by {settles_percent:g} "
+            "%, {loose:.1f} L loose.",
+            pot_litres=pot_litres,
+            ball_left_litres=ball_left_litres,
+            room=room,
+            settles_percent=settles_percent,
+            loose=loose,
+        ),
     )
 
 

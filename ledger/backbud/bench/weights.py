@@ -15,6 +15,7 @@ from msgspec import Struct
 
 from backbud.bench.mixes import known_ingredient, litres_of_each, shares
 from backbud.bench.pots import not_negative, positive
+from backbud.tongue import phrase
 
 _FROM_MEMORY = "from memory, a round figure; a weighed litre of your own is better"
 _IJA_2012 = "International Journal of Agronomy 2012, article 978528, table 1"
@@ -205,10 +206,18 @@ def lifting_caution(weight_kg: float, one_person_kg: float = ONE_PERSON_KG) -> s
     if weight_kg <= one_person_kg:
         return ""
     enough = weight_kg <= _TOGETHER * 2 * one_person_kg
-    how = "lift with two people" if enough else "use a trolley or a hoist, not hands alone"
-    return (
-        f"About {weight_kg:.0f} kg, above the {one_person_kg:g} kg guideline for one person with "
-        f"the load close to the body: {how}. Local law and your own back may set less."
+    how = (
+        phrase("lift with two people")
+        if enough
+        else phrase("use a trolley or a hoist, not hands alone")
+    )
+    return phrase(
+        "About {weight_kg:.0f} kg, above the {one_person_kg:g} kg guideline "
+        "for one person with the load close to the body: {how}. Local law and "
+        "your own back may set less.",
+        weight_kg=weight_kg,
+        one_person_kg=one_person_kg,
+        how=how,
     )
 
 

@@ -17,6 +17,7 @@ from backbud.calendar.lines import content_line, day_value, one_line, text_line
 from backbud.calendar.revisions import Revisions
 from backbud.journal.settings import Settings
 from backbud.pages.links import ALL_TASKS, EVERYTHING, FEEDS, TASKS
+from backbud.tongue import phrase
 from backbud.words import full_day
 
 _SORT = "ended"
@@ -77,7 +78,7 @@ def entry_of_ended(feed: EndedFeed, settings: Settings) -> CalendarEntry:
     first, last = day_value(feed.since), day_value(feed.since + _SHOWN)
     lines = [
         text_line("UID", uid),
-        text_line("SUMMARY", "this calendar has ended"),
+        text_line("SUMMARY", phrase("this calendar has ended")),
         text_line("DESCRIPTION", _note(feed, settings)),
     ]
     if feed.tasks:
@@ -94,10 +95,14 @@ def entry_of_ended(feed: EndedFeed, settings: Settings) -> CalendarEntry:
 def _note(feed: EndedFeed, settings: Settings) -> str:
     until = full_day(feed.since + KEEPS_ITS_PATH)
     if not feed.instead:
-        return f"Nothing stands in it any more. Its address ends on {until}."
+        return phrase("Nothing stands in it any more. Its address ends on {until}.", until=until)
     is_shown = settings.base_url and not is_of_owner(feed)
     link = url_of(settings.base_url, feed.instead) if is_shown else ""
-    said = f"Its works stand in {feed.instead}: subscribe to that. This address ends on {until}."
+    said = phrase(
+        "Its works stand in {instead}: subscribe to that. This address ends on {until}.",
+        instead=feed.instead,
+        until=until,
+    )
     return notes.note(one_line(said), 0, (), (), link)
 
 

@@ -20,6 +20,7 @@ from backbud.calendar.lines import (
 )
 from backbud.journal.settings import Settings
 from backbud.pages.links import anchor_of, link, tree_page
+from backbud.tongue import phrase
 from backbud.views.weeks import brief_name
 from backbud.views.work import WorkView
 
@@ -48,7 +49,7 @@ def event_of(work: WorkView, settings: Settings) -> CalendarEntry:
     first, last = _days(work, settings)
     lines = [
         text_line("UID", uid),
-        *_words(work, settings, "done: " if _is_done(work) else ""),
+        *_words(work, settings, phrase("done: ") if _is_done(work) else ""),
         content_line("DTSTART;VALUE=DATE", day_value(first)),
         content_line("DTEND;VALUE=DATE", day_value(last + _DAY)),
         content_line("TRANSP", "TRANSPARENT"),
@@ -202,6 +203,11 @@ def _summary(work: WorkView, before: str = "") -> str:
 def _description(work: WorkView, settings: Settings) -> str:
     days = notes.window(work)
     if not work.is_open and work.settled is not None:
-        days = f"{work.state.capitalize()} on {work.settled.day}. {days}"
+        days = phrase(
+            "{state} on {day}. {days}",
+            state=work.state.capitalize(),
+            day=work.settled.day,
+            days=days,
+        )
     page = _page_of(work, settings) if settings.base_url else ""
     return notes.note(days, work.minutes, work.cautions, notes.reasons(work.reasons), page)

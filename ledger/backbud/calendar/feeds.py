@@ -33,6 +33,7 @@ from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.pages.links import ALL_TASKS, EVERYTHING, FEEDS
 from backbud.plan.followups import FollowUp
 from backbud.publish.files import Files
+from backbud.tongue import phrase
 from backbud.views.audience import Audience, eyes_of
 from backbud.views.day import works_of
 from backbud.views.grounds import Grounds
@@ -119,6 +120,7 @@ class _OfTree(NamedTuple):
 # What entries are sorted by.
 _order = itemgetter(0)
 
+
 def _eyes(feed: Feed) -> tuple[bool, str]:
     """Whether a feed's entries are tasks, and whose eyes they are for."""
     return feed.tasks, feed.owner
@@ -176,7 +178,12 @@ class _Writer:
 
     def ended(self, gone: EndedFeed) -> bytes:
         """The bytes of a feed that ended."""
-        feed = Feed(gone.path, f"Ended: {gone.name}", "This calendar has ended.", ())
+        feed = Feed(
+            gone.path,
+            phrase("Ended: {name}", name=gone.name),
+            phrase("This calendar has ended."),
+            (),
+        )
         base_url = "" if is_of_owner(gone) else self._settings.base_url
         lines = [self._with_revision(entry_of_ended(gone, self._settings))]
         return _feed_written(feed, base_url, lines)

@@ -8,6 +8,7 @@ from datetime import date
 from typing import Protocol
 
 from backbud.calendar.lines import one_line
+from backbud.tongue import phrase
 from backbud.words import WindowDays, day, minutes
 
 LONGEST_TITLE = 39
@@ -72,7 +73,7 @@ def note_of_trees(
     rest = note(days, takes, cautions, (), link)
     room = LONGEST_NOTE - len(rest) - 1
     if room < _FEWEST_NAMES:
-        rest = note(days, takes, (), (MORE_CAUTIONS,) if cautions else (), link)
+        rest = note(days, takes, (), (phrase(MORE_CAUTIONS),) if cautions else (), link)
         room = LONGEST_NOTE - len(rest) - 1
     line = names_line(names, room)
     return f"{line}\n{rest}" if line else rest
@@ -87,13 +88,15 @@ def note(
 
     `takes`: minutes, 0 where nobody knows. `after`: lines, those that are wanted most first.
     """
-    lines = [f"{days} About {minutes(takes)}." if takes else days]
+    lines = [
+        phrase("{days} About {minutes}.", days=days, minutes=minutes(takes)) if takes else days
+    ]
     end = [link] if link and len(link) <= _LONGEST_LINK else []
-    left = [f"Caution: {one_line(one)}" for one in cautions]
-    while left and _fits(lines, [left[0]], end, [MORE_CAUTIONS] if left[1:] else []):
+    left = [phrase("Caution: {one_line}", one_line=one_line(one)) for one in cautions]
+    while left and _fits(lines, [left[0]], end, [phrase(MORE_CAUTIONS)] if left[1:] else []):
         lines.append(left.pop(0))
     if left:
-        lines.append(MORE_CAUTIONS)
+        lines.append(phrase(MORE_CAUTIONS))
     for line in map(one_line, after):
         if _fits(lines, [line], end):
             lines.append(line)
@@ -117,13 +120,13 @@ def reasons(found: Iterable[_Told]) -> Sequence[str]:
     """The reasons that a calendar may show: without sums and settings, the rule before the rest."""
     plain = [one for one in found if not _FOR_THE_PAGE.search(one.text)]
     plain.sort(key=lambda one: one.sort not in ("rule", "plan"))
-    return tuple(f"Why: {one.text}" for one in plain[:1])
+    return tuple(phrase("Why: {text}", text=one.text) for one in plain[:1])
 
 
 def names_line(names: Sequence[str], room: int) -> str:
     """As many names as there is room for, and how many more there are."""
     for count in range(len(names), 0, -1):
-        more = f" and {len(names) - count} more" if count < len(names) else ""
+        more = phrase(" and {names} more", names=len(names) - count) if count < len(names) else ""
         line = f"{', '.join(names[:count])}{more}."
         if len(line) <= room:
             return one_line(line)
@@ -133,8 +136,15 @@ def names_line(names: Sequence[str], room: int) -> str:
 def window(days: WindowDays) -> str:
     """`From 3 to 24 April, best 10 April.`, with the year where the days are of two."""
     if days.opens == days.closes:
-        return f"On {day(days.best, days.best.year)}."
+        return phrase("On {day}.", day=day(days.best, days.best.year))
     year = days.best.year
     if days.closes == date.max:
-        return f"From {day(days.opens, year)} on, best {day(days.best, year)}."
-    return f"From {day(days.opens, year)} to {day(days.closes, year)}, best {day(days.best, year)}."
+        return phrase(
+            "From {day} on, best {day_2}.", day=day(days.opens, year), day_2=day(days.best, year)
+        )
+    return phrase(
+        "From {day} to {day_2}, best {day_3}.",
+        day=day(days.opens, year),
+        day_2=day(days.closes, year),
+        day_3=day(days.best, year),
+    )

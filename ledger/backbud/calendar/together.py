@@ -18,8 +18,9 @@ from backbud.calendar.lines import content_line, day_value, one_line, text_line
 from backbud.climate.ahead import NightAhead, celsius, colder_later
 from backbud.journal.settings import Settings
 from backbud.pages.links import anchor_of, tree_page
+from backbud.tongue import phrase
 from backbud.views.week_entries import WeekEntry, WeekWork
-from backbud.words import day, monday_of, number, weekday
+from backbud.words import day, monday_of, number, sentence, weekday
 
 _DAY = timedelta(days=1)
 _LAST_DAY = date.max - _DAY
@@ -85,42 +86,51 @@ def _title(entry: WeekEntry) -> str:
         case "must":
             return notes.counted(_named(entry), f" {len(trees)}", trees)
         case "may" if len(works) == 1:
-            return notes.of_tree(works[0].called, f"chance to {works[0].title}")
+            return notes.of_tree(works[0].called, phrase("chance to {title}", title=works[0].title))
         case "may":
             return _chance(_named(entry), works[0].named, len(trees), entry.kind)
         case "kind":
-            return notes.led("chances: ", f"{count}, {entry.kind}")
+            return notes.led(phrase("chances: "), f"{count}, {entry.kind}")
         case "chances":
-            return f"chances: {count}, {number(len(trees), 'tree')}"
+            return phrase(
+                "chances: {count}, {trees}", count=count, trees=number(len(trees), "tree")
+            )
         case "place" if entry.place_name:
             return notes.led("", entry.place_name, f": {count}")
         case "late" if len(works) == 1:
             return _late(works[0])
         case "late":
-            return f"past its time: {count}"
-    return f"{count} at several places"
+            return phrase("past its time: {count}", count=count)
+    return phrase("{count} at several places", count=count)
 
 
 def _foretold(entry: WeekEntry) -> Iterator[str]:
     """`Frost −6, then −11: protect 7 at glass`: what comes, what to do, for how many and where;
     the fullest first, then briefer ones. When it comes is the day that the entry stands on."""
     first = entry.works[0]
-    work = _FORETOLD_WORKS.get(entry.work, first.named)
+    work = phrase(_FORETOLD_WORKS.get(entry.work, first.named))
     trees = len({one.tree for one in entry.works})
-    lead = f"{entry.work.capitalize()} {_bare(first.foretold.figure if first.foretold else '')}"
+    lead = (
+        f"{sentence(phrase(entry.work))} {_bare(first.foretold.figure if first.foretold else '')}"
+    )
     leads = [lead]
     coldest = _coldest(entry)
     if coldest is not None and first.foretold is not None:
         figure = celsius(coldest.low_c)
         if figure != first.foretold.figure:
             leads = [
-                f"{lead}, then {_bare(figure)}",
-                f"{entry.work.capitalize()} to {_bare(figure)}",
+                phrase("{lead}, then {bare}", lead=lead, bare=_bare(figure)),
+                phrase("{work} to {bare}", work=sentence(phrase(entry.work)), bare=_bare(figure)),
             ]
     whole = first.called if trees == 1 else f"{trees}"
     places = () if trees == 1 or not entry.place else (entry.place_name, entry.place)
     for said in leads:
-        yield from (f"{said}: {work} {whole} at {place}" for place in places)
+        yield from (
+            phrase(
+                "{said}: {work} {whole} at {place}", said=said, work=work, whole=whole, place=place
+            )
+            for place in places
+        )
     yield from (f"{said}: {work} {whole}" for said in leads)
 
 
@@ -150,10 +160,20 @@ def _foretold_days(entry: WeekEntry) -> str:
         return _days(entry)
     on = f"{weekday(said.on)} {day(said.on, said.on.year)}"
     if said.what not in ("frost", "cold"):
-        return f"{said.what.capitalize()} of {said.figure} on {on}."
+        return phrase(
+            "{what} of {figure} on {on}.",
+            what=sentence(phrase(said.what)),
+            figure=said.figure,
+            on=on,
+        )
     coldest = _coldest(entry)
     colder = colder_later(said.on, said.figure, coldest) if coldest else ""
-    return f"In the night to {on} {said.figure}{colder and f', {colder}'}."
+    return phrase(
+        "In the night to {on} {figure}{colder}.",
+        on=on,
+        figure=said.figure,
+        colder=colder and f", {colder}",
+    )
 
 
 def _chance(title: str, named: str, count: int, kind: str) -> str:
@@ -161,14 +181,17 @@ def _chance(title: str, named: str, count: int, kind: str) -> str:
     what is to be done, and to how many, stays."""
     trees = f" {number(count, 'tree')}"
     return notes.first_that_fits(
-        f"chance: {title} {count} {kind}", f"chance: {named} {count} {kind}"
-    ) or notes.led("chance: ", named, trees)
+        phrase("chance: {title} {count} {kind}", title=title, count=count, kind=kind),
+        phrase("chance: {named} {count} {kind}", named=named, count=count, kind=kind),
+    ) or notes.led(phrase("chance: "), named, trees)
 
 
 def _late(work: WeekWork) -> str:
     """`past its time: gale: unwire`; of a longer work `puffin: late: release from quarantine`."""
-    whole = notes.first_that_fits(f"past its time: {work.called}: {work.title}")
-    return whole or notes.of_tree(work.called, work.title, "late: ")
+    whole = notes.first_that_fits(
+        phrase("past its time: {called}: {title}", called=work.called, title=work.title)
+    )
+    return whole or notes.of_tree(work.called, work.title, phrase("late: "))
 
 
 def _named(entry: WeekEntry) -> str:
@@ -212,13 +235,13 @@ def _days(entry: WeekEntry) -> str:
     """By when all of it is to be done."""
     if entry.sort == "late":
         since = min(work.closes for work in entry.works)
-        return f"The oldest was to be done by {day(since, entry.first.year)}."
+        return phrase("The oldest was to be done by {day}.", day=day(since, entry.first.year))
     closes = min(work.closes for work in entry.works)
     if closes == date.max:
-        return "No last day."
+        return phrase("No last day.")
     if all(work.stays_on for work in entry.works):
-        return f"Stays on until {day(closes, entry.first.year)}."
-    lead = "By" if len(entry.works) == 1 else "The first by"
+        return phrase("Stays on until {day}.", day=day(closes, entry.first.year))
+    lead = phrase("By") if len(entry.works) == 1 else phrase("The first by")
     return f"{lead} {day(closes, entry.first.year)}."
 
 

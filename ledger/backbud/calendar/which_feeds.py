@@ -15,6 +15,7 @@ from backbud.journal.settings import Settled
 from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.pages.links import ALL_TASKS, EVERYTHING, FEEDS, feed_path
 from backbud.plan.followups import FollowUp
+from backbud.tongue import phrase
 from backbud.views.grounds import Grounds
 
 # What is done with stays so long in calendars that are to keep it.
@@ -85,12 +86,24 @@ def feeds_of(shown: Shown, grounds: Grounds) -> tuple[Feed, ...]:
     has_other = any(one.row.work == OTHER.name for one in chain.from_iterable(shown.values()))
     every = tuple(grounds.trees)
     return (
-        Feed(EVERYTHING, "All trees", "What is to be done in each week.", every, weeks=True),
+        Feed(
+            EVERYTHING,
+            phrase("All trees"),
+            phrase("What is to be done in each week."),
+            every,
+            weeks=True,
+        ),
         *_by_tree(grounds),
         *_by_place(grounds),
         *_by_owner(grounds),
         *_by_work(grounds, (*WORKS, OTHER) if has_other else WORKS),
-        Feed(ALL_TASKS, "All trees, tasks", "What is to be ticked off.", every, tasks=True),
+        Feed(
+            ALL_TASKS,
+            phrase("All trees, tasks"),
+            phrase("What is to be ticked off."),
+            every,
+            tasks=True,
+        ),
     )
 
 
@@ -99,7 +112,10 @@ def _by_tree(grounds: Grounds) -> Iterator[Feed]:
         yield Feed(
             feed_path("trees", tree.first_handle),
             tree.title,
-            f"What falls due on {', '.join(filter(None, (tree.title, tree.kind)))}.",
+            phrase(
+                "What falls due on {filter}.",
+                filter=", ".join(filter(None, (tree.title, tree.kind))),
+            ),
             (handle,),
         )
 
@@ -111,7 +127,7 @@ def _by_place(grounds: Grounds) -> Iterator[Feed]:
         yield Feed(
             feed_path("places", grounds.first_handles.get(place, place)),
             name,
-            f"What falls due on the trees in {name}.",
+            phrase("What falls due on the trees in {name}.", name=name),
             tuple(handle for handle, tree in grounds.trees.items() if tree.place in inside),
             near=True,
         )
@@ -125,15 +141,15 @@ def _by_owner(grounds: Grounds) -> Iterator[Feed]:
     of_owner: dict[str, list[str]] = {"": []}
     for handle, tree in grounds.trees.items():
         of_owner.setdefault(grounds.owner_of(tree), []).append(handle)
-    about = "What falls due on the keeper's own trees."
-    yield Feed(f"{FEEDS}own.ics", "Own trees", about, tuple(of_owner.pop("")), near=True)
+    about = phrase("What falls due on the keeper's own trees.")
+    yield Feed(f"{FEEDS}own.ics", phrase("Own trees"), about, tuple(of_owner.pop("")), near=True)
     of_owner.pop(UNKNOWN_OWNER, None)
     for owner, trees in of_owner.items():
         name = grounds.name_of(owner)
         yield Feed(
             feed_path("owners", grounds.first_handles.get(owner, owner)),
-            f"Trees of {name}",
-            f"What falls due on the trees of {name}.",
+            phrase("Trees of {name}", name=name),
+            phrase("What falls due on the trees of {name}.", name=name),
             tuple(trees),
             owner=owner,
         )
@@ -141,6 +157,6 @@ def _by_owner(grounds: Grounds) -> Iterator[Feed]:
 
 def _by_work(grounds: Grounds, works: Iterable[WorkKind]) -> Iterator[Feed]:
     for work in works:
-        about = f"{work.title} that falls due, on every tree."
+        about = phrase("{title} that falls due, on every tree.", title=phrase(work.title))
         path = feed_path("works", work.name)
-        yield Feed(path, work.title, about, tuple(grounds.trees), work=work.name, near=True)
+        yield Feed(path, phrase(work.title), about, tuple(grounds.trees), work=work.name, near=True)

@@ -3,16 +3,17 @@ holds come out."""
 
 from __future__ import annotations
 
-import calendar
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import date, timedelta
 from functools import cached_property
 from typing import Literal, NamedTuple, TypeVar
 
+from backbud.cldr import day_and_month
 from backbud.climate.air import Shift
 from backbud.climate.datum import Datum
 from backbud.climate.degrees import degrees
 from backbud.climate.forecast import Forecast, ForecastDay, low_error_k
+from backbud.tongue import phrase
 
 # Nights with no more than one milder night between them are one spell; ours, no source.
 _GAP = timedelta(days=2)
@@ -41,12 +42,22 @@ class FrostSpell(NamedTuple):
     def because(self) -> Datum:
         """What the forecast says of these nights, in a sentence or two."""
         first, last, coldest = self.first, self.last, self.coldest
-        said = f"Foretold are {celsius(first.low_c)} in the night to {_day(first.day)}."
+        said = phrase(
+            "Foretold are {celsius} in the night to {day}.",
+            celsius=celsius(first.low_c),
+            day=_day(first.day),
+        )
         if last != first:
-            colder = f", the coldest {celsius(coldest.low_c)}" if coldest != first else ""
-            said += f" Such nights last until {_day(last.day)}{colder}."
+            colder = (
+                phrase(", the coldest {celsius}", celsius=celsius(coldest.low_c))
+                if coldest != first
+                else ""
+            )
+            said += phrase(
+                " Such nights last until {day}{colder}.", day=_day(last.day), colder=colder
+            )
         if self.sure == "is close":
-            said += " It bears that, but a forecast may be off by as much."
+            said += phrase(" It bears that, but a forecast may be off by as much.")
         return Datum(said, True)
 
 
@@ -62,12 +73,14 @@ def colder_later(first: date, first_said: str, coldest: NightAhead) -> str:
     if figure == first_said:
         return ""
     if coldest.day - first == _A_DAY:
-        return f"{figure} in the next"
-    return f"the coldest {figure} in the night to {_day(coldest.day)}"
+        return phrase("{figure} in the next", figure=figure)
+    return phrase(
+        "the coldest {figure} in the night to {day}", figure=figure, day=_day(coldest.day)
+    )
 
 
 def _day(on: date) -> str:
-    return f"{on.day} {calendar.month_name[on.month]}"
+    return day_and_month(on)
 
 
 class SkyAhead:

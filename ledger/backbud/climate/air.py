@@ -19,6 +19,7 @@ from msgspec import Struct
 from backbud.climate.daily_from_months import daily_means
 from backbud.climate.days import MonthlyMeans, WeatherDay
 from backbud.climate.forecast import NO_FORECAST, Forecast
+from backbud.tongue import phrase
 
 # How the mean of one day strays about the climate's, where no years tell: from memory of
 # temperate stations, between 3 and 4 °C.
@@ -178,7 +179,7 @@ class PlaceAir:
 
     def seen_or_means(self, day: date) -> str:
         """What the sums from a day on rest on, as words in a sentence."""
-        return "the weather of this year" if self.has_days_from(day) else self.means_from
+        return phrase("the weather of this year") if self.has_days_from(day) else self.means_from
 
     @cached_property
     def day_to_day_c(self) -> float:

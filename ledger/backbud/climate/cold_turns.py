@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import calendar
 from datetime import date, timedelta
 from functools import cached_property
 from typing import NamedTuple
 
+from backbud.cldr import spoken_months
 from backbud.climate.air import PlaceAir
 from backbud.climate.cold_nights import MONTH_ERROR_K, drop_on, month_drop
 from backbud.climate.cold_region import Region
@@ -33,6 +33,7 @@ from backbud.climate.frost import (
 from backbud.climate.once import Answers, once
 from backbud.climate.stages import FEWEST_YEARS
 from backbud.climate.winter_lows import extremes_of, month_extremes, winter_lows
+from backbud.tongue import phrase
 
 # One, five and nine of ten years.
 TENTHS = (0.1, 0.5, 0.9)
@@ -218,8 +219,15 @@ class ColdTurns(Answers):
 
     def _by_means(self, which: str, day: date, limit_c: float) -> Datum:
         return Datum(
-            f"The {which} night of {degrees(limit_c)} is to be expected by {day} in one year of "
-            f"ten ({self.air.means_from}). {self._coldest_of(day)}",
+            phrase(
+                "The {which} night of {degrees} is to be expected by {day} in one year "
+                "of ten ({means_from}). {coldest_of}",
+                which=phrase(which),
+                degrees=degrees(limit_c),
+                day=day,
+                means_from=self.air.means_from,
+                coldest_of=self._coldest_of(day),
+            ),
             True,
         )
 
@@ -232,13 +240,21 @@ class ColdTurns(Answers):
     def _by_record(
         self, which: str, record: FrostRecord, day: date, limit_c: float, in_the_open: bool
     ) -> Datum:
-        side = "by" if which == "last" else "not before"
+        side = phrase("by") if which == "last" else phrase("not before")
         known = month_extremes(self._nights(in_the_open), day.month)
         month = "" if known is None else f" {_month_said(day, *known[:3])}"
         return Datum(
-            f"In nine of ten years the {which} night of {degrees(limit_c)} came {side} "
-            f"{day.day} {calendar.month_name[day.month]} "
-            f"({len(record.seasons)} winters on record).{month}",
+            phrase(
+                "In nine of ten years the {which} night of {degrees} came {side} {day} "
+                "{month_name} ({seasons} winters on record).{month}",
+                which=phrase(which),
+                degrees=degrees(limit_c),
+                side=side,
+                day=day.day,
+                month_name=spoken_months()[day.month - 1],
+                seasons=len(record.seasons),
+                month=month,
+            ),
             True,
         )
 
@@ -246,12 +262,20 @@ class ColdTurns(Answers):
 def _month_said(day: date, mean_c: float, one_in_ten_c: float, error_k: float) -> str:
     """How cold the coldest night of a day's month is."""
     mean, tenth = degrees(mean_c, ".1f"), degrees(one_in_ten_c, ".1f")
-    return (
-        f"{calendar.month_name[day.month]}'s coldest night is {mean} in the mean year and "
-        f"{tenth} in one of ten, ± {error_k:.1f} K."
+    return phrase(
+        "{month_name}'s coldest night is {mean} in the mean year and {tenth} "
+        "in one of ten, ± {error_k:.1f} K.",
+        month_name=spoken_months()[day.month - 1],
+        mean=mean,
+        tenth=tenth,
+        error_k=error_k,
     )
 
 
 def _close(over_k: float) -> str:
     """How far the coldest night of one year in ten lies over a limit, where it does."""
-    return f" That is close: {over_k:.1f} K over what it bears." if over_k > 0 else ""
+    return (
+        phrase(" That is close: {over_k:.1f} K over what it bears.", over_k=over_k)
+        if over_k > 0
+        else ""
+    )

@@ -21,6 +21,7 @@ from backbud.climate.cold_region import Region
 from backbud.climate.degrees import degrees
 from backbud.climate.hardiness import usda_range_c
 from backbud.climate.winter_lows import Extremes, WinterLows
+from backbud.tongue import phrase
 
 # One year in ten lies so many times as far under the mean low as the mean year does.
 ONE_IN_TEN = 1.39
@@ -92,11 +93,16 @@ class ColdestNight(Struct, frozen=True, gc=False):
     def said(self, milder_k: float = 0.0) -> str:
         """The night in words: both figures, the ±, and how they are known."""
         mean, tenth = self.mean_annual_minimum_c + milder_k, self.one_in_ten_c + milder_k
-        under = "under this cover" if milder_k else "here"
+        under = phrase("under this cover") if milder_k else phrase("here")
         usual, rare = degrees(mean, ".1f"), degrees(tenth, ".1f")
-        return (
-            f"The coldest night {under} is {usual} in the mean year and {rare} in "
-            f"one of ten, ± {self.give_or_take_k:.1f} K ({self.known_from})."
+        return phrase(
+            "The coldest night {under} is {usual} in the mean year and {rare} in "
+            "one of ten, ± {give_or_take_k:.1f} K ({known_from}).",
+            under=under,
+            usual=usual,
+            rare=rare,
+            give_or_take_k=self.give_or_take_k,
+            known_from=self.known_from,
         )
 
 
@@ -150,7 +156,7 @@ def coldest_night(
             record.one_in_ten_c,
             record.give_or_take_k,
             max(coldest_month_low_c - record.mean_annual_minimum_c, _LEAST_DROP_K),
-            f"{record.winters} winters on record",
+            phrase("{winters} winters on record", winters=record.winters),
         )
     if said is not None and said.coldest_c is not None:
         drop = max((coldest_month_low_c - said.coldest_c) / ONE_IN_TEN, _LEAST_DROP_K)
@@ -159,23 +165,29 @@ def coldest_night(
             said.coldest_c,
             ONE_IN_TEN_ERROR_K,
             drop,
-            "by “coldest” on its card",
+            phrase("by “coldest” on its card"),
         )
     if said is not None and said.zone:
         zone_c, error = zone_minimum_c(said.zone)
         drop = max(coldest_month_low_c - zone_c, _LEAST_DROP_K)
-        return _by_drop(coldest_month_low_c, drop, error, f"by hardiness zone {said.zone}")
+        return _by_drop(
+            coldest_month_low_c, drop, error, phrase("by hardiness zone {zone}", zone=said.zone)
+        )
     by_range_error = range_error_k(region)
     if lows is not None and (error := spread_error_k(lows)) < by_range_error:
         drop = drop_by_spread_k(lows.spread_k)
-        known = f"by how its winter lows spread, {lows.spread_k:.1f} K"
+        known = phrase("by how its winter lows spread, {spread_k:.1f} K", spread_k=lows.spread_k)
         return _by_drop(coldest_month_low_c, drop, error, known)
-    where = f"as in {region}" if region else f"as in Europe: {_NO_REGION}"
+    where = (
+        phrase("as in {region}", region=region)
+        if region
+        else phrase("as in Europe: {no_region}", no_region=_NO_REGION)
+    )
     return _by_drop(
         coldest_month_low_c,
         drop_by_range_k(annual_range_k, region),
         by_range_error,
-        f"by its months, {where}",
+        phrase("by its months, {where}", where=where),
     )
 
 

@@ -8,6 +8,8 @@ from itertools import pairwise
 
 from msgspec import Struct
 
+from backbud.tongue import phrase
+
 # A forecast that is older than so many days is not used; ours, no source.
 OLDEST_DAYS = 3
 # Further ahead than so many days no forecast is used: beyond them it knows little more than the
@@ -68,8 +70,8 @@ class Forecast(Struct, frozen=True):
     @property
     def said(self) -> str:
         """Whose it is and of which day, as words in a sentence."""
-        whose = f" by {self.source}" if self.source else ""
-        return f"the forecast of {self.made}{whose}"
+        whose = phrase(" by {source}", source=self.source) if self.source else ""
+        return phrase("the forecast of {made}{whose}", made=self.made, whose=whose)
 
 
 NO_FORECAST: Mapping[date, ForecastDay] = {}

@@ -35,6 +35,7 @@ from backbud.climate.stages import (
     own_sum,
 )
 from backbud.climate.winter import LATEST, Winters
+from backbud.tongue import phrase
 
 # A stage whose usual northern day is later waits for cold, not for heat: nights count from then on.
 LAST_OF_HEAT = (8, 25)
@@ -131,7 +132,13 @@ class Outlook(ColdTurns):
         celsius = sum(one.mean_c for one in seen) / days
         measured = sum(one.measured for one in seen)
         known = self._known_by(days, measured, sum(one.foretold for one in seen))
-        because = f"The {days} days from {day} average {degrees(celsius, '.1f')} here ({known})."
+        because = phrase(
+            "The {days} days from {day} average {degrees} here ({known}).",
+            days=days,
+            day=day,
+            degrees=degrees(celsius, ".1f"),
+            known=known,
+        )
         return Mean(celsius, Datum(because, measured < days))
 
     def _known_by(self, days: int, measured: int, foretold: int) -> str:
@@ -140,11 +147,15 @@ class Outlook(ColdTurns):
         if measured == days:
             return "as measured"
         if foretold == days:
-            return f"by {forecast}"
-        parts = [f"{measured} measured"] if measured else []
-        parts += [f"{foretold} by {forecast}"] if foretold else []
-        rest = f"by {self.air.means_from}"
-        return ", ".join([*parts, f"the rest {rest}"]) if parts else rest
+            return phrase("by {forecast}", forecast=forecast)
+        parts = [phrase("{measured} measured", measured=measured)] if measured else []
+        parts += (
+            [phrase("{foretold} by {forecast}", foretold=foretold, forecast=forecast)]
+            if foretold
+            else []
+        )
+        rest = phrase("by {means_from}", means_from=self.air.means_from)
+        return ", ".join([*parts, phrase("the rest {rest}", rest=rest)]) if parts else rest
 
     @once
     def usual_mean(self, day: date, days: int) -> Mean:
@@ -152,8 +163,18 @@ class Outlook(ColdTurns):
         if days < 1:
             raise ValueError("at least one day is needed")
         celsius = sum(self._usual(day + timedelta(days=n)).mean_c for n in range(days)) / days
-        said = f"The {days} days from {day} average {degrees(celsius, '.1f')} here"
-        return Mean(celsius, Datum(f"{said} (by {self.air.means_from}).", True))
+        said = phrase(
+            "The {days} days from {day} average {degrees} here",
+            days=days,
+            day=day,
+            degrees=degrees(celsius, ".1f"),
+        )
+        return Mean(
+            celsius,
+            Datum(
+                phrase("{said} (by {means_from}).", said=said, means_from=self.air.means_from), True
+            ),
+        )
 
     @once
     def heat(self, year: date, base_c: float) -> Trace:
@@ -179,7 +200,11 @@ class Outlook(ColdTurns):
         hot = [day for day in days if self._usual(day).high_c >= high_c]
         if not hot:
             return None
-        because = f"The days reach {degrees(high_c)} on the average (by {self.air.means_from})."
+        because = phrase(
+            "The days reach {degrees} on the average (by {means_from}).",
+            degrees=degrees(high_c),
+            means_from=self.air.means_from,
+        )
         return Span(min(hot), max(hot), Datum(because, True))
 
     @once
@@ -199,8 +224,22 @@ class Outlook(ColdTurns):
             first -= 1
         while last < 364 and lows[last + 1] > low_c:
             last += 1
-        because = f"The usual night is over {degrees(low_c)} from {days[first]} to {days[last]}"
-        return Span(days[first], days[last], Datum(f"{because} (by {self.air.means_from}).", True))
+        because = phrase(
+            "The usual night is over {degrees} from {days} to {days_2}",
+            degrees=degrees(low_c),
+            days=days[first],
+            days_2=days[last],
+        )
+        return Span(
+            days[first],
+            days[last],
+            Datum(
+                phrase(
+                    "{because} (by {means_from}).", because=because, means_from=self.air.means_from
+                ),
+                True,
+            ),
+        )
 
     def _usual(self, day: date) -> Air:
         """The air under the cover on a day of the average year."""
@@ -228,7 +267,10 @@ class Outlook(ColdTurns):
         if self.chill_met(year, wants.chill_portions) is None:
             return found._replace(
                 because=joined(
-                    f"{found.because} Its chill is not met here, so buds open late and unevenly.",
+                    phrase(
+                        "{because} Its chill is not met here, so buds open late and unevenly.",
+                        because=found.because,
+                    ),
                     found.because,
                 )
             )
@@ -240,7 +282,12 @@ class Outlook(ColdTurns):
         if thaws is None or found.day >= thaws:
             return found
         late = thaws - found.day
-        said = f"{found.because} But days are usually under {THAW_C:g} °C until {thaws}."
+        said = phrase(
+            "{because} But days are usually under {thaw_c:g} °C until {thaws}.",
+            because=found.because,
+            thaw_c=THAW_C,
+            thaws=thaws,
+        )
         return Expected(found.first + late, thaws, found.last + late, joined(said, found.because))
 
     @once

@@ -25,6 +25,7 @@ from backbud.climate.air import DAY, PlaceAir, Shift
 from backbud.climate.datum import Datum
 from backbud.climate.heat import DAYS_OF_TRACE, DaySums, Trace, cold_sums, heat_sums
 from backbud.climate.radiation import daylight_hours
+from backbud.tongue import phrase
 
 # Below so many years on record the range is the spread, and the date the average year's.
 FEWEST_YEARS = 5
@@ -137,30 +138,52 @@ def expected_stage(
         return None
     because = _because(need, own, wanted)
     if day <= air.today:
-        return Expected(day, day, day, Datum(f"{because}; reached by {air.seen_or_means(begins)}."))
+        return Expected(
+            day,
+            day,
+            day,
+            Datum(
+                phrase(
+                    "{because}; reached by {seen_or_means}.",
+                    because=because,
+                    seen_or_means=air.seen_or_means(begins),
+                )
+            ),
+        )
     near = day - air.today <= NEAR
     so_far = max(usual.at(air.today) - start, 0.0)
     if so_far and near and air.has_days_from(begins):
-        because += f"; {so_far:.0f} by {air.today.isoformat()}"
+        because += phrase(
+            "; {so_far:.0f} by {isoformat}", so_far=so_far, isoformat=air.today.isoformat()
+        )
     if day <= air.known_until and air.forecast is not None:
         # What the forecast may be off by shifts it by a day or two at this range.
         around = timedelta(days=LEAST_SPREAD_DAYS)
-        because += f"; reached by {air.forecast.said}."
+        because += phrase("; reached by {said}.", said=air.forecast.said)
         first = max(day - around, air.today + DAY)
         return Expected(first, day, day + around, Datum(because, True))
     if air.forecast is not None and air.known_until > counted_from:
-        because += f"; until {air.known_until} by {air.forecast.said}"
+        because += phrase(
+            "; until {known_until} by {said}", known_until=air.known_until, said=air.forecast.said
+        )
         so_far = max(usual.at(air.known_until) - start, 0.0)
     years = air.complete_years(begins)
     if len(years) >= FEWEST_YEARS:
         days = _in_years(traces, begins, counted_from, need, wanted, years, until)
         return Expected(
             *_quantiles(days),
-            Datum(f"{because}; the rest as in {len(years)} years on record.", True),
+            Datum(
+                phrase(
+                    "{because}; the rest as in {years} years on record.",
+                    because=because,
+                    years=len(years),
+                ),
+                True,
+            ),
         )
     spread = timedelta(days=max(LEAST_SPREAD_DAYS, round(SPREAD_DAYS * (1 - so_far / wanted))))
     first = max(day - spread, min(air.today + DAY, day))
-    because += f"; the rest by {air.means_from}."
+    because += phrase("; the rest by {means_from}.", means_from=air.means_from)
     return Expected(first, day, day + spread, Datum(because, True))
 
 
@@ -212,11 +235,34 @@ def _quantile(numbers: Sequence[int], share: float) -> float:
 
 
 def _because(need: Need, own: Own, wanted: float) -> str:
-    side, by = ("over", "day") if need.counts == "heat" else ("under", "night")
-    long = f", {LONG_NIGHT:g} more for each long night" if need.counts == "cold" else ""
+    side, by = (
+        (phrase("over"), phrase("day"))
+        if need.counts == "heat"
+        else (phrase("under"), phrase("night"))
+    )
+    long = (
+        phrase(", {long_night:g} more for each long night", long_night=LONG_NIGHT)
+        if need.counts == "cold"
+        else ""
+    )
     whose = ""
     if own.observations:
-        times = "observation" if own.observations == 1 else "observations"
-        whose = f" (this tree's own sum, from {own.observations} {times})"
-    sums = f"{wanted:.0f} degree-days {side} {need.threshold_c:g} °C{long}"
-    return f"It comes at {sums}, weighed by the length of the {by}{whose}"
+        times = phrase("observation") if own.observations == 1 else phrase("observations")
+        whose = phrase(
+            " (this tree's own sum, from {observations} {times})",
+            observations=own.observations,
+            times=times,
+        )
+    sums = phrase(
+        "{wanted:.0f} degree-days {side} {threshold_c:g} °C{long}",
+        wanted=wanted,
+        side=side,
+        threshold_c=need.threshold_c,
+        long=long,
+    )
+    return phrase(
+        "It comes at {sums}, weighed by the length of the {by}{whose}",
+        sums=sums,
+        by=by,
+        whose=whose,
+    )

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from backbud.collection.subjects import Whereabouts
 from backbud.journal.events import Event
 from backbud.journal.problems import PlacedFlaw, flaw_at
-from backbud_grammar.whole import CHANGES_NOTHING, HELD_CODE
+from backbud_grammar.held_back import CHANGES_NOTHING, HELD_CODE
 
 
 def _told(event: Event, code: str, message: str, hint: str) -> PlacedFlaw:

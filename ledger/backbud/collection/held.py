@@ -7,7 +7,7 @@ from msgspec.structs import replace
 from backbud.journal.events import Event
 from backbud_grammar.act_words import as_act
 from backbud_grammar.forms import NO_ACT
-from backbud_grammar.whole import HELD
+from backbud_grammar.held_back import HELD
 
 
 def held(event: Event) -> Event:

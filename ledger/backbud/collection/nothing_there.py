@@ -14,7 +14,7 @@ from backbud.collection.on_tree import put_on_by
 from backbud.collection.state import Entry
 from backbud.collection.subjects import Whereabouts
 from backbud.journal.problems import PlacedFlaw, flaw_at, line_at
-from backbud_grammar.whole import CHANGES_NOTHING, HELD_CODE
+from backbud_grammar.held_back import CHANGES_NOTHING, HELD_CODE
 
 # Of the parts that have any so many are told.
 MOST_TOLD = 6

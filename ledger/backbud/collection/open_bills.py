@@ -12,6 +12,7 @@ from decimal import Decimal
 from msgspec import Struct
 
 from backbud.collection.bookings import Booked
+from backbud.journal.line_order import line_order
 
 
 class BillState(Struct, frozen=True):
@@ -24,7 +25,7 @@ class BillState(Struct, frozen=True):
 
 def bill_states(booked: Iterable[Booked]) -> tuple[BillState, ...]:
     """How each bill of one person stands, oldest first; one that names no amount has none open."""
-    in_order = sorted(booked, key=lambda one: (one.day, one.origin.file, one.origin.line))
+    in_order = sorted(booked, key=lambda one: (one.day, line_order(one.origin)))
     bills = [one for one in in_order if one.sort == "bill"]
     left = {n: one.amount or Decimal(0) for n, one in enumerate(bills)}
     last: dict[int, Booked] = {}

@@ -10,6 +10,7 @@ from msgspec import Struct
 
 from backbud.collection.batch import Batch
 from backbud.journal.events import Event
+from backbud.journal.line_order import line_order
 from backbud_grammar.act_words import ActWord, as_act
 from backbud_grammar.forms import Trait
 from backbud_grammar.handles import fold
@@ -53,7 +54,8 @@ class Entry(Struct, frozen=True, gc=False):
 class OnTree(Struct, frozen=True, gc=False):
     """Something that was put on the tree or into its pot and is still there.
 
-    `sort`: wire, guy, wrap, tie, mesh, protection, shade, layer, graft. `what`: as a person says
+    `sort`: wire, guy, wrap, tie, mesh, protection (against weather), guard
+    (against animals), shade, layer, graft. `what`: as a person says
     it ("2.5 mm Al"). `from_before`: it was there before the last repotting, so it should be out.
     """
 
@@ -153,7 +155,7 @@ class Tree(Struct, frozen=True):
     def last_of(self, *acts: ActWord) -> Event | None:
         """The latest event of any of these acts."""
         found = [self.last[act] for act in acts if act in self.last]
-        return max(found, key=lambda e: (e.day, e.file, e.line), default=None)
+        return max(found, key=lambda e: (e.day, line_order(e)), default=None)
 
     def last_with(self, *traits: Trait) -> Event | None:
         """The latest event of any act that has one of these traits, a plugin's too."""

@@ -5,9 +5,11 @@ from __future__ import annotations
 import os
 import secrets
 from argparse import Namespace
+from collections.abc import Iterator
 from datetime import date
 
 from backbud.commands.parser import ArgumentParser
+from backbud.commands.repository import begin_repository, can_begin_repository
 from backbud.commands.status import FINE, Misuse
 from backbud.journal.settings import SETTINGS_FILE
 from backbud.say import say
@@ -63,6 +65,19 @@ tree first
   trunk     4 cm
 """
 
+_IGNORED = """\
+# Compiled anew at any time.
+made/
+made-on/
+made-aside/
+.backbud/
+# What editors leave behind.
+*~
+.*.sw?
+\\#*#
+.DS_Store
+"""
+
 _DIARY = """\
 # What happened: a date at the left edge, then the tree's handle, then what was done, indented.
 # An act is one word and then details with commas; free words stand after two hyphens.
@@ -80,14 +95,27 @@ first
 def add_options(parser: ArgumentParser) -> None:
     """The folder that is to become a journal."""
     parser.add_argument("folder", metavar="FOLDER", help="the new journal: a new or empty folder")
+    about = "make it a git repository, too; nothing is committed"
+    parser.add_argument("--git", action="store_true", help=about)
+    about = "with --git: have check told before each commit, which it never stops"
+    parser.add_argument("--hook", action="store_true", help=about)
 
 
 def run(options: Namespace) -> int:
     """Start the journal and name its files."""
     if not options.folder:
         raise Misuse("a journal needs a folder of its own: backbud begin FOLDER")
+    if options.hook and not options.git:
+        raise Misuse("a hook belongs to a git repository: backbud begin FOLDER --git --hook")
+    if options.git and not can_begin_repository():
+        raise Misuse(
+            "neither dulwich nor git is installed, so no repository can be made; nothing was "
+            "written. Either of them serves: pip install dulwich"
+        )
     try:
         written = begin(options.folder, date.today())
+        if options.git:
+            begin_repository(options.folder, hook=options.hook)
     except FileExistsError as error:
         raise Misuse(
             f"{error.filename or options.folder} is there already; choose a new or empty folder"
@@ -97,9 +125,17 @@ def run(options: Namespace) -> int:
     say(
         f"A journal is in {options.folder}:",
         *(f"  {name}" for name in written),
+        *_on_the_repository(options),
         f"Write in it with any text editor. Then: backbud make {options.folder}",
     )
     return FINE
+
+
+def _on_the_repository(options: Namespace) -> Iterator[str]:
+    if options.git:
+        yield "It is a git repository; nothing is committed yet."
+    if options.hook:
+        yield "Before each commit check tells what is wrong, and stops nothing."
 
 
 def begin(folder: str, today: date) -> list[str]:
@@ -113,7 +149,7 @@ def begin(folder: str, today: date) -> list[str]:
         SETTINGS_FILE: _SETTINGS.format(language=LANGUAGE, journal_id=secrets.token_hex(6)),
         "cards/all.txt": _CARDS.format(year=today.year - 3),
         f"diary/{today.year}.txt": _DIARY.format(today=today.isoformat()),
-        ".gitignore": "# Compiled anew at any time.\nmade/\nmade-on/\nmade-aside/\n.backbud/\n",
+        ".gitignore": _IGNORED,
     }
     for name, text in filled.items():
         path = os.path.join(folder, name)

@@ -28,11 +28,19 @@ def run(options: Namespace) -> int:
     session = session_of(options)
     handle = known_tree(session, options.handle)
     plan = session.plan([handle])
+    from backbud.views.history import late_in
     from backbud.views.tree import planned_tree_view
 
     photographs = session.photographs_of(plan.trees[handle])
     shown = session.forgotten.told(
-        planned_tree_view(plan, handle, session.names(), session.today, photographs)
+        planned_tree_view(
+            plan,
+            handle,
+            session.names(),
+            session.today,
+            photographs,
+            late_in(session.journal, session.today),
+        )
     )
     if options.json:
         print_json(shown)

@@ -10,6 +10,7 @@ from itertools import groupby
 from msgspec import Struct
 
 from backbud.journal.dated import DatedPage
+from backbud.journal.line_order import line_order
 from backbud_grammar.outline import Known, read_section, sections
 
 _LINE_END = re.compile(rb"\r\n|\r|\n")
@@ -43,7 +44,7 @@ def place_of(
     very first.
     """
     dated = sorted(
-        (page for page in pages if page.when.exact), key=lambda p: (p.when.first, p.file, p.line)
+        (page for page in pages if page.when.exact), key=lambda p: (p.when.first, line_order(p))
     )
     before = [page for page in dated if page.when.first <= day]
     if before:

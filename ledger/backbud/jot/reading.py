@@ -24,10 +24,10 @@ from backbud.publish.memory import MemoryOf
 from backbud.session import Session
 from backbud_grammar.dates import read_date
 from backbud_grammar.handles import fold
+from backbud_grammar.held_back import HELD_CODE
 from backbud_grammar.measures import is_money
 from backbud_grammar.problems import Flaw
 from backbud_grammar.syntax import Subjects
-from backbud_grammar.whole import HELD_CODE
 
 # Behind every line of a real file, so that what is wrong with new lines can be told apart.
 _FAR_LINE, _FAR_APART = 1 << 30, 10

@@ -9,9 +9,12 @@ from datetime import date
 
 from backbud.jot.placing import DiaryPlace, place_of
 from backbud.journal.dated import DatedPage
+from backbud.journal.line_order import line_order, sorted_as
 
 # Pages that came from elsewhere than an editor, one file a day.
 JOTTED = "diary/jotted"
+# The folder of what came out of lists, a file each.
+BROUGHT = "brought"
 # How names say the time that a file is of, the longest first.
 _PATTERNS = (
     "%G-W%V",
@@ -44,7 +47,8 @@ def place_for(
 
     `is_free`: whether nothing stands yet at a file's name that the journal does not read.
     """
-    own = [p for p in pages if p.when.exact and posixpath.dirname(p.file) != JOTTED]
+    elsewhere = (JOTTED, BROUGHT)
+    own = [p for p in pages if p.when.exact and posixpath.dirname(p.file) not in elsewhere]
     there = place_of(day, own, texts)
     if there is not None and not there.is_new:
         return there
@@ -61,11 +65,15 @@ def place_for(
 
 def file_of(day: date, pages: Iterable[DatedPage]) -> str:
     """The file of a day: that of the nearest page, its name of that day's year, month or day."""
-    of_others = sorted((page.when.first, page.file, page.line) for page in pages)
+    of_others = sorted(
+        # What rests is read, and new pages go to where it came from.
+        (page.when.first, line_order(page), sorted_as(page.file)[0])
+        for page in pages
+    )
     if not of_others:
         return day.strftime(FIRST_FILE)
     before = [one for one in of_others if one[0] <= day]
-    first, file, _ = before[-1] if before else of_others[0]
+    first, _, file = before[-1] if before else of_others[0]
     for pattern in _PATTERNS:
         was = first.strftime(pattern)
         found = re.search(rf"(?<!\d){re.escape(was)}(?!\d)", file)

@@ -3,29 +3,21 @@
 from __future__ import annotations
 
 import os
-import stat
 from collections.abc import Callable, Iterator, Sequence
-from contextlib import suppress
 from datetime import date
 from functools import partial
 
 from msgspec import Struct
 from msgspec.structs import replace
 
+from backbud.jot.in_place import plain_bytes, replace_file
 from backbud.jot.line import JotError, JottedLine
 from backbud.jot.placing import DiaryLine, DiaryPlace, last_subjects, with_lines_as_given
 from backbud.jot.style import style_of
 from backbud.jot.trial import known_on
 from backbud.jot.which_file import place_for
 from backbud.journal.load import load
-from backbud.publish.disk import (
-    is_real_folder,
-    lstat,
-    make_real_folder,
-    remove_if_there,
-    retried,
-    sync_folder,
-)
+from backbud.publish.disk import lstat
 from backbud.publish.lock import lock
 from backbud.publish.refused import PublishError
 from backbud.session import Session
@@ -100,7 +92,7 @@ def _tried(session: Session, lines: Sequence[JottedLine], place: DiaryPlace) -> 
                 return None
             old, found = b"", None
         else:
-            old, found = _bytes_of(path, name)
+            old, found = plain_bytes(path, name)
             if load(journal.folder, name).data != read:
                 return None
         style = style_of(_model(session, place, read), known)
@@ -110,7 +102,7 @@ def _tried(session: Session, lines: Sequence[JottedLine], place: DiaryPlace) -> 
             for line in lines
         ]
         new = with_lines_as_given(old, [(place, line) for line in set_out])
-        if not _put_in_place(path, journal.folder, name, new, old, found):
+        if not replace_file(path, journal.folder, name, new, old, found):
             return None
     except PublishError as error:
         raise JotError(str(error)) from None
@@ -137,76 +129,3 @@ def _added(lines: Sequence[DiaryLine], above: str) -> Iterator[str]:
         above = line.tree
         if line.text:
             yield line.text
-
-
-# ------------------------------------------------------------------ the disk
-
-
-def _bytes_of(path: str, name: str) -> tuple[bytes, os.stat_result]:
-    """The bytes of a plain file, and which they were."""
-    found = os.lstat(path)
-    if not stat.S_ISREG(found.st_mode):
-        raise JotError(f"{name} is no plain file; nothing was added")
-    if not os.access(path, os.W_OK):
-        raise JotError(f"{name} is not yours to write")
-    with open(path, "rb") as file:
-        return file.read(), found
-
-
-def _put_in_place(
-    path: str, folder: str, name: str, new: bytes, old: bytes, found: os.stat_result | None
-) -> bool:
-    """Write the bytes beside the file and put them in its place, if nobody wrote it meanwhile.
-
-    `found`: the file as it was, None where there was none.
-    """
-    _real_folders(folder, name)
-    beside = f"{os.path.dirname(path)}/.{os.path.basename(path)}.{os.getpid()}.jot"
-    remove_if_there(beside)  # left by a dead process that had this one's number
-    flags = os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0)
-    handle = os.open(beside, flags | getattr(os, "O_NOFOLLOW", 0), 0o666)
-    try:
-        with os.fdopen(handle, "wb") as file:
-            file.write(new)
-            file.flush()
-            os.fsync(file.fileno())
-        if found is None:
-            return _linked(beside, path)
-        if hasattr(os, "chown"):
-            # Only root can give a file away; the others own it already.
-            with suppress(OSError):
-                os.chown(beside, found.st_uid, found.st_gid)
-        os.chmod(beside, stat.S_IMODE(found.st_mode))
-        if _bytes_of(path, name)[0] != old:
-            return False
-        retried(os.replace, beside, path)
-        sync_folder(os.path.dirname(path))
-    finally:
-        with suppress(FileNotFoundError):
-            os.unlink(beside)
-    return True
-
-
-def _linked(beside: str, path: str) -> bool:
-    """Give a new file its name; whether nobody else had made one of that name meanwhile."""
-    try:
-        os.link(beside, path)
-    except FileExistsError:
-        return False
-    except OSError:
-        # This disk knows no links of files.
-        if lstat(path) is not None:
-            return False
-        retried(os.replace, beside, path)
-    sync_folder(os.path.dirname(path))
-    return True
-
-
-def _real_folders(folder: str, name: str) -> None:
-    """Make the folders that a file is to lie in; PublishError where a link is in the way."""
-    *parents, _ = name.split("/")
-    for n in range(len(parents)):
-        below = "/".join(parents[: n + 1])
-        path = os.path.join(folder, below)
-        if not is_real_folder(path):
-            make_real_folder(path, below)

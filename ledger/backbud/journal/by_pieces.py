@@ -11,8 +11,8 @@ from itertools import chain
 
 from backbud.journal.dated import Said
 from backbud_grammar.forms import ActForm
+from backbud_grammar.limiters_read import is_plain_part
 from backbud_grammar.parse import Details
-from backbud_grammar.whole import is_plain_part
 
 # What an act says by a text of its own, as it is written; None where anything is wrong with it.
 Judge = Callable[[ActForm, str, str], Said | None]

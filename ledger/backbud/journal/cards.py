@@ -9,6 +9,7 @@ from msgspec.structs import replace
 
 from backbud.journal.events import Origin
 from backbud.journal.problems import PlacedFlaw, PlacedFlaws, WithFlaws, flaw_at
+from backbud.journal.references import flaw_of_reference_at
 from backbud.journal.things import Line, PlacedCard, Thing, Things, members
 from backbud_grammar.dates import WrittenDate, read_date
 from backbud_grammar.forms import KindForm
@@ -79,23 +80,6 @@ def _as_written(act: Act) -> CardLine:
     remark = f" -- {act.remark}" if act.remark else ""
     seams = tuple(replace(seam, offset=seam.offset + len(word)) for seam in act.seams)
     return CardLine(f"{word}{act.text}{remark}", act.line, act.column, seams)
-
-
-def flaw_of_reference(
-    written: str, kinds: tuple[str, ...], things: Things, origin: Origin, offset: int = 0
-) -> PlacedFlaw | None:
-    """Why nothing of these kinds is referred to, `offset` characters behind an origin; None where
-    something is."""
-    found = things.find(written)
-    if found is None:
-        code, message = "unknown-handle", f"no {' or '.join(kinds)} is called “{written}”"
-        hint = things.nearest(written, *kinds)
-    elif found.kind not in kinds:
-        code, message = "wrong-kind", f"“{written}” is a {found.kind}, not a {' or a '.join(kinds)}"
-        hint = f"Its card stands in {found.origin}."
-    else:
-        return None
-    return flaw_at(origin, code, message, hint, offset, len(written))
 
 
 def _of_card(placed: PlacedCard, flaw: Flaw) -> PlacedFlaw:
@@ -228,12 +212,12 @@ def _flaws_of_references(thing: Thing, things: Things) -> PlacedFlaws:
             continue
         form = next(f for f in KINDS[thing.kind].forms if f.name == line.detail.name)
         if form.refers:
-            flaws.append(flaw_of_reference(handle, form.refers, things, line.where(handle)))
+            flaws.append(flaw_of_reference_at(handle, form.refers, things, line.where(handle)))
     if thing.kind == "group":
         line_of = next((ln for ln in thing.lines if ln.detail.name == "trees"), None)
         for handle in members(thing):
             assert line_of is not None
-            flaws.append(flaw_of_reference(handle, ("tree",), things, line_of.where(handle)))
+            flaws.append(flaw_of_reference_at(handle, ("tree",), things, line_of.where(handle)))
     return tuple([flaw for flaw in flaws if flaw is not None])
 
 

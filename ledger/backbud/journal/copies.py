@@ -12,6 +12,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from backbud.journal.copy_names import is_of_conflict, original_of
+from backbud.journal.line_order import rests, sorted_as
 from backbud.journal.outlined import Outlined
 from backbud.journal.remember import WordsDigest
 from backbud_grammar.digest import digest
@@ -26,6 +27,8 @@ _OPENS, _CLOSES = (re.compile(rb"%b(?: |$)" % (sign * 7)) for sign in (b"<", b">
 ENDS_HERE = "\0"
 # A day on which as much was done is hardly written twice by chance, word for word.
 MANY_ACTS = 3
+# The flaw of pages that stand in a file at rest and still in the one they came from.
+RESTS_AND_STANDS = "at-rest-too"
 # So many lines where a copy differs are told.
 MOST_TOLD = 6
 
@@ -84,6 +87,11 @@ def copies_among(files: Mapping[str, Outlined]) -> Copies:
             repeated[name] = other
             flaws.append((name, _by_name(other, files[name], files[other])))
     pages: dict[str, frozenset[int]] = {}
+    for name, other, again in _left_behind(files):
+        if name not in repeated and other not in repeated:
+            pages[name] = frozenset([one.line for one in again])
+            flaws.append((name, _rests_and_stands(other, again)))
+    files = {name: without_pages(file, pages.get(name)) for name, file in files.items()}
     for (name, other), again in _again(files, repeated).items():
         long = [one for one in again if one.acts >= MANY_ACTS]
         pages[name] = pages.get(name, frozenset()) | {one.line for one in long}
@@ -106,6 +114,30 @@ def without_pages(file: Outlined, lines: frozenset[int] | None) -> Outlined:
     return file._replace(pages=[one for one in file.pages if one[0] not in lines])
 
 
+def twin_of(name: str) -> str:
+    """The file that one at rest came from."""
+    return sorted_as(name)[0]
+
+
+def _left_behind(files: Mapping[str, Outlined]) -> Iterator[tuple[str, str, list[_Again]]]:
+    """The pages at rest that still stand in the file they came from too: a run of `rest` that was
+    stopped leaves them there, however short they are."""
+    for name in filter(rests, files):
+        other = twin_of(name)
+        there = (
+            {kept.said.digest: line for line, kept in files[other].pages}
+            if (other in files)
+            else {}
+        )
+        again = [
+            _Again(line, there[kept.said.digest], kept.said.indented)
+            for line, kept in files[name].pages
+            if kept.said.digest in there
+        ]
+        if again:
+            yield name, other, again
+
+
 class _Again(NamedTuple):
     """A page that stands somewhere before: its first line, and that of the other (0 first), and
     how many indented lines it has."""
@@ -124,7 +156,7 @@ def _again(
     """
     first: dict[bytes, tuple[str, int]] = {}
     found: dict[tuple[str, str], list[_Again]] = {}
-    for name in sorted(files.keys() - repeated.keys(), key=lambda name: (len(name), name)):
+    for name in sorted(files.keys() - repeated.keys(), key=_likelier_first):
         for line, kept in files[name].pages:
             other, at = first.setdefault(kept.said.digest, (name, line))
             if (other, at) != (name, line):
@@ -203,6 +235,20 @@ def _by_name(other: str, file: Outlined, original: Outlined) -> Flaw:
     )
 
 
+def _rests_and_stands(other: str, again: Sequence[_Again]) -> Flaw:
+    one = len(again) == 1
+    more = "" if one else f" and {_pages(len(again) - 1, 'more')}"
+    return Flaw(
+        RESTS_AND_STANDS,
+        again[0].line,
+        1,
+        1,
+        f"this page{more} still stand{'s' * one} in {other} too",
+        f"{'It counts' if one else 'They count'} once, as written there. backbud rest takes "
+        f"{'it' if one else 'them'} out there.",
+    )
+
+
 def _counts_once(name: str, other: str, long: Sequence[_Again], end: int, short: int) -> Flaw:
     one = len(long) == 1
     what = "this page stands" if one else f"this page and {_pages(len(long) - 1, 'more')} stand"
@@ -252,7 +298,13 @@ def _where(name: str, other: str, page: _Again) -> str:
 
 def _alike(files: Mapping[str, Outlined]) -> Iterator[tuple[str, str]]:
     """Pairs of files, the likelier copy first, of which all of the first stands in the other."""
-    said = {name: _digests(file) for name, file in files.items() if file.pages or file.cards}
+    # What is left of a file, and what of it rests, are one: neither is a copy of another.
+    apart = {one for name in filter(rests, files) if (one := twin_of(name)) in files}
+    said = {
+        name: _digests(file)
+        for name, file in files.items()
+        if (file.pages or file.cards) and twin_of(name) not in apart
+    }
     if len(said) < 2:
         return
     # By its first page or card each file.
@@ -261,16 +313,27 @@ def _alike(files: Mapping[str, Outlined]) -> Iterator[tuple[str, str]]:
         first = next(kept.said.digest for kept in files[name].row if kept.said.digest in digests)
         firsts.setdefault(first, []).append(name)
     holders: dict[str, list[str]] = {}
-    for other in sorted(said, key=lambda name: (len(name), name)):
+    for other in sorted(said, key=_likelier_first):
         for first in firsts.keys() & said[other]:
             for name in firsts[first]:
                 if name != other and said[name] <= said[other]:
                     holders.setdefault(name, []).append(other)
-    for name in sorted(holders, key=lambda name: (-len(name), name)):
+    for name in sorted(holders, key=_likelier_copy_first):
         for other in holders[name]:
             # What stands above every date is no page that could be compared.
             if not files[name].strays or files[name].digest == files[other].digest:
                 yield name, other
+
+
+def _likelier_first(name: str) -> tuple[int, str, bool]:
+    """The name of a copy is longer, and what is at rest came from a file of the name before it."""
+    plain, stays = sorted_as(name)
+    return len(plain), plain, not stays
+
+
+def _likelier_copy_first(name: str) -> tuple[int, str, bool]:
+    plain, stays = sorted_as(name)
+    return -len(plain), plain, stays
 
 
 def _digests(file: Outlined) -> set[bytes]:

@@ -15,8 +15,8 @@ from backbud.journal.events import Event, Origin
 from backbud_grammar.act_words import ActWord, as_act
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.forms import NO_ACT, ActForm
+from backbud_grammar.held_back import HELD
 from backbud_grammar.syntax import Act, Detail, Subjects
-from backbud_grammar.whole import HELD
 
 
 class Said(Struct, frozen=True, array_like=True, gc=False):

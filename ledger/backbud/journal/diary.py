@@ -14,6 +14,7 @@ from backbud.journal.copies import ENDS_HERE
 from backbud.journal.dated import DatedBlock, DatedPage, DayWeather, Head
 from backbud.journal.events import Origin
 from backbud.journal.headings import Ends, explained, flaw_of_heading, slip_of_act
+from backbud.journal.heard_act import LineHearer
 from backbud.journal.remember import (
     Kept,
     RecalledBlock,
@@ -56,6 +57,7 @@ class DiaryReader:
 
     def __init__(self, acts: ActReader) -> None:
         self.acts, self.things, self.details = acts, acts.things, acts.details
+        self.hearer = LineHearer(acts)
         self._plain: set[str] = {""}
         self._older: dict[int, DiaryReader] = {}
         # Few rows of acts come again and again.
@@ -204,7 +206,7 @@ class DiaryReader:
             if self.acts.form(self.acts.meant(act, when)) is None:
                 slip = slip_of_act(act, written[n + 1 :], rest, self.things)
             if slip is None:
-                for one in self.acts.heard(act, when, so_far + len(flaws)):
+                for one in self.hearer.heard(act, when, so_far + len(flaws)):
                     flaws += one.flaws
                     if one.past:
                         acts.append(one.past)

@@ -13,10 +13,10 @@ from functools import lru_cache
 from backbud.journal.problems import PlacedFlaws, flaw_at
 from backbud.journal.things import Things
 from backbud_grammar.dates import WrittenDate, read_span
+from backbud_grammar.held_back import CHANGES_NOTHING
 from backbud_grammar.measures import Measure
 from backbud_grammar.problems import Flaw, Misread
 from backbud_grammar.syntax import Detail
-from backbud_grammar.whole import CHANGES_NOTHING
 
 # Ours: longer than anybody plans, shorter than a slip in a year's digits mostly is.
 FARTHEST_YEARS = 100

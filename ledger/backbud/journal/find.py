@@ -134,6 +134,21 @@ def _walk(
             found.append(name)
 
 
+def would_be_read(journal: str, name: str) -> bool:
+    """Whether no `.gitignore` that is there would leave out a file of this name."""
+    ignores: Ignores = ()
+    *folders, _ = parts = name.split("/")
+    for n in range(len(parts)):
+        below = "/".join(folders[:n])
+        path = os.path.join(journal, below, ".gitignore")
+        if os.path.isfile(path) and not os.path.islink(path):
+            ignores = (*ignores, (below, read_ignore(path).spec))
+        inside = "/".join(parts[: n + 1])
+        if ignores and ignored(inside if inside == name else f"{inside}/", ignores):
+            return False
+    return True
+
+
 def _leads_to_folder(link: os.DirEntry[str]) -> bool:
     """Whether a link leads to a folder; one that leads round in a ring leads nowhere."""
     try:

@@ -5,15 +5,17 @@ on it is read: in backbud.toml, and nowhere else.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from functools import cache
 
+from backbud.journal.heard_act import LineHearer
 from backbud.journal.outlined import Outlined
 from backbud.journal.own_past import PastLine
 from backbud.journal.remember import RecalledPage
 from backbud.journal.said import ActReader
 from backbud_grammar.dates import WrittenDate, read_date
+from backbud_grammar.held_back import HELD
 from backbud_grammar.problems import Misread
 from backbud_grammar.syntax import Act
-from backbud_grammar.whole import HELD
 
 
 def lines_read_otherwise(
@@ -25,7 +27,8 @@ def lines_read_otherwise(
     """
     if not acts.languages.is_open(newest):
         return ()
-    new = acts.of_language(newest)
+    hearer = cache(LineHearer)
+    new = hearer(acts.of_language(newest))
     out: list[PastLine] = []
     for file, outlined in files.items():
         for start, kept in outlined.pages:
@@ -35,7 +38,7 @@ def lines_read_otherwise(
                 when = read_date(page.date, southern)
             except Misread:
                 continue
-            old = acts.of_day(when.first)
+            old = hearer(acts.of_day(when.first))
             for block in page.blocks:
                 for act in block.acts:
                     was, will_be = _as_read(old, act, when), _as_read(new, act, when)
@@ -50,17 +53,17 @@ def lines_read_otherwise(
     return tuple(out)
 
 
-def _as_read(acts: ActReader, act: Act, when: WrittenDate) -> tuple[str, ...]:
-    return tuple(_shown(acts, act, when))
+def _as_read(hearer: LineHearer, act: Act, when: WrittenDate) -> tuple[str, ...]:
+    return tuple(_shown(hearer, act, when))
 
 
-def _shown(acts: ActReader, act: Act, when: WrittenDate) -> Iterator[str]:
+def _shown(hearer: LineHearer, act: Act, when: WrittenDate) -> Iterator[str]:
     """What a line is read as, an act each; where it was held back, that too."""
-    for one in acts.heard(act, when, 0):
+    for one in hearer.heard(act, when, 0):
         if not one.past:
             yield "not read"
             continue
-        said = acts.said(one.act, held=one.past == HELD)
+        said = hearer.acts.said(one.act, held=one.past == HELD)
         held = f"held back: {said.held} " if said.held else ""
         remark = f" -- {one.act.remark}" if one.act.remark else ""
         kept = f" (kept: {'; '.join(said.kept)})" if said.kept and not said.held else ""

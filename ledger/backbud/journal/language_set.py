@@ -3,10 +3,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from datetime import date, datetime
 from typing import Any
 
+from backbud.journal.wrong_setting import WrongSetting
 from backbud_grammar import languages
 from backbud_grammar.languages import Languages
 
@@ -24,22 +25,25 @@ def shown_languages() -> str:
     return "1" if newest == 1 else f"1 to {newest}"
 
 
-def wrong_in_languages(value: object) -> tuple[str, str] | None:
-    """What is wrong with the table of later languages: a message and a hint."""
+def wrong_in_languages(value: object) -> Iterator[WrongSetting]:
+    """What is wrong with the table of later languages."""
     if not isinstance(value, Mapping):
-        return "“languages” is a table of days", _EXAMPLE
+        yield WrongSetting("“languages” is a table of days", _EXAMPLE)
+        return
     before: date | None = None
     for key in sorted(value, key=lambda one: (len(str(one)), str(one))):
         since = value[key]
         if not str(key).isdigit() or not is_language(int(key)):
             hint = f"This version reads language {shown_languages()}."
-            return f"language {key} is not known to this version", hint
-        if not isinstance(since, date) or isinstance(since, datetime):
-            return f"from when on language {key} is read is no day", _EXAMPLE
-        if before is not None and since < before:
-            return f"language {key} would be read before an older one", _EXAMPLE
-        before = since
-    return None
+            yield WrongSetting(f"language {key} is not known to this version", hint, str(key))
+        elif not isinstance(since, date) or isinstance(since, datetime):
+            message = f"from when on language {key} is read is no day"
+            yield WrongSetting(message, _EXAMPLE, str(key))
+        elif before is not None and since < before:
+            message = f"language {key} would be read before an older one"
+            yield WrongSetting(message, _EXAMPLE, str(key))
+        else:
+            before = since
 
 
 def languages_of(table: Mapping[str, Any]) -> Languages:
@@ -48,7 +52,7 @@ def languages_of(table: Mapping[str, Any]) -> Languages:
     if not is_language(first):
         return Languages(_newest())
     assert isinstance(first, int)
-    if later is None or wrong_in_languages(later) is not None:
+    if later is None or any(True for _ in wrong_in_languages(later)):
         return Languages(first)
     days = sorted((since, int(key)) for key, since in later.items() if int(key) > first)
     return Languages(first, tuple(days))

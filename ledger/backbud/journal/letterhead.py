@@ -3,11 +3,12 @@ reach and to pay them."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from typing import Any
 
 from msgspec import Struct
 
+from backbud.journal.wrong_setting import WrongSetting
 from backbud_grammar.problems import did_you_mean
 
 _EXAMPLE = 'For example, below [letterhead]: address = "1 Mill Lane, Overbeck"'
@@ -36,14 +37,14 @@ def read_letterhead(value: Mapping[str, Any]) -> Letterhead:
     return Letterhead(**{key: " ".join(one.split()) for key, one in value.items()})
 
 
-def wrong_in_letterhead(value: object) -> tuple[str, str] | None:
-    """What is wrong with the table: a message and a hint."""
+def wrong_in_letterhead(value: object) -> Iterator[WrongSetting]:
+    """What is wrong with the table."""
     if not isinstance(value, dict):
-        return "“letterhead” is a table", _EXAMPLE
+        yield WrongSetting("“letterhead” is a table", _EXAMPLE)
+        return
     for key, one in value.items():
         if key not in _KNOWN:
-            known = f"Known: {', '.join(_KNOWN)}."
-            return f"“{key}” is no setting of [letterhead]", did_you_mean(key, _KNOWN, known)
-        if not isinstance(one, str):
-            return f"“{key}” of [letterhead] is a text", _EXAMPLE
-    return None
+            hint = did_you_mean(key, _KNOWN, f"Known: {', '.join(_KNOWN)}.")
+            yield WrongSetting(f"“{key}” is no setting of [letterhead]", hint, key)
+        elif not isinstance(one, str):
+            yield WrongSetting(f"“{key}” of [letterhead] is a text", _EXAMPLE, key)

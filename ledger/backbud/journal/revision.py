@@ -46,15 +46,20 @@ def read_revision(folder: str, written: str) -> JournalRevision:
     from dulwich.errors import NotGitRepository
     from dulwich.repo import Repo
 
-    top = _top(folder)
+    top = top_of(folder)
+    if not is_vouched_for(top):
+        raise NoRevision(
+            f"the repository in {top} is another user's, and git would not read it either. To "
+            f"vouch for it: git config --global --add safe.directory {top}"
+        )
     try:
         with Repo(top) as repo:
             commit = _commit(repo, written)
-            below = os.path.relpath(os.path.realpath(folder), os.path.realpath(top))
-            tree = _folder(repo, commit, below)
+            below = below_top(folder, top)
+            tree = folder_at(repo, commit, below)
             return JournalRevision(
                 commit.id.decode(),
-                _day(commit),
+                day_of_commit(commit),
                 commit.message.decode("utf-8", "replace").partition("\n")[0].strip(),
                 dict(_files(repo, tree, "", [LARGEST])),
             )
@@ -66,7 +71,7 @@ def read_revision(folder: str, written: str) -> JournalRevision:
         raise NoRevision(f"the repository cannot be read: {error}") from None
 
 
-def _top(folder: str) -> str:
+def top_of(folder: str) -> str:
     """The folder above, or the folder itself, that holds `.git`."""
     here = os.path.abspath(folder)
     for _ in range(DEEPEST):
@@ -77,6 +82,28 @@ def _top(folder: str) -> str:
             break
         here = above
     raise NoRevision(f"{folder} is in no git repository.")
+
+
+def below_top(folder: str, top: str) -> str:
+    """Where a journal lies in its repository; "." where it is all of it."""
+    return os.path.relpath(os.path.realpath(folder), os.path.realpath(top))
+
+
+def is_vouched_for(top: str) -> bool:
+    """Whether git would read a repository: it is this user's, or the user's own settings name it
+    (`safe.directory`, git-config)."""
+    if not hasattr(os, "geteuid"):
+        return True
+    try:
+        owners = {os.stat(path).st_uid for path in (top, os.path.join(top, ".git"))}
+    except OSError:
+        return False
+    if owners == {os.geteuid()}:
+        return True
+    from dulwich.config import StackedConfig
+
+    named = StackedConfig.default().get_multivar((b"safe",), b"directory")
+    return any(one in (b"*", os.fsencode(os.path.realpath(top))) for one in named)
 
 
 def _commit(repo: Repo, written: str) -> Commit:
@@ -106,16 +133,16 @@ def _parent(repo: Repo, commit: Commit) -> Commit:
 
 def _last_until(repo: Repo, day: date) -> Commit:
     for entry in repo.get_walker():
-        if _day(entry.commit) <= day:
+        if day_of_commit(entry.commit) <= day:
             return entry.commit
     raise NoRevision(f"the repository has no revision until {day}.")
 
 
-def _day(commit: Commit) -> date:
+def day_of_commit(commit: Commit) -> date:
     return datetime.fromtimestamp(commit.commit_time, UTC).date()
 
 
-def _folder(repo: Repo, commit: Commit, below: str) -> Any:
+def folder_at(repo: Repo, commit: Commit, below: str) -> Any:
     """The tree of the journal's folder at a revision."""
     tree: Any = repo[commit.tree]
     for part in () if below == "." else below.split(os.sep):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from backbud.journal.references import flaw_of_reference
 from backbud.journal.remember import SaidWeather
 from backbud.journal.said import ActReader
 from backbud_grammar.dates import WrittenDate
@@ -37,7 +38,7 @@ def said_weather(
                 twice = Flaw("said-twice", 0, 0, detail.length, message, "Take one out.")
                 tell(twice, start + detail.offset)
             elif detail.name == "at":
-                flaw = reader.flaw_of_reference(detail.handle, ("place",))
+                flaw = flaw_of_reference(detail.handle, ("place",), reader.things)
                 if flaw:
                     tell(flaw, piece.index(detail.handle) + start)
                 else:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Callable, Iterator, Mapping
 from math import isfinite
 from typing import Any, Literal
 
@@ -23,6 +23,8 @@ from backbud.journal.letterhead import (
     wrong_in_letterhead,
 )
 from backbud.journal.tax import NO_TAX, Tax, read_tax, wrong_in_tax
+from backbud.journal.wrong_setting import WrongSetting
+from backbud.tongue import ENGLISH, LANGUAGES
 from backbud_grammar.languages import ALWAYS_NEWEST, LANGUAGE, Languages
 from backbud_grammar.measures import CURRENCIES
 from backbud_grammar.problems import Flaw, did_you_mean
@@ -49,7 +51,8 @@ class Settings(Struct, frozen=True):
     `weather`: which met service (`from`) and which station of past days (`station`) this journal
     proposes; nobody is asked for its sake. `languages`: by which language a day's page is read:
     `language`, and from the days in the table `languages` on another. `gallon`: the country whose
-    gallon is meant (`[units]`); "" where nobody says.
+    gallon is meant (`[units]`); "" where nobody says. `speaks`: the language of pages and
+    calendars, a BCP 47 tag that backbud has a catalogue for.
     """
 
     name: str = "A journal without a name"
@@ -73,6 +76,7 @@ class Settings(Struct, frozen=True):
     weather: Mapping[str, str] = {}
     languages: Languages = ALWAYS_NEWEST
     gallon: str = ""
+    speaks: str = ENGLISH
 
 
 _TEXTS = (
@@ -83,7 +87,7 @@ _CALENDARS = ("show", "settled", "alarm_days", "alarm_hour", "publish")
 LARGEST_FIGURE = 10**9
 _KNOWN = (
     "language", "languages", *_TEXTS, "hours_per_week", *_CALENDARS, "pages_for_owners",
-    "figures", "tax", "letterhead", "weather", "units",
+    "figures", "tax", "letterhead", "weather", "units", "speaks",
 )  # fmt: skip
 LONGEST_ALARM_DAYS = 365
 LONGEST_JOURNAL_ID = 60  # it ends every UID, and a UID has room for 255 octets
@@ -110,11 +114,11 @@ def read_settings(text: str) -> tuple[Settings, list[Flaw]]:
     flaws: list[Flaw] = []
     values: dict[str, Any] = {}
     for key, value in table.items():
-        wrong = _wrong(key, value)
+        wrong = tuple(_wrong(key, value))
+        flaws.extend(_flaw_of(key, one, text) for one in wrong)
         if wrong:
-            line, column = _place_of_key(key, text)
-            flaws.append(Flaw("bad-settings", line, column, len(key), wrong[0], wrong[1]))
-        elif key == "units":
+            continue
+        if key == "units":
             values["gallon"] = value.get("gallon", "")
         elif key not in ("language", "languages"):
             values[key] = _kept(key, value)
@@ -146,8 +150,27 @@ def _kept(key: str, value: Any) -> Any:
     return value
 
 
-def _wrong(key: str, value: object) -> tuple[str, str] | None:
-    """What is wrong with a setting: a message and a hint."""
+def _flaw_of(key: str, wrong: WrongSetting, text: str) -> Flaw:
+    """What is wrong, at the entry of the table that is meant, or at the setting."""
+    line, column = _place_of_key(key, text)
+    named = key
+    if wrong.entry:
+        named = wrong.entry
+        line, column = _place_in_table(named, line, column, text)
+    return Flaw("bad-settings", line, column, len(named), wrong.message, wrong.hint)
+
+
+def _wrong(key: str, value: object) -> Iterator[WrongSetting]:
+    """What is wrong with a setting."""
+    in_table = _TABLES.get(key)
+    if in_table is not None:
+        yield from in_table(value)
+    elif found := _wrong_alone(key, value):
+        yield WrongSetting(*found)
+
+
+def _wrong_alone(key: str, value: object) -> tuple[str, str] | None:
+    """What is wrong with a setting that is no table: a message and a hint."""
     number = isinstance(value, (int, float)) and not isinstance(value, bool)
     if key not in _KNOWN:
         return f"“{key}” is no setting", did_you_mean(key, _KNOWN, f"Known: {', '.join(_KNOWN)}.")
@@ -156,12 +179,9 @@ def _wrong(key: str, value: object) -> tuple[str, str] | None:
             f"language {value} is not known to this version",
             f"This version reads language {shown_languages()}.",
         )
-    if key == "languages" and (wrong := wrong_in_languages(value)):
-        return wrong
-    if key == "units" and not (
-        isinstance(value, dict) and set(value) <= {"gallon"} and value.get("gallon") in GALLONS
-    ):
-        return "“units” says whose gallon is meant", 'Write gallon = "US", or "UK", below [units].'
+    if key == "speaks" and value not in LANGUAGES:
+        known = ", ".join(f"{tag} ({name})" for tag, name in LANGUAGES.items())
+        return f"pages and calendars do not speak “{value}” yet", f"Known: {known}."
     if key in _TEXTS and not isinstance(value, str):
         return f"“{key}” is a text", f'For example: {key} = "…"'
     if key == "pages_for_owners" and not isinstance(value, bool):
@@ -182,38 +202,55 @@ def _wrong(key: str, value: object) -> tuple[str, str] | None:
         return "“hours_per_week” is a number from 0 to 168", "For example: hours_per_week = 10"
     if key in (*_CALENDARS, "caldav_url"):
         return _wrong_in_calendars(key, value)
-    if key == "tax":
-        return wrong_in_tax(value)
-    if key == "letterhead":
-        return wrong_in_letterhead(value)
-    if key == "weather":
-        return _wrong_in_weather(value)
-    return _wrong_figures(value) if key == "figures" else None
+    return None
 
 
-def _wrong_in_weather(value: object) -> tuple[str, str] | None:
+def _wrong_in_weather(value: object) -> Iterator[WrongSetting]:
     """What is wrong with what is said of where weather comes from."""
-    known = ("from", "station")
-    if not isinstance(value, dict) or not all(isinstance(said, str) for said in value.values()):
-        return "“weather” is a table of texts", 'For example: from = "met-norway"'
-    odd = next((name for name in value if name not in known), None)
-    if odd is not None:
-        return f"“{odd}” is no setting of weather", did_you_mean(
-            odd, known, "Known: from, station."
-        )
-    return None
+    known, hint = ("from", "station"), 'For example: from = "met-norway"'
+    if not isinstance(value, dict):
+        yield WrongSetting("“weather” is a table of texts", hint)
+        return
+    for name, said in value.items():
+        if name not in known:
+            near = did_you_mean(name, known, "Known: from, station.")
+            yield WrongSetting(f"“{name}” is no setting of weather", near, name)
+        elif not isinstance(said, str):
+            yield WrongSetting(f"“{name}” of [weather] is a text", hint, name)
 
 
-def _wrong_figures(value: object) -> tuple[str, str] | None:
+def _wrong_in_units(value: object) -> Iterator[WrongSetting]:
+    """What is wrong with what is said of units."""
+    hint = 'Write gallon = "US", or "UK", below [units].'
+    if not isinstance(value, dict) or not value:
+        yield WrongSetting("“units” says whose gallon is meant", hint)
+        return
+    for name, said in value.items():
+        if name != "gallon" or said not in GALLONS:
+            yield WrongSetting("“units” says whose gallon is meant", hint, name)
+
+
+def _wrong_figures(value: object) -> Iterator[WrongSetting]:
+    """What is wrong with the keeper's own figures."""
     hint = "For example: decandle_from_c = 14"
-    if not isinstance(value, dict) or not all(
-        isinstance(n, (int, float)) and not isinstance(n, bool) and isfinite(n)
-        for n in value.values()
-    ):
-        return "“figures” is a table of numbers", hint
-    if any(abs(n) > LARGEST_FIGURE for n in value.values()):
-        return f"no figure lies beyond {LARGEST_FIGURE}", hint
-    return None
+    if not isinstance(value, dict):
+        yield WrongSetting("“figures” is a table of numbers", hint)
+        return
+    for name, n in value.items():
+        if not isinstance(n, (int, float)) or isinstance(n, bool) or not isfinite(n):
+            yield WrongSetting(f"“{name}” of [figures] is a number", hint, name)
+        elif abs(n) > LARGEST_FIGURE:
+            yield WrongSetting(f"no figure lies beyond {LARGEST_FIGURE}", hint, name)
+
+
+_TABLES: Mapping[str, Callable[[object], Iterator[WrongSetting]]] = {
+    "languages": wrong_in_languages,
+    "tax": wrong_in_tax,
+    "letterhead": wrong_in_letterhead,
+    "weather": _wrong_in_weather,
+    "units": _wrong_in_units,
+    "figures": _wrong_figures,
+}
 
 
 def _wrong_in_calendars(key: str, value: object) -> tuple[str, str] | None:
@@ -292,6 +329,21 @@ def _place_of_key(key: str, text: str) -> tuple[int, int]:
         if line.split("=")[0].strip().strip("[]\"' ") == key:
             return number, line.index(key) + 1
     return 0, 1
+
+
+def _place_in_table(entry: str, line: int, column: int, text: str) -> tuple[int, int]:
+    """The line (0 first) and column of an entry of the table that begins at a place: below its
+    heading, or in braces on its line."""
+    lines = text.split("\n")
+    if not lines[line].lstrip().startswith("["):
+        found = re.search(rf"\b{re.escape(entry)}\b", lines[line][column:])
+        return (line, column + found.start() + 1) if found else (line, column)
+    for number, below in enumerate(lines[line + 1 :], line + 1):
+        if below.lstrip().startswith("["):
+            break
+        if below.split("=")[0].strip().strip("\"' ") == entry:
+            return number, below.index(entry) + 1
+    return line, column
 
 
 def _place(message: str, text: str) -> tuple[int, int]:

@@ -11,7 +11,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.journal import remember
-from backbud.journal.cards import flaw_of_reference, read_things, with_lines_at_edge
+from backbud.journal.cards import read_things, with_lines_at_edge
 from backbud.journal.currency import bare_amounts
 from backbud.journal.dated import DatedPage, DayWeather, Said, SoundActs
 from backbud.journal.diary import DiaryReader
@@ -20,6 +20,7 @@ from backbud.journal.far import ahead_on_cards, far_on_cards
 from backbud.journal.faults import failing, fault_at
 from backbud.journal.forgotten import with_numbers
 from backbud.journal.language_past import lines_read_otherwise
+from backbud.journal.line_order import line_order
 from backbud.journal.load import Loaded
 from backbud.journal.misplaced import flaws_of_misplaced
 from backbud.journal.outlines import Parted, parted
@@ -27,6 +28,7 @@ from backbud.journal.own_past import PastLine, past_lines
 from backbud.journal.own_words import KIND, NO_OWN_WORDS, OwnWords, own_words
 from backbud.journal.pages import DatedBy, read_pages
 from backbud.journal.problems import PlacedFlaw, PlacedFlaws, WithFlaws, placed
+from backbud.journal.references import flaw_of_reference_at
 from backbud.journal.said import ActReader
 from backbud.journal.settings import SETTINGS_FILE, Settings, read_settings
 from backbud.journal.source import FileSource, OnDisk
@@ -258,7 +260,7 @@ def _flaws_of_settings(settings: Settings, things: Things, data: bytes) -> Place
         number = next((i for i, line in enumerate(lines) if line.split("=")[0].strip() == key), 0)
         origin = Origin(SETTINGS_FILE, number + 1, 1)
         at = max(lines[number].find(handle), 0)
-        flaw = flaw_of_reference(handle, (kind,), things, origin, at)
+        flaw = flaw_of_reference_at(handle, (kind,), things, origin, at)
         if flaw is not None:
             flaws.append(flaw)
     return tuple(flaws)
@@ -303,8 +305,9 @@ def read_all_pages(reading: SoFar) -> WithFlaws[SoFar]:
     by = DatedBy(reading.southern, asked.today, asked.as_of)
     files = reading.parted.counting()
     pages, flaws = read_pages(files, reader, by, around, kept, asked.memory)
+    pages.sort(key=lambda one: (one.day, line_order(one)))
     weather = tuple([said for page in pages for said in page.weather])
-    in_order = tuple([page.page for page in sorted(pages)])
+    in_order = tuple([page.page for page in pages])
     past = past_lines(files, own, asked.acts, reading.southern)
     otherwise = lines_read_otherwise(files, acts, LANGUAGE, southern=reading.southern)
     found = replace(

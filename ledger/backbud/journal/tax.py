@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from decimal import Decimal
 from typing import Any, Literal
 
 from msgspec import Struct
 
 from backbud.bench.money import ROUNDINGS, Rounding
+from backbud.journal.wrong_setting import WrongSetting
 from backbud_grammar.problems import did_you_mean
 
 Prices = Literal["with tax", "before tax"]
@@ -60,23 +61,26 @@ def read_tax(value: Mapping[str, Any]) -> Tax:
     return Tax(**kept)
 
 
-def wrong_in_tax(value: object) -> tuple[str, str] | None:
-    """What is wrong with the table: a message and a hint."""
+def wrong_in_tax(value: object) -> Iterator[WrongSetting]:
+    """What is wrong with the table."""
     if not isinstance(value, dict):
-        return "“tax” is a table", f"{_EXAMPLE} rate = 20"
+        yield WrongSetting("“tax” is a table", f"{_EXAMPLE} rate = 20")
+        return
     for key, one in value.items():
         if key not in _KNOWN:
-            return f"“{key}” is no setting of [tax]", did_you_mean(key, _KNOWN, _known())
-        if key in _RATES and not _is_percent(one):
-            return f"“{key}” of [tax] is a percentage from 0 to 100", f"{_EXAMPLE} {key} = 20"
-        if key in _TEXTS and not isinstance(one, str):
-            return f"“{key}” of [tax] is a text", f'{_EXAMPLE} {key} = "…"'
-        if key in _CHOICES and one not in _CHOICES[key]:
+            hint = did_you_mean(key, _KNOWN, _known())
+            yield WrongSetting(f"“{key}” is no setting of [tax]", hint, key)
+        elif key in _RATES and not _is_percent(one):
+            message = f"“{key}” of [tax] is a percentage from 0 to 100"
+            yield WrongSetting(message, f"{_EXAMPLE} {key} = 20", key)
+        elif key in _TEXTS and not isinstance(one, str):
+            yield WrongSetting(f"“{key}” of [tax] is a text", f'{_EXAMPLE} {key} = "…"', key)
+        elif key in _CHOICES and one not in _CHOICES[key]:
             said = " or ".join(f"“{word}”" for word in _CHOICES[key])
-            return f"“{key}” of [tax] is {said}", f'{_EXAMPLE} {key} = "{_CHOICES[key][0]}"'
-    if value and "rate" not in value:
-        return "[tax] says no rate", f"{_EXAMPLE} rate = 20"
-    return None
+            hint = f'{_EXAMPLE} {key} = "{_CHOICES[key][0]}"'
+            yield WrongSetting(f"“{key}” of [tax] is {said}", hint, key)
+    if value and "rate" not in value and set(value) <= set(_KNOWN):
+        yield WrongSetting("[tax] says no rate", f"{_EXAMPLE} rate = 20")
 
 
 def _is_percent(value: object) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -84,10 +84,10 @@ class Things(Struct, frozen=True):
         """Every thing of a kind, in the order of the journal."""
         return [thing for thing in self.by_handle.values() if thing.kind == kind]
 
-    def nearest(self, written: str, *kinds: str) -> str:
-        """A hint that names the nearest handle of these kinds."""
+    def nearest(self, written: str, *kinds: str, words: Iterable[str] = ()) -> str:
+        """A hint that names the nearest handle of these kinds, or one of these words."""
         known = [t.handle for t in self.by_handle.values() if not kinds or t.kind in kinds]
-        return did_you_mean(written, known, "Give it a card, or check the spelling.")
+        return did_you_mean(written, [*known, *words], "Give it a card, or check the spelling.")
 
 
 class PlacedCard(Struct, frozen=True, gc=False):

@@ -6,7 +6,7 @@ better than none.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from datetime import UTC, date, datetime
 from typing import Any
 
@@ -56,87 +56,90 @@ def run(
             if if_older_hours and 0 <= age < if_older_hours:
                 young = f"The last run is {age:.0f} hours old; nothing was done."
                 return NightView(young, True, False)
-            return _steps(folder, now, environ, last, limits)
+            today = now.astimezone().date()
+            journal = read_journal(folder, today)
+            return _all_steps(_Night(journal, now, today, environ, last, limits))
     except BusyError:
         busy = "Another nightly run is at work on this journal; this one ends here."
         return NightView(busy, False)
 
 
-def _steps(
-    folder: str,
-    now: datetime,
-    environ: Mapping[str, str],
-    last: _LastRun,
-    limits: Mapping[str, Any],
-) -> NightView:
-    today = now.astimezone().date()
-    said: list[str] = []
-    failed: list[str] = []
-    problems = 0
-    journal = read_journal(folder, today)
-    for step in (_weather, _made_and_published):
-        try:
-            done, wrong, found = step(journal, now, today, environ, last, limits)
-        except (PublishError, Broken, OSError) as error:
-            done, wrong, found = (), (_one_line(str(error)),), 0
-        said += done
-        failed += wrong
-        problems += found
-    line = "; ".join([*said, *failed]) or "nothing changed"
-    if not failed:
-        works = _last_run(folder).works
-        _keep(folder, _LastRun(now.timestamp(), works))
-    return NightView(_one_line(line), not failed, True, problems)
+class _Night(Struct, frozen=True):
+    """What the steps of a run are taken with: the journal, the moment, the variables, what the last
+    run left, and within which limits the services are asked."""
+
+    journal: Journal
+    now: datetime
+    today: date
+    environ: Mapping[str, str]
+    last: _LastRun
+    limits: Mapping[str, Any]
 
 
-# What was done, what went wrong, and how many problems the journal has.
-_Step = tuple[tuple[str, ...], tuple[str, ...], int]
+class _StepTaken(Struct, frozen=True):
+    """What a step did, what went wrong in it, how many problems the journal has; and the works that
+    want doing, from the step that finds them."""
+
+    said: tuple[str, ...] = ()
+    failed: tuple[str, ...] = ()
+    problems: int = 0
+    works: tuple[str, ...] | None = None
 
 
-def _weather(
-    journal: Journal,
-    now: datetime,
-    today: date,
-    environ: Mapping[str, str],
-    last: _LastRun,
-    limits: Mapping[str, Any],
-) -> _Step:
+def _forecast(night: _Night) -> _StepTaken:
     """The forecast, where this person named a service."""
-    named = agreed(journal.folder)
+    named = agreed(night.journal.folder)
     if named is None:
-        return (), (), 0
+        return _StepTaken()
     try:
-        came = fetch(journal, named, now.astimezone(UTC), **limits)
+        came = fetch(night.journal, named, night.now.astimezone(UTC), **night.limits)
     except NotNamed as error:
-        return (), (str(error),), 0
+        return _StepTaken(failed=(str(error),))
     said = [f"forecast of {came.forecast.made}"] if came.forecast and came.changed else []
     if came.past is not None and came.past.days:
         said.append(f"{number(came.past.days, 'past day')} filled in")
-    return tuple(said), came.failed, 0
+    return _StepTaken(tuple(said), came.failed)
 
 
-def _made_and_published(
-    journal: Journal,
-    now: datetime,
-    today: date,
-    environ: Mapping[str, str],
-    last: _LastRun,
-    limits: Mapping[str, Any],
-) -> _Step:
+def _made_and_published(night: _Night) -> _StepTaken:
     """The output, and the feeds on the server of the settings, where there is one."""
+    journal, today = night.journal, night.today
     read: list[Session] = []
     made = make(journal.folder, today, look=read.append)
     works = {one.id: one for one in read[0].plan().all() if one.is_open(today)}
     pressing = {i: one for i, one in works.items() if one.state(today) != "coming"}
-    said = tuple(_changed(made, pressing, works, last, today))
-    _keep(journal.folder, _LastRun(last.at, tuple(sorted(pressing))))
+    said = tuple(_changed(made, pressing, works, night.last, today))
     problems = len(made.problems)
     if problems:
         said = (*said, f"{number(problems, 'problem')} in the journal (backbud check)")
-    if not journal.settings.caldav_url:
-        return said, (), problems
-    sent, wrong = _sent(journal.folder, today, environ)
-    return (*said, *sent), wrong, problems
+    sent, wrong = (
+        _sent(journal.folder, today, night.environ) if journal.settings.caldav_url else ((), ())
+    )
+    return _StepTaken((*said, *sent), wrong, problems, tuple(sorted(pressing)))
+
+
+# In this order; the next is taken though one failed.
+STEPS: tuple[tuple[str, Callable[[_Night], _StepTaken]], ...] = (
+    ("forecast", _forecast),
+    ("make and publish", _made_and_published),
+)
+
+
+def _all_steps(night: _Night) -> NightView:
+    taken = [_taken(step, night) for _, step in STEPS]
+    said = [one for step in taken for one in step.said]
+    failed = [one for step in taken for one in step.failed]
+    works = next((step.works for step in taken if step.works is not None), night.last.works)
+    _keep(night.journal.folder, _LastRun(night.last.at if failed else night.now.timestamp(), works))
+    line = "; ".join([*said, *failed]) or "nothing changed"
+    return NightView(_one_line(line), not failed, True, sum(step.problems for step in taken))
+
+
+def _taken(step: Callable[[_Night], _StepTaken], night: _Night) -> _StepTaken:
+    try:
+        return step(night)
+    except (PublishError, Broken, OSError) as error:
+        return _StepTaken(failed=(_one_line(str(error)),))
 
 
 def _changed(

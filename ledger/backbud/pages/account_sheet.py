@@ -11,6 +11,7 @@ from msgspec import Struct
 from backbud import words
 from backbud.bench.money import rounded
 from backbud.pages.plain_amounts import hours_and_minutes, plain_amount
+from backbud.tongue import phrase
 from backbud.views.paper import PaperTreeView, StatedSumsView, StatedTreeView, StatementView
 from backbud.views.plain_words import DoneLine
 from backbud.views.statement import SHARED_GLANCE
@@ -26,6 +27,7 @@ _NAMED = {
     "billed": "Work, as billed",
     "also billed": "Also in the bill",
     "not charged": "Not charged",
+    "rounding": "Rounded, bill by bill",
 }
 
 
@@ -85,15 +87,30 @@ def statement_sheet(view: StatementView) -> StatementSheet:
     charges = [row for tree in view.trees for row in tree.charges]
     taxed = any(row.tax_rate is not None for row in (*charges, *view.others))
     number = ", ".join(view.numbers)
-    several = "s" if len(view.numbers) > 1 else ""
-    title = f"{ACCOUNT}, bill{several} {number}" if number else ACCOUNT
+    title = phrase(ACCOUNT)
+    if len(view.numbers) > 1:
+        title = phrase("{account}, bills {numbers}", account=title, numbers=number)
+    elif number:
+        title = phrase("{account}, bill {number}", account=title, number=number)
     notes = []
     if taxed:
-        within = "Prices have it in them." if view.tax_within else "Prices are without it."
-        notes.append(f"{words.sentence(view.tax_name)} is told with each line. {within}")
+        within = (
+            phrase("Prices have it in them.")
+            if view.tax_within
+            else phrase("Prices are without it.")
+        )
+        notes.append(
+            phrase(
+                "{tax_name} is told with each line. {within}",
+                tax_name=words.sentence(view.tax_name),
+                within=within,
+            )
+        )
     if view.unpriced:
         count = words.number(view.unpriced, "line")
-        notes.append(f"No price is written down yet of {count}; it is not in the sum.")
+        notes.append(
+            phrase("No price is written down yet of {count}; it is not in the sum.", count=count)
+        )
     return StatementSheet(
         view,
         title,
@@ -110,15 +127,21 @@ def _head(view: StatementView) -> Iterator[tuple[str, str]]:
     """What a bill is known by, and when what it is for was done."""
     bills = [one for one in view.bills if one.sort == "bill"]
     for one in bills:
-        number = f"number {one.number}, " if one.number else ""
-        yield "bill", f"{number}of {words.full_day(one.day)}"
+        number = phrase("number {number}, ", number=one.number) if one.number else ""
+        yield (
+            phrase("bill"),
+            phrase("{number}of {full_day}", number=number, full_day=words.full_day(one.day)),
+        )
     if not bills:
-        yield "bill", "none yet: this says how the work stands, and asks for nothing"
+        yield (
+            phrase("bill"),
+            phrase("none yet: this says how the work stands, and asks for nothing"),
+        )
     days = [day for tree in view.trees if tree.supplied for day in tree.supplied]
     if days:
-        yield "work done", words.between_in_full(min(days), max(days))
+        yield phrase("work done"), words.between_in_full(min(days), max(days))
     if view.issuer.pay and any(one.open > 0 for one in view.sums):
-        yield "how to pay", view.issuer.pay
+        yield phrase("how to pay"), view.issuer.pay
 
 
 def _stated(tree: StatedTreeView, year: int) -> StatedTree:
@@ -133,27 +156,36 @@ def _stated(tree: StatedTreeView, year: int) -> StatedTree:
 
 def _here(tree: StatedTreeView) -> str:
     if tree.to_come:
-        return "It has not come to us yet."
-    came = words.full_day(tree.came) if tree.came else "before our diary begins"
+        return phrase("It has not come to us yet.")
+    came = words.full_day(tree.came) if tree.came else phrase("before our diary begins")
     if tree.went is None:
-        return f"With us since {came}."
-    return f"With us from {came} to {words.full_day(tree.went)}."
+        return phrase("With us since {came}.", came=came)
+    return phrase(
+        "With us from {came} to {full_day}.", came=came, full_day=words.full_day(tree.went)
+    )
 
 
 def _beside(tree: StatedTreeView) -> Iterator[str]:
     for row in tree.ahead:
         what = f"{row.what}, " if row.what else ""
-        yield f"Agreed, and in the sum once the tree is ready: {what}{_money(row.amount, row)}."
+        yield phrase(
+            "Agreed, and in the sum once the tree is ready: {what}{money}.",
+            what=what,
+            money=_money(row.amount, row),
+        )
     within = _within([row for row in tree.charges if row.within])
     if within:
         yield within
     for row in tree.left_out:
         what = f"{row.what}, " if row.what else ""
-        agreed = f"{what}agreed at {_money(row.unit_price, row)}"
+        agreed = phrase("{what}agreed at {money}", what=what, money=_money(row.unit_price, row))
         if row.sort == "skipped":
-            yield f"Not done, and not in the sum: {agreed}."
+            yield phrase("Not done, and not in the sum: {agreed}.", agreed=agreed)
         else:
-            yield f"Not in the sum: {agreed}; what was billed stands above in its place."
+            yield phrase(
+                "Not in the sum: {agreed}; what was billed stands above in its place.",
+                agreed=agreed,
+            )
 
 
 def _money(amount: Decimal | None, row: ChargeView) -> str:
@@ -169,14 +201,23 @@ def _within(rows: Sequence[ChargeView]) -> str:
             key = (row.what, row.unit)
             of[key] = of.get(key, Decimal(0)) + row.quantity
     counts = hours > SHARED_GLANCE
-    parts = [f"{hours_and_minutes(round(hours * 60))} of work"] if counts else []
+    parts = (
+        [
+            phrase(
+                "{hours_and_minutes} of work",
+                hours_and_minutes=hours_and_minutes(round(hours * 60)),
+            )
+        ]
+        if counts
+        else []
+    )
     parts += [plain_amount(much, unit, what) for (what, unit), much in of.items()]
-    return f"In the price: {'; '.join(parts)}." if parts else ""
+    return phrase("In the price: {parts}.", parts="; ".join(parts)) if parts else ""
 
 
 def _row(row: ChargeView, year: int, worked: tuple[date, date] | None = None) -> ChargeRow:
     """A line. `worked`: the first and last day of work, which a price was not agreed on."""
-    what = row.what or _NAMED.get(row.sort, "")
+    what = row.what or phrase(_NAMED.get(row.sort, ""))
     when = words.day(row.day, year)
     if row.sort == "period" and row.until is not None:
         when = words.between(row.day, row.until, year)
@@ -189,7 +230,7 @@ def _row(row: ChargeView, year: int, worked: tuple[date, date] | None = None) ->
         _amount(row.quantity, row.unit) if counts else "",
         _each(row) if counts else "",
         f"{row.tax_rate.normalize():f} %" if row.tax_rate is not None else "",
-        words.money(row.amount, row.currency) if row.amount is not None else "not priced",
+        words.money(row.amount, row.currency) if row.amount is not None else phrase("not priced"),
     )
 
 
@@ -221,14 +262,16 @@ def _sums(sums: StatedSumsView, view: StatementView) -> Iterator[SumRow]:
         if one.rate is not None:
             rate = f"{one.rate.normalize():f} %"
             yield SumRow(
-                f"{words.sentence(view.tax_name)} {rate}", f"on {money(one.net)}", money(one.tax)
+                f"{words.sentence(view.tax_name)} {rate}",
+                phrase("on {money}", money=money(one.net)),
+                money(one.tax),
             )
-    yield SumRow("Comes to", "", money(sums.comes_to))
+    yield SumRow(phrase("Comes to"), "", money(sums.comes_to))
     yield from _booked(view.bills, currency)
     yield from _booked(view.payments, currency)
     if sums.before:
-        said = "open from before" if sums.before > 0 else "paid ahead before"
-        yield SumRow("Brought forward", said, money(abs(sums.before)))
+        said = phrase("open from before") if sums.before > 0 else phrase("paid ahead before")
+        yield SumRow(phrase("Brought forward"), said, money(abs(sums.before)))
     ahead = [row for tree in view.trees for row in tree.ahead if row.currency == currency]
     yield from _last(sums, view.day, owes_work=bool(ahead or sums.to_bill > 0))
 
@@ -239,16 +282,16 @@ def _last(sums: StatedSumsView, today: date, *, owes_work: bool) -> Iterator[Sum
     nothing_billed = not sums.billed and not sums.before
     billed_last = sums.to_bill <= 0
     if sums.open > 0:
-        yield SumRow("To pay", _by(sums.due_until, today), words.money(sums.open, sums.currency),
-                     last=True)  # fmt: skip
+        open_sum = words.money(sums.open, sums.currency)
+        yield SumRow(phrase("To pay"), _by(sums.due_until, today), open_sum, last=True)
     elif sums.open < 0:
-        label = "Paid ahead" if owes_work else "Stands to your credit"
+        label = phrase("Paid ahead") if owes_work else phrase("Stands to your credit")
         yield SumRow(label, "", words.money(-sums.open, sums.currency), last=billed_last)
     elif not nothing_billed:
-        said = "nothing: all that was billed is paid, thank you"
-        yield SumRow("To pay", said, words.money(sums.open, sums.currency), last=True)
+        said = phrase("nothing: all that was billed is paid, thank you")
+        yield SumRow(phrase("To pay"), said, words.money(sums.open, sums.currency), last=True)
     if not billed_last:
-        label = "So far, not billed yet" if nothing_billed else "Not billed yet"
+        label = phrase("So far, not billed yet") if nothing_billed else phrase("Not billed yet")
         yield SumRow(label, "", words.money(sums.to_bill, sums.currency), last=nothing_billed)
 
 
@@ -256,22 +299,28 @@ def _by(until: date | None, today: date) -> str:
     if until is None:
         return ""
     day = words.full_day(until)
-    return f"please by {day}" if until >= today else f"it was to be paid by {day}"
+    return (
+        phrase("please by {day}", day=day)
+        if until >= today
+        else phrase("it was to be paid by {day}", day=day)
+    )
 
 
 def _booked(booked: Iterable[BookedView], currency: str) -> Iterator[SumRow]:
     for one in booked:
         if one.currency != currency:
             continue
-        label = {"bill": "Billed", "credit": "Credited", "payment": "Paid"}[one.sort]
+        label = phrase({"bill": "Billed", "credit": "Credited", "payment": "Paid"}[one.sort])
         said = [words.full_day(one.day)]
         if one.number:
-            said.append(f"number {one.number}")
+            said.append(phrase("number {number}", number=one.number))
         if one.of_bill:
-            said.append(f"on bill {one.of_bill}")
+            said.append(phrase("on bill {of_bill}", of_bill=one.of_bill))
         if one.how:
             said.append(one.how)
         if one.first is not None:
-            said.append(f"corrected; first billed {words.money(one.first, currency)}")
+            said.append(
+                phrase("corrected; first billed {money}", money=words.money(one.first, currency))
+            )
         amount = "" if one.amount is None else words.money(abs(one.amount), currency)
         yield SumRow(label, ", ".join(said), amount)

@@ -9,6 +9,7 @@ from msgspec import Struct
 
 from backbud.climate.ahead import celsius
 from backbud.climate.forecast import OLDEST_DAYS
+from backbud.tongue import phrase
 from backbud.views.ahead import Ahead, DayAhead, ForecastView, WaterAhead
 from backbud.words import day, days, number, weekday
 
@@ -41,16 +42,20 @@ def in_brief(view: Ahead, today: date) -> Iterator[str]:
     """The frost of the next nights at the first place with a forecast, and that it is too old."""
     for one in view.forecasts[:1]:
         if not one.days:
-            yield f"the forecast is {_age(one)} and is not used"
+            yield phrase("the forecast is {age} and is not used", age=_age(one))
             return
         soon = [said for said in one.days if said.day <= today + _NIGHTS]
         cold = [(said.low_c, said.day) for said in soon if _is_frost(said)]
         if cold:
             low_c, on = min(cold)
-            night = f"the night to {weekday(on)}"
-            yield f"{celsius(low_c)} foretold for {night}" if low_c is not None else ""
+            night = phrase("the night to {weekday}", weekday=weekday(on))
+            yield (
+                phrase("{celsius} foretold for {night}", celsius=celsius(low_c), night=night)
+                if low_c is not None
+                else ""
+            )
         if one.age_days:
-            yield f"the forecast is {_age(one)}"
+            yield phrase("the forecast is {age}", age=_age(one))
 
 
 def _is_frost(said: DayAhead) -> bool:
@@ -64,30 +69,41 @@ def ahead_part(view: Ahead, name_of: Callable[[str], str], today: date) -> Ahead
     return AheadPart(
         tuple(_forecast(one, name_of, today) for one in view.forecasts),
         tuple(f"{name_of(one.place)}: {water_said(one)}" for one in view.water),
-        ESTIMATE,
+        phrase(ESTIMATE),
     )
 
 
 def _forecast(one: ForecastView, name_of: Callable[[str], str], today: date) -> ForecastPart:
-    by = f" by {one.source}" if one.source else ""
+    by = phrase(" by {source}", source=one.source) if one.source else ""
     made = one.made_at or day(one.made, today.year)
-    said = f"Foretold{by}, made {made}. Expected, not measured."
+    said = phrase("Foretold{by}, made {made}. Expected, not measured.", by=by, made=made)
     if not one.days:
-        said = f"The last forecast{by}, made {made}, is {_age(one)} and is not used."
+        said = phrase(
+            "The last forecast{by}, made {made}, is {age} and is not used.",
+            by=by,
+            made=made,
+            age=_age(one),
+        )
     elif one.age_days:
-        said += f" It is {_age(one)}, and is used for {OLDEST_DAYS} days."
+        said += phrase(
+            " It is {age}, and is used for {oldest_days} days.",
+            age=_age(one),
+            oldest_days=OLDEST_DAYS,
+        )
     return ForecastPart(name_of(one.place), said, tuple(_row(said, today) for said in one.days))
 
 
 def _age(one: ForecastView) -> str:
-    return f"{number(one.age_days, 'day')} old"
+    return phrase("{days} old", days=number(one.age_days, "day"))
 
 
 def _row(said: DayAhead, today: date) -> tuple[str, ...]:
     """A number never stands apart from its unit."""
     wind = _figure(said.wind_m_per_s, "m/s")
     if said.gust_m_per_s is not None:
-        wind = f"{wind}, gusts {_figure(said.gust_m_per_s, 'm/s')}".removeprefix(", ")
+        wind = phrase(
+            "{wind}, gusts {figure}", wind=wind, figure=_figure(said.gust_m_per_s, "m/s")
+        ).removeprefix(", ")
     return (
         f"{weekday(said.day)[:3]} {day(said.day, today.year)}",
         "" if said.low_c is None else _whole(celsius(said.low_c)),
@@ -108,15 +124,20 @@ def _whole(text: str) -> str:
 def water_said(one: WaterAhead) -> str:
     """`more water than usual for the next 5 days, about 130 % of it; no rain that counts.`"""
     than = {
-        "more": "more water than usual",
-        "as usual": "water as usual",
-        "less": "less water than usual",
+        "more": phrase("more water than usual"),
+        "as usual": phrase("water as usual"),
+        "less": phrase("less water than usual"),
     }[one.says]
     span = days((one.last - one.first).days + 1)
-    said = f"{than} for the next {span}"
+    said = phrase("{than} for the next {span}", than=than, span=span)
     if one.says != "as usual":
-        said += f", about {one.percent} % of it"
+        said += phrase(", about {percent} % of it", percent=one.percent)
     if not one.rain_days:
-        return f"{said}; no rain that counts."
+        return phrase("{said}; no rain that counts.", said=said)
     on = ", ".join(map(weekday, one.rain_days))
-    return f"{said}; {one.rain_mm:.0f} mm of rain that counts ({on})."
+    return phrase(
+        "{said}; {rain_mm:.0f} mm of rain that counts ({on}).",
+        said=said,
+        rain_mm=one.rain_mm,
+        on=on,
+    )

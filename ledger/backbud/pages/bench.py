@@ -12,6 +12,7 @@ from backbud.pages import ahead
 from backbud.pages.drawings.window_line import window_line
 from backbud.pages.links import anchor_of, link, place_page, tree_page
 from backbud.pages.work import kept_together
+from backbud.tongue import phrase
 from backbud.views.bench import (
     MOST_ROWS,
     AtPlace,
@@ -107,8 +108,8 @@ def sheet(view: BenchView) -> BenchSheet:
     groups = tuple(
         BenchGroup(
             heading.replace(" ", "-"),
-            words.sentence(heading),
-            _ABOUT.get(heading, ""),
+            words.sentence(phrase(heading)),
+            phrase(_ABOUT.get(heading, "")),
             heading == "past its time",
             tuple(_row(one, today) for one in rounds),
         )
@@ -139,14 +140,28 @@ def _weather(view: BenchView) -> Iterator[str]:
 
 def _frost(frost: FrostToday) -> str:
     """`frost after this day in 4 of 24 winters`: odds as one counts them."""
-    of = f"in {frost.winters} of {number(frost.among, 'winter')}"
-    return f"frost still came after this day {of}" if frost.ahead else f"frost had come by now {of}"
+    of = phrase(
+        "in {winters} of {winters_2}",
+        winters=frost.winters,
+        winters_2=number(frost.among, "winter"),
+    )
+    return (
+        phrase("frost still came after this day {of}", of=of)
+        if frost.ahead
+        else phrase("frost had come by now {of}", of=of)
+    )
 
 
 def _lean(lean: Lean) -> str:
-    side = "ahead of" if lean.days > 0 else "behind"
-    of = f"the average of {number(lean.among, 'year')}" if lean.among else "the average year"
-    return f"the year is {words.days(abs(lean.days))} {side} {of}"
+    of = (
+        phrase("the average of {years}", years=number(lean.among, "year"))
+        if lean.among
+        else phrase("the average year")
+    )
+    days = words.days(abs(lean.days))
+    if lean.days > 0:
+        return phrase("the year is {days} ahead of {of}", days=days, of=of)
+    return phrase("the year is {days} behind {of}", days=days, of=of)
 
 
 # ------------------------------------------------------------------ a row
@@ -173,15 +188,15 @@ def _by(one: Round, today: date) -> Iterator[str]:
     first, year = one.first, today.year
     closes = words.day(first.closes, year)
     if first.state in ("overdue", "promised"):
-        yield f"was due {closes}"
+        yield phrase("was due {closes}", closes=closes)
     else:
         yield words.closing(first.act, first, today)
         if first.best == today:
             yield "best today"
         elif first.best > today:
-            yield f"best {words.day(first.best, year)}"
+            yield phrase("best {day}", day=words.day(first.best, year))
     if one.last_closes != first.closes and one.trees > 1:
-        yield f"the last {words.day(one.last_closes, year)}"
+        yield phrase("the last {day}", day=words.day(one.last_closes, year))
     if one.minutes:
         yield words.minutes(one.minutes)
 
@@ -202,17 +217,17 @@ def _places(
 def _trees_at(place: AtPlace, room: int) -> TreesAt:
     more = len(place.trees) - room
     return TreesAt(
-        words.sentence(place.place_name or NO_PLACE),
+        words.sentence(place.place_name or phrase(NO_PLACE)),
         way_to(place.place, place.place_name),
         tuple(map(_tree, place.trees[:room])),
-        f"{more} more" if more > 0 else "",
+        phrase("{more} more", more=more) if more > 0 else "",
     )
 
 
 def _tree(tree: AtTree) -> LinkedTree:
     parts = ", ".join(tree.parts[:MOST_PARTS])
     if len(tree.parts) > MOST_PARTS:
-        parts += f" and {len(tree.parts) - MOST_PARTS} more"
+        parts += phrase(" and {parts} more", parts=len(tree.parts) - MOST_PARTS)
     told = ", ".join(filter(None, (tree.counted, parts)))
     return LinkedTree(tree.tree_name, link(tree_page(tree.tree), "", anchor_of(tree.id)), told)
 
@@ -223,7 +238,7 @@ def _reasons(one: Round) -> Iterator[str]:
     for own in one.own_reasons[:MOST_OWN_REASONS]:
         yield f"{_of(own)}: {own.text}"
     if len(one.own_reasons) > MOST_OWN_REASONS:
-        yield "The reasons of each tree stand on its page."
+        yield phrase("The reasons of each tree stand on its page.")
 
 
 def _caution(caution: CautionOf) -> str:
@@ -232,7 +247,11 @@ def _caution(caution: CautionOf) -> str:
 
 def _of(one: CautionOf) -> str:
     if len(one.trees) > MOST_OF:
-        return f"{', '.join(one.trees[:MOST_OF])} and {len(one.trees) - MOST_OF} more"
+        return phrase(
+            "{trees} and {trees_2} more",
+            trees=", ".join(one.trees[:MOST_OF]),
+            trees_2=len(one.trees) - MOST_OF,
+        )
     return ", ".join(one.trees)
 
 
@@ -243,7 +262,7 @@ def way_to(place: str, place_name: str, base: str = "") -> str:
 
 def _rest(rest: Rest) -> RestRow:
     return RestRow(
-        words.sentence(rest.place_name or NO_PLACE),
+        words.sentence(rest.place_name or phrase(NO_PLACE)),
         way_to(rest.place, rest.place_name),
         words.sentence(", ".join(rest.titles)),
         words.minutes(rest.minutes) if rest.minutes else "",

@@ -10,6 +10,7 @@ from backbud.collection.state import Tree
 from backbud.pages.finding import way_to
 from backbud.pages.links import GONE, OTHERS, letter_anchor
 from backbud.pages.ways import PageWay
+from backbud.tongue import phrase
 from backbud.views.finding import Findable
 from backbud.views.tree import TreesView
 from backbud_grammar.handles import fold
@@ -35,9 +36,9 @@ def letters(trees: TreesView) -> tuple[PageWay, ...]:
     """The ways into the page of all trees."""
     found = [PageWay(first.upper(), "", letter_anchor(first)) for first, _ in lettered(trees.own)]
     if trees.others:
-        found.append(PageWay("in care for others", "", OTHERS))
+        found.append(PageWay(phrase("in care for others"), "", OTHERS))
     if trees.gone:
-        found.append(PageWay("not here", "", GONE))
+        found.append(PageWay(phrase("not here"), "", GONE))
     return tuple(found)
 
 
@@ -46,4 +47,4 @@ def lists(things: Iterable[Findable]) -> tuple[tuple[str, Named], ...]:
     by_sort: dict[str, list[tuple[str, str]]] = {sort: [] for sort in _HEADINGS}
     for one in things:
         by_sort[one.sort].append((words.sentence(one.name), way_to(one)))
-    return tuple((_HEADINGS[sort], tuple(some)) for sort, some in by_sort.items())
+    return tuple((phrase(_HEADINGS[sort]), tuple(some)) for sort, some in by_sort.items())

@@ -14,7 +14,6 @@ from backbud.views.forgotten import Forgotten
 from backbud.views.nursery import Nursery
 from backbud.views.tree import trees_view
 
-
 # The slot of all that can be found: several files of the set ask for it.
 FOUND = "all that can be found"
 

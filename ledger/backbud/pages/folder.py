@@ -20,6 +20,7 @@ from backbud.pages.render import helpers_sheets
 from backbud.pages.templating import assets, page
 from backbud.pages.tree import kind_of, laid_out, next_when, shown_tree, standing_of
 from backbud.plan.stores import Stores
+from backbud.tongue import phrase
 from backbud.views.audience import Audience
 from backbud.views.folder import Secrets
 from backbud.views.narrow import only_tree, own_inputs, without_trees
@@ -106,7 +107,7 @@ def owners_pages(
         trees.append(listed)
     here = tuple(one for one in trees if one.here)
     gone = tuple(one for one in trees if not one.here)
-    parts = (HandedPart("In our care", here), HandedPart("Not here", gone))
+    parts = (HandedPart(phrase("In our care"), here), HandedPart(phrase("Not here"), gone))
     folder = HandedFolder(view.name(person), tuple(trees), tuple(one for one in parts if one.trees),
                     CALENDAR, tuple(papers))  # fmt: skip
     yield root + INDEX, page("folder.html", shared, {"base": "", "folder": folder})
@@ -117,8 +118,8 @@ def helpers_pages(
 ) -> Iterator[tuple[str, bytes]]:
     """A helper's folder: the works at the bench and by place, and every tree, without money."""
     shared = _shared(view, view.title, public=False)
-    shared |= {"nav": ((INDEX, "Bench"), (TREES, "Trees"), (WEEK, "The week on paper"))}
-    apart = Apart(kept, f"helper {person}")
+    shared |= {"nav": ((INDEX, "Bench"), (TREES, "Trees"), (WEEK, phrase("The week on paper")))}
+    apart = Apart(kept, phrase("helper {person}", person=person))
     plans = {
         # What is left of a plan is the same while the plan is, and so is what is made from it.
         handle: apart.once(("plan", handle), (Identical(plan),), partial(audience.plan, plan))
@@ -180,7 +181,7 @@ def public_pages(
     if trees:
         # By kind, then by names that tell nothing, so that the order tells nothing either.
         in_order = tuple(sorted(trees, key=lambda one: (one.title.casefold(), one.page)))
-        folder = HandedFolder("", in_order, (HandedPart("To look at", in_order),))
+        folder = HandedFolder("", in_order, (HandedPart(phrase("To look at"), in_order),))
         yield root + INDEX, page("folder.html", shared, {"base": "", "folder": folder})
 
 
@@ -260,7 +261,7 @@ def _shared(view: Nursery, title: str, *, public: bool) -> dict[str, object]:
         "public": public,
         "handed": True,
         "credit": view.weather.ahead.credit,
-        "nav": ((INDEX, "All trees" if public else "All your trees"),),
+        "nav": ((INDEX, phrase("All trees") if public else phrase("All your trees")),),
     }
 
 

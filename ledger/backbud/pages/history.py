@@ -9,7 +9,9 @@ from itertools import groupby
 from msgspec import Struct
 
 from backbud import words
-from backbud.views.history import CorrectionView, DateView, EntryView
+from backbud.journal.line_order import rests
+from backbud.tongue import phrase
+from backbud.views.history import CorrectionView, DateView, EntryView, LateView
 
 # How many of the latest years stand open on a page.
 YEARS_OPEN = 2
@@ -31,7 +33,8 @@ class HistoryLine(Struct, frozen=True):
 
     `held`: it is held back, and changes nothing. `beside`: words of it that were not used.
     `written`: the line as written, at the first of what was read of it, where it has other words.
-    `for_owner`: the tree's owner reads its words, and the keeper is told so.
+    `for_owner`: the tree's owner reads its words, and the keeper is told so. `late`: when it was
+    written, or changed, long after its day.
     """
 
     act: str
@@ -45,6 +48,7 @@ class HistoryLine(Struct, frozen=True):
     was: Was | None
     for_owner: bool = False
     written: str = ""
+    late: str = ""
 
 
 class Day(Struct, frozen=True):
@@ -57,7 +61,7 @@ class Day(Struct, frozen=True):
 
 
 class HistoryYear(Struct, frozen=True):
-    """One year's days, the newest first; `open`: shown without a click."""
+    """One year's days, the newest first; `open`: shown without a click. What rests is folded."""
 
     name: str
     count: str
@@ -83,8 +87,14 @@ def years_of(history: Sequence[EntryView]) -> tuple[HistoryYear, ...]:
     for at, (year, dates) in enumerate(groupby(reversed(by_date), key=lambda d: d[0].first.year)):
         days = tuple(_day(when, entries, year) for when, entries in dates)
         count = words.number(sum(len(day.lines) for day in days), "entry", "entries")
-        years.append(HistoryYear(str(year), count, at < YEARS_OPEN, days))
+        is_open = at < YEARS_OPEN and not _rests(days)
+        years.append(HistoryYear(str(year), count, is_open, days))
     return tuple(years)
+
+
+def _rests(days: Sequence[Day]) -> bool:
+    """Whether all of a year was put to rest."""
+    return all(rests(line.at) for day in days for line in day.lines)
 
 
 def _day(when: DateView, entries: tuple[EntryView, ...], year: int) -> Day:
@@ -104,10 +114,10 @@ def _written(when: DateView, year: int) -> str:
 
 def _line(entry: EntryView, year: int, written: str) -> HistoryLine:
     among = entry.shared_among
-    shared = f"shared among {words.number(among, 'tree')}" if among > 1 else ""
+    shared = phrase("shared among {trees}", trees=words.number(among, "tree")) if among > 1 else ""
     return HistoryLine(
-        entry.act,
-        entry.text,
+        "" if entry.plainly else entry.act,
+        entry.plainly or entry.text,
         entry.beside,
         entry.remark,
         entry.at,
@@ -119,7 +129,14 @@ def _line(entry: EntryView, year: int, written: str) -> HistoryLine:
         _was(entry.correction, year) if entry.correction else None,
         bool(entry.for_owner),
         written,
+        late_in_words(entry.late, year) if entry.late else "",
     )
+
+
+def late_in_words(late: LateView, year: int) -> str:
+    """When a line was written, or changed, long after its day."""
+    on = words.day(late.on, year)
+    return phrase("changed {day}", day=on) if late.changed else phrase("written down {day}", day=on)
 
 
 def _was(by: CorrectionView, year: int) -> Was:

@@ -18,6 +18,7 @@ from backbud.pages.drawings.window_line import year_line
 from backbud.pages.links import kind_page, link, tree_page
 from backbud.pages.printed.running import running
 from backbud.species import COMMON_PRACTICE
+from backbud.tongue import phrase
 from backbud.views.facts import SpeciesFact, SpeciesFacts
 from backbud.views.kind import KindView, YearlyView
 
@@ -122,7 +123,9 @@ def _work(work: YearlyView, cautions: Sequence[str], first: date, today: date) -
         opens = str(work.opens.day)
     return KindWork(
         words.sentence(work.title),
-        f"{opens} to {closes}, best {best}" if work.opens != work.closes else closes,
+        phrase("{opens} to {closes}, best {best}", opens=opens, closes=closes, best=best)
+        if work.opens != work.closes
+        else closes,
         year_line(work.window, first, today),
         work.because,
         "" if work.source == COMMON_PRACTICE else work.source,

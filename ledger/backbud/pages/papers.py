@@ -17,6 +17,7 @@ from backbud import words
 from backbud.pages.account_sheet import ACCOUNT, StatementSheet, called, statement_sheet
 from backbud.pages.links import paper_page
 from backbud.pages.pictures import Pair, Picture, picture_of
+from backbud.tongue import phrase
 from backbud.views.paper import (
     CareView,
     PaperSort,
@@ -109,7 +110,9 @@ def _page(
     day: date | None = None,
 ) -> PaperPage:
     called, tree = (of, "") if isinstance(of, str) else (of.name, of.tree)
-    return PaperPage(sort, f"{TITLES[sort]}: {called}", paper_page(person, name), tree, day, sheet)
+    return PaperPage(
+        sort, f"{phrase(TITLES[sort])}: {called}", paper_page(person, name), tree, day, sheet
+    )
 
 
 def _slug(handle: str) -> str:
@@ -129,8 +132,14 @@ def _receipt(view: ReceiptView) -> ReceiptSheet:
     year = view.day.year
     apart = ""
     if view.apart:
-        until = f" until {words.full_day(view.apart_until)}" if view.apart_until else ""
-        apart = f"It stands apart from other trees{until}, until we know that it is clean."
+        until = (
+            phrase(" until {full_day}", full_day=words.full_day(view.apart_until))
+            if view.apart_until
+            else ""
+        )
+        apart = phrase(
+            "It stands apart from other trees{until}, until we know that it is clean.", until=until
+        )
     return ReceiptSheet(
         view,
         called(view.tree),
@@ -139,7 +148,11 @@ def _receipt(view: ReceiptView) -> ReceiptSheet:
         words.money(view.insured, view.insured_currency) if view.insured is not None else "",
         words.money(view.deposit, view.deposit_currency) if view.deposit is not None else "",
         tuple(
-            f"{words.money(one.amount or Decimal(0), one.currency)} on {words.full_day(one.day)}"
+            phrase(
+                "{money} on {full_day}",
+                money=words.money(one.amount or Decimal(0), one.currency),
+                full_day=words.full_day(one.day),
+            )
             for one in view.deposit_paid
         ),
         apart,
@@ -159,7 +172,7 @@ def _provenance(view: ProvenanceView) -> ProvenanceSheet:
         picture_of(view.portrait, view.tree.name) if view.portrait is not None else None,
         tuple(
             Pair(
-                words.sentence(pair.side) or "The tree",
+                words.sentence(pair.side) or phrase("The tree"),
                 picture_of(pair.then, view.tree.name),
                 picture_of(pair.now, view.tree.name),
             )

@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from msgspec import Struct
 
 from backbud.pages.links import link, person_anchor, place_page, tree_page
+from backbud.tongue import phrase
 from backbud.views.people import OwnedView, PersonView
 
 
@@ -38,11 +39,11 @@ def sheet(people: Iterable[PersonView]) -> tuple[PersonRow, ...]:
 
 def _person(one: PersonView) -> PersonRow:
     facts = (
-        ("contact", one.contact),
-        ("town", one.town),
-        ("trees go home to", one.home),
-        ("experience", one.experience),
-        ("note", one.note),
+        (phrase("contact"), one.contact),
+        (phrase("town"), one.town),
+        (phrase("trees go home to"), one.home),
+        (phrase("experience"), one.experience),
+        (phrase("note"), one.note),
     )
     trees = [(tree.standing == "here", _tree(tree)) for tree in one.trees]
     return PersonRow(
@@ -61,5 +62,5 @@ def _tree(one: OwnedView) -> OwnedTree:
         one.kind,
         one.place_name,
         link(place_page(one.place)) if one.place else "",
-        "" if one.standing == "here" else one.standing,
+        "" if one.standing == "here" else phrase(one.standing),
     )

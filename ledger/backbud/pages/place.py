@@ -10,6 +10,7 @@ from msgspec import Struct
 from backbud import words
 from backbud.pages.bench import NO_PLACE
 from backbud.pages.links import anchor_of, link, tree_page
+from backbud.tongue import phrase
 from backbud.views.day import plain_title
 from backbud.views.place import PlaceView, StandsThere
 from backbud.views.work import WorkView
@@ -80,7 +81,8 @@ def _tree(tree: StandsThere, cautions: Sequence[str], today: date) -> PlaceTree:
 def _work(works: Sequence[WorkView], page: str, cautions: Sequence[str], today: date) -> PlaceWork:
     first = works[0]
     late = first.state != "now"
-    by = f"{'was due' if late else 'by'} {words.day(first.closes, today.year)}"
+    closes = words.day(first.closes, today.year)
+    by = phrase("was due {closes}", closes=closes) if late else phrase("by {last}", last=closes)
     minutes = sum(one.minutes for one in works)
     care = {cautions.index(text) + 1 for one in works for text in one.cautions}
     return PlaceWork(

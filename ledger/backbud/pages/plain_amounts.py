@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 
+from backbud.tongue import phrase
 from backbud.words import number
 
 # What is told in the smaller unit below one of the larger, and how many of it are one.
@@ -34,4 +35,4 @@ def plain_amount(quantity: Decimal, unit: str, what: str) -> str:
     figure = f"{rounded.normalize():f}"
     if not unit:
         return f"{figure} {what}" if figure != "1" else what
-    return f"{figure} {unit} of {what}"
+    return phrase("{figure} {unit} of {what}", figure=figure, unit=unit, what=what)

@@ -8,6 +8,7 @@ from msgspec import Struct
 
 from backbud import words
 from backbud.pages.links import register_csv, register_page
+from backbud.tongue import phrase
 from backbud.views.history import date_view
 from backbud.views.registers.parts import FIRST_ENTRIES, RegisterPart, in_order, parts_of
 from backbud.views.registers.register import RegisterView
@@ -101,14 +102,14 @@ def part_sheets(register: RegisterView) -> Iterator[RegisterPartSheet]:
 
 def _link(register: RegisterView, part: RegisterPart) -> RegisterLink:
     page = register_page(register.register, part.name)
-    return RegisterLink(page, part.title or "all", len(part.rows))
+    return RegisterLink(page, part.title or phrase("all"), len(part.rows))
 
 
 def _row(register: RegisterView, row: dict[str, str]) -> RegisterRow:
     margin, title, amount = _PLACES[register.register]
     # The act says whether it came or went.
     apart = {margin, *title, *amount, "not_written", "way"}
-    told = {"who": "from" if row.get("way") == "in" else "to"}
+    told = {"who": phrase("from") if row.get("way") == "in" else phrase("to")}
     rest = tuple(
         RegisterCell(told.get(column.key, column.heading), _shown(column.key, row[column.key]))
         for column in register.columns
@@ -116,7 +117,9 @@ def _row(register: RegisterView, row: dict[str, str]) -> RegisterRow:
     )
     return RegisterRow(
         _shown(margin, row[margin]),
-        words.sentence(", ".join(filter(None, (row[key] for key in title))) or "not written"),
+        words.sentence(
+            ", ".join(filter(None, (row[key] for key in title))) or phrase("not written")
+        ),
         _money(row, amount),
         rest,
         row.get("not_written", ""),

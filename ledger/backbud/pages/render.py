@@ -96,7 +96,7 @@ def shared_by_pages(view: Nursery) -> dict[str, object]:
         "public": False,
         "has_visits": bool(view.accounts),
         "address": view.address,
-        "ways": ways.EVERY_PAGE,
+        "ways": ways.every_page(),
         "handed": False,
         "credit": view.weather.ahead.credit,
     }
@@ -118,7 +118,7 @@ def _index(view: Nursery, shared: dict[str, object], around: object, kept: Memo)
         "base": "",
         "bench": bench.sheet(bench_view(found, _walk(view), view.weather, view.today)),
         "problems": view.problems,
-        "ways": ways.OF_BENCH,
+        "ways": ways.of_bench(),
         "trees": len(view.trees),
     }
     return page("index.html", shared, own)
@@ -256,7 +256,7 @@ def _weather(view: Nursery, shared: dict[str, object], around: object, kept: Mem
 
 def _year(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
     return page(
-        "year.html", shared, {"base": "", "year": year.sheet(view, kept), "ways": ways.OF_YEAR}
+        "year.html", shared, {"base": "", "year": year.sheet(view, kept), "ways": ways.of_year()}
     )
 
 

@@ -12,6 +12,7 @@ from backbud.pages.amounts import litres
 from backbud.pages.drawings.standing import standing
 from backbud.plan.stores.shelf import NOTHING
 from backbud.plan.stores.to_write import amount_of_money
+from backbud.tongue import phrase
 from backbud.views.nursery import Nursery
 from backbud.views.shelf import (
     BuyView,
@@ -140,35 +141,53 @@ def sheet_of(stores: ShelfView, year: int) -> StoresSheet:
 
 def _short(stores: ShelfView, unreckoned: int) -> str:
     """`Buy 2 bags of lava and 5.5 m of wire.`; of how much nobody can tell stands beside it."""
-    named = [f"{_count(buy)} of {buy.name}" for buy in stores.to_buy]
-    until = f" for the works until {words.full_day(stores.until)}" if stores.until else ""
+    named = [phrase("{count} of {name}", count=_count(buy), name=buy.name) for buy in stores.to_buy]
+    until = (
+        phrase(" for the works until {full_day}", full_day=words.full_day(stores.until))
+        if stores.until
+        else ""
+    )
     if not named:
-        return f"Nothing to buy{until}{', of what could be reckoned' if unreckoned else ''}."
+        return phrase(
+            "Nothing to buy{until}{value}.",
+            until=until,
+            value=phrase(", of what could be reckoned") if unreckoned else "",
+        )
     shown, more = named[:MOST_NAMED], len(named) - MOST_NAMED
     if more > 0:
-        shown.append(f"{more} more")
-    listed = ", ".join(shown[:-1]) + f" and {shown[-1]}" if len(shown) > 1 else shown[0]
-    return f"Buy {listed}{until}."
+        shown.append(phrase("{more} more", more=more))
+    listed = (
+        ", ".join(shown[:-1]) + phrase(" and {shown}", shown=shown[-1])
+        if len(shown) > 1
+        else shown[0]
+    )
+    return phrase("Buy {listed}{until}.", listed=listed, until=until)
 
 
 def _of_all(amount: Decimal, currency: str, *, less: bool = False, more: bool = False) -> MoneySum:
     """A sum of money. `less`: not all of it could be priced; `more`: some of it may be gone."""
     if not amount:
         return MoneySum()
-    bound = {(True, False): "at least", (False, True): "at most", (True, True): "about"}
+    bound = {
+        (True, False): phrase("at least"),
+        (False, True): phrase("at most"),
+        (True, True): phrase("about"),
+    }
     return MoneySum(words.money(amount, currency), bound.get((less, more), ""))
 
 
 def _to_buy(buy: BuyView, stores: ShelfView, year: int) -> ToBuy:
-    why = (
-        f"{quantity(buy.with_margin, buy)} wanted, {stores.margin_percent:g} % over included; "
-        f"{_hand(buy)}"
+    why = phrase(
+        "{quantity} wanted, {margin_percent:g} % over included; {hand}",
+        quantity=quantity(buy.with_margin, buy),
+        margin_percent=stores.margin_percent,
+        hand=_hand(buy),
     )
     return ToBuy(
         _count(buy) if buy.lacks else quantity(max(buy.on_hand - buy.wanted, 0.0), buy),
         buy.name,
         why,
-        "" if buy.count is not None else "How it is sold is not written down.",
+        "" if buy.count is not None else phrase("How it is sold is not written down."),
         _standing(buy, buy.on_hand, buy.count or 0),
         words.money(buy.cost, stores.currency) if buy.cost else "",
         tuple(_for(want, buy, year) for want in buy.wants),
@@ -188,7 +207,7 @@ def as_sold(count: float, material: MaterialView) -> str:
     many = f"{container}es" if container.endswith("x") else f"{container}s"
     if count == int(count):
         return words.number(int(count), container, many)
-    return f"{words.figure(count, '.1f')} {many}"
+    return phrase("{count} " + many, count=words.figure(count, ".1f"))
 
 
 def _for(want: WantView, material: MaterialView, year: int) -> For:
@@ -229,16 +248,16 @@ def _standing(one: MaterialView, on_hand: float, to_buy: int) -> str:
 
 def _hand(buy: BuyView) -> str:
     amount = _amount(buy.on_hand, buy, buy.entered, buy.uses_not_taken_off)
-    return f"{amount} on hand" if buy.entered else "no stock entered"
+    return phrase("{amount} on hand", amount=amount) if buy.entered else phrase("no stock entered")
 
 
 def _amount(on_hand: float, material: MaterialView, entered: bool, untold: int) -> str:
     """How much is on hand; where no stock was ever entered nobody knows."""
     if not entered:
-        return "not entered"
+        return phrase("not entered")
     if on_hand <= NOTHING:
-        return "none"
-    return ("at most " if untold else "") + quantity(on_hand, material)
+        return phrase("none")
+    return (phrase("at most ") if untold else "") + quantity(on_hand, material)
 
 
 def _wrong(one: OnHandView) -> str:
@@ -246,22 +265,28 @@ def _wrong(one: OnHandView) -> str:
         return ""
     gone = quantity(-one.on_hand, one)
     if not one.is_entered:
-        return f"{gone} used, and no stock was entered: write what was bought, or count it."
-    return f"{gone} more used than bought: a purchase is missing, or less was used."
+        return phrase(
+            "{gone} used, and no stock was entered: write what was bought, or count it.", gone=gone
+        )
+    return phrase(
+        "{gone} more used than bought: a purchase is missing, or less was used.", gone=gone
+    )
 
 
 def _notes(one: OnHandView, year: int) -> Iterator[str]:
     if not one.has_card:
-        yield "It has no card."
+        yield phrase("It has no card.")
     if one.grams is not None:
-        yield f"About {one.grams:.0f} g."
+        yield phrase("About {grams:.0f} g.", grams=one.grams)
     if one.uses_not_taken_off:
         uses = words.number(one.uses_not_taken_off, "use")
-        yield f"{uses} of it not taken off: how much is not written."
+        yield phrase("{uses} of it not taken off: how much is not written.", uses=uses)
     if one.used_as_reckoned and one.on_hand > 0:
-        yield f"{quantity(one.used_as_reckoned, one)} of what went is reckoned."
+        yield phrase(
+            "{quantity} of what went is reckoned.", quantity=quantity(one.used_as_reckoned, one)
+        )
     if one.counted is not None:
-        yield f"Counted {words.day(one.counted, year)}."
+        yield phrase("Counted {day}.", day=words.day(one.counted, year))
 
 
 # ------------------------------------------------------------------ how figures are shown
@@ -273,7 +298,7 @@ def quantity(value: float, material: MaterialView) -> str:
     if unit == "L":
         return litres(value)
     if unit == "kg":
-        kg = f"{words.figure(value, '.1f')} kg"
+        kg = phrase("{value} kg", value=words.figure(value, ".1f"))
         return f"{words.figure(value * 1000, '.0f')} g" if value < 1 else kg
     if unit == "m":
         return f"{words.figure(value, '.1f' if value < 10 else '.0f')} m"

@@ -13,6 +13,7 @@ from backbud import words
 from backbud.pages import links, ways
 from backbud.pages.isolated import isolated
 from backbud.pages.tree import MOST_VIGOUR
+from backbud.tongue import phrase, spoken
 
 if TYPE_CHECKING:
     from jinja2 import Environment, Template
@@ -50,11 +51,12 @@ def no_page(title: str) -> bytes:
     """What stands in the place of the page of a tree that could not be made: no template."""
     from markupsafe import escape
 
+    said = phrase("This page could not be made, by a fault of backbud. backbud check tells which.")
     return (
-        '<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
+        f'<!doctype html>\n<html lang="{spoken()}">\n<head>\n<meta charset="utf-8">\n'
         f"<title>{escape(title)}</title>\n</head>\n<body>\n<h1>{escape(title)}</h1>\n"
-        "<p>This page could not be made, by a fault of backbud. backbud check tells which. "
-        f'<a href="../{links.INDEX}">At the bench</a></p>\n</body>\n</html>\n'
+        f"<p>{escape(said)} "
+        f'<a href="../{links.INDEX}">{escape(phrase("At the bench"))}</a></p>\n</body>\n</html>\n'
     ).encode()
 
 
@@ -105,6 +107,21 @@ def page(name: str, shared: dict[str, object], own: dict[str, object]) -> bytes:
         context.exported_vars.clear()
 
 
+def _sentence(text: str) -> str:
+    """A sentence of a template in the language it is compiled for, as it stands in HTML."""
+    from markupsafe import Markup
+
+    told = phrase(text).replace("&", "&amp;").replace("<", "&lt;").replace('"', "&quot;")
+    return Markup(told)
+
+
+def _beside_number(text: str) -> str:
+    """The same with no place to break before what stands in it."""
+    from markupsafe import Markup
+
+    return text.replace(" {", Markup("&nbsp;{"))
+
+
 def octets(text: str) -> bytes:
     """A page's octets, with a sign in the place of what no page may hold."""
     return _NO_CHARACTER.sub("\N{REPLACEMENT CHARACTER}", text).encode()
@@ -123,14 +140,22 @@ def asset(name: str) -> tuple[str, bytes]:
 
 
 @cache
+def _template(name: str, language: str) -> Template:
+    """A template by its file's name, in a language; read once."""
+    return _environment(language).get_template(name)
+
+
 def template(name: str) -> Template:
-    """A template by its file's name; read once."""
-    return _environment().get_template(name)
+    """A template by its file's name, in the language that is spoken now."""
+    return _template(name, spoken())
 
 
 @cache
-def _environment() -> Environment:
-    """The templates, escaped, with every unknown name an error; imported only here."""
+def _environment(language: str) -> Environment:
+    """The templates, escaped, with every unknown name an error; imported only here.
+
+    Each language has its own: a sentence of a template is looked up once, when it is compiled.
+    """
     from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
     environment = Environment(
@@ -142,11 +167,15 @@ def _environment() -> Environment:
         keep_trailing_newline=True,
         auto_reload=False,
     )
+    environment.filters["phrase"] = _sentence
+    environment.filters["beside"] = _beside_number
+    environment.filters["days_unbroken"] = words.unbroken
     environment.filters["capital"] = words.sentence
     environment.filters["isolated"] = isolated
     environment.globals |= {
         "link": links.link,
         "subscription": ways.subscription,
+        "language": language,
         "number": words.number,
         "sentence": words.sentence,
         "index_page": links.INDEX,

@@ -24,6 +24,7 @@ from backbud.pages.printed.running import running
 from backbud.pages.tree_years import YearsBeside, years_beside
 from backbud.plan.water import Water
 from backbud.species import Section
+from backbud.tongue import phrase
 from backbud.views.day import is_near
 from backbud.views.forgotten import Forgotten
 from backbud.views.history import DateView
@@ -45,7 +46,8 @@ _SIZES = ("trunk", "height", "spread", "root ball")
 # What goes together, in the order the page shows it.
 _SORTS = {
     "wire": "wire", "guy": "guy wire", "wrap": "wrapping", "tie": "anchor tie", "mesh": "mesh",
-    "graft": "graft", "layer": "layer", "protection": "protection", "shade": "shade",
+    "graft": "graft", "layer": "layer", "protection": "protection", "guard": "guard",
+    "shade": "shade",
 }  # fmt: skip
 _SORT_ORDER = {sort: at for at, sort in enumerate(_SORTS)}
 
@@ -69,10 +71,7 @@ class FactRow(Struct, frozen=True):
 
 
 class ThingRow(Struct, frozen=True):
-    """Something on the tree or in its pot: what, where, since when and how long.
-
-    `bites`: when it is reckoned to bite, in words.
-    """
+    """Something on the tree or in its pot: what, where, since when, how long; when it bites."""
 
     what: str
     part: str
@@ -169,6 +168,7 @@ def shown_tree(view: Nursery, tree: Tree) -> TreeView:
         botanical=species.botanical if species else "",
         bites=view.bites.get(tree.handle, ()),
         photographs=view.photographs.get(tree.handle, ()),
+        late=view.late.get(tree.handle, {}),
     )
     return Forgotten(view.hidden).told(shown) if view.hidden else shown
 
@@ -213,8 +213,14 @@ def _waits(tree: TreeView, today: date) -> str:
     waiting = sum(one.waits_on_weather for one in far)
     if not waiting:
         return ""
-    these = "what is further ahead" if waiting == len(far) else f"{waiting} works further ahead"
-    return f"The days of {these} wait on the weather, and will move as it comes."
+    these = (
+        phrase("what is further ahead")
+        if waiting == len(far)
+        else phrase("{waiting} works further ahead", waiting=waiting)
+    )
+    return phrase(
+        "The days of {these} wait on the weather, and will move as it comes.", these=these
+    )
 
 
 def listed_tree(view: Nursery, tree: Tree) -> Listed:
@@ -238,10 +244,10 @@ def listed_tree(view: Nursery, tree: Tree) -> Listed:
 def next_when(work: WorkView, today: date) -> str:
     """When a work is next, in few words."""
     if today > work.closes:
-        return f"{words.days((today - work.closes).days)} late"
+        return phrase("{days} late", days=words.days((today - work.closes).days))
     if today >= work.opens:
-        return f"until {words.day(work.closes, today.year)}"
-    return f"from {words.day(work.opens, today.year)}"
+        return phrase("until {day}", day=words.day(work.closes, today.year))
+    return phrase("from {day}", day=words.day(work.opens, today.year))
 
 
 def kind_of(tree: TreeView | ListedView) -> str:
@@ -254,7 +260,7 @@ def standing_of(tree: TreeView | ListedView, year: int) -> str:
     if tree.here:
         return ""
     since = f" {words.day(tree.standing_since, year)}" if tree.standing_since else ""
-    return _GONE[tree.standing] + since
+    return phrase(_GONE[tree.standing]) + since
 
 
 def _since(tree: TreeView | ListedView) -> str:
@@ -278,7 +284,7 @@ def _alerts(tree: TreeView) -> tuple[str, ...]:
             thing.from_before for thing in tree.on_it
         ),
     }
-    return tuple(text for text, is_so in found.items() if is_so)
+    return tuple(phrase(text) for text, is_so in found.items() if is_so)
 
 
 def _where(tree: TreeView) -> Iterable[FactRow]:
@@ -286,28 +292,34 @@ def _where(tree: TreeView) -> Iterable[FactRow]:
     if tree.batch and tree.batch.said:
         yield FactRow("", tree.batch.said)
     for told, day in tree.batch.parts() if tree.batch else ():
-        yield FactRow("", f"{told} by {words.full_day(day)}")
+        yield FactRow("", phrase("{told} by {full_day}", told=told, full_day=words.full_day(day)))
     if tree.parted_from:
-        yield FactRow("parted off", tree.parted_from, page=link(tree_page(tree.parted_from), "../"))
+        yield FactRow(
+            phrase("parted off"), tree.parted_from, page=link(tree_page(tree.parted_from), "../")
+        )
     if tree.place and tree.here:
-        yield FactRow("stands in", tree.place_name, page=link(place_page(tree.place), "../"))
+        yield FactRow(
+            phrase("stands in"), tree.place_name, page=link(place_page(tree.place), "../")
+        )
     if tree.owner:
-        yield FactRow(_OWNER, tree.owner_name)
+        yield FactRow(phrase(_OWNER), tree.owner_name)
     if tree.wanted:
-        yield FactRow("wanted back", _in_words(tree.wanted_by) if tree.wanted_by else tree.wanted)
+        yield FactRow(
+            phrase("wanted back"), _in_words(tree.wanted_by) if tree.wanted_by else tree.wanted
+        )
 
 
 def _with_folder(where: Iterable[FactRow], folder: str) -> Iterable[FactRow]:
     """Where it stands and whose it is, with the way to the pages that its owner has."""
     for fact in where:
-        is_owner = fact.label == _OWNER and folder
+        is_owner = fact.label == phrase(_OWNER) and folder
         yield replace(fact, page=link(f"{folder}{INDEX}", "../")) if is_owner else fact
 
 
 def _with_water(facts: Sequence[FactRow], drinks: str) -> Iterable[FactRow]:
     """The facts with what the tree drinks behind what it stands in."""
-    at = sum(fact.label in _FIRST for fact in facts)
-    water = (FactRow("water", drinks),) if drinks else ()
+    at = sum(fact.label in tuple(map(phrase, _FIRST)) for fact in facts)
+    water = (FactRow(phrase("water"), drinks),) if drinks else ()
     return (*facts[:at], *water, *facts[at:])
 
 
@@ -320,24 +332,27 @@ def _facts(tree: TreeView) -> Iterable[FactRow]:
     }
     sizes = {name: tree.sizes[name] for name in _SIZES if name in tree.sizes}
     sizes |= {name: tree.sizes[name] for name in sorted(tree.sizes) if name not in sizes}
-    yield from (FactRow(label, value) for label, value in main.items() if value)
-    yield from (FactRow(name, words.sizes(measure)) for name, measure in sizes.items())
+    yield from (FactRow(phrase(label), value) for label, value in main.items() if value)
+    yield from (FactRow(phrase(name), words.sizes(measure)) for name, measure in sizes.items())
     for fact in tree.facts:
-        yield FactRow(fact.label, words.sizes(fact.value), fact.private)
+        yield FactRow(phrase(fact.label), words.sizes(fact.value), fact.private)
     if tree.tree and tree.name != tree.tree:
-        yield FactRow("handle", tree.tree)
+        yield FactRow(phrase("handle"), tree.tree)
 
 
 def _water(water: Water, tree: str) -> str:
     """What the tree drinks and how long its pot lasts; or what to write down."""
     found = water.trees.get(tree)
     if found is not None:
-        return (
-            f"about {litres(found.litres_now)} a day now; half of what the pot holds is gone in "
-            f"{half_gone(found.days_until_half)}. {ESTIMATE}"
+        return phrase(
+            "about {litres} a day now; half of what the pot holds is gone in "
+            "{half_gone}. {estimate}",
+            litres=litres(found.litres_now),
+            half_gone=half_gone(found.days_until_half),
+            estimate=phrase(ESTIMATE),
         )
     wanted = next((one.to_write for one in water.too_little if one.tree == tree), "")
-    return f"too little is known: write down {wanted}" if wanted else ""
+    return phrase("too little is known: write down {wanted}", wanted=wanted) if wanted else ""
 
 
 def _thing_order(thing: ThingView) -> tuple[bool, int, date, int, str]:
@@ -346,13 +361,13 @@ def _thing_order(thing: ThingView) -> tuple[bool, int, date, int, str]:
 
 
 def _things(tree: TreeView, today: date) -> Iterable[ThingRow]:
-    """What is on the tree, what should be out of it first."""
+    """What is on it, what should be out of it first."""
     return (_thing(thing, today) for thing in sorted(tree.on_it, key=_thing_order))
 
 
 def _thing(thing: ThingView, today: date) -> ThingRow:
     sort = _SORTS.get(thing.sort, thing.sort)
-    what = thing.what if sort in thing.what else f"{thing.what} {sort}".strip()
+    what = thing.what if sort in thing.what else f"{thing.what} {phrase(sort)}".strip()
     return ThingRow(
         words.sentence(what) + (f" × {thing.count}" if thing.count > 1 else ""),
         thing.part,
@@ -367,15 +382,15 @@ def _thing(thing: ThingView, today: date) -> ThingRow:
 def _bites(bite: date, today: date) -> str:
     day = words.day(bite, today.year)
     if bite < today:
-        return f"should have begun to bite about {day}, look at it"
-    return f"bites about {day}"
+        return phrase("should have begun to bite about {day}, look at it", day=day)
+    return phrase("bites about {day}", day=day)
 
 
 def _vigour(tree: TreeView, today: date) -> Iterable[Vigour]:
     for zone, score in tree.vigour.items():
         # The trade's three words on the five steps.
         word = {1: "very weak", 2: "weak", 3: "fair", 4: "strong", 5: "very strong"}.get(score, "")
-        yield Vigour(zone, score, word, words.day(tree.vigour_seen[zone], today.year))
+        yield Vigour(zone, score, phrase(word), words.day(tree.vigour_seen[zone], today.year))
 
 
 def _roots(tree: TreeView, today: date, outline: OutlineView | None) -> Drawing | None:

@@ -8,6 +8,7 @@ from datetime import date
 from msgspec import Struct
 
 from backbud import words
+from backbud.tongue import phrase
 from backbud.views.sums import BASE_C
 from backbud.views.tree_years import DoneInYear, TreeYearView
 
@@ -35,12 +36,12 @@ def years_beside(years: Sequence[TreeYearView], today: date) -> YearsBeside | No
     if not any(one.bloom or one.growth or one.girth or one.vigour for one in years):
         return None
     columns = {
-        f"Degree-days over {BASE_C:g} °C": [_heat(one) for one in years],
-        "Last frost": [_day(one.air.last_frost if one.air else None) for one in years],
-        "Flowers": [_day(one.bloom) for one in years],
-        "Growth": [words.sizes(one.growth) for one in years],
-        "Vigour of 5": [_vigour(one) for one in years],
-        "Girth": [words.sizes(one.girth) for one in years],
+        phrase("Degree-days over {base_c:g} °C", base_c=BASE_C): [_heat(one) for one in years],
+        phrase("Last frost"): [_day(one.air.last_frost if one.air else None) for one in years],
+        phrase("Flowers"): [_day(one.bloom) for one in years],
+        phrase("Growth"): [words.sizes(one.growth) for one in years],
+        phrase("Vigour of 5"): [_vigour(one) for one in years],
+        phrase("Girth"): [words.sizes(one.girth) for one in years],
     }
     shown = {head: cells for head, cells in columns.items() if any(cells)}
     return YearsBeside(
@@ -59,7 +60,7 @@ def years_beside(years: Sequence[TreeYearView], today: date) -> YearsBeside | No
 def _heat(one: TreeYearView) -> str:
     if one.air is None:
         return ""
-    return f"{one.air.heat:.0f}" + ("" if one.air.whole else " so far")
+    return f"{one.air.heat:.0f}" + ("" if one.air.whole else phrase(" so far"))
 
 
 def _day(found: date | None) -> str:
@@ -75,4 +76,10 @@ def _done(one: DoneInYear) -> str:
     days = [words.day(day, day.year) for day in one.days]
     if len(days) <= MOST_DAYS:
         return f"{one.act} {', '.join(days)}"
-    return f"{one.act} {len(days)} times, {days[0]} to {days[-1]}"
+    return phrase(
+        "{act} {days} times, {days_2} to {days_3}",
+        act=phrase(one.act),
+        days=len(days),
+        days_2=days[0],
+        days_3=days[-1],
+    )

@@ -11,6 +11,7 @@ from msgspec import Struct
 from backbud import words
 from backbud.pages.links import tree_page
 from backbud.pages.papers import TITLES, PaperPage
+from backbud.tongue import phrase
 from backbud.views.visit import AccountView, MoneyView, VisitView, in_the_house, to_come
 
 MOST_WAITING = 3
@@ -70,10 +71,10 @@ def _standing(accounts: Iterable[AccountView]) -> Iterator[tuple[str, str]]:
         told = []
         for one in account.money:
             if one.open:
-                label = "open" if one.open > 0 else "paid ahead"
+                label = phrase("open") if one.open > 0 else phrase("paid ahead")
                 told.append(f"{label} {words.money(abs(one.open), one.currency)}")
             if one.to_bill:
-                told.append(f"to bill {words.money(one.to_bill, one.currency)}")
+                told.append(phrase("to bill {money}", money=words.money(one.to_bill, one.currency)))
         if told:
             yield account.name, ", ".join(told)
 
@@ -93,62 +94,81 @@ def _row(one: VisitView, papers: Mapping[str, Sequence[PaperPage]], today: date)
 def _lines(one: VisitView, today: date) -> Iterator[VisitLine]:
     year = today.year
     if one.is_here:
-        came = f"since {words.day(one.came, year)}" if one.came else "since before this diary"
-        yield VisitLine("here", f"{came}, in quarantine" if one.apart else came)
+        came = (
+            phrase("since {day}", day=words.day(one.came, year))
+            if one.came
+            else phrase("since before this diary")
+        )
+        yield VisitLine(
+            phrase("here"), phrase("{came}, in quarantine", came=came) if one.apart else came
+        )
     elif one.went is not None:
-        yield VisitLine("went home", words.day(one.went, year))
+        yield VisitLine(phrase("went home"), words.day(one.went, year))
     if one.condition:
-        yield VisitLine("it came", one.condition)
+        yield VisitLine(phrase("it came"), one.condition)
     if one.agreed:
-        yield VisitLine("agreed", "; ".join(one.agreed))
+        yield VisitLine(phrase("agreed"), "; ".join(one.agreed))
     if one.wanted_by is not None:
         past = one.wanted_by.last < today
-        yield VisitLine("wanted by", words.written(one.wanted_by, year), past)
+        yield VisitLine(phrase("wanted by"), words.written(one.wanted_by, year), past)
     if not one.to_come:
-        yield VisitLine("done", _done(one, year))
+        yield VisitLine(phrase("done"), _done(one, year))
     if one.waiting:
         titles = [work.title for work in one.waiting]
         more = len(titles) - MOST_WAITING
         said = "; ".join(titles[:MOST_WAITING])
-        yield VisitLine("waiting", f"{said}; and {more} more" if more > 0 else said)
+        yield VisitLine(
+            phrase("waiting"),
+            phrase("{said}; and {more} more", said=said, more=more) if more > 0 else said,
+        )
     if one.ready is not None:
-        yield VisitLine("ready", f"since {words.day(one.ready, year)}")
+        yield VisitLine(phrase("ready"), phrase("since {day}", day=words.day(one.ready, year)))
     if one.is_here:
-        yield VisitLine("can go home", can_go_home(one, year))
+        yield VisitLine(phrase("can go home"), can_go_home(one, year))
     if one.asked_after is not None:
-        yield VisitLine("asked after", words.day(one.asked_after, year))
+        yield VisitLine(phrase("asked after"), words.day(one.asked_after, year))
     for sums in one.money:
-        yield VisitLine("money", _money(sums, one.owed.get(sums.currency)))
+        yield VisitLine(phrase("money"), _money(sums, one.owed.get(sums.currency)))
 
 
 def can_go_home(one: VisitView, year: int) -> str:
     """`any day`, `from 5 April`, `not yet: it is written down as weak`."""
-    from_day = f"from {words.day(one.home_from, year)}" if one.home_from else ""
+    from_day = phrase("from {day}", day=words.day(one.home_from, year)) if one.home_from else ""
     if one.not_yet:
-        more = f"; else {from_day}" if from_day else ""
-        return f"not yet: {' and '.join(one.not_yet)}{more}"
-    return from_day or "any day"
+        more = phrase("; else {from_day}", from_day=from_day) if from_day else ""
+        return phrase("not yet: {not_yet}{more}", not_yet=" and ".join(one.not_yet), more=more)
+    return from_day or phrase("any day")
 
 
 def _done(one: VisitView, year: int) -> str:
     if not one.done:
-        return "nothing yet" if one.went is None else "nothing written down"
+        return phrase("nothing yet") if one.went is None else phrase("nothing written down")
     last = one.done[-1]
     hours = f", {words.minutes(round(one.hours * 60))}" if one.hours else ""
     when = words.written(last.when, year)
-    return f"{words.number(len(one.done), 'work')}{hours}; last {last.act} {when}"
+    return phrase(
+        "{works}{hours}; last {act} {when}",
+        works=words.number(len(one.done), "work"),
+        hours=hours,
+        act=phrase(last.act),
+        when=when,
+    )
 
 
 def _money(sums: MoneyView, owed: Decimal | None) -> str:
     currency = sums.currency
-    parts = [f"comes to {words.money(sums.comes_to, currency)}"]
-    for label, amount in (("billed", sums.billed), ("paid", sums.paid), ("to bill", sums.to_bill)):
+    parts = [phrase("comes to {money}", money=words.money(sums.comes_to, currency))]
+    for label, amount in (
+        (phrase("billed"), sums.billed),
+        (phrase("paid"), sums.paid),
+        (phrase("to bill"), sums.to_bill),
+    ):
         if amount:
             parts.append(f"{label} {words.money(amount, currency)}")
     if owed:
-        parts.append(f"open {words.money(owed, currency)}")
+        parts.append(phrase("open {money}", money=words.money(owed, currency)))
     elif sums.open < 0:
-        parts.append(f"paid ahead {words.money(-sums.open, currency)}")
+        parts.append(phrase("paid ahead {money}", money=words.money(-sums.open, currency)))
     return ", ".join(parts)
 
 
@@ -161,26 +181,41 @@ def _cautions(one: VisitView, today: date) -> Iterator[str]:
         day = words.day(one.home_from, today.year)
         if one.held_past_wanted:
             yield (
-                f"It is wanted home before {day}, and until then {holds} should not be broken off."
+                phrase(
+                    "It is wanted home before {day}, and until then {holds} should not be "
+                    "broken off.",
+                    day=day,
+                    holds=holds,
+                )
             )
         else:
-            yield f"Not home before {day}: until then {holds} should not be broken off."
+            yield phrase(
+                "Not home before {day}: until then {holds} should not be broken off.",
+                day=day,
+                holds=holds,
+            )
     for old in (True, False):
         wires = [
-            f"{wire.what}, since {words.month(wire.since, today.year)}"
+            phrase(
+                "{what}, since {month}", what=wire.what, month=words.month(wire.since, today.year)
+            )
             for wire in one.wires
             if wire.old == old
         ]
         if wires:
             told = "; ".join(wires)
-            said = f"old wire on it: {told}" if old else f"this on it: {told}"
-            yield f"As it stands it goes home with {said}."
+            said = (
+                phrase("old wire on it: {told}", told=told)
+                if old
+                else phrase("this on it: {told}", told=told)
+            )
+            yield phrase("As it stands it goes home with {said}.", said=said)
     if one.unpriced:
-        yield f"No price is known of {words.number(one.unpriced, 'line')}."
+        yield phrase("No price is known of {lines}.", lines=words.number(one.unpriced, "line"))
 
 
 def _ways(one: VisitView, papers: Sequence[PaperPage]) -> Iterator[tuple[str, str]]:
     """The papers of a visit: its own receipt, its tree's, and the account of all."""
     for page in papers:
         if page.sort == "statement" or (page.tree == one.tree and page.day in (None, one.came)):
-            yield TITLES[page.sort], page.path
+            yield phrase(TITLES[page.sort]), page.path

@@ -13,6 +13,7 @@ from backbud.pages.drawings import thirst
 from backbud.pages.drawings.axes import Drawing
 from backbud.pages.links import link, tree_page
 from backbud.plan.water import TreeWater, WaterWeek
+from backbud.tongue import phrase
 from backbud.views.nursery import Nursery
 from backbud.words import between, number, sentence
 
@@ -71,7 +72,7 @@ def water_part(view: Nursery) -> WaterPart:
     titles = {tree.handle: tree.title for tree in view.trees}
     places = tuple(
         PlacePart(
-            sentence(view.name(place.place) or "no place written down"),
+            sentence(view.name(place.place) or phrase("no place written down")),
             litres(place.litres_now),
             litres(place.litres_week),
             between(place.hottest_first, place.hottest_last, today.year),
@@ -82,7 +83,7 @@ def water_part(view: Nursery) -> WaterPart:
         for place in water.places
     )
     return WaterPart(
-        ESTIMATE,
+        phrase(ESTIMATE),
         _thirst(water.weeks, today),
         litres(view.weather.litres_now),
         litres(view.weather.litres_week),
@@ -99,13 +100,17 @@ def _more(others: Sequence[TreeWater]) -> str:
     if not others:
         return ""
     drink = litres(sum(one.litres_now for one in others))
-    return f"{number(len(others), 'more tree')}, {drink} a day now: each has it on its page."
+    return phrase(
+        "{trees}, {drink} a day now: each has it on its page.",
+        trees=number(len(others), "more tree"),
+        drink=drink,
+    )
 
 
 def _thirst(weeks: tuple[WaterWeek, ...], today: date) -> Drawing | None:
     if not weeks:
         return None
-    return thirst.draw("water", "Water that all trees together lose, by week", weeks, today)
+    return thirst.draw("water", phrase("Water that all trees together lose, by week"), weeks, today)
 
 
 def _tree(titles: dict[str, str], one: TreeWater) -> TreeRow:
@@ -125,19 +130,32 @@ def _notes(view: Nursery) -> Iterator[str]:
     water = view.weather.water
     titles = {tree.handle: tree.title for tree in view.trees}
     yield (
-        "Litres lost: reference evapotranspiration (FAO Irrigation and Drainage Paper 56) × canopy "
-        "factor × canopy area × what the cover leaves. The factors are common practice, no source."
+        phrase(
+            "Litres lost: reference evapotranspiration (FAO Irrigation and "
+            "Drainage Paper 56) × canopy factor × canopy area × what the cover "
+            "leaves. The factors are common practice, no source."
+        )
     )
     yield (
-        "What was not measured goes by a rule of thumb that stands under the tree: common "
-        "practice, no source, and a setting under the name in brackets."
+        phrase(
+            "What was not measured goes by a rule of thumb that stands under the "
+            "tree: common practice, no source, and a setting under the name in "
+            "brackets."
+        )
     )
-    yield "No rain is counted on for the days ahead."
+    yield phrase("No rain is counted on for the days ahead.")
     if water.methods:
-        by = ", ".join(f"{number(days, 'day')} by {name}" for name, days in water.methods.items())
-        yield f"Of the days measured since the drawing begins: {by}. The rest by Hargreaves."
+        by = ", ".join(
+            phrase("{days} by {name}", days=number(days, "day"), name=name)
+            for name, days in water.methods.items()
+        )
+        yield phrase(
+            "Of the days measured since the drawing begins: {by}. The rest by Hargreaves.", by=by
+        )
     else:
-        yield "No day since the drawing begins was measured: all by Hargreaves from the climate."
+        yield phrase(
+            "No day since the drawing begins was measured: all by Hargreaves from the climate."
+        )
     if water.planted_out:
         names = ", ".join(titles.get(handle, handle) for handle in water.planted_out)
-        yield f"Planted out in open ground, so not reckoned: {names}."
+        yield phrase("Planted out in open ground, so not reckoned: {names}.", names=names)

@@ -17,6 +17,7 @@ from backbud.pages.links import (
     labels_page,
     link,
 )
+from backbud.tongue import continued, phrase
 from backbud.views.people import PersonView
 
 # A phone takes an address of this sort as a calendar to subscribe to, not as a file to keep.
@@ -38,27 +39,44 @@ class Ways(Struct, frozen=True):
     paper: tuple[PageWay, ...] = ()
 
 
-_ALL = PageWay("all trees, by week", EVERYTHING)
-_THE_WEEK = PageWay("the week", WEEK)
-EVERY_PAGE = Ways((_ALL,), (_THE_WEEK,))
-OF_BENCH = Ways((_ALL, PageWay("tasks to tick off", ALL_TASKS)), (_THE_WEEK,))
-OF_YEAR = Ways(
-    (_ALL, *(PageWay(work.title.lower(), feed_path("works", work.name)) for work in WORKS))
-)
+def every_page() -> Ways:
+    """The ways from any page: the calendar of all trees, and the week."""
+    return Ways((_all(),), (_the_week(),))
+
+
+def of_bench() -> Ways:
+    """Those of the first page: what can be ticked off, too."""
+    return Ways((_all(), PageWay(phrase("tasks to tick off"), ALL_TASKS)), (_the_week(),))
+
+
+def of_year() -> Ways:
+    """Those of the year: the calendar of each kind of work."""
+    kinds = (PageWay(continued(phrase(one.title)), feed_path("works", one.name)) for one in WORKS)
+    return Ways((_all(), *kinds))
+
+
+def _all() -> PageWay:
+    return PageWay(phrase("all trees, by week"), EVERYTHING)
+
+
+def _the_week() -> PageWay:
+    return PageWay(phrase("the week"), WEEK)
 
 
 def of_tree(tree: Tree) -> Ways:
     """A tree's calendar; its card, and its label where it stands here."""
-    card = PageWay("its card, A5", "", "card")
-    label = PageWay("its label", labels_page(tree.place), label_anchor(tree.handle))
+    card = PageWay(phrase("its card, A5"), "", "card")
+    label = PageWay(phrase("its label"), labels_page(tree.place), label_anchor(tree.handle))
     feed = PageWay(tree.title, feed_path("trees", tree.first_handle))
     return Ways((feed,), (card, label) if tree.here else (card,))
 
 
 def of_place(handle: str, name: str, first_handles: Mapping[str, str]) -> Ways:
     """A place's calendar, that of all where nobody wrote the place; the labels of its trees."""
-    feed = PageWay(name, feed_path("places", first_handles.get(handle, handle))) if handle else _ALL
-    return Ways((feed,), (_THE_WEEK, PageWay("labels", labels_page(handle))))
+    feed = (
+        PageWay(name, feed_path("places", first_handles.get(handle, handle))) if handle else _all()
+    )
+    return Ways((feed,), (_the_week(), PageWay(phrase("labels"), labels_page(handle))))
 
 
 def of_people(people: Iterable[PersonView], first_handles: Mapping[str, str]) -> Ways:
@@ -68,7 +86,7 @@ def of_people(people: Iterable[PersonView], first_handles: Mapping[str, str]) ->
         for one in people
         if one.trees
     )
-    return Ways(feeds or (_ALL,))
+    return Ways(feeds or (_all(),))
 
 
 def subscription(path: str, address: str, base: str) -> str:

@@ -14,12 +14,11 @@ from backbud.pages.ahead import AheadPart, ahead_part
 from backbud.pages.drawings import against_years, frost, temperature
 from backbud.pages.drawings.axes import Drawing
 from backbud.pages.water import WaterPart, water_part
+from backbud.tongue import phrase
 from backbud.views.nursery import Nursery
 from backbud.views.sky import Sky, Sum
 from backbud.views.sums import BASE_C, WEEK
 from backbud.words import day, figure, full_day, number, sentence
-
-HEAT_UNIT = f"degree-days over {BASE_C:g} °C"
 
 
 class SumPart(Struct, frozen=True):
@@ -68,6 +67,10 @@ class WeatherSheet(Struct, frozen=True):
     ahead: AheadPart | None = None
 
 
+def _heat_unit() -> str:
+    return phrase("degree-days over {base_c:g} °C", base_c=BASE_C)
+
+
 def sheet(view: Nursery) -> WeatherSheet:
     """Gather everything that the weather page shows."""
     weather = view.weather
@@ -99,7 +102,7 @@ def _sky(view: Nursery, sky: Sky, n: int) -> SkyPart:
         tuple(_under(sky)),
         temperature.draw(
             f"{ident}-air",
-            f"Temperature of {sky.year} at {at}, by week",
+            phrase("Temperature of {year} at {at}, by week", year=sky.year, at=at),
             sky.weeks,
             sky.among,
             today,
@@ -107,7 +110,12 @@ def _sky(view: Nursery, sky: Sky, n: int) -> SkyPart:
         _warmth(sky),
         _sum(
             f"{ident}-heat",
-            (f"Heat sum of {sky.heat.name} at {at}", HEAT_UNIT, sky.heat.name, "year"),
+            (
+                phrase("Heat sum of {name} at {at}", name=sky.heat.name, at=at),
+                _heat_unit(),
+                sky.heat.name,
+                "year",
+            ),
             sky.heat,
             _heat_said(sky.heat, today),
             today,
@@ -115,9 +123,9 @@ def _sky(view: Nursery, sky: Sky, n: int) -> SkyPart:
         _sum(
             f"{ident}-chill",
             (
-                f"Chill of the winter {sky.chill.name} at {at}",
-                "chill portions",
-                f"winter {sky.chill.name}",
+                phrase("Chill of the winter {name} at {at}", name=sky.chill.name, at=at),
+                phrase("chill portions"),
+                phrase("winter {name}", name=sky.chill.name),
                 "winter",
             ),
             sky.chill,
@@ -151,14 +159,27 @@ def _without_figures(drawing: Drawing) -> Drawing:
 def _warmth(sky: Sky) -> str:
     """How warm the last week was, as far as somebody measured it."""
     of = (
-        f"the average of {number(sky.among, 'year')} on record" if sky.among else "the average year"
+        phrase("the average of {years} on record", years=number(sky.among, "year"))
+        if sky.among
+        else phrase("the average year")
     )
-    usual = f"{of} has {_c(sky.usual_c)} then"
+    usual = phrase("{of} has {c} then", of=of, c=_c(sky.usual_c))
     if not sky.measured:
-        return f"Nothing was measured in the last seven days; {usual}."
+        return phrase("Nothing was measured in the last seven days; {usual}.", usual=usual)
     rest = WEEK - sky.measured
-    known = f" ({number(sky.measured, 'day')} measured, {rest} as expected)" if rest else ""
-    return f"The last seven days averaged {_c(sky.mean_c)}{known}; {usual}."
+    known = (
+        phrase(
+            " ({days} measured, {rest} as expected)", days=number(sky.measured, "day"), rest=rest
+        )
+        if rest
+        else ""
+    )
+    return phrase(
+        "The last seven days averaged {c}{known}; {usual}.",
+        c=_c(sky.mean_c),
+        known=known,
+        usual=usual,
+    )
 
 
 def _sum(
@@ -166,7 +187,7 @@ def _sum(
 ) -> SumPart:
     """`called`: the drawing's title, the unit, this year, and what it is one of."""
     title, unit, this, one = called
-    years = f"{number(found.among, one)} on record"
+    years = phrase("{among} on record", among=number(found.among, one))
     drawing = against_years.draw(
         ident,
         against_years.Words(title, unit, this, years, _average(found, one)),
@@ -181,8 +202,8 @@ def _sum(
 def _average(found: Sum, one: str) -> str:
     """What the average is of: the same years as the least and the most, or the means."""
     if found.among:
-        return f"the average of {number(found.among, one)} on record"
-    return f"the average {one}"
+        return phrase("the average of {among} on record", among=number(found.among, one))
+    return phrase("the average {one}", one=one)
 
 
 def _c(celsius: float) -> str:
@@ -193,12 +214,20 @@ def _under(sky: Sky) -> Iterator[str]:
     if not sky.cover or sky.cover == "open":
         return
     yield (
-        f"Under {_article(sky.cover)}{sky.cover}, which lets in about {sky.light:.0%} of the light."
+        phrase(
+            "Under {article}{cover}, which lets in about {light:.0%} of the light.",
+            article=_article(sky.cover),
+            cover=sky.cover,
+            light=sky.light,
+        )
     )
     if sky.frosts is None:
         yield (
-            "What a cover does to heat is a setting of ours; it raises no night for frost, since "
-            "no thermometer hangs under it. For frost see the open air."
+            phrase(
+                "What a cover does to heat is a setting of ours; it raises no night "
+                "for frost, since no thermometer hangs under it. For frost see the "
+                "open air."
+            )
         )
 
 
@@ -207,44 +236,78 @@ def _article(cover: str) -> str:
 
 
 def _heat_said(heat: Sum, today: date) -> Iterator[str]:
-    yield f"{_so_far(heat, HEAT_UNIT, 'year', day(today, today.year))}{_ahead(heat.ahead_days)}"
+    yield f"{_so_far(heat, _heat_unit(), 'year', day(today, today.year))}{_ahead(heat.ahead_days)}"
 
 
 def _so_far(found: Sum, unit: str, one: str, until: str) -> str:
     """The sum by a day, and how much of it was measured."""
-    by = f"by {until}"
-    average = f"{_average(found, one)} has {figure(found.average_now, '.0f')} by then."
+    by = phrase("by {until}", until=until)
+    average = phrase(
+        "{average} has {average_now} by then.",
+        average=_average(found, one),
+        average_now=figure(found.average_now, ".0f"),
+    )
     if found.measured == found.days:
         return f"{figure(found.now, '.0f')} {unit} {by}; {average}"
     if found.measured:
-        known = f"{found.measured} of {number(found.days, 'day')} measured, the rest as expected"
+        known = phrase(
+            "{measured} of {days} measured, the rest as expected",
+            measured=found.measured,
+            days=number(found.days, "day"),
+        )
         return f"{figure(found.now, '.0f')} {unit} {by} ({known}); {average}"
-    expected = f"{figure(found.now, '.0f')} {unit} are expected {by}"
-    return f"{expected}: nothing was measured. {sentence(average)}"
+    expected = phrase(
+        "{now} {unit} are expected {by}", now=figure(found.now, ".0f"), unit=unit, by=by
+    )
+    return phrase(
+        "{expected}: nothing was measured. {average}", expected=expected, average=sentence(average)
+    )
 
 
 def _ahead(days: int | None) -> str:
     if days is None:
         return ""
     if days == 0:
-        return " The year keeps step with it."
-    return f" The year is {number(abs(days), 'day')} {'ahead' if days > 0 else 'behind'}."
+        return phrase(" The year keeps step with it.")
+    return phrase(
+        " The year is {days} {value}.",
+        days=number(abs(days), "day"),
+        value=phrase("ahead") if days > 0 else phrase("behind"),
+    )
 
 
 def _chill_said(sky: Sky, today: date) -> Iterator[str]:
     chill = sky.chill
     ends = chill.points[-1].day
-    yield _so_far(chill, "chill portions", "winter", day(min(today, ends), today.year))
+    yield _so_far(chill, phrase("chill portions"), "winter", day(min(today, ends), today.year))
     if today < ends:
         rest = (
-            f"the days to come as in {number(chill.among, 'winter')} on record"
+            phrase(
+                "the days to come as in {winters} on record", winters=number(chill.among, "winter")
+            )
             if chill.among
-            else "with the mean of each day to come: real days stray from it and often give less"
+            else phrase(
+                "with the mean of each day to come: real days stray from it and often give less"
+            )
         )
-        yield f"{figure(chill.points[-1].this, '.0f')} are expected by {full_day(ends)}, {rest}."
+        yield phrase(
+            "{this} are expected by {full_day}, {rest}.",
+            this=figure(chill.points[-1].this, ".0f"),
+            full_day=full_day(ends),
+            rest=rest,
+        )
     for kind in sky.chilled:
-        met = f"met by {full_day(kind.met)}" if kind.met else "not met here"
-        yield f"{sentence(kind.kind)} asks for {kind.portions:g} portions: {met}."
+        met = (
+            phrase("met by {full_day}", full_day=full_day(kind.met))
+            if kind.met
+            else phrase("not met here")
+        )
+        yield phrase(
+            "{kind} asks for {portions:g} portions: {met}.",
+            kind=sentence(kind.kind),
+            portions=kind.portions,
+            met=met,
+        )
 
 
 def _years(found: Sum) -> tuple[tuple[str, str, str], ...]:
@@ -261,22 +324,31 @@ def _frost(sky: Sky, ident: str, at: str, today: date) -> FrostPart | None:
     if not found.odds:
         said.insert(
             0,
-            f"{sentence(number(found.winters, 'winter'))} on record; odds by date take "
-            f"{FEWEST_ON_RECORD}.",
+            phrase(
+                "{winters} on record; odds by date take {fewest_on_record}.",
+                winters=sentence(number(found.winters, "winter")),
+                fewest_on_record=FEWEST_ON_RECORD,
+            ),
         )
     if found.odds and found.winters < FEWEST_YEARS and found.because:
-        said.insert(0, f"The plan goes by the winters on record once there are {FEWEST_YEARS}:")
+        said.insert(
+            0,
+            phrase(
+                "The plan goes by the winters on record once there are {fewest_years}:",
+                fewest_years=FEWEST_YEARS,
+            ),
+        )
     drawing = None
     if found.odds:
-        title = f"Frost (0 °C or colder) at {at}, one dot a winter"
+        title = phrase("Frost (0 °C or colder) at {at}, one dot a winter", at=at)
         drawing = frost.draw(f"{ident}-frost", title, found, today)
     rows = (
-        ("First frost", *(_by(one) for one in found.firsts)),
-        ("Last frost", *(_by(one) for one in found.lasts)),
+        (phrase("First frost"), *(_by(one) for one in found.firsts)),
+        (phrase("Last frost"), *(_by(one) for one in found.lasts)),
     )
     days = rows if found.odds else ()
     return FrostPart(tuple(said), drawing, days)  # type: ignore[arg-type]
 
 
 def _by(found: date | None) -> str:
-    return "none" if found is None else day(found, found.year)
+    return phrase("none") if found is None else day(found, found.year)

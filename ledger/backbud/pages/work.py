@@ -12,6 +12,7 @@ from backbud.pages.drawings.window_line import DAYS, window_line
 from backbud.pages.links import anchor_of
 from backbud.plan.followups import ReasonSort, State
 from backbud.plan.waits import WAITS
+from backbud.tongue import phrase
 from backbud.views.day import is_near
 from backbud.views.work import ReasonView, WorkView
 
@@ -74,7 +75,7 @@ def row(work: WorkView, today: date, drawn: bool) -> Row:
 
 
 def _because(reason: ReasonView) -> Because:
-    return Because(_REASON_LABELS[reason.sort], reason.text, reason.at)
+    return Because(phrase(_REASON_LABELS[reason.sort]), reason.text, reason.at)
 
 
 def kept_together(part: str) -> str:
@@ -87,28 +88,32 @@ def _by(work: WorkView, today: date) -> Iterator[str]:
     year = today.year
     closes = words.day(work.closes, year)
     if work.state in ("overdue", "promised"):
-        yield f"was due {closes}"
+        yield phrase("was due {closes}", closes=closes)
         yield from words.when_late(work, today).split(", ")
     elif work.state == "now":
         yield words.closing(work.act, work, today)
         yield from words.when_now(work, today).split(", ")
     else:
-        yield f"best {words.day(work.best, year)}"
+        yield phrase("best {day}", day=words.day(work.best, year))
         yield words.when_coming(work, today)
     if work.minutes:
         yield words.minutes(work.minutes)
 
 
 def _notes(work: WorkView, today: date) -> tuple[str, ...]:
-    notes = ["planned by you"] if work.planned else []
+    notes = [phrase("planned by you")] if work.planned else []
     if work.said:
         notes.append(work.said)
     # Nearly all that lies further ahead does: there it is said once, for all of it.
     if work.waits_on_weather and is_near(work, today):
-        notes.append(WAITS)
+        notes.append(phrase(WAITS))
     if work.moved_from:
         old = work.moved_from
-        notes.append(f"put off, was {words.between(old.opens, old.closes, today.year)}")
+        notes.append(
+            phrase(
+                "put off, was {between}", between=words.between(old.opens, old.closes, today.year)
+            )
+        )
     return tuple(notes)
 
 

@@ -14,6 +14,7 @@ from backbud.pages.drawings import bough, sprig
 from backbud.pages.drawings.axes import Key
 from backbud.pages.links import anchor_of, kind_page, link, tree_page
 from backbud.pages.work import kept_together
+from backbud.tongue import phrase
 from backbud.views.nursery import Nursery
 from backbud.views.twigs import SprigView
 from backbud.views.year import MonthView, NamedView, NearWeekView, RowView, YearView, year_view
@@ -138,7 +139,7 @@ def sheet(view: Nursery, kept: Memo = NO_MEMO) -> YearSheet:
 
 def _kinds(view: Nursery) -> Mapping[str, Kind]:
     """Each kind by its words in the journal."""
-    found: dict[str, Kind] = {"": Kind(NO_KIND, "")}
+    found: dict[str, Kind] = {"": Kind(phrase(NO_KIND), "")}
     for tree in view.trees:
         if tree.kind and tree.kind not in found:
             facts = view.species.get(tree.handle)
@@ -155,41 +156,60 @@ def _short(year: YearView, today: date) -> str:
     most = bough.fullest(year)
     long = _hours(most.minutes)
     if year.limit_minutes:
-        long += f" of {words.minutes(year.limit_minutes)}"
+        long += phrase(" of {minutes}", minutes=words.minutes(year.limit_minutes))
     is_now = most is year.weeks[0]
-    named = "this one" if is_now else f"that of {words.day(most.monday, today.year)}"
-    return (
-        f"{words.minutes(year.minutes)} of work in the year ahead. The fullest week is "
-        f"{named}, {kept_together(long)}."
+    named = (
+        phrase("this one")
+        if is_now
+        else phrase("that of {day}", day=words.day(most.monday, today.year))
+    )
+    return phrase(
+        "{minutes} of work in the year ahead. The fullest week is {named}, {kept_together}.",
+        minutes=words.minutes(year.minutes),
+        named=named,
+        kept_together=kept_together(long),
     )
 
 
 def _hours(minutes: int) -> str:
-    return words.minutes(minutes) if minutes else "nothing"
+    return words.minutes(minutes) if minutes else phrase("nothing")
 
 
 def _said(year: YearView) -> Iterable[str]:
     """What was moved, and what that was good for."""
     if not year.limit_minutes:
         yield (
-            "Nothing is moved: how many hours a week has is not written. In backbud.toml: "
-            "hours_per_week = 10"
+            phrase(
+                "Nothing is moved: how many hours a week has is not written. In "
+                "backbud.toml: hours_per_week = 10"
+            )
         )
         return
     if year.moved:
         over = year.over_minutes
-        less = f"{words.minutes(over)} over" if over else "no hour over"
-        yield (
-            f"With every work on its best day, {words.number(year.unmoved_full, 'week')} would be "
-            f"too full, {words.minutes(year.unmoved_over_minutes)} over in all. "
-            f"{words.number(year.moved, 'work')} moved inside "
-            f"{'its window' if year.moved == 1 else 'their windows'}: {less}."
+        less = (
+            phrase("{minutes} over", minutes=words.minutes(over))
+            if over
+            else phrase("no hour over")
         )
-        yield "Only this page moves them: calendars keep every work on its best day."
+        yield (
+            phrase(
+                "With every work on its best day, {weeks} would be too full, {minutes} "
+                "over in all. {works} moved inside {value}: {less}.",
+                weeks=words.number(year.unmoved_full, "week"),
+                minutes=words.minutes(year.unmoved_over_minutes),
+                works=words.number(year.moved, "work"),
+                value=phrase("its window") if year.moved == 1 else phrase("their windows"),
+                less=less,
+            )
+        )
+        yield phrase("Only this page moves them: calendars keep every work on its best day.")
     elif year.over_minutes:
-        yield "What is in the weeks that are too full cannot wait, or has no lighter week to go to."
+        yield phrase(
+            "What is in the weeks that are too full cannot wait, or has no lighter week to go to."
+        )
     else:
-        yield "Every work stands on its best day."
+        yield phrase("Every work stands on its best day.")
 
 
 # ------------------------------------------------------------------ the weeks that come first
@@ -200,9 +220,9 @@ def _near(week: NearWeekView, year: YearView, kinds: Mapping[str, Kind], today: 
     over = shown.over_minutes
     hours = _hours(shown.minutes)
     if over:
-        hours += f", {words.minutes(over)} more than the week has"
+        hours += phrase(", {minutes} more than the week has", minutes=words.minutes(over))
     elif year.limit_minutes:
-        hours += f" of {words.minutes(year.limit_minutes)}"
+        hours += phrase(" of {minutes}", minutes=words.minutes(year.limit_minutes))
     return NearWeek(
         f"week-{shown.monday.isoformat()}",
         words.week(shown.monday, today),
@@ -226,7 +246,7 @@ def _row(row: RowView, kinds: Mapping[str, Kind], today: date) -> YearRow:
     alike = moved.pop() if len(moved) == 1 else None
     by = [words.between(row.first, row.last, today.year)]
     by += [words.minutes(row.minutes)] if row.minutes else []
-    by += [f"moved from {words.day(alike, today.year)}"] if alike else []
+    by += [phrase("moved from {day}", day=words.day(alike, today.year))] if alike else []
     return YearRow(
         _task(row),
         kinds[row.kind],
@@ -237,14 +257,14 @@ def _row(row: RowView, kinds: Mapping[str, Kind], today: date) -> YearRow:
 
 
 def _task(row: RowView) -> str:
-    return words.sentence(row.work.replace("-", " "))
+    return words.sentence(phrase(row.work).replace("-", " "))
 
 
 def _named(one: NamedView, told: date | None, today: date) -> NamedTree:
     """`told`: the day that all of the row were moved from, which stands there once."""
     asides = [f"× {one.times}"] if one.times > 1 else []
     if one.moved_from and one.moved_from != told:
-        asides.append(f"from {words.day(one.moved_from, today.year)}")
+        asides.append(phrase("from {day}", day=words.day(one.moved_from, today.year)))
     page = link(tree_page(one.tree), "", anchor_of(one.id))
     return NamedTree(one.tree_name, page, ", ".join(asides))
 
@@ -274,7 +294,13 @@ def _month(month: MonthView, kinds: Mapping[str, Kind], today: date) -> YearMont
         f"{month.first:%Y-%m}",
         words.month(month.first, today.year),
         f"{words.number(month.works, 'work')}, {words.minutes(month.minutes)}",
-        f"too full: the {'week' if len(month.full) == 1 else 'weeks'} of {full}" if full else "",
+        phrase(
+            "too full: the {value} of {full}",
+            value=phrase("week") if len(month.full) == 1 else phrase("weeks"),
+            full=full,
+        )
+        if full
+        else "",
         tuple(KindInMonth(kinds[kind], tuple(map(_in_month, rows))) for kind, rows in by_kind),
     )
 
@@ -283,7 +309,7 @@ def _in_month(row: RowView) -> WorkInMonth:
     """`anvil, heron and 2 more, 14 to 28 March, 3 h`."""
     names = [one.tree_name for one in row.named]
     more = row.more + len(names[FEW_NAMED:])
-    trees = ", ".join(names[:FEW_NAMED]) + (f" and {more} more" if more else "")
+    trees = ", ".join(names[:FEW_NAMED]) + (phrase(" and {more} more", more=more) if more else "")
     told = [trees, words.between(row.first, row.last, row.first.year)]
     told += [words.minutes(row.minutes)] if row.minutes else []
     return WorkInMonth(_task(row), ", ".join((told[0], *map(kept_together, told[1:]))))

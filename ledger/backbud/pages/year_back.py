@@ -15,6 +15,7 @@ from backbud.pages.links import link, tree_page
 from backbud.pages.pictures import Pair, pair_of
 from backbud.pages.work import kept_together
 from backbud.pages.year import NO_KIND
+from backbud.tongue import phrase
 from backbud.views.sky import Sum
 from backbud.views.sums import BASE_C
 from backbud.views.year_back import (
@@ -96,9 +97,11 @@ def sheet(back: YearBackView, today: date) -> YearBackSheet:
         tuple(_passing(one, today) for one in back.lost),
         words.minutes(sum(minutes for _, minutes in back.minutes)) if back.minutes else "",
         tuple(_hours(back)),
-        years_apart.draw("heat-years", "Heat sum of each year by this day", heat) if heat else "",
+        years_apart.draw("heat-years", phrase("Heat sum of each year by this day"), heat)
+        if heat
+        else "",
         _heat_said(heat, today) if heat else "",
-        frost.draw("frost-years", "First and last frost of each winter", frosts, today)
+        frost.draw("frost-years", phrase("First and last frost of each winter"), frosts, today)
         if frosts and frosts.seasons
         else None,
         tuple(map(_pair, back.pairs)),
@@ -108,28 +111,34 @@ def sheet(back: YearBackView, today: date) -> YearBackSheet:
 def _short(back: YearBackView) -> str:
     foreseen = sum(one.foreseen for one in back.foreseen)
     if not foreseen:
-        return "Nothing was asked for in these twelve months."
+        return phrase("Nothing was asked for in these twelve months.")
     done = sum(one.done for one in back.foreseen)
     missed = sum(one.missed for one in back.foreseen)
-    said = f"{done} of {words.number(foreseen, 'work')} that the trees asked for were done"
-    return f"{said}; {missed} were missed." if missed else f"{said}."
+    said = phrase(
+        "{done} of {works} that the trees asked for were done",
+        done=done,
+        works=words.number(foreseen, "work"),
+    )
+    return (
+        phrase("{said}; {missed} were missed.", said=said, missed=missed) if missed else f"{said}."
+    )
 
 
 def _task(called: str) -> str:
-    return words.sentence(called.replace("-", " "))
+    return words.sentence(phrase(called).replace("-", " "))
 
 
 def _done(one: ForeseenView) -> DoneRow:
     rest = (
-        (one.skipped, "skipped"),
-        (one.missed, "missed"),
-        (one.let_go, "let go"),
-        (one.still_open, "still to do"),
+        (one.skipped, phrase("skipped")),
+        (one.missed, phrase("missed")),
+        (one.let_go, phrase("let go")),
+        (one.still_open, phrase("still to do")),
     )
     return DoneRow(
         _task(one.work),
         row_of_buds(one.done, one.foreseen),
-        f"{one.done} of {one.foreseen}",
+        phrase("{done} of {foreseen}", done=one.done, foreseen=one.foreseen),
         ", ".join(f"{count} {what}" for count, what in rest if count),
     )
 
@@ -137,8 +146,10 @@ def _done(one: ForeseenView) -> DoneRow:
 def _lapsed(one: LapsedView, today: date) -> LapsedRow:
     return LapsedRow(
         _task(one.work),
-        one.kind or NO_KIND,
-        kept_together(f"time over {words.between(one.first, one.last, today.year)}"),
+        one.kind or phrase(NO_KIND),
+        kept_together(
+            phrase("time over {between}", between=words.between(one.first, one.last, today.year))
+        ),
         one.reason,
         tuple((name, link(tree_page(handle))) for handle, name in one.trees),
         words.number(one.more, "more tree") if one.more else "",
@@ -149,25 +160,33 @@ def _passing(one: PassingView, today: date) -> PassingRow:
     return PassingRow(
         one.tree_name,
         link(tree_page(one.tree)),
-        one.kind or NO_KIND,
+        one.kind or phrase(NO_KIND),
         f"{one.how} {words.day(one.day, today.year)}",
     )
 
 
 def _hours(back: YearBackView) -> Iterator[tuple[str, str]]:
     for act, minutes in back.minutes:
-        yield _task(act) if act else "No work told", words.minutes(minutes)
+        yield _task(act) if act else phrase("No work told"), words.minutes(minutes)
 
 
 def _heat_said(heat: Sum, today: date) -> str:
     """`1653 degree-days over 5 °C by 29 November; 2 of 7 years on record had more by then.`"""
     warmer = sum(one.by_now > heat.now for one in heat.years)
-    said = f"{heat.name}: {heat.now:.0f} degree-days over {BASE_C:g} °C"
-    said += f" by {words.day(today, today.year)}"
+    said = phrase(
+        "{name}: {now:.0f} degree-days over {base_c:g} °C",
+        name=heat.name,
+        now=heat.now,
+        base_c=BASE_C,
+    )
+    said += phrase(" by {day}", day=words.day(today, today.year))
     if not heat.years:
-        return f"{said}; no other year is on record."
-    return (
-        f"{said}; {warmer} of {words.number(len(heat.years), 'year')} on record had more by then."
+        return phrase("{said}; no other year is on record.", said=said)
+    return phrase(
+        "{said}; {warmer} of {years} on record had more by then.",
+        said=said,
+        warmer=warmer,
+        years=words.number(len(heat.years), "year"),
     )
 
 

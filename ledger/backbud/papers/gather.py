@@ -17,6 +17,7 @@ from backbud.plan.run import Plan, planned_at
 from backbud.plan.unpaid import PAYMENT_DAYS
 from backbud.plan.vessels import pot_of_card
 from backbud.session import Session
+from backbud.tongue import phrase
 from backbud.views.paper import PapersView
 from backbud.views.paper_ground import PaperGround
 from backbud.views.papers_made_out import papers_view
@@ -134,12 +135,15 @@ def _home_of(session: Session, account: Account) -> tuple[str, str]:
     card = things.find(account.person)
     place = things.find(card.text("place")) if card is not None and card.text("place") else None
     if place is not None and _has_weather(place):
-        return place.handle, f"the weather of {place.title}"
+        return place.handle, phrase("the weather of {title}", title=place.title)
     ours = things.find(session.journal.settings.home)
-    named = ours.title if ours is not None else "our place"
+    named = ours.title if ours is not None else phrase("our place")
     return place.handle if place is not None else "", (
-        f"the weather here, at {named}; where you live higher or colder, in spring a week or two "
-        "later, in autumn as much earlier"
+        phrase(
+            "the weather here, at {named}; where you live higher or colder, in "
+            "spring a week or two later, in autumn as much earlier",
+            named=named,
+        )
     )
 
 

@@ -158,8 +158,10 @@ def _plain_name(file: str) -> str:
 
 def _pictures(session: Session) -> Mapping[str, str]:
     """Where the small copy of each picture would lie, and the picture itself."""
-    return {copy_paths(one)[0]: path for path, one in session.pictures.items() if one.digest} | {
-        "": session.journal.folder
+    known = session.pictures.known.items()
+    return {
+        **{copy_paths(one)[0]: path for path, one in known if one.digest},
+        "": session.journal.folder,
     }
 
 

@@ -12,6 +12,7 @@ from decimal import Decimal
 from xml.etree import ElementTree as ET
 
 from backbud.bench.money import rounded
+from backbud.tongue import phrase
 from backbud.views.paper import PartyView, StatedSumsView, StatementView
 from backbud.views.visit import ChargeView
 
@@ -106,10 +107,11 @@ def _line(root: ET.Element, number: int, line: ChargeView, net: Decimal) -> None
     item = _part(part, "Item")
     named = {
         "hours": "work",
-        "price": "work as agreed",
+        "price": phrase("work as agreed"),
         "period": "keep",
-        "billed": "work as billed",
-        "also billed": "also in the bill",
+        "billed": phrase("work as billed"),
+        "also billed": phrase("also in the bill"),
+        "rounding": phrase("rounded, bill by bill"),
     }
     _text(item, "Name", line.what or named.get(line.sort, line.sort))
     _category(_part(item, "ClassifiedTaxCategory"), line.tax_rate, reason=False)
@@ -120,8 +122,14 @@ def _line(root: ET.Element, number: int, line: ChargeView, net: Decimal) -> None
 
 def _notes(view: StatementView) -> Iterator[str]:
     for tree in view.trees:
-        came = f" from {tree.came}" if tree.came else ""
-        yield f"{tree.tree.name}, {tree.tree.kind}: here{came} until {tree.went or view.day}."
+        came = phrase(" from {came}", came=tree.came) if tree.came else ""
+        yield phrase(
+            "{name}, {kind}: here{came} until {went}.",
+            name=tree.tree.name,
+            kind=tree.tree.kind,
+            came=came,
+            went=tree.went or view.day,
+        )
 
 
 def _party(root: ET.Element, name: str, party: PartyView) -> None:
@@ -150,7 +158,7 @@ def _category(part: ET.Element, rate: Decimal | None, *, reason: bool) -> None:
     if rate is not None:
         _text(part, "Percent", f"{rate.normalize():f}")
     elif reason:
-        _text(part, "TaxExemptionReason", "No tax is told of.")
+        _text(part, "TaxExemptionReason", phrase("No tax is told of."))
     _text(_part(part, "TaxScheme"), "ID", "VAT")
 
 

@@ -20,6 +20,7 @@ from backbud.plan.followups import Reason
 from backbud.plan.insults import WEAK
 from backbud.plan.windows import span_window
 from backbud.species import PROMISE, Figure, Proposal, Window
+from backbud.tongue import phrase
 from backbud_grammar.act_words import ActWord, as_act
 from backbud_grammar.acts.shared import WORKS
 
@@ -54,21 +55,28 @@ def agreed_work(tree: Tree, journal: Journal) -> Iterator[Due]:
             Proposal(
                 "ready",
                 _window(event, tree, journal),
-                because="Its owner was promised it.",
+                because=phrase("Its owner was promised it."),
                 cautions=_cautions(tree),
                 settled_by=("ready", "returned", "billed", *_done_by(named, journal)),
                 weight=PROMISE,
             ),
             AGREED_WORK,
             cause_of(event),
-            Reason("plan", f"Agreed with its owner on {event.when.text}.", event.origin),
+            Reason(
+                "plan",
+                phrase("Agreed with its owner on {text}.", text=event.when.text),
+                event.origin,
+            ),
             journal.acts,
             event,
             at,
             promised=True,
         )
         # Its words are the keeper's own, and so is this work (views/for_keeper.py).
-        yield replace(due, follow_up=replace(due.follow_up, title=f"do what was agreed{what}"))
+        yield replace(
+            due,
+            follow_up=replace(due.follow_up, title=phrase("do what was agreed{what}", what=what)),
+        )
 
 
 def _said(event: Event) -> tuple[str, ...]:
@@ -80,9 +88,11 @@ def _cautions(tree: Tree) -> tuple[str, ...]:
     """What a promise does not know: how the tree stands today."""
     found = []
     if tree.weak:
-        found += [WEAK, "Tell its owner why it waits, and ask for another season."]
+        found += [WEAK, phrase("Tell its owner why it waits, and ask for another season.")]
     if tree.quarantined:
-        found.append("It stands in quarantine: tools and hands go to no other tree from it.")
+        found.append(
+            phrase("It stands in quarantine: tools and hands go to no other tree from it.")
+        )
     return tuple(found)
 
 

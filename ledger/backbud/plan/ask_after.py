@@ -12,6 +12,7 @@ from backbud.plan.customers import is_customers
 from backbud.plan.due import Due, cause_of, due_of
 from backbud.plan.followups import Reason
 from backbud.species import ROUTINE, Figure, Proposal, weeks_after
+from backbud.tongue import phrase
 
 ASK_AFTER_WEEKS = Figure(
     "ask_after_weeks",
@@ -35,14 +36,14 @@ def ask_after(tree: Tree, journal: Journal) -> Iterator[Due]:
         Proposal(
             "asked-after",
             weeks_after(event.day, weeks, weeks, weeks + 4),
-            because="What was done shows by now, and its owner may have a question.",
+            because=phrase("What was done shows by now, and its owner may have a question."),
             weight=ROUTINE,
         ),
         "ask-after",
         cause_of(event),
-        Reason("diary", f"It went home on {event.when.text}.", event.origin),
+        Reason("diary", phrase("It went home on {text}.", text=event.when.text), event.origin),
         journal.acts,
         event,
         at,
     )
-    yield replace(due, follow_up=replace(due.follow_up, title="ask how it does at home"))
+    yield replace(due, follow_up=replace(due.follow_up, title=phrase("ask how it does at home")))

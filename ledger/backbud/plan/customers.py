@@ -14,6 +14,7 @@ from backbud.plan.followups import Reason
 from backbud.plan.quote import Quoter
 from backbud.plan.windows import span_window
 from backbud.species import NOTHING_SAID, PROMISE, Proposal, Schedule, Window
+from backbud.tongue import phrase
 from backbud_grammar.act_words import ActWord
 
 # Time to see the tree settle and to arrange the day.
@@ -45,14 +46,16 @@ def hand_back(tree: Tree, journal: Journal, quoter: Quoter) -> Iterator[Due]:
         reason = Reason("diary", quoter.reason(ready, tree), ready.origin, quotes=True)
     elif done is not None:
         window = Window(done.day, done.day + AHEAD / 2, done.day + AHEAD)
-        reason = Reason("diary", "Its work is done, so it goes home.", done.origin)
+        reason = Reason("diary", phrase("Its work is done, so it goes home."), done.origin)
     else:
         by = span_window(tree.wanted, journal.southern) if tree.wanted else None
         if by is None or (came is not None and by.closes < came.day):
             return
         window = Window(by.closes - AHEAD, by.closes - AHEAD / 2, by.closes)
         reason = Reason(
-            "plan", f"Its owner wants it back by {tree.wanted}.", agreed.origin if agreed else None
+            "plan",
+            phrase("Its owner wants it back by {wanted}.", wanted=tree.wanted),
+            agreed.origin if agreed else None,
         )
     cause = next((event for event in (came, agreed, ready) if event is not None), None)
     yield due_of(
@@ -60,11 +63,13 @@ def hand_back(tree: Tree, journal: Journal, quoter: Quoter) -> Iterator[Due]:
         Proposal(
             "returned",
             window,
-            "It goes home with an account of the work and advice.",
-            "to its owner",
+            phrase("It goes home with an account of the work and advice."),
+            phrase("to its owner"),
             cautions=tuple(_cautions(tree)),
             weight=PROMISE,
-            schedule=Schedule(after="It stands ready and nobody came for it: write to its owner.")
+            schedule=Schedule(
+                after=phrase("It stands ready and nobody came for it: write to its owner.")
+            )
             if ready is not None
             else NOTHING_SAID,
         ),

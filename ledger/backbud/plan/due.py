@@ -9,11 +9,13 @@ from collections.abc import Mapping
 from datetime import timedelta
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.plan.followups import FollowUp, Reason
-from backbud.species import Proposal, is_expected
+from backbud.species import NOTHING_SAID, Covers, Proposal, Schedule, is_expected
+from backbud.tongue import ENGLISH, phrase, spoken
 from backbud_grammar.act_words import SettledBy, as_act
 from backbud_grammar.forms import ActForm
 
@@ -25,7 +27,7 @@ class Due(Struct, frozen=True):
     gave it, and it may be a word that tells two works apart, or what is looked at there.
     `early`: how long before its window an act settles it; None takes the act's own. `by_sum`: what
     was done of it is a sum that was reckoned before, so no line alone settles it. `bares`: it takes
-    a cover away.
+    a cover away; `covers`: it brings one, and of moves only one under it settles it.
     """
 
     follow_up: FollowUp
@@ -37,6 +39,7 @@ class Due(Struct, frozen=True):
     early: timedelta | None = None
     by_sum: bool = False
     bares: bool = False
+    covers: Covers = ""
 
     @property
     def where(self) -> str:
@@ -64,9 +67,10 @@ def due_of(
     part = f"/{_slug(proposal.part)}" if proposal.part else ""
     because = [reason]
     if proposal.because:
-        because.append(Reason("rule", proposal.because))
+        because.append(Reason("rule", phrase(proposal.because)))
     if proposal.datum and proposal.datum not in reason.text:
-        because.append(Reason("datum", str(proposal.datum), expected=is_expected(proposal.datum)))
+        datum = phrase(str(proposal.datum))
+        because.append(Reason("datum", datum, expected=is_expected(proposal.datum)))
     follow_up = FollowUp(
         f"{tree.first_handle}/{rule}/{cause}{part}",
         tree.handle,
@@ -84,13 +88,23 @@ def due_of(
         extent=proposal.extent,
         row=act,
         part=_where(proposal, event),
-        schedule=proposal.schedule,
+        schedule=_told(proposal.schedule),
         singly=proposal.singly,
         group=f"{rule}/{cause}",
         foretold=proposal.foretold,
     )
     early = None if proposal.early_days is None else timedelta(days=proposal.early_days)
-    return Due(follow_up, rule, cause, event, at, proposal.part, early, bares=proposal.bares)
+    return Due(
+        follow_up,
+        rule,
+        cause,
+        event,
+        at,
+        proposal.part,
+        early,
+        bares=proposal.bares,
+        covers=proposal.covers,
+    )
 
 
 def _where(proposal: Proposal, event: Event | None) -> str:
@@ -103,12 +117,26 @@ def _where(proposal: Proposal, event: Event | None) -> str:
 
 def title_of(proposal: Proposal, act: ActForm) -> str:
     """The work as a person says it."""
-    return f"{act.bare} {proposal.what}".strip()
+    if not proposal.what:
+        return phrase(act.bare)
+    return phrase("{act} {what}", act=phrase(act.bare), what=phrase(proposal.what))
+
+
+def _told(schedule: Schedule) -> Schedule:
+    """What a rule says of days to come, in the language spoken."""
+    if schedule is NOTHING_SAID or spoken() == ENGLISH:
+        return schedule
+    return replace(
+        schedule,
+        in_time=phrase(schedule.in_time),
+        at_the_end=phrase(schedule.at_the_end),
+        after=phrase(schedule.after),
+    )
 
 
 def cautions_for(proposal: Proposal, act: ActForm) -> tuple[str, ...]:
     """What to look out for: as the rule says, and as the act always asks."""
-    return tuple(dict.fromkeys((*proposal.cautions, *act.cautions)))
+    return tuple(map(phrase, dict.fromkeys((*proposal.cautions, *act.cautions))))
 
 
 def cause_of(event: Event) -> str:

@@ -13,6 +13,7 @@ from msgspec import Struct
 from backbud.journal.events import Event, Origin
 from backbud.plan.once_past import said_on, stands, window_on
 from backbud.species import NOTHING_SAID, PRESSING, Foretold, Schedule, Weight, Window
+from backbud.tongue import phrase
 from backbud.words import monday_of
 from backbud_grammar.act_words import ActWord, SettledBy
 from backbud_grammar.forms import NO_ACT, ActForm, Extent
@@ -132,8 +133,13 @@ def sort_of_work(one: FollowUp) -> tuple[str, str]:
     for wanted in one.settled_by:
         act, _, what = wanted.partition(" ")
         if one.act == "checked" and act == one.act and what:
-            return f"checked {what}", f"{one.row.bare or one.act} {what}"
-    return one.act, one.row.bare or one.act
+            return f"checked {what}", _named(one, what)
+    return one.act, _named(one)
+
+
+def _named(one: FollowUp, what: str = "") -> str:
+    act = phrase(one.row.bare or one.act)
+    return phrase("{act} {what}", act=act, what=phrase(what)) if what else act
 
 
 # From so long before the week of its best day on what must be done is told as now; ours, no source.

@@ -17,6 +17,7 @@ from backbud.collection.state import Tree
 from backbud.plan.due import Due
 from backbud.plan.followups import FollowUp, Reason
 from backbud.species import Window, Year
+from backbud.tongue import phrase
 from backbud.words import day as day_of
 
 # What comes out from under cover has grown soft there; common practice, no source.
@@ -71,7 +72,11 @@ def _frost(one: FollowUp, tree: Tree, here: Year, outside: Year) -> FrostSpell |
 
 def _held(one: FollowUp, spell: FrostSpell, today: date) -> FollowUp:
     night = day_of(spell.coldest.day, today.year)
-    said = f"{celsius(spell.coldest.low_c)} are foretold for the night to {night}"
+    said = phrase(
+        "{celsius} are foretold for the night to {night}",
+        celsius=celsius(spell.coldest.low_c),
+        night=night,
+    )
     if one.promised:
         return replace(one, cautions=(f"{said}.", *one.cautions))
     opens = max(one.window.opens, spell.last.day)
@@ -80,7 +85,9 @@ def _held(one: FollowUp, spell: FrostSpell, today: date) -> FollowUp:
     if opens > one.window.opens:
         closes = max(closes, best, opens + _LEFT)
     window = Window(opens, best, closes)
-    held = Reason("datum", f"{said}, so it waits until that is over.", expected=True)
+    held = Reason(
+        "datum", phrase("{said}, so it waits until that is over.", said=said), expected=True
+    )
     return replace(one, window=window, because=(*one.because, held))
 
 
@@ -93,14 +100,27 @@ def _warnings(one: FollowUp, here: Year, ahead: SkyAhead) -> Iterator[str]:
     if one.act == "treated" or one.act == "fed":
         wet = days_over(soon, WASHES_OFF_MM, lambda said: said.rain_mm)
         if wet is not None and _rain_falls_on(here):
-            what = "washes off what is sprayed" if one.act == "treated" else "washes feed out"
+            what = (
+                phrase("washes off what is sprayed")
+                if one.act == "treated"
+                else phrase("washes feed out")
+            )
             when = day_of(wet.worst, today.year)
-            yield f"{wet.figure:.0f} mm of rain are foretold for {when}: it {what}."
+            yield phrase(
+                "{figure:.0f} mm of rain are foretold for {when}: it {what}.",
+                figure=wet.figure,
+                when=when,
+                what=what,
+            )
     if one.act == "treated":
         windy = days_over(soon, CARRIES_M_PER_S, lambda said: said.wind_m_per_s)
         if windy is not None:
             when = day_of(windy.worst, today.year)
-            yield f"Wind of {windy.figure:.0f} m/s is foretold for {when}: do not spray in it."
+            yield phrase(
+                "Wind of {figure:.0f} m/s is foretold for {when}: do not spray in it.",
+                figure=windy.figure,
+                when=when,
+            )
 
 
 def _rain_falls_on(here: Year) -> bool:

@@ -43,7 +43,8 @@ from backbud.species import (
     rules_of,
     stage_name,
 )
-from backbud.species.year import Growth
+from backbud.species.year_told import Growth
+from backbud.tongue import phrase
 from backbud_grammar.dates import growing_year, growing_year_days
 from backbud_grammar.forms import WorkName
 
@@ -347,7 +348,18 @@ def _without_undone(tree: Tree) -> Tree:
 def _reason_of(found: Season | Stage, year: Year) -> Reason:
     if isinstance(found, Season):
         return Reason(
-            "season", f"{found.name.capitalize()} {year.name} at {year.place or 'this place'}."
+            "season",
+            phrase(
+                "{name} {name_2} at {place}.",
+                name=found.name.capitalize(),
+                name_2=year.name,
+                place=year.place or "this place",
+            ),
         )
-    stage = f"{stage_name(found.code)} (BBCH {found.code:02d}), {year.name}"
+    stage = phrase(
+        "{stage_name} (BBCH {code:02d}), {name}",
+        stage_name=stage_name(found.code),
+        code=found.code,
+        name=year.name,
+    )
     return Reason("season", f"{stage}. {found.because}", expected=is_expected(found.because))

@@ -13,6 +13,7 @@ from backbud.collection.hard_work import SEASON, is_stressing, stresses
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.plan.followups import FollowUp
+from backbud.tongue import phrase
 from backbud_grammar.act_words import ActWord
 
 # Light work that costs a tree leaf, shoot or strength, too; and root work however far it goes.
@@ -60,12 +61,20 @@ def _warned(tree: Tree, follow_up: FollowUp, done: list[Event], due: list[Follow
         if window.opens - SEASON < event.day <= window.closes and event.act != follow_up.act
     ]
     if lately:
-        cautions.append(f"One insult a season: it was {lately[-1].act} on {lately[-1].day}.")
+        cautions.append(
+            phrase(
+                "One insult a season: it was {act} on {day}.",
+                act=phrase(lately[-1].act),
+                day=lately[-1].day,
+            )
+        )
     before = [
         other
         for other in due
         if other.act != follow_up.act and timedelta(0) <= window.best - other.window.best < SEASON
     ]
     if before:
-        cautions.append(f"One insult a season: it is due to {before[-1].title} as well.")
+        cautions.append(
+            phrase("One insult a season: it is due to {title} as well.", title=before[-1].title)
+        )
     return replace(follow_up, cautions=tuple(dict.fromkeys(cautions)))

@@ -21,6 +21,7 @@ from backbud.plan.looks import looks
 from backbud.plan.quote import Quoter
 from backbud.plan.windows import window_again, window_of_plan
 from backbud.species import PRESSING, PROMISE, Proposal, Schedule, a_year_later
+from backbud.tongue import phrase
 from backbud_grammar.act_words import ActWord, SettledBy, as_act
 
 # Ids of rules, which are never changed.
@@ -94,7 +95,7 @@ def _pieces(event: Event, tree: Tree, quoter: Quoter) -> list[str]:
 
 def _part_in(piece: str, event: Event) -> str:
     """The part of the tree that a piece of a plan names, or ""."""
-    named = (part for part in event.parts if is_meant(piece, (f"on {part}",)))
+    named = (part for part in event.parts if is_meant(piece, (phrase("on {part}", part=part),)))
     return max(named, key=len, default="")
 
 
@@ -107,11 +108,15 @@ def _again(tree: Tree, event: Event, at: int, journal: Journal, quoter: Quoter) 
     for look in looks(event):
         # Where wire bites is where it comes off; it is all of it that is looked at again.
         for part in ("",) if look.finding == "biting" else look.parts or ("",):
-            what = f"{look.what} on {part}" if part else look.what
+            what = (
+                phrase("{what} on {part}", what=phrase(look.what), part=part)
+                if part
+                else phrase(look.what)
+            )
             proposal = Proposal(
                 "checked",
                 window,
-                "The last look set the next.",
+                phrase("The last look set the next."),
                 what.strip(),
                 settled_by=look.settled_by,
                 part=f"{look.what} {part}".strip(),

@@ -12,6 +12,7 @@ from backbud.climate.degrees import degrees
 from backbud.climate.hardiness import coldest_night_for_roots_c
 from backbud.plan.figures import POT_MARGIN, SHALLOW_BELOW, YOUNG_ROOTS
 from backbud.species import COMMON_PRACTICE, Species, Temperature
+from backbud.tongue import phrase
 
 
 def roots_bear(
@@ -26,10 +27,14 @@ def roots_bear(
     if mature is None or young is None:
         return None
     if pot_depth_cm is None:
-        said = f"The depth of its pot is not known: {young.because}"
+        said = phrase("The depth of its pot is not known: {because}", because=young.because)
         return Temperature(young.celsius, said)
     if pot_depth_cm < SHALLOW_BELOW.among(figures):
-        said = f"Its pot is {pot_depth_cm:g} cm deep, so shallow: {young.because}"
+        said = phrase(
+            "Its pot is {pot_depth_cm:g} cm deep, so shallow: {because}",
+            pot_depth_cm=pot_depth_cm,
+            because=young.because,
+        )
         return Temperature(young.celsius, said)
     return Temperature(mature.celsius, mature.because[0].upper() + mature.because[1:])
 
@@ -47,10 +52,19 @@ def young_roots_bear(species: Species | None, figures: Mapping[str, float]) -> T
         celsius, source = limit.value, limit.source
     else:
         celsius = YOUNG_ROOTS.among(figures)
-        source = f"none is known of it: {YOUNG_ROOTS.name}, a setting of ours, {COMMON_PRACTICE}"
+        source = phrase(
+            "none is known of it: {name}, a setting of ours, {common_practice}",
+            name=YOUNG_ROOTS.name,
+            common_practice=COMMON_PRACTICE,
+        )
     if celsius < mature.celsius:
         return mature
-    return Temperature(celsius, f"young roots bear about {degrees(celsius)} ({source}).")
+    return Temperature(
+        celsius,
+        phrase(
+            "young roots bear about {degrees} ({source}).", degrees=degrees(celsius), source=source
+        ),
+    )
 
 
 def _mature(species: Species | None, figures: Mapping[str, float]) -> Temperature | None:
@@ -60,7 +74,11 @@ def _mature(species: Species | None, figures: Mapping[str, float]) -> Temperatur
         limit = species.frost_limit_c
         return Temperature(
             limit.value,
-            f"mature roots in a pot bear about {degrees(limit.value)} ({limit.source}).",
+            phrase(
+                "mature roots in a pot bear about {degrees} ({source}).",
+                degrees=degrees(limit.value),
+                source=phrase(limit.source),
+            ),
         )
     if species.hardiness is None:
         return None
@@ -68,6 +86,13 @@ def _mature(species: Species | None, figures: Mapping[str, float]) -> Temperatur
     celsius = coldest_night_for_roots_c(rating, pot_margin_c=POT_MARGIN.among(figures))
     return Temperature(
         celsius,
-        f"it is rated {rating} ({source}), and mature roots in a pot bear about {degrees(celsius)} "
-        f"({POT_MARGIN.name}, a setting of ours, {COMMON_PRACTICE}).",
+        phrase(
+            "it is rated {rating} ({source}), and mature roots in a pot bear about "
+            "{degrees} ({name}, a setting of ours, {common_practice}).",
+            rating=rating,
+            source=source,
+            degrees=degrees(celsius),
+            name=POT_MARGIN.name,
+            common_practice=COMMON_PRACTICE,
+        ),
     )

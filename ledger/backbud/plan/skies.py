@@ -16,6 +16,7 @@ from backbud.climate.outlook import Outlook
 from backbud.journal.weather.record import MeansFrom, WeatherRecord
 from backbud.journal.weather.records import Records
 from backbud.plan.covers import cover_from
+from backbud.tongue import phrase
 
 # Where nobody says, day length is taken to be that of so many degrees.
 LATITUDE_UNKNOWN = 45.0
@@ -65,7 +66,7 @@ class Skies:
                     record.days,
                     record.means,
                     self.today,
-                    MEANS_FROM[record.means_from],
+                    phrase(MEANS_FROM[record.means_from]),
                     felt,
                     record.forecast,
                 )

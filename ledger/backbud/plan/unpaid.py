@@ -20,6 +20,7 @@ from backbud.plan.followups import Reason
 from backbud.plan.money_lines import MoneyLines
 from backbud.plan.world import ByTree
 from backbud.species import PROMISE, Figure, Proposal, Window
+from backbud.tongue import phrase
 
 PAYMENT_DAYS = Figure(
     "payment_days",
@@ -104,27 +105,31 @@ def unpaid(tree: Tree, bills: Sequence[BillState], journal: Journal) -> Iterator
     days = timedelta(days=PAYMENT_DAYS.among(journal.settings.figures))
     for one in bills:
         bill, event = one.bill, one.bill.event
-        called = f"bill {bill.number}" if bill.number else f"the bill of {event.when.text}"
+        called = (
+            phrase("bill {number}", number=bill.number)
+            if bill.number
+            else phrase("the bill of {text}", text=event.when.text)
+        )
         cause = f"billed-{event.when.text}"
         due = due_of(
             tree,
             Proposal(
                 "paid",
                 Window(bill.day, bill.day + days, bill.day + 2 * days),
-                because="It is open until what was paid or credited has covered it.",
+                because=phrase("It is open until what was paid or credited has covered it."),
                 weight=PROMISE,
                 part=bill.number,
             ),
             "payment",
             cause,
-            Reason("plan", f"Billed on {event.when.text}.", bill.origin),
+            Reason("plan", phrase("Billed on {text}.", text=event.when.text), bill.origin),
             journal.acts,
             promised=True,
         )
         paid = one.settled_by if not one.open else None
         follow_up = replace(
             due.follow_up,
-            title=f"see that {called} is paid",
+            title=phrase("see that {called} is paid", called=called),
             outcome="done" if paid is not None else "open",
             settled=paid.event if paid is not None else None,
         )

@@ -18,6 +18,7 @@ from backbud.bench.weights import water_held_litres
 from backbud.collection.state import Tree
 from backbud.journal.things import Thing, Things
 from backbud.species import Figure
+from backbud.tongue import phrase
 from backbud_grammar.measures import Measure
 
 SPREAD_OF_HEIGHT = Figure("spread_of_height", 0.8, "Width of a crown over the tree's height.")
@@ -89,7 +90,7 @@ def _canopy(tree: Tree, pot: Pot, figures: Mapping[str, float]) -> tuple[float, 
         return canopy_area_m2(first, rest[0] if rest else None), ""
     rules: tuple[tuple[Figure, float | None, str], ...] = (
         (SPREAD_OF_HEIGHT, _cm(tree.sizes.get("height")), "its height"),
-        (SPREAD_OF_POT, pot.length_cm, "the length of its pot"),
+        (SPREAD_OF_POT, pot.length_cm, phrase("the length of its pot")),
     )
     if not tree.pot:
         # A root ball says less of the crown than the trunk does.
@@ -98,8 +99,13 @@ def _canopy(tree: Tree, pot: Pot, figures: Mapping[str, float]) -> tuple[float, 
     assert size_cm is not None
     across_cm = max(figure.among(figures), 0.0) * size_cm
     return canopy_area_m2(across_cm), (
-        f"crown taken as {across_cm:.0f} cm across, {figure.among(figures):g} × {of} "
-        f"({figure.name})"
+        phrase(
+            "crown taken as {across_cm:.0f} cm across, {among:g} × {of} ({name})",
+            across_cm=across_cm,
+            among=figure.among(figures),
+            of=of,
+            name=figure.name,
+        )
     )
 
 
@@ -122,7 +128,7 @@ def _pot(tree: Tree, things: Things, figures: Mapping[str, float]) -> tuple[Pot 
     if len(sizes_cm) < 2 or min(sizes_cm) <= 0:
         return None, NO_POT
     shape: Literal["rectangle", "round"] = "round" if len(sizes_cm) == 2 else "rectangle"
-    return pot_from_inside(shape, sizes_cm), "its root ball stands for a pot"
+    return pot_from_inside(shape, sizes_cm), phrase("its root ball stands for a pot")
 
 
 def pot_of_card(card: Thing, figures: Mapping[str, float]) -> tuple[Pot | None, str]:
@@ -130,13 +136,15 @@ def pot_of_card(card: Thing, figures: Mapping[str, float]) -> tuple[Pot | None, 
     inside, outside = card.measure("inside"), card.measure("outside")
     sizes = inside or outside
     if sizes is None:
-        return None, f"the inside size on the card of {card.title}, as: inside 38 x 27 x 7 cm"
+        return None, phrase(
+            "the inside size on the card of {title}, as: inside 38 x 27 x 7 cm", title=card.title
+        )
     sizes_cm = sizes.sizes_in("cm")
     said = []
     shape = card.text("shape")
     if not shape:
         shape = "rectangle" if len(sizes_cm) == 3 else "round"
-        said.append(f"pot taken as {shape}")
+        said.append(phrase("pot taken as {shape}", shape=shape))
     taper_cm = _taper_cm(card.measure("taper"), min(sizes_cm[:-1]))
     try:
         if inside is not None:
@@ -150,9 +158,15 @@ def pot_of_card(card: Thing, figures: Mapping[str, float]) -> tuple[Pot | None, 
                 foot_cm=_cm(card.measure("feet")) or 0.0,
                 taper_cm=taper_cm,
             )
-            said.append(f"pot measured outside, its wall taken as {wall_cm:g} cm ({POT_WALL.name})")
+            said.append(
+                phrase(
+                    "pot measured outside, its wall taken as {wall_cm:g} cm ({name})",
+                    wall_cm=wall_cm,
+                    name=POT_WALL.name,
+                )
+            )
     except ValueError as error:
-        return None, f"on the card of {card.title}: {error}"
+        return None, phrase("on the card of {title}: {error}", title=card.title, error=error)
     return pot, ", ".join(said)
 
 
@@ -178,8 +192,19 @@ def _held(
         except ValueError:
             pass
     share = min(max(HELD_SHARE.among(figures), 0.0), 1.0)
-    of = f"the mix {card.title}" if card is not None else "a mix that nobody wrote down"
-    return litres * share, (f"{of} taken to hold {share:.0%} water ({HELD_SHARE.name})")
+    of = (
+        phrase("the mix {title}", title=card.title)
+        if card is not None
+        else phrase("a mix that nobody wrote down")
+    )
+    return litres * share, (
+        phrase(
+            "{of} taken to hold {share:.0%} water ({name})",
+            of=of,
+            share=share,
+            name=HELD_SHARE.name,
+        )
+    )
 
 
 def parts_of_card(mix: Thing) -> dict[str, float]:

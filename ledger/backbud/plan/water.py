@@ -41,6 +41,7 @@ from backbud.plan.skies import Skies
 from backbud.plan.vessels import Unknown, Vessel, vessel_of
 from backbud.plan.year import Years
 from backbud.species import Species
+from backbud.tongue import phrase
 from backbud.words import monday_of
 
 WEEK_DAYS, YEAR_DAYS = 7, 365
@@ -249,7 +250,7 @@ class _Looked:
             self._canopy(sky, self._foliages.of(tree, kind)),
             vessel,
             PottedTree(vessel.canopy_area_m2, vessel.pot_area_m2, vessel.held_litres, 1.0, cover),
-            vessel.guessed if kind else (*vessel.guessed, NO_KIND),
+            vessel.guessed if kind else (*vessel.guessed, phrase(NO_KIND)),
         )
 
     def _canopy(self, sky: OpenSky, foliage: Foliage) -> _Canopy:

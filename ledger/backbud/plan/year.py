@@ -24,7 +24,7 @@ from backbud.plan.root_limits import roots_bear, young_roots_bear
 from backbud.plan.skies import Skies
 from backbud.plan.vessels import pot_of_card
 from backbud.species import Deed, Species, Temperature, Window, Year, judged, rules_of, times_of
-from backbud.species.year import Growth
+from backbud.species.year_told import Growth
 from backbud_grammar.act_words import ActWord, DetailWord
 from backbud_grammar.dates import growing_year, growing_year_days
 

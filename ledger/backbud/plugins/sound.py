@@ -11,7 +11,7 @@ from typing import Any, get_args, get_type_hints
 import msgspec
 
 from backbud.species import INTERFACE, Fact, Proposal, Rule, Section, Species, Window
-from backbud.species.year import SeasonName
+from backbud.species.year_told import SeasonName
 from backbud_grammar.forms import EXAMPLES, SHOWN_OF_READER, ActForm, Form, Trait
 from backbud_grammar.kinds import KINDS
 from backbud_grammar.lexicon import Lexicon

@@ -49,7 +49,7 @@ from backbud.species.facts import (
 )
 from backbud.species.heat import out_of_the_heat
 from backbud.species.judging import Judge, judged, times_of
-from backbud.species.proposals import Foretold, ForetoldWhat, Proposal, Proposals, Section
+from backbud.species.proposals import Covers, Foretold, ForetoldWhat, Proposal, Proposals, Section
 from backbud.species.rules import Rule, WorkTime, after, each, foretold, when
 from backbud.species.schedule import NOTHING_SAID, Schedule, a_year_later, next_after
 from backbud.species.stages import Stage, StageMonths, after_stage, stage_name
@@ -72,7 +72,9 @@ from backbud.species.weight import (
     Weight,
 )
 from backbud.species.windows import Window, days_after, weeks_after
-from backbud.species.year import Season, Temperature, Turn, Year
+from backbud.species.year import Year
+from backbud.species.year_told import Season, Temperature, Turn
+from backbud.tongue import continued, phrase
 from backbud_grammar.act_words import (
     ActWord,
     DetailName,
@@ -104,6 +106,7 @@ __all__ = [
     "ActForm",
     "ActWord",
     "AtStake",
+    "Covers",
     "Datum",
     "Deed",
     "DetailName",
@@ -152,6 +155,7 @@ __all__ = [
     "as_settling",
     "as_word",
     "comes_in",
+    "continued",
     "days_after",
     "deed_of",
     "each",
@@ -165,6 +169,7 @@ __all__ = [
     "next_after",
     "out_of_the_heat",
     "parts_of",
+    "phrase",
     "ring",
     "rules_of",
     "share_of",

@@ -8,6 +8,7 @@ from msgspec import Struct
 
 from backbud.collection.hard_work import stresses
 from backbud.journal.events import Event
+from backbud.tongue import phrase
 from backbud_grammar.act_words import ActWord
 
 
@@ -29,14 +30,21 @@ class Deed(Struct, frozen=True):
     @property
     def judged(self) -> str:
         """How a sentence that judges it begins: `It was repotted on …`, `It would be …`."""
-        return f"It {'would be' if self.planned else 'was'} {self.said}"
+        if self.planned:
+            return phrase("It would be {said}", said=self.said)
+        return phrase("It was {said}", said=self.said)
 
     @property
     def said(self) -> str:
         """`repotted on 2026-06-20`, `repotted between 2027-03-01 and 2027-04-10`."""
         if self.first == self.last:
-            return f"{self.act} on {self.first}"
-        return f"{self.act} between {self.first} and {self.last}"
+            return phrase("{act} on {first}", act=phrase(self.act), first=self.first)
+        return phrase(
+            "{act} between {first} and {last}",
+            act=phrase(self.act),
+            first=self.first,
+            last=self.last,
+        )
 
 
 def deed_of(done: Event) -> Deed:

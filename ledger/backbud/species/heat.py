@@ -8,6 +8,7 @@ from backbud.climate.datum import joined
 from backbud.species.facts import FEED_RESTS_OVER
 from backbud.species.windows import Window
 from backbud.species.year import Year
+from backbud.tongue import phrase
 
 
 def out_of_the_heat(year: Year, window: Window, datum: str) -> tuple[Window, str]:
@@ -19,8 +20,13 @@ def out_of_the_heat(year: Year, window: Window, datum: str) -> tuple[Window, str
     if hot is None or not hot.first <= window.best <= hot.last:
         return window, datum
     said = joined(
-        f"{hot.because.removesuffix('.')}, and feed rests from {hot.first} to {hot.last} "
-        f"({FEED_RESTS_OVER.name}, a setting of ours).",
+        phrase(
+            "{removesuffix}, and feed rests from {first} to {last} ({name}, a setting of ours).",
+            removesuffix=hot.because.removesuffix("."),
+            first=hot.first,
+            last=hot.last,
+            name=FEED_RESTS_OVER.name,
+        ),
         hot.because,
     )
     if window.opens < hot.first:

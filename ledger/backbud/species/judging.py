@@ -13,6 +13,7 @@ from backbud.species.deed import Deed
 from backbud.species.facts import SLOW_DRAIN_FROM
 from backbud.species.windows import Window
 from backbud.species.year import Year
+from backbud.tongue import phrase
 from backbud_grammar.act_words import ActWord
 
 if TYPE_CHECKING:
@@ -50,8 +51,10 @@ def _out_of_its_time(rules: Sequence[Rule], tree: Tree, deed: Deed, year: Year) 
         one.opens - _BEFORE <= deed.last and deed.first <= one.closes + _AFTER for one in windows
     ):
         return ""
-    times = " or ".join(f"from {one.opens} to {one.closes}" for one in windows)
-    return f"{deed.judged}: root work has its time here {times}."
+    times = " or ".join(
+        phrase("from {opens} to {closes}", opens=one.opens, closes=one.closes) for one in windows
+    )
+    return phrase("{judged}: root work has its time here {times}.", judged=deed.judged, times=times)
 
 
 def _leaves(rules: Sequence[Rule], tree: Tree, deed: Deed, year: Year) -> str:
@@ -59,16 +62,22 @@ def _leaves(rules: Sequence[Rule], tree: Tree, deed: Deed, year: Year) -> str:
     if deed.act != "defoliated":
         return ""
     if tree.weak:
-        return f"{deed.judged}, though it is written down as weak."
+        return phrase("{judged}, though it is written down as weak.", judged=deed.judged)
     for entry in reversed(tree.history):
         done = entry.event
         if year.first <= done.day <= deed.last and is_root_work(done) and stresses(done):
-            return f"{deed.judged}, after its roots were cut on {done.day}."
+            return phrase(
+                "{judged}, after its roots were cut on {day}.", judged=deed.judged, day=done.day
+            )
     windows = times_of(rules, "defoliated", year) if deed.hard else ()
     if not windows or any(deed.first <= one.closes + _AFTER for one in windows):
         return ""
     last = max(one.closes for one in windows)
-    return f"{deed.judged}: new leaves ripen here where the old ones come off by {last}."
+    return phrase(
+        "{judged}: new leaves ripen here where the old ones come off by {last}.",
+        judged=deed.judged,
+        last=last,
+    )
 
 
 def _in_need(tree: Tree, deed: Deed, year: Year) -> bool:

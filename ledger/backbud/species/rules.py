@@ -10,7 +10,8 @@ from msgspec import Struct
 from backbud.species.facts import COMMON_PRACTICE
 from backbud.species.proposals import Proposal
 from backbud.species.windows import Window
-from backbud.species.year import SeasonName, Year
+from backbud.species.year import Year
+from backbud.species.year_told import SeasonName
 from backbud_grammar.act_words import ActWord
 from backbud_grammar.forms import ActForm, Trait
 

@@ -8,6 +8,7 @@ from datetime import date, timedelta
 from msgspec import Struct
 
 from backbud.species.windows import Window
+from backbud.tongue import phrase
 
 # A day of a northern year; the south is shifted by six months.
 MonthDay = tuple[int, int]
@@ -56,7 +57,11 @@ STAGE_NAMES: Mapping[int, str] = {
 def stage_name(code: int) -> str:
     """What a BBCH stage is called; one with no name of its own by the nearest before it."""
     named = max(known for known in STAGE_NAMES if known <= max(code, 0))
-    return STAGE_NAMES[named] if named == code else f"{STAGE_NAMES[named]}, further on"
+    return (
+        phrase(STAGE_NAMES[named])
+        if named == code
+        else phrase("{stage}, further on", stage=phrase(STAGE_NAMES[named]))
+    )
 
 
 def after_stage(stage: Stage, opens: int, best: int, closes: int) -> Window:

@@ -5,12 +5,13 @@ from __future__ import annotations
 import calendar
 from collections.abc import Callable, Mapping
 from datetime import date, timedelta
-from typing import Literal, TypeVar
+from typing import TypeVar
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.bench.pots import Pot
+from backbud.cldr import day_and_month
 from backbud.climate.ahead import SkyAhead
 from backbud.climate.cold_turns import HardNights, NightsTurn
 from backbud.climate.coldest_night import ColdestNight
@@ -18,58 +19,21 @@ from backbud.climate.datum import joined
 from backbud.climate.leaf_fall import BROUGHT_BY_C, reference_frost
 from backbud.climate.outlook import Outlook, Span, Wants
 from backbud.climate.stages import Expected, Own
-from backbud.collection.state import OnTree, Tree
+from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.species.deed import Deed
 from backbud.species.stages import MonthDay, Stage, StageMonths, stage_name
 from backbud.species.windows import Window
+from backbud.species.year_told import Growth, Season, SeasonName, Temperature, Turn
+from backbud.tongue import continued, phrase
 from backbud_grammar.act_words import ActWord
 from backbud_grammar.dates import growing_year, growing_year_days
 
-SeasonName = Literal["spring", "summer", "autumn", "winter", "year"]
 NO_WEATHER = "The lows and highs of twelve months are not known here."
 # From after which day work of late summer moves with the usual end of growth, northern dates; ours.
 LATE_SUMMER, END_OF_GROWTH = (7, 31), (9, 10)
 # Further off than this, days that the weather moves are set to whole weeks.
 DAYS_EXACT = 21
-
-
-class Season(Struct, frozen=True, gc=False):
-    """A season of one growing year at one place, first and last day."""
-
-    name: SeasonName
-    first: date
-    last: date
-
-
-class Temperature(Struct, frozen=True, gc=False):
-    """A mean temperature over some days, and how that is known, in one sentence."""
-
-    celsius: float
-    because: str
-
-
-class Turn(Struct, frozen=True, gc=False):
-    """When the weather turns: in eight of ten years between `first` and `last`; and the datum."""
-
-    first: date
-    day: date
-    last: date
-    because: str
-
-
-class Growth(Struct, frozen=True):
-    """How a tree's wood grows, as it stands today: the weather of its place, the base temperature
-    of its heat sum, its vigour from 1 to 5, the girth that a branch of vigour 3 gains in a season,
-    and the wire that is on it."""
-
-    outlook: Outlook
-    base_c: float
-    vigour: int
-    girth_mm: float
-    wires: tuple[OnTree, ...] = ()
-
-
 _A_YEAR = timedelta(days=365)
 _Nights = TypeVar("_Nights", NightsTurn, HardNights)
 
@@ -132,7 +96,10 @@ class Year(Struct, frozen=True):
         cut = next(cuts, None)
         if cut is None or young is None or cut.day + _A_YEAR < day:
             return self.roots_bear
-        return Temperature(young.celsius, f"Its roots were cut on {cut.day}: {young.because}")
+        return Temperature(
+            young.celsius,
+            phrase("Its roots were cut on {day}: {because}", day=cut.day, because=young.because),
+        )
 
     def on(self, month_day: MonthDay) -> date:
         """The day of this growing year that a northern month and day means here."""
@@ -164,17 +131,24 @@ class Year(Struct, frozen=True):
         moved = found.day - self.on(by)
         if not moved:
             return moved, found.because
-        side = "later" if moved > timedelta(0) else "earlier"
-        said = (
-            f"In a cool temperate place its day is {usual:%-d %B}; here that comes "
-            f"{abs(moved.days)} days {side}. {found.because}"
+        side = phrase("later") if moved > timedelta(0) else phrase("earlier")
+        said = phrase(
+            "In a cool temperate place its day is {usual}; here that comes "
+            "{days} days {side}. {because}",
+            usual=day_and_month(usual),
+            days=abs(moved.days),
+            side=side,
+            because=found.because,
         )
         return moved, joined(said, found.because)
 
     @property
     def by_months(self) -> str:
         """The datum of a window that rests on months alone."""
-        return f"By the months of the {'southern' if self.southern else 'northern'} hemisphere."
+        return phrase(
+            "By the months of the {value} hemisphere.",
+            value=phrase("southern") if self.southern else phrase("northern"),
+        )
 
     @property
     def no_weather(self) -> str:
@@ -201,7 +175,7 @@ class Year(Struct, frozen=True):
         """
         if code in self.seen:
             day = self.seen[code]
-            return Stage(code, day, day, day, True, f"It was seen on {day}.")
+            return Stage(code, day, day, day, True, phrase("It was seen on {day}.", day=day))
         if code not in self.stage_months:
             return None
         if self.outlook is None and not self.seen:
@@ -236,7 +210,11 @@ class Year(Struct, frozen=True):
                         stage.last + late,
                         False,
                         joined(
-                            f"{stage.because} But it follows {stage_name(before.code).lower()}.",
+                            phrase(
+                                "{because} But it follows {stage_name}.",
+                                because=stage.because,
+                                stage_name=continued(stage_name(before.code)),
+                            ),
                             stage.because,
                         ),
                     )
@@ -246,7 +224,7 @@ class Year(Struct, frozen=True):
     def _seen_or_expected(self, code: int) -> Stage:
         if code in self.seen:
             day = self.seen[code]
-            return Stage(code, day, day, day, True, f"It was seen on {day}.")
+            return Stage(code, day, day, day, True, phrase("It was seen on {day}.", day=day))
         if self.outlook is None:
             return self._by_months(code, self.no_weather)
         usual = self.stage_months[code][1]
@@ -259,7 +237,9 @@ class Year(Struct, frozen=True):
                 first=found.first + sooner, day=found.day + sooner, last=found.last + sooner
             )
         if found is None:
-            datum = f"{self.by_months} By its weather it does not come this year."
+            datum = phrase(
+                "{by_months} By its weather it does not come this year.", by_months=self.by_months
+            )
             return self._by_months(code, datum)
         return self._frosted(code, found)
 
@@ -282,7 +262,14 @@ class Year(Struct, frozen=True):
             late = usual - self.on(reference_frost(code))
             latest = [frost.first + late, frost.day + late, frost.last + late]
             if latest[1] < days[1]:
-                because = joined(f"{because} But frost brings it: {frost.because}", found.because)
+                because = joined(
+                    phrase(
+                        "{because} But frost brings it: {because_2}",
+                        because=because,
+                        because_2=frost.because,
+                    ),
+                    found.because,
+                )
             days = list(map(min, days, latest))
         window = self.rounded(Window(days[0], days[1], max(days[1:])))
         return Stage(code, window.opens, window.best, window.closes, False, because)

@@ -14,6 +14,7 @@ from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.photographs.named import marked_for
 from backbud.plan.followups import FollowUp, ReasonSort
+from backbud.tongue import phrase
 from backbud.views.for_keeper import is_work_for_keeper
 from backbud.views.grounds import Grounds
 from backbud.views.hidden_names import HiddenNames, others, places
@@ -21,7 +22,7 @@ from backbud.views.history import EntryView, free_names
 from backbud.views.less import nameless, unpriced
 from backbud.views.people import PersonView
 from backbud.views.plain_details import is_plain_part, plain_details
-from backbud.views.plain_words import is_plain_keep
+from backbud.views.plain_words import is_plain_keep, told_plainly
 from backbud.views.shelf import ShelfView
 from backbud.views.tree import ThingView, TreeView
 from backbud.views.work import ReasonView, SettledView, WorkView
@@ -76,7 +77,9 @@ class Audience:
         # own accord, so there only what a place is called that is named for somebody is hidden.
         self._places = HiddenNames(named)
         self._named_places = HiddenNames(filter(self._others.named_in, named))
-        self._at_places = tuple(f" at {name}" for name in sorted(named, key=len, reverse=True))
+        self._at_places = tuple(
+            phrase(" at {name}", name=name) for name in sorted(named, key=len, reverse=True)
+        )
 
     @property
     def eyes(self) -> Eyes:
@@ -168,6 +171,8 @@ class Audience:
     def _entry(self, entry: EntryView, event: Event) -> EntryView | None:
         if entry.private:
             return None
+        # When a line was written is the keeper's matter.
+        entry = replace(entry, late=None) if entry.late else entry
         match self._eyes.sort:
             case "helper":
                 # A line as written may tell of money beside the work.
@@ -209,6 +214,8 @@ class Audience:
         elif entry.text and not text and event.row.needs_detail:
             return None  # Alone it says nothing: moved.
         remark = "" if event.row.prose else said
+        plainly = told_plainly(event, text, self._grounds.stuff, self._hides)
+        plainly = "" if event.row.prose else plainly
         within = self._nobodys(entry.within)
         count = "" if entry.within else entry.count
         return replace(
@@ -218,12 +225,17 @@ class Audience:
             remark=remark,
             within=within,
             count=count,
+            plainly=plainly,
         )
 
     def _plain(self, event: Event, text: str) -> str:
         """The details of a line in words of the language, with nobody's name and no place."""
         plain = plain_details(event.row, event.named_row, text, self._grounds.stuff)
-        return "" if self._others.named_in(plain) or self._places.named_in(plain) else plain
+        return "" if self._hides(plain) else plain
+
+    def _hides(self, text: str) -> bool:
+        """Whether an owner is not to read it: it names somebody else, or a place."""
+        return self._others.named_in(text) or self._places.named_in(text)
 
     def _owners_work(self, work: WorkView) -> WorkView:
         """A reason that names others is left out, and of a title that does its act is left. No line
@@ -256,7 +268,7 @@ class Audience:
         is_plain = not work.planned or all(map(is_plain_part, title.split()[1:]))
         if part and not self._owners_part(part):
             is_plain = False
-        if is_plain and not self._others.named_in(title) and not self._places.named_in(title):
+        if is_plain and not self._hides(title):
             return title
         return title.split()[0]
 
@@ -288,7 +300,7 @@ class Audience:
             text = f"{event.day}: {event.act} {plain}".rstrip() + "."
         elif event is None and reason.file:
             return ""
-        return "" if self._others.named_in(text) or self._places.named_in(text) else text
+        return "" if self._hides(text) else text
 
     def _event_at(self, tree: str, reason: ReasonView | ThingView) -> Event | None:
         """The line of the tree's history that something stands on."""

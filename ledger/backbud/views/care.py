@@ -12,6 +12,7 @@ from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.plan.followups import FollowUp
 from backbud.species import Species, Window
+from backbud.tongue import continued, phrase
 from backbud.views import care_words as said
 from backbud.views.paper import CareItem, CareStage, CareView, PaperTreeView, PartyView
 from backbud.views.photograph import PhotographView, portrait
@@ -76,7 +77,10 @@ def care_view(
         water=tuple(_water(ground, fuller)),
         stands=tuple(_stands(ground, fuller)),
         trouble=said.trouble(ground.tree.kind, wired=wired, fuller=fuller),
-        back=(*_items(ours, MOST_BACK, ground.today, fuller), CareItem(_ANY, "", _ANY_HOW)),
+        back=(
+            *_items(ours, MOST_BACK, ground.today, fuller),
+            CareItem(phrase(_ANY), "", phrase(_ANY_HOW)),
+        ),
         cautions=tuple(_cautions(ground)),
     )
 
@@ -135,11 +139,12 @@ def _item(some: Sequence[FollowUp], today: date, fuller: bool) -> CareItem:
 
 def _title(one: FollowUp, part: str) -> str:
     """A work as its owner is told of it, without a part of the tree."""
-    title = one.title.removesuffix(f" on {part}") if part else one.title
-    rest = title.partition(" ")[2]
+    title = one.title.removesuffix(phrase(" on {part}", part=part)) if part else one.title
+    act = phrase(one.row.bare or one.act)
+    rest = title.removeprefix(phrase("{act} {what}", act=act, what="").rstrip()).strip()
     if one.planned and not all(map(is_plain_part, rest.split())):
         # A plan may be written in any words.
-        title, rest = title.partition(" ")[0], ""
+        title, rest = act, ""
     told = _TOLD.get(one.act)
     return told(rest).rstrip() if told else words.sentence(title)
 
@@ -149,18 +154,31 @@ _OF_WINTER: frozenset[ActWord] = frozenset({"protected", "unprotected"})
 # Each work that an owner is told of in other words than the bench has, from what stands behind its
 # first word.
 _TOLD: Mapping[ActWord, Callable[[str], str]] = {
-    "fed": lambda what: f"Feed it {what}",
-    "unprotected": lambda what: "Take its winter shelter off",
-    "vigour": lambda what: "See whether it grows again, and tell us",
-    "protected": lambda what: f"Protect {'it ' if what.startswith('against') else ''}{what}",
-    "checked": lambda what: f"Look {what if what.startswith('for ') else f'at the {what}'}",
-    "untied": lambda what: "Take out the wires that tie it into its pot",
-    "unwired": lambda what: f"Cut off the wire {what}",
-    "unguyed": lambda what: f"Cut off the guy wires {what}",
-    "unwrapped": lambda what: f"Take the wrapping off {what.removeprefix('on ')}",
-    "repotted": lambda what: f"Repotting {what}",
-    "wired": lambda what: f"Wiring: {what}" if what else "Wiring",
-    "treated-deadwood": lambda what: f"The deadwood, {what}" if what else "The deadwood",
+    "fed": lambda what: phrase("Feed it {what}", what=what),
+    "unprotected": lambda what: phrase("Take its winter shelter off"),
+    "vigour": lambda what: phrase("See whether it grows again, and tell us"),
+    "protected": lambda what: (
+        phrase("Protect it {what}", what=what)
+        if what.startswith(phrase("against {what}", what=""))
+        else phrase("Protect {what}", what=what)
+    ),
+    "checked": lambda what: (
+        phrase("Look {what}", what=what)
+        if what.startswith(phrase("for {what}", what=""))
+        else phrase("Look at the {what}", what=what)
+    ),
+    "untied": lambda what: phrase("Take out the wires that tie it into its pot"),
+    "unwired": lambda what: phrase("Cut off the wire {what}", what=what),
+    "unguyed": lambda what: phrase("Cut off the guy wires {what}", what=what),
+    "unwrapped": lambda what: phrase(
+        "Take the wrapping off {removeprefix}",
+        removeprefix=what.removeprefix(phrase("on {part}", part="")),
+    ),
+    "repotted": lambda what: phrase("Repotting {what}", what=what),
+    "wired": lambda what: phrase("Wiring: {what}", what=what) if what else phrase("Wiring"),
+    "treated-deadwood": lambda what: (
+        phrase("The deadwood, {what}", what=what) if what else phrase("The deadwood")
+    ),
 }
 
 
@@ -168,9 +186,9 @@ def when(window: Window, today: date) -> str:
     """`between 4 and 20 May`, `now, until 6 March`."""
     year = today.year
     if window.closes < today:
-        return "now"
+        return phrase("now")
     if window.opens <= today:
-        return f"now, until {words.day(window.closes, year)}"
+        return phrase("now, until {day}", day=words.day(window.closes, year))
     return words.between(window.opens, window.closes, year)
 
 
@@ -200,16 +218,18 @@ def _leave(ground: CareGround, fuller: bool) -> Iterator[CareItem]:
                     until[what] = ends, why
     for what, (ends, why) in until.items():
         yield CareItem(
-            what,
-            f"before {words.day(ends, today.year)}" if ends and what not in said.UNDATED else "",
-            why,
+            phrase(what),
+            phrase("before {day}", day=words.day(ends, today.year))
+            if ends and what not in said.UNDATED
+            else "",
+            phrase(why),
         )
     for what, why in said.ALWAYS_LEAVE[1 if _lives_indoors(ground.tree) else 0 :]:
         if fuller:
-            yield CareItem(what, "", why)
+            yield CareItem(phrase(what), "", phrase(why))
     if ground.species is not None:
         for never in ground.species.never:
-            yield CareItem(never.rstrip("."), "", "")
+            yield CareItem(phrase(never).rstrip("."), "", "")
 
 
 def _winter(ground: CareGround, fuller: bool) -> Iterator[CareItem]:
@@ -222,7 +242,7 @@ def _winter(ground: CareGround, fuller: bool) -> Iterator[CareItem]:
     else:
         found = said.WINTER_BARE
     for what, how in found if fuller else found[:1]:
-        yield CareItem(what, "", how)
+        yield CareItem(phrase(what), "", phrase(how))
 
 
 def _lives_indoors(tree: Tree) -> bool:
@@ -235,16 +255,16 @@ def _water(ground: CareGround, fuller: bool) -> Iterator[str]:
     species = ground.species
     of_kind = [one for one in species.advice if _is_of_water(one)] if species is not None else []
     if species is not None and species.water is not None:
-        value = species.water.value.rstrip(".")
-        yield f"What its kind wants: {value[:1].lower()}{value[1:]}."
+        value = phrase(species.water.value).rstrip(".")
+        yield phrase("What its kind wants: {what}.", what=continued(value))
     elif of_kind:
         yield _whole(of_kind[0])
-    yield from said.WATER
+    yield from map(phrase, said.WATER)
     depth = ground.pot_depth_cm
     if depth is not None:
-        yield (said.SHALLOW if depth < 8 else said.DEEP).format(depth=depth)
+        yield phrase(said.SHALLOW if depth < 8 else said.DEEP, depth=depth)
     if fuller:
-        yield from said.WATER_FULLER
+        yield from map(phrase, said.WATER_FULLER)
 
 
 def _stands(ground: CareGround, fuller: bool) -> Iterator[str]:
@@ -252,16 +272,16 @@ def _stands(ground: CareGround, fuller: bool) -> Iterator[str]:
     species = ground.species
     if species is None:
         return
-    told = [_whole(fact.value) for fact in (species.water, species.light) if fact is not None]
+    told = [fact.value for fact in (species.water, species.light) if fact is not None]
     if species.light is not None:
-        yield told[-1]
+        yield _whole(told[-1])
     # What is said of its water or its light in more words is said where that stands.
     found = [
         one
-        for one in map(_whole, species.advice)
+        for one in species.advice
         if not (_is_of_water(one) or any(_begins_as(one, t) for t in told))
     ]
-    yield from found if fuller else found[:2]
+    yield from map(_whole, found if fuller else found[:2])
 
 
 def _is_of_water(text: str) -> bool:
@@ -279,19 +299,22 @@ def _first_words(text: str) -> list[str]:
 
 def _whole(text: str) -> str:
     """A sentence, with a capital and a stop."""
-    return words.sentence(text.rstrip(".")) + "."
+    return words.sentence(phrase(text).rstrip(".")) + "."
 
 
 def _cautions(ground: CareGround) -> Iterator[str]:
     """What can hurt whoever cares for it, or their animals."""
     species = ground.species
     if species is not None and species.toxicity is not None:
-        yield species.toxicity.value
+        yield phrase(species.toxicity.value)
     treated = [event.day for event in ground.events if event.was("treated")]
     if treated and ground.today - max(treated) < _TREATED:
         yield (
-            "It was treated against pest or disease here. Wash your hands after touching it, and "
-            "keep children and animals off it for as long as the product's label says."
+            phrase(
+                "It was treated against pest or disease here. Wash your hands after "
+                "touching it, and keep children and animals off it for as long as the "
+                "product's label says."
+            )
         )
     if ground.tree.on("wire", "guy"):
-        yield "Cut ends of wire are sharp; mind your eyes when you lean over it."
+        yield phrase("Cut ends of wire are sharp; mind your eyes when you lean over it.")

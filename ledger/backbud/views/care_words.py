@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from backbud.tongue import phrase
 from backbud.views.paper import CareItem
 from backbud_grammar.act_words import ActWord
 from backbud_grammar.forms import Trait
@@ -157,4 +158,4 @@ def trouble(kind: str, *, wired: bool, fuller: bool) -> tuple[CareItem, ...]:
         signs = (CONIFER_TROUBLE, *TROUBLE[HANGS:])
     found = [*([WIRED_TROUBLE] if wired else []), *signs]
     shown = found if fuller else found[: 4 if wired else 3]
-    return tuple(CareItem(sign, "", means) for sign, means in shown)
+    return tuple(CareItem(phrase(sign), "", phrase(means)) for sign, means in shown)

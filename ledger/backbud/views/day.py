@@ -15,6 +15,7 @@ from backbud.collection.state import Tree
 from backbud.plan.followups import OPEN, FollowUp, State, waits_for_its_week
 from backbud.plan.run import Plan
 from backbud.species import PROMISE
+from backbud.tongue import phrase
 from backbud.views.work import WorkView, work_view
 from backbud.words import monday_of
 from backbud_grammar.act_words import ActWord
@@ -167,7 +168,9 @@ def rounds(some: Iterable[WorkView], *, by_days: bool = False) -> list[list[Work
 
 def plain_title(work: WorkView) -> str:
     """What is to be done, without the part of the tree that it is done to."""
-    return work.title.removesuffix(f" on {work.part}") if work.part else work.title
+    return (
+        work.title.removesuffix(phrase(" on {part}", part=work.part)) if work.part else work.title
+    )
 
 
 def joint_title(some: Sequence[WorkView]) -> str:
@@ -180,14 +183,16 @@ def joint_title(some: Sequence[WorkView]) -> str:
     if len({one.tree for one in some}) > 1:
         return plain_title(first)
     parts = list(dict.fromkeys(one.part for one in some))
-    ending = f" on {first.part}"
+    ending = phrase(" on {part}", part=first.part)
     if len(parts) == 1 or not first.title.endswith(ending):
         return first.title
     title = first.title.removesuffix(ending)
     if "" in parts:
         return title
     *others, last = parts
-    return f"{title} on {', '.join(others)} and {last}"
+    return phrase(
+        "{title} on {others} and {last}", title=title, others=", ".join(others), last=last
+    )
 
 
 def _both(titles: Sequence[str]) -> str:

@@ -8,6 +8,7 @@ from msgspec import Struct, field
 
 from backbud.climate.degrees import degrees
 from backbud.species import Fact, Species
+from backbud.tongue import phrase
 
 
 class SpeciesFact(Struct, frozen=True):
@@ -37,7 +38,7 @@ def facts_of(species: Species, more: MoreFacts) -> tuple[SpeciesFact, ...]:
     return (
         *_own(species),
         *(
-            SpeciesFact(label, str(fact.value), fact.source)
+            SpeciesFact(label, str(fact.value), phrase(fact.source))
             for some in added
             for label, fact in some.items()
         ),
@@ -45,29 +46,41 @@ def facts_of(species: Species, more: MoreFacts) -> tuple[SpeciesFact, ...]:
 
 
 def _own(species: Species) -> Iterator[SpeciesFact]:
-    strongest = "at the top" if species.strongest == "acrotonic" else "at the base"
-    yield SpeciesFact("grows strongest", strongest, "")
+    strongest = phrase("at the top") if species.strongest == "acrotonic" else phrase("at the base")
+    yield SpeciesFact(phrase("grows strongest"), strongest, "")
     if fact := species.hardiness:
-        yield SpeciesFact("hardiness", f"RHS {fact.value}", fact.source)
+        yield SpeciesFact(
+            phrase("hardiness"), phrase("RHS {value}", value=fact.value), phrase(fact.source)
+        )
     if ph := species.soil_ph:
-        yield SpeciesFact("soil pH", f"{ph.value[0]:g} to {ph.value[1]:g}", ph.source)
+        yield SpeciesFact(
+            phrase("soil pH"),
+            phrase("{value:g} to {value_2:g}", value=ph.value[0], value_2=ph.value[1]),
+            phrase(ph.source),
+        )
     if fact := species.usual_mix:
-        yield SpeciesFact("usual mix", fact.value, fact.source)
+        yield SpeciesFact(phrase("usual mix"), phrase(fact.value), phrase(fact.source))
     if years := species.repot_years:
-        yield SpeciesFact("repotted every", _years(years.value), years.source)
+        yield SpeciesFact(phrase("repotted every"), _years(years.value), phrase(years.source))
     if interval := species.repot_interval:
         young, old = interval.value.young, interval.value.old
-        said = f"{_years(young)} when young, {_years(old)} when old"
-        yield SpeciesFact("by age", said, interval.source)
+        said = phrase(
+            "{years} when young, {years_2} when old", years=_years(young), years_2=_years(old)
+        )
+        yield SpeciesFact(phrase("by age"), said, phrase(interval.source))
     if share := species.root_share:
         cool, warm = share.value
-        yield SpeciesFact("off at once", _share_of_ball(cool, warm), share.source)
+        yield SpeciesFact(phrase("off at once"), _share_of_ball(cool, warm), phrase(share.source))
     if limit := species.frost_limit_c:
-        yield SpeciesFact("roots in a pot bear", f"{degrees(limit.value)}", limit.source)
+        yield SpeciesFact(
+            phrase("roots in a pot bear"), f"{degrees(limit.value)}", phrase(limit.source)
+        )
     if limit := species.young_frost_limit_c:
-        yield SpeciesFact("young roots bear", f"{degrees(limit.value)}", limit.source)
+        yield SpeciesFact(
+            phrase("young roots bear"), f"{degrees(limit.value)}", phrase(limit.source)
+        )
     if limit := species.comes_in_below_c:
-        yield SpeciesFact("comes in below", f"{degrees(limit.value)}", limit.source)
+        yield SpeciesFact(phrase("comes in below"), f"{degrees(limit.value)}", phrase(limit.source))
     for label, text in (
         ("light", species.light),
         ("water", species.water),
@@ -75,16 +88,18 @@ def _own(species: Species) -> Iterator[SpeciesFact]:
         ("poisonous", species.toxicity),
     ):
         if text:
-            yield SpeciesFact(label, text.value, text.source)
+            yield SpeciesFact(phrase(label), phrase(text.value), phrase(text.source))
 
 
 def _share_of_ball(cool: float, warm: float) -> str:
     """A share of the ball's volume, never of its roots: nobody has counted those."""
-    of_ball = f"{100 * cool:.0f} % of the root ball's volume"
+    of_ball = phrase("{value:.0f} % of the root ball's volume", value=100 * cool)
     if cool == warm:
         return of_ball
-    return f"{of_ball} in a cool place, {100 * warm:.0f} % in a warm one"
+    return phrase(
+        "{of_ball} in a cool place, {value:.0f} % in a warm one", of_ball=of_ball, value=100 * warm
+    )
 
 
 def _years(years: tuple[int, int, int]) -> str:
-    return f"{years[0]} to {years[2]} years"
+    return phrase("{years} to {years_2} years", years=years[0], years_2=years[2])

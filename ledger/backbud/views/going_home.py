@@ -8,6 +8,7 @@ from datetime import date
 from msgspec import Struct
 
 from backbud.collection.state import Tree
+from backbud.tongue import phrase
 from backbud.views.work import WorkView
 
 # What ends something that runs on a tree, and must not be broken off by sending it home.
@@ -46,11 +47,11 @@ def not_yet(tree: Tree, holds: Sequence[HoldView], today: date) -> tuple[str, ..
     until = {hold.runs for hold in holds if hold.until > today}
     found = []
     if tree.weak:
-        found.append("it is written down as weak")
+        found.append(phrase("it is written down as weak"))
     if tree.quarantined and _ENDS_CARE["released"] not in until:
-        found.append("it is still in quarantine")
+        found.append(phrase("it is still in quarantine"))
     if tree.on("protection") and _ENDS_CARE["unprotected"] not in until:
-        found.append("it still stands in its winter shelter")
+        found.append(phrase("it still stands in its winter shelter"))
     if tree.on("shade") and _ENDS_CARE["unshaded"] not in until:
-        found.append("it still stands under shade")
+        found.append(phrase("it still stands under shade"))
     return tuple(found)

@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Mapping
 from datetime import date
 from functools import lru_cache
 
 from msgspec import Struct
 
 from backbud.collection.batch import ARRIVALS, GOINGS, RAISED
-from backbud.collection.state import Entry
+from backbud.collection.state import Entry, Tree
 from backbud.journal.events import Event
+from backbud.journal.late_lines import late_lines
+from backbud.journal.read import Journal
+from backbud.journal.written_when import written_when
+from backbud.tongue import phrase
 from backbud.views.for_keeper import is_entry_for_keeper
 from backbud.views.life import Sign, sign_of
 from backbud.views.marked import for_owner
@@ -48,6 +53,16 @@ class CorrectionView(Struct, frozen=True):
     was_at: str
 
 
+class LateView(Struct, frozen=True):
+    """The day of the revision by which a line stood there as it is, long after its own day.
+
+    `changed`: it had stood there otherwise before.
+    """
+
+    on: date
+    changed: bool
+
+
 class EntryView(Struct, frozen=True, kw_only=True):
     """One line of a tree's history.
 
@@ -59,12 +74,14 @@ class EntryView(Struct, frozen=True, kw_only=True):
     `count`: where a line counted a batch, how many there are after it, as a person says it, else
     ""; `of`: to how many of it the line was done, null where to all. `within`: the handle of the
     batch that the tree was one of then, else "".
+    `plainly`: what an owner reads in place of act and details, else "".
     `done`: it counts; neither taken back nor held back. `held_back`: not all of the line was
     understood, so it changes nothing. `kept`: the words of it that were not used. `free_words`:
     some of its details may hold any words at all. `private`: for the keeper's eyes only.
     `own_words`: the line as written, where own words of the keeper stand in it, or where it was
     said in other words than those of the language, else ""; `act`, `details` and `text` are what
-    was read. `sign`: what it is drawn as. `for_owner`: its words, or
+    was read. `sign`: what it is drawn as. `late`: where the journal's git repository tells
+    that it was written, or changed, long after its day, else null. `for_owner`: its words, or
     its remark, that are marked for the tree's owner to read.
     """
 
@@ -91,6 +108,8 @@ class EntryView(Struct, frozen=True, kw_only=True):
     of: int | None = None
     within: str = ""
     for_owner: str = ""
+    plainly: str = ""
+    late: LateView | None = None
 
     @property
     def as_read(self) -> str:
@@ -107,11 +126,11 @@ class EntryView(Struct, frozen=True, kw_only=True):
     @property
     def whose(self) -> str:
         """How many there are after the line, and of what batch the tree was one, in words."""
-        told = [f"{self.count} now"] if self.count else []
+        told = [phrase("{count} now", count=self.count)] if self.count else []
         if self.within and self.of is not None:
-            told = [f"said of {self.of} of {self.within}"]
+            told = [phrase("said of {of} of {within}", of=self.of, within=self.within)]
         elif self.within:
-            told = [f"as one of {self.within}"]
+            told = [phrase("as one of {within}", within=self.within)]
         return "; ".join(told)
 
     @property
@@ -151,6 +170,29 @@ def entry_view(entry: Entry) -> EntryView:
         within=entry.within,
         for_owner=for_owner(event.text if event.row.prose else event.remark),
     )
+
+
+def late_in(journal: Journal, today: date) -> dict[str, LateView]:
+    """The lines that were written, or changed, long after their day, by where they stand: as the
+    git repository of the journal's folder tells."""
+    found = late_lines(journal.texts, written_when(journal.folder, journal.memory), today)
+    return {at: LateView(one.on, one.changed) for at, one in found.items()}
+
+
+def late_by_tree(
+    trees: Iterable[Tree], late: Mapping[str, LateView]
+) -> dict[str, dict[str, LateView]]:
+    """By the handle of each tree that has some, its lines that were written late, by where they
+    stand. `late`: those of all."""
+    if not late:
+        return {}
+    found: dict[str, dict[str, LateView]] = {}
+    for tree in trees:
+        for entry in tree.history:
+            at = f"{entry.event.file}:{entry.event.line}"
+            if at in late:
+                found.setdefault(tree.handle, {})[at] = late[at]
+    return found
 
 
 # Lines that tell how many there are now; others tell it in their own words, or leave it as it was.

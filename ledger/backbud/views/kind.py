@@ -32,6 +32,7 @@ from backbud.species import (
     rules_of,
     stage_name,
 )
+from backbud.tongue import continued, phrase
 from backbud.views.facts import MoreFacts, SpeciesFact, facts_of
 from backbud_grammar.act_words import ActWord, as_act
 from backbud_grammar.acts import ROWS
@@ -139,18 +140,18 @@ def kind_view(
     works = _works((*rules_of(species), *own, *common), species, year, acts)
     return KindView(
         **_names(known),
-        habit=species.habit,
+        habit=phrase(species.habit),
         evergreen=species.evergreen,
         facts=facts_of(species, more),
         year=year.name,
         first_day=year.first,
         place=year.place,
         stages=tuple(_stages(species, year)),
-        stages_from=STAGES_FROM,
+        stages_from=phrase(STAGES_FROM),
         works=tuple(sorted(works, key=lambda work: (work.best, work.title))),
         afterwards=tuple(_afterwards((*rules_of(species), *own), species, year, acts, works)),
-        never=tuple(species.never),
-        advice=tuple(species.advice),
+        never=tuple(map(phrase, species.never)),
+        advice=tuple(map(phrase, species.advice)),
         unsuited=unsuited(species, year),
     )
 
@@ -162,9 +163,11 @@ def unsuited(species: Species, year: Year) -> str:
         return ""
     if outlook.chill_met(year.first, wanted.value) is not None:
         return ""
-    return (
-        f"It does not suit this place: its buds want {wanted.value:g} chill portions "
-        f"({wanted.source}), and its winters never give them."
+    return phrase(
+        "It does not suit this place: its buds want {value:g} chill portions "
+        "({source}), and its winters never give them.",
+        value=wanted.value,
+        source=phrase(wanted.source),
     )
 
 
@@ -245,7 +248,7 @@ def _stages(species: Species, year: Year) -> Iterator[StageView]:
     for code in sorted(species.stage_months):
         stage = year.stage(code)
         if stage is not None:
-            name = stage_name(code).lower()
+            name = continued(stage_name(code))
             yield StageView(code, name, stage.first, stage.day, stage.last, stage.because)
 
 
@@ -271,10 +274,10 @@ def _works(
                         days.opens,
                         days.best,
                         days.closes,
-                        one.because,
+                        phrase(one.because),
                         cautions,
                         rule.id,
-                        rule.source,
+                        phrase(rule.source),
                         one.act,
                     )
                     out.setdefault((rule.id, title, one.window), row)
@@ -304,7 +307,12 @@ def _afterwards(
                     after = tuple(
                         (on - day).days for on in (window.opens, window.best, window.closes)
                     )
-                    key = (title, (after[0], after[1], after[2]), one.because, rule.source)
+                    key = (
+                        title,
+                        (after[0], after[1], after[2]),
+                        phrase(one.because),
+                        phrase(rule.source),
+                    )
                     found.setdefault(key, []).append(act)
     for (title, later, because, source), after_acts in found.items():
         yield AfterView(tuple(dict.fromkeys(after_acts)), title, later, because, source)

@@ -31,6 +31,7 @@ def only_tree(view: Nursery, tree: Tree) -> Nursery:
         sections=_only(view.sections, handle),
         bites=_only(view.bites, handle),
         photographs=_only(view.photographs, handle),
+        late=_only(view.late, handle),
         outlines=_only(view.outlines, handle),
         weather=Weather(
             water=view.weather.water.only(handle),
@@ -53,6 +54,7 @@ def without_trees(view: Nursery) -> Nursery:
         stores=Stores(),
         bites={},
         photographs={},
+        late={},
         outlines={},
         people=(),
         registers=(),
@@ -75,6 +77,7 @@ def own_inputs(view: Nursery, around: object) -> tuple[object, ...]:
         view.sections,
         view.bites,
         view.photographs,
+        view.late,
         view.outlines,
         view.weather,
     )

@@ -12,6 +12,7 @@ from backbud.plan.followups import FollowUp
 from backbud.plan.stores import Stores
 from backbud.species import Section
 from backbud.views.facts import SpeciesFacts
+from backbud.views.history import LateView
 from backbud.views.kind import KindView
 from backbud.views.outline import OutlineView
 from backbud.views.paper import PapersView
@@ -43,7 +44,8 @@ class Nursery(Struct, frozen=True):
     were renamed too. `people`: as their cards have them. `hidden`: the names of who
     asked to be forgotten, by the number that stands for them. `handed_out`: of each folder that
     leaves the house, whose it is and its first page; `unshown`: the trees that are to be public,
-    and are not for want of consent.
+    and are not for want of consent. `late`: by the tree's handle, its lines that were written long
+    after their day, by where they stand.
     """
 
     title: str
@@ -72,6 +74,7 @@ class Nursery(Struct, frozen=True):
     hidden: Mapping[str, tuple[str, ...]] = {}
     handed_out: tuple[tuple[str, str], ...] = ()
     unshown: tuple[str, ...] = ()
+    late: Mapping[str, Mapping[str, LateView]] = {}
 
     def name(self, handle: str) -> str:
         """The name a person reads for the handle of a person, a place, a pot or a mix."""

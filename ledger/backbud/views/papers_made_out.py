@@ -10,6 +10,7 @@ from backbud import words
 from backbud.collection.bookings import Booked
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
+from backbud.tongue import phrase
 from backbud.views.care import CareGround, care_view
 from backbud.views.paper import CareStage, CareView, PapersView, ReceiptView
 from backbud.views.paper_ground import (
@@ -136,7 +137,7 @@ def _agreed(event: Event) -> str:
         parts.append(f"{words.money(rate.number, rate.unit)} {per}")
     said = " and ".join(parts)
     if what:
-        return f"{said} for {what}" if said else what
+        return phrase("{said} for {what}", said=said, what=what) if said else what
     return said
 
 

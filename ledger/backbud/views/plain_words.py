@@ -6,7 +6,8 @@ but what a pest was treated with.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+import re
+from collections.abc import Callable, Collection, Iterator, Sequence
 
 from msgspec import Struct
 
@@ -14,11 +15,14 @@ from backbud import words
 from backbud.collection.state import OnTree
 from backbud.journal.events import Event
 from backbud.journal.things import Thing, Things
+from backbud.species.stages import stage_name
+from backbud.tongue import continued, phrase
 from backbud_grammar.act_words import ActWord, DetailName
 from backbud_grammar.forms import ANY_WORDS
 from backbud_grammar.syntax import Detail
 
 _METALS = {"Al": "aluminium", "Cu": "copper", "annealed": "annealed copper"}
+_METAL = re.compile(rf"\b(?:{'|'.join(_METALS)})\b")
 # What an owner can picture: how long, how big, how many, how far round, how large a part.
 _PLAIN_SORTS = frozenset({"length", "size", "number", "angle", "share", "fraction"})
 _PRODUCT: tuple[DetailName, ...] = ("product", "with")
@@ -51,7 +55,7 @@ def pot_in_words(pot: Thing) -> str:
         return pot.title
     looks = " ".join(filter(None, (pot.text("colour"), pot.text("shape"))))
     inside = pot.measure("inside")
-    size = f"{words.sizes(str(inside))} inside" if inside is not None else ""
+    size = phrase("{sizes} inside", sizes=words.sizes(str(inside))) if inside is not None else ""
     return ", ".join(filter(None, (looks, size))) or pot.title
 
 
@@ -65,7 +69,15 @@ class DoneLine(Struct, frozen=True, gc=False):
 
 def act_in_words(event: Event, called: Called) -> str:
     """A line in plain words."""
-    said = _said(event)
+    said = act_alone(event)
+    stage = event.measure("stage") if event.was("staged") else None
+    if stage is not None:
+        part = next((phrase(" on {part}", part=one.part) for one in event.details if one.part), "")
+        return phrase(
+            "Seen: {stage_name}{part}",
+            stage_name=continued(stage_name(int(stage.numbers[0]))),
+            part=part,
+        )
     if "potting" in event.row.traits or event.has("mix") or event.has("off below"):
         details = list(_potting(event, called))
     elif event.was("wired", "guyed"):
@@ -80,7 +92,41 @@ def act_in_words(event: Event, called: Called) -> str:
     if not told:
         return said
     # `Wire taken off on left 2`, and `Wired: 2 mm aluminium on left 2`.
-    return f"{said} {told}" if all(one.startswith("on ") for one in details) else f"{said}: {told}"
+    return (
+        f"{said} {told}"
+        if all(one.startswith(phrase("on {part}", part="")) for one in details)
+        else f"{said}: {told}"
+    )
+
+
+def told_plainly(
+    event: Event, shown: str, stuff: Collection[str], hides: Callable[[str], bool]
+) -> str:
+    """A line for the page of a tree, which nobody reads over before it is handed out: as a paper
+    says it where all of its details may be read, else what was done, with those that may.
+
+    `shown`: the details that may be read, as written. `stuff`: the words of the handles of pots,
+    mixes and materials; what these are called may name anybody. `hides`: whether a text names who
+    or what is not to be read.
+    """
+
+    def called(handle: str) -> str:
+        return handle if all(word in stuff for word in handle.split("-")) else ""
+
+    if shown == event.text and _is_pictured(event):
+        told = act_in_words(event, called)
+        if not hides(told):
+            return told
+    details = _METAL.sub(lambda found: _METALS[found[0]], shown)
+    return ": ".join(filter(None, (act_alone(event), details)))
+
+
+def _is_pictured(event: Event) -> bool:
+    """Whether `act_in_words` tells all of a line that its owner can picture."""
+    plain = event.was("staged", "wired", "guyed") or "potting" in event.row.traits
+    measures = (one.measure for one in event.details if one.measure is not None)
+    sorts = {measure.sort for measure in measures}
+    return plain or (bool(event.row.plainly) and sorts <= _PLAIN_SORTS)
 
 
 def is_plain_keep(event: Event) -> bool:
@@ -88,9 +134,9 @@ def is_plain_keep(event: Event) -> bool:
     return "daily_keep" in event.row.traits and not event.was("checked")
 
 
-def _said(event: Event) -> str:
+def act_alone(event: Event) -> str:
     """What was done, as its row says it to an owner."""
-    return words.sentence(event.row.plainly or event.act.replace("-", " "))
+    return words.sentence(phrase(event.row.plainly or event.act.replace("-", " ")))
 
 
 def done_lines(events: Sequence[Event], called: Called, year: int) -> tuple[DoneLine, ...]:
@@ -108,8 +154,8 @@ def done_lines(events: Sequence[Event], called: Called, year: int) -> tuple[Done
         elif event is often[event.act][0]:
             some = often[event.act]
             days = words.between(some[0].day, some[-1].day, year)
-            times = "twice" if len(some) == 2 else f"{len(some)} times"
-            found.append(DoneLine(days, f"{_said(event)} {times}", event.act))
+            times = phrase("twice") if len(some) == 2 else phrase("{some} times", some=len(some))
+            found.append(DoneLine(days, f"{act_alone(event)} {times}", event.act))
     return tuple(found)
 
 
@@ -120,52 +166,64 @@ def _singly(event: Event) -> int:
 
 def thing_in_words(thing: OnTree) -> str:
     """Something that is on the tree: `2.5 mm aluminium wire on left 2`."""
-    what = " ".join(_METALS.get(word, word) for word in thing.what.split())
-    sort = {"guy": "guy wire", "wrap": "wrapping"}.get(thing.sort, thing.sort)
-    return f"{what} {sort}{f' on {thing.part}' if thing.part else ''}".strip()
+    what = " ".join(phrase(_METALS.get(word, word)) for word in thing.what.split())
+    sort = phrase({"guy": "guy wire", "wrap": "wrapping"}.get(thing.sort, thing.sort))
+    part = phrase(" on {part}", part=thing.part) if thing.part else ""
+    return f"{what} {sort}{part}".strip()
 
 
 def _potting(event: Event, called: Called) -> Iterator[str]:
     into = event.first("into")
     if into is not None and into.handle:
-        yield f"into the pot {called(into.handle)}"
+        yield phrase("into the pot {called}", called=called(into.handle))
     elif event.has("same pot"):
-        yield "in its own pot"
+        yield phrase("in its own pot")
     below = event.measure("off below")
     if below is not None:
-        yield f"{below} of the root ball cut away from below"
+        yield phrase("{below} of the root ball cut away from below", below=below)
     off = event.first("off")
     if off is not None and off.measure is not None:
-        yield f"{off.measure} of the roots taken"
+        yield phrase("{measure} of the roots taken", measure=off.measure)
     wedges = [word for one in event.all("wedges") for word in one.words.split()]
     if wedges:
-        yield f"{words.number(len(wedges), 'part')} of the root ball opened, the rest left in peace"
+        yield phrase(
+            "{parts} of the root ball opened, the rest left in peace",
+            parts=words.number(len(wedges), "part"),
+        )
     mix = event.first("mix")
     if mix is not None and mix.handle:
-        yield f"fresh soil ({called(mix.handle)})"
+        yield phrase("fresh soil ({called})", called=called(mix.handle))
     if event.has("tied"):
-        yield "held in the pot by wires through its floor"
+        yield phrase("held in the pot by wires through its floor")
     if event.has("moss"):
-        yield "moss on top"
+        yield phrase("moss on top")
 
 
 def _wire(event: Event) -> Iterator[str]:
     for detail in event.details:
         if detail.measure is None or detail.name not in _OF_WIRE:
             continue
-        metal = " ".join(_METALS.get(word, word) for word in detail.words.split())
+        metal = " ".join(phrase(_METALS.get(word, word)) for word in detail.words.split())
         yield " ".join(
             part
-            for part in (str(detail.measure), metal, f"on {detail.part}" if detail.part else "")
+            for part in (
+                str(detail.measure),
+                metal,
+                phrase("on {part}", part=detail.part) if detail.part else "",
+            )
             if part
         )
 
 
 def _typed(event: Event, called: Called) -> Iterator[str]:
     """The details that are typed, as written; where one is named, its part of the tree."""
-    free = {form.name for form in event.row.forms if form.prose or form.words == ANY_WORDS}
+    forms = event.row.forms
+    free = {form.name for form in forms if form.prose or form.words == ANY_WORDS}
+    known = {(form.name, word) for form in forms if form.words != ANY_WORDS for word in form.words}
     for detail in event.details:
-        if detail.name in _SKIPPED or detail.date or detail.name in free:
+        if detail.name in _SKIPPED or detail.date:
+            continue
+        if detail.name in free and (detail.name, detail.words) not in known:
             continue
         if detail.measure is not None and detail.measure.sort not in _PLAIN_SORTS:
             continue
@@ -181,7 +239,9 @@ def _treated(event: Event, called: Called) -> str:
     named = (d for name in _PRODUCT for d in event.all(name))
     product = ", ".join(filter(None, (called(d.handle) if d.handle else d.words for d in named)))
     return "".join(
-        f", {how} {what}" for how, what in (("against", against), ("with", product)) if what
+        f", {how} {what}"
+        for how, what in ((phrase("against"), against), (phrase("with"), product))
+        if what
     )
 
 
@@ -193,5 +253,5 @@ def _detail(event: Event, detail: Detail, called: Called) -> str:
         label = "stubs of"
     measure = str(detail.measure) if detail.measure is not None else ""
     flag = detail.name if not (measure or detail.words or detail.part) else ""
-    part = f"on {detail.part}" if detail.part else ""
+    part = phrase("on {part}", part=detail.part) if detail.part else ""
     return " ".join(one for one in (flag, label, measure, detail.words, part) if one)

@@ -9,6 +9,7 @@ from backbud import words
 from backbud.collection.bookings import counted
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
+from backbud.tongue import phrase
 from backbud.views.history import DateView, date_view
 from backbud.views.paper import PaperTreeView, PartyView, ProvenanceView, YearDone
 from backbud.views.photograph import PhotographView, portrait, then_and_now
@@ -68,7 +69,7 @@ def _show(event: Event, today: date) -> DoneLine:
     """An exhibition, with what it was awarded."""
     at = ", ".join(d.words for d in event.all("at") if d.words)
     award = ", ".join(d.words for d in event.all("award") if d.words)
-    said = f"shown at {at}" if at else "shown"
+    said = phrase("shown at {at}", at=at) if at else phrase("shown")
     what = f"{said}: {award}" if award else said
     return DoneLine(words.written(date_view(event.when), today.year), words.sentence(what), "shown")
 

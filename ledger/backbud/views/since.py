@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from datetime import date
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from msgspec import Struct
 
 from backbud.journal.events import Event
 from backbud.views.work import DaysView, WorkView
 
-Because = Literal["settled", "no cause", "gone"]
+Because = Literal["settled", "displaced", "unasked", "no cause", "gone"]
 
 
 class ActView(Struct, frozen=True):
@@ -32,8 +32,10 @@ class MovedView(Struct, frozen=True):
 
 
 class WentView(Struct, frozen=True):
-    """A work that is open no more. `why`: it was settled (`by`), its tree is gone, or there is no
-    cause for it any more."""
+    """A work that is open no more. `why`: it was settled (`by`), its tree is gone, a line that is
+    new stands in the place of what asked for it (`displaced`, `by`), the line that asked for it
+    stands there no more (`unasked`, `by`), or there is no cause for it any more; `by` are then the
+    lines of its tree that are new, or nothing."""
 
     work: WorkView
     why: Because
@@ -61,20 +63,18 @@ class SinceView(Struct, frozen=True):
     shifted: int = 0
 
 
+# So many new lines of a tree are told where none of them alone is known to be the reason.
+MOST_LINES = 3
 # A shift below this is the weather's, or its rounding's; such dates are rounded to weeks.
 _LEAST_DAYS = 7
 
 
 def acts_gained(before: Iterable[Event], now: Iterable[Event]) -> tuple[ActView, ...]:
     """The acts that are in `now` and not in `before`, however often each stands there."""
-    had = Counter(map(_sign, before))
     found = []
-    for event in now:
-        if had[_sign(event)]:
-            had[_sign(event)] -= 1
-        else:
-            line = f"{event.written} -- {event.remark}" if event.remark else event.written
-            found.append(ActView(event.when.text, event.subjects, line, str(event.origin)))
+    for event in _more(before, now):
+        line = f"{event.written} -- {event.remark}" if event.remark else event.written
+        found.append(ActView(event.when.text, event.subjects, line, str(event.origin)))
     return tuple(found)
 
 
@@ -82,14 +82,39 @@ def _sign(event: Event) -> tuple[str, ...]:
     return event.when.text, event.subjects, event.written, event.remark
 
 
+class LinesOf(NamedTuple):
+    """The lines of one tree that are new, and those that are gone."""
+
+    gained: tuple[Event, ...] = ()
+    lost: tuple[Event, ...] = ()
+
+
+def tree_lines_changed(before: Iterable[Event], now: Iterable[Event]) -> LinesOf:
+    """What a tree's lines, as they were and as they are, differ in."""
+    was, found = tuple(before), tuple(now)
+    return LinesOf(tuple(_more(was, found)), tuple(_more(found, was)))
+
+
+def _more(before: Iterable[Event], now: Iterable[Event]) -> Iterator[Event]:
+    had = Counter(map(_sign, before))
+    for event in now:
+        if had[_sign(event)]:
+            had[_sign(event)] -= 1
+        else:
+            yield event
+
+
 def plan_changes(
-    before: Mapping[str, WorkView], now: Mapping[str, WorkView], here: frozenset[str]
+    before: Mapping[str, WorkView],
+    now: Mapping[str, WorkView],
+    here: frozenset[str],
+    lines: Mapping[str, LinesOf] = {},
 ) -> tuple[tuple[WorkView, ...], tuple[WentView, ...], tuple[MovedView, ...], int]:
     """What came, went and moved among the open works, and how many shifted a little. `here`: the
-    handles of the trees that are here now."""
+    handles of the trees that are here now. `lines`: what is new and gone of each tree."""
     came = [one for ident, one in now.items() if one.is_open and not _was_open(before, ident)]
     went = [
-        _went(now.get(ident), one, here)
+        _went(now.get(ident), one, here, lines.get(one.tree, LinesOf()))
         for ident, one in before.items()
         if one.is_open and not _was_open(now, ident)
     ]
@@ -107,10 +132,32 @@ def _was_open(works: Mapping[str, WorkView], ident: str) -> bool:
     return ident in works and works[ident].is_open
 
 
-def _went(now: WorkView | None, was: WorkView, here: frozenset[str]) -> WentView:
+def _went(now: WorkView | None, was: WorkView, here: frozenset[str], lines: LinesOf) -> WentView:
     if now is not None and now.settled is not None:
         return WentView(now, "settled", f"{now.settled.day}: {now.settled.text}")
-    return WentView(was, "no cause" if was.tree in here else "gone")
+    if was.tree not in here:
+        return WentView(was, "gone")
+    return _displaced(was, lines)
+
+
+def _displaced(was: WorkView, lines: LinesOf) -> WentView:
+    """What line made a work go that nothing asks for any more, as far as that can be told.
+
+    The cause stands in its id: the act with its date, `wired-2026-03-01`.
+    """
+    cause = was.id.split("/")[2]
+    for event in lines.lost:
+        if cause == f"{event.act}-{event.when.text}":
+            return WentView(was, "unasked", _told(event))
+    settles = {one.partition(" ")[0] for one in was.settled_by}
+    for event in reversed(lines.gained):
+        if cause.startswith(f"{event.act}-") or event.act in settles:
+            return WentView(was, "displaced", _told(event))
+    return WentView(was, "no cause", "; ".join(map(_told, lines.gained[-MOST_LINES:])))
+
+
+def _told(event: Event) -> str:
+    return f"{event.when.text}: {event.written}"
 
 
 def _days_apart(was: WorkView, now: WorkView) -> int:

@@ -22,6 +22,7 @@ from backbud.plan.covers import cover_from
 from backbud.plan.skies import MEANS_FROM, Skies
 from backbud.plan.water import water_of
 from backbud.species import Species
+from backbud.tongue import phrase
 from backbud.views.ahead import ahead_of
 from backbud.views.frosts import frosts_view
 from backbud.views.sky import (
@@ -218,23 +219,34 @@ def _sources(journal: Journal, records: Records, record: WeatherRecord) -> Itera
     """Where the figures come from: files, day lines, means, and the place's position."""
     names = {thing.handle: thing.title for thing in journal.things.of_kind("place")}
     for handle in (record.place, *record.days_from):
-        where = f" (of {names.get(handle, handle)})" if handle != record.place else ""
+        where = (
+            phrase(" (of {handle})", handle=names.get(handle, handle))
+            if handle != record.place
+            else ""
+        )
         for source in records.record_of(handle).sources:
             station = f", {source.station}" if source.station else ""
             counted = [number(source.days, "day")] if source.days else []
             counted += [number(source.months, "month")] if source.months else []
-            said = (
-                f"{source.file}{where}: {source.form}{station}, {full_day(source.first)} to "
-                f"{full_day(source.last)}, {' and '.join(counted)}"
+            said = phrase(
+                "{file}{where}: {form}{station}, {full_day} to {full_day_2}, {counted}",
+                file=source.file,
+                where=where,
+                form=source.form,
+                station=station,
+                full_day=full_day(source.first),
+                full_day_2=full_day(source.last),
+                counted=" and ".join(counted),
             )
             if source.flagged_values:
-                said += (
-                    f"; {number(source.flagged_values, 'value')} left out that its publisher doubts"
+                said += phrase(
+                    "; {values} left out that its publisher doubts",
+                    values=number(source.flagged_values, "value"),
                 )
             if source.estimated_values:
-                said += (
-                    f"; {number(source.estimated_values, 'value')} that its publisher marks as "
-                    "estimates, used"
+                said += phrase(
+                    "; {values} that its publisher marks as estimates, used",
+                    values=number(source.estimated_values, "value"),
                 )
             yield f"{said}."
         written = sorted(
@@ -242,19 +254,31 @@ def _sources(journal: Journal, records: Records, record: WeatherRecord) -> Itera
         )
         if written:
             yield (
-                f"Day lines of the diary{where}: {number(len(written), 'day')}, "
-                f"{full_day(written[0])} to {full_day(written[-1])}."
+                phrase(
+                    "Day lines of the diary{where}: {days}, {full_day} to {full_day_2}.",
+                    where=where,
+                    days=number(len(written), "day"),
+                    full_day=full_day(written[0]),
+                    full_day_2=full_day(written[-1]),
+                )
             )
     if record.means is not None:
         of = names.get(record.means_place, "") if record.means_place != record.place else ""
         yield (
-            f"The average year: {MEANS_FROM[record.means_from]}"
-            f"{f' (of {of})' if of else ''}, laid out by day."
+            phrase(
+                "The average year: {means_from}{value}, laid out by day.",
+                means_from=phrase(MEANS_FROM[record.means_from]),
+                value=phrase(" (of {of})", of=of) if of else "",
+            )
         )
     position = record.position
     if position.latitude is None:
-        yield "Nobody wrote where the place is: day length and sun are those of 45 degrees."
+        yield phrase("Nobody wrote where the place is: day length and sun are those of 45 degrees.")
     else:
         yield (
-            f"Day length and sun: latitude {position.latitude:g}, from its {position.known_from}."
+            phrase(
+                "Day length and sun: latitude {latitude:g}, from its {known_from}.",
+                latitude=position.latitude,
+                known_from=position.known_from,
+            )
         )

@@ -15,6 +15,7 @@ from msgspec.structs import replace
 from backbud.bench.money import rounded
 from backbud.collection.bookings import Booked
 from backbud.collection.open_bills import bill_states
+from backbud.journal.line_order import line_order
 from backbud.journal.tax import NO_TAX
 from backbud.views.paper import StatedSumsView, StatedTreeView, StatementView, TaxSumView
 from backbud.views.paper_ground import (
@@ -238,4 +239,4 @@ def _sum(booked: Iterable[Booked], currency: str) -> Decimal:
 
 
 def _in_order(booked: Iterable[Booked]) -> list[Booked]:
-    return sorted(booked, key=lambda one: (one.day, one.origin.file, one.origin.line))
+    return sorted(booked, key=lambda one: (one.day, line_order(one.origin)))

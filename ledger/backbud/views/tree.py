@@ -4,16 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
+from types import MappingProxyType
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from backbud.collection.state import OnTree, Standing, Tree
 from backbud.collection.zones import WHOLE_TREE, zone_scores
 from backbud.plan.followups import FollowUp
 from backbud.plan.run import Plan
+from backbud.tongue import phrase
 from backbud.views.day import FAR, due, open_works_of, settled, told_works_of
 from backbud.views.for_keeper import is_fact_for_keeper
-from backbud.views.history import DateView, EntryView, date_view, entry_view
+from backbud.views.history import DateView, EntryView, LateView, date_view, entry_view
 from backbud.views.life import WireView, wires_of
 from backbud.views.photograph import PhotographView
 from backbud.views.work import WorkView
@@ -25,6 +28,7 @@ _APART = frozenset(
     {"kind", "name", "since", "formerly", "owner", "place", "pot", "mix", "strength", "wanted",
      "trunk", "height", "spread", "root ball", "wedges"}
 )  # fmt: skip
+NONE_LATE: Mapping[str, LateView] = MappingProxyType({})
 
 
 class FactView(Struct, frozen=True):
@@ -55,10 +59,14 @@ class BatchView(Struct, frozen=True):
 
     def parts(self) -> tuple[tuple[str, date], ...]:
         """How many of them have got how far, each as a person says it, and by which day."""
-        least = "at least " if self.at_least else ""
+        least = phrase("at least ") if self.at_least else ""
         told = (
-            (f"{self.rooted} rooted", self.rooted, self.rooted_on),
-            (f"{least}{self.potted_on} potted on", self.potted_on, self.potted_on_day),
+            (phrase("{rooted} rooted", rooted=self.rooted), self.rooted, self.rooted_on),
+            (
+                phrase("{least}{potted_on} potted on", least=least, potted_on=self.potted_on),
+                self.potted_on,
+                self.potted_on_day,
+            ),
         )
         return tuple((words, day) for words, number, day in told if number and day is not None)
 
@@ -213,9 +221,11 @@ def tree_view(
     botanical: str = "",
     bites: Sequence[date | None] = (),
     photographs: tuple[PhotographView, ...] = (),
+    late: Mapping[str, LateView] = NONE_LATE,
 ) -> TreeView:
     """A tree as it is shown on a day. `names`: what people call each person, place, pot and mix, by
-    handle. `bites`: for each thing on it the day it is reckoned to bite."""
+    handle. `bites`: for each thing on it the day it is reckoned to bite. `late`: by where they
+    stand the lines that were written long after their day, of whichever tree."""
     works = told_works_of(plans, tree, names, today)
     said = tree.facts.get("wedges", "")
     count = int(said) if said.isdecimal() else 0
@@ -259,7 +269,7 @@ def tree_view(
             for thing, bite in zip(tree.on_tree, bites or (None,) * len(tree.on_tree), strict=True)
         ),
         last={act: event.when.text for act, event in tree.last.items()},
-        history=tuple(map(entry_view, tree.history)),
+        history=_history(tree, late),
         photographs=photographs,
         due=due(works, today, FAR),
         settled=settled(works, today),
@@ -269,12 +279,20 @@ def tree_view(
     )
 
 
+def _history(tree: Tree, late: Mapping[str, LateView]) -> tuple[EntryView, ...]:
+    shown = map(entry_view, tree.history)
+    if not late:
+        return tuple(shown)
+    return tuple(replace(one, late=late[one.at]) if one.at in late else one for one in shown)
+
+
 def planned_tree_view(
     plan: Plan,
     handle: str,
     names: Mapping[str, str],
     today: date,
     photographs: tuple[PhotographView, ...] = (),
+    late: Mapping[str, LateView] = NONE_LATE,
 ) -> TreeView:
     """A tree of a plan as it is shown on a day."""
     species = plan.species[handle]
@@ -286,6 +304,7 @@ def planned_tree_view(
         botanical=species.botanical if species else "",
         bites=plan.bites.get(handle, ()),
         photographs=photographs,
+        late=late,
     )
 
 

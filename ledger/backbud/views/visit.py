@@ -49,7 +49,8 @@ class ChargeView(Struct, frozen=True):
 
     `sort`: price (for the whole), period (by the week, month or year, `until` a day), hours,
     material, skipped (a price that is not owed, since its work was), and of a statement billed
-    (what a bill says it is for), also billed (beside other lines) or not charged. `what`: as
+    (what a bill says it is for), also billed (beside other lines), not charged or rounding (the tax
+    of each bill is rounded for itself). `what`: as
     written. `quantity` in `unit` (h, week, month, year, or as the material is counted),
     `unit_price` of one. `amount`: null where no price is known, or where it is within the price for
     the whole (`within`). `tax_rate`: percent, null where no tax is written down.

@@ -20,6 +20,7 @@ from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.plan.followups import FollowUp, sort_of_work
 from backbud.plan.hours import worked_minutes
 from backbud.plan.lapsed import lapsed
+from backbud.tongue import phrase
 from backbud.views.nursery import Nursery
 from backbud.views.photograph import PairView, PhotographView, then_and_now
 from backbud.views.sky import Frosts, Sum
@@ -238,7 +239,7 @@ def _gained(tree: Tree, first: date, last: date) -> PassingView | None:
     )
     came = next(arrivals, None)
     day = came.day if came is not None else tree.since
-    how = str(came.act) if came is not None else "came"
+    how = phrase(came.act) if came is not None else phrase("came")
     if day is None or not first <= day <= last:
         return None
     return PassingView(tree.handle, tree.title, tree.kind, how, day)

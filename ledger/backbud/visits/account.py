@@ -14,6 +14,7 @@ from msgspec import Struct
 from backbud.bench.money import rounded
 from backbud.collection.bookings import Booked
 from backbud.collection.visit import Visit
+from backbud.journal.line_order import line_order
 from backbud.journal.tax import Tax
 from backbud.visits.charges import Charge, Terms
 from backbud.visits.tax import TaxSum, tax_sums
@@ -165,4 +166,4 @@ def _in_order(
     own: tuple[Booked, ...], of_visits: Iterable[tuple[Booked, ...]]
 ) -> tuple[Booked, ...]:
     found = [*own, *(one for those in of_visits for one in those)]
-    return tuple(sorted(found, key=lambda one: (one.day, one.origin.file, one.origin.line)))
+    return tuple(sorted(found, key=lambda one: (one.day, line_order(one.origin))))

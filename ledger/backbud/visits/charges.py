@@ -24,7 +24,15 @@ from backbud.journal.tax import Tax
 from backbud.visits.periods import Period, period_of, periods_between
 
 Sort = Literal[
-    "price", "period", "hours", "material", "skipped", "billed", "also billed", "not charged"
+    "price",
+    "period",
+    "hours",
+    "material",
+    "skipped",
+    "billed",
+    "also billed",
+    "not charged",
+    "rounding",
 ]
 
 
@@ -43,8 +51,8 @@ Taken = Callable[[Entry], Sequence[MaterialCharge]]
 
 class Charge(Struct, frozen=True):
     """A line of what a visit comes to. Of a `skipped` price nothing is owed: its one work was
-    skipped. `billed`, `also billed` (beside other lines) and `not charged` are lines that a bill
-    makes (stated.py).
+    skipped. `billed`, `also billed` (beside other lines), `not charged` and `rounding` are lines
+    that a bill makes (stated.py).
 
     `what`: the work, the material or what was agreed, as written. `quantity`, `unit`: hours (h),
     weeks, months or years, or as the material is counted; `unit_price`: of one. `amount`: None

@@ -12,6 +12,7 @@ from backbud.journal.events import Event
 from backbud.journal.things import Things
 from backbud.plan.stores.materials import Materials, amount_of
 from backbud.plan.stores.values import Material
+from backbud.tongue import phrase
 from backbud.visits.charges import MaterialCharge
 
 
@@ -66,4 +67,4 @@ def _called(material: Material) -> str:
     if material.title == material.key and material.thickness_mm:
         return f"{METALS[material.metal].name} wire {material.thickness_mm:g} mm"
     named = "wire" in material.title.casefold()
-    return material.title if named else f"{material.title} wire"
+    return material.title if named else phrase("{title} wire", title=material.title)

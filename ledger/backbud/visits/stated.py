@@ -22,7 +22,7 @@ from backbud.visits.charges import Charge, Sort
 from backbud.visits.tax import ZERO, gross_of
 
 # Lines that a bill makes.
-OF_A_BILL: frozenset[Sort] = frozenset({"billed", "also billed", "not charged"})
+OF_A_BILL: frozenset[Sort] = frozenset({"billed", "also billed", "not charged", "rounding"})
 
 
 class StatedLines(Struct, frozen=True):
@@ -87,7 +87,7 @@ def _of_currency(
         return StatedLines(lines, ahead, left_out, {currency: nothing})
     open_work = [line for line in kept if line.day > last and not one.terms.is_fixed]
     still = _gross(open_work, one, currency)
-    rest = _rest(one, kept, bills[-1], net + still)
+    rest = _rest(one, kept, bills, net + still)
     return StatedLines((*kept, *rest), ahead, left_out, {currency: still})
 
 
@@ -105,13 +105,22 @@ def _agrees(
 
 
 def _rest(
-    one: VisitAccount, kept: Sequence[Charge], bill: Booked, owed: Decimal
+    one: VisitAccount, kept: Sequence[Charge], bills: Sequence[Booked], owed: Decimal
 ) -> Iterator[Charge]:
     """The line that makes the lines add up to what is owed of them."""
+    bill = bills[-1]
     gross = owed - _gross(kept, one, bill.currency)
     if gross:
         line = _billed(one, bill, gross, kept)
+        if one.tax.prices == "before tax" and abs(gross) <= len(bills) * _unit(bill.currency):
+            # The tax of each bill is rounded for itself, that of all lines once.
+            line = replace(line, what="", sort="rounding")
         yield line if gross > 0 else replace(line, what="")
+
+
+def _unit(currency: str) -> Decimal:
+    """The smallest coin: 0.01."""
+    return Decimal(1).scaleb(-digits_of(currency))
 
 
 def _billed(one: VisitAccount, bill: Booked, gross: Decimal, beside: Sequence[Charge]) -> Charge:
@@ -136,7 +145,7 @@ def _as_told(
     """The amount of such a line as the diary's prices are told, with tax or before it."""
     if tax.prices == "with tax" or rate is None:
         return rounded(gross, currency)
-    unit = Decimal(1).scaleb(-digits_of(currency))
+    unit = _unit(currency)
     near = rounded(gross * 100 / (100 + rate), currency)
     others = [(line.amount, line.tax_rate) for line in beside if line.amount is not None]
     owed = gross + gross_of(others, tax, currency)

@@ -27,6 +27,7 @@ from backbud.species import (
     deed_of,
     is_hard_pruning,
     parts_of,
+    phrase,
     stresses,
 )
 from backbud_species.habits.rules import after
@@ -75,7 +76,7 @@ def after_work(
                 what=_on_part(what, part),
                 part=part,
                 because=because,
-                datum=f"It was {done.act} on {done.day}.",
+                datum=phrase("It was {act} on {day}.", act=phrase(done.act), day=done.day),
                 cautions=cautions,
                 settled_by=settled_by,
                 weight=weight or (ROUTINE if act == "fed" else CARE),

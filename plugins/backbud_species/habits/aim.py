@@ -11,7 +11,7 @@ from datetime import date
 
 from msgspec.structs import replace
 
-from backbud.species import Proposal, Species, Tree, Window, Year
+from backbud.species import Proposal, Species, Tree, Window, Year, phrase
 from backbud_species.habits.intervals import known_age_years
 
 # BBCH: first leaves.
@@ -35,15 +35,20 @@ def by_aim(
             yield replace(
                 one,
                 window=Window(opens, best, one.window.closes),
-                what="fully, from the first leaf on",
-                because="A young tree has to thicken, and does it from all the leaf it can make.",
+                what=phrase("fully, from the first leaf on"),
+                because=phrase(
+                    "A young tree has to thicken, and does it from all the leaf it can make."
+                ),
             )
         elif _is_refined(species, tree, day):
             yield replace(
                 one,
                 what="leanly",
-                because=f"{one.because} A refined tree that is strong keeps short shoots and small "
-                "leaves on lean feed.",
+                because=phrase(
+                    "{because} A refined tree that is strong keeps short shoots and small "
+                    "leaves on lean feed.",
+                    because=one.because,
+                ),
             )
         else:
             yield one

@@ -9,7 +9,7 @@ from __future__ import annotations
 from datetime import date, timedelta
 from typing import Literal, NamedTuple
 
-from backbud.species import Tree, Zone
+from backbud.species import Tree, Zone, phrase
 
 TOP = frozenset({"top", "apex", "crown", "upper", "head"})
 LOW = frozenset({"low", "lower", "base", "bottom", "first"})
@@ -30,13 +30,15 @@ class Balance(NamedTuple):
     @property
     def what(self) -> str:
         """`apex and right 3 back, low left alone`."""
-        return f"{_named(self.back)} back, {_named(self.left)} left alone"
+        return phrase(
+            "{named} back, {named_2} left alone", named=_named(self.back), named_2=_named(self.left)
+        )
 
     @property
     def datum(self) -> str:
         """The scores that decided."""
         scores = ", ".join(f"{zone.name} {zone.score}" for zone in (*self.back, *self.left))
-        return f"Vigour of 5, as last seen: {scores}."
+        return phrase("Vigour of 5, as last seen: {scores}.", scores=scores)
 
 
 def balance(tree: Tree, strongest: Strongest, day: date) -> Balance | None:
@@ -67,31 +69,31 @@ def _because(fast: list[Zone], slow: list[Zone], strongest: Strongest) -> str:
     top_outgrows = any(map(is_top, fast)) and not any(map(is_top, slow))
     low_outgrows = any(map(is_low, fast)) and not any(map(is_low, slow))
     if strongest == "acrotonic" and top_outgrows:
-        return (
-            "It grows strongest at the top, so the strong top is cut back hardest and the slow "
-            "zones keep their tips until they catch up."
+        return phrase(
+            "It grows strongest at the top, so the strong top is cut back hardest "
+            "and the slow zones keep their tips until they catch up."
         )
     if strongest == "basitonic" and low_outgrows:
-        return (
-            "It grows strongest at the base, so the strong low shoots are cut back first and the "
-            "slow zones keep their tips until they catch up."
+        return phrase(
+            "It grows strongest at the base, so the strong low shoots are cut back "
+            "first and the slow zones keep their tips until they catch up."
         )
     if strongest == "acrotonic" and low_outgrows:
-        return (
-            "The low zones outgrow the rest against its habit, so they are cut back lightly: the "
-            "top soon gains on them by itself."
+        return phrase(
+            "The low zones outgrow the rest against its habit, so they are cut "
+            "back lightly: the top soon gains on them by itself."
         )
     if strongest == "basitonic" and top_outgrows:
-        return (
-            "The top outgrows the rest against its habit, so it is cut back lightly: it regrows "
-            "slowest of all."
+        return phrase(
+            "The top outgrows the rest against its habit, so it is cut back "
+            "lightly: it regrows slowest of all."
         )
-    return (
-        "Strong zones shade and outgrow slow ones, so the strong ones are cut back and the slow "
-        "ones keep their tips until they catch up."
+    return phrase(
+        "Strong zones shade and outgrow slow ones, so the strong ones are cut "
+        "back and the slow ones keep their tips until they catch up."
     )
 
 
 def _named(zones: tuple[Zone, ...]) -> str:
     *others, last = (zone.name for zone in zones)
-    return f"{', '.join(others)} and {last}" if others else last
+    return phrase("{others} and {last}", others=", ".join(others), last=last) if others else last

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from datetime import timedelta
 
-from backbud.species import Season, Window, Year, comes_in, joined
+from backbud.species import Season, Window, Year, comes_in, joined, phrase
 from backbud_species.habits.times import Time
 from backbud_species.habits.warmth import under_cover
 
@@ -31,7 +31,7 @@ def before_it_comes_in(otherwise: Time) -> Time:
         found = _by(year)
         if found is None:
             return otherwise.datum(given, year)
-        return joined(f"Before it comes in. {found[1]}", found[1])
+        return joined(phrase("Before it comes in. {found}", found=found[1]), found[1])
 
     return Time("season", otherwise.season, -1, window, datum)
 

@@ -9,7 +9,18 @@ from datetime import date, timedelta
 
 from msgspec.structs import replace
 
-from backbud.species import ROUTINE, Proposal, Proposals, Rule, Species, Stage, Tree, Window, Year
+from backbud.species import (
+    ROUTINE,
+    Proposal,
+    Proposals,
+    Rule,
+    Species,
+    Stage,
+    Tree,
+    Window,
+    Year,
+    phrase,
+)
 from backbud_species.habits.flowers import flowers_are_off
 from backbud_species.habits.times import Time, week_of
 from backbud_species.habits.warmth import UNKNOWN, under_cover
@@ -57,10 +68,11 @@ def covers_blossom(
         yield Proposal(
             "protected",
             Window(opens, min(max(first.day, opens), closes), closes),
-            what="buds and flowers against frost",
+            what=phrase("buds and flowers against frost"),
             because=because,
             datum=datum,
             settled_by=("protected", "moved"),
+            covers="any",
             weight=ROUTINE,
         )
 
@@ -88,10 +100,12 @@ def watches_for_fireblight(rule_id: str, when: Time) -> Rule:
         rule_id,
         when,
         where="flowers and tips that turn black at once and hang on",
-        because="Fireblight enters through open flowers and kills down the twig, and only the "
-        f"knife stops it ({_TEXAS}).",
+        because=(
+            f"Fireblight enters through open flowers and kills down the twig, and "
+            f"only the knife stops it ({_TEXAS})."
+        ),
         cautions=(
-            "Cut 10 cm under the last stain, clean the blade each time, and burn what comes off.",
+            ("Cut 10 cm under the last stain, clean the blade each time, and burn what comes off."),
             "In some countries it has to be reported.",
         ),
     )

@@ -10,8 +10,15 @@ from typing import ClassVar
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Judge, RepotInterval, Rule
 from backbud_species.habits.broadleaves import BroadleafEvergreen
 from backbud_species.habits.done import is_hard_pruning
+from backbud_species.habits.flowers import renews_before_the_flush
 from backbud_species.habits.for_a_show import thins_for_show
+from backbud_species.habits.heat import shades_in_heat
 from backbud_species.habits.judges import hard_before_winter
+from backbud_species.habits.vine_weevils import (
+    WEEVIL_GRUBS,
+    WEEVIL_GRUBS_IN_SPRING,
+    WEEVIL_SOURCES,
+)
 from backbud_species.habits.works import (
     altered,
     at,
@@ -36,7 +43,11 @@ class Camellia(BroadleafEvergreen):
     """A glossy evergreen that makes one flush and ends it, by midsummer, in flower buds."""
 
     judges: ClassVar[tuple[Judge, ...]] = (hard_before_winter,)
-    soil_ph = Fact((5.0, 6.5), FROM_MEMORY)
+    # Of camellias as a genus.
+    soil_ph = Fact(
+        (4.5, 5.5),
+        "Desired pH Ranges and Salt Tolerance of Common Nursery Plants, revised 9 September 2010",
+    )
     usual_mix = Fact("kanuma 2, akadama 1", COMMON_PRACTICE)
     repot_years = Fact((2, 3, 5), COMMON_PRACTICE)
     repot_interval = Fact(RepotInterval((2, 2, 3), (3, 4, 6)), COMMON_PRACTICE)
@@ -55,6 +66,7 @@ class Camellia(BroadleafEvergreen):
         "Never let it dry out from midsummer on: dry roots then drop the flower buds months later.",
         "Rain or soft water: lime turns its leaves yellow.",
         "Do not turn or move it once the buds show colour: they drop.",
+        "A hard cut has its time in spring, before the flush, best in a year without flowers.",
     )
     never: ClassVar[tuple[str, ...]] = (
         "Never prune after midsummer: the flower buds stand at the tips by then.",
@@ -63,8 +75,7 @@ class Camellia(BroadleafEvergreen):
         "Never take the leaves off: it makes one flush a year.",
     )
     sources: ClassVar[dict[str, str]] = {
-        "grubs": "Garden Organic, vine weevil (as gathered for the trade's facts)",
-        "grubs-spring": "Garden Organic, vine weevil (as gathered for the trade's facts)",
+        **WEEVIL_SOURCES,
     }
     works: ClassVar[tuple[Rule, ...]] = altered(
         without(BroadleafEvergreen.works, "trim-late", "pests"),
@@ -73,23 +84,17 @@ class Camellia(BroadleafEvergreen):
             10,
             because="Its one flush of the year is soft for weeks, and frost takes all of it.",
         ),
+        shades_in_heat(
+            "shade",
+            because="Hot sun scorches its leaves, and the flower buds of a dry hot pot drop later.",
+        ),
         thins_for_show(
             "show",
             what="flower buds to one at each tip, the plumpest that points outwards",
             because="Buds thinned in time open large and together, and none pushes another off.",
         ),
-        watches_for(
-            "grubs",
-            by_warmth((8, 25), (9, 15), (10, 31)),
-            where="white curled grubs under the surface and by the trunk, if it hangs while moist",
-            because="Vine weevil grubs eat the fine roots from August to April and rest in cold.",
-        ),
-        watches_for(
-            "grubs-spring",
-            by_warmth((3, 10), (3, 28), (4, 20)),
-            where="white curled grubs again, where it does not begin to grow",
-            because="Grubs that rested in the cold eat on in spring, until they are weevils.",
-        ),
+        WEEVIL_GRUBS,
+        WEEVIL_GRUBS_IN_SPRING,
         *repots(
             "repot",
             between(1, 7),
@@ -97,6 +102,13 @@ class Camellia(BroadleafEvergreen):
             cautions=("Soak fresh kanuma well: dry grains draw water out of fine roots.",),
         ),
         balances("balance", at(1, -14, 0, 14)),
+        renews_before_the_flush(
+            "renew",
+            at(7, -28, -14, 0),
+            because="Cut before its one flush, bare wood has all spring to answer, and without its "
+            "flowers the tree has the strength for it.",
+            cautions=("Leave a green twig on each branch.", "No root work in the same year."),
+        ),
         disbuds(
             "disbud",
             by_warmth((8, 15), (9, 8), (10, 10)),

@@ -21,6 +21,7 @@ from backbud.species import (
     Tree,
     Year,
     joined,
+    phrase,
 )
 from backbud_species.habits.done import is_root_work, last_of_before, since
 from backbud_species.habits.figures import DECANDLE_FROM
@@ -59,8 +60,10 @@ def decandles(
             window,
             what=what,
             because=because,
-            datum=joined(" ".join(("It is written down as strong.", *known)), *known),
-            cautions=("Feed off and less water from now on; no other hard work this year.",),
+            datum=joined(" ".join((phrase("It is written down as strong."), *known)), *known),
+            cautions=(
+                phrase("Feed off and less water from now on; no other hard work this year."),
+            ),
             weight=CHANCE,
         )
 
@@ -96,9 +99,10 @@ def only_asks_strength(rule: Rule) -> Rule:
             elif not tree.strength:
                 yield replace(
                     proposal,
-                    what="strength: are all the candles long, the needles dark?",
-                    because="Candles are cut only on a strong tree, so its strength is looked at "
-                    "first.",
+                    what=phrase("strength: are all the candles long, the needles dark?"),
+                    because=phrase(
+                        "Candles are cut only on a strong tree, so its strength is looked at first."
+                    ),
                 )
 
     return replace(rule, function=ask)
@@ -136,7 +140,7 @@ def feeds_for_candles(rule_id: str, when: Time) -> Rule:
         rule_id,
         when,
         what="well",
-        because="Fed well from spring on, it gathers the strength that candle work asks for.",
+        because=("Fed well from spring on, it gathers the strength that candle work asks for."),
     )
 
     def ask(species: Species, tree: Tree, stage: Stage, year: Year) -> Iterator[Proposal]:
@@ -148,12 +152,14 @@ def feeds_for_candles(rule_id: str, when: Time) -> Rule:
                 yield replace(
                     proposal,
                     what="leanly",
-                    because="Where no candles are cut nothing shortens the needles but a lean "
-                    "spring; the full feed comes in autumn.",
+                    because=phrase(
+                        "Where no candles are cut nothing shortens the needles but a lean "
+                        "spring; the full feed comes in autumn."
+                    ),
                     datum=uncut,
                 )
             else:
-                yield replace(proposal, what="well, until the candles are cut")
+                yield replace(proposal, what=phrase("well, until the candles are cut"))
 
     return replace(well, function=ask)
 
@@ -182,7 +188,11 @@ def _has_answered(species: Species, tree: Tree, year: Year, closes: date) -> boo
 
 
 def _tired(tree: Tree, day: date, year: Year) -> str:
-    return "Its candles were cut in both years before." if _two_years_running(tree, year) else ""
+    return (
+        phrase("Its candles were cut in both years before.")
+        if _two_years_running(tree, year)
+        else ""
+    )
 
 
 # Why its candles are not cut this summer: it may not be decandled, or it rests.

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from datetime import timedelta
 
-from backbud.species import Stage, Window, Year
+from backbud.species import Stage, Window, Year, phrase
 from backbud_species.habits.repotting import until
 from backbud_species.habits.times import Time
 
@@ -38,7 +38,10 @@ def in_cooled_soil_or_spring() -> Time:
     def datum(given: Stage, year: Year) -> str:
         if year.outlook is None or _autumn(year) is None:
             return given.because
-        return f"The mean of the day stays under {_COOL_C:g} °C from the first day of this time on."
+        return phrase(
+            "The mean of the day stays under {cool_c:g} °C from the first day of this time on.",
+            cool_c=_COOL_C,
+        )
 
     return Time("stage", "year", 1, window, datum)
 

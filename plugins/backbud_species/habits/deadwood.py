@@ -4,7 +4,18 @@ from __future__ import annotations
 
 from datetime import date, timedelta
 
-from backbud.species import CHANCE, Proposal, Proposals, Rule, Season, Species, Tree, Window, Year
+from backbud.species import (
+    CHANCE,
+    Proposal,
+    Proposals,
+    Rule,
+    Season,
+    Species,
+    Tree,
+    Window,
+    Year,
+    phrase,
+)
 from backbud_species.habits.done import last_of_before
 from backbud_species.habits.works import by_warmth, work
 
@@ -32,8 +43,10 @@ def cleans_live_veins(rule_id: str) -> Rule:
         "cleaned",
         by_warmth((5, 10), (6, 5), (6, 30)),
         what="the live veins with a soft brush and water, loose bark off",
-        because="Clean veins show how far the live wood reaches and where it swells, and insects "
-        "winter under loose bark.",
+        because=(
+            "Clean veins show how far the live wood reaches and where it swells, "
+            "and insects winter under loose bark."
+        ),
         settled_by=("cleaned",),
         only_if=lambda tree, day, year: has_deadwood(tree, day),
     )
@@ -56,12 +69,15 @@ def cares_for_deadwood(rule_id: str, *, because: str, cautions: tuple[str, ...] 
         yield Proposal(
             "treated-deadwood",
             window,
-            what="with lime sulphur, cleaned and wetted first",
+            what=phrase("with lime sulphur, cleaned and wetted first"),
             because=because,
-            datum=f"It was last {last.act} {last.when.text}."
+            datum=phrase("It was last {act} {text}.", act=phrase(last.act), text=last.when.text)
             if last
-            else f"Its card has it as {tree.facts['style']}, and no treatment is written down.",
-            cautions=("Cover soil and live bark: it kills both.", *cautions),
+            else phrase(
+                "Its card has it as {facts}, and no treatment is written down.",
+                facts=tree.facts["style"],
+            ),
+            cautions=(phrase("Cover soil and live bark: it kills both."), *cautions),
             weight=CHANCE,
         )
 

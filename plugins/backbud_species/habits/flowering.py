@@ -9,7 +9,13 @@ from backbud_species.habits.blossom import spares_flowers
 from backbud_species.habits.broadleaves import BroadleafDeciduous, BroadleafEvergreen
 from backbud_species.habits.flowers import renews_without_flowers
 from backbud_species.habits.for_a_show import thins_for_show
+from backbud_species.habits.heat import shades_in_heat
 from backbud_species.habits.judges import hard_before_winter
+from backbud_species.habits.vine_weevils import (
+    WEEVIL_GRUBS,
+    WEEVIL_GRUBS_IN_SPRING,
+    WEEVIL_SOURCES,
+)
 from backbud_species.habits.works import (
     altered,
     at,
@@ -112,8 +118,7 @@ class LateFloweringEvergreen(BroadleafEvergreen):
     )
     sources: ClassVar[dict[str, str]] = {
         "gall": "University of Georgia, azalea leaf gall, 2020 (as gathered for the trade's facts)",
-        "grubs": "Garden Organic, vine weevil (as gathered for the trade's facts)",
-        "grubs-spring": "Garden Organic, vine weevil (as gathered for the trade's facts)",
+        **WEEVIL_SOURCES,
     }
     works: ClassVar[tuple[Rule, ...]] = altered(
         without(BroadleafEvergreen.works, "trim-late"),
@@ -152,6 +157,11 @@ class LateFloweringEvergreen(BroadleafEvergreen):
             frost_c=-1.0,
             because="Frost browns the soft new shoots, which stand open from bud burst on.",
         ),
+        shades_in_heat(
+            "shade",
+            because="Its fine roots lie just under the surface, where a pot in the sun dries and "
+            "heats first.",
+        ),
         thins_for_show(
             "show",
             what="flower buds to one at each tip, most at the base and least at the top",
@@ -172,12 +182,7 @@ class LateFloweringEvergreen(BroadleafEvergreen):
             "notched weevils lay their eggs in the pot.",
             cautions=("Weevils are caught by lamp light, on a sheet under the tree.",),
         ),
-        watches_for(
-            "grubs",
-            by_warmth((8, 25), (9, 15), (10, 31)),
-            where="white curled grubs under the surface and by the trunk, if it hangs while moist",
-            because="Vine weevil grubs eat the fine roots from August to April and rest in cold.",
-        ),
+        WEEVIL_GRUBS,
         renews_without_flowers(
             "renew",
             because="A strong azalea without flowers has all its strength for shoots from old wood "
@@ -187,10 +192,5 @@ class LateFloweringEvergreen(BroadleafEvergreen):
                 "No root work in the same year.",
             ),
         ),
-        watches_for(
-            "grubs-spring",
-            by_warmth((3, 10), (3, 28), (4, 20)),
-            where="white curled grubs again, where it does not begin to grow",
-            because="Grubs that rested in the cold eat on in spring, until they are weevils.",
-        ),
+        WEEVIL_GRUBS_IN_SPRING,
     )

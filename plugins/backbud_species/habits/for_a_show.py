@@ -4,7 +4,18 @@ from __future__ import annotations
 
 from datetime import date, timedelta
 
-from backbud.species import ROUTINE, Event, Proposal, Proposals, Rule, Species, Tree, Window, Year
+from backbud.species import (
+    ROUTINE,
+    Event,
+    Proposal,
+    Proposals,
+    Rule,
+    Species,
+    Tree,
+    Window,
+    Year,
+    phrase,
+)
 from backbud_species.habits.rules import after
 
 _WEEK = timedelta(weeks=1)
@@ -23,9 +34,9 @@ def thins_for_show(rule_id: str, *, what: str, because: str) -> Rule:
         yield Proposal(
             "disbudded",
             Window(*days),
-            what=f"{what}, for the show of {on}",
+            what=phrase("{what}, for the show of {on}", what=what, on=on),
             because=because,
-            datum=f"A show on {on} is planned.",
+            datum=phrase("A show on {on} is planned.", on=on),
             part="show",
             weight=ROUTINE,
         )

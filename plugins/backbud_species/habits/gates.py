@@ -22,6 +22,7 @@ from backbud.species import (
     Year,
     deed_of,
     is_hard_pruning,
+    phrase,
     stresses,
 )
 from backbud_species.habits.done import is_hard_work, last_before, last_of_before
@@ -95,24 +96,30 @@ def sickness(tree: Tree, day: date, year: Year) -> str:
     if last is None:
         return ""
     if last.act == "treated":
-        return f"It was treated on {last.day}, less than eight weeks before."
-    return f"A check on {last.day} found it ailing ({last.text})." if _is_ailing(last) else ""
+        return phrase("It was treated on {day}, less than eight weeks before.", day=last.day)
+    return (
+        phrase("A check on {day} found it ailing ({text}).", day=last.day, text=last.text)
+        if _is_ailing(last)
+        else ""
+    )
 
 
 def newness(tree: Tree, day: date, year: Year) -> str:
     """Why it has not settled: collected this or last growing year, imported, in quarantine."""
     if tree.quarantined:
-        return "It stands in quarantine."
+        return phrase("It stands in quarantine.")
     until = _known_until(day, year)
     collected = last_of_before(tree, until, "collected", first=year.first - _A_YEAR)
     if collected:
-        return f"It was collected on {collected.day} and has to settle for two growing years."
+        return phrase(
+            "It was collected on {day} and has to settle for two growing years.", day=collected.day
+        )
     imported = last_before(tree, until, lambda done: done.has("imported"), day - _A_YEAR)
     if imported:
-        return f"It was imported on {imported.day} and has to settle for a year."
+        return phrase("It was imported on {day} and has to settle for a year.", day=imported.day)
     cut_off = last_of_before(tree, until, "separated", first=day - _A_YEAR)
     if cut_off and tree.since == cut_off.day:
-        return f"It stands on roots of its own only since {cut_off.day}."
+        return phrase("It stands on roots of its own only since {day}.", day=cut_off.day)
     return ""
 
 
@@ -121,14 +128,20 @@ def stress(tree: Tree, day: date, year: Year) -> str:
     last = last_before(tree, _known_until(day, year), stresses, min(year.first, day - SEASON))
     if last is None:
         return ""
-    season = "in this same year" if last.day >= year.first else "in the same season"
-    return f"It was {last.act} on {last.day}, {season}."
+    season = phrase("in this same year") if last.day >= year.first else phrase("in the same season")
+    return phrase(
+        "It was {act} on {day}, {season}.", act=phrase(last.act), day=last.day, season=season
+    )
 
 
 def worked_hard(tree: Tree, day: date, year: Year) -> str:
     """Which root work or hard pruning it still answers: no wire goes on, nor is it bent."""
     last = last_before(tree, _known_until(day, year), is_hard_work, day - SEASON)
-    return f"It was {last.act} on {last.day}, in the same season." if last else ""
+    return (
+        phrase("It was {act} on {day}, in the same season.", act=phrase(last.act), day=last.day)
+        if last
+        else ""
+    )
 
 
 def cut_hard(tree: Tree, day: date, year: Year) -> str:
@@ -136,14 +149,18 @@ def cut_hard(tree: Tree, day: date, year: Year) -> str:
     last = last_before(tree, _known_until(day, year), is_hard_pruning, day - REGROWS_FOR)
     if last is None:
         return ""
-    return f"It was cut hard on {last.day}, less than twelve weeks before."
+    return phrase("It was cut hard on {day}, less than twelve weeks before.", day=last.day)
 
 
 def not_strong(tree: Tree, day: date, year: Year) -> str:
     """Why it does not count as strong."""
     if tree.strength == "strong":
         return ""
-    return f"It is written down as {tree.strength}." if tree.strength else NOT_LOOKED_AT
+    return (
+        phrase("It is written down as {strength}.", strength=phrase(tree.strength))
+        if tree.strength
+        else NOT_LOOKED_AT
+    )
 
 
 def done_wrongly(tree: Tree, day: date, year: Year) -> str:
@@ -155,7 +172,7 @@ def done_wrongly(tree: Tree, day: date, year: Year) -> str:
     well = last_before(tree, _known_until(day, year), _is_well, last.day)
     if well is not None:
         return ""
-    return f"It was {last.act} on {last.day}, out of its time."
+    return phrase("It was {act} on {day}, out of its time.", act=phrase(last.act), day=last.day)
 
 
 def short_summer(tree: Tree, day: date, year: Year) -> str:
@@ -199,9 +216,11 @@ def strength_first(window: Window, act: ActWord, reason: str, part: str = "") ->
     return Proposal(
         "checked",
         window,
-        what="strength, and hold the hard work back",
-        because=f"It would be {act} now, but a tree takes hard work only in strength and once a "
-        "season.",
+        what=phrase("strength, and hold the hard work back"),
+        because=phrase(
+            "It would be {act} now, but a tree takes hard work only in strength and once a season.",
+            act=phrase(act),
+        ),
         datum=reason,
         settled_by=("checked strength", "vigour", act),
         part=part,

@@ -20,6 +20,7 @@ from backbud.species import (
     Window,
     Year,
     days_after,
+    phrase,
 )
 from backbud_species.habits.done import is_hard_work, since
 from backbud_species.habits.rules import after
@@ -46,24 +47,32 @@ def goes_under_glass(rule_id: str) -> Rule:
         if until_spring and under_cover(year, _GLASS):
             return
         if under_cover(year, _GLASS):
-            already = "It already stands under unheated glass."
+            already = phrase("It already stands under unheated glass.")
             yield _out_of_glass(days_after(done.day, 14, 18, 21), already, PRESSING)
             return
         warmth = three_weeks_ahead(year, done.day)
         if warmth.cool is False:
             return
-        work = "hard pruning" if done.act == "pruned" else "root work"
+        work = phrase("hard pruning") if done.act == "pruned" else phrase("root work")
         yield Proposal(
             "moved",
-            days_after(done.day, 0, 1, 7),
-            what=f"under unheated glass {'until spring' if until_spring else _WEEKS}",
-            because="What is cut so late rests until spring, and unheated glass keeps it dry and "
-            "out of the wind."
+            days_after(done.day, 0, 1, 14 if until_spring else 7),
+            what=phrase(
+                "under unheated glass {value}",
+                value=phrase("until spring") if until_spring else phrase(_WEEKS),
+            ),
+            because=phrase(
+                "What is cut so late rests until spring, and unheated glass keeps it "
+                "dry and out of the wind."
+            )
             if until_spring
-            else "In a cool, cloudy place two to three weeks under unheated glass help after "
-            f"{work}.",
+            else phrase(
+                "In a cool, cloudy place two to three weeks under unheated glass help "
+                "after {work}.",
+                work=work,
+            ),
             datum=warmth.datum,
-            cautions=("Shade and air the glass on sunny days.",),
+            cautions=(phrase("Shade and air the glass on sunny days."),),
             part="in",
             weight=CARE,
         )
@@ -84,7 +93,7 @@ def comes_out_of_glass(rule_id: str) -> Rule:
         if not under_cover(year, _GLASS) or _is_autumn(done.day, year):
             return
         if since(tree, done.day - _FOUR_WEEKS, done.day + timedelta(days=1), is_hard_work):
-            went = f"It went under glass on {done.day}."
+            went = phrase("It went under glass on {day}.", day=done.day)
             yield _out_of_glass(days_after(done.day, 14, 18, 21), went, PRESSING)
 
     return after(rule_id, ("moved",), ask)
@@ -104,7 +113,7 @@ def _out_of_glass(window: Window, datum: str, weight: Weight = CARE) -> Proposal
     return Proposal(
         "moved",
         window,
-        what="out from under glass",
+        what=phrase("out from under glass"),
         because=_TOO_LONG,
         datum=datum,
         part="out",

@@ -12,6 +12,7 @@ from backbud.species import (
     Tree,
     Year,
     goes_out_from,
+    phrase,
     summer_outside,
 )
 from backbud_species.habits.warmth import under_cover
@@ -37,11 +38,15 @@ def goes_out(rule_id: str, *, because: str, cautions: tuple[str, ...] = ()) -> R
         else:
             # Nothing is known of the nights, or none is so cold.
             window = year.months((5, 10), (5, 25), (6, 20))
-            datum = f"{year.by_months} Wait until nights stay over {limit.value:g} °C."
+            datum = phrase(
+                "{by_months} Wait until nights stay over {value:g} °C.",
+                by_months=year.by_months,
+                value=limit.value,
+            )
         yield Proposal(
             "moved",
             window,
-            what="out, into shade first",
+            what=phrase("out, into shade first"),
             because=because,
             datum=datum,
             cautions=cautions,

@@ -10,6 +10,7 @@ from datetime import timedelta
 
 from backbud.species import (
     CARE,
+    Figure,
     Proposal,
     Proposals,
     Rule,
@@ -19,27 +20,36 @@ from backbud.species import (
     Window,
     Year,
     joined,
+    phrase,
 )
 from backbud_species.habits.figures import GREAT_HEAT_OVER, SHADE_OVER
 
 _A_WEEK = timedelta(days=7)
+# By so much the hottest days pass the mean of their weeks, at the least; common practice.
+_SINGLE_DAYS_K = 2.0
 
 
-def shades_in_heat(rule_id: str, *, because: str) -> Rule:
-    """Shade from noon on in the hot weeks, only in a place that has them."""
+def shades_in_heat(rule_id: str, *, because: str, over: Figure = SHADE_OVER) -> Rule:
+    """Shade from noon on in the hot weeks, only in a place that has them. `over`: the mean high of
+    the day from which it wants it."""
 
     def ask(species: Species, tree: Tree, season: Season, year: Year) -> Proposals:
-        hot = year.hot_days(SHADE_OVER.of(year))
+        hot = year.hot_days(over.of(year))
         if hot is None:
             return
         yield Proposal(
             "shaded",
             year.rounded(Window(hot.first - _A_WEEK, hot.first, hot.last)),
-            what="from noon on, while it is hot",
+            what=phrase("from noon on, while it is hot"),
             because=because,
             datum=joined(
-                f"{hot.because.removesuffix('.')}, and single ones pass 30 °C "
-                f"({SHADE_OVER.name}, a setting of ours).",
+                phrase(
+                    "{removesuffix}, and single ones pass {celsius:.0f} °C ({name}, a setting of "
+                    "ours).",
+                    removesuffix=hot.because.removesuffix("."),
+                    celsius=over.of(year) + _SINGLE_DAYS_K,
+                    name=over.name,
+                ),
                 hot.because,
             ),
             settled_by=("shaded", "moved"),
@@ -56,8 +66,10 @@ def after_great_heat(year: Year, window: Window, datum: str) -> tuple[Window, st
     if hot is None or not hot.first <= window.best <= hot.last:
         return window, datum
     days = (hot.last + timedelta(days=n) for n in (1, 8, 22))
-    said = (
-        f"{hot.because.removesuffix('.')} until {hot.last}; growth stands still in it "
-        f"({GREAT_HEAT_OVER.name}, a setting of ours)."
+    said = phrase(
+        "{removesuffix} until {last}; growth stands still in it ({name}, a setting of ours).",
+        removesuffix=hot.because.removesuffix("."),
+        last=hot.last,
+        name=GREAT_HEAT_OVER.name,
     )
     return year.rounded(Window(*days)), joined(said, hot.because)

@@ -8,7 +8,7 @@ from __future__ import annotations
 from datetime import date, timedelta
 from typing import NamedTuple
 
-from backbud.species import Event, Fact, Species, Tree, Year
+from backbud.species import Event, Fact, Species, Tree, Year, phrase
 from backbud_species.habits.figures import SHALLOW_POT_BELOW
 
 _DAYS = 365.25
@@ -25,14 +25,14 @@ def years_between_repottings(
     interval, age = species.repot_interval, known_age_years(tree, day)
     if interval is not None and age is not None:
         if age.exact and age.years < interval.value.young_until_years:
-            years, by = interval.value.young, [interval.source, "for a young tree"]
+            years, by = interval.value.young, [interval.source, phrase("for a young tree")]
         elif age.years >= interval.value.old_from_years:
-            years, by = interval.value.old, [interval.source, "for an old tree"]
+            years, by = interval.value.old, [interval.source, phrase("for an old tree")]
     depth_cm = root_ball_depth_cm(tree)
     if depth_cm is not None and depth_cm < SHALLOW_POT_BELOW.of(year):
         least, common, most = (max(1, n - 1) for n in years)
         years = (least, common, most)
-        by.append(f"a year less where the ball is {depth_cm:g} cm deep")
+        by.append(phrase("a year less where the ball is {depth_cm:g} cm deep", depth_cm=depth_cm))
     return Fact(years, ", ".join(by))
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import timedelta
 
-from backbud.species import Deed, Event, Judge, Tree, Year
+from backbud.species import Deed, Event, Judge, Tree, Year, phrase
 from backbud_species.habits.done import is_root_work, last_before
 from backbud_species.habits.figures import SECOND_FLUSH_K_DAYS
 from backbud_species.habits.roots import share_taken
@@ -32,7 +32,11 @@ def hard_before_winter(tree: Tree, deed: Deed, year: Year) -> str:
     midwinter = year.on((12, 31))
     if not first - _RIPENS_IN < deed.last <= max(midwinter, first):
         return ""
-    return f"{deed.judged}, hard: its new shoots do not ripen before the frost, about {first}."
+    return phrase(
+        "{judged}, hard: its new shoots do not ripen before the frost, about {first}.",
+        judged=deed.judged,
+        first=first,
+    )
 
 
 def sap_is_rising(tree: Tree, deed: Deed, year: Year) -> str:
@@ -42,7 +46,10 @@ def sap_is_rising(tree: Tree, deed: Deed, year: Year) -> str:
     ends = leaves.day if leaves else year.on((4, 15))
     if deed.act != "pruned" or not (year.on((1, 1)) <= deed.last and deed.first < ends):
         return ""
-    return f"{deed.judged}: its sap rises, so the cuts bleed; no more until the leaves are out."
+    return phrase(
+        "{judged}: its sap rises, so the cuts bleed; no more until the leaves are out.",
+        judged=deed.judged,
+    )
 
 
 def silver_leaf_about(tree: Tree, deed: Deed, year: Year) -> str:
@@ -51,7 +58,9 @@ def silver_leaf_about(tree: Tree, deed: Deed, year: Year) -> str:
         return ""
     if year.on((5, 15)) <= deed.last and deed.first <= year.on((9, 7)):
         return ""
-    return f"{deed.judged}, hard: silver leaf enters cuts that are not made in summer."
+    return phrase(
+        "{judged}, hard: silver leaf enters cuts that are not made in summer.", judged=deed.judged
+    )
 
 
 def too_little_heat_left(tree: Tree, deed: Deed, year: Year) -> str:
@@ -63,9 +72,14 @@ def too_little_heat_left(tree: Tree, deed: Deed, year: Year) -> str:
     wanted = SECOND_FLUSH_K_DAYS.of(year)
     if left >= wanted:
         return ""
-    return (
-        f"{deed.judged}: {left:.0f} K·day above {_OVER_C:g} °C are left of the year, and a "
-        f"second flush needs {wanted:.0f} ({SECOND_FLUSH_K_DAYS.name}, a setting of ours)."
+    return phrase(
+        "{judged}: {left:.0f} K·day above {over_c:g} °C are left of the year, "
+        "and a second flush needs {wanted:.0f} ({name}, a setting of ours).",
+        judged=deed.judged,
+        left=left,
+        over_c=_OVER_C,
+        wanted=wanted,
+        name=SECOND_FLUSH_K_DAYS.name,
     )
 
 
@@ -76,7 +90,9 @@ def after_root_work(tree: Tree, deed: Deed, year: Year) -> str:
     cut = last_before(tree, deed.last + _A_DAY, lambda done: _took_half(tree, done), year.first)
     if cut is None:
         return ""
-    return f"{deed.judged}, after half of its roots and more went on {cut.day}."
+    return phrase(
+        "{judged}, after half of its roots and more went on {day}.", judged=deed.judged, day=cut.day
+    )
 
 
 def _took_half(tree: Tree, done: Event) -> bool:

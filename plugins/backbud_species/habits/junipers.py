@@ -4,17 +4,27 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from backbud.species import COMMON_PRACTICE, FROM_MEMORY, PRESSING, Fact, Rule, stresses
+from backbud.species import (
+    COMMON_PRACTICE,
+    FROM_MEMORY,
+    PRESSING,
+    Fact,
+    Rule,
+    StageMonths,
+    stresses,
+)
 from backbud_species.habits.conifers import Conifer
-from backbud_species.habits.deadwood import cleans_live_veins
+from backbud_species.habits.deadwood import cares_for_deadwood, cleans_live_veins
 from backbud_species.habits.done import is_hard_pruning
 from backbud_species.habits.flushes import trims_again
 from backbud_species.habits.works import (
     LEAF_WORK,
     altered,
     at,
+    between,
     by_warmth,
     checks_after,
+    repots,
     trims,
     watches_for,
     weeks,
@@ -100,4 +110,41 @@ class Juniper(Conifer):
             because="Rust shows in wet spring weather as orange jelly on swollen twigs.",
             cautions=("Some of these rusts must be reported: ask the plant-health service.",),
         ),
+    )
+
+
+# Of junipers with deadwood.
+DEADWOOD_YEARLY = cares_for_deadwood(
+    "deadwood",
+    because="Deadwood is cleaned and painted once a year in hot, dry weather, before it rots.",
+)
+
+
+class LowJuniper(Juniper):
+    """A creeping or spreading juniper of the hills, repotted a part of the ball at a time."""
+
+    # The RHS list itself was not at hand.
+    hardiness = Fact("H7", FROM_MEMORY)
+    soil_ph = Fact((5.5, 7.8), FROM_MEMORY)
+    light = Fact("Full sun and moving air.", COMMON_PRACTICE)
+    water = Fact("Let the surface dry a little between waterings.", COMMON_PRACTICE)
+    why_frost = "The top is hardy, but cut roots in a pot and dry wind on frozen soil are not safe."
+    # For a cool temperate place; from memory. 7: the tips turn light green.
+    stage_months: ClassVar[StageMonths] = {
+        1: ((3, 10), (3, 26), (4, 10)),
+        7: ((4, 3), (4, 18), (5, 3)),
+        10: ((4, 24), (5, 9), (5, 26)),
+        91: ((9, 18), (10, 5), (10, 26)),
+    }
+    works: ClassVar[tuple[Rule, ...]] = altered(
+        Juniper.works,
+        *repots(
+            "repot",
+            between(1, 7),
+            autumn_too=True,
+            because="It is repotted as growth begins, part of the ball at a time and with its "
+            "foliage on: foliage makes the new roots.",
+            cautions=("No heavy bending and no carving in the year of repotting.",),
+        ),
+        DEADWOOD_YEARLY,
     )

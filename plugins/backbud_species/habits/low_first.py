@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
-from backbud.species import Proposals, Rule, Species, Stage, Tree, Year
+from backbud.species import Proposals, Rule, Species, Stage, Tree, Year, phrase
 from backbud_species.habits.balance import LOW, TOP
 from backbud_species.habits.gates import Gate
 from backbud_species.habits.times import Time
@@ -27,7 +27,7 @@ def trims_low_first(rule_id: str, when: Time, *, because: str, gate: Gate = LIGH
 
     def ask(species: Species, tree: Tree, stage: Stage, year: Year) -> Proposals:
         low, top = _score(tree, LOW), _score(tree, TOP)
-        seen = f"Low branches grow {low} of 5, the top {top} of 5."
+        seen = phrase("Low branches grow {low} of 5, the top {top} of 5.", low=low, top=top)
         for proposal in rule.function(species, tree, stage, year):
             yield proposal if low is None or top is None else replace(proposal, datum=seen)
 

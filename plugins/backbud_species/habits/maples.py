@@ -17,6 +17,7 @@ from backbud.species import (
     Tree,
     Year,
     days_after,
+    phrase,
 )
 from backbud_species.habits.broadleaves import BroadleafDeciduous
 from backbud_species.habits.done import is_hard_pruning
@@ -40,9 +41,11 @@ def _bleeds(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
         yield Proposal(
             "checked",
             days_after(done.day, 1, 2, 10),
-            what="wounds, for bleeding",
-            because="A maple cut hard as the sap rises bleeds; keep it from frost until it stops.",
-            datum=f"It was cut on {done.day}, between midwinter and bud burst.",
+            what=phrase("wounds, for bleeding"),
+            because=phrase(
+                "A maple cut hard as the sap rises bleeds; keep it from frost until it stops."
+            ),
+            datum=phrase("It was cut on {day}, between midwinter and bud burst.", day=done.day),
             settled_by=("checked wounds",),
             weight=CARE,
         )

@@ -18,6 +18,7 @@ from backbud.species import (
     Year,
     days_after,
     is_root_work,
+    phrase,
 )
 from backbud_species.habits.rules import after
 
@@ -33,9 +34,12 @@ def soaks_fresh_mix(rule_id: str) -> Rule:
         yield Proposal(
             "soaked",
             days_after(done.day, 0, 0, 3),
-            what="at once, two or three cans, until water runs from the bottom",
-            because=f"{_fresh_from_the_bag(tree, done)} draws the water out of fine roots.",
-            datum="No soaking is written down with the repotting.",
+            what=phrase("at once, two or three cans, until water runs from the bottom"),
+            because=phrase(
+                "{fresh_from_the_bag} draws the water out of fine roots.",
+                fresh_from_the_bag=_fresh_from_the_bag(tree, done),
+            ),
+            datum=phrase("No soaking is written down with the repotting."),
             weight=CARE,
         )
 
@@ -51,10 +55,11 @@ def moss_on_top(rule_id: str) -> Rule:
         yield Proposal(
             "top-dressed",
             days_after(done.day, 0, 0, 7),
-            what="with moist sphagnum",
-            because="Moist sphagnum on top keeps the fine roots at the surface moist through "
-            "recovery.",
-            datum="No moss is written down with the repotting.",
+            what=phrase("with moist sphagnum"),
+            because=phrase(
+                "Moist sphagnum on top keeps the fine roots at the surface moist through recovery."
+            ),
+            datum=phrase("No moss is written down with the repotting."),
             weight=ROUTINE,
         )
 
@@ -70,10 +75,12 @@ def ties_in(rule_id: str) -> Rule:
         yield Proposal(
             "tied",
             days_after(done.day, 0, 0, 3),
-            what="with two ties of 2.5 mm aluminium",
-            because="Two ties of 2.5 mm aluminium hold a medium tree; one that rocks tears its "
-            "new roots.",
-            datum="No ties are written down with the repotting.",
+            what=phrase("with two ties of 2.5 mm aluminium"),
+            because=phrase(
+                "Two ties of 2.5 mm aluminium hold a medium tree; one that rocks tears "
+                "its new roots."
+            ),
+            datum=phrase("No ties are written down with the repotting."),
             weight=CARE,
         )
 
@@ -90,5 +97,5 @@ def _fresh_from_the_bag(tree: Tree, done: Event) -> str:
     mix = done.first("mix")
     named = f"{tree.mix} {mix.handle} {mix.words}" if mix is not None else tree.mix
     if named and "kanuma" not in named.casefold():
-        return "Fresh mix is dry from the bag and"
-    return "Fresh kanuma is bone-dry from the bag and"
+        return phrase("Fresh mix is dry from the bag and")
+    return phrase("Fresh kanuma is bone-dry from the bag and")

@@ -17,6 +17,7 @@ from backbud.species import (
     Tree,
     Window,
     Year,
+    phrase,
 )
 from backbud_species.habits.done import last_before
 from backbud_species.habits.gates import ROOT_WORK, strength_first
@@ -53,8 +54,10 @@ def repotting(
     if last is None:
         yield _look(
             window,
-            "Nobody knows when this tree was last repotted, so its roots are looked at first.",
-            "No repotting is written down.",
+            phrase(
+                "Nobody knows when this tree was last repotted, so its roots are looked at first."
+            ),
+            phrase("No repotting is written down."),
         )
         return
     signs = early_signs(tree, year, last.done, window.opens)
@@ -65,7 +68,9 @@ def repotting(
     if tree.weak:
         yield _look(
             window,
-            "A weak tree is not repotted by the calendar: only if the roots stand wet or rot.",
+            phrase(
+                "A weak tree is not repotted by the calendar: only if the roots stand wet or rot."
+            ),
             datum,
         )
         return
@@ -99,7 +104,7 @@ def years_between(first: date, later: date) -> int:
 def listed(names: Sequence[str]) -> str:
     """Names as a person lists them: `N, NE and E`."""
     *others, last = names
-    return f"{', '.join(others)} and {last}" if others else last
+    return phrase("{others} and {last}", others=", ".join(others), last=last) if others else last
 
 
 def _last(tree: Tree, window: Window) -> _Last | None:
@@ -108,9 +113,15 @@ def _last(tree: Tree, window: Window) -> _Last | None:
 
 
 def _datum(last: _Last, usual: int, source: str, signs: Sequence[str]) -> str:
-    ago = f"{last.years} year{'' if last.years == 1 else 's'}"
-    text = f"Last {last.done.act} {last.done.when.text}, {ago} before; the usual time is {usual}"
-    early = f", and {listed(signs)}" if signs else ""
+    ago = phrase("{years} year{value}", years=last.years, value="" if last.years == 1 else "s")
+    text = phrase(
+        "Last {act} {text}, {ago} before; the usual time is {usual}",
+        act=phrase(last.done.act),
+        text=last.done.when.text,
+        ago=ago,
+        usual=usual,
+    )
+    early = phrase(", and {listed}", listed=listed(signs)) if signs else ""
     return f"{text} ({source}){early}."
 
 
@@ -136,7 +147,11 @@ def _turn(tree: Tree, year: Year, species: Species, before: date) -> NextWedges 
 def _wedge_words(turn: NextWedges | None) -> str:
     if turn is None:
         return ""
-    return f"and open wedge{'s' if len(turn.names) > 1 else ''} {listed(turn.names)}"
+    return phrase(
+        "and open wedge{value} {listed}",
+        value="s" if len(turn.names) > 1 else "",
+        listed=listed(turn.names),
+    )
 
 
 def _metal_out(tree: Tree) -> tuple[str, ...]:
@@ -147,9 +162,13 @@ def _metal_out(tree: Tree) -> tuple[str, ...]:
         (old if thing.sort == "tie" and thing.from_before else now).append(_counted(thing))
     said = []
     if old:
-        said.append(f"Still in the root ball from before the last potting: {listed(old)}.")
+        said.append(
+            phrase(
+                "Still in the root ball from before the last potting: {listed}.", listed=listed(old)
+            )
+        )
     if now:
-        said.append(f"To take out of the pot: {listed(now)}.")
+        said.append(phrase("To take out of the pot: {listed}.", listed=listed(now)))
     return tuple(said)
 
 

@@ -28,6 +28,7 @@ from backbud.species import (
     Tree,
     Year,
     days_after,
+    phrase,
     ring,
     wedges_in,
 )
@@ -54,8 +55,15 @@ class Taken(NamedTuple):
     def said(self) -> str:
         """What went, in words; nobody has counted roots, so a share of them is only quoted."""
         if self.written:
-            return f"“{self.written}” is written, and read as a share of the ball's volume"
-        return f"About {100 * self.share:.0f} % of the root ball went ({self.because})"
+            return phrase(
+                "“{written}” is written, and read as a share of the ball's volume",
+                written=self.written,
+            )
+        return phrase(
+            "About {value:.0f} % of the root ball went ({because})",
+            value=100 * self.share,
+            because=self.because,
+        )
 
 
 def share_taken(tree: Tree, done: Event) -> Taken | None:
@@ -72,8 +80,8 @@ def share_taken(tree: Tree, done: Event) -> Taken | None:
         # The card says neither whether the ball is square or oval, nor which way it lies.
         share = share_of_volume_removed(ball or _ANY_BALL, cuts, by_angle=False)
     except ValueError:
-        return Taken(1.0, "the cuts are as large as the ball when it was last measured")
-    return Taken(share, "reckoned from the cuts") if share > 0 else None
+        return Taken(1.0, phrase("the cuts are as large as the ball when it was last measured"))
+    return Taken(share, phrase("reckoned from the cuts")) if share > 0 else None
 
 
 def over_share(
@@ -89,14 +97,22 @@ def over_share(
     yield Proposal(
         "checked",
         days_after(done.day, 0, 7, 42),
-        what="strength closely: leaves, and water in the pot",
-        because="More went at once than this tree bears here, so it is watched closely.",
+        what=phrase("strength closely: leaves, and water in the pot"),
+        because=phrase("More went at once than this tree bears here, so it is watched closely."),
         datum=summer(year).after(
-            f"{taken.said}; {100 * most:.0f} % is the most in {place} ({bearable.source})"
+            phrase(
+                "{said}; {value:.0f} % is the most in {place} ({source})",
+                said=taken.said,
+                value=100 * most,
+                place=place,
+                source=phrase(bearable.source),
+            )
         ),
         cautions=(
-            "Too much root is off: shade, still air, water with care and no other hard work "
-            "until it grows.",
+            phrase(
+                "Too much root is off: shade, still air, water with care and no other "
+                "hard work until it grows."
+            ),
         ),
         settled_by=("checked strength", "checked roots", "vigour"),
         weight=CARE,
@@ -114,7 +130,11 @@ def _of_roots(done: Event) -> str:
 def most_share(year: Year, bearable: Fact[tuple[float, float]]) -> tuple[float, str]:
     """The share of the ball that may go at this place, and what kind of place it is."""
     cool, warm = bearable.value
-    return (warm, "a warm place") if summer(year).cool is False else (cool, "a cool place")
+    return (
+        (warm, phrase("a warm place"))
+        if summer(year).cool is False
+        else (cool, phrase("a cool place"))
+    )
 
 
 def days_opened(tree: Tree) -> dict[str, date]:

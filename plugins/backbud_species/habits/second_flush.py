@@ -9,7 +9,7 @@ from __future__ import annotations
 from datetime import timedelta
 from typing import NamedTuple
 
-from backbud.species import Datum, Stage, Window, Year
+from backbud.species import Datum, Stage, Window, Year, phrase
 from backbud_species.habits.figures import SECOND_FLUSH_DAYS, SECOND_FLUSH_OVER
 
 # Candles are cut no sooner than a week after their needles part, and no later than this northern
@@ -42,9 +42,15 @@ def candle_cut(parted: Stage, year: Year, more_days: int = 0) -> Cut | None:
     return Cut(
         year.rounded(Window(opens, max(best, opens), best + _AFTER)),
         Datum(
-            f"Days average {SECOND_FLUSH_OVER.of(year):g} °C and more until {cools}; the second "
-            f"flush needs about {days} days before that ({SECOND_FLUSH_OVER.name}, "
-            f"{SECOND_FLUSH_DAYS.name}, settings of ours).",
+            phrase(
+                "Days average {of:g} °C and more until {cools}; the second flush needs "
+                "about {days} days before that ({name}, {name_2}, settings of ours).",
+                of=SECOND_FLUSH_OVER.of(year),
+                cools=cools,
+                days=days,
+                name=SECOND_FLUSH_OVER.name,
+                name_2=SECOND_FLUSH_DAYS.name,
+            ),
             expected=True,
         ),
     )

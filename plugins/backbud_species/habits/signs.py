@@ -13,7 +13,7 @@ from statistics import median
 
 from backbud.bench.pots import volume_litres
 from backbud.bench.roots import ball_litres
-from backbud.species import SLOW_DRAIN_FROM, Event, Tree, Year, zone_scores
+from backbud.species import SLOW_DRAIN_FROM, Event, Tree, Year, phrase, zone_scores
 from backbud_species.habits.done import last_of_before
 from backbud_species.habits.figures import BALL_FILLS_POT, SLOWER_EACH_YEAR
 from backbud_species.habits.roots import ball_of_tree
@@ -52,7 +52,11 @@ def _slow(tree: Tree, year: Year, last: Event, before: date) -> str:
     drained = last_of_before(tree, before, "drained")
     if drained is None or drained.day <= last.day or not is_slow(drained, year):
         return ""
-    return f"water has been slow to pass ({seconds(drained):.0f} s on {drained.day})"
+    return phrase(
+        "water has been slow to pass ({seconds:.0f} s on {day})",
+        seconds=seconds(drained),
+        day=drained.day,
+    )
 
 
 def _slower_each_year(tree: Tree, year: Year, last: Event, before: date) -> str:
@@ -67,12 +71,17 @@ def _slower_each_year(tree: Tree, year: Year, last: Event, before: date) -> str:
     )
     if len(medians) < _YEARS_OF_TREND or not grown:
         return ""
-    return f"water takes longer each year ({', '.join(f'{took:.0f}' for took in medians)} s)"
+    return phrase(
+        "water takes longer each year ({medians} s)",
+        medians=", ".join(f"{took:.0f}" for took in medians),
+    )
 
 
 def _surface_opened(tree: Tree, last: Event, before: date) -> str:
     opened = [e for e in _since(tree, last, before) if e.act == "opened" and e.says("hard surface")]
-    return f"its hard surface had to be opened on {opened[-1].day}" if opened else ""
+    return (
+        phrase("its hard surface had to be opened on {day}", day=opened[-1].day) if opened else ""
+    )
 
 
 def _grows_less_each_year(tree: Tree, last: Event, before: date) -> str:
@@ -85,7 +94,10 @@ def _grows_less_each_year(tree: Tree, last: Event, before: date) -> str:
     falling = all(later < earlier for earlier, later in pairwise(medians))
     if len(medians) < _YEARS_OF_TREND or not falling:
         return ""
-    return f"it grows less each year (vigour {', '.join(f'{score:g}' for score in medians)} of 5)"
+    return phrase(
+        "it grows less each year (vigour {medians} of 5)",
+        medians=", ".join(f"{score:g}" for score in medians),
+    )
 
 
 def _fills_its_pot(tree: Tree, year: Year) -> str:
@@ -95,7 +107,7 @@ def _fills_its_pot(tree: Tree, year: Year) -> str:
     share = ball_litres(ball) / volume_litres(year.pot)
     if share < BALL_FILLS_POT.of(year):
         return ""
-    return f"its root ball fills the pot ({100 * min(share, 1.0):.0f} % of it)"
+    return phrase("its root ball fills the pot ({value:.0f} % of it)", value=100 * min(share, 1.0))
 
 
 def _since(tree: Tree, last: Event, before: date) -> Iterator[Event]:

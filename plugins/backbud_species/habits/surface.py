@@ -17,6 +17,7 @@ from backbud.species import (
     Tree,
     Year,
     days_after,
+    phrase,
     weeks_after,
 )
 from backbud_species.habits.rules import after
@@ -33,9 +34,11 @@ def opens_hard_surface(rule_id: str) -> Rule:
         yield Proposal(
             "opened",
             days_after(done.day, 0, 2, 10),
-            what="the hard surface with a wooden stick",
-            because="A hard surface sheds water and is opened with a wooden stick, not a metal "
-            "hook: the roots are very fine.",
+            what=phrase("the hard surface with a wooden stick"),
+            because=phrase(
+                "A hard surface sheds water and is opened with a wooden stick, not a "
+                "metal hook: the roots are very fine."
+            ),
             datum=datum,
             settled_by=("opened", "repotted"),
             weight=PRESSING,
@@ -54,11 +57,12 @@ def tries_opened_surface(rule_id: str) -> Rule:
         yield Proposal(
             "drained",
             weeks_after(done.day, 1, 2, 4),
-            what="a can of water again",
-            because="A surface that was hard is tried again: if water still stands, root work is "
-            "due.",
-            datum=f"The hard surface was opened on {done.day}.",
-            cautions=("A metal hook tears the fine roots: use a wooden stick.",)
+            what=phrase("a can of water again"),
+            because=phrase(
+                "A surface that was hard is tried again: if water still stands, root work is due."
+            ),
+            datum=phrase("The hard surface was opened on {day}.", day=done.day),
+            cautions=(phrase("A metal hook tears the fine roots: use a wooden stick."),)
             if with_metal
             else (),
             weight=CARE,
@@ -70,10 +74,12 @@ def tries_opened_surface(rule_id: str) -> Rule:
 def _why_hard(done: Event, year: Year) -> str:
     if done.act != "drained":
         hard = done.says("surface") and done.says("hard")
-        return f"The surface was found hard on {done.day}." if hard else ""
+        return phrase("The surface was found hard on {day}.", day=done.day) if hard else ""
     if not is_slow(done, year):
         return ""
-    return (
-        f"A can took {done.measure('time')} to pass; {SLOW_DRAIN_FROM.of(year):g} s is slow "
-        f"({SLOW_DRAIN_FROM.name}, a setting of ours)."
+    return phrase(
+        "A can took {measure} to pass; {of:g} s is slow ({name}, a setting of ours).",
+        measure=done.measure("time"),
+        of=SLOW_DRAIN_FROM.of(year),
+        name=SLOW_DRAIN_FROM.name,
     )

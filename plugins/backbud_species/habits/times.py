@@ -6,7 +6,7 @@ from collections.abc import Callable
 from datetime import date, timedelta
 from typing import Any, Literal, NamedTuple
 
-from backbud.species import Season, Stage, Window, Year, after_stage
+from backbud.species import Season, Stage, Window, Year, after_stage, phrase
 from backbud_species.habits.repotting import until
 
 MonthDay = tuple[int, int]
@@ -129,7 +129,11 @@ def months(opens: MonthDay, best: MonthDay, closes: MonthDay, *, why: str) -> Ti
         return _by_the_calendar(year, opens, best, closes)
 
     def datum(given: Season, year: Year) -> str:
-        return f"{year.by_months.removesuffix('.')}, since it goes by {why}."
+        return phrase(
+            "{removesuffix}, since it goes by {why}.",
+            removesuffix=year.by_months.removesuffix("."),
+            why=why,
+        )
 
     return Time("season", _season_of(opens), -1, window, datum)
 

@@ -88,6 +88,28 @@ class Tropical(BroadleafEvergreen):
     )
 
 
+# Of the hot lowlands: later than others.
+REPOTTED_IN_WARM_NIGHTS = repots(
+    "repot",
+    at(10, 21, 42, 70),
+    because="Its roots regrow only in steady warmth, so it is repotted when the nights are "
+    "warm and never in the cool half of the year.",
+    cautions=("Warmth, shade and no wind afterwards.",),
+)
+STRIPPED_IN_WARMTH = defoliates(
+    "defoliate",
+    at(19, 0, 12, 35),
+    full=Way(
+        "fully, the stalks left on",
+        "A strong one in warmth answers within weeks with smaller leaves and finer twigs.",
+    ),
+    part=Way(
+        "in part: large and outer leaves",
+        "Light reaches the inner twigs, and the tree keeps enough leaf to live from.",
+    ),
+)
+
+
 class TropicalFig(Tropical):
     """A small-leaved fig: vigorous, with milky sap, and roots that grow in the air."""
 

@@ -13,7 +13,7 @@ from itertools import combinations
 from math import comb, floor
 from typing import NamedTuple
 
-from backbud.species import Fact, Ring, Tree, Year
+from backbud.species import Fact, Ring, Tree, Year, phrase
 from backbud_species.habits.roots import (
     PART_OF_A_WEDGE,
     ball_of_tree,
@@ -65,18 +65,34 @@ def _within(
     """What the wedges are of the ball, what is the most here, and what that leaves for below."""
     most, place = most_share(year, share)
     wedges = how_many * each
-    are = "1 wedge is" if how_many == 1 else f"{how_many} wedges are"
-    says = f"{are} about {100 * wedges:.0f} % of the ball's volume"
-    limit = f"{100 * most:.0f} % is the most in {place} ({share.source})"
+    are = (
+        phrase("1 wedge is")
+        if how_many == 1
+        else phrase("{how_many} wedges are", how_many=how_many)
+    )
+    says = phrase("{are} about {value:.0f} % of the ball's volume", are=are, value=100 * wedges)
+    limit = phrase(
+        "{value:.0f} % is the most in {place} ({source})",
+        value=100 * most,
+        place=place,
+        source=phrase(share.source),
+    )
     if wedges > most + 1e-9:
-        return f"{says} when opened half-way; {limit}, so open it less far in."
+        return phrase(
+            "{says} when opened half-way; {limit}, so open it less far in.", says=says, limit=limit
+        )
     ball = ball_of_tree(tree)
     if most >= 1:
         return f"{says}; {limit}."
     if ball is None:
-        return f"{says}; with what goes below, {limit}."
+        return phrase("{says}; with what goes below, {limit}.", says=says, limit=limit)
     below_cm = _below_cm(ball.depth_cm, wedges, most)
-    return f"{says}; {limit}, so {f'about {below_cm:g} cm' if below_cm else 'nothing'} goes below."
+    return phrase(
+        "{says}; {limit}, so {value} goes below.",
+        says=says,
+        limit=limit,
+        value=phrase("about {below_cm:g} cm", below_cm=below_cm) if below_cm else phrase("nothing"),
+    )
 
 
 def _below_cm(depth_cm: float, wedges: float, most: float) -> float:
@@ -136,12 +152,28 @@ def _gap(at: int, others: Iterable[int], count: int) -> int:
 def _history(chosen: Sequence[str], opened: dict[str, date]) -> str:
     """`N and S were never opened; E not since 2023-03-12.`"""
     never = [name for name in chosen if name not in opened]
-    parts = [f"{_and(never)} {'was' if len(never) == 1 else 'were'} never opened"] if never else []
+    parts = (
+        [
+            phrase(
+                "{value} {value_2} never opened",
+                value=_and(never),
+                value_2=phrase("was") if len(never) == 1 else phrase("were"),
+            )
+        ]
+        if never
+        else []
+    )
     for day in sorted({opened[name] for name in chosen if name in opened}):
-        parts.append(f"{_and([n for n in chosen if opened.get(n) == day])} not since {day}")
+        parts.append(
+            phrase(
+                "{value} not since {day}",
+                value=_and([n for n in chosen if opened.get(n) == day]),
+                day=day,
+            )
+        )
     return f"{'; '.join(parts)}."
 
 
 def _and(names: Sequence[str]) -> str:
     *others, last = names
-    return f"{', '.join(others)} and {last}" if others else last
+    return phrase("{others} and {last}", others=", ".join(others), last=last) if others else last

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date
 from typing import NamedTuple
 
-from backbud.species import Figure, Temperature, Year, joined
+from backbud.species import Figure, Temperature, Year, continued, joined, phrase
 from backbud.species.year import NO_WEATHER
 from backbud_species.habits.figures import SHELTER_BELOW, WARM_SUMMER_FROM
 
@@ -23,7 +23,7 @@ class Warmth(NamedTuple):
 
     def after(self, clause: str) -> str:
         """One sentence of a clause and the datum."""
-        return joined(f"{clause}; {self.datum[0].lower()}{self.datum[1:]}", self.datum)
+        return joined(f"{clause}; {continued(self.datum)}", self.datum)
 
 
 def three_weeks_ahead(year: Year, day: date) -> Warmth:
@@ -52,8 +52,14 @@ def _against(year: Year, expected: Temperature | None, figure: Figure) -> Warmth
     limit = figure.of(year)
     cool = expected.celsius < limit
     seen = expected.because.removesuffix(".")
-    side = "under" if cool else "not under"
-    said = f"{seen}, {side} {limit:g} °C ({figure.name}, a setting of ours)."
+    side = phrase("under") if cool else phrase("not under")
+    said = phrase(
+        "{seen}, {side} {limit:g} °C ({name}, a setting of ours).",
+        seen=seen,
+        side=side,
+        limit=limit,
+        name=figure.name,
+    )
     return Warmth(cool, joined(said, expected.because))
 
 

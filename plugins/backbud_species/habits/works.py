@@ -50,6 +50,8 @@ from backbud.species import (
     Weight,
     Window,
     Year,
+    continued,
+    phrase,
 )
 from backbud_species.habits.afterwards import (
     after_work,
@@ -331,7 +333,7 @@ def wires(rule_id: str, when: Time, *, because: str, cautions: tuple[str, ...] =
             return
         bark = (species.bark.value,) if species.bark else ()
         stressed = HARD_WORK.shut(tree, window.opens, year)
-        bend = (f"No heavy bend: {stressed[0].lower()}{stressed[1:]}",) if stressed else ()
+        bend = (phrase("No heavy bend: {why}", why=continued(stressed)),) if stressed else ()
         window = thawed(window, year)
         yield from wiring(tree, window, because, datum, (*cautions, *bark, *bend))
 

@@ -15,6 +15,7 @@ from backbud.species import (
     Year,
     joined,
     out_of_the_heat,
+    phrase,
 )
 from backbud_species.habits.done import is_root_work, since
 
@@ -79,7 +80,7 @@ def wiring(
         yield Proposal(
             "wired",
             window,
-            what="what has to be set",
+            what=phrase("what has to be set"),
             because=because,
             datum=joined(f"{datum} {unwired}", datum) if unwired else datum,
             cautions=cautions,
@@ -95,8 +96,8 @@ def _not_wired_for_years(tree: Tree, day: date) -> str:
     if last is None or last.day > day - _YEARS_UNWIRED:
         return ""
     if wired is None:
-        return f"No wiring is written down since {last.when.text}."
-    return f"It was last wired {last.when.text}."
+        return phrase("No wiring is written down since {text}.", text=last.when.text)
+    return phrase("It was last wired {text}.", text=last.when.text)
 
 
 def pests(
@@ -106,7 +107,7 @@ def pests(
     return Proposal(
         "checked",
         window,
-        what=f"for pests: {where}",
+        what=phrase("for pests: {where}", where=where),
         because=because,
         datum=datum,
         cautions=(*cautions, LABEL_DECIDES),

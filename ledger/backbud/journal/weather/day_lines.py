@@ -10,6 +10,7 @@ from msgspec import Struct
 
 from backbud.climate.days import WeatherDay
 from backbud.journal.dated import DayWeather
+from backbud.journal.line_order import line_order
 from backbud.journal.problems import PlacedFlaw, WithFlaws, flaw_at
 from backbud.journal.weather.limits import OF_A_DAY, impossible
 from backbud_grammar.measures import convert
@@ -97,7 +98,7 @@ def _believed(
     if low == high:
         return WithFlaws(believed)
     flaw = flaw_at(
-        max(low, high, key=lambda origin: (origin.file, origin.line)),
+        max(low, high, key=line_order),
         "contradiction",
         f"the low of {day[1]} in {low} is above the high in {high}",
         "Are the two swapped? Both were left out.",

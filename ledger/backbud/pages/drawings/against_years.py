@@ -8,6 +8,7 @@ from datetime import date, timedelta
 from msgspec import Struct
 
 from backbud.pages.drawings.axes import Drawing, Key, Table, axes_for, band, drawing, line, tick
+from backbud.tongue import phrase
 from backbud.views.sky import Against
 from backbud.words import day, sentence
 
@@ -41,18 +42,22 @@ def draw(
         most = [(p.day, p.most or 0.0) for p in record]
         marks += band(axes, most, least, "years")
         marks += line(axes, least, "edge") + line(axes, most, "edge")
-        keys.append(Key("edge", f"least and most of {words.years}"))
+        keys.append(Key("edge", phrase("least and most of {years}", years=words.years)))
     marks += line(axes, [(p.day, p.average) for p in points], "average")
     marks += line(axes, come, "this")
     marks += line(axes, come[-1:] + ahead, "ahead")
     keys.append(Key("average", words.average))
     if come:
-        keys.insert(0, Key("this", f"{words.this} so far"))
+        keys.insert(0, Key("this", phrase("{this} so far", this=words.this)))
     if ahead:
-        keys.insert(1 if come else 0, Key("ahead", f"{words.this}, expected"))
-    about = (
-        f"{sentence(words.this)} ends at {tick(points[-1].this)}, {words.average} at "
-        f"{tick(points[-1].average)} {words.unit}."
+        keys.insert(1 if come else 0, Key("ahead", phrase("{this}, expected", this=words.this)))
+    about = phrase(
+        "{this} ends at {tick}, {average} at {tick_2} {unit}.",
+        this=sentence(words.this),
+        tick=tick(points[-1].this),
+        average=words.average,
+        tick_2=tick(points[-1].average),
+        unit=words.unit,
     )
     return Drawing(
         drawing(ident, words.title, about, axes, marks, today),
@@ -63,7 +68,7 @@ def draw(
 
 def _table(words: Words, points: Sequence[Against], today: date) -> Table:
     return Table(
-        ("Until", sentence(words.this), "Average", "Least", "Most"),
+        (phrase("Until"), sentence(words.this), phrase("Average"), phrase("Least"), phrase("Most")),
         tuple(
             (
                 day(p.day, today.year),

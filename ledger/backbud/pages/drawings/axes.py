@@ -15,6 +15,7 @@ from typing import NamedTuple
 
 from msgspec import Struct
 
+from backbud.tongue import phrase
 from backbud.words import MONTHS, figure
 
 # Pixels: the plot stands between the months under it and two lines above: the unit, and today.
@@ -174,5 +175,5 @@ def _today(axes: Axes, today: date) -> str:
     side = "before" if at > 85 else "after"
     return (
         f'<line class="today" x1="{at:.3f}%" x2="{at:.3f}%" y1="{TOP}" y2="{TOP + PLOT_HEIGHT}"/>'
-        f'<text class="now {side}" x="{at:.3f}%" y="{TOP - 8}">today</text>'
+        f'<text class="now {side}" x="{at:.3f}%" y="{TOP - 8}">{escape(phrase("today"))}</text>'
     )

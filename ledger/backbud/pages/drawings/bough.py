@@ -20,6 +20,7 @@ from backbud.pages.drawings.year_line import (
     swelling,
 )
 from backbud.plan.season import WEEK
+from backbud.tongue import phrase
 from backbud.views.year import WeekView, YearView
 
 HEIGHT, CENTRE, LETTERS = 110.0, 54.0, 107.0
@@ -52,7 +53,7 @@ def draw(year: YearView, today: date) -> tuple[str, tuple[Key, ...]]:
     return (
         '<svg class="bough" role="img" aria-labelledby="bough-title" '
         f'aria-describedby="bough-about" width="100%" height="{HEIGHT:.0f}">'
-        '<title id="bough-title">Hours of work in each week ahead</title>'
+        f'<title id="bough-title">{escape(phrase("Hours of work in each week ahead"))}</title>'
         f'<desc id="bough-about">{escape(_about(year, today))}</desc>'
         f'<rect class="stem" x="0" y="{CENTRE - min(halves[0], ROOM):.1f}" width="2" '
         f'height="{2 * min(halves[0], ROOM):.1f}"/>'
@@ -83,16 +84,20 @@ def _marks(year: YearView) -> Iterator[str]:
 
 
 def _keys(year: YearView) -> Iterator[Key]:
-    yield Key("wooden", "hours of work in a week")
+    yield Key("wooden", phrase("hours of work in a week"))
     if year.limit_minutes:
-        yield Key("room", f"{words.minutes(year.limit_minutes)}, what a week has")
+        yield Key(
+            "room", phrase("{minutes}, what a week has", minutes=words.minutes(year.limit_minutes))
+        )
     if year.full:
-        yield Key("beyond", "more than it has")
+        yield Key("beyond", phrase("more than it has"))
 
 
 def _about(year: YearView, today: date) -> str:
     most = fullest(year)
-    return (
-        f"{len(year.weeks)} weeks; the fullest is the week of "
-        f"{words.day(most.monday, today.year)} with {words.minutes(most.minutes)}."
+    return phrase(
+        "{weeks} weeks; the fullest is the week of {day} with {minutes}.",
+        weeks=len(year.weeks),
+        day=words.day(most.monday, today.year),
+        minutes=words.minutes(most.minutes),
     )

@@ -8,6 +8,7 @@ from html import escape
 
 from backbud.pages.drawings.axes import Drawing, Key, Table
 from backbud.pages.drawings.year_line import month_letters, month_marks, stretched
+from backbud.tongue import phrase
 from backbud.views.sky import FrostOfWinter, Frosts
 from backbud.words import day, number
 
@@ -91,22 +92,26 @@ def _names(dots: Sequence[tuple[str, float, int]], y: float) -> list[str]:
 
 
 def _keys(found: Frosts, today: date) -> Iterator[Key]:
-    yield Key("dot", "above the line a winter's first frost, below it its last")
+    yield Key("dot", phrase("above the line a winter's first frost, below it its last"))
     if found.this.first is not None:
-        yield Key("leaf", f"this winter's first, {day(found.this.first, today.year)}")
+        yield Key(
+            "leaf", phrase("this winter's first, {day}", day=day(found.this.first, today.year))
+        )
 
 
 def _about(found: Frosts, today: date) -> str:
     known = [one for one in found.seasons if one.first is not None]
-    said = f"{number(len(known), 'winter')} with frost on record."
+    said = phrase("{winters} with frost on record.", winters=number(len(known), "winter"))
     if found.this.first is not None:
-        said += f" The first of this winter was on {day(found.this.first, today.year)}."
+        said += phrase(
+            " The first of this winter was on {day}.", day=day(found.this.first, today.year)
+        )
     return said
 
 
 def _table(found: Frosts, today: date) -> Table:
     return Table(
-        ("Winter", "First frost", "Last frost"),
+        ("Winter", phrase("First frost"), phrase("Last frost")),
         tuple(map(_row, reversed(found.seasons))),
     )
 
@@ -116,4 +121,4 @@ def _row(one: FrostOfWinter) -> tuple[str, ...]:
 
 
 def _on(found: date | None) -> str:
-    return "none" if found is None else day(found, found.year)
+    return phrase("none") if found is None else day(found, found.year)

@@ -13,6 +13,7 @@ from math import atan2, cos, hypot, pi, sin
 
 from backbud.collection.wedges import Ring, ring
 from backbud.pages.drawings.axes import Drawing, Key, Table
+from backbud.tongue import phrase
 from backbud.views.outline import OutlineView
 from backbud.words import days as in_days
 from backbud.words import full_day
@@ -56,8 +57,8 @@ def root_ball(
     coming = [names[at] for name in coming for at in around.places(name)]
     rows = tuple(_rows(names, opened, underside, coming, today))
     shape = _Shape(outline)
-    known = f", in its {outline.shape} pot" if outline else ""
-    title = f"The root ball from above{known}, its front at the bottom"
+    known = phrase(", in its {shape} pot", shape=outline.shape) if outline else ""
+    title = phrase("The root ball from above{known}, its front at the bottom", known=known)
     wedges = [
         _Wedge(ident, at, name, len(names), opened.get(name), name in coming, age_of(
             opened.get(name), today))
@@ -83,13 +84,13 @@ def root_ball(
         f'<text class="side" x="12" y="{high + 11:.0f}">front</text></svg>'
     )
     keys = (
-        Key("wedge recent", "opened within a year"),
-        Key("wedge earlier", "within three"),
-        Key("wedge long", "longer ago"),
-        Key("wedge never", "never opened"),
-        *((Key("wedge coming", "its turn is next"),) if coming else ()),
+        Key("wedge recent", phrase("opened within a year")),
+        Key("wedge earlier", phrase("within three")),
+        Key("wedge long", phrase("longer ago")),
+        Key("wedge never", phrase("never opened")),
+        *((Key("wedge coming", phrase("its turn is next")),) if coming else ()),
     )
-    heads = ("Wedge", "Last opened", "Ago", "Next")
+    heads = (phrase("Wedge"), phrase("Last opened"), phrase("Ago"), phrase("Next"))
     return Drawing(svg, keys, Table(heads, rows))
 
 
@@ -195,7 +196,7 @@ class _Wedge:
         at = y - 2 if with_year else y + 5
         yield f'<text class="name" x="{x:.1f}" y="{at:.1f}">{self.name}</text>'
         if with_year:
-            year = str(self.opened.year) if self.opened else "never"
+            year = str(self.opened.year) if self.opened else phrase("never")
             yield f'<text class="year" x="{x:.1f}" y="{y + 13:.1f}">{year}</text>'
 
 
@@ -226,12 +227,12 @@ def _rows(
     """The wedges and the underside: first those never opened, then the longest closed."""
     parts = [*((name, opened.get(name)) for name in names), (UNDERSIDE, underside)]
     for name, day in sorted(parts, key=lambda part: part[1] or date.min):
-        side = f"{name}, {_SIDES[name]}" if name in _SIDES else name
+        side = f"{name}, {phrase(_SIDES[name])}" if name in _SIDES else name
         yield (
             side,
-            full_day(day) if day else "never",
+            full_day(day) if day else phrase("never"),
             in_days((today - day).days) if day else "",
-            "next" if name in coming else "",
+            phrase("next") if name in coming else "",
         )
 
 

@@ -21,6 +21,7 @@ from backbud.pages.drawings.year_line import (
     swelling,
 )
 from backbud.plan.season import WEEK, WEEKS
+from backbud.tongue import phrase
 from backbud.views.twigs import SprigView, TwigView
 
 # Pixels: a twig's room with its name above it, and what stands below the last.
@@ -60,11 +61,12 @@ def draw(ident: str, sprig: SprigView, first: date, today: date) -> str:
         f'<path class="thread" d="{threads}"/>'
         f'<path class="wooden" d="{_branch(branch)}{bodies}"/>',
     )
-    about = "; ".join(f"{one.work}: {when_it_may_be(one, today)}" for one in sprig.twigs)
+    title = phrase("{kind}: when each work may be done", kind=sprig.kind)
+    about = "; ".join(f"{phrase(one.work)}: {when_it_may_be(one, today)}" for one in sprig.twigs)
     return (
         f'<svg class="sprig" role="img" aria-labelledby="{ident}-title" '
         f'aria-describedby="{ident}-about" width="100%" height="{height:.0f}">'
-        f'<title id="{ident}-title">{escape(sprig.kind)}: when each work may be done</title>'
+        f'<title id="{ident}-title">{escape(title)}</title>'
         f'<desc id="{ident}-about">{escape(about)}.</desc>'
         f'<rect class="stem" x="0" y="{branch - 2.5:.1f}" width="2" height="5"/>'
         f"{drawn}{''.join(_buds(placed))}{''.join(map(_name, placed))}"
@@ -194,17 +196,24 @@ def _name(one: PlacedTwig) -> str:
 def when_it_may_be(twig: TwigView, today: date) -> str:
     """When a work may be done, in words."""
     late = sum(bud.trees for bud in twig.buds if bud.late)
-    said = [f"{words.number(late, 'tree')} past the time for it"] if late else []
+    said = (
+        [phrase("{trees} past the time for it", trees=words.number(late, "tree"))] if late else []
+    )
     if len(twig.windows) <= MOST_TOLD:
         said += [
-            words.between(opens, closes, today.year) + (f" ({trees} trees)" if trees > 1 else "")
+            words.between(opens, closes, today.year)
+            + (phrase(" ({trees} trees)", trees=trees) if trees > 1 else "")
             for opens, closes, trees in twig.windows
         ]
     else:
         first = min(opens for opens, _, _ in twig.windows)
         last = max(closes for _, closes, _ in twig.windows)
         said.append(
-            f"{len(twig.windows)} windows, the first from {words.day(first, today.year)}, the last "
-            f"until {words.day(last, today.year)}"
+            phrase(
+                "{windows} windows, the first from {day}, the last until {day_2}",
+                windows=len(twig.windows),
+                day=words.day(first, today.year),
+                day_2=words.day(last, today.year),
+            )
         )
     return ", ".join(said)

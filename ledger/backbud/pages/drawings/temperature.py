@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from datetime import date, timedelta
 
 from backbud.pages.drawings.axes import Drawing, Key, Table, axes_for, band, drawing, line, tick
+from backbud.tongue import phrase
 from backbud.views.sky import AirWeek
 from backbud.words import day, number
 
@@ -24,15 +25,20 @@ def draw(ident: str, title: str, weeks: Sequence[AirWeek], among: int, today: da
     ]
     marks, keys = "", []
     if come:
-        keys.append(Key("this", "this year, the mean of each week"))
+        keys.append(Key("this", phrase("this year, the mean of each week")))
     if ahead:
-        keys.append(Key("ahead", "expected"))
+        keys.append(Key("ahead", phrase("expected")))
     if least:
         marks += band(axes, most, least, "years") + line(axes, most, "edge")
         marks += line(axes, least, "edge")
-        keys.append(Key("edge", f"coldest and warmest of {number(among, 'year')} on record"))
+        keys.append(
+            Key(
+                "edge",
+                phrase("coldest and warmest of {years} on record", years=number(among, "year")),
+            )
+        )
     marks += line(axes, [(_middle(one), one.average_c) for one in weeks], "average")
-    keys.append(Key("average", "their average" if least else "the average year"))
+    keys.append(Key("average", phrase("their average") if least else phrase("the average year")))
     marks += line(axes, come, "this") + line(axes, come[-1:] + ahead, "ahead")
     return Drawing(
         drawing(ident, title, _about(weeks), axes, marks, today),
@@ -53,17 +59,27 @@ def _middle(week: AirWeek) -> date:
 def _about(weeks: Sequence[AirWeek]) -> str:
     means = [one.mean_c for one in weeks]
     known = sum(one.measured for one in weeks)
-    return (
-        f"A line through the means of {len(weeks)} weeks, {known} of them measured, between "
-        f"{tick(min(means))} and {tick(max(means))} °C."
+    return phrase(
+        "A line through the means of {weeks} weeks, {known} of them measured, "
+        "between {tick} and {tick_2} °C.",
+        weeks=len(weeks),
+        known=known,
+        tick=tick(min(means)),
+        tick_2=tick(max(means)),
     )
 
 
 def _table(weeks: Sequence[AirWeek], today: date) -> Table:
     heads = (
-        "Week from", "Mean °C", "Average", "Coldest on record", "Warmest on record",
-        "Coldest night", "Warmest day", "Days measured",
-    )  # fmt: skip
+        phrase("Week from"),
+        phrase("Mean °C"),
+        phrase("Average"),
+        phrase("Coldest on record"),
+        phrase("Warmest on record"),
+        phrase("Coldest night"),
+        phrase("Warmest day"),
+        phrase("Days measured"),
+    )
     return Table(
         heads,
         tuple(

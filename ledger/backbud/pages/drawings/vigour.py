@@ -11,6 +11,7 @@ from datetime import date
 from html import escape
 
 from backbud.pages.drawings.axes import Drawing, Key, Table
+from backbud.tongue import phrase
 from backbud.words import full_day
 
 # From the top of a tree down; a zone that names none of these stands in the middle.
@@ -31,7 +32,7 @@ def vigour(ident: str, looks: Looks) -> Drawing:
     zones = sorted({zone for scores in looks.values() for zone in scores}, key=_height)
     strongest, weakest = uneven(looks[days[-1]])
     height = _HEAD + _ROW * len(zones)
-    title = "How the zones grow, from the top down, 1 (weakest) to 5"
+    title = phrase("How the zones grow, from the top down, 1 (weakest) to 5")
     about = "; ".join(f"{row[0]}: {', '.join(row[1:])}" for row in _rows(zones, looks, days))
     sides = {
         zone: " strongest" if zone in strongest else " weakest" if zone in weakest else ""
@@ -49,11 +50,14 @@ def vigour(ident: str, looks: Looks) -> Drawing:
         f"{''.join(_leaves(ident))}{''.join(_years(days, height))}{''.join(drawn)}</svg>"
     )
     keys = (
-        (Key("leaf strongest", "grows strongest"), Key("leaf weakest", "falls behind"))
+        (
+            Key("leaf strongest", phrase("grows strongest")),
+            Key("leaf weakest", phrase("falls behind")),
+        )
         if strongest
         else ()
     )
-    heads = ("Zone", *(full_day(day) for day in days))
+    heads = (phrase("Zone"), *(full_day(day) for day in days))
     return Drawing(svg, keys, Table(heads, tuple(_rows(zones, looks, days))))
 
 

@@ -13,6 +13,7 @@ from datetime import date, timedelta
 
 from msgspec import Struct
 
+from backbud.tongue import phrase
 from backbud.views.history import EntryView
 from backbud.views.life import Sign, WireView
 from backbud.views.work import WorkView
@@ -73,14 +74,15 @@ def years_drawn(
     used = {*(one.sign for one in done), *(one.sign for one in ahead)}
     keys = [
         (f'<svg width="18" height="26" aria-hidden="true"><use href="#s-{sign}" '
-         f'x="9" y="-1"/></svg>', words)
+         f'x="9" y="-1"/></svg>', phrase(words))
         for sign, words in SIGN_WORDS.items() if sign in used
     ]  # fmt: skip
     if wires:
-        keys.append((_coil_key(), "wire, from on to off"))
+        keys.append((_coil_key(), phrase("wire, from on to off")))
     if ahead:
         keys.append((f'<svg width="18" height="26" aria-hidden="true"><use class="ahead" '
-                     f'href="#s-{ahead[0].sign}" x="9" y="-1"/></svg>', "foreseen"))  # fmt: skip
+                     f'href="#s-{ahead[0].sign}" x="9" y="-1"/></svg>',
+                     phrase("foreseen")))  # fmt: skip
     return YearsDrawn(
         _signs(used),
         tuple(keys),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from html import escape
 
 from backbud.pages.drawings.axes import tick
+from backbud.tongue import phrase
 from backbud.views.sky import Sum
 
 HEIGHT, LEVEL, RADIUS = 74.0, 40.0, 5.0
@@ -46,9 +47,14 @@ def draw(ident: str, title: str, found: Sum) -> str:
     marks.append(
         f'<text class="month this-year" x="{now:.1f}%" y="{LEVEL - 18:.0f}">{found.name}</text>'
     )
-    about = (
-        f"{found.name} has {tick(round(found.now))}; {ordered[0][0]} had the least, "
-        f"{tick(round(ordered[0][1]))}, {ordered[-1][0]} the most, {tick(round(ordered[-1][1]))}."
+    about = phrase(
+        "{name} has {tick}; {ordered} had the least, {tick_2}, {ordered_2} the most, {tick_3}.",
+        name=found.name,
+        tick=tick(round(found.now)),
+        ordered=ordered[0][0],
+        tick_2=tick(round(ordered[0][1])),
+        ordered_2=ordered[-1][0],
+        tick_3=tick(round(ordered[-1][1])),
     )
     return (
         f'<svg class="drawing years-apart" role="img" aria-labelledby="{ident}-title" '

@@ -13,6 +13,7 @@ from backbud.collection.state import Tree
 from backbud.memo import NO_MEMO, Memo
 from backbud.pages.bench import NO_PLACE
 from backbud.pages.links import label_anchor, link, place_page, tree_page
+from backbud.tongue import phrase
 
 # A name of more letters than these is set smaller, so that it keeps to two lines.
 SHORT_NAME = 16
@@ -49,7 +50,7 @@ def sheet(
     """Lay out the labels of a place. Its page stands two folders down. `address`: where the pages
     are served."""
     return LabelSheet(
-        f"Labels, {words.sentence(place_name or NO_PLACE)}",
+        phrase("Labels, {place_name}", place_name=words.sentence(place_name or NO_PLACE)),
         link(place_page(place), "../../"),
         bool(address),
         tuple(_label(tree, address, kept) for tree in trees),

@@ -13,6 +13,7 @@ from backbud.pages.bench import NO_PLACE, way_to
 from backbud.pages.links import anchor_of, link, tree_page
 from backbud.pages.printed.running import running
 from backbud.pages.work import kept_together
+from backbud.tongue import counted_phrase, phrase
 from backbud.views.bench import AtTree, Round
 from backbud.views.week_on_paper import WeekOnPaper
 
@@ -63,7 +64,7 @@ def sheet(view: WeekOnPaper, journal: str) -> WeekSheet:
     """Lay out the week. `journal`: what it is called."""
     every = [one for place in view.places for one in place.rounds]
     cautions = tuple(dict.fromkeys(caution.text for one in every for caution in one.cautions))
-    title = f"The week of {words.between(view.first, view.last, 0)}"
+    title = phrase("The week of {between}", between=words.between(view.first, view.last, 0))
     return WeekSheet(
         title,
         running(f"{journal} · {title[:1].lower()}{title[1:]}"),
@@ -97,7 +98,7 @@ def _by(one: Round, today: date) -> Iterator[str]:
     first, year = one.first, today.year
     closes = words.day(first.closes, year)
     if first.state in ("overdue", "promised"):
-        yield f"was due {closes}"
+        yield phrase("was due {closes}", closes=closes)
     elif first.state == "coming":
         yield words.between(first.opens, first.closes, year)
     else:
@@ -118,5 +119,8 @@ def _minutes(count: int) -> str:
 def _waiting(count: int) -> str:
     if not count:
         return ""
-    are = "is" if count == 1 else "are"
-    return f"{words.number(count, 'more work')} can be done by now and {are} best later."
+    return counted_phrase(
+        count,
+        "{count} more work can be done by now and is best later.",
+        "{count} more works can be done by now and are best later.",
+    )

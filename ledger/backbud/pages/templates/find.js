@@ -88,8 +88,9 @@
       return row;
     }));
     list.hidden = !rows.length;
-    said.textContent = !asked.length ? "" : !count ? "Nothing is found."
-      : count > rows.length ? `${count} found; the first ${rows.length}:` : `${count} found:`;
+    said.textContent = !asked.length ? "" : !count ? form.dataset.none
+      : (count > rows.length ? form.dataset.first : form.dataset.found)
+        .replace("{count}", count).replace("{shown}", rows.length);
     document.getElementById("lists").hidden = asked.length > 0;
   }
 

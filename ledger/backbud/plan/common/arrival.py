@@ -14,18 +14,23 @@ from backbud.species import (
     after,
     days_after,
 )
+from backbud.tongue import phrase
 
 
 @after("received", "bought", "collected", rule="arrival-check")
 def look_it_over(tree: Tree, done: Event, year: Year) -> Proposals:
-    """Common practice, no source."""
+    """Common practice, no source. Nothing where a tree that is here changes hands."""
+    if done.act == "bought" and _was_here(tree, done):
+        return
     if done.has("imported"):
         yield Proposal(
             "quarantined",
             days_after(done.day, 0, 0, 7),
-            what="away from the others",
-            because="An imported tree is kept apart until it is known to be clean.",
-            cautions=("The plant-health authority's terms decide how long, and who is told.",),
+            what=phrase("away from the others"),
+            because=phrase("An imported tree is kept apart until it is known to be clean."),
+            cautions=(
+                phrase("The plant-health authority's terms decide how long, and who is told."),
+            ),
             weight=PRESSING,
         )
         return
@@ -34,18 +39,31 @@ def look_it_over(tree: Tree, done: Event, year: Year) -> Proposals:
         yield Proposal(
             "quarantined",
             days_after(done.day, 0, 0, 3),
-            what=f"away from the others for {days} days",
-            because="It comes from elsewhere, and pests that came along show by then.",
+            what=phrase("away from the others for {days} days", days=days),
+            because=phrase("It comes from elsewhere, and pests that came along show by then."),
             settled_by=("quarantined",),
             weight=CARE,
         )
         return
-    wired = " and its wire" if tree.on("wire") else ""
+    wired = phrase(" and its wire") if tree.on("wire") else ""
     yield Proposal(
         "checked",
         days_after(done.day, 0, 2, 14),
-        what=f"for pests{wired}",
-        because="What came in with it spreads from bench to bench.",
+        what=phrase("for pests{wired}", wired=wired),
+        because=phrase("What came in with it spreads from bench to bench."),
         settled_by=("checked pests", "quarantined", "treated"),
         weight=CARE,
     )
+
+
+def _was_here(tree: Tree, came: Event) -> bool:
+    """Whether the tree stood here before a line, by what was done to it."""
+    here = False
+    for entry in tree.history:
+        event = entry.event
+        if event is came:
+            break
+        traits = event.row.traits
+        if not entry.undone and "ahead" not in traits:
+            here = "departure" not in traits
+    return here

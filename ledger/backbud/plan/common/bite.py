@@ -10,7 +10,8 @@ from backbud.bench.bite import girth_growth_mm, share_until_it_bites
 from backbud.climate.air import DAY
 from backbud.plan.looks import look_at
 from backbud.species import Entry, OnTree
-from backbud.species.year import Growth
+from backbud.species.year_told import Growth
+from backbud.tongue import phrase
 from backbud_grammar.dates import growing_year_days
 
 # What a look at wire may find where it does not bite.
@@ -54,10 +55,14 @@ def _since(wired: date, wire_mm: float, growth: Growth) -> Bite | None:
         # Heat beyond the season's makes no more wood.
         day = trace.reaches((passed + wanted) * season) if passed + wanted <= 1 else None
         if day is not None:
-            because = (
-                f"{wire_mm:g} mm wire is reckoned to bite about {day}: by the heat sum of the "
-                f"season, at {girth_mm:g} mm of girth a year (vigour {growth.vigour} of 5; common "
-                "practice, no source)."
+            because = phrase(
+                "{wire_mm:g} mm wire is reckoned to bite about {day}: by the heat sum "
+                "of the season, at {girth_mm:g} mm of girth a year (vigour {vigour} of "
+                "5; common practice, no source).",
+                wire_mm=wire_mm,
+                day=day,
+                girth_mm=girth_mm,
+                vigour=growth.vigour,
             )
             return Bite(day, because)
         wanted -= 1 - passed

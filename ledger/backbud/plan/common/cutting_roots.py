@@ -15,6 +15,7 @@ from backbud.species import (
     after,
     weeks_after,
 )
+from backbud.tongue import phrase
 
 
 @after("struck", rule="cutting-check")
@@ -30,8 +31,8 @@ def have_cuttings_rooted(tree: Tree, done: Event, year: Year) -> Proposals:
         "checked",
         window,
         what="roots",
-        because="A cutting roots in two to three months of growth.",
-        cautions=("Look at the holes of the pot and pull at nothing.",),
+        because=phrase("A cutting roots in two to three months of growth."),
+        cautions=(phrase("Look at the holes of the pot and pull at nothing."),),
         settled_by=("checked roots", "potted-on", "repotted"),
         minutes=5,
         weight=PRESSING,

@@ -15,6 +15,7 @@ from backbud.species import (
     after,
     days_after,
 )
+from backbud.tongue import phrase
 
 # How much slower than it was, and from how many seconds on: ours, no source.
 SLOWER = 2.0
@@ -33,14 +34,15 @@ def look_at_the_roots(tree: Tree, done: Event, year: Year) -> Proposals:
     slower = usual is not None and seconds >= max(SLOWER * usual, WORTH_A_LOOK_S)
     if not (slow or slower):
         return
-    was = f"; it took {usual:.0f} s before" if usual is not None else ""
+    was = phrase("; it took {usual:.0f} s before", usual=usual) if usual is not None else ""
     yield Proposal(
         "checked",
         days_after(done.day, 0, 3, 14),
-        what="roots: open the hard surface, look at the holes and the underside",
-        because="Water that stands or runs off leaves roots dry in one place and rotting in "
-        "another.",
-        datum=f"A can took {seconds:.0f} s to pass{was}.",
+        what=phrase("roots: open the hard surface, look at the holes and the underside"),
+        because=phrase(
+            "Water that stands or runs off leaves roots dry in one place and rotting in another."
+        ),
+        datum=phrase("A can took {seconds:.0f} s to pass{was}.", seconds=seconds, was=was),
         settled_by=("checked roots", "checked drainage", "opened", "repotted"),
         weight=PRESSING,
     )

@@ -20,6 +20,7 @@ from backbud.species import (
     after,
     out_of_the_heat,
 )
+from backbud.tongue import phrase
 
 FEED_AGAIN = "feed-again"
 # Days that a feed lasts by its form, where its card does not say; common practice, no source.
@@ -50,7 +51,12 @@ def when_it_is_used_up(tree: Tree, done: Event, year: Year) -> Proposals:
         "fed",
         window,
         what="again",
-        because=f"The feed of {done.day} lasts about {days} days ({known}).",
+        because=phrase(
+            "The feed of {day} lasts about {days} days ({known}).",
+            day=done.day,
+            days=days,
+            known=known,
+        ),
         datum=datum,
         weight=ROUTINE,
         early_days=7,
@@ -61,7 +67,7 @@ def lasts(done: Event, feed_days: Mapping[str, int]) -> tuple[int, str]:
     """For how many days what was given lasts, and how that is known."""
     for detail in done.all("with"):
         if detail.handle in feed_days:
-            return feed_days[detail.handle], "as its card says"
+            return feed_days[detail.handle], phrase("as its card says")
     quantity = done.measure("quantity")
     if done.says("liquid", "foliar") or (quantity is not None and quantity.sort == "volume"):
         days = LIQUID_DAYS
@@ -71,7 +77,7 @@ def lasts(done: Event, feed_days: Mapping[str, int]) -> tuple[int, str]:
         days = CAKES_DAYS
     else:
         days = ANY_DAYS
-    return days, "common practice, no source"
+    return days, phrase("common practice, no source")
 
 
 def _past_the_flowers(day: date, year: Year) -> tuple[date, str]:
@@ -79,4 +85,4 @@ def _past_the_flowers(day: date, year: Year) -> tuple[date, str]:
     blooms, faded = year.stage(_BLOOMS), year.stage(_FADED)
     if blooms is None or faded is None or not blooms.first <= day <= faded.last:
         return day, ""
-    return faded.last, f"No feed while it flowers: {faded.because}"
+    return faded.last, phrase("No feed while it flowers: {because}", because=faded.because)

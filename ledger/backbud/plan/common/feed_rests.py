@@ -16,6 +16,7 @@ from backbud.species import (
     days_after,
     out_of_the_heat,
 )
+from backbud.tongue import phrase
 
 # Its species asks for feed itself where its roots were cut so long before; habits/yearly.py.
 SIX_WEEKS = timedelta(weeks=6)
@@ -46,7 +47,7 @@ def feeding_begins(tree: Tree, done: Event, year: Year) -> Proposals:
         window,
         datum=datum,
         what="again",
-        because="Cut roots take up no feed for about four weeks.",
-        cautions=("Half strength at first.",),
+        because=phrase("Cut roots take up no feed for about four weeks."),
+        cautions=(phrase("Half strength at first."),),
         weight=ROUTINE,
     )

@@ -1,7 +1,8 @@
 """A tree that does not bear the nights of the forecast is protected, or taken in, before they come.
 
 One work for a tree and a winter: it is always about the next spell of such nights, so when a night
-shifts it moves, and when the frost does not come it goes.
+shifts it moves, and when the frost does not come it goes. Once the tree was taken in or covered,
+the next spell is a work of its own: a task that was ticked off is not asked for again.
 """
 
 from __future__ import annotations
@@ -10,6 +11,7 @@ from datetime import date, timedelta
 
 from backbud.climate.ahead import FrostSpell, celsius, colder_later
 from backbud.climate.degrees import degrees
+from backbud.collection.places import is_winter_cover
 from backbud.plan.common.winter_quarters import WARMED
 from backbud.species import (
     PROTECTION,
@@ -24,11 +26,18 @@ from backbud.species import (
     Year,
     foretold,
 )
+from backbud.tongue import phrase
 from backbud.words import day as day_of
 from backbud.words import weekday
 
 # Whoever has many trees wants a few days; ours, no source.
 _IN_TIME = timedelta(days=3)
+# It raises no night by itself; what hangs under it does (climate/cold_turns.py).
+THERMOMETER = (
+    "How much this cover holds off, a thermometer under it tells: once its nights are written "
+    "down, only those that reach the roots are told."
+)
+_A_YEAR = timedelta(days=365)
 _EVENING_BEFORE = timedelta(days=1)
 # So far over what its roots bear a single night already sends a tender tree in, and at this it goes
 # in where nobody knows what they bear; ours, to the cold side.
@@ -54,11 +63,18 @@ def before_the_frost(tree: Tree, season: Season, year: Year) -> Proposals:
     yield Proposal(
         "moved" if tender else "protected",
         Window(evening - _IN_TIME, evening, spell.last.day - _EVENING_BEFORE),
-        what=f"{'in for' if tender else 'against frost in'} {night_said(spell, year.today)}",
+        what=phrase("in for {night}", night=night_said(spell, year.today))
+        if tender
+        else phrase("against frost in {night}", night=night_said(spell, year.today)),
         because=bears.because,
         datum=spell.because,
-        cautions=("A heater under glass needs fresh air, and is kept clear of fleece.",),
+        cautions=(
+            *((THERMOMETER,) if is_winter_cover(year.cover) else ()),
+            phrase("A heater under glass needs fresh air, and is kept clear of fleece."),
+        ),
         settled_by=("protected", "moved"),
+        covers="warm" if tender else "any",
+        part=_after_the_last(tree, year),
         early_days=0,
         weight=PROTECTION,
         foretold=Foretold(
@@ -71,6 +87,15 @@ def before_the_frost(tree: Tree, season: Season, year: Year) -> Proposals:
     )
 
 
+def _after_the_last(tree: Tree, year: Year) -> str:
+    """Which spell of the winter it is: "" up to the first shelter, then the day of the last one, or
+    of its end."""
+    autumn = year.on((9, 1))
+    winter = autumn if autumn <= year.today else autumn - _A_YEAR
+    last = tree.last_of("protected", "unprotected", "moved")
+    return f"after {last.day}" if last is not None and last.day >= winter else ""
+
+
 def _bears(tree: Tree, year: Year) -> Temperature | None:
     """The night that sends this tree under cover."""
     bears = year.bears(tree, year.today)
@@ -79,10 +104,22 @@ def _bears(tree: Tree, year: Year) -> Temperature | None:
     if bears is None:
         limit = TENDER_IN_BELOW.of(year)
         return Temperature(
-            limit, f"It is tender: at {degrees(limit)} it goes in ({TENDER_IN_BELOW.name}, ours)."
+            limit,
+            phrase(
+                "It is tender: at {degrees} it goes in ({name}, ours).",
+                degrees=degrees(limit),
+                name=TENDER_IN_BELOW.name,
+            ),
         )
     limit = min(bears.celsius + TENDER_SPARED_K, year.comes_in_below_c)
-    return Temperature(limit, f"It is tender, and goes in at {degrees(limit)}: {bears.because}")
+    return Temperature(
+        limit,
+        phrase(
+            "It is tender, and goes in at {degrees}: {because}",
+            degrees=degrees(limit),
+            because=bears.because,
+        ),
+    )
 
 
 def night_said(spell: FrostSpell, today: date) -> str:
@@ -91,4 +128,6 @@ def night_said(spell: FrostSpell, today: date) -> str:
     to = f"{weekday(first.day)} {day_of(first.day, today.year)}"
     figure = celsius(first.low_c)
     colder = colder_later(first.day, figure, spell.coldest)
-    return f"the night to {to}, {figure}{colder and f', {colder}'}"
+    return phrase(
+        "the night to {to}, {figure}{colder}", to=to, figure=figure, colder=colder and f", {colder}"
+    )

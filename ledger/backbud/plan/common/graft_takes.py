@@ -16,6 +16,7 @@ from backbud.species import (
     parts_of,
     weeks_after,
 )
+from backbud.tongue import phrase
 
 
 @after("grafted", rule="graft-check")
@@ -30,9 +31,11 @@ def has_it_taken(tree: Tree, done: Event, year: Year) -> Proposals:
             window,
             what=on_part("graft", part),
             part=part,
-            because="A thread or approach graft has taken when it is thicker behind than before."
+            because=phrase(
+                "A thread or approach graft has taken when it is thicker behind than before."
+            )
             if slow
-            else "A graft shows in six to ten weeks whether it has taken.",
+            else phrase("A graft shows in six to ten weeks whether it has taken."),
             settled_by=("checked graft", "separated"),
             minutes=5,
             weight=PRESSING,

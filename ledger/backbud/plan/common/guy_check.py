@@ -17,6 +17,7 @@ from backbud.species import (
     parts_of,
     weeks_after,
 )
+from backbud.tongue import phrase
 
 
 @after("guyed", "checked", rule="guy-check")
@@ -33,12 +34,12 @@ def still_tight(tree: Tree, done: Event, year: Year) -> Proposals:
             window,
             what=on_part("guys", part),
             part=part,
-            because="A guy slackens as the branch sets, and its pad wears through.",
+            because=phrase("A guy slackens as the branch sets, and its pad wears through."),
             settled_by=("checked guys", "unguyed"),
             minutes=5,
             weight=PRESSING,
             schedule=Schedule(
-                after="A slack guy holds nothing, and its anchor cuts in.",
+                after=phrase("A slack guy holds nothing, and its anchor cuts in."),
                 again=a_year_later(window),
             ),
         )

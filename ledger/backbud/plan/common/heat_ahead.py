@@ -5,21 +5,9 @@ from __future__ import annotations
 from datetime import timedelta
 
 from backbud.climate.ahead import celsius, days_over
-from backbud.climate.datum import Datum
-from backbud.species import (
-    CARE,
-    Figure,
-    Foretold,
-    Proposal,
-    Proposals,
-    Season,
-    Tree,
-    Window,
-    Year,
-    foretold,
-)
-from backbud.words import day as day_of
-from backbud.words import weekday
+from backbud.plan.common.spell_ahead import against_days, said_day
+from backbud.species import Figure, Proposals, Season, Tree, Year, foretold
+from backbud.tongue import phrase
 
 HEAT_OVER = Figure(
     "heat_over_c", 33.0, "Day in °C from which roots in a shallow pot, or cut lately, want shade."
@@ -27,7 +15,6 @@ HEAT_OVER = Figure(
 SHALLOW_CM = 8.0
 # So long cut roots cannot make up for the sun; common practice, no source.
 _ROOTS_REST = timedelta(days=28)
-_IN_TIME = timedelta(days=2)
 # What takes the sun off a pot, or holds it under a roof of its own.
 _SHADED = ("shade net", "indoors")
 
@@ -45,21 +32,23 @@ def shade_before_the_heat(tree: Tree, season: Season, year: Year) -> Proposals:
         HEAT_OVER.of(year),
         lambda said: None if said.high_c is None else said.high_c + shift.high_c,
     )
-    if found is None:
-        return
-    first = found.first
-    yield Proposal(
-        "shaded",
-        Window(first - _IN_TIME, first, found.last),
-        what=f"against the heat from {weekday(first)} {day_of(first, year.today.year)} on, "
-        f"{celsius(found.figure)}",
-        because="The sun on a pot kills roots at its wall first, and shallow or cut ones sooner.",
-        datum=Datum(f"The hottest of the days foretold is {found.worst}.", True),
-        settled_by=("shaded", "moved"),
-        early_days=0,
-        weight=CARE,
-        foretold=Foretold("heat", first, celsius(found.figure)),
-    )
+    if found is not None:
+        figure = celsius(found.figure)
+        yield against_days(
+            "shaded",
+            found,
+            "heat",
+            figure,
+            what=phrase(
+                "against the heat from {said_day} on, {figure}",
+                said_day=said_day(found, year),
+                figure=figure,
+            ),
+            because=phrase(
+                "The sun on a pot kills roots at its wall first, and shallow or cut ones sooner."
+            ),
+            datum=phrase("The hottest of the days foretold is {worst}.", worst=found.worst),
+        )
 
 
 def _heats_up(tree: Tree, year: Year) -> bool:

@@ -16,6 +16,7 @@ from backbud.species import (
     parts_of,
     weeks_after,
 )
+from backbud.tongue import phrase
 
 
 @after("layered", rule="layer-check")
@@ -28,8 +29,8 @@ def has_the_layer_rooted(tree: Tree, done: Event, year: Year) -> Proposals:
             window,
             what=on_part("layer", part),
             part=part,
-            because="A layer begun in growth roots in two to three months.",
-            cautions=("Keep the moss wet; look through the wrapping before opening it.",),
+            because=phrase("A layer begun in growth roots in two to three months."),
+            cautions=(phrase("Keep the moss wet; look through the wrapping before opening it."),),
             settled_by=("checked layer", "separated"),
             minutes=5,
             weight=PRESSING,

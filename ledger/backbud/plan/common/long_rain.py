@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from datetime import timedelta
 
+from backbud.plan.common.spell_ahead import stands_open
 from backbud.species import CARE, Foretold, Proposal, Proposals, Season, Tree, Window, Year, each
+from backbud.tongue import phrase
 
-_OPEN = ("open", "shade net")
 _LASTS = timedelta(days=10)
 _IN_TIME = timedelta(days=2)
 
@@ -15,22 +16,28 @@ _IN_TIME = timedelta(days=2)
 def does_the_pot_drain(tree: Tree, season: Season, year: Year) -> Proposals:
     """By rain that fell or is foretold, and only where it falls on the pot. Common practice, no
     source."""
-    covered = year.cover and not year.cover.casefold().startswith(_OPEN)
-    if year.outlook is None or tree.planted_out or covered:
+    if year.outlook is None or tree.planted_out or not stands_open(year):
         return
     for spell in year.outlook.wet_spells(year.first):
         comes = spell.day > year.today
         opens = spell.day - _IN_TIME if comes else spell.day
-        fell = "will have fallen here, as foretold" if comes else "fell here"
+        fell = phrase("will have fallen here, as foretold") if comes else phrase("fell here")
         yield Proposal(
             "checked",
             Window(opens, spell.day, spell.day + _LASTS),
-            what="drainage: tilt the pots that stay wet, or shelter them",
-            because="Roots without air rot, and in weeks of rain no pot dries by itself.",
-            datum=f"In the ten days up to {spell.day} {spell.rain_mm:.0f} mm {fell}.",
-            cautions=("Hold feed back: rain washes it out.",),
+            what=phrase("drainage: tilt the pots that stay wet, or shelter them"),
+            because=phrase("Roots without air rot, and in weeks of rain no pot dries by itself."),
+            datum=phrase(
+                "In the ten days up to {day} {rain_mm:.0f} mm {fell}.",
+                day=spell.day,
+                rain_mm=spell.rain_mm,
+                fell=fell,
+            ),
+            cautions=(phrase("Hold feed back: rain washes it out."),),
             settled_by=("checked drainage", "checked soil", "drained", "moved", "protected"),
             part="foretold" if comes else f"{spell.day}",
             weight=CARE,
-            foretold=Foretold("rain", spell.day, f"{spell.rain_mm:.0f} mm") if comes else None,
+            foretold=Foretold("rain", spell.day, phrase("{rain_mm:.0f} mm", rain_mm=spell.rain_mm))
+            if comes
+            else None,
         )

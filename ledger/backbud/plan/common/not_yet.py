@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from backbud.plan.looks import looks
 from backbud.species import PRESSING, Event, Proposal, Proposals, Tree, Year, after, weeks_after
+from backbud.tongue import phrase
 from backbud_grammar.acts.watching import AWAITED
 
 
@@ -19,8 +20,10 @@ def look_for_it_again(tree: Tree, done: Event, year: Year) -> Proposals:
             yield Proposal(
                 "checked",
                 weeks_after(done.day, 3, 4, 6),
-                what=f"{look.what} on {part}" if part else look.what,
-                because=f"On {done.day} it was not yet so.",
+                what=phrase("{what} on {part}", what=phrase(look.what), part=part)
+                if part
+                else look.what,
+                because=phrase("On {day} it was not yet so.", day=done.day),
                 settled_by=look.settled_by,
                 part=part,
                 minutes=5,

@@ -18,6 +18,7 @@ from backbud.species import (
     days_after,
     deed_of,
 )
+from backbud.tongue import phrase
 from backbud_grammar.act_words import ActWord
 
 OUT_OF_ITS_TIME = "out-of-its-time"
@@ -38,7 +39,7 @@ def help_it_over(tree: Tree, done: Event, year: Year) -> Proposals:
     yield Proposal(
         "checked",
         days_after(done.day, 0, 14, 42),
-        what=f"strength: it was {done.act} out of its time",
+        what=phrase("strength: it was {act} out of its time", act=phrase(done.act)),
         because=" ".join(against),
         cautions=(care,) if done.act == "decandled" else (care, _NO_MORE),
         settled_by=("checked strength", "vigour"),

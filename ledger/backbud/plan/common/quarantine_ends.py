@@ -18,6 +18,7 @@ from backbud.species import (
     days_after,
     weeks_after,
 )
+from backbud.tongue import phrase
 
 QUARANTINE_DAYS = Figure(
     "quarantine_days",
@@ -34,8 +35,8 @@ def look_and_let_out(tree: Tree, done: Event, year: Year) -> Proposals:
         "released",
         window,
         what="from quarantine",
-        because="Most pests that came along show within a few weeks.",
-        cautions=("Imported trees: the plant-health authority's terms decide.",),
+        because=phrase("Most pests that came along show within a few weeks."),
+        cautions=(phrase("Imported trees: the plant-health authority's terms decide."),),
         weight=PRESSING,
         schedule=Schedule(again=a_year_later(window)),
     )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from backbud.collection.places import is_winter_cover
 from backbud.species import CARE, Event, Proposal, Proposals, Tree, Year, after, days_after
+from backbud.tongue import phrase
 
 
 @after("separated", having=("cuts_roots",), rule="root-rest")
@@ -17,9 +18,12 @@ def out_of_sun_wind_and_frost(tree: Tree, done: Event, year: Year) -> Proposals:
     yield Proposal(
         "protected",
         days_after(done.day, 0, 0, 28),
-        what="from sun, wind and frost",
-        because="Cut roots cannot make up for what sun and wind take.",
-        cautions=("No frost on fresh roots.", "No hard pruning, bending or leaf work now."),
+        what=phrase("from sun, wind and frost"),
+        because=phrase("Cut roots cannot make up for what sun and wind take."),
+        cautions=(
+            phrase("No frost on fresh roots."),
+            phrase("No hard pruning, bending or leaf work now."),
+        ),
         settled_by=("protected", "shaded", "moved"),
         weight=CARE,
     )

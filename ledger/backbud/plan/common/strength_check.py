@@ -15,6 +15,7 @@ from backbud.species import (
     after,
     weeks_after,
 )
+from backbud.tongue import phrase
 
 
 @after("vigour", rule="strength-check")
@@ -29,10 +30,10 @@ def is_it_gaining(tree: Tree, done: Event, year: Year) -> Proposals:
     yield Proposal(
         "vigour",
         window,
-        what="of the weak zones",
-        because="A weak tree is watched until it grows again.",
-        datum=f"Weak: {slow}." if slow else "",
-        cautions=("No root work, hard pruning or leaf work until it is stronger.",),
+        what=phrase("of the weak zones"),
+        because=phrase("A weak tree is watched until it grows again."),
+        datum=phrase("Weak: {slow}.", slow=slow) if slow else "",
+        cautions=(phrase("No root work, hard pruning or leaf work until it is stronger."),),
         settled_by=("vigour", "checked strength"),
         weight=PRESSING,
         schedule=Schedule(again=a_year_later(window)),

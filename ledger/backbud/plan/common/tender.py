@@ -17,6 +17,7 @@ from backbud.species import (
     each,
     joined,
 )
+from backbud.tongue import phrase
 
 # A tree that was not brought in is in danger all winter.
 _COMES_IN = Weight("life", must=True, once_past="grows")
@@ -29,7 +30,7 @@ def in_before_cold_nights(tree: Tree, season: Season, year: Year) -> Proposals:
     limit = year.comes_in_below_c
     if limit is None or is_warm_cover(year.cover):
         return
-    tender = f"It comes in once nights are usually under {degrees(limit)}."
+    tender = phrase("It comes in once nights are usually under {degrees}.", degrees=degrees(limit))
     if year.outlook is None:
         window = year.months((9, 1), (9, 15), (10, 15))
         yield _inside(window, f"{year.no_weather} {tender}")
@@ -44,15 +45,18 @@ def _inside(window: Window, datum: str) -> Proposal:
     return Proposal(
         "moved",
         window,
-        what="in, to a warm and light place",
-        because="Cold nights stop its roots and drop its leaves.",
+        what=phrase("in, to a warm and light place"),
+        because=phrase("Cold nights stop its roots and drop its leaves."),
         datum=datum,
         cautions=(
-            "If a night near frost is forecast before that, take it in for the night.",
-            "Look it over for pests before it joins what stands inside.",
+            phrase("If a night near frost is forecast before that, take it in for the night."),
+            phrase("Look it over for pests before it joins what stands inside."),
         ),
         settled_by=("moved",),
+        covers="warm",
         part="in",
         weight=_COMES_IN,
-        schedule=Schedule(after="Each colder night costs it leaves, then twigs, then the tree."),
+        schedule=Schedule(
+            after=phrase("Each colder night costs it leaves, then twigs, then the tree.")
+        ),
     )

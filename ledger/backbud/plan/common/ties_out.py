@@ -19,6 +19,7 @@ from backbud.species import (
     days_after,
     weeks_after,
 )
+from backbud.tongue import phrase
 
 
 @after("tied", having=("fills_pot",), rule="ties-out")
@@ -32,13 +33,13 @@ def roots_hold(tree: Tree, done: Event, year: Year) -> Proposals:
     yield Proposal(
         "untied",
         window,
-        what="the anchor ties",
-        datum=f"{left} of them from before this potting." if left else "",
-        because="After a growing season the roots hold, and ties begin to cut in.",
+        what=phrase("the anchor ties"),
+        datum=phrase("{left} of them from before this potting.", left=left) if left else "",
+        because=phrase("After a growing season the roots hold, and ties begin to cut in."),
         settled_by=("untied", "repotted"),
         weight=STAYS_ON,
         schedule=Schedule(
-            after="At the latest they come out with the next repotting.",
+            after=phrase("At the latest they come out with the next repotting."),
             again=before_growth(year, window.closes),
         ),
     )
@@ -52,9 +53,11 @@ def they_bite(tree: Tree, done: Event, year: Year) -> Proposals:
     yield Proposal(
         "untied",
         days_after(done.day, 0, 0, 7),
-        what="the anchor ties",
-        because="The ties were seen to bite.",
-        cautions=("Hold the tree from outside, with string over the rim, if it still rocks.",),
+        what=phrase("the anchor ties"),
+        because=phrase("The ties were seen to bite."),
+        cautions=(
+            phrase("Hold the tree from outside, with string over the rim, if it still rocks."),
+        ),
         settled_by=("untied", "repotted"),
         weight=PRESSING,
         schedule=Schedule(again=before_growth(year, done.day + timedelta(days=7))),

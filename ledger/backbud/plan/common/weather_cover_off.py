@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from datetime import date, timedelta
 
+from backbud.collection.against import is_against_weather
 from backbud.plan.common.seasons import coming, coming_turn
 from backbud.plan.common.winter_quarters import RESTING_BEARS_C, SPRING_CLEAN
 from backbud.species import (
@@ -19,6 +20,7 @@ from backbud.species import (
     after,
     days_after,
 )
+from backbud.tongue import phrase
 
 _FRESH_ROOTS = timedelta(weeks=4)
 
@@ -26,7 +28,7 @@ _FRESH_ROOTS = timedelta(weeks=4)
 @after("protected", rule="protection-off")
 def weather_is_over(tree: Tree, done: Event, year: Year) -> Proposals:
     """When nights that its roots do not bear have ended, or by months. Months: common practice."""
-    if not tree.on("protection"):
+    if not tree.on("protection") or not is_against_weather(done):
         return
     if done.day > year.on((8, 31)) or done.day < year.on((3, 1)):
         week_after = done.day + timedelta(days=7)
@@ -39,20 +41,20 @@ def weather_is_over(tree: Tree, done: Event, year: Year) -> Proposals:
         yield _off(
             window,
             datum,
-            because="Under winter cover growth starts early and soft.",
+            because=phrase("Under winter cover growth starts early and soft."),
             cautions=(SPRING_CLEAN,),
         )
     elif _has_fresh_roots(tree, done.day):
         yield _off(
             days_after(done.day, 21, 28, 42),
-            f"Protected on {done.day}.",
-            because="After four weeks new roots make up for sun and wind.",
+            phrase("Protected on {day}.", day=done.day),
+            because=phrase("After four weeks new roots make up for sun and wind."),
         )
     else:
         yield _off(
             days_after(done.day, 1, 3, 21),
-            f"Protected on {done.day}.",
-            because="In growth a cover keeps light and air away.",
+            phrase("Protected on {day}.", day=done.day),
+            because=phrase("In growth a cover keeps light and air away."),
         )
 
 
@@ -67,7 +69,7 @@ def _off(window: Window, datum: str, because: str, cautions: tuple[str, ...] = (
         window,
         datum=datum,
         because=because,
-        cautions=("Choose a dull day, and keep fleece at hand for late frost.", *cautions),
+        cautions=(phrase("Choose a dull day, and keep fleece at hand for late frost."), *cautions),
         bares=True,
         weight=PRESSING,
         schedule=Schedule(again=a_year_later(window)),
@@ -84,7 +86,7 @@ def summer_is_over(tree: Tree, done: Event, year: Year) -> Proposals:
         "unshaded",
         window,
         datum=year.by_months,
-        because="The low sun of autumn hardens the wood and the buds.",
+        because=phrase("The low sun of autumn hardens the wood and the buds."),
         weight=PRESSING,
         schedule=Schedule(again=a_year_later(window)),
     )

@@ -20,6 +20,7 @@ from backbud.species import (
     goes_out_from,
     summer_outside,
 )
+from backbud.tongue import phrase
 
 # Warmed places hold growth that no frost may touch.
 WARMED = ("heated glass", "indoors")
@@ -43,11 +44,11 @@ def out_in_spring(tree: Tree, done: Event, year: Year) -> Proposals:
     yield Proposal(
         "moved",
         window,
-        what=f"out again, to {tree.outside}",
+        what=phrase("out again, to {outside}", outside=tree.outside),
         datum=datum,
-        because="Under cover it grows early and soft once the days are long.",
+        because=phrase("Under cover it grows early and soft once the days are long."),
         cautions=(
-            "Choose a dull, mild day, and keep fleece at hand for late frost.",
+            phrase("Choose a dull, mild day, and keep fleece at hand for late frost."),
             SPRING_CLEAN,
         ),
         early_days=365,

@@ -25,6 +25,7 @@ from backbud.species import (
     parts_of,
     weeks_after,
 )
+from backbud.tongue import phrase
 
 CUT_IT_OFF = "Cut wire off in short pieces; unwinding tears bark and buds."
 NOT_LOOKED_AT = (
@@ -55,11 +56,11 @@ def look_at_wire_again(tree: Tree, done: Event, year: Year) -> Proposals:
                 Window(done.day, done.day, done.day + timedelta(days=7)),
                 what=on_part("", part),
                 part=part,
-                because="The wire was seen to bite.",
+                because=phrase("The wire was seen to bite."),
                 cautions=(CUT_IT_OFF,),
                 weight=PRESSING,
                 schedule=Schedule(
-                    after="Each week of growth buries it deeper; the mark stays for years.",
+                    after=phrase("Each week of growth buries it deeper; the mark stays for years."),
                     again=_next_growth(done.day + timedelta(days=7), year),
                 ),
             )
@@ -73,11 +74,17 @@ def _look(tree: Tree, done: Event, year: Year, part: str) -> Proposal:
     first, usual, last = year.wire_weeks
     if in_growth(done.day, year):
         window = weeks_after(done.day, first, usual, last)
-        because = f"Wire bites after {first} to {last} weeks of growth on such wood."
+        because = phrase(
+            "Wire bites after {first} to {last} weeks of growth on such wood.",
+            first=first,
+            last=last,
+        )
         datum = ""
     else:
         window, datum = _once_growth_begins(done, year)
-        because = "In the cold half of the year wood does not thicken; wire bites as growth begins."
+        because = phrase(
+            "In the cold half of the year wood does not thicken; wire bites as growth begins."
+        )
     bite = _first_bite(tree, done, year, part)
     if bite is not None:
         datum = joined(f"{datum} {bite.because}".lstrip(), datum)

@@ -17,6 +17,7 @@ from backbud.species import (
     parts_of,
     weeks_after,
 )
+from backbud.tongue import phrase
 
 
 @after("wired", rule="wire-off")
@@ -29,12 +30,12 @@ def off_within_the_year(tree: Tree, done: Event, year: Year) -> Proposals:
             window,
             part=part,
             what=on_part("", part),
-            because="Wood that has not set after a year is wired anew, not left to scar.",
+            because=phrase("Wood that has not set after a year is wired anew, not left to scar."),
             cautions=(CUT_IT_OFF,),
             minutes=15,
             weight=STAYS_ON,
             schedule=Schedule(
-                after="It has been on for over a year: off before growth begins.",
+                after=phrase("It has been on for over a year: off before growth begins."),
                 again=before_growth(year, window.closes),
             ),
         )

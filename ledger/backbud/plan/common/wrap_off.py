@@ -16,6 +16,7 @@ from backbud.species import (
     parts_of,
     weeks_after,
 )
+from backbud.tongue import phrase
 
 
 @after("wrapped", rule="wrap-off")
@@ -28,7 +29,7 @@ def off_after_a_season(tree: Tree, done: Event, year: Year) -> Proposals:
             window,
             what=on_part("", part),
             part=part,
-            because="Raffia rots and keeps bark wet after a growing season.",
+            because=phrase("Raffia rots and keeps bark wet after a growing season."),
             weight=STAYS_ON,
             schedule=Schedule(again=before_growth(year, window.closes)),
         )

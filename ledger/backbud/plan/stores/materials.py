@@ -16,6 +16,7 @@ from backbud.bench.wire import METALS, mass_g, metres_per_roll
 from backbud.journal.things import Thing, Things
 from backbud.plan.stores.values import Material
 from backbud.plan.vessels import parts_of_card
+from backbud.tongue import phrase
 from backbud_grammar.measures import Measure, convert
 
 _UNIT_OF = {"volume": "L", "mass": "kg", "length": "m", "number": ""}
@@ -71,9 +72,10 @@ class Materials:
         for one in self.by_key.values():
             if one.metal == metal and abs((one.thickness_mm or 0) - thickness_mm) < _SAME_MM:
                 return one
-        title = f"{METALS[metal].name} wire {thickness_mm:g} mm"
+        key = f"{METALS[metal].name} wire {thickness_mm:g} mm"
+        title = phrase("{metal} wire {mm:g} mm", metal=phrase(METALS[metal].name), mm=thickness_mm)
         return self._without_card(
-            Material(title, title, "m", carded=False, metal=metal, thickness_mm=thickness_mm)
+            Material(key, title, "m", carded=False, metal=metal, thickness_mm=thickness_mm)
         )
 
     def moss(self) -> Material:
@@ -86,7 +88,9 @@ class Materials:
 
     def mesh(self) -> Material:
         """The mesh that lies over the holes of a pot."""
-        return self._only("mesh") or self._without_card(Material("mesh", "mesh", "", carded=False))
+        return self._only("mesh") or self._without_card(
+            Material("mesh", phrase("mesh"), "", carded=False)
+        )
 
     def pots(self, across_cm: float) -> Material:
         """The nursery pots of a width, by a card of pots that tells it."""
@@ -95,15 +99,16 @@ class Materials:
             told = _ACROSS.findall(f"{one.key} {one.title}".casefold())
             if ("pots" in words or "pot" in words) and f"{across_cm:g}" in told:
                 return one
-        title = f"pots {across_cm:g} cm"
-        return self._without_card(Material(title, title, "", carded=False))
+        title = phrase("pots {cm:g} cm", cm=across_cm)
+        key = f"pots {across_cm:g} cm"
+        return self._without_card(Material(key, title, "", carded=False))
 
     def cakes(self) -> Material:
         """The feed that is given by the cake, where the line does not name it."""
         return (
             self._only("cakes")
             or self._only("cake")
-            or self._without_card(Material("feed cakes", "feed cakes", "", carded=False))
+            or self._without_card(Material("feed cakes", phrase("feed cakes"), "", carded=False))
         )
 
     def _only(self, word: str) -> Material | None:

@@ -12,6 +12,7 @@ from backbud.journal.events import Event
 from backbud.journal.things import Things
 from backbud.plan.stores.soil import filled, lower, settles_percent
 from backbud.plan.vessels import RIM_GAP, Unknown
+from backbud.tongue import phrase
 
 WRITE_POTS = "the pots it goes into, as: potted-on 20, 9 cm pots"
 WRITE_NUMBER = "how many, as: potted-on 20, 9 cm pots"
@@ -56,13 +57,13 @@ def potted(
     across_cm: float | None = None
     if into is not None:
         pot, said_of_pot = filled(into.handle, things, figures)
-        because = f"{number} pots"
+        because = phrase("{number} pots", number=number)
         if pot is None:
             return Unknown(said_of_pot)
     elif size is not None and size.within("cm") > RIM_GAP.among(figures):
         across_cm = size.within("cm")
         pot = lower(Pot("round", across_cm, across_cm, across_cm), RIM_GAP.among(figures))
-        because = f"{number} of them {_AS_DEEP}"
+        because = phrase("{number} of them {as_deep}", number=number, as_deep=_AS_DEEP)
     else:
         return Unknown(WRITE_POTS)
     needed = substrate_needed(volume_litres(pot), 0.0, settles_percent(mix, things, figures))

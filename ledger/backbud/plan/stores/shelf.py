@@ -23,6 +23,7 @@ from backbud.plan.stores.materials import amount_of
 from backbud.plan.stores.spent import TakenByTrees
 from backbud.plan.stores.to_write import how_sold, purchase_to_write
 from backbud.plan.stores.values import Material, Spent, StockedMaterial
+from backbud.tongue import phrase
 from backbud_grammar.measures import Measure
 
 YEAR = timedelta(days=365)
@@ -213,8 +214,13 @@ def _of_event(
         return None
     quantity = amount_of(detail.measure, detail.words, material)
     if quantity is None:
-        taken.cannot(f"{material.title}, {event.act} by the {detail.words or detail.measure}",
-                     how_sold(material, currency))  # fmt: skip
+        by = phrase(
+            "{title}, {act} by the {words}",
+            title=material.title,
+            act=phrase(event.act),
+            words=detail.words or detail.measure,
+        )
+        taken.cannot(by, how_sold(material, currency))
         return None
     quantity /= among if event.act == "bought" and detail.share != "each" else 1
     if event.act == "counted":

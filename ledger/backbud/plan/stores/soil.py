@@ -28,6 +28,7 @@ from backbud.journal.events import Event
 from backbud.journal.things import Thing, Things
 from backbud.plan.stores.figures import ROOTS_OFF, SETTLES
 from backbud.plan.vessels import RIM_GAP, Unknown, pot_of_card
+from backbud.tongue import phrase
 from backbud_grammar.act_words import DetailName
 from backbud_grammar.measures import Measure
 
@@ -77,7 +78,9 @@ def filled(handle: str, things: Things, figures: Mapping[str, float]) -> tuple[P
     """The room in a pot as far as it is filled, as a pot; or None, and what to write."""
     card = things.find(handle) if handle else None
     if card is None:
-        return None, "its pot: a line “pot” on its card, and a card of that pot with its inside"
+        return None, phrase(
+            "its pot: a line “pot” on its card, and a card of that pot with its inside"
+        )
     pot, said = pot_of_card(card, figures)
     if pot is None:
         return None, said
@@ -153,7 +156,11 @@ def _usual_share(figures: Mapping[str, float]) -> float:
 
 
 def _by_rule(figures: Mapping[str, float]) -> str:
-    return f"{_usual_share(figures):.0%} of the root ball is taken for gone ({ROOTS_OFF.name})."
+    return phrase(
+        "{usual_share:.0%} of the root ball is taken for gone ({name}).",
+        usual_share=_usual_share(figures),
+        name=ROOTS_OFF.name,
+    )
 
 
 def _share_off(event: Event) -> float | None:

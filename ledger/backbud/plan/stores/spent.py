@@ -32,6 +32,7 @@ from backbud.plan.stores.values import Material, NotReckoned, Sort, Spent
 from backbud.plan.stores.written_first import covered
 from backbud.plan.vessels import Unknown, parts_of_card, pot_of_card
 from backbud.plan.world import ByTree
+from backbud.tongue import phrase
 from backbud_grammar.act_words import ActWord
 from backbud_grammar.measures import Measure
 
@@ -186,14 +187,19 @@ class TakenByTrees:
                     litres = measure.within("L") * share
                     yield from self.of_mix(card.handle, litres, event, "used", reckoned=False)
                 else:
-                    self.cannot(f"used {card.title}", f"its litres: used {card.handle} 2 L")
+                    self.cannot(
+                        phrase("used {title}", title=card.title),
+                        phrase("its litres: used {handle} 2 L", handle=card.handle),
+                    )
                 continue
             material = self.materials.named(detail.handle)
             if material is None:
                 continue
             amount = amount_of(measure, detail.words, material)
             if amount is None:
-                self._untold(material, f"used by the {by_what(detail)}", event.day)
+                self._untold(
+                    material, phrase("used by the {by_what}", by_what=by_what(detail)), event.day
+                )
                 continue
             sort: Sort = "wire" if material.metal else "other"
             yield _spent(material, amount * share, event, sort, "used", reckoned=False)
@@ -212,15 +218,22 @@ class TakenByTrees:
         try:
             wanted = needed(parts, litres)
         except ValueError:
-            what = f"the mix {card.title}" if card is not None else "a mix that nobody named"
-            self.cannot(what, "a card of the mix, with its ingredients by parts of volume")
+            what = (
+                phrase("the mix {title}", title=card.title)
+                if card is not None
+                else phrase("a mix that nobody named")
+            )
+            self.cannot(what, phrase("a card of the mix, with its ingredients by parts of volume"))
             return []
         found = []
         for one in wanted:
             material = self.materials.ingredient(one.ingredient)
             amount = amount_of(_litres(one.litres_before_sieving), "", material)
             if amount is None:
-                self.cannot(f"{material.title}, by the litre", how_sold(material, self.currency))
+                self.cannot(
+                    phrase("{title}, by the litre", title=material.title),
+                    how_sold(material, self.currency),
+                )
             else:
                 found.append((material, amount))
         return found
@@ -245,7 +258,9 @@ class TakenByTrees:
         elif not written and "fills_pot" in event.row.traits:
             found = soil_of_potting(event, before, after.pot, after.mix, self.things, self.figures)
             if isinstance(found, Unknown):
-                what = f"the mix it was {event.act} in, {event.when.text}"
+                what = phrase(
+                    "the mix it was {act} in, {text}", act=phrase(event.act), text=event.when.text
+                )
                 self.cannot(what, found.to_write, before.title)
             elif isinstance(found, Soil) and found.litres > 0:
                 yield from self.of_mix(after.mix, found.litres, event, event.act, reckoned=True)
@@ -260,7 +275,9 @@ class TakenByTrees:
         found = potted(event, entry.of, before, handle, self.things, self.figures)
         if isinstance(found, Unknown):
             if reckoned:
-                what = f"the mix it was {event.act} in, {event.when.text}"
+                what = phrase(
+                    "the mix it was {act} in, {text}", act=phrase(event.act), text=event.when.text
+                )
                 self.cannot(what, found.to_write, before.title)
             return
         if reckoned:
@@ -280,7 +297,12 @@ class TakenByTrees:
             amount = amount_of(_litres(litres), "", self.materials.moss())
             if amount is not None:
                 yield _spent(
-                    self.materials.moss(), amount, event, "other", "moss on top", reckoned=True
+                    self.materials.moss(),
+                    amount,
+                    event,
+                    "other",
+                    phrase("moss on top"),
+                    reckoned=True,
                 )
 
     # -------------------------------------------------------------- wire
@@ -293,7 +315,7 @@ class TakenByTrees:
                 continue
             if thing.thickness_mm is None:
                 if thing.sort == "wire":
-                    self.cannot("a wiring without its wire", "wired 2 mm Al on left 2")
+                    self.cannot(phrase("a wiring without its wire"), "wired 2 mm Al on left 2")
                 continue
             wire = self.materials.wire(metal_of(thing.what), thing.thickness_mm)
             metres = metres_on(thing, tree, self.things, self.figures)
@@ -306,7 +328,7 @@ class TakenByTrees:
             return
         thickness_mm, metres = staples(pieces)
         wire = self.materials.wire("Al", thickness_mm)
-        yield _spent(wire, metres, event, "tie", "staples of the mesh", reckoned=True)
+        yield _spent(wire, metres, event, "tie", phrase("staples of the mesh"), reckoned=True)
 
     # -------------------------------------------------------------- feed
 
@@ -332,18 +354,24 @@ class TakenByTrees:
             return None
         if material is None:
             if detail.measure.sort != "number":
-                return Untold(None, "a feed without its name", "which, as: fed 20 g with cakes")
+                return Untold(
+                    None,
+                    phrase("a feed without its name"),
+                    phrase("which, as: fed 20 g with cakes"),
+                )
             material = self.materials.cakes()
         measure = of_the_feed(detail, event.measure("strength"))
         if measure is None:
             return Untold(
                 material,
-                f"{material.title}, given by the litre of water",
-                f"how strong, as: fed 2 mL/L with {material.key}, 1 L",
+                phrase("{title}, given by the litre of water", title=material.title),
+                phrase("how strong, as: fed 2 mL/L with {key}, 1 L", key=material.key),
             )
         amount = amount_of(measure, detail.words, material)
         if amount is None:
-            by = f"{material.title}, given by the {by_what(detail)}"
+            by = phrase(
+                "{title}, given by the {by_what}", title=material.title, by_what=by_what(detail)
+            )
             return Untold(material, by, how_sold(material, self.currency))
         return material, amount / entry.divided_by(detail)
 

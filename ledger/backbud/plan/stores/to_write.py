@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from backbud.bench.wire import METALS
 from backbud.plan.stores.values import Material
+from backbud.tongue import phrase
 from backbud_grammar.handles import handle_of
 
 
@@ -17,22 +18,38 @@ def card_to_write(material: Material, currency: str) -> str:
     sold, price, more = "bag of 14 L", 17, ""
     if material.metal:
         metal = METALS[material.metal].name.split()[-1]
-        sold, price, more = "roll of 1 kg", 24, f", metal {metal}"
+        sold, price, more = "roll of 1 kg", 24, phrase(", metal {metal}", metal=metal)
     elif not material.unit:
         sold, price = "box of 50", 12
     handle = handle_of(material.title)
-    name = "" if handle == material.title else f"name {material.title}, "
-    card = f"material {handle or 'HANDLE'}, {name}sold in {sold}"
+    name = "" if handle == material.title else phrase("name {title}, ", title=material.title)
+    card = phrase(
+        "material {handle}, {name}sold in {sold}", handle=handle or "HANDLE", name=name, sold=sold
+    )
     if not currency:
-        return f"a card: {card}{more} (its price too, once backbud.toml names your currency)"
-    return f"a card: {card}, price {amount_of_money(price, currency)}{more}"
+        return phrase(
+            "a card: {card}{more} (its price too, once backbud.toml names your currency)",
+            card=card,
+            more=more,
+        )
+    return phrase(
+        "a card: {card}, price {amount_of_money}{more}",
+        card=card,
+        amount_of_money=amount_of_money(price, currency),
+        more=more,
+    )
 
 
 def purchase_to_write(currency: str) -> str:
     """What a purchase must say."""
     if not currency:
-        return "how much it was, as: bought 3 bags (what it cost too, with the currency's code)"
-    return f"how much it was, as: bought 3 bags, {amount_of_money(51, currency)}"
+        return phrase(
+            "how much it was, as: bought 3 bags (what it cost too, with the currency's code)"
+        )
+    return phrase(
+        "how much it was, as: bought 3 bags, {amount_of_money}",
+        amount_of_money=amount_of_money(51, currency),
+    )
 
 
 def how_sold(material: Material, currency: str) -> str:
@@ -40,12 +57,16 @@ def how_sold(material: Material, currency: str) -> str:
     if not material.carded:
         return card_to_write(material, currency)
     if material.unit == "kg":
-        return (
-            f"its weight, as: fed 20 g with {material.key}; or on its card how many are in one, "
-            f"as: sold in {material.container or 'box'} of 200"
+        return phrase(
+            "its weight, as: fed 20 g with {key}; or on its card how many are in "
+            "one, as: sold in {container} of 200",
+            key=material.key,
+            container=material.container or "box",
         )
     if not material.unit and material.sold_units is not None:
-        return "how many pieces it was: its card counts it by the piece"
+        return phrase("how many pieces it was: its card counts it by the piece")
     if material.unit == "m":
-        return "the metal and, in its name, the thickness of the wire"
-    return "on its card how it is sold, and its density: sold in bag of 14 L, density 0.6 kg/L"
+        return phrase("the metal and, in its name, the thickness of the wire")
+    return phrase(
+        "on its card how it is sold, and its density: sold in bag of 14 L, density 0.6 kg/L"
+    )

@@ -25,6 +25,7 @@ from backbud.plan.stores.spent import TakenByTrees
 from backbud.plan.stores.values import Material, Want
 from backbud.plan.stores.written_first import WEIGHED_WITHIN
 from backbud.plan.vessels import Unknown
+from backbud.tongue import phrase
 from backbud_grammar.act_words import as_act
 
 AHEAD = timedelta(days=365)
@@ -93,7 +94,7 @@ def _soil(one: FollowUp, said: Event | None, tree: Tree, taken: TakenByTrees) ->
     named = taken.things.find(mix.handle) if mix is not None and mix.handle else None
     handle = named.handle if named is not None else tree.mix
     if not handle:
-        taken.cannot(one.title, "its mix, as a line “mix” on its card", tree.title)
+        taken.cannot(one.title, phrase("its mix, as a line “mix” on its card"), tree.title)
         return
     if is_potted_singly(tree):
         yield from _batch(one, said, tree, handle, taken)
@@ -102,13 +103,13 @@ def _soil(one: FollowUp, said: Event | None, tree: Tree, taken: TakenByTrees) ->
     if mix is not None and mix.measure is not None and mix.measure.sort == "volume":
         litres, because = mix.measure.within("L"), "as planned"
     elif (last := _last_litres(tree)) is not None and pot == tree.pot:
-        litres, because = last[0], f"as on {last[1]}"
+        litres, because = last[0], phrase("as on {last}", last=last[1])
     else:
         found = soil_of_potting(None, tree, pot, handle, taken.things, taken.figures)
         if isinstance(found, Unknown):
             taken.cannot(one.title, found.to_write, tree.title)
             return
-        litres, because = found.litres, f"reckoned: {found.because}"
+        litres, because = found.litres, phrase("reckoned: {because}", because=found.because)
     for material, amount in taken.ingredients(handle, litres):
         yield material, amount, because
 
@@ -122,14 +123,14 @@ def _batch(
         taken.cannot(one.title, found.to_write, tree.title)
         return
     detail = said.first("mix") if said is not None else None
-    litres, because = found.litres, f"reckoned: {found.because}"
+    litres, because = found.litres, phrase("reckoned: {because}", because=found.because)
     if detail is not None and detail.measure is not None and detail.measure.sort == "volume":
         each = found.number if detail.share == "each" else 1
         litres, because = detail.measure.within("L") * each, "as planned"
     for material, amount in taken.ingredients(mix, litres):
         yield material, amount, because
     if found.across_cm is not None:
-        yield taken.materials.pots(found.across_cm), float(found.number), "one for each"
+        yield taken.materials.pots(found.across_cm), float(found.number), phrase("one for each")
 
 
 def _pot(said: Event | None, tree: Tree, taken: TakenByTrees) -> str:
@@ -158,17 +159,17 @@ def _ties(one: FollowUp, said: Event | None, tree: Tree, taken: TakenByTrees) ->
     tied = ties_of(pot, taken.things, taken.figures)
     card = taken.things.find(pot) if pot else None
     if tied is None or card is None:
-        taken.cannot(f"ties and mesh to {one.title}", WRITE_POT, tree.title)
+        taken.cannot(phrase("ties and mesh to {title}", title=one.title), WRITE_POT, tree.title)
         return
     wires, thickness_mm, metres = tied
-    yield taken.materials.wire("Al", thickness_mm), wires * metres, "reckoned from the pot"
+    yield taken.materials.wire("Al", thickness_mm), wires * metres, phrase("reckoned from the pot")
     pieces = mesh(holes_of(card.measure("holes"))).pieces
     staple_mm, staple_m = staples(pieces)
-    yield taken.materials.wire("Al", staple_mm), staple_m, "reckoned from the pot's holes"
+    yield taken.materials.wire("Al", staple_mm), staple_m, phrase("reckoned from the pot's holes")
     over_holes = taken.materials.mesh()
     # Of a sheet nobody knows how many pieces it gives.
     if not over_holes.container or over_holes.sold_units != 1.0:
-        yield over_holes, float(pieces), "a piece for each hole"
+        yield over_holes, float(pieces), phrase("a piece for each hole")
 
 
 # ------------------------------------------------------------------ wire
@@ -190,7 +191,11 @@ def _wire(one: FollowUp, said: Event | None, tree: Tree, taken: TakenByTrees) ->
     ]  # fmt: skip
     for item in weighed or [s for s in spent if s.sort == "wire" and s.day == last]:
         how = "reckoned" if item.reckoned else "weighed"
-        yield taken.materials.by_key[item.material], item.quantity, f"{how}, as on {last}"
+        yield (
+            taken.materials.by_key[item.material],
+            item.quantity,
+            phrase("{how}, as on {last}", how=how, last=last),
+        )
 
 
 def _as_said(one: FollowUp, said: Event, tree: Tree, taken: TakenByTrees) -> _Amounts:
@@ -231,7 +236,7 @@ def _feed(one: FollowUp, tree: Tree, taken: TakenByTrees, day: date) -> _Amounts
         given, (material, amount) = min(
             doses, key=lambda dose: (_apart(dose[0], day), -dose[0].toordinal())
         )
-        yield material, amount, f"as on {given}"
+        yield material, amount, phrase("as on {given}", given=given)
 
 
 def _apart(one: date, other: date) -> int:

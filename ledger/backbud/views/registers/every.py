@@ -11,6 +11,7 @@ from backbud.collection.stand import DEPARTURES, STANDS
 from backbud.collection.state import Entry, Tree
 from backbud.collection.whereabouts import Histories, Whereabouts
 from backbud.journal.read import Journal
+from backbud.plan.run import Plan
 from backbud.plan.world import ByTree
 from backbud.views.registers.movements import movements
 from backbud.views.registers.register import RegisterView
@@ -27,20 +28,18 @@ _WRITTEN: frozenset[ActWord] = frozenset(
 _MATTER = frozenset({*STANDS, *ARRIVALS, *DEPARTURES, *_WRITTEN})
 
 
-def looked_at(
+def _looked_at(
     journal: Journal,
     histories: Histories,
     trees: Iterable[Tree],
     today: date,
-    by_tree: ByTree | None = None,
+    by_tree: ByTree,
 ) -> tuple[object, ...]:
     """All that the registers are made from, beside the species: of the diary the few lines that
     matter, so that a rebuild after any other has nothing to reckon.
 
     `by_tree`: what an earlier run of this process left of each tree.
     """
-    by_tree = by_tree or ByTree()
-
     lines = [
         by_tree.once("registered", handle, histories, journal.things, partial(_that_matter, at))
         for handle, at in histories.trees.items()
@@ -61,19 +60,31 @@ def _that_matter(at: Whereabouts) -> tuple[Entry, ...]:
 def registers_of(
     journal: Journal,
     histories: Histories,
-    trees: Iterable[Tree],
-    botanical: Callable[[str], str],
+    plan: Plan,
     names: Mapping[str, str],
-    accounts: Iterable[Account],
+    accounts: Callable[[], Iterable[Account]],
     today: date,
+    by_tree: ByTree,
 ) -> tuple[RegisterView, ...]:
-    """The registers, in their order. `botanical`: the name of a tree's species by its handle."""
-    things, settings = journal.things, journal.settings
-    known = things.find(settings.keeper) if settings.keeper else None
-    keeper = known.handle if known else ""
-    return (
-        treatments(histories, things, botanical, names, keeper),
-        movements(histories, things, botanical, names),
-        stock(tuple(trees), things, histories.others, names, keeper, settings.currency, today),
-        unpaid(accounts, names, today),
-    )
+    """The registers of the trees of a plan, in their order, as they were while nothing changed that
+    they are made from. `names`: what the law keeps each thing called; `accounts`: reckons them."""
+    species = {handle: found.botanical if found else "" for handle, found in plan.species.items()}
+    trees = tuple(plan.trees.values())
+
+    def reckoned() -> tuple[RegisterView, ...]:
+        things, settings = journal.things, journal.settings
+        known = things.find(settings.keeper) if settings.keeper else None
+        keeper = known.handle if known else ""
+
+        def botanical(handle: str) -> str:
+            return species.get(handle, "")
+
+        return (
+            treatments(histories, things, botanical, names, keeper),
+            movements(histories, things, botanical, names),
+            stock(trees, things, histories.others, names, keeper, settings.currency, today),
+            unpaid(accounts(), names, today),
+        )
+
+    inputs = _looked_at(journal, histories, trees, today, by_tree)
+    return by_tree.kept.once("registers", (*inputs, species), reckoned)

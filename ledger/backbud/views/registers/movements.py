@@ -10,6 +10,7 @@ from backbud.collection.stand import DEPARTURES
 from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
 from backbud.journal.things import Things
+from backbud.tongue import phrase
 from backbud.views.registers.register import Called, RegisterView, name_of, register_of
 from backbud_grammar.act_words import DetailName
 
@@ -46,7 +47,7 @@ def movements(
             if event.act in ARRIVALS or event.act in DEPARTURES:
                 rows.append(_row(event, tree, said, called))
     rows.sort(key=lambda row: (row["date"], row["at"], row["tree"]))
-    return register_of("plants", "Plants in and out", ABOUT, HEADINGS, rows)
+    return register_of("plants", phrase("Plants in and out"), ABOUT, HEADINGS, rows)
 
 
 def _row(
@@ -72,7 +73,7 @@ def _row(
     traded = event.was("bought", "sold", "collected") or "imported" in row["papers"]
     wanted = {"from or to": row["who"], "passport": row["passport"] or row["papers"]}
     missing = [name for name, said in wanted.items() if not said]
-    row["not_written"] = ", ".join(missing) if traded else ""
+    row["not_written"] = ", ".join(map(phrase, missing)) if traded else ""
     return row
 
 
@@ -93,4 +94,4 @@ def _papers(event: Event) -> Iterator[str]:
         if detail.name in _PERMIT:
             yield detail.name
         elif detail.name == "permit number":
-            yield f"permit {detail.words}"
+            yield phrase("permit {words}", words=detail.words)

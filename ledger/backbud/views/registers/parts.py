@@ -8,6 +8,7 @@ from itertools import groupby
 
 from msgspec import Struct
 
+from backbud.tongue import phrase
 from backbud.views.registers.register import RegisterView
 
 # So many entries stand on the page of all registers; a register with no more has no other page.
@@ -44,7 +45,7 @@ def parts_of(register: RegisterView) -> tuple[RegisterPart, ...]:
         pieces = list(_cut(list(of_year)))
         for n, piece in enumerate(pieces, number):
             name = "-".join(filter(None, (year, str(n) if n > 1 or not year else "")))
-            count = f"part {n}" if len(pieces) > 1 or n > 1 else ""
+            count = phrase("part {n}", n=n) if len(pieces) > 1 or n > 1 else ""
             out.append(RegisterPart(name, ", ".join(filter(None, (year, count))), tuple(piece)))
     return tuple(out)
 

@@ -7,6 +7,7 @@ from collections.abc import Callable, Mapping, Sequence
 from msgspec import Struct
 
 from backbud.journal.things import Things
+from backbud.tongue import phrase
 from backbud.views.plain_cell import plain_cell
 
 
@@ -42,8 +43,8 @@ def register_of(
     notes: Sequence[str] = (),
 ) -> RegisterView:
     """A register from its rows. `headings`: of each key, in their order."""
-    columns = tuple(ColumnView(key, heading) for key, heading in headings.items())
-    return RegisterView(name, title, about, columns, tuple(rows), tuple(notes))
+    columns = tuple(ColumnView(key, phrase(heading)) for key, heading in headings.items())
+    return RegisterView(name, title, phrase(about), columns, tuple(rows), tuple(notes))
 
 
 # What the handle of a person or a place, as a line has it, is called.

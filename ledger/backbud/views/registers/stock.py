@@ -9,6 +9,7 @@ from decimal import Decimal
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.journal.things import Thing, Things
+from backbud.tongue import phrase
 from backbud.views.registers.register import RegisterView, register_of
 from backbud_grammar.measures import Measure
 
@@ -43,11 +44,18 @@ def stock(
     for row in rows:
         if row["value"]:
             sums[row["currency"]] = sums.get(row["currency"], Decimal(0)) + Decimal(row["value"])
-    notes = [f"Together {total:f} {name}." for name, total in sorted(sums.items())]
+    notes = [
+        phrase("Together {total:f} {name}.", total=total, name=name)
+        for name, total in sorted(sums.items())
+    ]
     unvalued = sum(not row["value"] for row in rows)
     if unvalued:
-        notes.append(f"No value is written of {unvalued} of {len(rows)}.")
-    return register_of("stock", "Stock", ABOUT, HEADINGS, rows, notes)
+        notes.append(
+            phrase(
+                "No value is written of {unvalued} of {rows}.", unvalued=unvalued, rows=len(rows)
+            )
+        )
+    return register_of("stock", phrase("Stock"), ABOUT, HEADINGS, rows, notes)
 
 
 def _handle(tree: Tree) -> str:
@@ -85,7 +93,7 @@ def _of_pot(
         "kind": shape,
         "since": pot.since.text if pot.since else "",
         "count": "1",
-        "where": f"under {tree.title}" if tree is not None else "empty",
+        "where": phrase("under {title}", title=tree.title) if tree is not None else phrase("empty"),
         **_worth(worth, currency),
     }
 

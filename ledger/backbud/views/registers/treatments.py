@@ -12,6 +12,7 @@ from backbud.collection.state import Tree
 from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
 from backbud.journal.things import Things
+from backbud.tongue import phrase
 from backbud.views.registers.eppo import eppo_code
 from backbud.views.registers.register import Called, RegisterView, name_of, register_of
 from backbud_grammar.act_words import ActWord
@@ -69,8 +70,15 @@ def treatments(
     rows.sort(key=lambda row: (row["date"], row["at"], row["crop"]))
     without = sorted({row["botanical"] or row["crop"] for row in rows if row["crop"]
                       and not row["eppo"]})  # fmt: skip
-    notes = [f"No EPPO code was confirmed by a published list for: {', '.join(without)}."]
-    return register_of("treatments", "Treatments", ABOUT, HEADINGS, rows, notes if without else ())
+    notes = [
+        phrase(
+            "No EPPO code was confirmed by a published list for: {without}.",
+            without=", ".join(without),
+        )
+    ]
+    return register_of(
+        "treatments", phrase("Treatments"), ABOUT, HEADINGS, rows, notes if without else ()
+    )
 
 
 def _of_tree(histories: Histories, things: Things, handle: str, botanical: str) -> Iterator[_Crop]:

@@ -7,6 +7,7 @@ from datetime import date
 from decimal import Decimal
 
 from backbud.collection.open_bills import BillState, bill_states
+from backbud.tongue import phrase
 from backbud.views.registers.register import RegisterView, register_of
 from backbud.visits.account import Account
 
@@ -35,15 +36,24 @@ def unpaid(accounts: Iterable[Account], names: Mapping[str, str], today: date) -
             _row(account.person, name, one, today) for one in bill_states(booked) if one.open > 0
         ]
         notes += [
-            f"{name} has paid {-sums.open:f} {sums.currency} ahead."
+            phrase(
+                "{name} has paid {open:f} {currency} ahead.",
+                name=name,
+                open=-sums.open,
+                currency=sums.currency,
+            )
             for sums in account.balances
             if sums.open < 0
         ]
         unsaid = sum(one.amount is None for one in account.all_bills)
         if unsaid:
-            notes.append(f"{unsaid} of the bills to {name} say no amount.")
+            notes.append(
+                phrase("{unsaid} of the bills to {name} say no amount.", unsaid=unsaid, name=name)
+            )
     rows.sort(key=lambda row: (row["date"], row["person"], row["number"]))
-    return register_of("unpaid", "Unpaid bills", ABOUT, HEADINGS, rows, [*_sums(rows), *notes])
+    return register_of(
+        "unpaid", phrase("Unpaid bills"), ABOUT, HEADINGS, rows, [*_sums(rows), *notes]
+    )
 
 
 def _row(person: str, name: str, one: BillState, today: date) -> dict[str, str]:
@@ -59,7 +69,7 @@ def _row(person: str, name: str, one: BillState, today: date) -> dict[str, str]:
         "open": f"{one.open:f}",
         "currency": bill.currency,
         "days": str(days),
-        "age": next((name for most, name in _AGES if days <= most), _OLDER),
+        "age": phrase(next((name for most, name in _AGES if days <= most), _OLDER)),
     }
 
 
@@ -72,4 +82,4 @@ def _sums(rows: Iterable[dict[str, str]]) -> Iterable[str]:
     order = [name for _, name in _AGES] + [_OLDER]
     for currency in sorted({currency for currency, _ in sums}):
         told = [f"{age} {sums[currency, age]:f}" for age in order if (currency, age) in sums]
-        yield f"Open in {currency}: {', '.join(told)}."
+        yield phrase("Open in {currency}: {told}.", currency=currency, told=", ".join(told))

@@ -1,0 +1,79 @@
+"""How to write a line that is held back, so that it says what was meant."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from backbud_grammar.forms import ActForm
+from backbud_grammar.held_back import CHANGES_NOTHING, HELD_CODE
+from backbud_grammar.hints import PART_WORDS
+from backbud_grammar.lexicon import REMARK_HINT
+from backbud_grammar.limiters import LIMITING, REMOVED, WORD, limiter_among, word_set
+from backbud_grammar.problems import Flaw
+
+_COMES_OFF = REMOVED | word_set("is was all of the it on")
+_WHAT_WAS_DONE = (
+    "Write only what was done, each part in a detail of its own; the rest goes on a line that "
+    "begins with noted."
+)
+_WHO_ASKS = "Who asks does not say that it is so: begin the whole line with noted."
+
+
+def is_undone(form: ActForm, unread: Sequence[str]) -> bool:
+    """Whether an act that puts on is said of something that comes off."""
+    if not form.undone_by or not unread:
+        return False
+    said = {w.casefold() for run in unread for w in WORD.findall(run)}
+    return not REMOVED.isdisjoint(said)
+
+
+def flaw_of_limiter(form: ActForm, text: str, limiter: str, at: int) -> Flaw:
+    """The problem of an act that a word from this place of its text on limits."""
+    found = re.search(rf"\b{re.escape(limiter)}" if limiter != "?" else r"\?", text[at:])
+    column = at + found.start() if found else at
+    hint = _not_all_of_it(form, text) if form.of_all else _WHAT_WAS_DONE
+    if limiter == "?":
+        hint = _WHO_ASKS
+    elif limiter.casefold() == "off" and form.undone_by:
+        hint = _came_off(form, text)
+    return Flaw(
+        HELD_CODE,
+        0,
+        column,
+        len(limiter),
+        f"“{limiter}” may change what this line says, {CHANGES_NOTHING}",
+        hint,
+    )
+
+
+def held_hint(form: ActForm, word: str, text: str, unread: Sequence[str], flaw: Flaw) -> str:
+    """How to write it: what was meant, before what was expected."""
+    hint = flaw.hint
+    if form.bearing == "ends":
+        # Behind the dashes its words would no longer hold it back.
+        hint = hint.replace(REMARK_HINT, "").rstrip()
+    if "?" in " ".join(unread):
+        return _WHO_ASKS
+    if is_undone(form, unread):
+        return _came_off(form, text)
+    if form.of_all and flaw.code in ("unknown-detail", "unknown-word", "unexpected-measure"):
+        return " ".join(filter(None, (_not_all_of_it(form, text), hint)))
+    if word.casefold() in form.bare_words and form.bearing != "ends":
+        return f"Write {form.word} where it was done, noted where it was only seen. {hint}"
+    if limiter_among(unread, LIMITING) and hint.startswith(("Did you mean", "Expected", "Give it")):
+        return _WHAT_WAS_DONE
+    return hint
+
+
+def _came_off(form: ActForm, text: str) -> str:
+    """`wire off right 2`: the act that takes it off again, and where."""
+    words = [word.strip(",") for word in text.split()]
+    part = [word for word in words if word.casefold() not in _COMES_OFF]
+    takes_part = any(one.part for one in form.forms)
+    where = f" on {' '.join(part)}" if takes_part and part and part[0] in PART_WORDS else ""
+    return f"Where it came off, write {form.undone_by}{where}."
+
+
+def _not_all_of_it(form: ActForm, text: str) -> str:
+    return f"Where it was not all of the tree, write noted: noted {form.word} {text}."

@@ -1,0 +1,160 @@
+"""Whether what was read of an act, as words, a part or a finding, limits it or ends nothing."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import cache
+
+from backbud_grammar.act_reading import ActReading
+from backbud_grammar.act_words import ActWord, DetailName
+from backbud_grammar.acts.watching import AWAITED
+from backbud_grammar.forms import ActForm, Form
+from backbud_grammar.hints import PART_WORDS
+from backbud_grammar.lexicon import Lexicon
+from backbud_grammar.limiters import DENIES, LIMITS, LOOK, WORD, first_limiter, word_set
+from backbud_grammar.parts import flaw_of_part, spelled_out
+from backbud_grammar.syntax import Detail
+
+# No part of a tree is so called: these say more than where.
+_NOT_OF_A_PART = word_set(
+    "and then was were is are has have had still to need needs nearly almost maybe should "
+    "except excepting excluding but not never yet rest partly only no without remaining off "
+    "this time year until i think guess tomorrow tmrw tmr soon later next week month yesterday"
+)
+# Who loses these does not lose the tree: `lost to squirrels all buds`, but `died of root rot`.
+_OF_A_TREE = PART_WORDS | word_set(
+    "leaf leaves bud buds flower flowers shoot shoots tip tips twig twigs needle needles candle "
+    "candles jin shari graft layer pot"
+)
+_OF_ALL_LIMITS = LIMITS | {"on", "and"}
+# `checked for biting wire` tells what was found, not what was looked for.
+_ENDS_DENIES = DENIES | {"only", "biting", "fine"}
+# What these say describes a tree, or what may become of it: `condition fine`.
+_DESCRIBES: frozenset[DetailName] = frozenset({"condition", "risk"})
+
+
+# So many words name what a tree died of, or was lost to: `red spider mite`.
+_LONGEST_CAUSE = 3
+_GOES_ON = word_set("in at on behind under over for with waiting all")
+
+
+def no_cause(reading: ActReading) -> tuple[str, int] | None:
+    """What is said of a tree's end and names nothing that ends one: `died of 3`, `lost to view
+    behind the pine`."""
+    for detail, start in zip(reading.details, reading.starts, strict=True):
+        said = detail.words.split()
+        if (
+            len(said) > _LONGEST_CAUSE
+            or not _GOES_ON.isdisjoint(map(str.casefold, said))
+            or any(sign.isdigit() for sign in detail.words)
+        ):
+            return detail.words, start + detail.offset
+    return None
+
+
+def limiter_read(
+    form: ActForm, word: str, reading: ActReading, forms: Sequence[Form]
+) -> tuple[str, int] | None:
+    """The first limiter in what was read as free words or as a part, and where its detail is."""
+    strict = form.bearing == "ends" or word.casefold() in form.bare_words
+    for detail, start in zip(reading.details, reading.starts, strict=True):
+        found = _in_part(detail.part, strict=strict) if detail.part else ""
+        if _is_of_nothing(form, detail):
+            found = "0"
+        if not found and detail.words and detail.name not in _DESCRIBES:
+            found = _in_free(detail.words, of_all=form.of_all, ends=form.bearing == "ends")
+            if found and not any(one.free and one.name == detail.name for one in forms):
+                found = ""
+        if found:
+            return found, start + detail.offset
+    if form.word == LOOK:
+        return _not_seen(form, reading)
+    return _beside_not_done(reading) if form.names_act else None
+
+
+def is_plain_part(form: ActForm, word: str, written: str, lexicon: Lexicon) -> bool:
+    """Whether words behind `on` are a part of the tree and nothing else, wherever they stand in a
+    line of the act: nothing in them opens a detail, limits it, or asks.
+
+    `word`: the act as it is written.
+    """
+    words = written.split()
+    folded = [one.casefold() for one in words]
+    if (
+        not words
+        or not lexicon.with_part
+        or form.prose
+        or form.names_act
+        # What was found is no part: it may hold back a check.
+        or form.word == "checked"
+        or not lexicon.label_heads.isdisjoint(folded)
+        or "of" in folded
+        or "?" in written
+    ):
+        return False
+    part = " ".join(words)
+    strict = form.bearing == "ends" or word.casefold() in form.bare_words
+    return flaw_of_part(part) is None and not _in_part(spelled_out(part), strict=strict)
+
+
+# A count of what is there may be nought, and so may what is left or cut to; what was given may not.
+_COUNTS: tuple[ActWord, ...] = ("counted",)
+_AMOUNTS = ("number", "volume", "rate", "mass", "concentration")
+_LEFT = ("mix", "off", "leaving", "stubs", "to", "back to")
+
+
+def _is_of_nothing(form: ActForm, detail: Detail) -> bool:
+    """Whether what is put on is said to be 0 mm thick, or nothing was given: `fed 0` is no feed."""
+    measure = detail.measure
+    if measure is None or all(measure.numbers) or form.word in _COUNTS:
+        return False
+    if form.undone_by and measure.sort == "length":
+        return True
+    return form.bearing == "does" and (
+        measure.sort in _AMOUNTS and detail.name not in _LEFT and not any(measure.numbers)
+    )
+
+
+def _beside_not_done(reading: ActReading) -> tuple[str, int] | None:
+    """What never happened has no details; a part says of which line it is told."""
+    if any(detail.name == "not done" for detail in reading.details):
+        for detail, start in zip(reading.details, reading.starts, strict=True):
+            if detail.name not in ("date", "not done", "part", "by"):
+                return detail.words or detail.name, start + detail.offset
+    return None
+
+
+def _not_seen(form: ActForm, reading: ActReading) -> tuple[str, int] | None:
+    """What a check says in a place where it may mean that nobody looked, or only elsewhere."""
+    findings = {word for one in form.forms if one.name == "finding" for word in one.words}
+    looked_at: list[str] = []
+    for detail, start in zip(reading.details, reading.starts, strict=True):
+        if detail.name == "what":
+            looked_at = detail.words.split()
+        elif detail.words.casefold().endswith("not yet") and not (
+            looked_at and AWAITED.issuperset(looked_at)
+        ):
+            return detail.words, start + detail.offset
+        last = detail.part.split()[-1:]
+        if last and last[0].casefold() in findings:
+            # `on left 1 fine`: what was found is no part.
+            return last[0], start + detail.offset
+    return None
+
+
+@cache
+def _in_free(said: str, *, of_all: bool, ends: bool) -> str:
+    words = WORD.findall(said)
+    if of_all:
+        last = words[-1:] if words and words[-1].casefold() in _OF_A_TREE else []
+        return first_limiter(words, _OF_ALL_LIMITS, question=False) or "".join(last)
+    return first_limiter(words, _ENDS_DENIES if ends else DENIES, question=False)
+
+
+@cache
+def _in_part(part: str, *, strict: bool) -> str:
+    """`left half` is a part, and so is `the lower half`; `half of left 1` is less than one."""
+    words = WORD.findall(part)
+    if words[:1] == ["half"] or words[:2] == ["the", "half"]:
+        return "half"
+    return first_limiter(words, _NOT_OF_A_PART if strict else DENIES)

@@ -1,0 +1,42 @@
+"""What elsewhere in a line may bear on an act that needs every word to be read."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterable
+
+from backbud_grammar.limiters import limiter_in
+from backbud_grammar.scribbles.draft import Draft, Piece
+from backbud_grammar.scribbles.plain import is_harmless
+
+_FIGURE = re.compile(r"\d")
+
+
+def loose_pieces(
+    draft: Draft,
+    drafts: Iterable[Draft],
+    before: Iterable[Piece],
+    is_read: Callable[[Draft, str], bool],
+) -> list[Piece]:
+    """The pieces of a line that may bear on one of its acts. `before`: what stands before the
+    first; `is_read`: whether a piece is a detail of its act."""
+    if not draft.strict:
+        return []
+    loose = [*before]
+    for other in drafts:
+        if other is not draft:
+            loose += [one for one in other.kept if _is_loose(draft, one[0])]
+            loose += [one for one in other.pieces if not is_read(other, one[0])]
+            loose += [(other.remark, other.at)] if other.remark else []
+    return [one for one in loose if not is_harmless(one[0])]
+
+
+def _is_loose(draft: Draft, kept: str) -> bool:
+    """Whether words beside another act may turn this one.
+
+    What ends a tree or sends it away stands alone, but what came off does not hang on how the
+    rest went.
+    """
+    if draft.form.of_all or draft.word.casefold() in draft.form.bare_words:
+        return not is_harmless(kept)
+    return bool(_FIGURE.search(kept) or limiter_in(kept))

@@ -1,0 +1,85 @@
+"""Finds the act that a piece of a line tells of: at its beginning, or in its midst."""
+
+from __future__ import annotations
+
+import re
+from datetime import date
+
+from backbud_grammar.details import part_at_commas
+from backbud_grammar.forms import ActForm
+from backbud_grammar.limiters import limiter_in
+from backbud_grammar.sayings import saying
+from backbud_grammar.scribbles.draft import NOUN
+from backbud_grammar.scribbles.opener import Opened, Opener
+from backbud_grammar.scribbles.plain import is_harmless
+from backbud_grammar.scribbles.reads import PieceReader
+
+_LAID_OVER = ("protected", "shaded", "top-dressed")
+_POTTED = re.compile(r"potted\b(?!-)", re.IGNORECASE)
+_FIGURE = re.compile(r"\d")
+# No piece that holds an act in its midst has more words.
+_MOST_AROUND = 8
+
+
+class PieceOpener:
+    """Finds acts by all openings, and by what each act reads of the words around it."""
+
+    def __init__(self, opener: Opener, pieces: PieceReader) -> None:
+        self.opener, self.pieces, self.acts = opener, pieces, opener.acts
+
+    def opened(self, piece: str, page: date | None) -> Opened | None:
+        """The act that a piece tells of; `page`: the day of its page."""
+        opened = self.opener.opened(piece, page)
+        if opened is None:
+            return self._done_to(piece)
+        _, form, text, _ = opened
+        if saying(form.word, text):
+            return None
+        if form.word == "potted-on" and _POTTED.match(piece) and not self._says_where(form, text):
+            # `potted beauty` tells what a tree is like.
+            return None
+        if form.word in _LAID_OVER and piece.split()[0].casefold() not in self.acts:
+            # `moss on` is laid there, `moss on the roof` is only seen.
+            return opened if self.is_whole(*opened) or is_harmless(text) else None
+        return opened
+
+    def _says_where(self, form: ActForm, text: str) -> bool:
+        """Whether what stands behind `potted` is of pots or figures, or bears on nothing."""
+        first = text.partition(",")[0].strip()
+        said = self.pieces.said(form, first) if first else None
+        return not first or said is not None or is_harmless(first) or bool(_FIGURE.search(first))
+
+    def _done_to(self, piece: str) -> Opened | None:
+        """The act in a piece, where all around it is details: `strong tips pinched by half`."""
+        words = piece.split()
+        if not 2 <= len(words) <= _MOST_AROUND or limiter_in(piece):
+            return None
+        for n, word in enumerate(words[1:], 1):
+            form = self.acts.get(word.casefold())
+            if form is None or form.bearing != "does" or form.names_act:
+                continue
+            if word.casefold() in form.bare_words:
+                continue
+            around = [" ".join(words[:n]), " ".join(words[n + 1 :])]
+            said = [self.pieces.said(form, one) for one in around if one]
+            if all(read is not None and read[0] and not read[1] for read in said):
+                return word, form, ", ".join(filter(None, around)), ""
+        return None
+
+    def is_whole(self, word: str, form: ActForm, text: str, remark: str) -> bool:
+        """Whether an act in the midst of a sentence is read to its last word."""
+        if form.names_act:
+            return not (remark or form.word == "skipped") and ", " in text
+        if form.prose:
+            return False
+        if not text:
+            return not form.needs_detail
+        return all(
+            self.pieces.said(form, piece) is not None for _, piece in part_at_commas(text) if piece
+        )
+
+
+def may_be_seen(opened: Opened) -> bool:
+    """Whether a word behind an act may only say how it looks, or what is wanted: `clean now`."""
+    word, form, text, _ = opened
+    return word in form.bare_words or (word.startswith(NOUN) and not text)

@@ -1,0 +1,71 @@
+"""What stands in a line before its first act: what was seen before something was done."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from backbud_grammar.limiters import limiter_in
+from backbud_grammar.scribbles.beside import is_beside
+from backbud_grammar.scribbles.draft import Draft, Piece
+from backbud_grammar.scribbles.plain import is_observed, is_seen, tells_what
+from backbud_grammar.scribbles.reads import PieceReader
+from backbud_grammar.scribbles.spelled import spelled_out
+
+_WORD = re.compile(r"[^\W\d_]+")
+_FIGURE = re.compile(r"\d")
+# Something was done there, in words that no act has.
+_DOING = re.compile(
+    r"\b(?:cut|sawn|sawed|took|taken|pulled|removed|dug) (?:back|out|off|away|down)\b", re.I
+)
+
+
+def put_beside(first: Draft, before: Sequence[Piece], pieces: PieceReader) -> list[Piece]:
+    """Put what stands before the first act beside it, and return what nobody can place: it may be
+    what the line is about, and whose it is."""
+    if first.form.word == "worked":
+        # Hours are of the work that stands before them, whether it was read or not.
+        return [*before]
+    left = _not_of(first, before, pieces)
+    first.beside += [one for one in left if is_beside(first.word, spelled_out(one[0]))]
+    left = [one for one in left if one not in first.beside]
+    if not left or any(_tells_of_act(said, pieces) for said, _ in left):
+        return left
+    if all(is_seen(said) for said, _ in left) and any(tells_what(said) for said, _ in left):
+        first.kept[:0] = left
+        return []
+    seen = is_observed(left[0][0])
+    if seen or all(_FIGURE.search(said) for said, _ in left):
+        doubt = [one for one in left if limiter_in(one[0]) or not seen]
+        first.pieces += doubt
+        first.kept[:0] = [one for one in left if one not in doubt]
+        return []
+    return left
+
+
+def _tells_of_act(piece: str, pieces: PieceReader) -> bool:
+    """Whether a word of it is an act's: what was only seen says none."""
+    acts = pieces.details.acts
+    if _DOING.search(piece):
+        return True
+    return any(
+        word in acts and word not in acts[word].bare_words
+        for word in _WORD.findall(piece.casefold())
+    )
+
+
+def _not_of(draft: Draft, before: Sequence[Piece], pieces: PieceReader) -> list[Piece]:
+    """What stands before an act and is no detail of it: `jin on apex, carved`."""
+    if draft.form.bearing != "does" or draft.strict or draft.form.undone_by:
+        # `2 mm Al on left 1, guy to rim` is a wire and a guy.
+        return [*before]
+    left: list[Piece] = []
+    details: list[Piece] = []
+    for raw, at in before:
+        said = pieces.said(draft.form, spelled_out(raw))
+        if said is None or said[1]:
+            left.append((raw, at))
+        else:
+            details += [(one, at) for one in said[0]]
+    draft.pieces[:0] = details
+    return left

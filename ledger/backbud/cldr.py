@@ -1,0 +1,47 @@
+"""Asks the Unicode CLDR, through Babel, how another language than English writes days."""
+
+from __future__ import annotations
+
+import calendar
+from datetime import date
+from functools import lru_cache
+
+from backbud.tongue import ENGLISH, spoken
+
+
+def day_and_month(on: date) -> str:
+    """`6 March`, in the language spoken."""
+    if spoken() == ENGLISH:
+        return f"{on.day} {calendar.month_name[on.month]}"
+    return written_day(on, spoken())
+
+
+def spoken_months() -> tuple[str, ...]:
+    """The twelve months in the language spoken, January first."""
+    return tuple(calendar.month_name[1:]) if spoken() == ENGLISH else month_names(spoken())
+
+
+def month_names(language: str) -> tuple[str, ...]:
+    """The twelve months as they stand alone, January first."""
+    return _names("months", language, range(1, 13))
+
+
+def weekday_names(language: str) -> tuple[str, ...]:
+    """The seven days of the week, Monday first."""
+    return _names("days", language, range(7))
+
+
+@lru_cache(maxsize=4096)
+def written_day(on: date, language: str, with_year: bool = False) -> str:
+    """`6. März`, `6. März 2027`."""
+    from babel.dates import format_skeleton
+
+    return format_skeleton("yMMMMd" if with_year else "MMMMd", on, locale=language)
+
+
+@lru_cache(maxsize=16)
+def _names(sort: str, language: str, numbers: range) -> tuple[str, ...]:
+    from babel import Locale
+
+    named = getattr(Locale.parse(language), sort)["stand-alone"]["wide"]
+    return tuple(named[number] for number in numbers)

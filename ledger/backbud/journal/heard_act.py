@@ -1,0 +1,200 @@
+"""Hears what a line tells of: its act as it stands, or the acts that it is in other words."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from msgspec import Struct
+
+from backbud.journal.act_places import line_of, place_in
+from backbud.journal.one_problem import as_one
+from backbud.journal.problems import is_flood
+from backbud.journal.said import ActReader
+from backbud_grammar.dates import WrittenDate
+from backbud_grammar.details import part_at_commas
+from backbud_grammar.forms import ActForm
+from backbud_grammar.held_back import HELD
+from backbud_grammar.lexicon import SHARES
+from backbud_grammar.problems import KEPT, Flaw
+from backbud_grammar.syntax import Act, Seam
+
+if TYPE_CHECKING:
+    from backbud_grammar.scribbles.draft import ToldAct
+    from backbud_grammar.scribbles.read import Talk
+
+# What these say is wrong in any words.
+_WRONG_ANYHOW = frozenset(
+    (
+        "empty-detail",
+        "two-decimal-marks",
+        "thousands-separator",
+        "negative-measure",
+        "bad-date",
+        "no-date",
+        "bad-handle",
+        "unclosed-quote",
+        "wrong-kind",
+        "falling-range",
+        "too-many-minutes",
+        "zero-ratio",
+        "out-of-range",
+        "bad-number",
+        "said-twice",
+        "contradiction",
+        "unknown-act",
+        "no-score",
+        "unknown-wedge",
+    )
+)
+
+
+def _is_said_otherwise(form: ActForm, flaws: Sequence[Flaw]) -> bool:
+    """Whether what is wrong with an act may only be that the bench has other words for it."""
+    return (
+        bool(flaws)
+        and not (form.prose or form.names_act)
+        and not any(flaw.code in _WRONG_ANYHOW for flaw in flaws)
+    )
+
+
+class HeardAct(Struct, frozen=True, gc=False):
+    """One act of a line: as it is read, its past form, and what is wrong with it."""
+
+    act: Act
+    past: str
+    flaws: tuple[Flaw, ...]
+
+
+def _problems(heard: HeardAct) -> int:
+    """How much is wrong in an act; words that were kept are no problem."""
+    return sum(flaw.severity != KEPT for flaw in heard.flaws)
+
+
+class LineHearer:
+    """Hears lines by what reads acts, and by the bench's other words for them."""
+
+    def __init__(self, acts: ActReader) -> None:
+        self.acts = acts
+        self._talk: Talk | None = None
+
+    def heard(self, act: Act, when: WrittenDate, so_far: int) -> list[HeardAct]:
+        """What a line tells of: its act where it is read as it stands, else the acts that it is in
+        other words; where it begins with none, its words.
+
+        `so_far`: as `read` has it. Hints are sought only for what is told, once it is known.
+        """
+        heard = self._heard(act, when, so_far, hints=False)
+        if any(map(_problems, heard)) and not is_flood(so_far):
+            heard = self._heard(act, when, so_far, hints=True)
+        return [
+            HeardAct(one.act, one.past, as_one(one.flaws)) if len(one.flaws) > 1 else one
+            for one in heard
+        ]
+
+    def _heard(self, act: Act, when: WrittenDate, so_far: int, *, hints: bool) -> list[HeardAct]:
+        own = self.acts.expanded(act, when)
+        form = self.acts.form(act if own is None else own.act)
+        if form is None:
+            found = self._in_other_words(act, when, so_far, hints=hints)
+            return found or [self._unread(act, so_far)]
+        past, flaws = self.acts.read(act, when, so_far, hints=hints)
+        plain = [HeardAct(act, past, flaws)]
+        if not flaws:
+            return plain
+        if own is None and self._is_in_other_words(form, act.text):
+            found = self._in_other_words(act, when, so_far, hints=hints)
+            if found and self.acts.form(found[0].act) is form and not any(map(_problems, found)):
+                # Nothing is left to ask.
+                return found
+        # The keeper's own words are read as they were taught, and no other way.
+        if own is not None or not _is_said_otherwise(form, flaws):
+            return plain
+        found = self._in_other_words(act, when, so_far, hints=hints)
+        if not found:
+            return plain
+        if self.acts.form(found[0].act) is not form:
+            # `wire off left 2`: a noun that is an act word too, in other words.
+            return found if act.word.casefold() in form.bare_words else plain
+        wrong = sum(map(_problems, found))
+        if past == HELD and wrong:
+            return plain
+        return found if wrong < len(flaws) else plain
+
+    def _is_in_other_words(self, form: ActForm, text: str) -> bool:
+        """Whether the table of the act does not have what is said, which is quick to tell."""
+        pieces = [piece for _, piece in part_at_commas(text)]
+        return (
+            not (form.prose or form.names_act or any(one.reader for one in form.forms))
+            and all(pieces)
+            and not any(piece in SHARES for piece in pieces)
+            and not self.acts.details.understood(form, text)
+        )
+
+    def _in_other_words(
+        self, act: Act, when: WrittenDate, so_far: int, *, hints: bool
+    ) -> list[HeardAct]:
+        page = when.first if when.exact else None
+        return [
+            self._of(one, act, when, so_far, hints=hints)
+            for one in self._made_talk().read(line_of(act), page)
+        ]
+
+    def _made_talk(self) -> Talk:
+        """Reads what is said in other words; made where there is such a line."""
+        if self._talk is None:
+            # A hundred patterns, which most journals need for none of their lines.
+            from backbud_grammar.scribbles.named import handles_of
+            from backbud_grammar.scribbles.read import Talk
+
+            kinds = {thing.handle: thing.kind for thing in self.acts.things.by_handle.values()}
+            acts = self.acts
+            self._talk = Talk(
+                acts.details, handles_of(kinds), acts.judge.kind_of, acts.language, acts.gallon
+            )
+        return self._talk
+
+    def _of(
+        self, told: ToldAct, act: Act, when: WrittenDate, so_far: int, *, hints: bool
+    ) -> HeardAct:
+        """An act that was told in other words, judged like any other."""
+        line, column = place_in(act, told.at)
+        seams = tuple([Seam(at, *place_in(act, of)) for at, of in told.pieces])
+        remark = " ".join(filter(None, (told.remark, act.remark)))
+        text_column = seams[0].column if seams else column
+        written = line_of(act)
+        one = Act(
+            told.word,
+            told.text,
+            remark,
+            line,
+            column,
+            text_column,
+            seams,
+            act.left_out,
+            told.kept,
+            "" if written in (told.text, f"{told.word} {told.text}".rstrip()) else written,
+        )
+        past, flaws = self.acts.read(one, when, so_far, hints=hints)
+        if told.kept:
+            words = "; ".join(told.kept)
+            flaws = (
+                *flaws,
+                Flaw(
+                    "words-kept",
+                    line,
+                    column,
+                    len(told.word),
+                    f"“{words}” stands beside {told.word} and is kept as words",
+                    "",
+                    KEPT,
+                ),
+            )
+        return HeardAct(one, past, flaws)
+
+    def _unread(self, act: Act, so_far: int) -> HeardAct:
+        """A line that begins with no act word: its words are kept as if they were noted."""
+        text = line_of(act)
+        noted = Act("noted", text, act.remark, act.line, act.column, act.column, kept=(text,))
+        flaw = self.acts.no_act.flaw(act, so_far)
+        return HeardAct(noted, "noted" if "noted" in self.acts.details.acts else "", (flaw,))

@@ -1,0 +1,79 @@
+"""What is told of a line that begins with no act word."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from backbud.journal.act_places import line_of
+from backbud.journal.own_words import OwnWords
+from backbud.journal.problems import is_flood
+from backbud_grammar.forms import ActForm
+from backbud_grammar.problems import KEPT, Flaw, nearest
+from backbud_grammar.said_otherwise import hint_for_act
+from backbud_grammar.syntax import Act
+
+# How close a first word must be to an act word, so that it is taken for a slip of the pen.
+_NEAR_ACT = 0.8
+_VERY_NEAR = 0.86
+# Shorter words are like too many others.
+_LEAST_NEAR = 4
+_NOT_AN_ACT = "this line begins with no act word, and is kept as if noted"
+_NO_HINT = "The manual lists every act; free words go after noted."
+
+
+class NoAct:
+    """Tells what a line may have meant, by the table of acts and the keeper's own words; each first
+    word is compared once."""
+
+    def __init__(self, acts: Mapping[str, ActForm], own: OwnWords) -> None:
+        self.acts, self.own = acts, own
+        self._near: dict[str, str] = {}
+
+    def _near_to(self, word: str) -> list[str]:
+        """What a line may begin with: an act, a plugin's too, or words of the keeper's own, unless
+        it is one that only later pages are read by."""
+        own = [one.run[0] for one in self.own.words]
+        return [*self.acts, *(() if word.casefold() in own else own)]
+
+    def flaw(self, act: Act, so_far: int) -> Flaw:
+        """The problem of such a line, or that its words are kept. `so_far`: how much is wrong above
+        it; in a flood no hint is sought."""
+        word, hint = act.word, _NO_HINT
+        if is_flood(so_far):
+            return Flaw("unknown-act", act.line, act.column, len(word), _unknown(word), hint)
+        bare = word.rstrip("?:!.")
+        if bare != word and bare.casefold() in self.acts:
+            asks = "?" in word
+            message = "who asks does not say that it is so" if asks else _NOT_AN_ACT
+            hint = f"Where it is so, begin the line with {bare}; where it is not, with noted."
+            return Flaw("unread-line", act.line, act.column, len(word), message, hint, KEPT)
+        said = hint_for_act(word, act.text, self.acts)
+        near = self._near_act(word)
+        if said or near:
+            hint = said or f"Did you mean “{near}”?"
+            return Flaw("unknown-act", act.line, act.column, len(word), _unknown(word), hint)
+        from backbud_grammar.scribbles.meant import may_mean
+
+        meant = may_mean(line_of(act))
+        hint = f"It may have meant {_or(meant)}: begin the line with that word." if meant else hint
+        return Flaw("unread-line", act.line, act.column, len(word), _NOT_AN_ACT, hint, KEPT)
+
+    def _near_act(self, word: str) -> str:
+        """The act that a first word may be a slip of."""
+        near = self._near.get(word)
+        if near is None:
+            near = "" if len(word) < _LEAST_NEAR else nearest(word, self._near_to(word), _NEAR_ACT)
+            if sorted(near) != sorted(word) and nearest(word, [near], _VERY_NEAR) != near:
+                # `should` is no slip of `sold`; letters that changed places are one: `wried`.
+                near = ""
+            self._near[word] = near
+        return near
+
+
+def _unknown(word: str) -> str:
+    return f"“{word}” is no act known here"
+
+
+def _or(words: Sequence[str]) -> str:
+    *most, last = words
+    return f"{', '.join(most)} or {last}" if most else last

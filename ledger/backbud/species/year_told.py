@@ -1,0 +1,49 @@
+"""What is told of a year at a place: its seasons, temperatures, turns of the weather and growth."""
+
+from __future__ import annotations
+
+from datetime import date
+from typing import Literal
+
+from msgspec import Struct
+
+from backbud.climate.outlook import Outlook
+from backbud.collection.state import OnTree
+
+SeasonName = Literal["spring", "summer", "autumn", "winter", "year"]
+
+
+class Season(Struct, frozen=True, gc=False):
+    """A season of one growing year at one place, first and last day."""
+
+    name: SeasonName
+    first: date
+    last: date
+
+
+class Temperature(Struct, frozen=True, gc=False):
+    """A mean temperature over some days, and how that is known, in one sentence."""
+
+    celsius: float
+    because: str
+
+
+class Turn(Struct, frozen=True, gc=False):
+    """When the weather turns: in eight of ten years between `first` and `last`; and the datum."""
+
+    first: date
+    day: date
+    last: date
+    because: str
+
+
+class Growth(Struct, frozen=True):
+    """How a tree's wood grows, as it stands today: the weather of its place, the base temperature
+    of its heat sum, its vigour from 1 to 5, the girth that a branch of vigour 3 gains in a season,
+    and the wire that is on it."""
+
+    outlook: Outlook
+    base_c: float
+    vigour: int
+    girth_mm: float
+    wires: tuple[OnTree, ...] = ()

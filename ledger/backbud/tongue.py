@@ -1,0 +1,88 @@
+"""Puts what is shown into the language the journal speaks, from one catalogue of all sentences.
+
+A sentence is written in English where it is made, and that English is its name in the catalogue
+(GNU gettext). English looks nothing up; a sentence that a catalogue does not have stays English.
+"""
+
+from __future__ import annotations
+
+from contextvars import ContextVar
+from pathlib import Path
+from string import Formatter
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from gettext import NullTranslations
+
+ENGLISH = "en"
+# Each language by its BCP 47 tag, and what it calls itself; its catalogue lies in `tongues/`.
+LANGUAGES = {ENGLISH: "English", "de": "Deutsch"}
+CATALOGUES = Path(__file__).parent / "tongues"
+
+_catalogues: dict[str, NullTranslations] = {}
+_spoken: ContextVar[str] = ContextVar("spoken", default=ENGLISH)
+
+
+def speak(language: str) -> None:
+    """From here on, in this thread or task, whatever is put into words is in this language."""
+    _spoken.set(language)
+
+
+def spoken() -> str:
+    """The BCP 47 tag of the language that is spoken now."""
+    return _spoken.get()
+
+
+def phrase(text: str, /, **values: object) -> str:
+    """A sentence or a word in the language spoken, with its values in their places.
+
+    `text`: the English, a format string where there are values.
+    """
+    language = _spoken.get()
+    if language == ENGLISH:
+        return text.format(**values) if values else text
+    found = _catalogue(language).gettext(text) if text else text
+    return _FORMATTER.vformat(found, (), values) if values else found
+
+
+def counted_phrase(count: int, one: str, many: str, /, **values: object) -> str:
+    """The same of a sentence that has another form for one than for many; `count` is a value."""
+    language = _spoken.get()
+    if language == ENGLISH:
+        return (one if count == 1 else many).format(count=count, **values)
+    found = _catalogue(language).ngettext(one, many, count)
+    return _FORMATTER.vformat(found, (), {"count": count, **values})
+
+
+def continued(text: str) -> str:
+    """A sentence's beginning as it stands within one: a small letter, but where nouns have a large
+    one as it is."""
+    return f"{text[:1].lower()}{text[1:]}" if _spoken.get() == ENGLISH else text
+
+
+def decimal(text: str) -> str:
+    """A figure that is written with a decimal point, with that of the language."""
+    return text if _spoken.get() == ENGLISH else text.replace(".", ",")
+
+
+class _WithComma(Formatter):
+    """Writes broken figures as the language does."""
+
+    def format_field(self, value: Any, format_spec: str) -> Any:
+        text = super().format_field(value, format_spec)
+        is_figure = bool(format_spec) and not isinstance(value, (int, str))
+        return decimal(text) if is_figure and format_spec[-1] in "fgz%" else text
+
+
+_FORMATTER = _WithComma()
+
+
+def _catalogue(language: str) -> NullTranslations:
+    """The catalogue of a language; read once."""
+    found = _catalogues.get(language)
+    if found is None:
+        from gettext import GNUTranslations
+
+        with (CATALOGUES / f"{language}.mo").open("rb") as file:
+            found = _catalogues[language] = GNUTranslations(file)
+    return found

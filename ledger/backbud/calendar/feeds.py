@@ -68,10 +68,13 @@ def feeds_written(
     """
     writer = _Writer(shown, grounds, today, settings, remembered, kept)
     last = {_eyes(feed): feed for feed in feeds}
+    last_whole = {_eyes(feed): feed for feed in feeds if not feed.near}
     for feed in feeds:
         yield feed.path, writer.feed(feed)
         if last[_eyes(feed)] is feed:
             writer.let_go(feed)
+        elif last_whole.get(_eyes(feed)) is feed:
+            writer.let_go_of_far(feed)
     for gone in ended:
         yield gone.path, writer.ended(gone)
     still = {
@@ -175,6 +178,12 @@ class _Writer:
         self._read.pop(_eyes(feed), None)
         if not feed.owner:
             self._works.pop(feed.tasks, None)
+
+    def let_go_of_far(self, feed: Feed) -> None:
+        """Keep only what is near of what was read for the eyes of a feed, the last of those for
+        them that shows all."""
+        read = self._read.get(_eyes(feed), {})
+        read.update({h: one._replace(lines=one.near, weeks=[]) for h, one in read.items()})
 
     def ended(self, gone: EndedFeed) -> bytes:
         """The bytes of a feed that ended."""

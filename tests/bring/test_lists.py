@@ -291,6 +291,72 @@ def test_a_mapping_says_what_a_column_means(desk: Desk) -> None:
     assert view.left_out == {"Secret": 1}
 
 
+def test_a_list_may_call_an_act_by_its_word_in_ing(desk: Desk) -> None:
+    """And by nothing more than that word: a question and a sentence stay words."""
+    view = desk.written(
+        "Date,Tree,Activity,Details\n2021-03-01,anvil,Repotting,1/3 off below\n"
+        "2021-03-02,anvil,WIRING,\n2021-03-03,anvil,Pruning?,\n"
+        "2021-03-04,anvil,pruning next week,\n"
+    )
+    assert body(view) == (
+        "2021-03-01\n\nanvil\n  repot       1/3 off below\n\n2021-03-02\n\nanvil\n  wire\n\n"
+        "2021-03-03\n\nanvil\n  noted       Pruning?\n\n"
+        "2021-03-04\n\nanvil\n  noted       pruning next week"
+    )
+    assert (view.acts, view.notes) == (2, 2)
+
+
+def test_cards_of_every_sort(desk: Desk) -> None:
+    """Two lists more, each by its own labels; what a label does not take is a note."""
+    people = desk.written(
+        "Customer,Phone,Town,Place,Hourly rate (EUR)\nE. Marrow,0000 1,Oxley,by the mill,30\n",
+        "people.csv",
+    )
+    assert body(people) == (
+        "person e-marrow\n  name       E. Marrow\n  contact    0000 1\n  town       Oxley\n"
+        "  note       Place: by the mill\n  rate       30 EUR"
+    )
+    stock = desk.written("Item,Pack size,Cost (EUR),NPK\nGrit,bag of 20 L,7,none\n", "stock.csv")
+    assert body(stock) == (
+        "material grit\n  name       Grit\n  sold in    bag of 20 L\n  price      7 EUR\n"
+        "  note       NPK: none"
+    )
+    trees = desk.written(
+        "Species,Quantity,Owner,Health\n"
+        "Chinese elm,1,E. Marrow,poor\nChinese elm,5 cuttings,,weak\n",
+        "trees.csv",
+    )
+    assert body(trees) == (
+        "tree chinese-elm\n  kind       Chinese elm\n  note       Quantity: 1\n"
+        "  owner      e-marrow\n  note       Health: poor\n\n"
+        "tree chinese-elm-2\n  kind       Chinese elm\n  count      5 cuttings\n"
+        "  strength   weak"
+    )
+    assert desk.problems() == []
+
+
+def test_a_long_note_stands_on_several_lines(desk: Desk) -> None:
+    words = " ".join(f"word{n}" for n in range(3_600))
+    view = desk.written(f"Date,Work,Tree\n2021-06-01,{words},anvil\n")
+    lines = [line.strip() for line in body(view).splitlines() if "noted" in line]
+    assert len(lines) == 4 and max(map(len, lines)) < 8_100
+    assert " ".join(line.split(None, 1)[1] for line in lines) == words
+    assert desk.problems() == []
+
+
+def test_hours_and_materials_are_read_where_they_read(desk: Desk) -> None:
+    view = desk.written(
+        "Date,Work,Tree,Minutes,Materials\n"
+        "2021-06-01,repotted,anvil,90,2 bags akadama\n2021-06-02,pruned,anvil,a while,my wits\n"
+    )
+    assert body(view) == (
+        "2021-06-01\n\nanvil\n  repotted\n  worked      90 min\n  used        2 bags akadama\n\n"
+        "2021-06-02\n\nanvil\n  pruned\n  noted       Minutes: a while\n"
+        "  noted       Materials: my wits"
+    )
+    assert desk.problems() == []
+
+
 def test_lines_are_not_jotted_into_what_was_brought(desk: Desk) -> None:
     """The next page of the diary goes to the diary."""
     from datetime import date

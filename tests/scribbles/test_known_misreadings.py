@@ -88,6 +88,10 @@ def _on(session: Session, tree: str = "hoshi") -> list[tuple[str, str]]:
         ("died -- three of them", "young"),
         ("sold 300 EUR -- ten of the potted ones", "young"),
         ("sold -- half of them", "young"),
+        # It may be how many, or the price of all.
+        ("sold 5", "young"),
+        # One tree is sold once.
+        ("sold 5, 40 EUR", "hoshi"),
         ("collected", "aki"),
         ("collected", "hoshi"),
         ("bought", "hoshi"),
@@ -119,6 +123,9 @@ def test_it_changes_nothing(written: Written, line: str, tree: str) -> None:
         ("turned quarter", "hoshi", ["turned"]),
         ("cleaned bark", "hoshi", ["cleaned"]),
         ("died 3", "young", ["died"]),
+        # A bare number is no price where the price stands beside it.
+        ("sold 5, 40 EUR, to gwen", "young", ["sold"]),
+        ("sold 3 for 15 EUR each", "young", ["sold"]),
         ("sold 300 EUR -- a fair price", "hoshi", ["sold"]),
         ("bought from marrow 500 EUR", "aki", ["bought"]),
     ],

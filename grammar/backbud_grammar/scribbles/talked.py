@@ -16,6 +16,8 @@ _WHO = re.compile(
     r"|this (?:morning|afternoon|evening)|so i|then i|also|went ahead and|managed to get)\s+)+",
     re.IGNORECASE,
 )
+# What is booked as paid is what the tree's owner paid; what the keeper paid is another sum.
+_I_PAID = re.compile(r".*\b(?:i|we|i['’]?ve|we['’]?ve)\b.* (?:paid|pay)\b", re.IGNORECASE)
 _GOT = re.compile(r"got (?:it|her|him|this one|the tree) (?:all )?(?=\w)", re.IGNORECASE)
 # Right behind the act; not where the act ends a tree, since `lost it` is a turn of speech.
 _IT = re.compile(
@@ -61,6 +63,8 @@ def untalked(piece: str, acts: Mapping[str, ActForm]) -> Talked:
     if found is not None and not _TAKES_OUT.search(found["why"]):
         piece, why = found["what"].rstrip(" ,"), found["why"]
     who = _WHO.match(piece)
+    if who is not None and _I_PAID.match(piece, who.start()):
+        return Talked(piece.strip(" ,"), why)
     bare = _GOT.sub("", piece[who.end() :] if who else piece, count=1)
     it = _IT.match(bare)
     if it is not None:

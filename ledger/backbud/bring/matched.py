@@ -36,6 +36,8 @@ _TELLING = {
     "persons": {"contact", "address", "rate", "experience"},
     "materials": {"sold in", "price", "label"},
 }
+# A list of trees may call them by their kinds alone; “type” would be said of anything.
+_SPECIES = frozenset(("species", "kind", "botanical name"))
 _UNIT_OF_HEADING = {"hours": "h", "minutes": "min"}
 _BY_PROGRAMS = frozenset(plain_heading(property_heading(name)) for name in BOOKKEEPING)
 
@@ -145,7 +147,8 @@ def _sort_of(names: list[str], sheet: ListSheet, is_calendar: bool) -> str:
     fits: dict[str, int] = {}
     for rows, kind in CARD_ROWS.items():
         found = {headings(rows).get(one, "") for one in plain}
-        if {kind, "number"} & found and found & _TELLING[rows]:
+        names_it = {kind, "number"} & found or (rows == "trees" and _SPECIES & {*plain})
+        if names_it and found & _TELLING[rows]:
             fits[rows] = len(found)
     by_name = [rows for rows in CARD_ROWS if rows in plain_heading(sheet.name).split()]
     best = [rows for rows, count in fits.items() if count == max(fits.values())]

@@ -30,7 +30,7 @@ from backbud.bring.text_table import Undecided
 from backbud.bring.where import free_text_name
 from backbud.bring.wordings import CARD_ROWS, LEFT_OUT, QUALIFIED_BY_ACT, WORKS
 from backbud.bring.work_rows import work_row
-from backbud.bring.written_lines import lay_out, rows_brought, title_of
+from backbud.bring.written_lines import first_line_says, lay_out, rows_brought
 from backbud.jot.trial import known_on
 from backbud.journal.source import FileSource, OnDisk
 from backbud.session import Session
@@ -103,7 +103,7 @@ def bring(
     if not gathered.lines and not gathered.cards:
         return Brought(mapping, sheets, (), gathered, None, "")
     digests = list(gathered.digests.values())
-    title = title_of(mapping.file, today)
+    title = first_line_says(mapping.file, today)
     checked = as_checked(
         session,
         source or OnDisk(journal.folder),

@@ -18,6 +18,7 @@ from backbud_grammar.held_back import HELD
 from backbud_grammar.lexicon import SHARES
 from backbud_grammar.problems import KEPT, Flaw
 from backbud_grammar.syntax import Act, Seam
+from backbud_grammar.written_hours import with_hour_behind
 
 if TYPE_CHECKING:
     from backbud_grammar.scribbles.draft import ToldAct
@@ -174,7 +175,9 @@ class LineHearer:
             act.left_out,
             told.kept,
             "" if written in (told.text, f"{told.word} {told.text}".rstrip()) else written,
+            act.hour,
         )
+        one = with_hour_behind(one, self.acts.details.acts.get(told.word))
         past, flaws = self.acts.read(one, when, so_far, hints=hints)
         if told.kept:
             words = "; ".join(told.kept)
@@ -195,6 +198,8 @@ class LineHearer:
     def _unread(self, act: Act, so_far: int) -> HeardAct:
         """A line that begins with no act word: its words are kept as if they were noted."""
         text = line_of(act)
-        noted = Act("noted", text, act.remark, act.line, act.column, act.column, kept=(text,))
+        noted = Act(
+            "noted", text, act.remark, act.line, act.column, act.column, kept=(text,), hour=act.hour
+        )
         flaw = self.acts.no_act.flaw(act, so_far)
         return HeardAct(noted, "noted" if "noted" in self.acts.details.acts else "", (flaw,))

@@ -40,7 +40,8 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "unwired",
-        rf"(?:all )?(?:the )?{WIRE} (?:all )?away",
+        rf"all (?:the )?{WIRE} away",
+        r"wires (?:all )?away",
         rf"(?:removed|stripped) all (?:the |of the )?{WIRE}",
     ),
     *rows(
@@ -58,7 +59,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         "carved",
         r"(?:a )?(?:new )?(?=(?:jin|shari) (?:made|cut|created|torn|ripped|stripped))",
         r"new jin(?= (?:low|high|on|at|left|right|top|apex|front|back)\b| \d|,|$)",
-        r"(?=shari (?:a (?:bit|little) )?(?:more )?(?:wider|wide|longer|deeper)\b)",
+        r"(?=shari (?:a (?:bit|little) )?(?:more )?(?:wider|wide|longer|deeper)(?: made| cut| opened)?(?:$|,))",
     ),
     *rows(
         "treated-deadwood",
@@ -72,7 +73,11 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?:sawed|sawn|cut|took|taken) off (?=(?:the |a |one |two |three |\d )*(?:big |heavy |thick |large |long |lower |low |upper |first |second |third |left |right )*(?:branch|limb|leader)\b)",
     ),
     *rows("pruned", r"(?:long )?whips (?:back )?(?=to \d)", details="long shoots"),
-    *rows("pruned", r"back[- ]cut", r"cut (?:everything|it all) back"),
+    *rows(
+        "pruned",
+        r"back[- ]cut(?=$|,| after | on | to | by | hard)",
+        r"cut (?:everything|it all) back",
+    ),
     *rows("disbudded", r"flower[- ]?buds? thinned"),
     *rows(
         "unwired",
@@ -81,11 +86,13 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("sealed", r"wounds? (?:closed|covered|treated) (?:with|by) (?:cut )?paste"),
     *rows(
         "decandled",
-        r"(?:second|2nd) (?:decandling|candle[- ]?cut(?:ting)?)",
+        r"(?:second|2nd) (?:decandling|candle[- ]?cut(?:ting)?)(?=$|,| on | \d)",
         details="second round",
     ),
     *rows(
-        "decandled", r"(?:first|1st) (?:decandling|candle[- ]?cut(?:ting)?)", details="first round"
+        "decandled",
+        r"(?:first|1st) (?:decandling|candle[- ]?cut(?:ting)?)(?=$|,| on | \d)",
+        details="first round",
     ),
     *rows("defoliated", r"partial(?:ly)? (?:defoliation|defol|leaf[- ]?cut)", details="partial"),
     *rows("defoliated", r"leaf[- ]?pruned?(?= outer| inner| top|,|$)"),

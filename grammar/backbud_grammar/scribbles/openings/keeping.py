@@ -31,7 +31,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "watered",
         r"gave (?:it |her |him )?(?:a )?(?:good |deep |big |long )*(?:drink|watering|water)",
-        r"watering(?= (?:with|by|in the)\b)",
+        r"watering(?= (?:with (?:rain|tap|the can|a can|the hose|\d)|by (?:can|hose)(?:$|,)))",
         r"poured(?= (?:with )?(?:rain ?water|\d))",
     ),
     *rows(
@@ -45,8 +45,8 @@ OPENINGS: tuple[ActOpening, ...] = (
         "fed",
         rf"(?:put|set|laid) (?=\d+ (?:new |more |fresh )?{FEED}(?: on)?(?:$|,))",
         rf"(?:gave|given)(?: (?:it|her|him))? (?:some |a feed of |a dose of )?"
-        rf"(?=(?:liquid|fish|seaweed|kelp|{FEED}|\d{{1,2}}-\d{{1,2}}-\d{{1,2}})\b)",
-        rf"{FEED} (?:new|fresh|changed|renewed)",
+        rf"(?=(?:liquid|fish|seaweed|kelp|{FEED}|\d{{1,2}}-\d{{1,2}}-\d{{1,2}}(?=$|,| at | half| full| quarter| \d| with ))\b)",
+        rf"{FEED} (?:new|fresh|changed|renewed)(?=$|,)",
         rf"added (?=\d+ (?:more |new )?{FEED}(?:$|,))",
         rf"(?={FEED} [x×]? ?\d+(?:,? (?:renewed|laid on|new|on))?(?:$|,))",
         r"(?:last|first) feed of (?:the )?(?:year|yr|season)[,:]?",

@@ -10,7 +10,7 @@ from backbud_grammar.syntax import Detail
 _AMOUNT, _QUANTITY = "amount", "quantity"
 
 
-def with_count(details: list[Detail], lexicon: Lexicon) -> list[Detail]:
+def count_beside_price(details: list[Detail], lexicon: Lexicon) -> list[Detail]:
     """The details, of which the first is how many, where it can be no price.
 
     It is a bare whole number, an amount of a currency stands behind it, and nothing else says how

@@ -30,11 +30,14 @@ _NOT_THIS = re.compile(
     r"\b(?:(?:the )?other one|wrong (?:tree|one)|one like (?:it|this)|neighbou?r['’]?s?|hers|theirs"
     r"|his, not|its mother|all bar this|all but this|everything but this"
     r"|in (?:my|his|her|our) (?:head|mind|dreams?)"
-    r"|(?:years|months|weeks|days) ago|at (?!the\b|its\b|it['’])[^\W\d_]+['’]s)(?!\w)",
+    r"|(?:years|months|weeks|days) ago|long ago|in (?:19|20)\d\d"
+    r"|at (?!the\b|its\b|it['’])[^\W\d_]+['’]s)(?!\w)",
     re.IGNORECASE,
 )
 _OTHERS = re.compile(
-    r"(?:(?:all|the|all the) )?(?:others?(?: ones)?|rest)|everything else", re.IGNORECASE
+    r"(?:so )?[^\W\d_]+ says|says [^\W\d_]+|everything else"
+    r"|(?:(?:all|the|all the) )?(?:others?(?: ones?)?|rest)",
+    re.IGNORECASE,
 )
 
 

@@ -11,7 +11,7 @@ from backbud_grammar.act_reading import ActReading, corrected_prose, prose_readi
 from backbud_grammar.acts import DAY_FORMS
 from backbud_grammar.card_lines import read_card_line
 from backbud_grammar.contradictions import contradictions
-from backbud_grammar.count_and_price import with_count
+from backbud_grammar.count_and_price import count_beside_price
 from backbud_grammar.details import Reading, part_at_commas, read_detail
 from backbud_grammar.forms import ActForm, Form, KindForm
 from backbud_grammar.hints import NO_DETAILS, expected_of
@@ -250,7 +250,7 @@ class Details:
             if len(details) > 1:
                 names = {detail.name for detail in details}
                 if len(names) < len(details):
-                    details = with_count(details, lexicon)
+                    details = count_beside_price(details, lexicon)
                     names = {detail.name for detail in details}
                 if len(names) < len(details) or not lexicon.watched.isdisjoint(names):
                     flaws += contradictions(details, starts, lexicon)

@@ -33,6 +33,8 @@ _SAYINGS: Mapping[str, str] = {
     ),
     "watered": r"down\b|(?:the )?(?:lawn|garden|tomatoes|beans|veg|roses)\b",
     "protected": r"(?:species|tree|area|status|order|by (?:law|the))\b",
+    "rubbed": r"(?:off )?(?:on (?:me|us|him|her|them)|(?:all )?the (?:paint|label|rust|dirt))\b",
+    "shaded": r"my\b",
     "raised": r"(?:eyebrows|the question)\b",
     "carved": r"up\b|(?:the )?(?:roast|pumpkin|turkey|joint)\b",
     "potted-on": r"(?:history|biography|account|guide|summary|version|lecture|beauty|shrimps?)\b",

@@ -64,7 +64,10 @@ def told(
             return True, tuple(
                 first if flaw is wrong[0] else without_dashes(form, word, flaw) for flaw in flaws
             )
-    if form.word == _MOVE and not any(detail.name == "to" for detail in reading.details):
+    if form.word == _MOVE and (
+        text[:4].casefold() == "the " or not any(one.name == "to" for one in reading.details)
+    ):
+        # `moved the bench` is said of the bench.
         return True, (*flaws, _no_place())
     found = limiter_read(form, word, reading, forms)
     if found is None and form.word in ENDS_OF_TREES:

@@ -110,7 +110,8 @@ def test_rows_that_were_brought_are_known_when_their_lines_moved(desk: Desk) -> 
     [
         (["13/03/2021", "04/05/2021"], "day-first", ""),
         (["03/13/2021", "04/05/2021"], "month-first", ""),
-        (["05/05/2021"], "day-first", ""),
+        (["05/05/2021"], "", ""),
+        (["05/05/2021", "13/05/2021"], "day-first", ""),
         (["2021-04-05", "5 April 2021", "Mar 2021"], "", ""),
         (["04/05/2021"], "", "row 2: “04/05/2021” is 2021-05-04 (day-first) or 2021-04-05 "),
         (["13/03/2021", "03/13/2021"], "", "no one order reads all of its dates"),
@@ -137,6 +138,31 @@ def test_dates_that_can_be_read_in_two_ways_are_asked(
     assert view.sheets[0].dates == order
     assert [one.message.startswith(asks) for one in view.asks] == ([True] if asks else [])
     assert bool(view.text) != bool(asks)
+
+
+def test_what_a_mapping_leaves_open_or_says_twice_is_asked(desk: Desk) -> None:
+    columns = '[[sheet]]\nrows = "works"\n[sheet.columns]\n'
+    text = "A,B,C\n2021-06-01,watered,anvil\n"
+    twice = f'file = "list.csv"\n{columns}A = "date"\nB = "act"\nC = "act"\n'
+    assert [one.message for one in desk.shown(text, mapping=twice).asks] == [
+        "the columns B and C both mean “act”"
+    ]
+    none = f'file = "list.csv"\n{columns}B = "act"\nC = "tree"\n'
+    assert [one.message for one in desk.shown(text, mapping=none).asks] == [
+        "no column says which date a row is of"
+    ]
+    nobody = desk.shown("Species name?,Colour\nx,y\n", rows="pots", heading=1)
+    assert [one.message for one in nobody.asks] == ["no column says which pot a row is of"]
+
+
+def test_only_what_was_said_or_shown_is_kept_for_the_next_list(desk: Desk) -> None:
+    """5 May says nothing of the next list's order, nor do this list's letters of its own."""
+    desk.written("Date;Work;Tree\n05/05/2021;watered;anvil\n".encode("utf-16"))
+    mapping = (desk.folder / "brought/list.csv.toml").read_text()
+    assert '\n# dates = "day-first"' in mapping
+    assert "encoding" not in mapping and "separator" not in mapping
+    view = desk.shown("Date,Work,Tree\n05/06/2021,watered,anvil\n", mapping=mapping)
+    assert view.asks[0].message.startswith("row 2: “05/06/2021” is 2021-06-05 (day-first) or ")
 
 
 def test_an_answer_is_kept_in_the_mapping_and_used_again(desk: Desk) -> None:

@@ -85,6 +85,7 @@ REPOTTING_AND_ROOT_WORK = [
     ("repotted same pot, 1/3 of the roots off", ["same pot", "off: 1/3 of the roots"]),
     ("repotted same pot, rooting powder", ["same pot", "rooting hormone"]),
     ("potted-up into tray-2, mix pine", ["into: tray-2", "mix: pine"]),
+    ("potted-on into tray-2", ["into: tray-2"]),
     ("pricked out 12 seedlings", ["how: out", "quantity: 12 seedlings"]),
     ("slipped into tray-2, mix maple", ["into: tray-2", "mix: maple"]),
     ("top-dressed sphagnum", ["moss"]),
@@ -609,7 +610,7 @@ MORE = [
     ),
     ("styled again on apex", ["how: again on apex"]),
     ("ventilated doors", ["how: doors"]),
-    ("potted-on into tray-2", ["into: tray-2"]),
+    ("pricked out into tray-2", ["how: out", "into: tray-2"]),
     ("turned quarter", ["how: quarter"]),
     ("turned 45 degrees", ["angle: 45 degrees"]),
     (

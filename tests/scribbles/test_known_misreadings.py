@@ -89,6 +89,8 @@ def _on(session: Session, tree: str = "hoshi") -> list[tuple[str, str]]:
         ("sold 300 EUR -- ten of the potted ones", "young"),
         ("sold -- half of them", "young"),
         # It may be how many, or the price of all.
+        # Another wire is on: what it is stands on a line of its own.
+        ("unwired on left 1 -- rewired with 2 mm", "hoshi"),
         ("sold 5", "young"),
         # One tree is sold once.
         ("sold 5, 40 EUR", "hoshi"),
@@ -116,6 +118,13 @@ def test_it_changes_nothing(written: Written, line: str, tree: str) -> None:
         ("potted nicely", "hoshi", ["potted-on"]),
         ("moved bench from tunnel", "hoshi", ["moved"]),
         ("moved bench from yard", "hoshi", ["moved"]),
+        ("moved it to the bench", "hoshi", ["moved"]),
+        ("I moved it to the bench because it was hot", "hoshi", ["moved"]),
+        ("put it on the bench", "hoshi", ["moved"]),
+        ("took photos", "hoshi", ["photographed"]),
+        ("took the fleece off", "hoshi", ["unprotected"]),
+        ("potted up into tray-7", "hoshi", ["potted-on"]),
+        ("potted tray-7, 2 cm off below, tied 4", "hoshi", ["repotted"]),
         ("moved bench, for repotting", "hoshi", ["moved"]),
         ("marrow says yes", "aki", ["agreed"]),
         ("Mrs Marrow says yes", "aki", ["agreed"]),

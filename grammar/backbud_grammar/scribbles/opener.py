@@ -106,6 +106,9 @@ class Opener:
             if "why" in groups:
                 said = WITH_REASON + said
             return opening.act, form, said, rest
+        if opening.act == "moved" and rest[:4].casefold() == "the ":
+            # Its way there stood before it: `moved to the bench`.
+            rest = f"to {rest}"
         said = " ".join(filter(None, (opening.details, rest)))
         if opening.details and opening.details not in _JOINED and rest:
             said = f"{opening.details}, {rest}"

@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from msgspec import Struct
 from msgspec.structs import replace
 
+from backbud.bring.days import DayOrder
 from backbud.bring.mapping import MappedSheet
 from backbud.bring.past_calendar import BOOKKEEPING, property_heading
 from backbud.bring.sheet import ListSheet, SheetRow
@@ -52,7 +53,7 @@ class OpenQuestion(Struct, frozen=True):
 class MatchedSheet(Struct, frozen=True):
     """A sheet with what is known of it. `columns`: for each column its heading and what it means,
     with its unit, `("Height (cm)", "height, cm")`. `above`: rows above the headings. `new`:
-    headings that the mapping, where there is one, says nothing of."""
+    headings that the mapping, where there is one, says nothing of. `order`: of its dates."""
 
     sheet: ListSheet
     mapped: MappedSheet
@@ -60,6 +61,7 @@ class MatchedSheet(Struct, frozen=True):
     above: tuple[SheetRow, ...] = ()
     rows: tuple[SheetRow, ...] = ()
     new: tuple[str, ...] = ()
+    order: DayOrder = DayOrder()
     asks: tuple[OpenQuestion, ...] = ()
 
 
@@ -100,7 +102,7 @@ def match_sheet(
     new = tuple(n for n in names if told is not None and told.columns and n not in told.columns)
     asks = tuple(_doubled(columns, mapped.rows))
     mapped = replace(mapped, columns={**mapped.columns, **columns})
-    return MatchedSheet(sheet, mapped, tuple(columns.items()), above, rows, new, asks)
+    return MatchedSheet(sheet, mapped, tuple(columns.items()), above, rows, new, asks=asks)
 
 
 def _heading_row(sheet: ListSheet, acts: frozenset[str]) -> int:

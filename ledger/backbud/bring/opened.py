@@ -19,11 +19,9 @@ _INSTALL = ".venv/bin/pip install --editable '.[sheets]'"
 
 
 class OpenedList(Struct, frozen=True):
-    """The sheets of a file, and by which letters and separator plain text was read."""
+    """The sheets of a file, and whether they are the entries of a calendar."""
 
     sheets: tuple[ListSheet, ...]
-    encoding: str = ""
-    separator: str = ""
     is_calendar: bool = False
 
 
@@ -60,8 +58,7 @@ def open_list(data: bytes, encoding: str, separator: str) -> OpenedList:
         from backbud.bring.past_calendar import open_calendar
 
         return OpenedList(open_calendar(data), is_calendar=True)
-    table = open_text(data, encoding, separator, known_headings)
-    return OpenedList((table.sheet,), table.encoding, table.separator)
+    return OpenedList((open_text(data, encoding, separator, known_headings),))
 
 
 def _of_archive(data: bytes) -> tuple[ListSheet, ...]:

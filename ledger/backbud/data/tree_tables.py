@@ -77,6 +77,7 @@ _ENTRIES = (
     text("within", "the batch that the tree was one of then"),
     whole("private", "1: for the keeper's eyes only"),
     text("at", "file and line where it stands"),
+    text("hour", "the hour as written, its own or its page's (ISO 8601)"),
 )
 _DETAILS = (
     whole("entry", "the line", "entries"),
@@ -177,7 +178,7 @@ def _entries(data: DatasetView) -> Rows:
             number, tree, cell(line.when.first), cell(line.when.last), line.date, line.act,
             cell(line.text), cell(line.remark), int(line.done), int(line.held_back),
             cell("; ".join(line.kept)), line.shared_among, line.of, cell(line.within),
-            int(line.private), cell(line.at),
+            int(line.private), cell(line.at), cell(line.hour),
         )  # fmt: skip
 
 

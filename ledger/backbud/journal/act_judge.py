@@ -72,6 +72,7 @@ class ActJudge:
         words += [detail.part for detail in reading.details if detail.part]
         if form.word in _OF_ONE:
             words += [detail.words for detail in reading.details]
+            words += [of[1] for detail in reading.details for of in _OF.finditer(detail.words)]
         if form.bearing == "does":
             words += [word for run in words_over(text, reading) for word in run.split()]
         return next((word for word in words if self.kind_of(_bare(word)) == "tree"), "")

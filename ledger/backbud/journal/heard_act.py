@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
@@ -57,6 +58,10 @@ def _is_said_otherwise(form: ActForm, flaws: Sequence[Flaw]) -> bool:
         and not (form.prose or form.names_act)
         and not any(flaw.code in _WRONG_ANYHOW for flaw in flaws)
     )
+
+
+# The tree above, and no handle: `moved it to the bench`.
+_IT = re.compile(r"(?:it|her|him|them|this one|this tree|the tree)\b", re.IGNORECASE)
 
 
 class HeardAct(Struct, frozen=True, gc=False):
@@ -129,7 +134,7 @@ class LineHearer:
             not (form.prose or form.names_act or any(one.reader for one in form.forms))
             and all(pieces)
             and not any(piece in SHARES for piece in pieces)
-            and not self.acts.details.understood(form, text)
+            and (_IT.match(text) is not None or not self.acts.details.understood(form, text))
         )
 
     def _in_other_words(

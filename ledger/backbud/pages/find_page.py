@@ -25,10 +25,10 @@ def index_files(view: Nursery, kept: Memo) -> tuple[tuple[str, bytes], ...]:
 
 def _finding(view: Nursery, kept: Memo) -> finding.Index:
     """What can be found."""
-    return kept.once(FOUND, (Identical(view),), partial(_index, view, kept))
+    return kept.once(FOUND, (Identical(view),), partial(_gathered_index, view, kept))
 
 
-def _index(view: Nursery, kept: Memo) -> finding.Index:
+def _gathered_index(view: Nursery, kept: Memo) -> finding.Index:
     """The same, from what of each tree an earlier run left; first what stands for many trees."""
     names = kept.same("names found", dict(view.names))
     found = [

@@ -8,7 +8,7 @@ the work looks at, and the work changes nothing but what it returns.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable
+from collections.abc import Callable, Container, Hashable
 from operator import is_
 from typing import Any, NamedTuple, TypeVar
 
@@ -105,6 +105,26 @@ class Apart(Memo):
 
     def once(self, slot: Hashable, inputs: tuple[object, ...], work: Callable[[], T]) -> T:
         return self._kept.once((self._reader, slot), inputs, work)
+
+
+class WithinRun(Memo):
+    """The slots of a memo; of these few the value is worked out once in a run, whatever it keeps.
+
+    For one run: what their values are made from does not change while it lasts.
+    """
+
+    def __init__(self, kept: Memo, slots: Container[Hashable]) -> None:
+        super().__init__()
+        self._kept, self._slots = kept, slots
+        self._known: dict[Hashable, Any] = {}
+
+    def once(self, slot: Hashable, inputs: tuple[object, ...], work: Callable[[], T]) -> T:
+        if slot not in self._slots:
+            return self._kept.once(slot, inputs, work)
+        if slot not in self._known:
+            self._known[slot] = self._kept.once(slot, inputs, work)
+        value: T = self._known[slot]
+        return value
 
 
 class _NoMemo(Memo):

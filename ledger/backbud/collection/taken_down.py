@@ -158,6 +158,10 @@ class Lines:
         self._seen = len(self._changing)
         return self._on_tree
 
+    def forget_what_is_on(self) -> None:
+        """Let go of what is on the tree: it is worked out again for whoever asks."""
+        self._on_tree, self._seen = None, 0
+
     @property
     def entries(self) -> list[Entry]:
         if self._entries is None:

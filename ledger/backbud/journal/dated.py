@@ -83,7 +83,7 @@ class DatedBlock(Struct, gc=False, eq=False):
     """A subject line and its events; `line` counts from 1 in the file.
 
     `acts`: the past form of each. `written`: the same as they stand there, or the text
-    of the block, in which every line stands as it should.
+    of the block, in which every line stands as it should; none once every event was made for good.
     """
 
     head: Head
@@ -91,7 +91,7 @@ class DatedBlock(Struct, gc=False, eq=False):
     line: int
     acts: tuple[str, ...]
     written: tuple[Act, ...] | str
-    _made: dict[int, Event] | None = None
+    _made: list[Event | None] | None = None
 
     @property
     def subjects(self) -> Subjects:
@@ -116,12 +116,19 @@ class DatedBlock(Struct, gc=False, eq=False):
 
     def event(self, i: int) -> Event:
         """One of the events, always the same one."""
-        if self._made is None:
-            self._made = {}
-        event = self._made.get(i)
+        made = self._made
+        if made is None:
+            made = self._made = [None] * len(self.acts)
+        event = made[i]
         if event is None:
-            event = self._made[i] = self._make(self._act(i), held=self.acts[i] == HELD)
+            event = made[i] = self._make(self._act(i), held=self.acts[i] == HELD)
         return event
+
+    def make_for_good(self) -> None:
+        """Make every event, and let go of what they are made from: for a run that reads once."""
+        for i in range(len(self.acts)):
+            self.event(i)
+        self.written = ()
 
     def _act(self, i: int) -> Act:
         if isinstance(self.written, tuple):

@@ -61,6 +61,8 @@ class DiaryReader:
         self._plain: set[str] = {""}
         self._by_lines = ByLines(acts, self._is_subject)
         self._older: dict[int, DiaryReader] = {}
+        # Few rows of acts come again and again.
+        self._rows: dict[tuple[str, ...], tuple[str, ...]] = {}
 
     def page(
         self, kept: Kept[PageText], when: WrittenDate, file: str, line: int, so_far: int = 0
@@ -195,7 +197,8 @@ class DiaryReader:
             flaws += found if is_filed else [one for one in found if one.severity != KEPT]
             if is_filed:
                 line = head.line + block.line + 1
-                out.append(DatedBlock(head, text, line, read.acts, read.written))
+                acts = self._rows.setdefault(read.acts, read.acts)
+                out.append(DatedBlock(head, text, line, acts, read.written))
             of_day, of_subject = of_day and ends != "day", stands and not ends
         return out, flaws
 

@@ -23,6 +23,8 @@ from backbud.pages.templating import TEMPLATES
 from backbud.tongue import CATALOGUES, ENGLISH, LANGUAGES
 
 ROOT = Path(__file__).parents[2]
+# What a strength is called on a card.
+STRENGTHS = ("weak", "fair", "strong", "leanly", "well", "again", "same pot")
 # Where sentences are made that pages, calendars and papers show.
 SHOWN = (
     "ledger/backbud/pages", "ledger/backbud/views", "ledger/backbud/calendar",
@@ -31,7 +33,24 @@ SHOWN = (
     "ledger/backbud/words.py", "ledger/backbud/handed.py", "plugins/backbud_species",
 )  # fmt: skip
 # Whose constants are sentences that a follow-up or a species is told with.
-TOLD = ("ledger/backbud/plan", "ledger/backbud/species", "plugins/backbud_species")
+TOLD = (
+    "ledger/backbud/plan", "ledger/backbud/species", "plugins/backbud_species",
+    "ledger/backbud/views/care_words.py", "ledger/backbud/views/paper.py",
+)  # fmt: skip
+# Tables whose every text is looked up, by whoever lays them out.
+ALL_OF = frozenset(
+    {
+        "HEADINGS",
+        "ABOUT",
+        "WORKS",
+        "OTHER",
+        "SIGN_WORDS",
+        "_AGES",
+        "_OLDER",
+        "_SORTS",
+        "STAGE_NAMES",
+    }
+)
 SENTENCE = re.compile(r"[^\W\d_]{2,}[,:;]? +[^\W\d_(“]")
 _IN_TEMPLATE = re.compile(r"""("[^"]+"|'[^']+') \| phrase""")
 _COUNTED_IN_TEMPLATE = re.compile(
@@ -61,7 +80,7 @@ def messages() -> dict[Message, list[str]]:
 
 def _letters(message: Message) -> bool:
     text = message if isinstance(message, str) else message[0]
-    return any(letter.isalpha() for letter in re.sub(r"{[^}]*}", "", text))
+    return any(letter.isalpha() for letter in text)
 
 
 def _all() -> Iterator[tuple[Message, str]]:
@@ -98,7 +117,7 @@ def _in_code(path: Path) -> Iterator[Message]:
             yield from _of_call(node, named)
     is_told = path.relative_to(ROOT).as_posix().startswith(TOLD)
     for name, value in constants(path).items():
-        if name in named:
+        if name in named or name in ALL_OF:
             yield from strings(value)
         elif is_told:
             yield from (text for text in strings(value) if SENTENCE.search(text))
@@ -202,7 +221,10 @@ def _of_rows() -> Iterator[tuple[Message, str]]:
 
     from backbud.collection.state import Standing
     from backbud.plan.followups import State
+    from backbud.plan.stores.materials import _CONTAINERS
+    from backbud.views.bench import Heading
     from backbud_grammar.acts import ACTS
+    from backbud_grammar.acts.words import SettledBy
     from backbud_grammar.kinds import KINDS
 
     for row in ACTS:
@@ -214,8 +236,15 @@ def _of_rows() -> Iterator[tuple[Message, str]]:
     for kind in KINDS.values():
         for form in kind.forms:
             yield form.name, f"grammar, the label {form.name}"
-    for word in (*get_args(Standing), *get_args(State)):
+    for word in (*get_args(Standing), *get_args(State), *get_args(Heading), *STRENGTHS):
         yield word, "ledger, how a tree or a work stands"
+    for settling in get_args(SettledBy):
+        if " " in settling:
+            yield settling.partition(" ")[2], "grammar, what is looked at"
+    for container in dict.fromkeys(_CONTAINERS.values()):
+        many = f"{container}es" if container.endswith("x") else f"{container}s"
+        yield (f"{{count}} {container}", f"{{count}} {many}"), "plan, what is sold in what"
+        yield f"{{count}} {many}", "plan, what is sold in what"
 
 
 def _of_species() -> Iterator[tuple[Message, str]]:

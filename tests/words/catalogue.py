@@ -13,7 +13,7 @@ from collections.abc import Iterable, Iterator
 from functools import cache
 from pathlib import Path
 from types import FunctionType
-from typing import Any
+from typing import Any, get_args
 
 from babel.messages import Catalog
 from babel.messages.mofile import write_mo
@@ -21,6 +21,7 @@ from babel.messages.pofile import read_po, write_po
 
 from backbud.pages.templating import TEMPLATES
 from backbud.tongue import CATALOGUES, ENGLISH, LANGUAGES
+from backbud_grammar.acts.words import SettledBy
 
 ROOT = Path(__file__).parents[2]
 # What a strength is called on a card.
@@ -56,6 +57,9 @@ _IN_TEMPLATE = re.compile(r"""("[^"]+"|'[^']+') \| phrase""")
 _COUNTED_IN_TEMPLATE = re.compile(
     r'number\([^()]+(?:\([^()]*\))?[^()]*, "([^"]+)"(?:, "([^"]+)")?\)'
 )
+
+# What settles a work, as rules have it.
+SETTLING = get_args(SettledBy)
 
 # A sentence, or its singular and plural.
 Message = str | tuple[str, str]
@@ -120,9 +124,15 @@ def _in_code(path: Path) -> Iterator[Message]:
         if name in named or name in ALL_OF:
             yield from strings(value)
         elif is_told:
-            yield from (text for text in strings(value) if SENTENCE.search(text))
+            yield from filter(_is_told, strings(value))
     for name in named - set(constants(path)):
         yield from strings(_imported(tree, name))
+
+
+def _is_told(text: str) -> bool:
+    """Whether it is a sentence, or part of one, and not where it comes from: a publication keeps
+    its own name."""
+    return bool(SENTENCE.search(text)) and (text.endswith(".") or text[0].islower())
 
 
 def _of_call(node: ast.Call, named: set[str]) -> Iterator[Message]:
@@ -217,14 +227,11 @@ def _file_of(module: str) -> Path | None:
 def _of_rows() -> Iterator[tuple[Message, str]]:
     """The acts as titles and papers have them, what they always ask to beware of, and the labels
     of cards."""
-    from typing import get_args
-
     from backbud.collection.state import Standing
     from backbud.plan.followups import State
     from backbud.plan.stores.materials import _CONTAINERS
     from backbud.views.bench import Heading
     from backbud_grammar.acts import ACTS
-    from backbud_grammar.acts.words import SettledBy
     from backbud_grammar.kinds import KINDS
 
     for row in ACTS:
@@ -238,7 +245,7 @@ def _of_rows() -> Iterator[tuple[Message, str]]:
             yield form.name, f"grammar, the label {form.name}"
     for word in (*get_args(Standing), *get_args(State), *get_args(Heading), *STRENGTHS):
         yield word, "ledger, how a tree or a work stands"
-    for settling in get_args(SettledBy):
+    for settling in SETTLING:
         if " " in settling:
             yield settling.partition(" ")[2], "grammar, what is looked at"
     for container in dict.fromkeys(_CONTAINERS.values()):
@@ -264,7 +271,7 @@ def _of_species() -> Iterator[tuple[Message, str]]:
 def _texts(value: Any, seen: set[int]) -> Iterator[str]:
     """The sentences in a value, and in what a rule's function holds."""
     if isinstance(value, str):
-        if SENTENCE.search(value):
+        if SENTENCE.search(value) and value not in SETTLING:
             yield value
         return
     if id(value) in seen:
@@ -281,7 +288,7 @@ def _texts(value: Any, seen: set[int]) -> Iterator[str]:
     elif isinstance(value, (tuple, list)):
         inner = value
     elif hasattr(value, "__struct_fields__"):
-        inner = [getattr(value, name) for name in value.__struct_fields__]
+        inner = [getattr(value, name) for name in value.__struct_fields__ if name != "source"]
     else:
         return
     for one in inner:

@@ -59,6 +59,11 @@ _TAKEN_BACK = re.compile(
     r"\?|or\b|draft\b|remind(?:er|ed)\b|by mistake\b|meant \w+|(?:and )?straight back\b|"
     r"(?:and )?(?:back )?on again\b|and on\s*$|too \w+, back\b|\d+ of (?:them|these)\b)"
 )
+# A count of some, or a word for it.
+_SOME_OF = (
+    r"(?:(?:just |only |about )?(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve"
+    r"|a dozen|both|some|a few|a couple|several|many|most|half|part|\d+))"
+)
 # A remark that begins so makes less of what ends or goes away: `sold, 300 EUR -- if she agrees`,
 # `died -- the weak ones`.
 _LESS = re.compile(
@@ -66,6 +71,7 @@ _LESS = re.compile(
     r"(?:the )?(?:weak|weakest|best|small|smallest|big|biggest|first|last|other|ten \w+) ones\b|"
     r"of the \w+ (?:\w+ )?ones\b|first tray|more next|it lives\b|i think\b|still (?:green|alive)\b|"
     r"who knows|fell through|buyer never|no answer|"
+    rf"{_SOME_OF} of (?:them|these|those|the|it)\b|"
     r"(?:he|she|they) (?:changed|was|were|is|are)(?: \w+)? (?:mind|out)\b|"
     r"(?:and )?(?:brought|came|took it) (?:it )?(?:back|home again)\b"
 )

@@ -11,14 +11,18 @@ from collections.abc import Iterable, Sequence
 from msgspec.structs import replace
 
 from backbud_grammar.act_reading import ActReading
+from backbud_grammar.act_words import ActWord
 from backbud_grammar.elsewhen import elsewhen
-from backbud_grammar.forms import ActForm, Form
-from backbud_grammar.held_back import CHANGES_NOTHING
+from backbud_grammar.forms import ANY_WORDS, ActForm, Form
+from backbud_grammar.held_back import CHANGES_NOTHING, HELD_CODE
 from backbud_grammar.held_hints import flaw_of_limiter, held_hint, is_undone
 from backbud_grammar.limiters import ENDS_OF_TREES, LIMITING, limiter_among, says_off
 from backbud_grammar.limiters_read import limiter_read, no_cause
 from backbud_grammar.problems import Flaw
+from backbud_grammar.sayings import saying
 from backbud_grammar.unread import unread_in
+
+_MOVE: ActWord = "moved"
 
 
 def told(
@@ -37,6 +41,9 @@ def told(
     if form.prose:
         return False, tuple(flaws)
     wrong = [flaw for flaw in flaws if flaw.code != "empty-detail"]
+    turn = _turn_of_speech(form, text, reading, wrong)
+    if turn:
+        return True, (_of_speech(turn),)
     if wrong:
         unread = _not_understood(text, reading, wrong)
         if (
@@ -55,6 +62,8 @@ def told(
                 hint=held_hint(form, word, text, unread, wrong[0]),
             )
             return True, tuple(first if flaw is wrong[0] else flaw for flaw in flaws)
+    if form.word == _MOVE and not any(detail.name == "to" for detail in reading.details):
+        return True, (*flaws, _no_place())
     found = limiter_read(form, word, reading, forms)
     if found is None and form.word in ENDS_OF_TREES:
         found = no_cause(reading)
@@ -64,6 +73,39 @@ def told(
     if found is None:
         return False, tuple(flaws)
     return True, (*flaws, flaw_of_limiter(form, text, *found))
+
+
+def _turn_of_speech(form: ActForm, text: str, reading: ActReading, wrong: Sequence[Flaw]) -> str:
+    """The turn of speech that a text begins with; "" where it is read all the same, as a place
+    that is called so, or as a word of the act's own: a glass house has benches to clean."""
+    said = saying(form.word, text)
+    if not said or wrong:
+        return said
+    own = {word for one in form.forms if one.words != ANY_WORDS for word in one.words}
+    is_read = any(one.handle or one.measure or one.words in own for one in reading.details)
+    return "" if is_read else said
+
+
+def _of_speech(turn: str) -> Flaw:
+    return Flaw(
+        HELD_CODE,
+        0,
+        0,
+        len(turn),
+        f"“{turn}” here may be a turn of speech, {CHANGES_NOTHING}",
+        "Where nothing was done to the tree, begin the line with noted.",
+    )
+
+
+def _no_place() -> Flaw:
+    return Flaw(
+        HELD_CODE,
+        0,
+        0,
+        0,
+        f"nobody said where to, {CHANGES_NOTHING}",
+        "Name the place, and then what it was for: moved tunnel, for winter.",
+    )
 
 
 def _not_understood(text: str, reading: ActReading, wrong: Iterable[Flaw]) -> list[str]:

@@ -24,7 +24,7 @@ LAST_LINES = 12
 
 def due_lines(found: Sequence[WorkView], today: date, within: timedelta) -> Iterator[str]:
     """What wants doing: overdue, now, coming; what one line of the diary asks of several trees
-    stands there once, with the trees below it."""
+    stands there once, with the trees below it, by place."""
     if not found:
         yield f"Nothing is due until {day(today + within, today.year)}."
         return
@@ -42,9 +42,8 @@ def due_lines(found: Sequence[WorkView], today: date, within: timedelta) -> Iter
                 f"  ({minutes(sum(one.minutes for one in those))})"
                 f"{f' · {WAITS}' if those[0].waits_on_weather else ''}"
             )
-            trees = _trees(those)
-            if len(trees) > 1:
-                yield f"  {'':<{wide}}    {', '.join(trees)}"
+            if len(_trees(those)) > 1:
+                yield from (f"  {'':<{wide}}    {told}" for told in _where_they_stand(those))
             # What comes later is looked at closely later.
             if not coming:
                 yield from (f"  {'':<{wide}}    {told}" for told in _beside(those))
@@ -62,6 +61,18 @@ def _trees(those: Sequence[WorkView]) -> list[str]:
     return list(
         dict.fromkeys(f"{one.tree} ({one.counted})" if one.counted else one.tree for one in those)
     )
+
+
+def _where_they_stand(those: Sequence[WorkView]) -> Iterator[str]:
+    """The trees of a round; where they stand at several places a line for each, as one walks."""
+    places: dict[str, list[WorkView]] = {}
+    for one in those:
+        places.setdefault(one.place, []).append(one)
+    if len(places) == 1:
+        yield ", ".join(_trees(those))
+        return
+    for place, some in places.items():
+        yield f"{place or 'no place'}: {', '.join(_trees(some))}"
 
 
 def _beside(those: Sequence[WorkView]) -> Iterator[str]:

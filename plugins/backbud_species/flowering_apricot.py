@@ -40,7 +40,7 @@ class FloweringApricot(StoneFruit):
     habit = "A rugged tree that flowers in late winter on green twigs, strongest at the top."
     # The RHS list itself was not at hand.
     hardiness = Fact("H5", FROM_MEMORY)
-    soil_ph = Fact((5.5, 7.0), FROM_MEMORY)
+    soil_ph = Fact((5.0, 6.5), "FAO, EcoCrop: Prunus mume")
     why_frost = "It wakes in winter, and roots that have begun to grow bear little frost."
     water = Fact(
         "Plenty from leaf to midsummer, then less: a little thirst sets flower buds.",

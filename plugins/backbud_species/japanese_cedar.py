@@ -41,7 +41,7 @@ class JapaneseCedar(Conifer):
     # The society's page of a garden form; that of the species was not at hand.
     hardiness = Fact("H6", _RHS)
     # The society says acid to alkaline, without figures; the trade grows it acid.
-    soil_ph = Fact((5.0, 6.5), FROM_MEMORY)
+    soil_ph = Fact((5.0, 6.5), "FAO, EcoCrop: Cryptomeria japonica")
     usual_mix = Fact("akadama 3, pumice 1, lava 1", COMMON_PRACTICE)
     repot_years = Fact((2, 3, 5), COMMON_PRACTICE)
     repot_interval = Fact(RepotInterval((1, 2, 3), (3, 4, 6)), COMMON_PRACTICE)

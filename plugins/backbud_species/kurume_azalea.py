@@ -11,6 +11,7 @@ from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Rule, StageMonth
 from backbud_species.habits.blossom import spares_flowers
 from backbud_species.habits.done import is_hard_pruning
 from backbud_species.habits.flowering import LateFloweringEvergreen
+from backbud_species.habits.glass import comes_out_of_glass, goes_under_glass
 from backbud_species.habits.works import (
     LEAF_WORK,
     altered,
@@ -152,6 +153,8 @@ class KurumeAzalea(LateFloweringEvergreen):
             "further.",
             cautions=("Branches tear at the fork: hold both sides of the bend.",),
         ),
+        goes_under_glass("glass"),
+        comes_out_of_glass("glass-out"),
         watches_for(
             "gall",
             at(10, 0, 14, 35),

@@ -22,6 +22,6 @@ class NorwaySpruce(Spruce):
     # Seedlings lived through -15 to -25 °C; their regrowth was stunted well above that.
     frost_limit_c = Fact(-15.0, _ROOTS)
     young_frost_limit_c = Fact(-15.0, _ROOTS)
-    soil_ph = Fact((4.5, 6.5), FROM_MEMORY)
+    soil_ph = Fact((4.0, 5.0), "FAO, EcoCrop: Picea abies")
     light = Fact("Sun; it bears middling shade.", _UTAH)
     water = Fact("Evenly moist and well drained.", COMMON_PRACTICE)

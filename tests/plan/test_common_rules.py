@@ -403,6 +403,7 @@ def test_when_wire_is_to_come_off_nobody_asks_for_a_look_at_it(written, states) 
         "hoshi/wire-check/wired-2026-05-01/left-2": "overdue",
         "hoshi/wire-off/wired-2026-05-01/left-2": "coming",
     }
+    # In the cold half of the year no wood swells.
     assert states(written(text, "2026-10-30"), "/wire-") == {
         "hoshi/wire-check/wired-2026-05-01/left-2": "replaced",
         "hoshi/wire-off/wired-2026-05-01/left-2": "now",
@@ -441,3 +442,41 @@ def test_ties_that_bite_come_out_at_once(written, find, days, states) -> None:
         "hoshi/ties-bite/checked-2026-06-01": "done",
         "hoshi/ties-out/repotted-2026-03-06": "done",
     }
+
+
+def test_every_tree_that_was_stripped_is_looked_at(written, states) -> None:
+    """A Chinese elm has no rule of its own for it; a trident maple has, and is asked once."""
+    for kind, rule in (("Chinese elm", "new-leaves"), ("trident maple", "trident-new-leaves")):
+        text = f"tree hoshi\n  kind  {kind}\n2024-03-01\nhoshi\n  noted  well\n"
+        stripped = f"{text}2026-06-10\nhoshi\n  defoliated\n"
+        wanted = {f"hoshi/{rule}/defoliated-2026-06-10": "now"}
+        assert states(written(stripped, "2026-07-05"), "new-leaves/") == wanted
+        looked = f"{stripped}2026-07-06\nhoshi\n  checked  buds\n"
+        settled = {f"hoshi/{rule}/defoliated-2026-06-10": "done"}
+        assert states(written(looked, "2026-07-07"), "new-leaves/") == settled
+    part = f"{text}2026-06-10\nhoshi\n  defoliated  outer leaves\n"
+    assert states(written(part, "2026-07-05"), "new-leaves/") == {}
+
+
+def test_wire_that_bites_in_summer_is_looked_at_until_it_is_told_to_come_off(
+    written, states
+) -> None:
+    """Wired on 20 January, its half year is over on 21 July; its best day is 29 September, whose
+    week before begins on 21 September. Growth goes on all the while."""
+    text = with_acts("2026-01-20", "wired 3 mm Al on left 1")
+    for day in ("2026-08-01", "2026-09-20"):
+        check = states(written(text, day), "/wire-check/")
+        assert check == {"hoshi/wire-check/wired-2026-01-20/left-1": "overdue"}
+    assert states(written(text, "2026-09-21"), "/wire-check/") == {
+        "hoshi/wire-check/wired-2026-01-20/left-1": "replaced"
+    }
+
+
+def test_south_of_the_equator_it_is_looked_at_through_its_summer(written, states) -> None:
+    """Wired on 20 June, its half year is over on 19 December; best 27 February, a Saturday, whose
+    week before begins on 15 February."""
+    south = "place home\n  latitude  43.5 S\ntree hoshi\n  kind   garden shrub\n  place  home\n"
+    text = f"{south}2026-06-20\nhoshi\n  wired  3 mm Al on left 1\n"
+    for day, state in (("2027-01-20", "overdue"), ("2027-02-15", "replaced")):
+        session = written(text, day, settings='home = "home"\n')
+        assert list(states(session, "/wire-check/").values()) == [state]

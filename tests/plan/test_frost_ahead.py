@@ -121,7 +121,10 @@ def test_it_leans_to_the_cold_side_by_the_usual_error(frost):
 
 def test_a_heater_keeps_it_off_and_a_frame_does_not(frost):
     assert frost(nights(-12), hoshi(place="hothouse")) == []
-    assert len(frost(nights(-12), hoshi(place="frame"))) == 1
+    (framed,) = frost(nights(-12), hoshi(place="frame"))
+    assert "a thermometer under it tells" in framed.cautions[0]
+    (bare,) = frost(nights(-12))
+    assert "thermometer" not in " ".join(bare.cautions)
 
 
 def test_what_is_protected_already_is_left_in_peace(frost):
@@ -154,6 +157,47 @@ def test_a_shifted_night_moves_it_and_a_mild_forecast_lets_it_go(frost):
     assert (before.window.best, after.window.best) == (date(2026, 11, 21), date(2026, 11, 23))
     assert frost(nights(3, 2, 2, 1)) == []
     assert frost("") == []
+
+
+def test_the_next_spell_after_a_shelter_is_a_work_of_its_own(frost):
+    """The task of the first was ticked off, which wrote that the tree was protected."""
+    diary = NOTED + "\n2026-11-20\nhoshi\n  protected  fleece\n\n2026-11-25\nhoshi\n  unprotected\n"
+    (first,) = frost(nights(-12))
+    (next_one,) = frost(nights(-12, first="2026-12-02"), diary=diary, on="2026-12-01")
+    assert (first.id, next_one.id) == (
+        "hoshi/frost-ahead/2026-27",
+        "hoshi/frost-ahead/2026-27/after-2026-11-25",
+    )
+    # It moves with its night as the first did.
+    (later,) = frost(nights(2, -12, first="2026-12-02"), diary=diary, on="2026-12-01")
+    assert later.id == next_one.id
+
+
+def test_who_left_one_spell_out_is_told_of_the_next(frost):
+    """Said of the night of 21 November, it says nothing of that of 2 December."""
+    diary = NOTED + "\n2026-11-20\nhoshi\n  skipped  protect\n"
+    assert frost(nights(-12), diary=diary) == []
+    assert len(frost(nights(-12, first="2026-12-05"), diary=diary, on="2026-12-04")) == 1
+
+
+def test_one_shelter_is_one_line(written, tmp_path):
+    """While a frost is foretold, what the whole winter asks for stands behind it."""
+    (tmp_path / "weather").mkdir()
+    places = PLACES.replace("  longitude  1.1 W\n", MEANS)
+
+    def open_on_the_20th(**files: dict[str, str]) -> list[str]:
+        session = written(
+            places + hoshi() + NOTED, "2026-12-20", settings='home = "yard"\n', **files
+        )
+        day = date(2026, 12, 20)
+        some = [one for one in session.plan().all() if one.act == "protected"]
+        return [one.id for one in some if one.state(day) == "now"]
+
+    assert open_on_the_20th() == ["hoshi/winter-frost/2026"]
+    ahead = {"weather/yard-forecast.csv": nights(-9, first="2026-12-21")}
+    assert open_on_the_20th(files=ahead) == ["hoshi/frost-ahead/2026-27"]
+    mild = {"weather/yard-forecast.csv": nights(3, first="2026-12-21")}
+    assert open_on_the_20th(files=mild) == ["hoshi/winter-frost/2026"]
 
 
 def test_a_forecast_of_four_days_ago_is_not_used(frost):

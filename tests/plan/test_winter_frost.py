@@ -37,6 +37,11 @@ place yard
   low   -8 -7 -3 1 6 11 15 14 9 2 -4 -8 C
   high  7 8 12 16 22 28 32 31 26 19 12 7 C
 """
+FRAME = """
+place frame
+  within  yard
+  cover   cold frame
+"""
 POT = """
 pot tray
   inside  30 x 20 x 12 cm
@@ -198,3 +203,36 @@ def test_a_record_of_years_beats_all(written, asked) -> None:
         text, "2026-11-15", settings=HOME, files={"days.csv": "date,low,high\n" + rows}
     )
     assert [f.id for f in session.plan().all() if "winter-frost/2026" in f.id] == []
+
+
+def test_fleece_is_not_enough_far_below_what_its_roots_bear(written):
+    """Denver's -27 °C of one winter in ten lie 22 K under the -5 °C of a trident's roots,
+    Nottingham's -10.9 °C no 8 K (a figure of ours)."""
+
+    def cautions(place: str, diary: str, rule: str, on: str) -> str:
+        session = written(place + FRAME + POT + tree("trident maple") + diary, on, settings=HOME)
+        found = [one for one in session.plan().all() if f"/{rule}/" in one.id]
+        return " ".join(found[-1].cautions)
+
+    known = "2025-06-01\nhoshi\n  noted  well\n  moved  yard\n"
+    frame = known + "2026-10-10\nhoshi\n  moved  frame\n"
+    said = "Fleece or a frame alone does not hold off nights so far below that"
+    assert said in cautions(DENVER, known, "winter-frost", "2026-11-15")
+    assert said not in cautions(NOTTINGHAM, known, "winter-frost", "2026-11-15")
+    # Whoever moved it into a frame is told as it is looked at there.
+    inside = cautions(DENVER, frame, "under-cover", "2026-11-15")
+    assert "One winter in ten has −27 °C here; its roots bear −5 °C." in inside
+    assert said in inside
+    assert said not in cautions(NOTTINGHAM, frame, "under-cover", "2026-11-15")
+
+
+def test_roots_cut_in_november_are_young_all_that_winter(asked):
+    """A sabina juniper's mature roots bear about -15 °C, so at Nottingham (-10.9 °C in one winter
+    of ten) nothing is asked of them; cut ones bear -5 °C."""
+    cut = "2026-06-01\nhoshi\n  noted  well\n2026-11-10\nhoshi\n  repotted  same pot\n"
+    (now,) = asked(NOTTINGHAM, "sabina juniper", cut, "2026-12-10")
+    assert now[0] == "protect against winter frost"
+    assert "Its roots were cut on 2026-11-10: young roots bear about −5 °C" in now[2]
+    # At Denver the season's rule asks as well: one line, for the young roots.
+    (denver,) = asked(DENVER, "sabina juniper", cut, "2026-12-10")
+    assert "Its roots were cut on 2026-11-10" in denver[2]

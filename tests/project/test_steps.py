@@ -18,7 +18,9 @@ READING = [
     "find", "load", "settings", "part", "cards", "home", "pages", "misplaced", "amounts",
     "remember",
 ]  # fmt: skip
-PLANNING = ["hang", "name", "keep", "cycle", "settle", "give way", "weigh", "judge", "foresee"]
+PLANNING = [
+    "hang", "name", "keep", "cycle", "settle", "shelter", "give way", "weigh", "judge", "foresee",
+]  # fmt: skip
 SHOWING = [
     "index.html", "trees.html", "weather.html", "season.html", "year-back.html", "stores.html",
     "people.html", "registers.html", "visits.html", "paper/week.html",

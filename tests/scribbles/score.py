@@ -22,6 +22,8 @@ HANDS = ("one", "two", "three")
 OWN = tuple(f"{when}_{hand}" for when in ("first", "last") for hand in HANDS)
 # A year of each hand, and what was written of it once more after the first was looked at.
 YEARS = tuple(f"{when}_{hand}" for when in ("year", "again") for hand in HANDS)
+# A terse grower, a talker in inches with slips of the pen, and who thinks in another language.
+OTHERS = tuple(f"{when}_{hand}" for when in ("fresh", "later") for hand in HANDS)
 FOLDER = Path(__file__).with_name("hands")
 PAST = """\
 2026-03-01

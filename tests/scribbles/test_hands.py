@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from tests.scribbles.score import HANDS, OWN, YEARS, Verdict, verdicts
+from tests.scribbles.score import HANDS, OTHERS, OWN, YEARS, Verdict, verdicts
 
 # Of the lines for which `noted` would not do. Raised with the tables, never lowered.
 LEAST_RIGHT, LEAST_READ, LEAST_TOLD = 0.33, 0.82, 0.92
@@ -13,12 +13,12 @@ def _acts() -> list[Verdict]:
     return [one for hand in HANDS for one in verdicts(hand) if "noted" not in one.line.acts]
 
 
-@pytest.mark.parametrize("hand", [*HANDS, *OWN, *YEARS])
+@pytest.mark.parametrize("hand", [*HANDS, *OWN, *YEARS, *OTHERS])
 def test_nothing_is_misread(hand: str) -> None:
     assert [one for one in verdicts(hand) if one.how == "misread"] == []
 
 
-@pytest.mark.parametrize("hand", [*HANDS, *OWN, *YEARS])
+@pytest.mark.parametrize("hand", [*HANDS, *OWN, *YEARS, *OTHERS])
 def test_no_line_is_lost(hand: str) -> None:
     """Each line is an event of its tree, and what was not used stands among its words."""
     assert [one.line.text for one in verdicts(hand) if not one.acts] == []
@@ -71,6 +71,30 @@ def test_so_many_of_a_year_are_read(when: str) -> None:
         for hows in (("right",), ("right", "part"), ("right", "part", "hinted"))
     )
     assert all(is_so >= least for is_so, least in zip(shares, LEAST_OF_YEARS[when], strict=True))
+
+
+# Of three other hands: 180 lines (162 that are no mere notes), at the first touch 22 % right, 52 %
+# right or in part, 84 % told, none misread; the tables were widened by them. Of 120 more (109),
+# written at the same time and first read after that: 38 %, 70 %, 87 %, and two misread (a potting
+# on for a repotting, a sealed cut for the cut), which were mended; widened by those, too.
+LEAST_OF_OTHERS = {"fresh": (0.54, 0.84, 0.90), "later": (0.46, 0.78, 0.91)}
+
+
+@pytest.mark.parametrize("when", LEAST_OF_OTHERS)
+def test_so_many_of_other_hands_are_read(when: str) -> None:
+    acts = [
+        one
+        for hand in OTHERS
+        if hand.startswith(when)
+        for one in verdicts(hand)
+        if "noted" not in one.line.acts
+    ]
+    shares = tuple(
+        sum(one.how in hows for one in acts) / len(acts)
+        for hows in (("right",), ("right", "part"), ("right", "part", "hinted"))
+    )
+    assert len(acts) == {"fresh": 162, "later": 109}[when]
+    assert all(is_so >= least for is_so, least in zip(shares, LEAST_OF_OTHERS[when], strict=True))
 
 
 # What stands in a line, and all that is read of it.

@@ -9,13 +9,21 @@ from datetime import date
 
 import pytest
 from tests.species.climates import year_at
+from tests.species.test_every_species import KINDS
 
 from backbud_species.chinese_elm import ChineseElm
 from backbud_species.fukien_tea import FukienTea
+from backbud_species.habits.broadleaves import BroadleafDeciduous
+from backbud_species.habits.camellias import Camellia
+from backbud_species.habits.flowering import LateFloweringEvergreen
+from backbud_species.hackberry import Hackberry
 from backbud_species.japanese_black_pine import JapaneseBlackPine
+from backbud_species.japanese_maple import JapaneseMaple
 from backbud_species.japanese_quince import JapaneseQuince
 from backbud_species.premna import Premna
+from backbud_species.trident_maple import TridentMaple
 from backbud_species.wisteria import Wisteria
+from backbud_species.zelkova import Zelkova
 
 
 def asked(made, kind, place, rule, cover=""):
@@ -79,3 +87,34 @@ def test_quinces_are_repotted_in_an_autumn_that_has_cooled(made):
     ):
         window = asked(made, JapaneseQuince, place, "repot").window
         assert (window.opens, window.closes) == (first, last), place
+
+
+@pytest.mark.parametrize("kind", [TridentMaple, JapaneseMaple, Zelkova, Hackberry])
+def test_no_tree_is_stripped_before_great_heat(made, kind):
+    """Highs of 36 °C in July at Seville: what opens after a stripping in May scorches."""
+    seville = asked(made, kind, "Seville", "defoliate")
+    assert seville.extent == "part"
+    assert "and new leaves scorch in it (great_heat_over_c" in seville.datum
+    # 31.3 °C in Tokyo's August is no such heat: the way of the trade there.
+    assert asked(made, kind, "Tokyo", "defoliate").extent == "usual"
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_what_scorches_stands_in_shade_where_summers_pass_30_degrees(made, kind):
+    """At Seville (36 °C in July) every deciduous broadleaf, azalea and camellia; nobody at
+    Nottingham (21.3 °C). What lives in full sun at home is left in it."""
+    species = kind()
+    tree = made.tree(made.event("2020-03-20", "repotted", "same pot"), strength="strong")
+
+    def shaded(place: str) -> bool:
+        found = made.yearly(species, tree, year_at(species, place))
+        return any(one.act == "shaded" for one in found)
+
+    assert not shaded("Nottingham")
+    if isinstance(species, BroadleafDeciduous | LateFloweringEvergreen | Camellia):
+        assert shaded("Seville")
+    if isinstance(species, LateFloweringEvergreen | Camellia):
+        # Highs of 29.9 and 31.3 °C in July and August.
+        assert shaded("Tokyo")
+    if species.common[0] in ("olive", "rosemary", "Japanese black pine", "dwarf jade"):
+        assert not shaded("Seville")

@@ -49,6 +49,7 @@ ELSEWHERE = {
     "weather": "services/test_naming.py",
     "nightly": "services/test_nightly.py",
     "since": "plan/test_since.py",
+    "bring": "bring/test_command.py",
 }
 SUMS = ("pot", "mix", "wire", "feed", "roots", "water")
 

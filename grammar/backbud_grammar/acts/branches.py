@@ -287,6 +287,7 @@ ACTS: tuple[ActForm, ...] = (
         "wire",
         DOES,
         WIRE,
+        flag("old wire off", "old wire out", about="as rewired: what was on those parts came off"),
         words(
             "how", "all", "whole tree", "primary branches", "secondary branches", "fine branches"
         ),

@@ -82,7 +82,7 @@ ACTS: tuple[ActForm, ...] = (
         bare("pot size", "length", words=("pot", "pots"), about="across a nursery pot"),
         words("how", "up", "on", "out", part=False, about="potted up, potted on, pricked out"),
         about="into a larger pot, roots loosened; the first pot too",
-        also=("potted", "potted-up", "pot-up", "pricked-out", "prick-out", "pricked", "prick"),
+        also=("potted-up", "pot-up", "pricked-out", "prick-out", "pricked", "prick"),
         also_bare=("pot-up", "prick-out", "prick"),
         work="roots",
         minutes=30,

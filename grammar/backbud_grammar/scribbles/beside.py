@@ -12,18 +12,22 @@ from functools import cache
 _DEGREES = r"(?:minus |-)?\d+(?:[.,]\d)?(?: ?(?:C|F|degrees))?"
 _WEATHER = (
     rf"(?:(?:low|high|min|max|minimum|forecast|frost|nights?|gusts?)(?: of| is| are| was| at)? )?"
-    rf"{_DEGREES}(?: (?:at night|night|nights?|forecast|tonight|last night|this week|outside))*"
+    rf"{_DEGREES}(?: (?:at night|night|nights?|forecast|tonight|last night|this week|outside|said|announced))*"
     r"|(?:hard |first |late |ground )?frosts? (?:tonight|forecast|coming|last night|due|expected)"
     r"|(?:hail|storm|snow|gale|heat ?wave|rain) (?:tonight|forecast|coming|due|expected|warning)"
     r"|too (?:hot|cold|wet|dry|windy|bright|dark|much sun|much rain|much wind)(?: there| outside)?"
+    r"|(?:more|less) (?:sun|light|shade|air|wind|room)|nice and (?:warm|cool|dry|shady)(?: again| there)?"
+    r"|(?:leaf |sun |wind )?scorch(?:ed)?(?: on (?:the )?edges)?"
     r"|out of (?:the )?(?:wind|sun|rain|frost|wet|heat)|(?:leaf|sun|wind) ?(?:scorch|burn)(?: seen)?"
     r"|rain (?:marks|spoils|ruins) (?:the )?(?:petals|flowers|blooms)"
     r"|for (?:the )?(?:winter|summer|winters|season|show|good|flowering|wind|shade|warmth|light|sun)"
     r"|because(?: of)? (?:the )?[^\W\d]+(?: [^\W\d]+){0,4}"
 )
 _MARKS = (
-    r"(?:no|slight|faint|light|small|few|some|a few|hardly any|deep|bad) (?:marks?|scars?|bite|rings?)"
-    r"(?: (?:left|seen|thank god|luckily|at all))*|(?:slightly |badly |just |was |were |a bit )*biting"
+    r"(?:(?:no|slight|faint|light|small|few|some|a few|hardly any|deep|bad|one|two|\d) )+(?:(?:bite|wire) )?"
+    r"(?:marks?|scars?|bite|rings?)"
+    r"(?: (?:left|right|seen|thank god|luckily|at all|on|at|low|high|the|side|apex|top|back|front|branch|\d|darn it))*"
+    r"|branch(?:es)? (?:are |is )?staying|nothing marked|(?:slightly |badly |just |was |were |a bit )*biting"
     r"(?: in)?(?: a little| a bit| slightly| badly)?|bit in(?: a little| a bit| slightly| badly| at \w+)?"
     r"|just in time|held(?: (?:well|nicely|fine))?|(?:branch|branches) (?:held|set|stays?|stayed)(?: well)?"
     r"|no bites?(?: yet)?|bit|(?:left|right) \d (?:scarred|marked)(?: slightly| a little| a bit| badly)?|\d+ (?:rings?|marks?|scars?)(?: on (?:left|right) \d)?|marked(?: in)?(?: a little| a bit| slightly| badly)?|set (?:well|nicely)"
@@ -42,7 +46,7 @@ _TABLE: Mapping[str, str] = {
 }
 # What is left on: said beside a part that it came off from, it says no more than that part does.
 _STAYS = re.compile(
-    r"(?:the )?(?:rest|(?:lower|low|inner|small|weak|bottom|upper|outer)(?: (?:branches|ones|leaves|shoots|candles))?|others?|all others?|other wires?|rest of (?:the )?wires?|top|apex|remaining)"
+    r"(?:the )?(?:rest|(?:lower|low|inner|small|weak|bottom|upper|outer)(?: (?:branches|ones|leaves|shoots|candles))?|others?|left|right|all others?|other wires?|rest of (?:the )?wires?|top|apex|remaining)"
     r"(?: (?:of (?:it|them)|is|are|wires?|ones?|all))*"
     r" (?:stays?(?: on)?|left on|left|leave|ok|okay|fine|kept|untouched|loose|good)"
     r"(?: (?:on|leave|for now|till spring|until spring|till autumn|as is|it))*",

@@ -21,6 +21,7 @@ _COUNT = r"(?:\d+(?:-\d+)?|an?|one|two|three|four|five|six|eight|ten)"
 # When something is to be done, or may be done again.
 WHEN = (
     rf"(?:{_COUNT} (?:more )?(?:days?|weeks?|months?)(?: more| yet)?|tomorrow"
+    rf"|(?:{_SEASON}|{MONTH}) 20\d\d"
     rf"|next (?:week|month|year|{_SEASON}|{MONTH})|{_SEASON}|{MONTH}|{_SHORT}|20\d\d)"
 )
 # Before it, where it says how long something waits.
@@ -44,6 +45,11 @@ _READ = re.compile(
     rf"|(?P<day>{_SHORT})|(?P<year>20\d\d))",
     re.IGNORECASE,
 )
+# A season or a month of a year that is said.
+_OF_YEAR = re.compile(
+    rf"(?:(?P<season>{_SEASON})|(?P<month>{MONTH})) (?P<year>20\d\d)", re.IGNORECASE
+)
+_SEASONS = ("spring", "summer", "autumn", "winter")
 
 
 def when_of(text: str, page: date | None) -> str:
@@ -52,6 +58,9 @@ def when_of(text: str, page: date | None) -> str:
     >>> when_of("4 weeks", None), when_of("next Feb", date(2027, 3, 6))
     ('in 4 weeks', 'to 2028-02')
     """
+    of_year = _OF_YEAR.fullmatch(text.strip())
+    if of_year is not None:
+        return _of_year(of_year, page)
     found = _READ.fullmatch(text.strip())
     if found is None:
         return _weekday(text.strip(), page)
@@ -76,6 +85,19 @@ def when_of(text: str, page: date | None) -> str:
         return _month(_MONTHS.index(said["month"][:3]) + 1, page, is_next="next" in said)
     days = [day for day in _readings(said["day"], page) if 0 < (day - page).days <= WITHIN_DAYS]
     return f"to {days[0]}" if len(days) == 1 else ""
+
+
+def _of_year(found: re.Match[str], page: date | None) -> str:
+    """`spring 2028` as EDTF has it, 2028-21; none in a year that is over."""
+    year = int(found["year"])
+    if page is not None and year < page.year:
+        return ""
+    if found["month"]:
+        month = _MONTHS.index(found["month"][:3].casefold()) + 1
+        is_over = page is not None and (year, month) <= (page.year, page.month)
+        return "" if is_over else f"to {year}-{month:02}"
+    season = _SEASONS.index(found["season"].casefold().replace("fall", "autumn"))
+    return f"to {year}-{21 + season}"
 
 
 def _weekday(text: str, page: date | None) -> str:

@@ -15,8 +15,15 @@ from backbud_grammar.scribbles.wires_said import WIRE_WORDS, WIRING, wires_said
 
 _NUM = r"(\d+(?:[.,]\d+)?(?:/\d+)?(?: \d/\d)?)"
 _LEN = rf"({_NUM[1:-1]} (?:mm|cm|inch|m))"
-_SHARE = r"(\d/\d|\d+ %|half|a third|a quarter|two thirds|third|quarter)"
+_SHARE = (
+    r"(\d/\d|\d+ %|half|(?:a|one) third|(?:a|one) quarter|one half|two thirds|three quarters|third"
+    r"|quarter)"
+)
 _FRACTIONS = {
+    "one half": "1/2",
+    "one third": "1/3",
+    "one quarter": "1/4",
+    "three quarters": "3/4",
     "half": "1/2",
     "a third": "1/3",
     "third": "1/3",
@@ -24,8 +31,43 @@ _FRACTIONS = {
     "quarter": "1/4",
     "two thirds": "2/3",
 }
+_WHERE = r"(?:the )?(apex|top|crown|leader|trunk|(?:left|right) \d)"
 _BOTTOM = r"(?:below|under|the bottom|bottom|the underside|underside|btm|the base|base)"
 _ROOTS = (
+    (
+        r"(?:fixed|secured|anchored|fastened|held)(?: in| down)? (?:with|by) (\d) (?:wires?|ties)",
+        r"tied \1",
+    ),
+    (rf"roots? {_SHARE} off (?:from )?(?:the )?{_BOTTOM}", r"off below %1"),
+    (rf"roots? {_SHARE} {_BOTTOM}(?: off)?", r"off below %1"),
+    (rf"{_LEN} {_BOTTOM} away", r"off below \1"),
+    (rf"sides? {_LEN}(?: away| off)?", r"off sides \1"),
+    (
+        rf"(?:took |cut )?(?:about |abt |a good )?{_LEN} (?:off|from) (?:all )?(?:round|around)",
+        r"off sides \1",
+    ),
+    (
+        rf"(?:took |cut )(?:off )?(?:about |abt |a good )?{_LEN} (?:off|from) (?:the )?{_BOTTOM}",
+        r"off below \1",
+    ),
+    (rf"(?:took|cut) (?:off )?(?:about |abt )?{_SHARE} (?:off|of) (?:the )?roots", r"off %1"),
+    (
+        r"(?:all )?(?:the )?old soil (?:all )?(?:washed|hosed|rinsed|shaken) (?:away|out|off)",
+        "washed out",
+    ),
+    (r"all (?:the )?(?:field |nursery |old )?soil (?:out|off|away|washed out|gone)", "bare-rooted"),
+    (
+        r"(?:roots?|root ?ball|ball) (?:untouched|undisturbed|not touched)|no root (?:disturbance|cut)",
+        "no root work",
+    ),
+    (r"sides combed(?: out)?", "combed out"),
+    (r"(?:in |into |with )?(\S+) mix (\d+(?:[.,]\d+)? (?:L|l))", r"mix \1 \2"),
+    (r"(?:new |bigger |first |first bonsai )?pot (\S+)", r"into \1"),
+    (r"(?:in |into )?(?:a |the )?(?:bigger |new |larger |first bonsai )?pot,? (\S+)", r"into \1"),
+    (r"put (?:it )?in(?:to)? (?:the )?(\S+)", r"into \1"),
+    (r"back in(?:to)? (\S+)", r"into \1"),
+    (r"mossed(?: up| over)?", "moss on top"),
+    (r"wired in", "tied"),
     (rf"(\d+) (?:in(?:to)?|to) {_LEN}(?: pots?)?", r"\1, \2"),
     (rf"(?:in(?:to)?|to) {_LEN}(?: pots?)?", r"\1"),
     (rf"{_LEN} off (?:all )?(?:round|around)(?: the (?:sides|edge))?", r"off sides \1"),
@@ -116,7 +158,56 @@ _ROOTS = (
     (r"(\d+) (?:potted|up|pots)", r"\1 seedlings"),
     (r"(\d{1,3})", r"\1 seedlings"),
 )
+_DECANDLED = ((r"(\d+) (?:pieces|pcs|of (?:them|['’]?em))", r"\1 candles"),)
 _CUT = (
+    (r"(?:over )?(?:the )?whole (?:tree|crown|thing)", "all"),
+    # `to a third` leaves a third: two thirds are off.
+    (
+        rf"candles (?:snapped |broken |pinched |cut |shortened |twisted )?(?:back )?to {_SHARE}",
+        "candles, ~1",
+    ),
+    (
+        rf"(?:the )?(?:strong|strongest|long|longest) candles (?:snapped |broken |pinched |cut |shortened )?(?:back )?to {_SHARE}",
+        "strong candles, ~1",
+    ),
+    (
+        rf"(?:the )?(?:strong|strongest)(?: ones)? (?:snapped |broken |pinched |cut )?(?:back )?to {_SHARE}",
+        "strong, ~1",
+    ),
+    (rf"(?:cut |snapped |broken |pinched |shortened )?(?:back )?to {_SHARE}", "~1"),
+    (
+        rf"(\d+)(?: strongest| strong| long)? candles (?:snapped|broken|pinched|cut|shortened)(?: back)? to {_SHARE}",
+        r"\1 candles, ~2",
+    ),
+    (
+        r"(?:the |a |one )?(?:(?:big|heavy|thick|large|long|lower|old|dead) )*branch ((?:low |high |lower |upper )?(?:left|right|front|back)) (?:sawn|sawed|cut|taken) (?:off|out|back)(?: flush)?",
+        r"1 branch on \1",
+    ),
+    (r"candles halved(?: (?:in|on|at) (?:the )?(top|apex|crown))?", r"candles, 1/2 on \1"),
+    (r"candles halved", "candles, 1/2"),
+    (r"(?:only )?(?:the )?outside(?: ones| leaves)(?: only)?", "outer leaves"),
+    (r"(?:just |only )(?:the )?(?:big|biggest|large) leaves", "large leaves"),
+    (
+        r"(?:the )?long(?: ones| shoots| whips| runners)? (?:back )?(?:to|until|til) (\d) (leaves|leaf|buds|nodes|pairs?)",
+        r"long shoots, to \1 \2",
+    ),
+    (
+        r"per (?:shoot|twig|branch|tip) (\d+) pairs?(?: stay| stays| left| kept)?",
+        r"leaving \1 pairs",
+    ),
+    (
+        r"(\d+) pairs?(?: of needles)? (?:left |kept )?on (?:the )?strong",
+        r"leaving \1 pairs on strong",
+    ),
+    (
+        r"(?:left|leaving|leave) (\d+) pairs?(?: of needles)? on (?:the )?(top|apex|crown|strong),? (?:and )?(\d+)(?: pairs?)? on (?:the )?(bottom|low|lower|weak)",
+        r"leaving \1 pairs on \2, leaving \3 pairs on \4",
+    ),
+    (r"(?:left|leaving|leave) (\d+) pairs?(?: of needles)?", r"leaving \1 pairs"),
+    (r"with (?:the )?(?:fruits?|seed heads|seeds)", "with ovaries"),
+    (r"(?:petioles|stalks) (?:left|stay|kept|staying)(?: on)?", "leaving petioles"),
+    (r"(?:the )?(?:top|upper) two thirds(?: only)?", "on top two thirds"),
+    (r"second flush", "second flush"),
     (r"(?:all )?last years?'?s? only", "last year's needles"),
     (r"(?:all )?(?:the )?(?:flowers|blooms?)(?: all)? (?:off|out|removed|picked off)", "flowers"),
     (r"(?:the )?(?:top|upper) half(?: only)?", "on top half"),
@@ -205,7 +296,7 @@ _CUT = (
         r"leaving \1",
     ),
     (
-        r"(\d+) (candles|shoots|buds|flowers|pods|fruits|apples|twigs|branches)(?: off| cut| removed)?",
+        r"(\d+) (?:thick |big |heavy |old |crossing |dead |long )*(candles|shoots|buds|flowers|pods|fruits|apples|twigs|branches)(?: off| cut| removed)?",
         r"\1 \2",
     ),
     (
@@ -252,6 +343,13 @@ _CUT = (
     (r"(?:stubs? )(?:of )?" + _LEN, r"stubs \1"),
 )
 _WIRE = (
+    (rf"{_WHERE} (?:re-?)?wired", r"on \1"),
+    (rf"{_WHERE} (?:re-?)?wired (?:with )?(\d.*)", r"\2 on \1"),
+    (r"(?:the )?primar(?:ies|y branches) wired (?:with )?(\d.*)", r"\1, primary branches"),
+    (r"(?:the )?secondar(?:ies|y branches) wired (?:with )?(\d.*)", r"\1, secondary branches"),
+    (r"(?:the )?primaries", "primary branches"),
+    (r"(?:the )?secondaries", "secondary branches"),
+    (r"(?:the )?bottom (\d) branches", r"\1 branches"),
     (r"(?:the )?whole(?: lot| thing)?|the lot", "whole tree"),
     (r"(?:all )?(?:in )?(Al|Cu|aluminium|copper)(?: only)?", r"^1"),
     (
@@ -278,6 +376,15 @@ _WIRE = (
     (r"(?:the )?(?:main|primary|big) branches", "primary branches"),
 )
 _FEED = (
+    (
+        r"(\d+) (?:new |more |fresh |small |big )*(?:rape ?cakes?|okigoe|tama(?:hi)?|pellets|cakes)(?: (?:new|on|laid on|put on|renewed))?",
+        r"\1 cakes",
+    ),
+    (
+        r"(?:rape ?cakes?|tama(?:hi)?|okigoe|pellets|cakes?),? [x×]? ?(\d+)(?: pieces)?(?:,? (?:laid on|on|renewed|new))?",
+        r"\1 cakes",
+    ),
+    (r"renewed|new|laid on|(?:all )?on", ""),
     (r"(\d+) (?:a|per|each|to (?:a|the)|in (?:a|each|every)) (?:pot|tree|box)", r"\1 cakes"),
     (
         r"(?:liquid )?(\d+-\d+-\d+),? (?:at )?(half|quarter|full|double)(?: strength| dose)?",
@@ -385,7 +492,11 @@ _WATER = (
     (r"(?:with )?tap(?: water)?", "tap water"),
     (r"(?:for )?(\d+ (?:min|h))", r"\1"),
 )
-_UNWIRED = ((r"(?:the )?(?:lot|whole lot|whole thing|all of it|everything|every bit)", "all"),)
+_UNWIRED = (
+    (rf"(?:on )?{_WHERE} (?:and|&|\+) {_WHERE}", r"on \1, on \2"),
+    (rf"{_WHERE} wires? (?:all )?(?:off|removed|cut off|taken off|out)", r"on \1"),
+    (r"(?:the )?(?:lot|whole lot|whole thing|all of it|everything|every bit)", "all"),
+)
 _LAYERED = (
     (rf"{_LEN} ring", r"ring, \1"),
     (rf"ring (?:of )?{_LEN}", r"ring, \1"),
@@ -474,6 +585,13 @@ _MEASURED = (
     (r"shoots (?:now |about )?(\d[\d /.,]*(?:inch|mm|cm))(?: long)?", r"shoots \1"),
 )
 _CHECKED = (
+    (r"not (?:yet )?(?:biting|cutting in|marking)(?: in)?(?: yet)?", "not biting"),
+    (r"(?:the |all |all the )(wire|ties|guys?|graft|layer)s?", r"\1"),
+    (r"(?:leave )?(?:for )?(?:another|one more|a|1 more) (week|month)(?: more)?", r"again in 1 \1"),
+    (
+        r"(?:leave )?(?:for )?(?:another |a further )?(\d+ (?:weeks|months))(?: more)?",
+        r"again in \1",
+    ),
     (
         r"(?:none|nothing|no wires?) (?:biting|bites|cutting in)(?: in| yet)?|no bite|bites not",
         "not biting",
@@ -492,6 +610,8 @@ _STAGED = (
     (r"(?:in )?(?:the )?apex", "on apex"),
 )
 _GRAFT = (
+    (r"(\d+) (?:pieces?|pcs)", r"\1 scions"),
+    (r"tape", "taped"),
     (r"(?:cut )?paste(?:d)?(?: on)?|sealed(?: with paste)?", "pasted"),
     (r"taped?|with tape|bound(?: with tape)?", "taped"),
     (r"bagged|in (?:a )?bag|bag (?:over|on)", "bagged"),
@@ -541,17 +661,26 @@ _SHOWN = (
     (r"(.+) as (?:shitakusa|kusamono|accent)", r"accent \1"),
 )
 _PROTECT = (
+    (
+        r"(?:the )?pots? (?:in|with|wrapped in) (?:bubble (?:foil|wrap)|fleece|straw|hessian|jute)",
+        "pot wrapped",
+    ),
     (r"(?:in|with|under|by) (.+)", r"with \1"),
     (r"against (?:the )?(.+)", r"against \1"),
     (r"(?:the )?pot (?:only|too|as well|in bubble wrap)", "pot wrapped"),
 )
 _SHADE = (
+    (
+        r"(?:with )?(\d+ %) (?:shade )?(?:net|cloth)(?: (?:over|on|up))*(?: it)?(?: since today| today)?",
+        r"net, \1",
+    ),
     (r"(?:shade )?(?:net|cloth)", "net"),
     (r"(?:shade )?(?:net|cloth) (\d+ %)", r"net, \1"),
     (r"(\d+ %)(?: net| cloth)?", r"\1"),
 )
 _FRUIT = ((r"(\d+)(?: apples?| fruits?| figs| crabs)?(?: set| on it| ripe)?", r"\1 fruits"),)
 _WORKED = (
+    (r"(\d[\d.,/ ]* (?:h|min)(?: \d\d)?) (?:on |with )?(?:this one|this|it|her|him)", r"\1"),
     (r"(\d[\d.,/ ]* (?:h|min)(?: \d\d)?) (?:by |with )?([^\W\d]+)", r"\1, by \2"),
     (r"([^\W\d]+) (\d[\d.,/ ]* (?:h|min)(?: \d\d)?)", r"\2, by \1"),
 )
@@ -576,6 +705,7 @@ _BY_ACT: Mapping[str, tuple[_Way, ...]] = {
         ),
         _CUT,
     ),
+    "decandled": (*_DECANDLED, *_CUT),
     "bent": _BENT,
     "unwired": _UNWIRED,
     "layered": _LAYERED,
@@ -637,12 +767,25 @@ def said_as(act: str, piece: str, language: int = LANGUAGE) -> Iterator[str]:
 
 
 def _filled(written: str, found: re.Match[str]) -> str:
-    """`\\1` is the group as written, `%1` a share in figures, `^1` a metal."""
+    """`\\1` is the group as written, `%1` a share in figures, `~1` what it leaves, `^1` a metal."""
 
     def group(sign: re.Match[str]) -> str:
         said = found[int(sign[2])] or ""
-        if sign[1] == "%":
-            return _FRACTIONS.get(said.casefold(), said)
+        if sign[1] in "%~":
+            share = _FRACTIONS.get(said.casefold(), said)
+            return share if sign[1] == "%" else _what_is_off(share)
         return said.capitalize() if sign[1] == "^" else said
 
-    return " ".join(re.sub(r"([\\%^])(\d)", group, written).split())
+    return " ".join(re.sub(r"([\\%^~])(\d)", group, written).split())
+
+
+def _what_is_off(left: str) -> str:
+    """The share that is off where this one is left, as written: `2/3` of `1/3`.
+
+    >>> _what_is_off("1/3"), _what_is_off("30 %")
+    ('2/3', '70 %')
+    """
+    if left.endswith("%"):
+        return f"{100 - int(left.rstrip(' %'))} %"
+    over, _, under = left.partition("/")
+    return f"{int(under) - int(over)}/{under}" if under and int(over) < int(under) else left

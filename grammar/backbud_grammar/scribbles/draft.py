@@ -30,6 +30,8 @@ class ToldAct(Struct, frozen=True):
 Said = tuple[tuple[str, ...], tuple[str, ...]]
 # A piece of a line, and where it stands there.
 Piece = tuple[str, int]
+# What is said again of these may be a reminder, and no second bill.
+_ONCE = ("billed", "credited")
 # Marks an act that was opened by the noun that names it.
 NOUN = "the "
 
@@ -71,6 +73,11 @@ class Draft:
         self.pieces += [(one, at) for one in pieces if one]
         self.kept += [(one, at) for one in kept]
 
+    @property
+    def cuts_roots(self) -> bool:
+        """Whether what was read behind `potted` says that roots were cut."""
+        return any(_ROOTS_CUT.match(said) for said, _ in self.pieces)
+
     def told(self, loose: Sequence[Piece], is_read: Callable[[str], bool]) -> ToldAct:
         """The act as its table has it. `loose`: what elsewhere in the line may bear on it."""
         pieces, kept = [*self.pieces, *loose], list(self.kept)
@@ -78,6 +85,9 @@ class Draft:
         if self.word.casefold() in self.form.bare_words:
             # `wire ok` is no wiring, and `wire today` may be a wish.
             harmless = _never
+        if self.form.word in _ONCE:
+            pieces += [one for one in kept if "again" in one[0].casefold().split()]
+            kept = [one for one in kept if one not in pieces]
         if self.strict or (self.form.undone_by and not any(is_read(one[0]) for one in pieces)):
             pieces += [one for one in kept if not harmless(one)]
             kept = [one for one in kept if harmless(one)]
@@ -98,6 +108,10 @@ class Draft:
             tuple(starts),
             self.at,
         )
+
+
+# What a repotting says of the ball, and the first pot of a seedling does not.
+_ROOTS_CUT = re.compile(r".*\boff\b|thick roots|taproot|(?:half )?bare-rooted|combed|wedges")
 
 
 def _never(one: Piece) -> bool:

@@ -32,7 +32,7 @@ _TABLE: Mapping[str, str] = {
     "unwired": "bite bites biting unwire",
     "guyed": "guy guyed",
     "wrapped": "raffia",
-    "carved": "carv jin shari hollow tanuki uro sabamiki dremel",
+    "carved": "carv jin shari hollow tanuki uro sabamiki",
     "treated-deadwood": "lime deadwood ls",
     "sealed": "paste seal wound callus",
     "grafted": "graft scion thread approach yobitsugi",

@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
+import re
 from datetime import date
 
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ActForm
 from backbud_grammar.limiters import limiter_in
+from backbud_grammar.sayings import saying
 from backbud_grammar.scribbles.draft import NOUN
 from backbud_grammar.scribbles.opener import Opened, Opener
 from backbud_grammar.scribbles.plain import is_harmless
 from backbud_grammar.scribbles.reads import PieceReader
 
 _LAID_OVER = ("protected", "shaded", "top-dressed")
+_POTTED = re.compile(r"potted\b(?!-)", re.IGNORECASE)
+_FIGURE = re.compile(r"\d")
 # No piece that holds an act in its midst has more words.
 _MOST_AROUND = 8
 
@@ -29,10 +33,21 @@ class PieceOpener:
         if opened is None:
             return self._done_to(piece)
         _, form, text, _ = opened
+        if saying(form.word, text):
+            return None
+        if form.word == "potted-on" and _POTTED.match(piece) and not self._says_where(form, text):
+            # `potted beauty` tells what a tree is like.
+            return None
         if form.word in _LAID_OVER and piece.split()[0].casefold() not in self.acts:
             # `moss on` is laid there, `moss on the roof` is only seen.
             return opened if self.is_whole(*opened) or is_harmless(text) else None
         return opened
+
+    def _says_where(self, form: ActForm, text: str) -> bool:
+        """Whether what stands behind `potted` is of pots or figures, or bears on nothing."""
+        first = text.partition(",")[0].strip()
+        said = self.pieces.said(form, first) if first else None
+        return not first or said is not None or is_harmless(first) or bool(_FIGURE.search(first))
 
     def _done_to(self, piece: str) -> Opened | None:
         """The act in a piece, where all around it is details: `strong tips pinched by half`."""

@@ -99,6 +99,9 @@ class Opener:
             when = when_of(groups.get("when") or "", page)
             if named is None or (groups.get("when") and not when):
                 return None
+            if when and rest[:1].isdigit():
+                # `till next spring 2028`: a figure behind it may say more of when.
+                return None
             said = ", ".join(filter(None, (named.bare, when)))
             if "why" in groups:
                 said = WITH_REASON + said
@@ -106,6 +109,10 @@ class Opener:
         said = " ".join(filter(None, (opening.details, rest)))
         if opening.details and opening.details not in _JOINED and rest:
             said = f"{opening.details}, {rest}"
+        for label in ("to", "from"):
+            if groups.get(label):
+                # Whose hands it went to, or came from, stands before all else.
+                said = f"{label} {groups[label]}, {said}".rstrip(", ")
         if groups.get("by"):
             said = f"{said}, by {groups['by']}".lstrip(", ")
         return NOUN + form.bare if opening.noun else opening.act, form, said, ""

@@ -32,7 +32,7 @@ _WEATHER = (
     "spring summer autumn winter fall day days week weeks month month's year last forecast"
 )
 _PESTS = (
-    "mealy bug bugs spider "
+    "mealy bug bugs spider vine grub grubs lice louse leafminer "
     "aphids aphid scale mites mite weevil weevils adelgid adelgids mildew greenfly blackfly "
     "whitefly leafhopper thrips caterpillar caterpillars sawfly galls gall rust blackspot moth "
     "slugs slug snails mealybug gone none fewer seen found"

@@ -35,20 +35,22 @@ from backbud_grammar.scribbles.reads import PieceReader
 from backbud_grammar.scribbles.sentences import LONGEST, halves, sentences
 from backbud_grammar.scribbles.spelled import spelled_out
 from backbud_grammar.scribbles.stands_before import put_beside
+from backbud_grammar.scribbles.talked import Talked, is_reason, untalked
 
 # What is done again and again, so that the next time is a plan.
 _REPEATED = ("treated", "fed", "flushed", "misted", "trimmed", "pinched")
 _AGAIN = re.compile(
-    r"(?:(?:and )?(?:again|repeat(?:ed)?|next(?: one| spray| feed| dose)?|once more)"
+    r"(?:do it again |(?:and )?(?:again|repeat(?:ed)?|next(?: one| spray| feed| dose)?|once more)"
     r" (?:in |after )?|in (?=\d+ (?:days?|weeks?|months?) again$))"
     rf"(?P<after>\d+ (?:days?|weeks?|months?))(?: again)?|(?:and )?again (?:on )?(?P<on>{WEEKDAY})",
     re.IGNORECASE,
 )
 # What is left of a work, and when it is done.
 _REST = re.compile(
-    r"(?:the )?(?:rest|remainder|other half|others|second half|last bit)"
+    r"(?:the )?(?:rest|remainder|other half|others|second half|last bit|weak(?:er)? ones|weak half"
+    r"|strong ones|strong half)"
     r"(?: of (?:it|them|the tree))? "
-    r"(?:to (?:do|follow) )?(?P<when>.+)",
+    r"(?:to (?:do|follow) )?(?:in (?=\d))?(?P<when>.+)",
     re.IGNORECASE,
 )
 # A share of the tree that was done.
@@ -126,6 +128,13 @@ class _LineReader:
         if any(one.form.names_act and not one.pieces for one in self.drafts):
             return ()
         doubt = "?" in self.line or any(limiter_in(said) for said, _ in self.before)
+        for one in self.drafts:
+            if (
+                one.form.word == "potted-on"
+                and one.raw.casefold().startswith("potted ")
+                and one.cuts_roots
+            ):
+                one.word, one.form = "repotted", self.acts["repotted"]
         told_of = without_stages_in_part(self.drafts, doubt=doubt)
         # Plans and skips that are in doubt, or give no reason, are only noted.
         noted = [one for one in told_of if is_no_plan(one)]
@@ -190,6 +199,7 @@ class _LineReader:
         piece = without_own_day(piece, self.page)
         if not piece:
             return
+        piece, why = self._untalked(piece)
         hours = draft is not None and draft.form.word == "worked"
         opened = self.opener.opened(piece, self.page) if first or hours or draft is None else None
         if opened is not None and (self.drafts or self.before) and may_be_seen(opened):
@@ -206,6 +216,8 @@ class _LineReader:
                 opened = None
         if opened is not None:
             self._begin(opened, at, raw)
+            if why:
+                self.drafts[-1].beside.append((why, at))
             return
         if draft is None:
             self.before.append((raw, at))
@@ -213,6 +225,18 @@ class _LineReader:
         else:
             self._left(draft, piece, raw, at)
             self.is_unread = not is_seen(piece)
+
+    def _untalked(self, piece: str) -> Talked:
+        """The piece without what is only talk, where an act opens it then."""
+        talked = untalked(piece, self.acts)
+        if talked.piece == piece:
+            return talked
+        opened = self.opener.opened(talked.piece, self.page)
+        if opened is None or opened[1].names_act or opened[1].prose:
+            return Talked(piece, "")
+        if talked.why and opened[1].bearing == "ends" and not is_reason(talked.why, strict=True):
+            return Talked(piece, "")
+        return talked
 
     def _left_whole(self, raw: str, at: int) -> None:
         """Words that stand behind a label that nobody understood: none of them opens an act."""
@@ -238,6 +262,9 @@ class _LineReader:
         named_part = any(" on " in f" {said}" for said, _ in draft.pieces)
         in_part = named_part or any(_SOME.search(said) for said, _ in draft.pieces)
         stays = word in _OFF_ONES or draft.form.bearing == "does"
+        if is_reason(piece, strict=draft.strict):
+            draft.beside.append((raw, at))
+            return True
         if is_beside(word, piece) or (stays and named_part and stays_on(piece)):
             draft.beside.append((raw, at))
             return True

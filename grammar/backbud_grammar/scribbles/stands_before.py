@@ -14,6 +14,10 @@ from backbud_grammar.scribbles.spelled import spelled_out
 
 _WORD = re.compile(r"[^\W\d_]+")
 _FIGURE = re.compile(r"\d")
+# Something was done there, in words that no act has.
+_DOING = re.compile(
+    r"\b(?:cut|sawn|sawed|took|taken|pulled|removed|dug) (?:back|out|off|away|down)\b", re.I
+)
 
 
 def put_beside(first: Draft, before: Sequence[Piece], pieces: PieceReader) -> list[Piece]:
@@ -42,6 +46,8 @@ def put_beside(first: Draft, before: Sequence[Piece], pieces: PieceReader) -> li
 def _tells_of_act(piece: str, pieces: PieceReader) -> bool:
     """Whether a word of it is an act's: what was only seen says none."""
     acts = pieces.details.acts
+    if _DOING.search(piece):
+        return True
     return any(
         word in acts and word not in acts[word].bare_words
         for word in _WORD.findall(piece.casefold())

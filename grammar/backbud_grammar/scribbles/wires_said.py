@@ -8,7 +8,7 @@ from decimal import Decimal
 
 WIRING = ("wired", "guyed")
 _METALS = {"al": "Al", "alu": "Al", "aluminium": "Al", "cu": "Cu", "copper": "Cu"}
-WIRE_WORDS = (*_METALS, "mm", "wire", "to", "and")
+WIRE_WORDS = (*_METALS, "mm", "wire", "to", "and", "until", "till", "whole")
 # No wire of a bench is thicker; what is may be a gauge, or a count.
 THICKEST = Decimal(8)
 _SIGN = re.compile(
@@ -17,7 +17,8 @@ _SIGN = re.compile(
     r"(?![.,]\d| ?mm)"
     r"|(?P<part>(?:low |lower |upper )?(?:left|right|apex|top|crown|back|front))\b"
     r"|(?P<size>\d+(?:[.,]\d+)?)(?: ?mm\b)?"
-    r"|(?P<to>-|–|to\b)|(?P<beside>\+|&|,|/|and\b|on\b|in\b|at\b|the\b|with\b|wire\b|mm\b|branch\b)",
+    r"|(?P<to>-|–|to\b|until\b|till?\b)|whole(?= (?:top|apex|crown|left|right)\b)"
+    r"|(?P<beside>\+|&|,|/|and\b|on\b|in\b|at\b|the\b|with\b|wire\b|mm\b|branch\b)",
     re.IGNORECASE,
 )
 

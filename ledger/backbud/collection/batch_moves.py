@@ -91,8 +91,19 @@ def _counted(batch: Batch | None, event: Event, *, one_tree: bool) -> Step:
         raise of_one_tree(event)
     before, number = batch or Batch(None), number_in(quantity)
     of = noun_of(quantity) or before.of
+    if before.count is not None and number > before.count and not _may_come_up(before, of):
+        raise Misfit(
+            f"{number} were counted, but there were only {before.said}",
+            "Where more came, write that first: received 2; else mend the earlier number.",
+            str(number),
+        )
     up = max(before.up, number) if of == "seedlings" else before.up
     return Step(replace(before, count=number, of=of, up=up))
+
+
+def _may_come_up(before: Batch, of: str) -> bool:
+    """Whether there may be more of them than before: seed comes up, trays are filled."""
+    return of == "seedlings" or before.in_containers or before.of in (*(SEED - {""}), "seedlings")
 
 
 def _germinated(batch: Batch, event: Event) -> Step:

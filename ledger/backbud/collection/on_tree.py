@@ -8,6 +8,7 @@ from functools import lru_cache
 
 from msgspec import Struct
 
+from backbud.collection.against import is_against_weather
 from backbud.collection.state import OnTree
 from backbud.journal.events import Event
 from backbud_grammar.act_words import ActWord, DetailName, as_act
@@ -49,10 +50,26 @@ TAKEN_OFF_BY: Mapping[str, ActWord] = {
     "wrap": _undone("wrapped"),
     "tie": _undone("tied"),
     "protection": _undone("protected"),
+    "guard": _undone("protected"),
     "shade": _undone("shaded"),
     "graft": _undone("grafted"),
     "layer": _undone("layered"),
 }
+
+
+def _wired(event: Event) -> Change:
+    """Wire on each part; what was there before stays on unless the line says that it came off.
+
+    Of some branches, or beside words that nobody read, it is not known which wire came off.
+    """
+    put = _of_details("wire", event, _whole(event, ("wire",), together=False))
+    of_some = event.has("count") or any(detail.words in _SOME for detail in event.all("how"))
+    known = bool(event.parts) or not (of_some or event.kept)
+    off = ("wire",) if event.has("old wire off") and known else ()
+    return Change(put, off, event.parts)
+
+
+_SOME = ("primary branches", "secondary branches", "fine branches")
 
 
 def _repotted(event: Event) -> Change:
@@ -180,9 +197,13 @@ _OF_WHAT: tuple[DetailName, ...] = ("with", "how")
 
 
 def _protected(event: Event) -> Change:
+    """A shelter; what keeps off cats or birds is a guard, and no frost stays away for it."""
     words = [d.words for d in event.details if d.name in _OF_WHAT and d.words]
-    what = ", ".join(words) or "protection"
-    return Change((OnTree("protection", what, "", 1, event.day, event),))
+    if is_against_weather(event):
+        what = ", ".join(words) or "protection"
+        return Change((OnTree("protection", what, "", 1, event.day, event),))
+    words += [f"against {detail.words}" for detail in event.all("against")]
+    return Change((OnTree("guard", " ".join(words), "", 1, event.day, event),))
 
 
 def take_off(*sorts: str) -> Effect:
@@ -216,7 +237,7 @@ EFFECTS: Mapping[ActWord, Effect] = {
     "planted-out": _planted_out,
     "tied": _put_on("tie", "tied"),
     "untied": take_off("tie"),
-    "wired": _put_on("wire", "wire"),
+    "wired": _wired,
     "unwired": take_off("wire"),
     "guyed": _put_on("guy", "guy"),
     "unguyed": take_off("guy"),
@@ -227,7 +248,7 @@ EFFECTS: Mapping[ActWord, Effect] = {
     "shaded": _shaded,
     "unshaded": take_off("shade"),
     "protected": _protected,
-    "unprotected": take_off("protection"),
+    "unprotected": take_off("protection", "guard"),
 }
 
 

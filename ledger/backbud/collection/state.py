@@ -54,7 +54,8 @@ class Entry(Struct, frozen=True, gc=False):
 class OnTree(Struct, frozen=True, gc=False):
     """Something that was put on the tree or into its pot and is still there.
 
-    `sort`: wire, guy, wrap, tie, mesh, protection, shade, layer, graft. `what`: as a person says
+    `sort`: wire, guy, wrap, tie, mesh, protection (against weather), guard
+    (against animals), shade, layer, graft. `what`: as a person says
     it ("2.5 mm Al"). `from_before`: it was there before the last repotting, so it should be out.
     """
 

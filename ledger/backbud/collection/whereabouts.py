@@ -39,7 +39,7 @@ from backbud.collection.stand import (
 from backbud.collection.state import Entry
 from backbud.collection.subjects import Chooser, Whereabouts
 from backbud.collection.taken_down import Everyday, among
-from backbud.collection.whose import how_many_unread, not_ones_own
+from backbud.collection.whose import cannot_be_done
 from backbud.journal.dated import DatedBlock, DatedPage
 from backbud.journal.events import Event, Origin
 from backbud.journal.faults import fault_at
@@ -274,7 +274,7 @@ class Replay:
                 self.flaws.append(nothing_to_correct(event, tree, in_part=in_part))
                 if id(event) in self.corrections.in_part:
                     mine = Entry(held(event))
-            elif flaw := how_many_unread(event, tree) or not_ones_own(event, tree):
+            elif flaw := cannot_be_done(event, tree, self.things):
                 mine = Entry(held(event))
                 self.flaws.append(flaw)
             elif act in OFF_PARTS and tree.standing == "here" and not mine.undone:

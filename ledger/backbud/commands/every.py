@@ -29,6 +29,7 @@ COMMANDS = {
     "weather": "fetch the forecast of the met service that you named, and past days",
     "nightly": "fetch, make and publish by itself; how to set that up",
     "data": "give the journal out as SQLite, CSV, JSON and a Darwin Core archive",
+    "bring": "bring a list from a spreadsheet or a calendar of past work in",
     "tidy": "line up the details in files, changing no meaning",
     "rest": "move whole days of years long past out of the way",
     "completion": "what makes bash, zsh or fish complete commands, options and handles",

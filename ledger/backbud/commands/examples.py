@@ -49,6 +49,7 @@ EXAMPLES: dict[str, tuple[tuple[str, str], ...]] = {
         ("backbud papers marrow --tree gale --issue receipt", "kept as issued, in papers/"),
     ),
     "data": (("backbud data --for helper", "in made/data-for-helper/"),),
+    "bring": (("backbud bring lists/winter-list.csv", "what it would become; nothing is written"),),
     "tidy": (("backbud tidy diary/2026.txt", "details in line, no meaning changed"),),
     "rest": (("backbud rest 2023", "what would be moved; --write moves it"),),
     "weather": (("backbud weather --help", "how to name the service and what it gives"),),

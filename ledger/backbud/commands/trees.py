@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from backbud.collection.state import Tree
     from backbud.session import Session
 
-SORTS = ("wire", "guy", "wrap", "tie", "mesh", "protection", "shade", "layer", "graft")
+SORTS = ("wire", "guy", "wrap", "tie", "mesh", "protection", "guard", "shade", "layer", "graft")
 ORDERS = ("handle", "kind", "place", "owner", "since", "last")
 
 

@@ -13,6 +13,8 @@ from backbud.journal.line_order import line_order, sorted_as
 
 # Pages that came from elsewhere than an editor, one file a day.
 JOTTED = "diary/jotted"
+# The folder of what came out of lists, a file each.
+BROUGHT = "brought"
 # How names say the time that a file is of, the longest first.
 _PATTERNS = (
     "%G-W%V",
@@ -45,7 +47,8 @@ def place_for(
 
     `is_free`: whether nothing stands yet at a file's name that the journal does not read.
     """
-    own = [p for p in pages if p.when.exact and posixpath.dirname(p.file) != JOTTED]
+    elsewhere = (JOTTED, BROUGHT)
+    own = [p for p in pages if p.when.exact and posixpath.dirname(p.file) not in elsewhere]
     there = place_of(day, own, texts)
     if there is not None and not there.is_new:
         return there

@@ -10,6 +10,7 @@ from backbud.journal.far import says_when
 from backbud.journal.references import flaw_of_reference
 from backbud.journal.things import Things
 from backbud_grammar.act_reading import ActReading
+from backbud_grammar.act_words import ActWord
 from backbud_grammar.dates import read_span
 from backbud_grammar.forms import ANY_WORDS, ActForm, Form
 from backbud_grammar.handles import flaw_of
@@ -19,6 +20,8 @@ from backbud_grammar.problems import Flaw, Misread
 from backbud_grammar.unread import words_over
 from backbud_grammar.whole import told
 
+# What is told of the trees above it and of no other, in free words: hours that somebody owes.
+_OF_ONE: tuple[ActWord, ...] = ("worked", "photographed")
 # Whose part it is: `on left 1 of yuki`.
 _OF = re.compile(r"\bof (\S+)")
 
@@ -46,7 +49,7 @@ class ActJudge:
         is_held, flaws = told(form, word, text, reading, found, forms)
         if is_held:
             return held_said(form, text), flaws
-        if flaws or " of " in text:
+        if flaws or " of " in text or form.word in _OF_ONE:
             other = self._another_tree(form, text, reading)
             if other:
                 flaw = Flaw(
@@ -65,6 +68,8 @@ class ActJudge:
     def _another_tree(self, form: ActForm, text: str, reading: ActReading) -> str:
         """A tree's handle among the words that were not read, or whose part is named."""
         words = [found[1] for detail in reading.details for found in _OF.finditer(detail.part)]
+        if form.word in _OF_ONE:
+            words += [detail.words for detail in reading.details]
         if form.bearing == "does":
             words += [word for run in words_over(text, reading) for word in run.split()]
         return next((word for word in words if self.kind_of(word.strip(".,;:()")) == "tree"), "")

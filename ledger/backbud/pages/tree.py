@@ -47,7 +47,8 @@ _STRENGTHS = {1: "very weak", 2: "weak", 3: "fair", 4: "strong", 5: "very strong
 # What goes together, in the order the page shows it.
 _SORTS = {
     "wire": "wire", "guy": "guy wire", "wrap": "wrapping", "tie": "anchor tie", "mesh": "mesh",
-    "graft": "graft", "layer": "layer", "protection": "protection", "shade": "shade",
+    "graft": "graft", "layer": "layer", "protection": "protection", "guard": "guard",
+    "shade": "shade",
 }  # fmt: skip
 _SORT_ORDER = {sort: at for at, sort in enumerate(_SORTS)}
 

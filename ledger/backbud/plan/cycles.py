@@ -8,22 +8,24 @@ from datetime import date
 from msgspec.structs import replace
 
 from backbud.plan.due import Due
-from backbud.plan.followups import FollowUp
+from backbud.plan.followups import NOW_BEFORE, FollowUp
+from backbud.words import monday_of
 from backbud_grammar.act_words import ActWord
 
 # Acts of which the next one stands for the last, whichever rule asked for it.
 ONE_FOR_ALL: frozenset[ActWord] = frozenset({"fed"})
-# Rules that ask about one thing, one after another: when wire is to come off, nobody asks for a
-# look at it any more.
+# Rules that ask about one thing, one after another: when wire is told to come off, nobody asks
+# for a look at it any more.
 ONE_CHAIN = {"wire-check": "wire", "wire-check-again": "wire", "wire-off": "wire"}
 
 COMES_OFF = frozenset({"wire-off"})
 
 
-def with_cycles(dues: Iterable[Due]) -> list[Due]:
+def with_cycles(dues: Iterable[Due], southern: bool) -> list[Due]:
     """Tell each due when the next of its rule and part, by another cause, stands for it.
 
-    That is the day the next one's window opens; at once where that opens no later than its own.
+    That is the day the next one's window opens; at once where that opens no later than its own. A
+    look at wire stands until the wire is told to come off, as long as wood swells.
     """
     chains: dict[tuple[str, ...], list[Due]] = {}
     for due in dues:
@@ -33,7 +35,9 @@ def with_cycles(dues: Iterable[Due]) -> list[Due]:
         chain.sort(key=lambda due: (due.follow_up.window.opens, due.at, due.follow_up.id))
         for n, due in enumerate(chain):
             following = next((other for other in chain[n + 1 :] if _is_another(other, due)), None)
-            out.append(due if following is None else _until(due, _stands_from(due, following)))
+            out.append(
+                due if following is None else _until(due, _stands_from(due, following, southern))
+            )
     return out
 
 
@@ -70,8 +74,21 @@ def _is_another(following: Due, due: Due) -> bool:
     return (following.rule, following.cause) != (due.rule, due.cause)
 
 
-def _stands_from(due: Due, following: Due) -> date:
+def _warm_half_ends(day: date, southern: bool) -> date:
+    """The end of the warm half of the year that a day lies in; the day itself in the cold half."""
+    first, last = (10, 4) if southern else (4, 10)
+    warm = (day.month >= first or day.month < last) if southern else first <= day.month < last
+    if not warm:
+        return day
+    return date(day.year + (southern and day.month >= first), last, 1)
+
+
+def _stands_from(due: Due, following: Due, southern: bool) -> date:
     opens = following.follow_up.window.opens
+    if following.rule in COMES_OFF and due.rule not in COMES_OFF:
+        # Until then nobody is told to take it off; while wood swells, it is looked at.
+        told = monday_of(following.follow_up.window.best) - NOW_BEFORE
+        return max(opens, min(told, _warm_half_ends(opens, southern)))
     if following.event is not None and opens <= due.follow_up.window.opens:
         return following.event.day
     return opens

@@ -14,7 +14,7 @@ from msgspec.structs import replace
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.plan.followups import FollowUp, Reason
-from backbud.species import NOTHING_SAID, Proposal, Schedule, is_expected
+from backbud.species import NOTHING_SAID, Covers, Proposal, Schedule, is_expected
 from backbud.tongue import ENGLISH, phrase, spoken
 from backbud_grammar.act_words import SettledBy, as_act
 from backbud_grammar.forms import ActForm
@@ -27,7 +27,7 @@ class Due(Struct, frozen=True):
     gave it, and it may be a word that tells two works apart, or what is looked at there.
     `early`: how long before its window an act settles it; None takes the act's own. `by_sum`: what
     was done of it is a sum that was reckoned before, so no line alone settles it. `bares`: it takes
-    a cover away.
+    a cover away; `covers`: it brings one, and of moves only one under it settles it.
     """
 
     follow_up: FollowUp
@@ -39,6 +39,7 @@ class Due(Struct, frozen=True):
     early: timedelta | None = None
     by_sum: bool = False
     bares: bool = False
+    covers: Covers = ""
 
     @property
     def where(self) -> str:
@@ -93,7 +94,17 @@ def due_of(
         foretold=proposal.foretold,
     )
     early = None if proposal.early_days is None else timedelta(days=proposal.early_days)
-    return Due(follow_up, rule, cause, event, at, proposal.part, early, bares=proposal.bares)
+    return Due(
+        follow_up,
+        rule,
+        cause,
+        event,
+        at,
+        proposal.part,
+        early,
+        bares=proposal.bares,
+        covers=proposal.covers,
+    )
 
 
 def _where(proposal: Proposal, event: Event | None) -> str:

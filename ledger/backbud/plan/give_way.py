@@ -1,4 +1,5 @@
-"""Lets what a rule proposed give way to the keeper's own plan of the same work."""
+"""Lets what a rule proposed give way to the keeper's own plan of the same work, and to what stands
+for it."""
 
 from __future__ import annotations
 
@@ -8,6 +9,7 @@ from datetime import date, timedelta
 from msgspec.structs import replace
 
 from backbud.collection.on_tree import is_meant
+from backbud.plan.common.winter_frost import CUT_ROOTS, WINTER
 from backbud.plan.due import Due
 from backbud.plan.followups import FollowUp
 
@@ -24,7 +26,7 @@ def given_way(dues: Iterable[Due]) -> list[Due]:
 
     A proposal that the keeper put off is from then on a plan, and one plan of a work is enough.
     """
-    every = _one_way_out(list(dues))
+    every = _one_shelter(_one_way_out(list(dues)))
     plans = [due for due in every if _is_the_keepers(due.follow_up)]
     keepers = {due.follow_up.id for due in plans}
     out = []
@@ -57,6 +59,30 @@ def _one_way_out(dues: list[Due]) -> list[Due]:
             if one.follow_up.id not in gone and _are_near(one.follow_up, other.follow_up):
                 gone.add(other.follow_up.id)
     return [_replaced(due) if due.follow_up.id in gone else due for due in dues]
+
+
+def _one_shelter(dues: list[Due]) -> list[Due]:
+    """While frost is foretold, the shelter from it stands for what else asks for the same one: the
+    winter's protection, a cover for young leaves. Once the frost is over they ask again. And what
+    asks for roots that were cut in autumn stands for what took them for mature."""
+    spells = [due for due in dues if due.follow_up.foretold is not None and _shelters(due)]
+    young = [due for due in dues if due.rule == CUT_ROOTS and _shelters(due)]
+
+    def gives_way(due: Due) -> bool:
+        for_young = due.rule == WINTER and any(_is_same(due, one) for one in young)
+        return for_young or any(_is_same(due, one) for one in spells)
+
+    return [_replaced(due) if gives_way(due) else due for due in dues]
+
+
+def _shelters(due: Due) -> bool:
+    return due.covers == "any" and due.follow_up.outcome == "open"
+
+
+def _is_same(due: Due, spell: Due) -> bool:
+    one, other = due.follow_up, spell.follow_up
+    overlap = one.window.opens <= other.window.closes and other.window.opens <= one.window.closes
+    return one.foretold is None and one.act == other.act and overlap and _shelters(due)
 
 
 def _goes_out(due: Due) -> bool:

@@ -25,6 +25,7 @@ from backbud.journal.weather.records import Records
 from backbud.memo import Identical
 from backbud.plan.agreed_work import agreed_work
 from backbud.plan.ask_after import ask_after
+from backbud.plan.bare_again import bare_again
 from backbud.plan.customers import hand_back
 from backbud.plan.cycles import overtaken, with_cycles
 from backbud.plan.due import Due
@@ -238,7 +239,7 @@ def keep(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
 
 def cycle(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
     """The next of its kind stands for each (cycles.py)."""
-    return with_cycles(dues)
+    return with_cycles(dues, asked.hanger.journal.southern)
 
 
 def settle(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
@@ -252,7 +253,17 @@ def settle(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
     def as_plan(event: Event, at: int) -> Iterator[Due]:
         return planned(tree, event, at, journal, quoter)
 
-    return overtaken(settled(dues, tree, journal.southern, quote, as_plan))
+    def cover_over(event: Event) -> str:
+        to = event.first("to")
+        return asked.hanger.years.cover_at(to.handle) if to is not None else ""
+
+    return overtaken(settled(dues, tree, journal.southern, quote, as_plan, cover_over))
+
+
+def shelter(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
+    """A shelter that was taken away before its time is asked for again (bare_again.py)."""
+    tree = asked.tree
+    return bare_again(dues, tree, asked.hanger.years.cover_at(tree.place))
 
 
 def give_way(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
@@ -289,6 +300,7 @@ STEPS: tuple[tuple[str, PlanStep], ...] = (
     ("keep", keep),
     ("cycle", cycle),
     ("settle", settle),
+    ("shelter", shelter),
     ("give way", give_way),
     ("weigh", weigh),
     ("judge", judge),

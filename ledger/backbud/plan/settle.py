@@ -11,15 +11,17 @@ from datetime import date, timedelta
 
 from msgspec.structs import replace
 
+from backbud.collection.against import is_against_weather
 from backbud.collection.attached import Attached
 from backbud.collection.on_tree import TAKEN_OFF_BY, is_meant
+from backbud.collection.places import is_warm_cover, is_winter_cover
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.journal.line_order import line_order
 from backbud.plan.due import Due
 from backbud.plan.followups import FollowUp, Reason
 from backbud.plan.looks import look_at, looks
-from backbud.plan.waiting import WaitingDues
+from backbud.plan.waiting import WaitingDues, acts_in
 from backbud.plan.windows import window_said
 from backbud.species import Window
 from backbud_grammar.dates import growing_year
@@ -37,10 +39,17 @@ _JUST = timedelta(days=120)
 Quote = Callable[[Event], Reason]
 # What was put off though nothing was due: a plan of its own.
 AsPlan = Callable[[Event, int], Iterable[Due]]
+# The cover over the place that a move went to.
+CoverOver = Callable[[Event], str]
 
 
 def settled(
-    dues: Iterable[Due], tree: Tree, southern: bool, quote: Quote, as_plan: AsPlan
+    dues: Iterable[Due],
+    tree: Tree,
+    southern: bool,
+    quote: Quote,
+    as_plan: AsPlan,
+    cover_over: CoverOver,
 ) -> list[Due]:
     """Return the dues as the tree's history left them, and those that a put-off set anew."""
     now = {due.follow_up.id: due for due in dues}
@@ -58,7 +67,8 @@ def settled(
             for due in found:
                 if not _still_open(due, event.day):
                     waiting.drop(due)
-            for due in _done_by(event, at, found):
+            sheltered = [due for due in found if _gives_shelter(due, event, cover_over)]
+            for due in _done_by(event, at, sheltered):
                 now[due.follow_up.id] = _with(due, outcome="done", settled=event)
                 waiting.drop(due)
     on_tree = Attached(tree.on_tree)
@@ -86,6 +96,14 @@ def _done_by(event: Event, at: int, waiting: Iterable[Due]) -> list[Due]:
     return [due for found in by_cause.values() for due in _whose_turn(found, event.day)]
 
 
+def _gives_shelter(due: Due, event: Event, cover_over: CoverOver) -> bool:
+    """Whether an act may settle what brings shelter: a move into the open brings none."""
+    if not due.covers or event.act != "moved":
+        return True
+    cover = cover_over(event)
+    return is_warm_cover(cover) if due.covers == "warm" else is_winter_cover(cover)
+
+
 def _still_open(due: Due, day: date) -> bool:
     follow_up = due.follow_up
     return follow_up.outcome == "open" and not (
@@ -105,9 +123,11 @@ def _settles(event: Event, due: Due) -> bool:
     """
     if event.says("partly") or _too_early(event, due):
         return False
+    if event.act == "protected" and not is_against_weather(event):
+        return False
     for wanted in due.follow_up.settled_by:
         act, _, word = wanted.partition(" ")
-        if act != event.act:
+        if act not in acts_in(event):
             continue
         parts, told = event.parts, False
         if act == "checked":
@@ -248,13 +268,20 @@ def _spoken_of(event: Event, at: int, dues: Iterable[Due]) -> list[Due]:
     about = [due for due in about if not _has_lapsed(due.follow_up, event.day)]
     # `no repot this spring`, said when it is over, speaks of that spring and not of the next.
     just_lapsed = any(_has_just_lapsed(due, event, at) for due in some)
-    due_now = [due for due in about if due.follow_up.window.opens - EARLY <= event.day]
+    due_now = [
+        due
+        for due in about
+        # Of what is foretold, a word said of an earlier spell says nothing of this one.
+        if due.follow_up.window.opens - (timedelta(0) if due.follow_up.foretold else EARLY)
+        <= event.day
+    ]
     if due_now:
         return due_now
     coming = [
         due
         for due in about
-        if due.follow_up.window.opens - event.day < SPOKEN_OF
+        if due.follow_up.foretold is None
+        and due.follow_up.window.opens - event.day < SPOKEN_OF
         and not (just_lapsed and due.event is None)
     ]
     first = min((due.follow_up.window.closes for due in coming), default=None)

@@ -45,7 +45,11 @@ class WaitingDues:
         return list(dict.fromkeys(self._among(event)))
 
     def _among(self, event: Event) -> Iterator[str]:
-        by_word = self._by_act.get(event.act, {})
+        for act in acts_in(event):
+            yield from self._of_act(act, event)
+
+    def _of_act(self, act: str, event: Event) -> Iterator[str]:
+        by_word = self._by_act.get(act, {})
         parts = event.parts
         if event.act == "checked" and not all(look.parts for look in looks(event)):
             # A look that names no part was a look everywhere.
@@ -58,6 +62,11 @@ class WaitingDues:
         for part in parts:
             found = (by_word.get(word, {}) for word in _words(part))
             yield from min(found, key=len, default={})
+
+
+def acts_in(event: Event) -> tuple[str, ...]:
+    """The acts that a line counts as: where the old wire came off, it was taken off, too."""
+    return (event.act, "unwired") if event.has("old wire off") else (event.act,)
 
 
 def _acts(due: Due) -> set[str]:

@@ -49,7 +49,7 @@ from backbud.species.facts import (
 )
 from backbud.species.heat import out_of_the_heat
 from backbud.species.judging import Judge, judged, times_of
-from backbud.species.proposals import Foretold, ForetoldWhat, Proposal, Proposals, Section
+from backbud.species.proposals import Covers, Foretold, ForetoldWhat, Proposal, Proposals, Section
 from backbud.species.rules import Rule, WorkTime, after, each, foretold, when
 from backbud.species.schedule import NOTHING_SAID, Schedule, a_year_later, next_after
 from backbud.species.stages import Stage, StageMonths, after_stage, stage_name
@@ -106,6 +106,7 @@ __all__ = [
     "ActForm",
     "ActWord",
     "AtStake",
+    "Covers",
     "Datum",
     "Deed",
     "DetailName",

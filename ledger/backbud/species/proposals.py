@@ -14,6 +14,8 @@ from backbud.species.weight import Weight
 from backbud.species.windows import Window
 from backbud_grammar.act_words import ActWord, SettledBy
 
+# Of what takes shelter: under any winter cover, or where a heater keeps it warm.
+Covers = Literal["", "any", "warm"]
 ForetoldWhat = Literal["frost", "cold", "heat", "wind", "rain"]
 
 
@@ -48,7 +50,8 @@ class Proposal(_Weighed, frozen=True):
     taken: only in part, as usual, or hard. `schedule`: what is said of it as its days pass, and
     when it comes again. `singly`: of what may be done, that there is a reason for it in
     this very tree. `foretold`: what it is asked for against, where a forecast has it. `bares`: it
-    takes a cover away, so it waits while frost is foretold.
+    takes a cover away, so it waits while frost is foretold. `covers`: it brings shelter from cold,
+    so of moves only one under such a cover settles it.
     """
 
     act: ActWord
@@ -67,6 +70,7 @@ class Proposal(_Weighed, frozen=True):
     singly: bool = False
     foretold: Foretold | None = None
     bares: bool = False
+    covers: Covers = ""
 
 
 Proposals = Iterator[Proposal]

@@ -85,6 +85,10 @@ _NAMES = {
     "FetchedForecast": "forecast_fetched",
     "FetchedPast": "past_fetched",
     "NightView": "night",
+    "BroughtView": "brought",
+    "BroughtSheetView": "sheet_of_list",
+    "BroughtCardView": "card_from_list",
+    "BroughtCellView": "cell_of_list",
 }
 # A sum of the bench is flat, each figure under its own name with its unit.
 _SUM = {
@@ -142,6 +146,7 @@ def schema() -> str:
 
     from msgspec.json import schema_components
 
+    from backbud.views.brought import BroughtView
     from backbud.views.came import FetchedView, NightView
     from backbud.views.dataset import DatasetView
     from backbud.views.jotted import JottingView
@@ -178,6 +183,7 @@ def schema() -> str:
         "backbud-collect": CollectedView,
         "backbud-weather": FetchedView,
         "backbud-nightly": NightView,
+        "backbud-bring": BroughtView,
         "backbud-species": tuple[KindName, ...],
         "backbud-species-NAME": KindView,
     }

@@ -6,6 +6,7 @@ from typing import ClassVar
 
 from backbud.species import COMMON_PRACTICE, Fact, RepotInterval, Rule
 from backbud_species.habits.broadleaves import BroadleafDeciduous
+from backbud_species.habits.heat import shades_in_heat
 from backbud_species.habits.works import (
     LEAF_WORK,
     altered,
@@ -73,6 +74,7 @@ class Beech(BroadleafDeciduous):
             "with the fungus threads that feed its roots.",
             cautions=("Shade and no wind until the leaves are hard.",),
         ),
+        shades_in_heat("shade", because="Its leaf is thin, and one that scorched is not replaced."),
         work(
             "winter-leaves",
             "cleaned",

@@ -72,6 +72,7 @@ def covers_blossom(
             because=because,
             datum=datum,
             settled_by=("protected", "moved"),
+            covers="any",
             weight=ROUTINE,
         )
 

@@ -5,7 +5,9 @@ from __future__ import annotations
 from typing import ClassVar
 
 from backbud.species import COMMON_PRACTICE, Fact, RepotInterval, Rule, Species, StageMonths
+from backbud_species.habits.figures import GREAT_HEAT_OVER
 from backbud_species.habits.flushes import trims_again
+from backbud_species.habits.heat import shades_in_heat
 from backbud_species.habits.works import (
     at,
     balances,
@@ -67,6 +69,12 @@ class BroadleafDeciduous(Species):
             "late-frost",
             10,
             because="Frost burns the young leaves, so it is covered or brought in on clear nights.",
+        ),
+        shades_in_heat(
+            "shade",
+            because="A pot in full sun grows far hotter than the air, and leaves scorch above "
+            "roots that stand still in it.",
+            over=GREAT_HEAT_OVER,
         ),
         trims(
             "trim",

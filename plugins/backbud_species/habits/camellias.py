@@ -10,7 +10,9 @@ from typing import ClassVar
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Judge, RepotInterval, Rule
 from backbud_species.habits.broadleaves import BroadleafEvergreen
 from backbud_species.habits.done import is_hard_pruning
+from backbud_species.habits.flowers import renews_before_the_flush
 from backbud_species.habits.for_a_show import thins_for_show
+from backbud_species.habits.heat import shades_in_heat
 from backbud_species.habits.judges import hard_before_winter
 from backbud_species.habits.vine_weevils import (
     WEEVIL_GRUBS,
@@ -41,7 +43,11 @@ class Camellia(BroadleafEvergreen):
     """A glossy evergreen that makes one flush and ends it, by midsummer, in flower buds."""
 
     judges: ClassVar[tuple[Judge, ...]] = (hard_before_winter,)
-    soil_ph = Fact((5.0, 6.5), FROM_MEMORY)
+    # Of camellias as a genus.
+    soil_ph = Fact(
+        (4.5, 5.5),
+        "Desired pH Ranges and Salt Tolerance of Common Nursery Plants, revised 9 September 2010",
+    )
     usual_mix = Fact("kanuma 2, akadama 1", COMMON_PRACTICE)
     repot_years = Fact((2, 3, 5), COMMON_PRACTICE)
     repot_interval = Fact(RepotInterval((2, 2, 3), (3, 4, 6)), COMMON_PRACTICE)
@@ -60,6 +66,7 @@ class Camellia(BroadleafEvergreen):
         "Never let it dry out from midsummer on: dry roots then drop the flower buds months later.",
         "Rain or soft water: lime turns its leaves yellow.",
         "Do not turn or move it once the buds show colour: they drop.",
+        "A hard cut has its time in spring, before the flush, best in a year without flowers.",
     )
     never: ClassVar[tuple[str, ...]] = (
         "Never prune after midsummer: the flower buds stand at the tips by then.",
@@ -77,6 +84,10 @@ class Camellia(BroadleafEvergreen):
             10,
             because="Its one flush of the year is soft for weeks, and frost takes all of it.",
         ),
+        shades_in_heat(
+            "shade",
+            because="Hot sun scorches its leaves, and the flower buds of a dry hot pot drop later.",
+        ),
         thins_for_show(
             "show",
             what="flower buds to one at each tip, the plumpest that points outwards",
@@ -91,6 +102,13 @@ class Camellia(BroadleafEvergreen):
             cautions=("Soak fresh kanuma well: dry grains draw water out of fine roots.",),
         ),
         balances("balance", at(1, -14, 0, 14)),
+        renews_before_the_flush(
+            "renew",
+            at(7, -28, -14, 0),
+            because="Cut before its one flush, bare wood has all spring to answer, and without its "
+            "flowers the tree has the strength for it.",
+            cautions=("Leave a green twig on each branch.", "No root work in the same year."),
+        ),
         disbuds(
             "disbud",
             by_warmth((8, 15), (9, 8), (10, 10)),

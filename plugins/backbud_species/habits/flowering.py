@@ -9,6 +9,7 @@ from backbud_species.habits.blossom import spares_flowers
 from backbud_species.habits.broadleaves import BroadleafDeciduous, BroadleafEvergreen
 from backbud_species.habits.flowers import renews_without_flowers
 from backbud_species.habits.for_a_show import thins_for_show
+from backbud_species.habits.heat import shades_in_heat
 from backbud_species.habits.judges import hard_before_winter
 from backbud_species.habits.vine_weevils import (
     WEEVIL_GRUBS,
@@ -155,6 +156,11 @@ class LateFloweringEvergreen(BroadleafEvergreen):
             10,
             frost_c=-1.0,
             because="Frost browns the soft new shoots, which stand open from bud burst on.",
+        ),
+        shades_in_heat(
+            "shade",
+            because="Its fine roots lie just under the surface, where a pot in the sun dries and "
+            "heats first.",
         ),
         thins_for_show(
             "show",

@@ -1,4 +1,4 @@
-"""Whether a tree's flowers were all taken off in bud this year."""
+"""Whether a tree's flowers were all taken off in bud, and the hard cut of a tree without them."""
 
 from __future__ import annotations
 
@@ -12,16 +12,21 @@ from backbud.species import (
     Rule,
     Species,
     Tree,
+    Window,
     Year,
     days_after,
+    joined,
     phrase,
 )
 from backbud_species.habits.done import is_hard_pruning, last_of_before, since
 from backbud_species.habits.gates import HARD_WORK
-from backbud_species.habits.rules import after
+from backbud_species.habits.rules import after, yearly
+from backbud_species.habits.times import Time
 
 # A hard cut from midsummer on takes next year's flower buds; common practice, no source.
 _BUDS_ARE_SET = timedelta(days=180)
+# Buds that came off between one midsummer and the spring after it; ours, no source.
+_SINCE_AUTUMN = timedelta(days=270)
 
 
 def flowers_are_off(tree: Tree, day: date, year: Year) -> bool:
@@ -32,7 +37,7 @@ def flowers_are_off(tree: Tree, day: date, year: Year) -> bool:
     done = last_of_before(tree, day, "disbudded")
     if done is None or done.day < year.first:
         return False
-    return not done.details or done.says("all")
+    return _took_all(done)
 
 
 def renews_without_flowers(rule_id: str, *, because: str, cautions: tuple[str, ...] = ()) -> Rule:
@@ -40,8 +45,7 @@ def renews_without_flowers(rule_id: str, *, because: str, cautions: tuple[str, .
     why they did."""
 
     def ask(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
-        off = not done.details or done.says("all")
-        if not off or tree.strength != "strong" or HARD_WORK.shut(tree, done.day, year):
+        if not _took_all(done) or tree.strength != "strong" or HARD_WORK.shut(tree, done.day, year):
             return
         yield Proposal(
             "pruned",
@@ -56,6 +60,38 @@ def renews_without_flowers(rule_id: str, *, because: str, cautions: tuple[str, .
         )
 
     return after(rule_id, ("disbudded",), ask)
+
+
+def renews_before_the_flush(
+    rule_id: str, when: Time, *, because: str, cautions: tuple[str, ...] = ()
+) -> Rule:
+    """Hard pruning, in spring, of a strong tree of one flush whose flower buds all came off in the
+    autumn before."""
+
+    def ask(species: Species, tree: Tree, year: Year, window: Window, datum: str) -> Proposals:
+        off = last_of_before(tree, window.opens, "disbudded")
+        if off is None or off.day < window.opens - _SINCE_AUTUMN or not _took_all(off):
+            return
+        if tree.strength != "strong" or HARD_WORK.shut(tree, window.opens, year):
+            return
+        said = f"Its flower buds came off on {off.day}."
+        yield Proposal(
+            "pruned",
+            window,
+            what="hard, to old wood, where it has to be renewed",
+            because=because,
+            datum=joined(f"{said} {datum}".strip(), datum),
+            cautions=cautions,
+            extent="hard",
+            weight=CHANCE,
+            singly=True,
+        )
+
+    return yearly(rule_id, when, ask, "pruned")
+
+
+def _took_all(disbudded: Event) -> bool:
+    return not disbudded.details or disbudded.says("all")
 
 
 def has_flowers(tree: Tree, day: date, year: Year) -> bool:

@@ -56,7 +56,7 @@ def goes_under_glass(rule_id: str) -> Rule:
         work = phrase("hard pruning") if done.act == "pruned" else phrase("root work")
         yield Proposal(
             "moved",
-            days_after(done.day, 0, 1, 7),
+            days_after(done.day, 0, 1, 14 if until_spring else 7),
             what=phrase(
                 "under unheated glass {value}",
                 value=phrase("until spring") if until_spring else phrase(_WEEKS),

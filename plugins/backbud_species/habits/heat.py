@@ -10,6 +10,7 @@ from datetime import timedelta
 
 from backbud.species import (
     CARE,
+    Figure,
     Proposal,
     Proposals,
     Rule,
@@ -24,13 +25,16 @@ from backbud.species import (
 from backbud_species.habits.figures import GREAT_HEAT_OVER, SHADE_OVER
 
 _A_WEEK = timedelta(days=7)
+# By so much the hottest days pass the mean of their weeks, at the least; common practice.
+_SINGLE_DAYS_K = 2.0
 
 
-def shades_in_heat(rule_id: str, *, because: str) -> Rule:
-    """Shade from noon on in the hot weeks, only in a place that has them."""
+def shades_in_heat(rule_id: str, *, because: str, over: Figure = SHADE_OVER) -> Rule:
+    """Shade from noon on in the hot weeks, only in a place that has them. `over`: the mean high of
+    the day from which it wants it."""
 
     def ask(species: Species, tree: Tree, season: Season, year: Year) -> Proposals:
-        hot = year.hot_days(SHADE_OVER.of(year))
+        hot = year.hot_days(over.of(year))
         if hot is None:
             return
         yield Proposal(
@@ -40,9 +44,11 @@ def shades_in_heat(rule_id: str, *, because: str) -> Rule:
             because=because,
             datum=joined(
                 phrase(
-                    "{removesuffix}, and single ones pass 30 °C ({name}, a setting of ours).",
+                    "{removesuffix}, and single ones pass {celsius:.0f} °C ({name}, a setting of "
+                    "ours).",
                     removesuffix=hot.because.removesuffix("."),
-                    name=SHADE_OVER.name,
+                    celsius=over.of(year) + _SINGLE_DAYS_K,
+                    name=over.name,
                 ),
                 hot.because,
             ),

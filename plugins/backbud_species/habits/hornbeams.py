@@ -7,6 +7,7 @@ from typing import ClassVar
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, RepotInterval, Rule
 from backbud_species.habits.broadleaves import BroadleafDeciduous
 from backbud_species.habits.done import is_hard_pruning
+from backbud_species.habits.heat import shades_in_heat
 from backbud_species.habits.works import (
     Way,
     altered,
@@ -59,6 +60,7 @@ class Hornbeam(BroadleafDeciduous):
             because="Stopped while soft, the shoot stays short and wakes the buds behind; weak "
             "inner shoots are left to run.",
         ),
+        shades_in_heat("shade", because="Its thin leaves brown at the edge in hot dry weeks."),
         defoliates(
             "defoliate",
             at(19, 3, 10, 21),

@@ -5,8 +5,9 @@ from __future__ import annotations
 from datetime import timedelta
 from typing import NamedTuple
 
-from backbud.species import CARE, CHANCE, Proposal, Proposals, Tree, Window, Year, phrase
+from backbud.species import CARE, CHANCE, Proposal, Proposals, Tree, Window, Year, joined, phrase
 from backbud_species.habits.done import last_of_before
+from backbud_species.habits.figures import GREAT_HEAT_OVER
 from backbud_species.habits.times import week_of
 from backbud_species.habits.warmth import UNKNOWN, summer, under_cover
 
@@ -31,7 +32,8 @@ def leaves_off(tree: Tree, year: Year, window: Window, full: Way | None, part: W
     warmth = summer(year)
     last = last_of_before(tree, window.opens, "defoliated")
     rested = last is None or window.opens - last.day > _ELEVEN_MONTHS
-    if full and tree.strength == "strong" and rested and warmth.cool is False:
+    heat = _heat_on_new_leaves(year, window)
+    if full and tree.strength == "strong" and rested and warmth.cool is False and not heat:
         yield Proposal(
             "defoliated",
             window,
@@ -47,10 +49,20 @@ def leaves_off(tree: Tree, year: Year, window: Window, full: Way | None, part: W
         window,
         what=part.what,
         because=part.because,
-        datum=_why_in_part(tree, full, rested, warmth.datum),
+        datum=_why_in_part(tree, full, rested, heat or warmth.datum),
         extent="part",
         weight=CHANCE,
     )
+
+
+def _heat_on_new_leaves(year: Year, window: Window) -> str:
+    """Why leaves that open after a stripping would scorch: great heat lies ahead; "" where none
+    does. Trees of warm countries bear it."""
+    hot = None if year.comes_in_below_c else year.hot_days(GREAT_HEAT_OVER.of(year))
+    if hot is None or hot.last < window.best:
+        return ""
+    said = f"{hot.because.removesuffix('.')} from {hot.first} on, and new leaves scorch in it"
+    return joined(f"{said} ({GREAT_HEAT_OVER.name}, a setting of ours).", hot.because)
 
 
 def _why_in_part(tree: Tree, full: Way | None, rested: bool, weather: str) -> str:
@@ -98,5 +110,6 @@ def late_frost(
         because=because,
         datum=datum,
         settled_by=("protected", "moved"),
+        covers="any",
         weight=CARE,
     )

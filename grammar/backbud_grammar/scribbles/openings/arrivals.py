@@ -30,6 +30,20 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"back to (?:its |the )?owner",
         r"home with (?:its |the )?owner",
     ),
+    # Whose it is, the replay asks: an apprentice who picked it up took it nowhere.
+    *rows(
+        "returned",
+        r"(?P<to>@PERSON@) (?:has |had )?(?:collected(?: it| her| him)?|picked (?:it |her |him )up|picked up|fetched(?: it| her| him)?|took (?:it|her|him) home|came for (?:it|her|him))(?: today| this (?:morning|afternoon|evening))?(?=$|,)",
+        r"(?:given|gone|went) (?:back|home) to (?P<to>@PERSON@)",
+    ),
+    *rows(
+        "received",
+        r"(?P<from>@PERSON@) (?:has |had )?(?:dropped (?:it|her|him) off|brought (?:it|her|him) for|delivered (?:it|her|him))",
+    ),
+    *rows(
+        "struck",
+        r"(?:started|stuck|took|made|put in) (?=\d+ cuttings\b)",
+    ),
     *rows(
         "struck",
         r"(?=\d+ cuttings (?:taken|struck|stuck|made)(?:$|,))",
@@ -37,7 +51,14 @@ OPENINGS: tuple[ActOpening, ...] = (
         noun=True,
     ),
     *rows("germinated", r"(?=\d+ of \d+ [^\W\d]+ (?:up|germinated)(?:$|,))"),
-    *rows("died", r"dead", r"is dead", r"has died", r"died off"),
+    *rows(
+        "died",
+        r"(?:it['’]?s|it is|she['’]s|he['’]s) dead",
+        r"dead(?! (?:needles?|lea(?:ves|f)|twigs?|branch(?:es)?|wood|shoots?|buds?|flowers?|moss|roots?|bits|tips?|growth|looking|slow|easy|ends?)\b)",
+        r"is dead",
+        r"has died",
+        r"died off",
+    ),
     *rows("bought", r"(?-i:bt)(?= )", r"bought off", r"bought in", r"ordered and paid"),
     *rows("sold", r"sold on", r"sold off"),
     *rows("struck", r"took (?=\d+ cuttings)", r"stuck (?=\d+)", r"cuttings taken", "heel cuttings"),
@@ -45,5 +66,6 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("germinated", r"(?=\d+ (?:up|seeds? up|germinated|seedlings? up)\b)", "first seeds up"),
     *rows("rooted", r"(?=\d+ (?:of \d+ )?(?:rooted|have roots|with roots))"),
     *rows("potted-on", r"potted on", r"potted up", r"pricked out", r"moved on into"),
-    *rows("potted-on", r"potted(?= (?:in|into)\b)"),
+    # Where roots were cut it is a repotting.
+    *rows("potted-on", r"potted(?=$|,| )"),
 )

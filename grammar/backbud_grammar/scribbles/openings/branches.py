@@ -2,10 +2,112 @@
 
 from __future__ import annotations
 
-from backbud_grammar.scribbles.openings.row import ALL, OUT, PART, SPENT, WIRE, ActOpening, rows
+from backbud_grammar.scribbles.openings.row import (
+    ALL,
+    OUT,
+    PART,
+    PART_WORDS,
+    SPENT,
+    WIRE,
+    ActOpening,
+    rows,
+)
 
 OPENINGS: tuple[ActOpening, ...] = (
-    *rows("checked", r"wire[- ]check(?:ed)?", r"wires checked", details="wire"),
+    *rows(
+        "checked",
+        r"wire[- ]check(?:ed)?",
+        r"wires checked",
+        r"(?:the )?wires? (?:is |was |are |were |has been )?(?:controlled|checked|inspected|looked at)",
+        r"(?:controlled|inspected) (?:the |all )?wires?",
+        details="wire",
+    ),
+    *rows(
+        "checked",
+        r"(?:the )?(?:toriki|air ?layer|layer) (?:is |was )?(?:controlled|inspected)",
+        details="layer",
+    ),
+    # Parts that were wired: `primaries wired 4 mm al`.
+    *rows(
+        "wired",
+        r"(?=(?:all )?(?:the )?(?:primaries|secondaries|primary branches|secondary branches"
+        r"|main branches|fine branches|left \d|right \d) wired(?: \d|,|$))",
+    ),
+    *rows(
+        "wired",
+        rf"(?={PART_WORDS} re-?wired(?:,|$| \d))",
+        details="old wire off",
+    ),
+    *rows(
+        "unwired",
+        rf"(?:all )?(?:the )?{WIRE} (?:all )?away",
+        rf"(?:removed|stripped) all (?:the |of the )?{WIRE}",
+    ),
+    *rows(
+        "unwired",
+        rf"(?:removed|stripped) (?:the )?{WIRE} (?:from|off) (?=(?:the )?{PART})",
+        details="on",
+    ),
+    *rows(
+        "guyed",
+        r"(?:put|set|fixed) (?:a )?guy(?: wire)? (?=on )",
+        r"(?=(?:(?:the )?(?:first|second|third) (?:left|right)? ?branch|left \d|right \d) (?:pulled|drawn|brought) down (?:with|by) (?:a )?(?:wire|guy))",
+    ),
+    *rows("unguyed", r"(?:removed|took off) (?:all )?(?:the )?guys?(?: wires?)?(?: off)?"),
+    *rows(
+        "carved",
+        r"(?:a )?(?:new )?(?=(?:jin|shari) (?:made|cut|created|torn|ripped|stripped))",
+        r"new jin(?= (?:low|high|on|at|left|right|top|apex|front|back)\b| \d|,|$)",
+        r"(?=shari (?:a (?:bit|little) )?(?:more )?(?:wider|wide|longer|deeper)\b)",
+    ),
+    *rows(
+        "treated-deadwood",
+        r"(?:two|2|one|1|a) coats? (?:of )?(?:lime[- ]?sulphur|ls)(?: on)?(?: all)?(?: the)?",
+        r"lime[- ]?sul(?:ph|f)ured",
+        details="lime sulphur",
+    ),
+    *rows(
+        "pruned",
+        r"(?=(?:(?:the )?(?:big|heavy|thick|large|long|lower|low|upper|dead|old) )*(?:branch|limb|leader|stump|stub)\b(?: (?:low|high|front|back|left|right|at|on|the|\d))* (?:sawn|sawed|cut|taken) (?:off|out|flush|back)(?: flush)?(?:$|,))",
+        r"(?:sawed|sawn|cut|took|taken) off (?=(?:the |a |one |two |three |\d )*(?:big |heavy |thick |large |long |lower |low |upper |first |second |third |left |right )*(?:branch|limb|leader)\b)",
+    ),
+    *rows("pruned", r"(?:long )?whips (?:back )?(?=to \d)", details="long shoots"),
+    *rows("pruned", r"back[- ]cut", r"cut (?:everything|it all) back"),
+    *rows("disbudded", r"flower[- ]?buds? thinned"),
+    *rows(
+        "unwired",
+        rf"(?={PART_WORDS} {WIRE} (?:all )?(?:off|removed|cut off|taken off|out)(?:$|,))",
+    ),
+    *rows("sealed", r"wounds? (?:closed|covered|treated) (?:with|by) (?:cut )?paste"),
+    *rows(
+        "decandled",
+        r"(?:second|2nd) (?:decandling|candle[- ]?cut(?:ting)?)",
+        details="second round",
+    ),
+    *rows(
+        "decandled", r"(?:first|1st) (?:decandling|candle[- ]?cut(?:ting)?)", details="first round"
+    ),
+    *rows("defoliated", r"partial(?:ly)? (?:defoliation|defol|leaf[- ]?cut)", details="partial"),
+    *rows("defoliated", r"leaf[- ]?pruned?(?= outer| inner| top|,|$)"),
+    *rows(
+        "defoliated",
+        r"(?:cut|took|pulled) (?:off )?all (?:of )?the leaves(?: off)?(?! but| except| on)",
+    ),
+    *rows(
+        "deadheaded",
+        rf"{ALL}{SPENT}(?: and| &|,| \+) {SPENT}(?: all)? {OUT}",
+        rf"(?:picked|removed|took|cut|pulled|twisted) (?:off )?{ALL}{SPENT}(?: and| &|,| \+) {SPENT}(?: off)?",
+        r"(?:hanagara[- ]?tsumi|hanagara) (?:all )?done",
+    ),
+    *rows(
+        "disbudded",
+        rf"(?:pulled|pinched|rubbed|took|nipped) (?:off )?{ALL}flower buds?(?: off)?",
+    ),
+    *rows(
+        "rubbed",
+        r"rubbed off (?:all )?(?:the )?(?=buds? on)",
+        r"suckers (?:off|removed|pulled)(?: the)?(?: base| trunk)?",
+    ),
     *rows("pruned", r"hard cut back", r"cut hard back", details="hard"),
     *rows("pruned", r"trunk[- ]chop(?:ped)?", noun=True),
     *rows(
@@ -115,7 +217,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"dead ?wood out",
         r"dead (?:twigs|branches|shoots) (?:out|off|cut out|removed)",
         r"(?:crossing|bar|big|heavy|thick) branch(?:es)? (?:off|out|removed|cut)",
-        r"(?=[^,.;]*\b(?:branch|heavy one|limb)\b[^,.;]* (?:off|removed|sawn off|taken off)\b)",
+        r"(?!dead )(?=[^,.;]*\b(?:branch|heavy one|limb)\b[^,.;]* (?:off|removed|sawn off|taken off)(?:$|[,;]|\.| (?:flush|at|on|low|high|left|right|back|front|today|clean|again)\b))",
     ),
     *rows(
         "thinned",
@@ -152,7 +254,8 @@ OPENINGS: tuple[ActOpening, ...] = (
         rf"(?=[^,.;]*{WIRE} (?:biting|bites)[^;]*\boff\b)",
     ),
     *rows("wired", r"wire(?=,| \d|:)", noun=True),
-    *rows("wired", r"wired up", r"wires? on", r"full wire", r"re-?wired"),
+    *rows("wired", r"re-?wired", details="old wire off"),
+    *rows("wired", r"wired up", r"wires? on", r"full wire"),
     *rows(
         "wired",
         r"(?=(?:top third|top half|upper part|lower branches|whole tree|apex|top|crown) wired)",

@@ -5,6 +5,11 @@ from __future__ import annotations
 from backbud_grammar.scribbles.openings.row import ActOpening, rows
 
 OPENINGS: tuple[ActOpening, ...] = (
+    *rows(
+        "worked",
+        r"(?=\d[\d.,/ ]* (?:h|min)(?: \d\d)? (?:on|with) (?:this one|this|it|her|him)(?:$|,))",
+        r"(?:took|spent)(?: me| us)? (?=(?:about )?\d[\d.,/ ]* (?:h|min)(?: \d\d)?$)",
+    ),
     *rows("worked", r"(?=\d[\d.,/ ]* (?:h|min)(?: \d\d)? (?:by |with )?@PERSON@$)"),
     *rows("paid", r"(?=\d+(?:[.,]\d\d)? (?:[A-Z]{3} )?(?:paid|received)\b)"),
     *rows(
@@ -16,7 +21,8 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "agreed",
-        r"(?:\S+ ){1,3}says? (?:yes|ok|go ahead)",
+        r"(?:@PERSON@|(?:Mrs?|Ms|Dr|Prof)\.? [^\W\d]+|he|she|they|(?:the )?(?:customer|client|owner))"
+        r" says? (?:yes|ok|go ahead)",
         r"ok'?d by",
         r"deal[:,]?(?= \d)",
         r"yes from (?=@PERSON@(?:$|,))",
@@ -33,13 +39,14 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?:(?:he|she|they|customer|client|owner) )(?:paid|sent)(?= (?:the )?\d)",
         r"paid(?= (?:the )?\d)",
         r"(?=\d+ (?:dep|deposit) )",
+        r"@PERSON@ paid (?:me |us )?(?=\d)",
         r"paid up",
         r"settled(?=[ ,]\d)",
         r"money in",
     ),
     *rows(
         "worked",
-        r"(?P<by>@PERSON@) (?=\d[\d.,/ ]* (?:h|min)\b)",
+        r"(?P<by>@PERSON@) (?:worked |did )?(?=\d[\d.,/ ]* (?:h|min)\b)",
         r"(?=\d[\d.,/ ]* (?:h|min)(?: \d\d)?(?: (?:two|three|2|3) days)?$)",
     ),
     *rows("ready", r"ready to (?:go|collect)", r"done,? can go", r"for collection"),

@@ -2,9 +2,19 @@
 
 from __future__ import annotations
 
-from backbud_grammar.scribbles.openings.row import ActOpening, rows
+from backbud_grammar.scribbles.openings.row import PART, ActOpening, rows
 
-OPENINGS: tuple[ActOpening, ...] = (
+_TERMS: tuple[ActOpening, ...] = (
+    # What is controlled was looked at, by who thinks in another language; of pests it is not said.
+    *rows(
+        "checked",
+        r"(?:toriki|tori-ki) (?:is |was )?(?:controlled|checked|inspected)",
+        details="layer",
+    ),
+    *rows("checked", r"harigane (?:is |was )?(?:controlled|checked|inspected)", details="wire"),
+    *rows("unwired", rf"harigane (?:off|away|removed)(?: from| of)? (?={PART})", details="on"),
+    *rows("repotted", r"ne-?arai", noun=True),
+    *rows("sealed", r"(?:kirikuchi|kiri-kuchi)(?: paste)?(?: on)?", noun=True),
     *rows("deadheaded", r"hanagara(?:[- ]?(?:tsumi|zumi|tori))?(?: done)?", "hana-gara", noun=True),
     *rows("root-pruned", r"ne-?(?:kiri|giri)(?: done)?", noun=True),
     *rows("repotted", "hachi-?gae", noun=True),
@@ -33,4 +43,15 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("watered", "mizuyari", "mizu-yari", "hamizu", noun=True),
     *rows("fed", "okigoe", "oki-goe", "sehi", "hiryo", r"okigoe on", "tamahi on", noun=True),
     *rows("treated-deadwood", r"lime s(?:ulphur)?", details="lime sulphur", noun=True),
+)
+
+# A term of the trade with this behind it tells that the work was done, and is no wish.
+_DONE = r"[- ]?(?:tsumi)?(?: (?:all |is |was )?(?:done|made|completed?|finished|carried out))"
+OPENINGS: tuple[ActOpening, ...] = (
+    *(
+        ActOpening(one.act, one.details, f"(?:{one.pattern}){_DONE}", language=one.language)
+        for one in _TERMS
+        if one.noun
+    ),
+    *_TERMS,
 )

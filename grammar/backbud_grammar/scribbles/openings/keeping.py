@@ -12,7 +12,89 @@ _GIVEN = (
     r"|first time|second time|third time|(?:first|second|third|1st|2nd|3rd)(?:\s*$|\s*,)|x ?\d|1:|neat$|whole tree|both sides))"
 )
 
+# Hands that carry a tree somewhere.
+_CARRIED = r"(?:put|took|taken|carried|brought|placed|shifted|moved|set|stood|got)"
+_WHAT = r"(?: (?:it|her|him|them|this one|the tree|all))*"
+_WAY = r"(?: (?:back|up|down|out|outside|inside|over|again|out of the (?:sun|wind|rain|frost)))*"
+
 OPENINGS: tuple[ActOpening, ...] = (
+    *rows(
+        "moved",
+        rf"{_CARRIED}{_WHAT} (?:out of|from) (?:the )?@PLACE@,? (?:and )?(?:put |set |placed )?"
+        r"(?:it |her |him )?(?:back )?(?:in|into|to|onto|on) (?:the )?(?=@PLACE@)",
+        rf"{_CARRIED}{_WHAT}{_WAY}(?: in)? (?:in|into|to|onto|on|under|at) (?:the )?(?=@PLACE@)",
+        r"(?P<from>@PLACE@) (?:to|into|->) (?:the )?(?=@PLACE@)",
+        r"back (?:in|on|under|at) (?:the )?(?=@PLACE@)",
+        r"(?:into|to|onto) the (?=@PLACE@)",
+        r"(?:out|outside|inside|back outside|back out|back in) (?:in|into|to|onto|on) (?:the )?(?=@PLACE@)",
+    ),
+    *rows(
+        "watered",
+        r"gave (?:it |her |him )?(?:a )?(?:good |deep |big |long )*(?:drink|watering|water)",
+        r"watering(?= (?:with|by|in the)\b)",
+        r"poured(?= (?:with )?(?:rain ?water|\d))",
+    ),
+    *rows(
+        "soaked",
+        r"(?:soaked|stood|dunked|dipped|dived|plunged|put)(?: (?:it|the (?:whole )?pot|the rootball|the ball))?"
+        r" (?:in|into) (?:a |the )?(?:water bath|tub|bucket|basin|bath|sink|water)(?: of water)?",
+        r"(?:in )?(?:a |the )?water bath",
+        r"(?:dived|dipped)(?= \d)",
+    ),
+    *rows(
+        "fed",
+        rf"(?:put|set|laid) (?=\d+ (?:new |more |fresh )?{FEED}(?: on)?(?:$|,))",
+        rf"(?:gave|given)(?: (?:it|her|him))? (?:some |a feed of |a dose of )?"
+        rf"(?=(?:liquid|fish|seaweed|kelp|{FEED}|\d{{1,2}}-\d{{1,2}}-\d{{1,2}})\b)",
+        rf"{FEED} (?:new|fresh|changed|renewed)",
+        rf"added (?=\d+ (?:more |new )?{FEED}(?:$|,))",
+        rf"(?={FEED} [x×]? ?\d+(?:,? (?:renewed|laid on|new|on))?(?:$|,))",
+        r"(?:last|first) feed of (?:the )?(?:year|yr|season)[,:]?",
+    ),
+    *rows(
+        "protected",
+        r"covered(?: (?:it|all|everything|the pots?))* (?=with (?:fleece|frost cloth|mulch|straw|bark))",
+        r"(?:fleece|frost cloth) (?:around|round|over it)(?: (?:the )?(?:pot|tree))?",
+        details="",
+    ),
+    *rows(
+        "unprotected",
+        r"(?:fleece|frost cloth|cover) down",
+        r"(?:winter )?protection (?:away|off|removed)",
+        r"(?:took|taken) (?:the )?(?:fleece|frost cloth|covers?|bubble wrap) off",
+        r"uncovered",
+    ),
+    *rows("protected", r"(?:winter )?(?:protection|cover) (?:is )?on[:,]?"),
+    *rows("shaded", r"(?=\d+ % (?:shade )?(?:net|cloth) (?:over|on|up))"),
+    *rows(
+        "unshaded",
+        r"shade (?:net|cloth) away",
+        r"(?:took|taken) (?:the )?shade (?:net|cloth) (?:off|down)",
+    ),
+    *rows(
+        "shaded",
+        r"put up (?=\d+ % shade)",
+        r"shade net up(?: over @PLACE@)?",
+        r"put (?:the )?shade (?:net|cloth) (?:up|on|over)(?: it)?",
+    ),
+    *rows(
+        "cleaned",
+        r"(?:algae|moss|lichen|liverwort) (?:brushed|scrubbed|scraped|taken|cleaned|removed|cleared)(?: (?:off|away|from))*(?: (?:the|bark|trunk|nebari|roots))*",
+        r"(?:dead|old|brown) needles (?:brushed|shaken|raked|combed) out",
+    ),
+    *rows("top-dressed", r"new moss (?:laid|on|put on)", details="moss"),
+    *rows(
+        "top-dressed",
+        r"(?:scraped|took) (?:off )?(?:the )?(?:top|old top) (?:layer|inch|cm|soil)(?: off)? (?:and|&|\+) (?:put|added|laid) (?:new|fresh)",
+        r"(?:top|surface)(?: soil| layer| mix)? (?:renewed|replaced|refreshed)",
+    ),
+    *rows("weeded", r"weed out(?=$|,)", r"liverwort (?:cleared|gone|picked off)"),
+    *rows(
+        "treated",
+        rf"sprayed (?=(?:with |w )?(?:{SPRAY}))",
+        r"(?:squished|squashed|picked off|killed) (?=(?:about |ca )?\d+ )",
+        r"hosed (?:it|them|her|him|'?em) (?:off|down)(?: (?:good|well|real good))?",
+    ),
     *rows(
         "protected",
         r"(?:frost cloth|frost blanket|frost fleece|fleece|bubble ?wrap)(?: (?:on|over|up|round|all|both|double|2 times|twice|doubled|tonight|again|it))+",

@@ -10,9 +10,18 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "repotted",
+        r"(?=root ?ball (?:reduced|cut|pruned)[^?]*,[^?]*\b(?:same|own|new) (?:pot|box|tray)\b)",
+    ),
+    *rows("repotted", r"root[- ]?work (?:all )?done"),
+    *rows(
+        "slipped",
+        r"slip[- ]?potted (?:it |her |him )?(?:in|into|to) (?:a )?(?:bigger|larger|deeper|new) (?:pot|one|box)",
+        r"(?:only |just )(?:put |set )?in(?:to)? (?:a )?(?:bigger|larger|new) pot(?: set| put)?",
+    ),
+    *rows(
+        "repotted",
         r"repot(?:ted)? (?:straight |at once )?(?:after|today|done)(?: that)?[:,]?",
         r"re-?potted",
-        r"potted(?= )",
         r"back in (?:its|the) (?:own |old )?pot",
     ),
     *rows(

@@ -47,7 +47,7 @@ ALL = r"(?:(?:all|every|the|most|some|a few|last) )*"
 ON = r"(?:on|back on|out|down|set|put on|given|renewed|fresh on)"
 FEED = (
     r"(?:feed|fert|fertili[sz]er|pellets|cakes?|rapecakes?|rape cakes?|rape pellets|rapeseed cakes?"
-    r"|okigoe|tama|tamahi|biogold bags|feed bags|tea bags of feed|feed balls|balls)"
+    r"|okigoe|tama|tamahi|feed bags|tea bags of feed|feed balls|balls)"
 )
 SPENT = (
     r"(?:(?:spent|old|faded|dead|brown|finished|last) (?:flowers?|blooms?|blossoms?|heads|trusses)"
@@ -63,4 +63,9 @@ WIRE = r"(?:wires?|wiring)"
 PART = (
     r"(?:(?:the )?(?:left|right|front|back|apex|top|crown|lower|upper|low|high|first|second|third"
     r"|trunk|leader|branch(?:es)?)\b[^,.;]*)"
+)
+# A part and nothing else, before what was done there.
+PART_WORDS = (
+    r"(?:(?:the )?(?:apex|top|crown|(?:left|right) (?:\d|side)|leader|trunk|front|back"
+    r"|(?:first|second|third|lower|upper) (?:left|right|branch(?:es)?)))"
 )

@@ -26,7 +26,31 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "measured",
         r"(?=(?:candles?|new needles|needles|shoots|internodes|trunk|nebari|height"
-        r"|girth) (?:now |abt |about |ca\.? )?\d[\d./, ]*\s?(?:mm|cm|m|inch|foot|top|up|avg)\b)",
+        r"|girth) (?:is |are |now |abt |about |ca\.? )*\d[\d./, ]*\s?(?:mm|cm|m|inch|foot|top|up|avg)\b)",
+    ),
+    *rows(
+        "staged",
+        r"(?:the )?buds? (?:are |have |have just |just )?(?:begin|begun|began|beginning|start|started|starting|are starting)(?:ning)? (?:to swell|swelling)",
+        r"(?:the )?buds? (?:are|is) (?:all )?(?:swelling|swollen|moving|fat)",
+        details="01",
+    ),
+    *rows(
+        "staged",
+        r"(?:the )?leaves (?:are )?(?:just )?(?:starting|beginning|beginning) to open",
+        r"first leaf out",
+        details="10",
+    ),
+    *rows(
+        "staged",
+        r"(?:the )?(?:leaves|leafs) (?:are|have) (?:all )?(?:down|fallen|off)(?: now)?(?=$)",
+        details="97",
+    ),
+    *rows("staged", r"(?:all )?flowers? (?:are )?(?:finished|over|done)", details="69"),
+    *rows(
+        "staged",
+        r"in full (?:bloom|flower|blossom)(?: today| now)?",
+        r"flowers? (?:all )?(?:open full|fully open|full open)",
+        details="65",
     ),
     *rows(
         "staged", r"buds? (?:swelling|swollen|moving|fat|on the move)", r"bud swell", details="01"
@@ -77,6 +101,15 @@ OPENINGS: tuple[ActOpening, ...] = (
         details="97",
     ),
     *rows("bloomed", r"flowers (?:open|out) (?=\d+$)"),
+    *rows(
+        "photographed",
+        r"(?:took|taken|made) (?:some |a few |a )?(?:pix|pics?|photos?|photographs?|pictures?)(?: of(?: the)?)?",
+    ),
+    *rows(
+        "shown",
+        r"entered(?: it)? (?:in|into|at)(?= )",
+        r"(?:took|went|taken) (?:it )?to (?:the )?(?=\w+ show)",
+    ),
     *rows("photographed", r"photo(?:s|'d|ed)?(?: taken)?(?= \S)"),
     *rows(
         "shown",

@@ -16,6 +16,8 @@ from backbud.plan.common import (
     heat_ahead,
     layer_roots,
     long_rain,
+    loose_wire,
+    new_leaves,
     not_yet,
     out_of_its_time,
     pests_gone,
@@ -47,6 +49,8 @@ RULES: tuple[ModuleType, ...] = (
     heat_ahead,
     layer_roots,
     long_rain,
+    loose_wire,
+    new_leaves,
     out_of_its_time,
     pests_gone,
     quarantine_ends,
@@ -65,4 +69,4 @@ RULES: tuple[ModuleType, ...] = (
 )
 
 # These speak only where the species has no rule of its own after the same act.
-UNLESS_SPECIES_SPEAKS: tuple[ModuleType, ...] = (drainage,)
+UNLESS_SPECIES_SPEAKS: tuple[ModuleType, ...] = (drainage, new_leaves)

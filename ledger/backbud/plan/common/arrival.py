@@ -19,7 +19,9 @@ from backbud.tongue import phrase
 
 @after("received", "bought", "collected", rule="arrival-check")
 def look_it_over(tree: Tree, done: Event, year: Year) -> Proposals:
-    """Common practice, no source."""
+    """Common practice, no source. Nothing where a tree that is here changes hands."""
+    if done.act == "bought" and _was_here(tree, done):
+        return
     if done.has("imported"):
         yield Proposal(
             "quarantined",
@@ -52,3 +54,16 @@ def look_it_over(tree: Tree, done: Event, year: Year) -> Proposals:
         settled_by=("checked pests", "quarantined", "treated"),
         weight=CARE,
     )
+
+
+def _was_here(tree: Tree, came: Event) -> bool:
+    """Whether the tree stood here before a line, by what was done to it."""
+    here = False
+    for entry in tree.history:
+        event = entry.event
+        if event is came:
+            break
+        traits = event.row.traits
+        if not entry.undone and "ahead" not in traits:
+            here = "departure" not in traits
+    return here

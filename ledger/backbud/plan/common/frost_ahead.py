@@ -1,7 +1,8 @@
 """A tree that does not bear the nights of the forecast is protected, or taken in, before they come.
 
 One work for a tree and a winter: it is always about the next spell of such nights, so when a night
-shifts it moves, and when the frost does not come it goes.
+shifts it moves, and when the frost does not come it goes. Once the tree was taken in or covered,
+the next spell is a work of its own: a task that was ticked off is not asked for again.
 """
 
 from __future__ import annotations
@@ -10,6 +11,7 @@ from datetime import date, timedelta
 
 from backbud.climate.ahead import FrostSpell, celsius, colder_later
 from backbud.climate.degrees import degrees
+from backbud.collection.places import is_winter_cover
 from backbud.plan.common.winter_quarters import WARMED
 from backbud.species import (
     PROTECTION,
@@ -30,6 +32,12 @@ from backbud.words import weekday
 
 # Whoever has many trees wants a few days; ours, no source.
 _IN_TIME = timedelta(days=3)
+# It raises no night by itself; what hangs under it does (climate/cold_turns.py).
+THERMOMETER = (
+    "How much this cover holds off, a thermometer under it tells: once its nights are written "
+    "down, only those that reach the roots are told."
+)
+_A_YEAR = timedelta(days=365)
 _EVENING_BEFORE = timedelta(days=1)
 # So far over what its roots bear a single night already sends a tender tree in, and at this it goes
 # in where nobody knows what they bear; ours, to the cold side.
@@ -60,8 +68,13 @@ def before_the_frost(tree: Tree, season: Season, year: Year) -> Proposals:
         else phrase("against frost in {night}", night=night_said(spell, year.today)),
         because=bears.because,
         datum=spell.because,
-        cautions=(phrase("A heater under glass needs fresh air, and is kept clear of fleece."),),
+        cautions=(
+            *((THERMOMETER,) if is_winter_cover(year.cover) else ()),
+            phrase("A heater under glass needs fresh air, and is kept clear of fleece."),
+        ),
         settled_by=("protected", "moved"),
+        covers="warm" if tender else "any",
+        part=_after_the_last(tree, year),
         early_days=0,
         weight=PROTECTION,
         foretold=Foretold(
@@ -72,6 +85,15 @@ def before_the_frost(tree: Tree, season: Season, year: Year) -> Proposals:
             spell.coldest.low_c,
         ),
     )
+
+
+def _after_the_last(tree: Tree, year: Year) -> str:
+    """Which spell of the winter it is: "" up to the first shelter, then the day of the last one, or
+    of its end."""
+    autumn = year.on((9, 1))
+    winter = autumn if autumn <= year.today else autumn - _A_YEAR
+    last = tree.last_of("protected", "unprotected", "moved")
+    return f"after {last.day}" if last is not None and last.day >= winter else ""
 
 
 def _bears(tree: Tree, year: Year) -> Temperature | None:

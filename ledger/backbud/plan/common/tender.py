@@ -53,6 +53,7 @@ def _inside(window: Window, datum: str) -> Proposal:
             phrase("Look it over for pests before it joins what stands inside."),
         ),
         settled_by=("moved",),
+        covers="warm",
         part="in",
         weight=_COMES_IN,
         schedule=Schedule(

@@ -5,7 +5,9 @@ It stands where no rain reaches it and nobody passes: dry soil, still air and mi
 
 from __future__ import annotations
 
+from backbud.climate.degrees import degrees
 from backbud.collection.places import is_winter_cover
+from backbud.plan.common.winter_frost import NOT_ENOUGH, far_below
 from backbud.plan.common.winter_quarters import WARMED
 from backbud.species import CARE, Event, Proposal, Proposals, Tree, Year, after, weeks_after
 from backbud.tongue import phrase
@@ -27,9 +29,21 @@ def looked_at_in_winter(tree: Tree, done: Event, year: Year) -> Proposals:
         ),
         datum=phrase("It was moved on {day}.", day=done.day),
         cautions=(
+            *_too_cold(tree, done, year),
             phrase("Air the glass whenever the sun is on it: still damp air brings mould."),
             phrase("Look for gnawed bark: mice winter where trees do."),
         ),
         settled_by=("checked soil", "watered"),
         weight=CARE,
     )
+
+
+def _too_cold(tree: Tree, done: Event, year: Year) -> tuple[str, ...]:
+    """That nights come which the cover does not keep from its roots."""
+    bears = year.bears(tree, done.day)
+    nights = None if bears is None else year.hard_nights(bears.celsius)
+    if bears is None or nights is None or not far_below(nights, bears):
+        return ()
+    coldest = degrees(nights.one_in_ten_c, ".0f")
+    limit = degrees(bears.celsius)
+    return (f"One winter in ten has {coldest} here; its roots bear {limit}. {NOT_ENOUGH}",)

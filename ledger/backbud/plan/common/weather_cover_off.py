@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from datetime import date, timedelta
 
+from backbud.collection.against import is_against_weather
 from backbud.plan.common.seasons import coming, coming_turn
 from backbud.plan.common.winter_quarters import RESTING_BEARS_C, SPRING_CLEAN
 from backbud.species import (
@@ -27,7 +28,7 @@ _FRESH_ROOTS = timedelta(weeks=4)
 @after("protected", rule="protection-off")
 def weather_is_over(tree: Tree, done: Event, year: Year) -> Proposals:
     """When nights that its roots do not bear have ended, or by months. Months: common practice."""
-    if not tree.on("protection"):
+    if not tree.on("protection") or not is_against_weather(done):
         return
     if done.day > year.on((8, 31)) or done.day < year.on((3, 1)):
         week_after = done.day + timedelta(days=7)

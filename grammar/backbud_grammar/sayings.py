@@ -1,0 +1,62 @@
+"""Turns of speech that begin with an act word and tell of no work: `soaked to the skin`."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+# By the act as its table has it, what stands behind the word where nothing was done to a tree.
+_SAYINGS: Mapping[str, str] = {
+    "soaked": r"to the (?:skin|bone)|my |(?:him|her|my)self|by (?:a |the )?(?:shower|storm)",
+    "fed": r"up\b|(?:the )?(?:cat|dog|birds?|fish|hens|chickens|kids)\b",
+    "moved": r"(?:house|home|on|away|offices?|to tears)\b",
+    "lost": (
+        r"(?:count|heart|hope|interest|track|patience|time|my|his|her|our"
+        r"|the (?:label|tag|list|thread|plot))\b"
+    ),
+    "sold": r"(?:out|short|on the idea)\b",
+    "shown": r"(?:off|up|round|around|the (?:door|way|ropes)|how)\b",
+    "opened": (
+        r"(?:the |up the )?(?:tunnel|greenhouse|glasshouse|vents?|doors?|windows?|shop|gate|box"
+        r"|bag|parcel|eyes)\b"
+    ),
+    "cleaned": (
+        r"(?:out |up )?(?:the )?(?:benches|bench|tunnel|greenhouse|glasshouse|shed|workshop|tools?"
+        r"|scissors|secateurs|windows?|floor|paths?|gutters?)\b"
+    ),
+    "turned": (
+        r"(?:out|up|into|down|yellow|brown|red|green|black|white|bad|over a new leaf|cold|warm|wet"
+        r"|(?:on|off) the (?:tap|water|heater|heating|lights?|pump))\b"
+    ),
+    "watered": r"down\b|(?:the )?(?:lawn|garden|tomatoes|beans|veg|roses)\b",
+    "raised": r"(?:eyebrows|the question)\b",
+    "carved": r"up\b|(?:the )?(?:roast|pumpkin|turkey|joint)\b",
+    "potted-on": r"(?:history|biography|account|guide|summary|version|lecture|beauty|shrimps?)\b",
+    "wired": r"in the\b|(?:up )?the (?:house|shed|tunnel|plug|fence)\b|\w+ (?:the )?money\b",
+    "sealed": r"(?:the )?(?:deal|envelope|letter|parcel|floor|fence|roof)\b",
+    "pruned": r"(?:the )?(?:roses?|hedges?|apple trees?|vines?)\b",
+    "trimmed": r"(?:the )?(?:hedges?|lawn|edges|beard|hair)\b",
+    "weeded": r"(?:the )?(?:garden|paths?|beds?|drive|gravel)\b",
+    "planted-out": r"(?:the )?(?:beans|leeks|lettuces?|tomatoes)\b",
+    "treated": (
+        r"(?:myself|himself|herself|ourselves|us|me|him|her|the (?:fence|shed|benches|bench|boards)"
+        r"|to (?:a|lunch|tea|cake))\b"
+    ),
+    "tied": r"(?:up|at home|(?:the )?(?:dog|boat|shoes?|laces))\b(?! with)",
+    "bent": r"(?:over backwards|the rules|(?:the )?(?:fork|nail|knife|blade|label))\b",
+    "drained": r"(?:the )?(?:tank|butt|pond|battery|hose|me|pipes?)\b",
+}
+_COMPILED = {act: re.compile(rf"(?:{said})", re.IGNORECASE) for act, said in _SAYINGS.items()}
+
+
+def saying(act: str, text: str) -> str:
+    """The turn of speech that a text behind an act word begins with, or "".
+
+    `act`: the past form of the act's row; `potted history` is `potted-on`.
+
+    >>> saying("soaked", "to the skin, both of us"), saying("soaked", "20 min")
+    ('to the skin', '')
+    """
+    pattern = _COMPILED.get(act)
+    found = pattern.match(text) if pattern is not None else None
+    return found[0].strip() if found is not None else ""

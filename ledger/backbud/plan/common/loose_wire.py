@@ -1,0 +1,26 @@
+"""Wire that was found loose holds nothing: it is set anew or comes off."""
+
+from __future__ import annotations
+
+from backbud.plan.common.parts import on_part
+from backbud.plan.looks import look_at
+from backbud.species import CHANCE, Event, Proposal, Proposals, Tree, Year, after, days_after
+
+
+@after("checked", rule="wire-loose")
+def set_it_anew(tree: Tree, done: Event, year: Year) -> Proposals:
+    """The look itself is made: what is loose does not bite. Common practice, no source."""
+    look = look_at(done, "wire")
+    if look is None or look.what != "wire" or look.finding != "loose" or not tree.on("wire"):
+        return
+    for part in look.parts or ("",):
+        yield Proposal(
+            "wired",
+            days_after(done.day, 0, 7, 42),
+            what=on_part("again where it is loose", part),
+            part=part,
+            because="The wire was found loose: it no longer holds the branch.",
+            cautions=("Where the branch has set, take it off instead.",),
+            settled_by=("wired", "unwired"),
+            weight=CHANCE,
+        )

@@ -16,6 +16,7 @@ from types import FunctionType
 from typing import Any, get_args
 
 from babel.messages import Catalog
+from babel.messages.catalog import Message as Entry
 from babel.messages.mofile import write_mo
 from babel.messages.pofile import read_po, write_po
 
@@ -55,11 +56,14 @@ ALL_OF = frozenset(
 SENTENCE = re.compile(r"[^\W\d_]{2,}[,:;]? +[^\W\d_(“]")
 _IN_TEMPLATE = re.compile(r"""("[^"]+"|'[^']+') \| phrase""")
 _COUNTED_IN_TEMPLATE = re.compile(
-    r'number\([^()]+(?:\([^()]*\))?[^()]*, "([^"]+)"(?:, "([^"]+)")?\)'
+    r'number\([^()"]+(?:\([^()]*\))?[^()"]*, "([^"]+)"(?:, "([^"]+)")?\)'
 )
 
 # What settles a work, as rules have it.
 SETTLING = get_args(SettledBy)
+
+# Between the context of a word and the word, as gettext has it.
+CONTEXT = "\x04"
 
 # A sentence, or its singular and plural.
 Message = str | tuple[str, str]
@@ -129,10 +133,22 @@ def _in_code(path: Path) -> Iterator[Message]:
         yield from strings(_imported(tree, name))
 
 
+# What stands in tables for the program alone.
+_KEYS = frozenset(
+    {
+        "bag roll bottle box tub sheet bale",
+        "piece pieces cake cakes pellets spoon spoons handfuls seeds plants trees",
+        "give way", "off below", "off sides", "off top",
+        "North Carolina State University, Poisonous Plants: Rhododendron spp.",
+    }
+)  # fmt: skip
+
+
 def _is_told(text: str) -> bool:
     """Whether it is a sentence, or part of one, and not where it comes from: a publication keeps
     its own name."""
-    return bool(SENTENCE.search(text)) and (text.endswith(".") or text[0].islower())
+    is_said = SENTENCE.search(text) and text not in _KEYS
+    return bool(is_said) and (text.endswith(".") or text[0].islower())
 
 
 def _of_call(node: ast.Call, named: set[str]) -> Iterator[Message]:
@@ -236,7 +252,7 @@ def _of_rows() -> Iterator[tuple[Message, str]]:
 
     for row in ACTS:
         where = f"grammar, the act {row.word}"
-        yield row.bare, where
+        yield f"act{CONTEXT}{row.bare}", where
         yield row.word, where
         yield row.plainly or row.word.replace("-", " "), where
         yield from ((caution, where) for caution in row.cautions)
@@ -254,6 +270,10 @@ def _of_rows() -> Iterator[tuple[Message, str]]:
         yield f"{{count}} {many}", "plan, what is sold in what"
 
 
+# What a class has beside what it says: its names, and publications by their own.
+_NAMES = ("common", "also", "botanical", "sources", "__doc__", "__module__", "__annotations__")
+
+
 def _of_species() -> Iterator[tuple[Message, str]]:
     """What species say, as it stands in their classes once all is put together."""
     from importlib.metadata import entry_points
@@ -264,14 +284,14 @@ def _of_species() -> Iterator[tuple[Message, str]]:
         for base in kind.__mro__:
             if base.__module__.startswith("backbud"):
                 for name, value in vars(base).items():
-                    if name not in ("common", "also", "botanical", "__doc__", "__module__"):
+                    if name not in _NAMES:
                         yield from ((text, where) for text in _texts(value, set()))
 
 
 def _texts(value: Any, seen: set[int]) -> Iterator[str]:
     """The sentences in a value, and in what a rule's function holds."""
     if isinstance(value, str):
-        if SENTENCE.search(value) and value not in SETTLING:
+        if SENTENCE.search(value) and value not in SETTLING and value not in _KEYS:
             yield value
         return
     if id(value) in seen:
@@ -306,11 +326,21 @@ def read(language: str) -> Catalog:
 
 def renewed(language: str) -> Catalog:
     """The catalogue with every sentence of today, and what is known of each in the language."""
-    old = {one.id: one.string for one in read(language) if one.id}
+    old = {key_of(one): one.string for one in read(language) if one.id}
     new = Catalog(locale=language, project="backbud", fuzzy=False, charset="utf-8")
     for message, where in sorted(messages().items(), key=lambda one: (one[1][0], str(one[0]))):
-        new.add(message, old.get(message), locations=[(where[0], 0)])
+        context, _, text = (
+            message.rpartition(CONTEXT) if isinstance(message, str) else ("", "", message)
+        )
+        new.add(text, old.get(message), locations=[(where[0], 0)], context=context or None)
     return new
+
+
+def key_of(one: Entry) -> Message:
+    """A sentence of a catalogue as `messages` has it."""
+    if isinstance(one.id, str):
+        return f"{one.context}{CONTEXT}{one.id}" if one.context else one.id
+    return tuple(one.id)
 
 
 def po_bytes(catalogue: Catalog) -> bytes:

@@ -16,6 +16,7 @@ from backbud.collection.state import Tree
 from backbud.plan.due import Due
 from backbud.plan.followups import FollowUp, Reason
 from backbud.species import PROTECTION, Window
+from backbud.tongue import phrase
 
 # So long before its window a shelter may come off as well; ours, no source.
 EARLY = timedelta(days=7)
@@ -71,7 +72,11 @@ def _from(due: Due, day: date, due_off: date) -> FollowUp:
     if due.covers == "any":
         opens, weight = max(one.window.opens, day), one.weight
         window = Window(opens, max(one.window.best, opens), one.window.closes)
-    said = f"It was taken from under its cover on {day}, and was to stay there until {due_off}."
+    said = phrase(
+        "It was taken from under its cover on {day}, and was to stay there until {due_off}.",
+        day=day,
+        due_off=due_off,
+    )
     return replace(
         one,
         # Its name tells it from the one that was done, so that no calendar takes it for that.

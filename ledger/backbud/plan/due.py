@@ -15,7 +15,7 @@ from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.plan.followups import FollowUp, Reason
 from backbud.species import NOTHING_SAID, Covers, Proposal, Schedule, is_expected
-from backbud.tongue import ENGLISH, phrase, spoken
+from backbud.tongue import ENGLISH, act_phrase, phrase, spoken
 from backbud_grammar.act_words import SettledBy, as_act
 from backbud_grammar.forms import ActForm
 
@@ -118,8 +118,8 @@ def _where(proposal: Proposal, event: Event | None) -> str:
 def title_of(proposal: Proposal, act: ActForm) -> str:
     """The work as a person says it."""
     if not proposal.what:
-        return phrase(act.bare)
-    return phrase("{act} {what}", act=phrase(act.bare), what=phrase(proposal.what))
+        return act_phrase(act.bare)
+    return phrase("{act} {what}", act=act_phrase(act.bare), what=phrase(proposal.what))
 
 
 def _told(schedule: Schedule) -> Schedule:

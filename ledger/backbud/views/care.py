@@ -12,7 +12,7 @@ from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.plan.followups import FollowUp
 from backbud.species import Species, Window
-from backbud.tongue import continued, phrase
+from backbud.tongue import act_phrase, continued, phrase
 from backbud.views import care_words as said
 from backbud.views.paper import CareItem, CareStage, CareView, PaperTreeView, PartyView
 from backbud.views.photograph import PhotographView, portrait
@@ -140,7 +140,7 @@ def _item(some: Sequence[FollowUp], today: date, fuller: bool) -> CareItem:
 def _title(one: FollowUp, part: str) -> str:
     """A work as its owner is told of it, without a part of the tree."""
     title = one.title.removesuffix(phrase(" on {part}", part=part)) if part else one.title
-    act = phrase(one.row.bare or one.act)
+    act = act_phrase(one.row.bare or one.act)
     rest = title.removeprefix(phrase("{act} {what}", act=act, what="").rstrip()).strip()
     if one.planned and not all(map(is_plain_part, rest.split())):
         # A plan may be written in any words.

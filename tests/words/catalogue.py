@@ -10,6 +10,7 @@ import ast
 import io
 import re
 from collections.abc import Iterable, Iterator
+from datetime import UTC, datetime
 from functools import cache
 from pathlib import Path
 from types import FunctionType
@@ -321,7 +322,10 @@ def _texts(value: Any, seen: set[int]) -> Iterator[str]:
 def read(language: str) -> Catalog:
     """A language's catalogue as it was kept."""
     path = CATALOGUES / f"{language}.po"
-    return read_po(io.BytesIO(path.read_bytes() if path.exists() else b""), locale=language)
+    found = read_po(io.BytesIO(path.read_bytes() if path.exists() else b""), locale=language)
+    # No day is kept, so that the same sentences give the same bytes.
+    found.creation_date = found.revision_date = datetime(2000, 1, 1, tzinfo=UTC)
+    return found
 
 
 def renewed(language: str) -> Catalog:

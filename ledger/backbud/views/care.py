@@ -141,7 +141,8 @@ def _title(one: FollowUp, part: str) -> str:
     """A work as its owner is told of it, without a part of the tree."""
     title = one.title.removesuffix(phrase(" on {part}", part=part)) if part else one.title
     act = act_phrase(one.row.bare or one.act)
-    rest = title.removeprefix(phrase("{act} {what}", act=act, what="").rstrip()).strip()
+    head = phrase("{act} {what}", act=act, what="").rstrip()
+    rest = title[len(head) :].strip() if title.startswith(head) else title.partition(" ")[2]
     if one.planned and not all(map(is_plain_part, rest.split())):
         # A plan may be written in any words.
         title, rest = act, ""

@@ -12,7 +12,7 @@ from backbud_grammar.measures import CURRENCIES, Measure, is_money, read_number,
 from backbud_grammar.problems import Misread, nearest
 
 
-def named(form: Form) -> str:
+def label_named(form: Form) -> str:
     return f"“{form.labels[0]}”" if form.labels else "this act"
 
 
@@ -20,7 +20,7 @@ def expected(form: Form) -> str:
     return form.wanted() or "no more words"
 
 
-def own_words(form: Form) -> set[str]:
+def words_of_form(form: Form) -> set[str]:
     return {word for phrase in form.words for word in phrase.split()}
 
 
@@ -54,14 +54,14 @@ def accepted(form: Form, item: DetailItem, items: Sequence[DetailItem]) -> Measu
         if not form.sorts:
             raise Misread(
                 "unexpected-measure",
-                f"{named(form)} takes no measure",
+                f"{label_named(form)} takes no measure",
                 'Put a comma before it, or the words in "double quotes".',
                 item.offset,
                 item.length,
             )
         raise Misread(
             "wrong-measure",
-            f"“{item.text}” is not what {named(form)} takes",
+            f"“{item.text}” is not what {label_named(form)} takes",
             f"Expected {expected(form)}.",
             item.offset,
             item.length,
@@ -143,7 +143,7 @@ def _in_settings_currency(form: Form, item: DetailItem, items: Sequence[DetailIt
 
 def _without_unit(form: Form, item: DetailItem, items: Sequence[DetailItem]) -> Misread:
     after = _word_after(item, items)
-    if after is not None and after.text not in own_words(form):
+    if after is not None and after.text not in words_of_form(form):
         return Misread(
             "unknown-unit",
             f"“{after.text}” is no unit known here",
@@ -211,7 +211,7 @@ def as_list(form: Form, items: Sequence[DetailItem]) -> Measure:
     return Measure(tuple(m.numbers[0] for m in measures), last.unit, "list")
 
 
-def counted(measure: Measure, item: DetailItem) -> Measure:
+def with_count(measure: Measure, item: DetailItem) -> Measure:
     return Measure(
         measure.numbers, measure.unit, measure.sort, measure.upper, measure.per, int(item.text)
     )

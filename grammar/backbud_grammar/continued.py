@@ -14,6 +14,7 @@ from msgspec.structs import replace
 
 from backbud_grammar.kinds import KINDS
 from backbud_grammar.problems import Flaw
+from backbud_grammar.written_hours import hour_before
 
 if TYPE_CHECKING:
     from backbud_grammar.outline import Known, Scanned
@@ -90,7 +91,7 @@ class ActSlips:
         self.known = known
 
     def opening(self, text: str, so_far: list[Scanned]) -> tuple[str, str] | None:
-        word = text.split(None, 1)[0].rstrip(_BEHIND_A_WORD)
+        word = hour_before(text.lstrip())[1].split(None, 1)[0].rstrip(_BEHIND_A_WORD)
         folded = word.casefold()
         if folded not in self.known.words or _goes_on(so_far, folded, self.known):
             return None

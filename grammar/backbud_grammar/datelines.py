@@ -77,7 +77,7 @@ def heads_a_page(text: str) -> bool:
     So does a line that begins with a sign (a ruler, a bracket), or that holds a number or a name of
     a month or day.
     """
-    text = as_seen(text)
+    text = as_shown_to_eyes(text)
     if not text:
         return False
     sort = unicodedata.category(text[0])
@@ -94,7 +94,7 @@ def heads_a_page(text: str) -> bool:
 
 def holds_a_date(text: str) -> bool:
     """Whether a date stands among other words: whole, a day beside a name, or a full weekday."""
-    words = _words(as_seen(text))
+    words = _words(as_shown_to_eyes(text))
     return any(
         _WHOLE_DATE.fullmatch(word)
         or _DAY_AND_MONTH.fullmatch(word)
@@ -106,7 +106,7 @@ def holds_a_date(text: str) -> bool:
     )
 
 
-def as_seen(text: str) -> str:
+def as_shown_to_eyes(text: str) -> str:
     """The text as a reader sees it: no invisible marks, and every digit as of ASCII."""
     if text.isascii():
         return text
@@ -117,7 +117,7 @@ def as_seen(text: str) -> str:
 
 def is_dateline(text: str) -> bool:
     """Whether a line is nothing but a date, however it is written."""
-    words = _words(as_seen(text))
+    words = _words(as_shown_to_eyes(text))
     if _SPACED.fullmatch(" ".join(words)):
         return True
     if not words or not all(
@@ -136,14 +136,14 @@ def is_dateline(text: str) -> bool:
 def leading_date(text: str) -> str:
     """The words at the beginning of a line that are a date by themselves, two and more: of
     `21 Nov, cold and dry` the first two; or ""."""
-    words = as_seen(text).split()
+    words = as_shown_to_eyes(text).split()
     runs = (" ".join(words[:n]).rstrip(",:;") for n in range(min(len(words), 5), 1, -1))
     return next((run for run in runs if is_dateline(run)), "")
 
 
 def begins_with_date(text: str) -> bool:
     """Whether the first word of a line is a whole date, however its numbers stand."""
-    words = as_seen(text).split(None, 1)
+    words = as_shown_to_eyes(text).split(None, 1)
     return bool(words) and _WHOLE_DATE.fullmatch(words[0].strip(_MARKS)) is not None
 
 
@@ -156,7 +156,7 @@ def hint_of_date(text: str, above: date | None) -> str:
 
     `above`: the day of the page above, whose year is offered where the line has none.
     """
-    text = _TIME.sub("", as_seen(text)).strip()
+    text = _TIME.sub("", as_shown_to_eyes(text)).strip()
     whole = _with_year(text)
     sure = _of_weekday(text, whole)
     if whole and not sure:

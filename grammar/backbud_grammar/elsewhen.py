@@ -1,4 +1,4 @@
-"""Words that nobody read and that say an act was not done here, on that day, by a hand of ours."""
+"""Words that nobody read and that put an act on another tree or day, or in other hands."""
 
 from __future__ import annotations
 
@@ -25,6 +25,22 @@ _NOT_BY_US = re.compile(
 )
 
 
+# Of another tree, or nowhere but in thought.
+_NOT_THIS = re.compile(
+    r"\b(?:(?:the )?other one|wrong (?:tree|one)|one like (?:it|this)|neighbou?r['’]?s?|hers|theirs"
+    r"|his, not|its mother|all bar this|all but this|everything but this"
+    r"|in (?:my|his|her|our) (?:head|mind|dreams?)"
+    r"|(?:years|months|weeks|days) ago|long ago|in (?:19|20)\d\d"
+    r"|at (?!the\b|its\b|it['’])[^\W\d_]+['’]s)(?!\w)",
+    re.IGNORECASE,
+)
+_OTHERS = re.compile(
+    r"(?:so )?[^\W\d_]+ says|says [^\W\d_]+|everything else"
+    r"|(?:(?:all|the|all the) )?(?:others?(?: ones?)?|rest)",
+    re.IGNORECASE,
+)
+
+
 def elsewhen(runs: Iterable[str]) -> str:
     """The first run of words that puts an act on another day or into other hands, or "".
 
@@ -32,6 +48,13 @@ def elsewhen(runs: Iterable[str]) -> str:
     'in November'
     """
     return next(
-        (run for run in runs if _ELSEWHEN.fullmatch(run) or _NOT_BY_US.fullmatch(run)),
+        (
+            run
+            for run in runs
+            if _ELSEWHEN.fullmatch(run)
+            or _NOT_BY_US.fullmatch(run)
+            or _OTHERS.fullmatch(run)
+            or _NOT_THIS.search(run)
+        ),
         "",
     )

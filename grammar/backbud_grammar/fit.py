@@ -10,12 +10,12 @@ from functools import partial
 from backbud_grammar.accept import (
     accepted,
     as_list,
-    counted,
     expected,
     flaw_of_item,
-    named,
-    own_words,
+    label_named,
     two_measures,
+    with_count,
+    words_of_form,
 )
 from backbud_grammar.act_words import as_detail
 from backbud_grammar.dates import read_span
@@ -43,17 +43,21 @@ def fit(form: Form, items: list[DetailItem], loose: int = 0) -> Detail:
     if form.worded and not words:
         raise Misread("unexpected-measure", "a word must say what is counted", "", *extent(items))
     if form.bound and measure is None:
-        raise Misread("no-measure", f"{named(form)} needs {expected(form)}", "", *extent(items))
+        raise Misread(
+            "no-measure", f"{label_named(form)} needs {expected(form)}", "", *extent(items)
+        )
     if form.labels:
         if form.refers and not handle:
             raise Misread(
                 "no-handle",
-                f"{named(form)} needs the handle of a {' or a '.join(form.refers)}",
+                f"{label_named(form)} needs the handle of a {' or a '.join(form.refers)}",
                 "",
                 *extent(items),
             )
         if form.words == ANY_WORDS and not words and measure is None:
-            raise Misread("no-words", f"nothing stands after {named(form)}", "", *extent(items))
+            raise Misread(
+                "no-words", f"nothing stands after {label_named(form)}", "", *extent(items)
+            )
     elif not (measure or handle or words or date):
         raise Misread("unknown-detail", "nothing is said here")
     elif form.refers and form.bound and not handle:
@@ -74,7 +78,7 @@ def _date_among(form: Form, items: list[DetailItem]) -> tuple[str, list[DetailIt
     if not form.labels or measured:
         return "", items
     if not items:
-        raise Misread("no-date", f"{named(form)} needs {expected(form)}", "")
+        raise Misread("no-date", f"{label_named(form)} needs {expected(form)}", "")
     text = written_of(items)
     try:
         read_span(text)
@@ -121,7 +125,7 @@ def _sorted_out(
         elif measure is not None:
             if not _is_count(items, i - 1):
                 raise two_measures(items[i - 1], item)
-            measure = counted(measure, item)
+            measure = with_count(measure, item)
         else:
             measure = accepted(form, item, items)
     return measure, words
@@ -153,7 +157,7 @@ _COUNT = re.compile(r"[1-9][0-9]{0,3}")
 
 def _reference(form: Form, words: list[DetailItem]) -> tuple[str, list[DetailItem]]:
     """The first word that is none of the form's own is the handle; `the` may stand before it."""
-    own = own_words(form)
+    own = words_of_form(form)
     for i, item in enumerate(words):
         if item.text in NO_HANDLES:
             break
@@ -189,7 +193,7 @@ def _wrong_words(form: Form, words: Sequence[DetailItem], text: str) -> Misread:
     if form.labels:
         return Misread(
             "unknown-word",
-            f"“{text}” is not understood after {named(form)}",
+            f"“{text}” is not understood after {label_named(form)}",
             partial(_hint_for_words, text, form),
             *extent(words),
         )

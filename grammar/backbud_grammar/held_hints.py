@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from msgspec.structs import replace
+
 from backbud_grammar.forms import ActForm
 from backbud_grammar.held_back import CHANGES_NOTHING, HELD_CODE
 from backbud_grammar.hints import PART_WORDS
@@ -49,21 +51,28 @@ def flaw_of_limiter(form: ActForm, text: str, limiter: str, at: int) -> Flaw:
 
 def held_hint(form: ActForm, word: str, text: str, unread: Sequence[str], flaw: Flaw) -> str:
     """How to write it: what was meant, before what was expected."""
-    hint = flaw.hint
-    if form.bearing == "ends":
-        # Behind the dashes its words would no longer hold it back.
-        hint = hint.replace(REMARK_HINT, "").rstrip()
+    hint = without_dashes(form, word, flaw).hint
     if "?" in " ".join(unread):
         return _WHO_ASKS
     if is_undone(form, unread):
         return _came_off(form, text)
     if form.of_all and flaw.code in ("unknown-detail", "unknown-word", "unexpected-measure"):
+        # No word that is like another is meant here: `lost the top` is not `lost to`.
+        hint = "" if hint.startswith("Did you mean") else hint
         return " ".join(filter(None, (_not_all_of_it(form, text), hint)))
     if word.casefold() in form.bare_words and form.bearing != "ends":
         return f"Write {form.word} where it was done, noted where it was only seen. {hint}"
     if limiter_among(unread, LIMITING) and hint.startswith(("Did you mean", "Expected", "Give it")):
         return _WHAT_WAS_DONE
     return hint
+
+
+def without_dashes(form: ActForm, word: str, flaw: Flaw) -> Flaw:
+    """The flaw without the way to write free words: of what ends, or may be a noun, they would no
+    longer hold it back behind the dashes."""
+    if form.bearing != "ends" and word.casefold() not in form.bare_words:
+        return flaw
+    return replace(flaw, hint=flaw.hint.replace(REMARK_HINT, "").rstrip())
 
 
 def _came_off(form: ActForm, text: str) -> str:

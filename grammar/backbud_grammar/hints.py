@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 from functools import partial
 
-from backbud_grammar.accept import own_words
+from backbud_grammar.accept import words_of_form
 from backbud_grammar.choose import labelled, likely, without_share
 from backbud_grammar.fit import fit
 from backbud_grammar.forms import ANY_WORDS, Form
@@ -38,7 +38,7 @@ def error_of(items: list[DetailItem], lexicon: Lexicon) -> Misread:
         return _unknown(values, lexicon)
     bare = [form for form in lexicon.bare if not form.worded]
     error = _first_error(likely(bare, values), values)
-    known = {word.casefold() for form in bare for word in own_words(form)}
+    known = {word.casefold() for form in bare for word in words_of_form(form)}
     odd = next(
         (
             i

@@ -11,7 +11,7 @@ from msgspec import Struct
 
 from backbud_grammar.measures import BY_WRITING, Measure, read_number, unit_named
 from backbud_grammar.problems import Misread, nearest
-from backbud_grammar.shape import Part, parts_of
+from backbud_grammar.shape import Part, parts_of_detail
 
 
 class DetailItem(Struct, frozen=True):
@@ -65,7 +65,7 @@ def read_item_list(text: str) -> list[DetailItem]:
     if _MORE_THAN_WORDS.search(text) is None:
         # Nothing but the grammar's WORDs can stand there.
         return [DetailItem("word", found[0], found.start()) for found in _WORD.finditer(text)]
-    parts = parts_of(text)
+    parts = parts_of_detail(text)
     if parts is None:
         raise _unclosed(text)
     return [item_of(part, text) for part in parts]

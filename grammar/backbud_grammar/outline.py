@@ -29,6 +29,7 @@ from backbud_grammar.kinds import KINDS
 from backbud_grammar.problems import Flaw
 from backbud_grammar.quick_outline import quick_blocks
 from backbud_grammar.syntax import Act, Block, Card, CardLine, Page, Seam, Section, Stray
+from backbud_grammar.written_hours import hour_before, hour_of_day, with_hour_behind
 
 # The number of a line's first line (0 first), and its text: deeper lines stand in it after a \n.
 Scanned = tuple[int, str]
@@ -112,8 +113,7 @@ def read_section(section: bytes, known: Known) -> Section:
         lines = text.split("\n")
         quick = quick_blocks(lines, known.words, known.prose, partial(_joined, known))
         if quick is not None:
-            date, weather, column = _day(lines[0].rstrip())
-            return Page(date, weather, column, tuple(quick[0]), tuple(quick[1]))
+            return _page(lines[0].rstrip(), tuple(quick[0]), tuple(quick[1]))
     return read_any_section(text, known)
 
 
@@ -139,8 +139,14 @@ def read_any_section(text: str, known: Known) -> Section:
         )
     if head is None:
         return Stray(tuple(blocks), tuple(flaws))
-    date, weather, column = _day(head[1])
-    return Page(date, weather, column, tuple(blocks), tuple(flaws))
+    return _page(head[1], tuple(blocks), tuple(flaws))
+
+
+def _page(line: str, blocks: tuple[Block, ...], flaws: tuple[Flaw, ...]) -> Page:
+    date, hour, weather = hour_of_day(*_first_word(line))
+    column = len(line) - len(weather) + 1
+    has_hours = any(act.hour for block in blocks for act in block.acts)
+    return Page(date, weather, column, blocks, flaws, hour, has_hours)
 
 
 def _without_long_lines(text: str) -> tuple[str, list[Flaw]]:
@@ -207,11 +213,6 @@ def _scan(
     for of, at, more in joined:
         of[at] = (of[at][0], "\n".join((of[at][1], *more)))
     return head, loose, blocks
-
-
-def _day(line: str) -> tuple[str, str, int]:
-    date, rest = _first_word(line)
-    return date, rest, len(line) - len(rest) + 1
 
 
 def _first_word(text: str) -> tuple[str, str]:
@@ -298,7 +299,7 @@ def _joined(known: Known, group: list[Scanned], flaws: list[Flaw]) -> Act:
 
 def read_act_line(text: str, line: int, known: Known) -> Act:
     """Read an act that stands on one line, the common case."""
-    body = text.lstrip()
+    hour, body = hour_before(text.lstrip())
     word, rest = _first_word(body)
     if word.casefold() not in known.words:
         word, rest = _two_words(word, rest, body, known)
@@ -306,7 +307,8 @@ def read_act_line(text: str, line: int, known: Known) -> Act:
     column, text_column = size - len(body) + 1, size - len(rest) + 1
     if ("--" in rest or "—" in rest) and word.casefold() not in known.prose:
         rest, remark = _without_remark(rest)
-    return Act(word, rest, remark, line, column, text_column)
+    act = Act(word, rest, remark, line, column, text_column, hour=hour)
+    return with_hour_behind(act, known.acts.get(word.casefold())) if ":" in rest else act
 
 
 def _two_words(word: str, rest: str, body: str, known: Known) -> tuple[str, str]:
@@ -331,4 +333,6 @@ def _join(group: list[Scanned], known: Known) -> Act:
     remark = ""
     if first.word.casefold() not in known.prose:
         text, remark = _without_remark(text)
-    return Act(first.word, text, remark, first.line, first.column, first.text_column, seams)
+    act = Act(first.word, text, remark, first.line, first.column, first.text_column, seams)
+    act = replace(act, hour=first.hour)
+    return with_hour_behind(act, known.acts.get(act.word.casefold())) if ":" in text else act

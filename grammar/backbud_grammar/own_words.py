@@ -11,6 +11,7 @@ from collections.abc import Iterable, Mapping
 from functools import cache
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.forms import ANY_WORDS, ActForm
@@ -130,6 +131,7 @@ def _as_act(act: Act, line: str, places: list[int], known: Known) -> Expanded:
     new = Act(
         read.word, text, remark, act.line, act.column, act.text_column, act.seams, act.left_out
     )
+    new = replace(new, hour=act.hour or read.hour)
     return Expanded(new, tuple(old))
 
 

@@ -11,6 +11,7 @@ from backbud_grammar.act_reading import ActReading, corrected_prose, prose_readi
 from backbud_grammar.acts import DAY_FORMS
 from backbud_grammar.card_lines import read_card_line
 from backbud_grammar.contradictions import contradictions
+from backbud_grammar.count_and_price import count_beside_price
 from backbud_grammar.details import Reading, part_at_commas, read_detail
 from backbud_grammar.forms import ActForm, Form, KindForm
 from backbud_grammar.hints import NO_DETAILS, expected_of
@@ -248,6 +249,9 @@ class Details:
                     flaws.append(self._explained(flaw, key, start, piece, text, hints=hints))
             if len(details) > 1:
                 names = {detail.name for detail in details}
+                if len(names) < len(details):
+                    details = count_beside_price(details, lexicon)
+                    names = {detail.name for detail in details}
                 if len(names) < len(details) or not lexicon.watched.isdisjoint(names):
                     flaws += contradictions(details, starts, lexicon)
         return ActReading(named, tuple(details), tuple(starts), tuple(flaws))

@@ -6,12 +6,15 @@ page `outline.py` makes the outline, step by step; tests hold the two together.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 
 from backbud_grammar.continued import REMARK
 from backbud_grammar.problems import Flaw
 from backbud_grammar.syntax import Act, Block
+from backbud_grammar.written_hours import HOUR
 
+HOUR_IN = re.compile(HOUR)
 # The number of a line (0 first), and the line.
 Numbered = tuple[int, str]
 # Puts an act together from its line and deeper ones, which may not all go on with it.
@@ -64,6 +67,8 @@ def quick_blocks(
         if folded not in words:
             return None
         rest = rest.lstrip()
+        if ":" in rest and HOUR_IN.search(rest):
+            return None
         column, remark = size - len(rest) + 1, ""
         if ("--" in rest or "—" in rest) and folded not in prose:
             mark = REMARK.search(rest)

@@ -81,7 +81,7 @@ _LESS_OFF = re.compile(
     r"(?:one|two|three|four|five|ten|\d+)(?: of\b|(?: branch(?:es)?)?\s*(?:[,.;]|$))|"
     r"(?:lower|upper|outer|inner|top|bottom) branch|everything (?:below|above|under)|"
     rf"(?:the )?(?:{'|'.join(sorted(PART_WORDS))})(?: \w+)? (?:stays?|still on|left on|lives?)\b|"
-    r"left the [\w-]+ on|still (?:on|wired)\b"
+    r"left the [\w-]+ on|still (?:on|wired)\b|(?:and |then )?(?:re-?wired|wired again|new wire)\b"
 )
 # What is still to come has not ended anything yet: `returned -- she'll come on sunday`.
 _TO_COME = re.compile(r"(?i)(?:\S+ ){0,3}(?:will\b|\S+['’]ll\b|going to\b|to be \w+)")

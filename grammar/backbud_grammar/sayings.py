@@ -7,7 +7,10 @@ from collections.abc import Mapping
 
 # By the act as its table has it, what stands behind the word where nothing was done to a tree.
 _SAYINGS: Mapping[str, str] = {
-    "soaked": r"to the (?:skin|bone)|my |(?:him|her|my)self|by (?:a |the )?(?:shower|storm)",
+    "soaked": (
+        r"to the (?:skin|bone)|my |(?:him|her|my)self|in (?:sun|gloom|tears|sweat|rain)"
+        r"|the labels?|by (?:a |the )?(?:shower|storm)"
+    ),
     "fed": r"up\b|(?:the )?(?:cat|dog|birds?|fish|hens|chickens|kids)\b",
     "moved": r"(?:house|home|on|away|offices?|to tears)\b",
     "lost": (
@@ -29,6 +32,9 @@ _SAYINGS: Mapping[str, str] = {
         r"|(?:on|off) the (?:tap|water|heater|heating|lights?|pump))\b"
     ),
     "watered": r"down\b|(?:the )?(?:lawn|garden|tomatoes|beans|veg|roses)\b",
+    "protected": r"(?:species|tree|area|status|order|by (?:law|the))\b",
+    "rubbed": r"(?:off )?(?:on (?:me|us|him|her|them)|(?:all )?the (?:paint|label|rust|dirt))\b",
+    "shaded": r"my\b",
     "raised": r"(?:eyebrows|the question)\b",
     "carved": r"up\b|(?:the )?(?:roast|pumpkin|turkey|joint)\b",
     "potted-on": r"(?:history|biography|account|guide|summary|version|lecture|beauty|shrimps?)\b",

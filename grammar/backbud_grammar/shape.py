@@ -39,7 +39,7 @@ _OWN_SHAPE = re.compile(r"\d{8}|m[23]")
 _DIGITS = dict.fromkeys(range(ord("0"), ord("9") + 1), "0")
 
 
-def parts_of(text: str) -> tuple[Part, ...] | None:
+def parts_of_detail(text: str) -> tuple[Part, ...] | None:
     """Parse a detail; None where the grammar has no reading of it."""
     return SHAPES.of(text if _OWN_SHAPE.search(text) else text.translate(_DIGITS))
 

@@ -29,7 +29,7 @@ class Act(Struct, frozen=True, array_like=True, gc=False):
 
     `left_out`: what was refused below it, and may go on with it. `kept`: words of its line that
     were not used and bear on nothing; they stand in no detail. `written`: its line as it stands in
-    the file, where it was said in other words.
+    the file, where it was said in other words. `hour`: as written (`10:30`), "" where none.
     """
 
     word: str
@@ -42,6 +42,7 @@ class Act(Struct, frozen=True, array_like=True, gc=False):
     left_out: str = ""
     kept: tuple[str, ...] = ()
     written: str = ""
+    hour: str = ""
 
     def place_of(self, offset: int) -> tuple[int, int]:
         """Return the line and column of a character of `text`."""
@@ -92,13 +93,19 @@ class CardLine(Struct, frozen=True, array_like=True, gc=False):
 
 
 class Page(Struct, frozen=True, array_like=True, gc=False, tag="page"):
-    """A dated page: the date and the day's weather as written, then the blocks."""
+    """A dated page: the date and the day's weather as written, then the blocks.
+
+    `hour`: behind the date, as written (`10:30`), "" where none. `has_hours`: some of its acts have
+    one of their own.
+    """
 
     date: str
     weather: str
     weather_column: int
     blocks: tuple[Block, ...]
     flaws: tuple[Flaw, ...] = ()
+    hour: str = ""
+    has_hours: bool = False
 
 
 class Card(Struct, frozen=True, array_like=True, gc=False, tag="card"):

@@ -145,8 +145,8 @@ def _line_up(lines: list[_Line], parsed: Parsed, details: Details) -> None:
         if isinstance(section, Page):
             here[0].sort = "date"
             if section.weather:
-                weather = here[0].text[section.weather_column - 1 :]
-                here[0].text = f"{section.date}{DATE_GAP}{weather}"
+                date, weather = _date_and_weather(here[0].text, section)
+                here[0].text = f"{date}{DATE_GAP}{weather}"
         elif isinstance(section, Card):
             here[0].sort = "card"
             here[0].text = f"{section.kind} {section.handle}".rstrip()
@@ -163,6 +163,12 @@ def _line_up(lines: list[_Line], parsed: Parsed, details: Details) -> None:
                 )
         for block, end in _with_ends(section.blocks, len(here)):
             _line_up_block(here, block, end, section.flaws, details)
+
+
+def _date_and_weather(line: str, page: Page) -> tuple[str, str]:
+    """The date with its hour, each as written and parted by one blank, and the weather."""
+    at = page.weather_column - 1
+    return " ".join(line[:at].split()), line[at:]
 
 
 def _sort(text: str) -> Sort:
@@ -238,7 +244,9 @@ def _lead_of_act(act: Act, line: str, details: Details) -> _Lead:
     gap = line[act.column - 1 + len(act.word) : act.text_column - 1]
     if act.word.casefold() not in details.acts and not _stands_apart(gap):
         return _Lead(line.lstrip())
-    return _Lead(act.word, line[act.text_column - 1 :])
+    # An hour stands in front of the word, or of the details.
+    before, behind = line[: act.column - 1].split(), line[act.column - 1 + len(act.word) :]
+    return _Lead(" ".join((*before, act.word)), behind.lstrip())
 
 
 def _lead_of_card_line(line: CardLine, text: str, card: Card, details: Details) -> _Lead:
@@ -327,7 +335,8 @@ def _meaning(parsed: Parsed, details: Details) -> list[tuple[int, Any]]:
             [flaw.code for flaw in section.flaws],
         )
         if isinstance(section, Page):
-            said = ("page", section.date, section.weather, _weather(section, details), *said)
+            day = section.date, section.hour
+            said = ("page", day, section.weather, _weather(section, details), *said)
         elif isinstance(section, Card):
             said = (
                 "card",
@@ -346,7 +355,10 @@ def _block(block: Block, details: Details) -> tuple[Any, ...]:
     return (
         block.subjects,
         subjects,
-        [(act.word, act.text, act.remark, act.left_out, _act(act, details)) for act in block.acts],
+        [
+            (act.hour, act.word, act.text, act.remark, act.left_out, _act(act, details))
+            for act in block.acts
+        ],
     )
 
 

@@ -15,7 +15,7 @@ from backbud_grammar.act_words import ActWord
 from backbud_grammar.elsewhen import elsewhen
 from backbud_grammar.forms import ANY_WORDS, ActForm, Form
 from backbud_grammar.held_back import CHANGES_NOTHING, HELD_CODE
-from backbud_grammar.held_hints import flaw_of_limiter, held_hint, is_undone
+from backbud_grammar.held_hints import flaw_of_limiter, held_hint, is_undone, without_dashes
 from backbud_grammar.limiters import ENDS_OF_TREES, LIMITING, limiter_among, says_off
 from backbud_grammar.limiters_read import limiter_read, no_cause
 from backbud_grammar.problems import Flaw
@@ -61,8 +61,13 @@ def told(
                 message=f"{wrong[0].message}, {CHANGES_NOTHING}",
                 hint=held_hint(form, word, text, unread, wrong[0]),
             )
-            return True, tuple(first if flaw is wrong[0] else flaw for flaw in flaws)
-    if form.word == _MOVE and not any(detail.name == "to" for detail in reading.details):
+            return True, tuple(
+                first if flaw is wrong[0] else without_dashes(form, word, flaw) for flaw in flaws
+            )
+    if form.word == _MOVE and (
+        text[:4].casefold() == "the " or not any(one.name == "to" for one in reading.details)
+    ):
+        # `moved the bench` is said of the bench.
         return True, (*flaws, _no_place())
     found = limiter_read(form, word, reading, forms)
     if found is None and form.word in ENDS_OF_TREES:

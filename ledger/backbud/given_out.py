@@ -9,7 +9,7 @@ from backbud.plan.run import Plan
 from backbud.plan.stores import Stores, stores_of
 from backbud.session import Session
 from backbud.views.audience import PUBLIC, Audience, Eyes
-from backbud.views.dataset import DatasetView, as_seen, details_of
+from backbud.views.dataset import DatasetView, as_seen, typed_details
 from backbud.views.grounds import grounds_of
 from backbud.views.history import late_in
 from backbud.views.listed import place_rows, pot_rows
@@ -40,7 +40,7 @@ def dataset_of(session: Session, eyes: Eyes) -> DatasetView:
             )
             for handle, tree in trees.items()
         ),
-        details={handle: details_of(tree.history) for handle, tree in trees.items()},
+        details={handle: typed_details(tree.history) for handle, tree in trees.items()},
         places=place_rows(things, trees.values()),
         pots=pot_rows(things, trees.values(), settings.figures),
         people=people_view(things, trees.values(), names, settings.keeper),

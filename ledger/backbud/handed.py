@@ -16,7 +16,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.calendar.which_feeds import Feed
-from backbud.issued.record import PURPOSE, IssuedPaper, digest_of, mark_of, read_issued
+from backbud.issued.record import PURPOSE, IssuedPaper, paper_digest, paper_mark, read_issued
 from backbud.pages.folder import (
     CALENDAR,
     HandedPaper,
@@ -56,11 +56,11 @@ def papers_issued(session: Session, view: Nursery, person: str) -> Iterator[Owne
     replaced = {paper.after for paper in issued}
     for paper in issued:
         found = session.journal.things.find(paper.person)
-        ours = bool(key) and compare_digest(paper.mark, mark_of(paper, key))
+        ours = bool(key) and compare_digest(paper.mark, paper_mark(paper, key))
         if found is None or found.handle != person or not ours:
             continue
         content = read_plain(session.journal.folder, paper.file)
-        if content is not None and digest_of(content) == paper.digest:
+        if content is not None and paper_digest(content) == paper.digest:
             name = paper.file.rpartition("/")[2]
             yield OwnersFile(f"papers/{name}", content, _told(paper, content, replaced))
 

@@ -8,7 +8,7 @@ from datetime import date, timedelta
 from backbud.plan.followups import State
 from backbud.plan.waits import WAITS
 from backbud.say import Heading
-from backbud.views.day import joint_title, rounds, stands
+from backbud.views.day import joint_title, rounds, stands_under
 from backbud.views.history import EntryView
 from backbud.views.tree import ThingView, TreeView
 from backbud.views.work import WorkView
@@ -29,7 +29,7 @@ def due_lines(found: Sequence[WorkView], today: date, within: timedelta) -> Iter
         yield f"Nothing is due until {day(today + within, today.year)}."
         return
     for states, heading in HEADINGS:
-        some = [work for work in found if stands(work, today) in states]
+        some = [work for work in found if stands_under(work, today) in states]
         if not some:
             continue
         yield Heading(f"{heading} ({len(some)})")
@@ -89,7 +89,7 @@ def _beside(those: Sequence[WorkView]) -> Iterator[str]:
 
 def _when(those: Sequence[WorkView], today: date) -> str:
     first = min(those, key=lambda one: one.closes)
-    stand = stands(first, today)
+    stand = stands_under(first, today)
     if stand == "coming":
         days = between(first.opens, first.closes, today.year)
         if first.opens <= today:
@@ -207,7 +207,8 @@ def _done(entry: EntryView, as_read: bool) -> str:
     held = "held back: " if entry.held_back else ""
     told = "; ".join(filter(None, (entry.beside, entry.whose)))
     beside = f" · {told}" if told else ""
-    line = f"{entry.date}  {held}{entry.as_read if as_read else entry.written}{beside}{remark}"
+    when = f"{entry.date} {entry.hour}".rstrip()
+    line = f"{when}  {held}{entry.as_read if as_read else entry.written}{beside}{remark}"
     if entry.late is not None:
         how = "changed" if entry.late.changed else "written down"
         line = f"{line}  [{how} on {entry.late.on}]"

@@ -311,7 +311,7 @@ class Session:
     def summary(self) -> str:
         """What was read, in one line."""
         events = sum([page.acts for page in self.journal.pages])
-        pages = len(self.journal.pages)
+        pages = len({(page.file, page.line) for page in self.journal.pages})
         here, acts = number(self._here.value, "tree"), number(events, "act")
         return f"{here} here, {acts} on {number(pages, 'page')}."
 

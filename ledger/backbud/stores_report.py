@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from backbud.pages.stores import StoresSheet, sheet_of
+from backbud.pages.stores import StoresSheet, stores_sheet
 from backbud.views.shelf import ShelfView
 
 
 def stores_lines(stores: ShelfView, year: int) -> Iterator[str]:
     """What to buy, what is on the shelf, and what could not be reckoned."""
-    sheet = sheet_of(stores, year)
+    sheet = stores_sheet(stores, year)
     if not (sheet.shelf or sheet.to_buy or sheet.missing):
         yield "Nothing is written of what is bought and used up: begin with a material card."
         return

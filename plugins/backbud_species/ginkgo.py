@@ -7,8 +7,17 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, RepotInterval, Rule, StageMonths
+from backbud.species import (
+    COMMON_PRACTICE,
+    FROM_MEMORY,
+    Fact,
+    Judge,
+    RepotInterval,
+    Rule,
+    StageMonths,
+)
 from backbud_species.habits.broadleaves import BroadleafDeciduous
+from backbud_species.habits.judges import never_stripped
 from backbud_species.habits.works import (
     ALWAYS,
     altered,
@@ -31,6 +40,7 @@ _HONG_KONG = "Hospital Authority of Hong Kong, Toxic plants: Ginkgo biloba"
 class Ginkgo(BroadleafDeciduous):
     """An upright tree of spurs and few long shoots, whose cuts never close."""
 
+    judges: ClassVar[tuple[Judge, ...]] = (never_stripped,)
     rule_prefix = "ginkgo"
     botanical = "Ginkgo biloba"
     common = ("ginkgo", "maidenhair tree")

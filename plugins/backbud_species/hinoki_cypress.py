@@ -117,7 +117,11 @@ class HinokiCypress(Conifer):
             where="fans that turn dull and grey-green on one side",
             because="Root rot in a wet pot shows first in the colour of the fans, one branch at a "
             "time.",
-            cautions=("Look at the roots and the drainage before anything is sprayed.",),
+            cautions=(
+                "Look at the roots and the drainage before anything is sprayed.",
+                "Brown bark at the collar may be Phytophthora austrocedri, known of other false "
+                "cypresses (Forest Research): in Britain a nursery has to report it.",
+            ),
         ),
         shades_in_heat(
             "shade", because="Hot dry air browns the edges of its fans even in a wet pot."

@@ -104,6 +104,13 @@ def test_formulas_merged_cells_hidden_rows_and_errors_of_a_workbook(desk: Desk) 
     )
 
 
+def test_numbers_that_are_stored_as_text_are_read_as_they_stand(desk: Desk) -> None:
+    data = by_xlsxwriter([ROWS[0], ["2021-04-03", "anvil", "wired", "2 mm Al on left 1", "'2"]])
+    assert "noted       Hours: '2" in body(desk.shown(data, "list.xlsx"))
+    data = by_openpyxl([ROWS[0], ["2021-04-03", "anvil", "wired", "2 mm Al on left 1", "2"]])
+    assert "worked      2 h" in body(desk.shown(data, "list.xlsx"))
+
+
 def test_a_formula_that_came_to_nothing_is_told_with_its_text(desk: Desk) -> None:
     data = by_openpyxl([ROWS[0], [date(2021, 4, 3), "anvil", '=HYPERLINK("x")']])
     view = desk.shown(data, "list.xlsx")

@@ -52,6 +52,7 @@ def test_entities_in_other_letters_are_not_read() -> None:
     assert "is no UTF-8" in refused(data, "list.ods")
 
 
+@pytest.mark.slow
 def test_a_file_that_unpacks_to_a_gigabyte_is_refused_at_once() -> None:
     out = io.BytesIO()
     with (
@@ -74,6 +75,15 @@ def test_a_size_that_is_a_lie_unpacks_to_no_more_than_it_says(tmp_path: Path) ->
     assert data.count(size) == 2
     lying = bytes(data.replace(size, (10).to_bytes(4, "little")))
     assert "no sound spreadsheet" in refused(lying)
+
+
+def test_what_is_named_like_a_spreadsheet_and_is_none_is_told() -> None:
+    for text in (b"<html><table>", b'\xef\xbb\xbf<?xml version="1.0"?>', b"\n<!DOCTYPE html>"):
+        assert "this is markup" in refused(text)
+    assert "cannot be read" in refused(zipped({"word/document.xml": "<x/>"}))
+    # One that does not begin with what it is, as some write it.
+    ods = zipped({"content.xml": "<x/>", "mimetype": "x"})
+    assert open_list(ods, "", "").sheets == ()
 
 
 def test_more_parts_twice_the_same_part_and_locked_parts_are_refused() -> None:

@@ -110,7 +110,8 @@ def test_rows_that_were_brought_are_known_when_their_lines_moved(desk: Desk) -> 
     [
         (["13/03/2021", "04/05/2021"], "day-first", ""),
         (["03/13/2021", "04/05/2021"], "month-first", ""),
-        (["05/05/2021"], "day-first", ""),
+        (["05/05/2021"], "", ""),
+        (["05/05/2021", "13/05/2021"], "day-first", ""),
         (["2021-04-05", "5 April 2021", "Mar 2021"], "", ""),
         (["04/05/2021"], "", "row 2: “04/05/2021” is 2021-05-04 (day-first) or 2021-04-05 "),
         (["13/03/2021", "03/13/2021"], "", "no one order reads all of its dates"),
@@ -137,6 +138,31 @@ def test_dates_that_can_be_read_in_two_ways_are_asked(
     assert view.sheets[0].dates == order
     assert [one.message.startswith(asks) for one in view.asks] == ([True] if asks else [])
     assert bool(view.text) != bool(asks)
+
+
+def test_what_a_mapping_leaves_open_or_says_twice_is_asked(desk: Desk) -> None:
+    columns = '[[sheet]]\nrows = "works"\n[sheet.columns]\n'
+    text = "A,B,C\n2021-06-01,watered,anvil\n"
+    twice = f'file = "list.csv"\n{columns}A = "date"\nB = "act"\nC = "act"\n'
+    assert [one.message for one in desk.shown(text, mapping=twice).asks] == [
+        "the columns B and C both mean “act”"
+    ]
+    none = f'file = "list.csv"\n{columns}B = "act"\nC = "tree"\n'
+    assert [one.message for one in desk.shown(text, mapping=none).asks] == [
+        "no column says which date a row is of"
+    ]
+    nobody = desk.shown("Species name?,Colour\nx,y\n", rows="pots", heading=1)
+    assert [one.message for one in nobody.asks] == ["no column says which pot a row is of"]
+
+
+def test_only_what_was_said_or_shown_is_kept_for_the_next_list(desk: Desk) -> None:
+    """5 May says nothing of the next list's order, nor do this list's letters of its own."""
+    desk.written("Date;Work;Tree\n05/05/2021;watered;anvil\n".encode("utf-16"))
+    mapping = (desk.folder / "brought/list.csv.toml").read_text()
+    assert '\n# dates = "day-first"' in mapping
+    assert "encoding" not in mapping and "separator" not in mapping
+    view = desk.shown("Date,Work,Tree\n05/06/2021,watered,anvil\n", mapping=mapping)
+    assert view.asks[0].message.startswith("row 2: “05/06/2021” is 2021-06-05 (day-first) or ")
 
 
 def test_an_answer_is_kept_in_the_mapping_and_used_again(desk: Desk) -> None:
@@ -289,6 +315,72 @@ def test_a_mapping_says_what_a_column_means(desk: Desk) -> None:
         "2021-03-04\n\nbig-maple\n  pruned"
     )
     assert view.left_out == {"Secret": 1}
+
+
+def test_a_list_may_call_an_act_by_its_word_in_ing(desk: Desk) -> None:
+    """And by nothing more than that word: a question and a sentence stay words."""
+    view = desk.written(
+        "Date,Tree,Activity,Details\n2021-03-01,anvil,Repotting,1/3 off below\n"
+        "2021-03-02,anvil,WIRING,\n2021-03-03,anvil,Pruning?,\n"
+        "2021-03-04,anvil,pruning next week,\n"
+    )
+    assert body(view) == (
+        "2021-03-01\n\nanvil\n  repot       1/3 off below\n\n2021-03-02\n\nanvil\n  wire\n\n"
+        "2021-03-03\n\nanvil\n  noted       Pruning?\n\n"
+        "2021-03-04\n\nanvil\n  noted       pruning next week"
+    )
+    assert (view.acts, view.notes) == (2, 2)
+
+
+def test_cards_of_every_sort(desk: Desk) -> None:
+    """Two lists more, each by its own labels; what a label does not take is a note."""
+    people = desk.written(
+        "Customer,Phone,Town,Place,Hourly rate (EUR)\nE. Marrow,0000 1,Oxley,by the mill,30\n",
+        "people.csv",
+    )
+    assert body(people) == (
+        "person e-marrow\n  name       E. Marrow\n  contact    0000 1\n  town       Oxley\n"
+        "  note       Place: by the mill\n  rate       30 EUR"
+    )
+    stock = desk.written("Item,Pack size,Cost (EUR),NPK\nGrit,bag of 20 L,7,none\n", "stock.csv")
+    assert body(stock) == (
+        "material grit\n  name       Grit\n  sold in    bag of 20 L\n  price      7 EUR\n"
+        "  note       NPK: none"
+    )
+    trees = desk.written(
+        "Species,Quantity,Owner,Health\n"
+        "Chinese elm,1,E. Marrow,poor\nChinese elm,5 cuttings,,weak\n",
+        "trees.csv",
+    )
+    assert body(trees) == (
+        "tree chinese-elm\n  kind       Chinese elm\n  note       Quantity: 1\n"
+        "  owner      e-marrow\n  note       Health: poor\n\n"
+        "tree chinese-elm-2\n  kind       Chinese elm\n  count      5 cuttings\n"
+        "  strength   weak"
+    )
+    assert desk.problems() == []
+
+
+def test_a_long_note_stands_on_several_lines(desk: Desk) -> None:
+    words = " ".join(f"word{n}" for n in range(3_600))
+    view = desk.written(f"Date,Work,Tree\n2021-06-01,{words},anvil\n")
+    lines = [line.strip() for line in body(view).splitlines() if "noted" in line]
+    assert len(lines) == 4 and max(map(len, lines)) < 8_100
+    assert " ".join(line.split(None, 1)[1] for line in lines) == words
+    assert desk.problems() == []
+
+
+def test_hours_and_materials_are_read_where_they_read(desk: Desk) -> None:
+    view = desk.written(
+        "Date,Work,Tree,Minutes,Materials\n"
+        "2021-06-01,repotted,anvil,90,2 bags akadama\n2021-06-02,pruned,anvil,a while,my wits\n"
+    )
+    assert body(view) == (
+        "2021-06-01\n\nanvil\n  repotted\n  worked      90 min\n  used        2 bags akadama\n\n"
+        "2021-06-02\n\nanvil\n  pruned\n  noted       Minutes: a while\n"
+        "  noted       Materials: my wits"
+    )
+    assert desk.problems() == []
 
 
 def test_lines_are_not_jotted_into_what_was_brought(desk: Desk) -> None:

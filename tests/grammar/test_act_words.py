@@ -5,12 +5,12 @@ from __future__ import annotations
 from typing import get_args
 
 from backbud_grammar.acts import ACTS, acts_with, words
-from backbud_grammar.acts.generate import WORDS_FILE, text
+from backbud_grammar.acts.generate import WORDS_FILE, words_file
 from backbud_grammar.forms import ActForm, Trait
 
 
 def test_the_types_are_made_of_the_table() -> None:
-    assert WORDS_FILE.read_text(encoding="utf-8") == f"{text()}\n"
+    assert WORDS_FILE.read_text(encoding="utf-8") == f"{words_file()}\n"
 
 
 def test_the_types_hold_past_forms_names_and_words() -> None:

@@ -249,3 +249,11 @@ def test_emacs_knows_every_act_label_and_kind() -> None:
         depth += 1 if sign == "(" else -1
         assert depth >= 0
     assert depth == 0
+
+
+def test_an_act_behind_an_hour_is_an_act() -> None:
+    opening = RULES["deeper-act"]["match"]
+    for line in ("  watered", "  10:30 watered", "\t07:05  watered 2 L"):
+        found = re.match(python(opening), line)
+        assert found is not None and found[2] == "watered", line
+    assert re.match(python(opening), "  10:3 watered") is None

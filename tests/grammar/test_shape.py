@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from backbud_grammar import shape
-from backbud_grammar.shape import Part, Piece, part_of, parts_of
+from backbud_grammar.shape import Part, Piece, part_of, parts_of_detail
 from backbud_grammar.tables import build_parser
 
 GRAMMAR = files("backbud_grammar").joinpath("journal.lark").read_text(encoding="utf-8")
@@ -46,7 +46,7 @@ def as_lark_has_it(text: str) -> tuple[Part, ...] | None:
 @settings(max_examples=3000, deadline=None)
 @given(details())
 def test_the_parts_are_those_of_the_text_itself(text: str) -> None:
-    assert parts_of(text) == as_lark_has_it(text)
+    assert parts_of_detail(text) == as_lark_has_it(text)
 
 
 @pytest.mark.parametrize(
@@ -60,8 +60,8 @@ def test_the_parts_are_those_of_the_text_itself(text: str) -> None:
 )
 def test_digits_that_mean_something(text: str, parts: tuple[str, tuple[Piece, ...]]) -> None:
     # Another text of the same length comes first, so that its shape is known.
-    parts_of(re.sub("[0-9]", "1", text))
-    assert parts_of(text) == (Part(*parts),)
+    parts_of_detail(re.sub("[0-9]", "1", text))
+    assert parts_of_detail(text) == (Part(*parts),)
 
 
 def test_one_shape_is_parsed_once(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -75,13 +75,13 @@ def test_one_shape_is_parsed_once(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(shape, "parser", Counting)
     monkeypatch.setattr(shape, "SHAPES", shapes := shape.Shapes())
     for text in ("2.5 mm Al x 2", "3.0 mm Al x 4", "12 mm Al x 4", "10 mm Al x 2"):
-        parts_of(text)
+        parts_of_detail(text)
     assert parsed == ["0.0 mm Al x 0", "00 mm Al x 0"]
     # The next run knows them, and parses only what is new.
     monkeypatch.setattr(shape, "SHAPES", later := shape.Shapes())
     later.recall = lambda: shapes.parsed
     for text in ("7.5 mm Al x 3", "1/3 off"):
-        parts_of(text)
+        parts_of_detail(text)
     assert parsed[2:] == ["0/0 off"]
 
 

@@ -129,6 +129,9 @@ def test_each_line_of_standard_input_is_one_act(folder: Path, monkeypatch: Any) 
         ("hoshi fed\n2020-01-01",),
         ("hoshi fed", "yuki \x1b]0;x"),
         ("hoshi fed", ""),
+        # The shell parted one line into its words.
+        ("hoshi", "fed"),
+        ("hoshi", "watered, bone dry"),
         ("hoshi fed", "--on", str(TODAY + timedelta(2))),
         ("hoshi fed", "--on", "2025-03"),
     ],

@@ -65,11 +65,6 @@ def test_who_asks_is_kept_as_words(written: Written, line: str, hint: str) -> No
     ("line", "hint"),
     [
         ("took 6 more", "Where cuttings were taken, write struck 6 cuttings."),
-        (
-            "took the fleece off",
-            "Write what came off: unwired on left 1, unprotected, untied, deadheaded.",
-        ),
-        ("took photos", "Write photographed, and from where: photographed front."),
         ("freed L1", "Write unwired, and where: unwired on left 1."),
         (
             "picked up by marrow",

@@ -25,7 +25,7 @@ class Whole:
         self.acts = details.acts
         self.reader = ActReader(Things({}, {}), details, lambda _word, _text: None, {})
         self.judged: list[str] = []
-        self.by_pieces = ByPieces(details, self.judge)
+        self.by_pieces = ByPieces(details, self.judge, lambda handle: "")
 
     def judge(self, form: ActForm, word: str, text: str) -> Said | None:
         self.judged.append(text)

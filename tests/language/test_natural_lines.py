@@ -84,8 +84,8 @@ REPOTTING_AND_ROOT_WORK = [
     ("repotted same pot, moss on top", ["same pot", "moss"]),
     ("repotted same pot, 1/3 of the roots off", ["same pot", "off: 1/3 of the roots"]),
     ("repotted same pot, rooting powder", ["same pot", "rooting hormone"]),
-    ("potted up into tray-2, mix pine", ["how: up", "into: tray-2", "mix: pine"]),
-    ("potted on into tray-2", ["how: on", "into: tray-2"]),
+    ("potted-up into tray-2, mix pine", ["into: tray-2", "mix: pine"]),
+    ("potted-on into tray-2", ["into: tray-2"]),
     ("pricked out 12 seedlings", ["how: out", "quantity: 12 seedlings"]),
     ("slipped into tray-2, mix maple", ["into: tray-2", "mix: maple"]),
     ("top-dressed sphagnum", ["moss"]),
@@ -610,7 +610,7 @@ MORE = [
     ),
     ("styled again on apex", ["how: again on apex"]),
     ("ventilated doors", ["how: doors"]),
-    ("potted up into tray-2", ["how: up", "into: tray-2"]),
+    ("pricked out into tray-2", ["how: out", "into: tray-2"]),
     ("turned quarter", ["how: quarter"]),
     ("turned 45 degrees", ["angle: 45 degrees"]),
     (
@@ -836,3 +836,13 @@ def test_a_line_of_a_card(
     card_line: Callable[[str, str], str], kind: str, line: str, expected: str
 ) -> None:
     assert card_line(kind, line) == expected
+
+
+@pytest.mark.parametrize("line", ["potted up into tray-2", "potted on into tray-2"])
+def test_a_tree_is_potted_on_in_two_words(written, line: str) -> None:
+    session = written(
+        f"tree hoshi\n  kind trident maple\npot tray-2\n\n2026-04-01\nhoshi\n  {line}\n"
+    )
+    (entry,) = session.plan().trees["hoshi"].history
+    assert (entry.event.act, entry.event.first("into").handle) == ("potted-on", "tray-2")
+    assert session.words_kept() == ()

@@ -19,16 +19,16 @@ from backbud.collection.state import Entry
 from backbud.memo import Memo
 from backbud.pages import Nursery, render_pages
 from backbud.pages.finding import FEW, MOST_LETTERS, _numbers, index_of
-from backbud.views.finding import Findable, tree_found, words_of
+from backbud.views.finding import Findable, tree_found, words_of_texts
 from backbud.views.people import PersonView
 from backbud_grammar.handles import fold
 
 
 def test_words_are_folded_as_handles_are_and_bare_figures_left_out() -> None:
-    assert words_of("Kōyō, the OLD one; 2.5 mm on left 2, in 2024") == (
+    assert words_of_texts("Kōyō, the OLD one; 2.5 mm on left 2, in 2024") == (
         "2024", "in", "koyo", "left", "mm", "old", "on", "one", "the",
     )  # fmt: skip
-    assert words_of("星降る夜 が") == ("星降る夜",)
+    assert words_of_texts("星降る夜 が") == ("星降る夜",)
 
 
 def test_a_tree_is_found_by_its_names_its_kind_place_and_owner_and_its_history() -> None:
@@ -83,7 +83,7 @@ def many(count: int) -> list[Findable]:
             f"tree-{n}",
             f"Tree {n}",
             "a kind, a place",
-            words_of(f"tree-{n}", random.choice(words)),
+            words_of_texts(f"tree-{n}", random.choice(words)),
             kinds[n % 72],
             tuple(random.choice(words) for _ in range(60)),
         )

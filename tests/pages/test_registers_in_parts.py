@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from backbud.pages.isolated import isolated
 from backbud.pages.registers import part_sheets, sheet
-from backbud.views.registers.parts import parts_of
+from backbud.views.registers.parts import register_parts
 from backbud.views.registers.register import RegisterView, register_of
 
 
@@ -21,7 +21,7 @@ def plants(*years: tuple[int, int]) -> RegisterView:
 
 def test_a_short_register_stands_on_the_page_of_all() -> None:
     short = plants((2026, 20))
-    assert parts_of(short) == ()
+    assert register_parts(short) == ()
     assert (sheet(short).count, len(sheet(short).rows), sheet(short).parts) == (20, 20, ())
 
 
@@ -49,7 +49,7 @@ def test_every_entry_stands_on_one_part() -> None:
 
 def test_years_that_come_again_have_pages_of_their_own() -> None:
     mixed = plants((2025, 15), (2026, 15), (2025, 5))
-    assert [(part.name, part.title, len(part.rows)) for part in parts_of(mixed)] == [
+    assert [(part.name, part.title, len(part.rows)) for part in register_parts(mixed)] == [
         ("2025", "2025", 5),
         ("2026", "2026", 15),
         ("2025-2", "2025, part 2", 15),
@@ -60,7 +60,7 @@ def test_what_has_no_days_is_parted_by_number() -> None:
     rows = [{"sort": "tree", "name": f"tree-{n}", "value": "", "currency": ""} for n in range(150)]
     headings = {"sort": "sort", "name": "name", "value": "value", "currency": "currency"}
     stock = register_of("stock", "Stock", "", headings, rows)
-    assert [(part.name, part.title, len(part.rows)) for part in parts_of(stock)] == [
+    assert [(part.name, part.title, len(part.rows)) for part in register_parts(stock)] == [
         ("1", "part 1", 100),
         ("2", "part 2", 50),
     ]

@@ -15,7 +15,7 @@ import pytest
 from backbud.cli import main
 from backbud.pages import Nursery, render_pages
 from backbud.pages.drawings.standing import standing
-from backbud.pages.stores import as_sold, quantity, sheet_of
+from backbud.pages.stores import as_sold, quantity, stores_sheet
 from backbud.plan.stores.values import Buy, Material, NotReckoned, StockedMaterial, Stores, Want
 from backbud.stores_report import stores_lines
 from backbud.views.shelf import material_view, shelf_view
@@ -90,7 +90,7 @@ def test_how_many_as_sold_and_what_it_costs() -> None:
 
 
 def test_what_to_buy_stands_first_and_what_is_enough_after_it() -> None:
-    found = sheet_of(shelf_view(stores()), 2026)
+    found = stores_sheet(shelf_view(stores()), 2026)
     lava, plaster = found.to_buy
     assert (lava.count, lava.name, lava.cost) == ("2 bags", "lava", "28.00 EUR")
     assert lava.why == "40 L wanted, 10 % over included; 12 L on hand"
@@ -107,7 +107,7 @@ def test_what_to_buy_stands_first_and_what_is_enough_after_it() -> None:
 
 
 def test_the_shelf_hides_no_mistake() -> None:
-    found = sheet_of(shelf_view(stores()), 2026)
+    found = stores_sheet(shelf_view(stores()), 2026)
     lava, wire, plaster = found.shelf
     assert (lava.amount, lava.as_sold, lava.value, lava.wrong) == (
         "12 L",
@@ -133,14 +133,14 @@ def test_the_shelf_hides_no_mistake() -> None:
 
 def test_more_used_than_bought_is_said_only_of_what_was_bought() -> None:
     short = msgspec.structs.replace(stores(), shelf=(kept(PLASTER, -2.5),))
-    found = sheet_of(shelf_view(short), 2026)
+    found = stores_sheet(shelf_view(short), 2026)
     assert (found.wrong, found.unentered) == (1, 0)
     assert found.shelf[0].wrong.startswith("2.5 m more used than bought")
 
 
 def test_a_sum_says_that_it_is_not_of_all() -> None:
     """The plaster has no price, and two uses of the wire are not taken off."""
-    found = sheet_of(shelf_view(stores()), 2026)
+    found = stores_sheet(shelf_view(stores()), 2026)
     assert (str(found.cost), str(found.value)) == ("at least 28.00 EUR", "at most 28.76 EUR")
     assert found.to_buy[1].why.endswith("no stock entered")
     assert found.enough[0].why.endswith("at most 100 m on hand")
@@ -191,7 +191,7 @@ def test_the_page_says_it_and_escapes_it(pages: dict[str, bytes]) -> None:
 
 def test_what_is_there_stands_filled_and_what_to_buy_unfilled() -> None:
     """12 L are six tenths of a bag, and two are bought; 100 m of wire are 0.85 of a roll."""
-    found = sheet_of(shelf_view(stores()), 2026)
+    found = stores_sheet(shelf_view(stores()), 2026)
     lava = found.to_buy[0].drawing
     outline, filled = re.findall(r'd="([^"]*)"', lava)[1:]
     assert (outline.count("M"), filled) == (3, "M2 17v-9.0h12V17z")

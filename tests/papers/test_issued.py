@@ -9,7 +9,7 @@ import pytest
 from tests.papers.conftest import JOURNAL, SETTINGS
 
 from backbud.cli import main
-from backbud.issued.record import digest_of, read_issued
+from backbud.issued.record import paper_digest, read_issued
 from backbud.papers.gather import papers_of
 from backbud.papers.keep import issue
 from backbud.session import open_session
@@ -45,7 +45,7 @@ def test_it_is_kept_with_its_digest_and_agrees(journal) -> None:
     ]
     assert read_issued(str(journal)) == kept
     for one in kept:
-        assert digest_of((journal / one.file).read_bytes()) == one.digest
+        assert paper_digest((journal / one.file).read_bytes()) == one.digest
     assert problems(journal) == []
 
 
@@ -85,7 +85,7 @@ def test_a_corrected_bill_is_issued_beside_the_first(journal) -> None:
     again = issued(journal, date(2026, 4, 26))
     assert again[0].after == first[0].file
     assert "corrected; first billed 57.83 EUR" in (journal / again[0].file).read_text()
-    assert digest_of((journal / first[0].file).read_bytes()) == first[0].digest
+    assert paper_digest((journal / first[0].file).read_bytes()) == first[0].digest
     assert problems(journal) == []
 
 

@@ -195,7 +195,8 @@ def test_what_several_branches_ask_for_is_told_of_none_of_them() -> None:
     works = [
         FollowUp(
             id=f"hoshi/bite/wired/{part}", tree="hoshi", act="checked",
-            title=f"check wire on {part}", window=window, because=(), cautions=(), minutes=5,
+            title=f"check wire on {part}", what=f"wire on {part}", window=window, because=(),
+            cautions=(), minutes=5,
             settled_by=(), part=part, group="bite/wired",
         )
         for part in ("left 1", "right 2")

@@ -37,7 +37,7 @@ def shelters(written):
         """What asks for shelter from winter on that day."""
         text = PLACES + f"tree hoshi\n  kind   {kind}\n  place  yard\n" + KNOWN + diary
         session = written(text, on, settings='home = "yard"\n')
-        rules = ("/winter-frost/", "/tender-in/")
+        rules = ("/winter-frost/", "/tender-in/", "/tender-out/")
         day = date.fromisoformat(on)
         every = session.plan().all()
         some = [one for one in every if any(rule in one.id for rule in rules)]
@@ -92,7 +92,7 @@ def test_a_tender_tree_that_goes_out_in_march_is_asked_in_again(shelters) -> Non
     fig = "small-leaved fig"
     diary = "2025-09-01\nhoshi\n  moved  room\n2026-03-10\nhoshi\n  moved  yard\n"
     (again,) = shelters(diary, "2026-03-12", fig)
-    assert again.id == "hoshi/tender-in/2025/in/bare-2026-03-10"
+    assert again.id == "hoshi/tender-out/moved-2026-03-10/in"
     assert again.title == "move in, to a warm and light place"
     assert (again.weight.at_stake, again.window.opens) == ("life", date(2026, 3, 10))
     # A frame is no help to it, its room is; and once its time is come nobody asks.
@@ -100,3 +100,20 @@ def test_a_tender_tree_that_goes_out_in_march_is_asked_in_again(shelters) -> Non
     assert len(shelters(diary + back.format("frame"), "2026-03-14", fig)) == 1
     assert shelters(diary + back.format("room"), "2026-03-14", fig) == []
     assert shelters(diary, "2026-07-10", fig) == []
+
+
+def test_a_tender_tree_that_never_stood_outside_too(written) -> None:
+    """Its card has it in its room, so nothing had to be asked before."""
+    card = "tree hoshi\n  kind   willow-leaf fig\n  place  room\n"
+
+    def asked(diary: str, on: str) -> list[str]:
+        session = written(PLACES + card + KNOWN + diary, on, settings='home = "yard"\n')
+        day = date.fromisoformat(on)
+        every = session.plan().all()
+        return [one.id for one in every if "/tender-" in one.id and one.state(day) == "now"]
+
+    march = "2026-03-10\nhoshi\n  moved  yard\n"
+    assert asked(march, "2026-03-12") == ["hoshi/tender-out/moved-2026-03-10/in"]
+    assert asked("2026-06-12\nhoshi\n  moved  yard\n", "2026-06-13") == []
+    november = "2025-11-05\nhoshi\n  moved  yard\n"
+    assert asked(november, "2025-11-06") == ["hoshi/tender-out/moved-2025-11-05/in"]

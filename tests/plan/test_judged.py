@@ -55,6 +55,11 @@ def care(written):
         (COOL, "Japanese black pine", "2026-07-01", "decandled", "K·day above 10 °C are left"),
         # Its sap runs by mid January (the README of the trade's facts).
         (COOL, "Japanese maple", "2026-02-20", "pruned", "its sap rises, so the cuts bleed"),
+        # What makes too few new leaves before winter.
+        (COOL, "European beech", "2026-06-10", "defoliated", "all leaves at once"),
+        (COOL, "European hornbeam", "2026-06-10", "defoliated", "all leaves at once"),
+        (COOL, "common camellia", "2026-06-10", "defoliated", "all leaves at once"),
+        (COOL, "ginkgo", "2026-06-10", "defoliated", "all leaves at once"),
         (COOL, "silver birch", "2026-03-10", "pruned", "its sap rises, so the cuts bleed"),
         (COOL, "flowering cherry", "2026-10-10", "pruned  hard", "silver leaf enters cuts"),
         # Leaf work until 28 June here, and three weeks: ten weeks later no new leaf ripens.
@@ -143,6 +148,13 @@ def test_a_plan_out_of_its_time_has_it_as_a_caution(written) -> None:
     assert cautions("2026-03") == []
     # A plan for the year leaves the day open.
     assert cautions("2026") == []
+
+
+def test_a_plan_to_cut_the_candles_of_a_one_flush_pine_has_a_caution(written) -> None:
+    plan = "2026-02-01\ncrow\n  planned  decandle, to 2026-06\n"
+    session = written(COOL + tree("Scots pine") + plan, "2026-02-02", settings=HOME)
+    (one,) = session.plan().find("crow/planned/")
+    assert any("none follows the cut candles" in caution for caution in one.cautions)
 
 
 def test_check_and_the_first_page_tell_it(written, tmp_path, capsys) -> None:

@@ -12,7 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from backbud.plan.followups import FollowUp
-from backbud.plan.season import WEEK, WeeksAhead, Work, by_best, minutes_over, season_of, works_of
+from backbud.plan.season import WEEK, WeeksAhead, Work, by_best, minutes_over, open_works, season_of
 from backbud.species import Window
 from backbud_grammar.acts import ROWS
 
@@ -97,7 +97,7 @@ def test_open_works_are_best_today_at_the_earliest_and_late_ones_are_now() -> No
     done = follow_up(
         "pruned", (date(2026, 11, 1), date(2026, 11, 10), date(2026, 12, 1)), outcome="done"
     )
-    first, second, third = works_of([now, late, fed, done], TODAY)
+    first, second, third = open_works([now, late, fed, done], TODAY)
     assert (first.opens, first.best, first.closes) == (TODAY, TODAY, date(2026, 12, 1))
     assert first.can_wait
     assert (second.best, second.closes, second.late, second.can_wait) == (TODAY, TODAY, True, False)

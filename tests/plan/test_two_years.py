@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from backbud.views.day import all_works, due, joint_title, rounds, stands
+from backbud.views.day import all_works, due, joint_title, rounds, stands_under
 
 JOURNAL = Path(__file__).with_name("two_years_journal.txt").read_text("utf-8")
 READ = Path(__file__).with_name("two_years_due.txt").read_text("utf-8")
@@ -31,7 +31,7 @@ def wanted(session) -> list[str]:
     today = session.today
     works = due(all_works(session.plan(), session.names(), today), today, timedelta(0))
     lines = []
-    for those in rounds(one for one in works if stands(one, today) in ("overdue", "now")):
+    for those in rounds(one for one in works if stands_under(one, today) in ("overdue", "now")):
         trees = ", ".join(dict.fromkeys(one.tree for one in those))
         late = "late: " if any(one.state == "overdue" for one in those) else ""
         lines.append(f"{trees}: {late}{joint_title(those)}")

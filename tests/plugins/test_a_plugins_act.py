@@ -11,7 +11,7 @@ from datetime import date
 import pytest
 
 from backbud.collection.hard_work import extent_of, is_root_work
-from backbud.plan.season import works_of
+from backbud.plan.season import open_works
 from backbud.views.history import entry_view
 from backbud.views.plain_words import done_lines
 from backbud_grammar.acts import ACTS
@@ -65,7 +65,7 @@ def last_act(yard):
 def test_its_work_has_its_minutes_its_cautions_and_its_day(spaded) -> None:
     one = proposed(spaded)
     assert (one.title, one.minutes, one.cautions) == ("air-spade", 45, ("Wear goggles.",))
-    (work,) = works_of([one], TODAY)
+    (work,) = open_works([one], TODAY)
     assert (work.called, work.minutes, work.can_wait) == ("air-spade", 45, False)
 
 

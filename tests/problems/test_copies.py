@@ -207,6 +207,28 @@ def test_short_pages_that_were_pasted_twice_into_one_file_are_told_and_read(tell
     assert len(told.acts) == 24
 
 
+@pytest.mark.parametrize(
+    ("acts", "told_of"),
+    [
+        ("worked 2 h", True),
+        ("used 3 bags akadama\n  watered", True),
+        # Nobody is told that they watered twice.
+        ("watered", False),
+        ("noted a warm day\n  watered", False),
+    ],
+)
+def test_a_short_page_that_was_pasted_twice_is_told_where_it_adds_up(tell, acts, told_of) -> None:
+    page = f"2027-03-01\nhoshi\n  {acts}\n"
+    found = [
+        one
+        for one in tell(f"{page}2027-03-02\nhoshi\n  turned\n{page}").problems
+        if one.code == "repeated-pages"
+    ]
+    assert [(one.severity, one.line) for one in found] == (
+        [("warning", page.count("\n") + 4)] if told_of else []
+    )
+
+
 # ------------------------------------------------------------------ merges
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from functools import cache
 
 import pytest
-from tests.scribbles.score import HANDS, YEARS, Line, Verdict, read_lines, verdicts
+from tests.scribbles.score import HANDS, OTHERS, YEARS, Line, Verdict, read_lines, verdicts
 
 from backbud_grammar.problems import Problem
 
@@ -78,7 +78,7 @@ TRIED = [
     *HANDS,
     *(
         pytest.param(hand, marks=() if hand.startswith("again") else pytest.mark.long)
-        for hand in YEARS
+        for hand in (*YEARS, *OTHERS)
     ),
 ]
 

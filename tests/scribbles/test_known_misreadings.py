@@ -88,6 +88,12 @@ def _on(session: Session, tree: str = "hoshi") -> list[tuple[str, str]]:
         ("died -- three of them", "young"),
         ("sold 300 EUR -- ten of the potted ones", "young"),
         ("sold -- half of them", "young"),
+        # It may be how many, or the price of all.
+        # Another wire is on: what it is stands on a line of its own.
+        ("unwired on left 1 -- rewired with 2 mm", "hoshi"),
+        ("sold 5", "young"),
+        # One tree is sold once.
+        ("sold 5, 40 EUR", "hoshi"),
         ("collected", "aki"),
         ("collected", "hoshi"),
         ("bought", "hoshi"),
@@ -112,6 +118,13 @@ def test_it_changes_nothing(written: Written, line: str, tree: str) -> None:
         ("potted nicely", "hoshi", ["potted-on"]),
         ("moved bench from tunnel", "hoshi", ["moved"]),
         ("moved bench from yard", "hoshi", ["moved"]),
+        ("moved it to the bench", "hoshi", ["moved"]),
+        ("I moved it to the bench because it was hot", "hoshi", ["moved"]),
+        ("put it on the bench", "hoshi", ["moved"]),
+        ("took photos", "hoshi", ["photographed"]),
+        ("took the fleece off", "hoshi", ["unprotected"]),
+        ("potted up into tray-7", "hoshi", ["potted-on"]),
+        ("potted tray-7, 2 cm off below, tied 4", "hoshi", ["repotted"]),
         ("moved bench, for repotting", "hoshi", ["moved"]),
         ("marrow says yes", "aki", ["agreed"]),
         ("Mrs Marrow says yes", "aki", ["agreed"]),
@@ -119,6 +132,9 @@ def test_it_changes_nothing(written: Written, line: str, tree: str) -> None:
         ("turned quarter", "hoshi", ["turned"]),
         ("cleaned bark", "hoshi", ["cleaned"]),
         ("died 3", "young", ["died"]),
+        # A bare number is no price where the price stands beside it.
+        ("sold 5, 40 EUR, to gwen", "young", ["sold"]),
+        ("sold 3 for 15 EUR each", "young", ["sold"]),
         ("sold 300 EUR -- a fair price", "hoshi", ["sold"]),
         ("bought from marrow 500 EUR", "aki", ["bought"]),
     ],

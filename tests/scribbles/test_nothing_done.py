@@ -15,8 +15,11 @@ import pytest
 from backbud.journal.dated import Event
 from backbud.session import Session, open_session
 
-LINES = Path(__file__).with_name("own").joinpath("nothing_done.txt").read_text("utf-8").split("\n")
-LINES = list(dict.fromkeys(filter(None, LINES)))
+OWN = Path(__file__).with_name("own")
+LINES, STRANGERS = (
+    list(dict.fromkeys(filter(None, OWN.joinpath(name).read_text("utf-8").split("\n"))))
+    for name in ("nothing_done.txt", "stranger.txt")
+)
 CARDS = """\
 person gwen
 person marrow
@@ -32,11 +35,19 @@ tree yuki
   kind trident maple
   since 2011
 """
+# What a stranger's lines name besides.
+MORE_CARDS = """\
+place bench
+  within yard
+tree moll
+  kind trident maple
+  since 2011
+"""
 # They change nothing: words that are kept.
 KEPT = ("noted", "private")
 
 
-def _session(folder: str, lines: list[str]) -> Session:
+def _session(folder: str, lines: list[str], more: str = "") -> Session:
     trees = "".join(
         f"tree zz{i}\n  kind  trident maple\n  since  2011\n  place  yard\n  owner  marrow\n"
         for i in range(len(lines))
@@ -44,7 +55,7 @@ def _session(folder: str, lines: list[str]) -> Session:
     everyone = ", ".join(f"zz{i}" for i in range(len(lines)))
     acts = "".join(f"\nzz{i}\n  {line}\n" for i, line in enumerate(lines))
     Path(folder, "backbud.toml").write_text('language = 1\nhome = "yard"\ncurrency = "EUR"\n')
-    Path(folder, "cards.txt").write_text(f"{CARDS}{trees}")
+    Path(folder, "cards.txt").write_text(f"{CARDS}{more}{trees}")
     Path(folder, "diary.txt").write_text(
         f"2026-03-01\n\n{everyone}\n  wired  3 mm Al on left 1, 2 mm Al on apex\n"
         f"  tied  2 mm x 2\n  protected  fleece\n\n2026-06-01\n{acts}"
@@ -54,13 +65,16 @@ def _session(folder: str, lines: list[str]) -> Session:
 
 def test_there_are_so_many() -> None:
     assert len(LINES) >= 400
+    assert len(STRANGERS) >= 200
 
 
-def test_nothing_is_done() -> None:
+@pytest.mark.parametrize("whose", ["ours", "a stranger's"])
+def test_nothing_is_done(whose: str) -> None:
+    lines, more = (LINES, "") if whose == "ours" else (STRANGERS, MORE_CARDS)
     with TemporaryDirectory() as folder:
-        trees = _session(folder, LINES).histories.trees
+        trees = _session(folder, lines, more).histories.trees
         done = {}
-        for i, line in enumerate(LINES):
+        for i, line in enumerate(lines):
             of_line = [
                 one.event for one in trees[f"zz{i}"].entries if one.event.day == date(2026, 6, 1)
             ]

@@ -10,7 +10,7 @@ from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.parse import Details
 from backbud_grammar.scribbles.named import handles_of
 from backbud_grammar.scribbles.read import Talk
-from backbud_grammar.scribbles.spelled import spelled_out
+from backbud_grammar.scribbles.spelled import in_full
 
 KINDS = {
     "tunnel": "place",
@@ -62,7 +62,7 @@ def read() -> Callable[[str], list[str]]:
     ],
 )
 def test_what_is_written_short(written: str, spelled: str) -> None:
-    assert spelled_out(written) == spelled
+    assert in_full(written) == spelled
 
 
 @pytest.mark.parametrize(

@@ -179,7 +179,7 @@ def ended_now(before: dict[str, bytes], ours: dict[str, bytes]) -> set[str]:
 
 def compare(folder: Path, clean: Path, kept: Memo, today: date, what: str) -> Made:
     before = output(folder)
-    revisions = memory.recall(str(folder), REVISIONS)
+    revisions = memory.recall_bytes(str(folder), REVISIONS)
     made = make(str(folder), today, kept=kept, with_files=True)
     other = clean_build(folder, clean, revisions, today)
     assert made.problems == other.problems, what

@@ -76,12 +76,12 @@ def strangers(monkeypatch: pytest.MonkeyPatch, folder: Path) -> Iterator[None]:
 def test_without_the_person_s_secret_nothing_remembered_counts(
     journal: Path, clean: dict[str, bytes], monkeypatch: pytest.MonkeyPatch, tmp_path: Path
 ) -> None:
-    from backbud.publish.memory import recall
+    from backbud.publish.memory import recall_bytes
 
     names = remembered(journal)
-    assert all(recall(str(journal), name) is not None for name in names)
+    assert all(recall_bytes(str(journal), name) is not None for name in names)
     for _ in strangers(monkeypatch, tmp_path / "another person"):
-        assert all(recall(str(journal), name) is None for name in names)
+        assert all(recall_bytes(str(journal), name) is None for name in names)
         shutil.rmtree(journal / "made")
         made(journal)
         # Only the mark itself is another person's.
@@ -94,13 +94,13 @@ def test_a_memory_forged_under_another_secret_is_not_looked_at(
     journal: Path, clean: dict[str, bytes], monkeypatch: pytest.MonkeyPatch, tmp_path: Path
 ) -> None:
     """As `syntax.msgpack` that puts words on pages which the diary does not hold."""
-    from backbud.publish.memory import must_keep, recall
+    from backbud.publish.memory import must_keep, recall_bytes
     from backbud.publish.unchanged import nothing_to_do
 
     said = nothing_to_do(str(journal), TODAY.isoformat(), "make")
     assert said is not None
     for name in remembered(journal):
-        content = recall(str(journal), name)
+        content = recall_bytes(str(journal), name)
         assert content is not None
         forged = content.replace(b"two thick", b"ten thick").replace(b"trees", b"birds")
         for _ in strangers(monkeypatch, tmp_path / "another person"):
@@ -126,11 +126,11 @@ def test_words_put_into_the_memory_come_onto_no_page(
 def test_no_file_stands_for_another_nor_for_another_journal_s(
     journal: Path, clean: dict[str, bytes]
 ) -> None:
-    from backbud.publish.memory import recall
+    from backbud.publish.memory import recall_bytes
 
     names = remembered(journal)
     other = Path(shutil.copytree(journal, journal.with_name("other")))
     for name, another in zip(names, [*names[1:], names[0]], strict=True):
-        assert recall(str(other), name) is None
+        assert recall_bytes(str(other), name) is None
         shutil.copy(other / ".backbud" / another, journal / ".backbud" / name)
-        assert recall(str(journal), name) is None
+        assert recall_bytes(str(journal), name) is None

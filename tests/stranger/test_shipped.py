@@ -170,22 +170,22 @@ def test_a_shipped_commitment_and_linked_stage_are_moved_aside_as_they_are(
 
 
 def test_a_journal_that_was_moved_keeps_its_output_and_its_memory(journal: Path) -> None:
-    from backbud.publish.memory import recall
+    from backbud.publish.memory import recall_bytes
 
     made(journal)
     moved = journal.rename(journal.with_name("moved"))
-    assert recall(str(moved), "syntax.msgpack") is not None
+    assert recall_bytes(str(moved), "syntax.msgpack") is not None
     assert made(moved).written == 0
 
 
 def test_a_copy_keeps_its_output_and_begins_a_memory_of_its_own(journal: Path) -> None:
-    from backbud.publish.memory import recall
+    from backbud.publish.memory import recall_bytes
 
     made(journal)
     copy = Path(shutil.copytree(journal, journal.with_name("copy")))
-    assert recall(str(copy), "syntax.msgpack") is None
+    assert recall_bytes(str(copy), "syntax.msgpack") is None
     assert made(copy).written == 0
-    assert recall(str(copy), "syntax.msgpack") is not None
+    assert recall_bytes(str(copy), "syntax.msgpack") is not None
 
 
 def test_without_a_place_for_the_secret_nothing_is_made_and_all_else_works(

@@ -22,7 +22,7 @@ import pytest
 import vobject
 
 from backbud.subscribe.collect import Collected, collect
-from backbud.subscribe.publish import PublishedFeeds, publish
+from backbud.subscribe.publish import PublishedFeeds, publish_feeds
 
 TODAY = date(2027, 3, 20)
 PASSWORD = "a-secret-of-una"
@@ -278,7 +278,7 @@ class Yard:
         self, today: date = TODAY, environ: Mapping[str, str] | None = None, **more: Any
     ) -> PublishedFeeds:
         environ = environ or self.client.environ
-        return publish(str(self.folder), today, self.client.url, environ, **more)
+        return publish_feeds(str(self.folder), today, self.client.url, environ, **more)
 
     def collect(self, today: date = TODAY) -> Collected:
         return collect(str(self.folder), today, self.client.url, self.client.environ)

@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from backbud.subscribe.changes import Remembered, changes, entries_in, file_of
+from backbud.subscribe.changes import Remembered, changes, entries_in, file_of_entry
 from backbud.subscribe.marks import Marks
 from backbud.subscribe.server import Stored
 from backbud.subscribe.tasks import added, is_same_text, note_of
@@ -183,7 +183,7 @@ def test_beside_one_that_is_marked_nothing_of_its_uid_is_adopted() -> None:
 
 def test_where_a_client_dropped_the_mark_the_address_tells() -> None:
     """As far as this journal remembers to have written it there."""
-    at = file_of("a@yard")
+    at = file_of_entry("a@yard")
     there = stored(unmarked(event(summary="water")), at)
     assert of_all(there).unmarked == ("water",)
     assert len(of_all(there, told={"a@yard": ""}).write) == 1

@@ -13,7 +13,7 @@ from tests.views.test_schema import validator
 
 from backbud.cli import main
 from backbud.session import open_session
-from backbud.subscribe.collect import collect, remember, write
+from backbud.subscribe.collect import collect, remember_ticks, write_offered
 from backbud.subscribe.errors import SubscribeError
 from backbud.subscribe.heirs import heir_of
 from backbud_grammar.tidy import tidy_text
@@ -51,7 +51,7 @@ def test_a_ticked_task_becomes_a_line_once_the_keeper_agrees(yard: Any, client: 
         "    unwired     on left 2",
     ]
     assert yard.diary.read_text() == before
-    write(str(yard.folder), LATER, collected)
+    write_offered(str(yard.folder), LATER, collected)
     after = yard.diary.read_text()
     assert after == before + (
         "\n2027-06-18\n\nhoshi\n"
@@ -67,7 +67,7 @@ def test_a_ticked_task_becomes_a_line_once_the_keeper_agrees(yard: Any, client: 
 def test_a_tick_is_never_offered_twice(yard: Any, client: Any) -> None:
     yard.publish(LATER)
     client.tick(TASKS, uid(UNWIRE), "20270618T101500Z")
-    write(str(yard.folder), LATER, yard.collect(LATER))
+    write_offered(str(yard.folder), LATER, yard.collect(LATER))
     written = yard.diary.read_text()
     assert list(yard.collect(LATER).lines()) == ["Nothing new was ticked off."]
     # not when all that was remembered is lost: it is settled
@@ -75,7 +75,7 @@ def test_a_tick_is_never_offered_twice(yard: Any, client: Any) -> None:
     again = yard.collect(LATER)
     assert (again.offers, again.refused) == ((), ())
     assert [tick.uid for tick in again.settled] == [uid(UNWIRE)]
-    remember(str(yard.folder), again.settled)
+    remember_ticks(str(yard.folder), again.settled)
     # not when the keeper takes the line out again: the tick was dealt with
     yard.diary.write_text(written.replace("  unwired     on left 2\n", "  watered\n"))
     assert yard.collect(LATER).offers == ()
@@ -89,7 +89,7 @@ def test_a_tick_is_never_offered_twice(yard: Any, client: Any) -> None:
 def test_what_was_collected_leaves_the_server(yard: Any, client: Any) -> None:
     yard.publish(LATER)
     client.tick(TASKS, uid(UNWIRE), "20270618T101500Z")
-    write(str(yard.folder), LATER, yard.collect(LATER))
+    write_offered(str(yard.folder), LATER, yard.collect(LATER))
     (_, tasks) = yard.publish(LATER).sent
     assert (tasks.waiting, tasks.removed >= 1) == (0, True)
     assert uid(UNWIRE) not in client.read(TASKS)
@@ -106,7 +106,7 @@ def test_the_note_is_what_was_added_to_the_text(yard: Any, client: Any) -> None:
     shutil.rmtree(yard.folder / ".backbud")
     (offer,) = yard.collect(LATER).offers
     assert offer.line.text == "  unwired     on left 2 -- one scar שלום -- left of it"
-    write(str(yard.folder), LATER, yard.collect(LATER))
+    write_offered(str(yard.folder), LATER, yard.collect(LATER))
     assert state(yard, UNWIRE) == ("done", "unwired on left 2")
 
 
@@ -183,7 +183,7 @@ def test_a_plan_is_written_as_it_was_planned(yard: Any, client: Any) -> None:
     collected = yard.collect(LATER)
     assert collected.refused == ()
     assert {offer.follow_up: offer.line.text for offer in collected.offers} == ids
-    write(str(yard.folder), LATER, collected)
+    write_offered(str(yard.folder), LATER, collected)
     assert state(yard, "yuki/planned/wired-2027-03-10/apex")[0] == "done"
 
 
@@ -196,7 +196,7 @@ def test_one_line_may_settle_two_tasks(yard: Any, client: Any) -> None:
     collected = yard.collect(LATER)
     lines = [offer.line.text for offer in collected.offers]
     assert "  unwired     on apex" in lines
-    write(str(yard.folder), LATER, collected)
+    write_offered(str(yard.folder), LATER, collected)
     assert state(yard, CHECK)[0] == "done"
 
 
@@ -209,7 +209,7 @@ def test_a_task_whose_work_became_another_is_collected(yard: Any, client: Any) -
     assert state(yard, UNWIRE)[0] == "replaced"
     (offer,) = yard.collect(LATER).offers
     assert (offer.follow_up, offer.line.text) == (plan, "  unwired     on left 2")
-    write(str(yard.folder), LATER, yard.collect(LATER))
+    write_offered(str(yard.folder), LATER, yard.collect(LATER))
     assert state(yard, plan)[0] == "done"
 
 
@@ -265,7 +265,7 @@ def test_line_ends_and_the_byte_order_mark_stay(yard: Any, client: Any) -> None:
     yard.diary.chmod(0o640)
     yard.publish(LATER)
     client.tick(TASKS, uid(UNWIRE), "20270618T101500Z")
-    write(str(yard.folder), LATER, yard.collect(LATER))
+    write_offered(str(yard.folder), LATER, yard.collect(LATER))
     expected = b"\r\n2027-06-18\r\n\r\nyuki\r\n  unwired     on left 2\r\n"
     assert yard.diary.read_bytes() == data + expected
     if sys.platform != "win32":
@@ -280,7 +280,7 @@ def test_a_diary_that_changed_meanwhile_is_left_alone(yard: Any, client: Any) ->
     yard.write("2027-06-19\n\nyuki\n  watered\n")
     now = yard.diary.read_text()
     with pytest.raises(SubscribeError, match=r"^diary/2027.txt was changed meanwhile; nothing"):
-        write(str(yard.folder), LATER, collected)
+        write_offered(str(yard.folder), LATER, collected)
     assert yard.diary.read_text() == now
     assert len(yard.collect(LATER).offers) == 1
 
@@ -294,7 +294,7 @@ def test_a_journal_that_then_reads_otherwise_has_its_old_files_back(yard: Any, c
     second = yard.folder / "more.txt"
     second.write_text("2027-06-20\n\nyuki\n  corrected   unwired 2027-03-18, not done\n")
     with pytest.raises(SubscribeError, match=r"did not settle yuki/wire-off"):
-        write(str(yard.folder), LATER, collected)
+        write_offered(str(yard.folder), LATER, collected)
     assert yard.diary.read_text() == before
 
 
@@ -427,6 +427,6 @@ def test_a_note_that_reads_as_the_act(
     # Only after a yes.
     before = yard.diary.read_text()
     assert line not in before
-    write(str(yard.folder), LATER, collected)
+    write_offered(str(yard.folder), LATER, collected)
     assert line in yard.diary.read_text()
     assert state(yard, follow_up)[0] == "done"

@@ -236,3 +236,15 @@ def test_lines_are_named_by_day_subject_and_words() -> None:
         (8, LineKey("2026-03-01", "hoshi, yuki", "wired 3 mm Al on left 2")),
         (11, LineKey("2026-03-01", "hoshi, yuki", "fed")),
     ]
+
+
+def test_a_journal_that_is_a_part_of_some_other_repository_is_not_marked(tmp_path: Path) -> None:
+    """The example journal lies in the repository of the program, whose revisions are no diary's."""
+    folder = tmp_path / "program" / "trees"
+    folder.mkdir(parents=True)
+    (folder / "backbud.toml").write_text("language = 1\n")
+    git(tmp_path, "init", "-q", "program")
+    commit(folder, "2026-03-02", cards=CARDS, diary=MARCH)
+    commit(folder, "2026-06-02", diary=MARCH.replace("3 mm", "4 mm"))
+    assert late(folder) == {}
+    assert reading.watched_files(str(folder)) == ()

@@ -6,7 +6,7 @@ from decimal import Decimal as D
 
 import pytest
 
-from backbud.bench.money import digits_of, part_of, rounded
+from backbud.bench.money import digits_of, equal_part, rounded
 from backbud.journal.settings import read_settings
 from backbud.journal.tax import Tax
 from backbud.visits.tax import TaxSum, gross_of, tax_sums
@@ -64,8 +64,8 @@ def test_a_currency_has_the_digits_of_iso_4217() -> None:
 
 def test_parts_of_a_sum_add_up_to_it() -> None:
     """100.00 among three: 33.34, 33.33, 33.33. 200 yen among three: 67, 67, 66."""
-    assert [str(part_of(D(100), 3, n)) for n in range(3)] == ["33.34", "33.33", "33.33"]
-    assert [str(part_of(D(200), 3, n, "JPY")) for n in range(3)] == ["67", "67", "66"]
+    assert [str(equal_part(D(100), 3, n)) for n in range(3)] == ["33.34", "33.33", "33.33"]
+    assert [str(equal_part(D(200), 3, n, "JPY")) for n in range(3)] == ["67", "67", "66"]
 
 
 def test_the_settings_are_read_exactly() -> None:

@@ -59,7 +59,7 @@ def test_what_is_read_at_run_time_is_made_of_the_catalogue(language: str) -> Non
 @pytest.mark.parametrize("language", OTHERS)
 def test_what_is_open_only_shrinks(language: str) -> None:
     is_open = [one for one in read(language) if one.id and not all(_said(one))]
-    assert len(is_open) == OPEN[language]
+    assert len(is_open) <= OPEN[language], [one.id for one in is_open]
 
 
 @pytest.mark.parametrize("language", OTHERS)

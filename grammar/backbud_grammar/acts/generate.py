@@ -21,7 +21,7 @@ from typing import Literal
 '''
 
 
-def text() -> str:
+def words_file() -> str:
     """What `words.py` says."""
     forms = [form for act in ACTS for form in act.forms]
     # What no row has: a part by itself, and the prose of a line that is all words.
@@ -59,4 +59,4 @@ def _type(name: str, words: Iterable[str]) -> str:
 
 
 if __name__ == "__main__":
-    WORDS_FILE.write_text(text() + "\n", encoding="utf-8", newline="\n")
+    WORDS_FILE.write_text(words_file() + "\n", encoding="utf-8", newline="\n")

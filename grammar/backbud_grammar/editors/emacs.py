@@ -11,6 +11,7 @@ from backbud_grammar.editors.patterns import (
     CHOICE_WORDS,
     DATE,
     DETAIL_WORDS,
+    HOUR_BEFORE,
     KIND_WORDS,
     MADE_BY,
     MEASURE,
@@ -82,7 +83,7 @@ WORDS-OF returns them for the kind of the card around, or nil.  The first group
 is the word, the second what follows."
   (let ((found nil))
     (while (and (not found)
-                (re-search-forward "^[ \\t]+\\\\([^ \\t\\n#]\\\\)" limit t))
+                (re-search-forward "^[ \\t]+{hour}\\\\([^ \\t\\n#]\\\\)" limit t))
       (goto-char (match-beginning 1))
       (let ((words (funcall words-of (backbud--card-kind)))
             (case-fold-search t))
@@ -166,6 +167,7 @@ def emacs_mode() -> str:
             "prose_labels": "\n    ".join(_table(card.kind, card.prose) for card in CARDS),
             "kinds": _list(KIND_WORDS),
             "choices": _list(CHOICE_WORDS),
+            "hour": _string(in_lisp(HOUR_BEFORE))[1:-1],
             "aside": _string(rf"[ {_TAB}]\({in_lisp(ASIDE)}\(?:[ {_TAB}].*\)?\)$"),
             "quoted": _string(in_lisp(QUOTED.replace("[^", "[^\n"))),
             "date": _apart(DATE),

@@ -14,6 +14,7 @@ from backbud_grammar.editors.patterns import (
     DATE,
     DETAIL_WORDS,
     HEAD,
+    HOUR_BEFORE,
     MADE_BY,
     MEASURE,
     PROSE_ACT_WORDS,
@@ -54,7 +55,7 @@ def nano_syntax() -> str:
 
 
 def _opens(words: Iterable[str]) -> str:
-    return f"^{_BLANK}+{in_posix(any_of(words))}({_BLANK}|$)"
+    return f"^{_BLANK}+{in_posix(HOUR_BEFORE)}{in_posix(any_of(words))}({_BLANK}|$)"
 
 
 def _apart(pattern: str) -> str:

@@ -71,6 +71,8 @@ MEASURE = (
     f"|{_NUMBER}(?:(?:[ \\t]*[x×][ \\t]*|[-–/:]|[ \\t]+to[ \\t]+){_NUMBER})*"
     f"(?:(?:[ \\t]*{any_of(UNITS)}|[ \\t]+[A-Z]{{3}}){_PER})?(?:[ \\t]+[x×][ \\t]*[0-9]+)?)"
 )
+# What may stand in front of an act.
+HOUR_BEFORE = "(?:[0-2][0-9]:[0-5][0-9][ \\t]+)?"
 _ROUGH = "[~?%]?"
 _DATE = (
     f"[0-9]{{4}}-[0-9]{{2}}-[0-9]{{2}}{_ROUGH}"

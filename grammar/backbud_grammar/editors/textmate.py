@@ -12,6 +12,7 @@ from backbud_grammar.editors.patterns import (
     CHOICE_WORDS,
     DATE,
     DETAIL_WORDS,
+    HOUR_BEFORE,
     MADE_BY,
     MEASURE,
     PROSE_ACT_WORDS,
@@ -169,7 +170,7 @@ def _card(card: CardWords) -> Rule:
 
 
 def _opening(words: tuple[str, ...]) -> str:
-    return rf"^([ \t]+)((?i:{any_of(words)}))(?=\s|$)"
+    return rf"^([ \t]+){HOUR_BEFORE}((?i:{any_of(words)}))(?=\s|$)"
 
 
 def _lines(begin: str, scope: str, *includes: str) -> Rule:

@@ -10,6 +10,7 @@ from backbud_grammar.editors.patterns import (
     DATE,
     DETAIL_WORDS,
     HEAD,
+    HOUR_BEFORE,
     KIND_WORDS,
     MADE_BY,
     MEASURE,
@@ -22,7 +23,7 @@ from backbud_grammar.editors.patterns import (
 )
 
 # Patterns are set between semicolons: none of them holds one.
-_INDENTED = r"%(^[ \t]+)@<="
+_INDENTED = rf"%(^[ \t]+{in_vim(HOUR_BEFORE)})@<="
 _BEFORE = r'%(^|[ \t"])@<='
 _AFTER = r'%([ \t,"]|$)@='
 _WORD_ENDS = r"%([ \t]|$)@="
@@ -134,7 +135,7 @@ def _region(name: str, start: str, more: str) -> str:
 
 
 def _opens(words: tuple[str, ...]) -> str:
-    return rf"\c\z([ \t]+)\ze{in_vim(any_of(words))}%([ \t]|$)"
+    return rf"\c\z([ \t]+)\ze{in_vim(HOUR_BEFORE)}{in_vim(any_of(words))}%([ \t]|$)"
 
 
 def _before(pattern: str) -> str:

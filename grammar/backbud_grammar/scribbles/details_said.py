@@ -665,7 +665,7 @@ _PROTECT = (
         r"(?:the )?pots? (?:in|with|wrapped in) (?:bubble (?:foil|wrap)|fleece|straw|hessian|jute)",
         "pot wrapped",
     ),
-    (r"(?:in|with|under|by) (.+)", r"with \1"),
+    (r"(?:in|with|under) (.+)", r"with \1"),
     (r"against (?:the )?(.+)", r"against \1"),
     (r"(?:the )?pot (?:only|too|as well|in bubble wrap)", "pot wrapped"),
 )

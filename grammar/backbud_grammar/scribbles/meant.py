@@ -6,7 +6,7 @@ import re
 from collections.abc import Mapping
 
 from backbud_grammar.scribbles.plain import plain_words
-from backbud_grammar.scribbles.spelled import spelled_out
+from backbud_grammar.scribbles.spelled import in_full
 
 # How many acts are named in one message.
 MOST = 3
@@ -132,7 +132,7 @@ def may_mean(line: str) -> tuple[str, ...]:
     ('treated',)
     """
     stems, found = _by_stem(), dict[str, None]()
-    for n, word in enumerate(_WORD.findall(spelled_out(line)[:LONGEST])):
+    for n, word in enumerate(_WORD.findall(in_full(line)[:LONGEST])):
         folded = word.casefold()
         if n and folded in _FIRST_ONLY:
             continue

@@ -15,6 +15,8 @@ from backbud_grammar.scribbles.plain import is_harmless
 from backbud_grammar.scribbles.reads import PieceReader
 
 _LAID_OVER = ("protected", "shaded", "top-dressed")
+# `moved the bench` is said of the bench.
+_MOVED_A_PLACE = re.compile(r"moved the\b", re.IGNORECASE)
 _POTTED = re.compile(r"potted\b(?!-)", re.IGNORECASE)
 _FIGURE = re.compile(r"\d")
 # No piece that holds an act in its midst has more words.
@@ -33,7 +35,7 @@ class PieceOpener:
         if opened is None:
             return self._done_to(piece)
         _, form, text, _ = opened
-        if saying(form.word, text):
+        if saying(form.word, text) or _MOVED_A_PLACE.match(piece):
             return None
         if form.word == "potted-on" and _POTTED.match(piece) and not self._says_where(form, text):
             # `potted beauty` tells what a tree is like.

@@ -15,7 +15,7 @@ from backbud_grammar.scribbles.draft import NOUN
 from backbud_grammar.scribbles.named import Handles
 from backbud_grammar.scribbles.openings import OPENINGS
 from backbud_grammar.scribbles.openings.nouns import NOUNS
-from backbud_grammar.scribbles.openings.row import ActOpening, compiled
+from backbud_grammar.scribbles.openings.row import ActOpening, compiled_pattern
 
 # So many are held against a piece at once; one by one only where one of them fits.
 TOGETHER = 40
@@ -60,7 +60,7 @@ class Opener:
             if batch.any_of.match(text) is None:
                 continue
             for row, pattern in batch.rows:
-                found = compiled(pattern).match(text)
+                found = compiled_pattern(pattern).match(text)
                 if found is not None:
                     yield row, found
 
@@ -106,6 +106,9 @@ class Opener:
             if "why" in groups:
                 said = WITH_REASON + said
             return opening.act, form, said, rest
+        if opening.act == "moved" and rest[:4].casefold() == "the ":
+            # Its way there stood before it: `moved to the bench`.
+            rest = f"to {rest}"
         said = " ".join(filter(None, (opening.details, rest)))
         if opening.details and opening.details not in _JOINED and rest:
             said = f"{opening.details}, {rest}"
@@ -126,4 +129,4 @@ def _with(pattern: str, names: Mapping[str, str]) -> str:
 
 def _batch(rows: Sequence[tuple[ActOpening, str]]) -> _Batch:
     either = "|".join(f"(?:{_NAMED.sub('(?:', pattern)})" for _, pattern in rows)
-    return _Batch(tuple(rows), compiled(either))
+    return _Batch(tuple(rows), compiled_pattern(either))

@@ -26,7 +26,7 @@ _THEN_PART = re.compile(
 )
 
 
-def placed(text: str) -> str:
+def part_said(text: str) -> str:
     """A part of the tree as the tables have it: `low left` is `on low left`; "" where it is none.
 
     >>> placed("2 mm Al left 1")

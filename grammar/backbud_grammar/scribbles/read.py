@@ -33,7 +33,7 @@ from backbud_grammar.scribbles.opener import WITH_REASON, Opened, Opener
 from backbud_grammar.scribbles.plain import is_seen
 from backbud_grammar.scribbles.reads import PieceReader
 from backbud_grammar.scribbles.sentences import LONGEST, halves, sentences
-from backbud_grammar.scribbles.spelled import spelled_out
+from backbud_grammar.scribbles.spelled import in_full
 from backbud_grammar.scribbles.stands_before import put_beside
 from backbud_grammar.scribbles.talked import Talked, is_reason, untalked
 
@@ -117,7 +117,7 @@ class _LineReader:
                     self._left_whole(piece, start + at)
                 elif piece:
                     self.is_unread = False
-                    spelled = with_gallons(spelled_out(piece), self.talk.gallon)
+                    spelled = with_gallons(in_full(piece), self.talk.gallon)
                     self._piece(spelled, piece, start + at, first)
                 first = False
         if not self.drafts or any(_IF.match(said) for said, _ in self.before):

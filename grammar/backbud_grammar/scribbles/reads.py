@@ -16,9 +16,9 @@ from backbud_grammar.problems import nearest
 from backbud_grammar.scribbles.details_said import said_as, words_said
 from backbud_grammar.scribbles.draft import Said
 from backbud_grammar.scribbles.named import Handles
-from backbud_grammar.scribbles.placed import placed
+from backbud_grammar.scribbles.placed import part_said
 from backbud_grammar.scribbles.plain import ASIDE, is_filler, is_ready, is_state, plain_words
-from backbud_grammar.scribbles.spelled import without
+from backbud_grammar.scribbles.spelled import without_idle_words
 
 # A longer piece is a sentence.
 MOST_IN_TWO = 8
@@ -105,7 +105,7 @@ class PieceReader:
         """The piece as it is, with handles, in the table's words, without fillers."""
         named = self.handles.spelled(piece)
         aside = tuple(found[0] for found in ASIDE.finditer(named))
-        bare, kept = without(ASIDE.sub(" ", named), is_filler)
+        bare, kept = without_idle_words(ASIDE.sub(" ", named), is_filler)
         kept = (*kept, *aside)
         for text, beside in {piece: (), named: (), bare: kept}.items():
             if not text and beside:
@@ -118,7 +118,7 @@ class PieceReader:
             for said in said_as(form.word, text, self.language):
                 yield said, beside
             if form.bearing != "ends" and any(one.part for one in form.forms):
-                part = placed(text)
+                part = part_said(text)
                 if part:
                     yield part, beside
 

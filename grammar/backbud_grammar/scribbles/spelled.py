@@ -35,17 +35,13 @@ _WORDS: Mapping[str, str] = {
         "below": "btm underneath unten",
         "with": "w w/ w. wi",
         "without": "w/o",
-        "repotted": "rptd reptd repoted",
+        "repotted": "rptd reptd",
         "horticultural": "hort",
         "minutes": "minuts",
-        "fertilized": "fertlized fertalized",
-        "trimmed": "trimed",
-        "pinched": "pinced",
-        "defoliated": "defoilated",
         "repot": "rpt",
         "bought": "bgt",
-        "watered": "wtrd wtd waterd",
-        "pruned": "prnd prunned",
+        "watered": "wtrd wtd",
+        "pruned": "prnd",
         "moved": "mvd",
         "received": "rcvd rec'd recd recieved",
         "treated": "trtd",
@@ -180,7 +176,7 @@ def _expanded(found: re.Match[str]) -> str:
 
 
 @lru_cache(4096)
-def spelled_out(text: str) -> str:
+def in_full(text: str) -> str:
     """The same words, each in full.
 
     >>> spelled_out('rptd, 3/4" off btm, 1h30')
@@ -194,7 +190,7 @@ def spelled_out(text: str) -> str:
     return " ".join(_TOKEN.sub(_expanded, text).split())
 
 
-def without(text: str, fillers: Callable[[str], bool]) -> tuple[str, tuple[str, ...]]:
+def without_idle_words(text: str, fillers: Callable[[str], bool]) -> tuple[str, tuple[str, ...]]:
     """The text without words that bear on nothing, and those words."""
     words = text.split()
     kept = tuple(word for word in words if fillers(word))

@@ -10,7 +10,7 @@ from backbud_grammar.scribbles.beside import is_beside
 from backbud_grammar.scribbles.draft import Draft, Piece
 from backbud_grammar.scribbles.plain import is_observed, is_seen, tells_what
 from backbud_grammar.scribbles.reads import PieceReader
-from backbud_grammar.scribbles.spelled import spelled_out
+from backbud_grammar.scribbles.spelled import in_full
 
 _WORD = re.compile(r"[^\W\d_]+")
 _FIGURE = re.compile(r"\d")
@@ -27,7 +27,7 @@ def put_beside(first: Draft, before: Sequence[Piece], pieces: PieceReader) -> li
         # Hours are of the work that stands before them, whether it was read or not.
         return [*before]
     left = _not_of(first, before, pieces)
-    first.beside += [one for one in left if is_beside(first.word, spelled_out(one[0]))]
+    first.beside += [one for one in left if is_beside(first.word, in_full(one[0]))]
     left = [one for one in left if one not in first.beside]
     if not left or any(_tells_of_act(said, pieces) for said, _ in left):
         return left
@@ -62,7 +62,7 @@ def _not_of(draft: Draft, before: Sequence[Piece], pieces: PieceReader) -> list[
     left: list[Piece] = []
     details: list[Piece] = []
     for raw, at in before:
-        said = pieces.said(draft.form, spelled_out(raw))
+        said = pieces.said(draft.form, in_full(raw))
         if said is None or said[1]:
             left.append((raw, at))
         else:

@@ -19,10 +19,11 @@ _WHO = re.compile(
 _GOT = re.compile(r"got (?:it|her|him|this one|the tree) (?:all )?(?=\w)", re.IGNORECASE)
 # Right behind the act; not where the act ends a tree, since `lost it` is a turn of speech.
 _IT = re.compile(
-    r"(?P<act>[\w-]+) (?:it|her|him|them|this one|this tree|the tree)(?: all)?"
+    r"(?P<act>[\w-]+) (?P<it>it|her|him|them|this one|this tree|the tree)(?: all)?"
     r"(?=$|[ ,])(?! (?:was|is|and)\b)",
     re.IGNORECASE,
 )
+_I = re.compile(r"\b(?:i|we)\b|['’]?ve\b", re.IGNORECASE)
 _NEVER_IT = ("lost", "died", "received", "noted", "private", "worked", "counted")
 _WHY = re.compile(
     r"(?P<what>.+?) (?P<why>(?:because|['’]?cause|cuz|coz|since (?:it|i|they|the)|as (?:it|i|they)"
@@ -61,13 +62,29 @@ def untalked(piece: str, acts: Mapping[str, ActForm]) -> Talked:
     if found is not None and not _TAKES_OUT.search(found["why"]):
         piece, why = found["what"].rstrip(" ,"), found["why"]
     who = _WHO.match(piece)
-    bare = _GOT.sub("", piece[who.end() :] if who else piece, count=1)
+    said = piece[who.end() :] if who else piece
+    bare = _GOT.sub("", said, count=1)
+    first = acts.get(bare.partition(" ")[0].casefold())
+    if first is not None and first.bearing == "ends":
+        # `got it returned` may be by another.
+        bare = said
+    if who and first is not None and _I.search(who[0]) and _is_of_who(first, bare):
+        return Talked(piece, "")
     it = _IT.match(bare)
     if it is not None:
         form = acts.get(it["act"].casefold())
-        if form is not None and form.word not in _NEVER_IT and not form.names_act:
+        # What was carried away or sold as `them` may be pots.
+        is_tree = it["it"].casefold() != "them" or (form is not None and form.bearing != "ends")
+        if form is not None and is_tree and form.word not in _NEVER_IT and not form.names_act:
             bare = f"{it['act']}{bare[it.end() :]}"
     return Talked(bare.strip(" ,"), why)
+
+
+def _is_of_who(act: ActForm, said: str) -> bool:
+    """Whether an act may be said of the one who did it: `I moved to the bench`, `I paid 20 EUR`."""
+    if act.word in _NEVER_IT or act.work == "business":
+        return True
+    return act.word in ("moved", "returned") and _IT.match(said) is None
 
 
 def is_reason(piece: str, *, strict: bool) -> bool:

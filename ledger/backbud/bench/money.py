@@ -31,7 +31,7 @@ def rounded(amount: Decimal, currency: str = "", how: Rounding = "half up") -> D
     return amount.quantize(Decimal(1).scaleb(-digits_of(currency)), ROUNDINGS[how])
 
 
-def part_of(amount: Decimal, among: int, at: int, currency: str = "") -> Decimal:
+def equal_part(amount: Decimal, among: int, at: int, currency: str = "") -> Decimal:
     """The part of an amount that the one at a place, from 0, has among so many: equal parts, and
     what is left over a minor unit each to the first ones, so that they add up to the amount."""
     if among == 1:

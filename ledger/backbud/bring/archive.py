@@ -9,6 +9,8 @@ from io import BytesIO
 
 from backbud.bring.sheet import MOST_UNPACKED_BYTES, BringError
 
+# The part of a spreadsheet of the OpenDocument format that holds its cells.
+OPEN_DOCUMENT = "content.xml"
 _MOST_PARTS = 5_000
 # All but the cells is read at once: styles, names, how the sheets hang together.
 _MOST_OF_A_PART = 16 << 20
@@ -25,10 +27,7 @@ def open_archive(data: bytes, is_large: Callable[[str], bool]) -> zipfile.ZipFil
     BringError where it is broken, locked, unpacks to too much, or holds XML that declares a type of
     document: entities hang on one, and no spreadsheet writes any.
     """
-    try:
-        archive = zipfile.ZipFile(BytesIO(data))
-    except (zipfile.BadZipFile, ValueError, NotImplementedError, OverflowError) as error:
-        raise BringError(f"this is no sound spreadsheet: {error}") from None
+    archive = _unpacked(data)
     parts = archive.infolist()
     if len(parts) > _MOST_PARTS:
         raise BringError(f"it holds {len(parts)} parts; no spreadsheet has more than {_MOST_PARTS}")
@@ -48,6 +47,18 @@ def open_archive(data: bytes, is_large: Callable[[str], bool]) -> zipfile.ZipFil
         if part.filename.lower().endswith((".xml", ".rels", ".vml")):
             _look_through(archive, part)
     return archive
+
+
+def part_names(data: bytes) -> list[str]:
+    """The names of its parts."""
+    return _unpacked(data).namelist()
+
+
+def _unpacked(data: bytes) -> zipfile.ZipFile:
+    try:
+        return zipfile.ZipFile(BytesIO(data))
+    except (zipfile.BadZipFile, ValueError, NotImplementedError, OverflowError) as error:
+        raise BringError(f"this is no sound spreadsheet: {error}") from None
 
 
 def _look_through(archive: zipfile.ZipFile, part: zipfile.ZipInfo) -> None:

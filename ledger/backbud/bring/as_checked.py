@@ -69,12 +69,13 @@ def as_checked(
     """
     levels, why = [AS_READ] * len(lines), dict[int, str]()
     known = {_key(flaw) for flaw in _flaws(before)}
+    other_acts = _OtherActs(before.journal, before.today)
     for n in range(_MOST_ROUNDS):
         laid = layer(levels)
         session = _opened(before, _WithFile(source, name, laid.text))
         flaws = [one for one in _flaws(session) if _key(one) not in known]
         ours = [one for one in flaws if one.file == name]
-        wrong = dict(_wrong(ours, laid, lines, levels, session.journal, before.today))
+        wrong = dict(_wrong(ours, laid, lines, levels, other_acts))
         if not wrong:
             break
         for at, message in wrong.items():
@@ -113,13 +114,38 @@ def _place(one: Problem) -> tuple[str, int, str, str]:
     return one.file, one.line, one.code, one.message
 
 
+class _OtherActs:
+    """Tells whether a column of details says by itself that something else was done. A list says
+    the same again and again, so each is read once."""
+
+    def __init__(self, journal: Journal, today: date) -> None:
+        self._journal, self._today = journal, today
+        self._told: dict[tuple[str, str], bool] = {}
+
+    def told_by(self, line: BroughtLine) -> bool:
+        key = line.text, line.details
+        if line.details and key not in self._told:
+            self._told[key] = self._read(line)
+        return self._told.get(key, False)
+
+    def _read(self, line: BroughtLine) -> bool:
+        when = read_date(line.day)
+        day = when.first if when.exact else self._today
+        place = DiaryPlace("", 0, day, True)
+        blocks = [f"{line.subject}\n  {text}\n" for text in (line.text, line.details)]
+        (page, _), (other, flaws) = (page_of(self._journal, day, one, place) for one in blocks)
+        if any(flaw.severity == KEPT and flaw.code == UNREAD_LINE for flaw in flaws):
+            return False
+        said = {event.said for block in page.blocks for event in block.events}
+        return any(event.said not in said for block in other.blocks for event in block.events)
+
+
 def _wrong(
     flaws: list[PlacedFlaw],
     laid: LaidOut,
     lines: list[BroughtLine],
     levels: list[int],
-    journal: Journal,
-    today: date,
+    other_acts: _OtherActs,
 ) -> Iterator[tuple[int, str]]:
     """The lines that are not to stand so, each with what is wrong. What is only kept as words may
     stand, unless it tells of another act than the line does."""
@@ -129,22 +155,7 @@ def _wrong(
         message = one.flaw.message
         for at in laid.owners.get(one.number, ()):
             if one.is_kept and one.flaw.code != UNREAD_LINE:
-                if levels[at] != AS_READ or not _tells_another(lines[at], journal, today):
+                if levels[at] != AS_READ or not other_acts.told_by(lines[at]):
                     continue
                 message = f"“{lines[at].details}” tells of another act"
             yield at, message
-
-
-def _tells_another(line: BroughtLine, journal: Journal, today: date) -> bool:
-    """Whether a column of details says by itself that something else was done."""
-    if not line.details:
-        return False
-    when = read_date(line.day)
-    day = when.first if when.exact else today
-    place = DiaryPlace("", 0, day, True)
-    blocks = [f"{line.subject}\n  {text}\n" for text in (line.text, line.details)]
-    (page, _), (other, flaws) = (page_of(journal, day, block, place) for block in blocks)
-    if any(flaw.severity == KEPT and flaw.code == UNREAD_LINE for flaw in flaws):
-        return False
-    said = {event.said for block in page.blocks for event in block.events}
-    return any(event.said not in said for block in other.blocks for event in block.events)

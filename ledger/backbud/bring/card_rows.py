@@ -88,7 +88,8 @@ def _lines(
     text = cell.text
     if not text or meaning == LEFT_OUT:
         return
-    if meaning in (NOTED, "note"):
+    # One of it is no batch.
+    if meaning in (NOTED, "note") or (meaning == "count" and text == "1"):
         yield from _notes(row, "" if meaning == "note" else heading, kind, handle, text)
         return
     if meaning.startswith(QUALIFIED_BY_ACT):

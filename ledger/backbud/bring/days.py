@@ -30,12 +30,15 @@ _FIRST_DAYS = {"serial-1900": date(1899, 12, 30), "serial-1904": date(1904, 1, 1
 
 class DayOrder(Struct, frozen=True):
     """How the dates of a column are read. `order`, `serial`: of ORDERS and SERIALS, "" where
-    nothing hangs on it. `asks`: what nobody but the keeper can tell, "" where all is clear."""
+    nothing hangs on it. `asks`: what nobody but the keeper can tell, "" where all is clear.
+    `is_shown`: whether the order was said, or the dates show it: any other would do as well here,
+    but not for the next list."""
 
     order: str = ""
     serial: str = ""
     asks: str = ""
     answer: str = ""
+    is_shown: bool = True
 
 
 def readings(text: str, today: date) -> Mapping[str, str]:
@@ -101,7 +104,7 @@ def order_of(
     found = [(n, cell.text, readings(cell.text, today)) for n, cell in cells if not cell.day]
     told = [one for one in found if one[2] and "" not in one[2]]
     numbers = [one for one in told if not _is_serial(one)]
-    asks = answer = ""
+    asks, answer, is_shown = "", "", True
     if not order and numbers:
         fitting = [o for o in ORDERS if all(o in reads for _, _, reads in numbers)]
         differ = [one for one in numbers if len({one[2][o] for o in fitting}) > 1]
@@ -113,13 +116,13 @@ def order_of(
             each = " or ".join(f"{reads[o]} ({o})" for o in fitting)
             asks, answer = f"row {row}: “{text}” is {each}", f"--dates {fitting[0]}"
         else:
-            order = fitting[0]
+            order, is_shown = fitting[0], len(fitting) == 1
     serials = [one for one in told if _is_serial(one)]
     if not serial and serials and not asks:
         row, text, reads = serials[0]
         each = " or ".join(f"{reads[name]} (counted from {year})" for year, name in SERIALS.items())
         asks, answer = f"row {row}: “{text}” is {each}", "--dates serial-1900"
-    return DayOrder(order, serial, asks, answer)
+    return DayOrder(order, serial, asks, answer, is_shown)
 
 
 def _is_serial(one: tuple[int, str, Mapping[str, str]]) -> bool:

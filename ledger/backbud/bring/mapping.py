@@ -122,12 +122,14 @@ def mapping_lines(mapping: Mapping) -> Iterator[str]:
             yield f"name = {_quoted(sheet.name)}"
         yield f"rows = {_quoted(sheet.rows)}    # what one row is: {', '.join(ROWS)}"
         yield f"heading = {sheet.heading}    # the row that the headings stand in"
-        if sheet.dates:
-            yield f"dates = {_quoted(sheet.dates)}    # {', '.join(ORDERS)}"
+        unsaid = "" if sheet.dates else "# "
+        yield f"{unsaid}dates = {_quoted(sheet.dates or ORDERS[0])}    # {', '.join(ORDERS)}"
         if sheet.serials:
             yield f"serials = {_quoted(sheet.serials)}    # the year that days count from"
         if sheet.as_above:
             yield f"as_above = [{', '.join(map(_quoted, sheet.as_above))}]"
+        else:
+            yield '# as_above = ["Tree"]    # where an empty cell means the one above it'
         yield "[sheet.columns]"
         yield from (f"{_quoted(head)} = {_quoted(told)}" for head, told in sheet.columns.items())
     yield ""

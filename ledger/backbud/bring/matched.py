@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from msgspec import Struct
 from msgspec.structs import replace
 
+from backbud.bring.days import DayOrder
 from backbud.bring.mapping import MappedSheet
 from backbud.bring.past_calendar import BOOKKEEPING, property_heading
 from backbud.bring.sheet import ListSheet, SheetRow
@@ -36,6 +37,8 @@ _TELLING = {
     "persons": {"contact", "address", "rate", "experience"},
     "materials": {"sold in", "price", "label"},
 }
+# A list of trees may call them by their kinds alone; “type” would be said of anything.
+_SPECIES = frozenset(("species", "kind", "botanical name"))
 _UNIT_OF_HEADING = {"hours": "h", "minutes": "min"}
 _BY_PROGRAMS = frozenset(plain_heading(property_heading(name)) for name in BOOKKEEPING)
 
@@ -50,7 +53,7 @@ class OpenQuestion(Struct, frozen=True):
 class MatchedSheet(Struct, frozen=True):
     """A sheet with what is known of it. `columns`: for each column its heading and what it means,
     with its unit, `("Height (cm)", "height, cm")`. `above`: rows above the headings. `new`:
-    headings that the mapping, where there is one, says nothing of."""
+    headings that the mapping, where there is one, says nothing of. `order`: of its dates."""
 
     sheet: ListSheet
     mapped: MappedSheet
@@ -58,6 +61,7 @@ class MatchedSheet(Struct, frozen=True):
     above: tuple[SheetRow, ...] = ()
     rows: tuple[SheetRow, ...] = ()
     new: tuple[str, ...] = ()
+    order: DayOrder = DayOrder()
     asks: tuple[OpenQuestion, ...] = ()
 
 
@@ -98,7 +102,7 @@ def match_sheet(
     new = tuple(n for n in names if told is not None and told.columns and n not in told.columns)
     asks = tuple(_doubled(columns, mapped.rows))
     mapped = replace(mapped, columns={**mapped.columns, **columns})
-    return MatchedSheet(sheet, mapped, tuple(columns.items()), above, rows, new, asks)
+    return MatchedSheet(sheet, mapped, tuple(columns.items()), above, rows, new, asks=asks)
 
 
 def _heading_row(sheet: ListSheet, acts: frozenset[str]) -> int:
@@ -145,7 +149,8 @@ def _sort_of(names: list[str], sheet: ListSheet, is_calendar: bool) -> str:
     fits: dict[str, int] = {}
     for rows, kind in CARD_ROWS.items():
         found = {headings(rows).get(one, "") for one in plain}
-        if {kind, "number"} & found and found & _TELLING[rows]:
+        names_it = {kind, "number"} & found or (rows == "trees" and _SPECIES & {*plain})
+        if names_it and found & _TELLING[rows]:
             fits[rows] = len(found)
     by_name = [rows for rows in CARD_ROWS if rows in plain_heading(sheet.name).split()]
     best = [rows for rows, count in fits.items() if count == max(fits.values())]

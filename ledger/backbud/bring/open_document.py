@@ -11,7 +11,7 @@ from contextlib import suppress
 from typing import TYPE_CHECKING
 from zipfile import ZipFile
 
-from backbud.bring.archive import open_archive
+from backbud.bring.archive import OPEN_DOCUMENT, open_archive
 from backbud.bring.numbers import number_in_words, time_in_words
 from backbud.bring.sheet import (
     EMPTY,
@@ -36,13 +36,12 @@ _OFFICE, _STYLE = f"{_NS}office:1.0}}", f"{_NS}style:1.0}}"
 _CALC = "{urn:org:documentfoundation:names:experimental:calc:xmlns:calcext:1.0}"
 _CELLS = (f"{_TABLE}table-cell", f"{_TABLE}covered-table-cell")
 _ROW, _OF_TABLE = f"{_TABLE}table-row", f"{_TABLE}table"
-_CONTENT = "content.xml"
 
 
 def open_document(data: bytes) -> tuple[ListSheet, ...]:
     """Every sheet of it. BringError where the file is unsound or too large."""
-    archive = open_archive(data, lambda name: name == _CONTENT or not name.endswith(".xml"))
-    if _CONTENT not in archive.namelist():
+    archive = open_archive(data, lambda name: name == OPEN_DOCUMENT or not name.endswith(".xml"))
+    if OPEN_DOCUMENT not in archive.namelist():
         raise BringError("this is no spreadsheet: it has no content")
     # A file that is locked, cut off or made to harm ends in one of several errors of the parser.
     try:
@@ -131,7 +130,7 @@ def _sheets(archive: ZipFile) -> Iterator[ListSheet]:
     path: list[Element] = []
     sheet: _SheetSoFar | None = None
     count = 0
-    with archive.open(_CONTENT) as file:
+    with archive.open(OPEN_DOCUMENT) as file:
         for event, element in iterparse(file, ("start", "end"), forbid_dtd=True):
             if event == "start":
                 path.append(element)

@@ -7,22 +7,21 @@ import stat
 
 from msgspec import Struct
 
+from backbud.bring.archive import OPEN_DOCUMENT, part_names
 from backbud.bring.matched import known_headings
 from backbud.bring.sheet import MOST_FILE_BYTES, BringError, ListSheet
 from backbud.bring.text_table import open_text
 
 _ZIP, _OLD_WORKBOOK = b"PK\x03\x04", b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
-_OF_ODS = b"mimetypeapplication/vnd.oasis.opendocument.spreadsheet"
+_MARKUP = (b"<?xml", b"<html", b"<!doctype", b"<table")
 _CALENDAR = b"BEGIN:VCALENDAR"
 _INSTALL = ".venv/bin/pip install --editable '.[sheets]'"
 
 
 class OpenedList(Struct, frozen=True):
-    """The sheets of a file, and by which letters and separator plain text was read."""
+    """The sheets of a file, and whether they are the entries of a calendar."""
 
     sheets: tuple[ListSheet, ...]
-    encoding: str = ""
-    separator: str = ""
     is_calendar: bool = False
 
 
@@ -52,17 +51,19 @@ def open_list(data: bytes, encoding: str, separator: str) -> OpenedList:
         )
     if data.startswith(_ZIP):
         return OpenedList(_of_archive(data))
-    if data.removeprefix(b"\xef\xbb\xbf").lstrip()[: len(_CALENDAR)].upper() == _CALENDAR:
+    begins = data.removeprefix(b"\xef\xbb\xbf").lstrip()[: len(_CALENDAR)]
+    if begins.lower().startswith(_MARKUP):
+        raise BringError("this is markup, whatever it is named; save it as .xlsx, .ods or .csv")
+    if begins.upper() == _CALENDAR:
         from backbud.bring.past_calendar import open_calendar
 
         return OpenedList(open_calendar(data), is_calendar=True)
-    table = open_text(data, encoding, separator, known_headings)
-    return OpenedList((table.sheet,), table.encoding, table.separator)
+    return OpenedList((open_text(data, encoding, separator, known_headings),))
 
 
 def _of_archive(data: bytes) -> tuple[ListSheet, ...]:
     try:
-        if _OF_ODS in data[:200]:
+        if OPEN_DOCUMENT in part_names(data):
             from backbud.bring.open_document import open_document
 
             return open_document(data)

@@ -30,7 +30,7 @@ from backbud.bring.text_table import Undecided
 from backbud.bring.where import free_text_name
 from backbud.bring.wordings import CARD_ROWS, LEFT_OUT, QUALIFIED_BY_ACT, WORKS
 from backbud.bring.work_rows import work_row
-from backbud.bring.written_lines import lay_out, rows_brought, title_of
+from backbud.bring.written_lines import first_line_says, lay_out, rows_brought
 from backbud.jot.trial import known_on
 from backbud.journal.source import FileSource, OnDisk
 from backbud.session import Session
@@ -83,12 +83,7 @@ def bring(
     asks = [question for one in sheets for question in one.asks]
     sheets, more = _with_orders(sheets, today)
     asks += more
-    mapping = replace(
-        told,
-        encoding=opened.encoding,
-        separator=opened.separator,
-        sheet=tuple(one.mapped for one in sheets),
-    )
+    mapping = replace(told, sheet=tuple(one.mapped for one in sheets))
     if asks:
         return Brought(mapping, sheets, tuple(asks), gathered, None, "")
     around = _around(session, mapping)
@@ -103,7 +98,7 @@ def bring(
     if not gathered.lines and not gathered.cards:
         return Brought(mapping, sheets, (), gathered, None, "")
     digests = list(gathered.digests.values())
-    title = title_of(mapping.file, today)
+    title = first_line_says(mapping.file, today)
     checked = as_checked(
         session,
         source or OnDisk(journal.folder),
@@ -133,8 +128,9 @@ def _with_orders(
         if order.asks:
             where = f"the sheet “{one.sheet.name}”, " if one.sheet.name else ""
             asks.append(OpenQuestion(f"{where}{order.asks}", order.answer))
-        mapped = replace(one.mapped, dates=order.order, serials=order.serial)
-        out.append(replace(one, mapped=mapped))
+        shown = order.order if order.is_shown else ""
+        mapped = replace(one.mapped, dates=shown, serials=order.serial)
+        out.append(replace(one, mapped=mapped, order=order))
     return tuple(out), asks
 
 
@@ -174,7 +170,6 @@ def _gather(one: MatchedSheet, around: Around, into: Gathered, session: Session)
     """Add the rows of a sheet."""
     rows = one.mapped.rows
     headings = tuple(heading for heading, _ in one.columns)
-    order = DayOrder(one.mapped.dates, one.mapped.serials)
     for above in one.above:
         words = "; ".join(cell.text for cell in above.cells if cell.text)
         why = "it stands above the headings"
@@ -195,7 +190,7 @@ def _gather(one: MatchedSheet, around: Around, into: Gathered, session: Session)
                 into.told.append(ToldCell(place.sheet, place.row, heading, words, cell.wrong))
                 cell = EMPTY
             cells.append((heading, meaning, unit, cell))
-        of_list = RowOfList(place, tuple(cells), order)
+        of_list = RowOfList(place, tuple(cells), one.order)
         if rows == WORKS:
             is_written = work_row(of_list, around, into)
         else:

@@ -7,8 +7,6 @@ import re
 from collections.abc import Callable
 from io import StringIO
 
-from msgspec import Struct
-
 from backbud.bring.sheet import BringError, ListSheet, SheetCell, SheetRows, in_plain_words
 
 # What a file begins with that says its letters itself; UTF-32 first, for its mark begins as that
@@ -40,24 +38,16 @@ class Undecided(Exception):
         self.message, self.answer = message, answer
 
 
-class TextTable(Struct, frozen=True):
-    """The one sheet of a list in plain text, and by which letters and separator it was read."""
-
-    sheet: ListSheet
-    encoding: str
-    separator: str
-
-
 def open_text(
     data: bytes, encoding: str, separator: str, headings_known: Callable[[list[str]], int]
-) -> TextTable:
+) -> ListSheet:
     """Read it. `encoding`, `separator` (a name of SEPARATORS): "" where nobody said.
     `headings_known`: how many of some headings are known, to tell separators apart.
 
     Undecided where its letters or its separator can be meant in several ways; BringError where it
     is no list.
     """
-    encoding, text = _decoded(data, encoding)
+    text = _decoded(data, encoding)
     # A stray one is written out like any sign that has no look.
     if 4 * text.count("\0") > len(text):
         raise Undecided(
@@ -75,10 +65,10 @@ def open_text(
     rows = SheetRows("it")
     for number, cells in _parted(text, SEPARATORS[separator]):
         rows.add(number + skipped, [SheetCell(in_plain_words(cell)) for cell in cells])
-    return TextTable(ListSheet("", tuple(rows.rows), told=tuple(told)), encoding, separator)
+    return ListSheet("", tuple(rows.rows), told=tuple(told))
 
 
-def _decoded(data: bytes, encoding: str) -> tuple[str, str]:
+def _decoded(data: bytes, encoding: str) -> str:
     by_mark = next((name for mark, name in _MARKS if data.startswith(mark)), "")
     tried = encoding or by_mark or "utf-8"
     try:
@@ -93,7 +83,7 @@ def _decoded(data: bytes, encoding: str) -> tuple[str, str]:
             f"its letters are not UTF-8 (line {line}){_offers(data, error.start)}",
             "--encoding cp1252 (or another: " + ", ".join(ENCODINGS) + ")",
         ) from None
-    return tried.removesuffix("-sig"), text.removeprefix("\ufeff")
+    return text.removeprefix("\ufeff")
 
 
 def _offers(data: bytes, at: int) -> str:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from backbud.bring.gathered import ToldCell
+from backbud.bring.matched import MatchedSheet
 from backbud.bring.run import Brought
 from backbud.bring.where import mapping_name
 from backbud.bring.wordings import LEFT_OUT
@@ -58,7 +59,7 @@ def view_of(brought: Brought, is_kept: bool, is_written: bool) -> BroughtView:
                 one.mapped.heading,
                 one.mapped.dates,
                 dict(one.columns),
-                one.sheet.told,
+                (*one.sheet.told, *_news(one)),
             )
             for one in brought.sheets
         ),
@@ -77,6 +78,11 @@ def view_of(brought: Brought, is_kept: bool, is_written: bool) -> BroughtView:
         dict(gathered.left_out),
         tuple(map(_problem, checked.asks)) if checked is not None else (),
     )
+
+
+def _news(one: MatchedSheet) -> Iterator[str]:
+    if one.new:
+        yield f"the mapping does not name {', '.join(one.new)}: taken as it stands above"
 
 
 def _cell(one: ToldCell) -> BroughtCellView:

@@ -49,7 +49,7 @@ _SAID: dict[str, dict[str, str]] = {
         "passport": "plant passport, passport number, import number",
         "strength": "vigour, vigor, health, condition",
         "count": "quantity, qty, how many, amount",
-        "value": "price, worth, cost, price paid, estimated value",
+        "value": "worth, estimated value",
         "wanted": "wanted back, due back",
         "note": _NOTES,
     },
@@ -71,7 +71,7 @@ _SAID: dict[str, dict[str, str]] = {
         "colour": "color, glaze",
         "maker": "made by, potter, mark",
         "owner": "customer, client, belongs to",
-        "value": "price, worth, cost, price paid",
+        "value": "worth, estimated value",
         "note": _NOTES,
     },
     "persons": {
@@ -79,7 +79,7 @@ _SAID: dict[str, dict[str, str]] = {
         "full name, customer name, client name",
         "contact": "phone, telephone, email, e mail, mail, mobile, phone number",
         "address": "street, postal address",
-        "town": "city, place, village",
+        "town": "city, village",
         "rate": "hourly rate, price per hour",
         "note": _NOTES,
     },
@@ -122,7 +122,10 @@ def headings(rows: str) -> dict[str, str]:
         for form in kind.forms:
             out |= {plain_heading(label): form.name for label in form.labels}
         out["name"] = CARD_ROWS[rows]
-        out.pop("formerly", None)
+        # Older handles are none of a list's words; the place of a person is where their trees go
+        # home to, and that of most lists a town.
+        for label in ("formerly", *(["place"] if rows == "persons" else [])):
+            out.pop(label, None)
     for meaning, said in _SAID[rows].items():
         out[plain_heading(meaning)] = meaning
         for word in said.split(","):
@@ -165,5 +168,17 @@ def act_of_heading(heading: str, words: frozenset[str]) -> str:
     `words`: those that an act may begin with."""
     plain = plain_heading(heading)
     bare = _AFTER_ACT.sub("", _BEFORE_ACT.sub("", plain))
-    stems = (bare[:-3], f"{bare[:-3]}e", bare[:-4]) if bare.endswith("ing") else ()
-    return next((one for one in (bare, bare.replace(" ", "-"), *stems) if one in words), "")
+    return next((one for one in (bare, bare.replace(" ", "-")) if one in words), "") or act_of_ing(
+        bare, words
+    )
+
+
+def act_of_ing(text: str, words: frozenset[str]) -> str:
+    """The act that a list calls by its one word in -ing, "" where it is another text.
+
+    >>> act_of_ing("Wiring", frozenset({"wire"})), act_of_ing("Pruning?", frozenset({"prune"}))
+    ('wire', '')
+    """
+    word = text.casefold()
+    stems = (word[:-3], f"{word[:-3]}e", word[:-4]) if word.endswith("ing") else ()
+    return next((one for one in stems if one in words), "")

@@ -20,7 +20,7 @@ from backbud.bring.gathered import (
     pieces,
 )
 from backbud.bring.matched import OpenQuestion
-from backbud.bring.wordings import LEFT_OUT
+from backbud.bring.wordings import LEFT_OUT, act_of_ing
 from backbud_grammar.dates import read_date
 from backbud_grammar.outline import read_act_line
 
@@ -85,6 +85,7 @@ def _day(row: RowOfList, around: Around) -> tuple[str, str]:
 def _whose(row: RowOfList, around: Around, into: Gathered) -> _WhoseAndWhat:
     text, both = row.text("tree"), row.text("tree and act")
     act, details = row.text("act"), row.text("details")
+    act = act_of_ing(act, around.known.words) or act
     handle, rest = _parted(both, around) if both and not text else ("", "")
     parts = (rest, act, details) if handle else (act, both, details)
     said = tuple(filter(None, parts))

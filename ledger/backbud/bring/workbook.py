@@ -7,6 +7,7 @@ from collections import Counter
 from collections.abc import Iterator
 from io import BytesIO
 from typing import TYPE_CHECKING, Any
+from warnings import catch_warnings
 from zipfile import ZipFile
 
 from backbud.bring.archive import holds, open_archive
@@ -36,7 +37,9 @@ def open_workbook(data: bytes) -> tuple[ListSheet, ...]:
     archive = open_archive(data, _may_be_large)
     # Whatever is wrong in the archive's XML ends in one of a dozen errors of the library.
     try:
-        return tuple(_sheets(data, archive))
+        # What the library leaves out (validation, charts) is no cell.
+        with catch_warnings(action="ignore"):
+            return tuple(_sheets(data, archive))
     except BringError:
         raise
     except Exception as error:

@@ -12,6 +12,7 @@ from msgspec import Struct
 from backbud.bring.gathered import BroughtLine, NewCard
 from backbud.jot.style import Style
 from backbud_grammar.dates import read_date
+from backbud_grammar.kinds import KINDS
 from backbud_grammar.outline import Known
 
 # How far a line was understood: as it is; as a note; as a note at the home place; not at all.
@@ -80,8 +81,9 @@ def lay_out(
 
 def _card_line(line: BroughtLine, level: int) -> str:
     text = line.text if level == AS_READ else f"note {line.words}"
-    label, _, value = text.partition(" ")
-    return f"  {label.ljust(_LABEL_COLUMN)} {value}"
+    labels = [label for form in KINDS[line.kind].forms for label in form.labels]
+    label = max((one for one in labels if text.startswith(f"{one} ")), key=len)
+    return f"  {label.ljust(_LABEL_COLUMN)}{text[len(label) :]}"
 
 
 def _said(line: BroughtLine, level: int) -> str:
@@ -97,6 +99,6 @@ def rows_brought(texts: Iterable[bytes]) -> frozenset[str]:
     )
 
 
-def title_of(file: str, today: date) -> str:
+def first_line_says(file: str, today: date) -> str:
     """What the first line of a brought file says."""
     return f"Brought from “{file}” on {today}."

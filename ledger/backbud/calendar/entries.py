@@ -197,7 +197,7 @@ def _alarms(work: WorkView, settings: Settings, related: str) -> Iterator[bytes]
 
 
 def _summary(work: WorkView, before: str = "") -> str:
-    return notes.of_tree(brief_name(work.tree_name, work.tree), work.title, before)
+    return notes.tree_first(brief_name(work.tree_name, work.tree), work.title, before)
 
 
 def _description(work: WorkView, settings: Settings) -> str:

@@ -45,7 +45,7 @@ def led(lead: str, text: str, end: str = "") -> str:
     return f"{lead}{title(text, LONGEST_TITLE - len(lead) - len(end))}{end}"
 
 
-def of_tree(tree: str, work: str, before: str = "", end: str = "") -> str:
+def tree_first(tree: str, work: str, before: str = "", end: str = "") -> str:
     """A tree and its work: the tree first, and whole; then what stands before and behind it."""
     return led(f"{title(tree, LONGEST_TITLE // 2)}: {before}", work, end)
 
@@ -55,7 +55,7 @@ def first_that_fits(*titles: str) -> str:
     return next((one for one in map(one_line, titles) if len(one) <= LONGEST_TITLE), "")
 
 
-def counted(lead: str, count: str, names: Sequence[str]) -> str:
+def names_counted(lead: str, count: str, names: Sequence[str]) -> str:
     """What there is, how much of it, and as many names of whose it is as there is room for."""
     lead, shown = led("", lead, count), ""
     for at, name in enumerate(names):

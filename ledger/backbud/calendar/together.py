@@ -80,13 +80,15 @@ def _title(entry: WeekEntry) -> str:
             told = tuple(_foretold(entry))
             return notes.first_that_fits(*told) or notes.title(told[-1])
         case "must" if len(works) == 1:
-            return notes.of_tree(works[0].called, works[0].title)
+            return notes.tree_first(works[0].called, works[0].title)
         case "must" if len(trees) == 1:
-            return notes.of_tree(trees[0], _named(entry), "", f" × {len(works)}")
+            return notes.tree_first(trees[0], _named(entry), "", f" × {len(works)}")
         case "must":
-            return notes.counted(_named(entry), f" {len(trees)}", trees)
+            return notes.names_counted(_named(entry), f" {len(trees)}", trees)
         case "may" if len(works) == 1:
-            return notes.of_tree(works[0].called, phrase("chance to {title}", title=works[0].title))
+            return notes.tree_first(
+                works[0].called, phrase("chance to {title}", title=works[0].title)
+            )
         case "may":
             return _chance(_named(entry), works[0].named, len(trees), entry.kind)
         case "kind":
@@ -191,7 +193,7 @@ def _late(work: WeekWork) -> str:
     whole = notes.first_that_fits(
         phrase("past its time: {called}: {title}", called=work.called, title=work.title)
     )
-    return whole or notes.of_tree(work.called, work.title, phrase("late: "))
+    return whole or notes.tree_first(work.called, work.title, phrase("late: "))
 
 
 def _named(entry: WeekEntry) -> str:

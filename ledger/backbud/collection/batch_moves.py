@@ -192,7 +192,7 @@ def _gone(batch: Batch, event: Event, *, here: bool) -> Step:
 
 
 def _parted(batch: Batch, event: Event) -> Step:
-    number = parted(event)
+    number = how_many_parted(event)
     new = event.first("as")
     if new is None:
         raise Misfit("the new tree has no handle", "Write parted-off as HANDLE.")
@@ -208,7 +208,7 @@ def _parted(batch: Batch, event: Event) -> Step:
     return Step(replace(batch, count=batch.count - number), number)
 
 
-def parted(event: Event) -> int:
+def how_many_parted(event: Event) -> int:
     """How many are parted off; one where nothing is said."""
     quantity = event.first("quantity")
     return number_in(quantity) if quantity is not None else 1
@@ -216,6 +216,6 @@ def parted(event: Event) -> int:
 
 def batch_parted(batch: Batch | None, event: Event) -> Batch | None:
     """What is parted off, where that is more than one."""
-    number = parted(event)
+    number = how_many_parted(event)
     of = batch.of if batch is not None and not batch.in_containers else ""
     return Batch(number, of) if number != 1 else None

@@ -12,7 +12,7 @@ from typing import Literal
 
 from msgspec import Struct
 
-from backbud.bench.money import part_of, rounded
+from backbud.bench.money import equal_part, rounded
 from backbud.collection.state import Entry
 from backbud.journal.events import Event, Origin
 from backbud_grammar.act_words import ActWord
@@ -71,7 +71,7 @@ class Sharing:
         among = entry.divided_by(detail)
         sharing = self._trees.get(_line(entry.event), [])
         at = sharing.index(tree) if tree in sharing else 0
-        return part_of(detail.measure.number, among, at, currency)
+        return equal_part(detail.measure.number, among, at, currency)
 
 
 def shared_lines(entries: Iterable[Entry]) -> tuple[MoneyLine, ...]:
@@ -109,7 +109,7 @@ def bookings_of_person(
             amount = None
             if detail is not None and detail.measure is not None:
                 code = detail.measure.unit or currency
-                amount = part_of(detail.measure.number, entry.divided_by(detail), at, code)
+                amount = equal_part(detail.measure.number, entry.divided_by(detail), at, code)
             found.append(_booked(entry, "", amount, None, currency))
     return tuple(found)
 

@@ -45,7 +45,7 @@ PAGES_BEFORE_END = 30
 FURTHER_APART = 8
 
 
-class _Moment(Struct, frozen=True, array_like=True, gc=False):
+class _KeptMoment(Struct, frozen=True, array_like=True, gc=False):
     """That so many pages had been replayed.
 
     `digest`: of these pages. `day`: of the next one, later than all before it. `state`: a `_State`.
@@ -76,7 +76,7 @@ class _Moments(Struct, frozen=True, gc=False):
 
     mark: bytes
     first: FirstComings
-    moments: list[_Moment]
+    moments: list[_KeptMoment]
 
 
 def trees_here(journal: Journal, program: str) -> WithFlaws[int]:
@@ -123,7 +123,7 @@ def _resumed(journal: Journal, mark: bytes) -> tuple[Replay, Sequence[DatedPage]
     return None
 
 
-def _unchanged(moments: Sequence[_Moment], pages: Sequence[DatedPage]) -> Iterator[_Moment]:
+def _unchanged(moments: Sequence[_KeptMoment], pages: Sequence[DatedPage]) -> Iterator[_KeptMoment]:
     """The moments before which no page has changed, oldest first."""
     so_far, begin = b"", 0
     for moment in moments:
@@ -192,7 +192,7 @@ def _whole(journal: Journal, mark: bytes) -> Replay:
     replay = Replay(journal, pages, turns)
     replay.begin(arrived_in(first))
     wanted = _wanted(len(pages))
-    moments: list[_Moment] = []
+    moments: list[_KeptMoment] = []
     so_far, digested = b"", 0
     for n, page in enumerate(pages):
         if (
@@ -205,7 +205,7 @@ def _whole(journal: Journal, mark: bytes) -> Replay:
             so_far, digested = _digest(so_far, pages[digested:n]), n
             flaws = tuple(replay.flaws)
             lines = _lines(journal, n) if flaws else b""
-            moment = _Moment(n, so_far, page.when.first, _state(replay), flaws, lines)
+            moment = _KeptMoment(n, so_far, page.when.first, _state(replay), flaws, lines)
             moments.append(moment)
         replay.page(page)
     if moments:

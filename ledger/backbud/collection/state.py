@@ -10,7 +10,6 @@ from msgspec import Struct
 
 from backbud.collection.batch import Batch
 from backbud.journal.events import Event
-from backbud.journal.line_order import line_order
 from backbud_grammar.act_words import ActWord, as_act
 from backbud_grammar.forms import Trait
 from backbud_grammar.handles import fold
@@ -155,7 +154,7 @@ class Tree(Struct, frozen=True):
     def last_of(self, *acts: ActWord) -> Event | None:
         """The latest event of any of these acts."""
         found = [self.last[act] for act in acts if act in self.last]
-        return max(found, key=lambda e: (e.day, line_order(e)), default=None)
+        return max(found, key=lambda e: e.order, default=None)
 
     def last_with(self, *traits: Trait) -> Event | None:
         """The latest event of any act that has one of these traits, a plugin's too."""

@@ -18,7 +18,7 @@ def print_json(value: object) -> None:
     say_json(as_json(value))
 
 
-def refused(error: Broken) -> int:
+def tell_refused(error: Broken) -> int:
     """Say that what was made last stays, since the journal cannot be read as a whole."""
     for problem in error.lost:
         warn_problem(problem)

@@ -107,10 +107,10 @@ def _own_words(session: Session, unread: tuple[Problem, ...]) -> Iterator[str]:
             yield f"  and {len(past) - MOST_SHOWN} more"
     if not unread:
         return
-    from backbud.journal.own_past import returning, unread_in
+    from backbud.journal.own_past import marked_unread, returning
 
     journal = session.journal
-    found = returning(unread_in(unread), journal.acts, journal.things, journal.own_words)
+    found = returning(marked_unread(unread), journal.acts, journal.things, journal.own_words)
     if found:
         yield ""
         yield "Words that return and that nobody here knows. If they are yours, say what they mean:"

@@ -25,7 +25,7 @@ def add_options(parser: ArgumentParser) -> None:
 def run(options: Namespace) -> int:
     """Show the lines that the ticks would make, and write them where the person agrees."""
     from backbud.publish.refused import PublishError
-    from backbud.subscribe.collect import collect, remember, write
+    from backbud.subscribe.collect import collect, remember_ticks, write_offered
     from backbud.subscribe.errors import SubscribeError
 
     folder, today = folder_of(options.folder), date.today()
@@ -33,13 +33,13 @@ def run(options: Namespace) -> int:
         tell_progress("asking the server")
         collected = collect(folder, today, options.to, os.environ)
         tell_progress("")
-        remember(folder, collected.settled)
+        remember_ticks(folder, collected.settled)
         if options.json:
             print_json(collected.view)
         else:
             say(*collected.lines())
         if collected.offers and (options.yes or _agreed(options.json)):
-            write(folder, today, collected)
+            write_offered(folder, today, collected)
             (warn if options.json else say)("Written.")
     except SubscribeError as error:
         raise Misuse(str(error)) from None

@@ -49,6 +49,10 @@ def run(options: Namespace) -> int:
 
     folder = folder_of(options.folder)
     day = _day(options)
+    if len(options.lines) > 1 and any(" " not in one.strip() for one in options.lines):
+        # A word alone says nothing: the shell parted one line into its words.
+        whole = " ".join(options.lines)
+        raise Misuse(f'nothing was written: each line stands in quotes: backbud jot "{whole}"')
     texts = options.lines or _of_standard_input()
     session = _opened(folder)
     placing = place_in_diary(day)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from argparse import Namespace
 
-from backbud.commands.answers import refused
+from backbud.commands.answers import tell_refused
 from backbud.commands.journal import day_of, folder_of, journal_options
 from backbud.commands.parser import ArgumentParser
 from backbud.commands.status import FINE, PROBLEMS, unpublished
@@ -48,7 +48,7 @@ def run(options: Namespace) -> int:
             json=options.json,
         )
     except Broken as error:
-        return refused(error)
+        return tell_refused(error)
     except PublishError as error:
         raise unpublished(error) from None
     if not options.json:

@@ -7,7 +7,7 @@ from argparse import Namespace
 from collections.abc import Sequence
 from datetime import date
 
-from backbud.commands.answers import agreed_to, print_json, refused
+from backbud.commands.answers import agreed_to, print_json, tell_refused
 from backbud.commands.journal import folder_of, folder_option, json_option
 from backbud.commands.parser import ArgumentParser
 from backbud.commands.status import FINE, PROBLEMS, Misuse, unpublished
@@ -36,7 +36,7 @@ def run(options: Namespace) -> int:
     """Publish, and tell what was written on the server."""
     from backbud.publish.refused import PublishError
     from backbud.subscribe.errors import NotAgreed, SubscribeError
-    from backbud.subscribe.publish import publish
+    from backbud.subscribe.publish import publish_feeds
     from backbud.whole import Broken
 
     def agree(lines: Sequence[str], question: str) -> bool:
@@ -45,7 +45,7 @@ def run(options: Namespace) -> int:
 
     folder = folder_of(options.folder)
     try:
-        published = publish(
+        published = publish_feeds(
             folder,
             date.today(),
             options.to,
@@ -55,7 +55,7 @@ def run(options: Namespace) -> int:
             adopt=options.adopt,
         )
     except Broken as error:
-        return refused(error)
+        return tell_refused(error)
     except NotAgreed as error:
         warn(f"backbud: {error}")
         return PROBLEMS

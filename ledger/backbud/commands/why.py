@@ -34,7 +34,7 @@ def add_options(parser: ArgumentParser) -> None:
 
 def run(options: Namespace) -> int:
     """Print the reasons of one follow-up, of those of a name, or of every one of a tree."""
-    from backbud.views.day import all_works, named, works_called
+    from backbud.views.day import all_works, works_called, works_named
 
     options.folder, words = _parted(options.asked)
     session = session_of(options)
@@ -46,7 +46,7 @@ def run(options: Namespace) -> int:
     some = plan.only([handle]) if handle else plan
     works = tuple(all_works(some, session.names(), session.today))
     found = () if tree or len(words) > 1 else works_called(words[0], works)
-    found = found or named(words[1:] if tree else words, works)
+    found = found or works_named(words[1:] if tree else words, works)
     if not found:
         raise Misuse(_nothing(session, words, tree, works))
     if options.json:

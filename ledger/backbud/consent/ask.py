@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from backbud.consent.files import read_plugins
 from backbud.consent.place import PLUGINS
-from backbud.consent.record import forget, record, trusted_files
+from backbud.consent.record import record, take_back, trusted_files
 from backbud.consent.show import CONSENT, set_lines
 from backbud.say import ask, can_ask, say
 from backbud.words import number
@@ -53,7 +53,7 @@ def trust(journal: str, digest: str = "") -> bool:
 
 def take_consent_back(journal: str) -> None:
     """Forget the consent. CannotRecord where the record cannot be removed."""
-    if forget(journal):
+    if take_back(journal):
         say("Forgotten: the plugins of this journal are left out from now on.")
     else:
         say("Nothing of this journal was trusted.")

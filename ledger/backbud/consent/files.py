@@ -37,7 +37,7 @@ class PluginFiles(Struct, frozen=True):
     @property
     def digest(self) -> str:
         """The digest of the whole set, of names and bytes, in hexadecimal."""
-        return digest_of(self.files)
+        return set_digest(self.files)
 
 
 def text_of(data: bytes) -> str:
@@ -45,7 +45,7 @@ def text_of(data: bytes) -> str:
     return data.decode("utf-8-sig").replace("\r\n", "\n").replace("\r", "\n")
 
 
-def digest_of(files: Mapping[str, bytes]) -> str:
+def set_digest(files: Mapping[str, bytes]) -> str:
     """A digest of names and bytes, each closed by its length, so that no two sets read the same."""
     digest = blake2b(digest_size=32)
     for name, data in sorted(files.items()):

@@ -11,7 +11,7 @@ import stat
 from base64 import b64decode, b64encode
 from collections.abc import Mapping
 
-from backbud.consent.files import digest_of
+from backbud.consent.files import set_digest
 from backbud.consent.place import record_path, recorded
 
 _HEAD = "backbud trusted 1"
@@ -32,7 +32,7 @@ def trusted_files(journal: str) -> Mapping[str, bytes] | None:
     try:
         record = json.loads(data)
         files = {str(name): b64decode(text) for name, text in record["files"].items()}
-        if record["head"] == _HEAD and record["digest"] == digest_of(files):
+        if record["head"] == _HEAD and record["digest"] == set_digest(files):
             return files
     except (ValueError, TypeError, KeyError, AttributeError, RecursionError):
         pass
@@ -52,7 +52,7 @@ def record(journal: str, files: Mapping[str, bytes]) -> None:
     value = {
         "head": _HEAD,
         "journal": os.path.realpath(journal),
-        "digest": digest_of(files),
+        "digest": set_digest(files),
         "files": {name: b64encode(data).decode() for name, data in files.items()},
     }
     folder = os.path.dirname(path)
@@ -66,7 +66,7 @@ def record(journal: str, files: Mapping[str, bytes]) -> None:
         raise CannotRecord(f"{folder} cannot be written: {error.strerror}") from None
 
 
-def forget(journal: str) -> bool:
+def take_back(journal: str) -> bool:
     """Take the consent back; whether there was any. CannotRecord where that cannot be done."""
     path = record_path(journal)
     try:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from backbud.data.table import Cell, DataTable, cell, figure, text, whole
+from backbud.data.table import Cell, DataTable, cell, figure_column, text, whole
 from backbud.views.dataset import DatasetView
 from backbud.views.visit import VisitView
 
@@ -17,7 +17,7 @@ _VISITS = (
     text("how", "here, lent, returned, sold, died or lost"),
     text("wanted", "by when its owner wanted it, as written"),
     text("ready", "since when it was ready to go"),
-    figure("worked_hours", "the hours that were written down"),
+    figure_column("worked_hours", "the hours that were written down"),
 )
 _CHARGES = (
     whole("visit", "of which visit", "visits"),

@@ -43,7 +43,7 @@ def whole(name: str, about: str, references: str = "") -> DataColumn:
     return DataColumn(name, "integer", about, references)
 
 
-def figure(name: str, about: str) -> DataColumn:
+def figure_column(name: str, about: str) -> DataColumn:
     """A column of figures; the name tells the unit."""
     return DataColumn(name, "real", about)
 

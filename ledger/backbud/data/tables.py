@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from backbud.data.money_tables import money_tables
-from backbud.data.table import Cell, DataTable, cell, figure, text, whole
+from backbud.data.table import Cell, DataTable, cell, figure_column, text, whole
 from backbud.data.tree_tables import tree_tables
 from backbud.data.work_tables import work_tables
 from backbud.views.dataset import DatasetView
@@ -26,7 +26,7 @@ _POTS = (
     text("shape", "its shape, as written"),
     text("inside", "its inner measures, as written"),
     text("outside", "its outer measures, as written"),
-    figure("volume_litres", "what it holds up to the rim gap of the settings"),
+    figure_column("volume_litres", "what it holds up to the rim gap of the settings"),
     text("volume_by", "what was taken for granted in that"),
     text("colour", "its colour, as written"),
 )
@@ -41,9 +41,11 @@ _MATERIALS = (
     text("material", "its handle, or its name where it has no card"),
     text("name", "what people call it"),
     text("unit", "in which it is counted: L, kg, m or piece"),
-    figure("on_hand", "how much is there, in that unit; at most that where uses are unknown"),
-    figure("bought", "how much was ever bought, in that unit"),
-    figure("used_in_a_year", "in the last 365 days, in that unit"),
+    figure_column(
+        "on_hand", "how much is there, in that unit; at most that where uses are unknown"
+    ),
+    figure_column("bought", "how much was ever bought, in that unit"),
+    figure_column("used_in_a_year", "in the last 365 days, in that unit"),
     whole("uses_not_taken_off", "how many uses are not in it"),
     text("price", "of one as sold"),
     text("currency", "ISO 4217 code of the price"),

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from backbud.data.table import Cell, DataTable, cell, figure, text, whole
+from backbud.data.table import Cell, DataTable, cell, figure_column, text, whole
 from backbud.views.dataset import DatasetView
 
 _TREE = text("tree", "its handle", "trees")
@@ -35,7 +35,7 @@ _SIZES = (
     _TREE,
     text("what", "trunk, height, spread, root ball …"),
     text("size", "as written, last"),
-    figure("longest_cm", "the longest of its sides, where it is written in mm, cm or m"),
+    figure_column("longest_cm", "the longest of its sides, where it is written in mm, cm or m"),
 )
 _VIGOUR = (
     _TREE,
@@ -55,7 +55,7 @@ _ON_TREES = (
     text("what", "as a person says it"),
     text("part", "where on the tree; nothing: all of it"),
     whole("count", "how many"),
-    figure("thickness_mm", "of wire, guys and ties"),
+    figure_column("thickness_mm", "of wire, guys and ties"),
     text("since", "the day it was put on"),
     whole("from_before", "1: it was there before the last repotting"),
     text("bites", "the day it is reckoned to bite"),
@@ -77,6 +77,7 @@ _ENTRIES = (
     text("within", "the batch that the tree was one of then"),
     whole("private", "1: for the keeper's eyes only"),
     text("at", "file and line where it stands"),
+    text("hour", "the hour as written, its own or its page's (ISO 8601)"),
 )
 _DETAILS = (
     whole("entry", "the line", "entries"),
@@ -84,7 +85,7 @@ _DETAILS = (
     text("name", "what the detail tells"),
     text("words", "its words, or the handle it names"),
     text("measure", "its measure as a person writes it"),
-    figure("figure", "the first number, of a range the middle, in the unit beside it"),
+    figure_column("figure", "the first number, of a range the middle, in the unit beside it"),
     text("unit", "SI symbol, ISO 4217 code, or nothing"),
     text("per", "the unit behind the stroke of a rate"),
     whole("count", "how many of them"),
@@ -177,7 +178,7 @@ def _entries(data: DatasetView) -> Rows:
             number, tree, cell(line.when.first), cell(line.when.last), line.date, line.act,
             cell(line.text), cell(line.remark), int(line.done), int(line.held_back),
             cell("; ".join(line.kept)), line.shared_among, line.of, cell(line.within),
-            int(line.private), cell(line.at),
+            int(line.private), cell(line.at), cell(line.hour),
         )  # fmt: skip
 
 

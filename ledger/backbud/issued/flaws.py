@@ -10,7 +10,7 @@ from datetime import date
 
 from backbud.collection.whereabouts import Histories
 from backbud.issued.facts import facts_on
-from backbud.issued.record import RECORD, IssuedPaper, IssuedSums, digest_of, read_issued
+from backbud.issued.record import RECORD, IssuedPaper, IssuedSums, paper_digest, read_issued
 from backbud.journal.events import Origin
 from backbud.journal.problems import PlacedFlaw, flaw_at
 from backbud.journal.read import Journal
@@ -58,7 +58,7 @@ def _file_flaws(folder: str, paper: IssuedPaper) -> Iterator[PlacedFlaw]:
     if content is None:
         message = f"{paper.file} was issued on {full_day(paper.day)} and is gone"
         yield _flaw("issued-gone", message, "Bring it back from a copy.")
-    elif digest_of(content) != paper.digest:
+    elif paper_digest(content) != paper.digest:
         message = f"{paper.file} is not as it was issued on {full_day(paper.day)}"
         yield _flaw("issued-changed", message, "Bring it back from a copy.")
 

@@ -53,14 +53,14 @@ class IssuedPaper(Struct, frozen=True, kw_only=True):
     mark: str = ""
 
 
-def digest_of(content: bytes) -> str:
+def paper_digest(content: bytes) -> str:
     """SHA-256, in hexadecimal."""
     from hashlib import sha256
 
     return sha256(content).hexdigest()
 
 
-def mark_of(paper: IssuedPaper, key: bytes) -> str:
+def paper_mark(paper: IssuedPaper, key: bytes) -> str:
     """The mark of a paper: a keyed BLAKE2b digest of what it is, and of its own digest; "" without
     a key. `key`: the person's for PURPOSE."""
     if not key:

@@ -23,6 +23,7 @@ from backbud_grammar.outline import Known, begins_section
 from backbud_grammar.problems import Flaw
 from backbud_grammar.subjects import read_subjects
 from backbud_grammar.syntax import Selection, Subjects
+from backbud_grammar.written_hours import hour_before
 
 # The first of them that is nobody's handle; what stands below it is filed nowhere, and told.
 NOBODY = ("whose", "whose-is-it", "nobody-knows-whose")
@@ -102,8 +103,9 @@ def _without_act(head: str, text: str, is_known: Callable[[Subjects], bool]) -> 
 
 
 def _is_act(text: str, known: Known) -> bool:
-    """Whether a text begins with an act word, or with two words that are one."""
-    first, second = (*text.split(None, 2), "", "")[:2]
+    """Whether a text begins with an act word, or with two words that are one; an hour may stand
+    before them."""
+    first, second = (*hour_before(text)[1].split(None, 2), "", "")[:2]
     return first.casefold() in known.words or f"{first} {second}".casefold() in known.words
 
 

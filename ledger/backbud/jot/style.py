@@ -27,7 +27,8 @@ class Style(Struct, frozen=True):
         """The act line of a text, set as the others are; words that begin with no act stay as they
         are."""
         read = read_act_line(act, 0, known)
-        lead, rest = f"{self.indent}{read.word}", act[read.text_column - 1 :]
+        end = read.column - 1 + len(read.word)
+        lead, rest = f"{self.indent}{' '.join(act[:end].split())}", act[end:].lstrip()
         if read.word.casefold() not in known.words or not rest:
             return f"{self.indent}{act}"
         gap = " " * max(self.column - len(lead), GAP) if self.column else self.between
@@ -42,8 +43,8 @@ def style_of(data: bytes, known: Known) -> Style:
     lines = data.decode(errors="replace").split("\n")
     for line, act in _last_acts(data, known):
         text = lines[line] if line < len(lines) else ""
-        indents[text[: act.column - 1]] += 1
-        if act.text:
+        indents[text[: len(text) - len(text.lstrip())]] += 1
+        if act.text and not act.hour:
             columns[act.text_column - 1] += 1
             between = text[act.column - 1 + len(act.word) : act.text_column - 1]
             single[between] += len(between) == 1

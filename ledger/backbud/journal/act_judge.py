@@ -49,7 +49,8 @@ class ActJudge:
         is_held, flaws = told(form, word, text, reading, found, forms)
         if is_held:
             return held_said(form, text), flaws
-        if flaws or " of " in text or form.word in _OF_ONE:
+        parts = " of " in text or any(one.part for one in reading.details)
+        if flaws or parts or form.word in _OF_ONE:
             other = self._another_tree(form, text, reading)
             if other:
                 flaw = Flaw(
@@ -68,11 +69,13 @@ class ActJudge:
     def _another_tree(self, form: ActForm, text: str, reading: ActReading) -> str:
         """A tree's handle among the words that were not read, or whose part is named."""
         words = [found[1] for detail in reading.details for found in _OF.finditer(detail.part)]
+        words += [detail.part for detail in reading.details if detail.part]
         if form.word in _OF_ONE:
             words += [detail.words for detail in reading.details]
+            words += [of[1] for detail in reading.details for of in _OF.finditer(detail.words)]
         if form.bearing == "does":
             words += [word for run in words_over(text, reading) for word in run.split()]
-        return next((word for word in words if self.kind_of(word.strip(".,;:()")) == "tree"), "")
+        return next((word for word in words if self.kind_of(_bare(word)) == "tree"), "")
 
     def _flaws_of_references(
         self, form: ActForm, text: str, reading: ActReading, forms: Sequence[Form]
@@ -130,3 +133,11 @@ def _flaw_of_date(written: str) -> Flaw | None:
     except Misread as error:
         return Flaw(error.code, 0, error.offset, error.length, error.message, error.hint)
     return None
+
+
+def _bare(word: str) -> str:
+    """The handle in a word: `yuki` in `yuki's`."""
+    return _POSSESSIVE.sub("", word.strip(".,;:()"))
+
+
+_POSSESSIVE = re.compile(r"['’]s?$")

@@ -19,10 +19,10 @@ Judge = Callable[[ActForm, str, str], Said | None]
 
 
 class ByPieces:
-    """`judge`: judges one piece, or a text that is not parted."""
+    """`judge`: judges one piece, or a text that is not parted. `kind_of`: what a handle is of."""
 
-    def __init__(self, details: Details, judge: Judge) -> None:
-        self._details, self._judge = details, judge
+    def __init__(self, details: Details, judge: Judge, kind_of: Callable[[str], str]) -> None:
+        self._details, self._judge, self._kind_of = details, judge, kind_of
         # By act word as it is written.
         self._pieces: dict[str, dict[str, Said | None]] = {}
         self._parts: dict[tuple[str, str], bool] = {}
@@ -74,6 +74,8 @@ class ByPieces:
         known = self._parts.get((word, part))
         if known is None:
             known = is_plain_part(form, word, part, self._details.lexicon(form))
+            # `wired 2 mm on yuki` is asked: that is another tree.
+            known = known and self._kind_of(part) != "tree"
             self._parts[word, part] = known
         return known
 

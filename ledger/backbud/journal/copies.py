@@ -14,6 +14,7 @@ from typing import NamedTuple
 from backbud.journal.copy_names import is_of_conflict, original_of
 from backbud.journal.line_order import rests, sorted_as
 from backbud.journal.outlined import Outlined
+from backbud.journal.pasted import adds_up, flaw_of_pasted
 from backbud.journal.remember import WordsDigest
 from backbud_grammar.digest import digest
 from backbud_grammar.outline import begins_section
@@ -104,6 +105,10 @@ def copies_among(files: Mapping[str, Outlined]) -> Copies:
             continue
         if _is_much(short, files[name]):
             flaws.append((name, _overlap(name, other, short, len(files[name].pages))))
+        elif name == other:
+            for one in short:
+                if adds_up(files[name].data, one.line, one.lines):
+                    flaws.append((name, flaw_of_pasted(one.line, one.first)))
     return Copies(repeated, pages, flaws)
 
 
@@ -130,7 +135,7 @@ def _left_behind(files: Mapping[str, Outlined]) -> Iterator[tuple[str, str, list
             else {}
         )
         again = [
-            _Again(line, there[kept.said.digest], kept.said.indented)
+            _Again(line, there[kept.said.digest], kept.said.indented, kept.lines)
             for line, kept in files[name].pages
             if kept.said.digest in there
         ]
@@ -139,12 +144,13 @@ def _left_behind(files: Mapping[str, Outlined]) -> Iterator[tuple[str, str, list
 
 
 class _Again(NamedTuple):
-    """A page that stands somewhere before: its first line, and that of the other (0 first), and
-    how many indented lines it has."""
+    """A page that stands somewhere before: its first line, and that of the other (0 first), how
+    many indented lines it has, and how many lines in all."""
 
     line: int
     first: int
     acts: int
+    lines: int
 
 
 def _again(
@@ -160,7 +166,7 @@ def _again(
         for line, kept in files[name].pages:
             other, at = first.setdefault(kept.said.digest, (name, line))
             if (other, at) != (name, line):
-                again = _Again(line, at, kept.said.indented)
+                again = _Again(line, at, kept.said.indented, kept.lines)
                 found.setdefault((name, other), []).append(again)
     return found
 

@@ -10,6 +10,7 @@ from datetime import date
 from typing import Protocol
 
 from msgspec import Raw, Struct
+from msgspec.structs import replace
 
 from backbud.journal.events import Event, Origin
 from backbud_grammar.act_words import ActWord, as_act
@@ -59,12 +60,16 @@ class Reader(Protocol):
 
 
 class Head(Struct, frozen=True, gc=False):
-    """What the blocks of a page share; `line` counts from 0."""
+    """What the blocks of a page share; `line` counts from 0. `hour`: behind its date, as written.
+    `turn`: on a day of which hours are written the minute of it that these lines come at, else -1.
+    """
 
     when: WrittenDate
     file: str
     line: int
     reader: Reader
+    hour: str = ""
+    turn: int = -1
 
 
 class DatedBlock(Struct, gc=False, eq=False):
@@ -88,15 +93,28 @@ class DatedBlock(Struct, gc=False, eq=False):
     def events(self) -> tuple[Event, ...]:
         return tuple([self.event(i) for i in range(len(self.acts))])
 
+    def hours(self) -> tuple[str, ...]:
+        """The hour of each act as written, "" where it has none of its own."""
+        return tuple([act.hour for act in self._acts_written()])
+
+    def part(self, begin: int, end: int, turn: int) -> DatedBlock:
+        """Some of the acts, which come at a minute of the day."""
+        written = self._acts_written()[begin:end]
+        head = replace(self.head, turn=turn)
+        return DatedBlock(head, self.text, self.line, self.acts[begin:end], written)
+
+    def _acts_written(self) -> tuple[Act, ...]:
+        if isinstance(self.written, Raw):
+            self.written = self.head.reader.recalled(self.written)
+        return self.written
+
     def event(self, i: int) -> Event:
         """One of the events, always the same one."""
         if self._made is None:
             self._made = {}
         event = self._made.get(i)
         if event is None:
-            if isinstance(self.written, Raw):
-                self.written = self.head.reader.recalled(self.written)
-            event = self._made[i] = self._make(self.written[i], held=self.acts[i] == HELD)
+            event = self._made[i] = self._make(self._acts_written()[i], held=self.acts[i] == HELD)
         return event
 
     def _make(self, act: Act, *, held: bool) -> Event:
@@ -121,6 +139,8 @@ class DatedBlock(Struct, gc=False, eq=False):
             head.reader.row(said.named) if said.named else NO_ACT,
             head.reader.row(said.held) if said.held else NO_ACT,
             own,
+            meant.hour or head.hour,
+            head.turn,
         )
 
 
@@ -128,7 +148,8 @@ class DatedPage(Struct, gc=False, eq=False):
     """A page in its place among all pages. `acts`: how many there are on it. `digest`: of its text.
 
     `made`: its blocks, or what makes them; they are always the same ones. `words`: what holds the
-    past form of every act, as it was remembered, where the blocks are not made yet.
+    past form of every act, as it was remembered, where the blocks are not made yet. `hour`: behind
+    its date, as written; `has_hours`: some of its acts have one of their own.
     """
 
     when: WrittenDate
@@ -138,6 +159,8 @@ class DatedPage(Struct, gc=False, eq=False):
     made: tuple[DatedBlock, ...] | Callable[[], tuple[DatedBlock, ...]]
     digest: bytes = b""
     words: bytes = b""
+    hour: str = ""
+    has_hours: bool = False
 
     @property
     def blocks(self) -> tuple[DatedBlock, ...]:

@@ -89,7 +89,7 @@ class DiaryReader:
         if kept.sound is not None:
             return self.sound_page(kept, kept.sound, when, file, line)
         page: Page | RecalledPage = kept.section
-        head = Head(when, file, line, self.acts)
+        head = Head(when, file, line, self.acts, page.hour)
         if isinstance(page, RecalledPage):
             page = page.read()
         flaws = [*page.flaws]
@@ -114,17 +114,37 @@ class DiaryReader:
         )
         kept.sound = sound_of(words, weather) if is_sound else None
         acts = sum(map(len, words))
-        made = DatedPage(when, file, line + 1, acts, tuple(read), kept.digest)
+        made = DatedPage(
+            when,
+            file,
+            line + 1,
+            acts,
+            tuple(read),
+            kept.digest,
+            hour=page.hour,
+            has_hours=page.has_hours,
+        )
         return ReadDay(made, _day_weather(weather, page, head), tuple(flaws))
 
     def sound_page(
         self, kept: Kept[Any], sound: Sound, when: WrittenDate, file: str, line: int
     ) -> ReadDay:
         """A page in which nothing was wrong before; its lines are not looked at again."""
-        page, head = kept.section, Head(when, file, line, self.acts)
+        page = kept.section
+        head = Head(when, file, line, self.acts, page.hour)
         blocks = partial(_sound_blocks, page, sound, head)
         words = bytes(sound.words)
-        made = DatedPage(when, file, line + 1, sound.acts, blocks, kept.digest, words)
+        made = DatedPage(
+            when,
+            file,
+            line + 1,
+            sound.acts,
+            blocks,
+            kept.digest,
+            words,
+            page.hour,
+            page.has_hours,
+        )
         return ReadDay(made, _day_weather(sound.weather, page, head) if sound.weather else [])
 
     def _blocks(

@@ -7,6 +7,7 @@ from typing import Literal
 
 from msgspec import Struct
 
+from backbud.journal.line_order import line_order
 from backbud_grammar.act_words import ActWord, DetailName, DetailWord, as_word
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.forms import NO_ACT, ActForm
@@ -35,7 +36,9 @@ class Event(Struct, frozen=True, gc=False):
     `HELD`, which no rule knows, so that it stands in the history and changes nothing. `kept`: the
     words that were not used. `row`: the act's row of the journal's table, `NO_ACT` of what is held
     back; `held_row`: the row of what is. `own`: the line as written, where own words of the keeper
-    stand in it, or where it was said in other words; then `text` is what they mean.
+    stand in it, or where it was said in other words; then `text` is what they mean. `hour`: its
+    own, or its page's, as written (`10:30`), "" where none; `turn`: where hours are written of its
+    day the minute that it comes at, else -1.
     """
 
     act: ActWord
@@ -54,6 +57,14 @@ class Event(Struct, frozen=True, gc=False):
     named_row: ActForm = NO_ACT
     held_row: ActForm = NO_ACT
     own: str = ""
+    hour: str = ""
+    turn: int = -1
+
+    @property
+    def order(self) -> tuple[date, int, tuple[str, bool, int]]:
+        """What lines of the diary are sorted by: day, minute of it where hours are written, file
+        and line."""
+        return self.when.first, self.turn, line_order(self)
 
     @property
     def day(self) -> date:

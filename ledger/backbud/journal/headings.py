@@ -69,7 +69,7 @@ def flaw_of_heading(
     if named or heads_a_page(text) or (words_alone and above is not None):
         message = f"“{text}” is neither a date nor a subject line"
         said = unknown if named else text
-        hint = f"{hint_of_date(said, day_of(above))} A remark to yourself begins with #."
+        hint = f"{hint_of_date(said, day_said(above))} A remark to yourself begins with #."
         hint += not_filed(blocks)
         return Flaw("bad-heading", at, 1, len(text), message, hint, lines=lines)
     return None
@@ -191,7 +191,7 @@ def not_filed(blocks: Sequence[Block], more: int = 0) -> str:
     return f" Until then the {acts} acts below it are filed nowhere."
 
 
-def day_of(when: WrittenDate | None) -> date | None:
+def day_said(when: WrittenDate | None) -> date | None:
     """The day that a page says, or None."""
     return when.first if when is not None and when.first > date.min else None
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
@@ -18,6 +19,7 @@ from backbud_grammar.held_back import HELD
 from backbud_grammar.lexicon import SHARES
 from backbud_grammar.problems import KEPT, Flaw
 from backbud_grammar.syntax import Act, Seam
+from backbud_grammar.written_hours import with_hour_behind
 
 if TYPE_CHECKING:
     from backbud_grammar.scribbles.draft import ToldAct
@@ -56,6 +58,10 @@ def _is_said_otherwise(form: ActForm, flaws: Sequence[Flaw]) -> bool:
         and not (form.prose or form.names_act)
         and not any(flaw.code in _WRONG_ANYHOW for flaw in flaws)
     )
+
+
+# The tree above, and no handle: `moved it to the bench`.
+_IT = re.compile(r"(?:it|her|him|them|this one|this tree|the tree)\b", re.IGNORECASE)
 
 
 class HeardAct(Struct, frozen=True, gc=False):
@@ -128,7 +134,7 @@ class LineHearer:
             not (form.prose or form.names_act or any(one.reader for one in form.forms))
             and all(pieces)
             and not any(piece in SHARES for piece in pieces)
-            and not self.acts.details.understood(form, text)
+            and (_IT.match(text) is not None or not self.acts.details.understood(form, text))
         )
 
     def _in_other_words(
@@ -174,7 +180,9 @@ class LineHearer:
             act.left_out,
             told.kept,
             "" if written in (told.text, f"{told.word} {told.text}".rstrip()) else written,
+            act.hour,
         )
+        one = with_hour_behind(one, self.acts.details.acts.get(told.word))
         past, flaws = self.acts.read(one, when, so_far, hints=hints)
         if told.kept:
             words = "; ".join(told.kept)
@@ -195,6 +203,8 @@ class LineHearer:
     def _unread(self, act: Act, so_far: int) -> HeardAct:
         """A line that begins with no act word: its words are kept as if they were noted."""
         text = line_of(act)
-        noted = Act("noted", text, act.remark, act.line, act.column, act.column, kept=(text,))
+        noted = Act(
+            "noted", text, act.remark, act.line, act.column, act.column, kept=(text,), hour=act.hour
+        )
         flaw = self.acts.no_act.flaw(act, so_far)
         return HeardAct(noted, "noted" if "noted" in self.acts.details.acts else "", (flaw,))

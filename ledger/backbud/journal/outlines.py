@@ -61,7 +61,7 @@ def _without_what_misleads(data: bytes) -> tuple[bytes, tuple[Flaw, ...]]:
     return text, (*of_merge, *of_dates)
 
 
-def parted(
+def outlined_files(
     loaded: Mapping[str, Loaded],
     acts: Mapping[str, ActForm],
     memory: MemoryOf,

@@ -98,7 +98,7 @@ class Returning(Struct, frozen=True):
     last: str
 
 
-def unread_in(problems: Iterable[Problem]) -> Iterator[Unread]:
+def marked_unread(problems: Iterable[Problem]) -> Iterator[Unread]:
     """What the problems of a journal mark as not understood, and words that were kept.
 
     Of a line that was kept whole it is the first word, which stands where an act does; of words

@@ -17,13 +17,13 @@ from backbud.journal.source import FileSource
 from backbud.journal.steps import (
     ReadStep,
     SoFar,
-    begun,
     find,
     keep_in_mind,
     load_files,
     part,
     read_all_cards,
     read_all_pages,
+    reading_begun,
     seek_home,
     set_up,
     tell_bare_amounts,
@@ -108,7 +108,7 @@ def read_journal(
     kept on the disk. `source`: where its files come from, if not from the disk. OSError only where
     the folder itself cannot be read.
     """
-    reading = begun(folder, today, as_of, acts, kept, memory or MemoryOf(folder), source)
+    reading = reading_begun(folder, today, as_of, acts, kept, memory or MemoryOf(folder), source)
     flaws: list[PlacedFlaw] = []
     for _, step in STEPS:
         reading, found = step(reading)

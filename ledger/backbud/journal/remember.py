@@ -69,6 +69,8 @@ class RecalledPage(msgspec.Struct, frozen=True, array_like=True, gc=False, tag="
     weather_column: int
     blocks: Raw
     flaws: tuple[Flaw, ...] = ()
+    hour: str = ""
+    has_hours: bool = False
 
     def recalled_blocks(self) -> tuple[RecalledBlock, ...]:
         """The blocks, each with its acts as they were remembered."""
@@ -77,7 +79,15 @@ class RecalledPage(msgspec.Struct, frozen=True, array_like=True, gc=False, tag="
     def read(self) -> Page:
         """The page with all its acts."""
         blocks = tuple([Block(b.subjects, b.line, acts_of(b.acts)) for b in self.recalled_blocks()])
-        return Page(self.date, self.weather, self.weather_column, blocks, self.flaws)
+        return Page(
+            self.date,
+            self.weather,
+            self.weather_column,
+            blocks,
+            self.flaws,
+            self.hour,
+            self.has_hours,
+        )
 
 
 class WordsDigest(msgspec.Struct, frozen=True, array_like=True, gc=False):
@@ -173,7 +183,7 @@ _SHAPES = msgspec.msgpack.Decoder(dict[str, tuple[Part, ...] | None])
 _SAID = msgspec.msgpack.Decoder(Said)
 
 
-def recall(memory: MemoryOf, mark: str) -> Memory:
+def recall_read(memory: MemoryOf, mark: str) -> Memory:
     """Return what the last run read, or an empty memory."""
     known = read_memory(memory, SYNTAX_FILE, Memory)
     return known if known is not None and known.mark == mark else Memory(mark)
@@ -193,7 +203,7 @@ def write_memory(memory: MemoryOf, name: str, value: object) -> None:
     memory.keep(name, msgspec.msgpack.encode(value))
 
 
-def keep(memory: MemoryOf, known: Memory, details: Details, said: SoundActs) -> None:
+def keep_read(memory: MemoryOf, known: Memory, details: Details, said: SoundActs) -> None:
     """Write the memory, atomically; where the folder cannot be written, nothing is kept.
 
     What this run read and found sound is added to what the memory holds already.

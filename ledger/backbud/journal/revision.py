@@ -46,7 +46,7 @@ def read_revision(folder: str, written: str) -> JournalRevision:
     from dulwich.errors import NotGitRepository
     from dulwich.repo import Repo
 
-    top = top_of(folder)
+    top = _top(folder)
     if not is_vouched_for(top):
         raise NoRevision(
             f"the repository in {top} is another user's, and git would not read it either. To "
@@ -55,8 +55,8 @@ def read_revision(folder: str, written: str) -> JournalRevision:
     try:
         with Repo(top) as repo:
             commit = _commit(repo, written)
-            below = below_top(folder, top)
-            tree = folder_at(repo, commit, below)
+            below = os.path.relpath(os.path.realpath(folder), os.path.realpath(top))
+            tree = _folder(repo, commit, below)
             return JournalRevision(
                 commit.id.decode(),
                 day_of_commit(commit),
@@ -71,7 +71,7 @@ def read_revision(folder: str, written: str) -> JournalRevision:
         raise NoRevision(f"the repository cannot be read: {error}") from None
 
 
-def top_of(folder: str) -> str:
+def _top(folder: str) -> str:
     """The folder above, or the folder itself, that holds `.git`."""
     here = os.path.abspath(folder)
     for _ in range(DEEPEST):
@@ -82,11 +82,6 @@ def top_of(folder: str) -> str:
             break
         here = above
     raise NoRevision(f"{folder} is in no git repository.")
-
-
-def below_top(folder: str, top: str) -> str:
-    """Where a journal lies in its repository; "." where it is all of it."""
-    return os.path.relpath(os.path.realpath(folder), os.path.realpath(top))
 
 
 def is_vouched_for(top: str) -> bool:
@@ -142,7 +137,7 @@ def day_of_commit(commit: Commit) -> date:
     return datetime.fromtimestamp(commit.commit_time, UTC).date()
 
 
-def folder_at(repo: Repo, commit: Commit, below: str) -> Any:
+def _folder(repo: Repo, commit: Commit, below: str) -> Any:
     """The tree of the journal's folder at a revision."""
     tree: Any = repo[commit.tree]
     for part in () if below == "." else below.split(os.sep):

@@ -59,7 +59,7 @@ class ActReader:
         self.judge, self.no_act = ActJudge(things, details), NoAct(details.acts, own)
         # The last text in which something was wrong, and what of it was read.
         self._last: tuple[str, str, Said, tuple[Flaw, ...]] = ("", "", Said("", (), ""), ())
-        self._by_pieces = ByPieces(details, self._sound)
+        self._by_pieces = ByPieces(details, self._sound, self.judge.kind_of)
 
     def of_day(self, day: date) -> ActReader:
         """What reads the page of a day: by the language of that day."""

@@ -11,6 +11,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.journal import remember
+from backbud.journal.by_the_hour import by_the_hour
 from backbud.journal.cards import read_things, with_lines_at_edge
 from backbud.journal.currency import bare_amounts
 from backbud.journal.dated import DatedPage, DayWeather, Said, SoundActs
@@ -23,7 +24,7 @@ from backbud.journal.language_past import lines_read_otherwise
 from backbud.journal.line_order import line_order
 from backbud.journal.load import Loaded
 from backbud.journal.misplaced import flaws_of_misplaced
-from backbud.journal.outlines import Parted, parted
+from backbud.journal.outlines import Parted, outlined_files
 from backbud.journal.own_past import PastLine, past_lines
 from backbud.journal.own_words import KIND, NO_OWN_WORDS, OwnWords, own_words
 from backbud.journal.pages import DatedBy, read_pages
@@ -111,7 +112,7 @@ class SoFar(Struct, frozen=True):
 ReadStep = Callable[[SoFar], WithFlaws[SoFar]]
 
 
-def begun(
+def reading_begun(
     folder: str,
     today: date,
     as_of: bool,
@@ -124,7 +125,7 @@ def begun(
     by_act = by_word(acts)
     mark = _mark(by_act)
     is_first = not kept.holds("recalled")
-    known = kept.once("recalled", (folder, mark), partial(remember.recall, memory, mark))
+    known = kept.once("recalled", (folder, mark), partial(remember.recall_read, memory, mark))
     SHAPES.recall = known.known_shapes
     details = kept.once(
         "details",
@@ -185,7 +186,7 @@ def part(reading: SoFar) -> WithFlaws[SoFar]:
     """The sections of each file: dated pages and cards, outlined or recalled."""
     asked = reading.asked
     loaded = {name: reading.loaded[name] for name in reading.names}
-    found, flaws = parted(loaded, asked.acts, asked.memory, asked.known, asked.kept)
+    found, flaws = outlined_files(loaded, asked.acts, asked.memory, asked.known, asked.kept)
     return WithFlaws(replace(reading, parted=found), flaws)
 
 
@@ -307,7 +308,7 @@ def read_all_pages(reading: SoFar) -> WithFlaws[SoFar]:
     pages, flaws = read_pages(files, reader, by, around, kept, asked.memory)
     pages.sort(key=lambda one: (one.day, line_order(one)))
     weather = tuple([said for page in pages for said in page.weather])
-    in_order = tuple([page.page for page in pages])
+    in_order = by_the_hour([page.page for page in pages], kept)
     past = past_lines(files, own, asked.acts, reading.southern)
     otherwise = lines_read_otherwise(files, acts, LANGUAGE, southern=reading.southern)
     found = replace(
@@ -359,5 +360,5 @@ def keep_in_mind(reading: SoFar) -> WithFlaws[SoFar]:
     known.things, known.files = handles, reading.parted.rows()
     if reading.parted.fresh <= FEW_PAGES and not (asked.is_first and forgot):
         return WithFlaws(replace(reading, remembered=True))
-    remember.keep(asked.memory, known, details, reading.sound)
+    remember.keep_read(asked.memory, known, details, reading.sound)
     return WithFlaws(reading)

@@ -18,11 +18,8 @@ from backbud.journal.line_keys import LineKey, line_keys, pieces_of
 from backbud.journal.revision import (
     LARGEST,
     NoRevision,
-    below_top,
     day_of_commit,
-    folder_at,
     is_vouched_for,
-    top_of,
 )
 from backbud.publish import DEEPEST, OUTPUTS
 from backbud.publish.memory import MemoryOf
@@ -65,20 +62,16 @@ def key_digest(key: LineKey) -> bytes:
 
 
 def written_when(folder: str, memory: MemoryOf) -> WrittenWhen:
-    """What the folder's repository tells; nothing where there is none, where git does not vouch for
-    it, where `dulwich` is missing, or where it cannot be read."""
-    try:
-        top = top_of(folder)
-    except NoRevision:
-        return WrittenWhen()
-    if not is_vouched_for(top):
+    """What the repository that the folder is tells; nothing where it is none of its own, where git
+    does not vouch for it, where `dulwich` is missing, or where it cannot be read."""
+    if not (has_repository(folder) and is_vouched_for(folder)):
         return WrittenWhen()
     before = _recalled(memory)
-    head = _head(top)
+    head = _head(folder)
     if head and head == before.head:
         return before
     try:
-        found = _read(folder, top, before)
+        found = _read(folder, before)
     except Exception:  # whatever a broken repository makes the library raise: nothing is known
         return WrittenWhen()
     if found.head != before.head:
@@ -86,13 +79,16 @@ def written_when(folder: str, memory: MemoryOf) -> WrittenWhen:
     return found
 
 
+def has_repository(folder: str) -> bool:
+    """Whether the folder is a repository of its own, and not a part of some other."""
+    return os.path.lexists(os.path.join(folder, ".git"))
+
+
 def watched_files(folder: str) -> tuple[str, ...]:
     """The files of the folder's repository of which one changes with each revision."""
-    try:
-        top = top_of(folder)
-    except NoRevision:
+    if not has_repository(folder):
         return ()
-    git = os.path.join(top, ".git")
+    git = os.path.join(folder, ".git")
     names = ("HEAD", "packed-refs", "logs/HEAD", _ref(git))
     return tuple(os.path.join(git, name) for name in names if name)
 
@@ -116,9 +112,9 @@ def _ref(git: str) -> str:
     return name if said.startswith("ref: refs/") and ".." not in parts else ""
 
 
-def _head(top: str) -> str:
+def _head(folder: str) -> str:
     """The newest revision, where a small file says it; else ""."""
-    git = os.path.join(top, ".git")
+    git = os.path.join(folder, ".git")
     try:
         with open(os.path.join(git, _ref(git) or "HEAD"), encoding="ascii") as file:
             return file.read(100).strip()
@@ -129,18 +125,17 @@ def _head(top: str) -> str:
 # ------------------------------------------------------------------ the revisions
 
 
-def _read(folder: str, top: str, before: WrittenWhen) -> WrittenWhen:
+def _read(folder: str, before: WrittenWhen) -> WrittenWhen:
     from dulwich.objects import ObjectID
     from dulwich.repo import Repo
 
-    below = below_top(folder, top)
-    with Repo(top) as repo:
+    with Repo(folder) as repo:
         newest, last = repo.head(), ObjectID(before.head.encode())
         head = newest.decode()
         since = before if before.head and last in repo.object_store else WrittenWhen()
         exclude = [last] if since.head else None
         walker = repo.get_walker(include=[newest], exclude=exclude, reverse=True)
-        revisions = _Revisions(repo, below, since)
+        revisions = _Revisions(repo, since)
         for entry in walker:
             revisions.take(entry.commit)
         return WrittenWhen(head, frozenset(revisions.known), revisions.late)
@@ -149,8 +144,8 @@ def _read(folder: str, top: str, before: WrittenWhen) -> WrittenWhen:
 class _Revisions:
     """Reads one revision after another, each against the first before it."""
 
-    def __init__(self, repo: Repo, below: str, since: WrittenWhen) -> None:
-        self._repo, self._below, self._left = repo, below, LARGEST
+    def __init__(self, repo: Repo, since: WrittenWhen) -> None:
+        self._repo, self._left = repo, LARGEST
         self.known, self.late = set(since.known), dict(since.late)
         self._texts: dict[bytes, list[bytes]] = {}
 
@@ -191,11 +186,7 @@ class _Revisions:
             self.late.update((key_digest(key), one) for key, one in left.items())
 
     def _names(self, commit: Any) -> dict[str, bytes]:
-        try:
-            tree = folder_at(self._repo, commit, self._below)
-        except NoRevision:
-            return {}
-        return dict(_texts_in(self._repo, tree, ""))
+        return dict(_texts_in(self._repo, self._repo[commit.tree], ""))
 
     def _pieces(self, sha: bytes) -> list[bytes]:
         found = self._texts.get(sha)

@@ -17,7 +17,7 @@ from backbud.journal.read import Journal, read_journal
 from backbud.make import Made, make
 from backbud.plan.followups import FollowUp
 from backbud.publish.lock import lock
-from backbud.publish.memory import keep, recall
+from backbud.publish.memory import keep_bytes, recall_bytes
 from backbud.publish.refused import BusyError, PublishError
 from backbud.services.agreed import agreed
 from backbud.services.errors import NotNamed
@@ -170,10 +170,10 @@ def _sent(
     folder: str, today: date, environ: Mapping[str, str]
 ) -> tuple[tuple[str, ...], tuple[str, ...]]:
     from backbud.subscribe.errors import NotAgreed, SubscribeError
-    from backbud.subscribe.publish import publish
+    from backbud.subscribe.publish import publish_feeds
 
     try:
-        published = publish(folder, today, "", environ)
+        published = publish_feeds(folder, today, "", environ)
     except (NotAgreed, SubscribeError) as error:
         return (), (f"not published: {error}",)
     lines = tuple(published.lines())
@@ -185,7 +185,7 @@ def _one_line(text: str) -> str:
 
 
 def _last_run(folder: str) -> _LastRun:
-    content = recall(folder, _SLOT)
+    content = recall_bytes(folder, _SLOT)
     try:
         return _LastRun() if content is None else msgspec.json.decode(content, type=_LastRun)
     except msgspec.DecodeError:
@@ -193,4 +193,4 @@ def _last_run(folder: str) -> _LastRun:
 
 
 def _keep(folder: str, last: _LastRun) -> None:
-    keep(folder, _SLOT, msgspec.json.encode(last))
+    keep_bytes(folder, _SLOT, msgspec.json.encode(last))

@@ -14,7 +14,7 @@ from backbud.pages.plain_amounts import hours_and_minutes, plain_amount
 from backbud.tongue import phrase
 from backbud.views.paper import PaperTreeView, StatedSumsView, StatedTreeView, StatementView
 from backbud.views.plain_words import DoneLine
-from backbud.views.statement import SHARED_GLANCE
+from backbud.views.statement import SHARED_GLANCE, stood_for
 from backbud.views.visit import BookedView, ChargeView
 
 _HUNDREDTH = Decimal("0.01")
@@ -194,13 +194,7 @@ def _money(amount: Decimal | None, row: ChargeView) -> str:
 
 def _within(rows: Sequence[ChargeView]) -> str:
     """Hours and materials that a price stands for, each material once."""
-    hours = sum((row.quantity for row in rows if row.sort == "hours"), Decimal(0))
-    of: dict[tuple[str, str], Decimal] = {}
-    for row in rows:
-        if row.sort == "material":
-            key = (row.what, row.unit)
-            of[key] = of.get(key, Decimal(0)) + row.quantity
-    counts = hours > SHARED_GLANCE
+    hours, materials = stood_for(rows)
     parts = (
         [
             phrase(
@@ -208,10 +202,10 @@ def _within(rows: Sequence[ChargeView]) -> str:
                 hours_and_minutes=hours_and_minutes(round(hours * 60)),
             )
         ]
-        if counts
+        if hours > SHARED_GLANCE
         else []
     )
-    parts += [plain_amount(much, unit, what) for (what, unit), much in of.items()]
+    parts += [plain_amount(much, unit, what) for (what, unit), much in materials.items()]
     return phrase("In the price: {parts}.", parts="; ".join(parts)) if parts else ""
 
 

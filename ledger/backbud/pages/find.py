@@ -7,7 +7,7 @@ from itertools import groupby
 
 from backbud import words
 from backbud.collection.state import Tree
-from backbud.pages.finding import way_to
+from backbud.pages.finding import way_to_thing
 from backbud.pages.links import GONE, OTHERS, letter_anchor
 from backbud.pages.ways import PageWay
 from backbud.tongue import phrase
@@ -46,5 +46,5 @@ def lists(things: Iterable[Findable]) -> tuple[tuple[str, Named], ...]:
     """Places, kinds and people, each with the way to it."""
     by_sort: dict[str, list[tuple[str, str]]] = {sort: [] for sort in _HEADINGS}
     for one in things:
-        by_sort[one.sort].append((words.sentence(one.name), way_to(one)))
+        by_sort[one.sort].append((words.sentence(one.name), way_to_thing(one)))
     return tuple((phrase(_HEADINGS[sort]), tuple(some)) for sort, some in by_sort.items())

@@ -16,7 +16,7 @@ from msgspec import Struct
 
 from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.pages import links
-from backbud.views.finding import Findable, by_word
+from backbud.views.finding import Findable, numbers_by_word
 
 # Letters of the text of one script: no key waits for more than that.
 MOST_LETTERS = 32_000
@@ -42,8 +42,8 @@ def index_of(things: Sequence[Findable], kept: Memo = NO_MEMO) -> Index:
     `kept`: what an earlier run of this process left of each script and of the numbers of a word.
     """
     numbered = list(enumerate(things))
-    called = by_word((n, one.called) for n, one in numbered)
-    of = by_word((n, one.of) for n, one in numbered)
+    called = numbers_by_word((n, one.called) for n, one in numbered)
+    of = numbers_by_word((n, one.of) for n, one in numbered)
     names = {
         word: f"{_numbers(called.get(word, ()))}\t{_numbers(of.get(word, ()))}"
         for word in called.keys() | of.keys()
@@ -83,7 +83,7 @@ class _Written:
         self._words = []
         others = [n for n, (a, b) in enumerate(zip(words, before, strict=False)) if a != b]
         if len(words) != len(before) or len(others) > FEW:
-            self._numbers = by_word(enumerate(words))
+            self._numbers = numbers_by_word(enumerate(words))
             self._told = {word: _numbers(those) for word, those in self._numbers.items()}
         else:
             changed = {word for n in others for word in {*words[n]} ^ {*before[n]}}
@@ -132,11 +132,11 @@ def _script(sort: str, beginning: str, text: str) -> tuple[str, bytes]:
 
 
 def _items(number: int, things: Iterable[Findable]) -> tuple[str, bytes]:
-    rows = [(one.sort, one.name, one.beside, way_to(one)) for one in things]
+    rows = [(one.sort, one.name, one.beside, way_to_thing(one)) for one in things]
     return f"{links.FIND_FOLDER}t{number}.js", _call("things", number, rows)
 
 
-def way_to(one: Findable) -> str:
+def way_to_thing(one: Findable) -> str:
     """The link to a thing from the top; a person has a place on the page of all."""
     if one.sort == "person":
         return links.link(links.PEOPLE, "", links.person_anchor(one.handle))

@@ -34,7 +34,8 @@ class HistoryLine(Struct, frozen=True):
     `held`: it is held back, and changes nothing. `beside`: words of it that were not used.
     `written`: the line as written, at the first of what was read of it, where it has other words.
     `for_owner`: the tree's owner reads its words, and the keeper is told so. `late`: when it was
-    written, or changed, long after its day.
+    written, or changed, long after its day. `hour`: at which it was done, where that is not the
+    hour of the line above.
     """
 
     act: str
@@ -49,6 +50,7 @@ class HistoryLine(Struct, frozen=True):
     for_owner: bool = False
     written: str = ""
     late: str = ""
+    hour: str = ""
 
 
 class Day(Struct, frozen=True):
@@ -99,9 +101,16 @@ def _rests(days: Sequence[Day]) -> bool:
 
 def _day(when: DateView, entries: tuple[EntryView, ...], year: int) -> Day:
     before = ("", *(entry.own_words for entry in entries))
+    hours = ("", *(entry.hour for entry in entries))
+    # What several lines share is said once.
     lines = tuple(
-        _line(entry, year, "" if entry.own_words == last else entry.own_words)
-        for entry, last in zip(entries, before, strict=False)
+        _line(
+            entry,
+            year,
+            "" if entry.own_words == words_above else entry.own_words,
+            "" if entry.hour == hour_above else entry.hour,
+        )
+        for entry, words_above, hour_above in zip(entries, before, hours, strict=False)
     )
     return Day(_written(when, year), lines, _where(lines))
 
@@ -112,7 +121,7 @@ def _written(when: DateView, year: int) -> str:
     return words.written(when, year)
 
 
-def _line(entry: EntryView, year: int, written: str) -> HistoryLine:
+def _line(entry: EntryView, year: int, written: str, hour: str) -> HistoryLine:
     among = entry.shared_among
     shared = phrase("shared among {trees}", trees=words.number(among, "tree")) if among > 1 else ""
     return HistoryLine(
@@ -130,6 +139,7 @@ def _line(entry: EntryView, year: int, written: str) -> HistoryLine:
         bool(entry.for_owner),
         written,
         late_in_words(entry.late, year) if entry.late else "",
+        hour,
     )
 
 

@@ -57,11 +57,10 @@ def sheet(view: PlaceView, today: date) -> PlaceSheet:
     told = (text for tree in view.trees for work in tree.works for text in work.cautions)
     cautions = tuple(dict.fromkeys(told))
     trees = [_tree(tree, cautions, today) for tree in view.trees]
-    minutes = sum(work.minutes for tree in view.trees for work in tree.works)
     return PlaceSheet(
         words.sentence(view.place_name or NO_PLACE),
         words.number(len(trees), "tree"),
-        words.minutes(minutes) if minutes else "",
+        words.minutes(view.minutes) if view.minutes else "",
         cautions,
         tuple(tree for tree in trees if tree.works),
         tuple(tree for tree in trees if not tree.works),

@@ -10,7 +10,7 @@ from backbud import words
 from backbud.pages.links import register_csv, register_page
 from backbud.tongue import phrase
 from backbud.views.history import date_view
-from backbud.views.registers.parts import FIRST_ENTRIES, RegisterPart, in_order, parts_of
+from backbud.views.registers.parts import FIRST_ENTRIES, RegisterPart, in_order, register_parts
 from backbud.views.registers.register import RegisterView
 from backbud_grammar.dates import read_date
 from backbud_grammar.problems import Misread
@@ -83,13 +83,13 @@ def sheet(register: RegisterView) -> RegisterSheet:
         len(register.rows),
         tuple(_row(register, row) for row in in_order(register)[:FIRST_ENTRIES]),
         register.notes,
-        tuple(_link(register, part) for part in parts_of(register)),
+        tuple(_link(register, part) for part in register_parts(register)),
     )
 
 
 def part_sheets(register: RegisterView) -> Iterator[RegisterPartSheet]:
     """Lay out the parts of a register that is too long for the page of all."""
-    parts = parts_of(register)
+    parts = register_parts(register)
     for part in parts:
         yield RegisterPartSheet(
             register_page(register.register, part.name),

@@ -109,15 +109,13 @@ class StoresSheet(Struct, frozen=True):
 
 def sheet(view: Nursery) -> StoresSheet:
     """The stores as their page shows them, for the keeper's eyes only."""
-    return sheet_of(shelf_view(view.stores), view.today.year)
+    return stores_sheet(shelf_view(view.stores), view.today.year)
 
 
-def sheet_of(stores: ShelfView, year: int) -> StoresSheet:
+def stores_sheet(stores: ShelfView, year: int) -> StoresSheet:
     """The stores as they are shown in a year."""
-    wrong = [one for one in stores.shelf if one.is_wrong]
-    unreckoned = sum(one.times for one in stores.missing)
     return StoresSheet(
-        _short(stores, unreckoned),
+        _short(stores),
         words.full_day(stores.until) if stores.until else "",
         f"{stores.margin_percent:g} %",
         _of_all(stores.cost, stores.currency, less=stores.cost_is_at_least),
@@ -131,15 +129,15 @@ def sheet_of(stores: ShelfView, year: int) -> StoresSheet:
         tuple(_to_buy(buy, stores, year) for buy in stores.buy if not buy.lacks),
         tuple(_on_shelf(one, stores, year) for one in stores.shelf),
         stores.missing,
-        sum(1 for one in wrong if one.is_entered),
-        sum(1 for one in wrong if not one.is_entered),
-        unreckoned,
+        stores.overdrawn,
+        stores.unentered,
+        stores.unreckoned,
         amount_of_money(17, stores.currency),
         amount_of_money(68, stores.currency),
     )
 
 
-def _short(stores: ShelfView, unreckoned: int) -> str:
+def _short(stores: ShelfView) -> str:
     """`Buy 2 bags of lava and 5.5 m of wire.`; of how much nobody can tell stands beside it."""
     named = [phrase("{count} of {name}", count=_count(buy), name=buy.name) for buy in stores.to_buy]
     until = (
@@ -151,7 +149,7 @@ def _short(stores: ShelfView, unreckoned: int) -> str:
         return phrase(
             "Nothing to buy{until}{value}.",
             until=until,
-            value=phrase(", of what could be reckoned") if unreckoned else "",
+            value=phrase(", of what could be reckoned") if stores.unreckoned else "",
         )
     shown, more = named[:MOST_NAMED], len(named) - MOST_NAMED
     if more > 0:
@@ -184,7 +182,7 @@ def _to_buy(buy: BuyView, stores: ShelfView, year: int) -> ToBuy:
         hand=_hand(buy),
     )
     return ToBuy(
-        _count(buy) if buy.lacks else quantity(max(buy.on_hand - buy.wanted, 0.0), buy),
+        _count(buy) if buy.lacks else quantity(buy.left, buy),
         buy.name,
         why,
         "" if buy.count is not None else phrase("How it is sold is not written down."),
@@ -235,7 +233,7 @@ def _on_shelf(one: OnHandView, stores: ShelfView, year: int) -> OnShelf:
         tuple(_notes(one, year)),
         _standing(one, one.on_hand, 0),
         quantity(enough.with_margin, one) if enough else "",
-        quantity(max(enough.on_hand - enough.wanted, 0.0), one) if enough else "",
+        quantity(enough.left, one) if enough else "",
         tuple(_for(want, enough, year) for want in enough.wants) if enough else (),
     )
 

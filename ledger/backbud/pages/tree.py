@@ -200,7 +200,7 @@ def laid_out(view: Nursery, shown: TreeView) -> Sheet:
         _waits(shown, today),
         years_drawn(shown.history, shown.wires, shown.due, today),
         None,
-        tuple(work.settled(one, today) for one in shown.settled),
+        tuple(work.settled_row(one, today) for one in shown.settled),
         history.years_of(shown.history),
         words.number(len(shown.history), "entry", "entries"),
         (),

@@ -20,4 +20,4 @@ def tree_page_of(view: Nursery, shared: dict[str, object]) -> tuple[str, bytes]:
 def tree_data(view: Nursery) -> dict[str, object]:
     """What the template is shown of the one tree of the view."""
     tree = view.trees[0]
-    return {"base": "../", "tree": sheet_of(view, tree), "ways": ways.of_tree(tree)}
+    return {"base": "../", "tree": sheet_of(view, tree), "ways": ways.ways_of_tree(tree)}

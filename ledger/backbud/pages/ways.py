@@ -63,7 +63,7 @@ def _the_week() -> PageWay:
     return PageWay(phrase("the week"), WEEK)
 
 
-def of_tree(tree: Tree) -> Ways:
+def ways_of_tree(tree: Tree) -> Ways:
     """A tree's calendar; its card, and its label where it stands here."""
     card = PageWay(phrase("its card, A5"), "", "card")
     label = PageWay(phrase("its label"), labels_page(tree.place), label_anchor(tree.handle))

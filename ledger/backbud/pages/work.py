@@ -117,7 +117,7 @@ def _notes(work: WorkView, today: date) -> tuple[str, ...]:
     return tuple(notes)
 
 
-def settled(work: WorkView, today: date) -> Settled:
+def settled_row(work: WorkView, today: date) -> Settled:
     """A work that was done or skipped."""
     on, by = work.settled_on, work.settled
     return Settled(

@@ -95,12 +95,12 @@ def sheet(back: YearBackView, today: date) -> YearBackSheet:
         tuple(row for missed, row in lapsed if not missed),
         tuple(_passing(one, today) for one in back.gained),
         tuple(_passing(one, today) for one in back.lost),
-        words.minutes(sum(minutes for _, minutes in back.minutes)) if back.minutes else "",
+        words.minutes(back.all_minutes) if back.minutes else "",
         tuple(_hours(back)),
         years_apart.draw("heat-years", phrase("Heat sum of each year by this day"), heat)
         if heat
         else "",
-        _heat_said(heat, today) if heat else "",
+        _heat_said(heat, back.warmer_years, today) if heat else "",
         frost.draw("frost-years", phrase("First and last frost of each winter"), frosts, today)
         if frosts and frosts.seasons
         else None,
@@ -109,15 +109,13 @@ def sheet(back: YearBackView, today: date) -> YearBackSheet:
 
 
 def _short(back: YearBackView) -> str:
-    foreseen = sum(one.foreseen for one in back.foreseen)
-    if not foreseen:
+    asked, done, missed = back.asked_done_missed
+    if not asked:
         return phrase("Nothing was asked for in these twelve months.")
-    done = sum(one.done for one in back.foreseen)
-    missed = sum(one.missed for one in back.foreseen)
     said = phrase(
         "{done} of {works} that the trees asked for were done",
         done=done,
-        works=words.number(foreseen, "work"),
+        works=words.number(asked, "work"),
     )
     return (
         phrase("{said}; {missed} were missed.", said=said, missed=missed) if missed else f"{said}."
@@ -170,9 +168,8 @@ def _hours(back: YearBackView) -> Iterator[tuple[str, str]]:
         yield _task(act) if act else phrase("No work told"), words.minutes(minutes)
 
 
-def _heat_said(heat: Sum, today: date) -> str:
+def _heat_said(heat: Sum, warmer: int, today: date) -> str:
     """`1653 degree-days over 5 °C by 29 November; 2 of 7 years on record had more by then.`"""
-    warmer = sum(one.by_now > heat.now for one in heat.years)
     said = phrase(
         "{name}: {now:.0f} degree-days over {base_c:g} °C",
         name=heat.name,

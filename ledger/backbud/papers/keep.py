@@ -19,8 +19,8 @@ from backbud.issued.record import (
     PURPOSE,
     RECORD,
     IssuedPaper,
-    digest_of,
-    mark_of,
+    paper_digest,
+    paper_mark,
     read_issued,
 )
 from backbud.pages.paper_pages import paper_pages
@@ -83,7 +83,7 @@ def _contents(
         content = _IMAGE.sub(lambda found: _embedded(found, pictures), pages[page.path])
         paper = IssuedPaper(
             file=f"{FOLDER}/{stem}.html",
-            digest=digest_of(content),
+            digest=paper_digest(content),
             day=session.today,
             person=view.person,
             sort=page.sort,
@@ -108,7 +108,7 @@ def _contents(
 def _data(paper: IssuedPaper, ending: str, content: bytes, numbers: Sequence[str]) -> IssuedPaper:
     """A statement as data beside its page."""
     file = paper.file.removesuffix("html") + ending
-    digest = digest_of(content)
+    digest = paper_digest(content)
     return replace(paper, file=file, digest=digest, sort="data", numbers=tuple(numbers))
 
 
@@ -139,7 +139,7 @@ def _kept(
     taken.add(file)
     write_whole(folder, file, content)
     kept = replace(paper, file=file, after=same[-1].file if same else "")
-    return replace(kept, mark=mark_of(kept, _key(folder)))
+    return replace(kept, mark=paper_mark(kept, _key(folder)))
 
 
 def _key(folder: str) -> bytes:

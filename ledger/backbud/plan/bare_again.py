@@ -11,32 +11,22 @@ from datetime import date, timedelta
 
 from msgspec.structs import replace
 
-from backbud.collection.places import is_warm_cover, is_winter_cover
+from backbud.collection.places import is_winter_cover
 from backbud.collection.state import Tree
 from backbud.plan.due import Due
 from backbud.plan.followups import FollowUp, Reason
-from backbud.species import PROTECTION, Window
-from backbud.tongue import phrase
+from backbud.species import Window, phrase
 
 # So long before its window a shelter may come off as well; ours, no source.
 EARLY = timedelta(days=7)
-# From the day by which a tender tree is in to the last of its winter; ours, to the long side.
-WINTER = timedelta(days=270)
 
 
 def bare_again(dues: Sequence[Due], tree: Tree, cover: str) -> list[Due]:
     """The dues, and each shelter anew that was left too early. `cover`: over where it stands."""
-    too_early = [due.follow_up for due in dues if due.bares and _came_off_early(due.follow_up)]
-    if not too_early:
+    if tree.on("protection") or is_winter_cover(cover):
         return list(dues)
-    bare = not (tree.on("protection") or is_winter_cover(cover))
-    cold = not is_warm_cover(cover)
-    left = [
-        due
-        for due in dues
-        if due.follow_up.outcome == "done"
-        if (due.covers == "any" and bare) or (due.covers == "warm" and cold)
-    ]
+    too_early = [due.follow_up for due in dues if due.bares and _came_off_early(due.follow_up)]
+    left = [due for due in dues if due.covers == "any" and due.follow_up.outcome == "done"]
     return [*dues, *_again(left, too_early)]
 
 
@@ -53,25 +43,14 @@ def _again(shelters: Sequence[Due], too_early: Sequence[FollowUp]) -> Iterator[D
             (off.settled.day, off.window.opens)
             for off in too_early
             if off.settled is not None and one.settled is not None
-            if one.settled.day <= off.settled.day < _lasts(due)
+            if one.settled.day <= off.settled.day < one.window.closes
         ]
         if left:
-            day, due_off = max(left)
-            yield replace(due, follow_up=_from(due, day, due_off))
+            yield replace(due, follow_up=_from(one, *max(left)))
 
 
-def _lasts(due: Due) -> date:
-    """Until when a shelter is wanted: a tender tree's all winter."""
-    one = due.follow_up
-    return one.window.closes if due.covers == "any" else one.window.closes + WINTER
-
-
-def _from(due: Due, day: date, due_off: date) -> FollowUp:
-    one = due.follow_up
-    window, weight = Window(day, day, due_off), PROTECTION
-    if due.covers == "any":
-        opens, weight = max(one.window.opens, day), one.weight
-        window = Window(opens, max(one.window.best, opens), one.window.closes)
+def _from(one: FollowUp, day: date, due_off: date) -> FollowUp:
+    opens = max(one.window.opens, day)
     said = phrase(
         "It was taken from under its cover on {day}, and was to stay there until {due_off}.",
         day=day,
@@ -81,9 +60,8 @@ def _from(due: Due, day: date, due_off: date) -> FollowUp:
         one,
         # Its name tells it from the one that was done, so that no calendar takes it for that.
         id=f"{one.id}/bare-{day}",
-        window=window,
+        window=Window(opens, max(one.window.best, opens), one.window.closes),
         outcome="open",
         settled=None,
-        weight=weight,
         because=(*one.because, Reason("datum", said)),
     )

@@ -92,6 +92,8 @@ def due_of(
         singly=proposal.singly,
         group=f"{rule}/{cause}",
         foretold=proposal.foretold,
+        what=proposal.what,
+        to_place=proposal.to_place,
     )
     early = None if proposal.early_days is None else timedelta(days=proposal.early_days)
     return Due(
@@ -117,9 +119,12 @@ def _where(proposal: Proposal, event: Event | None) -> str:
 
 def title_of(proposal: Proposal, act: ActForm) -> str:
     """The work as a person says it."""
-    if not proposal.what:
-        return act_phrase(act.bare)
-    return phrase("{act} {what}", act=act_phrase(act.bare), what=phrase(proposal.what))
+    return title_said(act_phrase(act.bare), phrase(proposal.what))
+
+
+def title_said(act: str, what: str) -> str:
+    """An act and the words behind it, each in the language spoken."""
+    return phrase("{act} {what}", act=act, what=what) if what else act
 
 
 def _told(schedule: Schedule) -> Schedule:

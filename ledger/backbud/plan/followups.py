@@ -55,7 +55,8 @@ class FollowUp(Struct, frozen=True, gc=False):
     `wedges`: the wedges of the root ball that it opens. `extent`: how far it is to be taken.
     `weight`: how much it matters. `given_word`: it was planned, or is owed to a customer.
     `row`: the act's row of the journal's table. `part`: the part of the tree that it is about, ""
-    for all of it.
+    for all of it. `what`: the words behind its act, as the rule has them. `to_place`: the handle of
+    the place that a tree is to be moved to.
     `schedule`: what is said of it as its days pass. `singly`: there is a reason for it in this very
     tree. `group`: its rule and the year or the act that it hangs on. `against`: of its cautions,
     what the species says against a plan. `foretold`: what a forecast has that it is asked for
@@ -87,6 +88,8 @@ class FollowUp(Struct, frozen=True, gc=False):
     group: str = ""
     against: tuple[str, ...] = ()
     foretold: Foretold | None = None
+    what: str = ""
+    to_place: str = ""
 
     @property
     def safety_first(self) -> tuple[str, ...]:

@@ -74,7 +74,7 @@ def _looks_of(whats: list[str], parts: list[str], finding: str) -> list[Look]:
     return [Look(what, tuple(parts), finding) for what in whats]
 
 
-def look_at(event: Event, what: str) -> Look | None:
+def look_meant(event: Event, what: str) -> Look | None:
     """Return the look at one thing; a check that names nothing looked at everything."""
     for look in looks(event):
         if look.what in ("", what):

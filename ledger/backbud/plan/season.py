@@ -88,7 +88,7 @@ class WeeksAhead(Struct, frozen=True):
     limit: int
 
 
-def works_of(follow_ups: Iterable[FollowUp], today: date) -> Iterator[Work]:
+def open_works(follow_ups: Iterable[FollowUp], today: date) -> Iterator[Work]:
     """The open works: what is past its best day is best today, and late is what has to be now."""
     for one in follow_ups:
         if one.is_open(today):

@@ -17,10 +17,9 @@ from backbud.collection.on_tree import TAKEN_OFF_BY, is_meant
 from backbud.collection.places import is_warm_cover, is_winter_cover
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
-from backbud.journal.line_order import line_order
 from backbud.plan.due import Due
 from backbud.plan.followups import FollowUp, Reason
-from backbud.plan.looks import look_at, looks
+from backbud.plan.looks import look_meant, looks
 from backbud.plan.waiting import WaitingDues, acts_in
 from backbud.plan.windows import window_said
 from backbud.species import Window
@@ -131,7 +130,7 @@ def _settles(event: Event, due: Due) -> bool:
             continue
         parts, told = event.parts, False
         if act == "checked":
-            look = look_at(event, word)
+            look = look_meant(event, word)
             if look is None:
                 continue
             # A look that found where it bites, or that set the next, was a look at all of it.
@@ -181,7 +180,7 @@ def _off_again(due: Due, tree: Tree, on_tree: Attached) -> Due:
 
 
 def _later(event: Event, than: Event) -> bool:
-    return (event.day, line_order(event)) > (than.day, line_order(than))
+    return event.order > than.order
 
 
 # ------------------------------------------------------------------ skipped and put off

@@ -33,7 +33,7 @@ from backbud_grammar.problems import Flaw
 _REST = "It was left out; everything else was used."
 
 
-def gathered(journal: str, found: PluginFiles, common_ids: frozenset[str]) -> Plugins:
+def gathered_plugins(journal: str, found: PluginFiles, common_ids: frozenset[str]) -> Plugins:
     """Run each file of `plugins/` and take what it defines; `_name.py` is only for the others.
 
     `common_ids`: the ids of the rules that hold for every tree already.

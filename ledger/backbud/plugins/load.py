@@ -39,9 +39,9 @@ def plugins_of(journal: str, common_ids: Callable[[], frozenset[str]]) -> Plugin
         return Plugins(left_out=_left_out(journal, found.files, trusted), flaws=found.flaws)
     key = (journal, found.digest)
     if key not in _ran:
-        from backbud.plugins.gather import gathered
+        from backbud.plugins.gather import gathered_plugins
 
-        _ran[key] = gathered(journal, found, common_ids())
+        _ran[key] = gathered_plugins(journal, found, common_ids())
     return _ran[key]
 
 

@@ -13,7 +13,7 @@ from backbud.person import known_key_for
 from backbud.publish import ASIDE, COMMITMENT, MADE, MANIFEST, MEMORY, STAGED
 from backbud.publish.commit import finish
 from backbud.publish.lock import lock
-from backbud.publish.manifest import PURPOSE, read
+from backbud.publish.manifest import PURPOSE, read_manifest
 from backbud.publish.plain import is_link, read_plain
 from backbud.publish.refused import ForeignError, PublishError
 
@@ -59,7 +59,7 @@ def _is_foreign(journal: str, made: str) -> bool:
         return False  # nobody's list says that anything in it is ours: none of it is touched
     data = read_plain(journal, name)
     key = known_key_for(PURPOSE, journal)
-    return data is None or not key or read(key, made, data) is None
+    return data is None or not key or read_manifest(key, made, data) is None
 
 
 def _new_folder(journal: str) -> str:

@@ -29,11 +29,11 @@ from backbud.publish import MADE, MANIFEST, MEMORY, STAGED
 from backbud.publish.commitment import commitment_path, left_over, staged_path
 from backbud.publish.disk import lstat, sync_folder
 from backbud.publish.lock import LOCK_WAIT_SECONDS, lock
-from backbud.publish.manifest import PURPOSE, read
+from backbud.publish.manifest import PURPOSE, read_manifest
 from backbud.publish.names import Names
 from backbud.publish.plain import read_plain
 from backbud.publish.put_in_place import made_folder, put_in_place
-from backbud.publish.refused import STILL_WHOLE, TO_FINISH, BusyError, ForeignError, in_words
+from backbud.publish.refused import STILL_WHOLE, TO_FINISH, BusyError, ForeignError, told_by_system
 from backbud.publish.stage import NewOutput, Seen, throw_away
 
 
@@ -68,14 +68,14 @@ def publish(
         files = files.items()
     with lock(journal):
         finish(journal)
-        with in_words(journal, STILL_WHOLE):
+        with told_by_system(journal, STILL_WHOLE):
             made_folder(journal, made)
             stage = NewOutput(journal, made, _old_digests(journal, made), seen)
         try:
             for name, content in files:
-                with in_words(journal, STILL_WHOLE):
+                with told_by_system(journal, STILL_WHOLE):
                     stage.take(name, content)
-            with in_words(journal, STILL_WHOLE):
+            with told_by_system(journal, STILL_WHOLE):
                 commitment = stage.commit()
         except Exception:
             # Staged files may be what fills the disk. Left lying, the next command removes them.
@@ -84,7 +84,7 @@ def publish(
                     throw_away(journal)
             raise
         if commitment is not None:
-            with in_words(journal, TO_FINISH):
+            with told_by_system(journal, TO_FINISH):
                 sync_folder(os.path.join(journal, MEMORY))
                 put_in_place(journal, commitment)
     return Published(stage.changed, stage.gone, stage.kept)
@@ -103,7 +103,7 @@ def finish(journal: str) -> bool:
     try:
         with (
             lock(journal, LOCK_WAIT_SECONDS if is_committed else 0.0),
-            in_words(journal, TO_FINISH),
+            told_by_system(journal, TO_FINISH),
         ):
             commitment = left_over(journal)
             if commitment is not None:
@@ -133,4 +133,4 @@ def _old_digests(journal: str, made: str) -> dict[str, str]:
 # Who publishes again and again mostly finds the same one.
 @lru_cache(maxsize=1)
 def _read_manifest(key: bytes, made: str, data: bytes) -> dict[str, str] | None:
-    return read(key, made, data)
+    return read_manifest(key, made, data)

@@ -8,8 +8,8 @@ from msgspec import DecodeError, Struct, ValidationError, msgpack
 
 from backbud.publish import COMMITMENT, MEMORY, STAGED
 from backbud.publish.disk import lstat
-from backbud.publish.manifest import digest_of
-from backbud.publish.memory import recall
+from backbud.publish.manifest import file_digest
+from backbud.publish.memory import recall_bytes
 from backbud.publish.plain import read_plain
 from backbud.publish.refused import ForeignError
 
@@ -62,7 +62,7 @@ def left_over(journal: str) -> Commitment | None:
     """
     if lstat(commitment_path(journal)) is None:
         return None
-    data = recall(journal, COMMITMENT)
+    data = recall_bytes(journal, COMMITMENT)
     try:
         found = msgpack.decode(data or b"", type=Commitment)
     except (DecodeError, ValidationError):  # of an older backbud
@@ -79,6 +79,6 @@ def _is_staged(journal: str, move: Placing) -> bool:
     if lstat(os.path.join(journal, name)) is None:
         return False
     content = read_plain(journal, name)
-    if content is None or digest_of(content) != move.digest:
+    if content is None or file_digest(content) != move.digest:
         raise ForeignError(name, "Nothing of it was done.")
     return True

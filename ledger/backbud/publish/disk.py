@@ -13,7 +13,7 @@ from contextlib import suppress
 
 from backbud.publish import MEMORY
 from backbud.publish.plain import is_link
-from backbud.publish.refused import STILL_WHOLE, PublishError, in_words, linked
+from backbud.publish.refused import STILL_WHOLE, PublishError, linked, told_by_system
 
 # Windows refuses to replace or remove a file that a reader has open for a moment.
 RETRY_PAUSES_SECONDS: tuple[float, ...] = (
@@ -60,7 +60,7 @@ def memory_folder(journal: str) -> str:
     Raises PublishError if it is a link or cannot be made.
     """
     folder = os.path.join(journal, MEMORY)
-    with in_words(journal, STILL_WHOLE):
+    with told_by_system(journal, STILL_WHOLE):
         if not os.path.isdir(journal):
             raise PublishError(f"There is no folder {journal}.")
         make_real_folder(folder, MEMORY)

@@ -11,7 +11,7 @@ from contextlib import contextmanager, suppress
 
 from backbud.publish import MEMORY
 from backbud.publish.disk import check_file, lstat, memory_folder
-from backbud.publish.refused import STILL_WHOLE, BusyError, in_words
+from backbud.publish.refused import STILL_WHOLE, BusyError, told_by_system
 
 if sys.platform == "win32":
     import msvcrt
@@ -55,7 +55,7 @@ def lock(journal: str, wait_seconds: float = LOCK_WAIT_SECONDS, name: str = LOCK
 def _taken(journal: str, name: str, until: float) -> int | None:
     """The locked file's descriptor; None while another run has it, BusyError when it is late."""
     path = os.path.join(memory_folder(journal), name)
-    with in_words(journal, STILL_WHOLE):
+    with told_by_system(journal, STILL_WHOLE):
         check_file(path, f"{MEMORY}/{name}")
         descriptor = os.open(path, _FLAGS, 0o666)
         try:

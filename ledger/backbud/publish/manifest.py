@@ -20,12 +20,12 @@ _HEAD = "backbud manifest 2"
 _DIGEST_BYTES = 16
 
 
-def digest_of(content: bytes) -> str:
+def file_digest(content: bytes) -> str:
     """The digest of a published file, in hexadecimal."""
     return blake2b(content, digest_size=_DIGEST_BYTES).hexdigest()
 
 
-def written(key: bytes, made: str, digests: dict[str, str]) -> bytes:
+def manifest_bytes(key: bytes, made: str, digests: dict[str, str]) -> bytes:
     """The manifest of a folder of published files: relative POSIX path to digest.
 
     `made`: the folder, as a path in the journal, so that no folder's list passes for another's.
@@ -35,7 +35,7 @@ def written(key: bytes, made: str, digests: dict[str, str]) -> bytes:
     return f"{_HEAD}\n{mark_of(key, made, text.encode())}\n{text}".encode()
 
 
-def read(key: bytes, made: str, data: bytes) -> dict[str, str] | None:
+def read_manifest(key: bytes, made: str, data: bytes) -> dict[str, str] | None:
     """What `written` was given, or None where this person did not write it."""
     head, _, rest = data.partition(b"\n")
     mark, _, text = rest.partition(b"\n")
@@ -57,7 +57,7 @@ def read_own(journal: str, made: str, name: str, digests: dict[str, str]) -> byt
     """A published file, if it still holds what the manifest says; else None. OSError."""
     digest = digests.get(name)
     content = read_plain(journal, f"{made}/{name}") if digest else None
-    return content if content is not None and digest_of(content) == digest else None
+    return content if content is not None and file_digest(content) == digest else None
 
 
 def own_digests(journal: str, made: str) -> dict[str, str]:
@@ -69,4 +69,4 @@ def own_digests(journal: str, made: str) -> dict[str, str]:
         data = read_plain(journal, f"{made}/{MANIFEST}") if key else None
     except OSError:
         return {}
-    return (read(key, made, data) or {}) if data is not None else {}
+    return (read_manifest(key, made, data) or {}) if data is not None else {}

@@ -25,7 +25,7 @@ def sealed(key: bytes, name: str, content: bytes, journal: str) -> bytes:
     return b"".join([_mark(key, name, where, content), _counted(where), content])
 
 
-def opened(key: bytes, name: str, data: bytes, journal: str) -> bytes | None:
+def unsealed(key: bytes, name: str, data: bytes, journal: str) -> bytes | None:
     """The content that `sealed` was given with this key and name for this journal, else None.
 
     A journal that was moved keeps what is its own: where it was before, there is none any more.

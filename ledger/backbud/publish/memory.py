@@ -8,23 +8,23 @@ from __future__ import annotations
 
 from backbud.person import key_for, known_key_for
 from backbud.publish import MEMORY
-from backbud.publish.mark import opened, sealed
+from backbud.publish.mark import sealed, unsealed
 from backbud.publish.plain import read_plain
 
 PURPOSE = "memory"
 
 
-def recall(journal: str, name: str) -> bytes | None:
+def recall_bytes(journal: str, name: str) -> bytes | None:
     """What `keep` kept under a name; None where there is nothing that this person wrote."""
     try:
         key = known_key_for(PURPOSE, journal)
         data = read_plain(journal, f"{MEMORY}/{name}") if key else None
     except OSError:
         return None
-    return opened(key, name, data, journal) if data is not None else None
+    return unsealed(key, name, data, journal) if data is not None else None
 
 
-def keep(journal: str, name: str, content: bytes) -> None:
+def keep_bytes(journal: str, name: str, content: bytes) -> None:
     """Keep bytes under a name, or, where that cannot be, nothing: the next run does without."""
     from backbud.publish.refused import PublishError
 
@@ -62,9 +62,9 @@ class MemoryOf:
 
     def recall(self, name: str) -> bytes | None:
         """What was kept under a name; None where there is nothing that this person wrote."""
-        return recall(self.journal, name)
+        return recall_bytes(self.journal, name)
 
     def keep(self, name: str, content: bytes) -> None:
         """Keep bytes under a name, if this run may and can."""
         if self.keeps:
-            keep(self.journal, name, content)
+            keep_bytes(self.journal, name, content)

@@ -45,7 +45,7 @@ def linked(name: str, outcome: str = "") -> PublishError:
 
 
 @contextmanager
-def in_words(journal: str, outcome: str) -> Iterator[None]:
+def told_by_system(journal: str, outcome: str) -> Iterator[None]:
     """Turn an error of the system into a sentence, followed by one on the state of the output."""
     try:
         yield

@@ -24,10 +24,10 @@ from backbud.publish.disk import (
     sync_folder,
     write_new,
 )
-from backbud.publish.manifest import PURPOSE, digest_of, written
+from backbud.publish.manifest import PURPOSE, file_digest, manifest_bytes
 from backbud.publish.mark import sealed
 from backbud.publish.memory import PURPOSE as MEMORY_PURPOSE
-from backbud.publish.memory import recall
+from backbud.publish.memory import recall_bytes
 from backbud.publish.names import Names
 from backbud.publish.old_output import OldOutput
 from backbud.publish.plain import read_plain
@@ -67,7 +67,7 @@ class NewOutput:
         self._names.add(name)
         known = self._seen.get(name) if self._seen is not None else None
         is_known = known is not None and known.content == content
-        digest = known.digest if is_known and known is not None else digest_of(content)
+        digest = known.digest if is_known and known is not None else file_digest(content)
         self._digests[name] = digest
         # On a system that does not know case, an old file may be the very one that is compared.
         if self._before.spelled_otherwise(name) or not self._holds(name, content):
@@ -102,8 +102,8 @@ class NewOutput:
         if not self._moves and self._old == self._digests:
             return None
         journal = self._journal
-        manifest = written(key_for(PURPOSE, journal), self._made, self._digests)
-        listed = Placing(self._write("final", manifest), digest_of(manifest), MANIFEST)
+        manifest = manifest_bytes(key_for(PURPOSE, journal), self._made, self._digests)
+        listed = Placing(self._write("final", manifest), file_digest(manifest), MANIFEST)
         commitment = Commitment(self._made, self.gone, (listed, *self._moves))
         data = sealed(key_for(MEMORY_PURPOSE, journal), COMMITMENT, encoded(commitment), journal)
         last = self._write(COMMITMENT, data)
@@ -141,7 +141,7 @@ class NewOutput:
         held = read_plain(self._journal, f"{self._made}/{name}") or b""
         is_old_enough = max(found.st_mtime_ns, found.st_ctime_ns) < now - _TOO_NEW_NS
         if self._seen is not None and is_old_enough:
-            self._seen[name] = Seen(mark, content if held == content else held, digest_of(held))
+            self._seen[name] = Seen(mark, content if held == content else held, file_digest(held))
         return held == content
 
     def _check_same_disk(self) -> None:
@@ -164,7 +164,7 @@ def throw_away(journal: str) -> bool:
     if not is_real_folder(folder):
         return False
     names = [name for name in os.listdir(folder) if name != _MARK]
-    if names and recall(journal, f"{STAGED}/{_MARK}") is None:
+    if names and recall_bytes(journal, f"{STAGED}/{_MARK}") is None:
         return False
     # The mark goes last: a run that dies in between leaves nothing that is not known for ours.
     for name in (*names, _MARK):

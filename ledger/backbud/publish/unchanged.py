@@ -24,7 +24,7 @@ from backbud.publish import (
     STAGED,
 )
 from backbud.publish.manifest import names_in
-from backbud.publish.memory import keep, recall
+from backbud.publish.memory import keep_bytes, recall_bytes
 from backbud.publish.plain import read_plain
 
 try:
@@ -95,7 +95,7 @@ def remember(
     except OSError:
         return
     lines = [known, signature, str(status), str(len(also)), *also, summary]
-    keep(journal, _remembered(made), "\n".join(lines).encode(*_ENCODING))
+    keep_bytes(journal, _remembered(made), "\n".join(lines).encode(*_ENCODING))
 
 
 def forget(journal: str) -> None:
@@ -113,7 +113,7 @@ def nothing_to_do(journal: str, today: str, arguments: str) -> tuple[int, str] |
     a folder of published files or one of the further files has, or if a publishing was left so.
     """
     made = made_on(today, _ON in arguments)
-    remembered = None if left_unfinished(journal) else recall(journal, _remembered(made))
+    remembered = None if left_unfinished(journal) else recall_bytes(journal, _remembered(made))
     if remembered is None:
         return None
     known, signature, status, count, rest = remembered.decode(*_ENCODING).split("\n", 4)

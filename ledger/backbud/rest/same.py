@@ -66,4 +66,4 @@ def _said(journal: Journal) -> tuple[Any, ...]:
 
 def _event(event: Event) -> tuple[Any, ...]:
     named = (event.act, event.text, event.remark, event.named, event.held, event.kept, event.own)
-    return (*named, event.details)
+    return (*named, event.hour, event.details)

@@ -24,7 +24,7 @@ def secret_path(journal: str) -> str:
 
     Raises PublishError or OSError where it cannot be kept.
     """
-    known = memory.recall(journal, PATH_FILE)
+    known = memory.recall_bytes(journal, PATH_FILE)
     if known is not None:
         return known.decode()
     made = secrets.token_urlsafe(_SECRET_BYTES)

@@ -101,7 +101,7 @@ def _digest(key: str) -> bytes:
 
 
 def _recalled(journal: str) -> list[bytes]:
-    data = memory.recall(journal, DEVICES_FILE)
+    data = memory.recall_bytes(journal, DEVICES_FILE)
     try:
         return [] if data is None else msgspec.msgpack.decode(data, type=list[bytes])
     except (msgspec.MsgspecError, UnicodeDecodeError):

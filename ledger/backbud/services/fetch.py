@@ -16,7 +16,7 @@ from msgspec import Struct
 
 from backbud import __version__
 from backbud.journal.weather.arrived import FORECAST, arrived_file
-from backbud.publish.memory import keep, recall
+from backbud.publish.memory import keep_bytes, recall_bytes
 from backbud.services.agreed import Agreed
 from backbud.services.asking import Answer, get, origin_of
 from backbud.services.errors import ServiceError
@@ -119,7 +119,7 @@ def _conditions(kept: _Kept | None) -> Mapping[str, str]:
 
 def _check_refused(journal: str, address: str, now: datetime) -> None:
     """ServiceError while a server that refused is left alone."""
-    content = recall(journal, _REFUSED_SLOT)
+    content = recall_bytes(journal, _REFUSED_SLOT)
     until, _, whom = (content or b"0").decode().partition(" ")
     if whom == address and now.timestamp() < float(until):
         at = datetime.fromtimestamp(float(until), UTC)
@@ -130,7 +130,7 @@ def _keep_refused(journal: str, address: str, answer: Answer, now: datetime) -> 
     said = answer.headers.get("retry-after", "")
     wait = timedelta(seconds=min(int(said), 86400)) if said.isdecimal() else _LEFT_ALONE
     until = (now + max(wait, _LEFT_ALONE)).timestamp()
-    keep(journal, _REFUSED_SLOT, f"{until:.0f} {address}".encode())
+    keep_bytes(journal, _REFUSED_SLOT, f"{until:.0f} {address}".encode())
 
 
 def _check(answer: Answer) -> None:
@@ -166,7 +166,7 @@ def _expires(answer: Answer, now: datetime) -> float:
 
 
 def _kept(journal: str) -> _Kept | None:
-    content = recall(journal, _SLOT)
+    content = recall_bytes(journal, _SLOT)
     try:
         return None if content is None else msgspec.json.decode(content, type=_Kept)
     except msgspec.DecodeError:
@@ -174,4 +174,4 @@ def _kept(journal: str) -> _Kept | None:
 
 
 def _keep(journal: str, kept: _Kept) -> None:
-    keep(journal, _SLOT, msgspec.json.encode(kept))
+    keep_bytes(journal, _SLOT, msgspec.json.encode(kept))

@@ -15,7 +15,7 @@ from backbud.climate.days import WeatherDay
 from backbud.journal.weather.arrived import PAST, arrived_file
 from backbud.journal.weather.credits import GHCN_DAILY, credit_of
 from backbud.journal.weather.ghcn_daily import read_wide, recognises_wide
-from backbud.journal.weather.plain_csv import read as read_plain_days
+from backbud.journal.weather.plain_csv import read_days as read_plain_days
 from backbud.journal.weather.series import Until
 from backbud.services.agreed import Agreed
 from backbud.services.asking import get, origin_of

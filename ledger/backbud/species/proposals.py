@@ -51,7 +51,8 @@ class Proposal(_Weighed, frozen=True):
     when it comes again. `singly`: of what may be done, that there is a reason for it in
     this very tree. `foretold`: what it is asked for against, where a forecast has it. `bares`: it
     takes a cover away, so it waits while frost is foretold. `covers`: it brings shelter from cold,
-    so of moves only one under such a cover settles it.
+    so of moves only one under such a cover settles it. `to_place`: the handle of the place that it
+    is moved to, where `what` names it.
     """
 
     act: ActWord
@@ -71,6 +72,7 @@ class Proposal(_Weighed, frozen=True):
     foretold: Foretold | None = None
     bares: bool = False
     covers: Covers = ""
+    to_place: str = ""
 
 
 Proposals = Iterator[Proposal]

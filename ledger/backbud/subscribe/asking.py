@@ -45,7 +45,7 @@ def ask_first(
         lines = [
             f"{what} there {'bears' if len(taken) == 1 else 'bear'} no mark of yours, but "
             f"{'looks' if len(taken) == 1 else 'look'} like this journal's:",
-            *named(taken),
+            *first_few(taken),
         ]
         if not ask(lines, "Take them over, to change and remove them from now on?"):
             raise NotAgreed("Nothing was taken over and nothing was written.")
@@ -57,7 +57,7 @@ def ask_first(
                 f"{part.title}: {len(lost)} of {part.todo.of_ours} entries would go, and nothing "
                 "in the journal says why. Is a file missing or cut short?"
             )
-            lines += named([one.title for one in lost])
+            lines += first_few([one.title for one in lost])
         if not ask(lines, "Take them out all the same?"):
             raise NotAgreed("Nothing was written.")
 
@@ -73,7 +73,7 @@ def _lost(part: CalendarChanges, explained: Callable[[], Explained]) -> tuple[Go
     return lost if SHARE * len(lost) > part.todo.of_ours else ()
 
 
-def named(titles: Sequence[str]) -> Iterator[str]:
+def first_few(titles: Sequence[str]) -> Iterator[str]:
     """The first few, and how many more."""
     yield from (f"  {title}" for title in titles[:_NAMED])
     if len(titles) > _NAMED:

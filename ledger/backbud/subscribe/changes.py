@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 from backbud.calendar.feeds import PRODUCT
 from backbud.calendar.lines import one_line, text_line
-from backbud.subscribe.entry import Odd, day_of, entry_in, uids_in
+from backbud.subscribe.entry import Odd, day_of_property, entry_in, uids_in
 from backbud.subscribe.losses import Gone
 from backbud.subscribe.marks import MARK, Marks
 from backbud.subscribe.server import Stored
@@ -148,9 +148,9 @@ def changes(
         tuple(remove),
         kept,
         tuple(waiting),
-        tuple(title_of(one.entry) for one in left),
+        tuple(title_of_entry(one.entry) for one in left),
         there.odd,
-        tuple(title_of(one.entry) for one in taken),
+        tuple(title_of_entry(one.entry) for one in taken),
     )
 
 
@@ -199,18 +199,18 @@ def looked_at(theirs: Iterable[Stored], marks: Marks, told: Mapping[str, str]) -
         uid = str(entry["UID"])
         if not marks.looks_like_ours(uid):
             continue
-        is_remembered = uid in told and stored.url.endswith(f"/{file_of(uid)}")
+        is_remembered = uid in told and stored.url.endswith(f"/{file_of_entry(uid)}")
         is_ours = marks.is_on(entry, uid) or (is_remembered and MARK not in entry)
         (ours if is_ours else unmarked).append(StoredEntry(stored, entry, uid))
     return There(tuple(ours), tuple(unmarked), tuple(odd), frozenset(odd_uids))
 
 
-def title_of(entry: Component) -> str:
+def title_of_entry(entry: Component) -> str:
     """What an entry is called, on one line; its UID where it has no name."""
     return one_line(str(entry.get("SUMMARY", ""))).strip() or one_line(str(entry["UID"]))
 
 
-def file_of(uid: str) -> str:
+def file_of_entry(uid: str) -> str:
     """The last part of an entry's address, safe in any file system."""
     return f"{blake2b(uid.encode(), digest_size=16).hexdigest()}.ics"
 
@@ -259,8 +259,12 @@ def _alarms(component: Component) -> list[tuple[str, str]]:
 
 
 def _gone(uid: str, entry: Component) -> Gone:
-    end = day_of(entry, "DUE") or day_of(entry, "DTEND") or day_of(entry, "DTSTART")
-    return Gone(uid, title_of(entry), end)
+    end = (
+        day_of_property(entry, "DUE")
+        or day_of_property(entry, "DTEND")
+        or day_of_property(entry, "DTSTART")
+    )
+    return Gone(uid, title_of_entry(entry), end)
 
 
 def _over(ours: Ours, theirs: Component, told: str | None, mark: bytes) -> str:

@@ -30,11 +30,11 @@ from backbud.journal.load import load
 from backbud.plan.followups import FollowUp
 from backbud.publish.lock import lock
 from backbud.session import Session, open_session
-from backbud.subscribe.changes import looked_at, title_of
+from backbud.subscribe.changes import looked_at, title_of_entry
 from backbud.subscribe.errors import SubscribeError
 from backbud.subscribe.heirs import heir_of
 from backbud.subscribe.marks import Marks, person_key
-from backbud.subscribe.memory import COLLECTED, TOLD, keep, recall
+from backbud.subscribe.memory import COLLECTED, TOLD, keep_values, recall_values
 from backbud.subscribe.publish import (
     odd_lines,
     open_server,
@@ -112,10 +112,12 @@ def collect(folder: str, today: date, to: str, environ: Mapping[str, str]) -> Co
     settings = settings_of(folder)
     server = open_server(settings, to, environ, folder)
     try:
-        found = _ticked(server, settings.journal_id, person_key(folder), recall(folder, TOLD))
+        found = _ticked(
+            server, settings.journal_id, person_key(folder), recall_values(folder, TOLD)
+        )
     finally:
         server.close()
-    dealt_with = recall(folder, COLLECTED)
+    dealt_with = recall_values(folder, COLLECTED)
     new = [tick for tick in found.ticks if dealt_with.get(tick.uid) != tick.stamp]
     if new:
         collected = _offers(open_session(folder, today), new, settings.journal_id)
@@ -149,7 +151,9 @@ def _ticked(server: Server, journal_id: str, key: bytes, told: Mapping[str, str]
             if tick is not None:
                 found.setdefault(uid, tick)
         unmarked += [
-            title_of(entry) for _, entry, _ in there.unmarked if tick_of(entry, None) is not None
+            title_of_entry(entry)
+            for _, entry, _ in there.unmarked
+            if tick_of(entry, None) is not None
         ]
         odd += there.odd
     return _Ticked(list(found.values()), tuple(unmarked), tuple(odd))
@@ -200,7 +204,7 @@ def _why_not(follow_up: FollowUp, day: date) -> str:
 # ------------------------------------------------------------------ writing
 
 
-def write(folder: str, today: date, collected: Collected) -> None:
+def write_offered(folder: str, today: date, collected: Collected) -> None:
     """Write the offered lines into the diary, and remember the ticks.
 
     SubscribeError where a file was changed meanwhile or cannot be written, and where the journal
@@ -219,14 +223,14 @@ def write(folder: str, today: date, collected: Collected) -> None:
             if isinstance(error, OSError):
                 raise SubscribeError(f"the diary cannot be written: {error.strerror}") from None
             raise
-        remember(folder, [offer.tick for offer in collected.offers])
+        remember_ticks(folder, [offer.tick for offer in collected.offers])
 
 
-def remember(folder: str, ticks: Iterable[Tick]) -> None:
+def remember_ticks(folder: str, ticks: Iterable[Tick]) -> None:
     """Remember that these ticks are in the diary, so that none is offered twice."""
     stamps = {tick.uid: tick.stamp for tick in ticks}
     if stamps:
-        keep(folder, COLLECTED, recall(folder, COLLECTED) | stamps)
+        keep_values(folder, COLLECTED, recall_values(folder, COLLECTED) | stamps)
 
 
 def _unchanged(folder: str, name: str, text: bytes) -> bytes:

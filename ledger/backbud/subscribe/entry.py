@@ -65,7 +65,7 @@ def uids_in(data: str) -> frozenset[str]:
     return frozenset(uid.strip() for uid in _UID.findall(_FOLD.sub("", data)))
 
 
-def day_of(entry: Component, name: str) -> date | None:
+def day_of_property(entry: Component, name: str) -> date | None:
     """The day here of a property; None where there is none."""
     when: Any = getattr(entry.get(name), "dt", None)
     if isinstance(when, datetime):
@@ -96,7 +96,7 @@ def _oddities(entry: Component) -> Iterator[str]:
 
 def _is_day(entry: Component, name: str) -> bool:
     try:
-        day = day_of(entry, name)
+        day = day_of_property(entry, name)
     except (ValueError, OverflowError, OSError):  # beyond what the system can tell
         return False
     return day is not None and day.year in _YEARS

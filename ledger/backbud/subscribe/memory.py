@@ -17,15 +17,15 @@ _decoder = msgspec.json.Decoder(dict[str, str])
 _encoder = msgspec.json.Encoder(order="sorted")
 
 
-def recall(journal: str, name: str) -> dict[str, str]:
+def recall_values(journal: str, name: str) -> dict[str, str]:
     """Return what was kept; nothing where it is lost, torn or foreign."""
-    data = memory.recall(journal, name)
+    data = memory.recall_bytes(journal, name)
     try:
         return {} if data is None else _decoder.decode(data)
     except msgspec.DecodeError:  # another version's
         return {}
 
 
-def keep(journal: str, name: str, values: Mapping[str, str]) -> None:
+def keep_values(journal: str, name: str, values: Mapping[str, str]) -> None:
     """Keep the values whole, or, where the disk refuses, not at all."""
-    memory.keep(journal, name, _encoder.encode(values))
+    memory.keep_bytes(journal, name, _encoder.encode(values))

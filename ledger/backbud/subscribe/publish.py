@@ -25,13 +25,13 @@ from backbud.make import Made, make
 from backbud.pages.links import FEEDS, TASKS
 from backbud.session import Session
 from backbud.subscribe.address import checked_address
-from backbud.subscribe.asking import Ask, CalendarChanges, ask_first, named, without_removals
-from backbud.subscribe.changes import Ours, Remembered, changes, entries_in, file_of
+from backbud.subscribe.asking import Ask, CalendarChanges, ask_first, first_few, without_removals
+from backbud.subscribe.changes import Ours, Remembered, changes, entries_in, file_of_entry
 from backbud.subscribe.errors import EntryRefused, SubscribeError, Unreachable
 from backbud.subscribe.login import login_for
 from backbud.subscribe.losses import Explained, explained_by
 from backbud.subscribe.marks import Marks, person_key
-from backbud.subscribe.memory import COLLECTED, TOLD, keep, recall
+from backbud.subscribe.memory import COLLECTED, TOLD, keep_values, recall_values
 from backbud.subscribe.server import Collection, Server
 from backbud.views.on_server import PublishedView, SentView
 from backbud.views.problem import problem_view
@@ -78,7 +78,7 @@ class PublishedFeeds(Struct, frozen=True):
                 f"{'was' if len(unmarked) == 1 else 'were'} left alone. If you wrote them on "
                 "another machine, backbud publish --adopt takes them over:"
             )
-            yield from named(unmarked)
+            yield from first_few(unmarked)
         yield from odd_lines(title for one in self.sent for title in one.odd)
         if any(problem.code == FAULT for problem in self.problems):
             yield "backbud itself had a fault, which check tells, so nothing was taken out."
@@ -98,7 +98,7 @@ def _nobody_to_ask(lines: Sequence[str], question: str) -> bool:
     return False
 
 
-def publish(
+def publish_feeds(
     folder: str,
     today: date,
     to: str,
@@ -228,7 +228,7 @@ class _Run:
         adopt: bool,
     ) -> None:
         self.server, self.settings, self.folder, self.tell = server, settings, folder, tell
-        self.told, self.collected = recall(folder, TOLD), recall(folder, COLLECTED)
+        self.told, self.collected = recall_values(folder, TOLD), recall_values(folder, COLLECTED)
         self._key, self._adopt = person_key(folder), adopt
         self._there: set[str] = set()
 
@@ -303,7 +303,9 @@ class _Run:
             for at, one in enumerate(todo.write):
                 self.tell(f"{collection.name}: {at} of {steps}")
                 url = (
-                    one.over.url if one.over else urljoin(_folder(collection.url), file_of(one.uid))
+                    one.over.url
+                    if one.over
+                    else urljoin(_folder(collection.url), file_of_entry(one.uid))
                 )
                 etag = one.over.etag if one.over else None
                 try:
@@ -322,7 +324,7 @@ class _Run:
                 changed += not is_done
         finally:
             # Of what stands there now, even where the server failed half way.
-            keep(self.folder, TOLD, self.told)
+            keep_values(self.folder, TOLD, self.told)
         return SentView(
             collection.name,
             written,
@@ -338,7 +340,7 @@ class _Run:
     def forget(self) -> None:
         """Let go of what was told of entries that are on the server no more."""
         told = {uid: text for uid, text in self.told.items() if uid in self._there}
-        keep(self.folder, TOLD, told)
+        keep_values(self.folder, TOLD, told)
 
 
 def _folder(url: str) -> str:

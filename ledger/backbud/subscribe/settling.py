@@ -6,7 +6,6 @@ again. A note that reads as the act that was asked for is that line; any other i
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from datetime import date
 
@@ -28,8 +27,6 @@ from backbud_grammar.tidy import COLUMN, GAP, INDENT
 
 # More than anybody writes into a calendar; a journal's line holds ten thousand characters.
 LONGEST_NOTE = 2000
-_ON_PART = re.compile(r"\bon (.+)$")
-_TO_PLACE = re.compile(r"\bto (\S+)$")
 
 
 class Bench:
@@ -58,7 +55,7 @@ class Bench:
             if self._takes(line, follow_up, place, whole=True):
                 return line
         for details in candidates(follow_up):
-            line = DiaryLine(follow_up.tree, day, written(follow_up.act, details, note))
+            line = DiaryLine(follow_up.tree, day, written_line(follow_up.act, details, note))
             if self._takes(line, follow_up, place, whole=False):
                 return line
         return None
@@ -98,7 +95,7 @@ def act_in(note: str, follow_up: FollowUp, journal: Journal, day: date) -> str:
     return Style().line(text, known) if row is not None and row.word in settling else ""
 
 
-def written(act: str, details: str, note: str) -> str:
+def written_line(act: str, details: str, note: str) -> str:
     """An act line as `backbud tidy` would leave it."""
     if len(note) > LONGEST_NOTE:
         note = f"{note[:LONGEST_NOTE].rsplit(' ', 1)[0]}…"
@@ -110,20 +107,16 @@ def written(act: str, details: str, note: str) -> str:
 def candidates(follow_up: FollowUp) -> Iterator[str]:
     """The details that may stand behind the act, from the fullest to none.
 
-    A follow-up's title is its act and then what is to be done, often in the diary's own words.
+    What is to be done is often said in the diary's own words.
     """
-    _, _, asked = follow_up.title.partition(" ")
-    part = _ON_PART.search(asked)
-    place = _TO_PLACE.search(asked)
     words = [
         wanted.partition(" ")[2]
         for wanted in follow_up.settled_by
         if wanted.split()[0] == follow_up.act
     ]
-    on = part[0] if part else ""
-    found = [asked, *(f"{word} {on}".strip() for word in words), *words, on]
-    found += [place[1]] if place else []
-    yield from dict.fromkeys((*found, ""))
+    on = f"on {follow_up.part}" if follow_up.part else ""
+    found = [follow_up.what, *(f"{word} {on}".strip() for word in words), *words, on]
+    yield from dict.fromkeys((*found, follow_up.to_place, ""))
 
 
 def _with(

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 
 from backbud.calendar.lines import one_line
-from backbud.subscribe.entry import day_of
+from backbud.subscribe.entry import day_of_property
 
 if TYPE_CHECKING:
     from icalendar import Component
@@ -46,7 +46,7 @@ def tick_of(task: Component, told: str | None) -> Tick | None:
     return Tick(
         str(task.get("UID", "")),
         stamp,
-        day_of(task, "COMPLETED") or day_of(task, "LAST-MODIFIED"),
+        day_of_property(task, "COMPLETED") or day_of_property(task, "LAST-MODIFIED"),
         one_line(str(task.get("SUMMARY", ""))).strip(),
         note_of(task, told),
     )

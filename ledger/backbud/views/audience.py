@@ -21,7 +21,7 @@ from backbud.views.hidden_names import HiddenNames, others, places
 from backbud.views.history import EntryView, free_names
 from backbud.views.less import nameless, unpriced
 from backbud.views.people import PersonView
-from backbud.views.plain_details import is_plain_part, plain_details
+from backbud.views.plain_details import is_part_of_trade, plain_details
 from backbud.views.plain_words import is_plain_keep, told_plainly
 from backbud.views.shelf import ShelfView
 from backbud.views.tree import ThingView, TreeView
@@ -171,8 +171,9 @@ class Audience:
     def _entry(self, entry: EntryView, event: Event) -> EntryView | None:
         if entry.private:
             return None
-        # When a line was written is the keeper's matter.
-        entry = replace(entry, late=None) if entry.late else entry
+        # When a line was written, and at which hour it was done, is the house's matter.
+        if entry.late or entry.hour:
+            entry = replace(entry, late=None, hour=entry.hour * (self._eyes.sort == "helper"))
         match self._eyes.sort:
             case "helper":
                 # A line as written may tell of money beside the work.
@@ -265,7 +266,7 @@ class Audience:
 
     def _owners_title(self, work: WorkView) -> str:
         title, part = work.title, work.part
-        is_plain = not work.planned or all(map(is_plain_part, title.split()[1:]))
+        is_plain = not work.planned or all(map(is_part_of_trade, title.split()[1:]))
         if part and not self._owners_part(part):
             is_plain = False
         if is_plain and not self._hides(title):
@@ -274,7 +275,7 @@ class Audience:
 
     def _owners_part(self, part: str) -> str:
         """A part of the tree by the trade's words for it."""
-        return self._nobodys(part) if is_plain_part(part) else ""
+        return self._nobodys(part) if is_part_of_trade(part) else ""
 
     def _owners_reasons(self, work: WorkView) -> Iterator[ReasonView]:
         at = (self._event_at(work.tree, reason) for reason in work.reasons)

@@ -14,7 +14,7 @@ from typing import Literal, NamedTuple
 from msgspec import Struct
 
 from backbud.views.ahead import Ahead
-from backbud.views.day import Urgency, plain_title, stands, urgency
+from backbud.views.day import Urgency, plain_title, stands_under, urgency
 from backbud.views.sky import Odds, Weather
 from backbud.views.work import WorkView
 
@@ -197,7 +197,7 @@ def bench_view(
 def at_bench(work: WorkView, today: date) -> bool:
     """Whether a work is late, can be done now, or was promised; a chance waits for its best
     week."""
-    return stands(work, today) in ("overdue", "now", "promised")
+    return stands_under(work, today) in ("overdue", "now", "promised")
 
 
 def heading_of(work: WorkView, today: date) -> Heading:

@@ -10,13 +10,15 @@ from msgspec import Struct
 from backbud import words
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
+from backbud.plan.common.parts import on_part
+from backbud.plan.due import title_said
 from backbud.plan.followups import FollowUp
 from backbud.species import Species, Window
 from backbud.tongue import act_phrase, continued, phrase
 from backbud.views import care_words as said
 from backbud.views.paper import CareItem, CareStage, CareView, PaperTreeView, PartyView
 from backbud.views.photograph import PhotographView, portrait
-from backbud.views.plain_details import is_plain_part
+from backbud.views.plain_details import is_part_of_trade
 from backbud.views.plain_words import DoneLine
 from backbud_grammar.act_words import ActWord
 
@@ -134,20 +136,21 @@ def _item(some: Sequence[FollowUp], today: date, fuller: bool) -> CareItem:
     says_why = fuller or one.weight.at_stake != "style"
     parts = {each.part for each in some}
     title = _title(one, one.part if len(parts) > 1 else "")
-    return CareItem(title, when(one.window_on(today), today), because if says_why else "")
+    return CareItem(title, care_days(one.window_on(today), today), because if says_why else "")
 
 
 def _title(one: FollowUp, part: str) -> str:
     """A work as its owner is told of it, without a part of the tree."""
-    title = one.title.removesuffix(phrase(" on {part}", part=part)) if part else one.title
-    act = act_phrase(one.row.bare or one.act)
-    head = phrase("{act} {what}", act=act, what="").rstrip()
-    rest = title[len(head) :].strip() if title.startswith(head) else title.partition(" ")[2]
-    if one.planned and not all(map(is_plain_part, rest.split())):
+    whole = phrase(one.what)
+    what = whole.removesuffix(on_part("", part)).strip() if part else whole
+    if one.planned and not all(map(is_part_of_trade, what.split())):
         # A plan may be written in any words.
-        title, rest = act, ""
+        what = ""
     told = _TOLD.get(one.act)
-    return told(rest).rstrip() if told else words.sentence(title)
+    if told:
+        return told(what).rstrip()
+    title = one.title if what == whole else title_said(act_phrase(one.row.bare or one.act), what)
+    return words.sentence(title)
 
 
 # What winter asks for stands together.
@@ -183,7 +186,7 @@ _TOLD: Mapping[ActWord, Callable[[str], str]] = {
 }
 
 
-def when(window: Window, today: date) -> str:
+def care_days(window: Window, today: date) -> str:
     """`between 4 and 20 May`, `now, until 6 March`."""
     year = today.year
     if window.closes < today:

@@ -83,7 +83,7 @@ def as_seen(whole: DatasetView, audience: Audience, called: Callable[[str], str]
     )
 
 
-def details_of(history: Iterable[Entry]) -> tuple[tuple[DetailView, ...], ...]:
+def typed_details(history: Iterable[Entry]) -> tuple[tuple[DetailView, ...], ...]:
     """The typed details of each line of a tree's history."""
     return tuple(tuple(_details(one)) for one in history)
 

@@ -69,7 +69,7 @@ def all_works(plan: Plan, names: Mapping[str, str], today: date) -> Iterator[Wor
         yield from works_of(those, plan.trees[handle], names, today)
 
 
-def stands(work: WorkView, today: date) -> State:
+def stands_under(work: WorkView, today: date) -> State:
     """Under which heading a work stands: it comes until its best week is here, or near."""
     promised = work.planned or work.moved_from is not None or work.weight == PROMISE
     waits = waits_for_its_week(work.single, work.weight, promised, work.state, work.best, today)
@@ -89,7 +89,7 @@ def is_near(work: WorkView, today: date) -> bool:
     return work.best < monday_of(today) + timedelta(weeks=WEEKS_AHEAD)
 
 
-def settled(works: Iterable[WorkView], today: date) -> tuple[WorkView, ...]:
+def settled_works(works: Iterable[WorkView], today: date) -> tuple[WorkView, ...]:
     """What was done or skipped within a year, the latest first."""
     since = today - timedelta(days=SETTLED_DAYS)
     recent = (one for one in works if one.state in ("done", "skipped") and one.settled_on >= since)
@@ -115,7 +115,7 @@ def due(works: Iterable[WorkView], today: date, within: timedelta) -> tuple[Work
 def due_order(one: WorkView, today: date) -> tuple[object, ...]:
     """What is to be done now before what comes, by its week, before what was promised long ago; of
     these what is most at stake first, then what closes first."""
-    stand = stands(one, today)
+    stand = stands_under(one, today)
     coming = stand == "coming"
     sort = 1 if coming else 2 if stand == "promised" else 0
     week = monday_of(one.best) if coming else date.min
@@ -142,7 +142,7 @@ def works_called(ident: str, works: Iterable[WorkView]) -> tuple[WorkView, ...]:
     return exact or tuple(one for one in some if ident in one.id)
 
 
-def named(words: Sequence[str], works: Iterable[WorkView]) -> tuple[WorkView, ...]:
+def works_named(words: Sequence[str], works: Iterable[WorkView]) -> tuple[WorkView, ...]:
     """The works of a name: each of the words begins one of the title, or is its act (`repot`,
     `untie ties`)."""
     asked = [word.casefold() for word in words]

@@ -36,7 +36,7 @@ class Findable(Struct, frozen=True):
     written: tuple[str, ...] = ()
 
 
-def words_of(*texts: str) -> tuple[str, ...]:
+def words_of_texts(*texts: str) -> tuple[str, ...]:
     """The words of texts, each once, in order; figures tell nothing apart, but for years."""
     found = (word for text in texts for word in _folded(text))
     return tuple(sorted({word for word in found if _is_telling(word)}))
@@ -61,9 +61,9 @@ def tree_found(tree: Tree, names: Mapping[str, str]) -> Findable:
         tree.handle,
         tree.title,
         ", ".join(filter(None, (kind, place if tree.here else tree.standing))),
-        words_of(tree.title, tree.handle, tree.first_handle, tree.cultivar),
-        words_of(tree.kind, place, tree.place, owner, tree.owner),
-        words_of(*_written(tree)),
+        words_of_texts(tree.title, tree.handle, tree.first_handle, tree.cultivar),
+        words_of_texts(tree.kind, place, tree.place, owner, tree.owner),
+        words_of_texts(*_written(tree)),
     )
 
 
@@ -87,7 +87,7 @@ def others_found(
         *(_thing("place", handle, names) for handle in places),
         *(
             Findable("kind", title, title, kinds[title].botanical,
-                     words_of(title, kinds[title].botanical))
+                     words_of_texts(title, kinds[title].botanical))
             for title in sorted(kinds)
         ),
         *(_thing("person", one.person, names) for one in people),
@@ -96,10 +96,10 @@ def others_found(
 
 def _thing(sort: Literal["place", "person"], handle: str, names: Mapping[str, str]) -> Findable:
     name = names.get(handle) or handle
-    return Findable(sort, handle, name, sort, words_of(name, handle))
+    return Findable(sort, handle, name, sort, words_of_texts(name, handle))
 
 
-def by_word(words: Iterable[tuple[int, Iterable[str]]]) -> dict[str, list[int]]:
+def numbers_by_word(words: Iterable[tuple[int, Iterable[str]]]) -> dict[str, list[int]]:
     """For each word the numbers of the things that have it, ascending where they come so."""
     found: dict[str, list[int]] = {}
     for number, those in words:

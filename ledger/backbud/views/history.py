@@ -80,8 +80,9 @@ class EntryView(Struct, frozen=True, kw_only=True):
     some of its details may hold any words at all. `private`: for the keeper's eyes only.
     `own_words`: the line as written, where own words of the keeper stand in it, or where it was
     said in other words than those of the language, else ""; `act`, `details` and `text` are what
-    was read. `sign`: what it is drawn as. `late`: where the journal's git repository tells
-    that it was written, or changed, long after its day, else null. `for_owner`: its words, or
+    was read. `sign`: what it is drawn as. `hour`: its own, or its page's, as written (`10:30`), ""
+    where none. `late`: where the journal's git repository tells that it was written, or changed,
+    long after its day, else null. `for_owner`: its words, or
     its remark, that are marked for the tree's owner to read.
     """
 
@@ -110,6 +111,7 @@ class EntryView(Struct, frozen=True, kw_only=True):
     for_owner: str = ""
     plainly: str = ""
     late: LateView | None = None
+    hour: str = ""
 
     @property
     def as_read(self) -> str:
@@ -169,6 +171,7 @@ def entry_view(entry: Entry) -> EntryView:
         of=entry.of,
         within=entry.within,
         for_owner=for_owner(event.text if event.row.prose else event.remark),
+        hour=event.hour,
     )
 
 

@@ -11,7 +11,6 @@ from msgspec import Struct
 from backbud.bench.pots import volume_litres
 from backbud.collection.places import cover_of, outward
 from backbud.collection.state import Standing, Tree
-from backbud.journal.line_order import line_order
 from backbud.journal.things import Thing, Things
 from backbud.plan.vessels import RIM_GAP, pot_of_card
 from backbud_grammar.act_words import LabelName, as_act
@@ -105,7 +104,7 @@ def pot_rows(
 
 
 def _tree_row(tree: Tree, names: Mapping[str, str]) -> ListedTree:
-    last = max(tree.last.values(), key=lambda e: (e.day, line_order(e)), default=None)
+    last = max(tree.last.values(), key=lambda e: e.order, default=None)
     potted = tree.last_with("potting")
     return ListedTree(
         tree.handle,

@@ -33,6 +33,11 @@ class PlaceView(Struct, frozen=True):
     place_name: str
     trees: tuple[StandsThere, ...]
 
+    @property
+    def minutes(self) -> int:
+        """What all works take that are late or can be done now."""
+        return sum(work.minutes for tree in self.trees for work in tree.works)
+
 
 def by_place(trees: Sequence[Tree]) -> dict[str, list[Tree]]:
     """The trees that are here, by the handle of where they stand; the places in order."""

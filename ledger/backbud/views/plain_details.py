@@ -63,7 +63,7 @@ def plain_details(row: ActForm, named: ActForm, text: str, handles: Collection[s
     return ", ".join(filter(None, pieces))
 
 
-def is_plain_part(part: str) -> bool:
+def is_part_of_trade(part: str) -> bool:
     """Whether a part of a tree is called by the trade's words alone."""
     return all(word in _PARTS or word in _BETWEEN or word.isdigit() for word in _words(part))
 
@@ -79,7 +79,7 @@ def _piece(piece: str, vocabulary: _Vocabulary, handles: Collection[str]) -> str
         head, on, part = "", "on ", piece[3:]
     if not all(_is_known(word, vocabulary, handles) for word in _words(head)):
         return ""
-    return f"{head}{on}{part}" if on and is_plain_part(part) else head
+    return f"{head}{on}{part}" if on and is_part_of_trade(part) else head
 
 
 def _is_known(word: str, vocabulary: _Vocabulary, handles: Collection[str]) -> bool:

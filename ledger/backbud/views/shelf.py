@@ -105,6 +105,11 @@ class BuyView(MaterialView, frozen=True, kw_only=True):
     def lacks(self) -> bool:
         return self.short > 0
 
+    @property
+    def left(self) -> float:
+        """What the works leave of what is on hand."""
+        return max(self.on_hand - self.wanted, 0.0)
+
 
 class MissingView(Struct, frozen=True):
     """What cannot be reckoned, and what to write down so that it can (in JSON: `write`).
@@ -143,6 +148,21 @@ class ShelfView(Struct, frozen=True):
     def to_buy(self) -> tuple[BuyView, ...]:
         """What there is not enough of."""
         return tuple(one for one in self.buy if one.lacks)
+
+    @property
+    def unreckoned(self) -> int:
+        """How often a work, or a use, could not be reckoned."""
+        return sum(one.times for one in self.missing)
+
+    @property
+    def overdrawn(self) -> int:
+        """Of how many materials more was used than bought."""
+        return sum(one.is_wrong and one.is_entered for one in self.shelf)
+
+    @property
+    def unentered(self) -> int:
+        """Of how many that were used nothing was ever bought or counted."""
+        return sum(one.is_wrong and not one.is_entered for one in self.shelf)
 
 
 def shelf_view(stores: Stores) -> ShelfView:

@@ -74,12 +74,13 @@ def acts_gained(before: Iterable[Event], now: Iterable[Event]) -> tuple[ActView,
     found = []
     for event in _more(before, now):
         line = f"{event.written} -- {event.remark}" if event.remark else event.written
-        found.append(ActView(event.when.text, event.subjects, line, str(event.origin)))
+        when = f"{event.when.text} {event.hour}".rstrip()
+        found.append(ActView(when, event.subjects, line, str(event.origin)))
     return tuple(found)
 
 
 def _sign(event: Event) -> tuple[str, ...]:
-    return event.when.text, event.subjects, event.written, event.remark
+    return event.when.text, event.hour, event.subjects, event.written, event.remark
 
 
 class LinesOf(NamedTuple):

@@ -6,7 +6,7 @@ was agreed and is not done, or not billed, is told beside the sum.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date, timedelta
 from decimal import Decimal
 
@@ -26,7 +26,7 @@ from backbud.views.paper_ground import (
     owner_of,
     tree_of,
 )
-from backbud.views.visit import BookedView, booked_view, charge_view, is_work
+from backbud.views.visit import BookedView, ChargeView, booked_view, charge_view, is_work
 from backbud.visits.account import Account, VisitAccount
 from backbud.visits.charges import Charge, Sort
 from backbud.visits.stated import StatedLines, billed_line, stated_lines
@@ -240,3 +240,18 @@ def _sum(booked: Iterable[Booked], currency: str) -> Decimal:
 
 def _in_order(booked: Iterable[Booked]) -> list[Booked]:
     return sorted(booked, key=lambda one: (one.day, line_order(one.origin)))
+
+
+def stood_for(
+    rows: Iterable[ChargeView],
+) -> tuple[Decimal, Mapping[tuple[str, str], Decimal]]:
+    """What a price for the whole stands for: the hours, and how much of each material and unit."""
+    hours = Decimal(0)
+    materials: dict[tuple[str, str], Decimal] = {}
+    for row in rows:
+        if row.sort == "hours":
+            hours += row.quantity
+        elif row.sort == "material":
+            key = (row.what, row.unit)
+            materials[key] = materials.get(key, Decimal(0)) + row.quantity
+    return hours, materials

@@ -14,7 +14,7 @@ from backbud.collection.zones import WHOLE_TREE, zone_scores
 from backbud.plan.followups import FollowUp
 from backbud.plan.run import Plan
 from backbud.tongue import phrase
-from backbud.views.day import FAR, due, open_works_of, settled, told_works_of
+from backbud.views.day import FAR, due, open_works_of, settled_works, told_works_of
 from backbud.views.for_keeper import is_fact_for_keeper
 from backbud.views.history import DateView, EntryView, LateView, date_view, entry_view
 from backbud.views.life import WireView, wires_of
@@ -272,7 +272,7 @@ def tree_view(
         history=_history(tree, late),
         photographs=photographs,
         due=due(works, today, FAR),
-        settled=settled(works, today),
+        settled=settled_works(works, today),
         wires=wires_of(tree.history),
         batch=_batch(tree),
         parted_from=tree.parted_from,

@@ -21,8 +21,8 @@ from backbud.plan.season import (
     WeeksAhead,
     by_best,
     minutes_over,
+    open_works,
     season_of,
-    works_of,
 )
 from backbud.views.nursery import Nursery
 from backbud.views.twigs import SprigView, sprigs_of
@@ -183,7 +183,7 @@ def _works(view: Nursery, handle: str, kept: Memo) -> list[Best]:
     return kept.once(
         ("works", handle),
         (Identical(plans), view.today),
-        lambda: by_best(works_of(plans, view.today)),
+        lambda: by_best(open_works(plans, view.today)),
     )
 
 

@@ -106,6 +106,27 @@ class YearBackView(Struct, frozen=True):
     frosts: Frosts | None
     pairs: tuple[TreePairView, ...]
 
+    @property
+    def asked_done_missed(self) -> tuple[int, int, int]:
+        """How many works the trees asked for, and how many of them were done, and missed."""
+        some = self.foreseen
+        return (
+            sum(one.foreseen for one in some),
+            sum(one.done for one in some),
+            sum(one.missed for one in some),
+        )
+
+    @property
+    def all_minutes(self) -> int:
+        """What was worked."""
+        return sum(minutes for _, minutes in self.minutes)
+
+    @property
+    def warmer_years(self) -> int:
+        """How many years on record had a larger heat sum by this day."""
+        heat = self.heat
+        return 0 if heat is None else sum(one.by_now > heat.now for one in heat.years)
+
 
 class GoneWork(Struct, frozen=True, gc=False):
     """A work of a tree that came to nothing: its name, when, why, and whether it was missed."""

@@ -30,7 +30,7 @@ from backbud.species import (
     phrase,
     stresses,
 )
-from backbud_species.habits.rules import after
+from backbud_species.habits.rules import hung_after
 from backbud_species.habits.times import Days, weeks
 
 _NEW_LEAVES = weeks(3, 4, 6)
@@ -82,7 +82,7 @@ def after_work(
                 weight=weight or (ROUTINE if act == "fed" else CARE),
             )
 
-    return after(rule_id, acts, ask)
+    return hung_after(rule_id, acts, ask)
 
 
 def _in_growth(window: Window, year: Year) -> Window:

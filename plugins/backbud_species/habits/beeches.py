@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from backbud.species import COMMON_PRACTICE, Fact, RepotInterval, Rule
+from backbud.species import COMMON_PRACTICE, Fact, Judge, RepotInterval, Rule
 from backbud_species.habits.broadleaves import BroadleafDeciduous
 from backbud_species.habits.heat import shades_in_heat
+from backbud_species.habits.judges import never_stripped
 from backbud_species.habits.works import (
     LEAF_WORK,
     altered,
@@ -43,6 +44,7 @@ def thins_leaves(*, what: str, because: str) -> Rule:
 class Beech(BroadleafDeciduous):
     """A beech: all leaves of the year wait in long buds, and seldom does a second flush come."""
 
+    judges: ClassVar[tuple[Judge, ...]] = (never_stripped,)
     usual_mix = Fact("akadama 2, pumice 1, some old soil with its fungus threads", COMMON_PRACTICE)
     repot_years = Fact((2, 4, 6), COMMON_PRACTICE)
     repot_interval = Fact(RepotInterval((2, 2, 3), (3, 5, 8)), COMMON_PRACTICE)

@@ -13,7 +13,7 @@ from backbud_species.habits.done import is_hard_pruning
 from backbud_species.habits.flowers import renews_before_the_flush
 from backbud_species.habits.for_a_show import thins_for_show
 from backbud_species.habits.heat import shades_in_heat
-from backbud_species.habits.judges import hard_before_winter
+from backbud_species.habits.judges import hard_before_winter, never_stripped
 from backbud_species.habits.vine_weevils import (
     WEEVIL_GRUBS,
     WEEVIL_GRUBS_IN_SPRING,
@@ -42,7 +42,7 @@ _USDA = "United States Department of Agriculture, Home and Garden Bulletin 86: c
 class Camellia(BroadleafEvergreen):
     """A glossy evergreen that makes one flush and ends it, by midsummer, in flower buds."""
 
-    judges: ClassVar[tuple[Judge, ...]] = (hard_before_winter,)
+    judges: ClassVar[tuple[Judge, ...]] = (hard_before_winter, never_stripped)
     # Of camellias as a genus.
     soil_ph = Fact(
         (4.5, 5.5),

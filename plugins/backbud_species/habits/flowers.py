@@ -20,7 +20,7 @@ from backbud.species import (
 )
 from backbud_species.habits.done import is_hard_pruning, last_of_before, since
 from backbud_species.habits.gates import HARD_WORK
-from backbud_species.habits.rules import after, yearly
+from backbud_species.habits.rules import hung_after, yearly
 from backbud_species.habits.times import Time
 
 # A hard cut from midsummer on takes next year's flower buds; common practice, no source.
@@ -59,7 +59,7 @@ def renews_without_flowers(rule_id: str, *, because: str, cautions: tuple[str, .
             singly=True,
         )
 
-    return after(rule_id, ("disbudded",), ask)
+    return hung_after(rule_id, ("disbudded",), ask)
 
 
 def renews_before_the_flush(

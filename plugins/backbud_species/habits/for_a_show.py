@@ -16,7 +16,7 @@ from backbud.species import (
     Year,
     phrase,
 )
-from backbud_species.habits.rules import after
+from backbud_species.habits.rules import hung_after
 
 _WEEK = timedelta(weeks=1)
 # A show so long before the first flower, or after the last, is not for its flowers.
@@ -41,7 +41,7 @@ def thins_for_show(rule_id: str, *, what: str, because: str) -> Rule:
             weight=ROUTINE,
         )
 
-    return after(rule_id, ("planned",), ask)
+    return hung_after(rule_id, ("planned",), ask)
 
 
 def _day_of_show(done: Event) -> date | None:

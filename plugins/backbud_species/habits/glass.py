@@ -23,7 +23,7 @@ from backbud.species import (
     phrase,
 )
 from backbud_species.habits.done import is_hard_work, since
-from backbud_species.habits.rules import after
+from backbud_species.habits.rules import hung_after
 from backbud_species.habits.warmth import three_weeks_ahead, under_cover
 
 _GLASS = "unheated glass"
@@ -80,7 +80,7 @@ def goes_under_glass(rule_id: str) -> Rule:
         if not until_spring:
             yield _out_of_glass(days_after(done.day, 14, 21, 28), warmth.datum)
 
-    return after(rule_id, ("pruned", "repotted", "potted-on", "root-pruned"), ask)
+    return hung_after(rule_id, ("pruned", "repotted", "potted-on", "root-pruned"), ask)
 
 
 def comes_out_of_glass(rule_id: str) -> Rule:
@@ -96,7 +96,7 @@ def comes_out_of_glass(rule_id: str) -> Rule:
             went = phrase("It went under glass on {day}.", day=done.day)
             yield _out_of_glass(days_after(done.day, 14, 18, 21), went, PRESSING)
 
-    return after(rule_id, ("moved",), ask)
+    return hung_after(rule_id, ("moved",), ask)
 
 
 def _is_autumn(day: date, year: Year) -> bool:

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, RepotInterval, Rule
+from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, Judge, RepotInterval, Rule
 from backbud_species.habits.broadleaves import BroadleafDeciduous
 from backbud_species.habits.done import is_hard_pruning
 from backbud_species.habits.heat import shades_in_heat
+from backbud_species.habits.judges import never_stripped
 from backbud_species.habits.works import (
     Way,
     altered,
@@ -30,6 +31,7 @@ from backbud_species.habits.yearly import FROZEN_WOOD_SNAPS
 class Hornbeam(BroadleafDeciduous):
     """A hornbeam: fine ribbed leaves, pointed buds, hard wood, and cuts that die back."""
 
+    judges: ClassVar[tuple[Judge, ...]] = (never_stripped,)
     repot_years = Fact((2, 3, 5), COMMON_PRACTICE)
     repot_interval = Fact(RepotInterval((1, 2, 3), (3, 5, 8)), COMMON_PRACTICE)
     toxicity = Fact("Not known to harm people or pets.", FROM_MEMORY)

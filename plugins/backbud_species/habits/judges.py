@@ -63,6 +63,25 @@ def silver_leaf_about(tree: Tree, deed: Deed, year: Year) -> str:
     )
 
 
+def never_stripped(tree: Tree, deed: Deed, year: Year) -> str:
+    """Against taking all leaves at once off a tree that makes too few new ones, or none."""
+    if deed.act != "defoliated" or not deed.hard:
+        return ""
+    return phrase(
+        "{judged}, all leaves at once: it makes few new ones before the next spring.",
+        judged=deed.judged,
+    )
+
+
+def no_second_flush(tree: Tree, deed: Deed, year: Year) -> str:
+    """Against a plan to cut candles of a pine of one flush; its own rule tells what was done."""
+    if deed.act != "decandled" or not deed.planned:
+        return ""
+    return phrase(
+        "{judged}: it makes one flush a year, and none follows the cut candles.", judged=deed.judged
+    )
+
+
 def too_little_heat_left(tree: Tree, deed: Deed, year: Year) -> str:
     """Against cutting candles where the heat that is left makes no second flush."""
     if deed.act != "decandled" or year.outlook is None:

@@ -21,7 +21,7 @@ from backbud.species import (
 )
 from backbud_species.habits.broadleaves import BroadleafDeciduous
 from backbud_species.habits.done import is_hard_pruning
-from backbud_species.habits.rules import after
+from backbud_species.habits.rules import hung_after
 from backbud_species.habits.times import bare_before_the_sap_rises
 from backbud_species.habits.works import (
     altered,
@@ -108,5 +108,5 @@ class SpreadingMaple(BroadleafDeciduous):
             because="From colour to three weeks after leaf fall the twigs are seen and wounds stay "
             "dry; by January the sap runs, and a cut bleeds.",
         ),
-        after("bleeding", ("pruned",), _bleeds),
+        hung_after("bleeding", ("pruned",), _bleeds),
     )

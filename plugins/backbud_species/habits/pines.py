@@ -21,7 +21,7 @@ from backbud_species.habits.candles import decandles, evens_candles, feeds_for_c
 from backbud_species.habits.conifers import Conifer
 from backbud_species.habits.done import is_hard_pruning, since
 from backbud_species.habits.gates import DECANDLING
-from backbud_species.habits.judges import SECOND_FLUSH
+from backbud_species.habits.judges import SECOND_FLUSH, no_second_flush
 from backbud_species.habits.works import (
     after_work,
     altered,
@@ -117,6 +117,7 @@ class Pine(Conifer):
 class OneFlushPine(Pine):
     """A pine that makes one flush a year: its candles are shortened, never cut off whole."""
 
+    judges: ClassVar[tuple[Judge, ...]] = (no_second_flush,)
     never: ClassVar[tuple[str, ...]] = (
         "Never cut the candles off whole: it makes no second flush.",
         *Pine.never,

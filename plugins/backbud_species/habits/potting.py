@@ -20,7 +20,7 @@ from backbud.species import (
     is_root_work,
     phrase,
 )
-from backbud_species.habits.rules import after
+from backbud_species.habits.rules import hung_after
 
 _POTTED: tuple[ActWord, ...] = ("repotted", "potted-on")
 
@@ -43,7 +43,7 @@ def soaks_fresh_mix(rule_id: str) -> Rule:
             weight=CARE,
         )
 
-    return after(rule_id, (*_POTTED, "slipped"), ask)
+    return hung_after(rule_id, (*_POTTED, "slipped"), ask)
 
 
 def moss_on_top(rule_id: str) -> Rule:
@@ -63,7 +63,7 @@ def moss_on_top(rule_id: str) -> Rule:
             weight=ROUTINE,
         )
 
-    return after(rule_id, (*_POTTED, "slipped"), ask)
+    return hung_after(rule_id, (*_POTTED, "slipped"), ask)
 
 
 def ties_in(rule_id: str) -> Rule:
@@ -84,7 +84,7 @@ def ties_in(rule_id: str) -> Rule:
             weight=CARE,
         )
 
-    return after(rule_id, _POTTED, ask)
+    return hung_after(rule_id, _POTTED, ask)
 
 
 def _has_fresh_mix(done: Event) -> bool:

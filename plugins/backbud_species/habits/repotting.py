@@ -102,7 +102,7 @@ def years_between(first: date, later: date) -> int:
     return round((later - first).days / 365.25)
 
 
-def listed(names: Sequence[str]) -> str:
+def as_listed(names: Sequence[str]) -> str:
     """Names as a person lists them: `N, NE and E`."""
     *others, last = names
     return phrase("{others} and {last}", others=", ".join(others), last=last) if others else last
@@ -122,7 +122,7 @@ def _datum(last: _Last, usual: int, source: str, signs: Sequence[str]) -> str:
         ago=ago,
         usual=usual,
     )
-    early = phrase(", and {listed}", listed=listed(signs)) if signs else ""
+    early = phrase(", and {listed}", listed=as_listed(signs)) if signs else ""
     return f"{text} ({phrase(source)}){early}."
 
 
@@ -152,7 +152,7 @@ def _wedge_words(turn: NextWedges | None) -> str:
         len(turn.names),
         "and open wedge {listed}",
         "and open wedges {listed}",
-        listed=listed(turn.names),
+        listed=as_listed(turn.names),
     )
 
 
@@ -166,11 +166,12 @@ def _metal_out(tree: Tree) -> tuple[str, ...]:
     if old:
         said.append(
             phrase(
-                "Still in the root ball from before the last potting: {listed}.", listed=listed(old)
+                "Still in the root ball from before the last potting: {listed}.",
+                listed=as_listed(old),
             )
         )
     if now:
-        said.append(phrase("To take out of the pot: {listed}.", listed=listed(now)))
+        said.append(phrase("To take out of the pot: {listed}.", listed=as_listed(now)))
     return tuple(said)
 
 

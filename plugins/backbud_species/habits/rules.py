@@ -54,7 +54,7 @@ def yearly(
     )
 
 
-def after(
+def hung_after(
     rule_id: str,
     acts: tuple[ActWord, ...],
     ask: Callable[[Species, Tree, Event, Year], Proposals],

@@ -20,7 +20,7 @@ from backbud.species import (
     phrase,
     weeks_after,
 )
-from backbud_species.habits.rules import after
+from backbud_species.habits.rules import hung_after
 from backbud_species.habits.signs import is_slow
 
 
@@ -44,7 +44,7 @@ def opens_hard_surface(rule_id: str) -> Rule:
             weight=PRESSING,
         )
 
-    return after(rule_id, ("drained", "checked"), ask)
+    return hung_after(rule_id, ("drained", "checked"), ask)
 
 
 def tries_opened_surface(rule_id: str) -> Rule:
@@ -68,7 +68,7 @@ def tries_opened_surface(rule_id: str) -> Rule:
             weight=CARE,
         )
 
-    return after(rule_id, ("opened",), ask)
+    return hung_after(rule_id, ("opened",), ask)
 
 
 def _why_hard(done: Event, year: Year) -> str:

@@ -79,7 +79,7 @@ from backbud_species.habits.going_out import goes_out
 from backbud_species.habits.leaves import Way, late_frost, leaves_off
 from backbud_species.habits.repotting import repotting, until
 from backbud_species.habits.roots import over_share
-from backbud_species.habits.rules import after, yearly
+from backbud_species.habits.rules import hung_after, yearly
 from backbud_species.habits.times import Time, at, between, by_warmth, months, once_thawed, weeks
 from backbud_species.habits.together import Works, altered, renamed, without
 from backbud_species.habits.yearly import feeding, pests, wiring
@@ -312,7 +312,7 @@ def repots(
             yield from over_share(tree, done, year, species.root_share)
 
     asked = yearly(rule_id, when, ask, "repotted", also)
-    return asked, after("root-share", (), too_much, ("root_work",))
+    return asked, hung_after("root-share", (), too_much, ("root_work",))
 
 
 def feeds(rule_id: str, when: Time, *, because: str, what: str = "") -> Rule:

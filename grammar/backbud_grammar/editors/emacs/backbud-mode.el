@@ -71,7 +71,7 @@ WORDS-OF returns them for the kind of the card around, or nil.  The first group
 is the word, the second what follows."
   (let ((found nil))
     (while (and (not found)
-                (re-search-forward "^[ \t]+\\([^ \t\n#]\\)" limit t))
+                (re-search-forward "^[ \t]+\\(?:[0-2][0-9]:[0-5][0-9][ \t]+\\)?\\([^ \t\n#]\\)" limit t))
       (goto-char (match-beginning 1))
       (let ((words (funcall words-of (backbud--card-kind)))
             (case-fold-search t))

@@ -40,7 +40,8 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "unwired",
-        rf"(?:all )?(?:the )?{WIRE} (?:all )?away",
+        rf"all (?:the )?{WIRE} away",
+        r"wires (?:all )?away",
         rf"(?:removed|stripped) all (?:the |of the )?{WIRE}",
     ),
     *rows(
@@ -50,15 +51,15 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "guyed",
-        r"(?:put|set|fixed) (?:a )?guy(?: wire)? (?=on )",
+        rf"(?:put|set|fixed) (?:a )?guy(?: wire)? (?=on {PART})",
         r"(?=(?:(?:the )?(?:first|second|third) (?:left|right)? ?branch|left \d|right \d) (?:pulled|drawn|brought) down (?:with|by) (?:a )?(?:wire|guy))",
     ),
     *rows("unguyed", r"(?:removed|took off) (?:all )?(?:the )?guys?(?: wires?)?(?: off)?"),
     *rows(
         "carved",
-        r"(?:a )?(?:new )?(?=(?:jin|shari) (?:made|cut|created|torn|ripped|stripped))",
+        r"(?:a )?(?:new )?(?=(?:jin|shari) (?:made|cut|created|torn|ripped|stripped)(?:$|,| on | at | \d| low| left| right| front| back| apex| top))",
         r"new jin(?= (?:low|high|on|at|left|right|top|apex|front|back)\b| \d|,|$)",
-        r"(?=shari (?:a (?:bit|little) )?(?:more )?(?:wider|wide|longer|deeper)\b)",
+        r"(?=shari (?:a (?:bit|little) )?(?:more )?(?:wider|wide|longer|deeper)(?: made| cut| opened)?(?:$|,))",
     ),
     *rows(
         "treated-deadwood",
@@ -71,8 +72,16 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?=(?:(?:the )?(?:big|heavy|thick|large|long|lower|low|upper|dead|old) )*(?:branch|limb|leader|stump|stub)\b(?: (?:low|high|front|back|left|right|at|on|the|\d))* (?:sawn|sawed|cut|taken) (?:off|out|flush|back)(?: flush)?(?:$|,))",
         r"(?:sawed|sawn|cut|took|taken) off (?=(?:the |a |one |two |three |\d )*(?:big |heavy |thick |large |long |lower |low |upper |first |second |third |left |right )*(?:branch|limb|leader)\b)",
     ),
-    *rows("pruned", r"(?:long )?whips (?:back )?(?=to \d)", details="long shoots"),
-    *rows("pruned", r"back[- ]cut", r"cut (?:everything|it all) back"),
+    *rows(
+        "pruned",
+        r"(?:long )?whips (?:back )?(?=to \d (?:eyes?|buds?|nodes?|leaves|leaf|pairs?)\b|to \d(?:$|,))",
+        details="long shoots",
+    ),
+    *rows(
+        "pruned",
+        r"back[- ]cut(?=$|,| after | on | to | by | hard)",
+        r"cut (?:everything|it all) back",
+    ),
     *rows("disbudded", r"flower[- ]?buds? thinned"),
     *rows(
         "unwired",
@@ -81,11 +90,13 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("sealed", r"wounds? (?:closed|covered|treated) (?:with|by) (?:cut )?paste"),
     *rows(
         "decandled",
-        r"(?:second|2nd) (?:decandling|candle[- ]?cut(?:ting)?)",
+        r"(?:second|2nd) (?:decandling|candle[- ]?cut(?:ting)?)(?=$|,| on | \d)",
         details="second round",
     ),
     *rows(
-        "decandled", r"(?:first|1st) (?:decandling|candle[- ]?cut(?:ting)?)", details="first round"
+        "decandled",
+        r"(?:first|1st) (?:decandling|candle[- ]?cut(?:ting)?)(?=$|,| on | \d)",
+        details="first round",
     ),
     *rows("defoliated", r"partial(?:ly)? (?:defoliation|defol|leaf[- ]?cut)", details="partial"),
     *rows("defoliated", r"leaf[- ]?pruned?(?= outer| inner| top|,|$)"),
@@ -106,7 +117,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "rubbed",
         r"rubbed off (?:all )?(?:the )?(?=buds? on)",
-        r"suckers (?:off|removed|pulled)(?: the)?(?: base| trunk)?",
+        r"suckers (?:off|removed|pulled)(?: (?:the )?(?:base|trunk|roots|nebari))?(?=$|,)",
     ),
     *rows("pruned", r"hard cut back", r"cut hard back", details="hard"),
     *rows("pruned", r"trunk[- ]chop(?:ped)?", noun=True),

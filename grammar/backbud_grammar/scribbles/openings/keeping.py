@@ -14,7 +14,7 @@ _GIVEN = (
 
 # Hands that carry a tree somewhere.
 _CARRIED = r"(?:put|took|taken|carried|brought|placed|shifted|moved|set|stood|got)"
-_WHAT = r"(?: (?:it|her|him|them|this one|the tree|all))*"
+_WHAT = r"(?: (?:it|her|him|this one|the tree|all))*"
 _WAY = r"(?: (?:back|up|down|out|outside|inside|over|again|out of the (?:sun|wind|rain|frost)))*"
 
 OPENINGS: tuple[ActOpening, ...] = (
@@ -31,7 +31,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "watered",
         r"gave (?:it |her |him )?(?:a )?(?:good |deep |big |long )*(?:drink|watering|water)",
-        r"watering(?= (?:with|by|in the)\b)",
+        r"watering(?= (?:with (?:rain|tap|the can|a can|the hose|\d)|by (?:can|hose)(?:$|,)))",
         r"poured(?= (?:with )?(?:rain ?water|\d))",
     ),
     *rows(
@@ -45,8 +45,8 @@ OPENINGS: tuple[ActOpening, ...] = (
         "fed",
         rf"(?:put|set|laid) (?=\d+ (?:new |more |fresh )?{FEED}(?: on)?(?:$|,))",
         rf"(?:gave|given)(?: (?:it|her|him))? (?:some |a feed of |a dose of )?"
-        rf"(?=(?:liquid|fish|seaweed|kelp|{FEED}|\d{{1,2}}-\d{{1,2}}-\d{{1,2}})\b)",
-        rf"{FEED} (?:new|fresh|changed|renewed)",
+        rf"(?=(?:liquid|fish|seaweed|kelp|{FEED}|\d{{1,2}}-\d{{1,2}}-\d{{1,2}}(?=$|,| at | half| full| quarter| \d| with ))\b)",
+        rf"{FEED} (?:new|fresh|changed|renewed)(?=$|,)",
         rf"added (?=\d+ (?:more |new )?{FEED}(?:$|,))",
         rf"(?={FEED} [x×]? ?\d+(?:,? (?:renewed|laid on|new|on))?(?:$|,))",
         r"(?:last|first) feed of (?:the )?(?:year|yr|season)[,:]?",
@@ -80,7 +80,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "cleaned",
         r"(?:algae|moss|lichen|liverwort) (?:brushed|scrubbed|scraped|taken|cleaned|removed|cleared)(?: (?:off|away|from))*(?: (?:the|bark|trunk|nebari|roots))*",
-        r"(?:dead|old|brown) needles (?:brushed|shaken|raked|combed) out",
+        r"(?:dead|old|brown) needles (?:brushed|shaken|raked|combed) out(?=$|,)",
     ),
     *rows("top-dressed", r"new moss (?:laid|on|put on)", details="moss"),
     *rows(
@@ -92,7 +92,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "treated",
         rf"sprayed (?=(?:with |w )?(?:{SPRAY}))",
-        r"(?:squished|squashed|picked off|killed) (?=(?:about |ca )?\d+ )",
+        r"(?:squished|squashed|picked off|killed) (?=(?:about |ca )?\d+ (?:small |big |green |black |white )*(?:aphids?|greenfl(?:y|ies)|scales?|mites?|caterpillars?|grubs?|weevils?|slugs?|snails?|beetles?|sawfl(?:y|ies)|bugs?|mealybugs?)\b)",
         r"hosed (?:it|them|her|him|'?em) (?:off|down)(?: (?:good|well|real good))?",
     ),
     *rows(
@@ -159,7 +159,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?=fish (?:\d|emulsion|at|feed))",
         r"(?=liquid \d)",
         r"feed(?=[:,])",
-        r"(?=(?:rapecake|okigoe|tama|cakes?|pellets)\b)",
+        r"(?=(?:rapecake|okigoe|tama|cakes?|pellets)\b)(?![^?]*\b(?:bought|ordered|arrived|delivered|delivery|price|eaten)\b)",
         r"(?=0-10-10)",
     ),
     *rows(

@@ -34,7 +34,7 @@ def rows(
 
 
 @cache
-def compiled(pattern: str) -> re.Pattern[str]:
+def compiled_pattern(pattern: str) -> re.Pattern[str]:
     """A pattern of the tables; most journals need few of them."""
     return re.compile(rf"(?:{pattern}){_ENDS}", re.IGNORECASE)
 

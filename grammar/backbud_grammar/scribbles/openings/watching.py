@@ -103,11 +103,11 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("bloomed", r"flowers (?:open|out) (?=\d+$)"),
     *rows(
         "photographed",
-        r"(?:took|taken|made) (?:some |a few |a )?(?:pix|pics?|photos?|photographs?|pictures?)(?: of(?: the)?)?",
+        r"(?:took|taken|made) (?:some |a few |a )?(?:pix|pics?|photos?|photographs?|pictures?)(?: of(?: the)?(?= (?:front|back|left|right|tree|apex|nebari|roots|flowers|crown)\b)|(?=$|,))",
     ),
     *rows(
         "shown",
-        r"entered(?: it)? (?:in|into|at)(?= )",
+        r"entered(?: it)? (?:in|into|at)(?= (?:the |a )?(?:[^\W\d]+ ){0,3}(?:show|exhibition|competition)\b)",
         r"(?:took|went|taken) (?:it )?to (?:the )?(?=\w+ show)",
     ),
     *rows("photographed", r"photo(?:s|'d|ed)?(?: taken)?(?= \S)"),

@@ -101,7 +101,7 @@ def details(asked: Asked, option: Option) -> list[Detail]:
     ]
 
 
-def measure(asked: Asked, option: Option) -> Measure | None:
+def asked_measure(asked: Asked, option: Option) -> Measure | None:
     """The measure an option gives, or None where it was not given."""
     found = detail(asked, option)
     return None if found is None else found.measure
@@ -109,11 +109,11 @@ def measure(asked: Asked, option: Option) -> Measure | None:
 
 def amount(asked: Asked, option: Option, unit: str) -> float | None:
     """The figure an option gives, in `unit`; None where it was not given."""
-    found = measure(asked, option)
-    return None if found is None else amount_of(found, option, unit)
+    found = asked_measure(asked, option)
+    return None if found is None else asked_amount(found, option, unit)
 
 
-def amount_of(found: Measure, option: Option, unit: str) -> float:
+def asked_amount(found: Measure, option: Option, unit: str) -> float:
     """A measure in `unit`, which a bare number has already; the middle of a range."""
     if found.sort == "fraction":
         upper, lower = found.numbers
@@ -126,7 +126,7 @@ def amount_of(found: Measure, option: Option, unit: str) -> float:
 
 def sizes_cm(asked: Asked, option: Option) -> tuple[float, ...] | None:
     """The sizes an option gives, in cm; None where it was not given."""
-    found = measure(asked, option)
+    found = asked_measure(asked, option)
     if found is None:
         return None
     return tuple(_within_bounds(size, option) for size in found.sizes_in("cm"))

@@ -29,12 +29,12 @@ from backbud.commands.reckon.asked import (
     amount,
     as_on_card,
     asked_for,
+    asked_measure,
     chosen,
-    measure,
     measured,
     word,
 )
-from backbud.commands.reckon.sheet import Figures, SumLine, SumSheet, shown
+from backbud.commands.reckon.sheet import Figures, SumLine, SumSheet, precise
 from backbud_grammar.measures import BY_WRITING, Measure, convert
 
 LABEL = as_on_card(
@@ -104,7 +104,7 @@ def _label(asked: Asked) -> Label:
             raise ValueError(
                 f"Give --label as {LABEL.give}: a label has three numbers, not {count}."
             )
-    n, p, k = (float(percent) for percent in asked_for(measure(asked, LABEL), LABEL).numbers)
+    n, p, k = (float(percent) for percent in asked_for(asked_measure(asked, LABEL), LABEL).numbers)
     if word(asked, LABEL_GIVES) == "elements":
         return label_of_elements(n, p, k)
     return Label(n, p, k)
@@ -120,12 +120,12 @@ def _cake_g(asked: Asked) -> float:
 def _given(asked: Asked, label: Label) -> _Given:
     if WEIGHT.flag in asked:
         raise ValueError("Give --weight with --form cake; what is diluted has a --dilution.")
-    density = measure(asked, DENSITY)
+    density = asked_measure(asked, DENSITY)
     kg_per_litre = None if density is None else _in_litres(density, "kg", DENSITY)
     if kg_per_litre == 0:
         raise ValueError(f"Give --density as {DENSITY.give}, above 0.")
     feed = LabelledFeed(label, density_kg_per_litre=kg_per_litre)
-    written = measure(asked, DILUTION)
+    written = asked_measure(asked, DILUTION)
     wanted_ppm = amount(asked, WANTED, "ppm")
     if written is None and wanted_ppm is None:
         raise ValueError(f"Give --dilution as {DILUTION.give}, or --wanted such as 100 ppm.")
@@ -166,11 +166,11 @@ def _in_litres(rate: Measure, unit: str, option: Option) -> float:
 def _dilution_lines(given: _Given) -> Iterator[SumLine]:
     g_per_litre = feed_g_per_litre(given.feed, given.dilution)
     figures: dict[str, object] = {"feed_g_per_litre": g_per_litre}
-    ways = [shown(g_per_litre, "g/L")]
+    ways = [precise(g_per_litre, "g/L")]
     if given.feed.density_kg_per_litre is not None:
         ml_per_litre = g_per_litre / given.feed.density_kg_per_litre
         figures |= {"feed_ml_per_litre": ml_per_litre, "one_part_in": 1000 / ml_per_litre}
-        ways += [shown(ml_per_litre, "mL/L"), f"1:{1000 / ml_per_litre:.0f}"]
+        ways += [precise(ml_per_litre, "mL/L"), f"1:{1000 / ml_per_litre:.0f}"]
     if given.wanted_ppm is None:
         rule = "as given"
     else:
@@ -204,7 +204,7 @@ def _nutrient_lines(
     lead: str, found: Nutrients, unit: str, rule: str, key: str = ""
 ) -> Iterator[SumLine]:
     """N, P and K: as the element and, for P and K, as the oxide."""
-    yield SumLine(f"{lead}N", shown(found.n, unit), rule, {f"{key}n_{unit}": found.n})
+    yield SumLine(f"{lead}N", precise(found.n, unit), rule, {f"{key}n_{unit}": found.n})
     for element, oxide, share, of_element, of_oxide in (
         ("P", "P2O5", P_IN_P2O5, found.p, found.p2o5),
         ("K", "K2O", K_IN_K2O, found.k, found.k2o),
@@ -215,7 +215,7 @@ def _nutrient_lines(
         }
         yield SumLine(
             f"{lead}{element}",
-            shown(of_element, unit),
-            f"the element, {share:.3f} of {shown(of_oxide, unit)} {oxide} (IUPAC atomic masses)",
+            precise(of_element, unit),
+            f"the element, {share:.3f} of {precise(of_oxide, unit)} {oxide} (IUPAC atomic masses)",
             figures,
         )

@@ -15,7 +15,7 @@ from backbud.bench.mixes import (
 from backbud.bench.weights import Density, density_of
 from backbud.commands.reckon import asked as read
 from backbud.commands.reckon.asked import Asked, Option, as_on_card, by_name, measured
-from backbud.commands.reckon.sheet import Figures, SumLine, SumSheet, shown
+from backbud.commands.reckon.sheet import Figures, SumLine, SumSheet, precise
 from backbud.words import number
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.measures import Measure, convert
@@ -54,7 +54,7 @@ EXAMPLE = (
 
 def reckon(asked: Asked) -> SumSheet:
     """The sheet of a mix."""
-    parts = read.asked_for(parts_of(asked), MIX)
+    parts = read.asked_for(recipe_parts(asked), MIX)
     wanted = read.asked_for(read.amount(asked, LITRES, "L"), LITRES)
     settles = read.amount(asked, SETTLES, "%")
     loose = wanted if settles is None else loose_litres(wanted, settles)
@@ -71,7 +71,7 @@ def reckon(asked: Asked) -> SumSheet:
     return SumSheet(lines, (), [_figures(one, sold_in) for one in found])
 
 
-def parts_of(asked: Asked) -> dict[str, float] | None:
+def recipe_parts(asked: Asked) -> dict[str, float] | None:
     """The recipe of `--mix`, parts by ingredient; None where it was not given."""
     parts: dict[str, float] = {}
     sorts = set()
@@ -80,7 +80,7 @@ def parts_of(asked: Asked) -> dict[str, float] | None:
         assert measure is not None
         if found.words in parts:
             raise ValueError(f"Give {found.words} once in --mix, with all its parts.")
-        parts[found.words] = read.amount_of(measure, MIX, "%") / _whole(measure)
+        parts[found.words] = read.asked_amount(measure, MIX, "%") / _whole(measure)
         sorts.add(measure.sort == "share")
     if len(sorts) > 1:
         raise ValueError("Give --mix in parts or in percent, not in both.")
@@ -140,7 +140,7 @@ def _of_each(
     named = {}
     for found in read.details(for_some, named_option):
         assert found.measure is not None
-        named[_folded(found.words)] = read.amount_of(found.measure, option, unit)
+        named[_folded(found.words)] = read.asked_amount(found.measure, option, unit)
     return {**out, **_matched(named, parts, option)}
 
 
@@ -169,14 +169,14 @@ def _loose_line(wanted: float, loose: float, settles: float | None) -> SumLine:
     if settles is None:
         rule = "measured out loose, by parts of volume"
     else:
-        rule = f"fills {shown(wanted, 'L')} once settled by {settles:g} %; as given"
-    return SumLine("mix, loose", shown(loose, "L"), rule, {"mix_loose_litres": loose})
+        rule = f"fills {precise(wanted, 'L')} once settled by {settles:g} %; as given"
+    return SumLine("mix, loose", precise(loose, "L"), rule, {"mix_loose_litres": loose})
 
 
 def _ingredient_line(
     one: Needed, sold_in: Mapping[str, float], losses: Mapping[str, float]
 ) -> SumLine:
-    return SumLine(one.ingredient, shown(one.litres, "L"), "; ".join(_said(one, sold_in, losses)))
+    return SumLine(one.ingredient, precise(one.litres, "L"), "; ".join(_said(one, sold_in, losses)))
 
 
 def _said(one: Needed, sold_in: Mapping[str, float], losses: Mapping[str, float]) -> Iterator[str]:
@@ -184,13 +184,13 @@ def _said(one: Needed, sold_in: Mapping[str, float], losses: Mapping[str, float]
     lost = losses.get(one.ingredient, usual)
     source = "as given" if one.ingredient in losses else "a usual loss, from memory"
     if lost:
-        yield f"{shown(one.litres_before_sieving, 'L')} before sieving off {lost:g} % ({source})"
+        yield f"{precise(one.litres_before_sieving, 'L')} before sieving off {lost:g} % ({source})"
     else:
         yield "not sieved"
     if one.bags is not None and one.left_over_litres is not None:
         yield (
             f"{number(one.bags, 'bag')} of {sold_in[one.ingredient]:g} L, "
-            f"{shown(one.left_over_litres, 'L')} over"
+            f"{precise(one.left_over_litres, 'L')} over"
         )
 
 

@@ -31,14 +31,14 @@ from backbud.commands.reckon.asked import (
     amount,
     as_on_card,
     asked_for,
+    asked_measure,
     chosen,
-    measure,
     measured,
     sizes_cm,
     word,
 )
-from backbud.commands.reckon.mix import DENSITY, MIX, own_densities, parts_of
-from backbud.commands.reckon.sheet import SumLine, SumSheet, shown, sizes_of
+from backbud.commands.reckon.mix import DENSITY, MIX, own_densities, recipe_parts
+from backbud.commands.reckon.sheet import SumLine, SumSheet, precise, sizes_of
 
 SIZES = "sizes such as 36 x 28 x 12 cm"
 SHAPES: tuple[Shape, ...] = get_args(Shape)
@@ -181,7 +181,7 @@ def _taper_cm(asked: Asked, given: tuple[float, ...]) -> float:
 
 
 def _is_length(asked: Asked) -> bool:
-    found = measure(asked, TAPER)
+    found = asked_measure(asked, TAPER)
     return found is not None and found.sort == "length"
 
 
@@ -213,7 +213,7 @@ def _ball(asked: Asked, pot: Pot, filled_cm: float) -> Ball | None:
 
 def _weight(asked: Asked, pot: Pot, litres: float) -> PotWeight | None:
     """The weight of the full pot; None where the mix is not known."""
-    parts = parts_of(asked)
+    parts = recipe_parts(asked)
     if parts is None:
         return None
     trunk_cm, height_cm = amount(asked, TRUNK, "cm"), amount(asked, HEIGHT, "cm")
@@ -244,7 +244,7 @@ def _pot_lines(pot: Pot, gap_cm: float, litres: float) -> Iterator[SumLine]:
     taper = f", each wall in by {pot.taper_cm:g} cm at the floor" if pot.taper_cm else ""
     yield SumLine(
         "volume",
-        shown(litres, "L"),
+        precise(litres, "L"),
         f"{plan(pot)}{taper}{filled}; geometry (prismoidal formula)",
         {
             "shape": pot.shape,
@@ -256,7 +256,7 @@ def _pot_lines(pot: Pot, gap_cm: float, litres: float) -> Iterator[SumLine]:
     )
     surface = soil_surface_cm2(pot, gap_cm)
     yield SumLine(
-        "soil surface", shown(surface, "cm²"), "geometry of the outline",
+        "soil surface", precise(surface, "cm²"), "geometry of the outline",
         {"soil_surface_cm2": surface},
     )  # fmt: skip
 
@@ -269,11 +269,11 @@ def _mix_line(asked: Asked, pot: Pot, gap_cm: float, litres: float) -> SumLine:
     source = "as given" if given is not None else "common practice, no source"
     left = "the empty pot"
     if ball is not None:
-        taken = f"{shown(substrate.ball_left_litres, 'L')} of root ball ({ball.shape})"
-        left = f"{shown(substrate.room_litres, 'L')} of room beside {taken}"
+        taken = f"{precise(substrate.ball_left_litres, 'L')} of root ball ({ball.shape})"
+        left = f"{precise(substrate.room_litres, 'L')} of room beside {taken}"
     return SumLine(
         "mix, loose",
-        shown(substrate.loose_litres, "L"),
+        precise(substrate.loose_litres, "L"),
         f"fills {left}; settles by {settles:g} % ({source})",
         {
             "root_ball_litres": substrate.ball_left_litres,
@@ -289,7 +289,7 @@ def _weight_lines(weight: PotWeight) -> Iterator[SumLine]:
     tree = "trunk" if weight.tree_kg else "no tree (--trunk, --height)"
     yield SumLine(
         "weight dry",
-        shown(weight.dry_kg, "kg"),
+        precise(weight.dry_kg, "kg"),
         f"mix, {pot}, {tree}; the root ball counts as mix",
         {
             "dry_kg": weight.dry_kg,
@@ -300,8 +300,8 @@ def _weight_lines(weight: PotWeight) -> Iterator[SumLine]:
     )
     yield SumLine(
         "weight soaked",
-        shown(weight.wet_kg, "kg"),
-        f"with {shown(weight.water_litres, 'L')} of water, once drained",
+        precise(weight.wet_kg, "kg"),
+        f"with {precise(weight.water_litres, 'L')} of water, once drained",
         {"soaked_kg": weight.wet_kg, "water_held_litres": weight.water_litres},
     )
     yield SumLine("weights from", "", "; ".join(weight.sources))

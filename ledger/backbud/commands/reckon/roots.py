@@ -32,7 +32,7 @@ from backbud.commands.reckon.asked import (
     sizes_cm,
     word,
 )
-from backbud.commands.reckon.sheet import SumLine, SumSheet, shown, sizes_of
+from backbud.commands.reckon.sheet import SumLine, SumSheet, precise, sizes_of
 from backbud_grammar.forms import Form
 
 LENGTH = "a length such as 2 cm"
@@ -152,7 +152,7 @@ def _lines(ball: Ball, cuts: Cuts, asked: Asked) -> list[SumLine]:
     return [
         SumLine(
             "root ball",
-            shown(before, "L"),
+            precise(before, "L"),
             f"{ball.shape} {sizes_of((ball.length_cm, ball.width_cm, ball.depth_cm), 'cm')}; "
             "geometry, straight sides",
             {"shape": ball.shape, "ball_litres": before},
@@ -167,7 +167,7 @@ def _lines(ball: Ball, cuts: Cuts, asked: Asked) -> list[SumLine]:
         *([_half_way_line(ball, cuts)] if names else []),
         SumLine(
             "left",
-            shown(left, "L"),
+            precise(left, "L"),
             f"{sizes_of((rest.length_cm, rest.width_cm, rest.depth_cm), 'cm')}{opened}",
             {
                 "left_litres": left,

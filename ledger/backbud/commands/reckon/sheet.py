@@ -52,7 +52,7 @@ def json_of(sheet: SumSheet) -> dict[str, object]:
     return out
 
 
-def shown(value: float, unit: str) -> str:
+def precise(value: float, unit: str) -> str:
     """A figure as precise as anybody measures: `9.50 L`, `47.3 cm`, `792 cm²`, `0.05 m`."""
     decimals = 0 if abs(value) >= 100 else 1 if abs(value) >= 10 else 2
     return f"{value:z.{decimals}f} {unit}"

@@ -39,9 +39,9 @@ from backbud.commands.reckon.asked import (
     sizes_cm,
     word,
 )
-from backbud.commands.reckon.mix import DENSITY, MIX, own_densities, parts_of
+from backbud.commands.reckon.mix import DENSITY, MIX, own_densities, recipe_parts
 from backbud.commands.reckon.pot import INSIDE_OPTIONS, POT, RIM_GAP, SHAPE, inside_pot
-from backbud.commands.reckon.sheet import SumLine, SumSheet, shown
+from backbud.commands.reckon.sheet import SumLine, SumSheet, precise
 from backbud_grammar.dates import read_date
 from backbud_grammar.forms import Form
 from backbud_grammar.kinds import COVERS
@@ -180,7 +180,7 @@ def _of_pot(asked: Asked, pot: Pot) -> tuple[float, float]:
     """The soil's surface in m² and the water it holds in litres."""
     gap_cm = amount(asked, RIM_GAP, "cm") or 0.0
     litres = volume_litres(pot, gap_cm)
-    parts = parts_of(asked)
+    parts = recipe_parts(asked)
     held = (
         litres_held(litres)
         if parts is None
@@ -211,7 +211,7 @@ def _under_cover(asked: Asked, tree: PottedTree) -> PottedTree:
 def _et0_line(et0: ReferenceEvapotranspiration) -> SumLine:
     return SumLine(
         "ET0",
-        shown(et0.et0_mm, "mm a day"),
+        precise(et0.et0_mm, "mm a day"),
         _SOURCES[et0.method],
         {"et0_mm": et0.et0_mm, "et0_method": et0.method},
     )
@@ -222,7 +222,7 @@ def _lost_line(asked: Asked, tree: PottedTree, et0_mm: float) -> SumLine:
     foliage = word(asked, FOLIAGE, "medium")
     return SumLine(
         "lost",
-        shown(lost, "L a day"),
+        precise(lost, "L a day"),
         f"ET0 × {tree.canopy_factor:g} ({foliage} foliage) × {tree.canopy_area_m2:.3f} m² canopy × "
         f"{tree.cover.factor:g} (cover); factors: common practice",
         {
@@ -240,7 +240,7 @@ def _rain_lines(tree: PottedTree, rain_mm: float | None) -> Iterator[SumLine]:
     caught = litres_of_rain_caught(tree, rain_mm)
     yield SumLine(
         "rain caught",
-        shown(caught, "L"),
+        precise(caught, "L"),
         f"{rain_mm:g} mm × {tree.pot_area_m2:.3f} m² of soil × "
         f"{tree.rain_past_canopy * tree.cover.rain_share:g} let past; common practice, no source",
         {"rain_mm": rain_mm, "rain_caught_litres": caught},
@@ -252,14 +252,14 @@ def _held_lines(asked: Asked, tree: PottedTree, et0_mm: float, rain_mm: float) -
     by_share = f"{SHARE_HELD:.0%} of the pot (--mix knows better); common practice, no source"
     yield SumLine(
         "held",
-        shown(tree.held_litres, "L"),
+        precise(tree.held_litres, "L"),
         by_mix if MIX.flag in asked else by_share,
         {"held_litres": tree.held_litres},
     )
     half_gone = days_until_half_gone(tree, repeat((et0_mm, rain_mm), _DAYS_AHEAD))
     yield SumLine(
         "half gone in",
-        f"over {_DAYS_AHEAD} days" if half_gone is None else shown(half_gone, "days"),
+        f"over {_DAYS_AHEAD} days" if half_gone is None else precise(half_gone, "days"),
         "if every day is like this one",
         {"half_gone_days": half_gone},
     )

@@ -27,7 +27,7 @@ from backbud.commands.reckon.asked import (
     word,
 )
 from backbud.commands.reckon.pot import INSIDE_OPTIONS, POT, SHAPE, inside_pot, plan
-from backbud.commands.reckon.sheet import SumLine, SumSheet, shown, sizes_of
+from backbud.commands.reckon.sheet import SumLine, SumSheet, precise, sizes_of
 from backbud.words import number
 
 BRANCH = measured(
@@ -141,10 +141,10 @@ def _length_lines(asked: Asked, branch_mm: float) -> Iterator[SumLine]:
         return
     yield SumLine(
         "length",
-        shown(need.length_m, "m"),
-        f"{number(need.wire.strands, 'strand')} of {shown(need.coil_m, 'm')} coil (geometry) and "
-        f"{shown(need.anchor_m, 'm')} anchorage; branch and a third: "
-        f"{shown(need.coil_by_trade_m, 'm')} (common practice, no source)",
+        precise(need.length_m, "m"),
+        f"{number(need.wire.strands, 'strand')} of {precise(need.coil_m, 'm')} coil (geometry) and "
+        f"{precise(need.anchor_m, 'm')} anchorage; branch and a third: "
+        f"{precise(need.coil_by_trade_m, 'm')} (common practice, no source)",
         {
             "coil_m": need.coil_m,
             "coil_by_trade_m": need.coil_by_trade_m,
@@ -154,7 +154,7 @@ def _length_lines(asked: Asked, branch_mm: float) -> Iterator[SumLine]:
     )
     yield SumLine(
         "mass",
-        shown(need.mass_g, "g"),
+        precise(need.mass_g, "g"),
         f"{need.wire.metal.density_g_per_cm3:.2f} g/cm³ (CRC Handbook of Chemistry and Physics)",
         {"mass_g": need.mass_g},
     )
@@ -165,7 +165,9 @@ def _roll_lines(asked: Asked, wire: Wire) -> Iterator[SumLine]:
     if roll_kg is None:
         return
     metres = metres_per_roll(roll_kg, wire.thickness_mm, wire.metal.density_g_per_cm3)
-    yield SumLine("roll", shown(metres, "m"), f"in {roll_kg:g} kg; by density", {"roll_m": metres})
+    yield SumLine(
+        "roll", precise(metres, "m"), f"in {roll_kg:g} kg; by density", {"roll_m": metres}
+    )
 
 
 def _tie_lines(pot: Pot, tied: Anchors) -> Iterator[SumLine]:
@@ -173,7 +175,7 @@ def _tie_lines(pot: Pot, tied: Anchors) -> Iterator[SumLine]:
     yield SumLine(
         "anchors",
         f"{tied.wires} × {tied.aluminium_mm:g} mm aluminium",
-        f"{shown(tied.length_cm, 'cm')} each for {plan(pot)}{bar}; common practice, no source",
+        f"{precise(tied.length_cm, 'cm')} each for {plan(pot)}{bar}; common practice, no source",
         {
             "anchor_wires": tied.wires,
             "anchor_mm": tied.aluminium_mm,
@@ -188,7 +190,7 @@ def _mesh_line(over: Mesh) -> SumLine:
     return SumLine(
         "mesh",
         f"{over.pieces} of {sizes_of((over.side_cm, over.side_cm), 'cm')}",
-        f"and {shown(over.staple_m, 'm')} of {STAPLE_MM:g} mm wire for the staples; "
+        f"and {precise(over.staple_m, 'm')} of {STAPLE_MM:g} mm wire for the staples; "
         "common practice, no source",
         {
             "mesh_pieces": over.pieces,

@@ -137,7 +137,7 @@ def recognises(lines: Sequence[str]) -> bool:
     return _header(lines) is not None
 
 
-def read(lines: Sequence[str], until: Until) -> Series:
+def read_days(lines: Sequence[str], until: Until) -> Series:
     """Read the days."""
     flaws = Flaws()
     header = _header(lines)
@@ -231,4 +231,4 @@ def note_width(
     )
 
 
-FORM = WeatherForm(TITLE, recognises, read)
+FORM = WeatherForm(TITLE, recognises, read_days)

@@ -53,7 +53,7 @@ def recognises(lines: Sequence[str]) -> bool:
     return _header(lines) is not None
 
 
-def read(lines: Sequence[str], until: Until) -> Series:
+def read_months(lines: Sequence[str], until: Until) -> Series:
     """Read the months."""
     top = _header(lines)
     if top is None:
@@ -215,4 +215,4 @@ class _StationReader:
         )
 
 
-FORM = WeatherForm(TITLE, recognises, read)
+FORM = WeatherForm(TITLE, recognises, read_months)

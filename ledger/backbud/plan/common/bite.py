@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from backbud.bench.bite import girth_growth_mm, share_until_it_bites
 from backbud.climate.air import DAY
-from backbud.plan.looks import look_at
+from backbud.plan.looks import look_meant
 from backbud.species import Entry, OnTree
 from backbud.species.year_told import Growth
 from backbud.tongue import phrase
@@ -76,7 +76,7 @@ def _seen_fine(history: Sequence[Entry], wire: OnTree) -> date | None:
         if event.day <= wire.since:
             return None
         if event.act == "checked" and event.exact and not entry.undone:
-            look = look_at(event, "wire")
+            look = look_meant(event, "wire")
             if look and look.finding in _NOT_BITING and wire.part in (look.parts or (wire.part,)):
                 return event.day
     return None

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from backbud.plan.common.parts import on_part
-from backbud.plan.looks import look_at
+from backbud.plan.looks import look_meant
 from backbud.species import (
     PRESSING,
     Event,
@@ -46,5 +46,5 @@ def still_tight(tree: Tree, done: Event, year: Year) -> Proposals:
 
 
 def _looked_at_guys(done: Event) -> bool:
-    look = look_at(done, "guys")
+    look = look_meant(done, "guys")
     return look is not None and look.what == "guys"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from backbud.plan.common.parts import on_part
-from backbud.plan.looks import look_at
+from backbud.plan.looks import look_meant
 from backbud.species import CHANCE, Event, Proposal, Proposals, Tree, Year, after, days_after
 from backbud.tongue import phrase
 
@@ -11,7 +11,7 @@ from backbud.tongue import phrase
 @after("checked", rule="wire-loose")
 def set_it_anew(tree: Tree, done: Event, year: Year) -> Proposals:
     """The look itself is made: what is loose does not bite. Common practice, no source."""
-    look = look_at(done, "wire")
+    look = look_meant(done, "wire")
     if look is None or look.what != "wire" or look.finding != "loose" or not tree.on("wire"):
         return
     for part in look.parts or ("",):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import timedelta
 
 from backbud.plan.common.seasons import before_growth
-from backbud.plan.looks import look_at
+from backbud.plan.looks import look_meant
 from backbud.species import (
     PRESSING,
     STAYS_ON,
@@ -47,7 +47,7 @@ def roots_hold(tree: Tree, done: Event, year: Year) -> Proposals:
 
 @after("checked", rule="ties-bite")
 def they_bite(tree: Tree, done: Event, year: Year) -> Proposals:
-    look = look_at(done, "ties")
+    look = look_meant(done, "ties")
     if look is None or look.what != "ties" or look.finding != "biting" or not tree.on("tie"):
         return
     yield Proposal(

@@ -45,6 +45,7 @@ def out_in_spring(tree: Tree, done: Event, year: Year) -> Proposals:
         "moved",
         window,
         what=phrase("out again, to {outside}", outside=tree.outside),
+        to_place=tree.outside,
         datum=datum,
         because=phrase("Under cover it grows early and soft once the days are long."),
         cautions=(

@@ -8,7 +8,7 @@ from datetime import date, timedelta
 from backbud.plan.common.bite import Bite, bite_of
 from backbud.plan.common.parts import on_part
 from backbud.plan.common.seasons import in_growth
-from backbud.plan.looks import look_at
+from backbud.plan.looks import look_meant
 from backbud.species import (
     PRESSING,
     Event,
@@ -45,7 +45,7 @@ def look_before_it_bites(tree: Tree, done: Event, year: Year) -> Proposals:
 @after("checked", rule="wire-check-again")
 def look_at_wire_again(tree: Tree, done: Event, year: Year) -> Proposals:
     """Wire that was seen to bite comes off; what is left on is looked at again."""
-    look = look_at(done, "wire")
+    look = look_meant(done, "wire")
     if look is None or look.what != "wire" or not tree.on("wire"):
         return
     biting = look.finding == "biting"

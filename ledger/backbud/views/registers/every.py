@@ -17,7 +17,7 @@ from backbud.views.registers.movements import movements
 from backbud.views.registers.register import RegisterView
 from backbud.views.registers.stock import stock
 from backbud.views.registers.treatments import treatments
-from backbud.views.registers.unpaid import unpaid
+from backbud.views.registers.unpaid import unpaid_register
 from backbud.visits.account import Account
 from backbud_grammar.act_words import ActWord
 
@@ -83,7 +83,7 @@ def registers_of(
             treatments(histories, things, botanical, names, keeper),
             movements(histories, things, botanical, names),
             stock(trees, things, histories.others, names, keeper, settings.currency, today),
-            unpaid(accounts(), names, today),
+            unpaid_register(accounts(), names, today),
         )
 
     inputs = _looked_at(journal, histories, trees, today, by_tree)

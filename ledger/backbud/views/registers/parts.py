@@ -33,7 +33,7 @@ def in_order(register: RegisterView) -> tuple[dict[str, str], ...]:
     return register.rows[::-1] if register.register in LATEST_FIRST else register.rows
 
 
-def parts_of(register: RegisterView) -> tuple[RegisterPart, ...]:
+def register_parts(register: RegisterView) -> tuple[RegisterPart, ...]:
     """The parts of a register, in their order; none where all of it stands on the first page."""
     rows = in_order(register)
     if len(rows) <= FIRST_ENTRIES:

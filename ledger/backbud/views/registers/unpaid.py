@@ -26,7 +26,9 @@ _OLDER = "over 90"
 _NOTHING = Decimal(0)
 
 
-def unpaid(accounts: Iterable[Account], names: Mapping[str, str], today: date) -> RegisterView:
+def unpaid_register(
+    accounts: Iterable[Account], names: Mapping[str, str], today: date
+) -> RegisterView:
     """Every bill that is not paid in full, the oldest first; sums by age in the notes."""
     rows, notes = [], []
     for account in accounts:

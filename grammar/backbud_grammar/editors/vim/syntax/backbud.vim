@@ -17,8 +17,8 @@ syn match backbudMeasure ;\v%(^|[ \t"])@<=%([0-9]+[ \t]*h[ \t]*[0-9]+%([ \t]*min
 syn match backbudSpan ;\v%(^|[ \t"])@<=%([0-9]{4}[-0-9WX~?%]*/%([0-9]{4}[-0-9WX~?%]*|\.\.)|\.\./[0-9]{4}[-0-9WX~?%]*|[0-9]{4}-[0-9]{2}-[0-9]{2}[~?%]?|[0-9]{4}-%([0-9]{2}|XX|W[0-9]{2})%(-%(XX|[0-9]))?[~?%]?|[0-9]{4}[~?%]|[0-9]{2}%(XX|[0-9]X)[~?%]?)%([ \t,"]|$)@=; contained
 syn match backbudText ;\v"[^"]*"; contained contains=@Spell
 syn region backbudActLine start=;\v^\z([ \t]+)\ze[^ \t#]; end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contains=backbudAct,backbudAside,@backbudDetails
-syn region backbudProseLine start=;\v^\c\z([ \t]+)\ze%(note|noted|private)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contains=backbudAct,backbudRemark,@Spell
-syn match backbudAct ;\v\c%(^[ \t]+)@<=%(agree|agreed|air layer|air layered|air-layer|air-layered|ask after|ask-after|asked after|asked-after|bend|bent|bill|billed|bloom|bloomed|bought|buy|carve|carved|check|checked|clean|cleaned|clip|clipped|collect|collected|correct|corrected|count|counted|credit|credited|cut back|cut-back|deadhead|deadheaded|decandle|decandled|defoliate|defoliated|die|died|dig|disbud|disbudded|drain|drained|dug|exhibit|exhibited|fed|feed|fertilise|fertilised|fertilize|fertilized|flowered|flush|flushed|fruit|fruited|germinate|germinated|graft|grafted|guy|guyed|hand back|hand-back|handed back|handed-back|insure|insured|invoiced|layer|layered|leaf prune|leaf pruned|leaf-prune|leaf-pruned|lend|lent|lift|lifted|lime sulphur|lime sulphured|lime-sulphur|lime-sulphured|lose|lost|measure|measured|mist|misted|move|moved|needle pluck|needle plucked|needle-pluck|needle-plucked|notch|notched|note|noted|open|opened|paid|part off|part-off|parted off|parted-off|pay|photo|photograph|photographed|pinch|pinched|plan|planned|plant out|plant-out|planted out|planted-out|pluck|plucked|pot on|pot up|pot-on|pot-up|potted on|potted up|potted-on|potted-up|price|priced|prick|prick-out|pricked|pricked-out|private|protect|protected|prune|pruned|put off|put-off|quarantine|quarantined|quote|quoted|ready|receive|received|refront|refronted|release|released|repot|repotted|return|returned|root prune|root pruned|root-prune|root-pruned|rooted|rotate|rotated|rub|rubbed|seal|sealed|select|selected|sell|separate|separated|sever|severed|shade|shaded|show|shown|skip|skipped|slip|slipped|soak|soaked|sold|sow|sown|split off|split-off|spray|sprayed|stage|staged|strike|struck|style|styled|thin|thinned|tie|tied|top dress|top dressed|top-dress|top-dressed|treat|treat-deadwood|treated|treated-deadwood|trim|trimmed|turn|turned|unguy|unguyed|unprotect|unprotected|unshade|unshaded|untie|untied|unwire|unwired|unwrap|unwrapped|use|used|value|valued|ventilate|ventilated|vigor|vigour|water|watered|weed|weeded|wire|wired|work|worked|wrap|wrapped)%([ \t]|$)@=; contained
+syn region backbudProseLine start=;\v^\c\z([ \t]+)\ze%([0-2][0-9]:[0-5][0-9][ \t]+)?%(note|noted|private)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contains=backbudAct,backbudRemark,@Spell
+syn match backbudAct ;\v\c%(^[ \t]+%([0-2][0-9]:[0-5][0-9][ \t]+)?)@<=%(agree|agreed|air layer|air layered|air-layer|air-layered|ask after|ask-after|asked after|asked-after|bend|bent|bill|billed|bloom|bloomed|bought|buy|carve|carved|check|checked|clean|cleaned|clip|clipped|collect|collected|correct|corrected|count|counted|credit|credited|cut back|cut-back|deadhead|deadheaded|decandle|decandled|defoliate|defoliated|die|died|dig|disbud|disbudded|drain|drained|dug|exhibit|exhibited|fed|feed|fertilise|fertilised|fertilize|fertilized|flowered|flush|flushed|fruit|fruited|germinate|germinated|graft|grafted|guy|guyed|hand back|hand-back|handed back|handed-back|insure|insured|invoiced|layer|layered|leaf prune|leaf pruned|leaf-prune|leaf-pruned|lend|lent|lift|lifted|lime sulphur|lime sulphured|lime-sulphur|lime-sulphured|lose|lost|measure|measured|mist|misted|move|moved|needle pluck|needle plucked|needle-pluck|needle-plucked|notch|notched|note|noted|open|opened|paid|part off|part-off|parted off|parted-off|pay|photo|photograph|photographed|pinch|pinched|plan|planned|plant out|plant-out|planted out|planted-out|pluck|plucked|pot on|pot up|pot-on|pot-up|potted on|potted up|potted-on|potted-up|price|priced|prick|prick-out|pricked|pricked-out|private|protect|protected|prune|pruned|put off|put-off|quarantine|quarantined|quote|quoted|ready|receive|received|refront|refronted|release|released|repot|repotted|return|returned|root prune|root pruned|root-prune|root-pruned|rooted|rotate|rotated|rub|rubbed|seal|sealed|select|selected|sell|separate|separated|sever|severed|shade|shaded|show|shown|skip|skipped|slip|slipped|soak|soaked|sold|sow|sown|split off|split-off|spray|sprayed|stage|staged|strike|struck|style|styled|thin|thinned|tie|tied|top dress|top dressed|top-dress|top-dressed|treat|treat-deadwood|treated|treated-deadwood|trim|trimmed|turn|turned|unguy|unguyed|unprotect|unprotected|unshade|unshaded|untie|untied|unwire|unwired|unwrap|unwrapped|use|used|value|valued|ventilate|ventilated|vigor|vigour|water|watered|weed|weeded|wire|wired|work|worked|wrap|wrapped)%([ \t]|$)@=; contained
 syn region backbudAside start=;\v[ \t]@<=%(--|—)%([ \t]|$)@=; end=;\%$; contained contains=backbudAct,backbudRemark,@Spell
 
 syn match backbudKind ;\v^%(tree|place|pot|person|mix|material|group|words); contained nextgroup=backbudHandle
@@ -26,65 +26,65 @@ syn match backbudHandle ;\v[ \t]+[^ \t]+; contained
 
 syn region backbudTree start=;\v^tree[ \t]+[^ \t,]+[ \t]*$; end=;\v^\ze[^ \t#]; keepend contains=backbudKind,backbudTreeLine,backbudTreeProse,backbudRemark
 syn region backbudTreeLine start=;\v^\z([ \t]+)\ze[^ \t#]; end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudTreeLabel,@backbudDetails
-syn region backbudTreeProse start=;\v^\c\z([ \t]+)\ze%(passport|species|origin|front|notes|style|kind|name|note)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudTreeLabel,backbudRemark,@Spell
-syn match backbudTreeLabel ;\v\c%(^[ \t]+)@<=%(root ball|wanted by|formerly|strength|height|nebari|public|spread|wanted|wedges|count|girth|owner|place|since|trunk|value|width|mix|pot|passport|species|origin|front|notes|style|kind|name|note)%([ \t]|$)@=; contained
+syn region backbudTreeProse start=;\v^\c\z([ \t]+)\ze%([0-2][0-9]:[0-5][0-9][ \t]+)?%(passport|species|origin|front|notes|style|kind|name|note)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudTreeLabel,backbudRemark,@Spell
+syn match backbudTreeLabel ;\v\c%(^[ \t]+%([0-2][0-9]:[0-5][0-9][ \t]+)?)@<=%(root ball|wanted by|formerly|strength|height|nebari|public|spread|wanted|wedges|count|girth|owner|place|since|trunk|value|width|mix|pot|passport|species|origin|front|notes|style|kind|name|note)%([ \t]|$)@=; contained
 syn sync match backbudSyncTree grouphere backbudTree ;\v^tree[ \t]+[^ \t,]+[ \t]*$;
 hi def link backbudTreeLabel Type
 hi def link backbudTreeProse String
 
 syn region backbudPlace start=;\v^place[ \t]+[^ \t,]+[ \t]*$; end=;\v^\ze[^ \t#]; keepend contains=backbudKind,backbudPlaceLine,backbudPlaceProse,backbudRemark
 syn region backbudPlaceLine start=;\v^\z([ \t]+)\ze[^ \t#]; end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudPlaceLabel,@backbudDetails
-syn region backbudPlaceProse start=;\v^\c\z([ \t]+)\ze%(hardiness zone|weather|notes|name|note|town)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudPlaceLabel,backbudRemark,@Spell
-syn match backbudPlaceLabel ;\v\c%(^[ \t]+)@<=%(elevation|longitude|altitude|formerly|latitude|coldest|within|cover|since|high|rain|low|hardiness zone|weather|notes|name|note|town)%([ \t]|$)@=; contained
+syn region backbudPlaceProse start=;\v^\c\z([ \t]+)\ze%([0-2][0-9]:[0-5][0-9][ \t]+)?%(hardiness zone|weather|notes|name|note|town)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudPlaceLabel,backbudRemark,@Spell
+syn match backbudPlaceLabel ;\v\c%(^[ \t]+%([0-2][0-9]:[0-5][0-9][ \t]+)?)@<=%(elevation|longitude|altitude|formerly|latitude|coldest|within|cover|since|high|rain|low|hardiness zone|weather|notes|name|note|town)%([ \t]|$)@=; contained
 syn sync match backbudSyncPlace grouphere backbudPlace ;\v^place[ \t]+[^ \t,]+[ \t]*$;
 hi def link backbudPlaceLabel Type
 hi def link backbudPlaceProse String
 
 syn region backbudPot start=;\v^pot[ \t]+[^ \t,]+[ \t]*$; end=;\v^\ze[^ \t#]; keepend contains=backbudKind,backbudPotLine,backbudPotProse,backbudRemark
 syn region backbudPotLine start=;\v^\z([ \t]+)\ze[^ \t#]; end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudPotLabel,@backbudDetails
-syn region backbudPotProse start=;\v^\c\z([ \t]+)\ze%(colour|color|glaze|maker|notes|name|note)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudPotLabel,backbudRemark,@Spell
-syn match backbudPotLabel ;\v\c%(^[ \t]+)@<=%(formerly|outside|inside|holes|owner|shape|since|taper|value|feet|colour|color|glaze|maker|notes|name|note)%([ \t]|$)@=; contained
+syn region backbudPotProse start=;\v^\c\z([ \t]+)\ze%([0-2][0-9]:[0-5][0-9][ \t]+)?%(colour|color|glaze|maker|notes|name|note)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudPotLabel,backbudRemark,@Spell
+syn match backbudPotLabel ;\v\c%(^[ \t]+%([0-2][0-9]:[0-5][0-9][ \t]+)?)@<=%(formerly|outside|inside|holes|owner|shape|since|taper|value|feet|colour|color|glaze|maker|notes|name|note)%([ \t]|$)@=; contained
 syn sync match backbudSyncPot grouphere backbudPot ;\v^pot[ \t]+[^ \t,]+[ \t]*$;
 hi def link backbudPotLabel Type
 hi def link backbudPotProse String
 
 syn region backbudPerson start=;\v^person[ \t]+[^ \t,]+[ \t]*$; end=;\v^\ze[^ \t#]; keepend contains=backbudKind,backbudPersonLine,backbudPersonProse,backbudRemark
 syn region backbudPersonLine start=;\v^\z([ \t]+)\ze[^ \t#]; end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudPersonLabel,@backbudDetails
-syn region backbudPersonProse start=;\v^\c\z([ \t]+)\ze%(experience|address|contact|notes|name|note|town)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudPersonLabel,backbudRemark,@Spell
-syn match backbudPersonLabel ;\v\c%(^[ \t]+)@<=%(forgotten|formerly|consent|pages|place|since|rate|experience|address|contact|notes|name|note|town)%([ \t]|$)@=; contained
+syn region backbudPersonProse start=;\v^\c\z([ \t]+)\ze%([0-2][0-9]:[0-5][0-9][ \t]+)?%(experience|address|contact|notes|name|note|town)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudPersonLabel,backbudRemark,@Spell
+syn match backbudPersonLabel ;\v\c%(^[ \t]+%([0-2][0-9]:[0-5][0-9][ \t]+)?)@<=%(forgotten|formerly|consent|pages|place|since|rate|experience|address|contact|notes|name|note|town)%([ \t]|$)@=; contained
 syn sync match backbudSyncPerson grouphere backbudPerson ;\v^person[ \t]+[^ \t,]+[ \t]*$;
 hi def link backbudPersonLabel Type
 hi def link backbudPersonProse String
 
 syn region backbudMix start=;\v^mix[ \t]+[^ \t,]+[ \t]*$; end=;\v^\ze[^ \t#]; keepend contains=backbudKind,backbudMixLine,backbudMixProse,backbudRemark
 syn region backbudMixLine start=;\v^\z([ \t]+)\ze[^ \t#]; end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudMixLabel,@backbudDetails
-syn region backbudMixProse start=;\v^\c\z([ \t]+)\ze%(notes|name|note)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudMixLabel,backbudRemark,@Spell
-syn match backbudMixLabel ;\v%(^[ \t]+)@<=[^ \t#].{-}\ze[ \t]+[0-9]; contained
-syn match backbudMixLabel ;\v\c%(^[ \t]+)@<=%(formerly|settles|since|pH|notes|name|note)%([ \t]|$)@=; contained
+syn region backbudMixProse start=;\v^\c\z([ \t]+)\ze%([0-2][0-9]:[0-5][0-9][ \t]+)?%(notes|name|note)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudMixLabel,backbudRemark,@Spell
+syn match backbudMixLabel ;\v%(^[ \t]+%([0-2][0-9]:[0-5][0-9][ \t]+)?)@<=[^ \t#].{-}\ze[ \t]+[0-9]; contained
+syn match backbudMixLabel ;\v\c%(^[ \t]+%([0-2][0-9]:[0-5][0-9][ \t]+)?)@<=%(formerly|settles|since|pH|notes|name|note)%([ \t]|$)@=; contained
 syn sync match backbudSyncMix grouphere backbudMix ;\v^mix[ \t]+[^ \t,]+[ \t]*$;
 hi def link backbudMixLabel Type
 hi def link backbudMixProse String
 
 syn region backbudMaterial start=;\v^material[ \t]+[^ \t,]+[ \t]*$; end=;\v^\ze[^ \t#]; keepend contains=backbudKind,backbudMaterialLine,backbudMaterialProse,backbudRemark
 syn region backbudMaterialLine start=;\v^\z([ \t]+)\ze[^ \t#]; end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudMaterialLabel,@backbudDetails
-syn region backbudMaterialProse start=;\v^\c\z([ \t]+)\ze%(notes|name|note)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudMaterialLabel,backbudRemark,@Spell
-syn match backbudMaterialLabel ;\v\c%(^[ \t]+)@<=%(formerly|density|sold in|label|lasts|metal|price|since|notes|name|note)%([ \t]|$)@=; contained
+syn region backbudMaterialProse start=;\v^\c\z([ \t]+)\ze%([0-2][0-9]:[0-5][0-9][ \t]+)?%(notes|name|note)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudMaterialLabel,backbudRemark,@Spell
+syn match backbudMaterialLabel ;\v\c%(^[ \t]+%([0-2][0-9]:[0-5][0-9][ \t]+)?)@<=%(formerly|density|sold in|label|lasts|metal|price|since|notes|name|note)%([ \t]|$)@=; contained
 syn sync match backbudSyncMaterial grouphere backbudMaterial ;\v^material[ \t]+[^ \t,]+[ \t]*$;
 hi def link backbudMaterialLabel Type
 hi def link backbudMaterialProse String
 
 syn region backbudGroup start=;\v^group[ \t]+[^ \t,]+[ \t]*$; end=;\v^\ze[^ \t#]; keepend contains=backbudKind,backbudGroupLine,backbudGroupProse,backbudRemark
 syn region backbudGroupLine start=;\v^\z([ \t]+)\ze[^ \t#]; end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudGroupLabel,@backbudDetails
-syn region backbudGroupProse start=;\v^\c\z([ \t]+)\ze%(notes|name|note)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudGroupLabel,backbudRemark,@Spell
-syn match backbudGroupLabel ;\v\c%(^[ \t]+)@<=%(formerly|since|trees|notes|name|note)%([ \t]|$)@=; contained
+syn region backbudGroupProse start=;\v^\c\z([ \t]+)\ze%([0-2][0-9]:[0-5][0-9][ \t]+)?%(notes|name|note)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudGroupLabel,backbudRemark,@Spell
+syn match backbudGroupLabel ;\v\c%(^[ \t]+%([0-2][0-9]:[0-5][0-9][ \t]+)?)@<=%(formerly|since|trees|notes|name|note)%([ \t]|$)@=; contained
 syn sync match backbudSyncGroup grouphere backbudGroup ;\v^group[ \t]+[^ \t,]+[ \t]*$;
 hi def link backbudGroupLabel Type
 hi def link backbudGroupProse String
 
 syn region backbudWords start=;\v^words[ \t]+[^ \t,]+[ \t]*$; end=;\v^\ze[^ \t#]; keepend contains=backbudKind,backbudWordsLine,backbudWordsProse,backbudRemark
 syn region backbudWordsLine start=;\v^\z([ \t]+)\ze[^ \t#]; end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudWordsLabel,@backbudDetails
-syn region backbudWordsProse start=;\v^\c\z([ \t]+)\ze%(notes|note)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudWordsLabel,backbudRemark,@Spell
-syn match backbudWordsLabel ;\v\c%(^[ \t]+)@<=%(since|past|notes|note)%([ \t]|$)@=; contained
+syn region backbudWordsProse start=;\v^\c\z([ \t]+)\ze%([0-2][0-9]:[0-5][0-9][ \t]+)?%(notes|note)%([ \t]|$); end=;\v^%(\z1[ \t]|[ \t]*#)@!; keepend contained contains=backbudWordsLabel,backbudRemark,@Spell
+syn match backbudWordsLabel ;\v\c%(^[ \t]+%([0-2][0-9]:[0-5][0-9][ \t]+)?)@<=%(since|past|notes|note)%([ \t]|$)@=; contained
 syn sync match backbudSyncWords grouphere backbudWords ;\v^words[ \t]+[^ \t,]+[ \t]*$;
 hi def link backbudWordsLabel Type
 hi def link backbudWordsProse String

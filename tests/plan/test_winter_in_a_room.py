@@ -1,0 +1,61 @@
+"""A hardy tree in a warm room in winter is asked out; a tender one is at home there."""
+
+from __future__ import annotations
+
+from datetime import date
+
+import pytest
+
+from backbud.plan.followups import FollowUp
+
+PLACES = """
+place yard
+  latitude   45.7 N
+  longitude  4.9 E
+  low   1 1 4 7 11 15 17 17 13 10 5 2 C
+  high  7 9 14 17 21 26 28 28 23 18 11 8 C
+place room
+  within  yard
+  cover   indoors
+place frame
+  within  yard
+  cover   cold frame
+"""
+KNOWN = "2026-06-01\nhoshi\n  noted  well\n"
+
+
+@pytest.fixture
+def asked(written):
+    def out(kind: str, moves: str, on: str) -> list[FollowUp]:
+        text = PLACES + f"tree hoshi\n  kind   {kind}\n  place  yard\n" + KNOWN + moves
+        session = written(text, on, settings='home = "yard"\n')
+        some = (one for one in session.plan().all() if "/winter-in-a-room/" in one.id)
+        return [one for one in some if one.state(date.fromisoformat(on)) in ("now", "overdue")]
+
+    return out
+
+
+IN = "2026-11-10\nhoshi\n  moved  room\n"
+
+
+@pytest.mark.parametrize("kind", ["field maple", "Scots pine", "kurume azalea", "olive"])
+def test_a_hardy_tree_is_asked_out_of_a_warm_room(asked, kind: str) -> None:
+    (out,) = asked(kind, IN, "2026-11-12")
+    assert (out.act, out.weight.at_stake, out.weight.must) == ("moved", "life", True)
+    assert out.title.startswith("move out of the room")
+    # Nobody did: it grows.
+    (late,) = asked(kind, IN, "2026-12-20")
+    assert late.state(date(2026, 12, 20)) == "overdue"
+    assert late.said_on(date(2026, 12, 20)).startswith("Each warm week costs it buds")
+    # Any move out settles it.
+    moved = IN + "2026-11-14\nhoshi\n  moved  frame\n"
+    assert asked(kind, moved, "2026-11-15") == []
+
+
+def test_a_tender_tree_is_left_there_and_a_summer_visit_says_nothing(asked) -> None:
+    assert asked("willow-leaf fig", IN, "2026-11-12") == []
+    assert asked("dwarf jade", IN, "2026-11-12") == []
+    july = "2026-07-10\nhoshi\n  moved  room\n"
+    assert asked("field maple", july, "2026-07-12") == []
+    frame = "2026-11-10\nhoshi\n  moved  frame\n"
+    assert asked("field maple", frame, "2026-11-12") == []

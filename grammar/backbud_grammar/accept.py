@@ -211,7 +211,7 @@ def as_list(form: Form, items: Sequence[DetailItem]) -> Measure:
     return Measure(tuple(m.numbers[0] for m in measures), last.unit, "list")
 
 
-def with_count(measure: Measure, item: DetailItem) -> Measure:
+def counted_measure(measure: Measure, item: DetailItem) -> Measure:
     return Measure(
         measure.numbers, measure.unit, measure.sort, measure.upper, measure.per, int(item.text)
     )

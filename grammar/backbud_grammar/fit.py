@@ -10,11 +10,11 @@ from functools import partial
 from backbud_grammar.accept import (
     accepted,
     as_list,
+    counted_measure,
     expected,
     flaw_of_item,
     label_named,
     two_measures,
-    with_count,
     words_of_form,
 )
 from backbud_grammar.act_words import as_detail
@@ -125,7 +125,7 @@ def _sorted_out(
         elif measure is not None:
             if not _is_count(items, i - 1):
                 raise two_measures(items[i - 1], item)
-            measure = with_count(measure, item)
+            measure = counted_measure(measure, item)
         else:
             measure = accepted(form, item, items)
     return measure, words

@@ -197,20 +197,21 @@ async def ask_all(timed: Timed) -> None:
 
 
 async def keys(timed: Timed, end: int) -> None:
-    """A misspelt act is typed on the last line, and mended again."""
+    """A unit that no watering takes is typed on the last line, and mended again."""
     client = timed.client
 
     def wrong() -> bool:
-        return any(one.code == "unknown-act" for one in client.diagnostics[timed.which.uri])
+        found = client.diagnostics[timed.which.uri]
+        return any(one.range.start.line == end + 4 for one in found)
 
-    timed.type(end, 0, "\n2026-11-19\n\nall in yard\n  watered")
+    timed.type(end, 0, "\n2026-11-19\n\nall in yard\n  watered 7 cL")
     await timed.quiet()
 
     async def press(n: int) -> None:
         if n % 2:
-            timed.type(end + 4, 7, "r")
+            timed.type(end + 4, 13, "L", 1)
         else:
-            timed.type(end + 4, 7, "", 1)
+            timed.type(end + 4, 13, "m", 1)
         await timed.until(lambda: wrong() is not bool(n % 2))
 
     assert ROUNDS % 2

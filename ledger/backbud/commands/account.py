@@ -8,6 +8,7 @@ from backbud.commands.answers import print_json
 from backbud.commands.journal import journal_options, session_of, status_of
 from backbud.commands.parser import ArgumentParser
 from backbud.commands.status import Misuse
+from backbud.commands.who_is_meant import known_person
 from backbud.say import say
 
 
@@ -24,10 +25,7 @@ def run(options: Namespace) -> int:
     from backbud.visits_report import account_lines
 
     session = session_of(options)
-    card = session.journal.things.find(options.person)
-    if card is None or card.kind != "person":
-        near = session.journal.things.nearest(options.person, "person")
-        raise Misuse(f"no person is called “{options.person}”. {near}".rstrip())
+    card = known_person(session, options.person)
     found = next((one for one in session.accounts() if one.person == card.handle), None)
     if found is None:
         raise Misuse(f"nothing is written of trees, bills or payments of {card.title}.")

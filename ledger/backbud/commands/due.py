@@ -9,7 +9,7 @@ from backbud.commands.answers import print_json
 from backbud.commands.journal import journal_options, session_of, status_of
 from backbud.commands.parser import ArgumentParser
 from backbud.commands.status import Misuse
-from backbud.commands.tree import known_tree
+from backbud.commands.who_is_meant import known_tree
 from backbud.say import say
 
 

@@ -8,6 +8,7 @@ from backbud.commands.answers import print_json
 from backbud.commands.journal import journal_options, session_of, status_of
 from backbud.commands.parser import ArgumentParser
 from backbud.commands.status import Misuse
+from backbud.commands.who_is_meant import known_person, known_tree
 from backbud.say import say
 
 _SORTS = ("receipt", "statement", "care", "provenance")
@@ -37,14 +38,8 @@ def run(options: Namespace) -> int:
     from backbud.papers_report import issued_lines, papers_lines
 
     session = session_of(options)
-    card = session.journal.things.find(options.person)
-    if card is None or card.kind != "person":
-        near = session.journal.things.nearest(options.person, "person")
-        raise Misuse(f"no person is called “{options.person}”. {near}".rstrip())
-    tree = session.tree_handle(options.tree) if options.tree else ""
-    if options.tree and not tree:
-        near = session.nearest_tree(options.tree)
-        raise Misuse(f"no tree is called “{options.tree}”. {near}".rstrip())
+    card = known_person(session, options.person)
+    tree = known_tree(session, options.tree) if options.tree else ""
     found = papers_of(session, card.handle, tree)
     if found is None or (found.statement is None and not found.receipts):
         raise Misuse(f"no tree of {card.title} was here{' so called' if tree else ''}.")

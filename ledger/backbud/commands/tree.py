@@ -3,16 +3,12 @@
 from __future__ import annotations
 
 from argparse import Namespace
-from typing import TYPE_CHECKING
 
 from backbud.commands.answers import print_json
 from backbud.commands.journal import journal_options, session_of, status_of
 from backbud.commands.parser import ArgumentParser
-from backbud.commands.status import Misuse
+from backbud.commands.who_is_meant import known_tree
 from backbud.say import say
-
-if TYPE_CHECKING:
-    from backbud.session import Session
 
 
 def add_options(parser: ArgumentParser) -> None:
@@ -49,12 +45,3 @@ def run(options: Namespace) -> int:
 
         say(*tree_lines(shown, session.today, as_read=options.as_read))
     return status_of(session)
-
-
-def known_tree(session: Session, written: str) -> str:
-    """The handle of the tree that is meant; Misuse, with the nearest, where there is none."""
-    handle = session.tree_handle(written)
-    if not handle:
-        near = session.nearest_tree(written)
-        raise Misuse(f"no tree is called “{written}”. {near}".rstrip())
-    return handle

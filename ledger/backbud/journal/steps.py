@@ -21,7 +21,7 @@ from backbud.journal.far import ahead_on_cards, far_on_cards
 from backbud.journal.faults import failing, fault_at
 from backbud.journal.forgotten import with_numbers
 from backbud.journal.language_past import lines_read_otherwise
-from backbud.journal.line_order import line_order
+from backbud.journal.line_order import line_order, rests
 from backbud.journal.load import Loaded
 from backbud.journal.misplaced import flaws_of_misplaced
 from backbud.journal.outlines import Parted, outlined_files
@@ -306,7 +306,8 @@ def read_all_pages(reading: SoFar) -> WithFlaws[SoFar]:
     by = DatedBy(reading.southern, asked.today, asked.as_of)
     files = reading.parted.counting()
     pages, flaws = read_pages(files, reader, by, around, kept, asked.memory)
-    pages.sort(key=lambda one: (one.day, line_order(one)))
+    # By day, file and line as they stand, which takes a tenth of the time, where nothing rests.
+    pages.sort(key=(lambda one: (one.day, line_order(one))) if any(map(rests, files)) else None)
     weather = tuple([said for page in pages for said in page.weather])
     in_order = by_the_hour([page.page for page in pages], kept)
     past = past_lines(files, own, asked.acts, reading.southern)

@@ -45,6 +45,12 @@ def phrase(text: str, /, **values: object) -> str:
     return _FORMATTER.vformat(found, (), values) if values else found
 
 
+def act_phrase(bare: str) -> str:
+    """What is to be done, `wire`: told from the thing of the same name."""
+    language = _spoken.get()
+    return bare if language == ENGLISH else _catalogue(language).pgettext("act", bare)
+
+
 def counted_phrase(count: int, one: str, many: str, /, **values: object) -> str:
     """The same of a sentence that has another form for one than for many; `count` is a value."""
     language = _spoken.get()

@@ -186,3 +186,23 @@ def test_a_packed_object_that_says_so_is_not_unpacked_either(
         assert repo[told.id].as_raw_string() == some + b"\n"
         with pytest.raises(UnsoundRepository, match="too large"):
             repo[large.id]
+
+
+@pytest.mark.parametrize("said", [b"not packed at all", zlib.compress(b"blob 3\0abcdef"), b""])
+def test_a_broken_object_is_told(written: Path, said: bytes) -> None:
+    with Repo(str(written)) as repo:
+        tree = repo[repo.head()].tree.decode()  # type: ignore[attr-defined]
+    path = written / ".git" / "objects" / tree[:2] / tree[2:]
+    path.chmod(0o600)
+    path.write_bytes(said)
+    assert late(written) == []
+    with pytest.raises(NoRevision, match="cannot be read"):
+        read_revision(str(written), "HEAD")
+
+
+def test_a_day_that_no_calendar_has_is_told(written: Path) -> None:
+    with Repo(str(written)) as repo:
+        committed(repo, texts(repo, old=LATE), 10**30)
+    assert late(written) == []
+    with pytest.raises(NoRevision, match="cannot be read"):
+        read_revision(str(written), "HEAD")

@@ -111,7 +111,8 @@ def _ref(git: str) -> str:
     said = _small_text(git, "HEAD")
     name = said.removeprefix("ref: ").strip()
     parts = name.split("/")
-    return name if said.startswith("ref: refs/") and ".." not in parts else ""
+    is_branch = said.startswith("ref: refs/") and ".." not in parts and "\\" not in name
+    return name if is_branch else ""
 
 
 def _head(folder: str) -> str:

@@ -9,6 +9,7 @@ from __future__ import annotations
 import os
 import re
 from collections.abc import Iterator
+from contextlib import suppress
 from datetime import UTC, date, datetime
 from typing import TYPE_CHECKING, Any
 
@@ -118,8 +119,13 @@ def is_vouched_for(top: str) -> bool:
         return True
     from dulwich.config import StackedConfig
 
-    named = StackedConfig.default().get_multivar((b"safe",), b"directory")
-    return any(one in (b"*", os.fsencode(os.path.realpath(top))) for one in named)
+    # An empty value takes back all before it (git-config); the system's settings come first.
+    vouched, here = False, os.fsencode(os.path.realpath(top))
+    for settings in reversed(StackedConfig.default().backends):
+        with suppress(KeyError):
+            for one in settings.get_multivar((b"safe",), b"directory"):
+                vouched = bool(one) and (vouched or one in (b"*", here))
+    return vouched
 
 
 def _commit(repo: Repo, written: str) -> Commit:
